@@ -1,0 +1,134 @@
+//! What the person at the bench knows and holds, for screens and scripts.
+
+use super::action::{Action, MeterMode};
+use crate::machine::MachineView;
+use crate::plant::{Connector, Pin};
+use crate::units::Time;
+
+/// What a meter shows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Display {
+    /// A value in the unit of the mode.
+    Value(f64),
+    /// Over range or open: the meter shows `OL`.
+    OverRange,
+    /// The meter's fuse has blown; it shows nothing until replaced.
+    Dead,
+}
+
+/// One reading in the notebook.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reading {
+    /// When it was taken.
+    pub at: Time,
+    /// Meter setting.
+    pub mode: MeterMode,
+    /// Pin under the red probe.
+    pub red: Pin,
+    /// Pin under the black probe.
+    pub black: Pin,
+    /// What it showed.
+    pub shown: Display,
+    /// The plug was in the outlet at the time.
+    pub live: bool,
+}
+
+/// Something that happened and matters for the score.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Event {
+    /// When it happened.
+    pub at: Time,
+    /// What happened.
+    pub what: Happening,
+}
+
+/// What can happen to a person at the bench.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Happening {
+    /// Cabinet opened with the plug in.
+    CabinetOpenedLive,
+    /// Hands inside before the stored charge was gone.
+    TouchedCharge,
+    /// Ohms measured on a live or charged circuit; the meter's fuse blew.
+    OhmsOnLive,
+    /// A connector or part touched with the plug in: electric shock.
+    Shock,
+    /// Live meter work in a job that does not allow it.
+    LiveTestNotAllowed,
+    /// A water part opened with water in the tub: a flood.
+    Flood,
+    /// A part was fitted that does not cure the fault.
+    WrongPart,
+    /// The control board was replaced although it was sound.
+    GoodBoardReplaced,
+    /// The lid was forced while the basket turned.
+    LidForced,
+}
+
+/// A part on order or in the hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartInHand {
+    /// Part number.
+    pub number: String,
+    /// Already fitted.
+    pub fitted: bool,
+}
+
+/// The whole bench, as the person sees it.
+#[derive(Clone, Debug, Default)]
+pub struct BenchView {
+    /// The machine.
+    pub machine: MachineView,
+    /// Cabinet panels are off.
+    pub cabinet_open: bool,
+    /// Connectors that are pulled.
+    pub pulled: Vec<Connector>,
+    /// Meter setting and probe places, when probes are on.
+    pub probes: Option<(MeterMode, Pin, Pin)>,
+    /// What the meter shows now.
+    pub meter: Option<Display>,
+    /// Every reading noted so far.
+    pub notebook: Vec<Reading>,
+    /// Codes noted so far, as the trainee read them.
+    pub noted_codes: Vec<(Time, u8)>,
+    /// Parts bought.
+    pub parts: Vec<PartInHand>,
+    /// Money spent, in whole units.
+    pub spent: f64,
+    /// Work time, minutes, waits for parts included.
+    pub minutes: f64,
+    /// Events so far.
+    pub events: Vec<Event>,
+    /// The report was handed in.
+    pub finished: bool,
+}
+
+/// The usual caution before an action, as a text key, where there is one.
+/// The app shows it and asks; the action itself stays possible.
+pub type Caution = &'static str;
+
+/// Why the bench refuses an action outright (it is not physically possible).
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Refusal {
+    /// The action needs the cabinet open.
+    #[error("{0:?}: take the cabinet panels off first")]
+    CabinetClosed(Action),
+    /// The lock holds the lid.
+    #[error("the lid is locked")]
+    LidLocked,
+    /// There is no such connector on this machine.
+    #[error("this machine has no connector {0:?}")]
+    NoConnector(Connector),
+    /// The counter does not sell this.
+    #[error("the parts counter has no part \"{0}\"")]
+    NoPart(String),
+    /// The part was not ordered.
+    #[error("part \"{0}\" is not in your hands: order it first")]
+    NotInHand(String),
+    /// The report was already handed in.
+    #[error("the job is finished: the report was handed in")]
+    Finished,
+    /// Already so: plugged, open, pulled…
+    #[error("{0:?}: it is so already")]
+    AlreadySo(Action),
+}

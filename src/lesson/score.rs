@@ -1,0 +1,58 @@
+//! What an attempt is worth, dimension by dimension, and why each point was lost.
+
+use crate::plant::UnknownName;
+use crate::plant::ids::names;
+use crate::units::Time;
+use serde::{Deserialize, Serialize};
+use std::fmt;
+use std::str::FromStr;
+
+names! {
+    /// One side of the job that is scored by itself.
+    Dimension { Entry = "entry", Reading = "reading", Reasoning = "reasoning", Safety = "safety", Cost = "cost", Proof = "proof" }
+}
+
+/// Points lost at one moment for one reason.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Deduction {
+    /// When.
+    pub at: Time,
+    /// Points lost.
+    pub points: f64,
+    /// Text key of the reason, such as `lost-good-board-replaced`.
+    pub reason: &'static str,
+    /// Arguments of the text: name and value.
+    pub args: Vec<(&'static str, String)>,
+}
+
+/// One dimension's result.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DimensionScore {
+    /// Which.
+    pub dimension: Dimension,
+    /// Highest points possible.
+    pub of: f64,
+    /// Points kept, never below zero.
+    pub kept: f64,
+    /// Each loss with its moment and reason.
+    pub lost: Vec<Deduction>,
+}
+
+/// The whole result.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Score {
+    /// By dimension.
+    pub dimensions: Vec<DimensionScore>,
+}
+
+impl Score {
+    /// Points kept over all dimensions.
+    pub fn total(&self) -> f64 {
+        self.dimensions.iter().map(|d| d.kept).sum()
+    }
+
+    /// Points possible over all dimensions.
+    pub fn of(&self) -> f64 {
+        self.dimensions.iter().map(|d| d.of).sum()
+    }
+}

@@ -1,0 +1,49 @@
+//! A read-only picture of the machine, for screens and scripts. Reading it changes nothing.
+
+use crate::controller::{ControlView, Lamps};
+use crate::plant::Component;
+
+/// What can be seen, heard or felt on the machine at one moment.
+#[derive(Clone, Debug, Default)]
+pub struct MachineView {
+    /// Ticks since the attempt began, as seconds.
+    pub time_s: f64,
+    /// The plug is in the outlet.
+    pub plugged: bool,
+    /// The lid is up.
+    pub lid_open: bool,
+    /// The bolt of the lid lock is out.
+    pub lid_bolted: bool,
+    /// Lamps lit now.
+    pub lamps: Lamps,
+    /// Where the dial points, in detents clockwise from the index, 0 to 23.
+    pub dial_position: u8,
+    /// Water depth in the tub, mm.
+    pub level_mm: f64,
+    /// Water temperature, °C.
+    pub water_c: f64,
+    /// Hot and cold inflow, L/min.
+    pub hot_l_min: f64,
+    /// Cold inflow, L/min.
+    pub cold_l_min: f64,
+    /// Outflow through the drain hose, L/min.
+    pub drain_l_min: f64,
+    /// Water on the floor, L.
+    pub floor_l: f64,
+    /// Angle of the agitator since the start, revolutions.
+    pub agitator_rev: f64,
+    /// Angle of the basket since the start, revolutions.
+    pub basket_rev: f64,
+    /// Basket speed, rev/min.
+    pub basket_rpm: f64,
+    /// Motor speed, rev/min, negative for direction B.
+    pub motor_rpm: f64,
+    /// How far the cabinet shakes, mm.
+    pub shake_mm: f64,
+    /// Current through each electrical load, A rms, for those that carry any.
+    pub load_a: Vec<(Component, f64)>,
+    /// Short keys of what can be heard now (`pump-hum`, `relay-click`, `water-rush`…), for captions.
+    pub sounds: Vec<&'static str>,
+    /// What the control is doing: for the instructor and the lesson, not for the trainee's eyes.
+    pub control: ControlView,
+}

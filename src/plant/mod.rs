@@ -1,0 +1,8 @@
+//! The washer as physics. Knows no controller.
+
+mod fault;
+pub mod ids;
+mod params;
+pub use fault::{FailureMode, Op, Presence};
+pub use ids::{Button, Component, Connector, Pin, Relay, Relays, Side, Terminal, UnknownName};
+pub use params::{Param, Params};

@@ -1,0 +1,312 @@
+//! Every parameter of the plant that can differ between a sound and a faulty machine.
+
+use super::ids::{Component, Terminal};
+use serde::{Deserialize, Serialize};
+
+/// Makes the flat list of parameters with their owners.
+macro_rules! params {
+    ($($component:ident { $($(#[$meta:meta])* $param:ident),+ $(,)? })+) => {
+        /// A number in the physical model.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        pub enum Param {
+            $($($(#[$meta])* $param,)+)+
+            /// Resistance of a harness wire, Ω.
+            WireOhms(Terminal),
+            /// Resistance of the contact where that wire meets the board, Ω.
+            ContactOhms(Terminal),
+        }
+
+        const PLAIN: &[(Param, Component)] = &[$($((Param::$param, Component::$component),)+)+];
+    };
+}
+
+params! {
+    Supply {
+        /// Ratio of rated mains voltage.
+        SupplyScale,
+        /// Source resistance of the outlet, Ω.
+        SupplyOhms,
+        /// Cold tap pressure, kPa.
+        SupplyColdKpa,
+        /// Hot tap pressure, kPa.
+        SupplyHotKpa,
+        /// Cold water, °C.
+        SupplyColdC,
+        /// Hot water, °C.
+        SupplyHotC,
+        /// Room, °C.
+        AmbientC,
+    }
+    Cord {
+        /// Line conductor, Ω.
+        CordLineOhms,
+        /// Neutral conductor, Ω.
+        CordNeutralOhms,
+    }
+    LineFuse {
+        /// Line fuse, Ω.
+        FuseOhms,
+    }
+    Filter {
+        /// Choke in line, Ω.
+        FilterOhms,
+        /// Capacitor across the mains, F.
+        FilterXFarads,
+        /// Bleeder across that capacitor, Ω.
+        FilterBleederOhms,
+    }
+    Board {
+        /// Control's own draw, W.
+        BoardLoadW,
+        /// Bulk capacitor, F.
+        BulkFarads,
+        /// Bleeder across it, Ω.
+        BulkBleederOhms,
+        /// Rectifier path, Ω.
+        RectifierOhms,
+        /// Low-voltage rail, V.
+        RailV,
+        /// Pull-up at the thermistor input, Ω.
+        ThermPullupOhms,
+        /// Pull-up at each contact input, Ω.
+        SensePullupOhms,
+        /// Motor current shunt, Ω.
+        ShuntOhms,
+        /// Cold valve relay contact closed, Ω.
+        RelayColdClosedOhms,
+        /// Cold valve relay contact open, Ω.
+        RelayColdOpenOhms,
+        /// Hot valve relay contact closed, Ω.
+        RelayHotClosedOhms,
+        /// Hot valve relay contact open, Ω.
+        RelayHotOpenOhms,
+        /// Pump relay contact closed, Ω.
+        RelayPumpClosedOhms,
+        /// Pump relay contact open, Ω.
+        RelayPumpOpenOhms,
+        /// Motor direction A relay contact closed, Ω.
+        RelayMotorAClosedOhms,
+        /// Motor direction A relay contact open, Ω.
+        RelayMotorAOpenOhms,
+        /// Motor direction B relay contact closed, Ω.
+        RelayMotorBClosedOhms,
+        /// Motor direction B relay contact open, Ω.
+        RelayMotorBOpenOhms,
+        /// Mode shifter relay contact closed, Ω.
+        RelayShiftClosedOhms,
+        /// Mode shifter relay contact open, Ω.
+        RelayShiftOpenOhms,
+        /// Lid lock relay contact closed, Ω.
+        RelayLockClosedOhms,
+        /// Lid lock relay contact open, Ω.
+        RelayLockOpenOhms,
+    }
+    Dial {
+        /// Wear of the detents, 0 new to 1 worn out.
+        DialWear,
+    }
+    LidLock {
+        /// Actuator winding at 20 °C, Ω.
+        LockCoilOhms,
+        /// Actuator winding, H.
+        LockCoilHenry,
+        /// Time the bolt needs, s (larger than any try = jammed).
+        LockTravelS,
+        /// Line contact when bolted, Ω.
+        LockContactOhms,
+        /// Line contact when not bolted, Ω.
+        LockContactOpenOhms,
+        /// Lid switch, lid down, Ω.
+        LidSwitchClosedOhms,
+        /// Lid switch, lid up, Ω.
+        LidSwitchOpenOhms,
+    }
+    InletCold {
+        /// Coil at 20 °C, Ω.
+        ColdCoilOhms,
+        /// Coil, H.
+        ColdCoilHenry,
+        /// Current that lifts the armature, A.
+        ColdPullInA,
+        /// Flow coefficient open, m³/h at 1 bar.
+        ColdKv,
+        /// Flow coefficient when shut, m³/h at 1 bar.
+        ColdLeakKv,
+    }
+    InletHot {
+        /// Coil at 20 °C, Ω.
+        HotCoilOhms,
+        /// Coil, H.
+        HotCoilHenry,
+        /// Current that lifts the armature, A.
+        HotPullInA,
+        /// Flow coefficient open, m³/h at 1 bar.
+        HotKv,
+        /// Flow coefficient when shut, m³/h at 1 bar.
+        HotLeakKv,
+    }
+    DrainPump {
+        /// Winding at 20 °C, Ω.
+        PumpCoilOhms,
+        /// Inductance with the rotor held, H.
+        PumpLockedHenry,
+        /// Inductance with the rotor turning, H.
+        PumpRunHenry,
+        /// 1 = rotor turns, 0 = seized.
+        PumpFree,
+        /// Head at no flow, m.
+        PumpHeadM,
+        /// Flow at no head, L/min.
+        PumpFlowLMin,
+    }
+    Motor {
+        /// Winding A at 20 °C, Ω.
+        MotorAOhms,
+        /// Winding B at 20 °C, Ω.
+        MotorBOhms,
+        /// Leakage reactance of a winding at 60 Hz, Ω.
+        MotorLeakOhms,
+        /// Magnetising reactance at 60 Hz, Ω.
+        MotorMagnetOhms,
+        /// Rotor resistance as seen from the stator, Ω.
+        MotorRotorOhms,
+        /// Rotor leakage reactance at 60 Hz, Ω.
+        MotorRotorLeakOhms,
+        /// Common lead and protector, Ω.
+        MotorCommonOhms,
+        /// Bearing drag, N·m.
+        MotorDragNm,
+        /// Protector opens at, °C.
+        MotorTripC,
+        /// Heat carried away, W/K.
+        MotorCoolWK,
+    }
+    RunCapacitor {
+        /// Capacitance, F.
+        CapFarads,
+        /// Series resistance, Ω.
+        CapEsrOhms,
+        /// Leakage resistance, Ω.
+        CapShuntOhms,
+    }
+    Shifter {
+        /// Winding at 20 °C, Ω.
+        ShiftCoilOhms,
+        /// Winding, H.
+        ShiftCoilHenry,
+        /// Cam speed when driven, rev/min.
+        ShiftRpm,
+        /// Cam switch closed, Ω.
+        CamClosedOhms,
+        /// Cam switch open, Ω.
+        CamOpenOhms,
+        /// Where on the cam the switch edge lies, °.
+        CamZeroDeg,
+    }
+    Pickup {
+        /// Pulses per pulley revolution.
+        PickupPulsesPerRev,
+        /// Output stage, Ω.
+        PickupOutOhms,
+        /// 1 = right air gap, 0 = too wide to sense.
+        PickupGap,
+    }
+    PressureSensor {
+        /// Output at no pressure, V.
+        PressureZeroV,
+        /// Sensitivity, V/kPa.
+        PressureVPerKpa,
+        /// Output stage, Ω.
+        PressureOutOhms,
+    }
+    PressureHose {
+        /// Time constant of air loss, s (large = tight).
+        HoseLeakS,
+        /// Time constant of response, s.
+        HoseLagS,
+    }
+    Thermistor {
+        /// Resistance at 25 °C, Ω.
+        ThermR25Ohms,
+        /// Lead and joint in series, Ω.
+        ThermSeriesOhms,
+        /// Damp or damage across it, Ω.
+        ThermShuntOhms,
+    }
+    Belt {
+        /// Torque at which it slips, N·m (0 = broken).
+        BeltGripNm,
+    }
+    Tub {
+        /// Leak at the bottom, flow coefficient, m³/h at 1 bar.
+        TubLeakKv,
+    }
+    DrainHose {
+        /// Height of the outlet above the tub floor, m.
+        StandpipeM,
+        /// Flow coefficient, m³/h at 1 bar.
+        DrainHoseKv,
+    }
+    Laundry {
+        /// Dry laundry, kg.
+        LoadKg,
+        /// Unbalance, kg·m.
+        LoadOffsetKgM,
+    }
+}
+
+const WIRES: usize = Terminal::ALL.len();
+
+impl Param {
+    /// Number of parameters.
+    pub const COUNT: usize = PLAIN.len() + 2 * WIRES;
+
+    /// Every parameter.
+    pub fn all() -> impl Iterator<Item = Param> {
+        PLAIN
+            .iter()
+            .map(|(param, _)| *param)
+            .chain(Terminal::ALL.iter().map(|t| Param::WireOhms(*t)))
+            .chain(Terminal::ALL.iter().map(|t| Param::ContactOhms(*t)))
+    }
+
+    /// The component that a new part must replace to put this right.
+    pub fn component(self) -> Component {
+        match self {
+            Param::WireOhms(_) | Param::ContactOhms(_) => Component::Harness,
+            plain => PLAIN[plain.index()].1,
+        }
+    }
+
+    /// Position in [`Param::all`].
+    pub fn index(self) -> usize {
+        match self {
+            Param::WireOhms(terminal) => PLAIN.len() + terminal.index(),
+            Param::ContactOhms(terminal) => PLAIN.len() + WIRES + terminal.index(),
+            plain => PLAIN
+                .binary_search_by_key(&plain, |(param, _)| *param)
+                .unwrap_or(0),
+        }
+    }
+}
+
+/// A value for every parameter.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Params(Vec<f64>);
+
+impl Params {
+    /// All zero; the content room fills every entry and refuses a file that leaves one out.
+    pub fn zeroed() -> Params {
+        Params(vec![0.0; Param::COUNT])
+    }
+
+    /// The value of `param`.
+    pub fn get(&self, param: Param) -> f64 {
+        self.0[param.index()]
+    }
+
+    /// Replace the value of `param`.
+    pub fn set(&mut self, param: Param, value: f64) {
+        self.0[param.index()] = value;
+    }
+}
