@@ -56,7 +56,10 @@ impl Dial {
         };
         let turn = if clockwise { 1 } else { DETENTS - 1 };
         self.position = (self.position + turn) % DETENTS;
-        Report { steps: if clockwise { count } else { -count }, index: self.position == 0 }
+        Report {
+            steps: if clockwise { count } else { -count },
+            index: self.position == 0,
+        }
     }
 }
 
@@ -71,7 +74,10 @@ mod tests {
         let mut rng = ChaCha8Rng::seed_from_u64(1);
         let mut dial = Dial::default();
         for _ in 0..10_000 {
-            assert_eq!(dial.detent(true, Span::from_ms(180), 0.0, &mut rng).steps, 1);
+            assert_eq!(
+                dial.detent(true, Span::from_ms(180), 0.0, &mut rng).steps,
+                1
+            );
         }
     }
 
@@ -80,7 +86,9 @@ mod tests {
         let mut rng = ChaCha8Rng::seed_from_u64(2);
         let gap = Span::from_ms(70);
         let mut dial = Dial::default();
-        let wrong = (0..20_000).filter(|_| dial.detent(true, gap, 0.8, &mut rng).steps != 1).count();
+        let wrong = (0..20_000)
+            .filter(|_| dial.detent(true, gap, 0.8, &mut rng).steps != 1)
+            .count();
         let (skip, double) = error_chances(0.8, gap);
         assert!((wrong as f64 / 20_000.0 - skip - double).abs() < 0.01);
     }
@@ -89,7 +97,9 @@ mod tests {
     fn the_index_is_reported_once_a_turn() {
         let mut rng = ChaCha8Rng::seed_from_u64(3);
         let mut dial = Dial::default();
-        let hits = (0..48).filter(|_| dial.detent(true, Span::from_ms(200), 0.0, &mut rng).index).count();
+        let hits = (0..48)
+            .filter(|_| dial.detent(true, Span::from_ms(200), 0.0, &mut rng).index)
+            .count();
         assert_eq!(hits, 2);
     }
 }

@@ -7,7 +7,7 @@ use num_complex::Complex64;
 use serde::{Deserialize, Serialize};
 
 /// Motor turns for one turn of the pulley.
-const BELT_RATIO: f64 = 2.65;
+pub(super) const BELT_RATIO: f64 = 2.65;
 /// Pulley turns for one turn of the agitator, through the gearcase.
 const GEARCASE_RATIO: f64 = 6.0;
 /// Inertia at the pulley with the agitator coupled, kg·m².
@@ -74,7 +74,11 @@ pub struct Drive {
 /// Rounds to whole steps, but keeps the last step until the value is well past its edge, so that a
 /// value resting on an edge does not make the network be solved at every tick.
 pub fn stepped(value: f64, last: i16) -> i16 {
-    if (value - f64::from(last)).abs() > 0.75 { libm::round(value) as i16 } else { last }
+    if (value - f64::from(last)).abs() > 0.75 {
+        libm::round(value) as i16
+    } else {
+        last
+    }
 }
 
 /// Relative centrifugal force at `radius_m` and `rpm`: ω² r / g.
@@ -85,7 +89,11 @@ pub fn relative_centrifugal_force(radius_m: f64, rpm: f64) -> f64 {
 
 /// Moves `speed` by friction that can stop it but never turn it round.
 fn rub(speed: f64, most: f64) -> f64 {
-    if speed.abs() <= most { 0.0 } else { speed - most.copysign(speed) }
+    if speed.abs() <= most {
+        0.0
+    } else {
+        speed - most.copysign(speed)
+    }
 }
 
 impl Drive {
@@ -126,7 +134,8 @@ impl Drive {
         coupling: Coupling,
         level_mm: f64,
     ) -> u16 {
-        let loss_w = windings[0].norm_sqr() * circuit.a_ohms + windings[1].norm_sqr() * circuit.b_ohms;
+        let loss_w =
+            windings[0].norm_sqr() * circuit.a_ohms + windings[1].norm_sqr() * circuit.b_ohms;
         let driven = loss_w > 1e-3;
         self.heat(p, loss_w);
         if !driven && self.stands() {
@@ -134,7 +143,11 @@ impl Drive {
             return 0;
         }
         let torque_nm = if driven {
-            circuit.torque_nm(self.motor_rad_s / circuit.synchronous_rad_s(), windings[0], windings[1])
+            circuit.torque_nm(
+                self.motor_rad_s / circuit.synchronous_rad_s(),
+                windings[0],
+                windings[1],
+            )
         } else {
             0.0
         };
@@ -164,7 +177,10 @@ impl Drive {
             self.motor_rad_s + torque_nm * TICK_S / motor_kg_m2,
             p.get(Param::MotorDragNm) * TICK_S / motor_kg_m2,
         );
-        let free_pulley = rub(w / (1.0 + drag * w.abs() * TICK_S / pulley_kg_m2), brake_nm * TICK_S / pulley_kg_m2);
+        let free_pulley = rub(
+            w / (1.0 + drag * w.abs() * TICK_S / pulley_kg_m2),
+            brake_nm * TICK_S / pulley_kg_m2,
+        );
         let agree = (free_motor - BELT_RATIO * free_pulley)
             / (TICK_S * (1.0 / motor_kg_m2 + BELT_RATIO * BELT_RATIO / pulley_kg_m2));
         let grip = p.get(Param::BeltGripNm);
@@ -175,7 +191,10 @@ impl Drive {
             self.motor_rad_s = 0.0;
             self.pulley_rad_s = 0.0;
         }
-        self.speed_step = stepped(256.0 * self.motor_rad_s / circuit.synchronous_rad_s(), self.speed_step);
+        self.speed_step = stepped(
+            256.0 * self.motor_rad_s / circuit.synchronous_rad_s(),
+            self.speed_step,
+        );
 
         let rev = self.pulley_rad_s * TICK_S / core::f64::consts::TAU;
         match coupling {

@@ -59,7 +59,8 @@ pub fn steinhart_hart_c(a: f64, b: f64, c: f64, ohms: f64) -> f64 {
 pub fn water_kg_m3(c: f64) -> f64 {
     let top = 999.839_52
         + c * (16.945_176
-            + c * (-7.987_040_1e-3 + c * (-46.170_461e-6 + c * (105.563_02e-9 - c * 280.542_53e-12))));
+            + c * (-7.987_040_1e-3
+                + c * (-46.170_461e-6 + c * (105.563_02e-9 - c * 280.542_53e-12))));
     top / (1.0 + 16.879_850e-3 * c)
 }
 
@@ -86,7 +87,10 @@ mod tests {
             (90.0, 915.4),
         ] {
             let got = NTC_3977.ohms(10_000.0, c);
-            assert!((got / ohms - 1.0).abs() < 1e-3, "{c} °C: {got} Ω, table {ohms} Ω");
+            assert!(
+                (got / ohms - 1.0).abs() < 1e-3,
+                "{c} °C: {got} Ω, table {ohms} Ω"
+            );
         }
     }
 
@@ -105,7 +109,14 @@ mod tests {
     fn steinhart_hart_reproduces_an_instrument_makers_table() {
         // Instrument manual, thermistor appendix, table A.1, fitted through its 0, 25 and 50 °C rows.
         let (a, b, c) = (1.104_159e-3, 2.389_179e-4, 6.931_627e-8);
-        for (ohms, degrees) in [(32_128.0, 0.0), (19_549.0, 10.0), (12_262.0, 20.0), (9_814.0, 25.0), (7_908.0, 30.0), (3_542.0, 50.0)] {
+        for (ohms, degrees) in [
+            (32_128.0, 0.0),
+            (19_549.0, 10.0),
+            (12_262.0, 20.0),
+            (9_814.0, 25.0),
+            (7_908.0, 30.0),
+            (3_542.0, 50.0),
+        ] {
             assert!((steinhart_hart_c(a, b, c, ohms) - degrees).abs() < 0.0025);
         }
     }
@@ -115,7 +126,11 @@ mod tests {
         // IAPWS-IF97 by the crate seuif97, 101.325 kPa; tolerance 0.05 kg/m³.
         for c in [4.0, 20.0, 25.0, 40.0, 60.0, 80.0, 90.0] {
             let reference = 1.0 / seuif97::pt(0.101_325, c, seuif97::OV);
-            assert!((water_kg_m3(c) - reference).abs() < 0.05, "{c} °C: {} {reference}", water_kg_m3(c));
+            assert!(
+                (water_kg_m3(c) - reference).abs() < 0.05,
+                "{c} °C: {} {reference}",
+                water_kg_m3(c)
+            );
         }
     }
 }

@@ -285,21 +285,54 @@ impl<T: Analysis> Circuit<T> {
         let gone = T::siemens(GONE_S);
         let blades = [1.0 / p.get(Param::SupplyOhms), 20.0, 20.0];
         for (branch, siemens) in self.outlet.into_iter().zip(blades) {
-            net.set_admittance(branch, if at.plugged { T::siemens(siemens) } else { gone });
+            net.set_admittance(
+                branch,
+                if at.plugged {
+                    T::siemens(siemens)
+                } else {
+                    gone
+                },
+            );
         }
         net.set_admittance(self.cord[0], y(Param::CordLineOhms));
         net.set_admittance(self.cord[1], y(Param::CordNeutralOhms));
-        net.set_admittance(self.fuse, if at.fuse_blown { gone } else { y(Param::FuseOhms) });
+        net.set_admittance(
+            self.fuse,
+            if at.fuse_blown {
+                gone
+            } else {
+                y(Param::FuseOhms)
+            },
+        );
         net.set_admittance(self.filter, y(Param::FilterOhms));
         net.set_admittance(
             self.x_cap,
-            T::capacitor(p.get(Param::FilterXFarads), 0.1, p.get(Param::FilterBleederOhms), hz),
+            T::capacitor(
+                p.get(Param::FilterXFarads),
+                0.1,
+                p.get(Param::FilterBleederOhms),
+                hz,
+            ),
         );
         for (i, t) in Terminal::ALL[..WIRES].iter().enumerate() {
             let off_board = at.off_board & (1 << i) != 0;
             let off_load = at.off_load & (1 << i) != 0;
-            net.set_admittance(self.contact[i], if off_board { gone } else { y(Param::ContactOhms(*t)) });
-            net.set_admittance(self.wire[i], if off_load { gone } else { y(Param::WireOhms(*t)) });
+            net.set_admittance(
+                self.contact[i],
+                if off_board {
+                    gone
+                } else {
+                    y(Param::ContactOhms(*t))
+                },
+            );
+            net.set_admittance(
+                self.wire[i],
+                if off_load {
+                    gone
+                } else {
+                    y(Param::WireOhms(*t))
+                },
+            );
         }
         for relay in Relay::ALL {
             let (closed, open) = relay_params(*relay);
@@ -309,10 +342,17 @@ impl<T: Analysis> Circuit<T> {
         for trace in &self.traces {
             net.set_admittance(*trace, T::ohms(TRACE_OHMS));
         }
-        net.set_admittance(self.supply_input, T::supply_input(p.get(Param::BoardLoadW), rating.volts));
+        net.set_admittance(
+            self.supply_input,
+            T::supply_input(p.get(Param::BoardLoadW), rating.volts),
+        );
         net.set_admittance(self.sense, T::ohms(SENSE_OHMS));
         net.set_admittance(self.shunt, y(Param::ShuntOhms));
-        let lock = if at.bolted { Param::LockContactOhms } else { Param::LockContactOpenOhms };
+        let lock = if at.bolted {
+            Param::LockContactOhms
+        } else {
+            Param::LockContactOpenOhms
+        };
         net.set_admittance(self.lock_contact, y(lock));
         let mut coil = |branch, ohms, henry| {
             net.set_admittance(branch, T::coil(p.get(ohms), p.get(henry), hz));
@@ -321,17 +361,36 @@ impl<T: Analysis> Circuit<T> {
         coil(self.hot, Param::HotCoilOhms, Param::HotCoilHenry);
         coil(self.shift, Param::ShiftCoilOhms, Param::ShiftCoilHenry);
         coil(self.lock_coil, Param::LockCoilOhms, Param::LockCoilHenry);
-        let pump_henry = if at.pump_turning { Param::PumpRunHenry } else { Param::PumpLockedHenry };
+        let pump_henry = if at.pump_turning {
+            Param::PumpRunHenry
+        } else {
+            Param::PumpLockedHenry
+        };
         coil(self.pump, Param::PumpCoilOhms, pump_henry);
         net.set_admittance(
             self.common,
-            if at.protector_open { gone } else { y(Param::MotorCommonOhms) },
+            if at.protector_open {
+                gone
+            } else {
+                y(Param::MotorCommonOhms)
+            },
         );
         net.set_admittance(
             self.capacitor,
-            T::capacitor(p.get(Param::CapFarads), p.get(Param::CapEsrOhms), p.get(Param::CapShuntOhms), hz),
+            T::capacitor(
+                p.get(Param::CapFarads),
+                p.get(Param::CapEsrOhms),
+                p.get(Param::CapShuntOhms),
+                hz,
+            ),
         );
-        net.set_two_port(self.motor, T::motor(&motor_circuit(p, rating, at.winding_c), speed_of(at.speed_step)));
+        net.set_two_port(
+            self.motor,
+            T::motor(
+                &motor_circuit(p, rating, at.winding_c),
+                speed_of(at.speed_step),
+            ),
+        );
     }
 
     /// Makes the outlet an EMF (phasor or, for direct current, zero).

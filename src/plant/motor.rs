@@ -143,7 +143,10 @@ mod tests {
         let parallel = magnet * rotor / (magnet + rotor);
         let expected = 2.0 * parallel.re * i.norm_sqr() / c.synchronous_rad_s();
         let got = c.torque_nm(speed, i, Complex64::i() * i);
-        assert!((got - expected).abs() < 1e-9 * expected.abs(), "{got} {expected}");
+        assert!(
+            (got - expected).abs() < 1e-9 * expected.abs(),
+            "{got} {expected}"
+        );
     }
 
     #[test]

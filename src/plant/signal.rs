@@ -71,8 +71,15 @@ impl Signals {
         let load = |t: Terminal| nodes[t.index() - FIRST][2];
         let contact = core::array::from_fn(|i| list.branch(nodes[i][0], nodes[i][1]));
         let wire = core::array::from_fn(|i| list.branch(nodes[i][1], nodes[i][2]));
-        let feeds = [PickupSupply, PressureSupply, Therm1, LidSwitch1, Cam1, PickupOut]
-            .map(|t| (list.branch(board(t), Node::GROUND), t));
+        let feeds = [
+            PickupSupply,
+            PressureSupply,
+            Therm1,
+            LidSwitch1,
+            Cam1,
+            PickupOut,
+        ]
+        .map(|t| (list.branch(board(t), Node::GROUND), t));
         let grounds = [PickupGround, PressureGround, Therm2, LidSwitch2, Cam2]
             .map(|t| list.branch(board(t), Node::GROUND));
         let pressure_pulldown = list.branch(board(PressureOut), Node::GROUND);
@@ -104,7 +111,9 @@ impl Signals {
     /// The node of a pin, if it is on the low-voltage side.
     pub fn node(&self, pin: Pin) -> Option<Node> {
         match pin {
-            Pin::Wire(t, side) if !t.is_mains() => Some(self.nodes[t.index() - FIRST][side.index()]),
+            Pin::Wire(t, side) if !t.is_mains() => {
+                Some(self.nodes[t.index() - FIRST][side.index()])
+            }
             _ => None,
         }
     }
@@ -113,9 +122,17 @@ impl Signals {
     pub fn set(&mut self, p: &Params, at: &SignalState) {
         let rail_v = if at.powered { p.get(Param::RailV) } else { 0.0 };
         for (i, t) in Terminal::ALL[FIRST..].iter().enumerate() {
-            let y = |off: u32, param| if off & (1 << i) != 0 { GONE_S } else { 1.0 / p.get(param) };
-            self.net.set_admittance(self.contact[i], y(at.off_board, Param::ContactOhms(*t)));
-            self.net.set_admittance(self.wire[i], y(at.off_load, Param::WireOhms(*t)));
+            let y = |off: u32, param| {
+                if off & (1 << i) != 0 {
+                    GONE_S
+                } else {
+                    1.0 / p.get(param)
+                }
+            };
+            self.net
+                .set_admittance(self.contact[i], y(at.off_board, Param::ContactOhms(*t)));
+            self.net
+                .set_admittance(self.wire[i], y(at.off_load, Param::WireOhms(*t)));
         }
         for (branch, t) in self.feeds {
             let ohms = match t {
@@ -129,23 +146,53 @@ impl Signals {
         for ground in self.grounds {
             self.net.set_admittance(ground, 1.0 / TRACE_OHMS);
         }
-        self.net.set_admittance(self.pressure_pulldown, 1.0 / PRESSURE_PULLDOWN_OHMS);
-        self.net.set_admittance(self.pressure_draw, 1.0 / SENSOR_DRAW_OHMS);
-        self.net.set_admittance(self.pickup_draw, 1.0 / SENSOR_DRAW_OHMS);
+        self.net
+            .set_admittance(self.pressure_pulldown, 1.0 / PRESSURE_PULLDOWN_OHMS);
+        self.net
+            .set_admittance(self.pressure_draw, 1.0 / SENSOR_DRAW_OHMS);
+        self.net
+            .set_admittance(self.pickup_draw, 1.0 / SENSOR_DRAW_OHMS);
         // A ratiometric sensor: its output follows its own supply, and rests with it.
-        let fed = if at.powered { self.drop(Pin::Wire(Terminal::PressureSupply, Side::Load), Pin::Wire(Terminal::PressureGround, Side::Load)).unwrap_or(0.0) / p.get(Param::RailV) } else { 0.0 };
-        let emf = (p.get(Param::PressureZeroV) + p.get(Param::PressureVPerKpa) * at.pressure_kpa).clamp(0.05, 4.95);
+        let fed = if at.powered {
+            self.drop(
+                Pin::Wire(Terminal::PressureSupply, Side::Load),
+                Pin::Wire(Terminal::PressureGround, Side::Load),
+            )
+            .unwrap_or(0.0)
+                / p.get(Param::RailV)
+        } else {
+            0.0
+        };
+        let emf = (p.get(Param::PressureZeroV) + p.get(Param::PressureVPerKpa) * at.pressure_kpa)
+            .clamp(0.05, 4.95);
         let fed = if fed > 0.8 { fed.min(1.0) } else { 0.0 };
-        self.net.set_admittance(self.pressure_out, 1.0 / p.get(Param::PressureOutOhms));
+        self.net
+            .set_admittance(self.pressure_out, 1.0 / p.get(Param::PressureOutOhms));
         self.net.set_emf(self.pressure_out, emf * fed);
         let pickup_fed = self.pickup_supply_v() > 3.5;
         let low = at.pickup_low && pickup_fed;
-        self.net.set_admittance(self.pickup_out, if low { 1.0 / p.get(Param::PickupOutOhms) } else { 1e-7 });
+        self.net.set_admittance(
+            self.pickup_out,
+            if low {
+                1.0 / p.get(Param::PickupOutOhms)
+            } else {
+                1e-7
+            },
+        );
         let therm = at.therm_ohms + p.get(Param::ThermSeriesOhms);
-        self.net.set_admittance(self.therm, 1.0 / therm + 1.0 / p.get(Param::ThermShuntOhms));
-        let lid = if at.lid_closed { Param::LidSwitchClosedOhms } else { Param::LidSwitchOpenOhms };
+        self.net
+            .set_admittance(self.therm, 1.0 / therm + 1.0 / p.get(Param::ThermShuntOhms));
+        let lid = if at.lid_closed {
+            Param::LidSwitchClosedOhms
+        } else {
+            Param::LidSwitchOpenOhms
+        };
         self.net.set_admittance(self.lid, 1.0 / p.get(lid));
-        let cam = if at.cam_closed { Param::CamClosedOhms } else { Param::CamOpenOhms };
+        let cam = if at.cam_closed {
+            Param::CamClosedOhms
+        } else {
+            Param::CamOpenOhms
+        };
         self.net.set_admittance(self.cam, 1.0 / p.get(cam));
     }
 
@@ -190,6 +237,7 @@ impl Signals {
 
     fn pickup_supply_v(&self) -> f64 {
         let at = |t| Pin::Wire(t, Side::Load);
-        self.drop(at(Terminal::PickupSupply), at(Terminal::PickupGround)).unwrap_or(0.0)
+        self.drop(at(Terminal::PickupSupply), at(Terminal::PickupGround))
+            .unwrap_or(0.0)
     }
 }

@@ -56,7 +56,11 @@ impl Supply {
             self.filter_v = rated_v * p.get(Param::SupplyScale) * core::f64::consts::SQRT_2;
         } else if self.filter_v > 0.0 {
             let tau = p.get(Param::FilterXFarads) * p.get(Param::FilterBleederOhms);
-            self.filter_v = if self.filter_v < 0.01 { 0.0 } else { discharge_v(self.filter_v, tau, 1.0, TICK_S) };
+            self.filter_v = if self.filter_v < 0.01 {
+                0.0
+            } else {
+                discharge_v(self.filter_v, tau, 1.0, TICK_S)
+            };
         }
         let over = line_a * line_a - FUSE_A * FUSE_A;
         if over > 0.0 || self.fuse_heat > 0.0 {
@@ -98,11 +102,18 @@ mod tests {
         ] {
             p.set(param, value);
         }
-        let mut supply = Supply { bulk_v: 160.0, ..Supply::default() };
+        let mut supply = Supply {
+            bulk_v: 160.0,
+            ..Supply::default()
+        };
         for _ in 0..1000 {
             supply.step(&p, false, 120.0, 0.0, 0.0);
         }
         let exact = discharge_v(160.0, 330e-6, 82e3, 10.0);
-        assert!((supply.bulk_v / exact - 1.0).abs() < 1e-3, "{} {exact}", supply.bulk_v);
+        assert!(
+            (supply.bulk_v / exact - 1.0).abs() < 1e-3,
+            "{} {exact}",
+            supply.bulk_v
+        );
     }
 }

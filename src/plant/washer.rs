@@ -2,7 +2,7 @@
 
 use super::dial::Dial;
 use super::drive::{Coupling, Drive};
-use super::fault::{FailureMode, Op, Presence};
+use super::fault::{FailureMode, Presence};
 use super::heat::NTC_3977;
 use super::ids::{Component, Connector, Relay, Relays, Terminal};
 use super::mains::{Circuit, Rating, Switching, WIRES, motor_circuit};
@@ -127,6 +127,7 @@ pub struct Plant {
     locked_v: f64,
     pump_v: f64,
     pulses_arrive: bool,
+    driven: Relays,
 }
 
 impl Plant {
@@ -169,6 +170,7 @@ impl Plant {
             locked_v: 0.0,
             pump_v: 0.0,
             pulses_arrive: false,
+            driven: Relays::NONE,
         }
     }
 
@@ -182,15 +184,24 @@ impl Plant {
         let mut rng = ChaCha8Rng::seed_from_u64(self.state.rng.next_u64());
         let (present, until) = match mode.presence {
             Presence::Steady => (true, Time(u64::MAX)),
-            Presence::Intermittent { good_s, .. } => (false, self.state.now + spell(good_s, &mut rng)),
+            Presence::Intermittent { good_s, .. } => {
+                (false, self.state.now + spell(good_s, &mut rng))
+            }
         };
-        self.state.placed.push(Placed { mode: mode.clone(), present, until, rng });
+        self.state.placed.push(Placed {
+            mode: mode.clone(),
+            present,
+            until,
+            rng,
+        });
         self.refresh_params();
     }
 
     /// Replaces a component by a sound one: its faults leave with it, and so does what it carried.
     pub fn replace(&mut self, component: Component) {
-        self.state.placed.retain(|placed| placed.mode.component != component);
+        self.state
+            .placed
+            .retain(|placed| placed.mode.component != component);
         match component {
             Component::LineFuse => {
                 self.state.supply.fuse_blown = false;
@@ -218,12 +229,7 @@ impl Plant {
         for placed in self.state.placed.iter().filter(|placed| placed.present) {
             for (param, op) in &placed.mode.changes {
                 let old = self.state.params.get(*param);
-                let new = match op {
-                    Op::Set(value) => *value,
-                    Op::Scale(factor) => old * factor,
-                    Op::Add(term) => old + term,
-                };
-                self.state.params.set(*param, new);
+                self.state.params.set(*param, op.apply(old));
             }
         }
         self.stale = true;
@@ -246,15 +252,23 @@ impl Plant {
         let gap = self.state.now.since(self.state.last_detent);
         self.state.last_detent = self.state.now;
         let wear = self.state.params.get(Param::DialWear);
-        self.state.dial.detent(clockwise, gap, wear, &mut self.state.rng)
+        self.state
+            .dial
+            .detent(clockwise, gap, wear, &mut self.state.rng)
     }
 
     /// Pulls or seats a connector; `pins` are the terminals of a board connector.
     pub fn set_connector(&mut self, connector: &Connector, pins: &[Terminal], pulled: bool) {
         let (bits, field) = match connector {
-            Connector::Board(_) => (pins.iter().fold(0, |b, t| b | 1u64 << t.index()), &mut self.state.off_board),
+            Connector::Board(_) => (
+                pins.iter().fold(0, |b, t| b | 1u64 << t.index()),
+                &mut self.state.off_board,
+            ),
             Connector::Load(c) => (
-                Terminal::ALL.iter().filter(|t| t.component() == *c).fold(0, |b, t| b | 1u64 << t.index()),
+                Terminal::ALL
+                    .iter()
+                    .filter(|t| t.component() == *c)
+                    .fold(0, |b, t| b | 1u64 << t.index()),
                 &mut self.state.off_load,
             ),
         };
@@ -279,6 +293,7 @@ impl Plant {
     /// One tick with the control's relays as given; returns what the board's pins carry.
     pub fn step(&mut self, relays: Relays) -> BoardPins {
         self.state.now.0 += 1;
+        self.driven = relays;
         self.step_presence();
         self.step_actuators();
         let switching = self.switching(relays);
@@ -302,7 +317,13 @@ impl Plant {
             }
         }
         let p = &self.state.params;
-        self.state.supply.step(p, self.state.plugged, self.rating.volts, self.board_v, self.amps.line);
+        self.state.supply.step(
+            p,
+            self.state.plugged,
+            self.rating.volts,
+            self.board_v,
+            self.amps.line,
+        );
         let level = self.state.water.level_mm();
         let drive = WaterDrive {
             cold_open: self.amps.cold >= p.get(Param::ColdPullInA),
@@ -311,7 +332,10 @@ impl Plant {
         };
         self.state.water.step(p, drive);
         let coupling = self.coupling();
-        let pulses = self.state.drive.step(p, &self.motor, self.windings, coupling, level);
+        let pulses = self
+            .state
+            .drive
+            .step(p, &self.motor, self.windings, coupling, level);
         self.step_signals();
         self.stale = false;
         self.pins(pulses)
@@ -366,7 +390,11 @@ impl Plant {
             protector_open: self.state.drive.protector_open,
             fuse_blown: self.state.supply.fuse_blown,
             // A motor that coasts with its relays open is not part of the solution.
-            speed_step: if self.windings_live(relays) { self.state.drive.speed_step } else { 0 },
+            speed_step: if self.windings_live(relays) {
+                self.state.drive.speed_step
+            } else {
+                0
+            },
             winding_c: self.state.drive.winding_step,
             off_board: (self.state.off_board & mains_bits) as u32,
             off_load: (self.state.off_load & mains_bits) as u32,
@@ -401,18 +429,29 @@ impl Plant {
 
     /// The basket is coupled on one half of the cam, the agitator on the other.
     fn coupling(&self) -> Coupling {
-        if self.state.cam_deg < 170.0 || self.state.cam_deg >= 350.0 { Coupling::Basket } else { Coupling::Agitator }
+        if self.state.cam_deg < 170.0 || self.state.cam_deg >= 350.0 {
+            Coupling::Basket
+        } else {
+            Coupling::Agitator
+        }
     }
 
-    fn signal_state(&self, pickup_low: bool) -> SignalState {
-        let zero_deg = self.state.params.get(Param::CamZeroDeg);
+    pub(super) fn signal_state(&self, pickup_low: bool) -> SignalState {
+        SignalState {
+            pickup_low,
+            ..self.signal_state_under(&self.state.params)
+        }
+    }
+
+    pub(super) fn signal_state_under(&self, p: &Params) -> SignalState {
+        let zero_deg = p.get(Param::CamZeroDeg);
         let mut past_edge = self.state.cam_deg - zero_deg;
         if past_edge < 0.0 {
             past_edge += 360.0;
         }
         let low_bits = |bits: u64| (bits >> WIRES) as u32;
         let element = NTC_3977.ohms(
-            self.state.params.get(Param::ThermR25Ohms),
+            p.get(Param::ThermR25Ohms),
             libm::round(self.state.water.therm_c * 10.0) / 10.0,
         );
         SignalState {
@@ -421,7 +460,7 @@ impl Plant {
             cam_closed: past_edge < 180.0,
             pressure_kpa: libm::round(self.state.water.sensed_kpa * 500.0) / 500.0,
             therm_ohms: element,
-            pickup_low,
+            pickup_low: false,
             off_board: low_bits(self.state.off_board),
             off_load: low_bits(self.state.off_load),
         }
@@ -434,7 +473,10 @@ impl Plant {
             return;
         }
         // A pulse reaches the board when its input really swings between the two levels.
-        let low = SignalState { pickup_low: true, ..at };
+        let low = SignalState {
+            pickup_low: true,
+            ..at
+        };
         self.signals.settle(&self.state.params, &low);
         let low_v = self.signals.input_v(Terminal::PickupOut);
         self.signals.settle(&self.state.params, &at);
@@ -445,7 +487,11 @@ impl Plant {
 
     fn pins(&mut self, pulses: u16) -> BoardPins {
         let (n1, n2) = self.noise();
-        let slosh = if self.state.drive.stands() || self.coupling() == Coupling::Basket { 0.0 } else { SLOSH_V };
+        let slosh = if self.state.drive.stands() || self.coupling() == Coupling::Basket {
+            0.0
+        } else {
+            SLOSH_V
+        };
         let analogue = |v: f64, noise: f64| (v + noise).clamp(0.0, 5.0);
         BoardPins {
             bulk_v: self.state.supply.bulk_v,
@@ -453,7 +499,10 @@ impl Plant {
             locked_line: self.locked_v > SENSE_SHARE * self.rating.volts,
             cam: self.signals.input_v(Terminal::Cam1) < CONTACT_V,
             pickup_pulses: if self.pulses_arrive { pulses } else { 0 },
-            pressure_v: analogue(self.signals.input_v(Terminal::PressureOut), n1 * (NOISE_V + slosh)),
+            pressure_v: analogue(
+                self.signals.input_v(Terminal::PressureOut),
+                n1 * (NOISE_V + slosh),
+            ),
             thermistor_v: analogue(self.signals.input_v(Terminal::Therm1), n2 * NOISE_V),
             motor_a: self.amps.motor,
         }
@@ -555,21 +604,14 @@ impl Plant {
         (self.mains.solves(), self.signals.solves())
     }
 
-    /// The mains state of the last solution and the circuit it belongs to, for probes.
-    pub(super) fn mains_state(&self) -> Option<Switching> {
-        self.solved_for
+    /// The parameters of this machine without its faults.
+    pub(super) fn sound(&self) -> &Params {
+        &self.sound
     }
 
-    /// The low-voltage state of the last solution.
-    pub(super) fn signals_state(&self) -> Option<SignalState> {
-        self.signals_for
-    }
-
-    /// The pickup's pulses reach the board, and how many there are, Hz.
-    pub(super) fn pulse_hz(&self) -> f64 {
-        let p = &self.state.params;
-        let rev_s = self.state.drive.pulley_rad_s.abs() / core::f64::consts::TAU;
-        rev_s * p.get(Param::PickupPulsesPerRev) * p.get(Param::PickupGap).clamp(0.0, 1.0)
+    /// What decides the mains network now.
+    pub(super) fn mains_state(&self) -> Switching {
+        self.switching(self.driven)
     }
 
     /// The live mains network (for exporting and checking it).

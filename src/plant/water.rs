@@ -14,7 +14,7 @@ const TUB_M2: f64 = 0.15;
 /// The tub overflows here, mm.
 const RIM_MM: f64 = 420.0;
 /// Opening of the air dome above the tub floor, mm.
-const DOME_MM: f64 = 15.0;
+pub(super) const DOME_MM: f64 = 15.0;
 /// The drain hose holds a siphon down to this level, mm.
 const SIPHON_BREAK_MM: f64 = 8.0;
 /// Heat lost through the tub wall: time constant, s.
@@ -102,11 +102,24 @@ impl Water {
         let inlet = |open: bool, kv, leak, kpa| {
             valve_l_min(if open { p.get(kv) } else { p.get(leak) }, p.get(kpa))
         };
-        let cold = inlet(drive.cold_open, Param::ColdKv, Param::ColdLeakKv, Param::SupplyColdKpa);
-        let hot = inlet(drive.hot_open, Param::HotKv, Param::HotLeakKv, Param::SupplyHotKpa);
+        let cold = inlet(
+            drive.cold_open,
+            Param::ColdKv,
+            Param::ColdLeakKv,
+            Param::SupplyColdKpa,
+        );
+        let hot = inlet(
+            drive.hot_open,
+            Param::HotKv,
+            Param::HotLeakKv,
+            Param::SupplyHotKpa,
+        );
         let drain = self.drain_l_min(p, level, drive.pump_turning);
         let leak = if level > 0.0 {
-            valve_l_min(p.get(Param::TubLeakKv), hydrostatic_kpa(level, self.water_c))
+            valve_l_min(
+                p.get(Param::TubLeakKv),
+                hydrostatic_kpa(level, self.water_c),
+            )
         } else {
             0.0
         };
@@ -176,10 +189,15 @@ impl Water {
         if under_mm <= 0.0 {
             self.lost_kpa = 0.0;
         }
-        let full_kpa = if under_mm > 0.0 { hydrostatic_kpa(under_mm, self.water_c) } else { 0.0 };
+        let full_kpa = if under_mm > 0.0 {
+            hydrostatic_kpa(under_mm, self.water_c)
+        } else {
+            0.0
+        };
         self.lost_kpa += (full_kpa - self.lost_kpa) * (TICK_S / p.get(Param::HoseLeakS)).min(1.0);
         let dome_kpa = full_kpa - self.lost_kpa;
-        self.sensed_kpa += (dome_kpa - self.sensed_kpa) * (TICK_S / p.get(Param::HoseLagS)).min(1.0);
+        self.sensed_kpa +=
+            (dome_kpa - self.sensed_kpa) * (TICK_S / p.get(Param::HoseLagS)).min(1.0);
     }
 }
 
