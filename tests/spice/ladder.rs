@@ -55,6 +55,8 @@ pub fn elements() -> Vec<(usize, usize, Element)> {
 pub struct Ladder {
     pub network: Network<Complex64>,
     pub source: Branch,
+    /// In order along the ladder.
+    pub nodes: Vec<Node>,
     pub last: Node,
     elements: Vec<(Branch, Element)>,
 }
@@ -75,6 +77,7 @@ impl Ladder {
             network,
             source,
             last: nodes[NODES],
+            nodes: nodes.split_off(1),
             elements,
         }
     }

@@ -268,3 +268,6 @@ impl<T: Scalar> Network<T> {
         self.solves += 1;
     }
 }
+
+#[cfg(test)]
+mod tests;
