@@ -62,8 +62,8 @@ fn series(ohms: f64, reactance_ohms: f64) -> Complex64 {
 /// A source of such low resistance that it stands for the ideal one of the SPICE text.
 const STIFF_OHMS: f64 = 1e-9;
 
-/// Two dividers joined by a resistor, 5 V. The two voltages in the comments were had from ngspice
-/// beforehand by hand, `set numdgt=7`.
+/// Two dividers joined by a resistor, 5 V. The literal numbers were had from ngspice by hand
+/// beforehand, `set numdgt=7`.
 #[test]
 fn resistive_bridge() {
     if !spice::available("resistive bridge") {
@@ -95,18 +95,22 @@ fn resistive_bridge() {
          R5 p mid 3.3k",
     );
     let answers = deck.solve_dc(&["v(mid)", "v(p)", "i(v1)"]);
-    agree_dc("v(mid)", network.voltage(mid), answers["v(mid)"]); // 2.3728358 V
-    agree_dc("v(p)", network.voltage(p), answers["v(p)"]); // 3.1719052 V
+    agree_dc("v(mid)", network.voltage(mid), answers["v(mid)"]);
+    agree_dc("v(mid) by hand", network.voltage(mid), 2.3728358);
+    agree_dc("v(p)", network.voltage(p), answers["v(p)"]);
+    agree_dc("v(p) by hand", network.voltage(p), 3.1719052);
     let supplied = network.current(resistors[0].0) + network.current(resistors[2].0);
     // ngspice counts a source's current from + through the source, so a delivering one is negative.
-    agree_dc("i(v1)", -supplied, answers["i(v1)"]); // −2.090811 mA
+    agree_dc("i(v1)", -supplied, answers["i(v1)"]);
+    agree_dc("i(v1) by hand", -supplied, -2.090811e-3);
     // The same network through the exporter.
     let exported = Deck::from_dc(&network).solve_dc(&["v(n2)", "v(n3)"]);
     agree_dc("mid, exported", network.voltage(mid), exported["v(n2)"]);
     agree_dc("p, exported", network.voltage(p), exported["v(n3)"]);
 }
 
-/// 169.7056 V peak at 60 Hz across 20 Ω, 0.1 H and 30 µF.
+/// 169.7056 V peak at 60 Hz across 20 Ω, 0.1 H and 30 µF. The literal numbers were had from ngspice
+/// by hand beforehand, `set numdgt=7`.
 #[test]
 fn series_resonant_circuit() {
     if !spice::available("series R, L, C at 60 Hz") {
@@ -134,8 +138,11 @@ fn series_resonant_circuit() {
     );
     let answers = deck.solve_ac(60.0, &["v(a)", "v(b)", "i(v1)"]);
     agree("v(a)", network.voltage(after_r), answers["v(a)"]);
-    agree("v(b)", network.voltage(after_l), answers["v(b)"]); // 275.21956 V
-    agree("i(v1)", -network.current(r), answers["i(v1)"]); // 3.1126599 A
+    agree("v(b)", network.voltage(after_l), answers["v(b)"]);
+    let across_c = network.voltage(after_l).norm();
+    agree_dc("v(b) by hand", across_c, 275.21956);
+    agree("i(v1)", -network.current(r), answers["i(v1)"]);
+    agree_dc("i(v1) by hand", network.current(r).norm(), 3.1126599);
 }
 
 /// Split-phase motor at standstill: 220 V 60 Hz, main winding 3.5 + j2.5 Ω, auxiliary winding

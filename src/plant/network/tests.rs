@@ -1,8 +1,8 @@
 use super::*;
+use faer::Mat;
 use faer::linalg::solvers::Solve;
 use faer::sparse::{SparseColMat, Triplet};
 use faer::traits::ComplexField;
-use faer::Mat;
 use num_complex::Complex64;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
