@@ -82,6 +82,11 @@ impl Ladder {
         }
     }
 
+    /// One of its branches.
+    pub fn branch(&self, at: usize) -> Branch {
+        self.elements[at].0
+    }
+
     /// Set every element for angular frequency `omega`.
     pub fn tune(&mut self, omega: f64) {
         for (branch, element) in &self.elements {
