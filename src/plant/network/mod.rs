@@ -158,8 +158,11 @@ impl<T: Scalar> Network<T> {
         if !self.admittances_changed && !self.sources_changed {
             return false;
         }
+        self.feed_currents();
         if self.admittances_changed {
-            self.factor();
+            self.eliminate();
+        } else {
+            self.elimination.feed(&self.values, &mut self.voltages);
         }
         self.substitute();
         true
@@ -167,7 +170,8 @@ impl<T: Scalar> Network<T> {
 
     /// As [`Network::solve`], with the same result bit for bit, but never leaves anything out.
     pub fn solve_always(&mut self) {
-        self.factor();
+        self.feed_currents();
+        self.eliminate();
         self.substitute();
     }
 
@@ -228,8 +232,20 @@ impl<T: Scalar> Network<T> {
         self.voltages[a as usize] - self.voltages[b as usize]
     }
 
+    /// Each EMF as the current that it drives into its branch's ends when they are held at ground.
+    fn feed_currents(&mut self) {
+        self.voltages.fill(T::ZERO);
+        for source in &self.sources {
+            let branch = &self.branches[*source as usize];
+            let current = branch.y * branch.emf;
+            let [a, b] = branch.ends.map(|end| end as usize);
+            self.voltages[a] += current;
+            self.voltages[b] += -current;
+        }
+    }
+
     /// Always from nothing: adding only what changed would leave rounding from the past.
-    fn factor(&mut self) {
+    fn eliminate(&mut self) {
         self.values.fill(T::ZERO);
         for position in 0..self.netlist.node_count() as u32 {
             self.values[self.elimination.ground_slot(position) as usize] = T::real(LEAK_S);
@@ -248,19 +264,11 @@ impl<T: Scalar> Network<T> {
                 self.values[*from2 as usize] += -*y;
             }
         }
-        let len = self.elimination.len();
-        (self.elimination).factor(&mut self.values[..len], &mut self.inverses);
+        let values = &mut self.values[..self.elimination.len()];
+        (self.elimination).factor(values, &mut self.inverses, &mut self.voltages);
     }
 
     fn substitute(&mut self) {
-        self.voltages.fill(T::ZERO);
-        for source in &self.sources {
-            let branch = &self.branches[*source as usize];
-            let current = branch.y * branch.emf;
-            let [a, b] = branch.ends.map(|end| end as usize);
-            self.voltages[a] += current;
-            self.voltages[b] += -current;
-        }
         (self.elimination).substitute(&self.values, &self.inverses, &mut self.voltages);
         self.voltages[self.netlist.node_count()] = T::ZERO;
         self.admittances_changed = false;
