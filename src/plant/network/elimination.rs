@@ -12,8 +12,9 @@
 //! (v*·Y·v has the power taken up by the network as its real part, and the leak from every node to
 //! ground makes it positive), and each mesh that replaces a star takes up the same power, so the
 //! next matrix has the property again. A divisor is one diagonal element of such a matrix and
-//! cannot be zero. An active two-port can break that in principle; a motor's winding resistance
-//! keeps a machine's network clear of it.
+//! cannot be zero. It can be small where inductive and capacitive susceptance cancel to the last
+//! digits, and then costs digits (a test has the worst case). An active two-port can break the
+//! argument in principle; a motor's winding resistance keeps a machine's network clear of that.
 
 use super::Scalar;
 use faer::dyn_stack::{MemBuffer, MemStack};

@@ -367,3 +367,27 @@ fn loose_parts_and_loops_on_one_node_do_no_harm() {
     assert!((network.drop(a, b) - 3.0).abs() < 1e-9);
     assert!(network.voltage(alone) == 0.0);
 }
+
+/// Reference: at resonance an inductor and a capacitor in series are a short circuit (circuit
+/// theory). With no loss in either, the node between them has nothing but its leak to divide by:
+/// the worst that a network without pivoting can meet.
+#[test]
+fn a_lossless_series_resonance_is_solved() {
+    let mut netlist = Netlist::new();
+    let (top, between) = (netlist.node(), netlist.node());
+    let source = netlist.branch(top, Node::GROUND);
+    let inductor = netlist.branch(top, between);
+    let capacitor = netlist.branch(between, Node::GROUND);
+    let mut network = netlist.build::<Complex64>();
+    network.set_admittance(source, Complex64::new(1.0 / 20.0, 0.0));
+    network.set_emf(source, Complex64::new(100.0, 0.0));
+    // 1/37.7 S each, as 0.1 H and 70.4 µF have at 60 Hz.
+    network.set_admittance(inductor, Complex64::new(0.0, -1.0 / 37.7));
+    network.set_admittance(capacitor, Complex64::new(0.0, 1.0 / 37.7));
+    network.solve();
+    let current = network.current(capacitor);
+    assert!((current - 5.0).norm() < 1e-6, "{current} A");
+    let across = network.voltage(between);
+    let expected = Complex64::new(0.0, -5.0 * 37.7);
+    assert!((across - expected).norm() < 1e-6, "{across} V");
+}
