@@ -200,8 +200,8 @@ impl<T: Scalar> Network<T> {
 
     /// Current from `a` to `b` through a branch, A.
     ///
-    /// It comes from the difference of two voltages: through a milliohm at mains voltage, whatever
-    /// is below a microampere is rounding.
+    /// It comes from the difference of two voltages, so their rounding shows: some 1e-10 A through a
+    /// milliohm at mains voltage.
     pub fn current(&self, branch: Branch) -> T {
         let state = &self.branches[branch.0 as usize];
         state.y * (self.across(state.ends) - state.emf)
