@@ -11,7 +11,7 @@ use serde::de::DeserializeOwned;
 /// file from using up the stack.
 const NESTING: usize = 48;
 
-/// How all our RON is read and written.
+/// How our RON is read and written.
 pub(crate) fn options() -> ron::Options {
     ron::Options::default().with_recursion_limit(NESTING)
 }
@@ -34,8 +34,8 @@ pub(crate) struct Misfit {
 }
 
 /// Read a value, or tell which field is wrong and where.
-pub(crate) fn parse<T: DeserializeOwned>(text: &str) -> Result<T, Misfit> {
-    options().from_str(text).map_err(|spanned| {
+pub(crate) fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<T, Misfit> {
+    options.from_str(text).map_err(|spanned| {
         let outline = Outline::of(text);
         let end = offset(text, spanned.span.end.line, spanned.span.end.col);
         let start = offset(text, spanned.span.start.line, spanned.span.start.col);
@@ -130,6 +130,8 @@ enum Step {
 struct Node {
     parent: usize,
     step: Step,
+    /// Where the value's name begins, or the value itself where it has none.
+    named_from: usize,
     start: usize,
     end: usize,
     children: usize,
@@ -161,23 +163,34 @@ impl<'a> Outline<'a> {
     /// Where the value at `path` begins. A value that the file leaves out is found at the nearest
     /// value around it.
     pub(crate) fn spot(&self, path: &str) -> Spot {
+        self.spots(path).0
+    }
+
+    /// Where the last value at `path` begins: a map may wrongly have one key twice.
+    pub(crate) fn last_spot(&self, path: &str) -> Spot {
+        self.spots(path).1
+    }
+
+    fn spots(&self, path: &str) -> (Spot, Spot) {
         let mut wanted = path;
         loop {
-            let found = (0..self.nodes.len()).find(|n| self.path(*n) == wanted);
-            if let Some(node) = found {
-                return spot(self.text, self.nodes[node].start);
+            let mut nodes = self.nodes.iter().filter(|n| self.path_of(n) == wanted);
+            if let Some(first) = nodes.next() {
+                let last = nodes.next_back().unwrap_or(first);
+                return (spot(self.text, first.start), spot(self.text, last.start));
             }
             match wanted.rfind(['.', '[']) {
                 Some(cut) => wanted = &wanted[..cut],
                 None if !wanted.is_empty() => wanted = "",
-                None => return spot(self.text, 0),
+                None => return (spot(self.text, 0), spot(self.text, 0)),
             }
         }
     }
 
     /// Path of the innermost value that covers a byte offset.
     fn path_at(&self, offset: usize) -> String {
-        let covering = |node: &&Node| node.start <= offset && offset < node.end.max(node.start + 1);
+        let covering =
+            |node: &&Node| node.named_from <= offset && offset < node.end.max(node.start + 1);
         self.nodes
             .iter()
             .rev()
@@ -216,12 +229,6 @@ impl<'a> Outline<'a> {
                 )
             })
         })
-    }
-
-    fn path(&self, node: usize) -> String {
-        self.nodes
-            .get(node)
-            .map_or_else(String::new, |node| self.path_of(node))
     }
 
     fn path_of(&self, node: &Node) -> String {
@@ -290,6 +297,7 @@ impl<'a> Scanner<'a> {
 
     /// Take one value, or the beginning of a bracketed one. False when the scan must stop.
     fn value(&mut self) -> bool {
+        let named_from = self.at;
         let step = match self.open.last() {
             None if self.nodes.is_empty() => Step::Root,
             None => return false,
@@ -311,6 +319,7 @@ impl<'a> Scanner<'a> {
         self.nodes.push(Node {
             parent: self.open.last().map_or(0, |open| open.node),
             step,
+            named_from,
             start,
             end: start,
             children: 0,
