@@ -3,7 +3,7 @@
 
 use detent::bench::Action;
 use detent::content::{
-    Catalogue, ContentError, KnownBoard, Parts, Problem, read_catalogue, read_checked,
+    Catalogue, ContentError, KnownBoard, Parts, Problem, builtin, read_catalogue, read_checked,
     read_machine, read_parts, read_scenario,
 };
 use detent::lesson::Mains;
@@ -426,7 +426,7 @@ fn files_that_are_no_content_at_all() {
         expect(read(b"\x7fELF\x02\x01"), "x.ron", 1, ""),
         Problem::Syntax(_)
     ));
-    let long = vec![b' '; 5 << 20];
+    let long = vec![b' '; 2 << 20];
     assert!(matches!(
         expect(read(&long), "x.ron", 1, ""),
         Problem::TooLong { .. }
@@ -670,4 +670,65 @@ fn the_end_of_an_attempt_keeps_every_bit_of_the_score() {
             .expect("finished");
         assert_eq!(read.score.to_bits(), score.to_bits());
     }
+}
+
+#[test]
+fn a_file_with_very_many_mistakes_is_refused_at_its_first() {
+    // Looking through the whole text once for every mistake would take hours.
+    let one = "(id:\"x\",component:Belt,weight:0,cured_by:\"x\",changes:[]),\n";
+    let text = format!("(modes:[\n{}])", one.repeat(15_000));
+    let error = read_catalogue("many.ron", text.as_bytes(), &parts()).expect_err("all wrong");
+    let problem = expect(error, "many.ron", 2, "modes[0].weight");
+    assert!(matches!(problem, Problem::OutOfRange { .. }));
+}
+
+#[test]
+fn every_file_of_the_project_is_built_in_and_sound() {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut found = Vec::new();
+    let mut folders = vec![root.join("assets"), root.join("scenarios")];
+    while let Some(folder) = folders.pop() {
+        // Scenarios come after the machine and its catalogue.
+        let Ok(entries) = std::fs::read_dir(&folder) else {
+            continue;
+        };
+        for entry in entries {
+            let path = entry.expect("a folder of the project can be listed").path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.extension().is_some_and(|e| e == "ron" || e == "ftl") {
+                let name = path.strip_prefix(root).expect("it was found there");
+                found.push(name.display().to_string().replace('\\', "/"));
+            }
+        }
+    }
+    found.sort();
+    let mut listed: Vec<String> = builtin::FILES
+        .iter()
+        .map(|(name, _)| (*name).to_owned())
+        .collect();
+    listed.sort();
+    assert_eq!(
+        listed, found,
+        "the table in src/content/builtin.rs and the folders"
+    );
+
+    for name in &listed {
+        match name.as_str() {
+            "assets/parts.ron" => assert!(builtin::parts().is_ok(), "{:?}", builtin::parts()),
+            "assets/catalogue.ron" => {
+                assert!(builtin::catalogue().is_ok(), "{:?}", builtin::catalogue())
+            }
+            "assets/machine.ron" => assert!(builtin::machine().is_ok(), "{:?}", builtin::machine()),
+            // Language files are tested in tests/texts.rs, boards and scenarios with the controller.
+            _ => {}
+        }
+    }
+    let error = builtin::text("assets/none.ron").expect_err("there is none");
+    assert!(
+        error
+            .to_string()
+            .starts_with("assets/none.ron: is not built into"),
+        "{error}"
+    );
 }

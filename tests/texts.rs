@@ -115,10 +115,6 @@ fn a_key_that_is_missing_is_noticed_in_every_way_of_asking() {
 
 #[test]
 fn every_part_on_the_counter_has_its_texts() {
-    // While there is no list of parts built in there is nothing to name.
-    if builtin::text("assets/parts.ron").is_err() {
-        return;
-    }
     let parts = builtin::parts().expect("the built-in list of parts is sound");
     for language in Language::ALL {
         let texts = Texts::load(language);

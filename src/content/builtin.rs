@@ -14,7 +14,11 @@ macro_rules! files {
 
 /// Every built-in file: path from the project's folder, and text. A new asset or scenario is one
 /// line here; a test compares the list with the folders.
-pub const FILES: &[(&str, &str)] = files!["assets/lang/en.ftl", "assets/lang/es.ftl",];
+pub const FILES: &[(&str, &str)] = files![
+    "assets/lang/en.ftl",
+    "assets/lang/es.ftl",
+    "assets/parts.ron",
+];
 
 /// The text of a built-in file.
 ///

@@ -1,11 +1,13 @@
 //! The way from bytes to a checked value that every reader takes.
 
 use super::error::{ContentError, Problem};
-use crate::record::ron_text::{self, Misfit, Outline, Spot};
+use crate::record::ron_text::{self, Misfit, Outline, Places, Spot};
 use serde::de::DeserializeOwned;
+use std::cell::OnceCell;
+use std::collections::BTreeMap;
 
 /// Largest file that is read; the largest of ours is a hundredth of it.
-pub(super) const LONGEST_BYTES: usize = 4 << 20;
+pub(super) const LONGEST_BYTES: usize = 1 << 20;
 
 /// Something a check found: the path of the field, and what is wrong with it.
 pub type Finding<P = Problem> = (String, P);
@@ -37,6 +39,7 @@ pub fn read_checked<T: DeserializeOwned>(
 pub(super) struct Page<'a> {
     file: &'a str,
     text: &'a str,
+    places: OnceCell<Places<'a>>,
 }
 
 impl<'a> Page<'a> {
@@ -48,7 +51,10 @@ impl<'a> Page<'a> {
         } else {
             match std::str::from_utf8(bytes) {
                 Ok(text) if text.trim().is_empty() => Problem::Empty,
-                Ok(text) => return Ok(Page { file, text }),
+                Ok(text) => {
+                    let places = OnceCell::new();
+                    return Ok(Page { file, text, places });
+                }
                 Err(error) => {
                     let sound = &bytes[..error.valid_up_to()];
                     let line = sound.iter().filter(|b| **b == b'\n').count() + 1;
@@ -76,9 +82,13 @@ impl<'a> Page<'a> {
         }
     }
 
+    fn places(&self) -> &Places<'a> {
+        self.places.get_or_init(|| Outline::of(self.text).places())
+    }
+
     /// Line of the value at a path.
     pub fn line(&self, path: &str) -> usize {
-        Outline::of(self.text).spot(path).line
+        self.places().spot(path).line
     }
 
     /// The value when nothing was found, else the finding that stands first in the file.
@@ -91,13 +101,13 @@ impl<'a> Page<'a> {
         if findings.is_empty() {
             return Ok(value);
         }
-        let outline = Outline::of(self.text);
+        let places = self.places();
         let mut errors: Vec<ContentError> = findings
             .into_iter()
             .map(|(field, problem)| {
                 let spot = match problem {
-                    Problem::Repeated { .. } => outline.last_spot(&field),
-                    _ => outline.spot(&field),
+                    Problem::Repeated { .. } => places.last_spot(&field),
+                    _ => places.spot(&field),
                 };
                 error_at(self.file, spot, field, problem)
             })
@@ -176,16 +186,18 @@ fn letters_to_change(a: &str, b: &str) -> usize {
 }
 
 /// Findings for every name that was used before: `path(n)` is the path of the n-th.
-pub(super) fn repeated<N: PartialEq + ToString>(
+pub(super) fn repeated(
     page: &Page<'_>,
-    names: &[N],
+    names: &[&str],
     path: impl Fn(usize) -> String,
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
+    let mut first: BTreeMap<&str, usize> = BTreeMap::new();
     for (index, name) in names.iter().enumerate() {
-        if let Some(first) = names[..index].iter().position(|n| n == name) {
+        let first = *first.entry(name).or_insert(index);
+        if first != index {
             let problem = Problem::Repeated {
-                name: name.to_string(),
+                name: (*name).to_owned(),
                 first_line: page.line(&path(first)),
             };
             findings.push((path(index), problem));
