@@ -8,6 +8,7 @@ use detent::units::Time;
 use std::fs;
 use std::io::Write;
 use std::path::Path;
+use std::process::{Command, Stdio};
 
 fn header() -> Header {
     Header::new("scenarios/hum.ron", "(the text of a scenario)", 7)
@@ -78,6 +79,53 @@ fn a_killed_program_loses_at_most_the_action_it_was_writing() {
     let times: Vec<u64> = attempt.actions.iter().map(|timed| timed.at.0).collect();
     assert_eq!(times, [1, 2, 4]);
     assert!(!attempt.torn);
+}
+
+/// Not a test: the program that the next test kills. It records for as long as it lives.
+#[test]
+#[ignore = "only the test below runs this, in a process of its own"]
+fn record_until_killed() {
+    let path = std::env::var_os("ATTEMPT").expect("the killing test names the file");
+    let mut writer = AttemptWriter::create(Path::new(&path), &header()).expect("it is new");
+    for tick in 0..50_000_000 {
+        writer
+            .push(Time(tick), &Action::Order(tick.to_string()))
+            .expect("there is space");
+    }
+}
+
+#[test]
+fn a_program_that_is_really_killed_leaves_every_earlier_action_behind() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let path = folder.path().join("job.attempt");
+    let part = folder.path().join("job.attempt.part");
+    let mut child = Command::new(std::env::current_exe().expect("this test has a file"))
+        .args(["--exact", "record_until_killed", "--ignored"])
+        .env("ATTEMPT", &path)
+        .stdout(Stdio::null())
+        .spawn()
+        .expect("this test can be run again");
+    let long = |part: &Path| fs::metadata(part).is_ok_and(|file| file.len() > 20_000);
+    while !long(&part) {
+        let ended = child.try_wait().expect("the child can be asked");
+        assert_eq!(ended, None, "it ended before it was killed");
+    }
+    child.kill().expect("it can be killed");
+    child.wait().expect("it ends");
+
+    let (writer, attempt) = AttemptWriter::resume(&path).expect("it can go on");
+    assert!(attempt.actions.len() > 500, "{}", attempt.actions.len());
+    for (tick, timed) in attempt.actions.iter().enumerate() {
+        let expected = (Time(tick as u64), Action::Order(tick.to_string()));
+        assert_eq!((timed.at, timed.action.clone()), expected);
+    }
+    let (state, score) = ("00".to_owned(), 0.0);
+    let at = attempt.last();
+    writer
+        .finish(&Footer { at, state, score })
+        .expect("there is space");
+    let finished = disk::attempt(&path).expect("finished");
+    assert_eq!(finished.actions, attempt.actions);
 }
 
 #[test]
