@@ -15,6 +15,7 @@ macro_rules! files {
 /// Every built-in file: path from the project's folder, and text. A new asset or scenario is one
 /// line here; a test compares the list with the folders.
 pub const FILES: &[(&str, &str)] = files![
+    "assets/boards/arc-dial.ron",
     "assets/lang/en.ftl",
     "assets/lang/es.ftl",
     "assets/parts.ron",

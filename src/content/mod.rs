@@ -4,6 +4,7 @@
 //! on one built into the program and in a test. [`disk`] is the one place that opens files.
 
 pub mod attempt_file;
+mod board_file;
 pub mod builtin;
 mod catalogue;
 pub mod disk;
@@ -14,6 +15,7 @@ mod reader;
 mod scenario_file;
 mod text;
 
+pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use error::{ContentError, Problem};
 pub use machine_file::{Nominal, read_machine};
