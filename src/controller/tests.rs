@@ -325,7 +325,9 @@ fn each_mistake_in_a_board_is_named_with_its_field() {
         |f| matches!(f, BoardFault::CodeOutOfRange { code: 100 }),
     );
     check(
-        |b| drop(b.codes.remove(0)),
+        |b| {
+            b.codes.remove(0);
+        },
         "codes",
         |f| matches!(f, BoardFault::NoCode(Monitor::FillNone)),
     );
@@ -649,6 +651,56 @@ fn the_hold_ends_with_stop_held_and_the_lid_moves_nothing_on_this_board() {
 }
 
 #[test]
+fn a_board_with_the_lid_reset_leaves_the_hold_by_the_lid() {
+    let mut with_reset = board();
+    with_reset.resets.lid_cycle = Some(LidCycle {
+        cycles: 3,
+        within_ms: 4000,
+    });
+    let mut rig = Rig::new(calibrated());
+    rig.control = Controller::new(&with_reset, calibrated());
+    rig.lock_moves = false;
+    rig.run(1.0);
+    rig.level_mm = 299.0;
+    rig.begin(2);
+    rig.until(200.0, "held", |r| r.mode() == "hold");
+    for closings in 1..=3 {
+        assert_eq!(rig.mode(), "hold");
+        rig.lid_closed = false;
+        rig.run(0.5);
+        rig.lid_closed = true;
+        rig.run(0.5);
+        assert_eq!(rig.mode() == "idle", closings == 3);
+    }
+}
+
+#[test]
+fn a_hold_keeps_the_lid_locked_over_high_water_until_its_limit() {
+    let mut rig = Rig::new(calibrated());
+    rig.begin(2);
+    rig.until(600.0, "agitating", |r| r.rpm > 50.0);
+    rig.pickup = false;
+    rig.pump_mm_s = 0.0;
+    rig.until(200.0, "held", |r| r.mode() == "hold");
+    rig.run(200.0);
+    assert!(rig.out.relays.has(Relay::Lock));
+    rig.run(60.0);
+    assert_eq!(rig.out.relays, Relays::NONE);
+}
+
+#[test]
+fn a_turned_detent_shows_in_the_same_tick() {
+    let mut rig = Rig::new(calibrated());
+    rig.turn_to(1);
+    assert_eq!(rig.out.lamps.arc, 0);
+    rig.steps = 1;
+    rig.tick();
+    let minutes = rig.control.view().digits.expect("a program stands here");
+    assert!((40..=48).contains(&minutes), "{minutes}");
+    assert_eq!(rig.out.lamps.arc, ((minutes / 10) << 4) | (minutes % 10));
+}
+
+#[test]
 fn stop_pauses_and_a_lifted_lid_shuts_the_valves() {
     let mut rig = Rig::new(calibrated());
     rig.begin(14);
@@ -836,9 +888,9 @@ fn flashes_stay_under_three_a_second(rig: &mut Rig, seconds: f64, mut hand: impl
     for _ in 0..(seconds * 100.0) as u64 {
         hand(rig);
         rig.tick();
-        let now = u16::from(rig.out.lamps.arc) | u16::from(rig.out.lamps.lock) << 8;
+        let now = u16::from(rig.out.lamps.arc) | (u16::from(rig.out.lamps.lock) << 8);
         for (index, times) in lightings.iter_mut().enumerate() {
-            if now & !lit & 1 << index != 0 {
+            if now & !lit & (1 << index) != 0 {
                 times.push(rig.ticks);
                 let within = times.iter().filter(|t| rig.ticks - **t < 100).count();
                 assert!(
@@ -895,7 +947,7 @@ prop_compose! {
         amps in 0.0..13.0f64,
         steps in -1i8..=1,
     ) -> (Inputs, u16) {
-        let bit = |n: u16| bits >> n & 1 == 1;
+        let bit = |n: u16| (bits >> n) & 1 == 1;
         let inputs = Inputs {
             bulk_v: if noise == 0 { volts * 30.0 } else { 165.0 },
             dial_steps: if noise < 20 { steps } else { 0 },
