@@ -427,6 +427,11 @@ impl<T: Analysis> Circuit<T> {
         self.net.solves()
     }
 
+    /// The network itself (for writing it out and checking it).
+    pub fn network(&self) -> &Network<T> {
+        &self.net
+    }
+
     /// Voltage from `black` to `red`, V; `None` when a pin is not on the mains side.
     pub fn drop(&self, red: Pin, black: Pin) -> Option<T> {
         Some(self.net.drop(self.node(red)?, self.node(black)?))

@@ -1,0 +1,290 @@
+//! The same machine, the same seed, the same actions: the same state, to the bit, however the time
+//! is cut up, whether or not solves are left out, and on every platform and build profile.
+
+mod stage;
+
+use detent::bench::script::{Condition, Step, entry_steps, turn_to};
+use detent::bench::{Action, Bench, MeterMode, Report, Turn};
+use detent::controller::Routine;
+use detent::lesson::{Mains, judge, set_up, start_wash};
+use detent::plant::{Button, Component, Connector, Pin, Side, SolvePolicy, Terminal};
+use detent::record::{AttemptLog, Footer, Header, compare, read_attempt, replay};
+use detent::units::{Span, TICKS_PER_S};
+use stage::{MAINS, Stage};
+
+/// Hashes of 45 minutes of washing, one for every 1000 ticks. When a fault stops the machine, the
+/// customer clears it and tries again.
+fn wash_hashes(bench: &mut Bench, policy: SolvePolicy) -> Vec<String> {
+    bench.machine_mut().plant_mut().set_policy(policy);
+    start_wash(bench);
+    let mut hashes = vec![bench.machine().state_hash()];
+    while bench.now().0 < 45 * 60 * TICKS_PER_S {
+        bench.wait(Span(1000));
+        if bench.machine().control().glance().mode == "hold" {
+            let again = [
+                Step::Hold {
+                    button: Button::Stop,
+                    ms: 2500,
+                },
+                Step::Tap(Button::Start),
+            ];
+            for step in again {
+                step.run(bench).expect("a button can be pressed");
+            }
+        }
+        hashes.push(bench.machine().state_hash());
+    }
+    hashes
+}
+
+/// Leaving out the solves in which nothing changed, or making them all, gives the same run.
+#[track_caller]
+fn check_policies(mains: Mains, fault: Option<&str>) {
+    let stage = Stage::new();
+    let mut lazy = stage.bench(mains, fault, 5);
+    let mut eager = stage.bench(mains, fault, 5);
+    let a = wash_hashes(&mut lazy, SolvePolicy::OnChange);
+    let b = wash_hashes(&mut eager, SolvePolicy::Always);
+    let what = fault.unwrap_or("sound");
+    assert!(a.len() >= 250, "{what}: only {} hashes", a.len());
+    let differs = a.iter().zip(&b).position(|(a, b)| a != b);
+    assert_eq!(
+        differs, None,
+        "{what}: first differs at {differs:?} thousand ticks"
+    );
+    let (few, _) = lazy.machine().plant().solves();
+    let (all, _) = eager.machine().plant().solves();
+    assert!(
+        few * 3 < all,
+        "{what}: {few} solves on change, {all} when always solving"
+    );
+    println!(
+        "{what:<32} {few} solves on change, {all} always: same {} states",
+        a.len()
+    );
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_in_a_sound_wash() {
+    check_policies(Mains::V120Hz60, None);
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_in_a_sound_wash_at_230_v() {
+    check_policies(Mains::V230Hz50, None);
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_with_a_loose_contact() {
+    check_policies(Mains::V120Hz60, Some("harness.lock-return-loose"));
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_with_a_welded_switch() {
+    check_policies(Mains::V120Hz60, Some("board.cold-switch-welded"));
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_with_a_shorted_winding() {
+    check_policies(Mains::V120Hz60, Some("motor.shorted-turns"));
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_with_a_broken_belt() {
+    check_policies(Mains::V230Hz50, Some("belt.broken"));
+}
+
+/// Ten minutes of the customer's wash.
+fn ten_minutes(mains: Mains, seed: u64) -> Bench {
+    let mut bench = Stage::new().bench(mains, None, seed);
+    start_wash(&mut bench);
+    bench.wait(Span(600 * TICKS_PER_S - bench.now().0));
+    bench
+}
+
+#[test]
+fn the_same_seed_gives_the_same_run_and_another_seed_another() {
+    for mains in MAINS {
+        let hash = |seed| ten_minutes(mains, seed).machine().state_hash();
+        assert_eq!(hash(7), hash(7));
+        assert_ne!(hash(7), hash(8));
+    }
+}
+
+#[test]
+fn one_long_wait_equals_many_short_ones() {
+    let stage = Stage::new();
+    let begin = || {
+        let mut bench = stage.bench(Mains::V120Hz60, Some("harness.lock-return-loose"), 3);
+        start_wash(&mut bench);
+        bench
+    };
+    let total = Span::from_s(900);
+    let mut long = begin();
+    long.wait(total);
+    let mut single = begin();
+    for _ in 0..total.0 {
+        single.step();
+    }
+    let mut uneven = begin();
+    let (end, mut piece) = (uneven.now() + total, 1);
+    while uneven.now() < end {
+        uneven.wait(Span(piece.min(end.since(uneven.now()).0)));
+        // A view is read between pieces: looking must change nothing.
+        let _ = uneven.view();
+        piece = piece * 3 % 1009 + 1;
+    }
+    let hash = long.machine().state_hash();
+    assert_eq!(single.machine().state_hash(), hash);
+    assert_eq!(uneven.machine().state_hash(), hash);
+}
+
+/// Measured on x86-64 Linux with rustc 1.95, debug and release alike. Every build on every platform
+/// must give these; a change to the plant or the firmware may change them, and then they are
+/// measured anew in both profiles.
+#[test]
+fn ten_minutes_end_in_a_known_state_on_every_platform() {
+    for (mains, known) in [
+        (
+            Mains::V120Hz60,
+            "a32bb566647022e28cdf8c2ffe8160e2077fe1e9be9dcaf53e31d6f4f7c8ffda",
+        ),
+        (Mains::V230Hz50, "unmeasured"),
+    ] {
+        assert_eq!(
+            ten_minutes(mains, 7).machine().state_hash(),
+            known,
+            "{mains:?}"
+        );
+    }
+}
+
+fn probe(mode: MeterMode, red: Pin, black: Pin) -> Step {
+    Step::Do(Action::Probe { mode, red, black })
+}
+
+/// A job from the rest without power to the report, with a failed try and a wrong part in it.
+fn a_job(bench: &mut Bench) {
+    let board = bench.machine().board().clone();
+    let recalibrate = board
+        .menu
+        .iter()
+        .find(|m| m.routine == Routine::Recalibrate);
+    let pickup = Pin::Wire(Terminal::PickupOut, Side::Load);
+    let ground = Pin::Wire(Terminal::PickupGround, Side::Load);
+    let mut steps = vec![
+        Step::Do(Action::Unplug),
+        Step::Wait { s: 61 },
+        Step::Do(Action::Plug),
+        Step::Wait { s: 3 },
+        // A try that goes the wrong way.
+        Step::Turn {
+            way: Turn::Right,
+            detents: 3,
+            every_ms: 90,
+        },
+        Step::Wait { s: 4 },
+    ];
+    steps.extend(entry_steps(&board.gesture));
+    for step in &steps {
+        step.run(bench)
+            .expect("the beginning of the job can be done");
+    }
+    let from = bench.machine().plant().dial_position();
+    let mut steps = turn_to(from, recalibrate.expect("the board recalibrates").position);
+    steps.extend([
+        Step::Wait { s: 1 },
+        Step::Tap(Button::Start),
+        Step::Until {
+            what: Condition::ServiceReady,
+            limit_s: 600,
+        },
+        Step::Do(Action::NoteCode(56)),
+        Step::Tap(Button::Stop),
+        Step::Do(Action::Unplug),
+        Step::Wait { s: 60 },
+        Step::Do(Action::OpenCabinet),
+        Step::Do(Action::Discharge),
+        probe(MeterMode::VoltsDc, Pin::BulkPlus, Pin::BulkMinus),
+        Step::Do(Action::Pull(Connector::Load(Component::Pickup))),
+        probe(MeterMode::Ohms, pickup, ground),
+        Step::Do(Action::Seat(Connector::Load(Component::Pickup))),
+        Step::Do(Action::Order("P-1401".to_owned())),
+        Step::Do(Action::Fit("P-1401".to_owned())),
+        Step::Do(Action::CloseCabinet),
+        Step::Do(Action::Plug),
+        Step::Wait { s: 7 },
+        Step::Do(Action::Report(Report {
+            cause: Some("pickup.no-output".to_owned()),
+            part: Some("P-1401".to_owned()),
+            proof: vec![0, 1],
+        })),
+    ]);
+    for step in &steps {
+        step.run(bench).expect("the rest of the job can be done");
+    }
+}
+
+#[test]
+fn a_recorded_attempt_replays_to_the_same_state_and_score() {
+    let stage = Stage::new();
+    let titled = stage
+        .shelf()
+        .scenario("blinking-lock")
+        .expect("a built-in scenario");
+    let scenario = &titled.scenario;
+    let library = stage.shelf().library(scenario);
+    let begin = || set_up(scenario, &library, 99).expect("the scenario fits its library");
+
+    let mut bench = begin();
+    a_job(&mut bench);
+    let (state, score) = (
+        bench.machine().state_hash(),
+        judge(scenario, &bench).total(),
+    );
+    assert!(
+        score > 0.0 && score < judge(scenario, &bench).of(),
+        "{score}"
+    );
+    let header = Header::new(&titled.file, &titled.text, 99);
+    let mut log = AttemptLog::begin(Vec::new(), &header).expect("memory takes it");
+    for (at, action) in bench.history() {
+        log.push(*at, action).expect("memory takes it");
+    }
+    let footer = Footer {
+        at: bench.now(),
+        state: state.clone(),
+        score,
+    };
+    let bytes = log.finish(&footer).expect("memory takes it");
+
+    let attempt = read_attempt("job.attempt", &bytes).expect("it reads back");
+    assert!(attempt.actions.len() > 30, "{}", attempt.actions.len());
+    let mut again = begin();
+    replay(&mut again, &attempt).expect("every action can be done again");
+    assert_eq!(again.machine().state_hash(), state);
+    assert_eq!(judge(scenario, &again).total().to_bits(), score.to_bits());
+    compare(
+        &attempt,
+        &again.machine().state_hash(),
+        judge(scenario, &again).total(),
+    )
+    .expect("the same end");
+
+    // An attempt with one detent taken out is found out.
+    let mut altered = attempt.clone();
+    let detent = altered
+        .actions
+        .iter()
+        .position(|t| matches!(t.action, Action::Detent(_)));
+    altered.actions.remove(detent.expect("the dial was turned"));
+    let mut other = begin();
+    let found_out = replay(&mut other, &altered).is_err()
+        || compare(
+            &altered,
+            &other.machine().state_hash(),
+            judge(scenario, &other).total(),
+        )
+        .is_err();
+    assert!(found_out);
+}

@@ -1,0 +1,156 @@
+//! Every fault of the catalogue, run through the whole machine: which codes the control raises by
+//! itself, and that a meter at some pin tells the fault from all others that look alike.
+//!
+//! The table of it: `cargo test --no-default-features --test faults -- --nocapture`.
+
+mod stage;
+
+use detent::bench::LandmarkKind;
+use detent::lesson::Mains;
+use detent::lesson::survey::{self, Row};
+use detent::plant::Presence;
+use detent::units::Span;
+use stage::Stage;
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// Faults before the control's own supply: it cannot say anything.
+const DARK: [&str; 3] = ["cord.open-line", "line-fuse.blown", "filter.open-choke"];
+/// Seeds that an intermittent fault is given to show itself.
+const SEEDS: std::ops::RangeInclusive<u64> = 1..=4;
+
+/// All rows, shared out over the processor's cores.
+fn rows(stage: &Stage, mains: Mains) -> Vec<Row> {
+    let library = stage.library(mains);
+    let next = AtomicUsize::new(0);
+    let done = Mutex::new(Vec::new());
+    let threads = std::thread::available_parallelism().map_or(1, |n| n.get().min(8));
+    std::thread::scope(|scope| {
+        for _ in 0..threads {
+            scope.spawn(|| {
+                loop {
+                    let index = next.fetch_add(1, Ordering::Relaxed);
+                    let Some(mode) = library.modes.get(index) else {
+                        return;
+                    };
+                    let row = survey::row(&library, mains.rating(), mode);
+                    done.lock().expect("no thread panicked").push((index, row));
+                }
+            });
+        }
+    });
+    let mut rows = done.into_inner().expect("no thread panicked");
+    rows.sort_by_key(|(index, _)| *index);
+    rows.into_iter().map(|(_, row)| row).collect()
+}
+
+/// Whether some seed makes the control notice a fault that comes and goes.
+fn noticed_in_time(stage: &Stage, mains: Mains, id: &str) -> bool {
+    SEEDS.into_iter().any(|seed| {
+        let mut bench = stage.bench(mains, Some(id), seed);
+        survey::wash(&mut bench);
+        let held = |l: &detent::bench::Landmark| matches!(l.kind, LandmarkKind::Held(_));
+        bench.landmarks().iter().any(held)
+    })
+}
+
+fn dark(stage: &Stage, mains: Mains, id: &str) -> bool {
+    let mut bench = stage.bench(mains, Some(id), 1);
+    bench.wait(Span::from_s(30));
+    let machine = bench.machine();
+    machine.control().glance().mode == "off" && machine.outputs().lamps == Default::default()
+}
+
+#[track_caller]
+fn check_catalogue(mains: Mains) {
+    let stage = Stage::new();
+    let rows = rows(&stage, mains);
+    assert_eq!(rows.len(), stage.shelf().catalogue.modes.len());
+    println!("\n{mains:?}");
+    for line in survey::table(&rows) {
+        println!("{line}");
+    }
+    let mut wrong = Vec::new();
+    for row in &rows {
+        let id = row.mode.id.as_str();
+        let silent = row.codes.is_empty();
+        let intermittent = matches!(row.mode.presence, Presence::Intermittent { .. });
+        if DARK.contains(&id) {
+            if !silent || !dark(&stage, mains, id) {
+                wrong.push(format!("{id}: the machine should stay dark"));
+            }
+        } else if silent && !(intermittent && noticed_in_time(&stage, mains, id)) {
+            wrong.push(format!("{id}: the control raises nothing"));
+        }
+    }
+    let mut pairs = 0;
+    for (n, a) in rows.iter().enumerate() {
+        for b in rows.iter().skip(n + 1).filter(|b| survey::share_code(a, b)) {
+            pairs += 1;
+            if survey::telling(a, b).is_none() {
+                wrong.push(format!(
+                    "{} and {}: no reading tells them apart",
+                    a.mode.id, b.mode.id
+                ));
+            }
+        }
+    }
+    println!("{} faults, {pairs} pairs with a code in common", rows.len());
+    assert!(pairs > 0);
+    assert!(wrong.is_empty(), "{mains:?}:\n{}", wrong.join("\n"));
+}
+
+#[test]
+fn every_fault_raises_a_code_and_can_be_told_apart_at_120_v() {
+    check_catalogue(Mains::V120Hz60);
+}
+
+#[test]
+fn every_fault_raises_a_code_and_can_be_told_apart_at_230_v() {
+    check_catalogue(Mains::V230Hz50);
+}
+
+#[track_caller]
+fn check_sound(mains: Mains) {
+    let stage = Stage::new();
+    for seed in 1..=3 {
+        let mut bench = stage.bench(mains, None, seed);
+        survey::wash(&mut bench);
+        let kinds: Vec<_> = bench.landmarks().iter().map(|l| l.kind).collect();
+        assert_eq!(
+            kinds,
+            [LandmarkKind::ProgramStarted, LandmarkKind::ProgramFinished],
+            "{mains:?}, seed {seed}"
+        );
+        let minutes = bench.now().seconds() / 60.0;
+        assert!((30.0..75.0).contains(&minutes), "a wash of {minutes} min");
+        assert!(bench.machine().control().memory().codes.is_empty());
+        assert_eq!(bench.machine().plant().water().floor_l, 0.0);
+
+        let mut bench = stage.bench(mains, None, seed);
+        bench.wait(Span::from_s(3));
+        let began = bench.now();
+        assert!(
+            survey::recalibrate(&mut bench),
+            "service mode can be entered"
+        );
+        assert!(bench.passed(LandmarkKind::CalibrationPassed, began));
+        let took_s = bench.now().since(began).seconds();
+        // Two to three minutes of recalibration, and the gesture and the menu before it.
+        assert!(
+            (110.0..200.0).contains(&took_s),
+            "recalibration took {took_s} s"
+        );
+        assert!(bench.machine().control().memory().codes.is_empty());
+    }
+}
+
+#[test]
+fn the_sound_machine_washes_and_recalibrates_without_a_code_at_120_v() {
+    check_sound(Mains::V120Hz60);
+}
+
+#[test]
+fn the_sound_machine_washes_and_recalibrates_without_a_code_at_230_v() {
+    check_sound(Mains::V230Hz50);
+}

@@ -1,0 +1,84 @@
+//! What the tests that run whole machines share: the built-in content and a machine to run.
+
+// Each test and bench that takes this file in uses its own share of it.
+#![allow(dead_code)]
+
+use detent::bench::Bench;
+use detent::content::Shelf;
+use detent::lesson::{Library, Mains, survey};
+use detent::plant::{FailureMode, Params, Plant, Rating, Relay, Relays};
+use detent::units::Span;
+
+/// Both supplies.
+pub const MAINS: [Mains; 2] = [Mains::V120Hz60, Mains::V230Hz50];
+
+/// The built-in content.
+pub struct Stage {
+    shelf: Shelf,
+}
+
+impl Stage {
+    /// Reads the built-in content.
+    pub fn new() -> Stage {
+        Stage {
+            shelf: Shelf::builtin().expect("the built-in content is sound"),
+        }
+    }
+
+    /// Everything that was read.
+    pub fn shelf(&self) -> &Shelf {
+        &self.shelf
+    }
+
+    /// The first board with the sound machine for `mains`.
+    pub fn library(&self, mains: Mains) -> Library<'_> {
+        Library {
+            board: &self.shelf.boards[0].1,
+            sound: self.shelf.machine.params(mains),
+            modes: &self.shelf.catalogue.modes,
+            parts: &self.shelf.parts.parts,
+        }
+    }
+
+    /// The failure mode of this name.
+    #[track_caller]
+    pub fn mode(&self, id: &str) -> &FailureMode {
+        let mode = self.shelf.catalogue.modes.iter().find(|m| m.id == id);
+        mode.unwrap_or_else(|| panic!("the catalogue has no {id}"))
+    }
+
+    /// The sound machine's parameters.
+    pub fn sound(&self, mains: Mains) -> &Params {
+        self.shelf.machine.params(mains)
+    }
+
+    /// A calibrated machine on the bench, plugged in, with one fault or none.
+    pub fn bench(&self, mains: Mains, fault: Option<&str>, seed: u64) -> Bench {
+        let mode = fault.map(|id| self.mode(id));
+        survey::bench_with(&self.library(mains), mains.rating(), mode, seed)
+    }
+
+    /// A plant without a control, plugged in.
+    pub fn plant(&self, mains: Mains) -> Plant {
+        plant(self.sound(mains), mains.rating())
+    }
+}
+
+/// A plant without a control, plugged in.
+pub fn plant(sound: &Params, rating: Rating) -> Plant {
+    let mut plant = Plant::new(sound, rating, 1);
+    plant.set_plugged(true);
+    plant
+}
+
+/// The relays named.
+pub fn relays(driven: &[Relay]) -> Relays {
+    (driven.iter()).fold(Relays::NONE, |set, relay| set.with(*relay, true))
+}
+
+/// Steps a plant under these relays.
+pub fn drive(plant: &mut Plant, driven: &[Relay], span: Span) {
+    for _ in 0..span.0 {
+        plant.step(relays(driven));
+    }
+}
