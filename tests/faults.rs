@@ -79,7 +79,11 @@ fn check_catalogue(mains: Mains) {
             if !silent || !dark(&stage, mains, id) {
                 wrong.push(format!("{id}: the machine should stay dark"));
             }
-        } else if silent && !(intermittent && noticed_in_time(&stage, mains, id)) {
+        } else if intermittent {
+            if !noticed_in_time(&stage, mains, id) {
+                wrong.push(format!("{id}: no wash of {SEEDS:?} notices it"));
+            }
+        } else if silent {
             wrong.push(format!("{id}: the control raises nothing"));
         }
     }
