@@ -54,7 +54,8 @@ impl Watcher {
     /// Looks once, after a tick.
     pub fn look(&mut self, machine: &Machine) {
         let now = machine.control().glance();
-        if now == self.last {
+        // Starved of supply the control keeps what it was doing: nothing has happened to it yet.
+        if now == self.last || now.mode == "starved" {
             return;
         }
         let last = std::mem::replace(&mut self.last, now);

@@ -27,6 +27,13 @@ pub enum Step {
         /// Time from one to the next, ms.
         every_ms: u64,
     },
+    /// Turn the dial the short way until its pointer stands at a position.
+    Point {
+        /// Detents clockwise from the index.
+        to: u8,
+        /// Time from one detent to the next, ms.
+        every_ms: u64,
+    },
     /// Push a button and let it go.
     Tap(Button),
     /// Push a button, hold it, let it go.
@@ -102,7 +109,7 @@ impl Condition {
             Condition::Idle => glance.mode == "idle",
             Condition::FaultHold => glance.mode == "hold",
             Condition::ServiceReady => glance.mode == "service" && glance.routine.is_none(),
-            Condition::Dark => glance.mode == "off",
+            Condition::Dark => matches!(glance.mode, "off" | "starved"),
             Condition::Unlocked => !plant.bolted(),
             Condition::Empty => plant.water().level_mm() < 5.0,
             Condition::Filled => plant.water().level_mm() > 80.0,
@@ -128,6 +135,16 @@ impl Step {
                     bench.act(&Action::Detent(*way))?;
                     bench.wait(Span::from_ms(*every_ms));
                 }
+            }
+            Step::Point { to, every_ms } => {
+                let from = bench.machine().plant().dial_position();
+                let right = (to % DETENTS + DETENTS - from) % DETENTS;
+                let (way, detents) = if right <= DETENTS / 2 {
+                    (Turn::Right, right)
+                } else {
+                    (Turn::Left, DETENTS - right)
+                };
+                Step::Turn { way, detents, every_ms: *every_ms }.run(bench)?;
             }
             Step::Tap(button) => hold(bench, *button, TAP)?,
             Step::Hold { button, ms } => hold(bench, *button, Span::from_ms(*ms))?,
@@ -185,19 +202,4 @@ pub fn entry_steps(gesture: &Gesture) -> Vec<Step> {
     });
     // The hand rests before it begins.
     std::iter::once(Step::Wait { s: 2 }).chain(steps).collect()
-}
-
-/// Turns the dial from one position to another, the short way.
-pub fn turn_to(from: u8, to: u8) -> Vec<Step> {
-    let right = (to + DETENTS - from) % DETENTS;
-    let (way, detents) = if right <= DETENTS / 2 {
-        (Turn::Right, right)
-    } else {
-        (Turn::Left, DETENTS - right)
-    };
-    vec![Step::Turn {
-        way,
-        detents,
-        every_ms: 200,
-    }]
 }

@@ -149,6 +149,14 @@ impl Controller {
         self
     }
 
+    /// The same control with its tick count begun elsewhere: a board that replaces another goes on
+    /// counting where that one stopped, so that the times of tries agree with the machine's.
+    #[must_use]
+    pub fn counting_from(mut self, ticks: u64) -> Controller {
+        self.ticks = ticks;
+        self
+    }
+
     /// Tells the control where the dial points, in detents clockwise from the index. The dial's
     /// contacts only report steps, so whoever wires the board calls this when power comes (a
     /// board reads the coded ring of its dial once, at power-up). Later steps are counted, and
@@ -211,8 +219,13 @@ impl Controller {
             calibrations: self.calibrations,
             ..Glance::default()
         };
-        if self.power != Power::On {
-            return glance;
+        match self.power {
+            Power::On => {}
+            Power::Starved => {
+                glance.mode = "starved";
+                return glance;
+            }
+            Power::Off => return glance,
         }
         glance.mode = self.mode.key();
         match &self.mode {

@@ -5,7 +5,8 @@ use super::monitor::{Monitor, Routine};
 /// The few things whose changes are landmarks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Glance {
-    /// Short key of the mode, as in [`super::ControlView`]; empty before the first look.
+    /// Short key of the mode, as in [`super::ControlView`], and `starved` while the supply is too low to
+    /// work but not yet low enough to forget; empty before the first look.
     pub mode: &'static str,
     /// The monitor behind the present fault hold.
     pub hold: Option<Monitor>,

@@ -166,10 +166,14 @@ impl Recal {
                 demand.motor = Some(Direction::A);
                 let (from, to) = rules.spin_rpm;
                 aim.spin = Some((to, 0));
-                if sense.rpm >= from {
+                // The pulley may still turn from the last stroke: the ramp begins at rest.
+                if sense.rpm < from && scene.drive.geared(Gear::Spin, sense) {
+                    self.active = 1;
+                }
+                if self.active > 0 && sense.rpm >= from {
                     self.ramp_ticks += 1;
                 }
-                let reached = sense.rpm >= to;
+                let reached = self.active > 0 && sense.rpm >= to;
                 if reached {
                     self.inertia_ms = self.ramp_ticks * TICK_MS as u32;
                     let (least, most) = rules.inertia_ms;

@@ -3,7 +3,7 @@
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{Action, Bench, Happening, LandmarkKind, MeterMode};
-use crate::controller::Outcome;
+use crate::controller::{Outcome, Try};
 use crate::plant::{Component, FailureMode, Pin};
 use crate::units::{Span, Time};
 
@@ -12,7 +12,7 @@ mod share {
     pub const FAILED_TRY: f64 = 0.15;
     pub const REST_TOO_SHORT: f64 = 0.20;
     pub const MISREAD: f64 = 0.50;
-    pub const CODE_NOT_NOTED: f64 = 0.40;
+    pub const CODES_NOT_NOTED: f64 = 1.0;
     pub const WRONG_PART: f64 = 0.35;
     pub const GOOD_BOARD: f64 = 0.60;
     pub const BOUGHT_ON_CODE: f64 = 0.40;
@@ -80,6 +80,9 @@ impl Judge<'_> {
     ) {
         let entry = &mut self.score[d.index()];
         let points = (share * entry.of).min(entry.kept);
+        if points <= 0.0 {
+            return;
+        }
         entry.kept -= points;
         entry.lost.push(Deduction {
             at,
@@ -98,13 +101,13 @@ impl Judge<'_> {
     }
 
     fn entry(&mut self) {
-        let tries = self.bench.machine().control().view().tries;
+        let began = self.bench.began();
+        let tries = self.bench.machine().tries();
         let failed: Vec<_> = tries
             .iter()
+            .filter(|t| is_meant(t) && moment(t) >= began)
             .filter_map(|t| match t.outcome {
-                Outcome::Broken(broke) => {
-                    Some((Time::ZERO + Span::from_s(u64::from(t.began_s)), broke))
-                }
+                Outcome::Broken(broke) => Some((moment(t), broke)),
                 _ => None,
             })
             .collect();
@@ -181,12 +184,13 @@ impl Judge<'_> {
             }
         }
         let raised = self.raised_codes();
+        let share = share::CODES_NOT_NOTED / raised.len().max(1) as f64;
         for code in raised {
             if !noted.iter().any(|(_, c)| *c == code) {
                 let args = vec![("code", format!("{code:02}"))];
                 self.lose(
                     Dimension::Reading,
-                    share::CODE_NOT_NOTED,
+                    share,
                     self.end(),
                     "lost-code-not-noted",
                     args,
@@ -256,6 +260,8 @@ impl Judge<'_> {
         let cured = self.bench.machine().plant().faults().next().is_none();
         if !cured {
             self.lose(d, 1.0, self.end(), "lost-not-cured", Vec::new());
+            // Time and money bought nothing.
+            self.lose(Dimension::Cost, 1.0, self.end(), "lost-not-cured", Vec::new());
         }
         let truth = self.hidden().map(|m| m.id.clone());
         match self.bench.report() {
@@ -461,6 +467,16 @@ impl Judge<'_> {
         }
         suspects
     }
+}
+
+/// Whoever turns the dial to choose a program makes no try at the gesture; a try is meant as one
+/// from its second step on.
+fn is_meant(t: &Try) -> bool {
+    t.lines.iter().any(|line| line.step > 0)
+}
+
+fn moment(t: &Try) -> Time {
+    Time::ZERO + Span::from_s(u64::from(t.began_s))
 }
 
 fn list(shown: &[(Time, u8)]) -> String {

@@ -2,7 +2,7 @@
 //! itself and what a meter shows: the table of faults, made by simulation.
 
 use super::set_up::{Library, start_wash};
-use crate::bench::script::{Condition, Step, entry_steps, turn_to};
+use crate::bench::script::{Condition, Step, entry_steps};
 use crate::bench::{Bench, Display, LandmarkKind, MeterMode, Setup, meter};
 use crate::controller::{Calibration, Memory, Monitor, Routine};
 use crate::plant::{Button, Component, Connector, FailureMode, Param, Pin, Rating, Side, Terminal};
@@ -141,10 +141,8 @@ fn routine(bench: &mut Bench, wanted: Routine) -> bool {
     else {
         return false;
     };
-    let steps = turn_to(bench.machine().plant().dial_position(), position);
-    steps
-        .into_iter()
-        .chain([Step::Wait { s: 1 }, Step::Tap(Button::Start)])
+    [Step::Point { to: position, every_ms: 200 }, Step::Wait { s: 1 }, Step::Tap(Button::Start)]
+        .iter()
         .all(|step| step.run(bench).is_ok())
 }
 

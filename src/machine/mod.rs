@@ -3,7 +3,7 @@
 mod view;
 pub use view::MachineView;
 
-use crate::controller::{Board, Controller, Inputs, Memory, Outputs};
+use crate::controller::{Board, Controller, Inputs, Memory, Outputs, Try};
 use crate::plant::{Button, Component, Plant, Terminal};
 use crate::units::Time;
 use sha2::{Digest, Sha256};
@@ -19,6 +19,8 @@ pub struct Machine {
     dial_steps: i8,
     dial_index: bool,
     awake: bool,
+    /// Tries at the gesture on boards that were replaced since.
+    past_tries: Vec<Try>,
 }
 
 impl Machine {
@@ -33,6 +35,7 @@ impl Machine {
             dial_steps: 0,
             dial_index: false,
             awake: false,
+            past_tries: Vec::new(),
         }
     }
 
@@ -79,7 +82,8 @@ impl Machine {
     pub fn replace(&mut self, component: Component) {
         self.plant.replace(component);
         if component == Component::Board {
-            self.control = Controller::new(&self.board, Memory::default());
+            self.past_tries = self.tries();
+            self.control = Controller::new(&self.board, Memory::default()).counting_from(self.now().0);
             self.outputs = Outputs::default();
             self.awake = false;
         }
@@ -98,6 +102,13 @@ impl Machine {
     /// The control, to look at.
     pub fn control(&self) -> &Controller {
         &self.control
+    }
+
+    /// Tries at the entry gesture, oldest first, those on replaced boards included.
+    pub fn tries(&self) -> Vec<Try> {
+        let mut tries = self.past_tries.clone();
+        tries.extend(self.control.view().tries);
+        tries
     }
 
     /// The board's description.
@@ -184,6 +195,7 @@ impl Machine {
             sounds: Vec::new(),
             control: self.control.view(),
         };
+        view.control.tries = self.tries();
         view.sounds = sounds(&view, plant);
         view
     }
