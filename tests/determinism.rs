@@ -3,7 +3,7 @@
 
 mod stage;
 
-use detent::bench::script::{Condition, Step, entry_steps, turn_to};
+use detent::bench::script::{Condition, Step, entry_steps};
 use detent::bench::{Action, Bench, MeterMode, Report, Turn};
 use detent::controller::Routine;
 use detent::lesson::{Mains, judge, set_up, start_wash};
@@ -189,13 +189,11 @@ fn a_job(bench: &mut Bench) {
         Step::Wait { s: 4 },
     ];
     steps.extend(entry_steps(&board.gesture));
-    for step in &steps {
-        step.run(bench)
-            .expect("the beginning of the job can be done");
-    }
-    let from = bench.machine().plant().dial_position();
-    let mut steps = turn_to(from, recalibrate.expect("the board recalibrates").position);
     steps.extend([
+        Step::Point {
+            to: recalibrate.expect("the board recalibrates").position,
+            every_ms: 200,
+        },
         Step::Wait { s: 1 },
         Step::Tap(Button::Start),
         Step::Until {
@@ -224,7 +222,7 @@ fn a_job(bench: &mut Bench) {
         })),
     ]);
     for step in &steps {
-        step.run(bench).expect("the rest of the job can be done");
+        step.run(bench).expect("the job can be done");
     }
 }
 
