@@ -8,6 +8,7 @@
 mod spice;
 mod stage;
 
+use detent::plant::mains::Circuit;
 use detent::plant::network::Node;
 use detent::plant::{Connector, Pin, Plant, Relay, Side, Terminal};
 use detent::units::Span;
@@ -31,14 +32,15 @@ fn agree(what: &str, ours: Complex64, ngspice: Complex64, rounding: f64) {
 }
 
 /// What ngspice says of a plant's present network: a voltage for each node.
-struct Answer<'a> {
-    plant: &'a Plant,
+struct Answer {
+    mains: Circuit<Complex64>,
     volts: Vec<Complex64>,
 }
 
-impl Answer<'_> {
-    fn of(plant: &Plant) -> Answer<'_> {
-        let network = plant.mains().network();
+impl Answer {
+    fn of(plant: &Plant) -> Answer {
+        let mains = plant.mains();
+        let network = mains.network();
         let hz = plant.rating().hz;
         let names: Vec<String> = (1..=network.node_count())
             .map(|n| format!("v(n{n})"))
@@ -47,20 +49,15 @@ impl Answer<'_> {
         let answers = Deck::from_ac(network, hz).solve_ac(hz, &vectors);
         let mut volts = vec![Complex64::ZERO];
         volts.extend(names.iter().map(|name| answers[name]));
-        Answer { plant, volts }
+        Answer { mains, volts }
     }
 
     /// Current through the one element between two pins, from ngspice's voltages.
     #[track_caller]
     fn amps(&self, from: Pin, to: Pin) -> f64 {
-        let node = |pin| {
-            self.plant
-                .mains()
-                .node(pin)
-                .expect("a pin on the mains side")
-        };
+        let node = |pin| self.mains.node(pin).expect("a pin on the mains side");
         let ends = [node(from), node(to)];
-        let network = self.plant.mains().network();
+        let network = self.mains.network();
         let mut between = network.branches().filter(|(e, ..)| *e == ends);
         let (_, y, emf) = between.next().expect("an element between the pins");
         assert!(between.next().is_none(), "more than one element");
@@ -81,11 +78,11 @@ const fn board(t: Terminal) -> Pin {
 #[track_caller]
 fn check(state: &str, plant: &Plant) {
     let answer = Answer::of(plant);
-    let network = plant.mains().network();
+    let network = answer.mains.network();
     // The plant's pins carry the names of what a probe can touch; other nodes have a number.
     let mut nodes = 0;
     for pin in Pin::all() {
-        if let Some(node) = plant.mains().node(pin) {
+        if let Some(node) = answer.mains.node(pin) {
             let what = format!("{state}: {pin}");
             agree(
                 &what,

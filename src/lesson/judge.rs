@@ -261,7 +261,13 @@ impl Judge<'_> {
         if !cured {
             self.lose(d, 1.0, self.end(), "lost-not-cured", Vec::new());
             // Time and money bought nothing.
-            self.lose(Dimension::Cost, 1.0, self.end(), "lost-not-cured", Vec::new());
+            self.lose(
+                Dimension::Cost,
+                1.0,
+                self.end(),
+                "lost-not-cured",
+                Vec::new(),
+            );
         }
         let truth = self.hidden().map(|m| m.id.clone());
         match self.bench.report() {

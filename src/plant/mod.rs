@@ -6,6 +6,7 @@ mod fault;
 pub mod heat;
 pub mod ids;
 pub mod mains;
+mod memo;
 pub mod motor;
 pub mod network;
 mod params;

@@ -6,6 +6,7 @@ use super::fault::{FailureMode, Presence};
 use super::heat::NTC_3977;
 use super::ids::{Component, Connector, Relay, Relays, Terminal};
 use super::mains::{Circuit, Rating, Switching, WIRES, motor_circuit};
+use super::memo::{Memo, Solution};
 use super::motor::MotorCircuit;
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
@@ -121,11 +122,8 @@ pub struct Plant {
     signals_for: Option<SignalState>,
     stale: bool,
     motor: MotorCircuit,
-    amps: LoadAmps,
-    windings: [Complex64; 2],
-    board_v: f64,
-    locked_v: f64,
-    pump_v: f64,
+    solution: Solution,
+    memo: Memo,
     pulses_arrive: bool,
     driven: Relays,
 }
@@ -164,11 +162,8 @@ impl Plant {
             signals_for: None,
             stale: true,
             motor,
-            amps: LoadAmps::default(),
-            windings: [Complex64::ZERO; 2],
-            board_v: 0.0,
-            locked_v: 0.0,
-            pump_v: 0.0,
+            solution: Solution::default(),
+            memo: Memo::default(),
             pulses_arrive: false,
             driven: Relays::NONE,
         }
@@ -296,38 +291,19 @@ impl Plant {
         self.driven = relays;
         self.step_presence();
         self.step_actuators();
-        let switching = self.switching(relays);
-        let changed = self.stale || self.solved_for != Some(switching);
-        if changed {
-            self.mains.set(&self.state.params, self.rating, &switching);
-            let volts = self.rating.volts * self.state.params.get(Param::SupplyScale);
-            self.mains.set_outlet_emf(Complex64::new(volts, 0.0));
-            self.motor = motor_circuit(&self.state.params, self.rating, switching.winding_c);
-            self.solved_for = Some(switching);
-        }
-        match self.policy {
-            SolvePolicy::OnChange if changed => {
-                self.mains.solve();
-                self.read_mains();
-            }
-            SolvePolicy::OnChange => {}
-            SolvePolicy::Always => {
-                self.mains.solve_always();
-                self.read_mains();
-            }
-        }
+        self.step_mains(relays);
         let p = &self.state.params;
         self.state.supply.step(
             p,
             self.state.plugged,
             self.rating.volts,
-            self.board_v,
-            self.amps.line,
+            self.solution.board_v,
+            self.solution.amps.line,
         );
         let level = self.state.water.level_mm();
         let drive = WaterDrive {
-            cold_open: self.amps.cold >= p.get(Param::ColdPullInA),
-            hot_open: self.amps.hot >= p.get(Param::HotPullInA),
+            cold_open: self.solution.amps.cold >= p.get(Param::ColdPullInA),
+            hot_open: self.solution.amps.hot >= p.get(Param::HotPullInA),
             pump_turning: self.state.pump_turning,
         };
         self.state.water.step(p, drive);
@@ -335,10 +311,45 @@ impl Plant {
         let pulses = self
             .state
             .drive
-            .step(p, &self.motor, self.windings, coupling, level);
+            .step(p, &self.motor, self.solution.windings, coupling, level);
         self.step_signals();
         self.stale = false;
         self.pins(pulses)
+    }
+
+    fn step_mains(&mut self, relays: Relays) {
+        let switching = self.switching(relays);
+        let changed = self.stale || self.solved_for != Some(switching);
+        if self.stale {
+            self.memo.clear();
+        }
+        if changed {
+            self.motor = motor_circuit(&self.state.params, self.rating, switching.winding_c);
+            self.solved_for = Some(switching);
+        }
+        match self.policy {
+            SolvePolicy::OnChange if !changed => {}
+            SolvePolicy::OnChange => match self.memo.get(&switching) {
+                Some(solution) => self.solution = solution,
+                None => {
+                    self.set_mains(&switching);
+                    self.mains.solve();
+                    self.solution = read_mains(&self.mains);
+                    self.memo.keep(switching, self.solution);
+                }
+            },
+            SolvePolicy::Always => {
+                self.set_mains(&switching);
+                self.mains.solve_always();
+                self.solution = read_mains(&self.mains);
+            }
+        }
+    }
+
+    fn set_mains(&mut self, switching: &Switching) {
+        self.mains.set(&self.state.params, self.rating, switching);
+        let volts = self.rating.volts * self.state.params.get(Param::SupplyScale);
+        self.mains.set_outlet_emf(Complex64::new(volts, 0.0));
     }
 
     fn step_presence(&mut self) {
@@ -362,7 +373,7 @@ impl Plant {
     /// Moves what the last solution's currents move: bolt, cam, pump rotor.
     fn step_actuators(&mut self) {
         let p = &self.state.params;
-        let drawn = self.amps.lock >= p.get(Param::LockPullInA) && !self.state.lid_open;
+        let drawn = self.solution.amps.lock >= p.get(Param::LockPullInA) && !self.state.lid_open;
         let travel_s = p.get(Param::LockTravelS);
         if drawn {
             self.state.bolt_travel_s = (self.state.bolt_travel_s + TICK_S).min(travel_s);
@@ -371,13 +382,13 @@ impl Plant {
             self.state.bolt_travel_s = 0.0;
             self.state.bolted = false;
         }
-        if self.amps.shift >= p.get(Param::ShiftPullInA) {
+        if self.solution.amps.shift >= p.get(Param::ShiftPullInA) {
             let deg = self.state.cam_deg + p.get(Param::ShiftRpm) * 6.0 * TICK_S;
             self.state.cam_deg = if deg >= 360.0 { deg - 360.0 } else { deg };
         }
         self.state.pump_turning = p.get(Param::PumpFree) > 0.5
-            && self.amps.pump >= p.get(Param::PumpPullInA)
-            && self.pump_v >= PUMP_START_SHARE * self.rating.volts;
+            && self.solution.amps.pump >= p.get(Param::PumpPullInA)
+            && self.solution.pump_v >= PUMP_START_SHARE * self.rating.volts;
     }
 
     fn switching(&self, relays: Relays) -> Switching {
@@ -407,24 +418,6 @@ impl Plant {
             || relays.has(Relay::MotorB)
             || welded(Param::RelayMotorAOpenOhms)
             || welded(Param::RelayMotorBOpenOhms)
-    }
-
-    fn read_mains(&mut self) {
-        let rms = |z: Complex64| z.norm_sqr().sqrt();
-        let at = |t| rms(self.mains.wire_current(t));
-        self.amps = LoadAmps {
-            cold: at(Terminal::Cold1),
-            hot: at(Terminal::Hot1),
-            pump: at(Terminal::Pump1),
-            shift: at(Terminal::Shift1),
-            lock: at(Terminal::LockCoil1),
-            motor: at(Terminal::MotorCommon),
-            line: rms(self.mains.line_current()),
-        };
-        self.windings = self.mains.winding_currents();
-        self.board_v = rms(self.mains.board_voltage());
-        self.locked_v = rms(self.mains.locked_voltage());
-        self.pump_v = rms(self.mains.pump_voltage());
     }
 
     /// The basket is coupled on one half of the cam, the agitator on the other.
@@ -496,7 +489,7 @@ impl Plant {
         BoardPins {
             bulk_v: self.state.supply.bulk_v,
             lid_closed: self.signals.input_v(Terminal::LidSwitch1) < CONTACT_V,
-            locked_line: self.locked_v > SENSE_SHARE * self.rating.volts,
+            locked_line: self.solution.locked_v > SENSE_SHARE * self.rating.volts,
             cam: self.signals.input_v(Terminal::Cam1) < CONTACT_V,
             pickup_pulses: if self.pulses_arrive { pulses } else { 0 },
             pressure_v: analogue(
@@ -504,7 +497,7 @@ impl Plant {
                 n1 * (NOISE_V + slosh),
             ),
             thermistor_v: analogue(self.signals.input_v(Terminal::Therm1), n2 * NOISE_V),
-            motor_a: self.amps.motor * self.state.params.get(Param::MotorSenseGain),
+            motor_a: self.solution.amps.motor * self.state.params.get(Param::MotorSenseGain),
         }
     }
 
@@ -513,6 +506,26 @@ impl Plant {
         let word = self.state.rng.next_u32();
         let part = |shift: u32| f64::from((word >> shift) & 0xff) / 255.0;
         (part(0) - part(8), part(16) - part(24))
+    }
+}
+
+fn read_mains(mains: &Circuit<Complex64>) -> Solution {
+    let rms = |z: Complex64| z.norm_sqr().sqrt();
+    let at = |t| rms(mains.wire_current(t));
+    Solution {
+        amps: LoadAmps {
+            cold: at(Terminal::Cold1),
+            hot: at(Terminal::Hot1),
+            pump: at(Terminal::Pump1),
+            shift: at(Terminal::Shift1),
+            lock: at(Terminal::LockCoil1),
+            motor: at(Terminal::MotorCommon),
+            line: rms(mains.line_current()),
+        },
+        windings: mains.winding_currents(),
+        board_v: rms(mains.board_voltage()),
+        locked_v: rms(mains.locked_voltage()),
+        pump_v: rms(mains.pump_voltage()),
     }
 }
 
@@ -561,7 +574,7 @@ impl Plant {
 
     /// Load currents.
     pub fn amps(&self) -> LoadAmps {
-        self.amps
+        self.solution.amps
     }
 
     /// Plug in the outlet.
@@ -614,8 +627,13 @@ impl Plant {
         self.switching(self.driven)
     }
 
-    /// The live mains network (for exporting and checking it).
-    pub fn mains(&self) -> &Circuit<Complex64> {
-        &self.mains
+    /// The mains network as it was last solved (for exporting and checking it).
+    pub fn mains(&self) -> Circuit<Complex64> {
+        let mut plant = self.clone();
+        if let Some(switching) = self.solved_for {
+            plant.set_mains(&switching);
+            plant.mains.solve();
+        }
+        plant.mains
     }
 }

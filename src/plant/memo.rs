@@ -1,0 +1,60 @@
+//! Solutions of the mains network that were met before. A wash strokes to and fro through the same
+//! few speeds thousands of times; the solution is a pure function of the switching and the
+//! parameters, so looking it up gives what solving would, to the bit.
+
+use super::mains::Switching;
+use super::washer::LoadAmps;
+use num_complex::Complex64;
+
+/// Places: a motor speed each, for two winding temperatures.
+const PLACES: usize = 1024;
+
+/// What the plant reads from a solution.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Solution {
+    /// Load currents.
+    pub amps: LoadAmps,
+    /// Currents of motor windings A and B, A.
+    pub windings: [Complex64; 2],
+    /// Voltage between the board's rails, V rms.
+    pub board_v: f64,
+    /// Voltage behind the lid lock, V rms.
+    pub locked_v: f64,
+    /// Voltage at the pump, V rms.
+    pub pump_v: f64,
+}
+
+/// One solution for each place; a newer one takes the place of an older.
+#[derive(Clone, Debug, Default)]
+pub struct Memo {
+    places: Vec<Option<(Switching, Solution)>>,
+}
+
+impl Memo {
+    /// Forgets everything: the parameters changed.
+    pub fn clear(&mut self) {
+        self.places.fill(None);
+    }
+
+    /// The solution for exactly this switching, if it is still there.
+    pub fn get(&self, switching: &Switching) -> Option<Solution> {
+        match self.places.get(place(switching)) {
+            Some(Some((known, solution))) if known == switching => Some(*solution),
+            _ => None,
+        }
+    }
+
+    /// Keeps a solution.
+    pub fn keep(&mut self, switching: Switching, solution: Solution) {
+        if self.places.is_empty() {
+            self.places.resize(PLACES, None);
+        }
+        self.places[place(&switching)] = Some((switching, solution));
+    }
+}
+
+fn place(switching: &Switching) -> usize {
+    let speed = (switching.speed_step & 0x1ff) as usize;
+    let warm = (switching.winding_c & 1) as usize;
+    (speed | warm << 9) % PLACES
+}
