@@ -2,11 +2,12 @@
 //! few speeds thousands of times; the solution is a pure function of the switching and the
 //! parameters, so looking it up gives what solving would, to the bit.
 
+use super::ids::Relay;
 use super::mains::Switching;
 use super::washer::LoadAmps;
 use num_complex::Complex64;
 
-/// Places: a motor speed each, for two winding temperatures.
+/// Places: a motor speed each, for either direction of drive.
 const PLACES: usize = 1024;
 
 /// What the plant reads from a solution.
@@ -55,6 +56,6 @@ impl Memo {
 
 fn place(switching: &Switching) -> usize {
     let speed = (switching.speed_step & 0x1ff) as usize;
-    let warm = (switching.winding_c & 1) as usize;
-    (speed | warm << 9) % PLACES
+    let way = usize::from(switching.relays.has(Relay::MotorB));
+    (speed | way << 9) % PLACES
 }

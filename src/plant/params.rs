@@ -17,6 +17,21 @@ macro_rules! params {
         }
 
         const PLAIN: &[(Param, Component)] = &[$($((Param::$param, Component::$component),)+)+];
+
+        /// The parameters without data, numbered by the compiler.
+        enum Place { $($($param,)+)+ }
+
+        impl Param {
+            /// Position in [`Param::all`]. Read at every step of the physics, so it costs nothing.
+            #[inline]
+            pub const fn index(self) -> usize {
+                match self {
+                    $($(Param::$param => Place::$param as usize,)+)+
+                    Param::WireOhms(terminal) => PLAIN.len() + terminal.index(),
+                    Param::ContactOhms(terminal) => PLAIN.len() + WIRES + terminal.index(),
+                }
+            }
+        }
     };
 }
 
@@ -288,17 +303,6 @@ impl Param {
             plain => PLAIN[plain.index()].1,
         }
     }
-
-    /// Position in [`Param::all`].
-    pub fn index(self) -> usize {
-        match self {
-            Param::WireOhms(terminal) => PLAIN.len() + terminal.index(),
-            Param::ContactOhms(terminal) => PLAIN.len() + WIRES + terminal.index(),
-            plain => PLAIN
-                .binary_search_by_key(&plain, |(param, _)| *param)
-                .unwrap_or(0),
-        }
-    }
 }
 
 /// A value for every parameter.
@@ -312,6 +316,7 @@ impl Params {
     }
 
     /// The value of `param`.
+    #[inline]
     pub fn get(&self, param: Param) -> f64 {
         self.0[param.index()]
     }
@@ -319,5 +324,18 @@ impl Params {
     /// Replace the value of `param`.
     pub fn set(&mut self, param: Param, value: f64) {
         self.0[param.index()] = value;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_parameter_has_the_place_that_the_list_gives_it() {
+        for (place, param) in Param::all().enumerate() {
+            assert_eq!(param.index(), place, "{param:?}");
+        }
+        assert_eq!(Param::all().count(), Param::COUNT);
     }
 }

@@ -1,5 +1,6 @@
 //! The low-voltage side as a direct-current network: rail, harness, sensors and contact inputs.
 
+use super::heat::NTC_3977;
 use super::ids::{Pin, Side, Terminal};
 use super::mains::WIRES as FIRST;
 use super::network::{Branch, Netlist, Network, Node};
@@ -26,8 +27,8 @@ pub struct SignalState {
     pub cam_closed: bool,
     /// Pressure at the sensor, kPa, already in steps.
     pub pressure_kpa: f64,
-    /// Thermistor element, Ω, already in steps.
-    pub therm_ohms: f64,
+    /// Temperature of the thermistor element, °C, already in steps.
+    pub therm_c: f64,
     /// A magnet stands before the pickup: its output pulls down.
     pub pickup_low: bool,
     /// Harness ends off at the board, a bit for each terminal, counted from the first low-voltage one.
@@ -179,7 +180,8 @@ impl Signals {
                 1e-7
             },
         );
-        let therm = at.therm_ohms + p.get(Param::ThermSeriesOhms);
+        let element = NTC_3977.ohms(p.get(Param::ThermR25Ohms), at.therm_c);
+        let therm = element + p.get(Param::ThermSeriesOhms);
         self.net
             .set_admittance(self.therm, 1.0 / therm + 1.0 / p.get(Param::ThermShuntOhms));
         let lid = if at.lid_closed {

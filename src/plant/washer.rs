@@ -3,7 +3,6 @@
 use super::dial::Dial;
 use super::drive::{Coupling, Drive};
 use super::fault::{FailureMode, Presence};
-use super::heat::NTC_3977;
 use super::ids::{Component, Connector, Relay, Relays, Terminal};
 use super::mains::{Circuit, Rating, Switching, WIRES, motor_circuit};
 use super::memo::{Memo, Solution};
@@ -443,16 +442,12 @@ impl Plant {
             past_edge += 360.0;
         }
         let low_bits = |bits: u64| (bits >> WIRES) as u32;
-        let element = NTC_3977.ohms(
-            p.get(Param::ThermR25Ohms),
-            libm::round(self.state.water.therm_c * 10.0) / 10.0,
-        );
         SignalState {
             powered: self.state.supply.bulk_v > 40.0,
             lid_closed: !self.state.lid_open,
             cam_closed: past_edge < 180.0,
             pressure_kpa: libm::round(self.state.water.sensed_kpa * 500.0) / 500.0,
-            therm_ohms: element,
+            therm_c: libm::round(self.state.water.therm_c * 10.0) / 10.0,
             pickup_low: false,
             off_board: low_bits(self.state.off_board),
             off_load: low_bits(self.state.off_load),
@@ -460,7 +455,6 @@ impl Plant {
     }
 
     fn step_signals(&mut self) {
-        // Cheap test first: the thermistor's exponential is needed only when its step changed.
         let at = self.signal_state(false);
         if !self.stale && self.signals_for == Some(at) && self.policy == SolvePolicy::OnChange {
             return;

@@ -57,6 +57,9 @@ pub struct WaterDrive {
 /// Flow through a valve, L/min, by the flow coefficient: Q [m³/h] = Kv √Δp [bar] for water of
 /// relative density 1 (IEC 60534-2-1).
 pub fn valve_l_min(kv_m3_h: f64, drop_kpa: f64) -> f64 {
+    if kv_m3_h == 0.0 {
+        return 0.0;
+    }
     kv_m3_h * (drop_kpa.max(0.0) / 100.0).sqrt() * (1000.0 / 60.0)
 }
 
@@ -115,11 +118,9 @@ impl Water {
             Param::SupplyHotKpa,
         );
         let drain = self.drain_l_min(p, level, drive.pump_turning);
-        let leak = if level > 0.0 {
-            valve_l_min(
-                p.get(Param::TubLeakKv),
-                hydrostatic_kpa(level, self.water_c),
-            )
+        let leak_kv = p.get(Param::TubLeakKv);
+        let leak = if level > 0.0 && leak_kv > 0.0 {
+            valve_l_min(leak_kv, hydrostatic_kpa(level, self.water_c))
         } else {
             0.0
         };
@@ -153,6 +154,10 @@ impl Water {
     /// Pump curve H = H0 (1 − (Q/Q0)²) against lift and hose loss; without the pump, a siphon
     /// when the outlet lies below the water and the hose is still full.
     fn drain_l_min(&mut self, p: &Params, level: f64, pump_turning: bool) -> f64 {
+        if level <= SIPHON_BREAK_MM && !pump_turning || level <= 0.0 {
+            self.primed = false;
+            return 0.0;
+        }
         let lift_m = p.get(Param::StandpipeM) - level / 1000.0;
         // Q [L/min] = Kv √(ρ g h / 1 bar)·1000/60, so the hose's head per flow² is its inverse.
         let kv = p.get(Param::DrainHoseKv);
@@ -160,10 +165,6 @@ impl Water {
             let q_at_1m = valve_l_min(kv, GRAVITY_M_S2);
             1.0 / (q_at_1m * q_at_1m)
         };
-        if level <= SIPHON_BREAK_MM && !pump_turning || level <= 0.0 {
-            self.primed = false;
-            return 0.0;
-        }
         if pump_turning {
             let head = p.get(Param::PumpHeadM);
             let q0 = p.get(Param::PumpFlowLMin);
