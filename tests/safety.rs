@@ -1,0 +1,427 @@
+//! Whatever a person does to it, in whatever order: the control keeps its promises, nothing panics,
+//! and the same deeds end in the same state.
+//!
+//! The promises are those of the firmware's interlocks. They hold for a sound machine and for faults
+//! that leave the interlock itself whole (a welded lock contact or motor switch does not).
+
+mod stage;
+
+use detent::bench::Bench;
+use detent::bench::script::Step;
+use detent::bench::script::entry_steps;
+use detent::lesson::Mains;
+use detent::machine::Machine;
+use detent::plant::{Button, Component, Connector, Relay, Relays};
+use detent::units::{Span, TICKS_PER_S, Time};
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+use stage::{MAINS, Stage, relays};
+
+/// Random deeds in a run.
+const DEEDS: usize = 1000;
+/// A basket that turns faster can hurt, rev/min.
+const TURNING_RPM: f64 = 30.0;
+/// The lid switch is believed after its debounce; a deed of the control may follow one tick later.
+const NOTICED: u64 = 8;
+/// Without supply the bolt falls back at once and the basket runs out by itself: the promise about
+/// the lid holds again after this long, s (longer than any run-out).
+const RUN_OUT_S: u64 = 30;
+
+/// `None` is the sound machine.
+const FAULTS: [Option<&str>; 15] = [
+    None,
+    Some("pickup.no-output"),
+    None,
+    Some("harness.lock-return-loose"),
+    None,
+    Some("belt.broken"),
+    Some("run-capacitor.open"),
+    None,
+    Some("inlet-cold.stuck-open"),
+    Some("drain-pump.seized"),
+    None,
+    Some("pressure-sensor.no-output"),
+    Some("shifter.cam-switch-closed"),
+    Some("lid-lock.contact-open"),
+    Some("thermistor.open"),
+];
+
+/// One thing done to the machine, or time that passes.
+#[derive(Clone, Debug)]
+enum Deed {
+    Wait(u64),
+    Detent(bool),
+    Press(Button, bool),
+    Lid(bool),
+    Plug(bool),
+    Connector(Component, bool),
+    BailOut,
+}
+
+/// What a run went through, to show that the promises were put to the test.
+#[derive(Clone, Copy, Debug, Default)]
+struct Seen {
+    driven: u64,
+    spinning: u64,
+    filling: u64,
+    lid_open: u64,
+    holds: u64,
+    service: u64,
+}
+
+impl Seen {
+    fn add(&mut self, other: Seen) {
+        self.driven += other.driven;
+        self.spinning += other.spinning;
+        self.filling += other.filling;
+        self.lid_open += other.lid_open;
+        self.holds += other.holds;
+        self.service += other.service;
+    }
+}
+
+struct Watcher {
+    what: String,
+    sound: bool,
+    last: Relays,
+    driven_at: [Option<Time>; 2],
+    lid_open_since: Option<Time>,
+    supply_lost: Option<Time>,
+    seen: Seen,
+}
+
+impl Watcher {
+    fn new(what: String, sound: bool) -> Watcher {
+        Watcher {
+            what,
+            sound,
+            last: Relays::NONE,
+            driven_at: [None; 2],
+            lid_open_since: None,
+            supply_lost: None,
+            seen: Seen::default(),
+        }
+    }
+
+    /// Every promise, after every tick.
+    fn look(&mut self, machine: &Machine) {
+        let (plant, now, what) = (machine.plant(), machine.now(), &self.what);
+        let on = machine.outputs().relays;
+        let has = |relay| on.has(relay);
+        let motor = has(Relay::MotorA) || has(Relay::MotorB);
+        let glance = machine.control().glance();
+
+        if motor {
+            assert!(
+                has(Relay::Lock) && plant.bolted(),
+                "{what}, {now}: the motor is driven with the lock not driven and proven"
+            );
+            assert!(
+                !plant.lid_open(),
+                "{what}, {now}: the motor is driven with the lid open"
+            );
+            assert!(
+                !(has(Relay::MotorA) && has(Relay::MotorB)),
+                "{what}, {now}: both directions at once"
+            );
+            assert!(
+                !has(Relay::Shift),
+                "{what}, {now}: the shifter moves under the motor"
+            );
+        }
+        let reverse = Span::from_ms(u64::from(machine.board().motor.reverse_ms));
+        for (way, relay) in [Relay::MotorA, Relay::MotorB].into_iter().enumerate() {
+            if !has(relay) {
+                continue;
+            }
+            if let Some(at) = self.driven_at[1 - way] {
+                assert!(
+                    now.since(at) >= reverse,
+                    "{what}, {now}: reversed without a rest"
+                );
+            }
+            self.driven_at[way] = Some(now);
+        }
+
+        self.lid_open_since = plant.lid_open().then(|| self.lid_open_since.unwrap_or(now));
+        let lid_noticed = self
+            .lid_open_since
+            .is_some_and(|since| now.since(since) >= Span(NOTICED));
+        if glance.mode == "program" && lid_noticed {
+            let allowed = Relays::NONE.with(Relay::Lock, has(Relay::Lock));
+            assert_eq!(
+                on, allowed,
+                "{what}, {now}: a program works with the lid open"
+            );
+        }
+        if matches!(glance.mode, "idle" | "off" | "starved") {
+            assert!(
+                !(has(Relay::Cold) || has(Relay::Hot) || has(Relay::Pump) || motor),
+                "{what}, {now}: a load is driven in mode {}",
+                glance.mode
+            );
+        }
+        if glance.mode == "hold" {
+            assert!(
+                !(has(Relay::Cold) || has(Relay::Hot) || motor),
+                "{what}, {now}: water or motor in a fault hold"
+            );
+        }
+        if self.sound {
+            assert_eq!(
+                plant.water().floor_l,
+                0.0,
+                "{what}, {now}: water on the floor"
+            );
+        }
+
+        // The bolt is held by current: nobody can promise anything without the plug.
+        if !plant.plugged() || matches!(glance.mode, "off" | "starved") {
+            self.supply_lost = Some(now);
+        }
+        let supplied = self
+            .supply_lost
+            .is_none_or(|at| now.since(at) >= Span::from_s(RUN_OUT_S));
+        let rpm = if plant.basket_coupled() {
+            plant.drive().pulley_rpm()
+        } else {
+            0.0
+        };
+        if supplied {
+            assert!(
+                !(plant.lid_open() && rpm > TURNING_RPM),
+                "{what}, {now}: the lid is open over a basket at {rpm:.0} rev/min"
+            );
+        }
+
+        self.seen.driven += u64::from(motor);
+        self.seen.spinning += u64::from(rpm > 100.0);
+        self.seen.filling += u64::from(has(Relay::Cold) || has(Relay::Hot));
+        self.seen.lid_open += u64::from(plant.lid_open());
+        self.seen.holds += u64::from(glance.mode == "hold");
+        self.seen.service += u64::from(glance.mode == "service");
+        self.last = on;
+    }
+}
+
+fn perform(bench: &mut Bench, deed: &Deed, mut look: impl FnMut(&Machine)) {
+    let machine = bench.machine_mut();
+    match deed {
+        Deed::Wait(ticks) => {
+            for _ in 0..*ticks {
+                machine.step();
+                look(machine);
+            }
+        }
+        Deed::Detent(clockwise) => machine.detent(*clockwise),
+        Deed::Press(button, down) => machine.press(*button, *down),
+        Deed::Lid(open) => machine.plant_mut().set_lid_open(*open),
+        Deed::Plug(plugged) => machine.plant_mut().set_plugged(*plugged),
+        Deed::Connector(component, pulled) => {
+            let connector = Connector::Load(*component);
+            machine.plant_mut().set_connector(&connector, &[], *pulled);
+        }
+        Deed::BailOut => machine.plant_mut().bail_out(),
+    }
+}
+
+fn turn_to(from: u8, to: u8, deeds: &mut Vec<Deed>) {
+    for _ in 0..(to + 24 - from) % 24 {
+        deeds.extend([Deed::Detent(true), Deed::Wait(16)]);
+    }
+    deeds.push(Deed::Wait(20));
+}
+
+fn tap(button: Button, ticks: u64, deeds: &mut Vec<Deed>) {
+    deeds.extend([
+        Deed::Press(button, true),
+        Deed::Wait(ticks),
+        Deed::Press(button, false),
+        Deed::Wait(15),
+    ]);
+}
+
+/// The next thing that comes to mind; wild, but often enough what makes the machine work.
+fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
+    let mut below = |n: u32| rng.next_u32() % n;
+    let machine = bench.machine();
+    let board = machine.board();
+    let at = machine.plant().dial_position();
+    let mut deeds = Vec::new();
+    match below(100) {
+        0..20 => deeds.push(Deed::Wait(u64::from(1 + below(300)))),
+        20..28 => deeds.push(Deed::Wait(u64::from(1000 + below(4000)))),
+        28..40 => {
+            let clockwise = below(2) == 0;
+            for _ in 0..1 + below(9) {
+                deeds.extend([Deed::Detent(clockwise), Deed::Wait(u64::from(below(30)))]);
+            }
+        }
+        40..50 => {
+            let button = Button::ALL[below(2) as usize];
+            tap(button, u64::from(1 + below(320)), &mut deeds);
+        }
+        50..56 => {
+            let button = Button::ALL[below(2) as usize];
+            deeds.push(Deed::Press(button, below(2) == 0));
+        }
+        56..64 => deeds.push(Deed::Lid(true)),
+        64..76 => deeds.push(Deed::Lid(false)),
+        76..78 => {
+            deeds.extend([Deed::Plug(false), Deed::Wait(u64::from(1 + below(900)))]);
+            deeds.extend([Deed::Plug(true), Deed::Wait(200)]);
+        }
+        78 => {
+            let all = [
+                Component::Thermistor,
+                Component::DrainPump,
+                Component::InletCold,
+            ];
+            let component = all[below(3) as usize];
+            deeds.extend([
+                Deed::Connector(component, true),
+                Deed::Wait(u64::from(1 + below(2000))),
+                Deed::Connector(component, false),
+            ]);
+        }
+        79 => deeds.push(Deed::BailOut),
+        80..90 => {
+            // A program, most often one that soon spins.
+            deeds.push(Deed::Lid(false));
+            let nth = if below(2) == 0 {
+                board.programs.len() - 1
+            } else {
+                below(board.programs.len() as u32) as usize
+            };
+            tap(Button::Stop, 230, &mut deeds);
+            turn_to(at, board.programs[nth].position, &mut deeds);
+            tap(Button::Start, 20, &mut deeds);
+            deeds.push(Deed::Wait(u64::from(below(6000))));
+        }
+        _ => {
+            for step in entry_steps(&board.gesture) {
+                match step {
+                    Step::Turn {
+                        way,
+                        detents,
+                        every_ms,
+                    } => {
+                        for _ in 0..detents {
+                            let clockwise = way == detent::bench::Turn::Right;
+                            deeds.extend([Deed::Detent(clockwise), Deed::Wait(every_ms / 10)]);
+                        }
+                    }
+                    Step::Tap(button) => tap(button, 15, &mut deeds),
+                    Step::Hold { button, ms } => tap(button, ms / 10, &mut deeds),
+                    Step::Wait { s } => deeds.push(Deed::Wait(s * TICKS_PER_S)),
+                    other => panic!("the gesture of this board has {other:?} in it"),
+                }
+            }
+            let item = below(board.menu.len() as u32) as usize;
+            let after = (at + 3) % 24;
+            turn_to(after, board.menu[item].position, &mut deeds);
+            tap(Button::Start, 20, &mut deeds);
+            deeds.push(Deed::Wait(u64::from(below(4000))));
+        }
+    }
+    deeds
+}
+
+fn bench(stage: &Stage, seed: u64) -> (Bench, Watcher) {
+    let fault = FAULTS[seed as usize % FAULTS.len()];
+    let mains = MAINS[(seed / 3) as usize % MAINS.len()];
+    let what = format!("seed {seed}, {mains:?}, {}", fault.unwrap_or("sound"));
+    (
+        stage.bench(mains, fault, seed),
+        Watcher::new(what, fault.is_none()),
+    )
+}
+
+fn check_runs(seeds: std::ops::Range<u64>) {
+    let stage = Stage::new();
+    let mut seen = Seen::default();
+    let mut ticks = 0;
+    for seed in seeds {
+        let mut rng = ChaCha8Rng::seed_from_u64(seed);
+        let (mut first, mut watcher) = bench(&stage, seed);
+        perform(&mut first, &Deed::Wait(300), |m| watcher.look(m));
+        let mut done = Vec::new();
+        for _ in 0..DEEDS {
+            for deed in think(&first, &mut rng) {
+                perform(&mut first, &deed, |m| watcher.look(m));
+                done.push(deed);
+            }
+        }
+        let (mut second, _) = bench(&stage, seed);
+        perform(&mut second, &Deed::Wait(300), |_| ());
+        for deed in &done {
+            perform(&mut second, deed, |_| ());
+        }
+        assert_eq!(
+            first.machine().state_hash(),
+            second.machine().state_hash(),
+            "{}: done again it ends elsewhere",
+            watcher.what
+        );
+        seen.add(watcher.seen);
+        ticks += first.now().0;
+    }
+    println!("{ticks} ticks, of them {seen:?}");
+    for (what, count) in [
+        ("driven", seen.driven),
+        ("spinning", seen.spinning),
+        ("filling", seen.filling),
+        ("lid open", seen.lid_open),
+        ("fault hold", seen.holds),
+        ("service", seen.service),
+    ] {
+        assert!(
+            count > 1000,
+            "{what} only {count} ticks: the promises were not put to the test"
+        );
+    }
+}
+
+#[test]
+fn the_control_keeps_its_promises_whatever_is_done_1() {
+    check_runs(0..15);
+}
+
+#[test]
+fn the_control_keeps_its_promises_whatever_is_done_2() {
+    check_runs(15..30);
+}
+
+#[test]
+fn the_control_keeps_its_promises_whatever_is_done_3() {
+    check_runs(30..45);
+}
+
+#[test]
+fn the_control_keeps_its_promises_whatever_is_done_4() {
+    check_runs(45..60);
+}
+
+/// The watcher itself must be able to see: an interlock that is broken is found out.
+#[test]
+fn a_welded_lock_contact_breaks_the_promise_and_is_seen() {
+    let stage = Stage::new();
+    let mut bench = stage.bench(Mains::V120Hz60, Some("lid-lock.contact-welded"), 1);
+    // The lock's winding is pulled as well: line comes back though no bolt holds the lid.
+    let plant = bench.machine_mut().plant_mut();
+    plant.inflict(stage.mode("board.motor-a-switch-open"));
+    plant.inflict(stage.mode("lid-lock.open-winding"));
+    let mut watcher = Watcher::new("welded".to_owned(), false);
+    let broken = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| {
+        let at = bench.machine().board().programs.last().map(|p| p.position);
+        let mut deeds = vec![Deed::Wait(300)];
+        turn_to(0, at.expect("the board has programs"), &mut deeds);
+        tap(Button::Start, 20, &mut deeds);
+        deeds.push(Deed::Wait(12_000));
+        for deed in &deeds {
+            perform(&mut bench, deed, |m| watcher.look(m));
+        }
+    }));
+    assert!(broken.is_err());
+    let _ = relays(&[]);
+}
