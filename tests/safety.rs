@@ -9,16 +9,17 @@ mod stage;
 use detent::bench::Bench;
 use detent::bench::script::Step;
 use detent::bench::script::entry_steps;
-use detent::lesson::Mains;
 use detent::machine::Machine;
-use detent::plant::{Button, Component, Connector, Relay, Relays};
+use detent::plant::{
+    Button, Component, Connector, FailureMode, Op, Param, Presence, Relay, Relays,
+};
 use detent::units::{Span, TICKS_PER_S, Time};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use stage::{MAINS, Stage, relays};
+use stage::{MAINS, Stage};
 
-/// Random deeds in a run.
-const DEEDS: usize = 1000;
+/// Things that come to mind in a run; each is one deed or several.
+const THOUGHTS: usize = 1000;
 /// A basket that turns faster can hurt, rev/min.
 const TURNING_RPM: f64 = 30.0;
 /// The lid switch is believed after its debounce; a deed of the control may follow one tick later.
@@ -83,7 +84,7 @@ impl Seen {
 struct Watcher {
     what: String,
     sound: bool,
-    last: Relays,
+    last_mode: &'static str,
     driven_at: [Option<Time>; 2],
     lid_open_since: Option<Time>,
     supply_lost: Option<Time>,
@@ -95,7 +96,7 @@ impl Watcher {
         Watcher {
             what,
             sound,
-            last: Relays::NONE,
+            last_mode: "",
             driven_at: [None; 2],
             lid_open_since: None,
             supply_lost: None,
@@ -154,14 +155,16 @@ impl Watcher {
                 "{what}, {now}: a program works with the lid open"
             );
         }
-        if matches!(glance.mode, "idle" | "off" | "starved") {
+        // The tick in which the mode changes may still have the old mode's relays.
+        let settled = self.last_mode == glance.mode;
+        if settled && matches!(glance.mode, "idle" | "off" | "starved") {
             assert!(
                 !(has(Relay::Cold) || has(Relay::Hot) || has(Relay::Pump) || motor),
                 "{what}, {now}: a load is driven in mode {}",
                 glance.mode
             );
         }
-        if glance.mode == "hold" {
+        if settled && glance.mode == "hold" {
             assert!(
                 !(has(Relay::Cold) || has(Relay::Hot) || motor),
                 "{what}, {now}: water or motor in a fault hold"
@@ -200,7 +203,7 @@ impl Watcher {
         self.seen.lid_open += u64::from(plant.lid_open());
         self.seen.holds += u64::from(glance.mode == "hold");
         self.seen.service += u64::from(glance.mode == "service");
-        self.last = on;
+        self.last_mode = glance.mode;
     }
 }
 
@@ -340,13 +343,13 @@ fn bench(stage: &Stage, seed: u64) -> (Bench, Watcher) {
 fn check_runs(seeds: std::ops::Range<u64>) {
     let stage = Stage::new();
     let mut seen = Seen::default();
-    let mut ticks = 0;
+    let (mut ticks, mut deeds) = (0, 0);
     for seed in seeds {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         let (mut first, mut watcher) = bench(&stage, seed);
         perform(&mut first, &Deed::Wait(300), |m| watcher.look(m));
         let mut done = Vec::new();
-        for _ in 0..DEEDS {
+        for _ in 0..THOUGHTS {
             for deed in think(&first, &mut rng) {
                 perform(&mut first, &deed, |m| watcher.look(m));
                 done.push(deed);
@@ -365,8 +368,9 @@ fn check_runs(seeds: std::ops::Range<u64>) {
         );
         seen.add(watcher.seen);
         ticks += first.now().0;
+        deeds += done.len();
     }
-    println!("{ticks} ticks, of them {seen:?}");
+    println!("{deeds} deeds in {ticks} ticks, of them {seen:?}");
     for (what, count) in [
         ("driven", seen.driven),
         ("spinning", seen.spinning),
@@ -402,26 +406,33 @@ fn the_control_keeps_its_promises_whatever_is_done_4() {
     check_runs(45..60);
 }
 
-/// The watcher itself must be able to see: an interlock that is broken is found out.
+/// The watcher itself must be able to see: an interlock that breaks under way is found out.
 #[test]
-fn a_welded_lock_contact_breaks_the_promise_and_is_seen() {
+#[should_panic(expected = "the motor is driven with the lock not driven and proven")]
+fn a_lock_that_lets_go_while_its_contact_sticks_is_seen() {
     let stage = Stage::new();
-    let mut bench = stage.bench(Mains::V120Hz60, Some("lid-lock.contact-welded"), 1);
-    // The lock's winding is pulled as well: line comes back though no bolt holds the lid.
-    let plant = bench.machine_mut().plant_mut();
-    plant.inflict(stage.mode("board.motor-a-switch-open"));
-    plant.inflict(stage.mode("lid-lock.open-winding"));
-    let mut watcher = Watcher::new("welded".to_owned(), false);
-    let broken = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| {
-        let at = bench.machine().board().programs.last().map(|p| p.position);
-        let mut deeds = vec![Deed::Wait(300)];
-        turn_to(0, at.expect("the board has programs"), &mut deeds);
-        tap(Button::Start, 20, &mut deeds);
-        deeds.push(Deed::Wait(12_000));
-        for deed in &deeds {
-            perform(&mut bench, deed, |m| watcher.look(m));
-        }
-    }));
-    assert!(broken.is_err());
-    let _ = relays(&[]);
+    let (mut bench, mut watcher) = bench(&stage, 0);
+    let at = bench.machine().board().programs.last().map(|p| p.position);
+    let mut deeds = vec![Deed::Wait(300)];
+    turn_to(0, at.expect("the board has programs"), &mut deeds);
+    tap(Button::Start, 20, &mut deeds);
+    deeds.push(Deed::Wait(6000));
+    for deed in &deeds {
+        perform(&mut bench, deed, |m| watcher.look(m));
+    }
+    if watcher.seen.spinning == 0 {
+        return;
+    }
+    bench.machine_mut().plant_mut().inflict(&FailureMode {
+        id: "lid-lock.broken-bolt".to_owned(),
+        component: Component::LidLock,
+        weight: 1.0,
+        cured_by: "P-0701".to_owned(),
+        changes: vec![
+            (Param::LockContactOpenOhms, Op::Set(0.04)),
+            (Param::LockCoilOhms, Op::Set(1e8)),
+        ],
+        presence: Presence::Steady,
+    });
+    perform(&mut bench, &Deed::Wait(1000), |m| watcher.look(m));
 }
