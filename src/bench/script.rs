@@ -144,7 +144,12 @@ impl Step {
                 } else {
                     (Turn::Left, DETENTS - right)
                 };
-                Step::Turn { way, detents, every_ms: *every_ms }.run(bench)?;
+                Step::Turn {
+                    way,
+                    detents,
+                    every_ms: *every_ms,
+                }
+                .run(bench)?;
             }
             Step::Tap(button) => hold(bench, *button, TAP)?,
             Step::Hold { button, ms } => hold(bench, *button, Span::from_ms(*ms))?,

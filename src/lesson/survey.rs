@@ -141,9 +141,16 @@ fn routine(bench: &mut Bench, wanted: Routine) -> bool {
     else {
         return false;
     };
-    [Step::Point { to: position, every_ms: 200 }, Step::Wait { s: 1 }, Step::Tap(Button::Start)]
-        .iter()
-        .all(|step| step.run(bench).is_ok())
+    [
+        Step::Point {
+            to: position,
+            every_ms: 200,
+        },
+        Step::Wait { s: 1 },
+        Step::Tap(Button::Start),
+    ]
+    .iter()
+    .all(|step| step.run(bench).is_ok())
 }
 
 fn raised(bench: &Bench) -> Vec<(u8, Monitor)> {

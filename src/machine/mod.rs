@@ -83,7 +83,8 @@ impl Machine {
         self.plant.replace(component);
         if component == Component::Board {
             self.past_tries = self.tries();
-            self.control = Controller::new(&self.board, Memory::default()).counting_from(self.now().0);
+            self.control =
+                Controller::new(&self.board, Memory::default()).counting_from(self.now().0);
             self.outputs = Outputs::default();
             self.awake = false;
         }
