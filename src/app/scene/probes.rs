@@ -1,0 +1,6 @@
+//! (next)
+
+use bevy::prelude::*;
+
+/// The probes.
+pub fn plugin(_app: &mut App) {}
