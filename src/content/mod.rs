@@ -1,1 +1,23 @@
-//! (to come)
+//! Files read into validated types, with errors that name file, line and field.
+//!
+//! Each reader takes the file's name and its bytes, so that it works the same on a file from disk,
+//! on one built into the program and in a test. [`disk`] is the one place that opens files.
+
+pub mod attempt_file;
+pub mod builtin;
+mod catalogue;
+pub mod disk;
+mod error;
+mod machine_file;
+mod parts;
+mod reader;
+mod scenario_file;
+mod text;
+
+pub use catalogue::{Catalogue, read_catalogue};
+pub use error::{ContentError, Problem};
+pub use machine_file::{Nominal, read_machine};
+pub use parts::{Parts, read_parts};
+pub use reader::{Finding, read_checked};
+pub use scenario_file::{KnownBoard, read_scenario};
+pub use text::{Language, Texts, Value};

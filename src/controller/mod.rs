@@ -1,11 +1,38 @@
 //! The board's firmware. Knows no plant, only its inputs and outputs.
+//!
+//! One call of [`Controller::step`] is one tick. It reads the inputs (`sense`, `debounce`), lets
+//! the current mode say what it wants (`program`, `service`, `recalibrate`), passes the wish
+//! through the interlocks (`drive`) and watches what comes back (`watch`).
 
+mod board;
+mod check;
+mod debounce;
+mod drive;
+mod firmware;
+mod gesture;
 mod io;
-pub use io::{Inputs, Lamps, Outputs};
+mod lamps;
+mod memory;
+mod monitor;
+mod program;
+mod recalibrate;
+mod sense;
+mod service;
+mod view;
+mod watch;
 
-/// What the control is doing, for the instructor and the lesson.
-#[derive(Clone, Debug, Default)]
-pub struct ControlView {
-    /// Short key of the mode: `off`, `idle`, `program`, `hold`, `service`.
-    pub mode: &'static str,
-}
+#[cfg(test)]
+mod tests;
+
+pub use board::{
+    Board, BoardConnector, BoardPin, Code, LampRules, LidCycle, LockRules, MenuEntry, MotorRules,
+    Phase, PressureRules, Program, Recalibration, Resets, Rule, ServiceRules, SheetEntry,
+    ShifterRules, StageRule, SupplyRules, ThermistorRules, WaterRules,
+};
+pub use check::{BoardFault, BoardProblem};
+pub use firmware::Controller;
+pub use gesture::{Broke, Gesture, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try};
+pub use io::{Inputs, Lamps, Outputs};
+pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};
+pub use monitor::{Monitor, Routine, Stage};
+pub use view::ControlView;

@@ -15,6 +15,17 @@ pub enum Op {
     Add(f64),
 }
 
+impl Op {
+    /// The changed value.
+    pub fn apply(self, value: f64) -> f64 {
+        match self {
+            Op::Set(new) => new,
+            Op::Scale(factor) => value * factor,
+            Op::Add(term) => value + term,
+        }
+    }
+}
+
 /// When a fault is present: always, or in spells drawn by its own random process.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub enum Presence {

@@ -110,6 +110,8 @@ params! {
         LockCoilOhms,
         /// Actuator winding, H.
         LockCoilHenry,
+        /// Current that draws the bolt, A.
+        LockPullInA,
         /// Time the bolt needs, s (larger than any try = jammed).
         LockTravelS,
         /// Line contact when bolted, Ω.
@@ -152,6 +154,8 @@ params! {
         PumpLockedHenry,
         /// Inductance with the rotor turning, H.
         PumpRunHenry,
+        /// Current that turns the rotor, A.
+        PumpPullInA,
         /// 1 = rotor turns, 0 = seized.
         PumpFree,
         /// Head at no flow, m.
@@ -174,6 +178,8 @@ params! {
         MotorRotorLeakOhms,
         /// Common lead and protector, Ω.
         MotorCommonOhms,
+        /// Fixed part of the reflected inertia: rotor, pulley, gearcase, kg·m² at the motor.
+        MotorInertiaKgM2,
         /// Bearing drag, N·m.
         MotorDragNm,
         /// Protector opens at, °C.
@@ -194,6 +200,8 @@ params! {
         ShiftCoilOhms,
         /// Winding, H.
         ShiftCoilHenry,
+        /// Current that turns the cam, A.
+        ShiftPullInA,
         /// Cam speed when driven, rev/min.
         ShiftRpm,
         /// Cam switch closed, Ω.

@@ -1,0 +1,169 @@
+//! An attempt log kept in a folder.
+//!
+//! While the job lasts the log grows in `NAME.part`. When it ends, the whole attempt is written to
+//! a temporary file beside it, synced and renamed to `NAME`, so that `NAME` is never half there.
+
+use super::disk;
+use crate::bench::Action;
+use crate::record::{
+    Attempt, AttemptLog, Footer, Header, LogError, PART, RecordError, read_attempt,
+};
+use crate::units::Time;
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, Seek, SeekFrom, Write};
+use std::path::{Path, PathBuf};
+
+/// Why an attempt file could not be written.
+#[derive(Debug, thiserror::Error)]
+pub enum AttemptFileError {
+    /// The disk or the system refused.
+    #[error("{file}: {source}; check the folder, the free space and that you may write there")]
+    Io {
+        /// The file that was meant.
+        file: String,
+        /// The system's reason.
+        source: io::Error,
+    },
+    /// Another attempt has this name.
+    #[error("{0}: is there already; choose another name, or resume it if it is unfinished")]
+    Exists(String),
+    /// The line could not be written.
+    #[error("{file}: {source}")]
+    Log {
+        /// The log's file.
+        file: String,
+        /// Why.
+        source: LogError,
+    },
+    /// The unfinished log is damaged.
+    #[error(transparent)]
+    Damaged(#[from] RecordError),
+}
+
+/// An attempt that is being recorded to disk.
+#[derive(Debug)]
+pub struct AttemptWriter {
+    log: AttemptLog<File>,
+    path: PathBuf,
+    part: PathBuf,
+}
+
+impl AttemptWriter {
+    /// Begin an attempt that will be called `path` when it is finished.
+    ///
+    /// # Errors
+    /// When the name is taken or the folder cannot be written.
+    pub fn create(path: &Path, header: &Header) -> Result<AttemptWriter, AttemptFileError> {
+        let part = with_ending(path, PART);
+        refuse_existing(path)?;
+        let file = OpenOptions::new()
+            .write(true)
+            .create_new(true)
+            .open(&part)
+            .map_err(|source| match source.kind() {
+                io::ErrorKind::AlreadyExists => AttemptFileError::Exists(disk::name(&part)),
+                _ => io_error(&part, source),
+            })?;
+        let log = AttemptLog::begin(file, header).map_err(|e| log_error(&part, e))?;
+        let path = path.to_owned();
+        Ok(AttemptWriter { log, path, part })
+    }
+
+    /// Go on with the unfinished attempt that will be called `path`; a torn last line is cut off.
+    ///
+    /// # Errors
+    /// When there is none, it is damaged, or it was finished already.
+    pub fn resume(path: &Path) -> Result<(AttemptWriter, Attempt), AttemptFileError> {
+        let part = with_ending(path, PART);
+        refuse_existing(path)?;
+        let bytes = fs::read(&part).map_err(|e| io_error(&part, e))?;
+        let attempt = read_attempt(&disk::name(&part), &bytes)?;
+        let open = || -> io::Result<File> {
+            let mut file = OpenOptions::new().write(true).open(&part)?;
+            file.set_len(attempt.whole_bytes as u64)?;
+            file.seek(SeekFrom::End(0))?;
+            Ok(file)
+        };
+        let file = open().map_err(|e| io_error(&part, e))?;
+        let log = AttemptLog::resume(file, &attempt).map_err(|e| log_error(&part, e))?;
+        let path = path.to_owned();
+        Ok((AttemptWriter { log, path, part }, attempt))
+    }
+
+    /// Add one action; it is in the file when this returns.
+    ///
+    /// # Errors
+    /// When the disk refuses, or `at` lies before the last action.
+    pub fn push(&mut self, at: Time, action: &Action) -> Result<(), AttemptFileError> {
+        self.log
+            .push(at, action)
+            .map_err(|e| log_error(&self.part, e))
+    }
+
+    /// Where the unfinished log is.
+    pub fn part(&self) -> &Path {
+        &self.part
+    }
+
+    /// Add the end and give the file its name, which is returned.
+    ///
+    /// # Errors
+    /// When the disk refuses; the unfinished log then stays.
+    pub fn finish(self, footer: &Footer) -> Result<PathBuf, AttemptFileError> {
+        let AttemptWriter { log, path, part } = self;
+        drop(log);
+        let bytes = fs::read(&part).map_err(|e| io_error(&part, e))?;
+        let attempt = read_attempt(&disk::name(&part), &bytes)?;
+        let whole = bytes[..attempt.whole_bytes].to_vec();
+        let finished = AttemptLog::resume(whole, &attempt)
+            .and_then(|log| log.finish(footer))
+            .map_err(|e| log_error(&part, e))?;
+
+        let temporary = with_ending(&path, ".tmp");
+        let write = || -> io::Result<()> {
+            let mut file = File::create(&temporary)?;
+            file.write_all(&finished)?;
+            file.sync_all()
+        };
+        write().map_err(|e| io_error(&temporary, e))?;
+        refuse_existing(&path)?;
+        fs::rename(&temporary, &path).map_err(|e| io_error(&path, e))?;
+        sync_folder(&path).map_err(|e| io_error(&path, e))?;
+        fs::remove_file(&part).map_err(|e| io_error(&part, e))?;
+        Ok(path)
+    }
+}
+
+/// Make a rename in the file's folder last through a power failure.
+fn sync_folder(path: &Path) -> io::Result<()> {
+    // Only Unix lets a folder be opened and synced; elsewhere the file system sees to it.
+    if cfg!(unix) {
+        let folder = path.parent().filter(|f| !f.as_os_str().is_empty());
+        File::open(folder.unwrap_or(Path::new(".")))?.sync_all()?;
+    }
+    Ok(())
+}
+
+fn refuse_existing(path: &Path) -> Result<(), AttemptFileError> {
+    match path.try_exists() {
+        Ok(false) => Ok(()),
+        Ok(true) => Err(AttemptFileError::Exists(disk::name(path))),
+        Err(source) => Err(io_error(path, source)),
+    }
+}
+
+fn with_ending(path: &Path, ending: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(ending);
+    name.into()
+}
+
+fn io_error(path: &Path, source: io::Error) -> AttemptFileError {
+    let file = disk::name(path);
+    AttemptFileError::Io { file, source }
+}
+
+fn log_error(path: &Path, source: LogError) -> AttemptFileError {
+    let file = disk::name(path);
+    AttemptFileError::Log { file, source }
+}

@@ -1,0 +1,80 @@
+//! The files that are built into the program, so that it runs from any folder.
+
+use super::error::{ContentError, Problem};
+use super::{Catalogue, KnownBoard, Nominal, Parts};
+use super::{read_catalogue, read_machine, read_parts, read_scenario};
+use crate::lesson::Scenario;
+
+/// Makes a table of names and texts from paths below the project's folder.
+macro_rules! files {
+    ($($path:literal),* $(,)?) => {
+        &[$(($path, include_str!(concat!("../../", $path)))),*]
+    };
+}
+
+/// Every built-in file: path from the project's folder, and text. A new asset or scenario is one
+/// line here; a test compares the list with the folders.
+pub const FILES: &[(&str, &str)] = files!["assets/lang/en.ftl", "assets/lang/es.ftl",];
+
+/// The text of a built-in file.
+///
+/// # Errors
+/// [`Problem::NotBuiltIn`].
+pub fn text(path: &str) -> Result<&'static str, ContentError> {
+    match FILES.iter().find(|(name, _)| *name == path) {
+        Some((_, text)) => Ok(text),
+        None => {
+            let names: Vec<&str> = FILES.iter().map(|(name, _)| *name).collect();
+            Err(ContentError {
+                file: path.to_owned(),
+                line: 0,
+                column: 0,
+                field: String::new(),
+                problem: Problem::NotBuiltIn(names.join(", ")),
+            })
+        }
+    }
+}
+
+/// Built-in files directly in a folder, such as `scenarios`, in the table's order.
+pub fn in_folder(folder: &str) -> impl Iterator<Item = (&'static str, &'static str)> {
+    FILES.iter().copied().filter(move |(path, _)| {
+        let rest = path.strip_prefix(folder).and_then(|r| r.strip_prefix('/'));
+        rest.is_some_and(|name| !name.contains('/'))
+    })
+}
+
+/// The parts counter's list.
+///
+/// # Errors
+/// A mistake in the file.
+pub fn parts() -> Result<Parts, ContentError> {
+    let path = "assets/parts.ron";
+    read_parts(path, text(path)?.as_bytes())
+}
+
+/// The catalogue of failure modes.
+///
+/// # Errors
+/// A mistake in the file.
+pub fn catalogue() -> Result<Catalogue, ContentError> {
+    let path = "assets/catalogue.ron";
+    read_catalogue(path, text(path)?.as_bytes(), &parts()?)
+}
+
+/// The machine's nominal values.
+///
+/// # Errors
+/// A mistake in the file.
+pub fn machine() -> Result<Nominal, ContentError> {
+    let path = "assets/machine.ron";
+    read_machine(path, text(path)?.as_bytes())
+}
+
+/// A scenario by its path, such as `scenarios/first-call.ron`.
+///
+/// # Errors
+/// A mistake in the file.
+pub fn scenario(path: &str, boards: &[KnownBoard]) -> Result<Scenario, ContentError> {
+    read_scenario(path, text(path)?.as_bytes(), &catalogue()?, boards)
+}

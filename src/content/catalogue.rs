@@ -1,0 +1,93 @@
+//! The catalogue of failure modes.
+
+use super::error::{ContentError, Problem};
+use super::parts::Parts;
+use super::reader::{Finding, Page, repeated};
+use crate::plant::{FailureMode, Op, Presence};
+use serde::{Deserialize, Serialize};
+
+/// Every way in which a component of the machine fails.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Catalogue {
+    /// The modes, in the order of the file. Draws go by this order.
+    pub modes: Vec<FailureMode>,
+}
+
+impl Catalogue {
+    /// The mode of this name.
+    pub fn mode(&self, id: &str) -> Option<&FailureMode> {
+        self.modes.iter().find(|mode| mode.id == id)
+    }
+}
+
+/// Read the catalogue; the parts that cure must be in `parts`.
+///
+/// # Errors
+/// The first mistake in the file.
+pub fn read_catalogue(file: &str, bytes: &[u8], parts: &Parts) -> Result<Catalogue, ContentError> {
+    let page = Page::open(file, bytes)?;
+    let catalogue: Catalogue = page.parse()?;
+    let ids: Vec<&str> = catalogue.modes.iter().map(|m| m.id.as_str()).collect();
+    let mut findings = repeated(&page, &ids, |n| format!("modes[{n}].id"));
+    if catalogue.modes.is_empty() {
+        let problem = Problem::Nothing("give the machine at least one failure mode");
+        findings.push(("modes".to_owned(), problem));
+    }
+    for (n, mode) in catalogue.modes.iter().enumerate() {
+        let in_mode = check(mode, parts).into_iter();
+        findings.extend(in_mode.map(|(field, problem)| (format!("modes[{n}].{field}"), problem)));
+    }
+    page.judge(catalogue, findings)
+}
+
+/// What is wrong in one mode, paths beginning inside it.
+fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
+    let mut findings: Vec<Finding> = Vec::new();
+    let mut found = |field: &str, problem| findings.push((field.to_owned(), problem));
+    if mode.id.trim().is_empty() {
+        found("id", Problem::Nothing("name the failure mode"));
+    }
+    if mode.weight <= 0.0 {
+        found("weight", out_of_range(mode.weight, "a weight above 0"));
+    }
+    match parts.part(&mode.cured_by) {
+        None => found("cured_by", Problem::UnknownPart(mode.cured_by.clone())),
+        Some(part) if !part.fits => {
+            found("cured_by", Problem::UnfitPart(mode.cured_by.clone()));
+        }
+        Some(_) => {}
+    }
+    if mode.changes.is_empty() {
+        let problem = Problem::Nothing("name at least one parameter that the fault changes");
+        found("changes", problem);
+    }
+    for (k, (param, op)) in mode.changes.iter().enumerate() {
+        if param.component() != mode.component {
+            let problem = Problem::ForeignParam {
+                param: format!("{param:?}"),
+                owner: param.component(),
+                component: mode.component,
+            };
+            found(&format!("changes[{k}].0"), problem);
+        }
+        if let Op::Scale(factor) = *op
+            && factor < 0.0
+        {
+            let problem = out_of_range(factor, "a factor of 0 or more");
+            found(&format!("changes[{k}].1"), problem);
+        }
+    }
+    if let Presence::Intermittent { good_s, bad_s } = mode.presence {
+        for (field, length_s) in [("presence.good_s", good_s), ("presence.bad_s", bad_s)] {
+            if length_s <= 0.0 {
+                found(field, out_of_range(length_s, "a mean length above 0 s"));
+            }
+        }
+    }
+    findings
+}
+
+fn out_of_range(found: f64, allowed: &'static str) -> Problem {
+    Problem::OutOfRange { found, allowed }
+}

@@ -1,0 +1,83 @@
+//! Content from files on disk. Together with [`super::attempt_file`] the only place that opens any.
+
+use super::error::{ContentError, Problem};
+use super::{Catalogue, KnownBoard, Nominal, Parts};
+use super::{read_catalogue, read_machine, read_parts, read_scenario};
+use crate::lesson::Scenario;
+use crate::record::{Attempt, RecordError, read_attempt};
+use std::fs;
+use std::path::Path;
+
+/// A file's bytes.
+///
+/// # Errors
+/// [`Problem::Io`] with the system's reason.
+pub fn read_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
+    fs::read(path).map_err(|error| ContentError {
+        file: name(path),
+        line: 0,
+        column: 0,
+        field: String::new(),
+        problem: Problem::Io(error.to_string()),
+    })
+}
+
+/// [`read_parts`] from disk.
+///
+/// # Errors
+/// As there, or [`Problem::Io`].
+pub fn parts(path: &Path) -> Result<Parts, ContentError> {
+    read_parts(&name(path), &read_bytes(path)?)
+}
+
+/// [`read_catalogue`] from disk.
+///
+/// # Errors
+/// As there, or [`Problem::Io`].
+pub fn catalogue(path: &Path, parts: &Parts) -> Result<Catalogue, ContentError> {
+    read_catalogue(&name(path), &read_bytes(path)?, parts)
+}
+
+/// [`read_machine`] from disk.
+///
+/// # Errors
+/// As there, or [`Problem::Io`].
+pub fn machine(path: &Path) -> Result<Nominal, ContentError> {
+    read_machine(&name(path), &read_bytes(path)?)
+}
+
+/// [`read_scenario`] from disk.
+///
+/// # Errors
+/// As there, or [`Problem::Io`].
+pub fn scenario(
+    path: &Path,
+    catalogue: &Catalogue,
+    boards: &[KnownBoard],
+) -> Result<Scenario, ContentError> {
+    read_scenario(&name(path), &read_bytes(path)?, catalogue, boards)
+}
+
+/// Why an attempt could not be read from disk.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum AttemptReadError {
+    /// The file itself.
+    #[error(transparent)]
+    File(#[from] ContentError),
+    /// What is in it.
+    #[error(transparent)]
+    Record(#[from] RecordError),
+}
+
+/// [`read_attempt`] from disk.
+///
+/// # Errors
+/// As there, or [`Problem::Io`].
+pub fn attempt(path: &Path) -> Result<Attempt, AttemptReadError> {
+    Ok(read_attempt(&name(path), &read_bytes(path)?)?)
+}
+
+/// A path as people write it.
+pub(super) fn name(path: &Path) -> String {
+    path.display().to_string()
+}

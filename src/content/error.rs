@@ -1,0 +1,152 @@
+//! What can be wrong with a file of content.
+
+use crate::plant::Component;
+use std::fmt;
+
+/// A file that cannot be used, and where it goes wrong.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ContentError {
+    /// Name of the file as it was given.
+    pub file: String,
+    /// Line, from 1; 0 when the file could not be read at all.
+    pub line: usize,
+    /// Column in characters, from 1; 0 when the file could not be read at all.
+    pub column: usize,
+    /// Path of the field, such as `codes[3].code`; empty when the file as a whole is meant.
+    pub field: String,
+    /// What is wrong.
+    pub problem: Problem,
+}
+
+impl fmt::Display for ContentError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}:", self.file)?;
+        if self.line > 0 {
+            write!(f, "{}:", self.line)?;
+        }
+        if !self.field.is_empty() {
+            write!(f, " {}:", self.field)?;
+        }
+        write!(f, " {}", self.problem)
+    }
+}
+
+impl std::error::Error for ContentError {}
+
+/// One kind of mistake. Each says what to do about it.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Problem {
+    /// The disk or the system refused.
+    #[error("cannot be read: {0}; check the name and that you may read it")]
+    Io(String),
+    /// Not one of the files in the program.
+    #[error("is not built into this program; give a file's path, or one of: {0}")]
+    NotBuiltIn(String),
+    /// Nothing in it.
+    #[error("the file is empty; copy one of the same kind and change it")]
+    Empty,
+    /// Bytes that are no text.
+    #[error("these bytes are not UTF-8 text; choose another file, or save this one as UTF-8")]
+    NotText,
+    /// Far more bytes than any such file needs.
+    #[error("{bytes} bytes are more than the {most} such a file may have; choose another file")]
+    TooLong {
+        /// Size of the file.
+        bytes: usize,
+        /// Largest size that is read.
+        most: usize,
+    },
+    /// Brackets in brackets without end.
+    #[error("brackets stand too deep in one another; no field of ours needs that, take some away")]
+    TooDeep,
+    /// Not RON, or not the RON that this field wants.
+    #[error("{0}; correct the value or the punctuation here")]
+    Syntax(String),
+    /// A field that must be there.
+    #[error("the field \"{0}\" is left out; add it")]
+    MissingField(String),
+    /// A field that nothing reads.
+    #[error("there is no field \"{found}\" here; use one of: {expected}")]
+    UnknownField {
+        /// As written.
+        found: String,
+        /// Fields that exist.
+        expected: String,
+    },
+    /// A field given twice.
+    #[error("the field \"{0}\" stands here twice; take one away")]
+    RepeatedField(String),
+    /// A name that an enumeration does not have.
+    #[error("there is no \"{found}\" here; use one of: {expected}")]
+    UnknownName {
+        /// As written.
+        found: String,
+        /// Names that exist.
+        expected: String,
+    },
+    /// `inf`, `NaN`, or too many digits.
+    #[error("{0} is not a finite number; write an ordinary number")]
+    NotFinite(String),
+    /// A number outside its range.
+    #[error("{found} is out of range; write {allowed}")]
+    OutOfRange {
+        /// As read.
+        found: f64,
+        /// What is allowed, in words.
+        allowed: &'static str,
+    },
+    /// Something that must be unique.
+    #[error("\"{name}\" is already used in line {first_line}; give it another name")]
+    Repeated {
+        /// The name or number.
+        name: String,
+        /// Where it stands first.
+        first_line: usize,
+    },
+    /// An empty list or text.
+    #[error("nothing is written here; {0}")]
+    Nothing(&'static str),
+    /// A failure mode that the catalogue lacks.
+    #[error("no failure mode is called \"{0}\"; see the catalogue in assets/catalogue.ron")]
+    UnknownMode(String),
+    /// A part that the counter does not have.
+    #[error("no part has the number \"{0}\"; see the list in assets/parts.ron")]
+    UnknownPart(String),
+    /// A part of another machine.
+    #[error("part \"{0}\" does not fit this machine, so it cures nothing; name one that fits")]
+    UnfitPart(String),
+    /// A board without a file.
+    #[error("no board is called \"{found}\"; the boards are: {known}")]
+    UnknownBoard {
+        /// As written.
+        found: String,
+        /// Boards that exist.
+        known: String,
+    },
+    /// A code that the board cannot show.
+    #[error("board \"{board}\" has no code {code:02}; see its list of codes")]
+    UnknownCode {
+        /// The board.
+        board: String,
+        /// The code.
+        code: u8,
+    },
+    /// A change outside the component that is said to fail.
+    #[error(
+        "{param} belongs to {owner}, but the failing component is {component}; change one of its own parameters"
+    )]
+    ForeignParam {
+        /// The parameter.
+        param: String,
+        /// Where it belongs.
+        owner: Component,
+        /// What is said to fail.
+        component: Component,
+    },
+    /// A parameter without a value.
+    #[error("{0} has no value; add it here or under `common`")]
+    MissingParam(String),
+    /// A rule of the type that was read, in its own words.
+    #[error("{0}")]
+    Rule(String),
+}

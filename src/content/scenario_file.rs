@@ -1,0 +1,134 @@
+//! Scenarios.
+
+use super::catalogue::Catalogue;
+use super::error::{ContentError, Problem};
+use super::reader::{Finding, Page};
+use crate::lesson::{Hidden, Scenario};
+
+/// A board that scenarios may name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KnownBoard {
+    /// File name under `assets/boards`, without extension.
+    pub name: String,
+    /// Every code that it can store.
+    pub codes: Vec<u8>,
+}
+
+/// Read a scenario: its faults must be in the catalogue, its board among `boards`.
+///
+/// # Errors
+/// The first mistake in the file.
+pub fn read_scenario(
+    file: &str,
+    bytes: &[u8],
+    catalogue: &Catalogue,
+    boards: &[KnownBoard],
+) -> Result<Scenario, ContentError> {
+    let page = Page::open(file, bytes)?;
+    let scenario: Scenario = page.parse()?;
+    let mut findings = Vec::new();
+    check_texts(&scenario, &mut findings);
+    check_fault(&scenario, catalogue, &mut findings);
+    check_board(&scenario, boards, &mut findings);
+    check_numbers(&scenario, &mut findings);
+    page.judge(scenario, findings)
+}
+
+fn check_texts(scenario: &Scenario, findings: &mut Vec<Finding>) {
+    for (field, text) in [
+        ("title", &scenario.title),
+        ("complaint", &scenario.complaint),
+        ("goal", &scenario.goal),
+    ] {
+        for (language, sentence) in [("en", &text.en), ("es", &text.es)] {
+            if sentence.trim().is_empty() {
+                let problem = Problem::Nothing("write it in both languages");
+                findings.push((format!("{field}.{language}"), problem));
+            }
+        }
+    }
+}
+
+fn check_fault(scenario: &Scenario, catalogue: &Catalogue, findings: &mut Vec<Finding>) {
+    let mut known = |path: String, id: &str| {
+        if catalogue.mode(id).is_none() {
+            findings.push((path, Problem::UnknownMode(id.to_owned())));
+        }
+    };
+    match &scenario.fault {
+        Hidden::Draw | Hidden::Nothing => {}
+        Hidden::Named(id) => known("fault".to_owned(), id),
+        Hidden::DrawFrom(ids) => {
+            for (n, id) in ids.iter().enumerate() {
+                known(format!("fault[{n}]"), id);
+            }
+            if ids.is_empty() {
+                let problem = Problem::Nothing("name at least one failure mode to draw");
+                findings.push(("fault".to_owned(), problem));
+            }
+        }
+    }
+}
+
+fn check_board(scenario: &Scenario, boards: &[KnownBoard], findings: &mut Vec<Finding>) {
+    let board = boards.iter().find(|board| board.name == scenario.board);
+    if board.is_none() {
+        let names: Vec<&str> = boards.iter().map(|board| board.name.as_str()).collect();
+        let problem = Problem::UnknownBoard {
+            found: scenario.board.clone(),
+            known: names.join(", "),
+        };
+        findings.push(("board".to_owned(), problem));
+    }
+    for (n, code) in scenario.stale_codes.iter().enumerate() {
+        let path = format!("stale_codes[{n}]");
+        if *code > 99 {
+            let found = f64::from(*code);
+            let allowed = "a code from 0 to 99";
+            findings.push((path, Problem::OutOfRange { found, allowed }));
+        } else if let Some(board) = board
+            && !board.codes.contains(code)
+        {
+            let board = board.name.clone();
+            findings.push((path, Problem::UnknownCode { board, code: *code }));
+        }
+    }
+}
+
+fn check_numbers(scenario: &Scenario, findings: &mut Vec<Finding>) {
+    let mut range = |field: &str, found: f64, good: bool, allowed: &'static str| {
+        if !good {
+            findings.push((field.to_owned(), Problem::OutOfRange { found, allowed }));
+        }
+    };
+    let wear = scenario.dial_wear;
+    range(
+        "dial_wear",
+        wear,
+        (0.0..=1.0).contains(&wear),
+        "a wear from 0 (new) to 1 (worn out)",
+    );
+    let par = scenario.par_minutes;
+    range("par_minutes", par, par > 0.0, "a time above 0 min");
+    let budget = scenario.budget;
+    range("budget", budget, budget > 0.0, "a sum above 0");
+    let points = &scenario.points;
+    let each = [
+        ("points.entry", points.entry),
+        ("points.reading", points.reading),
+        ("points.reasoning", points.reasoning),
+        ("points.safety", points.safety),
+        ("points.cost", points.cost),
+        ("points.proof", points.proof),
+    ];
+    for (field, of) in each {
+        range(field, of, of >= 0.0, "0 points or more");
+    }
+    let total: f64 = each.iter().map(|(_, of)| of).sum();
+    range(
+        "points",
+        total,
+        total > 0.0,
+        "points above 0 for at least one side of the job",
+    );
+}

@@ -1,0 +1,141 @@
+//! All visible text, in each language, from Project Fluent files.
+
+use super::builtin;
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource};
+use std::fmt;
+use unic_langid::LanguageIdentifier;
+
+/// An argument of a text: a number or a string.
+pub type Value<'a> = fluent_bundle::FluentValue<'a>;
+
+/// A language that the program speaks.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Language {
+    /// English.
+    #[default]
+    En,
+    /// Spanish.
+    Es,
+}
+
+impl Language {
+    /// Every language.
+    pub const ALL: [Language; 2] = [Language::En, Language::Es];
+
+    /// The language's own name for itself.
+    pub const fn own_name(self) -> &'static str {
+        match self {
+            Language::En => "English",
+            Language::Es => "Español",
+        }
+    }
+
+    /// The language's two-letter code (ISO 639-1).
+    pub const fn code(self) -> &'static str {
+        match self {
+            Language::En => "en",
+            Language::Es => "es",
+        }
+    }
+
+    /// Path of its file among the built-in ones.
+    pub const fn file(self) -> &'static str {
+        match self {
+            Language::En => "assets/lang/en.ftl",
+            Language::Es => "assets/lang/es.ftl",
+        }
+    }
+
+    fn identifier(self) -> LanguageIdentifier {
+        self.code().parse().unwrap_or_default()
+    }
+}
+
+/// Every text in one language.
+pub struct Texts {
+    language: Language,
+    bundle: FluentBundle<FluentResource>,
+}
+
+impl fmt::Debug for Texts {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_tuple("Texts").field(&self.language).finish()
+    }
+}
+
+impl Texts {
+    /// The built-in texts. What a file says wrongly is left out here; a test keeps the files right.
+    pub fn load(language: Language) -> Texts {
+        Texts::from_source(language, builtin::text(language.file()).unwrap_or_default())
+    }
+
+    fn from_source(language: Language, source: &str) -> Texts {
+        let mut bundle = FluentBundle::new_concurrent(vec![language.identifier()]);
+        // Isolation marks are for mixed writing directions; screens without them show boxes.
+        bundle.set_use_isolating(false);
+        let resource = FluentResource::try_new(source.to_owned()).unwrap_or_else(|(part, _)| part);
+        bundle.add_resource_overriding(resource);
+        Texts { language, bundle }
+    }
+
+    /// The language of these texts.
+    pub fn language(&self) -> Language {
+        self.language
+    }
+
+    /// Whether there is a text under this key.
+    pub fn has(&self, key: &str) -> bool {
+        let message = self.bundle.get_message(key);
+        message.is_some_and(|message| message.value().is_some())
+    }
+
+    /// The text under a key; a missing one shows as the key in angle quotes.
+    pub fn get(&self, key: &str) -> String {
+        self.with(key, &[])
+    }
+
+    /// The text under a key with its arguments filled in.
+    pub fn with(&self, key: &str, args: &[(&str, Value<'_>)]) -> String {
+        let message = self.bundle.get_message(key);
+        let Some(pattern) = message.and_then(|message| message.value()) else {
+            return format!("‹{key}›");
+        };
+        let args: FluentArgs<'_> = args.iter().cloned().collect();
+        // An argument that is missing shows as its own name in braces.
+        let mut errors = Vec::new();
+        self.bundle
+            .format_pattern(pattern, Some(&args), &mut errors)
+            .into_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn texts() -> Texts {
+        let source = "plain = Lid\nwith-name = Part { $number } costs { $price }\n";
+        Texts::from_source(Language::En, source)
+    }
+
+    #[test]
+    fn arguments_are_filled_in_without_marks() {
+        let args = [("number", Value::from("D-1")), ("price", Value::from(12.5))];
+        assert_eq!(texts().with("with-name", &args), "Part D-1 costs 12.5");
+        assert_eq!(texts().get("plain"), "Lid");
+    }
+
+    #[test]
+    fn what_is_missing_is_shown_as_missing() {
+        assert_eq!(texts().get("no-such-key"), "‹no-such-key›");
+        assert_eq!(texts().get("with-name"), "Part {$number} costs {$price}");
+        assert!(!texts().has("no-such-key") && texts().has("plain"));
+    }
+
+    #[test]
+    fn texts_can_be_shared_between_threads() {
+        fn shared<T: Send + Sync>() {}
+        shared::<Texts>();
+    }
+}

@@ -1,0 +1,518 @@
+//! What can be wrong with a board file although it reads well.
+
+use super::board::{Board, Phase};
+use super::gesture::GestureStep;
+use super::monitor::{Monitor, Stage};
+use crate::plant::{Button, Terminal};
+use crate::units::TICK_MS;
+
+/// Slowest and fastest normal flashing, Hz (IEC 60073, read in a secondary source).
+const FLASH_HZ: (f64, f64) = (1.4, 2.8);
+/// No lamp may flash more often than this in any second (WCAG 2.2, success criterion 2.3.1).
+const MOST_FLASHES_HZ: f64 = 3.0;
+
+/// One problem and the field it lies in.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{field}: {fault}")]
+pub struct BoardProblem {
+    /// Path of the field, such as `codes[3].code`.
+    pub field: String,
+    /// What is wrong with it.
+    pub fault: BoardFault,
+}
+
+/// What is wrong with a field.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum BoardFault {
+    /// Two codes alike.
+    #[error("code {code:02} already stands at codes[{first}]; give each monitor a code of its own")]
+    SameCode {
+        /// The code.
+        code: u8,
+        /// Where it stands first.
+        first: usize,
+    },
+    /// Not two decimal digits.
+    #[error("{code} cannot be shown; a code is 1 to 99")]
+    CodeOutOfRange {
+        /// The code.
+        code: u8,
+    },
+    /// A monitor with two codes, rules or sheet entries.
+    #[error("monitor {0} is listed twice")]
+    MonitorTwice(Monitor),
+    /// A monitor without a code.
+    #[error("monitor {0} has no code")]
+    NoCode(Monitor),
+    /// A monitor without delay and retries.
+    #[error("monitor {0} has no rule")]
+    NoRule(Monitor),
+    /// A monitor that the service sheet leaves out.
+    #[error("monitor {0} has no entry in the service sheet")]
+    NoSheet(Monitor),
+    /// A gesture or one of its steps that nobody can do in time.
+    #[error(
+        "cannot be met: it takes at least {least_ms} ms and the window is {window_ms} ms; widen the window or ask for less"
+    )]
+    GestureTooShort {
+        /// Shortest time the control can resolve, ms.
+        least_ms: u32,
+        /// Time allowed, ms.
+        window_ms: u32,
+    },
+    /// A hold whose shortest time lies above its longest, or a press shorter than the debounce.
+    #[error("cannot be met: at least {min_ms} ms and at most {max_ms} ms")]
+    HoldImpossible {
+        /// Shortest, ms.
+        min_ms: u32,
+        /// Longest, ms.
+        max_ms: u32,
+    },
+    /// A gesture or step that asks for nothing.
+    #[error("asks for nothing")]
+    Empty,
+    /// Two turns of the same direction in a row cannot be told apart.
+    #[error("turns the same way as the step before; join the two")]
+    TurnsJoin,
+    /// A position that the dial does not have.
+    #[error("position {position} is outside the dial, which has {detents} (0 to {last})", last = detents.saturating_sub(1))]
+    OutsideDial {
+        /// The position.
+        position: u8,
+        /// Detents of the dial.
+        detents: u8,
+    },
+    /// Two entries at one position.
+    #[error("position {position} is already taken by entry {first}")]
+    SamePosition {
+        /// The position.
+        position: u8,
+        /// Where it stands first.
+        first: usize,
+    },
+    /// A lamp that blinks outside the permitted band.
+    #[error(
+        "{hz:.2} Hz is outside 1.4 to 2.8 Hz (IEC 60073); no lamp may flash more than three times a second (WCAG 2.2, 2.3.1)"
+    )]
+    Flashing {
+        /// As written, Hz.
+        hz: f64,
+    },
+    /// A button that the board does not have.
+    #[error("this board has no button {0}")]
+    NoButton(Button),
+    /// A terminal wired to two pins.
+    #[error("{terminal} is already wired to {first}")]
+    TerminalTwice {
+        /// The terminal.
+        terminal: Terminal,
+        /// Connector and pin where it stands first.
+        first: String,
+    },
+    /// A terminal wired to no pin.
+    #[error("{0} is wired to no pin")]
+    TerminalUnwired(Terminal),
+    /// A pin number or connector label twice.
+    #[error("\"{0}\" stands twice")]
+    LabelTwice(String),
+    /// A number outside the bounds that another number or the physics sets.
+    #[error("{value} is out of bounds: it must lie above {above} and below {below}")]
+    Bounds {
+        /// As written.
+        value: f64,
+        /// Lower bound.
+        above: f64,
+        /// Upper bound.
+        below: f64,
+    },
+    /// A stage of recalibration missing or twice.
+    #[error("stage {0} must stand exactly once")]
+    StageCount(Stage),
+    /// A text key that is not lower-case words joined by hyphens.
+    #[error("\"{0}\" is no text key; use lower-case words joined by hyphens")]
+    TextKey(String),
+}
+
+impl Board {
+    /// Every problem of this board; empty when it can be used.
+    pub fn check(&self) -> Vec<BoardProblem> {
+        let mut found = Problems(Vec::new());
+        self.check_panel(&mut found);
+        self.check_numbers(&mut found);
+        self.check_codes(&mut found);
+        self.check_programs(&mut found);
+        self.check_gesture(&mut found);
+        self.check_pins(&mut found);
+        self.check_recalibration(&mut found);
+        found.0
+    }
+
+    fn check_panel(&self, found: &mut Problems) {
+        found.bounds("dial_detents", f64::from(self.dial_detents), 1.0, 101.0);
+        found.bounds("debounce_ms", f64::from(self.debounce_ms), 9.0, 501.0);
+        let hz = 1000.0 / f64::from(self.lamps.blink_ms);
+        if !(FLASH_HZ.0..=FLASH_HZ.1).contains(&hz) {
+            found.add("lamps.blink_ms", BoardFault::Flashing { hz });
+        }
+        let hz = 500.0 / f64::from(self.lamps.service_arc_ms);
+        if hz > MOST_FLASHES_HZ {
+            found.add("lamps.service_arc_ms", BoardFault::Flashing { hz });
+        }
+        found.text_key("name", &self.name);
+        found.positions(
+            "menu",
+            self.menu.iter().map(|m| m.position),
+            self.dial_detents,
+        );
+        found.positions(
+            "programs",
+            self.programs.iter().map(|p| p.position),
+            self.dial_detents,
+        );
+    }
+
+    fn check_numbers(&self, found: &mut Problems) {
+        let inf = f64::INFINITY;
+        found.bounds("supply.reset_v", self.supply.reset_v, 0.0, inf);
+        found.bounds("supply.run_v", self.supply.run_v, self.supply.reset_v, inf);
+        found.bounds("supply.sag_v", self.supply.sag_v, self.supply.run_v, inf);
+        let p = &self.pressure;
+        found.bounds("pressure.v_per_kpa", p.v_per_kpa, 0.0, inf);
+        found.bounds("pressure.zero_v", p.zero_v, p.min_v, p.max_v);
+        let t = &self.thermistor;
+        found.bounds("thermistor.rail_v", t.rail_v, 0.0, inf);
+        found.bounds("thermistor.min_v", t.min_v, 0.0, t.max_v);
+        found.bounds("thermistor.max_v", t.max_v, t.min_v, t.rail_v);
+        found.bounds("thermistor.pullup_ohms", t.pullup_ohms, 0.0, inf);
+        found.bounds("thermistor.r25_ohms", t.r25_ohms, 0.0, inf);
+        found.bounds("thermistor.beta_k", t.beta_k, 0.0, inf);
+        let m = &self.motor;
+        found.bounds(
+            "motor.pulses_per_rev",
+            f64::from(m.pulses_per_rev),
+            0.0,
+            inf,
+        );
+        found.bounds("motor.min_a", m.min_a, 0.0, m.overload_a);
+        found.bounds("motor.reverse_ms", f64::from(m.reverse_ms), 49.0, inf);
+        found.bounds("motor.reached_share", m.reached_share, 0.0, 1.0);
+        found.bounds("water.drained_mm", self.water.drained_mm, 0.0, inf);
+        found.bounds("shifter.ms_per_deg", self.shifter.ms_per_deg, 0.0, inf);
+        // Past half of the half turn the run-on would leave the position again.
+        found.bounds("shifter.run_on_deg", self.shifter.run_on_deg, -1.0, 90.0);
+    }
+
+    fn check_codes(&self, found: &mut Problems) {
+        for (index, entry) in self.codes.iter().enumerate() {
+            let field = format!("codes[{index}].code");
+            if !(1..=99).contains(&entry.code) {
+                found.add(&field, BoardFault::CodeOutOfRange { code: entry.code });
+            }
+            let first = self.codes.iter().position(|c| c.code == entry.code);
+            if let Some(first) = first.filter(|first| *first < index) {
+                found.add(
+                    &field,
+                    BoardFault::SameCode {
+                        code: entry.code,
+                        first,
+                    },
+                );
+            }
+        }
+        found.each_once(
+            "codes",
+            self.codes.iter().map(|c| c.monitor),
+            BoardFault::NoCode,
+        );
+        found.each_once(
+            "monitors",
+            self.monitors.iter().map(|r| r.monitor),
+            BoardFault::NoRule,
+        );
+        found.each_once(
+            "sheet",
+            self.sheet.iter().map(|s| s.monitor),
+            BoardFault::NoSheet,
+        );
+        for (index, entry) in self.sheet.iter().enumerate() {
+            if entry.suspects.is_empty() {
+                found.add(&format!("sheet[{index}].suspects"), BoardFault::Empty);
+            }
+            for (nth, key) in entry.checks.iter().enumerate() {
+                found.text_key(&format!("sheet[{index}].checks[{nth}]"), key);
+            }
+        }
+    }
+
+    fn check_programs(&self, found: &mut Problems) {
+        let top_mm = super::sense::mm_per_volt(self.pressure.v_per_kpa)
+            * (self.pressure.max_v - self.pressure.zero_v);
+        for (index, program) in self.programs.iter().enumerate() {
+            found.text_key(&format!("programs[{index}].name"), &program.name);
+            if program.phases.is_empty() {
+                found.add(&format!("programs[{index}].phases"), BoardFault::Empty);
+            }
+            for (nth, phase) in program.phases.iter().enumerate() {
+                let field = |name: &str| format!("programs[{index}].phases[{nth}].{name}");
+                match *phase {
+                    Phase::Fill {
+                        level_mm,
+                        cold,
+                        hot,
+                        min_c,
+                        max_c,
+                        ..
+                    } => {
+                        found.bounds(&field("level_mm"), level_mm, self.water.drained_mm, top_mm);
+                        found.bounds(&field("min_c"), min_c, -1.0, max_c);
+                        if !cold && !hot {
+                            found.add(&field("cold"), BoardFault::Empty);
+                        }
+                    }
+                    Phase::Agitate {
+                        minutes,
+                        stroke_ms,
+                        pause_ms,
+                    } => {
+                        found.bounds(&field("minutes"), minutes, 0.0, 120.0);
+                        found.bounds(&field("stroke_ms"), f64::from(stroke_ms), 99.0, 10_001.0);
+                        found.bounds(
+                            &field("pause_ms"),
+                            f64::from(pause_ms),
+                            f64::from(self.motor.reverse_ms) - 1.0,
+                            10_001.0,
+                        );
+                    }
+                    Phase::Soak { minutes } => {
+                        found.bounds(&field("minutes"), minutes, 0.0, 240.0);
+                    }
+                    Phase::Spin { rpm, minutes } => {
+                        found.bounds(&field("rpm"), rpm, 0.0, 2000.0);
+                        found.bounds(&field("minutes"), minutes, 0.0, 30.0);
+                    }
+                    Phase::Drain { .. } | Phase::Rest { .. } => {}
+                }
+            }
+        }
+    }
+
+    fn check_gesture(&self, found: &mut Problems) {
+        let gesture = &self.gesture;
+        if gesture.steps.is_empty() {
+            found.add("gesture.steps", BoardFault::Empty);
+        }
+        // The clock starts with the first input, so the first contact change costs nothing.
+        let mut least_ms: u32 = 0;
+        let mut turned = None;
+        for (index, step) in gesture.steps.iter().enumerate() {
+            let field = |name: &str| format!("gesture.steps[{index}].{name}");
+            let shortest = step.shortest_ms(self.debounce_ms);
+            least_ms = least_ms.saturating_add(shortest);
+            if let Some(window_ms) = step.window_ms()
+                && shortest > window_ms
+            {
+                found.add(
+                    &field("window_ms"),
+                    BoardFault::GestureTooShort {
+                        least_ms: shortest,
+                        window_ms,
+                    },
+                );
+            }
+            let mut need = |button: Button| {
+                if !self.buttons.contains(&button) {
+                    found.add(&field("button"), BoardFault::NoButton(button));
+                }
+            };
+            let mut turns = None;
+            match *step {
+                GestureStep::Turn { to, detents, .. } => {
+                    turns = Some(to);
+                    if detents == 0 {
+                        found.add(&field("detents"), BoardFault::Empty);
+                    }
+                    if turned == turns {
+                        found.add(&field("to"), BoardFault::TurnsJoin);
+                    }
+                }
+                GestureStep::Press { button, max_ms, .. } => {
+                    need(button);
+                    if max_ms < self.debounce_ms {
+                        let min_ms = self.debounce_ms;
+                        found.add(
+                            &field("max_ms"),
+                            BoardFault::HoldImpossible { min_ms, max_ms },
+                        );
+                    }
+                }
+                GestureStep::Hold {
+                    button,
+                    min_ms,
+                    max_ms,
+                    ..
+                } => {
+                    need(button);
+                    if max_ms < min_ms.max(self.debounce_ms) {
+                        found.add(
+                            &field("max_ms"),
+                            BoardFault::HoldImpossible { min_ms, max_ms },
+                        );
+                    }
+                }
+                GestureStep::Lid { .. } => {}
+            }
+            turned = turns;
+        }
+        let first_free = match gesture.steps.first() {
+            Some(GestureStep::Turn { .. }) => TICK_MS as u32,
+            Some(_) => self.debounce_ms,
+            None => 0,
+        };
+        let least_ms = least_ms.saturating_sub(first_free);
+        if least_ms > gesture.within_ms {
+            found.add(
+                "gesture.within_ms",
+                BoardFault::GestureTooShort {
+                    least_ms,
+                    window_ms: gesture.within_ms,
+                },
+            );
+        }
+    }
+
+    fn check_pins(&self, found: &mut Problems) {
+        let mut seen: Vec<(Terminal, String)> = Vec::new();
+        for (index, connector) in self.connectors.iter().enumerate() {
+            if self.connectors[..index]
+                .iter()
+                .any(|c| c.label == connector.label)
+            {
+                found.add(
+                    &format!("connectors[{index}].label"),
+                    BoardFault::LabelTwice(connector.label.clone()),
+                );
+            }
+            for (nth, pin) in connector.pins.iter().enumerate() {
+                let place = format!("{}.{}", connector.label, pin.pin);
+                if connector.pins[..nth].iter().any(|p| p.pin == pin.pin) {
+                    found.add(
+                        &format!("connectors[{index}].pins[{nth}].pin"),
+                        BoardFault::LabelTwice(place.clone()),
+                    );
+                }
+                match seen.iter().find(|(t, _)| *t == pin.terminal) {
+                    Some((_, first)) => found.add(
+                        &format!("connectors[{index}].pins[{nth}].terminal"),
+                        BoardFault::TerminalTwice {
+                            terminal: pin.terminal,
+                            first: first.clone(),
+                        },
+                    ),
+                    None => seen.push((pin.terminal, place)),
+                }
+            }
+        }
+        for terminal in Terminal::ALL {
+            if !seen.iter().any(|(t, _)| t == terminal) {
+                found.add("connectors", BoardFault::TerminalUnwired(*terminal));
+            }
+        }
+    }
+
+    fn check_recalibration(&self, found: &mut Problems) {
+        let r = &self.recalibration;
+        for stage in Stage::ALL {
+            if r.stages.iter().filter(|s| s.stage == *stage).count() != 1 {
+                found.add("recalibration.stages", BoardFault::StageCount(*stage));
+            }
+        }
+        for (index, rule) in r.stages.iter().enumerate() {
+            found.bounds(
+                &format!("recalibration.stages[{index}].limit_s"),
+                f64::from(rule.limit_s),
+                f64::from(rule.min_s),
+                601.0,
+            );
+        }
+        found.bounds("recalibration.zero_v.0", r.zero_v.0, 0.0, r.zero_v.1);
+        found.bounds(
+            "recalibration.cam_ms_per_deg.0",
+            r.cam_ms_per_deg.0,
+            0.0,
+            r.cam_ms_per_deg.1,
+        );
+        found.bounds("recalibration.spin_rpm.0", r.spin_rpm.0, 0.0, r.spin_rpm.1);
+    }
+}
+
+struct Problems(Vec<BoardProblem>);
+
+impl Problems {
+    fn add(&mut self, field: &str, fault: BoardFault) {
+        self.0.push(BoardProblem {
+            field: field.to_owned(),
+            fault,
+        });
+    }
+
+    /// NaN is out of bounds too.
+    fn bounds(&mut self, field: &str, value: f64, above: f64, below: f64) {
+        if !(value > above && value < below) {
+            self.add(
+                field,
+                BoardFault::Bounds {
+                    value,
+                    above,
+                    below,
+                },
+            );
+        }
+    }
+
+    fn text_key(&mut self, field: &str, key: &str) {
+        let good = !key.is_empty()
+            && key.split('-').all(|word| {
+                !word.is_empty()
+                    && word
+                        .bytes()
+                        .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit())
+            });
+        if !good {
+            self.add(field, BoardFault::TextKey(key.to_owned()));
+        }
+    }
+
+    fn positions(&mut self, list: &str, positions: impl Iterator<Item = u8>, detents: u8) {
+        let mut seen = Vec::new();
+        for (index, position) in positions.enumerate() {
+            let field = format!("{list}[{index}].position");
+            if position >= detents {
+                self.add(&field, BoardFault::OutsideDial { position, detents });
+            }
+            if let Some(first) = seen.iter().position(|p| *p == position) {
+                self.add(&field, BoardFault::SamePosition { position, first });
+            }
+            seen.push(position);
+        }
+    }
+
+    fn each_once(
+        &mut self,
+        list: &str,
+        monitors: impl Iterator<Item = Monitor>,
+        missing: fn(Monitor) -> BoardFault,
+    ) {
+        let mut seen = [false; Monitor::ALL.len()];
+        for (index, monitor) in monitors.enumerate() {
+            if std::mem::replace(&mut seen[monitor.index()], true) {
+                self.add(
+                    &format!("{list}[{index}].monitor"),
+                    BoardFault::MonitorTwice(monitor),
+                );
+            }
+        }
+        for monitor in Monitor::ALL.iter().filter(|m| !seen[m.index()]) {
+            self.add(list, missing(*monitor));
+        }
+    }
+}

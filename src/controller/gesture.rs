@@ -1,0 +1,642 @@
+//! The entry gesture as data, and the timed automaton that it is compiled to.
+//!
+//! A gesture is flattened into edges, each with the one input that takes it and a guard on the time
+//! since the edge before. Three clocks run: since the try began, since the step began, since the last
+//! edge. Each input of a try leaves a line, so that a failed try can be explained.
+
+use crate::plant::Button;
+use crate::units::TICK_MS;
+use serde::{Deserialize, Serialize};
+use std::collections::VecDeque;
+
+/// How many tries are remembered.
+pub(super) const TRIES_KEPT: usize = 24;
+
+/// The way into service mode.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Gesture {
+    /// Quiet time before a try can begin, ms.
+    pub rest_ms: u32,
+    /// From the first input to the end of the last, ms.
+    pub within_ms: u32,
+    /// What to do, in order.
+    pub steps: Vec<GestureStep>,
+}
+
+/// One step of a gesture. `window_ms` is counted from the end of the step before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum GestureStep {
+    /// Turn the dial by so many detents.
+    Turn {
+        /// Which way.
+        to: Rotation,
+        /// How far.
+        detents: u8,
+        /// Own window, ms.
+        #[serde(default)]
+        window_ms: Option<u32>,
+    },
+    /// Press and let go.
+    Press {
+        /// Which button.
+        button: Button,
+        /// Not longer than this, ms.
+        max_ms: u32,
+        /// Own window, ms.
+        #[serde(default)]
+        window_ms: Option<u32>,
+    },
+    /// Press, wait and let go.
+    Hold {
+        /// Which button.
+        button: Button,
+        /// Not shorter than this, ms.
+        min_ms: u32,
+        /// Not longer than this, ms.
+        max_ms: u32,
+        /// Own window, ms.
+        #[serde(default)]
+        window_ms: Option<u32>,
+    },
+    /// Move the lid.
+    Lid {
+        /// Which way.
+        to: LidMove,
+        /// Own window, ms.
+        #[serde(default)]
+        window_ms: Option<u32>,
+    },
+}
+
+/// A direction of the dial, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Rotation {
+    /// Anticlockwise.
+    Left,
+    /// Clockwise.
+    Right,
+}
+
+/// A movement of the lid.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum LidMove {
+    /// Lifted.
+    Up,
+    /// Put down.
+    Down,
+}
+
+/// One input of a person, as the control saw it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum GestureInput {
+    /// One detent.
+    Detent(Rotation),
+    /// A button went down.
+    Down(Button),
+    /// A button came up.
+    Up(Button),
+    /// The lid moved.
+    Lid(LidMove),
+}
+
+/// The rule that ended a try. Steps are counted from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Broke {
+    /// The input came after its window.
+    Late {
+        /// Step.
+        step: u8,
+        /// By how much, ms.
+        by_ms: u32,
+    },
+    /// Turned the other way.
+    WrongWay {
+        /// Step.
+        step: u8,
+    },
+    /// Turned on past the last detent of the step.
+    TooManyDetents {
+        /// Step.
+        step: u8,
+    },
+    /// Went on before the step's detents were all there.
+    TooFewDetents {
+        /// Step.
+        step: u8,
+        /// Detents seen.
+        got: u8,
+        /// Detents asked for.
+        want: u8,
+    },
+    /// A press took too long.
+    PressTooLong {
+        /// Step.
+        step: u8,
+        /// By how much, ms.
+        by_ms: u32,
+    },
+    /// A hold was let go too early.
+    HoldTooShort {
+        /// Step.
+        step: u8,
+        /// By how much, ms.
+        by_ms: u32,
+    },
+    /// A hold was let go too late.
+    HoldTooLong {
+        /// Step.
+        step: u8,
+        /// By how much, ms.
+        by_ms: u32,
+    },
+    /// Another input than the step asks for.
+    OutOfOrder {
+        /// Step.
+        step: u8,
+    },
+    /// The whole window ended and nothing more came.
+    WindowOver {
+        /// Step that was open.
+        step: u8,
+    },
+}
+
+/// One input of a try against what was expected of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct TraceLine {
+    /// Step that was open, from 0.
+    pub step: u8,
+    /// Time since the try began, ms.
+    pub at_ms: u32,
+    /// Earliest time at which the input would have been right, ms since the try began.
+    pub from_ms: u32,
+    /// Latest such time, ms since the try began.
+    pub until_ms: u32,
+    /// The input that was expected.
+    pub expected: GestureInput,
+    /// The input that came, or none when time ran out.
+    pub got: Option<GestureInput>,
+    /// The rule it broke.
+    pub broke: Option<Broke>,
+}
+
+/// How a try ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Outcome {
+    /// Still going on.
+    Open,
+    /// Service mode was entered.
+    Entered,
+    /// A rule was broken.
+    Broken(Broke),
+}
+
+/// One try at the gesture.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Try {
+    /// Control time at which it began, s since the control was made.
+    pub began_s: u32,
+    /// Each input in order.
+    pub lines: Vec<TraceLine>,
+    /// How it ended.
+    pub outcome: Outcome,
+}
+
+impl GestureStep {
+    /// The step's own window, ms.
+    pub fn window_ms(&self) -> Option<u32> {
+        match *self {
+            GestureStep::Turn { window_ms, .. }
+            | GestureStep::Press { window_ms, .. }
+            | GestureStep::Hold { window_ms, .. }
+            | GestureStep::Lid { window_ms, .. } => window_ms,
+        }
+    }
+
+    /// Shortest time in which the control can see the whole step, ms: detents a tick apart, a
+    /// contact resting `debounce_ms` in each state.
+    pub fn shortest_ms(&self, debounce_ms: u32) -> u32 {
+        match *self {
+            GestureStep::Turn { detents, .. } => u32::from(detents) * TICK_MS as u32,
+            GestureStep::Press { .. } => 2 * debounce_ms,
+            GestureStep::Hold { min_ms, .. } => debounce_ms + min_ms.max(debounce_ms),
+            GestureStep::Lid { .. } => debounce_ms,
+        }
+    }
+}
+
+/// One edge of the automaton.
+#[derive(Clone, Copy, Debug)]
+struct Edge {
+    step: u8,
+    input: GestureInput,
+    /// Guard on the time since the edge before, ms.
+    min_ms: u32,
+    max_ms: Option<u32>,
+    /// True for a hold, whose guard breaks have names of their own.
+    hold: bool,
+    /// Latest time since the step before ended, ms.
+    window_ms: Option<u32>,
+    /// Place within the step, and the step's number of edges.
+    nth: u8,
+    of: u8,
+}
+
+/// The compiled gesture.
+#[derive(Clone, Debug)]
+pub(super) struct Automaton {
+    edges: Vec<Edge>,
+    rest_ticks: u32,
+    within_ms: u32,
+}
+
+impl Automaton {
+    /// Flattens a gesture into edges.
+    pub fn compile(gesture: &Gesture) -> Automaton {
+        let mut edges = Vec::new();
+        for (index, step) in gesture.steps.iter().enumerate() {
+            let mut push = |input, min_ms, max_ms, hold, nth, of| {
+                edges.push(Edge {
+                    step: index as u8,
+                    input,
+                    min_ms,
+                    max_ms,
+                    hold,
+                    window_ms: step.window_ms(),
+                    nth,
+                    of,
+                });
+            };
+            match *step {
+                GestureStep::Turn { to, detents, .. } => {
+                    for nth in 0..detents {
+                        push(GestureInput::Detent(to), 0, None, false, nth, detents);
+                    }
+                }
+                GestureStep::Press { button, max_ms, .. } => {
+                    push(GestureInput::Down(button), 0, None, false, 0, 2);
+                    push(GestureInput::Up(button), 0, Some(max_ms), false, 1, 2);
+                }
+                GestureStep::Hold {
+                    button,
+                    min_ms,
+                    max_ms,
+                    ..
+                } => {
+                    push(GestureInput::Down(button), 0, None, true, 0, 2);
+                    push(GestureInput::Up(button), min_ms, Some(max_ms), true, 1, 2);
+                }
+                GestureStep::Lid { to, .. } => {
+                    push(GestureInput::Lid(to), 0, None, false, 0, 1);
+                }
+            }
+        }
+        Automaton {
+            edges,
+            rest_ticks: gesture.rest_ms / TICK_MS as u32,
+            within_ms: gesture.within_ms,
+        }
+    }
+}
+
+/// Where the automaton stands.
+#[derive(Clone, Debug, Default, Serialize)]
+pub(super) struct Entry {
+    edge: u16,
+    /// Ticks since the try began, the step began, the last edge, the last input.
+    since_try: u32,
+    since_step: u32,
+    since_edge: u32,
+    quiet: u32,
+    running: bool,
+    /// After a broken try everything is ignored until the panel has rested.
+    spoiled: bool,
+    tries: VecDeque<Try>,
+}
+
+fn ms(ticks: u32) -> u32 {
+    ticks.saturating_mul(TICK_MS as u32)
+}
+
+impl Entry {
+    /// Latest tries, oldest first.
+    pub fn tries(&self) -> impl Iterator<Item = &Try> {
+        self.tries.iter()
+    }
+
+    /// Forgets the open try but not the trace (the control lost power or changed its mode).
+    pub fn restart(&mut self) {
+        self.running = false;
+        self.spoiled = false;
+        self.quiet = u32::MAX / 2;
+    }
+
+    /// One tick without an input. `pressed`: a button is down.
+    pub fn tick(&mut self, automaton: &Automaton, pressed: bool) {
+        self.quiet = self.quiet.saturating_add(1);
+        if !self.running {
+            return;
+        }
+        self.since_try += 1;
+        self.since_step += 1;
+        self.since_edge += 1;
+        if ms(self.since_try) > automaton.within_ms
+            && !pressed
+            && self.quiet >= automaton.rest_ticks
+        {
+            let step = automaton.edges[usize::from(self.edge)].step;
+            self.note(automaton, None, Some(Broke::WindowOver { step }));
+        }
+    }
+
+    /// One input. True when it completed the gesture. `now_s`: control time, s.
+    pub fn input(&mut self, automaton: &Automaton, input: GestureInput, now_s: u32) -> bool {
+        let quiet = std::mem::take(&mut self.quiet);
+        if automaton.edges.is_empty() {
+            return false;
+        }
+        if !self.running {
+            if self.spoiled && quiet < automaton.rest_ticks {
+                return false;
+            }
+            // A button coming up belongs to what was before.
+            if matches!(input, GestureInput::Up(_)) || quiet < automaton.rest_ticks {
+                return false;
+            }
+            self.begin(now_s);
+        }
+        let broke = self.judge(automaton, input);
+        self.note(automaton, Some(input), broke);
+        if broke.is_some() {
+            return false;
+        }
+        let done = automaton.edges[usize::from(self.edge)];
+        self.edge += 1;
+        self.since_edge = 0;
+        if done.nth + 1 == done.of {
+            self.since_step = 0;
+        }
+        if usize::from(self.edge) == automaton.edges.len() {
+            self.running = false;
+            if let Some(last) = self.tries.back_mut() {
+                last.outcome = Outcome::Entered;
+            }
+            return true;
+        }
+        false
+    }
+
+    fn begin(&mut self, now_s: u32) {
+        if self.tries.len() == TRIES_KEPT {
+            self.tries.pop_front();
+        }
+        self.tries.push_back(Try {
+            began_s: now_s,
+            lines: Vec::new(),
+            outcome: Outcome::Open,
+        });
+        self.edge = 0;
+        self.since_try = 0;
+        self.since_step = 0;
+        self.since_edge = 0;
+        self.running = true;
+        self.spoiled = false;
+    }
+
+    fn judge(&self, automaton: &Automaton, input: GestureInput) -> Option<Broke> {
+        let edge = &automaton.edges[usize::from(self.edge)];
+        let step = edge.step;
+        if input != edge.input {
+            let previous = usize::from(self.edge)
+                .checked_sub(1)
+                .map(|index| &automaton.edges[index]);
+            return Some(match (edge.input, input) {
+                (GestureInput::Detent(_), GestureInput::Detent(_)) if edge.nth > 0 => {
+                    Broke::WrongWay { step }
+                }
+                // The dial goes on in the direction of the step just finished.
+                (_, GestureInput::Detent(_)) if previous.is_some_and(|p| p.input == input) => {
+                    Broke::TooManyDetents { step: step - 1 }
+                }
+                (GestureInput::Detent(_), GestureInput::Detent(_)) => Broke::WrongWay { step },
+                (GestureInput::Detent(_), _) if edge.nth > 0 => Broke::TooFewDetents {
+                    step,
+                    got: edge.nth,
+                    want: edge.of,
+                },
+                _ => Broke::OutOfOrder { step },
+            });
+        }
+        let over = |time_ms: u32, limit: Option<u32>| {
+            limit
+                .filter(|limit| time_ms > *limit)
+                .map(|limit| time_ms - limit)
+        };
+        let since_edge = ms(self.since_edge);
+        if since_edge < edge.min_ms {
+            return Some(Broke::HoldTooShort {
+                step,
+                by_ms: edge.min_ms - since_edge,
+            });
+        }
+        if let Some(by_ms) = over(since_edge, edge.max_ms) {
+            return Some(if edge.hold {
+                Broke::HoldTooLong { step, by_ms }
+            } else {
+                Broke::PressTooLong { step, by_ms }
+            });
+        }
+        over(ms(self.since_step), edge.window_ms)
+            .or_else(|| over(ms(self.since_try), Some(automaton.within_ms)))
+            .map(|by_ms| Broke::Late { step, by_ms })
+    }
+
+    /// Writes a line; a broken rule ends the try.
+    fn note(&mut self, automaton: &Automaton, got: Option<GestureInput>, broke: Option<Broke>) {
+        let edge = &automaton.edges[usize::from(self.edge)];
+        let at_ms = ms(self.since_try);
+        let edge_began = at_ms - ms(self.since_edge);
+        let step_began = at_ms - ms(self.since_step);
+        let until_ms = [
+            Some(automaton.within_ms),
+            edge.window_ms.map(|w| step_began + w),
+            edge.max_ms.map(|m| edge_began + m),
+        ]
+        .into_iter()
+        .flatten()
+        .min()
+        .unwrap_or(automaton.within_ms);
+        if let Some(current) = self.tries.back_mut() {
+            current.lines.push(TraceLine {
+                step: edge.step,
+                at_ms,
+                from_ms: edge_began + edge.min_ms,
+                until_ms,
+                expected: edge.input,
+                got,
+                broke,
+            });
+            if let Some(rule) = broke {
+                current.outcome = Outcome::Broken(rule);
+                self.running = false;
+                self.spoiled = true;
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use GestureInput::{Detent, Down, Up};
+
+    fn gesture() -> Gesture {
+        Gesture {
+            rest_ms: 500,
+            within_ms: 4000,
+            steps: vec![
+                GestureStep::Turn {
+                    to: Rotation::Left,
+                    detents: 2,
+                    window_ms: None,
+                },
+                GestureStep::Press {
+                    button: Button::Stop,
+                    max_ms: 400,
+                    window_ms: Some(1500),
+                },
+                GestureStep::Hold {
+                    button: Button::Start,
+                    min_ms: 500,
+                    max_ms: 1000,
+                    window_ms: None,
+                },
+            ],
+        }
+    }
+
+    /// Plays inputs at their times (ms since the first) after a rest; answers the last outcome.
+    #[track_caller]
+    fn play(inputs: &[(u32, GestureInput)]) -> Outcome {
+        let automaton = Automaton::compile(&gesture());
+        let mut entry = Entry::default();
+        for _ in 0..100 {
+            entry.tick(&automaton, false);
+        }
+        let mut pressed = false;
+        let mut next = inputs.iter().peekable();
+        for tick in 0..1000 {
+            while let Some((_, input)) = next.next_if(|(at, _)| *at == tick * 10) {
+                pressed = matches!(input, Down(_));
+                entry.input(&automaton, *input, 0);
+            }
+            entry.tick(&automaton, pressed);
+        }
+        assert!(next.peek().is_none());
+        entry.tries().last().map_or(Outcome::Open, |t| t.outcome)
+    }
+
+    const L: GestureInput = Detent(Rotation::Left);
+    const R: GestureInput = Detent(Rotation::Right);
+
+    #[test]
+    fn the_right_inputs_in_time_enter() {
+        assert_eq!(
+            play(&[
+                (0, L),
+                (200, L),
+                (600, Down(Button::Stop)),
+                (750, Up(Button::Stop)),
+                (1200, Down(Button::Start)),
+                (1900, Up(Button::Start)),
+            ]),
+            Outcome::Entered
+        );
+    }
+
+    #[test]
+    fn each_slip_names_the_rule_it_broke() {
+        let stop = [(600, Down(Button::Stop)), (750, Up(Button::Stop))];
+        let check = |inputs: &[(u32, GestureInput)], broke| {
+            assert_eq!(play(inputs), Outcome::Broken(broke), "{inputs:?}");
+        };
+        check(&[(0, R)], Broke::WrongWay { step: 0 });
+        check(&[(0, L), (200, R)], Broke::WrongWay { step: 0 });
+        check(
+            &[(0, L), (200, L), (300, L)],
+            Broke::TooManyDetents { step: 0 },
+        );
+        check(
+            &[(0, L), (600, Down(Button::Stop))],
+            Broke::TooFewDetents {
+                step: 0,
+                got: 1,
+                want: 2,
+            },
+        );
+        check(
+            &[(0, L), (200, L), (400, Down(Button::Start))],
+            Broke::OutOfOrder { step: 1 },
+        );
+        check(
+            &[
+                (0, L),
+                (200, L),
+                (600, Down(Button::Stop)),
+                (1100, Up(Button::Stop)),
+            ],
+            Broke::PressTooLong {
+                step: 1,
+                by_ms: 100,
+            },
+        );
+        check(
+            &[(0, L), (200, L), (1900, Down(Button::Stop))],
+            Broke::Late {
+                step: 1,
+                by_ms: 200,
+            },
+        );
+        let hold = |until| {
+            [
+                (0, L),
+                (200, L),
+                stop[0],
+                stop[1],
+                (1200, Down(Button::Start)),
+                (until, Up(Button::Start)),
+            ]
+        };
+        check(
+            &hold(1600),
+            Broke::HoldTooShort {
+                step: 2,
+                by_ms: 100,
+            },
+        );
+        check(
+            &hold(2300),
+            Broke::HoldTooLong {
+                step: 2,
+                by_ms: 100,
+            },
+        );
+        check(
+            &[
+                (0, L),
+                (200, L),
+                stop[0],
+                stop[1],
+                (3400, Down(Button::Start)),
+                (4100, Up(Button::Start)),
+            ],
+            Broke::Late {
+                step: 2,
+                by_ms: 100,
+            },
+        );
+        check(&[(0, L), (200, L)], Broke::WindowOver { step: 1 });
+    }
+}

@@ -1,0 +1,276 @@
+//! Service mode: a menu on the dial, and its routines.
+
+use super::drive::{Demand, Direction, Gear};
+use super::lamps::digits;
+use super::memory::{Calibration, Memory};
+use super::monitor::{Monitor, Routine};
+use super::program::Scene;
+use super::recalibrate::{Recal, RecalProgress};
+use super::watch::Aim;
+use crate::units::{TICK_MS, TICKS_PER_S};
+use serde::Serialize;
+
+/// Service mode at work.
+#[derive(Clone, Debug, Default, Serialize)]
+pub(super) struct Service {
+    pub routine: Option<Routine>,
+    pub recal: Recal,
+    /// Why the last recalibration was broken off.
+    pub aborted: Option<Monitor>,
+    pub page: u8,
+    /// Ticks since the routine began, and since the last input.
+    ticks: u32,
+    quiet: u32,
+    /// Ticks of a press of Start that began within the routine.
+    pressed: Option<u32>,
+    /// The live number, renewed once a second.
+    live: u8,
+    coasting: bool,
+}
+
+/// What a person did in this tick.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Touch {
+    pub start_down: bool,
+    pub start_up: bool,
+    pub stop_down: bool,
+    pub turned: bool,
+    pub lid: bool,
+}
+
+/// What service mode asks of the firmware.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Request {
+    None,
+    NewPhase,
+    Leave,
+    ClearCodes,
+    Calibrate(Calibration),
+    Abort(Monitor),
+}
+
+/// What the arc shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Picture {
+    Number(u8),
+    Pattern(u8),
+}
+
+impl Picture {
+    /// Lamps of the arc.
+    pub fn arc(self) -> u8 {
+        match self {
+            Picture::Number(number) => digits(u32::from(number)),
+            Picture::Pattern(arc) => arc,
+        }
+    }
+}
+
+impl Service {
+    /// The menu, after recalibration was broken off.
+    pub fn after_abort(monitor: Monitor) -> Service {
+        Service {
+            aborted: Some(monitor),
+            ..Service::default()
+        }
+    }
+
+    /// One tick. `dial`: where it points. `mm_per_v`: scale of the pressure input.
+    pub fn step(
+        &mut self,
+        scene: &Scene,
+        touch: Touch,
+        dial: u8,
+        mm_per_v: f64,
+    ) -> (Demand, Aim, Request) {
+        let nothing = (Demand::default(), Aim::default());
+        self.ticks = self.ticks.saturating_add(1);
+        self.quiet = self.quiet.saturating_add(1);
+        let touched = touch.start_down || touch.stop_down || touch.turned || touch.lid;
+        if touched {
+            self.quiet = 0;
+            self.aborted = None;
+        }
+        if touch.stop_down {
+            let left = self.routine.take();
+            self.ticks = 0;
+            let request = if left.is_some() {
+                Request::NewPhase
+            } else {
+                Request::Leave
+            };
+            return (nothing.0, nothing.1, request);
+        }
+        let Some(routine) = self.routine else {
+            if touch.start_down
+                && let Some(routine) = scene.board.routine_at(dial)
+                && (routine != Routine::Recalibrate || scene.lid_closed)
+            {
+                *self = Service {
+                    routine: Some(routine),
+                    ..Service::default()
+                };
+                return (nothing.0, nothing.1, Request::NewPhase);
+            }
+            let timeout = scene.board.service.timeout_s * TICKS_PER_S as u32;
+            let request = if self.quiet >= timeout {
+                Request::Leave
+            } else {
+                Request::None
+            };
+            return (nothing.0, nothing.1, request);
+        };
+        self.work(scene, touch, routine, mm_per_v)
+    }
+
+    fn work(
+        &mut self,
+        scene: &Scene,
+        touch: Touch,
+        routine: Routine,
+        mm_per_v: f64,
+    ) -> (Demand, Aim, Request) {
+        let rules = &scene.board.service;
+        let mut demand = Demand::default();
+        let mut aim = Aim::default();
+        let mut request = Request::None;
+        match routine {
+            Routine::Recalibrate => {
+                self.quiet = 0;
+                let (wish, target, progress) = self.recal.step(scene, mm_per_v);
+                demand = wish;
+                aim = target;
+                request = match progress {
+                    RecalProgress::Same => Request::None,
+                    RecalProgress::NextStage => Request::NewPhase,
+                    RecalProgress::Passed(learned) => {
+                        self.routine = None;
+                        Request::Calibrate(learned)
+                    }
+                    RecalProgress::Failed(monitor) => Request::Abort(monitor),
+                };
+            }
+            Routine::Recall | Routine::Ages => {
+                if touch.start_down {
+                    // One blank page follows the oldest code.
+                    self.page = (self.page + 1) % (scene.memory.codes.len() as u8 + 1);
+                }
+            }
+            Routine::Clear => {
+                if touch.start_down {
+                    self.pressed = Some(0);
+                } else if touch.start_up {
+                    self.pressed = None;
+                }
+                if let Some(held) = &mut self.pressed {
+                    *held += 1;
+                    if *held >= rules.clear_hold_ms / TICK_MS as u32 {
+                        self.pressed = None;
+                        request = Request::ClearCodes;
+                    }
+                }
+            }
+            Routine::LampTest => {}
+            Routine::LiveLevel | Routine::LiveTemperature | Routine::LiveSpeed => {
+                if self.ticks % TICKS_PER_S as u32 == 1 {
+                    self.live = live(scene, routine);
+                }
+            }
+            _ => {
+                self.test(scene, routine, &mut demand, &mut aim);
+                if self.ticks >= rules.test_limit_s * TICKS_PER_S as u32 {
+                    self.routine = None;
+                    request = Request::NewPhase;
+                }
+            }
+        }
+        if self.quiet >= rules.timeout_s * TICKS_PER_S as u32 {
+            request = Request::Leave;
+        }
+        (demand, aim, request)
+    }
+
+    /// Load tests drive one load without a monitor, so that it can be measured even if it is
+    /// dead. The interlocks stay.
+    fn test(&mut self, scene: &Scene, routine: Routine, demand: &mut Demand, aim: &mut Aim) {
+        let sense = scene.sense;
+        let board = scene.board;
+        let room = sense.level_mm < board.water.judge_mm;
+        match routine {
+            Routine::TestCold => demand.cold = room,
+            Routine::TestHot => demand.hot = room,
+            Routine::TestPump => demand.pump = true,
+            Routine::TestShifter => demand.turn_cam = true,
+            Routine::TestLock => demand.lock = true,
+            Routine::TestMotorA | Routine::TestMotorB if scene.lid_closed => {
+                demand.lock = true;
+                demand.gear = Some(Gear::Agitate);
+                demand.motor = Some(if routine == Routine::TestMotorA {
+                    Direction::A
+                } else {
+                    Direction::B
+                });
+            }
+            Routine::TestSpin if scene.lid_closed => {
+                demand.lock = true;
+                demand.pump = true;
+                if sense.level_mm > board.water.drained_mm + board.water.unexpected_mm {
+                    aim.drain = true;
+                    return;
+                }
+                demand.gear = Some(Gear::Spin);
+                let rpm = board.service.test_spin_rpm;
+                if sense.rpm > rpm {
+                    self.coasting = true;
+                } else if sense.rpm < rpm * 0.97 {
+                    self.coasting = false;
+                }
+                demand.motor = Some(Direction::A).filter(|_| !self.coasting);
+            }
+            _ => {}
+        }
+    }
+
+    /// What the arc shows.
+    pub fn picture(&self, board: &super::board::Board, memory: &Memory) -> Picture {
+        let Some(routine) = self.routine else {
+            let rules = &board.lamps;
+            let length = (rules.service_arc_ms / TICK_MS as u32).max(1);
+            let first = (self.ticks / length).is_multiple_of(2);
+            return Picture::Pattern(if first {
+                rules.service_arc.0
+            } else {
+                rules.service_arc.1
+            });
+        };
+        let page = memory.codes.get(usize::from(self.page));
+        match routine {
+            Routine::Recall => page.map_or(Picture::Pattern(0), |c| Picture::Number(c.code)),
+            Routine::Ages => page.map_or(Picture::Pattern(0), |c| {
+                Picture::Number(c.cycles_ago.min(99) as u8)
+            }),
+            Routine::Clear => Picture::Number(memory.codes.len() as u8),
+            Routine::LampTest => Picture::Pattern(0xff),
+            Routine::LiveLevel | Routine::LiveTemperature | Routine::LiveSpeed => {
+                Picture::Number(self.live)
+            }
+            Routine::Recalibrate => {
+                Picture::Pattern(self.recal.bar(board.recalibration.stages.len()))
+            }
+            _ => {
+                let gone = self.ticks / TICKS_PER_S as u32;
+                Picture::Number(board.service.test_limit_s.saturating_sub(gone).min(99) as u8)
+            }
+        }
+    }
+}
+
+/// Level in cm, temperature in °C, speed in tens of rev/min; two digits.
+fn live(scene: &Scene, routine: Routine) -> u8 {
+    let value = match routine {
+        Routine::LiveLevel => scene.sense.level_mm / 10.0,
+        Routine::LiveTemperature => scene.sense.water_c,
+        _ => scene.sense.rpm / 10.0,
+    };
+    (value + 0.5).clamp(0.0, 99.0) as u8
+}

@@ -1,0 +1,46 @@
+//! What the control is doing, for the instructor and the lesson.
+
+use super::gesture::Try;
+use super::memory::StoredCode;
+use super::monitor::{Monitor, Routine, Stage};
+
+/// A read-only picture of the control.
+#[derive(Clone, Debug, Default)]
+pub struct ControlView {
+    /// Short key of the mode: `off`, `idle`, `program`, `hold`, `service`.
+    pub mode: &'static str,
+    /// Short key of the program's phase: `fill`, `agitate`, `soak`, `drain`, `spin`, `rest`.
+    pub phase: Option<&'static str>,
+    /// Dial position of the running program.
+    pub program: Option<u8>,
+    /// Where the control believes the dial to point.
+    pub dial: u8,
+    /// The program waits for Start or for the lid.
+    pub paused: bool,
+    /// The monitor behind the present fault hold.
+    pub hold: Option<Monitor>,
+    /// The service routine at work.
+    pub routine: Option<Routine>,
+    /// The stage of recalibration at work.
+    pub stage: Option<Stage>,
+    /// Why the last recalibration was broken off, until the next input.
+    pub aborted: Option<Monitor>,
+    /// Page of the code list, from 0.
+    pub page: Option<u8>,
+    /// The number that the arc shows, when it shows one.
+    pub digits: Option<u8>,
+    /// Stored codes, newest first.
+    pub stored: Vec<StoredCode>,
+    /// Recalibration has passed since the board was new.
+    pub calibrated: bool,
+    /// Latest tries at the entry gesture, oldest first.
+    pub tries: Vec<Try>,
+    /// Time in the present mode, s.
+    pub in_mode_s: f64,
+    /// Level as the control reads it, mm.
+    pub level_mm: f64,
+    /// Water temperature as the control reads it, °C.
+    pub water_c: f64,
+    /// Speed as the control reads it, rev/min.
+    pub rpm: f64,
+}

@@ -1,0 +1,260 @@
+//! What an ideal instrument with its own input resistance would read between two pins, from the
+//! solved networks; for the machine as it is, or as it would be with some other fault and all that
+//! can be seen from outside alike. Range, resolution and noise belong to the meter on the bench.
+
+use super::fault::Op;
+use super::ids::{Pin, Relay, Terminal};
+use super::mains::{Analysis, Circuit, Rating, Switching};
+use super::params::{Param, Params};
+use super::signal::{SignalState, Signals};
+use super::washer::Plant;
+use super::water::hydrostatic_kpa;
+use num_complex::Complex64;
+
+/// Test source of the ohmmeter, V.
+const TEST_V: f64 = 0.6;
+/// Resistance behind the test source, Ω.
+const TEST_OHMS: f64 = 1000.0;
+/// A pickup signal is a signal above this rate, Hz.
+const TURNING_HZ: f64 = 1.0;
+/// A hose that loses its air faster than this has lost it by the time that anyone measures, s.
+const LEAKED_S: f64 = 2000.0;
+
+/// A machine to put probes on.
+#[derive(Clone, Debug)]
+pub struct Probed {
+    rating: Rating,
+    params: Params,
+    mains: Switching,
+    signals: SignalState,
+    bulk_v: f64,
+    filter_v: f64,
+    pulse_hz: f64,
+}
+
+impl Plant {
+    /// The machine as it is.
+    pub fn probed(&self) -> Probed {
+        Probed {
+            rating: self.rating(),
+            params: self.params().clone(),
+            mains: self.mains_state(),
+            signals: self.signal_state(false),
+            bulk_v: self.supply().bulk_v,
+            filter_v: self.supply().filter_v,
+            pulse_hz: pulse_hz(self.params(), self.drive().pulley_rad_s),
+        }
+    }
+
+    /// The machine as it would be with only `changes` wrong in it, while everything that can be
+    /// seen from outside (water, plug, lid, what is switched, the motor's speed) is as it is.
+    pub fn probed_if(&self, changes: &[(Param, Op)]) -> Probed {
+        let mut params = self.sound().clone();
+        for (param, op) in changes {
+            params.set(*param, op.apply(params.get(*param)));
+        }
+        let water = self.water();
+        let driven = self.mains_state().relays;
+        let belt_holds = params.get(Param::BeltGripNm) > 0.5;
+        let turns = self.drive().motor_rad_s / super::drive::BELT_RATIO;
+        let pulley = if belt_holds { turns } else { 0.0 };
+        let depth_mm = (water.level_mm() - super::water::DOME_MM).max(0.0);
+        let leaked =
+            params.get(Param::HoseLeakS) < LEAKED_S || params.get(Param::HoseLagS) > LEAKED_S;
+        let mut probed = Probed {
+            rating: self.rating(),
+            mains: Switching {
+                bolted: driven.has(Relay::Lock)
+                    && !self.lid_open()
+                    && params.get(Param::LockTravelS) < 10.0,
+                pump_turning: driven.has(Relay::Pump) && params.get(Param::PumpFree) > 0.5,
+                protector_open: false,
+                fuse_blown: false,
+                ..self.mains_state()
+            },
+            signals: SignalState {
+                pressure_kpa: if leaked {
+                    0.0
+                } else {
+                    hydrostatic_kpa(depth_mm, water.water_c)
+                },
+                ..self.signal_state_under(&params)
+            },
+            pulse_hz: pulse_hz(&params, pulley),
+            params,
+            bulk_v: self.supply().bulk_v,
+            filter_v: self.supply().filter_v,
+        };
+        probed.settle_bolt();
+        probed
+    }
+}
+
+/// Pulses per second of the pickup for a pulley speed.
+fn pulse_hz(p: &Params, pulley_rad_s: f64) -> f64 {
+    let rev_s = pulley_rad_s.abs() / core::f64::consts::TAU;
+    rev_s * p.get(Param::PickupPulsesPerRev) * p.get(Param::PickupGap).clamp(0.0, 1.0)
+}
+
+impl Probed {
+    /// Alternating voltage between two pins, V rms, with `input_ohms` across them.
+    pub fn volts_ac(&self, red: Pin, black: Pin, input_ohms: f64) -> f64 {
+        let mut circuit = self.live(Some((red, black)));
+        circuit.set_meter(Complex64::ohms(input_ohms), Complex64::ZERO);
+        circuit.solve();
+        circuit
+            .drop(red, black)
+            .map_or(0.0, |v| v.norm_sqr().sqrt())
+    }
+
+    /// Direct voltage from `black` to `red`, V, with `input_ohms` across them.
+    pub fn volts_dc(&self, red: Pin, black: Pin, input_ohms: f64) -> f64 {
+        match (red, black) {
+            (Pin::BulkPlus, Pin::BulkMinus) => self.bulk_v,
+            (Pin::BulkMinus, Pin::BulkPlus) => -self.bulk_v,
+            _ => self
+                .signal_volts(red, black, input_ohms)
+                .or_else(|| self.charge_volts(red, black, input_ohms))
+                .unwrap_or(0.0),
+        }
+    }
+
+    /// Resistance between two pins, Ω; infinite when open. Only right on a dead circuit: stored
+    /// charge disturbs it as it does a real ohmmeter.
+    pub fn ohms(&self, red: Pin, black: Pin) -> f64 {
+        if matches!(
+            (red, black),
+            (Pin::BulkPlus, Pin::BulkMinus) | (Pin::BulkMinus, Pin::BulkPlus)
+        ) {
+            return self.params.get(Param::BulkBleederOhms);
+        }
+        let drop = self
+            .test_drop_signal(red, black)
+            .or_else(|| self.test_drop_mains(red, black));
+        let Some(drop) = drop else {
+            return f64::INFINITY;
+        };
+        let through_a = (TEST_V - drop) / TEST_OHMS;
+        if through_a < 1e-10 {
+            f64::INFINITY
+        } else {
+            drop / through_a
+        }
+    }
+
+    /// Current in the wire at `pin`, A rms; none for pins without a wire on the mains side.
+    pub fn amps(&self, pin: Pin) -> Option<f64> {
+        let mut circuit = self.live(None);
+        circuit.solve();
+        let amps = match pin {
+            Pin::Wire(t, _) if t.is_mains() => circuit.wire_current(t),
+            Pin::PlugLine | Pin::FuseIn | Pin::FuseOut => circuit.line_current(),
+            _ => return None,
+        };
+        Some(amps.norm_sqr().sqrt())
+    }
+
+    /// Frequency between two pins, Hz.
+    pub fn hertz(&self, red: Pin, black: Pin, input_ohms: f64) -> f64 {
+        let is_pickup = |pin| matches!(pin, Pin::Wire(Terminal::PickupOut, _));
+        if is_pickup(red) || is_pickup(black) {
+            let (low, high) = self.pickup_levels(red, black, input_ohms);
+            return if (high - low).abs() > 2.0 {
+                self.pulse_hz
+            } else {
+                0.0
+            };
+        }
+        if self.volts_ac(red, black, input_ohms) > 5.0 {
+            self.rating.hz
+        } else {
+            0.0
+        }
+    }
+
+    fn live(&self, meter: Option<(Pin, Pin)>) -> Circuit<Complex64> {
+        let mut circuit = Circuit::new(meter);
+        circuit.set(&self.params, self.rating, &self.mains);
+        let volts = self.rating.volts * self.params.get(Param::SupplyScale);
+        circuit.set_outlet_emf(Complex64::new(volts, 0.0));
+        circuit
+    }
+
+    /// A bolt moves only if its actuator draws enough current.
+    fn settle_bolt(&mut self) {
+        let mut circuit = self.live(None);
+        circuit.solve();
+        let lock_a = circuit.wire_current(Terminal::LockCoil1).norm_sqr().sqrt();
+        let pump_a = circuit.wire_current(Terminal::Pump1).norm_sqr().sqrt();
+        self.mains.bolted &= lock_a >= self.params.get(Param::LockPullInA);
+        self.mains.pump_turning &= pump_a >= self.params.get(Param::PumpPullInA);
+    }
+
+    fn test_drop_signal(&self, red: Pin, black: Pin) -> Option<f64> {
+        let mut circuit = Signals::new(Some((red, black)));
+        circuit.node(red).zip(circuit.node(black))?;
+        circuit.set_meter(1.0 / TEST_OHMS, TEST_V);
+        circuit.settle(
+            &self.params,
+            &SignalState {
+                powered: false,
+                ..self.signals
+            },
+        );
+        circuit.drop(red, black)
+    }
+
+    fn test_drop_mains(&self, red: Pin, black: Pin) -> Option<f64> {
+        let mut circuit = Circuit::<f64>::new(Some((red, black)));
+        circuit.set(&self.params, self.rating, &self.mains);
+        circuit.set_outlet_emf(0.0);
+        if self.filter_v > 0.5 {
+            circuit.set_filter_charge(self.filter_v);
+        }
+        circuit.set_meter(1.0 / TEST_OHMS, TEST_V);
+        circuit.solve();
+        circuit.drop(red, black)
+    }
+
+    fn pickup_levels(&self, red: Pin, black: Pin, input_ohms: f64) -> (f64, f64) {
+        let level = |pickup_low| {
+            let mut circuit = Signals::new(Some((red, black)));
+            circuit.set_meter(1.0 / input_ohms, 0.0);
+            circuit.settle(
+                &self.params,
+                &SignalState {
+                    pickup_low,
+                    ..self.signals
+                },
+            );
+            circuit.drop(red, black).unwrap_or(0.0)
+        };
+        (level(true), level(false))
+    }
+
+    fn signal_volts(&self, red: Pin, black: Pin, input_ohms: f64) -> Option<f64> {
+        let mut circuit = Signals::new(Some((red, black)));
+        circuit.node(red).zip(circuit.node(black))?;
+        if self.pulse_hz > TURNING_HZ {
+            // A slow meter shows the mean of a square wave.
+            let (low, high) = self.pickup_levels(red, black, input_ohms);
+            return Some(0.5 * (low + high));
+        }
+        circuit.set_meter(1.0 / input_ohms, 0.0);
+        circuit.settle(&self.params, &self.signals);
+        circuit.drop(red, black)
+    }
+
+    fn charge_volts(&self, red: Pin, black: Pin, input_ohms: f64) -> Option<f64> {
+        if self.mains.plugged {
+            return Some(0.0);
+        }
+        let mut circuit = Circuit::<f64>::new(Some((red, black)));
+        circuit.set(&self.params, self.rating, &self.mains);
+        circuit.set_outlet_emf(0.0);
+        circuit.set_filter_charge(self.filter_v);
+        circuit.set_meter(1.0 / input_ohms, 0.0);
+        circuit.solve();
+        circuit.drop(red, black)
+    }
+}

@@ -1,0 +1,621 @@
+//! The whole washer, one tick at a time.
+
+use super::dial::Dial;
+use super::drive::{Coupling, Drive};
+use super::fault::{FailureMode, Presence};
+use super::heat::NTC_3977;
+use super::ids::{Component, Connector, Relay, Relays, Terminal};
+use super::mains::{Circuit, Rating, Switching, WIRES, motor_circuit};
+use super::motor::MotorCircuit;
+use super::params::{Param, Params};
+use super::signal::{SignalState, Signals};
+use super::supply::Supply;
+use super::water::{Water, WaterDrive};
+use crate::units::{Span, TICK_S, Time};
+use num_complex::Complex64;
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+use serde::{Deserialize, Serialize};
+
+/// A contact input counts as closed below this, V.
+const CONTACT_V: f64 = 1.5;
+/// Share of rated voltage at which the board's line sense says "there".
+const SENSE_SHARE: f64 = 0.6;
+/// Share of rated voltage that the pump needs to start turning.
+const PUMP_START_SHARE: f64 = 0.5;
+/// Noise of the analogue inputs, V, half the width of its triangle.
+const NOISE_V: f64 = 0.006;
+/// Extra slosh at the pressure input while the agitator works, V.
+const SLOSH_V: f64 = 0.03;
+
+/// What the board's pins carry in one tick.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct BoardPins {
+    /// Bulk capacitor, V.
+    pub bulk_v: f64,
+    /// Lid switch contact.
+    pub lid_closed: bool,
+    /// Mains behind the lid lock.
+    pub locked_line: bool,
+    /// Cam switch contact.
+    pub cam: bool,
+    /// Pulses of the speed pickup in this tick.
+    pub pickup_pulses: u16,
+    /// Pressure input, V.
+    pub pressure_v: f64,
+    /// Thermistor input, V.
+    pub thermistor_v: f64,
+    /// Current through the motor shunt, A rms.
+    pub motor_a: f64,
+}
+
+/// Currents of the loads after the last solution, A rms.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct LoadAmps {
+    /// Cold valve.
+    pub cold: f64,
+    /// Hot valve.
+    pub hot: f64,
+    /// Drain pump.
+    pub pump: f64,
+    /// Mode shifter.
+    pub shift: f64,
+    /// Lock actuator.
+    pub lock: f64,
+    /// Motor, common lead.
+    pub motor: f64,
+    /// Whole machine.
+    pub line: f64,
+}
+
+/// A fault that was placed, with its own random process when it is intermittent.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct Placed {
+    mode: FailureMode,
+    present: bool,
+    until: Time,
+    rng: ChaCha8Rng,
+}
+
+/// Everything about the plant that changes as it runs, apart from what follows from it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct State {
+    now: Time,
+    plugged: bool,
+    lid_open: bool,
+    bolted: bool,
+    bolt_travel_s: f64,
+    cam_deg: f64,
+    pump_turning: bool,
+    water: Water,
+    drive: Drive,
+    supply: Supply,
+    dial: Dial,
+    last_detent: Time,
+    off_board: u64,
+    off_load: u64,
+    placed: Vec<Placed>,
+    params: Params,
+    rng: ChaCha8Rng,
+}
+
+/// Whether the networks may be left alone while nothing in them changed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SolvePolicy {
+    /// Solve when a switch or a value changed.
+    OnChange,
+    /// Solve at every tick. Gives the same run to the bit; kept to prove it.
+    Always,
+}
+
+/// The machine as physics.
+#[derive(Clone)]
+pub struct Plant {
+    rating: Rating,
+    sound: Params,
+    state: State,
+    policy: SolvePolicy,
+    mains: Circuit<Complex64>,
+    signals: Signals,
+    solved_for: Option<Switching>,
+    signals_for: Option<SignalState>,
+    stale: bool,
+    motor: MotorCircuit,
+    amps: LoadAmps,
+    windings: [Complex64; 2],
+    board_v: f64,
+    locked_v: f64,
+    pump_v: f64,
+    pulses_arrive: bool,
+    driven: Relays,
+}
+
+impl Plant {
+    /// A sound machine, unplugged, dry, lid down. `seed` feeds every random process in it.
+    pub fn new(sound: &Params, rating: Rating, seed: u64) -> Plant {
+        let drive = Drive::at_rest(sound);
+        let motor = motor_circuit(sound, rating, drive.winding_step);
+        Plant {
+            rating,
+            sound: sound.clone(),
+            state: State {
+                now: Time::ZERO,
+                plugged: false,
+                lid_open: false,
+                bolted: false,
+                bolt_travel_s: 0.0,
+                cam_deg: 270.0,
+                pump_turning: false,
+                water: Water::dry(sound),
+                drive,
+                supply: Supply::default(),
+                dial: Dial::default(),
+                last_detent: Time::ZERO,
+                off_board: 0,
+                off_load: 0,
+                placed: Vec::new(),
+                params: sound.clone(),
+                rng: ChaCha8Rng::seed_from_u64(seed),
+            },
+            policy: SolvePolicy::OnChange,
+            mains: Circuit::new(None),
+            signals: Signals::new(None),
+            solved_for: None,
+            signals_for: None,
+            stale: true,
+            motor,
+            amps: LoadAmps::default(),
+            windings: [Complex64::ZERO; 2],
+            board_v: 0.0,
+            locked_v: 0.0,
+            pump_v: 0.0,
+            pulses_arrive: false,
+            driven: Relays::NONE,
+        }
+    }
+
+    /// Sets when the networks are solved. The run is the same either way.
+    pub fn set_policy(&mut self, policy: SolvePolicy) {
+        self.policy = policy;
+    }
+
+    /// Places a fault.
+    pub fn inflict(&mut self, mode: &FailureMode) {
+        let mut rng = ChaCha8Rng::seed_from_u64(self.state.rng.next_u64());
+        let (present, until) = match mode.presence {
+            Presence::Steady => (true, Time(u64::MAX)),
+            Presence::Intermittent { good_s, .. } => {
+                (false, self.state.now + spell(good_s, &mut rng))
+            }
+        };
+        self.state.placed.push(Placed {
+            mode: mode.clone(),
+            present,
+            until,
+            rng,
+        });
+        self.refresh_params();
+    }
+
+    /// Replaces a component by a sound one: its faults leave with it, and so does what it carried.
+    pub fn replace(&mut self, component: Component) {
+        self.state
+            .placed
+            .retain(|placed| placed.mode.component != component);
+        match component {
+            Component::LineFuse => {
+                self.state.supply.fuse_blown = false;
+                self.state.supply.fuse_heat = 0.0;
+            }
+            Component::Board => self.state.supply.bulk_v = 0.0,
+            Component::Shifter => self.state.cam_deg = 270.0,
+            Component::Motor => {
+                self.state.drive.winding_c = self.sound.get(Param::AmbientC);
+                self.state.drive.protector_open = false;
+            }
+            _ => {}
+        }
+        self.refresh_params();
+    }
+
+    /// Changes one parameter for good, such as the wear of this machine's dial.
+    pub fn set_condition(&mut self, param: Param, value: f64) {
+        self.sound.set(param, value);
+        self.refresh_params();
+    }
+
+    fn refresh_params(&mut self) {
+        self.state.params = self.sound.clone();
+        for placed in self.state.placed.iter().filter(|placed| placed.present) {
+            for (param, op) in &placed.mode.changes {
+                let old = self.state.params.get(*param);
+                self.state.params.set(*param, op.apply(old));
+            }
+        }
+        self.stale = true;
+    }
+
+    /// Puts the plug in or pulls it.
+    pub fn set_plugged(&mut self, plugged: bool) {
+        self.state.plugged = plugged;
+    }
+
+    /// Lifts the lid or puts it down; the bolt does not let it move.
+    pub fn set_lid_open(&mut self, open: bool) {
+        if !self.state.bolted {
+            self.state.lid_open = open;
+        }
+    }
+
+    /// Turns the dial by one detent; what its contacts reported goes to the board.
+    pub fn detent(&mut self, clockwise: bool) -> super::dial::Report {
+        let gap = self.state.now.since(self.state.last_detent);
+        self.state.last_detent = self.state.now;
+        let wear = self.state.params.get(Param::DialWear);
+        self.state
+            .dial
+            .detent(clockwise, gap, wear, &mut self.state.rng)
+    }
+
+    /// Pulls or seats a connector; `pins` are the terminals of a board connector.
+    pub fn set_connector(&mut self, connector: &Connector, pins: &[Terminal], pulled: bool) {
+        let (bits, field) = match connector {
+            Connector::Board(_) => (
+                pins.iter().fold(0, |b, t| b | 1u64 << t.index()),
+                &mut self.state.off_board,
+            ),
+            Connector::Load(c) => (
+                Terminal::ALL
+                    .iter()
+                    .filter(|t| t.component() == *c)
+                    .fold(0, |b, t| b | 1u64 << t.index()),
+                &mut self.state.off_load,
+            ),
+        };
+        if pulled {
+            *field |= bits;
+        } else {
+            *field &= !bits;
+        }
+    }
+
+    /// Takes the water out by hand.
+    pub fn bail_out(&mut self) {
+        self.state.water.tub_l = 0.0;
+    }
+
+    /// Bleeds both stored charges through a resistor.
+    pub fn discharge(&mut self) {
+        self.state.supply.bulk_v = 0.0;
+        self.state.supply.filter_v = 0.0;
+    }
+
+    /// One tick with the control's relays as given; returns what the board's pins carry.
+    pub fn step(&mut self, relays: Relays) -> BoardPins {
+        self.state.now.0 += 1;
+        self.driven = relays;
+        self.step_presence();
+        self.step_actuators();
+        let switching = self.switching(relays);
+        let changed = self.stale || self.solved_for != Some(switching);
+        if changed {
+            self.mains.set(&self.state.params, self.rating, &switching);
+            let volts = self.rating.volts * self.state.params.get(Param::SupplyScale);
+            self.mains.set_outlet_emf(Complex64::new(volts, 0.0));
+            self.motor = motor_circuit(&self.state.params, self.rating, switching.winding_c);
+            self.solved_for = Some(switching);
+        }
+        match self.policy {
+            SolvePolicy::OnChange if changed => {
+                self.mains.solve();
+                self.read_mains();
+            }
+            SolvePolicy::OnChange => {}
+            SolvePolicy::Always => {
+                self.mains.solve_always();
+                self.read_mains();
+            }
+        }
+        let p = &self.state.params;
+        self.state.supply.step(
+            p,
+            self.state.plugged,
+            self.rating.volts,
+            self.board_v,
+            self.amps.line,
+        );
+        let level = self.state.water.level_mm();
+        let drive = WaterDrive {
+            cold_open: self.amps.cold >= p.get(Param::ColdPullInA),
+            hot_open: self.amps.hot >= p.get(Param::HotPullInA),
+            pump_turning: self.state.pump_turning,
+        };
+        self.state.water.step(p, drive);
+        let coupling = self.coupling();
+        let pulses = self
+            .state
+            .drive
+            .step(p, &self.motor, self.windings, coupling, level);
+        self.step_signals();
+        self.stale = false;
+        self.pins(pulses)
+    }
+
+    fn step_presence(&mut self) {
+        let now = self.state.now;
+        let mut changed = false;
+        for placed in &mut self.state.placed {
+            if now >= placed.until
+                && let Presence::Intermittent { good_s, bad_s } = placed.mode.presence
+            {
+                placed.present = !placed.present;
+                let mean_s = if placed.present { bad_s } else { good_s };
+                placed.until = now + spell(mean_s, &mut placed.rng);
+                changed = true;
+            }
+        }
+        if changed {
+            self.refresh_params();
+        }
+    }
+
+    /// Moves what the last solution's currents move: bolt, cam, pump rotor.
+    fn step_actuators(&mut self) {
+        let p = &self.state.params;
+        let drawn = self.amps.lock >= p.get(Param::LockPullInA) && !self.state.lid_open;
+        let travel_s = p.get(Param::LockTravelS);
+        if drawn {
+            self.state.bolt_travel_s = (self.state.bolt_travel_s + TICK_S).min(travel_s);
+            self.state.bolted = self.state.bolt_travel_s >= travel_s;
+        } else {
+            self.state.bolt_travel_s = 0.0;
+            self.state.bolted = false;
+        }
+        if self.amps.shift >= p.get(Param::ShiftPullInA) {
+            let deg = self.state.cam_deg + p.get(Param::ShiftRpm) * 6.0 * TICK_S;
+            self.state.cam_deg = if deg >= 360.0 { deg - 360.0 } else { deg };
+        }
+        self.state.pump_turning = p.get(Param::PumpFree) > 0.5
+            && self.amps.pump >= p.get(Param::PumpPullInA)
+            && self.pump_v >= PUMP_START_SHARE * self.rating.volts;
+    }
+
+    fn switching(&self, relays: Relays) -> Switching {
+        let mains_bits = (1u64 << WIRES) - 1;
+        Switching {
+            plugged: self.state.plugged,
+            relays,
+            bolted: self.state.bolted,
+            pump_turning: self.state.pump_turning,
+            protector_open: self.state.drive.protector_open,
+            fuse_blown: self.state.supply.fuse_blown,
+            // A motor that coasts with its relays open is not part of the solution.
+            speed_step: if self.windings_live(relays) {
+                self.state.drive.speed_step
+            } else {
+                0
+            },
+            winding_c: self.state.drive.winding_step,
+            off_board: (self.state.off_board & mains_bits) as u32,
+            off_load: (self.state.off_load & mains_bits) as u32,
+        }
+    }
+
+    fn windings_live(&self, relays: Relays) -> bool {
+        let welded = |param| self.state.params.get(param) < 1000.0;
+        relays.has(Relay::MotorA)
+            || relays.has(Relay::MotorB)
+            || welded(Param::RelayMotorAOpenOhms)
+            || welded(Param::RelayMotorBOpenOhms)
+    }
+
+    fn read_mains(&mut self) {
+        let rms = |z: Complex64| z.norm_sqr().sqrt();
+        let at = |t| rms(self.mains.wire_current(t));
+        self.amps = LoadAmps {
+            cold: at(Terminal::Cold1),
+            hot: at(Terminal::Hot1),
+            pump: at(Terminal::Pump1),
+            shift: at(Terminal::Shift1),
+            lock: at(Terminal::LockCoil1),
+            motor: at(Terminal::MotorCommon),
+            line: rms(self.mains.line_current()),
+        };
+        self.windings = self.mains.winding_currents();
+        self.board_v = rms(self.mains.board_voltage());
+        self.locked_v = rms(self.mains.locked_voltage());
+        self.pump_v = rms(self.mains.pump_voltage());
+    }
+
+    /// The basket is coupled on one half of the cam, the agitator on the other.
+    fn coupling(&self) -> Coupling {
+        if self.state.cam_deg < 170.0 || self.state.cam_deg >= 350.0 {
+            Coupling::Basket
+        } else {
+            Coupling::Agitator
+        }
+    }
+
+    pub(super) fn signal_state(&self, pickup_low: bool) -> SignalState {
+        SignalState {
+            pickup_low,
+            ..self.signal_state_under(&self.state.params)
+        }
+    }
+
+    pub(super) fn signal_state_under(&self, p: &Params) -> SignalState {
+        let zero_deg = p.get(Param::CamZeroDeg);
+        let mut past_edge = self.state.cam_deg - zero_deg;
+        if past_edge < 0.0 {
+            past_edge += 360.0;
+        }
+        let low_bits = |bits: u64| (bits >> WIRES) as u32;
+        let element = NTC_3977.ohms(
+            p.get(Param::ThermR25Ohms),
+            libm::round(self.state.water.therm_c * 10.0) / 10.0,
+        );
+        SignalState {
+            powered: self.state.supply.bulk_v > 40.0,
+            lid_closed: !self.state.lid_open,
+            cam_closed: past_edge < 180.0,
+            pressure_kpa: libm::round(self.state.water.sensed_kpa * 500.0) / 500.0,
+            therm_ohms: element,
+            pickup_low: false,
+            off_board: low_bits(self.state.off_board),
+            off_load: low_bits(self.state.off_load),
+        }
+    }
+
+    fn step_signals(&mut self) {
+        // Cheap test first: the thermistor's exponential is needed only when its step changed.
+        let at = self.signal_state(false);
+        if !self.stale && self.signals_for == Some(at) && self.policy == SolvePolicy::OnChange {
+            return;
+        }
+        // A pulse reaches the board when its input really swings between the two levels.
+        let low = SignalState {
+            pickup_low: true,
+            ..at
+        };
+        self.signals.settle(&self.state.params, &low);
+        let low_v = self.signals.input_v(Terminal::PickupOut);
+        self.signals.settle(&self.state.params, &at);
+        let high_v = self.signals.input_v(Terminal::PickupOut);
+        self.pulses_arrive = low_v < CONTACT_V && high_v > 3.0;
+        self.signals_for = Some(at);
+    }
+
+    fn pins(&mut self, pulses: u16) -> BoardPins {
+        let (n1, n2) = self.noise();
+        let slosh = if self.state.drive.stands() || self.coupling() == Coupling::Basket {
+            0.0
+        } else {
+            SLOSH_V
+        };
+        let analogue = |v: f64, noise: f64| (v + noise).clamp(0.0, 5.0);
+        BoardPins {
+            bulk_v: self.state.supply.bulk_v,
+            lid_closed: self.signals.input_v(Terminal::LidSwitch1) < CONTACT_V,
+            locked_line: self.locked_v > SENSE_SHARE * self.rating.volts,
+            cam: self.signals.input_v(Terminal::Cam1) < CONTACT_V,
+            pickup_pulses: if self.pulses_arrive { pulses } else { 0 },
+            pressure_v: analogue(
+                self.signals.input_v(Terminal::PressureOut),
+                n1 * (NOISE_V + slosh),
+            ),
+            thermistor_v: analogue(self.signals.input_v(Terminal::Therm1), n2 * NOISE_V),
+            motor_a: self.amps.motor,
+        }
+    }
+
+    /// Two triangular draws in −1..1 from one word.
+    fn noise(&mut self) -> (f64, f64) {
+        let word = self.state.rng.next_u32();
+        let part = |shift: u32| f64::from((word >> shift) & 0xff) / 255.0;
+        (part(0) - part(8), part(16) - part(24))
+    }
+}
+
+/// Length of a spell with mean `mean_s`, exponentially distributed.
+fn spell(mean_s: f64, rng: &mut ChaCha8Rng) -> Span {
+    let uniform = (f64::from(rng.next_u32()) + 0.5) / 4_294_967_296.0;
+    Span((-libm::log(uniform) * mean_s / TICK_S) as u64 + 1)
+}
+
+/// What can be looked up about the plant without changing it.
+impl Plant {
+    /// Ticks since the beginning.
+    pub fn now(&self) -> Time {
+        self.state.now
+    }
+
+    /// Rated supply.
+    pub fn rating(&self) -> Rating {
+        self.rating
+    }
+
+    /// The parameters as they are now, faults included.
+    pub fn params(&self) -> &Params {
+        &self.state.params
+    }
+
+    /// Everything that the rest of a run depends on, as bytes for hashing.
+    pub fn state_bytes(&self) -> Vec<u8> {
+        postcard::to_allocvec(&self.state).expect("plain state always serialises into memory")
+    }
+
+    /// Water in the tub and on the floor.
+    pub fn water(&self) -> &Water {
+        &self.state.water
+    }
+
+    /// Motor, pulley, basket.
+    pub fn drive(&self) -> &Drive {
+        &self.state.drive
+    }
+
+    /// Stored charges and the fuse.
+    pub fn supply(&self) -> &Supply {
+        &self.state.supply
+    }
+
+    /// Load currents.
+    pub fn amps(&self) -> LoadAmps {
+        self.amps
+    }
+
+    /// Plug in the outlet.
+    pub fn plugged(&self) -> bool {
+        self.state.plugged
+    }
+
+    /// Lid up.
+    pub fn lid_open(&self) -> bool {
+        self.state.lid_open
+    }
+
+    /// Bolt out.
+    pub fn bolted(&self) -> bool {
+        self.state.bolted
+    }
+
+    /// Where the dial points.
+    pub fn dial_position(&self) -> u8 {
+        self.state.dial.position
+    }
+
+    /// The basket is coupled to the drive.
+    pub fn basket_coupled(&self) -> bool {
+        self.coupling() == Coupling::Basket
+    }
+
+    /// Pump rotor turning.
+    pub fn pump_turning(&self) -> bool {
+        self.state.pump_turning
+    }
+
+    /// Failure modes still in the machine.
+    pub fn faults(&self) -> impl Iterator<Item = &FailureMode> {
+        self.state.placed.iter().map(|placed| &placed.mode)
+    }
+
+    /// How often each network was solved: mains, low-voltage.
+    pub fn solves(&self) -> (u64, u64) {
+        (self.mains.solves(), self.signals.solves())
+    }
+
+    /// The parameters of this machine without its faults.
+    pub(super) fn sound(&self) -> &Params {
+        &self.sound
+    }
+
+    /// What decides the mains network now.
+    pub(super) fn mains_state(&self) -> Switching {
+        self.switching(self.driven)
+    }
+
+    /// The live mains network (for exporting and checking it).
+    pub fn mains(&self) -> &Circuit<Complex64> {
+        &self.mains
+    }
+}

@@ -1,0 +1,230 @@
+//! Water: taps through valves into the tub, level, air dome, drain, siphon, leak.
+
+use super::heat::water_kg_m3;
+use super::params::{Param, Params};
+use crate::units::{GRAVITY_M_S2, TICK_S};
+use serde::{Deserialize, Serialize};
+
+/// Plan area of the sump below the basket floor, m².
+const SUMP_M2: f64 = 0.06;
+/// Height of the sump, mm.
+const SUMP_MM: f64 = 50.0;
+/// Plan area of the tub above it, m².
+const TUB_M2: f64 = 0.15;
+/// The tub overflows here, mm.
+const RIM_MM: f64 = 420.0;
+/// Opening of the air dome above the tub floor, mm.
+pub(super) const DOME_MM: f64 = 15.0;
+/// The drain hose holds a siphon down to this level, mm.
+const SIPHON_BREAK_MM: f64 = 8.0;
+/// Heat lost through the tub wall: time constant, s.
+const COOLING_S: f64 = 9000.0;
+/// Time constant of the thermistor in its pocket, s.
+const POCKET_S: f64 = 12.0;
+
+/// State of the water.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Water {
+    /// In the tub, L.
+    pub tub_l: f64,
+    /// On the floor, L.
+    pub floor_l: f64,
+    /// Temperature in the tub, °C.
+    pub water_c: f64,
+    /// Temperature of the thermistor element, °C.
+    pub therm_c: f64,
+    /// Air pressure that has leaked out of the dome, kPa.
+    pub lost_kpa: f64,
+    /// Pressure at the sensor, kPa.
+    pub sensed_kpa: f64,
+    /// The drain hose is full of water.
+    pub primed: bool,
+    /// Flows of this tick, L/min: cold, hot, drain.
+    pub flows_l_min: [f64; 3],
+}
+
+/// What drives the water in one tick.
+#[derive(Clone, Copy, Debug)]
+pub struct WaterDrive {
+    /// Cold valve lifted.
+    pub cold_open: bool,
+    /// Hot valve lifted.
+    pub hot_open: bool,
+    /// Pump turning.
+    pub pump_turning: bool,
+}
+
+/// Flow through a valve, L/min, by the flow coefficient: Q [m³/h] = Kv √Δp [bar] for water of
+/// relative density 1 (IEC 60534-2-1).
+pub fn valve_l_min(kv_m3_h: f64, drop_kpa: f64) -> f64 {
+    kv_m3_h * (drop_kpa.max(0.0) / 100.0).sqrt() * (1000.0 / 60.0)
+}
+
+/// Hydrostatic pressure under `mm` of water at `c` °C, kPa.
+pub fn hydrostatic_kpa(mm: f64, c: f64) -> f64 {
+    water_kg_m3(c) * GRAVITY_M_S2 * mm * 1e-6
+}
+
+/// Depth above the tub floor, mm, of `litres` in the tub.
+pub fn level_mm(litres: f64) -> f64 {
+    let sump_l = SUMP_M2 * SUMP_MM;
+    if litres <= sump_l {
+        litres / SUMP_M2
+    } else {
+        SUMP_MM + (litres - sump_l) / TUB_M2
+    }
+}
+
+impl Water {
+    /// A dry tub at room temperature.
+    pub fn dry(p: &Params) -> Water {
+        let room = p.get(Param::AmbientC);
+        Water {
+            tub_l: 0.0,
+            floor_l: 0.0,
+            water_c: room,
+            therm_c: room,
+            lost_kpa: 0.0,
+            sensed_kpa: 0.0,
+            primed: false,
+            flows_l_min: [0.0; 3],
+        }
+    }
+
+    /// Depth above the tub floor, mm.
+    pub fn level_mm(&self) -> f64 {
+        level_mm(self.tub_l)
+    }
+
+    /// One tick.
+    pub fn step(&mut self, p: &Params, drive: WaterDrive) {
+        let level = self.level_mm();
+        let inlet = |open: bool, kv, leak, kpa| {
+            valve_l_min(if open { p.get(kv) } else { p.get(leak) }, p.get(kpa))
+        };
+        let cold = inlet(
+            drive.cold_open,
+            Param::ColdKv,
+            Param::ColdLeakKv,
+            Param::SupplyColdKpa,
+        );
+        let hot = inlet(
+            drive.hot_open,
+            Param::HotKv,
+            Param::HotLeakKv,
+            Param::SupplyHotKpa,
+        );
+        let drain = self.drain_l_min(p, level, drive.pump_turning);
+        let leak = if level > 0.0 {
+            valve_l_min(
+                p.get(Param::TubLeakKv),
+                hydrostatic_kpa(level, self.water_c),
+            )
+        } else {
+            0.0
+        };
+        self.flows_l_min = [cold, hot, drain];
+
+        let minutes = TICK_S / 60.0;
+        let inflow_l = (cold + hot) * minutes;
+        if inflow_l > 0.0 {
+            let heat = cold * p.get(Param::SupplyColdC) + hot * p.get(Param::SupplyHotC);
+            let mixed_c = heat / (cold + hot);
+            self.water_c += (mixed_c - self.water_c) * inflow_l / (self.tub_l + inflow_l);
+        }
+        let room = p.get(Param::AmbientC);
+        self.water_c += (room - self.water_c) * (TICK_S / COOLING_S);
+        let around = if level > 20.0 { self.water_c } else { room };
+        self.therm_c += (around - self.therm_c) * (TICK_S / POCKET_S);
+
+        let out_l = ((drain + leak) * minutes).min(self.tub_l + inflow_l);
+        self.tub_l = (self.tub_l + inflow_l - out_l).max(0.0);
+        if drain + leak > 0.0 {
+            self.floor_l += out_l * leak / (drain + leak);
+        }
+        let over_l = (self.level_mm() - RIM_MM) * TUB_M2;
+        if over_l > 0.0 {
+            self.tub_l -= over_l;
+            self.floor_l += over_l;
+        }
+        self.step_dome(p);
+    }
+
+    /// Pump curve H = H0 (1 − (Q/Q0)²) against lift and hose loss; without the pump, a siphon
+    /// when the outlet lies below the water and the hose is still full.
+    fn drain_l_min(&mut self, p: &Params, level: f64, pump_turning: bool) -> f64 {
+        let lift_m = p.get(Param::StandpipeM) - level / 1000.0;
+        // Q [L/min] = Kv √(ρ g h / 1 bar)·1000/60, so the hose's head per flow² is its inverse.
+        let kv = p.get(Param::DrainHoseKv);
+        let hose_m_per_q2 = {
+            let q_at_1m = valve_l_min(kv, GRAVITY_M_S2);
+            1.0 / (q_at_1m * q_at_1m)
+        };
+        if level <= SIPHON_BREAK_MM && !pump_turning || level <= 0.0 {
+            self.primed = false;
+            return 0.0;
+        }
+        if pump_turning {
+            let head = p.get(Param::PumpHeadM);
+            let q0 = p.get(Param::PumpFlowLMin);
+            let spare_m = head - lift_m;
+            self.primed = spare_m > 0.0;
+            if self.primed {
+                return (spare_m / (head / (q0 * q0) + hose_m_per_q2)).sqrt();
+            }
+            return 0.0;
+        }
+        // A siphon needs no pump once the outlet lies low; a low outlet also primes itself when
+        // the water stands above the hose's crest.
+        if lift_m < 0.0 && (self.primed || level > 150.0) {
+            self.primed = true;
+            return (-lift_m / hose_m_per_q2).sqrt();
+        }
+        self.primed &= lift_m < 0.0;
+        0.0
+    }
+
+    fn step_dome(&mut self, p: &Params) {
+        let under_mm = self.level_mm() - DOME_MM;
+        if under_mm <= 0.0 {
+            self.lost_kpa = 0.0;
+        }
+        let full_kpa = if under_mm > 0.0 {
+            hydrostatic_kpa(under_mm, self.water_c)
+        } else {
+            0.0
+        };
+        self.lost_kpa += (full_kpa - self.lost_kpa) * (TICK_S / p.get(Param::HoseLeakS)).min(1.0);
+        let dome_kpa = full_kpa - self.lost_kpa;
+        self.sensed_kpa +=
+            (dome_kpa - self.sensed_kpa) * (TICK_S / p.get(Param::HoseLagS)).min(1.0);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn valve_flow_follows_its_coefficient() {
+        // IEC 60534-2-1 in the water form: Kv 0.5 at 1 bar 8.333 L/min, at 3 bar 14.434 L/min
+        // (checked against the PyPI package fluids 1.3.1).
+        assert!((valve_l_min(0.5, 100.0) - 8.333).abs() < 1e-3);
+        assert!((valve_l_min(0.5, 300.0) - 14.434).abs() < 1e-3);
+    }
+
+    #[test]
+    fn hydrostatic_pressure_uses_the_density_of_water() {
+        // ρ g h with IAPWS density, 0.3 m at 20 °C: 2936.7 Pa.
+        let reference = GRAVITY_M_S2 * 0.3 / seuif97::pt(0.101_325, 20.0, seuif97::OV);
+        assert!((reference - 2936.7).abs() < 0.1);
+        assert!((hydrostatic_kpa(300.0, 20.0) * 1000.0 - reference).abs() < 0.2);
+    }
+
+    #[test]
+    fn level_and_volume_meet_at_the_sump() {
+        assert_eq!(level_mm(0.0), 0.0);
+        assert!((level_mm(3.0) - 50.0).abs() < 1e-9);
+        assert!((level_mm(40.5) - 300.0).abs() < 1e-9);
+    }
+}
