@@ -2,7 +2,8 @@ use std::process::ExitCode;
 
 #[cfg(feature = "window")]
 fn main() -> ExitCode {
-    use detent::app::state::{Language, Tab, ViewKind};
+    use detent::app::state::{Tab, ViewKind};
+    use detent::content::Language;
     use detent::app::{AppOptions, demo::DemoShop, run};
 
     let mut options = AppOptions::default();

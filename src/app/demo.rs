@@ -3,7 +3,8 @@
 use super::port::*;
 use crate::bench::{Action, BenchView, Caution, Display, Event, Happening, MeterMode, PartInHand, Reading, Refusal, Turn};
 use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Score};
-use crate::plant::{Button, Component, Connector, Pin, Side, Terminal};
+use crate::controller::{Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
+use crate::plant::{Button, Component, Pin, Side, Terminal};
 use crate::units::{Span, Time};
 
 /// Made-up bench.
@@ -12,7 +13,6 @@ pub struct DemoBench {
     view: BenchView,
     job: Job,
     score: Option<Score>,
-    tries: Vec<EntryTry>,
 }
 
 /// Offers nothing but [`DemoBench`].
@@ -41,19 +41,16 @@ impl Shop for DemoShop {
     }
 }
 
-fn connector(label: &str, terminals: &[(Terminal, &str, &str, &str)]) -> ConnectorRow {
-    ConnectorRow {
-        connector: Connector::Board(label.to_owned()),
-        label: label.to_owned(),
-        pins: terminals
-            .iter()
-            .map(|(t, en, es, normal)| PinRow { pin: Pin::Wire(*t, Side::Board), name: both(en, es), normal: both(normal, normal) })
-            .collect(),
-    }
-}
-
-fn demo_job() -> Job {
-    use Terminal as T;
+/// The demonstration job at a given board.
+pub fn demo_job() -> Job {
+    let part = |number: &str, name_key: &str, price, wait_hours| PartRow {
+        number: number.to_owned(),
+        name_key: name_key.to_owned(),
+        note_key: None,
+        price,
+        wait_hours,
+    };
+    let cause = |id: &str, component| CauseRow { id: id.to_owned(), component };
     Job {
         title: both("The tub stays full", "La tina no se vacía"),
         complaint: both(
@@ -65,42 +62,23 @@ fn demo_job() -> Job {
         mains_v: 120,
         mains_hz: 60,
         live_tests_allowed: false,
-        sheet: Sheet {
-            board: "Marlow ring board".to_owned(),
-            gesture: vec![
-                GestureStep::Lid(true),
-                GestureStep::Turn(Turn::Left, 4),
-                GestureStep::Hold(Button::Stop, Span::from_ms(800)),
-                GestureStep::Turn(Turn::Right, 2),
-                GestureStep::Press(Button::Start),
-            ],
-            window: Span::from_ms(6000),
-            menu: [(2, "Stored codes", "Códigos guardados"), (5, "Recalibrate", "Recalibrar"), (8, "Cold valve", "Válvula fría"), (11, "Hot valve", "Válvula caliente"), (14, "Drain pump", "Bomba de desagüe"), (17, "Motor", "Motor"), (20, "Clear codes", "Borrar códigos")]
-                .into_iter()
-                .map(|(position, en, es)| MenuRow { position, name: both(en, es) })
-                .collect(),
-            codes: vec![
-                CodeRow { code: 13, name: both("Fill too long", "Llenado demasiado largo"), suspects: vec![Component::InletCold, Component::InletHot, Component::PressureSensor, Component::Harness, Component::Board] },
-                CodeRow { code: 27, name: both("Drain too long", "Desagüe demasiado largo"), suspects: vec![Component::DrainPump, Component::DrainHose, Component::Harness, Component::Board] },
-                CodeRow { code: 41, name: both("No speed pulses", "Sin pulsos de velocidad"), suspects: vec![Component::Motor, Component::RunCapacitor, Component::Belt, Component::Pickup] },
-                CodeRow { code: 58, name: both("Lock not proven", "Cierre no confirmado"), suspects: vec![Component::LidLock, Component::Harness] },
-            ],
-            connectors: vec![
-                connector("X1", &[(T::CordLine, "line in", "línea", "mains"), (T::CordNeutral, "neutral in", "neutro", "mains")]),
-                connector("X2", &[(T::Cold1, "cold valve", "válvula fría", "850 Ω"), (T::Cold2, "cold return", "retorno", "850 Ω"), (T::Hot1, "hot valve", "válvula caliente", "850 Ω"), (T::Hot2, "hot return", "retorno", "850 Ω"), (T::Pump1, "drain pump", "bomba", "14 Ω"), (T::Pump2, "pump return", "retorno", "14 Ω")]),
-                connector("X3", &[(T::MotorA, "winding A", "devanado A", "3 Ω"), (T::MotorB, "winding B", "devanado B", "3 Ω"), (T::MotorCommon, "common", "común", "3 Ω"), (T::Shift1, "shifter", "selector", "2.2 kΩ"), (T::Shift2, "shifter return", "retorno", "2.2 kΩ")]),
-                connector("X4", &[(T::LockCoil1, "lock coil", "bobina", "900 Ω"), (T::LockCoil2, "lock return", "retorno", "900 Ω"), (T::LockLineIn, "locked line in", "línea", "OL"), (T::LockLineOut, "locked line out", "línea", "OL"), (T::LidSwitch1, "lid switch", "tapa", "0 Ω"), (T::LidSwitch2, "lid switch", "tapa", "0 Ω")]),
-                connector("X5", &[(T::PressureSupply, "5 V", "5 V", "5 V"), (T::PressureGround, "ground", "tierra", "0 V"), (T::PressureOut, "level", "nivel", "0.5 V"), (T::Therm1, "thermistor", "termistor", "10 kΩ"), (T::Therm2, "thermistor", "termistor", "10 kΩ"), (T::PickupOut, "speed", "velocidad", "pulses")]),
-            ],
-        },
-        parts: [("DT-4103", "Drain pump", "Bomba de desagüe", 46.0, 20.0, 0), ("DT-2207", "Cold inlet valve", "Válvula de agua fría", 31.0, 20.0, 0), ("DT-9001", "Control board", "Tarjeta de control", 189.0, 1440.0, 0), ("DT-3110", "Run capacitor", "Capacitor de marcha", 18.0, 20.0, 0), ("DT-5502", "Lid lock", "Cierre de tapa", 39.0, 20.0, 0), ("DT-6040", "Belt", "Correa", 14.0, 20.0, 0)]
-            .into_iter()
-            .map(|(number, en, es, price, wait, _)| PartRow { number: number.to_owned(), name: both(en, es), price, wait_minutes: wait })
-            .collect(),
-        causes: [("drain-pump.open-winding", Component::DrainPump, "Winding open", "Devanado abierto"), ("drain-pump.seized", Component::DrainPump, "Rotor seized", "Rotor trabado"), ("drain-hose.blocked", Component::DrainHose, "Blocked", "Obstruida"), ("board.pump-relay-open", Component::Board, "Pump relay stuck open", "Relé de la bomba abierto")]
-            .into_iter()
-            .map(|(id, component, en, es)| CauseRow { id: id.to_owned(), component, name: both(en, es) })
-            .collect(),
+        board: ron::from_str(include_str!("../../assets/boards/arc-dial.ron")).expect("the built-in board reads"),
+        parts: vec![
+            part("C24-330", "part-c24-330", 52.0, 24.0),
+            part("C24-331", "part-c24-331", 41.0, 24.0),
+            part("C24-200", "part-c24-200", 189.0, 48.0),
+            part("C24-320", "part-c24-320", 27.0, 24.0),
+            part("C24-418", "part-c24-418", 19.0, 24.0),
+            part("C24-425", "part-c24-425", 14.0, 24.0),
+            part("C24-310", "part-c24-310", 46.0, 24.0),
+        ],
+        causes: vec![
+            cause("drain-pump.open-winding", Component::DrainPump),
+            cause("drain-pump.seized", Component::DrainPump),
+            cause("drain-hose.blocked", Component::DrainHose),
+            cause("board.pump-switch-open", Component::Board),
+            cause("harness.pump-wire-open", Component::Harness),
+        ],
     }
 }
 
@@ -109,34 +87,34 @@ fn demo_score() -> Score {
     let row = |dimension, of, lost: Vec<Deduction>| DimensionScore { dimension, of, kept: of - lost.iter().map(|l| l.points).sum::<f64>(), lost };
     Score {
         dimensions: vec![
-            row(Dimension::Entry, 15.0, vec![lost(74, 3.0, "lost-entry-tries", vec![("tries", "2".to_owned())])]),
+            row(Dimension::Entry, 15.0, vec![lost(74, 3.0, "lost-failed-try", vec![("rule", "hold-too-short".to_owned())])]),
             row(Dimension::Reading, 15.0, vec![]),
-            row(Dimension::Reasoning, 25.0, vec![lost(640, 8.0, "lost-wrong-part", vec![("part", "DT-9001".to_owned())])]),
+            row(Dimension::Reasoning, 25.0, vec![lost(640, 8.0, "lost-good-board-replaced", vec![])]),
             row(Dimension::Safety, 20.0, vec![lost(310, 10.0, "lost-ohms-on-live", vec![])]),
-            row(Dimension::Cost, 10.0, vec![lost(900, 4.0, "lost-over-budget", vec![("spent", "235".to_owned())])]),
+            row(Dimension::Cost, 10.0, vec![lost(900, 4.0, "lost-over-budget", vec![("budget", "180".to_owned())])]),
             row(Dimension::Proof, 15.0, vec![]),
         ],
     }
 }
 
-fn demo_tries() -> Vec<EntryTry> {
-    let mark = |ms, step| EntryMark { after: Span::from_ms(ms), step };
-    let left = || GestureStep::Turn(Turn::Left, 1);
-    let right = || GestureStep::Turn(Turn::Right, 1);
-    let windows = vec![(Span::ZERO, Span::from_ms(6000))];
+fn demo_tries() -> Vec<Try> {
+    use GestureInput::{Detent, Down, Up};
+    let line = |step, at_ms, until_ms, input, broke| TraceLine { step, at_ms, from_ms: 0, until_ms, expected: input, got: Some(input), broke };
+    let left = Detent(Rotation::Left);
+    let right = Detent(Rotation::Right);
+    let start = |last_ms: u32, slow: u32, broke| {
+        let mut lines: Vec<TraceLine> = (0..4).map(|i| line(0, i * 230, 6000, left, None)).collect();
+        lines.push(line(1, 1300, 6000, Down(Button::Stop), None));
+        lines.push(line(1, 1560, 2000, Up(Button::Stop), None));
+        lines.extend((0..7).map(|i| line(2, 2100 + i * slow, 6000, right, None)));
+        lines.push(line(3, 2400 + 7 * slow, 6000, Down(Button::Start), None));
+        lines.push(TraceLine { from_ms: 3400 + 7 * slow, until_ms: 4900 + 7 * slow, ..line(3, last_ms, 6000, Up(Button::Start), broke) });
+        lines
+    };
+    let short = Broke::HoldTooShort { step: 3, by_ms: 360 };
     vec![
-        EntryTry {
-            at: Time::ZERO + Span::from_s(61),
-            marks: vec![mark(0, GestureStep::Lid(true)), mark(900, left()), mark(1150, left()), mark(1420, left()), mark(1700, left()), mark(2600, GestureStep::Hold(Button::Stop, Span::from_ms(520))), mark(4100, right()), mark(4400, right()), mark(5100, GestureStep::Press(Button::Start))],
-            windows: windows.clone(),
-            broken: Some((5, "rule-hold-too-short".to_owned())),
-        },
-        EntryTry {
-            at: Time::ZERO + Span::from_s(74),
-            marks: vec![mark(0, GestureStep::Lid(true)), mark(700, left()), mark(950, left()), mark(1220, left()), mark(1500, left()), mark(2300, GestureStep::Hold(Button::Stop, Span::from_ms(900))), mark(3900, right()), mark(4300, right()), mark(5000, GestureStep::Press(Button::Start))],
-            windows,
-            broken: None,
-        },
+        Try { began_s: 61, lines: start(4300, 180, Some(short)), outcome: Outcome::Broken(short) },
+        Try { began_s: 74, lines: start(4980, 170, None), outcome: Outcome::Entered },
     ]
 }
 
@@ -154,7 +132,7 @@ impl DemoBench {
         view.spent = 46.0;
         view.minutes = 18.0;
         view.noted_codes = vec![(Time(6100), 27)];
-        view.parts = vec![PartInHand { number: "DT-4103".to_owned(), fitted: false }];
+        view.parts = vec![PartInHand { number: "C24-330".to_owned(), fitted: false }];
         let load = |t| Pin::Wire(t, Side::Load);
         let reading = |s, mode, red, black, shown, live| Reading { at: Time::ZERO + Span::from_s(s), mode, red, black, shown, live };
         view.notebook = vec![
@@ -162,8 +140,9 @@ impl DemoBench {
             reading(251, MeterMode::Ohms, load(Terminal::Pump1), load(Terminal::Pump2), Display::OverRange, false),
             reading(288, MeterMode::Ohms, load(Terminal::Cold1), load(Terminal::Cold2), Display::Value(856.0), false),
         ];
+        view.machine.control.tries = demo_tries();
         view.events = vec![Event { at: Time(31_000), what: Happening::OhmsOnLive }];
-        DemoBench { now: Time::ZERO, view, job: demo_job(), score: None, tries: demo_tries() }
+        DemoBench { now: Time::ZERO, view, job: demo_job(), score: None }
     }
 }
 
@@ -232,22 +211,18 @@ impl BenchPort for DemoBench {
     }
 
     fn caution(&self, action: &Action) -> Option<Caution> {
-        (matches!(action, Action::OpenCabinet) && self.view.machine.plugged).then_some("caution-cabinet-live")
+        (matches!(action, Action::OpenCabinet) && self.view.machine.plugged).then_some("caution-open-live")
     }
 
-    fn view(&self) -> &BenchView {
-        &self.view
+    fn view(&self) -> BenchView {
+        self.view.clone()
     }
 
     fn job(&self) -> &Job {
         &self.job
     }
 
-    fn score(&self) -> Option<&Score> {
-        self.score.as_ref()
-    }
-
-    fn entry_tries(&self) -> &[EntryTry] {
-        &self.tries
+    fn score(&self) -> Option<Score> {
+        self.score.clone()
     }
 }

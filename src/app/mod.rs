@@ -16,7 +16,8 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use port::Shop;
-use state::{BenchRes, Desk, Language, Screen, ShopRes, Tab, ViewKind};
+use crate::content::Language;
+use state::{BenchRes, Desk, Screen, ShopRes, Tab, ViewKind};
 
 /// How the window opens.
 #[derive(Clone, Debug)]

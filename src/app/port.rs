@@ -1,9 +1,9 @@
 //! What the window needs from a bench, and nothing more. Panels read plain structs from here.
 
-use crate::bench::{Action, BenchView, Caution, Refusal, Turn};
+use crate::bench::{Action, BenchView, Caution, Refusal};
+use crate::controller::Board;
 use crate::lesson::{Bilingual, Score};
-use crate::plant::{Button, Component, Connector, Pin};
-use crate::units::{Span, Time};
+use crate::plant::Component;
 
 /// A bench that the window can show and drive.
 pub trait BenchPort: Send + Sync {
@@ -16,14 +16,12 @@ pub trait BenchPort: Send + Sync {
     fn act(&mut self, action: Action) -> Result<(), Refusal>;
     /// The usual caution before `action`, if there is one.
     fn caution(&self, action: &Action) -> Option<Caution>;
-    /// What the person sees now.
-    fn view(&self) -> &BenchView;
+    /// What the person sees now. Asked once a frame.
+    fn view(&self) -> BenchView;
     /// What does not change during the job.
     fn job(&self) -> &Job;
     /// The result, once the report was handed in.
-    fn score(&self) -> Option<&Score>;
-    /// Every try at the service-mode entry so far, oldest first.
-    fn entry_tries(&self) -> &[EntryTry];
+    fn score(&self) -> Option<Score>;
 }
 
 /// Where jobs come from.
@@ -65,84 +63,12 @@ pub struct Job {
     pub mains_hz: u32,
     /// Meter work on the live machine is allowed.
     pub live_tests_allowed: bool,
-    /// The board's service sheet.
-    pub sheet: Sheet,
+    /// The board, whose printed sheet the trainee has.
+    pub board: Board,
     /// What the counter sells.
     pub parts: Vec<PartRow>,
     /// Causes that the report can name.
     pub causes: Vec<CauseRow>,
-}
-
-/// The service sheet of a board.
-#[derive(Clone, Debug)]
-pub struct Sheet {
-    /// Name of the (invented) board.
-    pub board: String,
-    /// Entry gesture, in order.
-    pub gesture: Vec<GestureStep>,
-    /// Time within which the whole gesture must fall.
-    pub window: Span,
-    /// Service menu by dial position.
-    pub menu: Vec<MenuRow>,
-    /// Code table.
-    pub codes: Vec<CodeRow>,
-    /// Pin table, grouped by the board's connectors, in order.
-    pub connectors: Vec<ConnectorRow>,
-}
-
-/// One step of the entry gesture.
-#[derive(Clone, Debug, PartialEq)]
-pub enum GestureStep {
-    /// Turn by this many detents.
-    Turn(Turn, u8),
-    /// Press and let go.
-    Press(Button),
-    /// Hold at least this long.
-    Hold(Button, Span),
-    /// Lift (true) or shut (false) the lid.
-    Lid(bool),
-}
-
-/// One position of the service menu.
-#[derive(Clone, Debug)]
-pub struct MenuRow {
-    /// Dial position, 0 to 23.
-    pub position: u8,
-    /// What it does.
-    pub name: Bilingual,
-}
-
-/// One row of the code table.
-#[derive(Clone, Debug)]
-pub struct CodeRow {
-    /// Two digits.
-    pub code: u8,
-    /// What it says.
-    pub name: Bilingual,
-    /// What can raise it.
-    pub suspects: Vec<Component>,
-}
-
-/// One connector of the board.
-#[derive(Clone, Debug)]
-pub struct ConnectorRow {
-    /// The connector.
-    pub connector: Connector,
-    /// Its label, such as `X2`.
-    pub label: String,
-    /// Its pins, in order.
-    pub pins: Vec<PinRow>,
-}
-
-/// One pin of the pin table.
-#[derive(Clone, Debug)]
-pub struct PinRow {
-    /// The pin at the board.
-    pub pin: Pin,
-    /// What it carries.
-    pub name: Bilingual,
-    /// What a sound machine shows there.
-    pub normal: Bilingual,
 }
 
 /// One part at the counter.
@@ -150,12 +76,14 @@ pub struct PinRow {
 pub struct PartRow {
     /// Part number (invented).
     pub number: String,
-    /// Name.
-    pub name: Bilingual,
+    /// Text key of its name.
+    pub name_key: String,
+    /// Text key of a note on the card, if any.
+    pub note_key: Option<String>,
     /// Price in whole units.
     pub price: f64,
-    /// Wait, minutes.
-    pub wait_minutes: f64,
+    /// Wait, h.
+    pub wait_hours: f64,
 }
 
 /// One cause that the report can name.
@@ -165,28 +93,11 @@ pub struct CauseRow {
     pub id: String,
     /// The component that fails.
     pub component: Component,
-    /// In words.
-    pub name: Bilingual,
 }
 
-/// One try at the service-mode entry.
-#[derive(Clone, Debug)]
-pub struct EntryTry {
-    /// When it began.
-    pub at: Time,
-    /// Every input of it, in order.
-    pub marks: Vec<EntryMark>,
-    /// Windows, from the beginning of the try: the whole, then that of single steps.
-    pub windows: Vec<(Span, Span)>,
-    /// Which mark broke which rule (text key), unless it succeeded.
-    pub broken: Option<(usize, String)>,
-}
-
-/// One input during a try.
-#[derive(Clone, Debug)]
-pub struct EntryMark {
-    /// From the beginning of the try.
-    pub after: Span,
-    /// What it was.
-    pub step: GestureStep,
+impl CauseRow {
+    /// Text key of the cause in words.
+    pub fn name_key(&self) -> String {
+        format!("mode-{}", self.id.replace('.', "-"))
+    }
 }

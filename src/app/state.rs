@@ -1,7 +1,8 @@
 //! The one resource that owns the bench, and the desk: what the panels remember.
 
-use super::port::{BenchPort, EntryTry, Job, Shop};
+use super::port::{BenchPort, Job, Shop};
 use crate::bench::{Action, BenchView, Caution, MeterMode, Refusal};
+use crate::content::Language;
 use crate::lesson::{Bilingual, Score};
 use crate::plant::{Component as Part, Pin};
 use bevy::prelude::*;
@@ -11,6 +12,8 @@ use std::collections::{BTreeSet, VecDeque};
 #[derive(Resource)]
 pub struct BenchRes {
     bench: Box<dyn BenchPort>,
+    view: BenchView,
+    score: Option<Score>,
     /// Actions not done yet, with "the person was cautioned already".
     pub queue: VecDeque<(Action, bool)>,
     /// An action that waits for an answer to its caution.
@@ -24,12 +27,21 @@ pub struct BenchRes {
 impl BenchRes {
     /// A bench ready to be worked at.
     pub fn new(bench: Box<dyn BenchPort>) -> BenchRes {
-        BenchRes { bench, queue: VecDeque::new(), asked: None, refused: None, wait_ticks: 0 }
+        let view = bench.view();
+        BenchRes { bench, view, score: None, queue: VecDeque::new(), asked: None, refused: None, wait_ticks: 0 }
     }
 
     /// What the person sees.
     pub fn view(&self) -> &BenchView {
-        self.bench.view()
+        &self.view
+    }
+
+    /// Look again; once a frame, after its ticks.
+    pub fn refresh(&mut self) {
+        self.view = self.bench.view();
+        if self.view.finished && self.score.is_none() {
+            self.score = self.bench.score();
+        }
     }
 
     /// What stays the same.
@@ -39,12 +51,7 @@ impl BenchRes {
 
     /// The result, once there is one.
     pub fn score(&self) -> Option<&Score> {
-        self.bench.score()
-    }
-
-    /// Tries at the entry gesture.
-    pub fn entry_tries(&self) -> &[EntryTry] {
-        self.bench.entry_tries()
+        self.score.as_ref()
     }
 
     /// Do `action` at the next tick.
@@ -90,23 +97,11 @@ impl BenchRes {
 #[derive(Resource)]
 pub struct ShopRes(pub Box<dyn Shop>);
 
-/// Languages of the window.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum Language {
-    /// English.
-    #[default]
-    En,
-    /// Spanish.
-    Es,
-}
-
-impl Language {
-    /// The sentence in this language.
-    pub fn of<'a>(self, both: &'a Bilingual) -> &'a str {
-        match self {
-            Language::En => &both.en,
-            Language::Es => &both.es,
-        }
+/// The sentence in this language.
+pub fn say(language: Language, both: &Bilingual) -> &str {
+    match language {
+        Language::En => &both.en,
+        Language::Es => &both.es,
     }
 }
 
