@@ -67,6 +67,8 @@ pub enum Action {
     },
     /// Take the probes off.
     LiftProbes,
+    /// Put a new fuse in the meter.
+    ReplaceMeterFuse,
     /// Buy a part at the counter, by part number.
     Order(String),
     /// Fit an ordered part.

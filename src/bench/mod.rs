@@ -1,8 +1,15 @@
 //! What a person can do to a machine: turn, press, unplug, open, measure, swap.
 
 mod action;
+pub mod cost;
+mod landmark;
+pub mod meter;
 mod part;
+pub mod script;
 mod view;
+mod workplace;
 pub use action::{Action, MeterMode, Report, Turn};
+pub use landmark::{Landmark, LandmarkKind};
 pub use part::Part;
 pub use view::{BenchView, Caution, Display, Event, Happening, PartInHand, Reading, Refusal};
+pub use workplace::{Bench, Setup};

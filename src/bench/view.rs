@@ -17,7 +17,7 @@ pub enum Display {
 }
 
 /// One reading in the notebook.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Reading {
     /// When it was taken.
     pub at: Time,
@@ -31,6 +31,9 @@ pub struct Reading {
     pub shown: Display,
     /// The plug was in the outlet at the time.
     pub live: bool,
+    /// Failure modes, by their place in the catalogue, that would have shown something else.
+    /// For the score, not for the trainee's eyes.
+    pub rules_out: Vec<bool>,
 }
 
 /// Something that happened and matters for the score.
@@ -61,8 +64,8 @@ pub enum Happening {
     WrongPart,
     /// The control board was replaced although it was sound.
     GoodBoardReplaced,
-    /// The lid was forced while the basket turned.
-    LidForced,
+    /// The lid was opened while the basket still turned.
+    LidOpenedSpinning,
 }
 
 /// A part on order or in the hand.
@@ -95,9 +98,11 @@ pub struct BenchView {
     pub parts: Vec<PartInHand>,
     /// Money spent, in whole units.
     pub spent: f64,
-    /// Work time, minutes, waits for parts included.
+    /// Work time, minutes, without waits for parts.
     pub minutes: f64,
-    /// Events so far.
+    /// Time waited for parts, h.
+    pub waited_hours: f64,
+    /// Unsafe or mistaken things that happened so far.
     pub events: Vec<Event>,
     /// The report was handed in.
     pub finished: bool,
@@ -122,12 +127,18 @@ pub enum Refusal {
     /// The counter does not sell this.
     #[error("the parts counter has no part \"{0}\"")]
     NoPart(String),
+    /// The part is made for another machine.
+    #[error("part \"{0}\" does not fit this machine: read the service sheet's part list again")]
+    DoesNotFit(String),
     /// The part was not ordered.
     #[error("part \"{0}\" is not in your hands: order it first")]
     NotInHand(String),
     /// The report was already handed in.
     #[error("the job is finished: the report was handed in")]
     Finished,
+    /// The plug's blades are in the outlet.
+    #[error("pull the plug first: its blades are in the outlet")]
+    PlugInOutlet,
     /// Already so: plugged, open, pulled…
     #[error("{0:?}: it is so already")]
     AlreadySo(Action),

@@ -14,7 +14,20 @@ macro_rules! files {
 
 /// Every built-in file: path from the project's folder, and text. A new asset or scenario is one
 /// line here; a test compares the list with the folders.
-pub const FILES: &[(&str, &str)] = files!["assets/lang/en.ftl", "assets/lang/es.ftl",];
+pub const FILES: &[(&str, &str)] = files![
+    "assets/boards/arc-dial.ron",
+    "assets/catalogue.ron",
+    "assets/lang/en.ftl",
+    "assets/lang/es.ftl",
+    "assets/machine.ron",
+    "assets/parts.ron",
+    "scenarios/any-machine.ron",
+    "scenarios/blinking-lock.ron",
+    "scenarios/old-codes.ron",
+    "scenarios/slow-to-fill.ron",
+    "scenarios/standing-water.ron",
+    "scenarios/tired-dial.ron",
+];
 
 /// The text of a built-in file.
 ///

@@ -146,6 +146,9 @@ pub enum Problem {
     /// A parameter without a value.
     #[error("{0} has no value; add it here or under `common`")]
     MissingParam(String),
+    /// A line of a script that is neither a step nor an action.
+    #[error("{0}; write a step (Turn, Tap, Hold, Wait, Until) or an action (Plug, Unplug, Probe…)")]
+    Step(String),
     /// A rule of the type that was read, in its own words.
     #[error("{0}")]
     Rule(String),

@@ -12,6 +12,8 @@ mod machine_file;
 mod parts;
 mod reader;
 mod scenario_file;
+mod script_file;
+mod shelf;
 mod text;
 
 pub use catalogue::{Catalogue, read_catalogue};
@@ -20,4 +22,6 @@ pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
 pub use reader::{Finding, read_checked};
 pub use scenario_file::{KnownBoard, read_scenario};
+pub use script_file::read_script;
+pub use shelf::{Shelf, Titled, read_board};
 pub use text::{Language, Texts, Value};

@@ -62,6 +62,11 @@ impl<'a> Page<'a> {
         Err(error_at(file, spot, String::new(), problem))
     }
 
+    /// The text.
+    pub fn text(&self) -> &'a str {
+        self.text
+    }
+
     /// The value in the text. No number in it is infinite or not a number.
     pub fn parse<T: DeserializeOwned>(&self) -> Result<T, ContentError> {
         let value = ron_text::parse(self.text).map_err(|misfit| {

@@ -4,6 +4,7 @@ use super::board::Board;
 use super::debounce::Debounce;
 use super::drive::{Demand, Drive};
 use super::gesture::{Automaton, Entry, GestureInput, LidMove, Rotation};
+use super::glance::Glance;
 use super::io::{Inputs, Lamps, Outputs};
 use super::lamps::{Governor, blink};
 use super::memory::Memory;
@@ -47,6 +48,18 @@ enum Mode {
     Service(Service),
 }
 
+impl Mode {
+    /// Short key.
+    fn key(&self) -> &'static str {
+        match self {
+            Mode::Idle => "idle",
+            Mode::Program(_) => "program",
+            Mode::Hold(_) => "hold",
+            Mode::Service(_) => "service",
+        }
+    }
+}
+
 /// A fault hold.
 #[derive(Clone, Debug, Serialize)]
 struct Hold {
@@ -87,6 +100,8 @@ pub struct Controller {
     mode: Mode,
     memory: Memory,
     governor: Governor,
+    finished: u32,
+    calibrations: u32,
 }
 
 impl Controller {
@@ -112,6 +127,8 @@ impl Controller {
             mode: Mode::Idle,
             memory,
             governor: Governor::default(),
+            finished: 0,
+            calibrations: 0,
         }
     }
 
@@ -183,6 +200,40 @@ impl Controller {
             relays,
             lamps: self.governor.step(self.lamps(board)),
         }
+    }
+
+    /// The few things that whoever follows the control looks at in every tick.
+    pub fn glance(&self) -> Glance {
+        let mut glance = Glance {
+            mode: "off",
+            stored: self.memory.codes.len() as u8,
+            finished: self.finished,
+            calibrations: self.calibrations,
+            ..Glance::default()
+        };
+        if self.power != Power::On {
+            return glance;
+        }
+        glance.mode = self.mode.key();
+        match &self.mode {
+            Mode::Idle | Mode::Program(_) => {}
+            Mode::Hold(hold) => glance.hold = Some(hold.monitor),
+            Mode::Service(service) => {
+                glance.routine = service.routine;
+                glance.aborted = service.aborted;
+                glance.calibrating = service.routine == Some(Routine::Recalibrate);
+                if service.routine == Some(Routine::Recall) {
+                    let stored = self.memory.codes.get(usize::from(service.page));
+                    glance.code_shown = stored.map(|c| c.code);
+                }
+            }
+        }
+        glance
+    }
+
+    /// Everything that the rest of a run depends on, as bytes for hashing.
+    pub fn state_bytes(&self) -> Vec<u8> {
+        postcard::to_allocvec(self).expect("plain state always serialises into memory")
     }
 
     /// What the control is doing.
@@ -386,7 +437,10 @@ impl Controller {
                 match progress {
                     Progress::Same => {}
                     Progress::NextPhase => self.watch.new_phase(),
-                    Progress::Finished => self.enter(Mode::Idle),
+                    Progress::Finished => {
+                        self.finished += 1;
+                        self.enter(Mode::Idle);
+                    }
                 }
                 (demand, aim)
             }
@@ -427,6 +481,7 @@ impl Controller {
                     Request::ClearCodes => self.memory.codes.clear(),
                     Request::Calibrate(learned) => {
                         self.memory.calibration = Some(learned);
+                        self.calibrations += 1;
                         self.watch.clear();
                     }
                     Request::Abort(monitor) => self.raise(board, monitor),

@@ -163,6 +163,23 @@ pub enum Broke {
     },
 }
 
+impl Broke {
+    /// Short name of the rule, for text keys.
+    pub fn key(self) -> &'static str {
+        match self {
+            Broke::Late { .. } => "late",
+            Broke::WrongWay { .. } => "wrong-way",
+            Broke::TooManyDetents { .. } => "too-many-detents",
+            Broke::TooFewDetents { .. } => "too-few-detents",
+            Broke::PressTooLong { .. } => "press-too-long",
+            Broke::HoldTooShort { .. } => "hold-too-short",
+            Broke::HoldTooLong { .. } => "hold-too-long",
+            Broke::OutOfOrder { .. } => "out-of-order",
+            Broke::WindowOver { .. } => "window-over",
+        }
+    }
+}
+
 /// One input of a try against what was expected of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct TraceLine {

@@ -10,6 +10,7 @@ mod debounce;
 mod drive;
 mod firmware;
 mod gesture;
+mod glance;
 mod io;
 mod lamps;
 mod memory;
@@ -31,7 +32,8 @@ pub use board::{
 };
 pub use check::{BoardFault, BoardProblem};
 pub use firmware::Controller;
-pub use gesture::{Broke, Gesture, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try};
+pub use gesture::{Broke, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try};
+pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};
 pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};
 pub use monitor::{Monitor, Routine, Stage};

@@ -1,6 +1,11 @@
 //! Scenarios and scores.
 
+mod judge;
 mod scenario;
 mod score;
+mod set_up;
+pub mod survey;
+pub use judge::judge;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};
 pub use score::{Deduction, Dimension, DimensionScore, Score};
+pub use set_up::{Library, SetUpError, draw, prepare, set_up, start_wash};

@@ -2,3 +2,232 @@
 
 mod view;
 pub use view::MachineView;
+
+use crate::controller::{Board, Controller, Inputs, Memory, Outputs};
+use crate::plant::{Button, Component, Plant, Terminal};
+use crate::units::Time;
+use sha2::{Digest, Sha256};
+
+/// A plant with its control.
+#[derive(Clone)]
+pub struct Machine {
+    plant: Plant,
+    control: Controller,
+    board: Board,
+    outputs: Outputs,
+    buttons: [bool; 2],
+    dial_steps: i8,
+    dial_index: bool,
+    awake: bool,
+}
+
+impl Machine {
+    /// Puts `board` with `memory` into `plant`. The plug is out.
+    pub fn new(plant: Plant, board: &Board, memory: Memory) -> Machine {
+        Machine {
+            plant,
+            control: Controller::new(board, memory),
+            board: board.clone(),
+            outputs: Outputs::default(),
+            buttons: [false; 2],
+            dial_steps: 0,
+            dial_index: false,
+            awake: false,
+        }
+    }
+
+    /// One tick: the plant under the outputs of the last tick, then the control on what its pins
+    /// carry now. A real board, too, answers after it has seen.
+    pub fn step(&mut self) {
+        let pins = self.plant.step(self.outputs.relays);
+        let awake = pins.bulk_v >= self.board.supply.run_v;
+        if awake && !self.awake {
+            // At power-up the control reads the dial's absolute contacts once.
+            self.control.set_dial(self.plant.dial_position());
+        }
+        self.awake = awake;
+        let inputs = Inputs {
+            bulk_v: pins.bulk_v,
+            dial_steps: std::mem::take(&mut self.dial_steps),
+            dial_index: std::mem::take(&mut self.dial_index),
+            start: self.buttons[Button::Start.index()],
+            stop: self.buttons[Button::Stop.index()],
+            lid_closed: pins.lid_closed,
+            locked_line: pins.locked_line,
+            cam: pins.cam,
+            pickup_pulses: pins.pickup_pulses,
+            pressure_v: pins.pressure_v,
+            thermistor_v: pins.thermistor_v,
+            motor_a: pins.motor_a,
+        };
+        self.outputs = self.control.step(&inputs);
+    }
+
+    /// Turns the dial by one detent.
+    pub fn detent(&mut self, clockwise: bool) {
+        let report = self.plant.detent(clockwise);
+        self.dial_steps = self.dial_steps.saturating_add(report.steps);
+        self.dial_index |= report.index;
+    }
+
+    /// Pushes a button down or lets it go.
+    pub fn press(&mut self, button: Button, down: bool) {
+        self.buttons[button.index()] = down;
+    }
+
+    /// Replaces a component by a sound one. A new board knows no codes and is not calibrated.
+    pub fn replace(&mut self, component: Component) {
+        self.plant.replace(component);
+        if component == Component::Board {
+            self.control = Controller::new(&self.board, Memory::default());
+            self.outputs = Outputs::default();
+            self.awake = false;
+        }
+    }
+
+    /// The plant, to look at.
+    pub fn plant(&self) -> &Plant {
+        &self.plant
+    }
+
+    /// The plant, to work on.
+    pub fn plant_mut(&mut self) -> &mut Plant {
+        &mut self.plant
+    }
+
+    /// The control, to look at.
+    pub fn control(&self) -> &Controller {
+        &self.control
+    }
+
+    /// The board's description.
+    pub fn board(&self) -> &Board {
+        &self.board
+    }
+
+    /// What the control drives now.
+    pub fn outputs(&self) -> Outputs {
+        self.outputs
+    }
+
+    /// Ticks since the beginning.
+    pub fn now(&self) -> Time {
+        self.plant.now()
+    }
+
+    /// Terminals on the board connector with this label.
+    pub fn connector_pins(&self, label: &str) -> Option<Vec<Terminal>> {
+        let connector = self.board.connectors.iter().find(|c| c.label == label)?;
+        Some(connector.pins.iter().map(|pin| pin.terminal).collect())
+    }
+
+    /// SHA-256 over all state that the rest of a run depends on, as hexadecimal text.
+    pub fn state_hash(&self) -> String {
+        let mut hash = Sha256::new();
+        hash.update(self.plant.state_bytes());
+        hash.update(self.control.state_bytes());
+        let rest = (
+            self.outputs,
+            self.buttons,
+            self.dial_steps,
+            self.dial_index,
+            self.awake,
+        );
+        hash.update(
+            postcard::to_allocvec(&rest).expect("plain state always serialises into memory"),
+        );
+        hash.finalize()
+            .iter()
+            .map(|byte| format!("{byte:02x}"))
+            .collect()
+    }
+
+    /// What can be seen, heard or felt now.
+    pub fn view(&self) -> MachineView {
+        let plant = &self.plant;
+        let (water, drive, amps) = (plant.water(), plant.drive(), plant.amps());
+        let basket_rpm = if plant.basket_coupled() {
+            drive.pulley_rpm()
+        } else {
+            0.0
+        };
+        let loads = [
+            (Component::InletCold, amps.cold),
+            (Component::InletHot, amps.hot),
+            (Component::DrainPump, amps.pump),
+            (Component::Motor, amps.motor),
+            (Component::Shifter, amps.shift),
+            (Component::LidLock, amps.lock),
+        ];
+        let mut view = MachineView {
+            time_s: plant.now().seconds(),
+            plugged: plant.plugged(),
+            lid_open: plant.lid_open(),
+            lid_bolted: plant.bolted(),
+            lamps: self.outputs.lamps,
+            dial_position: plant.dial_position(),
+            level_mm: water.level_mm(),
+            water_c: water.water_c,
+            hot_l_min: water.flows_l_min[1],
+            cold_l_min: water.flows_l_min[0],
+            drain_l_min: water.flows_l_min[2],
+            floor_l: water.floor_l,
+            agitator_rev: drive.agitator_rev,
+            basket_rev: drive.basket_rev,
+            basket_rpm,
+            motor_rpm: drive.motor_rad_s * 30.0 / std::f64::consts::PI,
+            shake_mm: drive.shake_mm,
+            load_a: loads
+                .into_iter()
+                .filter(|(_, amps)| *amps > 0.005)
+                .collect(),
+            sounds: Vec::new(),
+            control: self.control.view(),
+        };
+        view.sounds = sounds(&view, plant);
+        view
+    }
+}
+
+/// Short keys of what can be heard, most telling first.
+fn sounds(view: &MachineView, plant: &Plant) -> Vec<&'static str> {
+    let carries = |c, least: f64| {
+        view.load_a
+            .iter()
+            .any(|(load, amps)| *load == c && *amps > least)
+    };
+    let turning = view.motor_rpm.abs() > 30.0;
+    let heard = [
+        (carries(Component::Motor, 0.1) && !turning, "motor-hum"),
+        (
+            turning && plant.basket_coupled() && view.basket_rpm > 20.0,
+            "spin-whirr",
+        ),
+        (turning && !plant.basket_coupled(), "agitator-swish"),
+        (
+            turning && plant.drive().pulley_rad_s.abs() < 0.1,
+            "motor-free",
+        ),
+        (
+            carries(Component::DrainPump, 0.05) && plant.pump_turning(),
+            "pump-hum",
+        ),
+        (
+            carries(Component::DrainPump, 0.05) && !plant.pump_turning(),
+            "pump-buzz",
+        ),
+        (view.cold_l_min + view.hot_l_min > 0.5, "water-rush"),
+        (
+            carries(Component::InletCold, 0.01) && view.cold_l_min < 0.5,
+            "valve-buzz",
+        ),
+        (carries(Component::Shifter, 0.005), "shifter-tick"),
+        (view.lid_bolted, "lock-held"),
+        (view.shake_mm > 4.0, "cabinet-shake"),
+    ];
+    heard
+        .into_iter()
+        .filter(|(on, _)| *on)
+        .map(|(_, key)| key)
+        .collect()
+}

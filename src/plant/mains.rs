@@ -169,9 +169,9 @@ impl<T: Analysis> Circuit<T> {
             core::array::from_fn(|_| core::array::from_fn(|_| list.node()));
         let mut nodes = nodes;
         let at = |nodes: &[[Node; 3]; WIRES], t: Terminal, s: Side| nodes[t.index()][s.index()];
-        // The capacitor's leads start at the motor's own terminals.
-        nodes[Terminal::Cap1.index()][0] = at(&nodes, Terminal::MotorA, Side::Load);
-        nodes[Terminal::Cap2.index()][0] = at(&nodes, Terminal::MotorB, Side::Load);
+        // On the board the capacitor's pins are the same metal as the motor's.
+        nodes[Terminal::Cap1.index()][0] = at(&nodes, Terminal::MotorA, Side::Board);
+        nodes[Terminal::Cap2.index()][0] = at(&nodes, Terminal::MotorB, Side::Board);
         let star = list.node();
 
         let board = |t| at(&nodes, t, Side::Board);

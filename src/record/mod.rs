@@ -15,11 +15,13 @@
 mod attempt;
 mod error;
 mod log;
+mod replay;
 pub(crate) mod ron_text;
 
 pub use attempt::{Attempt, FORMAT, Footer, Header, LATEST, Timed, read_attempt, sha256_hex};
 pub use error::{Damage, RecordError};
 pub use log::{AttemptLog, LogError};
+pub use replay::{Divergence, compare, replay};
 
 /// Ending of the name of a log that is not finished.
 pub const PART: &str = ".part";

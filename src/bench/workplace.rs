@@ -1,0 +1,535 @@
+//! The bench itself: a machine, a person's hands, a meter, a parts counter and a clock.
+
+use super::action::{Action, MeterMode, Report, Turn};
+use super::landmark::{Landmark, LandmarkKind, Watcher};
+use super::part::Part;
+use super::view::{BenchView, Caution, Display, Event, Happening, PartInHand, Reading, Refusal};
+use super::{cost, meter};
+use crate::controller::{Board, Memory};
+use crate::machine::Machine;
+use crate::plant::{
+    Component, Connector, FailureMode, Param, Params, Pin, Plant, Rating, Terminal,
+};
+use crate::units::{Span, TICKS_PER_S, Time};
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+
+/// Stored charge above this can hurt, V (limit of safe extra-low direct voltage, IEC 61140, from
+/// memory).
+const TOUCH_V: f64 = 60.0;
+/// The plug's blades may carry this much one second after unplugging, V (IEC 60335-1, 22.5).
+const BLADES_V: f64 = 34.0;
+/// Water above this runs out when a part below the tub is opened, mm.
+const FLOOD_MM: f64 = 20.0;
+/// A basket faster than this can hurt, rev/min.
+const TURNING_RPM: f64 = 30.0;
+
+/// All that a bench is made from.
+#[derive(Clone, Debug)]
+pub struct Setup {
+    /// The control board.
+    pub board: Board,
+    /// What the board remembers from before.
+    pub memory: Memory,
+    /// The sound machine's parameters.
+    pub sound: Params,
+    /// Mains supply.
+    pub rating: Rating,
+    /// Wear of this machine's dial.
+    pub dial_wear: f64,
+    /// Faults in this machine.
+    pub faults: Vec<FailureMode>,
+    /// Every failure mode that the machine could have.
+    pub modes: Vec<FailureMode>,
+    /// What the counter sells.
+    pub parts: Vec<Part>,
+    /// Seed of every random draw.
+    pub seed: u64,
+    /// Meter work on the live machine is allowed.
+    pub live_tests_allowed: bool,
+}
+
+/// A bench with one machine on it.
+#[derive(Clone)]
+pub struct Bench {
+    machine: Machine,
+    modes: Vec<FailureMode>,
+    counter: Vec<Part>,
+    live_tests_allowed: bool,
+    cabinet_open: bool,
+    pulled: Vec<Connector>,
+    probes: Option<(MeterMode, Pin, Pin)>,
+    meter_fuse_blown: bool,
+    notebook: Vec<Reading>,
+    noted_codes: Vec<(Time, u8)>,
+    parts: Vec<PartInHand>,
+    spent: f64,
+    waited_hours: f64,
+    events: Vec<Event>,
+    history: Vec<(Time, Action)>,
+    fitted: Vec<(Time, String)>,
+    watcher: Watcher,
+    report: Option<Report>,
+    hidden: Vec<FailureMode>,
+    began: Time,
+    rng: ChaCha8Rng,
+}
+
+impl Bench {
+    /// Sets the machine up, plugged in and idle as the customer left it.
+    pub fn new(setup: Setup) -> Bench {
+        let mut plant = Plant::new(&setup.sound, setup.rating, setup.seed);
+        plant.set_condition(Param::DialWear, setup.dial_wear);
+        for fault in &setup.faults {
+            plant.inflict(fault);
+        }
+        plant.set_plugged(true);
+        Bench {
+            machine: Machine::new(plant, &setup.board, setup.memory),
+            modes: setup.modes,
+            counter: setup.parts,
+            live_tests_allowed: setup.live_tests_allowed,
+            cabinet_open: false,
+            pulled: Vec::new(),
+            probes: None,
+            meter_fuse_blown: false,
+            notebook: Vec::new(),
+            noted_codes: Vec::new(),
+            parts: Vec::new(),
+            spent: 0.0,
+            waited_hours: 0.0,
+            events: Vec::new(),
+            history: Vec::new(),
+            fitted: Vec::new(),
+            watcher: Watcher::default(),
+            report: None,
+            hidden: setup.faults,
+            began: Time::ZERO,
+            rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x6d65_7465_7221),
+        }
+    }
+
+    /// The technician arrives: work time and the record of deeds count from here.
+    pub fn begin(&mut self) {
+        self.began = self.machine.now();
+    }
+
+    /// One tick in which the person does nothing new.
+    pub fn step(&mut self) {
+        self.machine.step();
+        self.watcher.look(&self.machine);
+    }
+
+    /// Waits.
+    pub fn wait(&mut self, span: Span) {
+        for _ in 0..span.0 {
+            self.step();
+        }
+    }
+
+    /// Does one thing. Time passes while it is done.
+    ///
+    /// # Errors
+    /// A [`Refusal`] when it is not physically possible. Nothing has changed then.
+    pub fn act(&mut self, action: &Action) -> Result<(), Refusal> {
+        if self.report.is_some() {
+            return Err(Refusal::Finished);
+        }
+        self.refuse(action)?;
+        self.history.push((self.machine.now(), action.clone()));
+        self.judge_safety(action);
+        self.perform(action);
+        let span = match action {
+            Action::Fit(number) => self
+                .part(number)
+                .map_or(Span::ZERO, |p| cost::fitting(p.component)),
+            other => cost::span(other),
+        };
+        // A probe settles before it is read.
+        self.wait(span);
+        if let Action::Probe { mode, red, black } = *action {
+            self.note_reading(mode, red, black);
+        }
+        Ok(())
+    }
+
+    /// The usual caution before an action, as a text key, where there is one.
+    pub fn caution(&self, action: &Action) -> Option<Caution> {
+        let plant = self.machine.plant();
+        let charged = plant.supply().bulk_v > TOUCH_V;
+        match action {
+            Action::OpenCabinet if plant.plugged() => Some("caution-open-live"),
+            Action::OpenCabinet if charged => Some("caution-stored-charge"),
+            Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plant.plugged() => {
+                Some("caution-touch-live")
+            }
+            Action::Pull(_) | Action::Fit(_) if charged => Some("caution-stored-charge"),
+            Action::Probe {
+                mode: MeterMode::Ohms,
+                red,
+                ..
+            } if plant.plugged() && needs_cabinet(*red) => Some("caution-ohms-live"),
+            Action::Probe { .. } if plant.plugged() => Some("caution-live-test"),
+            Action::Fit(number) if self.would_flood(number) => Some("caution-flood"),
+            Action::OpenLid if plant.drive().pulley_rpm() > TURNING_RPM => Some("caution-moving"),
+            _ => None,
+        }
+    }
+
+    fn refuse(&self, action: &Action) -> Result<(), Refusal> {
+        let already = || Err(Refusal::AlreadySo(action.clone()));
+        let plant = self.machine.plant();
+        match action {
+            Action::Plug if plant.plugged() => already(),
+            Action::Unplug if !plant.plugged() => already(),
+            Action::OpenLid if plant.lid_open() => already(),
+            Action::CloseLid if !plant.lid_open() => already(),
+            Action::OpenLid if plant.bolted() => Err(Refusal::LidLocked),
+            Action::OpenCabinet if self.cabinet_open => already(),
+            Action::CloseCabinet if !self.cabinet_open => already(),
+            Action::Pull(c) if self.pulled.contains(c) => already(),
+            Action::Seat(c) if !self.pulled.contains(c) => already(),
+            Action::Pull(_) | Action::Discharge | Action::Fit(_) if !self.cabinet_open => {
+                Err(Refusal::CabinetClosed(action.clone()))
+            }
+            Action::Pull(c) if self.terminals(c).is_empty() => Err(Refusal::NoConnector(c.clone())),
+            Action::Probe { red, black, .. } => self.refuse_probe(action, *red, *black),
+            Action::Order(number) if self.part(number).is_none() => {
+                Err(Refusal::NoPart(number.clone()))
+            }
+            Action::Fit(number) if !self.parts.iter().any(|p| p.number == *number && !p.fitted) => {
+                Err(Refusal::NotInHand(number.clone()))
+            }
+            Action::Fit(number) if self.part(number).is_some_and(|p| !p.fits) => {
+                Err(Refusal::DoesNotFit(number.clone()))
+            }
+            Action::ReplaceMeterFuse if !self.meter_fuse_blown => already(),
+            _ => Ok(()),
+        }
+    }
+
+    fn refuse_probe(&self, action: &Action, red: Pin, black: Pin) -> Result<(), Refusal> {
+        let blade = |pin| matches!(pin, Pin::PlugLine | Pin::PlugNeutral | Pin::PlugEarth);
+        let plugged = self.machine.plant().plugged();
+        if plugged && (blade(red) || blade(black)) {
+            return Err(Refusal::PlugInOutlet);
+        }
+        if !self.cabinet_open && (needs_cabinet(red) || needs_cabinet(black)) {
+            return Err(Refusal::CabinetClosed(action.clone()));
+        }
+        Ok(())
+    }
+
+    fn judge_safety(&mut self, action: &Action) {
+        let plant = self.machine.plant();
+        let plugged = plant.plugged();
+        let charged = plant.supply().bulk_v > TOUCH_V;
+        let turning = plant.drive().pulley_rpm() > TURNING_RPM && plant.basket_coupled();
+        let happening = match action {
+            Action::OpenCabinet if plugged => Some(Happening::CabinetOpenedLive),
+            Action::OpenLid if turning => Some(Happening::LidOpenedSpinning),
+            Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plugged => Some(Happening::Shock),
+            Action::Pull(_) | Action::Fit(_) if charged => Some(Happening::TouchedCharge),
+            Action::Probe {
+                mode: MeterMode::Ohms,
+                red,
+                black,
+            } => {
+                let on = plant.probed();
+                let volts = if plugged {
+                    on.volts_ac(*red, *black, meter::INPUT_OHMS)
+                } else {
+                    0.0
+                };
+                let left = on.volts_dc(*red, *black, meter::INPUT_OHMS).abs();
+                let blades = matches!(red, Pin::PlugLine | Pin::PlugNeutral);
+                // Five volts behind kilohms do not blow a fuse; they only spoil the reading.
+                let strong = volts > meter::OHMS_FUSE_V
+                    || left > if blades { BLADES_V } else { meter::OHMS_FUSE_V };
+                (strong && !self.meter_fuse_blown).then_some(Happening::OhmsOnLive)
+            }
+            Action::Probe { .. } if plugged && !self.live_tests_allowed => {
+                Some(Happening::LiveTestNotAllowed)
+            }
+            _ => None,
+        };
+        if let Some(what) = happening {
+            self.happen(what);
+        }
+        if let Action::Fit(number) = action
+            && self.would_flood(number)
+        {
+            self.happen(Happening::Flood);
+        }
+    }
+
+    fn would_flood(&self, number: &str) -> bool {
+        let below = [
+            Component::DrainPump,
+            Component::DrainHose,
+            Component::Tub,
+            Component::PressureHose,
+        ];
+        self.machine.plant().water().level_mm() > FLOOD_MM
+            && self
+                .part(number)
+                .is_some_and(|p| below.contains(&p.component))
+    }
+
+    fn happen(&mut self, what: Happening) {
+        self.meter_fuse_blown |= what == Happening::OhmsOnLive;
+        self.events.push(Event {
+            at: self.machine.now(),
+            what,
+        });
+    }
+
+    fn perform(&mut self, action: &Action) {
+        let plant = self.machine.plant_mut();
+        match action {
+            Action::Plug => plant.set_plugged(true),
+            Action::Unplug => plant.set_plugged(false),
+            Action::OpenLid => plant.set_lid_open(true),
+            Action::CloseLid => plant.set_lid_open(false),
+            Action::Detent(turn) => self.machine.detent(*turn == Turn::Right),
+            Action::Down(button) => self.machine.press(*button, true),
+            Action::Up(button) => self.machine.press(*button, false),
+            Action::OpenCabinet => self.cabinet_open = true,
+            Action::CloseCabinet => {
+                self.cabinet_open = false;
+                self.probes = None;
+            }
+            Action::Discharge => plant.discharge(),
+            Action::BailOut => plant.bail_out(),
+            Action::Pull(connector) => self.set_connector(connector, true),
+            Action::Seat(connector) => self.set_connector(connector, false),
+            Action::Probe { mode, red, black } => self.probes = Some((*mode, *red, *black)),
+            Action::LiftProbes => self.probes = None,
+            Action::ReplaceMeterFuse => {
+                self.meter_fuse_blown = false;
+                self.spent += cost::METER_FUSE_PRICE;
+            }
+            Action::Order(number) => self.order(number),
+            Action::Fit(number) => self.fit(number),
+            Action::NoteCode(code) => self.noted_codes.push((self.machine.now(), *code)),
+            Action::Report(report) => self.report = Some(report.clone()),
+        }
+    }
+
+    fn terminals(&self, connector: &Connector) -> Vec<Terminal> {
+        match connector {
+            Connector::Board(label) => self.machine.connector_pins(label).unwrap_or_default(),
+            Connector::Load(c) => Terminal::ALL
+                .iter()
+                .copied()
+                .filter(|t| t.component() == *c)
+                .collect(),
+        }
+    }
+
+    fn set_connector(&mut self, connector: &Connector, pulled: bool) {
+        let pins = self.terminals(connector);
+        self.machine
+            .plant_mut()
+            .set_connector(connector, &pins, pulled);
+        if pulled {
+            self.pulled.push(connector.clone());
+        } else {
+            self.pulled.retain(|c| c != connector);
+        }
+    }
+
+    fn order(&mut self, number: &str) {
+        let Some(part) = self.part(number) else {
+            return;
+        };
+        let (price, wait) = (part.price, part.wait_hours);
+        self.spent += price;
+        self.waited_hours += wait;
+        self.parts.push(PartInHand {
+            number: number.to_owned(),
+            fitted: false,
+        });
+    }
+
+    fn fit(&mut self, number: &str) {
+        let Some(component) = self.part(number).map(|p| p.component) else {
+            return;
+        };
+        let cures = self
+            .machine
+            .plant()
+            .faults()
+            .any(|f| f.component == component);
+        if !cures {
+            self.happen(if component == Component::Board {
+                Happening::GoodBoardReplaced
+            } else {
+                Happening::WrongPart
+            });
+        }
+        self.machine.replace(component);
+        self.fitted.push((self.machine.now(), number.to_owned()));
+        if let Some(held) = self
+            .parts
+            .iter_mut()
+            .find(|p| p.number == number && !p.fitted)
+        {
+            held.fitted = true;
+        }
+    }
+
+    fn note_reading(&mut self, mode: MeterMode, red: Pin, black: Pin) {
+        let plant = self.machine.plant();
+        let ideal = meter::ideal(&plant.probed(), mode, red, black);
+        let rules_out = self
+            .modes
+            .iter()
+            .map(|m| {
+                meter::differ(
+                    mode,
+                    ideal,
+                    meter::ideal(&plant.probed_if(&m.changes), mode, red, black),
+                )
+            })
+            .collect();
+        let live = plant.plugged();
+        let draw = f64::from(self.rng.next_u32()) / 2_147_483_648.0 - 1.0;
+        let dead = self.meter_fuse_blown && matches!(mode, MeterMode::Ohms);
+        let shown = if dead {
+            Display::Dead
+        } else {
+            meter::noisy(ideal, mode, draw)
+        };
+        let at = self.machine.now();
+        self.notebook.push(Reading {
+            at,
+            mode,
+            red,
+            black,
+            shown,
+            live,
+            rules_out,
+        });
+    }
+
+    fn part(&self, number: &str) -> Option<&Part> {
+        self.counter.iter().find(|part| part.number == number)
+    }
+}
+
+/// True for points behind the cabinet's panels.
+fn needs_cabinet(pin: Pin) -> bool {
+    !matches!(pin, Pin::PlugLine | Pin::PlugNeutral | Pin::PlugEarth)
+}
+
+/// What can be looked up without changing anything.
+impl Bench {
+    /// The machine.
+    pub fn machine(&self) -> &Machine {
+        &self.machine
+    }
+
+    /// The machine, for tools that are not a person at the bench (the simulator, tests).
+    pub fn machine_mut(&mut self) -> &mut Machine {
+        &mut self.machine
+    }
+
+    /// Ticks since the beginning.
+    pub fn now(&self) -> Time {
+        self.machine.now()
+    }
+
+    /// Every failure mode that the machine could have.
+    pub fn modes(&self) -> &[FailureMode] {
+        &self.modes
+    }
+
+    /// What the counter sells.
+    pub fn counter(&self) -> &[Part] {
+        &self.counter
+    }
+
+    /// When the technician arrived.
+    pub fn began(&self) -> Time {
+        self.began
+    }
+
+    /// The faults that were put into the machine, cured or not.
+    pub fn hidden(&self) -> &[FailureMode] {
+        &self.hidden
+    }
+
+    /// Everything done so far, with its time.
+    pub fn history(&self) -> &[(Time, Action)] {
+        &self.history
+    }
+
+    /// What the machine went through so far.
+    pub fn landmarks(&self) -> &[Landmark] {
+        self.watcher.landmarks()
+    }
+
+    /// Parts fitted, with their times.
+    pub fn fitted(&self) -> &[(Time, String)] {
+        &self.fitted
+    }
+
+    /// Readings so far.
+    pub fn notebook(&self) -> &[Reading] {
+        &self.notebook
+    }
+
+    /// Codes noted so far.
+    pub fn noted_codes(&self) -> &[(Time, u8)] {
+        &self.noted_codes
+    }
+
+    /// Unsafe or mistaken things so far.
+    pub fn events(&self) -> &[Event] {
+        &self.events
+    }
+
+    /// The report, once handed in.
+    pub fn report(&self) -> Option<&Report> {
+        self.report.as_ref()
+    }
+
+    /// Money spent, whole units.
+    pub fn spent(&self) -> f64 {
+        self.spent
+    }
+
+    /// Whether the machine went through a landmark of this kind since `since`.
+    pub fn passed(&self, kind: LandmarkKind, since: Time) -> bool {
+        self.landmarks()
+            .iter()
+            .any(|l| l.at >= since && l.kind == kind)
+    }
+
+    /// What the person knows and holds.
+    pub fn view(&self) -> BenchView {
+        let meter = self.probes.map(|(mode, red, black)| {
+            if self.meter_fuse_blown && mode == MeterMode::Ohms {
+                Display::Dead
+            } else {
+                meter::ideal(&self.machine.plant().probed(), mode, red, black)
+            }
+        });
+        BenchView {
+            machine: self.machine.view(),
+            cabinet_open: self.cabinet_open,
+            pulled: self.pulled.clone(),
+            probes: self.probes,
+            meter,
+            notebook: self.notebook.clone(),
+            noted_codes: self.noted_codes.clone(),
+            parts: self.parts.clone(),
+            spent: self.spent,
+            minutes: self.now().since(self.began).0 as f64 / (60 * TICKS_PER_S) as f64,
+            waited_hours: self.waited_hours,
+            events: self.events.clone(),
+            finished: self.report.is_some(),
+        }
+    }
+}

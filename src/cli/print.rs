@@ -1,0 +1,193 @@
+//! What the commands print.
+
+use super::Failure;
+use crate::bench::{Bench, Display, MeterMode, Reading};
+use crate::content::{Language, Shelf, Texts, Titled, Value};
+use crate::lesson::{Bilingual, Score};
+use std::io::Write;
+
+/// The built-in scenarios: name, title, goal.
+pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
+    let shelf = Shelf::builtin()?;
+    let mut out = std::io::stdout().lock();
+    for titled in shelf.scenarios()? {
+        let name = titled
+            .file
+            .trim_start_matches("scenarios/")
+            .trim_end_matches(".ron");
+        let scenario = &titled.scenario;
+        let line = format!(
+            "{name:<16} {} — {}",
+            said(&scenario.title, language),
+            said(&scenario.goal, language)
+        );
+        writeln!(out, "{line}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
+    }
+    Ok(())
+}
+
+fn said(text: &Bilingual, language: Language) -> &str {
+    match language {
+        Language::En => &text.en,
+        Language::Es => &text.es,
+    }
+}
+
+/// A reading as a person writes it down.
+pub(super) fn reading(r: &Reading) -> String {
+    let (name, unit) = match r.mode {
+        MeterMode::Ohms => ("ohms", "Ω"),
+        MeterMode::VoltsAc => ("volts-ac", "V~"),
+        MeterMode::VoltsDc => ("volts-dc", "V⎓"),
+        MeterMode::AmpsClamp => ("amps", "A~"),
+        MeterMode::Hertz => ("hertz", "Hz"),
+    };
+    let shown = match r.shown {
+        Display::Value(v) => format!("{v:.6}")
+            .trim_end_matches('0')
+            .trim_end_matches('.')
+            .to_owned(),
+        Display::OverRange => "OL".to_owned(),
+        Display::Dead => "—".to_owned(),
+    };
+    format!("{:<9} {} / {}: {shown} {unit}", name, r.red, r.black)
+}
+
+/// State, readings and score as text.
+pub(super) fn outcome(
+    titled: &Titled,
+    seed: u64,
+    bench: &Bench,
+    score: &Score,
+    language: Language,
+) -> Result<(), Failure> {
+    let texts = Texts::load(language);
+    let mut out = std::io::stdout().lock();
+    let mut put = |line: String| {
+        writeln!(out, "{line}").map_err(|e| Failure::Write("the result".to_owned(), e))
+    };
+    let view = bench.view();
+    put(format!(
+        "{}: {} ({} {seed})",
+        titled.file,
+        said(&titled.scenario.title, language),
+        texts.get("cli-seed")
+    ))?;
+    let control = &view.machine.control;
+    put(format!(
+        "{}: {} | {:.0} mm | {:.1} °C | {:.0} min | {:.0}",
+        texts.get("cli-state"),
+        control.mode,
+        view.machine.level_mm,
+        view.machine.water_c,
+        view.minutes,
+        view.spent,
+    ))?;
+    put(format!(
+        "{}: {}",
+        texts.get("cli-state-hash"),
+        bench.machine().state_hash()
+    ))?;
+    for attempt in &control.tries {
+        let outcome = match attempt.outcome {
+            crate::controller::Outcome::Open => "open".to_owned(),
+            crate::controller::Outcome::Entered => texts.get("cli-entered"),
+            crate::controller::Outcome::Broken(broke) => {
+                texts.get(&format!("rule-{}", broke.key()))
+            }
+        };
+        put(format!(
+            "{} {} s: {outcome}",
+            texts.get("cli-try"),
+            attempt.began_s
+        ))?;
+    }
+    put(format!("{}:", texts.get("cli-readings")))?;
+    for (n, r) in bench.notebook().iter().enumerate() {
+        put(format!("  {n:>2}  {}  {}", r.at, reading(r)))?;
+    }
+    put(format!(
+        "{}: {:.1} / {:.1}",
+        texts.get("cli-score"),
+        score.total(),
+        score.of()
+    ))?;
+    for d in &score.dimensions {
+        put(format!(
+            "  {:<12} {:>5.1} / {:.1}",
+            texts.get(&format!("dimension-{}", d.dimension)),
+            d.kept,
+            d.of
+        ))?;
+        for lost in &d.lost {
+            put(format!(
+                "    −{:.1}  {}  {}",
+                lost.points,
+                lost.at,
+                sentence(&texts, lost)
+            ))?;
+        }
+    }
+    Ok(())
+}
+
+/// Why points were lost, in words.
+pub fn sentence(texts: &Texts, lost: &crate::lesson::Deduction) -> String {
+    let args: Vec<(&str, Value<'_>)> = lost
+        .args
+        .iter()
+        .map(|(name, value)| {
+            let text = match *name {
+                "rule" => texts.get(&format!("rule-{value}")),
+                "said" | "truth" if value.is_empty() => texts.get("mode-nothing"),
+                "said" | "truth" => texts.get(&format!("mode-{}", value.replace('.', "-"))),
+                _ => value.clone(),
+            };
+            (*name, Value::from(text))
+        })
+        .collect();
+    texts.with(lost.reason, &args)
+}
+
+/// The same as JSON.
+pub(super) fn outcome_json(
+    titled: &Titled,
+    seed: u64,
+    bench: &Bench,
+    score: &Score,
+) -> Result<(), Failure> {
+    let view = bench.view();
+    let readings: Vec<_> = bench
+        .notebook()
+        .iter()
+        .map(|r| {
+            let value = match r.shown {
+                Display::Value(v) => Some(v),
+                _ => None,
+            };
+            serde_json::json!({
+                "at_s": r.at.seconds(), "mode": r.mode, "red": r.red, "black": r.black,
+                "value": value, "over_range": r.shown == Display::OverRange, "live": r.live,
+            })
+        })
+        .collect();
+    let json = serde_json::json!({
+        "scenario": titled.file,
+        "seed": seed,
+        "state": bench.machine().state_hash(),
+        "time_s": bench.now().seconds(),
+        "mode": view.machine.control.mode,
+        "level_mm": view.machine.level_mm,
+        "minutes": view.minutes,
+        "spent": view.spent,
+        "waited_hours": view.waited_hours,
+        "codes_stored": view.machine.control.stored.iter().map(|c| c.code).collect::<Vec<_>>(),
+        "codes_noted": bench.noted_codes().iter().map(|(_, c)| c).collect::<Vec<_>>(),
+        "readings": readings,
+        "score": score,
+        "total": score.total(),
+        "of": score.of(),
+    });
+    let mut out = std::io::stdout().lock();
+    writeln!(out, "{json:#}").map_err(|e| Failure::Write("the result".to_owned(), e))
+}

@@ -1,0 +1,40 @@
+//! `detent faults`: what each fault of the catalogue does, found by running the machine.
+
+use super::Failure;
+use crate::content::Shelf;
+use crate::lesson::{Mains, survey};
+use std::io::Write;
+
+#[derive(Debug, clap::Args)]
+pub(super) struct FaultsArgs {
+    /// Board.
+    #[arg(long, default_value = "arc-dial")]
+    board: String,
+    /// Use the 230 V, 50 Hz machine.
+    #[arg(long)]
+    v230: bool,
+}
+
+pub(super) fn faults(args: &FaultsArgs) -> Result<(), Failure> {
+    let shelf = Shelf::builtin()?;
+    let mains = if args.v230 {
+        Mains::V230Hz50
+    } else {
+        Mains::V120Hz60
+    };
+    let Some((_, board)) = shelf.boards.iter().find(|(name, _)| *name == args.board) else {
+        return Err(Failure::Usage(format!("no board \"{}\"", args.board)));
+    };
+    let library = crate::lesson::Library {
+        board,
+        sound: shelf.machine.params(mains),
+        modes: &shelf.catalogue.modes,
+        parts: &shelf.parts.parts,
+    };
+    let rows = survey::survey(&library, mains.rating());
+    let mut out = std::io::stdout().lock();
+    for line in survey::table(&rows) {
+        writeln!(out, "{line}").map_err(|e| Failure::Write("the table".to_owned(), e))?;
+    }
+    Ok(())
+}

@@ -1,0 +1,82 @@
+//! Scripts: one step a line, `//` begins a remark.
+//!
+//! A line is a [`Step`] such as `Turn(way: Left, detents: 4, every_ms: 220)`, or a plain
+//! [`Action`] such as `Unplug`.
+
+use super::error::{ContentError, Problem};
+use super::reader::Page;
+use crate::bench::Action;
+use crate::bench::script::Step;
+
+/// Read a script into steps with their line numbers.
+///
+/// # Errors
+/// The first line that is neither a step nor an action.
+pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, Step)>, ContentError> {
+    let text = Page::open(file, bytes)?.text();
+    let mut steps = Vec::new();
+    for (n, raw) in text.lines().enumerate() {
+        let line = raw.split("//").next().unwrap_or("").trim();
+        if line.is_empty() {
+            continue;
+        }
+        let step = match ron::from_str::<Step>(line) {
+            Ok(step) => step,
+            Err(as_step) => match ron::from_str::<Action>(line) {
+                Ok(action) => Step::Do(action),
+                Err(as_action) => {
+                    // Show the reading that understood the line's name.
+                    let named = !matches!(as_step.code, ron::Error::NoSuchEnumVariant { .. });
+                    let worse = if named { as_step } else { as_action };
+                    return Err(ContentError {
+                        file: file.to_owned(),
+                        line: n + 1,
+                        column: worse.span.start.col,
+                        field: line.split('(').next().unwrap_or(line).to_owned(),
+                        problem: Problem::Step(worse.code.to_string()),
+                    });
+                }
+            },
+        };
+        steps.push((n + 1, step));
+    }
+    Ok(steps)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::Turn;
+
+    #[test]
+    fn steps_actions_and_remarks_are_read() {
+        let text = "// enter\nTurn(way: Left, detents: 4, every_ms: 220) // slowly\n\nUnplug\n";
+        let steps = read_script("a.script", text.as_bytes()).expect("a good script");
+        assert_eq!(
+            steps,
+            [
+                (
+                    2,
+                    Step::Turn {
+                        way: Turn::Left,
+                        detents: 4,
+                        every_ms: 220
+                    }
+                ),
+                (4, Step::Do(Action::Unplug)),
+            ]
+        );
+    }
+
+    #[test]
+    fn a_wrong_line_is_named() {
+        let error = read_script(
+            "a.script",
+            b"Unplug\nTurn(way: Up, detents: 4, every_ms: 1)\n",
+        )
+        .unwrap_err();
+        assert_eq!((error.line, error.field.as_str()), (2, "Turn"));
+        let error = read_script("a.script", b"Kick\n").unwrap_err();
+        assert_eq!((error.line, error.field.as_str()), (1, "Kick"));
+    }
+}

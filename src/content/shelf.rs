@@ -1,0 +1,128 @@
+//! Everything built in, read once, and scenarios by name or path.
+
+use super::error::ContentError;
+use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_checked, read_scenario};
+use crate::controller::Board;
+use crate::lesson::{Library, Scenario};
+use std::path::Path;
+
+/// The built-in content.
+#[derive(Clone, Debug)]
+pub struct Shelf {
+    /// The parts counter's list.
+    pub parts: Parts,
+    /// The failure modes.
+    pub catalogue: Catalogue,
+    /// The sound machine.
+    pub machine: Nominal,
+    /// Boards by name.
+    pub boards: Vec<(String, Board)>,
+}
+
+/// A scenario with the file name and the text that it was read from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Titled {
+    /// As given, or the built-in path.
+    pub file: String,
+    /// The whole text.
+    pub text: String,
+    /// What it says.
+    pub scenario: Scenario,
+}
+
+/// Reads a board and checks it.
+///
+/// # Errors
+/// Every mistake in the file, in its order.
+pub fn read_board(file: &str, bytes: &[u8]) -> Result<Board, Vec<ContentError>> {
+    read_checked(file, bytes, |board: &Board| {
+        board
+            .check()
+            .iter()
+            .map(|p| (p.field.clone(), p.fault.to_string()))
+            .collect()
+    })
+}
+
+impl Shelf {
+    /// Reads everything that is built in.
+    ///
+    /// # Errors
+    /// The first mistake found.
+    pub fn builtin() -> Result<Shelf, ContentError> {
+        let mut boards = Vec::new();
+        for (path, text) in builtin::in_folder("assets/boards") {
+            let board =
+                read_board(path, text.as_bytes()).map_err(|mut errors| errors.swap_remove(0))?;
+            let name = Path::new(path).file_stem().unwrap_or_default();
+            boards.push((name.to_string_lossy().into_owned(), board));
+        }
+        Ok(Shelf {
+            parts: builtin::parts()?,
+            catalogue: builtin::catalogue()?,
+            machine: builtin::machine()?,
+            boards,
+        })
+    }
+
+    /// Names and codes of the boards, for checking scenarios.
+    pub fn known_boards(&self) -> Vec<KnownBoard> {
+        let known = |(name, board): &(String, Board)| KnownBoard {
+            name: name.clone(),
+            codes: board.codes.iter().map(|c| c.code).collect(),
+        };
+        self.boards.iter().map(known).collect()
+    }
+
+    /// The scenario in this file, or the built-in one of this name (`standing-water` or
+    /// `scenarios/standing-water.ron`).
+    ///
+    /// # Errors
+    /// There is none, or it has a mistake.
+    pub fn scenario(&self, name: &str) -> Result<Titled, ContentError> {
+        let path = Path::new(name);
+        let (file, bytes) = if path.is_file() {
+            (name.to_owned(), disk::read_bytes(path)?)
+        } else {
+            let built_in = if name.contains('/') {
+                name.to_owned()
+            } else {
+                format!("scenarios/{name}.ron")
+            };
+            let text = builtin::text(&built_in)?;
+            (built_in, text.as_bytes().to_vec())
+        };
+        let scenario = read_scenario(&file, &bytes, &self.catalogue, &self.known_boards())?;
+        Ok(Titled {
+            file,
+            text: String::from_utf8_lossy(&bytes).into_owned(),
+            scenario,
+        })
+    }
+
+    /// The built-in scenarios.
+    ///
+    /// # Errors
+    /// One of them has a mistake.
+    pub fn scenarios(&self) -> Result<Vec<Titled>, ContentError> {
+        builtin::in_folder("scenarios")
+            .map(|(path, _)| self.scenario(path))
+            .collect()
+    }
+
+    /// What a checked scenario draws on.
+    ///
+    /// # Panics
+    /// The scenario names a board that is not here: it was not read through this shelf.
+    pub fn library(&self, scenario: &Scenario) -> Library<'_> {
+        let board = self.boards.iter().find(|(name, _)| *name == scenario.board);
+        Library {
+            board: board
+                .map(|(_, board)| board)
+                .expect("a checked scenario names a known board"),
+            sound: self.machine.params(scenario.mains),
+            modes: &self.catalogue.modes,
+            parts: &self.parts.parts,
+        }
+    }
+}

@@ -1,0 +1,472 @@
+//! Scores an attempt from what the bench saw. Each point lost names the moment and the reason.
+
+use super::scenario::Scenario;
+use super::score::{Deduction, Dimension, DimensionScore, Score};
+use crate::bench::{Action, Bench, Happening, LandmarkKind, MeterMode};
+use crate::controller::Outcome;
+use crate::plant::{Component, FailureMode, Pin};
+use crate::units::{Span, Time};
+
+/// Share of a dimension's points that each kind of loss takes.
+mod share {
+    pub const FAILED_TRY: f64 = 0.15;
+    pub const REST_TOO_SHORT: f64 = 0.20;
+    pub const MISREAD: f64 = 0.50;
+    pub const CODE_NOT_NOTED: f64 = 0.40;
+    pub const WRONG_PART: f64 = 0.35;
+    pub const GOOD_BOARD: f64 = 0.60;
+    pub const BOUGHT_ON_CODE: f64 = 0.40;
+    pub const WRONG_CAUSE: f64 = 0.40;
+    pub const NOT_PROVED_DEAD: f64 = 0.15;
+    pub const UNPROVEN: f64 = 0.50;
+    pub const NOT_RECALIBRATED: f64 = 0.25;
+    pub const NO_PROVING_RUN: f64 = 0.25;
+}
+
+/// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
+const FREE_TRIES: usize = 1;
+
+struct Judge<'a> {
+    scenario: &'a Scenario,
+    bench: &'a Bench,
+    score: Vec<DimensionScore>,
+}
+
+/// Scores the attempt as it stands.
+pub fn judge(scenario: &Scenario, bench: &Bench) -> Score {
+    let points = scenario.points;
+    let of = |dimension| match dimension {
+        Dimension::Entry => points.entry,
+        Dimension::Reading => points.reading,
+        Dimension::Reasoning => points.reasoning,
+        Dimension::Safety => points.safety,
+        Dimension::Cost => points.cost,
+        Dimension::Proof => points.proof,
+    };
+    let score = Dimension::ALL
+        .iter()
+        .map(|d| DimensionScore {
+            dimension: *d,
+            of: of(*d),
+            kept: of(*d),
+            lost: Vec::new(),
+        })
+        .collect();
+    let mut judge = Judge {
+        scenario,
+        bench,
+        score,
+    };
+    judge.entry();
+    judge.reading();
+    judge.reasoning();
+    judge.safety();
+    judge.cost();
+    judge.proof();
+    Score {
+        dimensions: judge.score,
+    }
+}
+
+impl Judge<'_> {
+    /// Takes a share of a dimension's points, as far as there are any left.
+    fn lose(
+        &mut self,
+        d: Dimension,
+        share: f64,
+        at: Time,
+        reason: &'static str,
+        args: Vec<(&'static str, String)>,
+    ) {
+        let entry = &mut self.score[d.index()];
+        let points = (share * entry.of).min(entry.kept);
+        entry.kept -= points;
+        entry.lost.push(Deduction {
+            at,
+            points,
+            reason,
+            args,
+        });
+    }
+
+    fn hidden(&self) -> Option<&FailureMode> {
+        self.bench.hidden().first()
+    }
+
+    fn end(&self) -> Time {
+        self.bench.now()
+    }
+
+    fn entry(&mut self) {
+        let tries = self.bench.machine().control().view().tries;
+        let failed: Vec<_> = tries
+            .iter()
+            .filter_map(|t| match t.outcome {
+                Outcome::Broken(broke) => {
+                    Some((Time::ZERO + Span::from_s(u64::from(t.began_s)), broke))
+                }
+                _ => None,
+            })
+            .collect();
+        for (began, broke) in failed.into_iter().skip(FREE_TRIES) {
+            let args = vec![("rule", broke.key().to_owned())];
+            self.lose(
+                Dimension::Entry,
+                share::FAILED_TRY,
+                began,
+                "lost-failed-try",
+                args,
+            );
+        }
+        if !self
+            .bench
+            .passed(LandmarkKind::ServiceEntered, self.bench.began())
+        {
+            let left = 1.0;
+            self.lose(
+                Dimension::Entry,
+                left,
+                self.end(),
+                "lost-never-entered",
+                Vec::new(),
+            );
+        }
+        // A plug pulled and put back before the control forgot has reset nothing.
+        let mut pulled = None;
+        for (at, action) in self.bench.history().to_vec() {
+            match action {
+                Action::Unplug => pulled = Some(at),
+                Action::Plug => {
+                    if let Some(since) = pulled.take()
+                        && !self.bench.landmarks().iter().any(|l| {
+                            l.kind == LandmarkKind::PowerReset && l.at >= since && l.at <= at
+                        })
+                    {
+                        let args = vec![("seconds", format!("{:.0}", at.since(since).seconds()))];
+                        self.lose(
+                            Dimension::Entry,
+                            share::REST_TOO_SHORT,
+                            at,
+                            "lost-rest-too-short",
+                            args,
+                        );
+                    }
+                }
+                _ => {}
+            }
+        }
+    }
+
+    fn reading(&mut self) {
+        let mut shown: Vec<(Time, u8)> = Vec::new();
+        for landmark in self.bench.landmarks() {
+            if let LandmarkKind::CodeShown(code) = landmark.kind
+                && landmark.at >= self.bench.began()
+                && !shown.iter().any(|(_, c)| *c == code)
+            {
+                shown.push((landmark.at, code));
+            }
+        }
+        let noted = self.bench.noted_codes().to_vec();
+        for (at, code) in &noted {
+            if !shown.iter().any(|(when, c)| c == code && when <= at) {
+                let args = vec![("noted", format!("{code:02}")), ("shown", list(&shown))];
+                self.lose(
+                    Dimension::Reading,
+                    share::MISREAD,
+                    *at,
+                    "lost-misread",
+                    args,
+                );
+            }
+        }
+        let raised = self.raised_codes();
+        for code in raised {
+            if !noted.iter().any(|(_, c)| *c == code) {
+                let args = vec![("code", format!("{code:02}"))];
+                self.lose(
+                    Dimension::Reading,
+                    share::CODE_NOT_NOTED,
+                    self.end(),
+                    "lost-code-not-noted",
+                    args,
+                );
+            }
+        }
+    }
+
+    /// Codes that the control itself raised for this machine's fault before the first part went in.
+    fn raised_codes(&self) -> Vec<u8> {
+        let first_fit = self
+            .bench
+            .fitted()
+            .first()
+            .map_or(self.end(), |(at, _)| *at);
+        let mut codes = Vec::new();
+        for landmark in self.bench.landmarks().iter().filter(|l| l.at < first_fit) {
+            if let LandmarkKind::Held(monitor) | LandmarkKind::CalibrationFailed(monitor) =
+                landmark.kind
+                && let Some(code) = self.bench.machine().board().code_of(monitor)
+                && !codes.contains(&code)
+            {
+                codes.push(code);
+            }
+        }
+        codes
+    }
+
+    fn reasoning(&mut self) {
+        let d = Dimension::Reasoning;
+        for event in self.bench.events().to_vec() {
+            match event.what {
+                Happening::GoodBoardReplaced => {
+                    self.lose(
+                        d,
+                        share::GOOD_BOARD,
+                        event.at,
+                        "lost-good-board-replaced",
+                        Vec::new(),
+                    );
+                }
+                Happening::WrongPart => self.lose(
+                    d,
+                    share::WRONG_PART,
+                    event.at,
+                    "lost-wrong-part",
+                    Vec::new(),
+                ),
+                _ => {}
+            }
+        }
+        let first_order = self.bench.history().iter().find_map(|(at, a)| match a {
+            Action::Order(number) => Some((*at, number.clone())),
+            _ => None,
+        });
+        if let Some((at, number)) = first_order
+            && !self.bench.notebook().iter().any(|r| r.at <= at)
+        {
+            self.lose(
+                d,
+                share::BOUGHT_ON_CODE,
+                at,
+                "lost-bought-on-the-code",
+                vec![("part", number)],
+            );
+        }
+        let cured = self.bench.machine().plant().faults().next().is_none();
+        if !cured {
+            self.lose(d, 1.0, self.end(), "lost-not-cured", Vec::new());
+        }
+        let truth = self.hidden().map(|m| m.id.clone());
+        match self.bench.report() {
+            None => self.lose(
+                d,
+                share::WRONG_CAUSE,
+                self.end(),
+                "lost-no-report",
+                Vec::new(),
+            ),
+            Some(report) if report.cause != truth => {
+                let args = vec![
+                    ("said", report.cause.clone().unwrap_or_default()),
+                    ("truth", truth.unwrap_or_default()),
+                ];
+                self.lose(d, share::WRONG_CAUSE, self.end(), "lost-wrong-cause", args);
+            }
+            Some(_) => {}
+        }
+    }
+
+    fn safety(&mut self) {
+        for event in self.bench.events().to_vec() {
+            let (share, reason) = match event.what {
+                Happening::Shock => (1.0, "lost-shock"),
+                Happening::TouchedCharge => (0.7, "lost-touched-charge"),
+                Happening::CabinetOpenedLive => (0.5, "lost-opened-live"),
+                Happening::OhmsOnLive => (0.5, "lost-ohms-on-live"),
+                Happening::LiveTestNotAllowed => (0.4, "lost-live-not-allowed"),
+                Happening::Flood => (0.4, "lost-flood"),
+                Happening::LidOpenedSpinning => (0.5, "lost-lid-spinning"),
+                Happening::WrongPart | Happening::GoodBoardReplaced => continue,
+            };
+            self.lose(Dimension::Safety, share, event.at, reason, Vec::new());
+        }
+        // Hands went in without a look at the meter or a bleed: luck, not proof.
+        let touched = self
+            .bench
+            .history()
+            .iter()
+            .find(|(_, a)| matches!(a, Action::Pull(_) | Action::Fit(_)))
+            .map(|(at, _)| *at);
+        if let Some(at) = touched
+            && !self.proved_dead_before(at)
+        {
+            self.lose(
+                Dimension::Safety,
+                share::NOT_PROVED_DEAD,
+                at,
+                "lost-not-proved-dead",
+                Vec::new(),
+            );
+        }
+    }
+
+    fn proved_dead_before(&self, touched: Time) -> bool {
+        let bled = self
+            .bench
+            .history()
+            .iter()
+            .any(|(at, a)| *at < touched && *a == Action::Discharge);
+        let bulk = |pin| matches!(pin, Pin::BulkPlus | Pin::BulkMinus);
+        bled || self.bench.notebook().iter().any(|r| {
+            r.at <= touched
+                && !r.live
+                && r.mode == MeterMode::VoltsDc
+                && bulk(r.red)
+                && bulk(r.black)
+        })
+    }
+
+    fn cost(&mut self) {
+        let d = Dimension::Cost;
+        let minutes = self.bench.now().since(self.bench.began()).seconds() / 60.0;
+        let over = minutes - self.scenario.par_minutes;
+        if over > 1.0 {
+            let args = vec![
+                ("minutes", format!("{minutes:.0}")),
+                ("par", format!("{:.0}", self.scenario.par_minutes)),
+            ];
+            let share = (0.5 * over / self.scenario.par_minutes).min(0.5);
+            self.lose(d, share, self.end(), "lost-slow", args);
+        }
+        let needed = self
+            .hidden()
+            .and_then(|m| self.bench.counter().iter().find(|p| p.number == m.cured_by));
+        let needed_price = needed.map_or(0.0, |p| p.price);
+        let excess = self.bench.spent() - needed_price;
+        if excess > 0.5 {
+            let args = vec![
+                ("spent", format!("{:.0}", self.bench.spent())),
+                ("needed", format!("{needed_price:.0}")),
+            ];
+            let share = (excess / self.scenario.budget).min(1.0);
+            self.lose(d, share, self.end(), "lost-overspent", args);
+        }
+        if self.bench.spent() > self.scenario.budget {
+            let args = vec![("budget", format!("{:.0}", self.scenario.budget))];
+            self.lose(d, 0.5, self.end(), "lost-over-budget", args);
+        }
+    }
+
+    fn proof(&mut self) {
+        let d = Dimension::Proof;
+        self.proof_by_readings();
+        let since = self
+            .bench
+            .fitted()
+            .last()
+            .map_or(self.bench.began(), |(at, _)| *at);
+        if !self.bench.passed(LandmarkKind::CalibrationPassed, since) {
+            self.lose(
+                d,
+                share::NOT_RECALIBRATED,
+                self.end(),
+                "lost-not-recalibrated",
+                Vec::new(),
+            );
+        }
+        if !self.bench.passed(LandmarkKind::ProgramFinished, since) {
+            self.lose(
+                d,
+                share::NO_PROVING_RUN,
+                self.end(),
+                "lost-no-proving-run",
+                Vec::new(),
+            );
+        }
+    }
+
+    /// The readings cited must rule out the other parts that the service sheet lists for the codes.
+    fn proof_by_readings(&mut self) {
+        let Some(truth) = self.hidden().cloned() else {
+            return;
+        };
+        let suspects = self.suspects(&truth);
+        let rivals: Vec<usize> = self
+            .bench
+            .modes()
+            .iter()
+            .enumerate()
+            .filter(|(_, m)| m.component != truth.component && suspects.contains(&m.component))
+            .map(|(n, _)| n)
+            .collect();
+        let Some(report) = self.bench.report() else {
+            self.lose(
+                Dimension::Proof,
+                share::UNPROVEN,
+                self.end(),
+                "lost-no-report",
+                Vec::new(),
+            );
+            return;
+        };
+        let first_fit = self
+            .bench
+            .fitted()
+            .first()
+            .map_or(self.end(), |(at, _)| *at);
+        let cited: Vec<_> = report
+            .proof
+            .iter()
+            .filter_map(|n| self.bench.notebook().get(*n))
+            .filter(|r| r.at <= first_fit)
+            .collect();
+        let ruled_out = rivals
+            .iter()
+            .filter(|n| cited.iter().any(|r| r.rules_out.get(**n) == Some(&true)))
+            .count();
+        let open = rivals.len() - ruled_out;
+        if cited.is_empty() {
+            self.lose(
+                Dimension::Proof,
+                share::UNPROVEN,
+                self.end(),
+                "lost-no-evidence",
+                Vec::new(),
+            );
+        } else if open > 0 {
+            let share = share::UNPROVEN * open as f64 / rivals.len() as f64;
+            let args = vec![
+                ("open", open.to_string()),
+                ("rivals", rivals.len().to_string()),
+            ];
+            self.lose(
+                Dimension::Proof,
+                share,
+                self.end(),
+                "lost-rivals-left",
+                args,
+            );
+        }
+    }
+
+    fn suspects(&self, truth: &FailureMode) -> Vec<Component> {
+        let board = self.bench.machine().board();
+        let mut suspects = vec![truth.component];
+        for code in self.raised_codes() {
+            let monitor = board.monitor_of(code);
+            for entry in board.sheet.iter().filter(|e| Some(e.monitor) == monitor) {
+                suspects.extend(&entry.suspects);
+            }
+        }
+        suspects
+    }
+}
+
+fn list(shown: &[(Time, u8)]) -> String {
+    shown
+        .iter()
+        .map(|(_, code)| format!("{code:02}"))
+        .collect::<Vec<_>>()
+        .join(", ")
+}

@@ -1,0 +1,172 @@
+//! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
+
+use super::scenario::{Hidden, Mains, Scenario};
+use crate::bench::{Bench, Part, Setup};
+use crate::controller::{Board, Calibration, Memory, StoredCode};
+use crate::plant::{Button, FailureMode, Param, Params, Rating};
+use crate::units::Span;
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+
+/// The longest that the customer let the last wash go on.
+const LAST_WASH: Span = Span::from_s(70 * 60);
+/// How long the machine then stood before the technician came to it.
+const STOOD: Span = Span::from_s(90);
+/// A stale code is at least this many washes old.
+const STALE_CYCLES: u32 = 40;
+
+/// What scenarios draw on.
+#[derive(Clone, Copy, Debug)]
+pub struct Library<'a> {
+    /// The scenario's board.
+    pub board: &'a Board,
+    /// The sound machine for the scenario's supply.
+    pub sound: &'a Params,
+    /// The catalogue.
+    pub modes: &'a [FailureMode],
+    /// The counter's list.
+    pub parts: &'a [Part],
+}
+
+/// A scenario that cannot be set up.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum SetUpError {
+    /// The catalogue lacks the named fault.
+    #[error("no failure mode is called \"{0}\": see assets/catalogue.ron")]
+    UnknownMode(String),
+    /// Nothing to draw from.
+    #[error("the scenario draws a fault but names none to draw from")]
+    EmptyDraw,
+}
+
+impl Mains {
+    /// Rated supply.
+    pub fn rating(self) -> Rating {
+        match self {
+            Mains::V120Hz60 => Rating {
+                volts: 120.0,
+                hz: 60.0,
+            },
+            Mains::V230Hz50 => Rating {
+                volts: 230.0,
+                hz: 50.0,
+            },
+        }
+    }
+}
+
+/// The failure mode that this scenario and seed hide, if any. The same seed gives the same fault.
+///
+/// # Errors
+/// The scenario names a fault that the catalogue lacks.
+pub fn draw<'a>(
+    scenario: &Scenario,
+    modes: &'a [FailureMode],
+    seed: u64,
+) -> Result<Option<&'a FailureMode>, SetUpError> {
+    let named = |id: &String| {
+        modes
+            .iter()
+            .find(|m| m.id == *id)
+            .ok_or_else(|| SetUpError::UnknownMode(id.clone()))
+    };
+    let from: Vec<&FailureMode> = match &scenario.fault {
+        Hidden::Nothing => return Ok(None),
+        Hidden::Named(id) => return named(id).map(Some),
+        Hidden::Draw => modes.iter().collect(),
+        Hidden::DrawFrom(ids) => ids.iter().map(named).collect::<Result<_, _>>()?,
+    };
+    let total: f64 = from.iter().map(|m| m.weight).sum();
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let mut left = total * f64::from(rng.next_u32()) / 4_294_967_296.0;
+    for mode in &from {
+        left -= mode.weight;
+        if left < 0.0 {
+            return Ok(Some(mode));
+        }
+    }
+    from.last().copied().map(Some).ok_or(SetUpError::EmptyDraw)
+}
+
+/// Sets the bench up: the hidden fault is in the machine, and the customer's last wash has been
+/// tried, so that the control has found what it could by itself.
+///
+/// # Errors
+/// The scenario does not fit the library.
+pub fn set_up(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<Bench, SetUpError> {
+    let mut bench = prepare(scenario, library, seed)?;
+    start_wash(&mut bench);
+    let began = bench.now();
+    while bench.now().since(began) < LAST_WASH
+        && bench.machine().control().glance().mode == "program"
+    {
+        bench.wait(Span::from_s(1));
+    }
+    bench.wait(STOOD);
+    bench.begin();
+    Ok(bench)
+}
+
+/// The machine with its hidden fault, plugged in, nothing tried yet.
+///
+/// # Errors
+/// The scenario does not fit the library.
+pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<Bench, SetUpError> {
+    let faults: Vec<FailureMode> = draw(scenario, library.modes, seed)?
+        .cloned()
+        .into_iter()
+        .collect();
+    Ok(Bench::new(Setup {
+        board: library.board.clone(),
+        memory: customers_memory(scenario, library),
+        sound: library.sound.clone(),
+        rating: scenario.mains.rating(),
+        dial_wear: scenario.dial_wear,
+        faults,
+        modes: library.modes.to_vec(),
+        parts: library.parts.to_vec(),
+        seed,
+        live_tests_allowed: scenario.live_tests_allowed,
+    }))
+}
+
+/// The board of a machine in use: calibrated in the factory, with what it has stored since.
+fn customers_memory(scenario: &Scenario, library: &Library<'_>) -> Memory {
+    let shifter = &library.board.shifter;
+    Memory {
+        codes: scenario
+            .stale_codes
+            .iter()
+            .zip(0..)
+            .map(|(code, n)| StoredCode {
+                code: *code,
+                cycles_ago: STALE_CYCLES * (n + 1),
+            })
+            .collect(),
+        cycles: 400,
+        calibration: Some(Calibration {
+            zero_v: library.sound.get(Param::PressureZeroV),
+            cam_ms_per_deg: shifter.ms_per_deg,
+            inertia_ms: library.board.recalibration.inertia_ms.0,
+        }),
+    }
+}
+
+/// The customer chooses the board's first program and starts it.
+pub fn start_wash(bench: &mut Bench) {
+    let program = bench
+        .machine()
+        .board()
+        .programs
+        .first()
+        .map_or(0, |p| p.position);
+    bench.wait(Span::from_s(3));
+    for _ in 0..program {
+        bench.machine_mut().detent(true);
+        bench.wait(Span::from_ms(400));
+    }
+    bench.machine_mut().press(Button::Start, true);
+    bench.wait(Span::from_ms(300));
+    bench.machine_mut().press(Button::Start, false);
+    bench.wait(Span::from_s(2));
+}
