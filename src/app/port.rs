@@ -1,5 +1,6 @@
 //! What the window needs from a bench, and nothing more. Panels read plain structs from here.
 
+use crate::bench::script::Step;
 use crate::bench::{Action, BenchView, Caution, Refusal};
 use crate::controller::Board;
 use crate::lesson::{Bilingual, Score};
@@ -20,6 +21,11 @@ pub trait BenchPort: Send + Sync {
     fn view(&self) -> BenchView;
     /// What does not change during the job.
     fn job(&self) -> &Job;
+    /// Run one line of a script at once.
+    ///
+    /// # Errors
+    /// Why it could not be done, in a sentence.
+    fn run(&mut self, step: &Step) -> Result<(), String>;
     /// The result, once the report was handed in.
     fn score(&self) -> Option<Score>;
 }

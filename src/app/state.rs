@@ -2,7 +2,7 @@
 
 use super::port::{BenchPort, Job, Shop};
 use crate::bench::{Action, BenchView, Caution, MeterMode, Refusal};
-use crate::content::Language;
+use crate::content::{Language, Texts};
 use crate::lesson::{Bilingual, Score};
 use crate::plant::{Component as Part, Pin};
 use bevy::prelude::*;
@@ -28,7 +28,15 @@ impl BenchRes {
     /// A bench ready to be worked at.
     pub fn new(bench: Box<dyn BenchPort>) -> BenchRes {
         let view = bench.view();
-        BenchRes { bench, view, score: None, queue: VecDeque::new(), asked: None, refused: None, wait_ticks: 0 }
+        BenchRes {
+            bench,
+            view,
+            score: None,
+            queue: VecDeque::new(),
+            asked: None,
+            refused: None,
+            wait_ticks: 0,
+        }
     }
 
     /// What the person sees.
@@ -74,7 +82,9 @@ impl BenchRes {
     /// One tick: what is queued, at most one detent of it, then the machine.
     pub fn tick(&mut self) {
         while self.asked.is_none() {
-            let Some((action, cautioned)) = self.queue.pop_front() else { break };
+            let Some((action, cautioned)) = self.queue.pop_front() else {
+                break;
+            };
             if !cautioned && let Some(caution) = self.bench.caution(&action) {
                 self.asked = Some((action, caution));
                 return;
@@ -143,6 +153,39 @@ pub enum Screen {
     Bench,
 }
 
+/// Pages of the service sheet.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Page {
+    /// Getting into service mode.
+    #[default]
+    Entry,
+    /// Reading the lamps.
+    Lamps,
+    /// Code table.
+    Codes,
+    /// Menu by dial position.
+    Menu,
+    /// Pin table.
+    Pins,
+}
+
+/// A group of pins to choose from.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Spot {
+    /// Blades of the plug.
+    Plug,
+    /// Line fuse.
+    Fuse,
+    /// Bulk capacitor's test points.
+    Bulk,
+    /// Terminals of a component.
+    Load(Part),
+    /// Board's side of one of its connectors, by number in the board's list.
+    Board(usize),
+    /// Harness side of the same.
+    Harness(usize),
+}
+
 /// The report being written.
 #[derive(Clone, Debug, Default)]
 pub struct Draft {
@@ -153,6 +196,10 @@ pub struct Draft {
     /// Readings chosen.
     pub proof: BTreeSet<usize>,
 }
+
+/// All texts in the present language.
+#[derive(Resource)]
+pub struct TextsRes(pub Texts);
 
 /// What the panels remember.
 #[derive(Resource)]
@@ -167,13 +214,21 @@ pub struct Desk {
     pub speed: u32,
     /// Side panels hidden.
     pub hidden: bool,
+    /// Page of the service sheet.
+    pub page: Page,
+    /// Pins shown at the meter.
+    pub spot: Spot,
+    /// The pointer is over a window or a menu, not over the scene.
+    pub covered: bool,
+    /// Back to the start screen, please.
+    pub leave: bool,
     /// Key list shown.
     pub keys: bool,
     /// Component chosen in the cabinet.
     pub selected: Option<Part>,
     /// Meter knob.
     pub mode: MeterMode,
-    /// Pin for the red probe.
+    /// The pin for the red probe.
     pub red: Option<Pin>,
     /// Pin for the black probe.
     pub black: Option<Pin>,
@@ -201,6 +256,10 @@ impl Default for Desk {
             tab: Tab::Sheet,
             speed: 1,
             hidden: false,
+            page: Page::Entry,
+            spot: Spot::Bulk,
+            covered: false,
+            leave: false,
             keys: false,
             selected: None,
             mode: MeterMode::Ohms,

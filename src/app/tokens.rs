@@ -48,11 +48,15 @@ pub const PRINT_ACCENT: Color32 = Color32::from_rgb(0x9a, 0x41, 0x12);
 /// Signal colours of the caution panel: red, orange, yellow (ANSI Z535 word panels) and their ink.
 pub const DANGER: (Color32, Color32) = (Color32::from_rgb(0xb4, 0x1c, 0x1c), Color32::WHITE);
 /// Orange with black letters.
-pub const WARNING: (Color32, Color32) =
-    (Color32::from_rgb(0xf5, 0x84, 0x1f), Color32::from_rgb(0x10, 0x10, 0x10));
+pub const WARNING: (Color32, Color32) = (
+    Color32::from_rgb(0xf5, 0x84, 0x1f),
+    Color32::from_rgb(0x10, 0x10, 0x10),
+);
 /// Yellow with black letters.
-pub const CAUTION: (Color32, Color32) =
-    (Color32::from_rgb(0xf7, 0xcf, 0x1d), Color32::from_rgb(0x10, 0x10, 0x10));
+pub const CAUTION: (Color32, Color32) = (
+    Color32::from_rgb(0xf7, 0xcf, 0x1d),
+    Color32::from_rgb(0x10, 0x10, 0x10),
+);
 
 /// A lit lamp on the console's dark glass.
 pub const LAMP_LIT: Color32 = Color32::from_rgb(0xff, 0xc8, 0x63);
@@ -137,7 +141,12 @@ mod tests {
     #[test]
     fn contrast_agrees_with_published_values() {
         let grey = |v| Color32::from_rgb(v, v, v);
-        for (value, expected) in [(0x76, 4.5422), (0x77, 4.4781), (0x94, 3.0335), (0x95, 2.9953)] {
+        for (value, expected) in [
+            (0x76, 4.5422),
+            (0x77, 4.4781),
+            (0x94, 3.0335),
+            (0x95, 2.9953),
+        ] {
             let got = contrast(grey(value), Color32::WHITE);
             assert!((got - expected).abs() < 1e-4, "{value:x}: {got}");
         }

@@ -66,13 +66,25 @@ fn spawn(
     let first = stand(ViewKind::Machine, Screen::Start, 0.0);
     commands.spawn((
         Camera3d::default(),
-        Camera { clear_color: ClearColorConfig::Custom(Color::srgb_u8(0x18, 0x20, 0x25)), ..default() },
-        Projection::Perspective(PerspectiveProjection { fov: FIELD, near: 0.05, far: 20.0, ..default() }),
+        Camera {
+            clear_color: ClearColorConfig::Custom(Color::srgb_u8(0x18, 0x20, 0x25)),
+            ..default()
+        },
+        Projection::Perspective(PerspectiveProjection {
+            fov: FIELD,
+            near: 0.05,
+            far: 20.0,
+            ..default()
+        }),
         Tonemapping::TonyMcMapface,
         DebandDither::Enabled,
         Msaa::Sample4,
         lights::surroundings(&mut images),
-        Eye { target: first.target, away: first.away, size: first.size },
+        Eye {
+            target: first.target,
+            away: first.away,
+            size: first.size,
+        },
         Transform::from_xyz(1.0, 1.5, 3.0).looking_at(first.target, Vec3::Y),
     ));
     commands.spawn((
@@ -103,22 +115,41 @@ fn walk(
     let scale = window.scale_factor();
     let limit = UVec2::new(window.physical_width(), window.physical_height());
     let from = (desk.stage.min * scale).as_uvec2().min(limit - UVec2::ONE);
-    let size = ((desk.stage.size() * scale).as_uvec2()).max(UVec2::splat(16)).min(limit - from);
-    let same = camera.viewport.as_ref().is_some_and(|v| v.physical_position == from && v.physical_size == size);
+    let size = ((desk.stage.size() * scale).as_uvec2())
+        .max(UVec2::splat(16))
+        .min(limit - from);
+    let same = camera
+        .viewport
+        .as_ref()
+        .is_some_and(|v| v.physical_position == from && v.physical_size == size);
     if !same {
-        camera.viewport = Some(Viewport { physical_position: from, physical_size: size, ..default() });
+        camera.viewport = Some(Viewport {
+            physical_position: from,
+            physical_size: size,
+            ..default()
+        });
     }
     let goal = stand(desk.view, *screen.get(), time.elapsed_secs());
     let dt = time.delta_secs();
     let lag = 0.22;
-    let toward = |a: Vec3, b: Vec3| Vec3::new(ease(a.x, b.x, lag, dt), ease(a.y, b.y, lag, dt), ease(a.z, b.z, lag, dt));
+    let toward = |a: Vec3, b: Vec3| {
+        Vec3::new(
+            ease(a.x, b.x, lag, dt),
+            ease(a.y, b.y, lag, dt),
+            ease(a.z, b.z, lag, dt),
+        )
+    };
     eye.target = toward(eye.target, goal.target);
     eye.away = toward(eye.away, goal.away);
-    eye.size = Vec2::new(ease(eye.size.x, goal.size.x, lag, dt), ease(eye.size.y, goal.size.y, lag, dt));
+    eye.size = Vec2::new(
+        ease(eye.size.x, goal.size.x, lag, dt),
+        ease(eye.size.y, goal.size.y, lag, dt),
+    );
     let aspect = size.x as f32 / size.y.max(1) as f32;
     let tan = (FIELD / 2.0).tan();
     let distance = (eye.size.y / 2.0 / tan).max(eye.size.x / 2.0 / (tan * aspect));
-    *place = Transform::from_translation(eye.target + eye.away.normalize() * distance).looking_at(eye.target, Vec3::Y);
+    *place = Transform::from_translation(eye.target + eye.away.normalize() * distance)
+        .looking_at(eye.target, Vec3::Y);
 }
 
 /// Camera.

@@ -32,7 +32,9 @@ pub use board::{
 };
 pub use check::{BoardFault, BoardProblem};
 pub use firmware::Controller;
-pub use gesture::{Broke, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try};
+pub use gesture::{
+    Broke, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try,
+};
 pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};
 pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};

@@ -64,7 +64,8 @@ impl Shape {
         let count = ring.len() as u32;
         for j in 0..count {
             let (a, b) = (first + j, first + (j + 1) % count);
-            self.tris.push(if up { [middle, b, a] } else { [middle, a, b] });
+            self.tris
+                .push(if up { [middle, b, a] } else { [middle, a, b] });
         }
     }
 
@@ -106,7 +107,12 @@ impl Shape {
             }
         }
         for point in &mut out.points {
-            *point += normals.get(&key(*point)).copied().unwrap_or_default().normalize_or_zero() * by;
+            *point += normals
+                .get(&key(*point))
+                .copied()
+                .unwrap_or_default()
+                .normalize_or_zero()
+                * by;
         }
         out.mesh(180.0)
     }
@@ -207,7 +213,12 @@ pub fn edge(radius: f32, steps: usize) -> impl Iterator<Item = (f32, f32)> {
 pub fn block(width: f32, height: f32, depth: f32, corner: f32, soft: f32) -> Shape {
     let at = |inset: f32, y: f32| {
         ring(
-            &rounded(width - 2.0 * inset, depth - 2.0 * inset, (corner - inset).max(soft * 0.2), 4),
+            &rounded(
+                width - 2.0 * inset,
+                depth - 2.0 * inset,
+                (corner - inset).max(soft * 0.2),
+                4,
+            ),
             y,
         )
     };
@@ -246,7 +257,14 @@ pub fn plate_with_hole(
     height: f32,
     soft: f32,
 ) -> Shape {
-    let out = |inset: f32| rounded(outer.0 - 2.0 * inset, outer.1 - 2.0 * inset, outer.2 - inset, 8);
+    let out = |inset: f32| {
+        rounded(
+            outer.0 - 2.0 * inset,
+            outer.1 - 2.0 * inset,
+            outer.2 - inset,
+            8,
+        )
+    };
     let inn = |grow: f32| -> Vec<Vec2> {
         rounded(hole.0 + 2.0 * grow, hole.1 + 2.0 * grow, hole.2 + grow, 8)
             .into_iter()
@@ -256,7 +274,11 @@ pub fn plate_with_hole(
     let mut rings = vec![ring(&out(0.0), 0.0)];
     rings.extend(edge(soft, 4).map(|(inset, rise)| ring(&out(inset), height - soft + rise)));
     let rim: Vec<_> = edge(soft, 4).collect();
-    rings.extend(rim.iter().rev().map(|(inset, rise)| ring(&inn(*inset), height - soft + rise)));
+    rings.extend(
+        rim.iter()
+            .rev()
+            .map(|(inset, rise)| ring(&inn(*inset), height - soft + rise)),
+    );
     rings.push(ring(&inn(0.0), 0.0));
     Shape::loft(&rings, true)
 }
@@ -313,7 +335,11 @@ pub fn stamp(outline: &[Vec2], depth: f32, soft: f32) -> Shape {
     };
     // Mirrored so that the outline's sense fits the loft's, then laid from Y to Z.
     let lift = |points: Vec<Vec2>, y: f32| -> Vec<Vec3> {
-        points.iter().rev().map(|p| Vec3::new(p.x, y, -p.y)).collect()
+        points
+            .iter()
+            .rev()
+            .map(|p| Vec3::new(p.x, y, -p.y))
+            .collect()
     };
     let mut rings = vec![lift(outline.to_vec(), 0.0)];
     rings.extend(edge(soft, 3).map(|(inset, rise)| lift(offset(inset), depth - soft + rise)));
@@ -332,7 +358,11 @@ pub fn fillet(outline: &[Vec2], radius: f32) -> Vec<Vec2> {
     let count = outline.len();
     let mut points = Vec::new();
     for i in 0..count {
-        let (a, b, c) = (outline[(i + count - 1) % count], outline[i], outline[(i + 1) % count]);
+        let (a, b, c) = (
+            outline[(i + count - 1) % count],
+            outline[i],
+            outline[(i + 1) % count],
+        );
         let cut = radius.min(a.distance(b) / 2.2).min(c.distance(b) / 2.2);
         let (from, to) = (b + (a - b).normalize() * cut, b + (c - b).normalize() * cut);
         for k in 0..=5 {
@@ -362,7 +392,12 @@ pub fn arc_band(radius: f32, width: f32, from: f32, to: f32, z: f32) -> Shape {
 pub fn card(width: f32, height: f32) -> Shape {
     let (x, y) = (width / 2.0, height / 2.0);
     let mut shape = Shape::default();
-    let corner = |sx: f32, sy: f32| (Vec3::new(sx * x, sy * y, 0.0), Vec2::new(sx * 0.5 + 0.5, 0.5 - sy * 0.5));
+    let corner = |sx: f32, sy: f32| {
+        (
+            Vec3::new(sx * x, sy * y, 0.0),
+            Vec2::new(sx * 0.5 + 0.5, 0.5 - sy * 0.5),
+        )
+    };
     let ids = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)].map(|(sx, sy)| {
         let (p, uv) = corner(sx, sy);
         shape.push(p, uv)

@@ -40,7 +40,12 @@ impl Maker<'_, '_> {
     ) -> Entity {
         let mesh = self.meshes.add(shape.mesh(40.0));
         self.commands
-            .spawn((Mesh3d(mesh), MeshMaterial3d(material.clone()), place, ChildOf(parent)))
+            .spawn((
+                Mesh3d(mesh),
+                MeshMaterial3d(material.clone()),
+                place,
+                ChildOf(parent),
+            ))
             .id()
     }
 

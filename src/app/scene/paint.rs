@@ -68,7 +68,11 @@ pub fn texture(size: u32, colour: impl Fn(f32, f32) -> [u8; 4]) -> Image {
         .collect();
     let mut data: Vec<u8> = level.iter().flatten().copied().collect();
     let mut image = Image::new(
-        Extent3d { width: size, height: size, depth_or_array_layers: 1 },
+        Extent3d {
+            width: size,
+            height: size,
+            depth_or_array_layers: 1,
+        },
         TextureDimension::D2,
         data.clone(),
         TextureFormat::Rgba8UnormSrgb,
@@ -80,7 +84,8 @@ pub fn texture(size: u32, colour: impl Fn(f32, f32) -> [u8; 4]) -> Image {
         level = (0..half * half)
             .map(|i| {
                 let (x, y) = (2 * (i % half), 2 * (i / half));
-                let four = [(0, 0), (1, 0), (0, 1), (1, 1)].map(|(a, b)| level[(y + b) * side + x + a]);
+                let four =
+                    [(0, 0), (1, 0), (0, 1), (1, 1)].map(|(a, b)| level[(y + b) * side + x + a]);
                 std::array::from_fn(|c| {
                     (four.iter().map(|p| u32::from(p[c])).sum::<u32>() / 4) as u8
                 })
@@ -138,8 +143,11 @@ fn surroundings(dir: Vec3, blur: f32) -> Vec3 {
     light += Vec3::new(4.2, 3.5, 2.7) * soft(dir.dot(key), 0.88 - blur * 0.25) / (1.0 + blur * 5.0);
     // Tall window to the right.
     let across = dir.dot(Vec3::new(0.86, 0.0, 0.5).normalize());
-    light += Vec3::new(0.75, 1.0, 1.25) * soft(across, 0.90 - blur * 0.3)
-        * soft(dir.y, -0.1) * soft(-dir.y, -0.62) / (1.0 + blur * 2.5);
+    light += Vec3::new(0.75, 1.0, 1.25)
+        * soft(across, 0.90 - blur * 0.3)
+        * soft(dir.y, -0.1)
+        * soft(-dir.y, -0.62)
+        / (1.0 + blur * 2.5);
     // Strip behind.
     let rim = dir.dot(Vec3::new(0.3, 0.35, -0.9).normalize());
     light += Vec3::new(0.7, 0.85, 1.0) * soft(rim, 0.9) / (1.0 + blur * 3.0);
@@ -148,7 +156,11 @@ fn surroundings(dir: Vec3, blur: f32) -> Vec3 {
 
 /// Cube map of [`surroundings`]; blurred more at each mip level.
 pub fn environment(size: u32, all_blur: Option<f32>) -> Image {
-    let levels = if all_blur.is_some() { 1 } else { size.ilog2() + 1 };
+    let levels = if all_blur.is_some() {
+        1
+    } else {
+        size.ilog2() + 1
+    };
     let mut data = Vec::new();
     for face in 0..6 {
         for level in 0..levels {
@@ -175,7 +187,11 @@ pub fn environment(size: u32, all_blur: Option<f32>) -> Image {
         }
     }
     let mut image = Image::new_uninit(
-        Extent3d { width: size, height: size, depth_or_array_layers: 6 },
+        Extent3d {
+            width: size,
+            height: size,
+            depth_or_array_layers: 6,
+        },
         TextureDimension::D2,
         TextureFormat::Rgba16Float,
         RenderAssetUsages::RENDER_WORLD,
@@ -266,9 +282,18 @@ impl Paint {
             ..default()
         });
         let grain = images.add(texture(128, |u, v| {
-            let wave = ((v * 9.0 + (u * 6.3).sin() * 0.25 + noise(0, (v * 60.0) as i32) * 0.5).sin() * 0.5 + 0.5) * 0.28;
+            let wave = ((v * 9.0 + (u * 6.3).sin() * 0.25 + noise(0, (v * 60.0) as i32) * 0.5)
+                .sin()
+                * 0.5
+                + 0.5)
+                * 0.28;
             let base = 0.62 + wave * 0.5 + noise((u * 20.0) as i32, (v * 128.0) as i32) * 0.1;
-            [(base * 186.0) as u8, (base * 126.0) as u8, (base * 76.0) as u8, 255]
+            [
+                (base * 186.0) as u8,
+                (base * 126.0) as u8,
+                (base * 76.0) as u8,
+                255,
+            ]
         }));
         let wood = materials.add(StandardMaterial {
             base_color_texture: Some(grain),
@@ -295,8 +320,29 @@ impl Paint {
         let print = materials.add(flat(Color::srgb_u8(0xc9, 0xcf, 0xd0)));
         let print_amber = materials.add(flat(Color::srgb_u8(0xff, 0xb8, 0x4d)));
         Paint {
-            enamel, primer, glass, smoked, brushed, chrome, cast, sieve, rubber, dark, light, teal,
-            red, blue, green, amber, copper, laminate, tub, water, print, print_amber, wood,
+            enamel,
+            primer,
+            glass,
+            smoked,
+            brushed,
+            chrome,
+            cast,
+            sieve,
+            rubber,
+            dark,
+            light,
+            teal,
+            red,
+            blue,
+            green,
+            amber,
+            copper,
+            laminate,
+            tub,
+            water,
+            print,
+            print_amber,
+            wood,
         }
     }
 }

@@ -53,9 +53,21 @@ fn strokes(mark: char) -> Vec<Line> {
             bow(0.3, 0.68, 0.3, 0.32, 0.0, 2.0),
             line(&[(0.58, 0.62), (0.48, 0.28), (0.18, 0.0)]),
         ],
-        'X' => vec![line(&[(0.0, 0.0), (0.6, 1.0)]), line(&[(0.0, 1.0), (0.6, 0.0)])],
-        '×' => vec![line(&[(0.1, 0.15), (0.5, 0.6)]), line(&[(0.1, 0.6), (0.5, 0.15)])],
-        'M' => vec![line(&[(0.0, 0.0), (0.0, 1.0), (0.3, 0.4), (0.6, 1.0), (0.6, 0.0)])],
+        'X' => vec![
+            line(&[(0.0, 0.0), (0.6, 1.0)]),
+            line(&[(0.0, 1.0), (0.6, 0.0)]),
+        ],
+        '×' => vec![
+            line(&[(0.1, 0.15), (0.5, 0.6)]),
+            line(&[(0.1, 0.6), (0.5, 0.15)]),
+        ],
+        'M' => vec![line(&[
+            (0.0, 0.0),
+            (0.0, 1.0),
+            (0.3, 0.4),
+            (0.6, 1.0),
+            (0.6, 0.0),
+        ])],
         _ => Vec::new(),
     }
 }
@@ -65,14 +77,21 @@ pub fn polyline(points: &[Vec2], width: f32) -> Shape {
     let mut shape = Shape::default();
     for pair in points.windows(2) {
         let side = (pair[1] - pair[0]).normalize_or_zero().perp() * width / 2.0;
-        let [a, b, c, d] = [pair[0] - side, pair[1] - side, pair[1] + side, pair[0] + side]
-            .map(|p| p.extend(0.0));
+        let [a, b, c, d] = [
+            pair[0] - side,
+            pair[1] - side,
+            pair[1] + side,
+            pair[0] + side,
+        ]
+        .map(|p| p.extend(0.0));
         shape.tri(a, b, c);
         shape.tri(a, c, d);
     }
     for point in points {
         for i in 0..10 {
-            let at = |k: usize| (*point + Vec2::from_angle(k as f32 / 5.0 * PI) * width / 2.0).extend(0.0);
+            let at = |k: usize| {
+                (*point + Vec2::from_angle(k as f32 / 5.0 * PI) * width / 2.0).extend(0.0)
+            };
             shape.tri(point.extend(0.0), at(i), at(i + 1));
         }
     }
