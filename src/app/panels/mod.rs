@@ -11,6 +11,8 @@ mod sheet;
 mod stage;
 mod start;
 mod ticket;
+#[cfg(test)]
+mod tests;
 mod top;
 
 use super::pick::Pointing;
