@@ -1,25 +1,46 @@
 //! Content from files on disk. Together with [`super::attempt_file`] the only place that opens any.
 
 use super::error::{ContentError, Problem};
+use super::reader::LONGEST_BYTES;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
 use crate::lesson::Scenario;
 use crate::record::{Attempt, RecordError, read_attempt};
-use std::fs;
+use std::fs::File;
+use std::io::{self, Read};
 use std::path::Path;
+
+/// Largest attempt that is read; an hour of hasty turning makes less than one hundredth of it.
+const LONGEST_ATTEMPT_BYTES: usize = 64 << 20;
 
 /// A file's bytes.
 ///
 /// # Errors
-/// [`Problem::Io`] with the system's reason.
+/// [`Problem::Io`] with the system's reason, [`Problem::TooLong`].
 pub fn read_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
-    fs::read(path).map_err(|error| ContentError {
+    read_at_most(path, LONGEST_BYTES)
+}
+
+fn read_at_most(path: &Path, most: usize) -> Result<Vec<u8>, ContentError> {
+    let error = |problem| ContentError {
         file: name(path),
         line: 0,
         column: 0,
         field: String::new(),
-        problem: Problem::Io(error.to_string()),
-    })
+        problem,
+    };
+    let read = || -> io::Result<Vec<u8>> {
+        let mut bytes = Vec::new();
+        // One byte more than allowed tells an endless device from a file that just fits.
+        let file = File::open(path)?.take(most as u64 + 1);
+        io::BufReader::new(file).read_to_end(&mut bytes)?;
+        Ok(bytes)
+    };
+    let bytes = read().map_err(|e| error(Problem::Io(e.to_string())))?;
+    if bytes.len() > most {
+        return Err(error(Problem::TooLong { most }));
+    }
+    Ok(bytes)
 }
 
 /// [`read_parts`] from disk.
@@ -74,7 +95,10 @@ pub enum AttemptReadError {
 /// # Errors
 /// As there, or [`Problem::Io`].
 pub fn attempt(path: &Path) -> Result<Attempt, AttemptReadError> {
-    Ok(read_attempt(&name(path), &read_bytes(path)?)?)
+    Ok(read_attempt(
+        &name(path),
+        &read_at_most(path, LONGEST_ATTEMPT_BYTES)?,
+    )?)
 }
 
 /// A path as people write it.

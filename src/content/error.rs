@@ -49,10 +49,10 @@ pub enum Problem {
     #[error("these bytes are not UTF-8 text; choose another file, or save this one as UTF-8")]
     NotText,
     /// Far more bytes than any such file needs.
-    #[error("{bytes} bytes are more than the {most} such a file may have; choose another file")]
+    #[error(
+        "the file is longer than the {most} bytes that such a file may have; choose another file"
+    )]
     TooLong {
-        /// Size of the file.
-        bytes: usize,
         /// Largest size that is read.
         most: usize,
     },

@@ -6,6 +6,7 @@ use crate::lesson::Mains;
 use crate::plant::{Param, Params, Terminal};
 use serde::Deserialize;
 use serde::de::{Deserializer, MapAccess, Visitor};
+use std::collections::BTreeMap;
 use std::fmt;
 
 /// The sound machine for each mains supply.
@@ -110,11 +111,11 @@ fn fill(
         params.set(Param::ContactOhms(*terminal), machine.contact_ohms);
     }
     let mut findings = Vec::new();
-    let mut given: Vec<(Param, String)> = Vec::new();
+    let mut given: BTreeMap<Param, String> = BTreeMap::new();
     for (section, values) in sections {
         for (param, value) in &values.0 {
             let path = format!("{section}[{param:?}]");
-            if let Some((_, first)) = given.iter().find(|(p, _)| p == param) {
+            if let Some(first) = given.get(param) {
                 let problem = Problem::Repeated {
                     name: format!("{param:?}"),
                     first_line: page.line(first),
@@ -122,13 +123,13 @@ fn fill(
                 findings.push((path, problem));
             } else {
                 params.set(*param, *value);
-                given.push((*param, path));
+                given.insert(*param, path);
             }
         }
     }
     for param in Param::all() {
         let has_base = matches!(param, Param::WireOhms(_) | Param::ContactOhms(_));
-        if !has_base && !given.iter().any(|(p, _)| *p == param) {
+        if !has_base && !given.contains_key(&param) {
             let problem = Problem::MissingParam(format!("{param:?}"));
             findings.push((format!("{}[{param:?}]", sections[1].0), problem));
         }

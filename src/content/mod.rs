@@ -4,6 +4,7 @@
 //! on one built into the program and in a test. [`disk`] is the one place that opens files.
 
 pub mod attempt_file;
+mod board_file;
 pub mod builtin;
 mod catalogue;
 pub mod disk;
@@ -16,6 +17,7 @@ mod script_file;
 mod shelf;
 mod text;
 
+pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use error::{ContentError, Problem};
 pub use machine_file::{Nominal, read_machine};
@@ -23,5 +25,5 @@ pub use parts::{Parts, read_parts};
 pub use reader::{Finding, read_checked};
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::read_script;
-pub use shelf::{Shelf, Titled, read_board};
+pub use shelf::{Shelf, Titled};
 pub use text::{Language, Texts, Value};

@@ -1,11 +1,13 @@
 //! The way from bytes to a checked value that every reader takes.
 
 use super::error::{ContentError, Problem};
-use crate::record::ron_text::{self, Misfit, Outline, Spot};
+use crate::record::ron_text::{self, Misfit, Outline, Places, Spot};
 use serde::de::DeserializeOwned;
+use std::cell::OnceCell;
+use std::collections::BTreeMap;
 
 /// Largest file that is read; the largest of ours is a hundredth of it.
-pub(super) const LONGEST_BYTES: usize = 4 << 20;
+pub(super) const LONGEST_BYTES: usize = 1 << 20;
 
 /// Something a check found: the path of the field, and what is wrong with it.
 pub type Finding<P = Problem> = (String, P);
@@ -37,19 +39,22 @@ pub fn read_checked<T: DeserializeOwned>(
 pub(super) struct Page<'a> {
     file: &'a str,
     text: &'a str,
+    places: OnceCell<Places<'a>>,
 }
 
 impl<'a> Page<'a> {
     pub fn open(file: &'a str, bytes: &'a [u8]) -> Result<Page<'a>, ContentError> {
         let problem = if bytes.len() > LONGEST_BYTES {
             Problem::TooLong {
-                bytes: bytes.len(),
                 most: LONGEST_BYTES,
             }
         } else {
             match std::str::from_utf8(bytes) {
                 Ok(text) if text.trim().is_empty() => Problem::Empty,
-                Ok(text) => return Ok(Page { file, text }),
+                Ok(text) => {
+                    let places = OnceCell::new();
+                    return Ok(Page { file, text, places });
+                }
                 Err(error) => {
                     let sound = &bytes[..error.valid_up_to()];
                     let line = sound.iter().filter(|b| **b == b'\n').count() + 1;
@@ -69,7 +74,7 @@ impl<'a> Page<'a> {
 
     /// The value in the text. No number in it is infinite or not a number.
     pub fn parse<T: DeserializeOwned>(&self) -> Result<T, ContentError> {
-        let value = ron_text::parse(self.text).map_err(|misfit| {
+        let value = ron_text::parse(&ron_text::options(), self.text).map_err(|misfit| {
             let Misfit { spot, field, error } = misfit;
             error_at(self.file, spot, field, problem_of(error))
         })?;
@@ -82,9 +87,13 @@ impl<'a> Page<'a> {
         }
     }
 
+    fn places(&self) -> &Places<'a> {
+        self.places.get_or_init(|| Outline::of(self.text).places())
+    }
+
     /// Line of the value at a path.
     pub fn line(&self, path: &str) -> usize {
-        Outline::of(self.text).spot(path).line
+        self.places().spot(path).line
     }
 
     /// The value when nothing was found, else the finding that stands first in the file.
@@ -97,10 +106,16 @@ impl<'a> Page<'a> {
         if findings.is_empty() {
             return Ok(value);
         }
-        let outline = Outline::of(self.text);
+        let places = self.places();
         let mut errors: Vec<ContentError> = findings
             .into_iter()
-            .map(|(field, problem)| error_at(self.file, outline.spot(&field), field, problem))
+            .map(|(field, problem)| {
+                let spot = match problem {
+                    Problem::Repeated { .. } => places.last_spot(&field),
+                    _ => places.spot(&field),
+                };
+                error_at(self.file, spot, field, problem)
+            })
             .collect();
         errors.sort_by_key(|error| (error.line, error.column));
         Err(errors)
@@ -125,35 +140,98 @@ fn problem_of(error: ron::Error) -> Problem {
         E::NoSuchStructField {
             expected, found, ..
         } => Problem::UnknownField {
+            expected: choices(expected, &found),
             found,
-            expected: expected.join(", "),
         },
         E::NoSuchEnumVariant {
             expected, found, ..
         } => Problem::UnknownName {
+            expected: choices(expected, &found),
             found,
-            expected: expected.join(", "),
         },
         E::ExceededRecursionLimit => Problem::TooDeep,
         other => Problem::Syntax(other.to_string()),
     }
 }
 
+/// Most names that a message lists.
+const MOST_CHOICES: usize = 12;
+
+/// The names that may be meant: all, or of many the ones that are written most alike.
+fn choices(expected: &[&str], found: &str) -> String {
+    if expected.len() <= MOST_CHOICES {
+        return expected.join(", ");
+    }
+    let mut nearest: Vec<(usize, &str)> = expected
+        .iter()
+        .map(|name| (letters_to_change(found, name), *name))
+        .collect();
+    nearest.sort();
+    let names: Vec<&str> = nearest.iter().take(3).map(|(_, name)| *name).collect();
+    format!("{} (the nearest of {})", names.join(", "), expected.len())
+}
+
+/// How many letters must be put in, taken out or changed to make `a` into `b` (Levenshtein).
+fn letters_to_change(a: &str, b: &str) -> usize {
+    // A name much longer than any of ours is far from all of them; there is no need to count.
+    if a.len() > 64 {
+        return a.len();
+    }
+    let mut row: Vec<usize> = (0..=b.chars().count()).collect();
+    for (i, in_a) in a.chars().enumerate() {
+        let mut diagonal = row[0];
+        row[0] = i + 1;
+        for (j, in_b) in b.chars().enumerate() {
+            let change = diagonal + usize::from(in_a != in_b);
+            diagonal = row[j + 1];
+            row[j + 1] = change.min(diagonal + 1).min(row[j] + 1);
+        }
+    }
+    row.last().copied().unwrap_or(0)
+}
+
 /// Findings for every name that was used before: `path(n)` is the path of the n-th.
-pub(super) fn repeated<N: PartialEq + ToString>(
+pub(super) fn repeated(
     page: &Page<'_>,
-    names: &[N],
+    names: &[&str],
     path: impl Fn(usize) -> String,
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
+    let mut first: BTreeMap<&str, usize> = BTreeMap::new();
     for (index, name) in names.iter().enumerate() {
-        if let Some(first) = names[..index].iter().position(|n| n == name) {
+        let first = *first.entry(name).or_insert(index);
+        if first != index {
             let problem = Problem::Repeated {
-                name: name.to_string(),
+                name: (*name).to_owned(),
                 first_line: page.line(&path(first)),
             };
             findings.push((path(index), problem));
         }
     }
     findings
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn letters_are_counted_as_in_the_textbook_example() {
+        // "kitten" to "sitting" takes three; common in textbooks, from memory.
+        assert_eq!(letters_to_change("kitten", "sitting"), 3);
+        assert_eq!(letters_to_change("", "abc"), 3);
+        assert_eq!(letters_to_change("año", "ano"), 1);
+    }
+
+    #[test]
+    fn of_many_names_the_nearest_are_offered() {
+        let few = ["Right", "Left"];
+        assert_eq!(choices(&few, "Up"), "Right, Left");
+        let many = [
+            "LoadKg", "a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "k", "PumpFree",
+        ];
+        let offered = choices(&many, "LoadLb");
+        assert!(offered.starts_with("LoadKg, "), "{offered}");
+        assert!(offered.ends_with("(the nearest of 13)"), "{offered}");
+    }
 }

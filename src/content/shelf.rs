@@ -1,7 +1,7 @@
 //! Everything built in, read once, and scenarios by name or path.
 
 use super::error::ContentError;
-use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_checked, read_scenario};
+use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_scenario};
 use crate::controller::Board;
 use crate::lesson::{Library, Scenario};
 use std::path::Path;
@@ -30,20 +30,6 @@ pub struct Titled {
     pub scenario: Scenario,
 }
 
-/// Reads a board and checks it.
-///
-/// # Errors
-/// Every mistake in the file, in its order.
-pub fn read_board(file: &str, bytes: &[u8]) -> Result<Board, Vec<ContentError>> {
-    read_checked(file, bytes, |board: &Board| {
-        board
-            .check()
-            .iter()
-            .map(|p| (p.field.clone(), p.fault.to_string()))
-            .collect()
-    })
-}
-
 impl Shelf {
     /// Reads everything that is built in.
     ///
@@ -67,11 +53,10 @@ impl Shelf {
 
     /// Names and codes of the boards, for checking scenarios.
     pub fn known_boards(&self) -> Vec<KnownBoard> {
-        let known = |(name, board): &(String, Board)| KnownBoard {
-            name: name.clone(),
-            codes: board.codes.iter().map(|c| c.code).collect(),
-        };
-        self.boards.iter().map(known).collect()
+        self.boards
+            .iter()
+            .map(|(_, board)| KnownBoard::of(board))
+            .collect()
     }
 
     /// The scenario in this file, or the built-in one of this name (`standing-water` or

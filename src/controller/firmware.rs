@@ -366,7 +366,11 @@ impl Controller {
         if !matches!(self.mode, Mode::Idle) {
             return;
         }
-        let pressed = self.panel.start.closed() || self.panel.stop.closed();
+        // A button that comes up in this tick has been pressed until now.
+        let pressed = self.panel.start.closed()
+            || self.panel.stop.closed()
+            || start.is_some()
+            || stop.is_some();
         self.entry.tick(&firm.entry, pressed);
         let rotation = if steps < 0 {
             Rotation::Left
@@ -498,7 +502,7 @@ impl Controller {
         {
             self.memory.store(code);
         }
-        self.enter(Mode::Program(Run::new(program)));
+        self.enter(Mode::Program(Run::new(board, program)));
     }
 
     fn enter(&mut self, mode: Mode) {
@@ -532,7 +536,7 @@ impl Controller {
             Mode::Idle => board
                 .program_at(self.dial)
                 .map_or(Picture::Pattern(0), |index| {
-                    number(Run::new(index as u8).minutes_left(board))
+                    number(Run::new(board, index as u8).minutes_left(board))
                 }),
             Mode::Program(run) => number(run.minutes_left(board)),
             Mode::Hold(_) => Picture::Pattern(0),

@@ -20,7 +20,7 @@ pub(super) struct Governor {
 impl Governor {
     /// One tick: lamps that may be lit out of those wanted.
     pub fn step(&mut self, wanted: Lamps) -> Lamps {
-        let wanted = u16::from(wanted.arc) | u16::from(wanted.lock) << 8;
+        let wanted = u16::from(wanted.arc) | (u16::from(wanted.lock) << 8);
         let mut shown = 0;
         for (index, wait) in self.wait.iter_mut().enumerate() {
             let bit = 1 << index;
@@ -47,7 +47,7 @@ impl Governor {
 /// numbers show as 99.
 pub(super) const fn digits(number: u32) -> u8 {
     let shown = if number > 99 { 99 } else { number as u8 };
-    shown / 10 << 4 | shown % 10
+    ((shown / 10) << 4) | (shown % 10)
 }
 
 /// Whether a blinking lamp is lit, `ticks` after the blinking began.

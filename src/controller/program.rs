@@ -19,6 +19,8 @@ pub(super) struct Run {
     pub ticks: u32,
     /// Waits for Start.
     pub paused: bool,
+    /// Usual length of the phases after this one, s.
+    after_s: u32,
     /// Level at the end of the last fill, mm.
     filled_mm: Option<f64>,
     /// Motor off in a spin because the speed is reached.
@@ -50,8 +52,9 @@ fn ticks(minutes: f64) -> u32 {
 
 impl Run {
     /// Begins `program`.
-    pub fn new(program: u8) -> Run {
+    pub fn new(board: &Board, program: u8) -> Run {
         Run {
+            after_s: seconds_after(board, program, 0),
             program,
             phase: 0,
             ticks: 0,
@@ -72,16 +75,9 @@ impl Run {
 
     /// Usual time to the end, min, rounded up.
     pub fn minutes_left(&self, board: &Board) -> u32 {
-        let Some(program) = board.programs.get(usize::from(self.program)) else {
-            return 0;
-        };
-        let after: u32 = program.phases[usize::from(self.phase)..]
-            .iter()
-            .map(Phase::typical_s)
-            .sum();
         let gone = self.ticks / TICKS_PER_S as u32;
         let now = self.phase(board).map_or(0, Phase::typical_s);
-        after.saturating_sub(gone.min(now)).div_ceil(60)
+        (self.after_s + now.saturating_sub(gone)).div_ceil(60)
     }
 
     /// One tick: what the phase wants, what it aims at, and whether it is over.
@@ -167,6 +163,7 @@ impl Run {
             return (demand, aim, Progress::Same);
         }
         self.phase += 1;
+        self.after_s = seconds_after(scene.board, self.program, self.phase);
         self.ticks = 0;
         self.coasting = false;
         let progress = if self.phase(scene.board).is_some() {
@@ -242,6 +239,17 @@ impl Run {
             self.ticks += 1;
         }
     }
+}
+
+/// Usual length of the phases that follow `phase`, s.
+fn seconds_after(board: &Board, program: u8, phase: u8) -> u32 {
+    board
+        .programs
+        .get(usize::from(program))
+        .map_or(0, |program| {
+            let after = program.phases.iter().skip(usize::from(phase) + 1);
+            after.map(Phase::typical_s).sum()
+        })
 }
 
 /// Time to reach `rpm` at the acceleration that recalibration saw, ticks.

@@ -12,6 +12,9 @@ use serde::Serialize;
 const STROKE_TICKS: u32 = 100;
 /// Driven and resting time of a motor stage, ticks: four strokes.
 const STROKES_TICKS: u32 = 8 * STROKE_TICKS;
+/// The tub is empty when the pressure input has not fallen by this much, V, for so many ticks.
+const FALL_V: f64 = 0.01;
+const SETTLED_TICKS: u32 = 500;
 /// Share of the cam's turn that either half must have.
 const HALF_SHARE: (f64, f64) = (0.35, 0.65);
 
@@ -25,6 +28,9 @@ pub(super) struct Recal {
     /// Pressure voltage at the stage's begin, its sum and number in the zero stage.
     begin_v: f64,
     sum_v: f64,
+    /// Emptying: lowest voltage so far, and when it last fell.
+    low_v: f64,
+    fell_ticks: u32,
     zero_v: f64,
     /// Cam: state, edges seen, ticks since the first and of the first half.
     cam: bool,
@@ -83,6 +89,8 @@ impl Recal {
         if self.ticks == 0 {
             self.begin_v = sense.pressure_v;
             self.sum_v = 0.0;
+            self.low_v = sense.pressure_v;
+            self.fell_ticks = 0;
             self.active = 0;
             self.cam = sense.cam.closed();
             self.edges = 0;
@@ -96,8 +104,13 @@ impl Recal {
         let done = match rule.stage {
             Stage::Empty => {
                 demand.pump = true;
+                if sense.pressure_v < self.low_v - FALL_V {
+                    self.low_v = sense.pressure_v;
+                    self.fell_ticks = self.ticks;
+                }
                 let (low, high) = rules.zero_v;
-                (low..=high).contains(&sense.pressure_v)
+                let settled = self.ticks - self.fell_ticks >= SETTLED_TICKS;
+                settled && (low..=high).contains(&sense.pressure_v)
             }
             Stage::Zero => {
                 self.sum_v += sense.pressure_v;

@@ -11,13 +11,13 @@ pub(super) const BELT_RATIO: f64 = 2.65;
 /// Pulley turns for one turn of the agitator, through the gearcase.
 const GEARCASE_RATIO: f64 = 6.0;
 /// Inertia at the pulley with the agitator coupled, kg·m².
-const AGITATOR_KG_M2: f64 = 0.06;
+const AGITATOR_KG_M2: f64 = 0.02;
 /// Inertia of the empty basket, kg·m².
 const BASKET_KG_M2: f64 = 0.45;
 /// Inertia that a kilogram of (wet) laundry adds to the basket, kg·m².
 const LAUNDRY_KG_M2: f64 = 0.11;
 /// Water drag on the agitator, N·m at the pulley per (rad/s)² and mm of water.
-const AGITATOR_DRAG: f64 = 4.4e-6;
+const AGITATOR_DRAG: f64 = 7.0e-6;
 /// Water drag on the basket, N·m per (rad/s)² and mm of water.
 const BASKET_DRAG: f64 = 4.0e-5;
 /// Air drag on the basket, N·m per (rad/s)².

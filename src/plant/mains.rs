@@ -432,11 +432,6 @@ impl<T: Analysis> Circuit<T> {
         Some(self.net.drop(self.node(red)?, self.node(black)?))
     }
 
-    /// Current through the meter, A.
-    pub fn meter_current(&self) -> Option<T> {
-        self.meter.map(|m| self.net.current(m))
-    }
-
     /// Current in a harness wire towards its load, A.
     pub fn wire_current(&self, t: Terminal) -> T {
         self.net.current(self.wire[t.index()])

@@ -72,6 +72,9 @@ params! {
         SensePullupOhms,
         /// Motor current shunt, Ω.
         ShuntOhms,
+        /// Scale of the motor current input: boards for higher mains have a larger shunt amplifier
+        /// gain, so that the firmware's limits are the same. No unit.
+        MotorSenseGain,
         /// Cold valve relay contact closed, Ω.
         RelayColdClosedOhms,
         /// Cold valve relay contact open, Ω.

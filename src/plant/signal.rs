@@ -215,11 +215,6 @@ impl Signals {
         }
     }
 
-    /// Current through the meter, A.
-    pub fn meter_current(&self) -> Option<f64> {
-        self.meter.map(|m| self.net.current(m))
-    }
-
     /// Voltage from `black` to `red`, V; `None` when a pin is not on this side.
     pub fn drop(&self, red: Pin, black: Pin) -> Option<f64> {
         Some(self.net.drop(self.node(red)?, self.node(black)?))

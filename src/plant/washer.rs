@@ -504,7 +504,7 @@ impl Plant {
                 n1 * (NOISE_V + slosh),
             ),
             thermistor_v: analogue(self.signals.input_v(Terminal::Therm1), n2 * NOISE_V),
-            motor_a: self.amps.motor,
+            motor_a: self.amps.motor * self.state.params.get(Param::MotorSenseGain),
         }
     }
 

@@ -5,6 +5,7 @@ use super::error::{Damage, RecordError};
 use super::ron_text::{self, Misfit, Outline};
 use crate::bench::Action;
 use crate::units::{Span, Time};
+use ron::extensions::Extensions;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
@@ -210,6 +211,11 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
     })
 }
 
+/// How a line is read and written: a time is its bare number of ticks.
+pub(super) fn line_options() -> ron::Options {
+    ron_text::options().with_default_extension(Extensions::UNWRAP_NEWTYPES)
+}
+
 /// How the first line begins.
 pub(super) const HEADER: &str = "DetentAttempt";
 /// How the last line begins.
@@ -259,13 +265,14 @@ fn is_hex(text: &str) -> bool {
 }
 
 fn read_line<T: serde::de::DeserializeOwned>(line: &str) -> Result<T, Damaged> {
-    let value = ron_text::parse(line).map_err(|Misfit { field, error, .. }| {
-        let problem = match error {
-            ron::Error::NoSuchEnumVariant { found, .. } => Damage::UnknownAction(found),
-            other => Damage::Line(other.to_string()),
-        };
-        (field, problem)
-    })?;
+    let value =
+        ron_text::parse(&line_options(), line).map_err(|Misfit { field, error, .. }| {
+            let problem = match error {
+                ron::Error::NoSuchEnumVariant { found, .. } => Damage::UnknownAction(found),
+                other => Damage::Line(other.to_string()),
+            };
+            (field, problem)
+        })?;
     match Outline::of(line).not_finite() {
         Some((field, _, number)) => Err((field, Damage::NotFinite(number.to_owned()))),
         None => Ok(value),

@@ -78,7 +78,7 @@ pub enum Damage {
         found: Time,
     },
     /// A time no attempt lasts to.
-    #[error("{0} lies beyond the longest attempt; restore the file from a copy")]
+    #[error("tick {} lies beyond the longest attempt; restore the file from a copy", .0.0)]
     TooLate(Time),
     /// A finished file without its end.
     #[error(

@@ -1,7 +1,6 @@
 //! Writing an attempt, line by line as it happens.
 
-use super::attempt::{Attempt, FOOTER, Footer, HEADER, Header, LATEST, Timed};
-use super::ron_text;
+use super::attempt::{Attempt, FOOTER, Footer, HEADER, Header, LATEST, Timed, line_options};
 use crate::bench::Action;
 use crate::units::Time;
 use serde::Serialize;
@@ -19,7 +18,7 @@ pub enum LogError {
     #[error("the action could not be put into words: {0}")]
     Ron(#[from] ron::Error),
     /// Earlier than the line before it.
-    #[error("an action at {found} cannot follow one at {before}")]
+    #[error("an action at tick {} cannot follow one at tick {}", found.0, before.0)]
     TimeBackwards {
         /// Time of the last line.
         before: Time,
@@ -27,7 +26,7 @@ pub enum LogError {
         found: Time,
     },
     /// Later than any attempt lasts.
-    #[error("{0} lies beyond the longest attempt; finish this one and begin another")]
+    #[error("tick {} lies beyond the longest attempt; finish this one and begin another", .0.0)]
     TooLate(Time),
     /// The attempt already has its end.
     #[error("the attempt is finished; begin another")]
@@ -118,7 +117,7 @@ impl<W: Write> AttemptLog<W> {
 }
 
 fn put<W: Write>(out: &mut W, name: &str, value: &impl Serialize) -> Result<(), LogError> {
-    let line = format!("{name}{}\n", ron_text::options().to_string(value)?);
+    let line = format!("{name}{}\n", line_options().to_string(value)?);
     out.write_all(line.as_bytes())?;
     out.flush()?;
     Ok(())

@@ -6,12 +6,13 @@
 //! name in `fault: Named("x")` is at `fault`.
 
 use serde::de::DeserializeOwned;
+use std::collections::BTreeMap;
 
 /// Deepest nesting that is read. Our deepest file needs less than ten; the limit keeps a hostile
 /// file from using up the stack.
 const NESTING: usize = 48;
 
-/// How all our RON is read and written.
+/// How our RON is read and written.
 pub(crate) fn options() -> ron::Options {
     ron::Options::default().with_recursion_limit(NESTING)
 }
@@ -34,8 +35,8 @@ pub(crate) struct Misfit {
 }
 
 /// Read a value, or tell which field is wrong and where.
-pub(crate) fn parse<T: DeserializeOwned>(text: &str) -> Result<T, Misfit> {
-    options().from_str(text).map_err(|spanned| {
+pub(crate) fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<T, Misfit> {
+    options.from_str(text).map_err(|spanned| {
         let outline = Outline::of(text);
         let end = offset(text, spanned.span.end.line, spanned.span.end.col);
         let start = offset(text, spanned.span.start.line, spanned.span.start.col);
@@ -47,12 +48,13 @@ pub(crate) fn parse<T: DeserializeOwned>(text: &str) -> Result<T, Misfit> {
             start + behind - 1
         };
         let mut field = outline.path_at(at);
-        let mut spot = spot(text, start);
+        let mut spot = find_spot(text, start);
         match &spanned.code {
             ron::Error::MissingStructField { field: name, .. } => {
-                // The reader notices at the closing bracket; the reader's user looks at the opening one.
-                field = outline.path_around(at);
-                spot = outline.spot(&field);
+                // The parser notices at the closing bracket; people look at the opening one.
+                let around = outline.around(at);
+                spot = around.map_or(spot, |node| find_spot(text, node.start));
+                field = around.map_or_else(String::new, |node| outline.path_of(node));
                 push_field(&mut field, name);
             }
             ron::Error::NoSuchStructField { found, .. } if !ends_with(&field, found) => {
@@ -103,16 +105,68 @@ fn offset(text: &str, line: usize, column: usize) -> usize {
 }
 
 /// Line and column of a byte offset.
-fn spot(text: &str, offset: usize) -> Spot {
-    let mut end = offset.min(text.len());
-    while !text.is_char_boundary(end) {
-        end -= 1;
+fn find_spot(text: &str, offset: usize) -> Spot {
+    Lines::of(text).spot(offset)
+}
+
+/// Where each line of a text begins.
+#[derive(Clone, Debug)]
+struct Lines<'a> {
+    text: &'a str,
+    starts: Vec<usize>,
+}
+
+impl<'a> Lines<'a> {
+    fn of(text: &'a str) -> Lines<'a> {
+        let behind_breaks = text.match_indices('\n').map(|(at, _)| at + 1);
+        let starts = std::iter::once(0).chain(behind_breaks).collect();
+        Lines { text, starts }
     }
-    let before = &text[..end];
-    let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
-    Spot {
-        line: before.matches('\n').count() + 1,
-        column: before[line_start..].chars().count() + 1,
+
+    fn spot(&self, offset: usize) -> Spot {
+        let line = self.starts.partition_point(|start| *start <= offset);
+        let start = self.starts[line - 1];
+        let line_text = self.text.get(start..).unwrap_or("").char_indices();
+        let before = line_text.take_while(|(at, _)| start + at < offset);
+        Spot {
+            line,
+            column: before.count() + 1,
+        }
+    }
+}
+
+/// The place of every value by its path, for looking up many.
+#[derive(Clone, Debug)]
+pub(crate) struct Places<'a> {
+    lines: Lines<'a>,
+    /// Beginning of the first and of the last value at a path.
+    by_path: BTreeMap<String, (usize, usize)>,
+}
+
+impl Places<'_> {
+    /// Where the value at `path` begins. A value that the file leaves out is found at the nearest
+    /// value around it.
+    pub(crate) fn spot(&self, path: &str) -> Spot {
+        self.lines.spot(self.find(path).0)
+    }
+
+    /// Where the last value at `path` begins: a map may wrongly have one key twice.
+    pub(crate) fn last_spot(&self, path: &str) -> Spot {
+        self.lines.spot(self.find(path).1)
+    }
+
+    fn find(&self, path: &str) -> (usize, usize) {
+        let mut wanted = path;
+        loop {
+            if let Some(found) = self.by_path.get(wanted) {
+                return *found;
+            }
+            match wanted.rfind(['.', '[']) {
+                Some(cut) => wanted = &wanted[..cut],
+                None if !wanted.is_empty() => wanted = "",
+                None => return (0, 0),
+            }
+        }
     }
 }
 
@@ -130,9 +184,12 @@ enum Step {
 struct Node {
     parent: usize,
     step: Step,
+    /// Where the value's name begins, or the value itself where it has none.
+    named_from: usize,
     start: usize,
     end: usize,
     children: usize,
+    bracketed: bool,
 }
 
 /// Every value in a RON text with its path and place. Made from any text, broken RON included:
@@ -158,26 +215,23 @@ impl<'a> Outline<'a> {
         }
     }
 
-    /// Where the value at `path` begins. A value that the file leaves out is found at the nearest
-    /// value around it.
-    pub(crate) fn spot(&self, path: &str) -> Spot {
-        let mut wanted = path;
-        loop {
-            let found = (0..self.nodes.len()).find(|n| self.path(*n) == wanted);
-            if let Some(node) = found {
-                return spot(self.text, self.nodes[node].start);
-            }
-            match wanted.rfind(['.', '[']) {
-                Some(cut) => wanted = &wanted[..cut],
-                None if !wanted.is_empty() => wanted = "",
-                None => return spot(self.text, 0),
-            }
+    /// Every place by path. Meant for texts that have been read well, whose names are short.
+    pub(crate) fn places(&self) -> Places<'a> {
+        let mut by_path = BTreeMap::new();
+        for node in &self.nodes {
+            let (_, last) = by_path
+                .entry(self.path_of(node))
+                .or_insert((node.start, node.start));
+            *last = node.start;
         }
+        let lines = Lines::of(self.text);
+        Places { lines, by_path }
     }
 
     /// Path of the innermost value that covers a byte offset.
     fn path_at(&self, offset: usize) -> String {
-        let covering = |node: &&Node| node.start <= offset && offset < node.end.max(node.start + 1);
+        let covering =
+            |node: &&Node| node.named_from <= offset && offset < node.end.max(node.start + 1);
         self.nodes
             .iter()
             .rev()
@@ -185,43 +239,23 @@ impl<'a> Outline<'a> {
             .map_or_else(String::new, |node| self.path_of(node))
     }
 
-    /// Path of the innermost bracketed value that covers a byte offset.
-    fn path_around(&self, offset: usize) -> String {
+    /// The innermost bracketed value that covers a byte offset.
+    fn around(&self, offset: usize) -> Option<&Node> {
         self.nodes
             .iter()
             .rev()
-            .find(|node| node.children > 0 && node.start <= offset && offset < node.end)
-            .map_or_else(String::new, |node| self.path_of(node))
+            .find(|node| node.bracketed && node.start <= offset && offset < node.end)
     }
 
     /// The first number that is not finite (`inf`, `NaN`, `1e999`): its path, place and text.
     pub(crate) fn not_finite(&self) -> Option<(String, Spot, &'a str)> {
-        self.nodes.iter().find_map(|node| {
-            let text = self.text.get(node.start..node.end)?;
-            let number = text
-                .strip_suffix("f64")
-                .or_else(|| text.strip_suffix("f32"))
-                .unwrap_or(text);
-            let named = matches!(
-                number.trim_start_matches(['+', '-']),
-                "inf" | "NaN" | "infinity" | "nan"
-            );
-            let digits = number.starts_with(|c: char| c.is_ascii_digit() || "+-.".contains(c));
-            let value = number.replace('_', "").parse::<f64>().ok()?;
-            ((named || digits) && !value.is_finite()).then(|| {
-                (
-                    self.path_of(node),
-                    spot(self.text, node.start),
-                    text.get(..24).unwrap_or(text),
-                )
-            })
-        })
-    }
-
-    fn path(&self, node: usize) -> String {
-        self.nodes
-            .get(node)
-            .map_or_else(String::new, |node| self.path_of(node))
+        let node = self.nodes.iter().find(|node| {
+            let text = self.text.get(node.start..node.end).unwrap_or("");
+            !node.bracketed && is_not_finite(text)
+        })?;
+        let text = self.text.get(node.start..node.end).unwrap_or("");
+        let shown = text.get(..24).unwrap_or(text);
+        Some((self.path_of(node), find_spot(self.text, node.start), shown))
     }
 
     fn path_of(&self, node: &Node) -> String {
@@ -245,6 +279,17 @@ impl<'a> Outline<'a> {
         }
         path
     }
+}
+
+fn is_not_finite(word: &str) -> bool {
+    let number = word
+        .strip_suffix("f64")
+        .or_else(|| word.strip_suffix("f32"))
+        .unwrap_or(word);
+    let digits = number.trim_start_matches(['+', '-']);
+    let is_number = digits.starts_with(|c: char| c.is_ascii_digit() || c == '.');
+    let value = || number.replace('_', "").parse::<f64>();
+    matches!(digits, "inf" | "NaN") || is_number && value().is_ok_and(|v| !v.is_finite())
 }
 
 /// A bracket that is open: the node it belongs to and its kind.
@@ -290,6 +335,7 @@ impl<'a> Scanner<'a> {
 
     /// Take one value, or the beginning of a bracketed one. False when the scan must stop.
     fn value(&mut self) -> bool {
+        let named_from = self.at;
         let step = match self.open.last() {
             None if self.nodes.is_empty() => Step::Root,
             None => return false,
@@ -311,9 +357,11 @@ impl<'a> Scanner<'a> {
         self.nodes.push(Node {
             parent: self.open.last().map_or(0, |open| open.node),
             step,
+            named_from,
             start,
             end: start,
             children: 0,
+            bracketed: false,
         });
         if matches!(self.peek(), None | Some(b',' | b')' | b']' | b'}')) {
             return true;
@@ -332,6 +380,7 @@ impl<'a> Scanner<'a> {
             return false;
         }
         let bracket = self.peek().unwrap_or(b'(');
+        self.nodes[node].bracketed = true;
         self.open.push(Open { node, bracket });
         self.at += 1;
         true
@@ -500,7 +549,7 @@ Board(
 
     #[track_caller]
     fn check(path: &str, line: usize) {
-        assert_eq!(Outline::of(TEXT).spot(path).line, line, "{path}");
+        assert_eq!(Outline::of(TEXT).places().spot(path).line, line, "{path}");
     }
 
     #[test]
@@ -547,7 +596,7 @@ Board(
         #[test]
         fn no_text_makes_the_outline_panic(text in "\\PC*", path in "[a-z.\\[\\]0-9é]*", at in 0_usize..99) {
             let outline = Outline::of(&text);
-            let spot = outline.spot(&path);
+            let spot = outline.places().spot(&path);
             prop_assert!(spot.line >= 1 && spot.column >= 1);
             outline.path_at(at);
             outline.not_finite();
@@ -556,7 +605,7 @@ Board(
         #[test]
         fn no_ron_like_text_makes_the_outline_panic(text in "([(\\[{}\\]):,\"'#r/*\\\\é\n ]|ab|//|r#\"){0,80}") {
             let outline = Outline::of(&text);
-            outline.spot("ab[0].ab");
+            outline.places().spot("ab[0].ab");
             outline.path_at(text.len() / 2);
         }
     }

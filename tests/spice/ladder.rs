@@ -55,6 +55,8 @@ pub fn elements() -> Vec<(usize, usize, Element)> {
 pub struct Ladder {
     pub network: Network<Complex64>,
     pub source: Branch,
+    /// In order along the ladder.
+    pub nodes: Vec<Node>,
     pub last: Node,
     elements: Vec<(Branch, Element)>,
 }
@@ -75,8 +77,14 @@ impl Ladder {
             network,
             source,
             last: nodes[NODES],
+            nodes: nodes.split_off(1),
             elements,
         }
+    }
+
+    /// One of its branches.
+    pub fn branch(&self, at: usize) -> Branch {
+        self.elements[at].0
     }
 
     /// Set every element for angular frequency `omega`.

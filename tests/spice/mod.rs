@@ -141,7 +141,7 @@ impl Deck {
     /// The whole text for `ngspice -b`, with commands to run.
     pub fn text(&self, commands: &str) -> String {
         format!(
-            "made by a test\n{}.control\nset numdgt=13\n{commands}\n.endc\n.end\n",
+            "made by a test\n{}.control\nset numdgt=13\n{commands}\nquit\n.endc\n.end\n",
             self.lines
         )
     }
@@ -192,10 +192,11 @@ pub fn ngspice(text: &str) -> String {
     let output = child.wait_with_output().expect("ngspice ends");
     let printed = String::from_utf8_lossy(&output.stdout).into_owned();
     let complaints = String::from_utf8_lossy(&output.stderr);
-    // In batch mode without .print lines the exit status is 1 even when all went well.
-    let failed = ["Error", "error", "singular", "aborted"];
+    // The exit status alone does not tell: `quit` is reached after most errors too.
+    let bad = ["Error", "error", "singular", "aborted"];
+    let failed = !output.status.success() || bad.iter().any(|word| complaints.contains(word));
     assert!(
-        !failed.iter().any(|word| complaints.contains(word)),
+        !failed,
         "ngspice says:\n{complaints}\n{printed}\nto\n{text}"
     );
     printed

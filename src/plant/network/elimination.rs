@@ -12,8 +12,9 @@
 //! (v*·Y·v has the power taken up by the network as its real part, and the leak from every node to
 //! ground makes it positive), and each mesh that replaces a star takes up the same power, so the
 //! next matrix has the property again. A divisor is one diagonal element of such a matrix and
-//! cannot be zero. An active two-port can break that in principle; a motor's winding resistance
-//! keeps a machine's network clear of it.
+//! cannot be zero. It can be small where inductive and capacitive susceptance cancel to the last
+//! digits, and then costs digits (a test has the worst case). An active two-port can break the
+//! argument in principle; a motor's winding resistance keeps a machine's network clear of that.
 
 use super::Scalar;
 use faer::dyn_stack::{MemBuffer, MemStack};
@@ -118,23 +119,31 @@ impl Elimination {
         if i == early { out } else { out + step.degree }
     }
 
-    /// Eliminate all nodes. On return `divisors` holds 1/Σy of each, and the entries in from each
-    /// neighbour are multiplied by it: what [`Elimination::substitute`] needs.
-    pub fn factor<T: Scalar>(&self, values: &mut [T], inverses: &mut [T]) {
+    /// Eliminate all nodes, and turn the currents `x` fed into each position into what is fed into
+    /// it once the earlier ones are gone. On return `inverses` holds 1/Σy of each, and the entries
+    /// in from each neighbour are multiplied by it.
+    ///
+    /// Doing both at once costs little more than the elimination alone: the divisions are a chain
+    /// that the processor waits for, and the currents fill the waiting.
+    pub fn factor<T: Scalar>(&self, values: &mut [T], inverses: &mut [T], x: &mut [T]) {
         let mut rest = values;
         let mut targets = &self.targets[..];
-        for (step, inverse) in self.steps.iter().zip(inverses) {
+        let mut neighbours = &self.neighbours[..];
+        for (k, (step, inverse)) in self.steps.iter().zip(inverses).enumerate() {
             let degree = step.degree as usize;
             let (block, later) = rest.split_at_mut(1 + 2 * degree);
             let (star, inward) = block.split_at_mut(1 + degree);
+            let (around, further) = neighbours.split_at(degree);
             let mut sum = star[0];
             for y in &star[1..] {
                 sum += *y;
             }
             *inverse = sum.recip();
-            for (row, y_in) in inward.iter_mut().enumerate() {
+            let current = x[k];
+            for (row, (y_in, i)) in inward.iter_mut().zip(around).enumerate() {
                 let share = *y_in * *inverse;
                 *y_in = share;
+                x[*i as usize] += share * current;
                 let (own, others) = targets.split_at(degree);
                 targets = others;
                 let before = star[..=row].iter();
@@ -144,11 +153,12 @@ impl Elimination {
                 }
             }
             rest = later;
+            neighbours = further;
         }
     }
 
-    /// Turn the currents fed into each position into its voltage, in place.
-    pub fn substitute<T: Scalar>(&self, values: &[T], inverses: &[T], x: &mut [T]) {
+    /// What [`Elimination::factor`] does to the currents, alone, with what it left in `values`.
+    pub fn feed<T: Scalar>(&self, values: &[T], x: &mut [T]) {
         for (k, step) in self.steps.iter().enumerate() {
             let current = x[k];
             let inward = step.block as usize + 1 + step.degree as usize;
@@ -157,17 +167,23 @@ impl Elimination {
                 x[*i as usize] += *share * current;
             }
         }
-        for (k, step) in self.steps.iter().enumerate().rev() {
+    }
+
+    /// Turn the currents that `factor` or `feed` left into voltages, last node first.
+    pub fn substitute<T: Scalar>(&self, values: &[T], inverses: &[T], x: &mut [T]) {
+        let steps = self.steps.iter().zip(inverses).enumerate().rev();
+        for (k, (step, inverse)) in steps {
             let outward = step.block as usize + 1;
             let star = &values[outward..outward + step.degree as usize];
             let mut current = x[k];
             for (j, y) in self.around(k).iter().zip(star) {
                 current += *y * x[*j as usize];
             }
-            x[k] = current * inverses[k];
+            x[k] = current * *inverse;
         }
     }
 
+    #[inline]
     fn around(&self, k: usize) -> &[u32] {
         let step = self.steps[k];
         &self.neighbours[step.first as usize..(step.first + step.degree) as usize]
