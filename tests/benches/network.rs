@@ -1,7 +1,7 @@
 //! Full network solves with changed values, beside two rivals on the same 40-node ladder:
 //! faer's sparse LU with its symbolic part done once, and ngspice's own AC sweep.
 
-#[path = "../tests/spice/mod.rs"]
+#[path = "../spice/mod.rs"]
 mod spice;
 
 use detent::plant::network::LEAK_S;
