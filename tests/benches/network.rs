@@ -1,6 +1,12 @@
 //! Full network solves with changed values, beside two rivals on the same 40-node ladder:
 //! faer's sparse LU with its symbolic part done once, and ngspice's own AC sweep.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "a benchmark looks at the clock"
+)]
+
 #[path = "../spice/mod.rs"]
 mod spice;
 
