@@ -99,9 +99,10 @@ impl Add for Span {
 }
 
 impl fmt::Display for Time {
-    /// Minutes, seconds and hundredths: `12:03.40`.
+    /// Minutes, seconds and hundredths: `12:03.40`. A moment too far off to be counted in
+    /// milliseconds prints as the last one that can be.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let hundredths = self.0 * TICK_MS / 10;
+        let hundredths = self.0.saturating_mul(TICK_MS) / 10;
         write!(
             f,
             "{:02}:{:02}.{:02}",
@@ -122,6 +123,14 @@ mod tests {
             (Time::ZERO + Span::from_ms(723_400)).to_string(),
             "12:03.40"
         );
+    }
+
+    #[test]
+    fn a_moment_beyond_all_counting_still_prints() {
+        let last_ms = u64::MAX / TICK_MS * TICK_MS;
+        let last = Time(last_ms / TICK_MS).to_string();
+        assert_eq!(Time(u64::MAX).to_string(), last);
+        assert_eq!(last, format!("{}:51.61", last_ms / 60_000));
     }
 
     #[test]

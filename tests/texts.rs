@@ -137,6 +137,10 @@ fn missing_keys(code: &str) -> impl Iterator<Item = String> {
     let mut asked = BTreeSet::new();
     for call in ["tr!(", "texts.get(", "texts.with(", "texts.has("] {
         for (at, _) in code.match_indices(call) {
+            // `include_str!(` is no way of asking.
+            if code[..at].ends_with(|c: char| c.is_alphanumeric() || c == '_') {
+                continue;
+            }
             let argument = code[at + call.len()..].trim_start();
             if let Some(literal) = argument.strip_prefix('"') {
                 asked.extend(literal.split('"').next().map(str::to_owned));

@@ -1,10 +1,126 @@
-# Every text that people see, in English. Sections stand in alphabetical order, and
-# es.ftl has the same keys with the same placeables; `cargo test --test texts` checks it.
+# Every text that people see, in English. Sections and the keys in them stand in alphabetical order,
+# and es.ftl has the same keys with the same placeables; `cargo test --test texts` checks it.
 
 ## app
 
 app-name = Detent
 app-tagline = A training bench for people who repair washing machines
+
+## board
+
+board-arc-dial = Arc-dial board
+
+## broke
+
+broke-hold-too-long = Held too long
+broke-hold-too-short = Let go too early
+broke-late = Too late
+broke-out-of-order = Another input was due
+broke-press-too-long = Pressed too long
+broke-too-few-detents = Too few detents
+broke-too-many-detents = Too many detents
+broke-window-over = Time ran out
+broke-wrong-way = Turned the wrong way
+
+## caution
+
+caution-defer = Local codes, lockout rules and licensed practice come before this trainer.
+caution-flood = There is water above this part. Opening it floods the floor. Drain or bail the tub out first. Follow local codes; leave it to a licensed person if unsure.
+caution-flood-word = { signal-caution }
+caution-go-on = Go on
+caution-live-test = You are about to measure on a live machine. A slip can shock and kill. Use rated probes, one hand, no jewellery, dry floor; only if you are trained and allowed to. Follow local codes; leave it to a licensed person if unsure.
+caution-live-test-word = { signal-warning }
+caution-moving = The basket is still turning and can break an arm. Wait until it stands. Follow local codes; leave it to a licensed person if unsure.
+caution-moving-word = { signal-warning }
+caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows the meter’s fuse and can hurt you. Pull the plug, bleed the charge, then measure. Follow local codes; leave it to a licensed person if unsure.
+caution-ohms-live-word = { signal-warning }
+caution-open-live = Mains voltage inside. Touching it kills. Pull the plug and keep it in your sight before you take the panels off. Follow local codes; leave it to a licensed person if unsure.
+caution-open-live-word = { signal-danger }
+caution-step-back = Step back
+caution-stored-charge = A capacitor still holds charge and can shock. Wait, bleed it through a resistor, and prove it dead with the meter. Follow local codes; leave it to a licensed person if unsure.
+caution-stored-charge-word = { signal-warning }
+caution-touch-live = The machine is plugged in. Live parts shock and kill. Pull the plug, keep it in your own control, and prove it dead. Follow local codes; leave it to a licensed person if unsure.
+caution-touch-live-word = { signal-danger }
+
+## check
+
+check-belt-in-place = Pull the plug and bleed the charge first. Look at the belt and press on it. A sound belt sits on both pulleys, dry and tight, and turns the basket with the motor.
+check-bulk-volts = Live test, only if you are trained and allowed. Measure V ⎓ from bulk.plus to bulk.minus. Sound: near 168 V on 120 V mains, near 320 V on 230 V. It must not sag when the motor starts.
+check-cam-switch = Pull the plug and bleed the charge first. Pull the shifter’s plug and measure Ω from shifter.3 to shifter.4. Sound: under 1 Ω in the spin half of its turn, OL in the agitate half.
+check-cam-wires = Pull the plug and bleed the charge first. Measure Ω from shifter.3@board to shifter.3, and the same for shifter.4. Sound: about 0.2 Ω, which is only the meter’s leads.
+check-capacitor-check = Pull the plug and bleed the charge first. Pull the run capacitor’s plug and measure Ω from run-capacitor.1 to run-capacitor.2. Sound: OL; a few ohms is a short. An open one shows only live, where that is allowed: with the motor turning, V ~ across it stands well above the mains (near 190 V on 120 V, 390 V on 230 V).
+check-cord-ohms = Pull the plug and bleed the charge first. Measure Ω from plug.line to fuse.in, then fuse.in to fuse.out, fuse.out to cord.1, and plug.neutral to cord.2. Sound: 0.2 to 0.3 Ω each.
+check-drain-hose-blocked = Pull the plug and bail the tub out first. Take the drain hose off and look through it. A sound hose is clear from end to end. If it is clear, measure the pump.
+check-drain-hose-height = Measure the height of the hose’s top bend above the floor. Sound: 0.9 m, loose in the standpipe. Too low or sealed in, it siphons the tub empty.
+check-drum-turns-by-hand = Pull the plug and wait until the basket stands. Turn it by hand. A sound one turns freely and without grinding. If it does not, slip the belt off and try basket and motor apart.
+check-empty-drum-first = Take the laundry out and recalibrate again. Recalibration learns from an empty basket.
+check-inlet-coil-ohms = Pull the plug and bleed the charge first. Pull each valve’s plug and measure Ω from inlet-cold.1 to inlet-cold.2, then inlet-hot.1 to inlet-hot.2. Sound: near 780 Ω for 120 V, near 2870 Ω for 230 V.
+check-inlet-shuts-unplugged = Pull the plug and watch the water. If it still rises, a valve does not shut: mechanical. If it stops, the valve was driven: measure V ~ at its terminals.
+check-inlet-volts = Live test, only if you are trained and allowed. Measure V ~ from inlet-cold.1 to inlet-cold.2 in the cold test, inlet-hot.1 to inlet-hot.2 in the hot test. Sound: mains voltage in its test, near 0 V at rest.
+check-lock-coil-ohms = Pull the plug and bleed the charge first. Pull the lid lock’s plug and measure Ω from lid-lock.1 to lid-lock.2. Sound: near 120 Ω for 120 V, near 440 Ω for 230 V.
+check-lock-contact-ohms = Pull the plug and bleed the charge first. Pull the lid lock’s plug and measure Ω from lid-lock.3 to lid-lock.4. Sound with the bolt in: OL; near 0 Ω is a welded contact. A contact that does not close shows in the live line check.
+check-lock-line = Live test, only if you are trained and allowed. In the lock test measure V ~ from lid-lock.4 to cord.2, then from lid-lock.4@board to cord.2. Sound: mains voltage at both. None at the first: contact. None only at the board: wire or pin.
+check-lock-volts = Live test, only if you are trained and allowed. In the lock test measure V ~ from lid-lock.1 to lid-lock.2. Sound: mains voltage while driven, near 0 V at rest. Voltage and a sound winding, but no bolt: the lock. No voltage: wire or board.
+check-motor-amps = Live test, only if you are trained and allowed. Clamp the wire at motor.1 in the motor A test and at motor.2 in the motor B test. The two readings should be alike. More than 9 A on 120 V (4.7 A on 230 V) for longer than the start is overload.
+check-motor-common = Pull the plug and bleed the charge first. Measure Ω from motor.3@board to motor.3. Sound: about 0.2 Ω, which is only the meter’s leads. Open, neither winding carries current.
+check-motor-volts = Live test, only if you are trained and allowed. Lid down. Measure V ~ from motor.1 to motor.3 in the motor A test, motor.2 to motor.3 in the motor B test. Sound: mains voltage. No voltage: look at lock line, wire and board before the motor.
+check-motor-winding-ohms = Pull the plug and bleed the charge first. Pull the motor’s plug and measure Ω from motor.1 to motor.3, then motor.2 to motor.3. Sound: both alike, near 2.6 Ω for 120 V, near 9.6 Ω for 230 V; a hot winding reads more.
+check-motor-wires = Pull the plug and bleed the charge first. Measure Ω from motor.1@board to motor.1, and the same for motor.2 and motor.3. Sound: about 0.2 Ω each, which is only the meter’s leads.
+check-pickup-output = Live test, only if you are trained and allowed. In the spin test measure Hz from pickup.3 to pickup.2. Sound: twelve pulses a turn, so 80 Hz at 400 rev/min. 0 Hz with the pulley turning: pickup or its supply.
+check-pickup-supply = Live test, only if you are trained and allowed. Measure V ⎓ from pickup.1 to pickup.2. Sound: 5 V. Without it no pickup can pulse.
+check-pickup-wires = Pull the plug and bleed the charge first. Measure Ω from pickup.1@board to pickup.1, and the same for pickup.2 and pickup.3. Sound: about 0.2 Ω each, which is only the meter’s leads.
+check-pressure-hose = Pull the plug and drain the tub first. Take the hose off and blow through it gently. Sound: clear, dry, tight at both ends, no crack. With water in the tub the pressure output must hold still.
+check-pressure-output = Live test, only if you are trained and allowed. Measure V ⎓ from pressure-sensor.3 to pressure-sensor.2. Sound: 0.5 V with no water, and 1 V more for each kPa, which is about 10 cm of water.
+check-pressure-supply = Live test, only if you are trained and allowed. Measure V ⎓ from pressure-sensor.1 to pressure-sensor.2. Sound: 5 V. None here but 5 V at the board: a wire.
+check-pressure-wires = Pull the plug and bleed the charge first. Measure Ω from pressure-sensor.3@board to pressure-sensor.3, and the same for 1 and 2. Sound: about 0.2 Ω each, which is only the meter’s leads.
+check-pump-amps = Live test, only if you are trained and allowed. In the pump test clamp the wire at drain-pump.1. Sound and turning: about 1.3 A on 120 V, 0.7 A on 230 V. About 2 A (1.1 A) and a buzz: the rotor is stuck. 0 A: open circuit.
+check-pump-coil-ohms = Pull the plug and bleed the charge first. Pull the pump’s plug and measure Ω from drain-pump.1 to drain-pump.2. Sound: near 14 Ω for 120 V, near 51 Ω for 230 V. OL: open winding.
+check-pump-volts = Live test, only if you are trained and allowed. In the pump test measure V ~ from drain-pump.1 to drain-pump.2. Sound: mains voltage. If there is none, measure drain-pump.1@board to cord.2: voltage there means a wire, none means the board.
+check-recalibrate-first = Recalibrate before you suspect a part: lid down, 2 to 3 minutes, hands off. A new or cleared board knows nothing of this machine.
+check-shifter-coil-ohms = Pull the plug and bleed the charge first. Pull the shifter’s plug and measure Ω from shifter.1 to shifter.2. Sound: near 2400 Ω for 120 V, near 8800 Ω for 230 V.
+check-shifter-volts = Live test, only if you are trained and allowed. In the shifter test measure V ~ from shifter.1 to shifter.2. Sound: mains voltage. Voltage and a sound winding, but the cam never moves: a stripped gear.
+check-spread-laundry = Wait until the basket stands, then spread the laundry evenly and spin again. If the code does not come back, it was the load.
+check-supply-volts = Live test, only if you are trained and allowed. Measure V ~ from cord.1 to cord.2 at rest and with the motor running. Sound: 114 to 126 V, or 207 to 253 V on 230 V mains. A deep sag: cord, plug or outlet; the outlet is an electrician’s work.
+check-taps-and-strainers = Open both taps fully and feel which hose is hot. Shut them, take the hoses off and clean the strainers. Still little water with open taps and mains voltage at a sound coil: the valve.
+check-thermistor-ohms = Pull the plug and bleed the charge first. Pull the thermistor’s plug and measure Ω from thermistor.1 to thermistor.2. Sound: 10 kΩ at 25 °C, about 12.5 kΩ at 20 °C, 5.3 kΩ at 40 °C.
+check-thermistor-rail = Live test, only if you are trained and allowed. Measure V ⎓ from thermistor.1@board to thermistor.2@board. Sound: 2.5 V at 25 °C, less when warmer. Near 5 V: open. Near 0 V: shorted.
+check-thermistor-wires = Pull the plug and bleed the charge first. Measure Ω from thermistor.1@board to thermistor.1, and the same for thermistor.2. Sound: about 0.2 Ω each, which is only the meter’s leads.
+check-tub-leak = Pull the plug. Look under the tub and along the hoses with a light. Sound: dry outside, and the level stands still for five minutes.
+
+## cli
+
+cli-entered = entered
+cli-readings = readings
+cli-score = score
+cli-seed = seed
+cli-state = state
+cli-state-hash = state hash
+cli-try = try at
+
+## code
+
+code-calibration-failed = Recalibration learned a value outside its limits.
+code-calibration-missing = A program began, but the board was never calibrated.
+code-cam-lost = The mode shifter did not reach its position in time.
+code-drain-slow = The tub was not empty in time.
+code-fill-none = The level did not move although a valve was open.
+code-fill-slow = The level was not reached in time.
+code-level-lost = The level fell although nothing was draining.
+code-lock-not-proven = The lock was driven, but no line came back through its contact.
+code-lock-not-released = The lock was let go, but line still comes back through its contact.
+code-motor-no-current = The motor was driven, but no current flowed.
+code-motor-overheated = The motor current vanished in the middle of a run.
+code-motor-overload = The motor current stayed high after the start.
+code-pressure-range = The pressure signal left its valid range.
+code-pulses-none = The motor drew current, but no speed pulses came.
+code-pulses-weak = Speed pulses came, but too few.
+code-spin-not-reached = The spin speed was not reached in time.
+code-supply-low = The supply sagged while the motor was driven.
+code-thermistor-range = The thermistor signal left its valid range.
+code-unbalance = The speed swung within each turn: the load sits to one side.
+code-water-not-warm = Warm water was wanted and it stayed cold.
+code-water-too-hot = The water came hotter than wanted.
+code-water-unexpected = The level rose with both valves shut.
 
 ## common
 
@@ -13,9 +129,144 @@ common-close = Close
 common-no = No
 common-yes = Yes
 
+## component
+
+component-belt = Drive belt
+component-board = Control board
+component-cord = Power cord
+component-dial = Dial
+component-drain-hose = Drain hose
+component-drain-pump = Drain pump
+component-filter = Mains filter
+component-harness = Wiring harness
+component-inlet-cold = Cold inlet valve
+component-inlet-hot = Hot inlet valve
+component-laundry = Laundry
+component-lid-lock = Lid lock
+component-line-fuse = Line fuse
+component-motor = Motor
+component-pickup = Speed pickup
+component-pressure-hose = Pressure hose
+component-pressure-sensor = Pressure sensor
+component-run-capacitor = Run capacitor
+component-shifter = Mode shifter
+component-supply = Outlet and taps
+component-thermistor = Water thermistor
+component-tub = Tub
+
+## dial
+
+dial-at = Dial at { $position }
+
+## dimension
+
+dimension-cost = Time and money
+dimension-entry = Entry
+dimension-proof = Proof
+dimension-reading = Reading
+dimension-reasoning = Reasoning
+dimension-safety = Safety
+
+## do
+
+do-bail-out = Bail the tub out
+do-close-cabinet = Put the panels back (C)
+do-close-lid = Put the lid down (L)
+do-discharge = Bleed the stored charge (D)
+do-fit = Fit it
+do-lift = Lift the probes
+do-measure = Measure and note
+do-meter-fuse = Put a new fuse in the meter
+do-open-cabinet = Take the panels off (C)
+do-open-lid = Lift the lid (L)
+do-order = Order
+do-plug = Plug in (P)
+do-pull = Pull this connector
+do-seat = Push this connector back on
+do-unplug = Pull the plug (P)
+
+## hands
+
+hands = Hands
+
+## happening
+
+happening-cabinet-opened-live = You opened the cabinet with the plug in. Mains voltage was a hand’s breadth away; one slip can kill.
+happening-flood = You opened a water part with water in the tub. It ran over the floor: a slippery, wet workplace next to mains, and a customer’s ruined floor.
+happening-good-board-replaced = You replaced a sound control board. The fault is still there, and the customer pays for the dearest part in the machine.
+happening-lid-opened-spinning = You opened the lid while the basket still turned. A turning basket catches a sleeve and can break an arm.
+happening-live-test-not-allowed = You measured on the live machine in a job that does not allow it. The owner of the job can send you home for that, and the risk was yours.
+happening-ohms-on-live = You measured ohms on a live or charged circuit. The meter’s fuse blew; a poorer meter can burst in your hand.
+happening-shock = You touched a connector or part with the plug in: electric shock. At mains voltage this stops hearts. Stop work and see a doctor.
+happening-touched-charge = Your hands were inside before the stored charge was gone. The bulk capacitor bit: burnt skin, and a jerk that throws a hand onto sharp metal.
+happening-wrong-part = You fitted a part that does not cure the fault. The machine behaves as before, and the part cannot go back on the shelf.
+
+## key
+
+key-back = Step back, stop waiting
+key-cabinet = Panels off or on
+key-discharge = Bleed the stored charge
+key-focus = Next field, press it
+key-hide = Hide or show the panels
+key-keys = This list
+key-lid = Lid up or down
+key-plug = Plug in or out
+key-speed = Time slower, faster
+key-start = Start: press, or hold
+key-stop = Stop: press, or hold
+key-tabs = Sheet, meter, parts, report, score
+key-turn = Turn the dial by one detent
+key-views = Console, machine, inside
+key-wait = Wait one minute
+key-wait-long = Wait ten minutes
+
+## keys
+
+keys-title = Keys
+
 ## language
 
 language-choose = Language
+
+## leave
+
+leave-job = Leave this job
+
+## lost
+
+lost-bought-on-the-code = Part { $part } was ordered before anything was measured. A code names what the control saw, not the bad part: measure first.
+lost-code-not-noted = The control raised code { $code } and you never noted it. Read the code list page by page and write each one down.
+lost-failed-try = A try at service mode failed: { $rule }. Read the trace, leave everything at rest, then try again at an even pace.
+lost-flood = A part was opened with water above it, and the floor was flooded. Drain or bail the tub out first.
+lost-good-board-replaced = A sound control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
+lost-lid-spinning = The lid was opened while the basket turned. Wait until it stands: it can break an arm.
+lost-live-not-allowed = You measured live in a job that does not allow it. Here the fault had to be found with the plug out.
+lost-misread = You noted { $noted }, but the lamps had not shown it. Add up each group of four lamps again. Codes shown in this job: { $shown }
+lost-never-entered = Service mode was never entered, so the stored codes stayed unread. Follow the gesture on the service sheet.
+lost-no-evidence = The report cites no reading from before the repair. Tick the readings that show the cause.
+lost-no-proving-run = No program ran to its end after the repair. Run one and watch it: only that shows that the machine washes.
+lost-no-report = No report was handed in. The job ends with a written cause, part and proof.
+lost-not-cured = The fault is still in the machine. Fit the part that cures it, or say so plainly to the customer.
+lost-not-proved-dead = Hands went in before anyone proved the circuit dead. Bleed the charge, or measure V ⎓ from bulk.plus to bulk.minus, first.
+lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
+lost-ohms-on-live = Ohms were measured on a live or charged circuit. Pull the plug and bleed the charge before you choose Ω.
+lost-opened-live = The cabinet was opened with the plug in. Pull the plug first and keep it in your sight.
+lost-over-budget = More than the customer’s { $budget } was spent. Ask before you go over what was agreed.
+lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest bought nothing for the customer.
+lost-rest-too-short = Unplugged for only { $seconds } s: the control still had its charge, so nothing was reset. Give it a full minute.
+lost-rivals-left = The readings cited leave { $open } of { $rivals } other causes open. Measure what tells them apart, and cite it.
+lost-shock = Electric shock: something live was touched. Pull the plug, keep it in your control and prove it dead before hands go in.
+lost-slow = The work took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
+lost-touched-charge = Hands were inside before the stored charge was gone. Wait, bleed it, and prove it dead with the meter.
+lost-wrong-cause = The report says “{ $said }”; it was “{ $truth }”. Let the readings, not the code, name the cause.
+lost-wrong-part = A part was fitted that does not cure the fault. Rule the other suspects out by measuring before you buy.
+
+## meter
+
+meter-black = Black probe
+meter-choose = choose a pin below
+meter-dead = The meter’s fuse has blown
+meter-red = Red probe
 
 ## mode
 
@@ -30,8 +281,8 @@ mode-drain-pump-open-winding = Drain pump: open winding
 mode-drain-pump-seized = Drain pump: rotor seized
 mode-filter-open-choke = Mains filter: choke open
 mode-harness-cold-wire-open = Harness: cold valve wire open
-mode-harness-lock-return-burnt = Harness: burnt pin in the lock's return
-mode-harness-lock-return-loose = Harness: loose pin in the lock's return
+mode-harness-lock-return-burnt = Harness: burnt pin in the lock’s return
+mode-harness-lock-return-loose = Harness: loose pin in the lock’s return
 mode-harness-pickup-wire-open = Harness: pickup signal wire open
 mode-harness-pressure-wire-open = Harness: pressure signal wire open
 mode-harness-pump-wire-open = Harness: pump wire open
@@ -49,6 +300,7 @@ mode-motor-open-winding-a = Motor: winding A open
 mode-motor-open-winding-b = Motor: winding B open
 mode-motor-seized = Motor: bearings seized
 mode-motor-shorted-turns = Motor: shorted turns
+mode-nothing = Nothing was wrong
 mode-pickup-no-output = Speed pickup: no output
 mode-pressure-hose-blocked = Pressure hose blocked
 mode-pressure-hose-leaking = Pressure hose: leaks air
@@ -61,6 +313,54 @@ mode-shifter-open-winding = Mode shifter: open winding
 mode-shifter-stripped-gear = Mode shifter: gear stripped
 mode-thermistor-open = Thermistor open
 mode-thermistor-shorted = Thermistor shorted
+
+## monitor
+
+monitor-calibration-failed = Recalibration failed
+monitor-calibration-missing = Not calibrated
+monitor-cam-lost = Mode shifter not in place
+monitor-drain-slow = Drains too slowly
+monitor-fill-none = No water comes in
+monitor-fill-slow = Fills too slowly
+monitor-level-lost = Level falls without draining
+monitor-lock-not-proven = Lid lock not proven
+monitor-lock-not-released = Lid lock does not release
+monitor-motor-no-current = Motor draws no current
+monitor-motor-overheated = Motor current was lost in the run
+monitor-motor-overload = Motor current stays high
+monitor-pressure-range = Pressure signal out of range
+monitor-pulses-none = No speed pulses
+monitor-pulses-weak = Too few speed pulses
+monitor-spin-not-reached = Spin speed not reached
+monitor-supply-low = Supply sags
+monitor-thermistor-range = Thermistor signal out of range
+monitor-unbalance = Unbalance
+monitor-water-not-warm = Water stays cold
+monitor-water-too-hot = Water too hot
+monitor-water-unexpected = Water rises with the valves shut
+
+## name
+
+name-dial = Dial: drag, scroll or use the arrow keys
+name-lid = Lid (L)
+name-plug = Mains plug (P)
+name-start = Start (S)
+name-stop = Stop (X)
+
+## note
+
+note-code = Code as you read it
+note-code-do = Note it
+
+## notebook
+
+notebook = Notebook
+notebook-empty = No readings yet.
+notebook-live = live
+
+## noted
+
+noted-codes = Noted:
 
 ## part
 
@@ -96,3 +396,233 @@ part-supply-electrician = Visit by a licensed electrician (outlet)
 part-supply-plumber = Visit by a licensed plumber (taps)
 part-thermistor = Water thermistor
 part-tub-seal = Tub seal set
+
+## parts
+
+parts = Parts counter
+parts-fitted = Fitted
+parts-intro = Invented numbers and prices. What you buy, the customer pays.
+parts-price = { $price } money
+parts-wait = comes in { $hours } h
+
+## pin
+
+pin-bulk-minus = Bulk −
+pin-bulk-plus = Bulk +
+pin-fuse-in = Line fuse, supply side
+pin-fuse-out = Line fuse, machine side
+pin-plug-earth = Plug, earth
+pin-plug-line = Plug, line
+pin-plug-neutral = Plug, neutral
+
+## program
+
+program-empty-and-spin = Empty and spin
+program-everyday = Everyday
+program-gentle = Gentle
+program-hot = Hot
+program-rinse-and-spin = Rinse and spin
+program-short = Short
+
+## refusal
+
+refusal-already-so = It is so already.
+refusal-cabinet-closed = Take the cabinet panels off first.
+refusal-does-not-fit = Part { $part } does not fit this machine.
+refusal-finished = The job is finished: the report was handed in.
+refusal-lid-locked = The lid is locked.
+refusal-no-connector = There is no such connector here.
+refusal-no-part = The counter has no part { $part }.
+refusal-not-in-hand = Order part { $part } first.
+refusal-plug-in-outlet = Pull the plug first: its blades are in the outlet.
+
+## report
+
+report-cause = What was wrong
+report-choose = choose…
+report-done = The report was handed in.
+report-hand-in = Hand the machine back
+report-no-part = No part
+report-not-ready = Choose a cause and a part first.
+report-nothing-wrong = Nothing was wrong
+report-part = Part that was needed
+report-proof = Readings that prove it
+report-proof-intro = Tick those that rule the other suspects out.
+report-see-score = See the score
+
+## routine
+
+routine-ages = Cycles since each code
+routine-clear = Clear codes (hold Start)
+routine-lamp-test = Lamp test
+routine-live-level = Show level, cm
+routine-live-speed = Show speed, in tens of rev/min
+routine-live-temperature = Show water temperature, °C
+routine-recalibrate = Recalibrate (2 to 3 minutes)
+routine-recall = Show stored codes
+routine-test-cold = Cold inlet valve
+routine-test-hot = Hot inlet valve
+routine-test-lock = Lid lock
+routine-test-motor-a = Motor, direction A
+routine-test-motor-b = Motor, direction B
+routine-test-pump = Drain pump
+routine-test-shifter = Mode shifter
+routine-test-spin = Slow spin
+
+## rule
+
+rule-hold-too-long = the hold was too long
+rule-hold-too-short = the hold ended too early
+rule-late = the input came too late
+rule-out-of-order = another input was due
+rule-press-too-long = the press was too long
+rule-too-few-detents = too few detents were turned
+rule-too-many-detents = too many detents were turned
+rule-window-over = the time ran out
+rule-wrong-way = the dial turned the wrong way
+
+## score
+
+score-losses = Points lost
+score-none-lost = None. Well worked.
+score-not-yet = The score comes with the report. Until then, here is how your tries at service mode went.
+score-total = { $kept } of { $of } points
+
+## sheet
+
+sheet-codes = Codes
+sheet-codes-intro = A code says what the control saw, not which part is bad. Measure before you buy.
+sheet-entry = Entry
+sheet-entry-before = Into service mode: no program running, then, without a pause:
+sheet-entry-rest = Before a new try leave dial, buttons and lid alone for { $seconds } s. A fast turn can skip a detent.
+sheet-entry-window = The whole gesture within { $seconds } s.
+sheet-invented = An invented board, for training only.
+sheet-lamps = Lamps
+sheet-lamps-example = This example reads 37. A lit lamp has a filled disc and an outer ring.
+sheet-lamps-intro = Eight lamps over the dial show two digits. In each group of four add up the numbers under the lit lamps.
+sheet-lamps-lock = The lock lamp blinks for any fault hold. That does not mean the lock is bad.
+sheet-lamps-pages = In the code list each press of Start turns to the next page, the newest code first.
+sheet-menu = Menu
+sheet-menu-intro = In service mode: turn the dial to a position, press Start.
+sheet-pins = Pins
+sheet-pins-intro = Pin, printed mark, and where the wire ends.
+sheet-programs = Programs outside service mode
+sheet-tens = tens
+sheet-units = units
+
+## side
+
+side-board = board side
+side-harness = harness side
+side-load = at the load
+
+## signal
+
+signal-caution = CAUTION
+signal-danger = DANGER
+signal-notice = NOTICE
+signal-warning = WARNING
+
+## sound
+
+sound-agitator-swish = agitator swishes
+sound-cabinet-shake = cabinet shakes
+sound-floor-wet = { $litres } L on the floor
+sound-lock-held = lid lock holds
+sound-motor-free = motor runs, nothing follows
+sound-motor-hum = motor hums, does not turn
+sound-none = quiet
+sound-pump-buzz = pump buzzes, stuck
+sound-pump-hum = pump hums
+sound-relay-click = relay clicks
+sound-shifter-tick = shifter ticks
+sound-spin-whirr = basket spins
+sound-valve-buzz = valve buzzes, no water
+sound-water-rush = water rushes in
+
+## spot
+
+spot-bulk = Bulk capacitor on the board
+spot-fuse = Line fuse
+spot-plug = Mains plug
+
+## stage
+
+stage-cam = One turn of the mode shifter
+stage-coast = Waiting until the basket stands
+stage-cold = Cold water in
+stage-empty = Pumping the tub empty
+stage-hot = Hot water in
+stage-lock = Locking the lid
+stage-motor-a = Motor, direction A
+stage-motor-b = Motor, direction B
+stage-pump = Water out
+stage-spin = A short spin
+stage-unlock = Releasing the lid
+stage-zero = Learning the zero of the pressure sensor
+
+## start
+
+start-about = Every machine, board, code, part, price and customer here is invented. Training only: local codes and licensed practice come first.
+start-begin = Begin the job
+start-seed = Seed
+start-seed-hint = same seed, same machine
+
+## step
+
+step-hold = Hold { $button }
+step-lid-down = Put the lid down
+step-lid-up = Lift the lid
+step-press = Press { $button }
+step-turn-left = Turn left by { $detents } detents
+step-turn-right = Turn right by { $detents } detents
+
+## tab
+
+tab-meter = Meter
+tab-parts = Parts
+tab-report = Report
+tab-score = Score
+tab-sheet = Sheet
+
+## ticket
+
+ticket-hours = { $hours } h
+ticket-live = Live tests
+ticket-live-no = not allowed
+ticket-live-yes = allowed
+ticket-mains = Mains
+ticket-minutes-of = { $minutes } of { $par } min
+ticket-money = Money
+ticket-money-of = { $spent } of { $budget }
+ticket-waited = Waited for parts
+ticket-work = Work
+
+## top
+
+top-keys = F1 keys
+
+## tries
+
+tries = Tries at service mode
+tries-intro = Time runs to the right, in seconds. Shaded: the whole window. Bars: an input’s own window. Flag: the rule that broke.
+
+## try
+
+try-entered = Service mode entered
+try-open = Going on
+
+## view
+
+view-cabinet = Inside
+view-machine = Machine
+view-panel = Console
+
+## wait
+
+wait = Let time pass
+wait-1-min = 1 min
+wait-10-min = 10 min
+wait-10-s = 10 s
+wait-left = { $seconds } s to go
+wait-stop = Stop

@@ -1,10 +1,126 @@
-# Todos los textos visibles, en español. Las secciones van en orden alfabético, y en.ftl
-# tiene las mismas claves con los mismos argumentos; `cargo test --test texts` lo comprueba.
+# Todos los textos visibles, en español. Las secciones y sus claves van en orden alfabético, y
+# en.ftl tiene las mismas claves con los mismos argumentos; `cargo test --test texts` lo comprueba.
 
 ## app
 
 app-name = Detent
 app-tagline = Banco de prácticas para quienes reparan lavadoras
+
+## board
+
+board-arc-dial = Placa de arco y selector
+
+## broke
+
+broke-hold-too-long = Se sostuvo demasiado
+broke-hold-too-short = Se soltó demasiado pronto
+broke-late = Demasiado tarde
+broke-out-of-order = Tocaba otra acción
+broke-press-too-long = Pulsación demasiado larga
+broke-too-few-detents = Faltaron topes
+broke-too-many-detents = Demasiados topes
+broke-window-over = Se acabó el tiempo
+broke-wrong-way = Giro en sentido contrario
+
+## caution
+
+caution-defer = Las normas locales, el bloqueo y etiquetado y la práctica autorizada van antes que este simulador.
+caution-flood = Hay agua por encima de esta pieza. Abrirla inunda el piso. Desagüe o achique antes la cuba. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-flood-word = { signal-caution }
+caution-go-on = Seguir
+caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar descarga y matar. Use puntas certificadas, una sola mano, sin joyas y piso seco; solo si está capacitado y autorizado. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-live-test-word = { signal-warning }
+caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se detenga. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-moving-word = { signal-warning }
+caution-ohms-live = Hay tensión en este circuito. Medir ohmios en él funde el fusible del medidor y puede herirle. Desenchufe, descargue lo acumulado y luego mida. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-ohms-live-word = { signal-warning }
+caution-open-live = Hay tensión de red adentro. Tocarla mata. Desenchufe y tenga la clavija a la vista antes de quitar los paneles. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-open-live-word = { signal-danger }
+caution-step-back = Dar un paso atrás
+caution-stored-charge = Un condensador sigue cargado y puede dar descarga. Espere, descárguelo con una resistencia y compruébelo con el medidor. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-stored-charge-word = { signal-warning }
+caution-touch-live = La máquina está enchufada. Las partes con tensión dan descarga y matan. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-touch-live-word = { signal-danger }
+
+## check
+
+check-belt-in-place = Primero desenchufe y descargue lo acumulado. Mire la correa y presiónela. Una correa sana está en ambas poleas, seca y tensa, y mueve la cesta junto con el motor.
+check-bulk-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de bulk.plus a bulk.minus. Sano: cerca de 168 V con red de 120 V, cerca de 320 V con 230 V. No debe hundirse al arrancar el motor.
+check-cam-switch = Primero desenchufe y descargue lo acumulado. Desconecte el cambiador y mida Ω de shifter.3 a shifter.4. Sano: menos de 1 Ω en la mitad de centrifugado, OL en la mitad de lavado.
+check-cam-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de shifter.3@board a shifter.3, y lo mismo con shifter.4. Sano: unos 0,2 Ω, que son solo las puntas del medidor.
+check-capacitor-check = Primero desenchufe y descargue lo acumulado. Desconecte el condensador de marcha y mida Ω de run-capacitor.1 a run-capacitor.2. Sano: OL; unos pocos ohmios es un cortocircuito. Uno abierto solo se ve con tensión, donde se permita: con el motor girando, la V ~ en sus bornes queda muy por encima de la red (cerca de 190 V con 120 V, 390 V con 230 V).
+check-cord-ohms = Primero desenchufe y descargue lo acumulado. Mida Ω de plug.line a fuse.in, luego de fuse.in a fuse.out, de fuse.out a cord.1 y de plug.neutral a cord.2. Sano: de 0,2 a 0,3 Ω cada uno.
+check-drain-hose-blocked = Primero desenchufe y achique la cuba. Saque la manguera de desagüe y mire a través. Una manguera sana está libre de punta a punta. Si lo está, mida la bomba.
+check-drain-hose-height = Mida la altura del codo superior de la manguera sobre el piso. Correcto: 0,9 m, suelta en el tubo. Si está baja o sellada, la cuba se vacía por sifón.
+check-drum-turns-by-hand = Desenchufe y espere a que la cesta se detenga. Gírela a mano. Si está sana, gira libre y sin rozar. Si no, quite la correa y pruebe cesta y motor por separado.
+check-empty-drum-first = Saque la ropa y recalibre otra vez. La recalibración aprende con la cesta vacía.
+check-inlet-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte cada válvula y mida Ω de inlet-cold.1 a inlet-cold.2, luego de inlet-hot.1 a inlet-hot.2. Sano: cerca de 780 Ω para 120 V, cerca de 2870 Ω para 230 V.
+check-inlet-shuts-unplugged = Desenchufe y mire el agua. Si sigue subiendo, una válvula no cierra: falla mecánica. Si se detiene, la válvula estaba excitada: mida V ~ en sus bornes.
+check-inlet-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ~ de inlet-cold.1 a inlet-cold.2 en la prueba de fría, de inlet-hot.1 a inlet-hot.2 en la de caliente. Sano: tensión de red en su prueba, cerca de 0 V en reposo.
+check-lock-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el bloqueo de tapa y mida Ω de lid-lock.1 a lid-lock.2. Sano: cerca de 120 Ω para 120 V, cerca de 440 Ω para 230 V.
+check-lock-contact-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el bloqueo de tapa y mida Ω de lid-lock.3 a lid-lock.4. Sano con el cerrojo recogido: OL; cerca de 0 Ω es un contacto soldado. Un contacto que no cierra se ve en la prueba de línea con tensión.
+check-lock-line = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del bloqueo mida V ~ de lid-lock.4 a cord.2, luego de lid-lock.4@board a cord.2. Sano: tensión de red en ambos. Sin tensión en el primero: contacto. Solo falta en la placa: hilo o pin.
+check-lock-volts = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del bloqueo mida V ~ de lid-lock.1 a lid-lock.2. Sano: tensión de red al excitarlo, cerca de 0 V en reposo. Con tensión y bobinado sano pero sin cerrojo: el bloqueo. Sin tensión: hilo o placa.
+check-motor-amps = Prueba con tensión, solo si está capacitado y autorizado. Ponga la pinza en el cable de motor.1 en la prueba del motor A y en motor.2 en la del motor B. Las dos lecturas deben parecerse. Más de 9 A con 120 V (4,7 A con 230 V) después del arranque es sobrecarga.
+check-motor-common = Primero desenchufe y descargue lo acumulado. Mida Ω de motor.3@board a motor.3. Sano: unos 0,2 Ω, que son solo las puntas del medidor. Si está abierto, ningún bobinado lleva corriente.
+check-motor-volts = Prueba con tensión, solo si está capacitado y autorizado. Tapa cerrada. Mida V ~ de motor.1 a motor.3 en la prueba del motor A, de motor.2 a motor.3 en la del motor B. Sano: tensión de red. Sin tensión: mire línea del bloqueo, hilo y placa antes que el motor.
+check-motor-winding-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el motor y mida Ω de motor.1 a motor.3, luego de motor.2 a motor.3. Sano: ambos iguales, cerca de 2,6 Ω para 120 V, cerca de 9,6 Ω para 230 V; un bobinado caliente marca más.
+check-motor-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de motor.1@board a motor.1, y lo mismo con motor.2 y motor.3. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
+check-pickup-output = Prueba con tensión, solo si está capacitado y autorizado. En la prueba de centrifugado mida Hz de pickup.3 a pickup.2. Sano: doce pulsos por vuelta, o sea 80 Hz a 400 r/min. 0 Hz con la polea girando: captador o su alimentación.
+check-pickup-supply = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de pickup.1 a pickup.2. Sano: 5 V. Sin ella ningún captador da pulsos.
+check-pickup-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de pickup.1@board a pickup.1, y lo mismo con pickup.2 y pickup.3. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
+check-pressure-hose = Primero desenchufe y vacíe la cuba. Saque la manguera y sople con suavidad. Sana: libre, seca, firme en ambos extremos y sin grietas. Con agua en la cuba la salida de presión debe quedarse quieta.
+check-pressure-output = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de pressure-sensor.3 a pressure-sensor.2. Sano: 0,5 V sin agua, y 1 V más por cada kPa, que son unos 10 cm de agua.
+check-pressure-supply = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de pressure-sensor.1 a pressure-sensor.2. Sano: 5 V. Si aquí no hay pero en la placa sí: un hilo.
+check-pressure-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de pressure-sensor.3@board a pressure-sensor.3, y lo mismo con 1 y 2. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
+check-pump-amps = Prueba con tensión, solo si está capacitado y autorizado. En la prueba de la bomba ponga la pinza en drain-pump.1. Sana y girando: unos 1,3 A con 120 V, 0,7 A con 230 V. Unos 2 A (1,1 A) y vibra: rotor trabado. 0 A: circuito abierto.
+check-pump-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte la bomba y mida Ω de drain-pump.1 a drain-pump.2. Sano: cerca de 14 Ω para 120 V, cerca de 51 Ω para 230 V. OL: bobinado abierto.
+check-pump-volts = Prueba con tensión, solo si está capacitado y autorizado. En la prueba de la bomba mida V ~ de drain-pump.1 a drain-pump.2. Sano: tensión de red. Si no hay, mida de drain-pump.1@board a cord.2: con tensión es un hilo, sin tensión es la placa.
+check-recalibrate-first = Recalibre antes de sospechar de una pieza: tapa cerrada, de 2 a 3 minutos, sin tocar nada. Una placa nueva o borrada no conoce esta máquina.
+check-shifter-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el cambiador y mida Ω de shifter.1 a shifter.2. Sano: cerca de 2400 Ω para 120 V, cerca de 8800 Ω para 230 V.
+check-shifter-volts = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del cambiador mida V ~ de shifter.1 a shifter.2. Sano: tensión de red. Con tensión y bobinado sano, pero la leva no se mueve: engranaje barrido.
+check-spread-laundry = Espere a que la cesta se detenga, reparta la ropa por igual y centrifugue otra vez. Si el código no vuelve, era la carga.
+check-supply-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ~ de cord.1 a cord.2 en reposo y con el motor andando. Sano: de 114 a 126 V, o de 207 a 253 V con red de 230 V. Si se hunde mucho: cable, clavija o toma; la toma es trabajo de un electricista.
+check-taps-and-strainers = Abra del todo los dos grifos y sienta cuál manguera está caliente. Ciérrelos, saque las mangueras y limpie los filtros. Si aún entra poca agua con grifos abiertos y tensión en una bobina sana: la válvula.
+check-thermistor-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el termistor y mida Ω de thermistor.1 a thermistor.2. Sano: 10 kΩ a 25 °C, unos 12,5 kΩ a 20 °C, 5,3 kΩ a 40 °C.
+check-thermistor-rail = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de thermistor.1@board a thermistor.2@board. Sano: 2,5 V a 25 °C, menos si está más caliente. Cerca de 5 V: abierto. Cerca de 0 V: en cortocircuito.
+check-thermistor-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de thermistor.1@board a thermistor.1, y lo mismo con thermistor.2. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
+check-tub-leak = Desenchufe. Mire debajo de la cuba y a lo largo de las mangueras con una luz. Sano: seco por fuera y el nivel quieto durante cinco minutos.
+
+## cli
+
+cli-entered = entró
+cli-readings = lecturas
+cli-score = puntaje
+cli-seed = semilla
+cli-state = estado
+cli-state-hash = huella del estado
+cli-try = intento a los
+
+## code
+
+code-calibration-failed = La recalibración aprendió un valor fuera de sus límites.
+code-calibration-missing = Empezó un programa, pero la placa nunca se calibró.
+code-cam-lost = El cambiador de modo no llegó a tiempo a su posición.
+code-drain-slow = La cuba no se vació a tiempo.
+code-fill-none = El nivel no se movió aunque había una válvula abierta.
+code-fill-slow = No se alcanzó el nivel a tiempo.
+code-level-lost = El nivel bajó aunque no se estaba desaguando.
+code-lock-not-proven = Se excitó el bloqueo, pero no volvió la línea por su contacto.
+code-lock-not-released = Se soltó el bloqueo, pero la línea sigue volviendo por su contacto.
+code-motor-no-current = Se excitó el motor, pero no circuló corriente.
+code-motor-overheated = La corriente del motor desapareció en plena marcha.
+code-motor-overload = La corriente del motor siguió alta después del arranque.
+code-pressure-range = La señal de presión salió de su rango válido.
+code-pulses-none = El motor tomó corriente, pero no llegaron pulsos de velocidad.
+code-pulses-weak = Llegaron pulsos de velocidad, pero muy pocos.
+code-spin-not-reached = No se alcanzó a tiempo la velocidad de centrifugado.
+code-supply-low = La alimentación se hundió con el motor excitado.
+code-thermistor-range = La señal del termistor salió de su rango válido.
+code-unbalance = La velocidad oscilaba en cada vuelta: la carga está de un lado.
+code-water-not-warm = Se pidió agua tibia y siguió fría.
+code-water-too-hot = El agua llegó más caliente de lo pedido.
+code-water-unexpected = El nivel subió con las dos válvulas cerradas.
 
 ## common
 
@@ -13,9 +129,144 @@ common-close = Cerrar
 common-no = No
 common-yes = Sí
 
+## component
+
+component-belt = Correa de transmisión
+component-board = Placa de control
+component-cord = Cable de red
+component-dial = Selector
+component-drain-hose = Manguera de desagüe
+component-drain-pump = Bomba de desagüe
+component-filter = Filtro de red
+component-harness = Mazo de cables
+component-inlet-cold = Válvula de agua fría
+component-inlet-hot = Válvula de agua caliente
+component-laundry = Ropa
+component-lid-lock = Bloqueo de tapa
+component-line-fuse = Fusible de línea
+component-motor = Motor
+component-pickup = Captador de velocidad
+component-pressure-hose = Manguera de presión
+component-pressure-sensor = Sensor de presión
+component-run-capacitor = Condensador de marcha
+component-shifter = Cambiador de modo
+component-supply = Toma y grifos
+component-thermistor = Termistor del agua
+component-tub = Cuba
+
+## dial
+
+dial-at = Selector en { $position }
+
+## dimension
+
+dimension-cost = Tiempo y dinero
+dimension-entry = Entrada
+dimension-proof = Prueba
+dimension-reading = Lectura
+dimension-reasoning = Razonamiento
+dimension-safety = Seguridad
+
+## do
+
+do-bail-out = Achicar la cuba
+do-close-cabinet = Poner los paneles (C)
+do-close-lid = Bajar la tapa (L)
+do-discharge = Descargar lo acumulado (D)
+do-fit = Montar
+do-lift = Retirar las puntas
+do-measure = Medir y anotar
+do-meter-fuse = Cambiar el fusible del medidor
+do-open-cabinet = Quitar los paneles (C)
+do-open-lid = Levantar la tapa (L)
+do-order = Pedir
+do-plug = Enchufar (P)
+do-pull = Desconectar este conector
+do-seat = Volver a conectarlo
+do-unplug = Desenchufar (P)
+
+## hands
+
+hands = Manos
+
+## happening
+
+happening-cabinet-opened-live = Abrió el mueble con la máquina enchufada. La tensión de red quedó a un palmo; un descuido puede matar.
+happening-flood = Abrió una pieza de agua con la cuba llena. El agua corrió por el piso: un lugar mojado y resbaloso junto a la red, y el piso del cliente arruinado.
+happening-good-board-replaced = Cambió una placa de control sana. La falla sigue ahí, y el cliente paga la pieza más cara de la máquina.
+happening-lid-opened-spinning = Abrió la tapa con la cesta aún girando. Una cesta en marcha atrapa una manga y puede romper un brazo.
+happening-live-test-not-allowed = Midió con tensión en un trabajo que no lo permite. El responsable puede mandarlo a casa por eso, y el riesgo fue suyo.
+happening-ohms-on-live = Midió ohmios en un circuito con tensión o carga. Se fundió el fusible del medidor; un medidor peor puede estallar en la mano.
+happening-shock = Tocó un conector o una pieza con la máquina enchufada: descarga eléctrica. Con tensión de red esto detiene corazones. Pare el trabajo y vea a un médico.
+happening-touched-charge = Metió las manos antes de que se fuera la carga acumulada. El condensador dio un golpe: piel quemada y un tirón que lanza la mano contra el metal filoso.
+happening-wrong-part = Montó una pieza que no cura la falla. La máquina sigue igual, y la pieza ya no se puede devolver.
+
+## key
+
+key-back = Volver, dejar de esperar
+key-cabinet = Quitar o poner los paneles
+key-discharge = Descargar lo acumulado
+key-focus = Campo siguiente, pulsarlo
+key-hide = Ocultar o mostrar los paneles
+key-keys = Esta lista
+key-lid = Tapa arriba o abajo
+key-plug = Enchufar o desenchufar
+key-speed = Tiempo más lento, más rápido
+key-start = Inicio: pulsar o mantener
+key-stop = Paro: pulsar o mantener
+key-tabs = Hoja, medidor, piezas, informe, nota
+key-turn = Girar el selector un tope
+key-views = Consola, máquina, interior
+key-wait = Esperar un minuto
+key-wait-long = Esperar diez minutos
+
+## keys
+
+keys-title = Teclas
+
 ## language
 
 language-choose = Idioma
+
+## leave
+
+leave-job = Dejar este trabajo
+
+## lost
+
+lost-bought-on-the-code = La pieza { $part } se pidió antes de medir nada. Un código dice qué vio el control, no qué pieza está mal: mida primero.
+lost-code-not-noted = El control dio el código { $code } y usted no lo anotó. Lea la lista página por página y anote cada uno.
+lost-failed-try = Falló un intento de modo de servicio: { $rule }. Lea el registro, deje todo en reposo y pruebe otra vez a ritmo parejo.
+lost-flood = Se abrió una pieza con agua por encima y se inundó el piso. Desagüe o achique antes la cuba.
+lost-good-board-replaced = Se cambió una placa de control sana. Antes de comprar una, demuestre que sus entradas están bien y su salida está mal.
+lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se detenga: puede romper un brazo.
+lost-live-not-allowed = Midió con tensión en un trabajo que no lo permite. Aquí había que hallar la falla con la máquina desenchufada.
+lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Sume otra vez cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
+lost-never-entered = Nunca se entró al modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.
+lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación. Marque las lecturas que muestran la causa.
+lost-no-proving-run = Ningún programa llegó al final después de la reparación. Haga uno y mírelo: solo eso muestra que la máquina lava.
+lost-no-report = No se entregó informe. El trabajo termina con causa, pieza y prueba por escrito.
+lost-not-cured = La falla sigue en la máquina. Monte la pieza que la cura, o dígaselo claro al cliente.
+lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Antes, descargue lo acumulado o mida V ⎓ de bulk.plus a bulk.minus.
+lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina como está ahora.
+lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o carga. Desenchufe y descargue lo acumulado antes de elegir Ω.
+lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchufe primero y tenga la clavija a la vista.
+lost-over-budget = Se gastó más de los { $budget } del cliente. Pregunte antes de pasar de lo acordado.
+lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
+lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y nada se reinició. Dele un minuto entero.
+lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } otras causas. Mida lo que las distingue y cítelo.
+lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
+lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planee la próxima medición antes de tomar la herramienta.
+lost-touched-charge = Se metieron las manos antes de que se fuera la carga acumulada. Espere, descárguela y compruébelo con el medidor.
+lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que las lecturas, no el código, nombren la causa.
+lost-wrong-part = Se montó una pieza que no cura la falla. Descarte midiendo a los demás sospechosos antes de comprar.
+
+## meter
+
+meter-black = Punta negra
+meter-choose = elija un pin abajo
+meter-dead = Se fundió el fusible del medidor
+meter-red = Punta roja
 
 ## mode
 
@@ -24,7 +275,7 @@ mode-board-cold-switch-welded = Placa de control: salida de válvula fría solda
 mode-board-lock-switch-open = Placa de control: salida del bloqueo muerta
 mode-board-motor-a-switch-open = Placa de control: salida A del motor muerta
 mode-board-pump-switch-open = Placa de control: salida de bomba muerta
-mode-cord-open-line = Cable de alimentación: conductor de línea abierto
+mode-cord-open-line = Cable de red: conductor de línea abierto
 mode-drain-hose-blocked = Manguera de desagüe obstruida
 mode-drain-pump-open-winding = Bomba de desagüe: bobinado abierto
 mode-drain-pump-seized = Bomba de desagüe: rotor agarrotado
@@ -49,6 +300,7 @@ mode-motor-open-winding-a = Motor: bobinado A abierto
 mode-motor-open-winding-b = Motor: bobinado B abierto
 mode-motor-seized = Motor: rodamientos agarrotados
 mode-motor-shorted-turns = Motor: espiras en cortocircuito
+mode-nothing = No fallaba nada
 mode-pickup-no-output = Captador de velocidad: sin salida
 mode-pressure-hose-blocked = Manguera de presión obstruida
 mode-pressure-hose-leaking = Manguera de presión: pierde aire
@@ -56,11 +308,59 @@ mode-pressure-sensor-no-output = Sensor de presión: sin salida
 mode-pressure-sensor-zero-drift = Sensor de presión: cero desplazado
 mode-run-capacitor-open = Condensador de marcha abierto
 mode-run-capacitor-shorted = Condensador de marcha en cortocircuito
-mode-shifter-cam-switch-closed = Selector de modo: contacto de leva siempre cerrado
-mode-shifter-open-winding = Selector de modo: bobinado abierto
-mode-shifter-stripped-gear = Selector de modo: engranaje barrido
+mode-shifter-cam-switch-closed = Cambiador de modo: contacto de leva siempre cerrado
+mode-shifter-open-winding = Cambiador de modo: bobinado abierto
+mode-shifter-stripped-gear = Cambiador de modo: engranaje barrido
 mode-thermistor-open = Termistor abierto
 mode-thermistor-shorted = Termistor en cortocircuito
+
+## monitor
+
+monitor-calibration-failed = Falló la recalibración
+monitor-calibration-missing = Sin calibrar
+monitor-cam-lost = Cambiador de modo fuera de posición
+monitor-drain-slow = Desagua demasiado despacio
+monitor-fill-none = No entra agua
+monitor-fill-slow = Llena demasiado despacio
+monitor-level-lost = Baja el nivel sin desaguar
+monitor-lock-not-proven = Bloqueo de tapa no confirmado
+monitor-lock-not-released = El bloqueo de tapa no suelta
+monitor-motor-no-current = El motor no toma corriente
+monitor-motor-overheated = Se perdió la corriente del motor en marcha
+monitor-motor-overload = La corriente del motor sigue alta
+monitor-pressure-range = Señal de presión fuera de rango
+monitor-pulses-none = Sin pulsos de velocidad
+monitor-pulses-weak = Pocos pulsos de velocidad
+monitor-spin-not-reached = No alcanza la velocidad de centrifugado
+monitor-supply-low = La red se hunde
+monitor-thermistor-range = Señal del termistor fuera de rango
+monitor-unbalance = Desequilibrio
+monitor-water-not-warm = El agua sigue fría
+monitor-water-too-hot = Agua demasiado caliente
+monitor-water-unexpected = Sube el agua con las válvulas cerradas
+
+## name
+
+name-dial = Selector: arrastre, use la rueda o las flechas
+name-lid = Tapa (L)
+name-plug = Enchufe de red (P)
+name-start = Inicio (S)
+name-stop = Paro (X)
+
+## note
+
+note-code = Código leído
+note-code-do = Anotar
+
+## notebook
+
+notebook = Cuaderno
+notebook-empty = Aún no hay lecturas.
+notebook-live = con tensión
+
+## noted
+
+noted-codes = Anotados:
 
 ## part
 
@@ -68,8 +368,8 @@ part-belt = Correa de transmisión
 part-board = Placa de control
 part-board-other = Placa de control, modelo estrecho
 part-contact-kit = Juego de contactos y empalmes
-part-cord = Cable de alimentación con clavija
-part-dial = Mando con anillo de retén
+part-cord = Cable de red con clavija
+part-dial = Selector con anillo de retén
 part-drain-hose = Manguera de desagüe
 part-drain-pump = Bomba de desagüe
 part-drain-pump-other = Bomba de desagüe, modelo estrecho
@@ -84,15 +384,245 @@ part-line-fuse = Fusible de línea
 part-motor = Motor
 part-motor-other = Motor, modelo estrecho
 part-note-measure-first = No se admite devolución una vez abierta: mida antes de comprar
-part-note-no-part = Trabajo, no un recambio
+part-note-no-part = Trabajo, no un repuesto
 part-note-other-machine = Hecho para otra máquina; la fijación es distinta
-part-note-visit = Una visita, no un recambio. Las normas locales dicen quién puede hacerlo
+part-note-visit = Una visita, no un repuesto. Las normas locales dicen quién puede hacerlo
 part-pickup = Captador de velocidad
-part-pressure-hose = Tubo de presión con abrazaderas
+part-pressure-hose = Manguera de presión con abrazaderas
 part-pressure-sensor = Sensor de presión
 part-run-capacitor = Condensador de marcha
-part-shifter = Actuador de modo con interruptor de leva
+part-shifter = Cambiador de modo con interruptor de leva
 part-supply-electrician = Visita de un electricista autorizado (toma de corriente)
-part-supply-plumber = Visita de un fontanero autorizado (grifos)
+part-supply-plumber = Visita de un plomero autorizado (grifos)
 part-thermistor = Termistor del agua
 part-tub-seal = Juego de juntas de la cuba
+
+## parts
+
+parts = Mostrador de piezas
+parts-fitted = Montada
+parts-intro = Números y precios inventados. Lo que compra, lo paga el cliente.
+parts-price = { $price } de dinero
+parts-wait = llega en { $hours } h
+
+## pin
+
+pin-bulk-minus = Reserva −
+pin-bulk-plus = Reserva +
+pin-fuse-in = Fusible, lado red
+pin-fuse-out = Fusible, lado máquina
+pin-plug-earth = Enchufe, tierra
+pin-plug-line = Enchufe, fase
+pin-plug-neutral = Enchufe, neutro
+
+## program
+
+program-empty-and-spin = Vaciar y centrifugar
+program-everyday = Diario
+program-gentle = Delicado
+program-hot = Caliente
+program-rinse-and-spin = Enjuagar y centrifugar
+program-short = Corto
+
+## refusal
+
+refusal-already-so = Ya está así.
+refusal-cabinet-closed = Quite antes los paneles del mueble.
+refusal-does-not-fit = La pieza { $part } no encaja en esta máquina.
+refusal-finished = El trabajo terminó: el informe está entregado.
+refusal-lid-locked = La tapa está bloqueada.
+refusal-no-connector = Aquí no existe ese conector.
+refusal-no-part = El mostrador no tiene la pieza { $part }.
+refusal-not-in-hand = Pida antes la pieza { $part }.
+refusal-plug-in-outlet = Desenchufe antes: las clavijas están en la toma.
+
+## report
+
+report-cause = Qué fallaba
+report-choose = elija…
+report-done = El informe ya está entregado.
+report-hand-in = Entregar la máquina
+report-no-part = Ninguna pieza
+report-not-ready = Elija antes una causa y una pieza.
+report-nothing-wrong = No fallaba nada
+report-part = Pieza que hacía falta
+report-proof = Lecturas que lo demuestran
+report-proof-intro = Marque las que descartan a los demás sospechosos.
+report-see-score = Ver la nota
+
+## routine
+
+routine-ages = Ciclos desde cada código
+routine-clear = Borrar códigos (mantenga Inicio)
+routine-lamp-test = Prueba de luces
+routine-live-level = Mostrar nivel, cm
+routine-live-speed = Mostrar velocidad, en decenas de r/min
+routine-live-temperature = Mostrar temperatura del agua, °C
+routine-recalibrate = Recalibrar (de 2 a 3 minutos)
+routine-recall = Mostrar códigos guardados
+routine-test-cold = Válvula de agua fría
+routine-test-hot = Válvula de agua caliente
+routine-test-lock = Bloqueo de tapa
+routine-test-motor-a = Motor, sentido A
+routine-test-motor-b = Motor, sentido B
+routine-test-pump = Bomba de desagüe
+routine-test-shifter = Cambiador de modo
+routine-test-spin = Centrifugado lento
+
+## rule
+
+rule-hold-too-long = se mantuvo demasiado tiempo
+rule-hold-too-short = se soltó demasiado pronto
+rule-late = la acción llegó tarde
+rule-out-of-order = tocaba otra acción
+rule-press-too-long = la pulsación fue demasiado larga
+rule-too-few-detents = faltaron topes
+rule-too-many-detents = sobraron topes
+rule-window-over = se acabó el tiempo
+rule-wrong-way = el selector giró en sentido contrario
+
+## score
+
+score-losses = Puntos perdidos
+score-none-lost = Ninguno. Buen trabajo.
+score-not-yet = La nota llega con el informe. Hasta entonces, así fueron sus intentos de entrar al modo de servicio.
+score-total = { $kept } de { $of } puntos
+
+## sheet
+
+sheet-codes = Códigos
+sheet-codes-intro = Un código dice qué vio el control, no qué pieza está mal. Mida antes de comprar.
+sheet-entry = Entrada
+sheet-entry-before = Para entrar al modo de servicio: sin programa en marcha y, sin pausas:
+sheet-entry-rest = Antes de otro intento no toque selector, botones ni tapa durante { $seconds } s. Un giro rápido puede saltarse un tope.
+sheet-entry-window = Todo el gesto en { $seconds } s.
+sheet-invented = Placa inventada, solo para formación.
+sheet-lamps = Luces
+sheet-lamps-example = Este ejemplo se lee 37. Una luz encendida tiene el disco lleno y un anillo exterior.
+sheet-lamps-intro = Ocho luces sobre el selector muestran dos cifras. En cada grupo de cuatro, sume los números bajo las luces encendidas.
+sheet-lamps-lock = La luz de bloqueo parpadea con cualquier fallo. Eso no significa que el bloqueo esté mal.
+sheet-lamps-pages = En la lista de códigos cada pulsación de Inicio pasa de página; el más nuevo va primero.
+sheet-menu = Menú
+sheet-menu-intro = En modo de servicio: lleve el selector a una posición y pulse Inicio.
+sheet-pins = Pines
+sheet-pins-intro = Pin, marca impresa y adónde va el cable.
+sheet-programs = Programas fuera del modo de servicio
+sheet-tens = decenas
+sheet-units = unidades
+
+## side
+
+side-board = lado placa
+side-harness = lado mazo
+side-load = en la carga
+
+## signal
+
+signal-caution = ATENCIÓN
+signal-danger = PELIGRO
+signal-notice = AVISO
+signal-warning = ADVERTENCIA
+
+## sound
+
+sound-agitator-swish = el agitador se mueve
+sound-cabinet-shake = el mueble tiembla
+sound-floor-wet = { $litres } L en el piso
+sound-lock-held = el bloqueo retiene la tapa
+sound-motor-free = el motor gira solo
+sound-motor-hum = el motor zumba sin girar
+sound-none = silencio
+sound-pump-buzz = la bomba vibra, trabada
+sound-pump-hum = la bomba zumba
+sound-relay-click = un relé hace clic
+sound-shifter-tick = el cambiador hace tic
+sound-spin-whirr = la cesta centrifuga
+sound-valve-buzz = la válvula vibra, sin agua
+sound-water-rush = entra agua
+
+## spot
+
+spot-bulk = Condensador de reserva de la placa
+spot-fuse = Fusible de línea
+spot-plug = Enchufe de red
+
+## stage
+
+stage-cam = Una vuelta del cambiador de modo
+stage-coast = Espera a que la cesta se detenga
+stage-cold = Entra agua fría
+stage-empty = Vaciado de la cuba
+stage-hot = Entra agua caliente
+stage-lock = Bloqueo de la tapa
+stage-motor-a = Motor, sentido A
+stage-motor-b = Motor, sentido B
+stage-pump = Sale el agua
+stage-spin = Un centrifugado corto
+stage-unlock = Liberación de la tapa
+stage-zero = Aprende el cero del sensor de presión
+
+## start
+
+start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: mandan las normas locales y la práctica autorizada.
+start-begin = Empezar el trabajo
+start-seed = Semilla
+start-seed-hint = misma semilla, misma máquina
+
+## step
+
+step-hold = Mantenga { $button }
+step-lid-down = Baje la tapa
+step-lid-up = Levante la tapa
+step-press = Pulse { $button }
+step-turn-left = Gire a la izquierda { $detents } topes
+step-turn-right = Gire a la derecha { $detents } topes
+
+## tab
+
+tab-meter = Medidor
+tab-parts = Piezas
+tab-report = Informe
+tab-score = Nota
+tab-sheet = Hoja
+
+## ticket
+
+ticket-hours = { $hours } h
+ticket-live = Pruebas con tensión
+ticket-live-no = no permitidas
+ticket-live-yes = permitidas
+ticket-mains = Red
+ticket-minutes-of = { $minutes } de { $par } min
+ticket-money = Dinero
+ticket-money-of = { $spent } de { $budget }
+ticket-waited = Espera de piezas
+ticket-work = Trabajo
+
+## top
+
+top-keys = F1 teclas
+
+## tries
+
+tries = Intentos de modo de servicio
+tries-intro = El tiempo corre a la derecha, en segundos. Sombreado: la ventana entera. Barras: ventana propia de una acción. Bandera: la regla rota.
+
+## try
+
+try-entered = Entró al modo de servicio
+try-open = En curso
+
+## view
+
+view-cabinet = Interior
+view-machine = Máquina
+view-panel = Consola
+
+## wait
+
+wait = Dejar pasar el tiempo
+wait-1-min = 1 min
+wait-10-min = 10 min
+wait-10-s = 10 s
+wait-left = faltan { $seconds } s
+wait-stop = Parar

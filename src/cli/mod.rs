@@ -109,19 +109,21 @@ impl Failure {
     }
 }
 
-/// Runs the program.
-pub fn run() -> ExitCode {
+/// Opens the window, in the language asked for if one was. This room knows no window: the program
+/// hands it in.
+pub type OpenWindow = fn(WindowArgs, Option<Language>) -> Result<(), String>;
+
+/// Runs the program. `window` is none in a program that was built without it.
+pub fn run(window: Option<OpenWindow>) -> ExitCode {
     let cli = Cli::parse();
     let language = match language(cli.lang.as_deref()) {
         Ok(language) => language,
         Err(failure) => return fail(&failure),
     };
+    let asked = cli.lang.is_some().then_some(language);
     let done = match cli.command {
-        None => window(
-            &WindowArgs::default(),
-            cli.lang.is_some().then_some(language),
-        ),
-        Some(Command::Window(args)) => window(&args, cli.lang.is_some().then_some(language)),
+        None => open(window, WindowArgs::default(), asked),
+        Some(Command::Window(args)) => open(window, args, asked),
         Some(Command::Scenarios) => print::scenarios(language),
         Some(Command::Play(args)) => play::play(&args, language),
         Some(Command::Replay(args)) => replay::check(&args),
@@ -155,14 +157,15 @@ fn language(asked: Option<&str>) -> Result<Language, Failure> {
     }
 }
 
-#[cfg(feature = "window")]
-fn window(args: &WindowArgs, language: Option<Language>) -> Result<(), Failure> {
-    crate::app::run(args.clone(), language).map_err(Failure::Failed)
-}
-
-#[cfg(not(feature = "window"))]
-fn window(_: &WindowArgs, _: Option<Language>) -> Result<(), Failure> {
-    Err(Failure::Usage(
-        "this program was built without its window: build it with `cargo build --release`, or use a command (see --help)".to_owned(),
-    ))
+fn open(
+    window: Option<OpenWindow>,
+    args: WindowArgs,
+    language: Option<Language>,
+) -> Result<(), Failure> {
+    match window {
+        Some(open) => open(args, language).map_err(Failure::Failed),
+        None => Err(Failure::Usage(
+            "this program was built without its window: build it with `cargo build --release`, or use a command (see --help)".to_owned(),
+        )),
+    }
 }

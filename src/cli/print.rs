@@ -88,9 +88,14 @@ pub(super) fn outcome(
         texts.get("cli-state-hash"),
         bench.machine().state_hash()
     ))?;
-    for attempt in &control.tries {
+    let began = bench.began().seconds();
+    for attempt in control
+        .tries
+        .iter()
+        .filter(|t| f64::from(t.began_s) >= began)
+    {
         let outcome = match attempt.outcome {
-            crate::controller::Outcome::Open => "open".to_owned(),
+            crate::controller::Outcome::Open => "…".to_owned(),
             crate::controller::Outcome::Entered => texts.get("cli-entered"),
             crate::controller::Outcome::Broken(broke) => {
                 texts.get(&format!("rule-{}", broke.key()))

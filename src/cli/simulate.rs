@@ -24,6 +24,9 @@ pub(super) struct SimulateArgs {
     csv: bool,
 }
 
+/// Writes one row of cells.
+type WriteRow<'a> = Box<dyn FnMut(&[String]) -> std::io::Result<()> + 'a>;
+
 const COLUMNS: [&str; 17] = [
     "time_s",
     "mode",
@@ -60,7 +63,7 @@ pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
     let rows = Span::from_s(args.seconds).0 / every.0;
     let failed = |error| Failure::Write("the signals".to_owned(), error);
     let out = std::io::stdout().lock();
-    let mut table: Box<dyn FnMut(&[String]) -> std::io::Result<()>> = if args.csv {
+    let mut table: WriteRow<'_> = if args.csv {
         let mut csv = csv::Writer::from_writer(out);
         Box::new(move |row| {
             csv.write_record(row)?;

@@ -2,7 +2,7 @@
 
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
-use crate::bench::{Action, Bench, Happening, LandmarkKind, MeterMode};
+use crate::bench::{Action, Bench, Display, Happening, LandmarkKind, MeterMode};
 use crate::controller::{Outcome, Try};
 use crate::plant::{Component, FailureMode, Pin};
 use crate::units::{Span, Time};
@@ -69,7 +69,8 @@ pub fn judge(scenario: &Scenario, bench: &Bench) -> Score {
 }
 
 impl Judge<'_> {
-    /// Takes a share of a dimension's points, as far as there are any left.
+    /// Takes a share of a dimension's points, as far as there are any left. The reason is kept even
+    /// when there are none: it is there to be learned from.
     fn lose(
         &mut self,
         d: Dimension,
@@ -80,9 +81,6 @@ impl Judge<'_> {
     ) {
         let entry = &mut self.score[d.index()];
         let points = (share * entry.of).min(entry.kept);
-        if points <= 0.0 {
-            return;
-        }
         entry.kept -= points;
         entry.lost.push(Deduction {
             at,
@@ -247,7 +245,11 @@ impl Judge<'_> {
             _ => None,
         });
         if let Some((at, number)) = first_order
-            && !self.bench.notebook().iter().any(|r| r.at <= at)
+            && !self
+                .bench
+                .notebook()
+                .iter()
+                .any(|r| r.at <= at && r.shown != Display::Dead)
         {
             self.lose(
                 d,
@@ -290,7 +292,8 @@ impl Judge<'_> {
     }
 
     fn safety(&mut self) {
-        for event in self.bench.events().to_vec() {
+        let mut lost: Vec<(f64, Time, &'static str)> = Vec::new();
+        for event in self.bench.events() {
             let (share, reason) = match event.what {
                 Happening::Shock => (1.0, "lost-shock"),
                 Happening::TouchedCharge => (0.7, "lost-touched-charge"),
@@ -301,7 +304,12 @@ impl Judge<'_> {
                 Happening::LidOpenedSpinning => (0.5, "lost-lid-spinning"),
                 Happening::WrongPart | Happening::GoodBoardReplaced => continue,
             };
-            self.lose(Dimension::Safety, share, event.at, reason, Vec::new());
+            lost.push((share, event.at, reason));
+        }
+        // What hurts most takes its points first.
+        lost.sort_by(|a, b| b.0.total_cmp(&a.0));
+        for (share, at, reason) in lost {
+            self.lose(Dimension::Safety, share, at, reason, Vec::new());
         }
         // Hands went in without a look at the meter or a bleed: luck, not proof.
         let touched = self

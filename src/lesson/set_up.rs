@@ -161,7 +161,7 @@ pub fn start_wash(bench: &mut Bench) {
         .first()
         .map_or(0, |p| p.position);
     bench.wait(Span::from_s(3));
-    for _ in 0..program {
+    while bench.machine().plant().dial_position() != program {
         bench.machine_mut().detent(true);
         bench.wait(Span::from_ms(400));
     }

@@ -25,6 +25,10 @@ const SENSE_SHARE: f64 = 0.6;
 const PUMP_START_SHARE: f64 = 0.5;
 /// Noise of the analogue inputs, V, half the width of its triangle.
 const NOISE_V: f64 = 0.006;
+/// How far a new pressure sensor's zero lies above the old one's, V (invented).
+const NEW_ZERO_V: (f64, f64) = (0.14, 0.24);
+/// Cam speed of a new mode shifter beside the old one's (invented).
+const NEW_CAM_SHARE: (f64, f64) = (0.88, 0.94);
 /// Extra slosh at the pressure input while the agitator works, V.
 const SLOSH_V: f64 = 0.03;
 
@@ -202,7 +206,17 @@ impl Plant {
                 self.state.supply.fuse_heat = 0.0;
             }
             Component::Board => self.state.supply.bulk_v = 0.0,
-            Component::Shifter => self.state.cam_deg = 270.0,
+            // No two parts of a kind are alike: what the control had learned of the old one is
+            // wrong for the new one until it is recalibrated.
+            Component::PressureSensor => {
+                let zero_v = self.sound.get(Param::PressureZeroV) + self.spread(NEW_ZERO_V);
+                self.sound.set(Param::PressureZeroV, zero_v);
+            }
+            Component::Shifter => {
+                let rpm = self.sound.get(Param::ShiftRpm) * self.spread(NEW_CAM_SHARE);
+                self.sound.set(Param::ShiftRpm, rpm);
+                self.state.cam_deg = 270.0;
+            }
             Component::Motor => {
                 self.state.drive.winding_c = self.sound.get(Param::AmbientC);
                 self.state.drive.protector_open = false;
@@ -210,6 +224,11 @@ impl Plant {
             _ => {}
         }
         self.refresh_params();
+    }
+
+    /// A draw between two bounds.
+    fn spread(&mut self, (low, high): (f64, f64)) -> f64 {
+        low + (high - low) * f64::from(self.state.rng.next_u32()) / 4_294_967_295.0
     }
 
     /// Changes one parameter for good, such as the wear of this machine's dial.

@@ -1,7 +1,13 @@
 //! A whole wash on one core with the network live, the answer to a turned detent, and what one
 //! machine takes in memory.
 
-#[path = "../tests/stage/mod.rs"]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "a benchmark looks at the clock"
+)]
+
+#[path = "../stage/mod.rs"]
 mod stage;
 
 use detent::bench::Bench;

@@ -1,7 +1,13 @@
 //! Full network solves with changed values, beside two rivals on the same 40-node ladder:
 //! faer's sparse LU with its symbolic part done once, and ngspice's own AC sweep.
 
-#[path = "../tests/spice/mod.rs"]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "a benchmark looks at the clock"
+)]
+
+#[path = "../spice/mod.rs"]
 mod spice;
 
 use detent::plant::network::LEAK_S;

@@ -1,0 +1,279 @@
+//! The panels over the scene.
+
+mod caution;
+mod help;
+pub mod kit;
+mod meter;
+mod parts;
+mod report;
+mod score;
+mod sheet;
+mod stage;
+mod start;
+#[cfg(test)]
+mod tests;
+mod ticket;
+mod top;
+
+use super::pick::Pointing;
+use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
+use crate::bench::{Action, Refusal};
+use crate::content::{Texts, Value};
+use crate::plant::{Component as Part, Pin, Side};
+use bevy::prelude::{
+    App, IntoScheduleConfigs, NextState, Rect, Res, ResMut, Result, State, Time, Update,
+    resource_exists,
+};
+use bevy_egui::egui::{self, Frame, Margin, ScrollArea, Ui, UiBuilder};
+use bevy_egui::{EguiContexts, EguiPrimaryContextPass};
+
+/// What every panel draws from and writes to.
+pub struct Face<'a> {
+    /// Texts.
+    pub texts: &'a Texts,
+    /// Bench.
+    pub bench: &'a mut BenchRes,
+    /// What the panels remember.
+    pub desk: &'a mut Desk,
+}
+
+impl Face<'_> {
+    /// The text under `key`.
+    pub fn text(&self, key: &str) -> String {
+        self.texts.get(key)
+    }
+
+    /// The text under `key` with arguments.
+    pub fn with(&self, key: &str, args: &[(&str, Value<'_>)]) -> String {
+        self.texts.with(key, args)
+    }
+
+    /// A component's name.
+    pub fn part(&self, part: Part) -> String {
+        self.texts.get(&format!("component-{part}"))
+    }
+
+    /// A pin in words: `X2-5 (board)`, `Drain pump 1`, `Plug, line`.
+    pub fn pin(&self, pin: Pin) -> String {
+        match pin {
+            Pin::Wire(terminal, Side::Load) => {
+                let name = terminal.name();
+                format!(
+                    "{} {}",
+                    self.part(terminal.component()),
+                    &name[name.len() - 1..]
+                )
+            }
+            Pin::Wire(terminal, side) => {
+                let place = self.bench.job().board.connectors.iter().find_map(|c| {
+                    c.pins
+                        .iter()
+                        .find(|p| p.terminal == terminal)
+                        .map(|p| format!("{}-{}", c.label, p.pin))
+                });
+                let side = self.texts.get(&format!("side-{side}"));
+                format!(
+                    "{} {side}",
+                    place.unwrap_or_else(|| terminal.name().to_owned())
+                )
+            }
+            fixed => self
+                .texts
+                .get(&format!("pin-{}", fixed.to_string().replace('.', "-"))),
+        }
+    }
+
+    /// Do `action` at the next tick.
+    pub fn act(&mut self, action: Action) {
+        self.bench.push(action);
+    }
+}
+
+/// Why the bench refused, in words.
+fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
+    match refusal {
+        Refusal::CabinetClosed(_) => texts.get("refusal-cabinet-closed"),
+        Refusal::LidLocked => texts.get("refusal-lid-locked"),
+        Refusal::NoConnector(_) => texts.get("refusal-no-connector"),
+        Refusal::NoPart(number) => {
+            texts.with("refusal-no-part", &[("part", Value::from(number.as_str()))])
+        }
+        Refusal::DoesNotFit(number) => texts.with(
+            "refusal-does-not-fit",
+            &[("part", Value::from(number.as_str()))],
+        ),
+        Refusal::NotInHand(number) => texts.with(
+            "refusal-not-in-hand",
+            &[("part", Value::from(number.as_str()))],
+        ),
+        Refusal::Finished => texts.get("refusal-finished"),
+        Refusal::PlugInOutlet => texts.get("refusal-plug-in-outlet"),
+        Refusal::AlreadySo(_) => texts.get("refusal-already-so"),
+    }
+}
+
+fn tabs(ui: &mut Ui, face: &mut Face) {
+    let tabs = [
+        (Tab::Sheet, "tab-sheet"),
+        (Tab::Meter, "tab-meter"),
+        (Tab::Parts, "tab-parts"),
+        (Tab::Report, "tab-report"),
+        (Tab::Score, "tab-score"),
+    ];
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        ui.spacing_mut().button_padding.x = 4.0;
+        let width = (ui.available_width() - 16.0) / 5.0;
+        for (tab, key) in tabs {
+            if kit::choice_sized(
+                ui,
+                face.desk.tab == tab,
+                face.text(key),
+                egui::vec2(width, 34.0),
+            )
+            .clicked()
+            {
+                face.desk.tab = tab;
+            }
+        }
+    });
+    ui.add_space(6.0);
+    ScrollArea::vertical()
+        .id_salt(format!("tab-{:?}", face.desk.tab))
+        .auto_shrink(false)
+        .show(ui, |ui| match face.desk.tab {
+            Tab::Sheet => sheet::sheet_ui(ui, face),
+            Tab::Meter => meter::meter_ui(ui, face),
+            Tab::Parts => parts::parts_ui(ui, face),
+            Tab::Report => report::report_ui(ui, face),
+            Tab::Score => score::score_ui(ui, face),
+        });
+}
+
+/// Everything at the bench.
+fn bench_ui(ui: &mut Ui, face: &mut Face, pointing: &Pointing, now: f32) {
+    let margin = |x, y| {
+        Frame::new()
+            .fill(super::tokens::PANEL)
+            .inner_margin(Margin::symmetric(x, y))
+    };
+    egui::Panel::top("top")
+        .exact_size(50.0)
+        .frame(margin(12, 8))
+        .show_separator_line(false)
+        .show(ui, |ui| top::top_ui(ui, face));
+    if !face.desk.hidden {
+        egui::Panel::left("ticket")
+            .exact_size(272.0)
+            .resizable(false)
+            .frame(margin(10, 2))
+            .show_separator_line(false)
+            .show(ui, |ui| {
+                ScrollArea::vertical()
+                    .auto_shrink(false)
+                    .show(ui, |ui| ticket::ticket_ui(ui, face));
+            });
+        egui::Panel::right("tabs")
+            .exact_size(412.0)
+            .resizable(false)
+            .frame(margin(10, 2))
+            .show_separator_line(false)
+            .show(ui, |ui| tabs(ui, face));
+    }
+    let rest = ui.available_rect_before_wrap();
+    face.desk.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
+    stage::stage_ui(ui, rest, face, pointing, now);
+    caution::caution_ui(ui.ctx(), face);
+    if face.desk.keys {
+        help::help_ui(ui.ctx(), face);
+    }
+}
+
+#[allow(clippy::too_many_arguments)]
+fn draw(
+    mut contexts: EguiContexts,
+    screen: Res<State<Screen>>,
+    mut next: ResMut<NextState<Screen>>,
+    shop: Res<ShopRes>,
+    texts: Res<TextsRes>,
+    pointing: Res<Pointing>,
+    time: Res<Time>,
+    mut bench: ResMut<BenchRes>,
+    mut desk: ResMut<Desk>,
+    mut dressed: bevy::prelude::Local<bool>,
+) -> Result {
+    let ctx = contexts.ctx_mut()?.clone();
+    if !*dressed {
+        kit::dress(&ctx);
+        *dressed = true;
+    }
+    let mut ui = Ui::new(
+        ctx.clone(),
+        "window".into(),
+        UiBuilder::new()
+            .layer_id(egui::LayerId::background())
+            .max_rect(ctx.viewport_rect()),
+    );
+    let now = time.elapsed_secs();
+    if let Some(refusal) = bench.refused.take() {
+        desk.message = Some((refusal_text(&texts.0, &refusal), now));
+    }
+    let mut face = Face {
+        texts: &texts.0,
+        bench: &mut bench,
+        desk: &mut desk,
+    };
+    match screen.get() {
+        Screen::Start => {
+            let all = ctx.viewport_rect();
+            face.desk.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
+            match start::start_ui(&mut ui, &mut face, shop.0.as_ref()) {
+                Some(Ok(opened)) => {
+                    *face.bench = BenchRes::new(opened);
+                    let (language, offer, seed, stage) = (
+                        face.desk.language,
+                        face.desk.offer,
+                        face.desk.seed.clone(),
+                        face.desk.stage,
+                    );
+                    *face.desk = Desk {
+                        language,
+                        offer,
+                        seed,
+                        stage,
+                        ..Desk::default()
+                    };
+                    next.set(Screen::Bench);
+                }
+                Some(Err(problem)) => face.desk.message = Some((problem, now)),
+                None => {}
+            }
+        }
+        Screen::Bench => {
+            bench_ui(&mut ui, &mut face, &pointing, now);
+            if face.desk.leave {
+                face.desk.leave = false;
+                next.set(Screen::Start);
+            }
+        }
+    }
+    let place = egui::pos2(pointing.at.x, pointing.at.y);
+    desk.covered = ctx
+        .layer_id_at(place)
+        .is_some_and(|layer| layer.order != egui::Order::Background);
+    Ok(())
+}
+
+fn speak(desk: Res<Desk>, mut texts: ResMut<TextsRes>) {
+    if texts.0.language() != desk.language {
+        texts.0 = Texts::load(desk.language);
+    }
+}
+
+/// The panels.
+pub fn plugin(app: &mut App) {
+    app.add_systems(Update, speak).add_systems(
+        EguiPrimaryContextPass,
+        draw.run_if(resource_exists::<TextsRes>),
+    );
+}

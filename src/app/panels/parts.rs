@@ -1,0 +1,61 @@
+//! The parts counter.
+
+use super::{Face, kit};
+use crate::app::tokens as t;
+use crate::bench::Action;
+use crate::content::Value;
+use bevy_egui::egui::{Align, Layout, RichText, Ui};
+
+pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
+    kit::card(ui, |ui| {
+        kit::heading(ui, face.text("parts"));
+        kit::quiet(ui, face.text("parts-intro"));
+    });
+    for row in face.bench.job().parts.clone() {
+        kit::card(ui, |ui| {
+            ui.horizontal(|ui| {
+                ui.label(RichText::new(face.text(&row.name_key)).strong());
+                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                    ui.label(
+                        RichText::new(
+                            face.with("parts-price", &[("price", Value::from(row.price))]),
+                        )
+                        .color(t::AMBER),
+                    );
+                });
+            });
+            if let Some(note) = &row.note_key {
+                kit::quiet(ui, face.text(note));
+            }
+            ui.horizontal(|ui| {
+                let wait = face.with("parts-wait", &[("hours", Value::from(row.wait_hours))]);
+                kit::quiet(ui, format!("{}   {wait}", row.number));
+                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                    let held = face
+                        .bench
+                        .view()
+                        .parts
+                        .iter()
+                        .rev()
+                        .find(|p| p.number == row.number)
+                        .cloned();
+                    match held {
+                        Some(part) if part.fitted => {
+                            ui.label(RichText::new(face.text("parts-fitted")).color(t::GOOD));
+                        }
+                        Some(_) => {
+                            if kit::choice(ui, true, face.text("do-fit")).clicked() {
+                                face.act(Action::Fit(row.number.clone()));
+                            }
+                        }
+                        None => {
+                            if ui.button(face.text("do-order")).clicked() {
+                                face.act(Action::Order(row.number.clone()));
+                            }
+                        }
+                    }
+                });
+            });
+        });
+    }
+}

@@ -1,0 +1,127 @@
+//! What is written over the scene: captions, the dial's position, names, messages.
+
+use super::Face;
+use crate::app::pick::{Pick, Pointing};
+use crate::app::state::ViewKind;
+use crate::app::tokens as t;
+use crate::content::Value;
+use crate::plant::Button;
+use bevy_egui::egui::{
+    Align2, Color32, CornerRadius, FontId, Pos2, Rect, Stroke, StrokeKind, Ui, vec2,
+};
+
+fn pill(
+    ui: &Ui,
+    at: Pos2,
+    anchor: Align2,
+    text: &str,
+    ink: Color32,
+    edge: Color32,
+    wrap: f32,
+) -> Rect {
+    let painter = ui.painter();
+    let galley = painter.layout(text.to_owned(), FontId::proportional(t::BODY), ink, wrap);
+    let rect = anchor.anchor_size(at, galley.size() + vec2(24.0, 12.0));
+    painter.rect(
+        rect,
+        CornerRadius::same(9),
+        t::INK.gamma_multiply(0.94),
+        Stroke::new(1.0, edge),
+        StrokeKind::Inside,
+    );
+    painter.galley(rect.min + vec2(12.0, 6.0), galley, ink);
+    rect
+}
+
+fn name_of(face: &Face, pick: Pick) -> String {
+    match pick {
+        Pick::Dial => face.text("name-dial"),
+        Pick::Button(Button::Start) => face.text("name-start"),
+        Pick::Button(Button::Stop) => face.text("name-stop"),
+        Pick::Lid => face.text("name-lid"),
+        Pick::Plug => face.text("name-plug"),
+        Pick::Part(part) => face.part(part),
+    }
+}
+
+pub(super) fn stage_ui(ui: &mut Ui, rest: Rect, face: &mut Face, pointing: &Pointing, now: f32) {
+    let view = face.bench.view();
+    let wrap = rest.width() - 60.0;
+    // What moves and sounds.
+    let mut captions: Vec<String> = view
+        .machine
+        .sounds
+        .iter()
+        .map(|key| face.text(&format!("sound-{key}")))
+        .collect();
+    if view.machine.floor_l > 0.2 {
+        captions.insert(
+            0,
+            face.with(
+                "sound-floor-wet",
+                &[(
+                    "litres",
+                    Value::from((view.machine.floor_l * 10.0).round() / 10.0),
+                )],
+            ),
+        );
+    }
+    let foot = rest.center_bottom() - vec2(0.0, 12.0);
+    let text = if captions.is_empty() {
+        face.text("sound-none")
+    } else {
+        captions.join("  ·  ")
+    };
+    pill(
+        ui,
+        foot,
+        Align2::CENTER_BOTTOM,
+        &text,
+        t::TEXT,
+        t::LINE,
+        wrap,
+    );
+    if face.desk.view == ViewKind::Panel {
+        let dial = face.with(
+            "dial-at",
+            &[("position", Value::from(view.machine.dial_position))],
+        );
+        pill(
+            ui,
+            rest.left_top() + vec2(12.0, 12.0),
+            Align2::LEFT_TOP,
+            &dial,
+            t::AMBER,
+            t::LINE,
+            wrap,
+        );
+    }
+    if let Some((message, since)) = &face.desk.message {
+        if now - since < 6.0 {
+            pill(
+                ui,
+                rest.center_top() + vec2(0.0, 56.0),
+                Align2::CENTER_TOP,
+                message,
+                t::BAD,
+                t::BAD,
+                wrap,
+            );
+        } else {
+            face.desk.message = None;
+        }
+    }
+    if let Some(pick) = pointing.over {
+        let at = Pos2::new(pointing.at.x, pointing.at.y) + vec2(0.0, -14.0);
+        let name = name_of(face, pick);
+        pill(
+            ui,
+            at,
+            Align2::CENTER_BOTTOM,
+            &name,
+            t::TEXT,
+            t::AMBER,
+            wrap,
+        );
+    }
+}

@@ -1,0 +1,132 @@
+//! The start screen: choose a job, a seed, a language.
+
+use super::{Face, kit};
+use crate::app::port::{BenchPort, Shop};
+use crate::app::state::say;
+use crate::app::tokens as t;
+use crate::content::Language;
+use bevy_egui::egui::{
+    self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, pos2, vec2,
+};
+
+/// Draws it; a bench when the player begins.
+pub(super) fn start_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    shop: &dyn Shop,
+) -> Option<Result<Box<dyn BenchPort>, String>> {
+    let all = ui.max_rect();
+    let place =
+        egui::Rect::from_min_size(all.min + vec2(36.0, 30.0), vec2(470.0, all.height() - 60.0));
+    let mut begun = None;
+    ui.scope_builder(egui::UiBuilder::new().max_rect(place), |ui| {
+        Frame::new()
+            .fill(t::PANEL.gamma_multiply(0.96))
+            .corner_radius(CornerRadius::same(16))
+            .inner_margin(Margin::symmetric(22, 16))
+            .show(ui, |ui| {
+                ui.set_width(place.width() - 44.0);
+                ui.set_height(place.height() - 32.0);
+                ui.horizontal(|ui| {
+                    ui.label(
+                        RichText::new(face.text("app-name"))
+                            .size(46.0)
+                            .color(t::AMBER),
+                    );
+                    ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                        for language in [Language::Es, Language::En] {
+                            if kit::choice(ui, face.desk.language == language, language.own_name())
+                                .clicked()
+                            {
+                                face.desk.language = language;
+                            }
+                        }
+                    });
+                });
+                ui.label(RichText::new(face.text("app-tagline")).size(18.0));
+                ui.add_space(4.0);
+                ScrollArea::vertical()
+                    .max_height(ui.available_height() - 142.0)
+                    .auto_shrink(false)
+                    .show(ui, |ui| {
+                        for (n, offer) in shop.offers().iter().enumerate() {
+                            let on = face.desk.offer == n;
+                            let edge = if on { t::AMBER } else { t::LINE };
+                            let response = Frame::new()
+                                .fill(if on { t::FIELD } else { t::CARD })
+                                .stroke(Stroke::new(if on { 2.0 } else { 1.0 }, edge))
+                                .corner_radius(CornerRadius::same(10))
+                                .inner_margin(Margin::symmetric(12, 8))
+                                .show(ui, |ui| {
+                                    ui.set_width(ui.available_width());
+                                    let title =
+                                        RichText::new(say(face.desk.language, &offer.title))
+                                            .size(18.0)
+                                            .color(if on { t::AMBER } else { t::TEXT });
+                                    ui.add(egui::Label::new(title).selectable(false));
+                                    let goal = RichText::new(say(face.desk.language, &offer.goal))
+                                        .size(t::SMALL)
+                                        .color(t::QUIET);
+                                    ui.add(egui::Label::new(goal).selectable(false));
+                                })
+                                .response;
+                            let id = ui.id().with(("offer", n));
+                            let response = ui.interact(response.rect, id, egui::Sense::click());
+                            response.widget_info(|| {
+                                egui::WidgetInfo::selected(
+                                    egui::WidgetType::RadioButton,
+                                    true,
+                                    on,
+                                    say(face.desk.language, &offer.title),
+                                )
+                            });
+                            if response.has_focus() {
+                                ui.painter().rect_stroke(
+                                    response.rect,
+                                    CornerRadius::same(10),
+                                    Stroke::new(2.0, t::SKY),
+                                    egui::StrokeKind::Outside,
+                                );
+                            }
+                            if response.clicked() {
+                                face.desk.offer = n;
+                                face.desk.seed = offer.seed.to_string();
+                            }
+                        }
+                    });
+                ui.horizontal(|ui| {
+                    ui.label(face.text("start-seed"));
+                    ui.add(
+                        TextEdit::singleline(&mut face.desk.seed)
+                            .desired_width(120.0)
+                            .char_limit(18),
+                    );
+                    kit::quiet(ui, face.text("start-seed-hint"));
+                });
+                let seed = face.desk.seed.trim().parse::<u64>();
+                if kit::main_button(ui, face.text("start-begin"), seed.is_ok()).clicked()
+                    && let Ok(seed) = seed
+                {
+                    begun = Some(shop.open(face.desk.offer, seed));
+                }
+                ui.label(
+                    RichText::new(face.text("start-about"))
+                        .size(t::SMALL)
+                        .color(t::QUIET),
+                );
+            });
+    });
+    if let Some((message, _)) = &face.desk.message {
+        let at = pos2(all.center().x, all.top() + 20.0);
+        kit::write(
+            ui.painter(),
+            at.x,
+            at.y,
+            egui::Align2::CENTER_TOP,
+            t::BODY,
+            t::BAD,
+            message,
+        );
+    }
+    begun
+}

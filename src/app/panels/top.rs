@@ -1,0 +1,57 @@
+//! The bar along the top: views, time, language.
+
+use super::{Face, kit};
+use crate::app::state::ViewKind;
+use crate::app::tokens as t;
+use crate::content::Language;
+use bevy_egui::egui::{Align, Layout, RichText, Ui};
+
+pub(super) fn top_ui(ui: &mut Ui, face: &mut Face) {
+    ui.horizontal_centered(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        ui.label(
+            RichText::new(face.text("app-name"))
+                .size(24.0)
+                .color(t::AMBER),
+        );
+        ui.add_space(14.0);
+        for (view, key, number) in [
+            (ViewKind::Panel, "view-panel", 1),
+            (ViewKind::Machine, "view-machine", 2),
+            (ViewKind::Cabinet, "view-cabinet", 3),
+        ] {
+            let text = format!("{number}  {}", face.text(key));
+            if kit::choice(ui, face.desk.view == view, text).clicked() {
+                face.desk.view = view;
+            }
+        }
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            ui.spacing_mut().item_spacing.x = 6.0;
+            if ui.button(face.text("top-keys")).clicked() {
+                face.desk.keys = !face.desk.keys;
+            }
+            for language in [Language::Es, Language::En] {
+                let on = face.desk.language == language;
+                let button = kit::choice(ui, on, language.code().to_uppercase())
+                    .on_hover_text(language.own_name());
+                if button.clicked() {
+                    face.desk.language = language;
+                }
+            }
+            ui.add_space(10.0);
+            for speed in [60, 10, 1] {
+                if kit::choice(ui, face.desk.speed == speed, format!("×{speed}")).clicked() {
+                    face.desk.speed = speed;
+                }
+            }
+            let seconds = face.bench.view().machine.time_s as u64;
+            let clock = format!(
+                "{:02}:{:02}:{:02}",
+                seconds / 3600,
+                seconds / 60 % 60,
+                seconds % 60
+            );
+            ui.label(RichText::new(clock).monospace().size(19.0).color(t::TEXT));
+        });
+    });
+}

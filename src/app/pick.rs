@@ -1,0 +1,246 @@
+//! What the pointer is over, and what pressing, dragging and scrolling do there.
+
+use super::scene::console::{DETENTS, DialFeel, Held, face};
+use super::state::{BenchRes, Desk, Screen, Spot, Tab, ViewKind};
+use super::views::Eye;
+use crate::bench::{Action, Turn};
+use crate::plant::{Button, Component as Part, Terminal};
+use bevy::input::mouse::{MouseScrollUnit, MouseWheel};
+use bevy::input::touch::Touches;
+use bevy::picking::mesh_picking::ray_cast::{MeshRayCast, MeshRayCastSettings, RayCastVisibility};
+use bevy::prelude::*;
+use bevy::window::PrimaryWindow;
+use bevy_egui::input::EguiWantsInput;
+use std::f32::consts::{PI, TAU};
+
+/// What a mesh stands for.
+#[derive(Component, Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Pick {
+    /// The dial.
+    Dial,
+    /// A button on the console.
+    Button(Button),
+    /// The lid.
+    Lid,
+    /// The mains plug.
+    Plug,
+    /// A component.
+    Part(Part),
+}
+
+/// Skin of a component, shown under the pointer or when chosen.
+#[derive(Component)]
+pub struct Outline(pub Part);
+
+/// What the pointer does.
+#[derive(Resource, Default)]
+pub struct Pointing {
+    /// What lies under the pointer.
+    pub over: Option<Pick>,
+    /// Where the pointer is, logical pixels of the window.
+    pub at: Vec2,
+    grip: Option<Pick>,
+    angle: f32,
+    turned: f32,
+    scrolled: f32,
+}
+
+/// The pins to show for a component.
+fn spot_of(part: Part) -> Option<Spot> {
+    match part {
+        Part::LineFuse => Some(Spot::Fuse),
+        Part::Board => Some(Spot::Bulk),
+        part => Terminal::ALL
+            .iter()
+            .any(|t| t.component() == part)
+            .then_some(Spot::Load(part)),
+    }
+}
+
+/// The pointer: mouse, or the first finger.
+fn hand(
+    window: &Window,
+    mouse: &ButtonInput<MouseButton>,
+    touches: &Touches,
+) -> (Option<Vec2>, bool, bool, bool) {
+    if let Some(touch) = touches.iter().next() {
+        let new = touches.just_pressed(touch.id());
+        return (Some(touch.position()), new, true, false);
+    }
+    if let Some(touch) = touches.iter_just_released().next() {
+        return (Some(touch.position()), false, false, true);
+    }
+    let left = MouseButton::Left;
+    (
+        window.cursor_position(),
+        mouse.just_pressed(left),
+        mouse.pressed(left),
+        mouse.just_released(left),
+    )
+}
+
+#[allow(clippy::too_many_arguments)]
+fn look(
+    screen: Res<State<Screen>>,
+    window: Single<&Window, With<PrimaryWindow>>,
+    mouse: Res<ButtonInput<MouseButton>>,
+    touches: Res<Touches>,
+    wants: Res<EguiWantsInput>,
+    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    picks: Query<&Pick>,
+    mut rays: MeshRayCast,
+    mut pointing: ResMut<Pointing>,
+    mut bench: ResMut<BenchRes>,
+    mut desk: ResMut<Desk>,
+    mut held: ResMut<Held>,
+    mut feel: ResMut<DialFeel>,
+    mut wheel: MessageReader<MouseWheel>,
+) {
+    let (place, pressed, down, released) = hand(&window, &mouse, &touches);
+    let (camera, eye) = *eye;
+    let working = *screen.get() == Screen::Bench && bench.asked.is_none();
+    let free = working
+        && !desk.covered
+        && !wants.is_using_pointer()
+        && place.is_some_and(|p| desk.stage.contains(p));
+    if let Some(place) = place {
+        pointing.at = place;
+    }
+    pointing.over = None;
+    if free
+        && let Some(place) = place
+        && let Ok(ray) = camera.viewport_to_world(eye, place)
+    {
+        let cabinet = bench.view().cabinet_open;
+        let filter = |entity: Entity| {
+            picks
+                .get(entity)
+                .is_ok_and(|pick| !matches!(pick, Pick::Part(_)) || cabinet)
+        };
+        let settings = MeshRayCastSettings::default()
+            .with_filter(&filter)
+            .with_visibility(RayCastVisibility::VisibleInView);
+        pointing.over = rays
+            .cast_ray(ray, &settings)
+            .first()
+            .and_then(|(entity, _)| picks.get(*entity).ok().copied());
+    }
+    if pressed && free {
+        pointing.grip = pointing.over;
+        match pointing.over {
+            Some(Pick::Button(button)) => {
+                held.0[button.index()] = true;
+                bench.push(Action::Down(button));
+            }
+            Some(Pick::Lid) => {
+                let open = bench.view().machine.lid_open;
+                bench.push(if open {
+                    Action::CloseLid
+                } else {
+                    Action::OpenLid
+                });
+            }
+            Some(Pick::Plug) => {
+                let plugged = bench.view().machine.plugged;
+                bench.push(if plugged {
+                    Action::Unplug
+                } else {
+                    Action::Plug
+                });
+            }
+            Some(Pick::Part(part)) => {
+                desk.selected = Some(part);
+                desk.tab = Tab::Meter;
+                if let Some(spot) = spot_of(part) {
+                    desk.spot = spot;
+                }
+            }
+            _ => {}
+        }
+    }
+    let around_dial = place.zip(
+        camera
+            .world_to_viewport(
+                eye,
+                face().transform_point(super::scene::console::DIAL.extend(0.03)),
+            )
+            .ok(),
+    );
+    if let Some((place, middle)) = around_dial
+        && pointing.grip == Some(Pick::Dial)
+        && down
+    {
+        let angle = (place - middle).to_angle();
+        if !pressed {
+            let mut by = (angle - pointing.angle).rem_euclid(TAU);
+            if by > PI {
+                by -= TAU;
+            }
+            pointing.turned += by / (TAU / f32::from(DETENTS));
+            while pointing.turned.abs() >= 0.6 {
+                let way = if pointing.turned > 0.0 {
+                    Turn::Right
+                } else {
+                    Turn::Left
+                };
+                bench.push(Action::Detent(way));
+                pointing.turned -= pointing.turned.signum();
+            }
+            feel.strain = pointing.turned;
+        }
+        pointing.angle = angle;
+    }
+    if released || !down {
+        if let Some(Pick::Button(button)) = pointing.grip {
+            held.0[button.index()] = false;
+            bench.push(Action::Up(button));
+        }
+        pointing.grip = None;
+        pointing.turned = 0.0;
+        feel.strain = 0.0;
+    }
+    for message in wheel.read() {
+        if pointing.over == Some(Pick::Dial) || (free && desk.view == ViewKind::Panel) {
+            pointing.scrolled += match message.unit {
+                MouseScrollUnit::Line => message.y,
+                MouseScrollUnit::Pixel => message.y / 50.0,
+            };
+            while pointing.scrolled.abs() >= 1.0 {
+                bench.push(Action::Detent(if pointing.scrolled > 0.0 {
+                    Turn::Right
+                } else {
+                    Turn::Left
+                }));
+                pointing.scrolled -= pointing.scrolled.signum();
+            }
+        }
+    }
+}
+
+fn outline(
+    pointing: Res<Pointing>,
+    desk: Res<Desk>,
+    bench: Res<BenchRes>,
+    mut outlines: Query<(&Outline, &mut Visibility)>,
+) {
+    for (Outline(part), mut visibility) in &mut outlines {
+        let on = bench.view().cabinet_open
+            && (pointing.over == Some(Pick::Part(*part)) || desk.selected == Some(*part));
+        visibility.set_if_neq(if on {
+            Visibility::Inherited
+        } else {
+            Visibility::Hidden
+        });
+    }
+}
+
+/// Pointer in the scene.
+pub fn plugin(app: &mut App) {
+    app.init_resource::<Pointing>()
+        .add_systems(
+            PreUpdate,
+            look.after(bevy::input::InputSystems)
+                .after(bevy_egui::EguiPreUpdateSet::ProcessInput),
+        )
+        .add_systems(Update, outline);
+}

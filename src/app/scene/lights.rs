@@ -1,0 +1,45 @@
+//! Warm key from a pendant, cool window, soft surroundings.
+
+use super::paint;
+use bevy::prelude::*;
+
+/// Light every camera sees the room by.
+pub fn surroundings(images: &mut Assets<Image>) -> EnvironmentMapLight {
+    EnvironmentMapLight {
+        diffuse_map: images.add(paint::environment(8, Some(1.6))),
+        specular_map: images.add(paint::environment(64, None)),
+        intensity: 520.0,
+        ..default()
+    }
+}
+
+fn spawn(mut commands: Commands) {
+    commands.insert_resource(GlobalAmbientLight::NONE);
+    commands.spawn((
+        SpotLight {
+            color: Color::srgb(1.0, 0.87, 0.70),
+            intensity: 2_300_000.0,
+            range: 12.0,
+            inner_angle: 0.30,
+            outer_angle: 0.62,
+            shadow_maps_enabled: true,
+            shadow_depth_bias: 0.015,
+            shadow_normal_bias: 1.2,
+            ..default()
+        },
+        Transform::from_xyz(-1.7, 3.1, 2.5).looking_at(Vec3::new(0.05, 0.55, -0.05), Vec3::Y),
+    ));
+    commands.spawn((
+        DirectionalLight {
+            color: Color::srgb(0.70, 0.85, 1.0),
+            illuminance: 1_500.0,
+            ..default()
+        },
+        Transform::from_xyz(3.2, 1.5, -0.9).looking_at(Vec3::new(0.0, 0.6, 0.0), Vec3::Y),
+    ));
+}
+
+/// Lights.
+pub fn plugin(app: &mut App) {
+    app.add_systems(Startup, spawn);
+}

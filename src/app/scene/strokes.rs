@@ -1,0 +1,117 @@
+//! A small stroke alphabet of our own for marks on the machine.
+
+use super::mesh::Shape;
+use bevy::prelude::*;
+use std::f32::consts::PI;
+
+type Line = Vec<Vec2>;
+
+fn line(points: &[(f32, f32)]) -> Line {
+    points.iter().map(|(x, y)| Vec2::new(*x, *y)).collect()
+}
+
+/// Part of an ellipse, angles in half turns from +X.
+fn bow(cx: f32, cy: f32, rx: f32, ry: f32, from: f32, to: f32) -> Line {
+    (0..=14)
+        .map(|i| {
+            let a = (from + (to - from) * i as f32 / 14.0) * PI;
+            Vec2::new(cx + rx * a.cos(), cy + ry * a.sin())
+        })
+        .collect()
+}
+
+/// Strokes of one character in a box 0.6 wide and 1 high.
+fn strokes(mark: char) -> Vec<Line> {
+    match mark {
+        '0' => vec![bow(0.3, 0.5, 0.3, 0.5, 0.0, 2.0)],
+        '1' => vec![line(&[(0.1, 0.8), (0.34, 1.0), (0.34, 0.0)])],
+        '2' => {
+            let mut top = bow(0.3, 0.7, 0.28, 0.3, 0.95, -0.15);
+            top.extend(line(&[(0.02, 0.0), (0.6, 0.0)]));
+            vec![top]
+        }
+        '3' => vec![
+            bow(0.28, 0.75, 0.26, 0.25, 0.85, -0.5),
+            bow(0.28, 0.26, 0.31, 0.26, 0.5, -0.85),
+        ],
+        '4' => vec![line(&[(0.46, 0.0), (0.46, 1.0), (0.0, 0.3), (0.62, 0.3)])],
+        '5' => {
+            let mut whole = line(&[(0.54, 1.0), (0.1, 1.0), (0.06, 0.55)]);
+            whole.extend(bow(0.27, 0.32, 0.32, 0.32, 0.65, -0.8));
+            vec![whole]
+        }
+        '6' => vec![
+            bow(0.3, 0.32, 0.3, 0.32, 0.0, 2.0),
+            line(&[(0.02, 0.38), (0.12, 0.72), (0.42, 1.0)]),
+        ],
+        '7' => vec![line(&[(0.02, 1.0), (0.6, 1.0), (0.2, 0.0)])],
+        '8' => vec![
+            bow(0.3, 0.76, 0.25, 0.24, 0.0, 2.0),
+            bow(0.3, 0.26, 0.3, 0.26, 0.0, 2.0),
+        ],
+        '9' => vec![
+            bow(0.3, 0.68, 0.3, 0.32, 0.0, 2.0),
+            line(&[(0.58, 0.62), (0.48, 0.28), (0.18, 0.0)]),
+        ],
+        'X' => vec![
+            line(&[(0.0, 0.0), (0.6, 1.0)]),
+            line(&[(0.0, 1.0), (0.6, 0.0)]),
+        ],
+        '×' => vec![
+            line(&[(0.1, 0.15), (0.5, 0.6)]),
+            line(&[(0.1, 0.6), (0.5, 0.15)]),
+        ],
+        'M' => vec![line(&[
+            (0.0, 0.0),
+            (0.0, 1.0),
+            (0.3, 0.4),
+            (0.6, 1.0),
+            (0.6, 0.0),
+        ])],
+        _ => Vec::new(),
+    }
+}
+
+/// Flat polyline of `width` with round ends on the XY plane, facing +Z.
+pub fn polyline(points: &[Vec2], width: f32) -> Shape {
+    let mut shape = Shape::default();
+    for pair in points.windows(2) {
+        let side = (pair[1] - pair[0]).normalize_or_zero().perp() * width / 2.0;
+        let [a, b, c, d] = [
+            pair[0] - side,
+            pair[1] - side,
+            pair[1] + side,
+            pair[0] + side,
+        ]
+        .map(|p| p.extend(0.0));
+        shape.tri(a, b, c);
+        shape.tri(a, c, d);
+    }
+    for point in points {
+        for i in 0..10 {
+            let at = |k: usize| {
+                (*point + Vec2::from_angle(k as f32 / 5.0 * PI) * width / 2.0).extend(0.0)
+            };
+            shape.tri(point.extend(0.0), at(i), at(i + 1));
+        }
+    }
+    shape
+}
+
+/// `text` centred on the origin of the XY plane, facing +Z, `height` tall.
+pub fn write(text: &str, height: f32) -> Shape {
+    let (advance, weight) = (0.84, 0.14);
+    let count = text.chars().count() as f32;
+    let left = -(count * advance - (advance - 0.6)) / 2.0;
+    let mut shape = Shape::default();
+    for (i, mark) in text.chars().enumerate() {
+        for stroke in strokes(mark) {
+            let placed: Vec<_> = stroke
+                .iter()
+                .map(|p| Vec2::new(left + i as f32 * advance + p.x, p.y - 0.5) * height)
+                .collect();
+            shape = shape.with(polyline(&placed, weight * height), Transform::IDENTITY);
+        }
+    }
+    shape
+}

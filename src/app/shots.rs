@@ -1,0 +1,47 @@
+//! Pictures on request: show so many frames, save one, leave.
+
+use super::AppOptions;
+use bevy::app::AppExit;
+use bevy::prelude::*;
+use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
+use std::path::PathBuf;
+
+#[derive(Resource)]
+struct Shot {
+    path: PathBuf,
+    after_frames: u32,
+    frame: u32,
+    taken: bool,
+}
+
+fn take(
+    mut commands: Commands,
+    mut shot: ResMut<Shot>,
+    capturing: Query<(), With<Capturing>>,
+    mut exit: MessageWriter<AppExit>,
+) {
+    shot.frame += 1;
+    if !shot.taken && shot.frame >= shot.after_frames {
+        shot.taken = true;
+        shot.frame = 0;
+        commands
+            .spawn(Screenshot::primary_window())
+            .observe(save_to_disk(shot.path.clone()));
+    } else if shot.taken && shot.frame > 3 && capturing.is_empty() && shot.path.exists() {
+        exit.write(AppExit::Success);
+    }
+}
+
+/// Takes one picture if the options ask for it.
+pub fn plugin(app: &mut App, options: &AppOptions) {
+    if let Some(path) = &options.screenshot {
+        let _ = std::fs::remove_file(path);
+        app.insert_resource(Shot {
+            path: path.clone(),
+            after_frames: options.after_frames,
+            frame: 0,
+            taken: false,
+        })
+        .add_systems(Last, take);
+    }
+}

@@ -1,0 +1,277 @@
+//! The one resource that owns the bench, and the desk: what the panels remember.
+
+use super::port::{BenchPort, Job, Shop};
+use crate::bench::{Action, BenchView, Caution, MeterMode, Refusal};
+use crate::content::{Language, Texts};
+use crate::lesson::{Bilingual, Score};
+use crate::plant::{Component as Part, Pin};
+use bevy::prelude::*;
+use std::collections::{BTreeSet, VecDeque};
+
+/// Owns the bench. Panels push actions; one system drains them and steps.
+#[derive(Resource)]
+pub struct BenchRes {
+    bench: Box<dyn BenchPort>,
+    view: BenchView,
+    score: Option<Score>,
+    /// Actions not done yet, with "the person was cautioned already".
+    pub queue: VecDeque<(Action, bool)>,
+    /// An action that waits for an answer to its caution.
+    pub asked: Option<(Action, Caution)>,
+    /// The last refusal, until shown.
+    pub refused: Option<Refusal>,
+    /// Ticks still to run at once ("wait").
+    pub wait_ticks: u64,
+}
+
+impl BenchRes {
+    /// A bench ready to be worked at.
+    pub fn new(bench: Box<dyn BenchPort>) -> BenchRes {
+        let view = bench.view();
+        BenchRes {
+            bench,
+            view,
+            score: None,
+            queue: VecDeque::new(),
+            asked: None,
+            refused: None,
+            wait_ticks: 0,
+        }
+    }
+
+    /// What the person sees.
+    pub fn view(&self) -> &BenchView {
+        &self.view
+    }
+
+    /// Look again; once a frame, after its ticks.
+    pub fn refresh(&mut self) {
+        self.view = self.bench.view();
+        if self.view.finished && self.score.is_none() {
+            self.score = self.bench.score();
+        }
+    }
+
+    /// What stays the same.
+    pub fn job(&self) -> &Job {
+        self.bench.job()
+    }
+
+    /// The result, once there is one.
+    pub fn score(&self) -> Option<&Score> {
+        self.score.as_ref()
+    }
+
+    /// Do `action` at the next tick.
+    pub fn push(&mut self, action: Action) {
+        self.queue.push_back((action, false));
+    }
+
+    /// Do what the person was just cautioned about.
+    pub fn go_on(&mut self) {
+        if let Some((action, _)) = self.asked.take() {
+            self.queue.push_front((action, true));
+        }
+    }
+
+    /// Leave it.
+    pub fn step_back(&mut self) {
+        self.asked = None;
+    }
+
+    /// One tick: what is queued, at most one detent of it, then the machine.
+    pub fn tick(&mut self) {
+        while self.asked.is_none() {
+            let Some((action, cautioned)) = self.queue.pop_front() else {
+                break;
+            };
+            if !cautioned && let Some(caution) = self.bench.caution(&action) {
+                self.asked = Some((action, caution));
+                return;
+            }
+            let turned = matches!(action, Action::Detent(_));
+            if let Err(refusal) = self.bench.act(action) {
+                self.refused = Some(refusal);
+            }
+            if turned {
+                break;
+            }
+        }
+        if self.asked.is_none() {
+            self.bench.step();
+        }
+    }
+}
+
+/// Where jobs come from.
+#[derive(Resource)]
+pub struct ShopRes(pub Box<dyn Shop>);
+
+/// The sentence in this language.
+pub fn say(language: Language, both: &Bilingual) -> &str {
+    match language {
+        Language::En => &both.en,
+        Language::Es => &both.es,
+    }
+}
+
+/// Where the camera is.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum ViewKind {
+    /// Console close-up.
+    #[default]
+    Panel,
+    /// The whole machine.
+    Machine,
+    /// Inside.
+    Cabinet,
+}
+
+/// Tabs on the right.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Tab {
+    /// Service sheet.
+    #[default]
+    Sheet,
+    /// Meter and notebook.
+    Meter,
+    /// Parts counter.
+    Parts,
+    /// Report.
+    Report,
+    /// Score.
+    Score,
+}
+
+/// Screens of the window.
+#[derive(States, Clone, Copy, PartialEq, Eq, Debug, Default, Hash)]
+pub enum Screen {
+    /// Choosing a job.
+    #[default]
+    Start,
+    /// At the bench.
+    Bench,
+}
+
+/// Pages of the service sheet.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Page {
+    /// Getting into service mode.
+    #[default]
+    Entry,
+    /// Reading the lamps.
+    Lamps,
+    /// Code table.
+    Codes,
+    /// Menu by dial position.
+    Menu,
+    /// Pin table.
+    Pins,
+}
+
+/// A group of pins to choose from.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Spot {
+    /// Blades of the plug.
+    Plug,
+    /// Line fuse.
+    Fuse,
+    /// Bulk capacitor's test points.
+    Bulk,
+    /// Terminals of a component.
+    Load(Part),
+    /// Board's side of one of its connectors, by number in the board's list.
+    Board(usize),
+    /// Harness side of the same.
+    Harness(usize),
+}
+
+/// The report being written.
+#[derive(Clone, Debug, Default)]
+pub struct Draft {
+    /// Cause chosen; none yet, "nothing wrong", or an id.
+    pub cause: Option<Option<String>>,
+    /// Part chosen; none yet, "no part", or a number.
+    pub part: Option<Option<String>>,
+    /// Readings chosen.
+    pub proof: BTreeSet<usize>,
+}
+
+/// All texts in the present language.
+#[derive(Resource)]
+pub struct TextsRes(pub Texts);
+
+/// What the panels remember.
+#[derive(Resource)]
+pub struct Desk {
+    /// Language.
+    pub language: Language,
+    /// Camera.
+    pub view: ViewKind,
+    /// Right tab.
+    pub tab: Tab,
+    /// Time runs this many times as fast.
+    pub speed: u32,
+    /// Side panels hidden.
+    pub hidden: bool,
+    /// Page of the service sheet.
+    pub page: Page,
+    /// Pins shown at the meter.
+    pub spot: Spot,
+    /// The pointer is over a window or a menu, not over the scene.
+    pub covered: bool,
+    /// Back to the start screen, please.
+    pub leave: bool,
+    /// Key list shown.
+    pub keys: bool,
+    /// Component chosen in the cabinet.
+    pub selected: Option<Part>,
+    /// Meter knob.
+    pub mode: MeterMode,
+    /// The pin for the red probe.
+    pub red: Option<Pin>,
+    /// Pin for the black probe.
+    pub black: Option<Pin>,
+    /// The next pin clicked goes to the red probe.
+    pub red_next: bool,
+    /// Digits being noted.
+    pub digits: [u8; 2],
+    /// Report.
+    pub draft: Draft,
+    /// Offer chosen on the start screen.
+    pub offer: usize,
+    /// Seed as typed.
+    pub seed: String,
+    /// A message to show, and when it came (s of window time).
+    pub message: Option<(String, f32)>,
+    /// Logical rectangle left for the scene: min and max.
+    pub stage: Rect,
+}
+
+impl Default for Desk {
+    fn default() -> Self {
+        Desk {
+            language: Language::En,
+            view: ViewKind::Machine,
+            tab: Tab::Sheet,
+            speed: 1,
+            hidden: false,
+            page: Page::Entry,
+            spot: Spot::Bulk,
+            covered: false,
+            leave: false,
+            keys: false,
+            selected: None,
+            mode: MeterMode::Ohms,
+            red: None,
+            black: None,
+            red_next: true,
+            digits: [0, 0],
+            draft: Draft::default(),
+            offer: 0,
+            seed: String::new(),
+            message: None,
+            stage: Rect::new(0.0, 0.0, 1280.0, 720.0),
+        }
+    }
+}
