@@ -3,6 +3,11 @@
 //!
 //! The table of it: `cargo test --no-default-features --test faults -- --nocapture`.
 
+#![allow(
+    clippy::disallowed_methods,
+    reason = "each fault has a machine of its own, so threads cannot touch its run"
+)]
+
 mod stage;
 
 use detent::bench::LandmarkKind;
