@@ -78,8 +78,14 @@ pub fn resolution(mode: MeterMode, value: f64) -> f64 {
 }
 
 fn rounded(mode: MeterMode, value: f64) -> f64 {
-    let step = resolution(mode, value);
-    libm::round(value / step) * step
+    let counts_per_unit = libm::round(1.0 / resolution(mode, value));
+    if counts_per_unit >= 1.0 {
+        // Divided, so that the shown decimal is the nearest number to itself.
+        libm::round(value * counts_per_unit) / counts_per_unit
+    } else {
+        let step = resolution(mode, value);
+        libm::round(value / step) * step
+    }
 }
 
 #[cfg(test)]
