@@ -79,7 +79,13 @@ pub fn resolution(mode: MeterMode, value: f64) -> f64 {
 
 fn rounded(mode: MeterMode, value: f64) -> f64 {
     let step = resolution(mode, value);
-    libm::round(value / step) * step
+    let counts = libm::round(value / step);
+    // Dividing by the whole number 1/step gives the decimal that the display shows.
+    if step < 1.0 {
+        counts / libm::round(1.0 / step)
+    } else {
+        counts * step
+    }
 }
 
 #[cfg(test)]
