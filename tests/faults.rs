@@ -11,6 +11,7 @@
 mod stage;
 
 use detent::bench::LandmarkKind;
+use detent::controller::Monitor;
 use detent::lesson::Mains;
 use detent::lesson::survey::{self, Row};
 use detent::plant::Presence;
@@ -49,14 +50,22 @@ fn rows(stage: &Stage, mains: Mains) -> Vec<Row> {
     rows.into_iter().map(|(_, row)| row).collect()
 }
 
-/// Whether some seed makes the control notice a fault that comes and goes.
-fn noticed_in_time(stage: &Stage, mains: Mains, id: &str) -> bool {
-    SEEDS.into_iter().any(|seed| {
+/// Codes that washes with several seeds raise: a fault that comes and goes needs its time.
+fn codes_in_time(stage: &Stage, mains: Mains, id: &str) -> Vec<(u8, Monitor)> {
+    let board = stage.library(mains).board;
+    let mut codes = Vec::new();
+    for seed in SEEDS {
         let mut bench = stage.bench(mains, Some(id), seed);
         survey::wash(&mut bench);
-        let held = |l: &detent::bench::Landmark| matches!(l.kind, LandmarkKind::Held(_));
-        bench.landmarks().iter().any(held)
-    })
+        for landmark in bench.landmarks() {
+            if let LandmarkKind::Held(monitor) = landmark.kind {
+                codes.extend(board.code_of(monitor).map(|code| (code, monitor)));
+            }
+        }
+    }
+    codes.sort_by_key(|(code, _)| *code);
+    codes.dedup();
+    codes
 }
 
 fn dark(stage: &Stage, mains: Mains, id: &str) -> bool {
@@ -69,7 +78,16 @@ fn dark(stage: &Stage, mains: Mains, id: &str) -> bool {
 #[track_caller]
 fn check_catalogue(mains: Mains) {
     let stage = Stage::new();
-    let rows = rows(&stage, mains);
+    let mut rows = rows(&stage, mains);
+    for row in &mut rows {
+        if matches!(row.mode.presence, Presence::Intermittent { .. }) {
+            for code in codes_in_time(&stage, mains, &row.mode.id) {
+                if !row.codes.contains(&code) {
+                    row.codes.push(code);
+                }
+            }
+        }
+    }
     assert_eq!(rows.len(), stage.shelf().catalogue.modes.len());
     println!("\n{mains:?}");
     for line in survey::table(&rows) {
@@ -79,14 +97,9 @@ fn check_catalogue(mains: Mains) {
     for row in &rows {
         let id = row.mode.id.as_str();
         let silent = row.codes.is_empty();
-        let intermittent = matches!(row.mode.presence, Presence::Intermittent { .. });
         if DARK.contains(&id) {
             if !silent || !dark(&stage, mains, id) {
                 wrong.push(format!("{id}: the machine should stay dark"));
-            }
-        } else if intermittent {
-            if !noticed_in_time(&stage, mains, id) {
-                wrong.push(format!("{id}: no wash of {SEEDS:?} notices it"));
             }
         } else if silent {
             wrong.push(format!("{id}: the control raises nothing"));

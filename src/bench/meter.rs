@@ -78,13 +78,13 @@ pub fn resolution(mode: MeterMode, value: f64) -> f64 {
 }
 
 fn rounded(mode: MeterMode, value: f64) -> f64 {
-    let counts_per_unit = libm::round(1.0 / resolution(mode, value));
-    if counts_per_unit >= 1.0 {
-        // Divided, so that the shown decimal is the nearest number to itself.
-        libm::round(value * counts_per_unit) / counts_per_unit
+    let step = resolution(mode, value);
+    let counts = libm::round(value / step);
+    // Dividing by the whole number 1/step gives the decimal that the display shows.
+    if step < 1.0 {
+        counts / libm::round(1.0 / step)
     } else {
-        let step = resolution(mode, value);
-        libm::round(value / step) * step
+        counts * step
     }
 }
 

@@ -8,7 +8,7 @@
 //! platform mathematics, so equal values give equal bits on every machine.
 //!
 //! Why the elimination is our own: on a 40-node ladder with every value changed for each solve
-//! (`benches/network.rs`, two shared cores), faer's sparse LU with its symbolic part done once and
+//! (`tests/benches/network.rs`, two shared cores), faer's sparse LU with its symbolic part done once and
 //! its memory kept took 2.9 µs a solve, this 1.3 µs; beside ngspice's AC sweep of the same ladder
 //! that was 1.4 times and 3.0 to 3.4 times its points a second, where at least twice was wanted.
 //! The textbook matrix also loses the digits of a gigaohm contact beside a milliohm wire, which
