@@ -33,26 +33,26 @@ fn stand(view: ViewKind, screen: Screen, time: f32) -> Stand {
     if screen == Screen::Start {
         let sway = (time * 0.12).sin() * 0.22;
         return Stand {
-            target: Vec3::new(-0.38, 0.84, 0.0),
+            target: Vec3::new(-0.36, 0.78, 0.0),
             away: Vec3::new(0.52 + sway, 0.34, 1.0),
-            size: Vec2::new(1.9, 1.30),
+            size: Vec2::new(2.0, 1.46),
         };
     }
     match view {
         ViewKind::Panel => Stand {
             target: console::FACE + Vec3::new(0.0, -0.012, 0.0),
             away: Vec3::new(0.05, 0.56, 1.0),
-            size: Vec2::new(0.63, 0.40),
+            size: Vec2::new(0.67, 0.42),
         },
         ViewKind::Machine => Stand {
-            target: Vec3::new(0.0, 0.64, 0.0),
-            away: Vec3::new(0.56, 0.52, 1.0),
-            size: Vec2::new(1.12, 1.32),
+            target: Vec3::new(0.06, 0.62, 0.0),
+            away: Vec3::new(0.56, 0.46, 1.0),
+            size: Vec2::new(1.42, 1.66),
         },
         ViewKind::Cabinet => Stand {
-            target: Vec3::new(0.02, 0.50, 0.0),
+            target: Vec3::new(0.04, 0.55, 0.0),
             away: Vec3::new(0.50, 0.20, 1.0),
-            size: Vec2::new(1.02, 1.10),
+            size: Vec2::new(1.16, 1.36),
         },
     }
 }

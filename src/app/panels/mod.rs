@@ -10,9 +10,9 @@ mod score;
 mod sheet;
 mod stage;
 mod start;
-mod ticket;
 #[cfg(test)]
 mod tests;
+mod ticket;
 mod top;
 
 use super::pick::Pointing;

@@ -17,18 +17,31 @@ struct Stand {
 fn stand(language: Language) -> Stand {
     let mut bench = BenchRes::new(Box::new(DemoBench::new()));
     bench.refresh();
-    Stand { texts: Texts::load(language), bench, desk: Desk { language, ..Desk::default() } }
+    Stand {
+        texts: Texts::load(language),
+        bench,
+        desk: Desk {
+            language,
+            ..Desk::default()
+        },
+    }
 }
 
 fn harness<'a>(stand: Stand, panel: impl Fn(&mut Ui, &mut Face) + 'a) -> Harness<'a, Stand> {
-    let mut harness = Harness::builder().with_size([430.0, 1400.0]).build_ui_state(
-        move |ui, stand: &mut Stand| {
-            kit::dress(ui.ctx());
-            let mut face = Face { texts: &stand.texts, bench: &mut stand.bench, desk: &mut stand.desk };
-            panel(ui, &mut face);
-        },
-        stand,
-    );
+    let mut harness = Harness::builder()
+        .with_size([430.0, 1400.0])
+        .build_ui_state(
+            move |ui, stand: &mut Stand| {
+                kit::dress(ui.ctx());
+                let mut face = Face {
+                    texts: &stand.texts,
+                    bench: &mut stand.bench,
+                    desk: &mut stand.desk,
+                };
+                panel(ui, &mut face);
+            },
+            stand,
+        );
     harness.run_steps(2);
     harness
 }
@@ -38,7 +51,10 @@ fn the_ticket_pulls_the_plug() {
     let mut harness = harness(stand(Language::En), ticket::ticket_ui);
     harness.get_by_label("Pull the plug (P)").click();
     harness.run_steps(2);
-    assert_eq!(harness.state().bench.queue.back().map(|(a, _)| a.clone()), Some(Action::Unplug));
+    assert_eq!(
+        harness.state().bench.queue.back().map(|(a, _)| a.clone()),
+        Some(Action::Unplug)
+    );
 }
 
 #[test]
@@ -53,7 +69,10 @@ fn a_code_is_noted_as_read() {
     harness.state_mut().desk.digits = [2, 3];
     harness.get_by_label("Note it").click();
     harness.run_steps(2);
-    assert_eq!(harness.state().bench.queue.back().map(|(a, _)| a.clone()), Some(Action::NoteCode(23)));
+    assert_eq!(
+        harness.state().bench.queue.back().map(|(a, _)| a.clone()),
+        Some(Action::NoteCode(23))
+    );
 }
 
 #[test]
@@ -61,7 +80,10 @@ fn an_ordered_part_can_be_fitted_and_another_ordered() {
     let mut harness = harness(stand(Language::En), parts::parts_ui);
     harness.get_by_label("Fit it").click();
     harness.run_steps(2);
-    assert_eq!(harness.state().bench.queue.back().map(|(a, _)| a.clone()), Some(Action::Fit("C24-330".to_owned())));
+    assert_eq!(
+        harness.state().bench.queue.back().map(|(a, _)| a.clone()),
+        Some(Action::Fit("C24-330".to_owned()))
+    );
 }
 
 #[test]
@@ -76,8 +98,15 @@ fn a_report_needs_cause_and_part() {
     harness.run_steps(2);
     harness.get_by_label("Hand the machine back").click();
     harness.run_steps(2);
-    let expected = Report { cause: Some("drain-pump.seized".to_owned()), part: None, proof: vec![1] };
-    assert_eq!(harness.state().bench.queue.back().map(|(a, _)| a.clone()), Some(Action::Report(expected)));
+    let expected = Report {
+        cause: Some("drain-pump.seized".to_owned()),
+        part: None,
+        proof: vec![1],
+    };
+    assert_eq!(
+        harness.state().bench.queue.back().map(|(a, _)| a.clone()),
+        Some(Action::Report(expected))
+    );
 }
 
 #[test]
@@ -115,7 +144,13 @@ fn a_caution_can_be_overruled() {
 fn every_page_and_tab_has_all_its_texts_in_both_languages() {
     use crate::app::state::Page;
     for language in Language::ALL {
-        for page in [Page::Entry, Page::Lamps, Page::Codes, Page::Menu, Page::Pins] {
+        for page in [
+            Page::Entry,
+            Page::Lamps,
+            Page::Codes,
+            Page::Menu,
+            Page::Pins,
+        ] {
             let mut stand = stand(language);
             stand.desk.page = page;
             nothing_missing(&harness(stand, sheet::sheet_ui), &format!("{page:?}"));
@@ -125,7 +160,11 @@ fn every_page_and_tab_has_all_its_texts_in_both_languages() {
         nothing_missing(&harness(stand(language), parts::parts_ui), "parts");
         nothing_missing(&harness(stand(language), report::report_ui), "report");
         let mut finished = stand(language);
-        finished.bench.push(Action::Report(Report { cause: None, part: None, proof: Vec::new() }));
+        finished.bench.push(Action::Report(Report {
+            cause: None,
+            part: None,
+            proof: Vec::new(),
+        }));
         finished.bench.tick();
         finished.bench.refresh();
         nothing_missing(&harness(finished, score::score_ui), "score");

@@ -86,7 +86,7 @@ fn lamp_look(make: &mut Maker, colour: bevy_egui::egui::Color32) -> LampLook {
     let to = |c: bevy_egui::egui::Color32| Color::srgb_u8(c.r(), c.g(), c.b());
     let lit = make.materials.add(StandardMaterial {
         base_color: to(colour),
-        emissive: to(colour).to_linear() * 5.0,
+        emissive: to(colour).to_linear() * 2.2,
         unlit: false,
         ..default()
     });
@@ -103,7 +103,7 @@ fn lamp_look(make: &mut Maker, colour: bevy_egui::egui::Color32) -> LampLook {
     });
     LampLook {
         lit,
-        halo: glow_material(make, colour, 0.9),
+        halo: glow_material(make, colour, 1.5),
         ring,
         off,
     }
@@ -152,7 +152,7 @@ fn lamp(
     );
     let halo = make.add(
         spot,
-        card(radius * 6.4, radius * 6.4),
+        card(radius * 8.0, radius * 8.0),
         &look.halo,
         at(0.0, 0.0, 0.0045),
     );
