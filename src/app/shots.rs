@@ -7,8 +7,9 @@ use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
 use std::path::PathBuf;
 use std::time::Instant;
 
+/// A picture asked for.
 #[derive(Resource)]
-struct Shot {
+pub struct Shot {
     path: PathBuf,
     after_frames: u32,
     frame: u32,

@@ -2,12 +2,16 @@
 
 use super::scene::console;
 use super::scene::{ease, lights};
+use super::shots::Shot;
 use super::state::{Desk, Screen, ViewKind};
+use bevy::anti_alias::fxaa::Fxaa;
 use bevy::camera::visibility::RenderLayers;
 use bevy::camera::{CameraOutputMode, Viewport};
 use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
+use bevy::light::ShadowFilteringMethod;
 use bevy::prelude::*;
 use bevy::render::render_resource::BlendState;
+use bevy::render::renderer::RenderAdapterInfo;
 use bevy::window::PrimaryWindow;
 use bevy_egui::{EguiGlobalSettings, PrimaryEguiContext};
 
@@ -61,32 +65,44 @@ fn spawn(
     mut commands: Commands,
     mut images: ResMut<Assets<Image>>,
     mut settings: ResMut<EguiGlobalSettings>,
+    adapter: Option<Res<RenderAdapterInfo>>,
+    picture: Option<Res<Shot>>,
 ) {
     settings.auto_create_primary_context = false;
     let first = stand(ViewKind::Machine, Screen::Start, 0.0);
-    commands.spawn((
-        Camera3d::default(),
-        Camera {
-            clear_color: ClearColorConfig::Custom(Color::srgb_u8(0x18, 0x20, 0x25)),
-            ..default()
-        },
-        Projection::Perspective(PerspectiveProjection {
-            fov: FIELD,
-            near: 0.05,
-            far: 20.0,
-            ..default()
-        }),
-        Tonemapping::TonyMcMapface,
-        DebandDither::Enabled,
-        Msaa::Sample4,
-        lights::surroundings(&mut images),
-        Eye {
-            target: first.target,
-            away: first.away,
-            size: first.size,
-        },
-        Transform::from_xyz(1.0, 1.5, 3.0).looking_at(first.target, Vec3::Y),
-    ));
+    let eye = commands
+        .spawn((
+            Camera3d::default(),
+            Camera {
+                clear_color: ClearColorConfig::Custom(Color::srgb_u8(0x18, 0x20, 0x25)),
+                ..default()
+            },
+            Projection::Perspective(PerspectiveProjection {
+                fov: FIELD,
+                near: 0.05,
+                far: 20.0,
+                ..default()
+            }),
+            Tonemapping::TonyMcMapface,
+            DebandDither::Enabled,
+            ShadowFilteringMethod::Hardware2x2,
+            lights::surroundings(&mut images),
+            Eye {
+                target: first.target,
+                away: first.away,
+                size: first.size,
+            },
+            Transform::from_xyz(1.0, 1.5, 3.0).looking_at(first.target, Vec3::Y),
+        ))
+        .id();
+    // Four samples a pixel cost a software adapter two thirds of its frame; it gets the cheap kind,
+    // except for pictures, which may take their time.
+    let software = adapter.is_some_and(|info| format!("{:?}", info.device_type) == "Cpu");
+    if software && picture.is_none() {
+        commands.entity(eye).insert((Msaa::Off, Fxaa::default()));
+    } else {
+        commands.entity(eye).insert(Msaa::Sample4);
+    }
     commands.spawn((
         PrimaryEguiContext,
         Camera2d,

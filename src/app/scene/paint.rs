@@ -211,7 +211,7 @@ pub fn glow() -> Image {
         let r = ((u - 0.5).powi(2) + (v - 0.5).powi(2)).sqrt() * 2.0;
         let a = (1.0 - r).clamp(0.0, 1.0);
         let v = (a * a * (3.0 - 2.0 * a) * a * 255.0) as u8;
-        [v, v, v, v]
+        [255, 255, 255, v]
     })
 }
 
