@@ -348,7 +348,7 @@ fn drive(make: &mut Maker, root: Entity, outline: &Handle<StandardMaterial>) {
     );
 }
 
-fn water(make: &mut Maker, root: Entity, outline: &Handle<StandardMaterial>) {
+fn water(make: &mut Maker, root: Entity, outside: Entity, outline: &Handle<StandardMaterial>) {
     let paint = make.paint.clone();
     let mut piece = Piece {
         make: &mut *make,
@@ -466,7 +466,7 @@ fn water(make: &mut Maker, root: Entity, outline: &Handle<StandardMaterial>) {
             0.0095,
             10,
         );
-        make.add(root, hose, colour, Transform::IDENTITY);
+        make.add(outside, hose, colour, Transform::IDENTITY);
     }
     make.add(
         root,
@@ -901,7 +901,7 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
     let hidden = make.group(Some(root), Transform::IDENTITY);
     make.commands.entity(hidden).insert(Behind);
     drive(make, hidden, &outline);
-    water(make, hidden, &outline);
+    water(make, hidden, root, &outline);
     electrics(make, hidden, &outline, board);
     harness(make, hidden, &outline, board);
     cord(make, root);
