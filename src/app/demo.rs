@@ -233,6 +233,7 @@ impl DemoBench {
             black,
             shown,
             live,
+            rules_out: Vec::new(),
         };
         view.notebook = vec![
             reading(
@@ -328,6 +329,7 @@ impl BenchPort for DemoBench {
                     black,
                     shown: Display::Value(14.2),
                     live: view.machine.plugged,
+                    rules_out: Vec::new(),
                 });
             }
             Action::LiftProbes => {

@@ -154,7 +154,8 @@ fn step(mut bench: ResMut<BenchRes>, desk: Res<Desk>, budget: Res<Budget>) {
 /// Once a frame: what is left to wait, then a fresh look.
 fn look(mut bench: ResMut<BenchRes>, budget: Res<Budget>) {
     if bench.wait_ticks > 0 {
-        let done = run(&mut bench, bench.wait_ticks.min(6_000), budget.until);
+        let ticks = bench.wait_ticks.min(6_000);
+        let done = run(&mut bench, ticks, budget.until);
         bench.wait_ticks -= done;
     }
     bench.refresh();

@@ -16,6 +16,7 @@ use crate::bench::script::Step;
 use crate::cli::WindowArgs;
 use crate::content::{Language, Texts, disk, read_script};
 use bevy::prelude::*;
+use bevy::render::RenderPlugin;
 use bevy::time::TimeUpdateStrategy;
 use bevy_egui::EguiPlugin;
 use std::path::PathBuf;
@@ -161,7 +162,12 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         options.start = Some((0, seed));
     }
     let mut app = App::new();
-    app.add_plugins(DefaultPlugins.set(WindowPlugin {
+    // A picture waits for its shaders; a window shows what it has.
+    let render = RenderPlugin {
+        synchronous_pipeline_compilation: options.screenshot.is_some(),
+        ..default()
+    };
+    app.add_plugins(DefaultPlugins.set(render).set(WindowPlugin {
         primary_window: Some(Window {
             title: "Detent".to_owned(),
             resolution: (options.size.0, options.size.1).into(),

@@ -7,6 +7,7 @@ use crate::bench::{Action, Turn};
 use crate::plant::{Button, Component as Part, Terminal};
 use bevy::input::mouse::{MouseScrollUnit, MouseWheel};
 use bevy::input::touch::Touches;
+use bevy::light::NotShadowCaster;
 use bevy::picking::mesh_picking::ray_cast::{MeshRayCast, MeshRayCastSettings, RayCastVisibility};
 use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
@@ -88,6 +89,7 @@ fn look(
     wants: Res<EguiWantsInput>,
     eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
     picks: Query<&Pick>,
+    solid: Query<(), Without<NotShadowCaster>>,
     mut rays: MeshRayCast,
     mut pointing: ResMut<Pointing>,
     mut bench: ResMut<BenchRes>,
@@ -113,9 +115,12 @@ fn look(
     {
         let cabinet = bench.view().cabinet_open;
         let filter = |entity: Entity| {
-            picks
-                .get(entity)
-                .is_ok_and(|pick| !matches!(pick, Pick::Part(_)) || cabinet)
+            match picks.get(entity) {
+                Ok(Pick::Part(_)) => cabinet,
+                Ok(_) => true,
+                // What casts no shadow is glass, glow or water: the hand reaches through.
+                Err(_) => solid.contains(entity),
+            }
         };
         let settings = MeshRayCastSettings::default()
             .with_filter(&filter)

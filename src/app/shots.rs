@@ -5,13 +5,16 @@ use bevy::app::AppExit;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
 use std::path::PathBuf;
+use std::time::Instant;
 
+/// A picture asked for.
 #[derive(Resource)]
-struct Shot {
+pub struct Shot {
     path: PathBuf,
     after_frames: u32,
     frame: u32,
     taken: bool,
+    since: Option<(Instant, u32)>,
 }
 
 fn take(
@@ -21,7 +24,15 @@ fn take(
     mut exit: MessageWriter<AppExit>,
 ) {
     shot.frame += 1;
+    // The first frames compile shaders; how long the later ones take is worth knowing.
+    if !shot.taken && shot.frame == shot.after_frames / 2 {
+        shot.since = Some((Instant::now(), shot.frame));
+    }
     if !shot.taken && shot.frame >= shot.after_frames {
+        if let Some((start, frame)) = shot.since {
+            let each = start.elapsed() / (shot.frame - frame).max(1);
+            info!("{} frames, {each:.1?} each", shot.frame - frame);
+        }
         shot.taken = true;
         shot.frame = 0;
         commands
@@ -41,6 +52,7 @@ pub fn plugin(app: &mut App, options: &AppOptions) {
             after_frames: options.after_frames,
             frame: 0,
             taken: false,
+            since: None,
         })
         .add_systems(Last, take);
     }

@@ -34,6 +34,8 @@ pub fn dress(ctx: &egui::Context) {
         v.selection.bg_fill = t::AMBER;
         v.selection.stroke = Stroke::new(1.5, t::ON_AMBER);
         v.hyperlink_color = t::SKY;
+        // Disabled things keep their contrast; their fill tells them apart.
+        v.disabled_alpha = 1.0;
         let w = &mut v.widgets;
         for (look, fill, edge) in [
             (&mut w.noninteractive, t::PANEL, t::LINE),
@@ -117,10 +119,11 @@ pub fn wide(ui: &mut Ui, text: impl Into<String>) -> Response {
 pub fn main_button(ui: &mut Ui, text: impl Into<String>, enabled: bool) -> Response {
     let text = RichText::new(text).color(if enabled { t::ON_AMBER } else { t::QUIET });
     let fill = if enabled { t::AMBER } else { t::FIELD };
-    let button = egui::Button::new(text)
-        .fill(fill)
-        .min_size(vec2(ui.available_width(), 36.0));
-    ui.add_enabled(enabled, button)
+    let size = vec2(ui.available_width(), 36.0);
+    ui.add_enabled_ui(enabled, |ui| {
+        ui.add_sized(size, egui::Button::new(text).fill(fill))
+    })
+    .inner
 }
 
 /// One of several choices side by side.

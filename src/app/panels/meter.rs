@@ -196,6 +196,10 @@ fn connector_of(face: &Face, spot: Spot) -> Option<Connector> {
 }
 
 fn probes(ui: &mut Ui, face: &mut Face) {
+    if let Some((_, red, black)) = face.bench.view().probes {
+        face.desk.red.get_or_insert(red);
+        face.desk.black.get_or_insert(black);
+    }
     for (red, key) in [(true, "meter-red"), (false, "meter-black")] {
         let pin = if red { face.desk.red } else { face.desk.black };
         let text = pin.map_or_else(|| face.text("meter-choose"), |p| face.pin(p));

@@ -327,7 +327,9 @@ fn codes(ui: &mut Ui, face: &Face) {
                     );
                     ui.vertical(|ui| {
                         ui.label(
-                            RichText::new(face.text(&format!("monitor-{}", code.monitor))).strong(),
+                            RichText::new(face.text(&format!("monitor-{}", code.monitor)))
+                                .color(t::PRINT)
+                                .strong(),
                         );
                         for entry in board.sheet.iter().filter(|e| e.monitor == code.monitor) {
                             let suspects: Vec<String> =
@@ -381,7 +383,7 @@ fn menu(ui: &mut Ui, face: &Face) {
                 ui.end_row();
             }
         });
-    ui.label(RichText::new(face.text("sheet-programs")).strong());
+    ui.label(RichText::new(face.text("sheet-programs")).color(t::PRINT_ACCENT));
     egui::Grid::new("programs")
         .num_columns(2)
         .striped(true)

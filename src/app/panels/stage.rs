@@ -7,7 +7,7 @@ use crate::app::tokens as t;
 use crate::content::Value;
 use crate::plant::Button;
 use bevy_egui::egui::{
-    Align2, Color32, CornerRadius, FontId, Pos2, Rect, Stroke, StrokeKind, Ui, vec2,
+    self, Align2, Color32, CornerRadius, FontId, Pos2, Rect, Stroke, StrokeKind, Ui, vec2,
 };
 
 fn pill(
@@ -33,6 +33,29 @@ fn pill(
     rect
 }
 
+/// Darkens the corners of the scene.
+fn vignette(ui: &Ui, rect: Rect) {
+    let mut mesh = egui::Mesh::default();
+    let around = 48;
+    for i in 0..=around {
+        let out = egui::Vec2::angled(i as f32 / around as f32 * std::f32::consts::TAU);
+        let half = rect.size() / 2.0;
+        mesh.colored_vertex(rect.center() + out * half * 1.02, Color32::TRANSPARENT);
+        mesh.colored_vertex(
+            rect.center() + out * half * 1.46,
+            Color32::from_black_alpha(120),
+        );
+    }
+    for i in 0..around {
+        let first = 2 * i;
+        mesh.add_triangle(first, first + 1, first + 3);
+        mesh.add_triangle(first, first + 3, first + 2);
+    }
+    ui.painter()
+        .with_clip_rect(rect)
+        .add(egui::Shape::mesh(mesh));
+}
+
 fn name_of(face: &Face, pick: Pick) -> String {
     match pick {
         Pick::Dial => face.text("name-dial"),
@@ -45,6 +68,7 @@ fn name_of(face: &Face, pick: Pick) -> String {
 }
 
 pub(super) fn stage_ui(ui: &mut Ui, rest: Rect, face: &mut Face, pointing: &Pointing, now: f32) {
+    vignette(ui, rest);
     let view = face.bench.view();
     let wrap = rest.width() - 60.0;
     // What moves and sounds.

@@ -85,9 +85,8 @@ struct LampLook {
 fn lamp_look(make: &mut Maker, colour: bevy_egui::egui::Color32) -> LampLook {
     let to = |c: bevy_egui::egui::Color32| Color::srgb_u8(c.r(), c.g(), c.b());
     let lit = make.materials.add(StandardMaterial {
-        base_color: to(colour),
-        emissive: to(colour).to_linear() * 5.0,
-        unlit: false,
+        base_color: (to(colour).to_linear() * 0.25).into(),
+        emissive: to(colour).to_linear() * 1.15,
         ..default()
     });
     let ring = make.materials.add(StandardMaterial {
@@ -103,7 +102,7 @@ fn lamp_look(make: &mut Maker, colour: bevy_egui::egui::Color32) -> LampLook {
     });
     LampLook {
         lit,
-        halo: glow_material(make, colour, 0.9),
+        halo: glow_material(make, colour, 1.5),
         ring,
         off,
     }
@@ -152,7 +151,7 @@ fn lamp(
     );
     let halo = make.add(
         spot,
-        card(radius * 6.4, radius * 6.4),
+        card(radius * 8.0, radius * 8.0),
         &look.halo,
         at(0.0, 0.0, 0.0045),
     );
@@ -313,7 +312,7 @@ fn lamps(make: &mut Maker, face: Entity) {
             &paint.print,
             at(DIAL.x, DIAL.y, 0.0),
         );
-        let p = DIAL + Vec2::from_angle(PI / 2.0 + sign * (half + 0.19)) * 0.118;
+        let p = DIAL + Vec2::from_angle(PI / 2.0 + sign * (half + 0.27)) * 0.123;
         make.add(
             face,
             write(text, 0.0092),

@@ -2,7 +2,7 @@
 
 use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube};
 use super::strokes::write;
-use super::washer::{TUB_R, TUB_Y};
+use super::washer::{Motion, TUB_R, TUB_Y};
 use super::{Maker, at, ease};
 use crate::app::pick::{Outline, Pick};
 use crate::app::state::BenchRes;
@@ -31,6 +31,10 @@ struct MotorPulley;
 /// Turns with the big pulley.
 #[derive(Component)]
 struct BigPulley;
+
+/// Everything that only shows with the panels off.
+#[derive(Component)]
+struct Behind;
 
 /// The mains plug in the outlet, or lying on the floor.
 #[derive(Component)]
@@ -344,7 +348,7 @@ fn drive(make: &mut Maker, root: Entity, outline: &Handle<StandardMaterial>) {
     );
 }
 
-fn water(make: &mut Maker, root: Entity, outline: &Handle<StandardMaterial>) {
+fn water(make: &mut Maker, root: Entity, outside: Entity, outline: &Handle<StandardMaterial>) {
     let paint = make.paint.clone();
     let mut piece = Piece {
         make: &mut *make,
@@ -462,7 +466,7 @@ fn water(make: &mut Maker, root: Entity, outline: &Handle<StandardMaterial>) {
             0.0095,
             10,
         );
-        make.add(root, hose, colour, Transform::IDENTITY);
+        make.add(outside, hose, colour, Transform::IDENTITY);
     }
     make.add(
         root,
@@ -894,10 +898,12 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
         unlit: true,
         ..default()
     });
-    drive(make, root, &outline);
-    water(make, root, &outline);
-    electrics(make, root, &outline, board);
-    harness(make, root, &outline, board);
+    let hidden = make.group(Some(root), Transform::IDENTITY);
+    make.commands.entity(hidden).insert(Behind);
+    drive(make, hidden, &outline);
+    water(make, hidden, root, &outline);
+    electrics(make, hidden, &outline, board);
+    harness(make, hidden, &outline, board);
     cord(make, root);
 }
 
@@ -953,7 +959,17 @@ fn show_plugs(
     }
 }
 
+/// What no one can see need not be drawn.
+fn reveal(motion: Res<Motion>, mut behind: Single<&mut Visibility, With<Behind>>) {
+    let show = motion.cabinet > 0.002;
+    behind.set_if_neq(if show {
+        Visibility::Inherited
+    } else {
+        Visibility::Hidden
+    });
+}
+
 /// The loads.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Update, (turn, show_plugs));
+    app.add_systems(Update, (turn, show_plugs, reveal));
 }

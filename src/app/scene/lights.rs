@@ -8,7 +8,7 @@ pub fn surroundings(images: &mut Assets<Image>) -> EnvironmentMapLight {
     EnvironmentMapLight {
         diffuse_map: images.add(paint::environment(8, Some(1.6))),
         specular_map: images.add(paint::environment(64, None)),
-        intensity: 520.0,
+        intensity: 600.0,
         ..default()
     }
 }
@@ -17,8 +17,8 @@ fn spawn(mut commands: Commands) {
     commands.insert_resource(GlobalAmbientLight::NONE);
     commands.spawn((
         SpotLight {
-            color: Color::srgb(1.0, 0.87, 0.70),
-            intensity: 2_300_000.0,
+            color: Color::srgb(1.0, 0.93, 0.83),
+            intensity: 2_500_000.0,
             range: 12.0,
             inner_angle: 0.30,
             outer_angle: 0.62,
@@ -31,8 +31,8 @@ fn spawn(mut commands: Commands) {
     ));
     commands.spawn((
         DirectionalLight {
-            color: Color::srgb(0.70, 0.85, 1.0),
-            illuminance: 1_500.0,
+            color: Color::srgb(0.74, 0.87, 1.0),
+            illuminance: 2_400.0,
             ..default()
         },
         Transform::from_xyz(3.2, 1.5, -0.9).looking_at(Vec3::new(0.0, 0.6, 0.0), Vec3::Y),

@@ -134,9 +134,11 @@ impl Shape {
             }
         }
         let limit = crease_deg.to_radians().cos();
-        let mut positions = Vec::with_capacity(self.tris.len() * 3);
-        let mut normals = Vec::with_capacity(self.tris.len() * 3);
-        let mut uvs = Vec::with_capacity(self.tris.len() * 3);
+        let mut positions = Vec::new();
+        let mut normals = Vec::new();
+        let mut uvs = Vec::new();
+        let mut indices = Vec::with_capacity(self.tris.len() * 3);
+        let mut known: HashMap<([i32; 3], [i32; 3], [i32; 2]), u32> = HashMap::new();
         for (i, tri) in self.tris.iter().enumerate() {
             if faces[i].1 == Vec3::ZERO {
                 continue;
@@ -148,12 +150,23 @@ impl Shape {
                     .filter(|f| faces[**f].1.dot(faces[i].1) >= limit)
                     .map(|f| faces[*f].0)
                     .sum();
-                positions.push(point);
-                normals.push(normal.normalize_or(faces[i].1));
-                uvs.push(self.uvs[*j as usize]);
+                let normal = normal.normalize_or(faces[i].1);
+                let uv = self.uvs[*j as usize];
+                // Corners that are the same in every way are one vertex.
+                let same = (
+                    key(point),
+                    (normal * 500.0).round().as_ivec3().to_array(),
+                    (uv * 4_000.0).round().as_ivec2().to_array(),
+                );
+                let index = *known.entry(same).or_insert_with(|| {
+                    positions.push(point);
+                    normals.push(normal);
+                    uvs.push(uv);
+                    positions.len() as u32 - 1
+                });
+                indices.push(index);
             }
         }
-        let count = positions.len() as u32;
         Mesh::new(
             PrimitiveTopology::TriangleList,
             RenderAssetUsages::MAIN_WORLD | RenderAssetUsages::RENDER_WORLD,
@@ -161,7 +174,7 @@ impl Shape {
         .with_inserted_attribute(Mesh::ATTRIBUTE_POSITION, positions)
         .with_inserted_attribute(Mesh::ATTRIBUTE_NORMAL, normals)
         .with_inserted_attribute(Mesh::ATTRIBUTE_UV_0, uvs)
-        .with_inserted_indices(Indices::U32((0..count).collect()))
+        .with_inserted_indices(Indices::U32(indices))
     }
 }
 

@@ -211,7 +211,7 @@ pub fn glow() -> Image {
         let r = ((u - 0.5).powi(2) + (v - 0.5).powi(2)).sqrt() * 2.0;
         let a = (1.0 - r).clamp(0.0, 1.0);
         let v = (a * a * (3.0 - 2.0 * a) * a * 255.0) as u8;
-        [v, v, v, v]
+        [255, 255, 255, v]
     })
 }
 
@@ -236,7 +236,7 @@ impl Paint {
                 ..default()
             })
         };
-        let enamel = add(Color::srgb_u8(0xee, 0xe8, 0xda), 0.34, 0.0);
+        let enamel = add(Color::srgb_u8(0xee, 0xec, 0xe6), 0.30, 0.0);
         let primer = add(Color::srgb_u8(0x8d, 0x94, 0x96), 0.6, 0.3);
         let glass = add(Color::srgb_u8(0x10, 0x14, 0x18), 0.16, 0.0);
         let chrome = add(Color::srgb_u8(0xd8, 0xd8, 0xd6), 0.16, 1.0);
@@ -310,7 +310,7 @@ impl Paint {
         };
         let smoked = materials.add(see_through(Color::srgba_u8(0x1c, 0x28, 0x2c, 0x86), 0.06));
         let tub = materials.add(see_through(Color::srgba_u8(0xcf, 0xdc, 0xdc, 0x38), 0.25));
-        let water = materials.add(see_through(Color::srgba_u8(0x2f, 0x9c, 0xc4, 0x8a), 0.05));
+        let water = materials.add(see_through(Color::srgba_u8(0x1b, 0x86, 0xb8, 0xa0), 0.05));
         let flat = |colour: Color| StandardMaterial {
             base_color: colour,
             emissive: colour.to_linear() * 0.35,

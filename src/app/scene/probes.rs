@@ -7,7 +7,7 @@ use crate::app::state::{BenchRes, Desk};
 use crate::plant::Pin;
 use bevy::prelude::*;
 
-const METER: Vec3 = Vec3::new(0.56, 0.435, 0.40);
+const METER: Vec3 = Vec3::new(0.70, 0.435, 0.26);
 
 /// One probe: red or black.
 #[derive(Component)]

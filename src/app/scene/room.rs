@@ -44,11 +44,11 @@ fn plaster(make: &mut Maker) -> Handle<StandardMaterial> {
     let image = make.images.add(texture(128, |u, v| {
         let (x, y) = ((u * 128.0) as i32, (v * 128.0) as i32);
         let soft = noise(x / 6, y / 6) * 0.5 + noise(x / 2, y / 2) * 0.3 + noise(x, y) * 0.2;
-        let shade = 0.93 + 0.09 * soft;
+        let shade = 0.97 + 0.04 * soft;
         [
-            (66.0 * shade) as u8,
-            (101.0 * shade) as u8,
-            (106.0 * shade) as u8,
+            (48.0 * shade) as u8,
+            (98.0 * shade) as u8,
+            (112.0 * shade) as u8,
             255,
         ]
     }));
