@@ -161,6 +161,16 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
             .unwrap_or_else(|| shop.offers().first().map_or(1, |o| o.seed));
         options.start = Some((0, seed));
     }
+    let mut app = window(&options);
+    plugin(&mut app, &options, Box::new(shop))?;
+    match app.run() {
+        AppExit::Success => Ok(()),
+        AppExit::Error(code) => Err(format!("the window ended with error {code}")),
+    }
+}
+
+/// The window itself, with nothing in it.
+pub fn window(options: &AppOptions) -> App {
     let mut app = App::new();
     // A picture waits for its shaders; a window shows what it has.
     let render = RenderPlugin {
@@ -175,11 +185,15 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         }),
         ..default()
     }));
-    plugin(&mut app, &options, Box::new(shop))?;
-    match app.run() {
-        AppExit::Success => Ok(()),
-        AppExit::Error(code) => Err(format!("the window ended with error {code}")),
-    }
+    app
+}
+
+/// Fills a window with the bench and the built-in jobs; attempts are not kept.
+///
+/// # Errors
+/// As [`run`].
+pub fn furnish(app: &mut App, options: &AppOptions) -> Result<(), String> {
+    plugin(app, options, Box::new(Workshop::new(None, None)?))
 }
 
 /// Everything but the window itself.

@@ -40,11 +40,21 @@ fn parent() {
     let bench = measure("bench");
     let empty = measure("empty");
     println!("{:<34} {:>10} {:>10} {:>7}", "", "bench", "empty", "ratio");
-    for (row, name) in ["first frame, s", "CPU a frame, ms", "CPU a frame without the rasteriser, ms", "wall a frame, ms"]
-        .iter()
-        .enumerate()
+    for (row, name) in [
+        "first frame, s",
+        "CPU a frame, ms",
+        "CPU a frame without the rasteriser, ms",
+        "wall a frame, ms",
+    ]
+    .iter()
+    .enumerate()
     {
-        println!("{name:<38} {:>8.3} {:>8.3} {:>7.2}", bench[row], empty[row], bench[row] / empty[row]);
+        println!(
+            "{name:<38} {:>8.3} {:>8.3} {:>7.2}",
+            bench[row],
+            empty[row],
+            bench[row] / empty[row]
+        );
     }
 }
 
@@ -57,10 +67,19 @@ fn measure(which: &str) -> [f64; 4] {
                 .output()
                 .expect("the child starts");
             let text = String::from_utf8_lossy(&out.stdout).into_owned();
-            let line = text.lines().find_map(|l| l.strip_prefix("measured ")).unwrap_or_else(|| {
-                panic!("{which} measured nothing:\n{text}\n{}", String::from_utf8_lossy(&out.stderr))
-            });
-            let numbers: Vec<f64> = line.split(' ').map(|n| n.parse().expect("a number")).collect();
+            let line = text
+                .lines()
+                .find_map(|l| l.strip_prefix("measured "))
+                .unwrap_or_else(|| {
+                    panic!(
+                        "{which} measured nothing:\n{text}\n{}",
+                        String::from_utf8_lossy(&out.stderr)
+                    )
+                });
+            let numbers: Vec<f64> = line
+                .split(' ')
+                .map(|n| n.parse().expect("a number"))
+                .collect();
             numbers.try_into().expect("four numbers")
         })
         .collect();
@@ -73,9 +92,16 @@ fn measure(which: &str) -> [f64; 4] {
 /// CPU time of this process so far, s: all threads, and all but the software rasteriser's own.
 fn cpu_s() -> (f64, f64) {
     let (mut all, mut ours) = (0.0, 0.0);
-    for task in std::fs::read_dir("/proc/self/task").expect("Linux").flatten() {
-        let Ok(stat) = std::fs::read_to_string(task.path().join("stat")) else { continue };
-        let Some((head, tail)) = stat.rsplit_once(") ") else { continue };
+    for task in std::fs::read_dir("/proc/self/task")
+        .expect("Linux")
+        .flatten()
+    {
+        let Ok(stat) = std::fs::read_to_string(task.path().join("stat")) else {
+            continue;
+        };
+        let Some((head, tail)) = stat.rsplit_once(") ") else {
+            continue;
+        };
         let fields: Vec<f64> = tail.split(' ').map(|f| f.parse().unwrap_or(0.0)).collect();
         let spent = (fields[11] + fields[12]) / TICKS_PER_S;
         all += spent;
@@ -106,7 +132,12 @@ fn child(bench: bool) {
             commands.spawn(Camera3d::default());
         });
     }
-    app.insert_resource(Watch { began, frame: 0, first: Duration::ZERO, from: (began, 0.0, 0.0) });
+    app.insert_resource(Watch {
+        began,
+        frame: 0,
+        first: Duration::ZERO,
+        from: (began, 0.0, 0.0),
+    });
     app.add_systems(First, watch);
     app.run();
 }
@@ -117,7 +148,11 @@ fn watch(mut watch: ResMut<Watch>, mut exit: MessageWriter<AppExit>) {
     if watch.frame == 2 {
         watch.first = watch.began.elapsed();
     }
-    let (all, ours) = if [WARM_UP, WARM_UP + FRAMES].contains(&watch.frame) { cpu_s() } else { return };
+    let (all, ours) = if [WARM_UP, WARM_UP + FRAMES].contains(&watch.frame) {
+        cpu_s()
+    } else {
+        return;
+    };
     if watch.frame == WARM_UP {
         watch.from = (Instant::now(), all, ours);
         return;
