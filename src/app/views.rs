@@ -49,9 +49,11 @@ pub struct Lens {
     pub image: Handle<Image>,
     /// Its pixels for each logical pixel of the stage.
     pub scale: f32,
-    /// No graphics card: every pixel is dear.
-    software: bool,
+    /// No graphics card: every pixel is dear. Then moving things are drawn small, things at rest
+    /// once and sharp, and lit lamps over the picture by the panels.
+    pub software: bool,
     awake_s: f32,
+    sharp_frames: u32,
     seen: Option<Seen>,
 }
 
@@ -70,7 +72,8 @@ impl Lens {
 /// All that the scene shows; drawn again when it changes.
 #[derive(PartialEq)]
 struct Seen {
-    lamps: Lamps,
+    /// None where the panels draw them.
+    lamps: Option<Lamps>,
     dial: u8,
     /// Level, mm; basket and agitator, hundredths of a turn; motor, rev/min; shaking, tenths of mm.
     moving: [i64; 5],
@@ -99,7 +102,7 @@ fn see(
     let round = |value: f64, per: f64| (value * per).round() as i64;
     let touching = view.probes.map(|(_, red, black)| (red, black)).unzip();
     Seen {
-        lamps: machine.lamps,
+        lamps: Some(machine.lamps),
         dial: machine.dial_position,
         moving: [
             round(machine.level_mm, 1.0),
@@ -118,7 +121,7 @@ fn see(
         strain: (strain * 100.0) as i32,
         pulled: view.pulled.clone(),
         probes: [touching.0, touching.1, desk.red, desk.black],
-        over,
+        over: over.filter(|pick| matches!(pick, Pick::Part(_))),
         selected: desk.selected,
         view: desk.view,
         screen,
@@ -207,9 +210,10 @@ fn spawn(
     }
     commands.insert_resource(Lens {
         image,
-        scale: if cheap { 0.5 } else { 1.0 },
+        scale: 1.0,
         software: cheap,
         awake_s: SETTLE_S,
+        sharp_frames: 0,
         seen: None,
     });
     commands.spawn((
@@ -240,9 +244,35 @@ fn blink(
     mut lens: ResMut<Lens>,
     mut eye: Single<&mut Camera, With<Eye>>,
 ) {
-    if !lens.software {
-        lens.scale = window.scale_factor();
+    let stage = (desk.stage.size() * window.scale_factor()).as_uvec2();
+    let mut seen = see(
+        bench.view(),
+        &desk,
+        pointing.over,
+        held.0,
+        feel.strain,
+        *screen.get(),
+        stage,
+    );
+    if lens.software {
+        seen.lamps = None;
     }
+    let swaying = *screen.get() == Screen::Start && !lens.software;
+    if swaying || lens.seen.as_ref() != Some(&seen) {
+        lens.awake_s = SETTLE_S;
+        lens.seen = Some(seen);
+    } else {
+        lens.awake_s -= time.delta_secs();
+    }
+    // Shaders may still be on their way in the first seconds.
+    let awake = lens.awake_s > 0.0 || time.elapsed_secs() < 8.0;
+    if awake {
+        lens.sharp_frames = 3;
+    } else {
+        lens.sharp_frames = lens.sharp_frames.saturating_sub(1);
+    }
+    let small = lens.software && awake;
+    lens.scale = window.scale_factor() * if small { 0.5 } else { 1.0 };
     let size = (desk.stage.size() * lens.scale)
         .as_uvec2()
         .clamp(UVec2::splat(16), UVec2::splat(4096));
@@ -257,25 +287,7 @@ fn blink(
             depth_or_array_layers: 1,
         });
     }
-    let seen = see(
-        bench.view(),
-        &desk,
-        pointing.over,
-        held.0,
-        feel.strain,
-        *screen.get(),
-        size,
-    );
-    let swaying = *screen.get() == Screen::Start && !lens.software;
-    if swaying || lens.seen.as_ref() != Some(&seen) {
-        lens.awake_s = SETTLE_S;
-        lens.seen = Some(seen);
-    } else {
-        lens.awake_s -= time.delta_secs();
-    }
-    // Shaders may still be on their way in the first seconds.
-    let early = time.elapsed_secs() < 8.0;
-    let active = early || lens.awake_s > 0.0;
+    let active = awake || lens.sharp_frames > 0;
     if eye.is_active != active {
         eye.is_active = active;
     }

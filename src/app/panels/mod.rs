@@ -16,6 +16,7 @@ mod ticket;
 mod top;
 
 use super::pick::Pointing;
+use super::scene::console::{Shine, Shining};
 use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
 use super::views::Lens;
 use crate::bench::{Action, Refusal};
@@ -152,7 +153,7 @@ fn tabs(ui: &mut Ui, face: &mut Face) {
 }
 
 /// Everything at the bench.
-fn bench_ui(ui: &mut Ui, face: &mut Face, pointing: &Pointing, now: f32) {
+fn bench_ui(ui: &mut Ui, face: &mut Face, pointing: &Pointing, shining: &[Shine], now: f32) {
     let margin = |x, y| {
         Frame::new()
             .fill(super::tokens::PANEL)
@@ -183,7 +184,7 @@ fn bench_ui(ui: &mut Ui, face: &mut Face, pointing: &Pointing, now: f32) {
     }
     let rest = ui.available_rect_before_wrap();
     face.desk.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    stage::stage_ui(ui, rest, face, pointing, now);
+    stage::stage_ui(ui, rest, face, pointing, shining, now);
     caution::caution_ui(ui.ctx(), face);
     if face.desk.keys {
         help::help_ui(ui.ctx(), face);
@@ -199,6 +200,7 @@ fn draw(
     texts: Res<TextsRes>,
     pointing: Res<Pointing>,
     lens: Res<Lens>,
+    shining: Res<Shining>,
     time: Res<Time>,
     mut bench: ResMut<BenchRes>,
     mut desk: ResMut<Desk>,
@@ -261,7 +263,7 @@ fn draw(
             }
         }
         Screen::Bench => {
-            bench_ui(&mut ui, &mut face, &pointing, now);
+            bench_ui(&mut ui, &mut face, &pointing, &shining.0, now);
             if face.desk.leave {
                 face.desk.leave = false;
                 next.set(Screen::Start);
