@@ -241,6 +241,7 @@ fn blink(
     time: Res<Time>,
     window: Single<&Window, With<PrimaryWindow>>,
     mut images: ResMut<Assets<Image>>,
+    picture: Option<Res<Shot>>,
     mut lens: ResMut<Lens>,
     mut eye: Single<&mut Camera, With<Eye>>,
 ) {
@@ -287,7 +288,10 @@ fn blink(
             depth_or_array_layers: 1,
         });
     }
-    let active = awake || lens.sharp_frames > 0;
+    let active = match &picture {
+        Some(picture) => picture.near(),
+        None => awake || lens.sharp_frames > 0,
+    };
     if eye.is_active != active {
         eye.is_active = active;
     }
