@@ -93,13 +93,13 @@ pub fn demo_job() -> Job {
         board: ron::from_str(include_str!("../../assets/boards/arc-dial.ron"))
             .expect("the built-in board reads"),
         parts: vec![
-            part("C24-330", "part-c24-330", 52.0, 24.0),
-            part("C24-331", "part-c24-331", 41.0, 24.0),
-            part("C24-200", "part-c24-200", 189.0, 48.0),
-            part("C24-320", "part-c24-320", 27.0, 24.0),
-            part("C24-418", "part-c24-418", 19.0, 24.0),
-            part("C24-425", "part-c24-425", 14.0, 24.0),
-            part("C24-310", "part-c24-310", 46.0, 24.0),
+            part("C24-330", "part-drain-pump", 52.0, 24.0),
+            part("C24-331", "part-drain-pump", 41.0, 24.0),
+            part("C24-200", "part-board", 189.0, 48.0),
+            part("C24-320", "part-inlet-cold", 27.0, 24.0),
+            part("C24-418", "part-run-capacitor", 19.0, 24.0),
+            part("C24-425", "part-belt", 14.0, 24.0),
+            part("C24-310", "part-lid-lock", 46.0, 24.0),
         ],
         causes: vec![
             cause("drain-pump.open-winding", Component::DrainPump),

@@ -18,6 +18,7 @@ use crate::content::{Language, Texts, disk, read_script};
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::time::TimeUpdateStrategy;
+use bevy::winit::{UpdateMode, WinitSettings};
 use bevy_egui::EguiPlugin;
 use std::path::PathBuf;
 use std::time::Duration;
@@ -228,6 +229,11 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
             seed: seed.to_string(),
             stage: Rect::new(0.0, 0.0, options.size.0 as f32, options.size.1 as f32),
             ..Desk::default()
+        })
+        // Sixty frames a second at most: a bench at rest must not heat the room.
+        .insert_resource(WinitSettings {
+            focused_mode: UpdateMode::reactive(Duration::from_micros(16_600)),
+            unfocused_mode: UpdateMode::reactive_low_power(Duration::from_millis(33)),
         })
         .add_plugins(EguiPlugin::default())
         .insert_state(if options.start.is_some() {

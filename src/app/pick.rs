@@ -2,7 +2,7 @@
 
 use super::scene::console::{DETENTS, DialFeel, Held, face};
 use super::state::{BenchRes, Desk, Screen, Spot, Tab, ViewKind};
-use super::views::Eye;
+use super::views::{Eye, Lens};
 use crate::bench::{Action, Turn};
 use crate::plant::{Button, Component as Part, Terminal};
 use bevy::input::mouse::{MouseScrollUnit, MouseWheel};
@@ -88,6 +88,7 @@ fn look(
     touches: Res<Touches>,
     wants: Res<EguiWantsInput>,
     eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    lens: Res<Lens>,
     picks: Query<&Pick>,
     solid: Query<(), Without<NotShadowCaster>>,
     mut rays: MeshRayCast,
@@ -111,7 +112,7 @@ fn look(
     pointing.over = None;
     if free
         && let Some(place) = place
-        && let Ok(ray) = camera.viewport_to_world(eye, place)
+        && let Ok(ray) = camera.viewport_to_world(eye, lens.place(desk.stage, place))
     {
         let cabinet = bench.view().cabinet_open;
         let filter = |entity: Entity| {
@@ -124,7 +125,7 @@ fn look(
         };
         let settings = MeshRayCastSettings::default()
             .with_filter(&filter)
-            .with_visibility(RayCastVisibility::VisibleInView);
+            .with_visibility(RayCastVisibility::Visible);
         pointing.over = rays
             .cast_ray(ray, &settings)
             .first()
@@ -171,6 +172,7 @@ fn look(
             )
             .ok(),
     );
+    let around_dial = around_dial.map(|(place, middle)| (place, lens.window(desk.stage, middle)));
     if let Some((place, middle)) = around_dial
         && pointing.grip == Some(Pick::Dial)
         && down

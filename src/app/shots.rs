@@ -17,6 +17,13 @@ pub struct Shot {
     since: Option<(Instant, u32)>,
 }
 
+impl Shot {
+    /// The picture comes in a few frames: only those need be drawn.
+    pub fn near(&self) -> bool {
+        self.taken || self.frame + 5 >= self.after_frames
+    }
+}
+
 fn take(
     mut commands: Commands,
     mut shot: ResMut<Shot>,

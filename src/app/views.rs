@@ -1,16 +1,22 @@
 //! The camera and the three places it stands at.
 
+use super::pick::{Pick, Pointing};
 use super::scene::console;
+use super::scene::console::{DialFeel, Held};
 use super::scene::{ease, lights};
 use super::shots::Shot;
-use super::state::{Desk, Screen, ViewKind};
+use super::state::{BenchRes, Desk, Screen, ViewKind};
+use crate::bench::BenchView;
+use crate::controller::Lamps;
+use crate::plant::{Component as Part, Connector, Pin};
 use bevy::anti_alias::fxaa::Fxaa;
 use bevy::camera::visibility::RenderLayers;
-use bevy::camera::{CameraOutputMode, Viewport};
+use bevy::camera::{ImageRenderTarget, RenderTarget};
+use bevy::core_pipeline::prepass::DepthPrepass;
 use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
 use bevy::light::ShadowFilteringMethod;
 use bevy::prelude::*;
-use bevy::render::render_resource::BlendState;
+use bevy::render::render_resource::{Extent3d, TextureFormat};
 use bevy::render::renderer::RenderAdapterInfo;
 use bevy::window::PrimaryWindow;
 use bevy_egui::{EguiGlobalSettings, PrimaryEguiContext};
@@ -33,9 +39,98 @@ struct Stand {
 
 const FIELD: f32 = 0.50;
 
-fn stand(view: ViewKind, screen: Screen, time: f32) -> Stand {
+/// How long the scene goes on being drawn after the last change, s: longer than any easing.
+const SETTLE_S: f32 = 2.2;
+
+/// The picture that the eye draws and the panels show.
+#[derive(Resource)]
+pub struct Lens {
+    /// The picture.
+    pub image: Handle<Image>,
+    /// Its pixels for each logical pixel of the stage.
+    pub scale: f32,
+    /// No graphics card: every pixel is dear. Then moving things are drawn small, things at rest
+    /// once and sharp, and lit lamps over the picture by the panels.
+    pub software: bool,
+    awake_s: f32,
+    sharp_frames: u32,
+    seen: Option<Seen>,
+}
+
+impl Lens {
+    /// From a place in the window to the eye's picture.
+    pub fn place(&self, stage: Rect, window: Vec2) -> Vec2 {
+        (window - stage.min) * self.scale
+    }
+
+    /// From a place in the eye's picture to the window.
+    pub fn window(&self, stage: Rect, place: Vec2) -> Vec2 {
+        place / self.scale + stage.min
+    }
+}
+
+/// All that the scene shows; drawn again when it changes.
+#[derive(PartialEq)]
+struct Seen {
+    /// None where the panels draw them.
+    lamps: Option<Lamps>,
+    dial: u8,
+    /// Level, mm; basket and agitator, hundredths of a turn; motor, rev/min; shaking, tenths of mm.
+    moving: [i64; 5],
+    open: [bool; 4],
+    held: [bool; 2],
+    strain: i32,
+    pulled: Vec<Connector>,
+    probes: [Option<Pin>; 4],
+    over: Option<Pick>,
+    selected: Option<Part>,
+    view: ViewKind,
+    screen: Screen,
+    size: UVec2,
+}
+
+fn see(
+    view: &BenchView,
+    desk: &Desk,
+    over: Option<Pick>,
+    held: [bool; 2],
+    strain: f32,
+    screen: Screen,
+    size: UVec2,
+) -> Seen {
+    let machine = &view.machine;
+    let round = |value: f64, per: f64| (value * per).round() as i64;
+    let touching = view.probes.map(|(_, red, black)| (red, black)).unzip();
+    Seen {
+        lamps: Some(machine.lamps),
+        dial: machine.dial_position,
+        moving: [
+            round(machine.level_mm, 1.0),
+            round(machine.basket_rev, 100.0),
+            round(machine.agitator_rev, 100.0),
+            round(machine.motor_rpm, 1.0),
+            round(machine.shake_mm, 10.0),
+        ],
+        open: [
+            machine.plugged,
+            machine.lid_open,
+            machine.lid_bolted,
+            view.cabinet_open,
+        ],
+        held,
+        strain: (strain * 100.0) as i32,
+        pulled: view.pulled.clone(),
+        probes: [touching.0, touching.1, desk.red, desk.black],
+        over: over.filter(|pick| matches!(pick, Pick::Part(_))),
+        selected: desk.selected,
+        view: desk.view,
+        screen,
+        size,
+    }
+}
+
+fn stand(view: ViewKind, screen: Screen, sway: f32) -> Stand {
     if screen == Screen::Start {
-        let sway = (time * 0.12).sin() * 0.22;
         return Stand {
             target: Vec3::new(-0.36, 0.78, 0.0),
             away: Vec3::new(0.52 + sway, 0.34, 1.0),
@@ -69,14 +164,26 @@ fn spawn(
     picture: Option<Res<Shot>>,
 ) {
     settings.auto_create_primary_context = false;
+    let software = adapter.is_some_and(|info| format!("{:?}", info.device_type) == "Cpu");
+    // Without a graphics card a window draws the scene at half its size and without extra samples.
+    // A picture may take its time.
+    let cheap = software && picture.is_none();
+    let image = images.add(Image::new_target_texture(
+        640,
+        480,
+        TextureFormat::Rgba8UnormSrgb,
+        None,
+    ));
     let first = stand(ViewKind::Machine, Screen::Start, 0.0);
     let eye = commands
         .spawn((
             Camera3d::default(),
             Camera {
                 clear_color: ClearColorConfig::Custom(Color::srgb_u8(0x18, 0x20, 0x25)),
+                order: -1,
                 ..default()
             },
+            RenderTarget::Image(ImageRenderTarget::from(image.clone())),
             Projection::Perspective(PerspectiveProjection {
                 fov: FIELD,
                 near: 0.05,
@@ -95,14 +202,20 @@ fn spawn(
             Transform::from_xyz(1.0, 1.5, 3.0).looking_at(first.target, Vec3::Y),
         ))
         .id();
-    // Four samples a pixel cost a software adapter two thirds of its frame; it gets the cheap kind,
-    // except for pictures, which may take their time.
-    let software = adapter.is_some_and(|info| format!("{:?}", info.device_type) == "Cpu");
-    if software && picture.is_none() {
+    if cheap {
         commands.entity(eye).insert((Msaa::Off, Fxaa::default()));
     } else {
-        commands.entity(eye).insert(Msaa::Sample4);
+        // The depth comes first, so that no pixel is lit that something else covers.
+        commands.entity(eye).insert((Msaa::Sample4, DepthPrepass));
     }
+    commands.insert_resource(Lens {
+        image,
+        scale: 1.0,
+        software: cheap,
+        awake_s: SETTLE_S,
+        sharp_frames: 0,
+        seen: None,
+    });
     commands.spawn((
         PrimaryEguiContext,
         Camera2d,
@@ -110,42 +223,95 @@ fn spawn(
         Msaa::Off,
         Camera {
             order: 1,
-            output_mode: CameraOutputMode::Write {
-                blend_state: Some(BlendState::ALPHA_BLENDING),
-                clear_color: ClearColorConfig::None,
-            },
-            clear_color: ClearColorConfig::Custom(Color::NONE),
+            clear_color: ClearColorConfig::Custom(Color::srgb_u8(0x18, 0x22, 0x29)),
             ..default()
         },
     ));
 }
 
-fn walk(
+/// The eye draws only while something moves or has just changed.
+#[allow(clippy::too_many_arguments)]
+fn blink(
+    bench: Res<BenchRes>,
     desk: Res<Desk>,
+    pointing: Res<Pointing>,
+    held: Res<Held>,
+    feel: Res<DialFeel>,
     screen: Res<State<Screen>>,
     time: Res<Time>,
     window: Single<&Window, With<PrimaryWindow>>,
-    eye: Single<(&mut Camera, &mut Transform, &mut Eye)>,
+    mut images: ResMut<Assets<Image>>,
+    picture: Option<Res<Shot>>,
+    mut lens: ResMut<Lens>,
+    mut eye: Single<&mut Camera, With<Eye>>,
 ) {
-    let (mut camera, mut place, mut eye) = eye.into_inner();
-    let scale = window.scale_factor();
-    let limit = UVec2::new(window.physical_width(), window.physical_height());
-    let from = (desk.stage.min * scale).as_uvec2().min(limit - UVec2::ONE);
-    let size = ((desk.stage.size() * scale).as_uvec2())
-        .max(UVec2::splat(16))
-        .min(limit - from);
-    let same = camera
-        .viewport
-        .as_ref()
-        .is_some_and(|v| v.physical_position == from && v.physical_size == size);
-    if !same {
-        camera.viewport = Some(Viewport {
-            physical_position: from,
-            physical_size: size,
-            ..default()
+    let stage = (desk.stage.size() * window.scale_factor()).as_uvec2();
+    let mut seen = see(
+        bench.view(),
+        &desk,
+        pointing.over,
+        held.0,
+        feel.strain,
+        *screen.get(),
+        stage,
+    );
+    if lens.software {
+        seen.lamps = None;
+    }
+    let swaying = *screen.get() == Screen::Start && !lens.software;
+    if swaying || lens.seen.as_ref() != Some(&seen) {
+        lens.awake_s = SETTLE_S;
+        lens.seen = Some(seen);
+    } else {
+        lens.awake_s -= time.delta_secs();
+    }
+    // Shaders may still be on their way in the first seconds.
+    let awake = lens.awake_s > 0.0 || time.elapsed_secs() < 8.0;
+    if awake {
+        lens.sharp_frames = 3;
+    } else {
+        lens.sharp_frames = lens.sharp_frames.saturating_sub(1);
+    }
+    let small = lens.software && awake;
+    lens.scale = window.scale_factor() * if small { 0.5 } else { 1.0 };
+    let size = (desk.stage.size() * lens.scale)
+        .as_uvec2()
+        .clamp(UVec2::splat(16), UVec2::splat(4096));
+    if images
+        .get(&lens.image)
+        .is_some_and(|image| image.size() != size)
+        && let Some(mut image) = images.get_mut(&lens.image)
+    {
+        image.resize(Extent3d {
+            width: size.x,
+            height: size.y,
+            depth_or_array_layers: 1,
         });
     }
-    let goal = stand(desk.view, *screen.get(), time.elapsed_secs());
+    let active = match &picture {
+        Some(picture) => picture.near(),
+        None => awake || lens.sharp_frames > 0,
+    };
+    if eye.is_active != active {
+        eye.is_active = active;
+    }
+}
+
+fn walk(
+    desk: Res<Desk>,
+    lens: Res<Lens>,
+    screen: Res<State<Screen>>,
+    time: Res<Time>,
+    eye: Single<(&mut Transform, &mut Eye)>,
+) {
+    let (mut place, mut eye) = eye.into_inner();
+    let sway = if lens.software {
+        0.0
+    } else {
+        (time.elapsed_secs() * 0.12).sin() * 0.22
+    };
+    let goal = stand(desk.view, *screen.get(), sway);
+    let size = desk.stage.size();
     let dt = time.delta_secs();
     let lag = 0.22;
     let toward = |a: Vec3, b: Vec3| {
@@ -161,7 +327,7 @@ fn walk(
         ease(eye.size.x, goal.size.x, lag, dt),
         ease(eye.size.y, goal.size.y, lag, dt),
     );
-    let aspect = size.x as f32 / size.y.max(1) as f32;
+    let aspect = size.x / size.y.max(1.0);
     let tan = (FIELD / 2.0).tan();
     let distance = (eye.size.y / 2.0 / tan).max(eye.size.x / 2.0 / (tan * aspect));
     *place = Transform::from_translation(eye.target + eye.away.normalize() * distance)
@@ -170,5 +336,7 @@ fn walk(
 
 /// Camera.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Startup, spawn).add_systems(Update, walk);
+    app.add_systems(Startup, spawn)
+        .add_systems(Update, walk)
+        .add_systems(PostUpdate, blink.before(bevy::camera::CameraUpdateSystems));
 }

@@ -16,7 +16,9 @@ mod ticket;
 mod top;
 
 use super::pick::Pointing;
+use super::scene::console::{Shine, Shining};
 use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
+use super::views::Lens;
 use crate::bench::{Action, Refusal};
 use crate::content::{Texts, Value};
 use crate::plant::{Component as Part, Pin, Side};
@@ -25,7 +27,7 @@ use bevy::prelude::{
     resource_exists,
 };
 use bevy_egui::egui::{self, Frame, Margin, ScrollArea, Ui, UiBuilder};
-use bevy_egui::{EguiContexts, EguiPrimaryContextPass};
+use bevy_egui::{EguiContexts, EguiPrimaryContextPass, EguiTextureHandle};
 
 /// What every panel draws from and writes to.
 pub struct Face<'a> {
@@ -151,7 +153,7 @@ fn tabs(ui: &mut Ui, face: &mut Face) {
 }
 
 /// Everything at the bench.
-fn bench_ui(ui: &mut Ui, face: &mut Face, pointing: &Pointing, now: f32) {
+fn bench_ui(ui: &mut Ui, face: &mut Face, pointing: &Pointing, shining: &[Shine], now: f32) {
     let margin = |x, y| {
         Frame::new()
             .fill(super::tokens::PANEL)
@@ -182,7 +184,7 @@ fn bench_ui(ui: &mut Ui, face: &mut Face, pointing: &Pointing, now: f32) {
     }
     let rest = ui.available_rect_before_wrap();
     face.desk.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    stage::stage_ui(ui, rest, face, pointing, now);
+    stage::stage_ui(ui, rest, face, pointing, shining, now);
     caution::caution_ui(ui.ctx(), face);
     if face.desk.keys {
         help::help_ui(ui.ctx(), face);
@@ -197,15 +199,19 @@ fn draw(
     shop: Res<ShopRes>,
     texts: Res<TextsRes>,
     pointing: Res<Pointing>,
+    lens: Res<Lens>,
+    shining: Res<Shining>,
     time: Res<Time>,
     mut bench: ResMut<BenchRes>,
     mut desk: ResMut<Desk>,
-    mut dressed: bevy::prelude::Local<bool>,
+    mut shown: bevy::prelude::Local<Option<egui::TextureId>>,
 ) -> Result {
+    let first = shown.is_none();
+    let scene = *shown
+        .get_or_insert_with(|| contexts.add_image(EguiTextureHandle::Strong(lens.image.clone())));
     let ctx = contexts.ctx_mut()?.clone();
-    if !*dressed {
+    if first {
         kit::dress(&ctx);
-        *dressed = true;
     }
     let mut ui = Ui::new(
         ctx.clone(),
@@ -215,6 +221,13 @@ fn draw(
             .max_rect(ctx.viewport_rect()),
     );
     let now = time.elapsed_secs();
+    let stage = desk.stage;
+    let whole = egui::Rect::from_min_max(egui::pos2(0.0, 0.0), egui::pos2(1.0, 1.0));
+    let area = egui::Rect::from_min_max(
+        egui::pos2(stage.min.x, stage.min.y),
+        egui::pos2(stage.max.x, stage.max.y),
+    );
+    ui.painter().image(scene, area, whole, egui::Color32::WHITE);
     if let Some(refusal) = bench.refused.take() {
         desk.message = Some((refusal_text(&texts.0, &refusal), now));
     }
@@ -250,7 +263,7 @@ fn draw(
             }
         }
         Screen::Bench => {
-            bench_ui(&mut ui, &mut face, &pointing, now);
+            bench_ui(&mut ui, &mut face, &pointing, &shining.0, now);
             if face.desk.leave {
                 face.desk.leave = false;
                 next.set(Screen::Start);

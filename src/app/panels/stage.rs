@@ -2,6 +2,7 @@
 
 use super::Face;
 use crate::app::pick::{Pick, Pointing};
+use crate::app::scene::console::Shine;
 use crate::app::state::ViewKind;
 use crate::app::tokens as t;
 use crate::content::Value;
@@ -31,6 +32,26 @@ fn pill(
     );
     painter.galley(rect.min + vec2(12.0, 6.0), galley, ink);
     rect
+}
+
+/// Lit lamps with disc, ring and halo, where the scene leaves them to us.
+fn lit_lamps(ui: &Ui, rect: Rect, shining: &[Shine]) {
+    let painter = ui.painter().with_clip_rect(rect);
+    for (at, radius, colour) in shining {
+        let middle = Pos2::new(at.x, at.y);
+        let mut halo = egui::Mesh::default();
+        halo.colored_vertex(middle, colour.gamma_multiply(0.55));
+        for i in 0..=24 {
+            let out = egui::Vec2::angled(i as f32 / 24.0 * std::f32::consts::TAU);
+            halo.colored_vertex(middle + out * *radius * 3.6, Color32::TRANSPARENT);
+        }
+        for i in 1..=24 {
+            halo.add_triangle(0, i, i + 1);
+        }
+        painter.add(egui::Shape::mesh(halo));
+        painter.circle_filled(middle, *radius, *colour);
+        painter.circle_stroke(middle, radius * 1.5, Stroke::new(radius * 0.22, *colour));
+    }
 }
 
 /// Darkens the corners of the scene.
@@ -67,7 +88,15 @@ fn name_of(face: &Face, pick: Pick) -> String {
     }
 }
 
-pub(super) fn stage_ui(ui: &mut Ui, rest: Rect, face: &mut Face, pointing: &Pointing, now: f32) {
+pub(super) fn stage_ui(
+    ui: &mut Ui,
+    rest: Rect,
+    face: &mut Face,
+    pointing: &Pointing,
+    shining: &[Shine],
+    now: f32,
+) {
+    lit_lamps(ui, rest, shining);
     vignette(ui, rest);
     let view = face.bench.view();
     let wrap = rest.width() - 60.0;

@@ -189,6 +189,6 @@ fn the_start_screen_offers_every_job() {
     let harness = harness(stand(Language::En), |ui, face| {
         let _ = start::start_ui(ui, face, &DemoShop::default());
     });
-    harness.get_by_label("The tub stays full");
+    harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
     harness.get_by_label("Begin the job");
 }

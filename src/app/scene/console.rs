@@ -5,8 +5,10 @@ use super::strokes::{polyline, write};
 use super::washer::{DECK, DECK_Y, WIDTH};
 use super::{Maker, at, ease, paint};
 use crate::app::pick::Pick;
-use crate::app::state::BenchRes;
+use crate::app::state::{BenchRes, Desk};
 use crate::app::tokens;
+use crate::app::views::{Eye, Lens};
+use crate::controller::Lamps;
 use crate::plant::Button;
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
@@ -35,6 +37,20 @@ enum LampId {
     Arc(u8),
     Lock,
 }
+
+/// Where a lamp is, with the radius of its lens, m.
+#[derive(Component)]
+struct Place(LampId, f32);
+
+/// A lit lamp in the window: middle and radius, logical pixels, and its colour.
+pub type Shine = (Vec2, f32, bevy_egui::egui::Color32);
+
+/// Lit lamps for the panels to draw, where the scene does not.
+#[derive(Resource, Default)]
+pub struct Shining(pub Vec<Shine>);
+
+/// Colour of the lit lock lamp.
+const LOCK_LIT: bevy_egui::egui::Color32 = bevy_egui::egui::Color32::from_rgb(0xff, 0x9a, 0x66);
 
 /// The turning knob.
 #[derive(Component)]
@@ -118,6 +134,7 @@ fn lamp(
     look: &LampLook,
 ) {
     let spot = make.group(Some(face), place);
+    make.commands.entity(spot).insert(Place(id, radius));
     let bezel = lathe(
         &[
             (radius * 1.0, 0.0),
@@ -320,7 +337,7 @@ fn lamps(make: &mut Maker, face: Entity) {
             at(p.x, p.y, 0.0068),
         );
     }
-    let look = lamp_look(make, bevy_egui::egui::Color32::from_rgb(0xff, 0x84, 0x52));
+    let look = lamp_look(make, LOCK_LIT);
     let p = Vec2::new(-0.205, -0.012);
     lamp(
         make,
@@ -414,18 +431,57 @@ pub fn build(make: &mut Maker, root: Entity) {
     buttons(make, face);
 }
 
-fn show_lamps(bench: Res<BenchRes>, mut lit: Query<(&Lit, &mut Visibility)>) {
-    let lamps = bench.view().machine.lamps;
-    for (Lit(id), mut visibility) in &mut lit {
-        let on = match id {
+impl LampId {
+    fn lit(self, lamps: Lamps) -> bool {
+        match self {
             LampId::Arc(bit) => lamps.arc & (1 << bit) != 0,
             LampId::Lock => lamps.lock,
-        };
+        }
+    }
+}
+
+fn show_lamps(bench: Res<BenchRes>, lens: Res<Lens>, mut lit: Query<(&Lit, &mut Visibility)>) {
+    let lamps = bench.view().machine.lamps;
+    for (Lit(id), mut visibility) in &mut lit {
+        let on = !lens.software && id.lit(lamps);
         visibility.set_if_neq(if on {
             Visibility::Inherited
         } else {
             Visibility::Hidden
         });
+    }
+}
+
+/// Where the lit lamps are in the window.
+fn shine(
+    bench: Res<BenchRes>,
+    lens: Res<Lens>,
+    desk: Res<Desk>,
+    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    places: Query<(&Place, &GlobalTransform)>,
+    mut shining: ResMut<Shining>,
+) {
+    shining.0.clear();
+    if !lens.software {
+        return;
+    }
+    let (camera, eye) = *eye;
+    let lamps = bench.view().machine.lamps;
+    for (Place(id, radius), place) in places.iter().filter(|(p, _)| p.0.lit(lamps)) {
+        let middle = place.translation();
+        let side = middle + *place.right() * *radius;
+        if let (Ok(a), Ok(b)) = (
+            camera.world_to_viewport(eye, middle),
+            camera.world_to_viewport(eye, side),
+        ) {
+            let (a, b) = (lens.window(desk.stage, a), lens.window(desk.stage, b));
+            let colour = if *id == LampId::Lock {
+                LOCK_LIT
+            } else {
+                tokens::LAMP_LIT
+            };
+            shining.0.push((a, a.distance(b), colour));
+        }
     }
 }
 
@@ -470,5 +526,6 @@ fn push_buttons(held: Res<Held>, time: Res<Time>, mut caps: Query<(&Cap, &mut Tr
 pub fn plugin(app: &mut App) {
     app.init_resource::<DialFeel>()
         .init_resource::<Held>()
-        .add_systems(Update, (show_lamps, turn_dial, push_buttons));
+        .init_resource::<Shining>()
+        .add_systems(Update, (show_lamps, shine, turn_dial, push_buttons));
 }

@@ -1,6 +1,7 @@
 //! Warm key from a pendant, cool window, soft surroundings.
 
 use super::paint;
+use bevy::light::DirectionalLightShadowMap;
 use bevy::prelude::*;
 
 /// Light every camera sees the room by.
@@ -15,6 +16,7 @@ pub fn surroundings(images: &mut Assets<Image>) -> EnvironmentMapLight {
 
 fn spawn(mut commands: Commands) {
     commands.insert_resource(GlobalAmbientLight::NONE);
+    commands.insert_resource(DirectionalLightShadowMap { size: 1024 });
     commands.spawn((
         SpotLight {
             color: Color::srgb(1.0, 0.93, 0.83),
