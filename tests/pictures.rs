@@ -48,7 +48,7 @@ fn variance(pixels: &[[u8; 3]]) -> f64 {
         .map(|p| p.iter().map(|c| f64::from(*c)).sum::<f64>() / 3.0)
         .collect();
     let mean = grey.iter().sum::<f64>() / grey.len() as f64;
-    grey.iter().map(|g| (g - mean).powi(2)).sum::<f64>() / grey.len() as f64
+    grey.iter().map(|g| (g - mean) * (g - mean)).sum::<f64>() / grey.len() as f64
 }
 
 /// Pixels as bright and amber as a lit lamp's disc.

@@ -1,5 +1,11 @@
 //! The window: a 3D bench and its panels. The only room that names Bevy and egui.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "screens may look at the clock, and what they draw need not be the same to the bit"
+)]
+
 pub mod demo;
 mod input;
 pub mod panels;

@@ -61,8 +61,11 @@ pub fn terminal_block(part: Part) -> Option<(Vec3, Vec3)> {
     Some((Vec3::new(x, y, z), away))
 }
 
+/// A board connector's label, its place along the board's edge, and its pins with theirs, m.
+type PlacedConnector<'a> = (&'a str, f32, Vec<(Terminal, f32)>);
+
 /// Where each connector of the board begins along its lower edge, and its pins.
-fn board_pins(board: &Board) -> Vec<(&str, f32, Vec<(Terminal, f32)>)> {
+fn board_pins(board: &Board) -> Vec<PlacedConnector<'_>> {
     let pins: usize = board.connectors.iter().map(|c| c.pins.len()).sum();
     let gap = 0.0075;
     let total = pins as f32 * PITCH + gap * (board.connectors.len() as f32 - 1.0);
@@ -484,7 +487,7 @@ fn water(make: &mut Maker, root: Entity, outside: Entity, outline: &Handle<Stand
     piece.add(
         drum(0.026, 0.022, 0.004, 28),
         &paint.dark,
-        Transform::from_rotation(lying(true)).with_translation(Vec3::new(0.318, 0.80, 0.03)),
+        Transform::from_rotation(lying(true)).with_translation(Vec3::new(0.319, 0.80, 0.03)),
     );
     piece.add(
         drum(0.016, 0.012, 0.003, 24),
@@ -770,7 +773,7 @@ fn harness(make: &mut Maker, root: Entity, outline: &Handle<StandardMaterial>, b
             if right {
                 path.push(Vec3::new(-0.1, trunk_y, trunk_z));
                 path.push(Vec3::new(0.2, trunk_y, trunk_z));
-                let post = Vec3::new(0.318 - layer * 0.5, trunk_y + 0.05, 0.262 - spread);
+                let post = Vec3::new(0.319 - layer * 0.5, trunk_y + 0.05, 0.262 - spread);
                 path.push(post);
                 path.push(Vec3::new(post.x, goal.y - 0.06, 0.25 - spread));
                 if goal.z < 0.1 {

@@ -14,6 +14,9 @@ pub struct Shape {
     tris: Vec<[u32; 3]>,
 }
 
+/// Place, normal and texture place of a corner, in whole steps.
+type Corner = ([i32; 3], [i32; 3], [i32; 2]);
+
 impl Shape {
     fn push(&mut self, point: Vec3, uv: Vec2) -> u32 {
         self.points.push(point);
@@ -138,7 +141,7 @@ impl Shape {
         let mut normals = Vec::new();
         let mut uvs = Vec::new();
         let mut indices = Vec::with_capacity(self.tris.len() * 3);
-        let mut known: HashMap<([i32; 3], [i32; 3], [i32; 2]), u32> = HashMap::new();
+        let mut known: HashMap<Corner, u32> = HashMap::new();
         for (i, tri) in self.tris.iter().enumerate() {
             if faces[i].1 == Vec3::ZERO {
                 continue;
