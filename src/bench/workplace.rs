@@ -5,7 +5,7 @@ use super::landmark::{Landmark, LandmarkKind, Watcher};
 use super::part::Part;
 use super::view::{BenchView, Caution, Display, Event, Happening, PartInHand, Reading, Refusal};
 use super::{cost, meter};
-use crate::controller::{Board, Memory};
+use crate::controller::{Board, Memory, Try};
 use crate::machine::Machine;
 use crate::plant::{
     Component, Connector, FailureMode, Param, Params, Pin, Plant, Rating, Terminal,
@@ -455,6 +455,17 @@ impl Bench {
         self.began
     }
 
+    /// The technician's tries at the entry gesture, oldest first. Whoever turns the dial to choose a
+    /// program makes no try; it is meant as one from the gesture's second step on.
+    pub fn tries(&self) -> Vec<Try> {
+        let began_s = self.began.seconds();
+        let mut tries = self.machine.tries();
+        tries.retain(|t| {
+            f64::from(t.began_s) >= began_s && t.lines.iter().any(|line| line.step > 0)
+        });
+        tries
+    }
+
     /// The faults that were put into the machine, cured or not.
     pub fn hidden(&self) -> &[FailureMode] {
         &self.hidden
@@ -516,8 +527,10 @@ impl Bench {
                 meter::ideal(&self.machine.plant().probed(), mode, red, black)
             }
         });
+        let mut machine = self.machine.view();
+        machine.control.tries = self.tries();
         BenchView {
-            machine: self.machine.view(),
+            machine,
             cabinet_open: self.cabinet_open,
             pulled: self.pulled.clone(),
             probes: self.probes,

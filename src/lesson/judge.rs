@@ -3,7 +3,7 @@
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{Action, Bench, Display, Happening, LandmarkKind, MeterMode};
-use crate::controller::{Outcome, Try};
+use crate::controller::Outcome;
 use crate::plant::{Component, FailureMode, Pin};
 use crate::units::{Span, Time};
 
@@ -99,16 +99,14 @@ impl Judge<'_> {
     }
 
     fn entry(&mut self) {
-        let began = self.bench.began();
-        let tries = self.bench.machine().tries();
-        let failed: Vec<_> = tries
-            .iter()
-            .filter(|t| is_meant(t) && moment(t) >= began)
-            .filter_map(|t| match t.outcome {
-                Outcome::Broken(broke) => Some((moment(t), broke)),
-                _ => None,
-            })
-            .collect();
+        let tries = self.bench.tries();
+        let failed = tries.iter().filter_map(|t| match t.outcome {
+            Outcome::Broken(broke) => {
+                Some((Time::ZERO + Span::from_s(u64::from(t.began_s)), broke))
+            }
+            _ => None,
+        });
+        let failed: Vec<_> = failed.collect();
         for (began, broke) in failed.into_iter().skip(FREE_TRIES) {
             let args = vec![("rule", broke.key().to_owned())];
             self.lose(
@@ -481,16 +479,6 @@ impl Judge<'_> {
         }
         suspects
     }
-}
-
-/// Whoever turns the dial to choose a program makes no try at the gesture; a try is meant as one
-/// from its second step on.
-fn is_meant(t: &Try) -> bool {
-    t.lines.iter().any(|line| line.step > 0)
-}
-
-fn moment(t: &Try) -> Time {
-    Time::ZERO + Span::from_s(u64::from(t.began_s))
 }
 
 fn list(shown: &[(Time, u8)]) -> String {
