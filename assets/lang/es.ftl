@@ -346,7 +346,7 @@ tab-score = Nota
 tab-sheet = Hoja
 
 ticket-hours = { $hours } h
-ticket-live = Pruebas con tensión
+ticket-live = Con tensión
 ticket-live-no = no permitidas
 ticket-live-yes = permitidas
 ticket-mains = Red
