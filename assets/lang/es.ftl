@@ -268,6 +268,215 @@ meter-choose = elija un pin abajo
 meter-dead = Se fundió el fusible del medidor
 meter-red = Punta roja
 
+monitor-calibration-failed = Falló la recalibración
+monitor-calibration-missing = Sin calibrar
+monitor-cam-lost = Cambiador de modo fuera de posición
+monitor-drain-slow = Desagua demasiado despacio
+monitor-fill-none = No entra agua
+monitor-fill-slow = Llena demasiado despacio
+monitor-level-lost = Baja el nivel sin desaguar
+monitor-lock-not-proven = Bloqueo de tapa no confirmado
+monitor-lock-not-released = El bloqueo de tapa no suelta
+monitor-motor-no-current = El motor no toma corriente
+monitor-motor-overheated = Se perdió la corriente del motor en marcha
+monitor-motor-overload = La corriente del motor sigue alta
+monitor-pressure-range = Señal de presión fuera de rango
+monitor-pulses-none = Sin pulsos de velocidad
+monitor-pulses-weak = Pocos pulsos de velocidad
+monitor-spin-not-reached = No alcanza la velocidad de centrifugado
+monitor-supply-low = La red se hunde
+monitor-thermistor-range = Señal del termistor fuera de rango
+monitor-unbalance = Desequilibrio
+monitor-water-not-warm = El agua sigue fría
+monitor-water-too-hot = Agua demasiado caliente
+monitor-water-unexpected = Sube el agua con las válvulas cerradas
+
+name-dial = Selector: arrastre, use la rueda o las flechas
+name-lid = Tapa (L)
+name-plug = Enchufe de red (P)
+name-start = Inicio (S)
+name-stop = Paro (X)
+
+note-code = Código leído
+note-code-do = Anotar
+
+notebook = Cuaderno
+notebook-empty = Aún no hay lecturas.
+notebook-live = con tensión
+
+noted-codes = Anotados:
+
+parts = Mostrador de piezas
+parts-fitted = Montada
+parts-intro = Números y precios inventados. Lo que compra, lo paga el cliente.
+parts-price = { $price } de dinero
+parts-wait = llega en { $hours } h
+
+pin-bulk-minus = Reserva −
+pin-bulk-plus = Reserva +
+pin-fuse-in = Fusible, lado red
+pin-fuse-out = Fusible, lado máquina
+pin-plug-earth = Enchufe, tierra
+pin-plug-line = Enchufe, fase
+pin-plug-neutral = Enchufe, neutro
+
+program-empty-and-spin = Vaciar y centrifugar
+program-everyday = Diario
+program-gentle = Delicado
+program-hot = Caliente
+program-rinse-and-spin = Aclarar y centrifugar
+program-short = Corto
+
+refusal-already-so = Ya está así.
+refusal-cabinet-closed = Quite antes los paneles del mueble.
+refusal-does-not-fit = La pieza { $part } no encaja en esta máquina.
+refusal-finished = El trabajo terminó: el informe está entregado.
+refusal-lid-locked = La tapa está bloqueada.
+refusal-no-connector = Aquí no existe ese conector.
+refusal-no-part = El mostrador no tiene la pieza { $part }.
+refusal-not-in-hand = Pida antes la pieza { $part }.
+refusal-plug-in-outlet = Desenchufe antes: las clavijas están en la toma.
+
+report-cause = Qué fallaba
+report-choose = elija…
+report-done = El informe ya está entregado.
+report-hand-in = Entregar la máquina
+report-no-part = Ninguna pieza
+report-not-ready = Elija antes una causa y una pieza.
+report-nothing-wrong = No fallaba nada
+report-part = Pieza que hacía falta
+report-proof = Lecturas que lo demuestran
+report-proof-intro = Marque las que descartan a los demás sospechosos.
+report-see-score = Ver la nota
+
+routine-ages = Ciclos desde cada código
+routine-clear = Borrar códigos (mantenga Inicio)
+routine-lamp-test = Prueba de luces
+routine-live-level = Mostrar nivel, cm
+routine-live-speed = Mostrar velocidad, en decenas de r/min
+routine-live-temperature = Mostrar temperatura del agua, °C
+routine-recalibrate = Recalibrar (de 2 a 3 minutos)
+routine-recall = Mostrar códigos guardados
+routine-test-cold = Válvula de agua fría
+routine-test-hot = Válvula de agua caliente
+routine-test-lock = Bloqueo de tapa
+routine-test-motor-a = Motor, sentido A
+routine-test-motor-b = Motor, sentido B
+routine-test-pump = Bomba de desagüe
+routine-test-shifter = Cambiador de modo
+routine-test-spin = Centrifugado lento
+
+score-losses = Puntos perdidos
+score-none-lost = Ninguno. Buen trabajo.
+score-not-yet = La nota llega con el informe. Hasta entonces, así fueron sus intentos de entrar al modo de servicio.
+score-total = { $kept } de { $of } puntos
+
+sheet-codes = Códigos
+sheet-codes-intro = Un código dice qué vio el control, no qué pieza está mal. Mida antes de comprar.
+sheet-entry = Entrada
+sheet-entry-before = Para entrar al modo de servicio: sin programa en marcha y, sin pausas:
+sheet-entry-rest = Antes de otro intento no toque selector, botones ni tapa durante { $seconds } s. Un giro rápido puede saltarse un tope.
+sheet-entry-window = Todo el gesto en { $seconds } s.
+sheet-invented = Placa inventada, solo para formación.
+sheet-lamps = Luces
+sheet-lamps-example = Este ejemplo se lee 37. Una luz encendida tiene el disco lleno y un anillo exterior.
+sheet-lamps-intro = Ocho luces sobre el selector muestran dos cifras. En cada grupo de cuatro, sume los números bajo las luces encendidas.
+sheet-lamps-lock = La luz de bloqueo parpadea con cualquier fallo. Eso no significa que el bloqueo esté mal.
+sheet-lamps-pages = En la lista de códigos cada pulsación de Inicio pasa de página; el más nuevo va primero.
+sheet-menu = Menú
+sheet-menu-intro = En modo de servicio: lleve el selector a una posición y pulse Inicio.
+sheet-pins = Pines
+sheet-pins-intro = Pin, marca impresa y adónde va el cable.
+sheet-programs = Programas fuera del modo de servicio
+sheet-tens = decenas
+sheet-units = unidades
+
+side-board = lado placa
+side-harness = lado mazo
+side-load = en la carga
+
+signal-caution = ATENCIÓN
+signal-danger = PELIGRO
+signal-warning = ADVERTENCIA
+
+sound-agitator-swish = el agitador se mueve
+sound-cabinet-shake = el mueble tiembla
+sound-floor-wet = { $litres } L en el suelo
+sound-lock-held = el bloqueo retiene la tapa
+sound-motor-free = el motor gira solo
+sound-motor-hum = el motor zumba sin girar
+sound-none = silencio
+sound-pump-buzz = la bomba vibra, trabada
+sound-pump-hum = la bomba zumba
+sound-relay-click = un relé hace clic
+sound-shifter-tick = el cambiador hace tic
+sound-spin-whirr = la cesta centrifuga
+sound-valve-buzz = la válvula vibra, sin agua
+sound-water-rush = entra agua
+
+spot-bulk = Condensador de reserva de la placa
+spot-fuse = Fusible de línea
+spot-plug = Enchufe de red
+
+start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: mandan las normas locales y la práctica autorizada.
+start-begin = Empezar el trabajo
+start-seed = Semilla
+start-seed-hint = misma semilla, misma máquina
+
+step-hold = Mantenga { $button }
+step-lid-down = Baje la tapa
+step-lid-up = Levante la tapa
+step-press = Pulse { $button }
+step-turn-left = Gire a la izquierda { $detents } topes
+step-turn-right = Gire a la derecha { $detents } topes
+
+tab-meter = Medidor
+tab-parts = Piezas
+tab-report = Informe
+tab-score = Nota
+tab-sheet = Hoja
+
+ticket-hours = { $hours } h
+ticket-live = Con tensión
+ticket-live-no = no permitidas
+ticket-live-yes = permitidas
+ticket-mains = Red
+ticket-minutes-of = { $minutes } de { $par } min
+ticket-money = Dinero
+ticket-money-of = { $spent } de { $budget }
+ticket-waited = Espera de piezas
+ticket-work = Trabajo
+
+top-keys = F1 teclas
+
+tries = Intentos de modo de servicio
+tries-intro = El tiempo corre a la derecha, en segundos. Sombreado: la ventana entera. Barras: ventana propia de una acción. Bandera: la regla rota.
+
+try-entered = Entró al modo de servicio
+try-open = En curso
+
+view-cabinet = Interior
+view-machine = Máquina
+view-panel = Consola
+
+wait = Dejar pasar el tiempo
+wait-1-min = 1 min
+wait-10-min = 10 min
+wait-10-s = 10 s
+wait-left = faltan { $seconds } s
+wait-stop = Parar
+
+## common
+
+common-cancel = Cancelar
+common-close = Cerrar
+common-no = No
+common-yes = Sí
+
+## language
+
+language-choose = Idioma
+
 ## mode
 
 mode-belt-broken = Correa rota

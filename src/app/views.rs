@@ -238,7 +238,7 @@ fn blink(
     held: Res<Held>,
     feel: Res<DialFeel>,
     screen: Res<State<Screen>>,
-    time: Res<Time>,
+    time: Res<Time<Real>>,
     window: Single<&Window, With<PrimaryWindow>>,
     mut images: ResMut<Assets<Image>>,
     picture: Option<Res<Shot>>,

@@ -30,7 +30,7 @@ pub(super) fn help_ui(ctx: &egui::Context, face: &mut Face) {
         kit::heading(ui, face.text("keys-title"));
         Grid::new("keys")
             .num_columns(2)
-            .spacing([24.0, 6.0])
+            .spacing([24.0, 4.0])
             .show(ui, |ui| {
                 for (key, text) in KEYS {
                     ui.label(RichText::new(key).monospace().size(t::BODY).color(t::AMBER));

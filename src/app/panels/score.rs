@@ -113,12 +113,14 @@ fn lost(ui: &mut Ui, face: &Face, loss: &Deduction) {
         .iter()
         .map(|(name, value)| (*name, Value::from(argument(face, name, value))))
         .collect();
+    // Nothing left to lose: the reason still counts.
+    let points = if loss.points > 0.05 {
+        format!("−{:.1}", loss.points)
+    } else {
+        "−".to_owned()
+    };
     ui.horizontal_top(|ui| {
-        ui.label(
-            RichText::new(format!("−{:.0}", loss.points.ceil()))
-                .color(t::BAD)
-                .strong(),
-        );
+        ui.label(RichText::new(points).color(t::BAD).strong());
         ui.vertical(|ui| {
             ui.label(face.with(loss.reason, &args));
             kit::quiet(ui, loss.at.to_string());
