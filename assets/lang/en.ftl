@@ -24,7 +24,6 @@ broke-wrong-way = Turned the wrong way
 
 ## caution
 
-caution-defer = Local codes, lockout rules and licensed practice come before this trainer.
 caution-flood = There is water above this part. Opening it floods the floor. Drain or bail the tub out first. Follow local codes; leave it to a licensed person if unsure.
 caution-flood-word = { signal-caution }
 caution-go-on = Go on

@@ -2,7 +2,7 @@
 
 use super::Failure;
 use crate::bench::{Bench, Display, MeterMode, Reading};
-use crate::content::{Language, Shelf, Texts, Titled, Value};
+use crate::content::{Language, Shelf, Texts, Titled};
 use crate::lesson::{Bilingual, Score};
 use std::io::Write;
 
@@ -124,29 +124,11 @@ pub(super) fn outcome(
                 "    −{:.1}  {}  {}",
                 lost.points,
                 lost.at,
-                sentence(&texts, lost)
+                texts.loss(lost)
             ))?;
         }
     }
     Ok(())
-}
-
-/// Why points were lost, in words.
-pub fn sentence(texts: &Texts, lost: &crate::lesson::Deduction) -> String {
-    let args: Vec<(&str, Value<'_>)> = lost
-        .args
-        .iter()
-        .map(|(name, value)| {
-            let text = match *name {
-                "rule" => texts.get(&format!("rule-{value}")),
-                "said" | "truth" if value.is_empty() => texts.get("mode-nothing"),
-                "said" | "truth" => texts.get(&format!("mode-{}", value.replace('.', "-"))),
-                _ => value.clone(),
-            };
-            (*name, Value::from(text))
-        })
-        .collect();
-    texts.with(lost.reason, &args)
 }
 
 /// The same as JSON.

@@ -1,6 +1,7 @@
 //! All visible text, in each language, from Project Fluent files.
 
 use super::builtin;
+use crate::lesson::Deduction;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
 use std::fmt;
@@ -107,6 +108,24 @@ impl Texts {
         self.bundle
             .format_pattern(pattern, Some(&args), &mut errors)
             .into_owned()
+    }
+
+    /// Why points were lost, in words.
+    pub fn loss(&self, loss: &Deduction) -> String {
+        let args: Vec<(&str, Value<'_>)> = loss
+            .args
+            .iter()
+            .map(|(name, value)| {
+                let text = match *name {
+                    "rule" => self.get(&format!("rule-{value}")),
+                    "said" | "truth" if value.is_empty() => self.get("mode-nothing"),
+                    "said" | "truth" => self.get(&format!("mode-{}", value.replace('.', "-"))),
+                    _ => value.clone(),
+                };
+                (*name, Value::from(text))
+            })
+            .collect();
+        self.with(loss.reason, &args)
     }
 }
 

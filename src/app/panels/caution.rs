@@ -80,7 +80,6 @@ pub(super) fn caution_ui(ctx: &egui::Context, face: &mut Face) {
             .show(ui, |ui| {
                 ui.spacing_mut().item_spacing.y = 10.0;
                 ui.label(RichText::new(face.text(key)).size(18.0));
-                kit::quiet(ui, face.text("caution-defer"));
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     let back = kit::choice_sized(
                         ui,

@@ -97,22 +97,7 @@ fn bar(ui: &mut Ui, face: &Face, dimension: &DimensionScore) {
     );
 }
 
-/// Arguments that are names of their own are put in words.
-fn argument(face: &Face, name: &str, value: &str) -> String {
-    match name {
-        "rule" => face.text(&format!("broke-{value}")),
-        "said" | "truth" if value.is_empty() => face.text("report-nothing-wrong"),
-        "said" | "truth" => face.text(&format!("mode-{}", value.replace('.', "-"))),
-        _ => value.to_owned(),
-    }
-}
-
 fn lost(ui: &mut Ui, face: &Face, loss: &Deduction) {
-    let args: Vec<(&str, Value<'_>)> = loss
-        .args
-        .iter()
-        .map(|(name, value)| (*name, Value::from(argument(face, name, value))))
-        .collect();
     // Nothing left to lose: the reason still counts.
     let points = if loss.points > 0.05 {
         format!("−{:.1}", loss.points)
@@ -122,7 +107,7 @@ fn lost(ui: &mut Ui, face: &Face, loss: &Deduction) {
     ui.horizontal_top(|ui| {
         ui.label(RichText::new(points).color(t::BAD).strong());
         ui.vertical(|ui| {
-            ui.label(face.with(loss.reason, &args));
+            ui.label(face.texts.loss(loss));
             kit::quiet(ui, loss.at.to_string());
         });
     });
