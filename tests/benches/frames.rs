@@ -9,7 +9,7 @@
 
 use bevy::app::AppExit;
 use bevy::prelude::*;
-use bevy_egui::EguiPlugin;
+use bevy_egui::{EguiPlugin, EguiPrimaryContextPass};
 use detent::app::AppOptions;
 use std::process::Command;
 use std::time::{Duration, Instant};
@@ -122,7 +122,10 @@ struct Watch {
 
 fn child(bench: bool) {
     let began = Instant::now();
-    let options = AppOptions::default();
+    let options = AppOptions {
+        start: Some((0, 71)),
+        ..AppOptions::default()
+    };
     let mut app = detent::app::window(&options);
     if bench {
         detent::app::furnish(&mut app, &options).expect("the built-in jobs");
@@ -131,6 +134,7 @@ fn child(bench: bool) {
         app.add_systems(Startup, |mut commands: Commands| {
             commands.spawn(Camera3d::default());
         });
+        app.add_systems(EguiPrimaryContextPass, || {});
     }
     app.insert_resource(Watch {
         began,
