@@ -44,7 +44,7 @@ caution-touch-live-word = { signal-danger }
 ## check
 
 check-belt-in-place = Pull the plug and bleed the charge first. Look at the belt and press on it. A sound belt sits on both pulleys, dry and tight, and turns the basket with the motor.
-check-bulk-volts = Live test, only if you are trained and allowed. Measure V ⎓ from bulk.plus to bulk.minus. Sound: near 168 V on 120 V mains, near 320 V on 230 V. It must not sag when the motor starts.
+check-bulk-volts = Live test, only if you are trained and allowed. Measure V = from bulk.plus to bulk.minus. Sound: near 168 V on 120 V mains, near 320 V on 230 V. It must not sag when the motor starts.
 check-cam-switch = Pull the plug and bleed the charge first. Pull the shifter’s plug and measure Ω from shifter.3 to shifter.4. Sound: under 1 Ω in the spin half of its turn, OL in the agitate half.
 check-cam-wires = Pull the plug and bleed the charge first. Measure Ω from shifter.3@board to shifter.3, and the same for shifter.4. Sound: about 0.2 Ω, which is only the meter’s leads.
 check-capacitor-check = Pull the plug and bleed the charge first. Pull the run capacitor’s plug and measure Ω from run-capacitor.1 to run-capacitor.2. Sound: OL; a few ohms is a short. An open one shows only live, where that is allowed: with the motor turning, V ~ across it stands well above the mains (near 190 V on 120 V, 390 V on 230 V).
@@ -66,11 +66,11 @@ check-motor-volts = Live test, only if you are trained and allowed. Lid down. Me
 check-motor-winding-ohms = Pull the plug and bleed the charge first. Pull the motor’s plug and measure Ω from motor.1 to motor.3, then motor.2 to motor.3. Sound: both alike, near 2.6 Ω for 120 V, near 9.6 Ω for 230 V; a hot winding reads more.
 check-motor-wires = Pull the plug and bleed the charge first. Measure Ω from motor.1@board to motor.1, and the same for motor.2 and motor.3. Sound: about 0.2 Ω each, which is only the meter’s leads.
 check-pickup-output = Live test, only if you are trained and allowed. In the spin test measure Hz from pickup.3 to pickup.2. Sound: twelve pulses a turn, so 80 Hz at 400 rev/min. 0 Hz with the pulley turning: pickup or its supply.
-check-pickup-supply = Live test, only if you are trained and allowed. Measure V ⎓ from pickup.1 to pickup.2. Sound: 5 V. Without it no pickup can pulse.
+check-pickup-supply = Live test, only if you are trained and allowed. Measure V = from pickup.1 to pickup.2. Sound: 5 V. Without it no pickup can pulse.
 check-pickup-wires = Pull the plug and bleed the charge first. Measure Ω from pickup.1@board to pickup.1, and the same for pickup.2 and pickup.3. Sound: about 0.2 Ω each, which is only the meter’s leads.
 check-pressure-hose = Pull the plug and drain the tub first. Take the hose off and blow through it gently. Sound: clear, dry, tight at both ends, no crack. With water in the tub the pressure output must hold still.
-check-pressure-output = Live test, only if you are trained and allowed. Measure V ⎓ from pressure-sensor.3 to pressure-sensor.2. Sound: 0.5 V with no water, and 1 V more for each kPa, which is about 10 cm of water.
-check-pressure-supply = Live test, only if you are trained and allowed. Measure V ⎓ from pressure-sensor.1 to pressure-sensor.2. Sound: 5 V. None here but 5 V at the board: a wire.
+check-pressure-output = Live test, only if you are trained and allowed. Measure V = from pressure-sensor.3 to pressure-sensor.2. Sound: 0.5 V with no water, and 1 V more for each kPa, which is about 10 cm of water.
+check-pressure-supply = Live test, only if you are trained and allowed. Measure V = from pressure-sensor.1 to pressure-sensor.2. Sound: 5 V. None here but 5 V at the board: a wire.
 check-pressure-wires = Pull the plug and bleed the charge first. Measure Ω from pressure-sensor.3@board to pressure-sensor.3, and the same for 1 and 2. Sound: about 0.2 Ω each, which is only the meter’s leads.
 check-pump-amps = Live test, only if you are trained and allowed. In the pump test clamp the wire at drain-pump.1. Sound and turning: about 1.3 A on 120 V, 0.7 A on 230 V. About 2 A (1.1 A) and a buzz: the rotor is stuck. 0 A: open circuit.
 check-pump-coil-ohms = Pull the plug and bleed the charge first. Pull the pump’s plug and measure Ω from drain-pump.1 to drain-pump.2. Sound: near 14 Ω for 120 V, near 51 Ω for 230 V. OL: open winding.
@@ -82,7 +82,7 @@ check-spread-laundry = Wait until the basket stands, then spread the laundry eve
 check-supply-volts = Live test, only if you are trained and allowed. Measure V ~ from cord.1 to cord.2 at rest and with the motor running. Sound: 114 to 126 V, or 207 to 253 V on 230 V mains. A deep sag: cord, plug or outlet; the outlet is an electrician’s work.
 check-taps-and-strainers = Open both taps fully and feel which hose is hot. Shut them, take the hoses off and clean the strainers. Still little water with open taps and mains voltage at a sound coil: the valve.
 check-thermistor-ohms = Pull the plug and bleed the charge first. Pull the thermistor’s plug and measure Ω from thermistor.1 to thermistor.2. Sound: 10 kΩ at 25 °C, about 12.5 kΩ at 20 °C, 5.3 kΩ at 40 °C.
-check-thermistor-rail = Live test, only if you are trained and allowed. Measure V ⎓ from thermistor.1@board to thermistor.2@board. Sound: 2.5 V at 25 °C, less when warmer. Near 5 V: open. Near 0 V: shorted.
+check-thermistor-rail = Live test, only if you are trained and allowed. Measure V = from thermistor.1@board to thermistor.2@board. Sound: 2.5 V at 25 °C, less when warmer. Near 5 V: open. Near 0 V: shorted.
 check-thermistor-wires = Pull the plug and bleed the charge first. Measure Ω from thermistor.1@board to thermistor.1, and the same for thermistor.2. Sound: about 0.2 Ω each, which is only the meter’s leads.
 check-tub-leak = Pull the plug. Look under the tub and along the hoses with a light. Sound: dry outside, and the level stands still for five minutes.
 
@@ -246,7 +246,7 @@ lost-no-evidence = The report cites no reading from before the repair. Tick the 
 lost-no-proving-run = No program ran to its end after the repair. Run one and watch it: only that shows that the machine washes.
 lost-no-report = No report was handed in. The job ends with a written cause, part and proof.
 lost-not-cured = The fault is still in the machine. Fit the part that cures it, or say so plainly to the customer.
-lost-not-proved-dead = Hands went in before anyone proved the circuit dead. Bleed the charge, or measure V ⎓ from bulk.plus to bulk.minus, first.
+lost-not-proved-dead = Hands went in before anyone proved the circuit dead. Bleed the charge, or measure V = from bulk.plus to bulk.minus, first.
 lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
 lost-ohms-on-live = Ohms were measured on a live or charged circuit. Pull the plug and bleed the charge before you choose Ω.
 lost-opened-live = The cabinet was opened with the plug in. Pull the plug first and keep it in your sight.
@@ -401,7 +401,7 @@ part-tub-seal = Tub seal set
 parts = Parts counter
 parts-fitted = Fitted
 parts-intro = Invented numbers and prices. What you buy, the customer pays.
-parts-price = { $price } money
+parts-price = price { $price }
 parts-wait = comes in { $hours } h
 
 ## pin

@@ -44,7 +44,7 @@ caution-touch-live-word = { signal-danger }
 ## check
 
 check-belt-in-place = Primero desenchufe y descargue lo acumulado. Mire la correa y presiónela. Una correa sana está en ambas poleas, seca y tensa, y mueve la cesta junto con el motor.
-check-bulk-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de bulk.plus a bulk.minus. Sano: cerca de 168 V con red de 120 V, cerca de 320 V con 230 V. No debe hundirse al arrancar el motor.
+check-bulk-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de bulk.plus a bulk.minus. Sano: cerca de 168 V con red de 120 V, cerca de 320 V con 230 V. No debe hundirse al arrancar el motor.
 check-cam-switch = Primero desenchufe y descargue lo acumulado. Desconecte el cambiador y mida Ω de shifter.3 a shifter.4. Sano: menos de 1 Ω en la mitad de centrifugado, OL en la mitad de lavado.
 check-cam-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de shifter.3@board a shifter.3, y lo mismo con shifter.4. Sano: unos 0,2 Ω, que son solo las puntas del medidor.
 check-capacitor-check = Primero desenchufe y descargue lo acumulado. Desconecte el condensador de marcha y mida Ω de run-capacitor.1 a run-capacitor.2. Sano: OL; unos pocos ohmios es un cortocircuito. Uno abierto solo se ve con tensión, donde se permita: con el motor girando, la V ~ en sus bornes queda muy por encima de la red (cerca de 190 V con 120 V, 390 V con 230 V).
@@ -66,11 +66,11 @@ check-motor-volts = Prueba con tensión, solo si está capacitado y autorizado. 
 check-motor-winding-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el motor y mida Ω de motor.1 a motor.3, luego de motor.2 a motor.3. Sano: ambos iguales, cerca de 2,6 Ω para 120 V, cerca de 9,6 Ω para 230 V; un bobinado caliente marca más.
 check-motor-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de motor.1@board a motor.1, y lo mismo con motor.2 y motor.3. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
 check-pickup-output = Prueba con tensión, solo si está capacitado y autorizado. En la prueba de centrifugado mida Hz de pickup.3 a pickup.2. Sano: doce pulsos por vuelta, o sea 80 Hz a 400 r/min. 0 Hz con la polea girando: captador o su alimentación.
-check-pickup-supply = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de pickup.1 a pickup.2. Sano: 5 V. Sin ella ningún captador da pulsos.
+check-pickup-supply = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de pickup.1 a pickup.2. Sano: 5 V. Sin ella ningún captador da pulsos.
 check-pickup-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de pickup.1@board a pickup.1, y lo mismo con pickup.2 y pickup.3. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
 check-pressure-hose = Primero desenchufe y vacíe la cuba. Saque la manguera y sople con suavidad. Sana: libre, seca, firme en ambos extremos y sin grietas. Con agua en la cuba la salida de presión debe quedarse quieta.
-check-pressure-output = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de pressure-sensor.3 a pressure-sensor.2. Sano: 0,5 V sin agua, y 1 V más por cada kPa, que son unos 10 cm de agua.
-check-pressure-supply = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de pressure-sensor.1 a pressure-sensor.2. Sano: 5 V. Si aquí no hay pero en la placa sí: un hilo.
+check-pressure-output = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de pressure-sensor.3 a pressure-sensor.2. Sano: 0,5 V sin agua, y 1 V más por cada kPa, que son unos 10 cm de agua.
+check-pressure-supply = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de pressure-sensor.1 a pressure-sensor.2. Sano: 5 V. Si aquí no hay pero en la placa sí: un hilo.
 check-pressure-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de pressure-sensor.3@board a pressure-sensor.3, y lo mismo con 1 y 2. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
 check-pump-amps = Prueba con tensión, solo si está capacitado y autorizado. En la prueba de la bomba ponga la pinza en drain-pump.1. Sana y girando: unos 1,3 A con 120 V, 0,7 A con 230 V. Unos 2 A (1,1 A) y vibra: rotor trabado. 0 A: circuito abierto.
 check-pump-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte la bomba y mida Ω de drain-pump.1 a drain-pump.2. Sano: cerca de 14 Ω para 120 V, cerca de 51 Ω para 230 V. OL: bobinado abierto.
@@ -82,7 +82,7 @@ check-spread-laundry = Espere a que la cesta se detenga, reparta la ropa por igu
 check-supply-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ~ de cord.1 a cord.2 en reposo y con el motor andando. Sano: de 114 a 126 V, o de 207 a 253 V con red de 230 V. Si se hunde mucho: cable, clavija o toma; la toma es trabajo de un electricista.
 check-taps-and-strainers = Abra del todo los dos grifos y sienta cuál manguera está caliente. Ciérrelos, saque las mangueras y limpie los filtros. Si aún entra poca agua con grifos abiertos y tensión en una bobina sana: la válvula.
 check-thermistor-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el termistor y mida Ω de thermistor.1 a thermistor.2. Sano: 10 kΩ a 25 °C, unos 12,5 kΩ a 20 °C, 5,3 kΩ a 40 °C.
-check-thermistor-rail = Prueba con tensión, solo si está capacitado y autorizado. Mida V ⎓ de thermistor.1@board a thermistor.2@board. Sano: 2,5 V a 25 °C, menos si está más caliente. Cerca de 5 V: abierto. Cerca de 0 V: en cortocircuito.
+check-thermistor-rail = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de thermistor.1@board a thermistor.2@board. Sano: 2,5 V a 25 °C, menos si está más caliente. Cerca de 5 V: abierto. Cerca de 0 V: en cortocircuito.
 check-thermistor-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de thermistor.1@board a thermistor.1, y lo mismo con thermistor.2. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
 check-tub-leak = Desenchufe. Mire debajo de la cuba y a lo largo de las mangueras con una luz. Sano: seco por fuera y el nivel quieto durante cinco minutos.
 
@@ -246,7 +246,7 @@ lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación
 lost-no-proving-run = Ningún programa llegó al final después de la reparación. Haga uno y mírelo: solo eso muestra que la máquina lava.
 lost-no-report = No se entregó informe. El trabajo termina con causa, pieza y prueba por escrito.
 lost-not-cured = La falla sigue en la máquina. Monte la pieza que la cura, o dígaselo claro al cliente.
-lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Antes, descargue lo acumulado o mida V ⎓ de bulk.plus a bulk.minus.
+lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Antes, descargue lo acumulado o mida V = de bulk.plus a bulk.minus.
 lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina como está ahora.
 lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o carga. Desenchufe y descargue lo acumulado antes de elegir Ω.
 lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchufe primero y tenga la clavija a la vista.
@@ -401,7 +401,7 @@ part-tub-seal = Juego de juntas de la cuba
 parts = Mostrador de piezas
 parts-fitted = Montada
 parts-intro = Números y precios inventados. Lo que compra, lo paga el cliente.
-parts-price = { $price } de dinero
+parts-price = precio { $price }
 parts-wait = llega en { $hours } h
 
 ## pin

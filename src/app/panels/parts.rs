@@ -4,7 +4,10 @@ use super::{Face, kit};
 use crate::app::tokens as t;
 use crate::bench::Action;
 use crate::content::Value;
-use bevy_egui::egui::{Align, Layout, RichText, Ui};
+use bevy_egui::egui::{Align, Label, Layout, RichText, Ui, vec2};
+
+/// Room for a price, logical pixels.
+const PRICE_WIDTH: f32 = 100.0;
 
 pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
     kit::card(ui, |ui| {
@@ -13,16 +16,15 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
     });
     for row in face.bench.job().parts.clone() {
         kit::card(ui, |ui| {
-            ui.horizontal(|ui| {
-                ui.label(RichText::new(face.text(&row.name_key)).strong());
-                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                    ui.label(
-                        RichText::new(
-                            face.with("parts-price", &[("price", Value::from(row.price))]),
-                        )
-                        .color(t::AMBER),
-                    );
+            ui.horizontal_top(|ui| {
+                // A long name wraps; the price keeps its place.
+                let width = ui.available_width() - PRICE_WIDTH;
+                ui.allocate_ui_with_layout(vec2(width, 0.0), Layout::top_down(Align::Min), |ui| {
+                    ui.set_width(width);
+                    ui.add(Label::new(RichText::new(face.text(&row.name_key)).strong()).wrap());
                 });
+                let price = face.with("parts-price", &[("price", Value::from(row.price))]);
+                ui.label(RichText::new(price).color(t::AMBER));
             });
             if let Some(note) = &row.note_key {
                 kit::quiet(ui, face.text(note));
