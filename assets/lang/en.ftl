@@ -35,6 +35,8 @@ caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows
 caution-ohms-live-word = { signal-warning }
 caution-open-live = Mains voltage inside. Touching it kills. Pull the plug and keep it in your sight before you take the panels off. Follow local codes; leave it to a licensed person if unsure.
 caution-open-live-word = { signal-danger }
+caution-plug-open = The panels are off: once plugged in, live parts are within reach and can kill. Put the panels back first, unless you are trained and allowed to test live. Follow local codes; leave it to a licensed person if unsure.
+caution-plug-open-word = { signal-danger }
 caution-step-back = Step back
 caution-stored-charge = A capacitor still holds charge and can shock. Wait, bleed it through a resistor, and prove it dead with the meter. Follow local codes; leave it to a licensed person if unsure.
 caution-stored-charge-word = { signal-warning }
@@ -89,6 +91,8 @@ check-tub-leak = Pull the plug. Look under the tub and along the hoses with a li
 ## cli
 
 cli-entered = entered
+cli-lamps = lamps
+cli-no-report = No report yet: hand one in to see where each point went.
 cli-readings = readings
 cli-score = score
 cli-seed = seed
@@ -430,8 +434,10 @@ refusal-cabinet-closed = Take the cabinet panels off first.
 refusal-does-not-fit = Part { $part } does not fit this machine.
 refusal-finished = The job is finished: the report was handed in.
 refusal-lid-locked = The lid is locked.
+refusal-no-cause = That cause is not in the catalogue. Choose one from the list.
 refusal-no-connector = There is no such connector here.
 refusal-no-part = The counter has no part { $part }.
+refusal-no-reading = There is no such reading in the notebook.
 refusal-not-in-hand = Order part { $part } first.
 refusal-plug-in-outlet = Pull the plug first: its blades are in the outlet.
 
@@ -600,6 +606,7 @@ ticket-work = Work
 ## top
 
 top-keys = F1 keys
+top-pause = Stop the clock
 
 ## tries
 

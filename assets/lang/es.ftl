@@ -35,6 +35,8 @@ caution-ohms-live = Hay tensión en este circuito. Medir ohmios en él funde el 
 caution-ohms-live-word = { signal-warning }
 caution-open-live = Hay tensión de red adentro. Tocarla mata. Desenchufe y tenga la clavija a la vista antes de quitar los paneles. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-open-live-word = { signal-danger }
+caution-plug-open = Los paneles están quitados: al enchufar, hay partes con tensión al alcance que pueden matar. Ponga antes los paneles, salvo que esté capacitado y autorizado para probar con tensión. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-plug-open-word = { signal-danger }
 caution-step-back = Dar un paso atrás
 caution-stored-charge = Un condensador sigue cargado y puede dar descarga. Espere, descárguelo con una resistencia y compruébelo con el medidor. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-stored-charge-word = { signal-warning }
@@ -89,6 +91,8 @@ check-tub-leak = Desenchufe. Mire debajo de la cuba y a lo largo de las manguera
 ## cli
 
 cli-entered = entró
+cli-lamps = luces
+cli-no-report = Aún sin informe: entréguelo para ver dónde se fue cada punto.
 cli-readings = lecturas
 cli-score = puntaje
 cli-seed = semilla
@@ -430,8 +434,10 @@ refusal-cabinet-closed = Quite antes los paneles del mueble.
 refusal-does-not-fit = La pieza { $part } no encaja en esta máquina.
 refusal-finished = El trabajo terminó: el informe está entregado.
 refusal-lid-locked = La tapa está bloqueada.
+refusal-no-cause = Esa causa no está en el catálogo. Elija una de la lista.
 refusal-no-connector = Aquí no existe ese conector.
 refusal-no-part = El mostrador no tiene la pieza { $part }.
+refusal-no-reading = No hay tal lectura en el cuaderno.
 refusal-not-in-hand = Pida antes la pieza { $part }.
 refusal-plug-in-outlet = Desenchufe antes: las clavijas están en la toma.
 
@@ -600,6 +606,7 @@ ticket-work = Trabajo
 ## top
 
 top-keys = F1 teclas
+top-pause = Parar el reloj
 
 ## tries
 

@@ -5,6 +5,8 @@ use super::state::{BenchRes, Desk, Screen, Tab, ViewKind};
 use crate::bench::{Action, Turn};
 use crate::plant::Button;
 use crate::units::TICK_MS;
+use bevy::input::ButtonState;
+use bevy::input::keyboard::KeyboardInput;
 use bevy::prelude::*;
 use bevy_egui::input::EguiWantsInput;
 use std::time::{Duration, Instant};
@@ -18,23 +20,53 @@ struct Budget {
     until: Instant,
 }
 
+/// Turns and presses, event by event: at a low frame rate one frame holds several.
+fn hands(
+    mut events: MessageReader<KeyboardInput>,
+    wants: Res<EguiWantsInput>,
+    time: Res<Time<Real>>,
+    desk: Res<Desk>,
+    mut bench: ResMut<BenchRes>,
+    mut held: ResMut<Held>,
+) {
+    let busy = wants.wants_any_keyboard_input() || bench.asked.is_some() || desk.keys;
+    for event in events.read() {
+        let pressed = event.state == ButtonState::Pressed;
+        let button = match event.key_code {
+            KeyCode::KeyS => Some(Button::Start),
+            KeyCode::KeyX => Some(Button::Stop),
+            _ => None,
+        };
+        if let Some(button) = button {
+            let down = &mut held.0[button.index()];
+            // A key that is let go always lets its button go.
+            if pressed && !busy && !*down {
+                *down = true;
+                bench.push(Action::Down(button));
+            } else if !pressed && *down {
+                *down = false;
+                bench.push(Action::Up(button));
+            }
+            continue;
+        }
+        let turn = match event.key_code {
+            KeyCode::ArrowRight | KeyCode::ArrowDown | KeyCode::BracketRight => Turn::Right,
+            KeyCode::ArrowLeft | KeyCode::ArrowUp | KeyCode::BracketLeft => Turn::Left,
+            _ => continue,
+        };
+        if pressed && !event.repeat && !busy {
+            bench.push(Action::Detent(turn));
+        }
+    }
+    bench.spread((time.delta_secs() * 1000.0) as u64 / TICK_MS);
+}
+
 fn keys(
     keys: Res<ButtonInput<KeyCode>>,
     wants: Res<EguiWantsInput>,
     mut bench: ResMut<BenchRes>,
     mut desk: ResMut<Desk>,
-    mut held: ResMut<Held>,
 ) {
-    // A key that is let go always lets its button go.
-    for (key, button) in [
-        (KeyCode::KeyS, Button::Start),
-        (KeyCode::KeyX, Button::Stop),
-    ] {
-        if keys.just_released(key) && held.0[button.index()] {
-            held.0[button.index()] = false;
-            bench.push(Action::Up(button));
-        }
-    }
     if keys.just_pressed(KeyCode::F1) {
         desk.keys = !desk.keys;
     }
@@ -50,26 +82,7 @@ fn keys(
     if wants.wants_any_keyboard_input() || bench.asked.is_some() || desk.keys {
         return;
     }
-    for (key, button) in [
-        (KeyCode::KeyS, Button::Start),
-        (KeyCode::KeyX, Button::Stop),
-    ] {
-        if keys.just_pressed(key) {
-            held.0[button.index()] = true;
-            bench.push(Action::Down(button));
-        }
-    }
     let any = |list: &[KeyCode]| keys.any_just_pressed(list.iter().copied());
-    if any(&[
-        KeyCode::ArrowRight,
-        KeyCode::ArrowDown,
-        KeyCode::BracketRight,
-    ]) {
-        bench.push(Action::Detent(Turn::Right));
-    }
-    if any(&[KeyCode::ArrowLeft, KeyCode::ArrowUp, KeyCode::BracketLeft]) {
-        bench.push(Action::Detent(Turn::Left));
-    }
     let view = bench.view();
     let (lid, plugged, open) = (
         view.machine.lid_open,
@@ -122,10 +135,10 @@ fn keys(
     if keys.just_pressed(KeyCode::KeyY) {
         bench.wait_ticks += 60_000;
     }
-    let speeds = [1, 10, 60];
-    let place = speeds.iter().position(|s| *s == desk.speed).unwrap_or(0);
+    let speeds = [0, 1, 10, 60];
+    let place = speeds.iter().position(|s| *s == desk.speed).unwrap_or(1);
     if any(&[KeyCode::Equal, KeyCode::NumpadAdd]) {
-        desk.speed = speeds[(place + 1).min(2)];
+        desk.speed = speeds[(place + 1).min(3)];
     }
     if any(&[KeyCode::Minus, KeyCode::NumpadSubtract]) {
         desk.speed = speeds[place.saturating_sub(1)];
@@ -170,7 +183,9 @@ pub fn plugin(app: &mut App) {
         .add_systems(First, start_budget)
         .add_systems(
             PreUpdate,
-            keys.after(bevy::input::InputSystems)
+            (hands, keys)
+                .chain()
+                .after(bevy::input::InputSystems)
                 .after(bevy_egui::EguiPreUpdateSet::ProcessInput)
                 .run_if(in_state(Screen::Bench)),
         )

@@ -168,6 +168,13 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
             .unwrap_or_else(|| shop.offers().first().map_or(1, |o| o.seed));
         options.start = Some((0, seed));
     }
+    if cfg!(target_os = "linux")
+        && ["DISPLAY", "WAYLAND_DISPLAY"]
+            .iter()
+            .all(|name| std::env::var_os(name).is_none())
+    {
+        return Err("there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)".to_owned());
+    }
     let mut app = window(&options);
     plugin(&mut app, &options, Box::new(shop))?;
     match app.run() {

@@ -22,6 +22,9 @@ pub struct BenchRes {
     pub refused: Option<Refusal>,
     /// Ticks still to run at once ("wait").
     pub wait_ticks: u64,
+    /// Ticks from one turn or press to the next when several came within one frame.
+    pub spacing: u64,
+    since_input: u64,
 }
 
 impl BenchRes {
@@ -36,6 +39,8 @@ impl BenchRes {
             asked: None,
             refused: None,
             wait_ticks: 0,
+            spacing: SHORTEST_PRESS,
+            since_input: u64::MAX,
         }
     }
 
@@ -79,21 +84,40 @@ impl BenchRes {
         self.asked = None;
     }
 
-    /// One tick: what is queued, at most one detent of it, then the machine.
+    /// Spreads what came within a frame of `ticks` evenly over as many ticks: on a slow machine a
+    /// frame may hold several turns and presses, and none of them may be lost or run together.
+    pub fn spread(&mut self, ticks: u64) {
+        let inputs = self
+            .queue
+            .iter()
+            .filter(|(action, _)| is_input(action))
+            .count() as u64;
+        if inputs > 0 {
+            self.spacing = (ticks / inputs).max(SHORTEST_PRESS);
+        }
+    }
+
+    /// One tick: what is queued, at most one turn or press of it, then the machine.
     pub fn tick(&mut self) {
+        self.since_input = self.since_input.saturating_add(1);
         while self.asked.is_none() {
-            let Some((action, cautioned)) = self.queue.pop_front() else {
+            let Some((action, cautioned)) = self.queue.front().cloned() else {
                 break;
             };
+            let input = is_input(&action);
+            if input && self.since_input < self.spacing {
+                break;
+            }
+            self.queue.pop_front();
             if !cautioned && let Some(caution) = self.bench.caution(&action) {
                 self.asked = Some((action, caution));
                 return;
             }
-            let turned = matches!(action, Action::Detent(_));
             if let Err(refusal) = self.bench.act(action) {
                 self.refused = Some(refusal);
             }
-            if turned {
+            if input {
+                self.since_input = 0;
                 break;
             }
         }
@@ -101,6 +125,13 @@ impl BenchRes {
             self.bench.step();
         }
     }
+}
+
+/// Shortest time from one turn or press to the next, ticks: longer than a board's debounce.
+const SHORTEST_PRESS: u64 = 4;
+
+fn is_input(action: &Action) -> bool {
+    matches!(action, Action::Detent(_) | Action::Down(_) | Action::Up(_))
 }
 
 /// Where jobs come from.

@@ -7,7 +7,7 @@ use crate::content::attempt_file::AttemptWriter;
 use crate::content::{Shelf, Titled};
 use crate::lesson::{Mains, Scenario, Score, judge, set_up};
 use crate::record::{Footer, Header};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// The built-in scenarios, or one of the player's own.
 pub struct Workshop {
@@ -46,36 +46,6 @@ impl Workshop {
             keep_in,
         })
     }
-
-    /// Opens an attempt file that no other attempt uses.
-    fn attempt(&self, titled: &Titled, seed: u64) -> Option<AttemptWriter> {
-        let folder = self.keep_in.as_ref()?;
-        let stem = std::path::Path::new(&titled.file)
-            .file_stem()?
-            .to_string_lossy()
-            .into_owned();
-        let header = Header::new(&titled.file, &titled.text, seed);
-        if let Err(error) = std::fs::create_dir_all(folder) {
-            bevy::log::warn!(
-                "attempts are not kept: cannot make {}: {error}",
-                folder.display()
-            );
-            return None;
-        }
-        let free = (1..10_000)
-            .map(|n| folder.join(format!("{stem}-{n}.attempt")))
-            .find(|path| {
-                let part = PathBuf::from(format!("{}{}", path.display(), crate::record::PART));
-                !path.exists() && !part.exists()
-            })?;
-        match AttemptWriter::create(&free, &header) {
-            Ok(writer) => Some(writer),
-            Err(error) => {
-                bevy::log::warn!("this attempt is not kept: {error}");
-                None
-            }
-        }
-    }
 }
 
 impl Shop for Workshop {
@@ -89,12 +59,14 @@ impl Shop for Workshop {
         let bench =
             set_up(scenario, &self.shelf.library(scenario), seed).map_err(|e| e.to_string())?;
         let job = job(scenario, &bench);
-        let log = self.attempt(titled, seed);
         Ok(Box::new(WorkBench {
             bench,
             scenario: scenario.clone(),
             job,
-            log,
+            keep_in: self.keep_in.clone(),
+            file: titled.file.clone(),
+            header: Header::new(&titled.file, &titled.text, seed),
+            log: None,
             kept: 0,
         }))
     }
@@ -141,13 +113,46 @@ struct WorkBench {
     bench: Bench,
     scenario: Scenario,
     job: Job,
+    /// Where the attempt will be kept, until its file is opened.
+    keep_in: Option<PathBuf>,
+    file: String,
+    header: Header,
     log: Option<AttemptWriter>,
     kept: usize,
+}
+
+/// Opens an attempt file that no other attempt uses.
+fn open_log(folder: &Path, file: &str, header: &Header) -> Option<AttemptWriter> {
+    if let Err(error) = std::fs::create_dir_all(folder) {
+        bevy::log::warn!(
+            "attempts are not kept: cannot make {}: {error}",
+            folder.display()
+        );
+        return None;
+    }
+    let stem = Path::new(file).file_stem()?.to_string_lossy().into_owned();
+    let free = (1..10_000)
+        .map(|n| folder.join(format!("{stem}-{n}.attempt")))
+        .find(|path| {
+            let part = PathBuf::from(format!("{}{}", path.display(), crate::record::PART));
+            !path.exists() && !part.exists()
+        })?;
+    match AttemptWriter::create(&free, header) {
+        Ok(writer) => Some(writer),
+        Err(error) => {
+            bevy::log::warn!("this attempt is not kept: {error}");
+            None
+        }
+    }
 }
 
 impl WorkBench {
     /// Appends what is new to the attempt file; gives up keeping it when that fails.
     fn keep(&mut self) {
+        // A job that was only looked at leaves no file.
+        if let Some(folder) = self.keep_in.take_if(|_| !self.bench.history().is_empty()) {
+            self.log = open_log(&folder, &self.file, &self.header);
+        }
         let Some(log) = &mut self.log else { return };
         for (at, action) in &self.bench.history()[self.kept..] {
             if let Err(error) = log.push(*at, action) {

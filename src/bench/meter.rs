@@ -81,11 +81,13 @@ fn rounded(mode: MeterMode, value: f64) -> f64 {
     let step = resolution(mode, value);
     let counts = libm::round(value / step);
     // Dividing by the whole number 1/step gives the decimal that the display shows.
-    if step < 1.0 {
+    let shown = if step < 1.0 {
         counts / libm::round(1.0 / step)
     } else {
         counts * step
-    }
+    };
+    // A display shows no minus before nothing.
+    shown + 0.0
 }
 
 #[cfg(test)]

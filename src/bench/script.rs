@@ -43,6 +43,8 @@ pub enum Step {
         /// How long, ms.
         ms: u64,
     },
+    /// Look at the lamps and write down which are lit. Nothing else happens.
+    Look,
     /// Do nothing.
     Wait {
         /// How long, s.
@@ -58,6 +60,11 @@ pub enum Step {
     /// A single action.
     #[serde(skip)]
     Do(Action),
+}
+
+impl Step {
+    /// Names of the steps that are more than one action.
+    pub const NAMES: [&'static str; 7] = ["Turn", "Point", "Tap", "Hold", "Look", "Wait", "Until"];
 }
 
 /// What a person can wait for.
@@ -87,6 +94,9 @@ pub enum StepError {
     /// The bench refused.
     #[error(transparent)]
     Refused(#[from] Refusal),
+    /// The dial has no such position.
+    #[error("the dial has no position {0}: use 0 to 23")]
+    NoPosition(u8),
     /// The wait ran out.
     #[error(
         "waited {limit_s} s and it was never {what:?}: raise limit_s, or look at what the machine did instead"
@@ -136,9 +146,11 @@ impl Step {
                     bench.wait(Span::from_ms(*every_ms));
                 }
             }
+            Step::Look => {}
+            Step::Point { to, .. } if *to >= DETENTS => return Err(StepError::NoPosition(*to)),
             Step::Point { to, every_ms } => {
                 let from = bench.machine().plant().dial_position();
-                let right = (to % DETENTS + DETENTS - from) % DETENTS;
+                let right = (to + DETENTS - from) % DETENTS;
                 let (way, detents) = if right <= DETENTS / 2 {
                     (Turn::Right, right)
                 } else {

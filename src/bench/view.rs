@@ -136,6 +136,14 @@ pub enum Refusal {
     /// The report was already handed in.
     #[error("the job is finished: the report was handed in")]
     Finished,
+    /// The catalogue knows no such cause.
+    #[error("the catalogue has no cause \"{0}\": `detent faults` lists them all")]
+    NoCause(String),
+    /// The notebook has no such reading.
+    #[error(
+        "the notebook has no reading {0}: cite readings by the numbers that they are listed with"
+    )]
+    NoReading(usize),
     /// The plug's blades are in the outlet.
     #[error("pull the plug first: its blades are in the outlet")]
     PlugInOutlet,

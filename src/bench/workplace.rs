@@ -159,6 +159,7 @@ impl Bench {
         let charged = plant.supply().bulk_v > TOUCH_V;
         match action {
             Action::OpenCabinet if plant.plugged() => Some("caution-open-live"),
+            Action::Plug if self.cabinet_open => Some("caution-plug-open"),
             Action::OpenCabinet if charged => Some("caution-stored-charge"),
             Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plant.plugged() => {
                 Some("caution-touch-live")
@@ -204,7 +205,25 @@ impl Bench {
                 Err(Refusal::DoesNotFit(number.clone()))
             }
             Action::ReplaceMeterFuse if !self.meter_fuse_blown => already(),
+            Action::Report(report) => self.refuse_report(report),
             _ => Ok(()),
+        }
+    }
+
+    fn refuse_report(&self, report: &Report) -> Result<(), Refusal> {
+        if let Some(cause) = &report.cause
+            && !self.modes.iter().any(|m| m.id == *cause)
+        {
+            return Err(Refusal::NoCause(cause.clone()));
+        }
+        if let Some(number) = &report.part
+            && self.part(number).is_none()
+        {
+            return Err(Refusal::NoPart(number.clone()));
+        }
+        match report.proof.iter().find(|n| **n >= self.notebook.len()) {
+            Some(n) => Err(Refusal::NoReading(*n)),
+            None => Ok(()),
         }
     }
 

@@ -3,6 +3,7 @@
 mod play;
 mod print;
 mod replay;
+mod sheet;
 mod simulate;
 mod table;
 
@@ -34,6 +35,10 @@ enum Command {
     Window(WindowArgs),
     /// List the built-in scenarios.
     Scenarios,
+    /// Print a board's service sheet: gesture, codes, checks, menu, pins.
+    Sheet(sheet::SheetArgs),
+    /// Print the parts counter's list.
+    Parts,
     /// Run a script of actions on a scenario without a window; print state, readings and score.
     Play(play::PlayArgs),
     /// Do a recorded attempt again and check that machine state and score are the same.
@@ -125,6 +130,8 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         None => open(window, WindowArgs::default(), asked),
         Some(Command::Window(args)) => open(window, args, asked),
         Some(Command::Scenarios) => print::scenarios(language),
+        Some(Command::Sheet(args)) => sheet::sheet(&args, language),
+        Some(Command::Parts) => sheet::parts(language),
         Some(Command::Play(args)) => play::play(&args, language),
         Some(Command::Replay(args)) => replay::check(&args),
         Some(Command::Simulate(args)) => simulate::simulate(&args),
@@ -163,7 +170,7 @@ fn open(
     language: Option<Language>,
 ) -> Result<(), Failure> {
     match window {
-        Some(open) => open(args, language).map_err(Failure::Failed),
+        Some(open) => open(args, language).map_err(Failure::Usage),
         None => Err(Failure::Usage(
             "this program was built without its window: build it with `cargo build --release`, or use a command (see --help)".to_owned(),
         )),

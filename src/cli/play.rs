@@ -2,6 +2,7 @@
 
 use super::{Failure, print};
 use crate::bench::Bench;
+use crate::bench::script::Step;
 use crate::content::attempt_file::AttemptWriter;
 use crate::content::{Language, Shelf, disk, read_script};
 use crate::lesson::{judge, set_up};
@@ -40,7 +41,11 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         None => None,
     };
     let mut kept = 0;
+    let mut looks = Vec::new();
     for (line, step) in &steps {
+        if *step == Step::Look {
+            looks.push((bench.now(), bench.machine().outputs().lamps));
+        }
         let done = step.run(&mut bench);
         if let Some(log) = &mut log {
             kept = keep(log, &bench, kept)?;
@@ -57,9 +62,9 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         log.finish(&footer)?;
     }
     if args.json {
-        print::outcome_json(&titled, seed, &bench, &score)
+        print::outcome_json(&titled, seed, &bench, &score, &looks)
     } else {
-        print::outcome(&titled, seed, &bench, &score, language)
+        print::outcome(&titled, seed, &bench, &score, &looks, language)
     }
 }
 

@@ -3,7 +3,9 @@
 use super::Failure;
 use crate::bench::{Bench, Display, MeterMode, Reading};
 use crate::content::{Language, Shelf, Texts, Titled};
+use crate::controller::Lamps;
 use crate::lesson::{Bilingual, Score};
+use crate::units::Time;
 use std::io::Write;
 
 /// The built-in scenarios: name, title, goal.
@@ -33,6 +35,23 @@ fn said(text: &Bilingual, language: Language) -> &str {
     }
 }
 
+/// A moment at which a script looked, and the lamps that were lit.
+pub(super) type Look = (Time, Lamps);
+
+/// The lamps as they stand on the panel: tens, units, and the lock lamp.
+fn lit(lamps: Lamps) -> String {
+    let lamp = |bit: u8| {
+        if lamps.arc & (1 << bit) != 0 {
+            '●'
+        } else {
+            '○'
+        }
+    };
+    let group = |bits: [u8; 4]| bits.map(lamp).iter().collect::<String>();
+    let lock = if lamps.lock { '●' } else { '○' };
+    format!("{} {}  | {lock}", group([7, 6, 5, 4]), group([3, 2, 1, 0]))
+}
+
 /// A reading as a person writes it down.
 pub(super) fn reading(r: &Reading) -> String {
     let (name, unit) = match r.mode {
@@ -59,6 +78,7 @@ pub(super) fn outcome(
     seed: u64,
     bench: &Bench,
     score: &Score,
+    looks: &[Look],
     language: Language,
 ) -> Result<(), Failure> {
     let texts = Texts::load(language);
@@ -102,6 +122,9 @@ pub(super) fn outcome(
             attempt.began_s
         ))?;
     }
+    for (at, lamps) in looks {
+        put(format!("{} {at}  {}", texts.get("cli-lamps"), lit(*lamps)))?;
+    }
     put(format!("{}:", texts.get("cli-readings")))?;
     for (n, r) in bench.notebook().iter().enumerate() {
         put(format!("  {n:>2}  {}  {}", r.at, reading(r)))?;
@@ -112,6 +135,9 @@ pub(super) fn outcome(
         score.total(),
         score.of()
     ))?;
+    if bench.report().is_none() {
+        return put(texts.get("cli-no-report"));
+    }
     for d in &score.dimensions {
         put(format!(
             "  {:<12} {:>5.1} / {:.1}",
@@ -137,6 +163,7 @@ pub(super) fn outcome_json(
     seed: u64,
     bench: &Bench,
     score: &Score,
+    looks: &[Look],
 ) -> Result<(), Failure> {
     let view = bench.view();
     let readings: Vec<_> = bench
@@ -153,7 +180,7 @@ pub(super) fn outcome_json(
             })
         })
         .collect();
-    let json = serde_json::json!({
+    let mut json = serde_json::json!({
         "scenario": titled.file,
         "seed": seed,
         "state": bench.machine().state_hash(),
@@ -165,14 +192,22 @@ pub(super) fn outcome_json(
         "waited_hours": view.waited_hours,
         "codes_stored": view.machine.control.stored.iter().map(|c| c.code).collect::<Vec<_>>(),
         "codes_noted": bench.noted_codes().iter().map(|(_, c)| c).collect::<Vec<_>>(),
-        "hidden": bench.hidden().iter().map(|m| m.id.as_str()).collect::<Vec<_>>(),
-        "landmarks": bench.landmarks().iter().map(|l| format!("{} {:?}", l.at, l.kind)).collect::<Vec<_>>(),
+        "lamps": looks.iter().map(|(at, lamps)| format!("{at} {}", lit(*lamps))).collect::<Vec<_>>(),
         "tries": view.machine.control.tries,
         "readings": readings,
-        "score": score,
         "total": score.total(),
         "of": score.of(),
     });
+    // The answers stay hidden until the report is in.
+    if bench.report().is_some() {
+        json["score"] = serde_json::json!(score);
+        json["hidden"] = bench.hidden().iter().map(|m| m.id.as_str()).collect();
+        json["landmarks"] = bench
+            .landmarks()
+            .iter()
+            .map(|l| format!("{} {:?}", l.at, l.kind))
+            .collect();
+    }
     let mut out = std::io::stdout().lock();
     writeln!(out, "{json:#}").map_err(|e| Failure::Write("the result".to_owned(), e))
 }

@@ -42,6 +42,11 @@ pub enum Problem {
     /// Not one of the files in the program.
     #[error("is not built into this program; give a file's path, or one of: {0}")]
     NotBuiltIn(String),
+    /// Neither a file nor one of the built-in jobs.
+    #[error(
+        "there is no such file, and no built-in scenario of that name; the built-in ones are: {0}"
+    )]
+    NoScenario(String),
     /// Nothing in it.
     #[error("the file is empty; copy one of the same kind and change it")]
     Empty,
@@ -147,7 +152,9 @@ pub enum Problem {
     #[error("{0} has no value; add it here or under `common`")]
     MissingParam(String),
     /// A line of a script that is neither a step nor an action.
-    #[error("{0}; write a step (Turn, Tap, Hold, Wait, Until) or an action (Plug, Unplug, Probe…)")]
+    #[error(
+        "{0}; write a step (Turn, Point, Tap, Hold, Look, Wait, Until) or an action (Plug, Unplug, Probe…): README shows examples"
+    )]
     Step(String),
     /// A rule of the type that was read, in its own words.
     #[error("{0}")]

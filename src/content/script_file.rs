@@ -25,14 +25,15 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, Step)>, Conte
             Err(as_step) => match ron::from_str::<Action>(line) {
                 Ok(action) => Step::Do(action),
                 Err(as_action) => {
-                    // Show the reading that understood the line's name.
-                    let named = !matches!(as_step.code, ron::Error::NoSuchEnumVariant { .. });
-                    let worse = if named { as_step } else { as_action };
+                    // Show the reading that knows the line's name.
+                    let name = line.split('(').next().unwrap_or(line).trim();
+                    let is_step = Step::NAMES.contains(&name);
+                    let worse = if is_step { as_step } else { as_action };
                     return Err(ContentError {
                         file: file.to_owned(),
                         line: n + 1,
                         column: worse.span.start.col,
-                        field: line.split('(').next().unwrap_or(line).to_owned(),
+                        field: name.to_owned(),
                         problem: Problem::Step(worse.code.to_string()),
                     });
                 }

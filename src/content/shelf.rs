@@ -1,6 +1,6 @@
 //! Everything built in, read once, and scenarios by name or path.
 
-use super::error::ContentError;
+use super::error::{ContentError, Problem};
 use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_scenario};
 use crate::controller::Board;
 use crate::lesson::{Library, Scenario};
@@ -69,12 +69,17 @@ impl Shelf {
         let (file, bytes) = if path.is_file() {
             (name.to_owned(), disk::read_bytes(path)?)
         } else {
-            let built_in = if name.contains('/') {
-                name.to_owned()
-            } else {
-                format!("scenarios/{name}.ron")
-            };
-            let text = builtin::text(&built_in)?;
+            let short = name.strip_prefix("scenarios/").unwrap_or(name);
+            let short = short.strip_suffix(".ron").unwrap_or(short);
+            let built_in = format!("scenarios/{short}.ron");
+            let text = builtin::text(&built_in).map_err(|mut error| {
+                let names: Vec<&str> = builtin::in_folder("scenarios")
+                    .map(|(path, _)| path)
+                    .collect();
+                error.file = name.to_owned();
+                error.problem = Problem::NoScenario(names.join(", "));
+                error
+            })?;
             (built_in, text.as_bytes().to_vec())
         };
         let scenario = read_scenario(&file, &bytes, &self.catalogue, &self.known_boards())?;
@@ -95,15 +100,22 @@ impl Shelf {
             .collect()
     }
 
+    /// The board of this name.
+    pub fn board(&self, name: &str) -> Option<&Board> {
+        self.boards
+            .iter()
+            .find(|(known, _)| known == name)
+            .map(|(_, board)| board)
+    }
+
     /// What a checked scenario draws on.
     ///
     /// # Panics
     /// The scenario names a board that is not here: it was not read through this shelf.
     pub fn library(&self, scenario: &Scenario) -> Library<'_> {
-        let board = self.boards.iter().find(|(name, _)| *name == scenario.board);
         Library {
-            board: board
-                .map(|(_, board)| board)
+            board: self
+                .board(&scenario.board)
                 .expect("a checked scenario names a known board"),
             sound: self.machine.params(scenario.mains),
             modes: &self.catalogue.modes,

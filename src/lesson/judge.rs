@@ -167,8 +167,9 @@ impl Judge<'_> {
             }
         }
         let noted = self.bench.noted_codes().to_vec();
-        for (at, code) in &noted {
-            if !shown.iter().any(|(when, c)| c == code && when <= at) {
+        for (n, (at, code)) in noted.iter().enumerate() {
+            let again = noted[..n].iter().any(|(_, earlier)| earlier == code);
+            if !again && !shown.iter().any(|(when, c)| c == code && when <= at) {
                 let args = vec![("noted", format!("{code:02}")), ("shown", list(&shown))];
                 self.lose(
                     Dimension::Reading,

@@ -10,7 +10,9 @@ use bevy_egui::egui::{
 /// Signal word by how bad it gets (ANSI Z535.4): death or serious injury will, could, or minor could.
 fn word(key: &str) -> (&'static str, (Color32, Color32)) {
     match key {
-        "caution-touch-live" | "caution-open-live" => ("signal-danger", t::DANGER),
+        "caution-touch-live" | "caution-open-live" | "caution-plug-open" => {
+            ("signal-danger", t::DANGER)
+        }
         "caution-flood" => ("signal-caution", t::CAUTION),
         _ => ("signal-warning", t::WARNING),
     }

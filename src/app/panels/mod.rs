@@ -108,6 +108,8 @@ fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
             "refusal-not-in-hand",
             &[("part", Value::from(number.as_str()))],
         ),
+        Refusal::NoCause(_) => texts.get("refusal-no-cause"),
+        Refusal::NoReading(_) => texts.get("refusal-no-reading"),
         Refusal::Finished => texts.get("refusal-finished"),
         Refusal::PlugInOutlet => texts.get("refusal-plug-in-outlet"),
         Refusal::AlreadySo(_) => texts.get("refusal-already-so"),
@@ -141,7 +143,11 @@ fn tabs(ui: &mut Ui, face: &mut Face) {
     });
     ui.add_space(6.0);
     ScrollArea::vertical()
-        .id_salt(format!("tab-{:?}", face.desk.tab))
+        .id_salt(format!(
+            "tab-{:?}-{}",
+            face.desk.tab,
+            face.bench.view().finished
+        ))
         .auto_shrink(false)
         .show(ui, |ui| match face.desk.tab {
             Tab::Sheet => sheet::sheet_ui(ui, face),

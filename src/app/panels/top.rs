@@ -39,8 +39,20 @@ pub(super) fn top_ui(ui: &mut Ui, face: &mut Face) {
                 }
             }
             ui.add_space(10.0);
-            for speed in [60, 10, 1] {
-                if kit::choice(ui, face.desk.speed == speed, format!("×{speed}")).clicked() {
+            for speed in [60, 10, 1, 0] {
+                let on = face.desk.speed == speed;
+                let label = if speed == 0 {
+                    "||".to_owned()
+                } else {
+                    format!("×{speed}")
+                };
+                let button = kit::choice(ui, on, label);
+                let button = if speed == 0 {
+                    button.on_hover_text(face.text("top-pause"))
+                } else {
+                    button
+                };
+                if button.clicked() {
                     face.desk.speed = speed;
                 }
             }

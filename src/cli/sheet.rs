@@ -1,0 +1,117 @@
+//! `detent sheet` and `detent parts`: what the panels show, as text.
+
+use super::Failure;
+use crate::bench::script::entry_steps;
+use crate::content::{Language, Shelf, Texts, Value};
+use std::io::Write;
+
+#[derive(Debug, clap::Args)]
+pub(super) struct SheetArgs {
+    /// Board.
+    #[arg(long, default_value = "arc-dial")]
+    board: String,
+}
+
+fn put(lines: &[String]) -> Result<(), Failure> {
+    let mut out = std::io::stdout().lock();
+    for line in lines {
+        writeln!(out, "{line}").map_err(|e| Failure::Write("the sheet".to_owned(), e))?;
+    }
+    Ok(())
+}
+
+/// The service sheet: gesture, codes with suspects and checks, menu, pins.
+pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure> {
+    let shelf = Shelf::builtin()?;
+    let board = shelf.board(&args.board).ok_or_else(|| {
+        let names: Vec<&str> = shelf.boards.iter().map(|(name, _)| name.as_str()).collect();
+        Failure::Usage(format!(
+            "no board \"{}\": the boards are {}",
+            args.board,
+            names.join(", ")
+        ))
+    })?;
+    let texts = Texts::load(language);
+    let mut lines = vec![
+        texts.get(&board.name),
+        String::new(),
+        texts.get("sheet-entry-before"),
+    ];
+    lines.extend(
+        entry_steps(&board.gesture)
+            .iter()
+            .map(|step| format!("  {step:?}")),
+    );
+    lines.push(format!("  ≤ {} ms", board.gesture.within_ms));
+    lines.extend([
+        String::new(),
+        texts.get("sheet-lamps-intro"),
+        "  8421 8421  | lock".to_owned(),
+    ]);
+    lines.extend([String::new(), texts.get("sheet-codes-intro")]);
+    for code in &board.codes {
+        lines.push(format!(
+            "  {:02}  {}",
+            code.code,
+            texts.get(&format!("code-{}", code.monitor))
+        ));
+        for entry in board.sheet.iter().filter(|e| e.monitor == code.monitor) {
+            let suspects: Vec<String> = entry
+                .suspects
+                .iter()
+                .map(|c| texts.get(&format!("component-{c}")))
+                .collect();
+            lines.push(format!("      {}", suspects.join(" · ")));
+            lines.extend(
+                entry
+                    .checks
+                    .iter()
+                    .map(|check| format!("      – {}", texts.get(check))),
+            );
+        }
+    }
+    lines.extend([String::new(), texts.get("sheet-menu-intro")]);
+    for entry in &board.menu {
+        lines.push(format!(
+            "  {:>2}  {}",
+            entry.position,
+            texts.get(&format!("routine-{}", entry.routine))
+        ));
+    }
+    lines.extend(
+        board
+            .programs
+            .iter()
+            .map(|p| format!("  {:>2}  ({})", p.position, texts.get(&p.name))),
+    );
+    lines.extend([String::new(), texts.get("sheet-pins-intro")]);
+    for connector in &board.connectors {
+        for pin in &connector.pins {
+            lines.push(format!(
+                "  {}.{:<2} {:<3} {}",
+                connector.label, pin.pin, pin.label, pin.terminal
+            ));
+        }
+    }
+    put(&lines)
+}
+
+/// The parts counter.
+pub(super) fn parts(language: Language) -> Result<(), Failure> {
+    let shelf = Shelf::builtin()?;
+    let texts = Texts::load(language);
+    let line = |part: &crate::bench::Part| {
+        let price = texts.with("parts-price", &[("price", Value::from(part.price))]);
+        let wait = texts.with("parts-wait", &[("hours", Value::from(part.wait_hours))]);
+        let note = part
+            .note_key
+            .as_ref()
+            .map_or(String::new(), |key| format!("  ({})", texts.get(key)));
+        format!(
+            "{}  {}, {price}, {wait}{note}",
+            part.number,
+            texts.get(&part.name_key)
+        )
+    };
+    put(&shelf.parts.parts.iter().map(line).collect::<Vec<_>>())
+}
