@@ -92,8 +92,8 @@ impl BenchRes {
             .iter()
             .filter(|(action, _)| is_input(action))
             .count() as u64;
-        if inputs > 0 {
-            self.spacing = (ticks / inputs).max(SHORTEST_PRESS);
+        if let Some(each) = ticks.checked_div(inputs) {
+            self.spacing = each.max(SHORTEST_PRESS);
         }
     }
 
