@@ -3,18 +3,13 @@
 use detent::bench::Bench;
 use detent::bench::script::Step;
 use detent::content::Shelf;
+use detent::lesson::Mains;
 use detent::lesson::survey::{bench_with, recalibrate, wash};
-use detent::lesson::{Library, Mains};
 use detent::plant::{Button, Component};
 use detent::units::Span;
 
 fn sound_bench(shelf: &Shelf, mains: Mains) -> Bench {
-    let library = Library {
-        board: &shelf.boards[0].1,
-        sound: shelf.machine.params(mains),
-        modes: &shelf.catalogue.modes,
-        parts: &shelf.parts.parts,
-    };
+    let library = shelf.library_of(&shelf.boards[0], mains);
     bench_with(&library, mains.rating(), None, 5)
 }
 

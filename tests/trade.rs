@@ -4,8 +4,8 @@
 mod stage;
 
 use detent::bench::script::{Step, entry_steps};
-use detent::bench::{Action, Bench, Turn};
-use detent::controller::{Broke, Gesture, GestureStep, Outcome, Rotation};
+use detent::bench::{Action, Bench};
+use detent::controller::{Broke, Gesture, GestureStep, Outcome};
 use detent::lesson::Mains;
 use detent::plant::dial::{clean_chance, error_chances};
 use detent::plant::supply::discharge_v;
@@ -130,13 +130,8 @@ impl Hand {
             }
             match step {
                 GestureStep::Turn { to, detents, .. } => {
-                    let way = if *to == Rotation::Left {
-                        Turn::Left
-                    } else {
-                        Turn::Right
-                    };
                     for _ in 0..*detents {
-                        bench.act(&Action::Detent(way)).expect("the dial turns");
+                        bench.act(&Action::Detent(*to)).expect("the dial turns");
                         bench.wait(Span::from_ms(self.key_ms));
                     }
                 }
@@ -237,7 +232,7 @@ fn twenty_failed_tries_speak_against_the_control_only_under_a_sound_dial() {
     assert!((bound - 0.139_108).abs() < 1e-6);
 
     let stage = Stage::new();
-    let detents = detents(&stage.shelf().boards[0].1.gesture);
+    let detents = detents(&stage.shelf().boards[0].gesture);
     // Chance that the dial spoils a try, and that it spoils twenty in a row.
     let spoiled = |wear, gap_ms| {
         let fails = 1.0 - clean_chance(wear, Span::from_ms(gap_ms), detents);

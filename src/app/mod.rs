@@ -6,7 +6,8 @@
     reason = "screens may look at the clock, and what they draw need not be the same to the bit"
 )]
 
-pub mod demo;
+#[cfg(test)]
+mod demo;
 mod input;
 pub mod panels;
 mod pick;

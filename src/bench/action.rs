@@ -1,16 +1,9 @@
 //! What a person can do to the machine, as data.
 
+/// Which way the dial is turned.
+pub use crate::controller::Rotation as Turn;
 use crate::plant::{Button, Connector, Pin};
 use serde::{Deserialize, Serialize};
-
-/// Which way the dial is turned.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Turn {
-    /// Clockwise, seen from the front.
-    Right,
-    /// Anticlockwise.
-    Left,
-}
 
 /// What the meter is set to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]

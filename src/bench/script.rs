@@ -3,7 +3,7 @@
 use super::action::{Action, Turn};
 use super::view::Refusal;
 use super::workplace::Bench;
-use crate::controller::{Gesture, GestureStep, LidMove, Rotation};
+use crate::controller::{Gesture, GestureStep, LidMove};
 use crate::plant::Button;
 use crate::plant::dial::DETENTS;
 use crate::units::{Span, TICKS_PER_S};
@@ -194,18 +194,11 @@ fn hold(bench: &mut Bench, button: Button, span: Span) -> Result<(), StepError> 
 /// The steps of a board's entry gesture at an easy pace.
 pub fn entry_steps(gesture: &Gesture) -> Vec<Step> {
     let steps = gesture.steps.iter().map(|step| match step {
-        GestureStep::Turn { to, detents, .. } => {
-            let way = if *to == Rotation::Left {
-                Turn::Left
-            } else {
-                Turn::Right
-            };
-            Step::Turn {
-                way,
-                detents: *detents,
-                every_ms: 180,
-            }
-        }
+        GestureStep::Turn { to, detents, .. } => Step::Turn {
+            way: *to,
+            detents: *detents,
+            every_ms: 180,
+        },
         GestureStep::Press { button, .. } => Step::Tap(*button),
         GestureStep::Hold { button, min_ms, .. } => Step::Hold {
             button: *button,

@@ -7,11 +7,12 @@ use super::view::{BenchView, Caution, Display, Event, Happening, PartInHand, Rea
 use super::{cost, meter};
 use crate::controller::{Board, Memory, Try};
 use crate::machine::Machine;
+use crate::plant::dial::uniform;
 use crate::plant::{
     Component, Connector, FailureMode, Param, Params, Pin, Plant, Rating, Terminal,
 };
 use crate::units::{Span, TICKS_PER_S, Time};
-use rand::{Rng, SeedableRng};
+use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
 /// Stored charge above this can hurt, V (limit of safe extra-low direct voltage, IEC 61140, from
@@ -338,11 +339,7 @@ impl Bench {
     fn terminals(&self, connector: &Connector) -> Vec<Terminal> {
         match connector {
             Connector::Board(label) => self.machine.connector_pins(label).unwrap_or_default(),
-            Connector::Load(c) => Terminal::ALL
-                .iter()
-                .copied()
-                .filter(|t| t.component() == *c)
-                .collect(),
+            Connector::Load(c) => c.terminals().collect(),
         }
     }
 
@@ -413,7 +410,7 @@ impl Bench {
             })
             .collect();
         let live = plant.plugged();
-        let draw = f64::from(self.rng.next_u32()) / 2_147_483_648.0 - 1.0;
+        let draw = 2.0 * uniform(&mut self.rng) - 1.0;
         let dead = self.meter_fuse_blown && matches!(mode, MeterMode::Ohms);
         let shown = if dead {
             Display::Dead

@@ -3,6 +3,7 @@
 use super::Failure;
 use crate::bench::script::entry_steps;
 use crate::content::{Language, Shelf, Texts, Value};
+use crate::controller::Board;
 use std::io::Write;
 
 #[derive(Debug, clap::Args)]
@@ -10,6 +11,15 @@ pub(super) struct SheetArgs {
     /// Board.
     #[arg(long, default_value = "arc-dial")]
     board: String,
+}
+
+/// The board of this name.
+pub(super) fn board<'a>(shelf: &'a Shelf, name: &str) -> Result<&'a Board, Failure> {
+    shelf.board(name).ok_or_else(|| {
+        let names: Vec<&str> = shelf.boards.iter().map(|board| board.id.as_str()).collect();
+        let names = names.join(", ");
+        Failure::Usage(format!("no board \"{name}\": the boards are {names}"))
+    })
 }
 
 fn put(lines: &[String]) -> Result<(), Failure> {
@@ -23,14 +33,7 @@ fn put(lines: &[String]) -> Result<(), Failure> {
 /// The service sheet: gesture, codes with suspects and checks, menu, pins.
 pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure> {
     let shelf = Shelf::builtin()?;
-    let board = shelf.board(&args.board).ok_or_else(|| {
-        let names: Vec<&str> = shelf.boards.iter().map(|(name, _)| name.as_str()).collect();
-        Failure::Usage(format!(
-            "no board \"{}\": the boards are {}",
-            args.board,
-            names.join(", ")
-        ))
-    })?;
+    let board = board(&shelf, &args.board)?;
     let texts = Texts::load(language);
     let mut lines = vec![
         texts.get(&board.name),

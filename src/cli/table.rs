@@ -22,15 +22,8 @@ pub(super) fn faults(args: &FaultsArgs) -> Result<(), Failure> {
     } else {
         Mains::V120Hz60
     };
-    let Some((_, board)) = shelf.boards.iter().find(|(name, _)| *name == args.board) else {
-        return Err(Failure::Usage(format!("no board \"{}\"", args.board)));
-    };
-    let library = crate::lesson::Library {
-        board,
-        sound: shelf.machine.params(mains),
-        modes: &shelf.catalogue.modes,
-        parts: &shelf.parts.parts,
-    };
+    let board = super::sheet::board(&shelf, &args.board)?;
+    let library = shelf.library_of(board, mains);
     let rows = survey::survey(&library, mains.rating());
     let mut out = std::io::stdout().lock();
     for line in survey::table(&rows) {

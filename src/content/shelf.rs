@@ -3,7 +3,7 @@
 use super::error::{ContentError, Problem};
 use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_scenario};
 use crate::controller::Board;
-use crate::lesson::{Library, Scenario};
+use crate::lesson::{Library, Mains, Scenario};
 use std::path::Path;
 
 /// The built-in content.
@@ -15,8 +15,8 @@ pub struct Shelf {
     pub catalogue: Catalogue,
     /// The sound machine.
     pub machine: Nominal,
-    /// Boards by name.
-    pub boards: Vec<(String, Board)>,
+    /// Boards.
+    pub boards: Vec<Board>,
 }
 
 /// A scenario with the file name and the text that it was read from.
@@ -40,8 +40,7 @@ impl Shelf {
         for (path, text) in builtin::in_folder("assets/boards") {
             let board =
                 read_board(path, text.as_bytes()).map_err(|mut errors| errors.swap_remove(0))?;
-            let name = Path::new(path).file_stem().unwrap_or_default();
-            boards.push((name.to_string_lossy().into_owned(), board));
+            boards.push(board);
         }
         Ok(Shelf {
             parts: builtin::parts()?,
@@ -53,10 +52,7 @@ impl Shelf {
 
     /// Names and codes of the boards, for checking scenarios.
     pub fn known_boards(&self) -> Vec<KnownBoard> {
-        self.boards
-            .iter()
-            .map(|(_, board)| KnownBoard::of(board))
-            .collect()
+        self.boards.iter().map(KnownBoard::of).collect()
     }
 
     /// The scenario in this file, or the built-in one of this name (`standing-water` or
@@ -102,10 +98,17 @@ impl Shelf {
 
     /// The board of this name.
     pub fn board(&self, name: &str) -> Option<&Board> {
-        self.boards
-            .iter()
-            .find(|(known, _)| known == name)
-            .map(|(_, board)| board)
+        self.boards.iter().find(|board| board.id == name)
+    }
+
+    /// This board with the sound machine for `mains`, the catalogue and the counter.
+    pub fn library_of<'a>(&'a self, board: &'a Board, mains: Mains) -> Library<'a> {
+        Library {
+            board,
+            sound: self.machine.params(mains),
+            modes: &self.catalogue.modes,
+            parts: &self.parts.parts,
+        }
     }
 
     /// What a checked scenario draws on.
@@ -113,13 +116,8 @@ impl Shelf {
     /// # Panics
     /// The scenario names a board that is not here: it was not read through this shelf.
     pub fn library(&self, scenario: &Scenario) -> Library<'_> {
-        Library {
-            board: self
-                .board(&scenario.board)
-                .expect("a checked scenario names a known board"),
-            sound: self.machine.params(scenario.mains),
-            modes: &self.catalogue.modes,
-            parts: &self.parts.parts,
-        }
+        let board = self.board(&scenario.board);
+        let board = board.expect("a checked scenario names a known board");
+        self.library_of(board, scenario.mains)
     }
 }

@@ -3,9 +3,10 @@
 use super::scenario::{Hidden, Mains, Scenario};
 use crate::bench::{Bench, Part, Setup};
 use crate::controller::{Board, Calibration, Memory, StoredCode};
+use crate::plant::dial::uniform;
 use crate::plant::{Button, FailureMode, Param, Params, Rating};
 use crate::units::Span;
-use rand::{Rng, SeedableRng};
+use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
 /// The longest that the customer let the last wash go on.
@@ -26,6 +27,36 @@ pub struct Library<'a> {
     pub modes: &'a [FailureMode],
     /// The counter's list.
     pub parts: &'a [Part],
+}
+
+impl Library<'_> {
+    /// A board as it leaves the factory: calibrated for the sound machine, nothing stored.
+    fn factory_memory(&self) -> Memory {
+        Memory {
+            calibration: Some(Calibration {
+                zero_v: self.sound.get(Param::PressureZeroV),
+                cam_ms_per_deg: self.board.shifter.ms_per_deg,
+                inertia_ms: self.board.recalibration.inertia_ms.0,
+            }),
+            ..Memory::default()
+        }
+    }
+
+    /// A machine fresh from the factory but for these faults, with a new dial, live tests allowed.
+    pub fn setup(&self, rating: Rating, faults: Vec<FailureMode>, seed: u64) -> Setup {
+        Setup {
+            board: self.board.clone(),
+            memory: self.factory_memory(),
+            sound: self.sound.clone(),
+            rating,
+            dial_wear: 0.0,
+            faults,
+            modes: self.modes.to_vec(),
+            parts: self.parts.to_vec(),
+            seed,
+            live_tests_allowed: true,
+        }
+    }
 }
 
 /// A scenario that cannot be set up.
@@ -78,7 +109,7 @@ pub fn draw<'a>(
     };
     let total: f64 = from.iter().map(|m| m.weight).sum();
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
-    let mut left = total * f64::from(rng.next_u32()) / 4_294_967_296.0;
+    let mut left = total * uniform(&mut rng);
     for mode in &from {
         left -= mode.weight;
         if left < 0.0 {
@@ -95,13 +126,7 @@ pub fn draw<'a>(
 /// The scenario does not fit the library.
 pub fn set_up(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<Bench, SetUpError> {
     let mut bench = prepare(scenario, library, seed)?;
-    start_wash(&mut bench);
-    let began = bench.now();
-    while bench.now().since(began) < LAST_WASH
-        && bench.machine().control().glance().mode == "program"
-    {
-        bench.wait(Span::from_s(1));
-    }
+    wash(&mut bench, LAST_WASH);
     bench.wait(STOOD);
     bench.begin();
     Ok(bench)
@@ -117,22 +142,15 @@ pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<
         .into_iter()
         .collect();
     Ok(Bench::new(Setup {
-        board: library.board.clone(),
         memory: customers_memory(scenario, library),
-        sound: library.sound.clone(),
-        rating: scenario.mains.rating(),
         dial_wear: scenario.dial_wear,
-        faults,
-        modes: library.modes.to_vec(),
-        parts: library.parts.to_vec(),
-        seed,
         live_tests_allowed: scenario.live_tests_allowed,
+        ..library.setup(scenario.mains.rating(), faults, seed)
     }))
 }
 
 /// The board of a machine in use: calibrated in the factory, with what it has stored since.
 fn customers_memory(scenario: &Scenario, library: &Library<'_>) -> Memory {
-    let shifter = &library.board.shifter;
     Memory {
         codes: scenario
             .stale_codes
@@ -144,11 +162,16 @@ fn customers_memory(scenario: &Scenario, library: &Library<'_>) -> Memory {
             })
             .collect(),
         cycles: 400,
-        calibration: Some(Calibration {
-            zero_v: library.sound.get(Param::PressureZeroV),
-            cam_ms_per_deg: shifter.ms_per_deg,
-            inertia_ms: library.board.recalibration.inertia_ms.0,
-        }),
+        ..library.factory_memory()
+    }
+}
+
+/// The customer's wash, to its end, to the fault hold or to `limit`.
+pub fn wash(bench: &mut Bench, limit: Span) {
+    start_wash(bench);
+    let began = bench.now();
+    while bench.now().since(began) < limit && bench.machine().control().glance().mode == "program" {
+        bench.wait(Span::from_s(1));
     }
 }
 

@@ -1,11 +1,11 @@
 //! Runs the machine with each fault of the catalogue and writes down what the control raises by
 //! itself and what a meter shows: the table of faults, made by simulation.
 
-use super::set_up::{Library, start_wash};
+use super::set_up::{self, Library};
 use crate::bench::script::{Condition, Step, entry_steps};
-use crate::bench::{Bench, Display, LandmarkKind, MeterMode, Setup, meter};
-use crate::controller::{Calibration, Memory, Monitor, Routine};
-use crate::plant::{Button, Component, Connector, FailureMode, Param, Pin, Rating, Side, Terminal};
+use crate::bench::{Bench, Display, LandmarkKind, MeterMode, meter};
+use crate::controller::{Monitor, Routine};
+use crate::plant::{Button, Component, Connector, FailureMode, Pin, Rating, Side, Terminal};
 use crate::units::Span;
 
 /// The longest wash that is waited for.
@@ -46,25 +46,8 @@ pub fn bench_with(
     mode: Option<&FailureMode>,
     seed: u64,
 ) -> Bench {
-    Bench::new(Setup {
-        board: library.board.clone(),
-        memory: Memory {
-            calibration: Some(Calibration {
-                zero_v: library.sound.get(Param::PressureZeroV),
-                cam_ms_per_deg: library.board.shifter.ms_per_deg,
-                inertia_ms: library.board.recalibration.inertia_ms.0,
-            }),
-            ..Memory::default()
-        },
-        sound: library.sound.clone(),
-        rating,
-        dial_wear: 0.0,
-        faults: mode.cloned().into_iter().collect(),
-        modes: library.modes.to_vec(),
-        parts: library.parts.to_vec(),
-        seed,
-        live_tests_allowed: true,
-    })
+    let faults = mode.cloned().into_iter().collect();
+    Bench::new(library.setup(rating, faults, seed))
 }
 
 /// A row for every failure mode of the library.
@@ -99,11 +82,7 @@ pub fn row(library: &Library<'_>, rating: Rating, mode: &FailureMode) -> Row {
 
 /// The customer's wash, to its end or to the fault hold.
 pub fn wash(bench: &mut Bench) {
-    start_wash(bench);
-    let began = bench.now();
-    while bench.now().since(began) < WASH && bench.machine().control().glance().mode == "program" {
-        bench.wait(Span::from_s(1));
-    }
+    set_up::wash(bench, WASH);
 }
 
 /// Enters service mode and recalibrates; false when service mode cannot be entered.

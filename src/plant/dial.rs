@@ -7,6 +7,11 @@ use serde::{Deserialize, Serialize};
 /// Detents in one turn.
 pub const DETENTS: u8 = 24;
 
+/// A draw from 0 up to, but never, 1.
+pub fn uniform(rng: &mut impl Rng) -> f64 {
+    f64::from(rng.next_u32()) / 4_294_967_296.0
+}
+
 /// Mechanical state of the dial.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Dial {
@@ -46,7 +51,7 @@ impl Dial {
     /// Turns by one detent, clockwise or not, `gap` after the last one.
     pub fn detent(&mut self, clockwise: bool, gap: Span, wear: f64, rng: &mut impl Rng) -> Report {
         let (skip, double) = error_chances(wear, gap);
-        let drawn = f64::from(rng.next_u32()) / 4_294_967_296.0;
+        let drawn = uniform(rng);
         let count = if drawn < skip {
             0
         } else if drawn < skip + double {

@@ -1,6 +1,6 @@
 //! The drive: motor, belt, pulley, agitator or basket, unbalance, winding heat.
 
-use super::motor::{MotorCircuit, synchronous_rpm};
+use super::motor::MotorCircuit;
 use super::params::{Param, Params};
 use crate::units::{GRAVITY_M_S2, TICK_S};
 use num_complex::Complex64;
@@ -230,11 +230,6 @@ impl Drive {
         let free_mm = 1000.0 * p.get(Param::LoadOffsetKgM) / SUSPENDED_KG;
         self.shake_mm = free_mm * ratio2 / ((1.0 - ratio2).abs() + 0.35 * ratio + 1e-9);
     }
-}
-
-/// Synchronous speed of the drive motor, rev/min.
-pub fn drive_synchronous_rpm(supply_hz: f64) -> f64 {
-    synchronous_rpm(supply_hz, super::motor::POLES)
 }
 
 #[cfg(test)]

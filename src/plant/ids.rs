@@ -121,6 +121,16 @@ impl Relays {
     }
 }
 
+impl Component {
+    /// Its terminals.
+    pub fn terminals(self) -> impl Iterator<Item = Terminal> {
+        Terminal::ALL
+            .iter()
+            .copied()
+            .filter(move |t| t.component() == self)
+    }
+}
+
 impl Terminal {
     /// The component this terminal belongs to.
     pub fn component(self) -> Component {

@@ -33,6 +33,8 @@ pub trait Analysis: Scalar {
     fn capacitor(farads: f64, series_ohms: f64, leak_ohms: f64, hz: f64) -> Self;
     /// A motor at `speed` (fraction of synchronous).
     fn motor(circuit: &MotorCircuit, speed: f64) -> [[Self; 2]; 2];
+    /// EMF of an outlet of `volts` rms.
+    fn outlet_emf(volts: f64) -> Self;
     /// The control's power supply input.
     fn supply_input(watts: f64, rated_v: f64) -> Self;
 }
@@ -55,6 +57,9 @@ impl Analysis for Complex64 {
     fn motor(circuit: &MotorCircuit, speed: f64) -> [[Self; 2]; 2] {
         circuit.admittance(speed)
     }
+    fn outlet_emf(volts: f64) -> Self {
+        Complex64::new(volts, 0.0)
+    }
     fn supply_input(watts: f64, rated_v: f64) -> Self {
         Complex64::new(watts / (rated_v * rated_v) + 1.0 / RECTIFIER_DC_OHMS, 0.0)
     }
@@ -75,6 +80,9 @@ impl Analysis for f64 {
     }
     fn motor(circuit: &MotorCircuit, _speed: f64) -> [[Self; 2]; 2] {
         [[1.0 / circuit.a_ohms, 0.0], [0.0, 1.0 / circuit.b_ohms]]
+    }
+    fn outlet_emf(_volts: f64) -> Self {
+        0.0
     }
     fn supply_input(_watts: f64, _rated_v: f64) -> Self {
         1.0 / RECTIFIER_DC_OHMS
@@ -283,6 +291,8 @@ impl<T: Analysis> Circuit<T> {
         let y = |param| T::ohms(p.get(param));
         let net = &mut self.net;
         let gone = T::siemens(GONE_S);
+        let volts = rating.volts * p.get(Param::SupplyScale);
+        net.set_emf(self.outlet[0], T::outlet_emf(volts));
         let blades = [1.0 / p.get(Param::SupplyOhms), 20.0, 20.0];
         for (branch, siemens) in self.outlet.into_iter().zip(blades) {
             net.set_admittance(
@@ -391,11 +401,6 @@ impl<T: Analysis> Circuit<T> {
                 speed_of(at.speed_step),
             ),
         );
-    }
-
-    /// Makes the outlet an EMF (phasor or, for direct current, zero).
-    pub fn set_outlet_emf(&mut self, emf: T) {
-        self.net.set_emf(self.outlet[0], emf);
     }
 
     /// Puts a charge on the filter capacitor: a source of `volts` behind its series resistance.

@@ -91,6 +91,11 @@ impl MotorCircuit {
     }
 }
 
+/// Length of a phasor, the same to the bit everywhere.
+pub fn rms(phasor: Complex64) -> f64 {
+    phasor.norm_sqr().sqrt()
+}
+
 /// Complex quotient by the textbook formula, the same to the bit everywhere.
 pub fn quotient(a: Complex64, b: Complex64) -> Complex64 {
     a * b.conj() / b.norm_sqr()

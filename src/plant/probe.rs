@@ -5,6 +5,7 @@
 use super::fault::Op;
 use super::ids::{Pin, Relay, Terminal};
 use super::mains::{Analysis, Circuit, Rating, Switching};
+use super::motor::rms;
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
 use super::washer::Plant;
@@ -85,7 +86,7 @@ impl Plant {
             bulk_v: self.supply().bulk_v,
             filter_v: self.supply().filter_v,
         };
-        probed.settle_bolt();
+        probed.settle_actuators();
         probed
     }
 }
@@ -102,9 +103,7 @@ impl Probed {
         let mut circuit = self.live(Some((red, black)));
         circuit.set_meter(Complex64::ohms(input_ohms), Complex64::ZERO);
         circuit.solve();
-        circuit
-            .drop(red, black)
-            .map_or(0.0, |v| v.norm_sqr().sqrt())
+        circuit.drop(red, black).map_or(0.0, rms)
     }
 
     /// Direct voltage from `black` to `red`, V, with `input_ohms` across them.
@@ -151,7 +150,7 @@ impl Probed {
             Pin::PlugLine | Pin::FuseIn | Pin::FuseOut => circuit.line_current(),
             _ => return None,
         };
-        Some(amps.norm_sqr().sqrt())
+        Some(rms(amps))
     }
 
     /// Frequency between two pins, Hz.
@@ -175,17 +174,15 @@ impl Probed {
     fn live(&self, meter: Option<(Pin, Pin)>) -> Circuit<Complex64> {
         let mut circuit = Circuit::new(meter);
         circuit.set(&self.params, self.rating, &self.mains);
-        let volts = self.rating.volts * self.params.get(Param::SupplyScale);
-        circuit.set_outlet_emf(Complex64::new(volts, 0.0));
         circuit
     }
 
-    /// A bolt moves only if its actuator draws enough current.
-    fn settle_bolt(&mut self) {
+    /// A bolt and a pump move only if they draw enough current.
+    fn settle_actuators(&mut self) {
         let mut circuit = self.live(None);
         circuit.solve();
-        let lock_a = circuit.wire_current(Terminal::LockCoil1).norm_sqr().sqrt();
-        let pump_a = circuit.wire_current(Terminal::Pump1).norm_sqr().sqrt();
+        let lock_a = rms(circuit.wire_current(Terminal::LockCoil1));
+        let pump_a = rms(circuit.wire_current(Terminal::Pump1));
         self.mains.bolted &= lock_a >= self.params.get(Param::LockPullInA);
         self.mains.pump_turning &= pump_a >= self.params.get(Param::PumpPullInA);
     }
@@ -207,7 +204,6 @@ impl Probed {
     fn test_drop_mains(&self, red: Pin, black: Pin) -> Option<f64> {
         let mut circuit = Circuit::<f64>::new(Some((red, black)));
         circuit.set(&self.params, self.rating, &self.mains);
-        circuit.set_outlet_emf(0.0);
         if self.filter_v > 0.5 {
             circuit.set_filter_charge(self.filter_v);
         }
@@ -251,7 +247,6 @@ impl Probed {
         }
         let mut circuit = Circuit::<f64>::new(Some((red, black)));
         circuit.set(&self.params, self.rating, &self.mains);
-        circuit.set_outlet_emf(0.0);
         circuit.set_filter_charge(self.filter_v);
         circuit.set_meter(1.0 / input_ohms, 0.0);
         circuit.solve();

@@ -6,7 +6,7 @@ use super::fault::{FailureMode, Presence};
 use super::ids::{Component, Connector, Relay, Relays, Terminal};
 use super::mains::{Circuit, Rating, Switching, WIRES, motor_circuit};
 use super::memo::{Memo, Solution};
-use super::motor::MotorCircuit;
+use super::motor::{MotorCircuit, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
 use super::supply::Supply;
@@ -272,18 +272,10 @@ impl Plant {
 
     /// Pulls or seats a connector; `pins` are the terminals of a board connector.
     pub fn set_connector(&mut self, connector: &Connector, pins: &[Terminal], pulled: bool) {
+        let bit = |bits: u64, t: Terminal| bits | 1 << t.index();
         let (bits, field) = match connector {
-            Connector::Board(_) => (
-                pins.iter().fold(0, |b, t| b | 1u64 << t.index()),
-                &mut self.state.off_board,
-            ),
-            Connector::Load(c) => (
-                Terminal::ALL
-                    .iter()
-                    .filter(|t| t.component() == *c)
-                    .fold(0, |b, t| b | 1u64 << t.index()),
-                &mut self.state.off_load,
-            ),
+            Connector::Board(_) => (pins.iter().copied().fold(0, bit), &mut self.state.off_board),
+            Connector::Load(c) => (c.terminals().fold(0, bit), &mut self.state.off_load),
         };
         if pulled {
             *field |= bits;
@@ -366,8 +358,6 @@ impl Plant {
 
     fn set_mains(&mut self, switching: &Switching) {
         self.mains.set(&self.state.params, self.rating, switching);
-        let volts = self.rating.volts * self.state.params.get(Param::SupplyScale);
-        self.mains.set_outlet_emf(Complex64::new(volts, 0.0));
     }
 
     fn step_presence(&mut self) {
@@ -523,7 +513,6 @@ impl Plant {
 }
 
 fn read_mains(mains: &Circuit<Complex64>) -> Solution {
-    let rms = |z: Complex64| z.norm_sqr().sqrt();
     let at = |t| rms(mains.wire_current(t));
     Solution {
         amps: LoadAmps {

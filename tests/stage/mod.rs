@@ -32,12 +32,7 @@ impl Stage {
 
     /// The first board with the sound machine for `mains`.
     pub fn library(&self, mains: Mains) -> Library<'_> {
-        Library {
-            board: &self.shelf.boards[0].1,
-            sound: self.shelf.machine.params(mains),
-            modes: &self.shelf.catalogue.modes,
-            parts: &self.shelf.parts.parts,
-        }
+        self.shelf.library_of(&self.shelf.boards[0], mains)
     }
 
     /// The failure mode of this name.
