@@ -1,6 +1,6 @@
 //! What the person at the bench knows and holds, for screens and scripts.
 
-use super::action::{Action, MeterMode};
+use super::action::MeterMode;
 use crate::machine::MachineView;
 use crate::plant::{Connector, Pin};
 use crate::units::Time;
@@ -116,8 +116,8 @@ pub type Caution = &'static str;
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Refusal {
     /// The action needs the cabinet open.
-    #[error("{0:?}: take the cabinet panels off first")]
-    CabinetClosed(Action),
+    #[error("take the cabinet panels off first")]
+    CabinetClosed,
     /// The lock holds the lid.
     #[error("the lid is locked")]
     LidLocked,
@@ -148,6 +148,6 @@ pub enum Refusal {
     #[error("pull the plug first: its blades are in the outlet")]
     PlugInOutlet,
     /// Already so: plugged, open, pulled…
-    #[error("{0:?}: it is so already")]
-    AlreadySo(Action),
+    #[error("it is so already: there is nothing to do")]
+    AlreadySo,
 }

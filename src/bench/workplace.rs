@@ -179,7 +179,7 @@ impl Bench {
     }
 
     fn refuse(&self, action: &Action) -> Result<(), Refusal> {
-        let already = || Err(Refusal::AlreadySo(action.clone()));
+        let already = || Err(Refusal::AlreadySo);
         let plant = self.machine.plant();
         match action {
             Action::Plug if plant.plugged() => already(),
@@ -192,10 +192,10 @@ impl Bench {
             Action::Pull(c) if self.pulled.contains(c) => already(),
             Action::Seat(c) if !self.pulled.contains(c) => already(),
             Action::Pull(_) | Action::Discharge | Action::Fit(_) if !self.cabinet_open => {
-                Err(Refusal::CabinetClosed(action.clone()))
+                Err(Refusal::CabinetClosed)
             }
             Action::Pull(c) if self.terminals(c).is_empty() => Err(Refusal::NoConnector(c.clone())),
-            Action::Probe { red, black, .. } => self.refuse_probe(action, *red, *black),
+            Action::Probe { red, black, .. } => self.refuse_probe(*red, *black),
             Action::Order(number) if self.part(number).is_none() => {
                 Err(Refusal::NoPart(number.clone()))
             }
@@ -228,14 +228,14 @@ impl Bench {
         }
     }
 
-    fn refuse_probe(&self, action: &Action, red: Pin, black: Pin) -> Result<(), Refusal> {
+    fn refuse_probe(&self, red: Pin, black: Pin) -> Result<(), Refusal> {
         let blade = |pin| matches!(pin, Pin::PlugLine | Pin::PlugNeutral | Pin::PlugEarth);
         let plugged = self.machine.plant().plugged();
         if plugged && (blade(red) || blade(black)) {
             return Err(Refusal::PlugInOutlet);
         }
         if !self.cabinet_open && (needs_cabinet(red) || needs_cabinet(black)) {
-            return Err(Refusal::CabinetClosed(action.clone()));
+            return Err(Refusal::CabinetClosed);
         }
         Ok(())
     }

@@ -2,7 +2,7 @@
 
 use super::Failure;
 use crate::bench::script::entry_steps;
-use crate::content::{Language, Shelf, Texts, Value};
+use crate::content::{Language, Shelf, Texts, Value, script_line};
 use crate::controller::Board;
 use std::io::Write;
 
@@ -43,7 +43,7 @@ pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure>
     lines.extend(
         entry_steps(&board.gesture)
             .iter()
-            .map(|step| format!("  {step:?}")),
+            .map(|step| format!("  {}", script_line(step))),
     );
     lines.push(format!("  ≤ {} ms", board.gesture.within_ms));
     lines.extend([

@@ -24,6 +24,6 @@ pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
 pub use reader::{Finding, read_checked};
 pub use scenario_file::{KnownBoard, read_scenario};
-pub use script_file::read_script;
+pub use script_file::{read_script, script_line};
 pub use shelf::{Shelf, Titled};
 pub use text::{Language, Texts, Value};

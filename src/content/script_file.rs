@@ -44,6 +44,15 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, Step)>, Conte
     Ok(steps)
 }
 
+/// A step as its line in a script.
+pub fn script_line(step: &Step) -> String {
+    let line = match step {
+        Step::Do(action) => ron::to_string(action),
+        step => ron::to_string(step),
+    };
+    line.expect("a step is plain data")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -67,6 +76,24 @@ mod tests {
                 (4, Step::Do(Action::Unplug)),
             ]
         );
+    }
+
+    #[test]
+    fn a_written_step_reads_back() {
+        for step in [
+            Step::Turn {
+                way: Turn::Left,
+                detents: 4,
+                every_ms: 180,
+            },
+            Step::Do(Action::Unplug),
+        ] {
+            let line = script_line(&step);
+            assert_eq!(
+                read_script("a.script", line.as_bytes()),
+                Ok(vec![(1, step)])
+            );
+        }
     }
 
     #[test]

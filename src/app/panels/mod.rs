@@ -94,7 +94,7 @@ impl Face<'_> {
 /// Why the bench refused, in words.
 fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
     match refusal {
-        Refusal::CabinetClosed(_) => texts.get("refusal-cabinet-closed"),
+        Refusal::CabinetClosed => texts.get("refusal-cabinet-closed"),
         Refusal::LidLocked => texts.get("refusal-lid-locked"),
         Refusal::NoConnector(_) => texts.get("refusal-no-connector"),
         Refusal::NoPart(number) => {
@@ -112,7 +112,7 @@ fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
         Refusal::NoReading(_) => texts.get("refusal-no-reading"),
         Refusal::Finished => texts.get("refusal-finished"),
         Refusal::PlugInOutlet => texts.get("refusal-plug-in-outlet"),
-        Refusal::AlreadySo(_) => texts.get("refusal-already-so"),
+        Refusal::AlreadySo => texts.get("refusal-already-so"),
     }
 }
 
