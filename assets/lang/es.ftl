@@ -593,7 +593,7 @@ tab-sheet = Hoja
 ## ticket
 
 ticket-hours = { $hours } h
-ticket-live = Pruebas con tensión
+ticket-live = Con tensión
 ticket-live-no = no permitidas
 ticket-live-yes = permitidas
 ticket-mains = Red
