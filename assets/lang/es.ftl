@@ -594,8 +594,8 @@ tab-sheet = Hoja
 
 ticket-hours = { $hours } h
 ticket-live = Con tensión
-ticket-live-no = no permitidas
-ticket-live-yes = permitidas
+ticket-live-no = no permitido
+ticket-live-yes = permitido
 ticket-mains = Red
 ticket-minutes-of = { $minutes } de { $par } min
 ticket-money = Dinero
