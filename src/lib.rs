@@ -18,6 +18,7 @@ pub mod record;
 
 pub mod content;
 
+#[cfg(not(target_family = "wasm"))]
 pub mod cli;
 
 #[cfg(feature = "window")]

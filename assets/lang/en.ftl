@@ -204,6 +204,24 @@ happening-shock = You touched a connector or part with the plug in: electric sho
 happening-touched-charge = Your hands were inside before the stored charge was gone. The bulk capacitor bit: burnt skin, and a jerk that throws a hand onto sharp metal.
 happening-wrong-part = You fitted a part that does not cure the fault. The machine behaves as before, and the part cannot go back on the shelf.
 
+## kept
+
+kept-delete = Delete
+kept-delete-sure = Delete for good?
+kept-finished = handed in, { $score } points
+kept-go-on = Go on
+kept-go-on-last = Go on where you left off
+kept-in-browser = Kept in this browser, on this computer, in the same format as the files of the installed program.
+kept-in-folder = Kept in { $place }
+kept-jobs = Jobs
+kept-load = Load an attempt from a file
+kept-look = See the result
+kept-mine = My attempts ({ $count })
+kept-none = Nothing here yet. An attempt is kept from its first action on.
+kept-save = Save a copy
+kept-taken = { $detail } is among your attempts now.
+kept-unfinished = unfinished, { $actions } actions in { $minutes } min
+
 ## key
 
 key-back = Step back, stop waiting
@@ -612,6 +630,19 @@ top-pause = Stop the clock
 
 tries = Tries at service mode
 tries-intro = Time runs to the right, in seconds. Shaded: the whole window. Bars: an input’s own window. Flag: the rule that broke.
+
+## trouble
+
+trouble-changed = { $detail } was made with another text of its job, so it cannot be gone on with here. Save a copy and open it with the Detent that made it.
+trouble-damaged = This attempt is damaged ({ $detail }). Save a copy if you need it, or delete it.
+trouble-differs = Done again, this attempt ends otherwise than it says, so another version of Detent made it or it was changed ({ $detail }).
+trouble-elsewhere = The bench is open in another tab, and attempts are kept there. Close this one.
+trouble-foreign = { $detail } is not an attempt of Detent. Choose a file that Detent saved.
+trouble-full = The storage is full: this attempt is not kept. Save a copy before you close this, and delete attempts that you no longer need. ({ $detail })
+trouble-gone = { $detail } is not here.
+trouble-newer = { $detail } was made by a newer Detent. Reload this page or install the newer one to open it; nothing of it is lost.
+trouble-other = The attempt is not kept: { $detail }
+trouble-refused = The browser refuses to keep attempts, as it does in a private window: save a copy before you close this. ({ $detail })
 
 ## try
 

@@ -204,6 +204,24 @@ happening-shock = Tocó un conector o una pieza con la máquina enchufada: desca
 happening-touched-charge = Metió las manos antes de que se fuera la carga acumulada. El condensador dio un golpe: piel quemada y un tirón que lanza la mano contra el metal filoso.
 happening-wrong-part = Montó una pieza que no cura la falla. La máquina sigue igual, y la pieza ya no se puede devolver.
 
+## kept
+
+kept-delete = Borrar
+kept-delete-sure = ¿Borrar del todo?
+kept-finished = entregado, { $score } puntos
+kept-go-on = Continuar
+kept-go-on-last = Continuar donde lo dejó
+kept-in-browser = Se guardan en este navegador, en este equipo, con el mismo formato que los archivos del programa instalado.
+kept-in-folder = Se guardan en { $place }
+kept-jobs = Trabajos
+kept-load = Cargar un intento de un archivo
+kept-look = Ver el resultado
+kept-mine = Mis intentos ({ $count })
+kept-none = Aún no hay nada. Un intento se guarda desde su primera acción.
+kept-save = Guardar una copia
+kept-taken = { $detail } está ahora entre sus intentos.
+kept-unfinished = sin terminar, { $actions } acciones en { $minutes } min
+
 ## key
 
 key-back = Volver, dejar de esperar
@@ -612,6 +630,19 @@ top-pause = Parar el reloj
 
 tries = Intentos de modo de servicio
 tries-intro = El tiempo corre a la derecha, en segundos. Sombreado: la ventana entera. Barras: ventana propia de una acción. Bandera: la regla rota.
+
+## trouble
+
+trouble-changed = { $detail } se hizo con otro texto de su trabajo, así que aquí no se puede continuar. Guarde una copia y ábrala con el Detent que lo hizo.
+trouble-damaged = Este intento está dañado ({ $detail }). Guarde una copia si la necesita, o bórrelo.
+trouble-differs = Repetido, este intento termina de otra manera que la que dice: lo hizo otra versión de Detent o fue cambiado ({ $detail }).
+trouble-elsewhere = El banco está abierto en otra pestaña y los intentos se guardan allí. Cierre esta.
+trouble-foreign = { $detail } no es un intento de Detent. Elija un archivo que Detent haya guardado.
+trouble-full = No queda espacio: este intento no se guarda. Guarde una copia antes de cerrar y borre los intentos que ya no necesite. ({ $detail })
+trouble-gone = { $detail } no está aquí.
+trouble-newer = { $detail } lo hizo un Detent más nuevo. Recargue esta página o instale el más nuevo para abrirlo; no se pierde nada.
+trouble-other = El intento no se guarda: { $detail }
+trouble-refused = El navegador no permite guardar intentos, como en una ventana privada: guarde una copia antes de cerrar. ({ $detail })
 
 ## try
 

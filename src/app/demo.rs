@@ -1,5 +1,6 @@
 //! A bench of made-up numbers, to look at the window without a machine behind it.
 
+use super::attempts::{Attempts, Trouble};
 use super::port::*;
 use crate::bench::script::Step;
 use crate::bench::{
@@ -63,6 +64,15 @@ impl Shop for DemoShop {
     }
     fn open(&self, _offer: usize, _seed: u64) -> Result<Box<dyn BenchPort>, String> {
         Ok(Box::new(DemoBench::new()))
+    }
+    fn attempts(&self) -> Option<&dyn Attempts> {
+        None
+    }
+    fn kept(&self) -> Vec<Kept> {
+        Vec::new()
+    }
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble> {
+        Err(Trouble::Gone(name.to_owned()))
     }
 }
 
@@ -377,4 +387,10 @@ impl BenchPort for DemoBench {
     fn score(&self) -> Option<Score> {
         self.score.clone()
     }
+
+    fn kept_as(&self) -> Option<String> {
+        None
+    }
+
+    fn mark(&mut self) {}
 }

@@ -7,12 +7,16 @@ use crate::plant::Button;
 use crate::units::TICK_MS;
 use bevy::input::ButtonState;
 use bevy::input::keyboard::KeyboardInput;
+use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy_egui::input::EguiWantsInput;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 /// Longest time that stepping may take in one frame; what is left over is simply slower time.
 const FRAME_BUDGET: Duration = Duration::from_millis(28);
+
+/// How often the clock of an unfinished attempt is remembered, s.
+const MARK_EVERY_S: f32 = 5.0;
 
 /// When this frame's stepping began.
 #[derive(Resource)]
@@ -174,6 +178,15 @@ fn look(mut bench: ResMut<BenchRes>, budget: Res<Budget>) {
     bench.refresh();
 }
 
+/// A bench that is broken off goes on from about where it was.
+fn mark(mut bench: ResMut<BenchRes>, time: Res<Time<Real>>, mut since_s: Local<f32>) {
+    *since_s += time.delta_secs();
+    if *since_s > MARK_EVERY_S {
+        *since_s = 0.0;
+        bench.mark();
+    }
+}
+
 /// Keys and time.
 pub fn plugin(app: &mut App) {
     app.insert_resource(Time::<Fixed>::from_duration(Duration::from_millis(TICK_MS)))
@@ -190,6 +203,7 @@ pub fn plugin(app: &mut App) {
                 .run_if(in_state(Screen::Bench)),
         )
         .add_systems(FixedUpdate, step.run_if(in_state(Screen::Bench)))
+        .add_systems(Last, mark.run_if(in_state(Screen::Bench)))
         .add_systems(
             RunFixedMainLoop,
             look.in_set(RunFixedMainLoopSystems::AfterFixedMainLoop)

@@ -6,9 +6,12 @@
     reason = "screens may look at the clock, and what they draw need not be the same to the bit"
 )]
 
+mod attempts;
 #[cfg(test)]
 mod demo;
 mod input;
+#[cfg(not(target_family = "wasm"))]
+mod native;
 pub mod panels;
 mod pick;
 pub mod port;
@@ -17,11 +20,15 @@ mod shots;
 pub mod state;
 pub mod tokens;
 mod views;
+#[cfg(target_family = "wasm")]
+mod web;
 mod workbench;
 
+#[cfg(not(target_family = "wasm"))]
+pub use native::run;
+
 use crate::bench::script::Step;
-use crate::cli::WindowArgs;
-use crate::content::{Language, Texts, disk, read_script};
+use crate::content::{Language, Texts};
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::time::TimeUpdateStrategy;
@@ -76,114 +83,6 @@ impl Default for AppOptions {
     }
 }
 
-/// Options from the command line's arguments.
-fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, String> {
-    let mut options = AppOptions {
-        language: language.unwrap_or_default(),
-        ..default()
-    };
-    options.screenshot.clone_from(&args.shot);
-    options.after_frames = args.frames.unwrap_or(options.after_frames);
-    options.view = match args.view.as_deref() {
-        None | Some("machine") => ViewKind::Machine,
-        Some("panel") => ViewKind::Panel,
-        Some("cabinet") => ViewKind::Cabinet,
-        Some(other) => {
-            return Err(format!(
-                "no view \"{other}\": use panel, machine or cabinet"
-            ));
-        }
-    };
-    let (tab, page) = match args.tab.as_deref() {
-        None | Some("sheet") => (Tab::Sheet, Page::Entry),
-        Some("none") => {
-            options.hidden = true;
-            (Tab::Sheet, Page::Entry)
-        }
-        Some("lamps") => (Tab::Sheet, Page::Lamps),
-        Some("codes") => (Tab::Sheet, Page::Codes),
-        Some("menu") => (Tab::Sheet, Page::Menu),
-        Some("pins") => (Tab::Sheet, Page::Pins),
-        Some("meter") => (Tab::Meter, Page::Entry),
-        Some("parts") => (Tab::Parts, Page::Entry),
-        Some("report") => (Tab::Report, Page::Entry),
-        Some("score") => (Tab::Score, Page::Entry),
-        Some(other) => {
-            return Err(format!(
-                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score or none"
-            ));
-        }
-    };
-    (options.tab, options.page) = (tab, page);
-    if let Some(size) = &args.size {
-        let parts = size
-            .split_once('x')
-            .and_then(|(w, h)| Some((w.parse().ok()?, h.parse().ok()?)));
-        options.size = parts.ok_or(format!("no size \"{size}\": write it as 1280x720"))?;
-    }
-    if let Some(path) = &args.script {
-        let name = path.to_string_lossy();
-        let bytes = disk::read_bytes(path).map_err(|e| e.to_string())?;
-        options.script = read_script(&name, &bytes).map_err(|e| e.to_string())?;
-    }
-    Ok(options)
-}
-
-/// Where finished attempts go: `DETENT_ATTEMPTS`, else the user's data folder.
-fn attempts_folder() -> Option<PathBuf> {
-    let from = |name: &str| {
-        std::env::var_os(name)
-            .filter(|v| !v.is_empty())
-            .map(PathBuf::from)
-    };
-    from("DETENT_ATTEMPTS")
-        .or_else(|| {
-            from("XDG_DATA_HOME")
-                .or_else(|| from("APPDATA"))
-                .map(|p| p.join("detent/attempts"))
-        })
-        .or_else(|| from("HOME").map(|p| p.join(".local/share/detent/attempts")))
-}
-
-/// Opens the window and stays until it is closed.
-///
-/// # Errors
-/// A sentence that says what in the arguments or files is wrong.
-pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
-    let mut options = options(&args, language)?;
-    // A picture is no attempt.
-    let keep = if options.screenshot.is_some() {
-        None
-    } else {
-        attempts_folder()
-    };
-    let shop = Workshop::new(args.scenario.as_deref(), keep)?;
-    if args.scenario.is_some()
-        || args.seed.is_some()
-        || !options.script.is_empty()
-        || args.tab.is_some()
-        || args.view.is_some()
-    {
-        let seed = args
-            .seed
-            .unwrap_or_else(|| shop.offers().first().map_or(1, |o| o.seed));
-        options.start = Some((0, seed));
-    }
-    if cfg!(target_os = "linux")
-        && ["DISPLAY", "WAYLAND_DISPLAY"]
-            .iter()
-            .all(|name| std::env::var_os(name).is_none())
-    {
-        return Err("there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)".to_owned());
-    }
-    let mut app = window(&options);
-    plugin(&mut app, &options, Box::new(shop))?;
-    match app.run() {
-        AppExit::Success => Ok(()),
-        AppExit::Error(code) => Err(format!("the window ended with error {code}")),
-    }
-}
-
 /// The window itself, with nothing in it.
 pub fn window(options: &AppOptions) -> App {
     let mut app = App::new();
@@ -196,6 +95,11 @@ pub fn window(options: &AppOptions) -> App {
         primary_window: Some(Window {
             title: "Detent".to_owned(),
             resolution: (options.size.0, options.size.1).into(),
+            canvas: Some("#bench".to_owned()),
+            fit_canvas_to_parent: true,
+            // The page decides which keys are ours and when the bench has the focus.
+            prevent_default_event_handling: false,
+            focused: !cfg!(target_family = "wasm"),
             ..default()
         }),
         ..default()
@@ -206,7 +110,7 @@ pub fn window(options: &AppOptions) -> App {
 /// Fills a window with the bench and the built-in jobs; attempts are not kept.
 ///
 /// # Errors
-/// As [`run`].
+/// A sentence that says what is wrong with a file.
 pub fn furnish(app: &mut App, options: &AppOptions) -> Result<(), String> {
     plugin(app, options, Box::new(Workshop::new(None, None)?))
 }
@@ -214,7 +118,7 @@ pub fn furnish(app: &mut App, options: &AppOptions) -> Result<(), String> {
 /// Everything but the window itself.
 ///
 /// # Errors
-/// As [`run`].
+/// A sentence that says what is wrong with a file or the script.
 pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Result<(), String> {
     if options.screenshot.is_some() {
         app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(

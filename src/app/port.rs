@@ -1,5 +1,6 @@
 //! What the window needs from a bench, and nothing more. Panels read plain structs from here.
 
+use super::attempts::{Attempts, Trouble};
 use crate::bench::script::Step;
 use crate::bench::{Action, BenchView, Caution, Refusal};
 use crate::controller::Board;
@@ -28,6 +29,10 @@ pub trait BenchPort: Send + Sync {
     fn run(&mut self, step: &Step) -> Result<(), String>;
     /// The result, once the report was handed in.
     fn score(&self) -> Option<Score>;
+    /// The name under which this attempt is kept, once it is.
+    fn kept_as(&self) -> Option<String>;
+    /// Remember how far the clock has come.
+    fn mark(&mut self);
 }
 
 /// Where jobs come from.
@@ -39,6 +44,37 @@ pub trait Shop: Send + Sync {
     /// # Errors
     /// A sentence that says what is wrong and what to do.
     fn open(&self, offer: usize, seed: u64) -> Result<Box<dyn BenchPort>, String>;
+    /// Where attempts are kept, if they are.
+    fn attempts(&self) -> Option<&dyn Attempts>;
+    /// What is kept, the one changed last first.
+    fn kept(&self) -> Vec<Kept>;
+    /// Do a kept attempt again up to its end; an unfinished one goes on from there.
+    ///
+    /// # Errors
+    /// Why it cannot be done again.
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble>;
+}
+
+/// An attempt that is kept.
+#[derive(Clone, Debug)]
+pub struct Kept {
+    /// Its name.
+    pub name: String,
+    /// What is in it, or why it cannot be used.
+    pub state: Result<KeptState, Trouble>,
+}
+
+/// What is in an attempt.
+#[derive(Clone, Debug)]
+pub struct KeptState {
+    /// Title of the job; none when it is not among the jobs here.
+    pub title: Option<Bilingual>,
+    /// Actions so far.
+    pub actions: usize,
+    /// Machine time so far, s.
+    pub time_s: f64,
+    /// Points, once finished.
+    pub score: Option<f64>,
 }
 
 /// One job on offer.

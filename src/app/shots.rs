@@ -2,10 +2,10 @@
 
 use super::AppOptions;
 use bevy::app::AppExit;
+use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
 use std::path::PathBuf;
-use std::time::Instant;
 
 /// A picture asked for.
 #[derive(Resource)]

@@ -1,6 +1,6 @@
 //! The one resource that owns the bench, and the desk: what the panels remember.
 
-use super::port::{BenchPort, Job, Shop};
+use super::port::{BenchPort, Job, Kept, Shop};
 use crate::bench::{Action, BenchView, Caution, MeterMode, Refusal};
 use crate::content::{Language, Texts};
 use crate::lesson::{Bilingual, Score};
@@ -65,6 +65,16 @@ impl BenchRes {
     /// The result, once there is one.
     pub fn score(&self) -> Option<&Score> {
         self.score.as_ref()
+    }
+
+    /// The name under which this attempt is kept, once it is.
+    pub fn kept_as(&self) -> Option<String> {
+        self.bench.kept_as()
+    }
+
+    /// Remember how far the clock has come.
+    pub fn mark(&mut self) {
+        self.bench.mark();
     }
 
     /// Do `action` at the next tick.
@@ -269,6 +279,12 @@ pub struct Desk {
     pub digits: [u8; 2],
     /// Report.
     pub draft: Draft,
+    /// Attempts that are kept; none when it is time to look again.
+    pub kept: Option<Vec<Kept>>,
+    /// The start screen shows them, not the jobs.
+    pub shelf: bool,
+    /// The attempt about to be deleted, once more asked for.
+    pub deleting: Option<String>,
     /// Offer chosen on the start screen.
     pub offer: usize,
     /// Seed as typed.
@@ -299,6 +315,9 @@ impl Default for Desk {
             red_next: true,
             digits: [0, 0],
             draft: Draft::default(),
+            kept: None,
+            shelf: false,
+            deleting: None,
             offer: 0,
             seed: String::new(),
             message: None,

@@ -1,21 +1,23 @@
 //! The real bench and the built-in jobs behind the window's port.
 
-use super::port::{BenchPort, CauseRow, Job, Offer, PartRow, Shop};
+use super::attempts::{Attempts, Keeping, Trouble};
+use super::port::{BenchPort, CauseRow, Job, Kept, KeptState, Offer, PartRow, Shop};
 use crate::bench::script::Step;
 use crate::bench::{Action, Bench, BenchView, Caution, Refusal};
-use crate::content::attempt_file::AttemptWriter;
-use crate::content::{Shelf, Titled};
+use crate::content::{Shelf, Titled, redo};
 use crate::lesson::{Mains, Scenario, Score, judge, set_up};
-use crate::record::{Footer, Header};
-use std::path::{Path, PathBuf};
+use crate::record::{Footer, Header, LATEST, read_attempt};
+use crate::units::Time;
+use std::path::Path;
+use std::sync::Arc;
 
 /// The built-in scenarios, or one of the player's own.
 pub struct Workshop {
     shelf: Shelf,
     titled: Vec<Titled>,
     offers: Vec<Offer>,
-    /// Folder in which attempts are kept, if they are.
-    keep_in: Option<PathBuf>,
+    /// Where attempts are kept, if they are.
+    attempts: Option<Arc<dyn Attempts>>,
 }
 
 impl Workshop {
@@ -23,7 +25,7 @@ impl Workshop {
     ///
     /// # Errors
     /// What is wrong with a file, in one sentence.
-    pub fn new(own: Option<&str>, keep_in: Option<PathBuf>) -> Result<Workshop, String> {
+    pub fn new(own: Option<&str>, attempts: Option<Arc<dyn Attempts>>) -> Result<Workshop, String> {
         let shelf = Shelf::builtin().map_err(|e| e.to_string())?;
         let mut titled = shelf.scenarios().map_err(|e| e.to_string())?;
         if let Some(name) = own {
@@ -43,8 +45,13 @@ impl Workshop {
             shelf,
             titled,
             offers,
-            keep_in,
+            attempts,
         })
+    }
+
+    /// The job that an attempt names.
+    fn titled(&self, file: &str) -> Option<&Titled> {
+        self.titled.iter().find(|titled| titled.file == file)
     }
 }
 
@@ -58,17 +65,100 @@ impl Shop for Workshop {
         let scenario = &titled.scenario;
         let bench =
             set_up(scenario, &self.shelf.library(scenario), seed).map_err(|e| e.to_string())?;
-        let job = job(scenario, &bench);
+        let header = Header::new(&titled.file, &titled.text, seed);
         Ok(Box::new(WorkBench {
+            job: job(scenario, &bench),
             bench,
             scenario: scenario.clone(),
-            job,
-            keep_in: self.keep_in.clone(),
-            file: titled.file.clone(),
-            header: Header::new(&titled.file, &titled.text, seed),
-            log: None,
+            begin: self.attempts.clone().map(|attempts| Begin {
+                attempts,
+                job: stem(&titled.file),
+                header,
+            }),
+            attempts: self.attempts.clone(),
+            keeping: None,
             kept: 0,
         }))
+    }
+
+    fn attempts(&self) -> Option<&dyn Attempts> {
+        self.attempts.as_deref()
+    }
+
+    fn kept(&self) -> Vec<Kept> {
+        let Some(attempts) = &self.attempts else {
+            return Vec::new();
+        };
+        let state = |name: &str| -> Result<KeptState, Trouble> {
+            let attempt = read_attempt(name, &attempts.read(name)?)?;
+            let end = attempts.seen_until(name).unwrap_or_default();
+            Ok(KeptState {
+                title: self
+                    .titled(&attempt.header.scenario)
+                    .map(|t| t.scenario.title.clone()),
+                actions: attempt.actions.len(),
+                time_s: attempt.last().max(end).seconds(),
+                score: attempt.footer.as_ref().map(|footer| footer.score),
+            })
+        };
+        let names = attempts.names().into_iter();
+        names
+            .map(|name| Kept {
+                state: state(&name),
+                name,
+            })
+            .collect()
+    }
+
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble> {
+        let attempts = self.attempts.clone();
+        let attempts = attempts.ok_or_else(|| Trouble::Gone(name.to_owned()))?;
+        let attempt = read_attempt(name, &attempts.read(name)?)?;
+        let titled = self
+            .titled(&attempt.header.scenario)
+            .ok_or_else(|| Trouble::Gone(attempt.header.scenario.clone()))?;
+        let mut bench = redo(&self.shelf, titled, name, &attempt)?.bench;
+        let keeping = if attempt.footer.is_some() {
+            Box::new(Finished(name.to_owned()))
+        } else {
+            let end = attempts.seen_until(name).unwrap_or_default().min(LATEST);
+            bench.wait(end.since(bench.now()));
+            attempts.go_on(name)?
+        };
+        Ok(Box::new(WorkBench {
+            job: job(&titled.scenario, &bench),
+            kept: bench.history().len(),
+            bench,
+            scenario: titled.scenario.clone(),
+            begin: None,
+            attempts: Some(attempts),
+            keeping: Some(keeping),
+        }))
+    }
+}
+
+/// File name without folder and ending.
+fn stem(file: &str) -> String {
+    let stem = Path::new(file).file_stem();
+    stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
+}
+
+/// An attempt to which nothing is added any more.
+struct Finished(String);
+
+impl Keeping for Finished {
+    fn name(&self) -> String {
+        self.0.clone()
+    }
+
+    fn push(&mut self, _: Time, _: &Action) -> Result<(), Trouble> {
+        Ok(())
+    }
+
+    fn mark(&mut self, _: Time) {}
+
+    fn finish(&mut self, _: &Footer) -> Result<(), Trouble> {
+        Ok(())
     }
 }
 
@@ -108,72 +198,56 @@ fn job(scenario: &Scenario, bench: &Bench) -> Job {
     }
 }
 
+/// What an attempt that is not yet kept will begin with.
+struct Begin {
+    attempts: Arc<dyn Attempts>,
+    job: String,
+    header: Header,
+}
+
 /// One job at the real bench, kept as it goes.
 struct WorkBench {
     bench: Bench,
     scenario: Scenario,
     job: Job,
-    /// Where the attempt will be kept, until its file is opened.
-    keep_in: Option<PathBuf>,
-    file: String,
-    header: Header,
-    log: Option<AttemptWriter>,
+    /// Until the first action: a job that was only looked at leaves nothing behind.
+    begin: Option<Begin>,
+    attempts: Option<Arc<dyn Attempts>>,
+    keeping: Option<Box<dyn Keeping>>,
+    /// Actions kept so far.
     kept: usize,
 }
 
-/// Opens an attempt file that no other attempt uses.
-fn open_log(folder: &Path, file: &str, header: &Header) -> Option<AttemptWriter> {
-    if let Err(error) = std::fs::create_dir_all(folder) {
-        bevy::log::warn!(
-            "attempts are not kept: cannot make {}: {error}",
-            folder.display()
-        );
-        return None;
-    }
-    let stem = Path::new(file).file_stem()?.to_string_lossy().into_owned();
-    let free = (1..10_000)
-        .map(|n| folder.join(format!("{stem}-{n}.attempt")))
-        .find(|path| {
-            let part = PathBuf::from(format!("{}{}", path.display(), crate::record::PART));
-            !path.exists() && !part.exists()
-        })?;
-    match AttemptWriter::create(&free, header) {
-        Ok(writer) => Some(writer),
-        Err(error) => {
-            bevy::log::warn!("this attempt is not kept: {error}");
-            None
-        }
-    }
-}
-
 impl WorkBench {
-    /// Appends what is new to the attempt file; gives up keeping it when that fails.
+    /// Keeps what is new; gives up keeping this attempt when that fails.
     fn keep(&mut self) {
-        // A job that was only looked at leaves no file.
-        if let Some(folder) = self.keep_in.take_if(|_| !self.bench.history().is_empty()) {
-            self.log = open_log(&folder, &self.file, &self.header);
-        }
-        let Some(log) = &mut self.log else { return };
-        for (at, action) in &self.bench.history()[self.kept..] {
-            if let Err(error) = log.push(*at, action) {
-                bevy::log::warn!("this attempt is no longer kept: {error}");
-                self.log = None;
-                return;
+        if let Err(trouble) = self.try_to_keep() {
+            self.keeping = None;
+            if let Some(attempts) = &self.attempts {
+                attempts.complain(trouble);
             }
+        }
+    }
+
+    fn try_to_keep(&mut self) -> Result<(), Trouble> {
+        if let Some(begin) = self.begin.take_if(|_| !self.bench.history().is_empty()) {
+            self.keeping = Some(begin.attempts.begin(&begin.job, &begin.header)?);
+        }
+        let Some(keeping) = &mut self.keeping else {
+            return Ok(());
+        };
+        for (at, action) in &self.bench.history()[self.kept..] {
+            keeping.push(*at, action)?;
             self.kept += 1;
         }
-        if self.bench.report().is_some()
-            && let Some(log) = self.log.take()
-        {
-            let footer = Footer {
+        if self.bench.report().is_some() {
+            keeping.finish(&Footer {
                 at: self.bench.now(),
                 state: self.bench.machine().state_hash(),
                 score: judge(&self.scenario, &self.bench).total(),
-            };
-            if let Err(error) = log.finish(&footer) {
-                bevy::log::warn!("this attempt could not be finished: {error}");
-            }
+            })?;
         }
+        Ok(())
     }
 }
 
@@ -210,5 +284,15 @@ impl BenchPort for WorkBench {
         self.bench
             .report()
             .map(|_| judge(&self.scenario, &self.bench))
+    }
+
+    fn kept_as(&self) -> Option<String> {
+        self.keeping.as_ref().map(|keeping| keeping.name())
+    }
+
+    fn mark(&mut self) {
+        if let Some(keeping) = &mut self.keeping {
+            keeping.mark(self.bench.now());
+        }
     }
 }

@@ -1,9 +1,8 @@
 //! `detent replay`: do a recorded attempt again and compare.
 
 use super::Failure;
-use crate::content::{Shelf, disk};
-use crate::lesson::{judge, set_up};
-use crate::record::{compare, read_attempt, replay};
+use crate::content::{RedoError, Redone, Shelf, disk, redo};
+use crate::record::read_attempt;
 use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
@@ -20,17 +19,12 @@ pub(super) fn check(args: &ReplayArgs) -> Result<(), Failure> {
     let attempt = read_attempt(&name, &disk::read_bytes(&args.attempt)?)?;
     let shelf = Shelf::builtin()?;
     let titled = shelf.scenario(args.scenario.as_ref().unwrap_or(&attempt.header.scenario))?;
-    attempt.check_scenario(&name, &titled.text)?;
-    let mut bench = set_up(
-        &titled.scenario,
-        &shelf.library(&titled.scenario),
-        attempt.header.seed,
-    )?;
-    let failed = |error: crate::record::Divergence| Failure::Failed(format!("{name}: {error}"));
-    replay(&mut bench, &attempt).map_err(failed)?;
-    let state = bench.machine().state_hash();
-    let score = judge(&titled.scenario, &bench);
-    compare(&attempt, &state, score.total()).map_err(failed)?;
+    let Redone { state, score, .. } =
+        redo(&shelf, &titled, &name, &attempt).map_err(|error| match error {
+            RedoError::Differs { .. } => Failure::Failed(error.to_string()),
+            RedoError::Record(error) => Failure::Record(error),
+            RedoError::SetUp(error) => Failure::SetUp(error),
+        })?;
     let end = if attempt.footer.is_some() {
         "same state and score"
     } else {

@@ -2,6 +2,7 @@
 
 mod caution;
 mod help;
+mod kept;
 pub mod kit;
 mod meter;
 mod parts;
@@ -16,6 +17,7 @@ mod ticket;
 mod top;
 
 use super::pick::Pointing;
+use super::port::Shop;
 use super::scene::console::{Shine, Shining};
 use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
 use super::views::Lens;
@@ -158,29 +160,64 @@ fn tabs(ui: &mut Ui, face: &mut Face) {
         });
 }
 
+/// Narrower than this, the side panels stand below the scene.
+const NARROW: f32 = 1000.0;
+
+/// The job ticket, with what can be done about the attempt itself.
+fn ticket(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
+    ScrollArea::vertical()
+        .id_salt("ticket")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            ticket::ticket_ui(ui, face);
+            kept::save_ui(ui, face, shop);
+        });
+}
+
 /// Everything at the bench.
-fn bench_ui(ui: &mut Ui, face: &mut Face, pointing: &Pointing, shining: &[Shine], now: f32) {
+fn bench_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    shop: &dyn Shop,
+    pointing: &Pointing,
+    shining: &[Shine],
+    now: f32,
+) {
+    kept::trouble_ui(ui, face, shop);
     let margin = |x, y| {
         Frame::new()
             .fill(super::tokens::PANEL)
             .inner_margin(Margin::symmetric(x, y))
     };
+    let narrow = ui.available_width() < NARROW;
     egui::Panel::top("top")
-        .exact_size(50.0)
+        .exact_size(if narrow { 92.0 } else { 50.0 })
         .frame(margin(12, 8))
         .show_separator_line(false)
-        .show(ui, |ui| top::top_ui(ui, face));
-    if !face.desk.hidden {
+        .show(ui, |ui| top::top_ui(ui, face, narrow));
+    if !face.desk.hidden && narrow {
+        egui::Panel::bottom("foot")
+            .exact_size(ui.available_height() * 0.52)
+            .resizable(false)
+            .frame(margin(10, 6))
+            .show_separator_line(false)
+            .show(ui, |ui| {
+                egui::Panel::left("ticket")
+                    .exact_size(272.0)
+                    .resizable(false)
+                    .frame(margin(0, 0))
+                    .show_separator_line(false)
+                    .show(ui, |ui| ticket(ui, face, shop));
+                ui.add_space(6.0);
+                tabs(ui, face);
+            });
+    } else if !face.desk.hidden {
         egui::Panel::left("ticket")
             .exact_size(272.0)
             .resizable(false)
             .frame(margin(10, 2))
             .show_separator_line(false)
-            .show(ui, |ui| {
-                ScrollArea::vertical()
-                    .auto_shrink(false)
-                    .show(ui, |ui| ticket::ticket_ui(ui, face));
-            });
+            .show(ui, |ui| ticket(ui, face, shop));
         egui::Panel::right("tabs")
             .exact_size(412.0)
             .resizable(false)
@@ -242,6 +279,9 @@ fn draw(
         bench: &mut bench,
         desk: &mut desk,
     };
+    if let Some(message) = kept::take_in(&mut face, shop.0.as_ref()) {
+        face.desk.message = Some((message, now));
+    }
     match screen.get() {
         Screen::Start => {
             let all = ctx.viewport_rect();
@@ -249,6 +289,10 @@ fn draw(
             match start::start_ui(&mut ui, &mut face, shop.0.as_ref()) {
                 Some(Ok(opened)) => {
                     *face.bench = BenchRes::new(opened);
+                    let tab = match face.bench.view().finished {
+                        true => Tab::Score,
+                        false => Tab::Sheet,
+                    };
                     let (language, offer, seed, stage) = (
                         face.desk.language,
                         face.desk.offer,
@@ -260,6 +304,7 @@ fn draw(
                         offer,
                         seed,
                         stage,
+                        tab,
                         ..Desk::default()
                     };
                     next.set(Screen::Bench);
@@ -269,9 +314,12 @@ fn draw(
             }
         }
         Screen::Bench => {
-            bench_ui(&mut ui, &mut face, &pointing, &shining.0, now);
+            let shop = shop.0.as_ref();
+            bench_ui(&mut ui, &mut face, shop, &pointing, &shining.0, now);
             if face.desk.leave {
                 face.desk.leave = false;
+                face.bench.mark();
+                face.desk.kept = None;
                 next.set(Screen::Start);
             }
         }

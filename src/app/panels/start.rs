@@ -1,12 +1,13 @@
 //! The start screen: choose a job, a seed, a language.
 
-use super::{Face, kit};
+use super::{Face, kept, kit};
+use crate::app::attempts::Attempts;
 use crate::app::port::{BenchPort, Shop};
 use crate::app::state::say;
 use crate::app::tokens as t;
 use crate::content::Language;
 use bevy_egui::egui::{
-    self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, pos2, vec2,
+    self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
 };
 
 /// Draws it; a bench when the player begins.
@@ -16,8 +17,12 @@ pub(super) fn start_ui(
     shop: &dyn Shop,
 ) -> Option<Result<Box<dyn BenchPort>, String>> {
     let all = ui.max_rect();
-    let place =
-        egui::Rect::from_min_size(all.min + vec2(36.0, 30.0), vec2(470.0, all.height() - 60.0));
+    let margin = vec2(36.0, 30.0).min(all.size() * 0.04);
+    let size = vec2(
+        470.0_f32.min(all.width() - 2.0 * margin.x),
+        all.height() - 2.0 * margin.y,
+    );
+    let place = egui::Rect::from_min_size(all.min + margin, size);
     let mut begun = None;
     ui.scope_builder(egui::UiBuilder::new().max_rect(place), |ui| {
         Frame::new()
@@ -45,69 +50,23 @@ pub(super) fn start_ui(
                 });
                 ui.label(RichText::new(face.text("app-tagline")).size(18.0));
                 ui.add_space(4.0);
-                ScrollArea::vertical()
-                    .max_height(ui.available_height() - 142.0)
-                    .auto_shrink(false)
-                    .show(ui, |ui| {
-                        for (n, offer) in shop.offers().iter().enumerate() {
-                            let on = face.desk.offer == n;
-                            let edge = if on { t::AMBER } else { t::LINE };
-                            let response = Frame::new()
-                                .fill(if on { t::FIELD } else { t::CARD })
-                                .stroke(Stroke::new(if on { 2.0 } else { 1.0 }, edge))
-                                .corner_radius(CornerRadius::same(10))
-                                .inner_margin(Margin::symmetric(12, 8))
-                                .show(ui, |ui| {
-                                    ui.set_width(ui.available_width());
-                                    let title =
-                                        RichText::new(say(face.desk.language, &offer.title))
-                                            .size(18.0)
-                                            .color(if on { t::AMBER } else { t::TEXT });
-                                    ui.add(egui::Label::new(title).selectable(false));
-                                    let goal = RichText::new(say(face.desk.language, &offer.goal))
-                                        .size(t::SMALL)
-                                        .color(t::QUIET);
-                                    ui.add(egui::Label::new(goal).selectable(false));
-                                })
-                                .response;
-                            let id = ui.id().with(("offer", n));
-                            let response = ui.interact(response.rect, id, egui::Sense::click());
-                            response.widget_info(|| {
-                                egui::WidgetInfo::selected(
-                                    egui::WidgetType::RadioButton,
-                                    true,
-                                    on,
-                                    say(face.desk.language, &offer.title),
-                                )
-                            });
-                            if response.has_focus() {
-                                ui.painter().rect_stroke(
-                                    response.rect,
-                                    CornerRadius::same(10),
-                                    Stroke::new(2.0, t::SKY),
-                                    egui::StrokeKind::Outside,
-                                );
-                            }
-                            if response.clicked() {
-                                face.desk.offer = n;
-                                face.desk.seed = offer.seed.to_string();
-                            }
-                        }
-                    });
-                ui.horizontal(|ui| {
-                    ui.label(face.text("start-seed"));
-                    ui.add(
-                        TextEdit::singleline(&mut face.desk.seed)
-                            .desired_width(120.0)
-                            .char_limit(18),
-                    );
-                    kit::quiet(ui, face.text("start-seed-hint"));
-                });
-                let seed = face.desk.seed.trim().parse::<u64>();
-                if kit::main_button(ui, face.text("start-begin"), seed.is_ok()).clicked()
-                    && let Ok(seed) = seed
-                {
-                    begun = Some(shop.open(face.desk.offer, seed));
+                if let Some((message, _)) = &face.desk.message {
+                    ui.label(RichText::new(message).color(t::BAD));
+                }
+                if let Some(trouble) = shop.attempts().and_then(Attempts::trouble) {
+                    let text = kept::trouble_text(face, &trouble);
+                    ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
+                }
+                if face.desk.kept.is_none() {
+                    face.desk.kept = Some(shop.kept());
+                }
+                kept::shelf_choice_ui(ui, face, shop);
+                if face.desk.shelf {
+                    if let Some(opened) = kept::kept_ui(ui, face, shop) {
+                        begun = Some(opened);
+                    }
+                } else if let Some(opened) = jobs_ui(ui, face, shop) {
+                    begun = Some(opened);
                 }
                 ui.label(
                     RichText::new(face.text("start-about"))
@@ -116,17 +75,78 @@ pub(super) fn start_ui(
                 );
             });
     });
-    if let Some((message, _)) = &face.desk.message {
-        let at = pos2(all.center().x, all.top() + 20.0);
-        kit::write(
-            ui.painter(),
-            at.x,
-            at.y,
-            egui::Align2::CENTER_TOP,
-            t::BODY,
-            t::BAD,
-            message,
+    begun
+}
+
+/// The jobs on offer, and one of them begun.
+fn jobs_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    shop: &dyn Shop,
+) -> Option<Result<Box<dyn BenchPort>, String>> {
+    let mut begun = kept::last_ui(ui, face, shop);
+    ScrollArea::vertical()
+        .max_height(ui.available_height() - 142.0)
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            for (n, offer) in shop.offers().iter().enumerate() {
+                let on = face.desk.offer == n;
+                let edge = if on { t::AMBER } else { t::LINE };
+                let response = Frame::new()
+                    .fill(if on { t::FIELD } else { t::CARD })
+                    .stroke(Stroke::new(if on { 2.0 } else { 1.0 }, edge))
+                    .corner_radius(CornerRadius::same(10))
+                    .inner_margin(Margin::symmetric(12, 8))
+                    .show(ui, |ui| {
+                        ui.set_width(ui.available_width());
+                        let title = RichText::new(say(face.desk.language, &offer.title))
+                            .size(18.0)
+                            .color(if on { t::AMBER } else { t::TEXT });
+                        ui.add(egui::Label::new(title).selectable(false));
+                        let goal = RichText::new(say(face.desk.language, &offer.goal))
+                            .size(t::SMALL)
+                            .color(t::QUIET);
+                        ui.add(egui::Label::new(goal).selectable(false));
+                    })
+                    .response;
+                let id = ui.id().with(("offer", n));
+                let response = ui.interact(response.rect, id, egui::Sense::click());
+                response.widget_info(|| {
+                    egui::WidgetInfo::selected(
+                        egui::WidgetType::RadioButton,
+                        true,
+                        on,
+                        say(face.desk.language, &offer.title),
+                    )
+                });
+                if response.has_focus() {
+                    ui.painter().rect_stroke(
+                        response.rect,
+                        CornerRadius::same(10),
+                        Stroke::new(2.0, t::SKY),
+                        egui::StrokeKind::Outside,
+                    );
+                }
+                if response.clicked() {
+                    face.desk.offer = n;
+                    face.desk.seed = offer.seed.to_string();
+                }
+            }
+        });
+    ui.horizontal(|ui| {
+        ui.label(face.text("start-seed"));
+        ui.add(
+            TextEdit::singleline(&mut face.desk.seed)
+                .desired_width(120.0)
+                .char_limit(18),
         );
+        kit::quiet(ui, face.text("start-seed-hint"));
+    });
+    let seed = face.desk.seed.trim().parse::<u64>();
+    if kit::main_button(ui, face.text("start-begin"), seed.is_ok()).clicked()
+        && let Ok(seed) = seed
+    {
+        begun = Some(shop.open(face.desk.offer, seed));
     }
     begun
 }

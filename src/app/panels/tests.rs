@@ -1,11 +1,15 @@
 //! Panels by what they say and do, without a window.
 
 use super::*;
+use crate::app::attempts::Folder;
 use crate::app::demo::{DemoBench, DemoShop};
+use crate::app::workbench::Workshop;
 use crate::bench::Report;
 use crate::content::Language;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
+use std::cell::RefCell;
+use std::sync::Arc;
 
 /// A panel under test with all that it needs.
 struct Stand {
@@ -191,4 +195,109 @@ fn the_start_screen_offers_every_job() {
     });
     harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
     harness.get_by_label("Begin the job");
+}
+
+/// The real jobs, with attempts kept in `folder`.
+fn workshop(folder: &std::path::Path) -> Workshop {
+    let attempts = Arc::new(Folder::new(folder.join("attempts")));
+    Workshop::new(None, Some(attempts)).expect("the built-in jobs are sound")
+}
+
+/// The start screen, and what it opened.
+fn start_screen<'a>(
+    shop: &'a Workshop,
+    opened: &'a RefCell<Option<kept::Opened>>,
+) -> Harness<'a, Stand> {
+    harness(stand(Language::En), |ui, face| {
+        if let Some(bench) = start::start_ui(ui, face, shop) {
+            *opened.borrow_mut() = Some(bench);
+        }
+    })
+}
+
+#[test]
+fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let shop = workshop(folder.path());
+    let mut bench = shop.open(0, 5).expect("the first job");
+    assert!(shop.kept().is_empty(), "only looked at");
+    bench.act(Action::Unplug).expect("plugged in");
+    (0..300).for_each(|_| bench.step());
+    bench.act(Action::OpenLid).expect("not locked");
+    let before = bench.view().machine.time_s;
+    drop(bench);
+
+    let opened = RefCell::new(None);
+    let mut harness = start_screen(&shop, &opened);
+    harness.get_by_label("Go on where you left off").click();
+    harness.run_steps(2);
+    let bench = opened.take().expect("something was opened");
+    let mut bench = bench.unwrap_or_else(|problem| panic!("{problem}"));
+    let view = bench.view();
+    assert!(!view.machine.plugged && view.machine.lid_open);
+    assert!((view.machine.time_s - before).abs() < 0.011);
+    bench.act(Action::CloseLid).expect("it is open");
+    let report = Report {
+        cause: None,
+        part: None,
+        proof: Vec::new(),
+    };
+    bench.act(Action::Report(report)).expect("handed in");
+    let score = bench.score().expect("a score").total();
+
+    let kept = shop.kept();
+    assert_eq!(kept.len(), 1, "{kept:?}");
+    let state = kept[0].state.as_ref().expect("finished and sound");
+    assert_eq!((state.actions, state.score), (4, Some(score)));
+    let again = shop.resume(&kept[0].name);
+    let again = again.unwrap_or_else(|trouble| panic!("{trouble:?}"));
+    assert_eq!(again.score().map(|s| s.total()), Some(score));
+}
+
+#[test]
+fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let shop = workshop(folder.path());
+    let attempts = folder.path().join("attempts");
+    let mut bench = shop.open(0, 5).expect("the first job");
+    bench.act(Action::Unplug).expect("plugged in");
+    drop(bench);
+    let sound = shop.kept()[0].name.clone();
+    let text = std::fs::read_to_string(attempts.join(&sound)).expect("kept");
+    std::fs::remove_file(attempts.join(&sound)).expect("kept");
+    let cases = [
+        (
+            "newer-1.attempt.part",
+            text.replacen("format:1", "format:99", 1),
+        ),
+        ("damaged-1.attempt.part", text.replace("Unplug", "Unplgu")),
+        ("foreign-1.attempt", "a letter to my aunt\n".to_owned()),
+    ];
+    assert!(cases.iter().all(|(_, changed)| *changed != text), "{text}");
+    for (name, changed) in &cases {
+        std::fs::write(attempts.join(name), changed).expect("the folder can be written");
+    }
+
+    let opened = RefCell::new(None);
+    let mut harness = start_screen(&shop, &opened);
+    harness.get_by_label("My attempts (3)").click();
+    harness.run_steps(2);
+    for words in [
+        "made by a newer Detent",
+        "is damaged",
+        "is not an attempt of Detent",
+    ] {
+        harness.get_by_label_contains(words);
+    }
+    assert!(harness.query_by_label("Go on").is_none());
+    for left in [2, 1, 0] {
+        let delete = harness.get_all_by_label("Delete").next();
+        delete.expect("one is left").click();
+        harness.run_steps(2);
+        harness.get_by_label("Delete for good?").click();
+        harness.run_steps(2);
+        let there = std::fs::read_dir(&attempts).expect("the folder").count();
+        assert_eq!(there, left);
+    }
+    harness.get_by_label_contains("Nothing here yet");
 }

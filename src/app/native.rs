@@ -1,0 +1,123 @@
+//! The window as a program of its own: options from the command line, attempts in a folder.
+
+use super::attempts::{Attempts, Folder};
+use super::port::Shop;
+use super::state::{Page, Tab, ViewKind};
+use super::workbench::Workshop;
+use super::{AppOptions, plugin, window};
+use crate::cli::WindowArgs;
+use crate::content::{Language, disk, read_script};
+use bevy::prelude::*;
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// Options from the command line's arguments.
+fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, String> {
+    let mut options = AppOptions {
+        language: language.unwrap_or_default(),
+        ..default()
+    };
+    options.screenshot.clone_from(&args.shot);
+    options.after_frames = args.frames.unwrap_or(options.after_frames);
+    options.view = match args.view.as_deref() {
+        None | Some("machine") => ViewKind::Machine,
+        Some("panel") => ViewKind::Panel,
+        Some("cabinet") => ViewKind::Cabinet,
+        Some(other) => {
+            return Err(format!(
+                "no view \"{other}\": use panel, machine or cabinet"
+            ));
+        }
+    };
+    let (tab, page) = match args.tab.as_deref() {
+        None | Some("sheet") => (Tab::Sheet, Page::Entry),
+        Some("none") => {
+            options.hidden = true;
+            (Tab::Sheet, Page::Entry)
+        }
+        Some("lamps") => (Tab::Sheet, Page::Lamps),
+        Some("codes") => (Tab::Sheet, Page::Codes),
+        Some("menu") => (Tab::Sheet, Page::Menu),
+        Some("pins") => (Tab::Sheet, Page::Pins),
+        Some("meter") => (Tab::Meter, Page::Entry),
+        Some("parts") => (Tab::Parts, Page::Entry),
+        Some("report") => (Tab::Report, Page::Entry),
+        Some("score") => (Tab::Score, Page::Entry),
+        Some(other) => {
+            return Err(format!(
+                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score or none"
+            ));
+        }
+    };
+    (options.tab, options.page) = (tab, page);
+    if let Some(size) = &args.size {
+        let parts = size
+            .split_once('x')
+            .and_then(|(w, h)| Some((w.parse().ok()?, h.parse().ok()?)));
+        options.size = parts.ok_or(format!("no size \"{size}\": write it as 1280x720"))?;
+    }
+    if let Some(path) = &args.script {
+        let name = path.to_string_lossy();
+        let bytes = disk::read_bytes(path).map_err(|e| e.to_string())?;
+        options.script = read_script(&name, &bytes).map_err(|e| e.to_string())?;
+    }
+    Ok(options)
+}
+
+/// Where finished attempts go: `DETENT_ATTEMPTS`, else the user's data folder.
+fn attempts_folder() -> Option<PathBuf> {
+    let from = |name: &str| {
+        std::env::var_os(name)
+            .filter(|v| !v.is_empty())
+            .map(PathBuf::from)
+    };
+    from("DETENT_ATTEMPTS")
+        .or_else(|| {
+            from("XDG_DATA_HOME")
+                .or_else(|| from("APPDATA"))
+                .map(|p| p.join("detent/attempts"))
+        })
+        .or_else(|| from("HOME").map(|p| p.join(".local/share/detent/attempts")))
+}
+
+/// Opens the window and stays until it is closed.
+///
+/// # Errors
+/// A sentence that says what in the arguments or files is wrong.
+pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
+    let mut options = options(&args, language)?;
+    // A picture is no attempt.
+    let keep = if options.screenshot.is_some() {
+        None
+    } else {
+        attempts_folder()
+    };
+    let shop = Workshop::new(
+        args.scenario.as_deref(),
+        keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
+    )?;
+    if args.scenario.is_some()
+        || args.seed.is_some()
+        || !options.script.is_empty()
+        || args.tab.is_some()
+        || args.view.is_some()
+    {
+        let seed = args
+            .seed
+            .unwrap_or_else(|| shop.offers().first().map_or(1, |o| o.seed));
+        options.start = Some((0, seed));
+    }
+    if cfg!(target_os = "linux")
+        && ["DISPLAY", "WAYLAND_DISPLAY"]
+            .iter()
+            .all(|name| std::env::var_os(name).is_none())
+    {
+        return Err("there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)".to_owned());
+    }
+    let mut app = window(&options);
+    plugin(&mut app, &options, Box::new(shop))?;
+    match app.run() {
+        AppExit::Success => Ok(()),
+        AppExit::Error(code) => Err(format!("the window ended with error {code}")),
+    }
+}

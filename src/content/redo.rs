@@ -1,0 +1,64 @@
+//! A recorded attempt done again on the machine that its scenario draws.
+
+use super::shelf::{Shelf, Titled};
+use crate::bench::Bench;
+use crate::lesson::{Score, SetUpError, judge, set_up};
+use crate::record::{Attempt, Divergence, RecordError, compare, replay};
+
+/// Why an attempt could not be done again.
+#[derive(Debug, thiserror::Error)]
+pub enum RedoError {
+    /// It belongs to another text of the scenario.
+    #[error(transparent)]
+    Record(#[from] RecordError),
+    /// The scenario cannot be set up.
+    #[error(transparent)]
+    SetUp(#[from] SetUpError),
+    /// It goes another way than it was recorded.
+    #[error("{file}: {divergence}")]
+    Differs {
+        /// The attempt's file.
+        file: String,
+        /// Where.
+        divergence: Divergence,
+    },
+}
+
+/// An attempt done again, up to its end or its last action.
+pub struct Redone {
+    /// The bench afterwards.
+    pub bench: Bench,
+    /// Hash of the machine's state, hexadecimal.
+    pub state: String,
+    /// Score.
+    pub score: Score,
+}
+
+/// Does `attempt`, which `file` names, again at `titled`; a finished one must end in the state and
+/// with the score that it says.
+///
+/// # Errors
+/// Another scenario, or the first difference.
+pub fn redo(
+    shelf: &Shelf,
+    titled: &Titled,
+    file: &str,
+    attempt: &Attempt,
+) -> Result<Redone, RedoError> {
+    attempt.check_scenario(file, &titled.text)?;
+    let scenario = &titled.scenario;
+    let mut bench = set_up(scenario, &shelf.library(scenario), attempt.header.seed)?;
+    let differs = |divergence| RedoError::Differs {
+        file: file.to_owned(),
+        divergence,
+    };
+    replay(&mut bench, attempt).map_err(differs)?;
+    let state = bench.machine().state_hash();
+    let score = judge(scenario, &bench);
+    compare(attempt, &state, score.total()).map_err(differs)?;
+    Ok(Redone {
+        bench,
+        state,
+        score,
+    })
+}
