@@ -1,0 +1,228 @@
+// The page around the bench: loads it, says what is missing, and carries files in and out.
+"use strict";
+(() => {
+  const TEXTS = {
+    en: {
+      loading: "Loading the bench…",
+      ready: "Getting the bench ready…",
+      amount: (done, all) => `${done} of ${all} MB`,
+      noWebgl: "This browser offers no WebGL 2, which the bench needs to draw. Turn on hardware acceleration in the browser's settings, update the browser, or use the installed program.",
+      noWasm: "This browser runs no WebAssembly, which the bench is made of. Update the browser, or use the installed program.",
+      file: "The bench cannot run from a file. Open it through a web server, even a small one on this computer; then it runs without a network too.",
+      fetch: "The bench could not be loaded. Check the network and try again.",
+      stopped: "The bench has stopped. Your attempt is kept up to the last action; load the page again to go on with it.",
+      lost: "The browser has taken the graphics away from the bench. Your attempt is kept; load the page again to go on with it.",
+      elsewhere: "The bench is open in another tab of this browser.",
+      taken: "The bench was taken over by another tab; attempts are kept there.",
+      here: "Use it here",
+      again: "Load again",
+    },
+    es: {
+      loading: "Cargando el banco…",
+      ready: "Preparando el banco…",
+      amount: (done, all) => `${done} de ${all} MB`,
+      noWebgl: "Este navegador no ofrece WebGL 2, que el banco necesita para dibujar. Active la aceleración por hardware en los ajustes, actualice el navegador o use el programa instalado.",
+      noWasm: "Este navegador no ejecuta WebAssembly, de lo que está hecho el banco. Actualice el navegador o use el programa instalado.",
+      file: "El banco no puede funcionar desde un archivo. Ábralo con un servidor web, aunque sea uno pequeño en este equipo; después funciona también sin red.",
+      fetch: "No se pudo cargar el banco. Revise la red e inténtelo de nuevo.",
+      stopped: "El banco se ha parado. Su intento está guardado hasta la última acción; cargue la página de nuevo para continuarlo.",
+      lost: "El navegador ha quitado los gráficos al banco. Su intento está guardado; cargue la página de nuevo para continuarlo.",
+      elsewhere: "El banco está abierto en otra pestaña de este navegador.",
+      taken: "Otra pestaña se ha hecho cargo del banco; los intentos se guardan allí.",
+      here: "Usarlo aquí",
+      again: "Cargar de nuevo",
+    },
+  };
+  const query = new URLSearchParams(location.search);
+  const wanted = [query.get("lang"), ...(navigator.languages ?? [navigator.language])];
+  const language = wanted.map((tag) => (tag ?? "").slice(0, 2).toLowerCase()).find((code) => code in TEXTS) ?? "en";
+  const texts = TEXTS[language];
+  const element = (id) => document.getElementById(id);
+  const canvas = element("bench");
+  const cover = element("cover");
+  const build = JSON.parse(element("build").textContent);
+  const cacheName = `detent-${build.version}`;
+  document.documentElement.lang = language;
+
+  let bench = null;
+  let over = false;
+
+  const say = (text) => { element("says").textContent = text; };
+
+  /// The last word: nothing but the button goes on from here.
+  const end = (text, { why = "", button = texts.again, press = () => location.reload() } = {}) => {
+    over = true;
+    say(text);
+    element("bar").hidden = true;
+    element("amount").textContent = "";
+    element("why").textContent = why;
+    element("why").hidden = why === "";
+    element("again").textContent = button;
+    element("again").hidden = button === "";
+    element("again").onclick = press;
+    cover.className = bench ? "over" : "";
+  };
+
+  globalThis.detentPage = {
+    saveCopy(name, bytes) {
+      const link = document.createElement("a");
+      link.href = URL.createObjectURL(new Blob([bytes.slice()], { type: "text/plain" }));
+      link.download = name;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+    },
+    askForFile() { element("file").click(); },
+    firstFrame() {
+      if (over) return;
+      performance.mark("detent-first-frame");
+      cover.className = "gone";
+      // Only where nobody else may want the keys: not within another page, not from a field or button.
+      const idle = document.activeElement === document.body || document.activeElement === null;
+      if (window === window.top && idle) canvas.focus({ preventScroll: true });
+    },
+    stopped(reason) { end(texts.stopped, { why: reason }); },
+  };
+
+  const give = async (file) => {
+    if (bench?.take_file) bench.take_file(file.name, new Uint8Array(await file.arrayBuffer()));
+  };
+  element("file").addEventListener("change", async (event) => {
+    for (const file of event.target.files) await give(file);
+    event.target.value = "";
+  });
+  document.addEventListener("dragover", (event) => event.preventDefault());
+  document.addEventListener("drop", async (event) => {
+    event.preventDefault();
+    for (const file of event.dataTransfer.files) await give(file);
+  });
+
+  // The keys that the bench uses and a browser would take. Tab moves within the bench; after Escape
+  // it leaves the bench, so that nobody is caught in it.
+  const OURS = new Set(["ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Home", "End", "PageUp", "PageDown",
+    " ", "/", "'", "Backspace", "F1"]);
+  let leaving = false;
+  canvas.addEventListener("keydown", (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (OURS.has(event.key) || (event.key === "Tab" && !leaving)) event.preventDefault();
+    if (event.key !== "Tab" && event.key !== "Shift") leaving = event.key === "Escape";
+  });
+  canvas.addEventListener("blur", () => { leaving = false; });
+  // A long press is a press, not a menu.
+  canvas.addEventListener("contextmenu", (event) => event.preventDefault());
+  canvas.addEventListener("wheel", (event) => { if (!event.ctrlKey) event.preventDefault(); }, { passive: false });
+  canvas.addEventListener("webglcontextlost", () => { if (!over) end(texts.lost); });
+
+  /// One tab at a time: two would write the same attempts. False when another has the bench.
+  const claim = (steal) => new Promise((claimed) => {
+    if (!navigator.locks) return claimed(true);
+    const patience = new AbortController();
+    // A page being loaded again may still hold its own lock for a moment.
+    const timer = setTimeout(() => patience.abort(), 1500);
+    const options = steal ? { steal: true } : { signal: patience.signal };
+    let held = false;
+    navigator.locks.request("detent", options, () => {
+      clearTimeout(timer);
+      held = true;
+      claimed(true);
+      return new Promise(() => {});
+    }).catch(() => {
+      clearTimeout(timer);
+      if (!held) return claimed(false);
+      bench?.let_go?.();
+      end(texts.taken, { button: texts.here });
+    });
+  });
+
+  /// The response's bytes, counted as they come in.
+  const counted = (response, all) => {
+    let done = 0;
+    const megabytes = (bytes) => (bytes / 1e6).toFixed(1);
+    const counter = new TransformStream({
+      transform(chunk, out) {
+        done += chunk.byteLength;
+        element("bar").value = Math.min(done / all, 1);
+        element("amount").textContent = texts.amount(megabytes(Math.min(done, all)), megabytes(all));
+        out.enqueue(chunk);
+      },
+      flush() {
+        say(texts.ready);
+        element("bar").removeAttribute("value");
+      },
+    });
+    return response.body.pipeThrough(counter);
+  };
+
+  /// The smallest packing that this browser can open; the last is the program itself.
+  const packings = () => {
+    const opens = (format) => {
+      try { new DecompressionStream(format); return true; } catch { return false; }
+    };
+    const all = [["br", "brotli"], ["gz", "gzip"]];
+    return [...all.filter(([ending, format]) => build.bytes[ending] && opens(format)), ["", null]];
+  };
+
+  /// The program as a response that WebAssembly can compile while it comes in.
+  const program = async () => {
+    const cache = await globalThis.caches?.open(cacheName).catch(() => null);
+    for (const [ending, format] of packings()) {
+      const file = build.wasm + (ending && `.${ending}`);
+      let response = await cache?.match(file);
+      if (!response) {
+        response = await fetch(file);
+        if (!response.ok) continue;
+        // What the browser does not cache is loaded again the next time.
+        if (cache) cache.put(file, response.clone()).catch(() => {});
+      }
+      // A server may unpack the file on the way and say so; then it is the program already.
+      const packed = format && !response.headers.get("content-encoding");
+      let stream = counted(response, build.bytes[packed ? ending : ""]);
+      if (packed) stream = stream.pipeThrough(new DecompressionStream(format));
+      return new Response(stream, { headers: { "content-type": "application/wasm" } });
+    }
+    throw new Error(build.wasm);
+  };
+
+  const start = async (steal) => {
+    over = false;
+    if (location.protocol === "file:") return end(texts.file, { button: "" });
+    if (typeof WebAssembly !== "object") return end(texts.noWasm);
+    const probe = document.createElement("canvas").getContext("webgl2");
+    if (!probe) return end(texts.noWebgl);
+    probe.getExtension("WEBGL_lose_context")?.loseContext();
+    if (!(await claim(steal))) return end(texts.elsewhere, { button: texts.here, press: () => start(true) });
+    element("bar").hidden = false;
+    element("again").hidden = true;
+    cover.className = "";
+    say(texts.loading);
+    try {
+      const [glue, response] = await Promise.all([import(build.glue), program()]);
+      await glue.default({ module_or_path: response });
+      bench = glue;
+      globalThis.detent = glue;
+      await glue.open?.(language, query.has("names"));
+    } catch (error) {
+      console.error(error);
+      end(bench ? texts.stopped : texts.fetch, { why: String(error?.message ?? error) });
+      return;
+    }
+    navigator.storage?.persist?.();
+    keep();
+  };
+
+  /// Makes the page open without a network from now on.
+  const keep = async () => {
+    if (!navigator.serviceWorker || !window.isSecureContext) return;
+    try {
+      const registration = await navigator.serviceWorker.register("service.js");
+      const loaded = () => registration.waiting?.postMessage("loaded");
+      loaded();
+      registration.addEventListener("updatefound", () => {
+        registration.installing?.addEventListener("statechange", loaded);
+      });
+    } catch (error) {
+      console.warn("the bench will need the network the next time too:", error);
+    }
+  };
+
+  start(false);
+})();

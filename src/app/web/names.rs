@@ -1,0 +1,89 @@
+//! What stands on the screen, by name: for programs that drive the page as a person would.
+
+use crate::app::state::{BenchRes, Screen};
+use bevy::prelude::*;
+use bevy_egui::egui::accesskit::{Node, NodeId};
+use bevy_egui::{EguiContexts, EguiOutput, EguiPrimaryContextPass};
+use std::collections::BTreeMap;
+use std::fmt::Write;
+use std::sync::{Mutex, PoisonError};
+
+type Place = [f64; 4];
+
+static NAMES: Mutex<Vec<(String, Place)>> = Mutex::new(Vec::new());
+static SEEN: Mutex<String> = Mutex::new(String::new());
+
+/// Left, top, right, bottom of each, the topmost first.
+pub(super) fn where_is(label: &str) -> Vec<Place> {
+    let names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+    let mut places: Vec<Place> = names
+        .iter()
+        .filter(|(name, _)| name == label)
+        .map(|(_, place)| *place)
+        .collect();
+    places.sort_by(|a, b| a[1].total_cmp(&b[1]));
+    places
+}
+
+/// All of them.
+pub(super) fn labels() -> Vec<String> {
+    let names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+    names.iter().map(|(name, _)| name.clone()).collect()
+}
+
+/// The last thing seen.
+pub(super) fn seen() -> String {
+    SEEN.lock().unwrap_or_else(PoisonError::into_inner).clone()
+}
+
+fn ask(mut contexts: EguiContexts) -> Result {
+    contexts.ctx_mut()?.enable_accesskit();
+    Ok(())
+}
+
+fn collect(outputs: Query<&EguiOutput>, mut nodes: Local<BTreeMap<NodeId, Node>>) {
+    for output in &outputs {
+        let Some(update) = &output.platform_output.accesskit_update else {
+            continue;
+        };
+        // Each update is the whole tree.
+        nodes.clear();
+        nodes.extend(update.nodes.iter().cloned());
+        let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+        names.clear();
+        for node in nodes.values() {
+            if let (Some(label), Some(place)) = (node.label().or(node.value()), node.bounds()) {
+                names.push((label.to_owned(), [place.x0, place.y0, place.x1, place.y1]));
+            }
+        }
+    }
+}
+
+fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
+    let view = bench.view();
+    let machine = &view.machine;
+    let mut text = String::new();
+    // Writing to a string cannot fail.
+    let _ = write!(
+        text,
+        r#"{{"screen":"{:?}","time_s":{},"dial":{},"arc":{},"plugged":{},"lid_open":{},"cabinet_open":{},"readings":{},"waiting":{},"finished":{},"asked":{}}}"#,
+        screen.get(),
+        machine.time_s,
+        machine.dial_position,
+        machine.lamps.arc,
+        machine.plugged,
+        machine.lid_open,
+        view.cabinet_open,
+        view.notebook.len(),
+        bench.wait_ticks,
+        view.finished,
+        bench.asked.is_some(),
+    );
+    *SEEN.lock().unwrap_or_else(PoisonError::into_inner) = text;
+}
+
+/// Names, and what is seen.
+pub(super) fn plugin(app: &mut App) {
+    app.add_systems(EguiPrimaryContextPass, ask)
+        .add_systems(Last, (collect, look));
+}

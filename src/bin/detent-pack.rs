@@ -1,0 +1,318 @@
+//! Builds the bench for browsers and packs it into one folder of static files.
+
+use clap::Parser;
+use sha2::{Digest, Sha256};
+use std::fs::{self, File};
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::{Command, ExitCode};
+use wasm_bindgen_cli_support::Bindgen;
+
+const TARGET: &str = "wasm32-unknown-unknown";
+/// Debian's compiler for browsers (packages rustc-web, cargo-web, rust-web-src, lld).
+const DEBIAN_RUSTC: &str = "/usr/bin/rustc";
+const DEBIAN_CARGO: &str = "/usr/bin/cargo";
+/// The page, as it lies in the repository.
+const PAGE: &str = "assets/web";
+const PAGE_FILES: [&str; 6] = [
+    "index.html",
+    "page.css",
+    "page.js",
+    "service.js",
+    "manifest.webmanifest",
+    "icon.svg",
+];
+
+/// Build the bench for browsers into a folder of static files.
+#[derive(Debug, Parser)]
+#[command(name = "detent-pack", bin_name = "cargo browser")]
+struct Args {
+    /// Folder to make; what is in it is replaced.
+    #[arg(long, default_value = "target/browser")]
+    out: PathBuf,
+    /// Where compiled parts are kept between builds.
+    #[arg(long, default_value = "target/browser-build")]
+    build_dir: PathBuf,
+    /// Build the empty app that sizes and times are compared with.
+    #[arg(long)]
+    empty: bool,
+    /// Leave out wasm-opt, for a quicker build of a larger file.
+    #[arg(long)]
+    no_opt: bool,
+}
+
+/// What went wrong, and what to do.
+#[derive(Debug, thiserror::Error)]
+enum PackError {
+    #[error("{0}: {1}; check the folder and the free space")]
+    Io(PathBuf, std::io::Error),
+    #[error("{0} cannot be started: {1}")]
+    Start(String, std::io::Error),
+    #[error("{0} failed; its messages are above")]
+    Failed(String),
+    #[error(
+        "no compiler for {TARGET} is here: run `rustup target add {TARGET}`, or on Debian `apt-get install rustc-web cargo-web rust-web-src lld`"
+    )]
+    NoTarget,
+    #[error("the glue between page and program cannot be made: {0:#}")]
+    Glue(anyhow::Error),
+    #[error("{0} holds something that this program did not make; choose another folder with --out")]
+    Foreign(PathBuf),
+}
+
+fn main() -> ExitCode {
+    match pack(&Args::parse()) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("cargo browser: {error}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn pack(args: &Args) -> Result<(), PackError> {
+    let program = compile(args)?;
+    let glue_folder = args.build_dir.join("glue");
+    make_folder(&glue_folder)?;
+    let name = if args.empty { "empty" } else { "detent" };
+    Bindgen::new()
+        .input_bytes(name, without_reference_types(read(&program)?))
+        .web(true)
+        .and_then(|bindgen| {
+            bindgen
+                .typescript(false)
+                .remove_name_section(true)
+                .remove_producers_section(true)
+                .generate(&glue_folder)
+        })
+        .map_err(PackError::Glue)?;
+    let plain = glue_folder.join(format!("{name}_bg.wasm"));
+    let small = if args.no_opt {
+        plain
+    } else {
+        optimise(&plain)?
+    };
+    let wasm = read(&small)?;
+    let glue = read(&glue_folder.join(format!("{name}.js")))?;
+
+    let out = &args.out;
+    clear(out)?;
+    let wasm_name = format!("detent-{}.wasm", short_hash(&[&wasm]));
+    let glue_name = format!("detent-{}.js", short_hash(&[&glue]));
+    let gzip = gzip(&wasm);
+    let brotli = brotli(&wasm);
+    write(&out.join(&wasm_name), &wasm)?;
+    write(&out.join(format!("{wasm_name}.gz")), &gzip)?;
+    write(&out.join(format!("{wasm_name}.br")), &brotli)?;
+    write(&out.join(&glue_name), &glue)?;
+
+    let pages: Vec<(&str, String)> = PAGE_FILES
+        .iter()
+        .map(|name| {
+            let text = read(&Path::new(env!("CARGO_MANIFEST_DIR")).join(PAGE).join(name))?;
+            Ok((*name, String::from_utf8_lossy(&text).into_owned()))
+        })
+        .collect::<Result<_, PackError>>()?;
+    let mut all: Vec<&[u8]> = vec![&wasm, &glue];
+    all.extend(pages.iter().map(|(_, text)| text.as_bytes()));
+    let version = short_hash(&all);
+    let build = serde_json::json!({
+        "version": version,
+        "wasm": wasm_name,
+        "glue": format!("./{glue_name}"),
+        "bytes": { "": wasm.len(), "gz": gzip.len(), "br": brotli.len() },
+    });
+    let kept = serde_json::json!([
+        "./",
+        "page.css",
+        "page.js",
+        "manifest.webmanifest",
+        "icon.svg",
+        glue_name
+    ]);
+    for (name, text) in pages {
+        let text = text
+            .replace("{{BUILD}}", &build.to_string())
+            .replace("{{VERSION}}", &version)
+            .replace("{{FILES}}", &kept.to_string());
+        write(&out.join(name), text.as_bytes())?;
+    }
+    write(&out.join(MARK), b"")?;
+    println!(
+        "{}: {:.2} MB; gzip {:.2} MB, Brotli {:.2} MB",
+        out.display(),
+        megabytes(&wasm),
+        megabytes(&gzip),
+        megabytes(&brotli),
+    );
+    Ok(())
+}
+
+/// Compiles with this toolchain if it knows the target, else with Debian's compiler for browsers.
+fn compile(args: &Args) -> Result<PathBuf, PackError> {
+    let cargo = std::env::var("CARGO").unwrap_or_else(|_| "cargo".to_owned());
+    let mut command = if has_target("rustc") {
+        Command::new(&cargo)
+    } else if has_source(DEBIAN_RUSTC) {
+        let mut command = Command::new(DEBIAN_CARGO);
+        command
+            .env("RUSTC", DEBIAN_RUSTC)
+            // Debian ships the standard library as source; building it is not stable yet.
+            .env("RUSTC_BOOTSTRAP", "1")
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", "wasm-ld")
+            .env_remove("RUSTUP_TOOLCHAIN")
+            .args(["-Z", "build-std=std,panic_abort"]);
+        command
+    } else {
+        return Err(PackError::NoTarget);
+    };
+    let (kind, name) = if args.empty {
+        ("--example", "empty")
+    } else {
+        ("--bin", "detent")
+    };
+    command
+        .args(["build", "--locked", "--target", TARGET, "--profile", "web"])
+        .args([kind, name, "--target-dir"])
+        .arg(&args.build_dir)
+        .current_dir(env!("CARGO_MANIFEST_DIR"));
+    run(command)?;
+    let folder = args.build_dir.join(TARGET).join("web");
+    Ok(if args.empty {
+        folder.join("examples/empty.wasm")
+    } else {
+        folder.join("detent.wasm")
+    })
+}
+
+/// Tells the glue not to hold JavaScript's objects in a table of their own: release 108 of
+/// wasm-opt, which Debian 12 has, exports the wrong table when there are two.
+fn without_reference_types(mut program: Vec<u8>) -> Vec<u8> {
+    const FEATURE: &[u8] = b"+\x0freference-types";
+    if let Some(at) = program.windows(FEATURE.len()).rposition(|w| w == FEATURE) {
+        program[at] = b'-';
+    }
+    program
+}
+
+fn printed(rustc: &str, what: &[&str]) -> Option<PathBuf> {
+    let out = Command::new(rustc).args(what).output().ok()?;
+    let text = String::from_utf8(out.stdout).ok()?;
+    out.status
+        .success()
+        .then(|| PathBuf::from(text.trim().to_owned()))
+}
+
+/// The compiler has a standard library for the target.
+fn has_target(rustc: &str) -> bool {
+    printed(rustc, &["--print", "target-libdir", "--target", TARGET])
+        .and_then(|folder| fs::read_dir(folder).ok())
+        .is_some_and(|mut files| files.next().is_some())
+}
+
+/// The compiler has the standard library's source.
+fn has_source(rustc: &str) -> bool {
+    printed(rustc, &["--print", "sysroot"])
+        .is_some_and(|root| root.join("lib/rustlib/src/rust/library/std").exists())
+}
+
+/// Makes the program smaller, where wasm-opt is installed.
+fn optimise(plain: &Path) -> Result<PathBuf, PackError> {
+    let small = plain.with_extension("small.wasm");
+    let mut command = Command::new("wasm-opt");
+    command
+        .args(["-Os", "--strip-debug", "--strip-producers"])
+        // What the compiler takes for granted and older releases of wasm-opt do not.
+        .args([
+            "--enable-bulk-memory",
+            "--enable-mutable-globals",
+            "--enable-sign-ext",
+        ])
+        .args([
+            "--enable-nontrapping-float-to-int",
+            "--enable-reference-types",
+        ])
+        .args(["--enable-multivalue", "--output"])
+        .args([&small, &plain.to_owned()]);
+    match run(command) {
+        Ok(()) => Ok(small),
+        Err(PackError::Start(..)) => {
+            eprintln!(
+                "wasm-opt is not here (Debian: apt-get install binaryen): the program stays larger than it need be"
+            );
+            Ok(plain.to_owned())
+        }
+        Err(error) => Err(error),
+    }
+}
+
+fn run(mut command: Command) -> Result<(), PackError> {
+    let name = command.get_program().to_string_lossy().into_owned();
+    match command.status() {
+        Ok(status) if status.success() => Ok(()),
+        Ok(_) => Err(PackError::Failed(name)),
+        Err(error) => Err(PackError::Start(name, error)),
+    }
+}
+
+/// Lies in every folder that this program made.
+const MARK: &str = ".detent-browser";
+
+/// Empties the folder, if it is ours.
+fn clear(folder: &Path) -> Result<(), PackError> {
+    let ours = folder.join(MARK).exists();
+    if folder.exists() && !ours && fs::read_dir(folder).is_ok_and(|mut f| f.next().is_some()) {
+        return Err(PackError::Foreign(folder.to_owned()));
+    }
+    if ours {
+        fs::remove_dir_all(folder).map_err(|e| PackError::Io(folder.to_owned(), e))?;
+    }
+    make_folder(folder)
+}
+
+fn make_folder(folder: &Path) -> Result<(), PackError> {
+    fs::create_dir_all(folder).map_err(|e| PackError::Io(folder.to_owned(), e))
+}
+
+fn read(path: &Path) -> Result<Vec<u8>, PackError> {
+    fs::read(path).map_err(|e| PackError::Io(path.to_owned(), e))
+}
+
+fn write(path: &Path, bytes: &[u8]) -> Result<(), PackError> {
+    let write = || File::create(path)?.write_all(bytes);
+    write().map_err(|e| PackError::Io(path.to_owned(), e))
+}
+
+fn short_hash(parts: &[&[u8]]) -> String {
+    let mut hash = Sha256::new();
+    for part in parts {
+        hash.update(part);
+    }
+    let digits = hash.finalize();
+    digits[..6]
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
+}
+
+fn gzip(bytes: &[u8]) -> Vec<u8> {
+    let mut packer = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
+    packer.write_all(bytes).expect("memory does not fail");
+    packer.finish().expect("memory does not fail")
+}
+
+fn brotli(bytes: &[u8]) -> Vec<u8> {
+    let mut packed = Vec::new();
+    let params = brotli::enc::BrotliEncoderParams {
+        quality: 11,
+        lgwin: 24,
+        size_hint: bytes.len(),
+        ..Default::default()
+    };
+    brotli::BrotliCompress(&mut &bytes[..], &mut packed, &params).expect("memory does not fail");
+    packed
+}
+
+fn megabytes(bytes: &[u8]) -> f64 {
+    bytes.len() as f64 / 1e6
+}

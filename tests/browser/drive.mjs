@@ -1,0 +1,383 @@
+// Drives the packed page in Chromium as a person would, and prints what it found as one line of JSON.
+//
+//   node drive.mjs PLAYWRIGHT FOLDER OUT COMMAND [ARGUMENT]
+//
+// PLAYWRIGHT: the folder of playwright-core. FOLDER: what `cargo browser` made. OUT: for pictures and
+// attempts. The commands are at the end of this file; tests/browser.rs says what each must show.
+import { createServer } from "node:http";
+import { createRequire } from "node:module";
+import { createReadStream } from "node:fs";
+import { mkdtemp, readFile, readdir, rm, stat, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join, normalize } from "node:path";
+
+const [playwright, folder, out, command, argument] = process.argv.slice(2);
+const { chromium } = createRequire(import.meta.url)(playwright);
+const BROWSER = process.env.DETENT_CHROMIUM ?? "/usr/bin/chromium";
+const SLOW_MS = Number(process.env.DETENT_SLOW_MS ?? 120_000);
+
+const TYPES = { html: "text/html", css: "text/css", js: "text/javascript", svg: "image/svg+xml",
+  wasm: "application/wasm", webmanifest: "application/manifest+json" };
+
+/// A plain server of static files, as a school may have one. `asked` counts what was asked for.
+async function serve(root) {
+  const asked = [];
+  const server = createServer(async (request, response) => {
+    const path = normalize(decodeURIComponent(new URL(request.url, "http://x").pathname));
+    const file = join(root, path.endsWith("/") ? `${path}index.html` : path);
+    asked.push(path);
+    const found = await stat(file).catch(() => null);
+    if (!found?.isFile()) return response.writeHead(404).end();
+    const type = TYPES[file.split(".").pop()] ?? "application/octet-stream";
+    response.writeHead(200, { "content-type": type, "content-length": found.size });
+    createReadStream(file).pipe(response);
+  });
+  await new Promise((listening) => server.listen(0, "127.0.0.1", listening));
+  const close = () => new Promise((closed) => { server.close(closed); server.closeAllConnections(); });
+  return { url: `http://127.0.0.1:${server.address().port}/`, asked, close };
+}
+
+/// A browser with a profile of its own, so that closing it loses nothing.
+async function launch(profile, { args = [], ...options } = {}) {
+  return chromium.launchPersistentContext(profile, {
+    executablePath: BROWSER,
+    headless: true,
+    viewport: { width: 1280, height: 720 },
+    locale: "en-GB",
+    acceptDownloads: true,
+    args: ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
+      "--ignore-gpu-blocklist", ...args],
+    ...options,
+  });
+}
+
+const sleep = (ms) => new Promise((done) => setTimeout(done, ms));
+
+async function until(what, holds, limit_ms = SLOW_MS) {
+  const end = Date.now() + limit_ms;
+  for (;;) {
+    const value = await holds();
+    if (value) return value;
+    if (Date.now() > end) throw new Error(`waited in vain for ${what}`);
+    await sleep(50);
+  }
+}
+
+/// A person at the page: sees by name, clicks by hand.
+class Person {
+  constructor(page) {
+    this.page = page;
+    this.troubles = [];
+    page.on("pageerror", (error) => this.troubles.push(String(error)));
+    page.on("console", (message) => { if (message.type() === "error") this.troubles.push(message.text()); });
+  }
+
+  async open(url) {
+    await this.page.goto(`${url}?names`);
+    await this.ready();
+  }
+
+  async ready() {
+    await this.page.waitForFunction(() => performance.getEntriesByName("detent-first-frame").length > 0,
+      null, { timeout: SLOW_MS });
+    await until("names on the screen", async () => (await this.seen()) !== null);
+  }
+
+  async seen() {
+    const text = await this.page.evaluate(() => globalThis.detent.seen());
+    return text ? JSON.parse(text) : null;
+  }
+
+  async see(what, holds, limit_ms) {
+    return until(what, async () => { const seen = await this.seen(); return holds(seen) && seen; }, limit_ms);
+  }
+
+  async places(label) {
+    const flat = await this.page.evaluate((label) => Array.from(globalThis.detent.where_is(label)), label);
+    const places = [];
+    for (let i = 0; i < flat.length; i += 4) places.push(flat.slice(i, i + 4));
+    return places;
+  }
+
+  /// The middle of the thing with this label, scrolled into the window; of several, the one on the
+  /// line of `beside`.
+  async reach(label, beside) {
+    const { height } = this.page.viewportSize();
+    return until(label, async () => {
+      let places = await this.places(label);
+      if (beside) {
+        const [line] = await this.places(beside);
+        places = line ? places.filter(([, top, , bottom]) => top < line[3] && bottom > line[1]) : [];
+      }
+      if (places.length === 0) return null;
+      const [left, top, right, bottom] = places[0];
+      const [x, y] = [(left + right) / 2, (top + bottom) / 2];
+      const [low, high] = [130, height - 24];
+      if (y > low && y < high) return [x, y];
+      await this.page.mouse.move(x, (low + high) / 2);
+      await this.page.mouse.wheel(0, Math.max(-250, Math.min(250, y - (low + high) / 2)));
+      await sleep(350);
+      return null;
+    });
+  }
+
+  async click(label, beside) {
+    const [x, y] = await this.reach(label, beside);
+    await this.page.mouse.click(x, y, { delay: 80 });
+    await sleep(350);
+  }
+
+  async press(key, hold_ms = 60) {
+    await this.page.keyboard.down(key);
+    await sleep(hold_ms);
+    await this.page.keyboard.up(key);
+  }
+
+  async turn(key, detents, every_ms) {
+    for (let i = 0; i < detents; i += 1) {
+      await this.press(key, 40);
+      await sleep(every_ms - 40);
+    }
+  }
+
+  /// Waits so many minutes of machine time.
+  async rest(minutes) {
+    for (let i = 0; i < minutes; i += 1) await this.press("t");
+    await this.see("the wait begins", (seen) => seen.waiting > 0, 5_000).catch(() => {});
+    await this.see("the wait ends", (seen) => seen.waiting === 0);
+  }
+
+  /// The gesture, until the lamps show service mode.
+  async enter() {
+    for (let attempt = 0; attempt < 6; attempt += 1) {
+      await this.turn("ArrowLeft", 4, 180);
+      await this.press("x", 90);
+      await sleep(120);
+      await this.turn("ArrowRight", 7, 180);
+      await this.press("s", 1500);
+      const service = (seen) => seen.arc === 0xc3 || seen.arc === 0x3c;
+      if (await this.see("service mode", service, 6_000).catch(() => false)) return attempt + 1;
+      await sleep(7_000);
+    }
+    throw new Error("service mode was never reached");
+  }
+
+  /// Turns the dial to a position, the short way, by the wheel over the console.
+  async point(position) {
+    const seen = await this.seen();
+    const right = (position - seen.dial + 24) % 24;
+    const [way, count] = right <= 12 ? [-1, right] : [1, 24 - right];
+    const { width, height } = this.page.viewportSize();
+    await this.page.mouse.move(width * 0.44, height * 0.6);
+    for (let i = 0; i < count; i += 1) {
+      await this.page.mouse.wheel(0, 50 * way);
+      await sleep(250);
+    }
+    await this.see(`the dial at ${position}`, (seen) => seen.dial === position, 10_000);
+  }
+
+  async picture(name) {
+    await sleep(2_500);
+    await this.page.screenshot({ path: join(out, name) });
+  }
+
+  /// What is kept in the browser: name and text.
+  async kept() {
+    return this.page.evaluate(() => new Promise((done, fail) => {
+      const open = indexedDB.open("detent");
+      open.onerror = () => fail(open.error);
+      open.onsuccess = () => {
+        const store = open.result.transaction("attempts").objectStore("attempts");
+        const [names, values] = [store.getAllKeys(), store.getAll()];
+        store.transaction.oncomplete = () => {
+          open.result.close();
+          done(names.result.map((name, i) => ({ name, ...values.result[i] })));
+        };
+      };
+    }));
+  }
+
+  /// Puts a record into the browser's database, as if it had been kept before.
+  async plant(name, text) {
+    await this.page.evaluate(([name, text]) => new Promise((done, fail) => {
+      const open = indexedDB.open("detent");
+      open.onerror = () => fail(open.error);
+      open.onsuccess = () => {
+        const change = open.result.transaction("attempts", "readwrite");
+        change.objectStore("attempts").put({ text, at: null, changed: Date.now() }, name);
+        change.oncomplete = () => { open.result.close(); done(); };
+      };
+    }), [name, text]);
+  }
+
+  async begin(job, seed) {
+    await this.click(job);
+    const [left, , , ] = (await this.places("Seed"))[0];
+    const [, top, , bottom] = (await this.places("Seed"))[0];
+    await this.page.mouse.click(left + 110, (top + bottom) / 2, { delay: 60 });
+    await this.page.keyboard.press("Control+a");
+    await this.page.keyboard.type(String(seed), { delay: 80 });
+    await this.click("Begin the job");
+    await this.see("the bench", (seen) => seen.screen === "Bench");
+    // Shaders come in the first frames; nobody works before the machine is there.
+    await sleep(4_000);
+  }
+}
+
+async function fresh(run, options) {
+  const profile = await mkdtemp(join(tmpdir(), "detent-"));
+  const server = await serve(folder);
+  const context = await launch(profile, options);
+  const page = context.pages()[0] ?? await context.newPage();
+  const person = new Person(page);
+  try {
+    return await run({ page, person, context, server, profile });
+  } catch (error) {
+    await page.screenshot({ path: join(out, "failed.png") }).catch(() => {});
+    console.error(person.troubles, await person.seen().catch(() => null));
+    throw error;
+  } finally {
+    await context.close().catch(() => {});
+    await server.close();
+    await rm(profile, { recursive: true, force: true });
+  }
+}
+
+const COMMANDS = {
+  /// How long it takes from the address to the first frame that answers, ms; and a picture.
+  start: () => fresh(async ({ page, person, server }) => {
+    const times = [];
+    for (let i = 0; i < Number(argument ?? 1); i += 1) {
+      await page.goto(server.url);
+      await page.waitForFunction(() => performance.getEntriesByName("detent-first-frame").length > 0,
+        null, { timeout: SLOW_MS });
+      times.push(await page.evaluate(() => performance.getEntriesByName("detent-first-frame")[0].startTime));
+    }
+    await person.picture("start.png");
+    return { times, troubles: person.troubles, asked: server.asked };
+  }),
+
+  /// The whole job with mouse, wheel and keys; loaded again half way.
+  job: () => fresh(async ({ page, person, server }) => {
+    await person.open(server.url);
+    await person.picture("start-1280x720.png");
+    await person.begin("Any machine", 14);
+    const focused = await page.evaluate(() => document.activeElement.id);
+    await person.press("1");
+    await person.picture("panel-1280x720.png");
+    await person.press("p");
+    await person.rest(1);
+    await person.press("p");
+    await sleep(3_500);
+    const tries = await person.enter();
+    await person.picture("service-1280x720.png");
+    await person.point(22);
+    await sleep(800);
+    await person.press("s", 200);
+    await person.rest(7);
+    await person.point(1);
+    await sleep(800);
+    await person.press("s", 200);
+    await person.see("code 42 on the lamps", (seen) => seen.arc === 0x42, 20_000);
+    await person.press("m");
+    for (let i = 0; i < 4; i += 1) await person.click("+");
+    const plus = await person.places("+");
+    const [left, top, right, bottom] = plus.sort((a, b) => b[0] - a[0])[0];
+    for (let i = 0; i < 2; i += 1) {
+      await page.mouse.click((left + right) / 2, (top + bottom) / 2, { delay: 80 });
+      await sleep(350);
+    }
+    await person.click("Note it");
+    await person.press("x", 200);
+    await person.press("p");
+    await person.see("the plug out", (seen) => !seen.plugged);
+    await sleep(6_000);
+    const before = await person.seen();
+
+    await page.reload();
+    await person.ready();
+    await person.click("Go on where you left off");
+    const after = await person.see("the bench again", (seen) => seen.screen === "Bench");
+    await sleep(3_000);
+    await person.picture("resumed-1280x720.png");
+    await person.rest(1);
+    await person.press("c");
+    await person.see("the cabinet open", (seen) => seen.cabinet_open);
+    await person.press("3");
+    await person.press("m");
+    await sleep(600);
+    const measure = async (mode, red, black, count) => {
+      await person.click(mode);
+      await person.click("Red probe");
+      await person.click(red);
+      await person.click("Black probe");
+      await person.click(black);
+      await person.click("Measure and note");
+      await person.see("a reading", (seen) => seen.readings === count);
+    };
+    await measure("V =", "Bulk plus", "Bulk minus", 1);
+    await person.press("d");
+    await sleep(1_000);
+    await person.click("Bulk capacitor test points").catch(() => {});
+    await person.picture("cabinet-1280x720.png");
+    await person.click("Parts");
+    await person.click("Order", (await label(person, /^P-0701 /)));
+    await person.click("Fit it");
+    await sleep(1_500);
+    await person.press("c");
+    await person.see("the cabinet closed", (seen) => !seen.cabinet_open);
+    await person.press("p");
+    await person.see("the plug in", (seen) => seen.plugged);
+    await person.press("1");
+    await sleep(3_500);
+    await person.enter();
+    await person.point(22);
+    await sleep(800);
+    await person.press("s", 200);
+    await person.rest(7);
+    await person.click("Report");
+    await person.click("choose…");
+    await person.click("Lid lock: line contact burnt");
+    await person.click("choose…");
+    await person.click(await label(person, /^P-0701 /));
+    await person.click("Hand the machine back");
+    await person.see("the end", (seen) => seen.finished);
+    await person.picture("score-1280x720.png");
+    const [download] = await Promise.all([page.waitForEvent("download"), person.click("Save a copy")]);
+    await download.saveAs(join(out, download.suggestedFilename()));
+    return { focused, tries, before, after, saved: download.suggestedFilename(),
+      kept: await person.kept(), troubles: person.troubles };
+  }),
+
+  /// Each `.attempt` in the folder ARGUMENT done again in the browser.
+  replays: () => fresh(async ({ person, page, server }) => {
+    await person.open(server.url);
+    const names = (await readdir(argument)).filter((name) => name.endsWith(".attempt")).sort();
+    const ends = {};
+    for (const name of names) {
+      const text = await readFile(join(argument, name), "utf8");
+      ends[name] = await page.evaluate(([name, text]) => {
+        try {
+          return globalThis.detent.replay_attempt(name, new TextEncoder().encode(text));
+        } catch (error) { return `error: ${error.message ?? error}`; }
+      }, [name, text]);
+    }
+    return { ends };
+  }),
+};
+
+/// The first label on the screen that matches.
+async function label(person, pattern) {
+  return until(String(pattern), async () => {
+    const all = await person.page.evaluate(() => globalThis.detent.labels());
+    return all.find((label) => pattern.test(label));
+  });
+}
+
+try {
+  const found = await COMMANDS[command]();
+  console.log(JSON.stringify(found));
+} catch (error) {
+  console.error(error);
+  process.exitCode = 1;
+}
