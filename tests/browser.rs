@@ -140,3 +140,159 @@ fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
         footer.score
     );
 }
+
+/// An attempt that was kept in the browser, read as the file it is.
+#[track_caller]
+fn kept_attempt(kept: &Value) -> detent::record::Attempt {
+    let (name, text) = (kept["name"].as_str(), kept["text"].as_str());
+    read_attempt(name.expect("a name"), text.expect("a text").as_bytes()).expect("undamaged")
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_tablet_held_upright_is_worked_with_a_finger() {
+    let found = drive("touch", &folder("touch"), None);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    let dial = |when: &str| found[when]["dial"].as_i64().expect("a position");
+    // A quarter turn of a dial with 24 detents.
+    let turned = (dial("turned") - dial("before")).rem_euclid(24);
+    assert!((5..=7).contains(&turned), "{turned} detents");
+    assert_eq!(found["pulled"]["plugged"], false);
+    // Every pixel of a dense screen is drawn, upright and after it was turned.
+    let pixels: Vec<u64> = found["pixels"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .filter_map(Value::as_u64)
+        .collect();
+    assert_eq!((pixels[0], pixels[2]), (2 * pixels[1], 2 * pixels[3]));
+    let wide = |when: &str| found[when]["width"].as_u64() > found[when]["height"].as_u64();
+    assert!(!wide("upright") && wide("across"), "{found}");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn once_loaded_the_bench_opens_without_a_server() {
+    let found = drive("offline", &folder("offline"), None);
+    assert_eq!(found["seen"]["screen"], "Start");
+    let asked: Vec<&str> = found["asked"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .filter_map(Value::as_str)
+        .filter(|path| path.contains(".wasm"))
+        .collect();
+    // The smallest packing, once.
+    assert_eq!(asked.len(), 1, "{asked:?}");
+    assert!(
+        asked[0].ends_with(".br") || asked[0].ends_with(".gz"),
+        "{asked:?}"
+    );
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_spanish_browser_gets_a_spanish_bench() {
+    let found = drive("spanish", &folder("spanish"), None);
+    assert_eq!(found["lang"], "es");
+    let labels = found["labels"].as_array().expect("a list");
+    assert!(labels.iter().any(|l| l == "Mis intentos (0)"), "{labels:?}");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn without_storage_the_bench_says_so_and_hands_out_a_copy() {
+    let out = folder("refused");
+    let found = drive("refused", &out, None);
+    assert_eq!(found["start"], found["bench"]);
+    let name = found["saved"].as_str().expect("a name");
+    let bytes = fs::read(out.join(name)).expect("the copy was saved");
+    let attempt = read_attempt(name, &bytes).expect("the format of the files");
+    assert_eq!(attempt.actions.len(), 1);
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn full_storage_is_said_and_made_good_once_there_is_room() {
+    let found = drive("full", &folder("full"), None);
+    let kept = found["kept"].as_array().expect("a list");
+    assert_eq!(kept.len(), 1);
+    // The action that could not be kept is there with the next one.
+    assert_eq!(kept_attempt(&kept[0]).actions.len(), 3);
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn attempts_that_cannot_be_used_are_named_and_hurt_nothing() {
+    let stage = Stage::new();
+    let titled = stage.shelf().scenario("any-machine").expect("built in");
+    let sound = random_attempt(stage.shelf(), &titled, 3, 4).bytes;
+    let text = String::from_utf8(sound).expect("text");
+    let newer = text.replacen("format:1", "format:99", 1);
+    let damaged = text.replacen("(at:", "(aft:", 1);
+    assert!(newer != text && damaged != text);
+    let given = folder("unusable-given");
+    for (name, text) in [
+        ("damaged-1.attempt", &damaged),
+        ("newer-1.attempt", &newer),
+        ("sound-1.attempt", &text),
+    ] {
+        fs::write(given.join(name), text).expect("the target folder can be written");
+    }
+    let found = drive("unusable", &folder("unusable"), Some(&given));
+    let labels = found["labels"].as_array().expect("a list");
+    let says = |words: &str| {
+        let any = labels.iter().filter_map(Value::as_str);
+        assert!(
+            any.into_iter().any(|l| l.contains(words)),
+            "{words}: {labels:?}"
+        );
+    };
+    says("This attempt is damaged (damaged-1.attempt:2:");
+    says("newer-1.attempt was made by a newer Detent");
+    says("See the result");
+    assert_eq!(
+        (found["kept"].as_u64(), found["left"].as_u64()),
+        (Some(4), Some(3))
+    );
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_tab_closed_while_saving_loses_at_most_the_last_action() {
+    let found = drive("closed", &folder("closed"), None);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    let kept = found["kept"].as_array().expect("a list");
+    assert_eq!(kept.len(), 1);
+    let actions = kept_attempt(&kept[0]).actions.len();
+    assert!((10..=11).contains(&actions), "{actions} of 11 actions");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn one_tab_at_a_time_has_the_bench() {
+    let found = drive("tabs", &folder("tabs"), None);
+    let says = |which: &str| found[which].as_str().expect("words").to_owned();
+    assert!(says("refused").contains("open in another tab"));
+    assert!(says("first").contains("taken over by another tab"));
+    assert_eq!(found["screen"], "Start");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn without_webgl_2_the_page_says_what_is_missing() {
+    let found = drive("dark", &folder("dark"), None);
+    let says = found["says"].as_str().expect("words");
+    assert!(
+        says.contains("WebGL 2") && says.contains("hardware acceleration"),
+        "{says}"
+    );
+    let asked = found["asked"].as_array().expect("a list");
+    assert!(
+        asked
+            .iter()
+            .filter_map(Value::as_str)
+            .all(|path| !path.contains(".wasm")),
+        "nothing is loaded in vain: {asked:?}"
+    );
+}

@@ -10,10 +10,14 @@ use bevy::input::keyboard::KeyboardInput;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy_egui::input::EguiWantsInput;
+use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
 use std::time::Duration;
 
 /// Longest time that stepping may take in one frame; what is left over is simply slower time.
 const FRAME_BUDGET: Duration = Duration::from_millis(28);
+
+/// Longest frame that the machine's clock makes good; after a longer one it has stood still.
+const LONGEST_FRAME: Duration = Duration::from_secs(1);
 
 /// How often the clock of an unfinished attempt is remembered, s.
 const MARK_EVERY_S: f32 = 5.0;
@@ -149,6 +153,36 @@ fn keys(
     }
 }
 
+/// A tap that begins and ends within one frame would be gone before a panel saw it: its end waits for
+/// the next frame.
+fn hold_taps_back(mut inputs: Query<&mut EguiInput>, mut late: Local<Vec<egui::Event>>) {
+    for mut input in &mut inputs {
+        let new = std::mem::take(&mut input.events);
+        input.events = std::mem::take(&mut *late);
+        input.events.extend(new);
+        *late = end_of_tap(&mut input.events);
+    }
+}
+
+/// Takes out what ends a tap, if it also begins here.
+fn end_of_tap(events: &mut Vec<egui::Event>) -> Vec<egui::Event> {
+    let button = |event: &egui::Event, down: bool| matches!(event, egui::Event::PointerButton { pressed, .. } if *pressed == down);
+    let gone = |event: &egui::Event| matches!(event, egui::Event::PointerGone);
+    let Some(begins) = events.iter().position(|event| button(event, true)) else {
+        return Vec::new();
+    };
+    let ends = (events[begins..].iter()).position(|event| button(event, false));
+    match ends.map(|n| begins + n) {
+        Some(ends) if events[ends..].iter().any(gone) => events.split_off(ends),
+        _ => Vec::new(),
+    }
+}
+
+/// The machine's clock keeps up with the wall's, however slowly frames are drawn: a gesture is timed.
+fn keep_up(mut time: ResMut<Time<Virtual>>) {
+    time.set_max_delta(LONGEST_FRAME);
+}
+
 fn start_budget(mut budget: ResMut<Budget>) {
     budget.until = Instant::now() + FRAME_BUDGET;
 }
@@ -193,14 +227,21 @@ pub fn plugin(app: &mut App) {
         .insert_resource(Budget {
             until: Instant::now(),
         })
+        .add_systems(Startup, keep_up)
         .add_systems(First, start_budget)
         .add_systems(
             PreUpdate,
             (hands, keys)
                 .chain()
                 .after(bevy::input::InputSystems)
-                .after(bevy_egui::EguiPreUpdateSet::ProcessInput)
+                .after(EguiPreUpdateSet::ProcessInput)
                 .run_if(in_state(Screen::Bench)),
+        )
+        .add_systems(
+            PreUpdate,
+            hold_taps_back
+                .after(EguiPreUpdateSet::ProcessInput)
+                .before(EguiPreUpdateSet::BeginPass),
         )
         .add_systems(FixedUpdate, step.run_if(in_state(Screen::Bench)))
         .add_systems(Last, mark.run_if(in_state(Screen::Bench)))
@@ -209,4 +250,39 @@ pub fn plugin(app: &mut App) {
             look.in_set(RunFixedMainLoopSystems::AfterFixedMainLoop)
                 .run_if(in_state(Screen::Bench)),
         );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn finger(pressed: bool) -> egui::Event {
+        egui::Event::PointerButton {
+            pos: egui::pos2(10.0, 10.0),
+            button: egui::PointerButton::Primary,
+            pressed,
+            modifiers: egui::Modifiers::NONE,
+        }
+    }
+
+    #[track_caller]
+    fn check(events: &[egui::Event], now: usize) {
+        let mut kept = events.to_vec();
+        let late = end_of_tap(&mut kept);
+        assert_eq!(kept, events[..now]);
+        assert_eq!(late, events[now..]);
+    }
+
+    #[test]
+    fn only_a_finger_that_comes_and_goes_within_a_frame_is_held_back() {
+        let gone = egui::Event::PointerGone;
+        check(&[], 0);
+        check(&[finger(true)], 1);
+        check(&[finger(false), gone.clone()], 2);
+        check(&[finger(true), finger(false), gone.clone()], 1);
+        // A mouse stays where it is, and egui sees the whole click.
+        check(&[finger(true), finger(false)], 2);
+        // A tap that ends, and another that begins.
+        check(&[finger(false), gone, finger(true)], 3);
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::scene::console::{DETENTS, DialFeel, Held, face};
 use super::state::{BenchRes, Desk, Screen, Spot, Tab, ViewKind};
-use super::views::{Eye, Lens};
+use super::views::{Eye, to_picture, to_window};
 use crate::bench::{Action, Turn};
 use crate::plant::{Button, Component as Part, Terminal};
 use bevy::input::mouse::{MouseScrollUnit, MouseWheel};
@@ -64,12 +64,12 @@ fn hand(
     mouse: &ButtonInput<MouseButton>,
     touches: &Touches,
 ) -> (Option<Vec2>, bool, bool, bool) {
-    if let Some(touch) = touches.iter().next() {
+    let mut fingers = touches.iter().chain(touches.iter_just_released());
+    if let Some(touch) = fingers.next() {
+        let down = touches.get_pressed(touch.id()).is_some();
+        // On a slow frame a tap begins and ends at once.
         let new = touches.just_pressed(touch.id());
-        return (Some(touch.position()), new, true, false);
-    }
-    if let Some(touch) = touches.iter_just_released().next() {
-        return (Some(touch.position()), false, false, true);
+        return (Some(touch.position()), new, down, !down);
     }
     let left = MouseButton::Left;
     (
@@ -88,7 +88,6 @@ fn look(
     touches: Res<Touches>,
     wants: Res<EguiWantsInput>,
     eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
-    lens: Res<Lens>,
     picks: Query<&Pick>,
     solid: Query<(), Without<NotShadowCaster>>,
     mut rays: MeshRayCast,
@@ -112,7 +111,7 @@ fn look(
     pointing.over = None;
     if free
         && let Some(place) = place
-        && let Ok(ray) = camera.viewport_to_world(eye, lens.place(desk.stage, place))
+        && let Ok(ray) = camera.viewport_to_world(eye, to_picture(camera, desk.stage, place))
     {
         let cabinet = bench.view().cabinet_open;
         let filter = |entity: Entity| {
@@ -172,7 +171,8 @@ fn look(
             )
             .ok(),
     );
-    let around_dial = around_dial.map(|(place, middle)| (place, lens.window(desk.stage, middle)));
+    let around_dial =
+        around_dial.map(|(place, middle)| (place, to_window(camera, desk.stage, middle)));
     if let Some((place, middle)) = around_dial
         && pointing.grip == Some(Pick::Dial)
         && down

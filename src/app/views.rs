@@ -42,31 +42,50 @@ const FIELD: f32 = 0.50;
 /// How long the scene goes on being drawn after the last change, s: longer than any easing.
 const SETTLE_S: f32 = 2.2;
 
+/// Smallest and largest size of moving things without a graphics card, of the screen's pixels.
+const COARSE: (f32, f32) = (0.2, 0.5);
+
+/// Frames that take this long while something moves are too slow, or fast enough for more, s.
+const SLOW_S: f32 = 0.16;
+const FAST_S: f32 = 0.07;
+
+/// The size at which the next frame is drawn, after one that took so long.
+fn adapt(coarse: f32, frame_s: f32) -> f32 {
+    let by = if frame_s > SLOW_S {
+        0.8
+    } else if frame_s < FAST_S {
+        1.1
+    } else {
+        1.0
+    };
+    (coarse * by).clamp(COARSE.0, COARSE.1)
+}
+
 /// The picture that the eye draws and the panels show.
 #[derive(Resource)]
 pub struct Lens {
     /// The picture.
     pub image: Handle<Image>,
-    /// Its pixels for each logical pixel of the stage.
-    pub scale: f32,
     /// No graphics card: every pixel is dear. Then moving things are drawn small, things at rest
     /// once and sharp, and lit lamps over the picture by the panels.
     pub software: bool,
+    /// How small: pixels of the picture for each of the screen.
+    coarse: f32,
     awake_s: f32,
     sharp_frames: u32,
     seen: Option<Seen>,
 }
 
-impl Lens {
-    /// From a place in the window to the eye's picture.
-    pub fn place(&self, stage: Rect, window: Vec2) -> Vec2 {
-        (window - stage.min) * self.scale
-    }
+/// From a place in the window to the eye's picture, whatever size that has in this frame.
+pub fn to_picture(camera: &Camera, stage: Rect, window: Vec2) -> Vec2 {
+    let size = camera.logical_viewport_size().unwrap_or_default();
+    (window - stage.min) / stage.size() * size
+}
 
-    /// From a place in the eye's picture to the window.
-    pub fn window(&self, stage: Rect, place: Vec2) -> Vec2 {
-        place / self.scale + stage.min
-    }
+/// From a place in the eye's picture to the window.
+pub fn to_window(camera: &Camera, stage: Rect, place: Vec2) -> Vec2 {
+    let size = camera.logical_viewport_size().unwrap_or(Vec2::ONE);
+    place / size * stage.size() + stage.min
 }
 
 /// All that the scene shows; drawn again when it changes.
@@ -210,7 +229,7 @@ fn spawn(
     }
     commands.insert_resource(Lens {
         image,
-        scale: 1.0,
+        coarse: COARSE.1,
         software: cheap,
         awake_s: SETTLE_S,
         sharp_frames: 0,
@@ -273,8 +292,11 @@ fn blink(
         lens.sharp_frames = lens.sharp_frames.saturating_sub(1);
     }
     let small = lens.software && awake;
-    lens.scale = window.scale_factor() * if small { 0.5 } else { 1.0 };
-    let size = (desk.stage.size() * lens.scale)
+    if small {
+        lens.coarse = adapt(lens.coarse, time.delta_secs());
+    }
+    let scale = window.scale_factor() * if small { lens.coarse } else { 1.0 };
+    let size = (desk.stage.size() * scale)
         .as_uvec2()
         .clamp(UVec2::splat(16), UVec2::splat(4096));
     if images

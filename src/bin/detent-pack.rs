@@ -36,9 +36,9 @@ struct Args {
     /// Build the empty app that sizes and times are compared with.
     #[arg(long)]
     empty: bool,
-    /// Leave out wasm-opt, for a quicker build of a larger file.
+    /// Leave out wasm-opt and the best compression, for a quicker build of larger files.
     #[arg(long)]
-    no_opt: bool,
+    quick: bool,
 }
 
 /// What went wrong, and what to do.
@@ -76,7 +76,7 @@ fn pack(args: &Args) -> Result<(), PackError> {
     make_folder(&glue_folder)?;
     let name = if args.empty { "empty" } else { "detent" };
     Bindgen::new()
-        .input_bytes(name, without_reference_types(read(&program)?))
+        .input_bytes(name, read(&program)?)
         .web(true)
         .and_then(|bindgen| {
             bindgen
@@ -87,12 +87,11 @@ fn pack(args: &Args) -> Result<(), PackError> {
         })
         .map_err(PackError::Glue)?;
     let plain = glue_folder.join(format!("{name}_bg.wasm"));
-    let small = if args.no_opt {
-        plain
+    let wasm = if args.quick {
+        read(&plain)?
     } else {
-        optimise(&plain)?
+        with_the_right_table(read(&optimise(&plain)?)?)
     };
-    let wasm = read(&small)?;
     let glue = read(&glue_folder.join(format!("{name}.js")))?;
 
     let out = &args.out;
@@ -100,7 +99,7 @@ fn pack(args: &Args) -> Result<(), PackError> {
     let wasm_name = format!("detent-{}.wasm", short_hash(&[&wasm]));
     let glue_name = format!("detent-{}.js", short_hash(&[&glue]));
     let gzip = gzip(&wasm);
-    let brotli = brotli(&wasm);
+    let brotli = brotli(&wasm, if args.quick { 3 } else { 11 });
     write(&out.join(&wasm_name), &wasm)?;
     write(&out.join(format!("{wasm_name}.gz")), &gzip)?;
     write(&out.join(format!("{wasm_name}.br")), &brotli)?;
@@ -185,12 +184,13 @@ fn compile(args: &Args) -> Result<PathBuf, PackError> {
     })
 }
 
-/// Tells the glue not to hold JavaScript's objects in a table of their own: release 108 of
-/// wasm-opt, which Debian 12 has, exports the wrong table when there are two.
-fn without_reference_types(mut program: Vec<u8>) -> Vec<u8> {
-    const FEATURE: &[u8] = b"+\x0freference-types";
-    if let Some(at) = program.windows(FEATURE.len()).rposition(|w| w == FEATURE) {
-        program[at] = b'-';
+/// Names the table of JavaScript's objects anew: release 108 of wasm-opt, which Debian 12 has, exports
+/// the first table under every name, and that one holds functions.
+fn with_the_right_table(mut program: Vec<u8>) -> Vec<u8> {
+    // A name with its length, the kind (1, a table) and the table's number.
+    const WRONG: &[u8] = b"\x15__wbindgen_externrefs\x01\x00";
+    if let Some(at) = program.windows(WRONG.len()).position(|w| w == WRONG) {
+        program[at + WRONG.len() - 1] = 1;
     }
     program
 }
@@ -301,10 +301,10 @@ fn gzip(bytes: &[u8]) -> Vec<u8> {
     packer.finish().expect("memory does not fail")
 }
 
-fn brotli(bytes: &[u8]) -> Vec<u8> {
+fn brotli(bytes: &[u8], quality: i32) -> Vec<u8> {
     let mut packed = Vec::new();
     let params = brotli::enc::BrotliEncoderParams {
-        quality: 11,
+        quality,
         lgwin: 24,
         size_hint: bytes.len(),
         ..Default::default()

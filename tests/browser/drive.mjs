@@ -100,9 +100,9 @@ class Person {
   }
 
   /// The middle of the thing with this label, scrolled into the window; of several, the one on the
-  /// line of `beside`.
-  async reach(label, beside) {
-    const { height } = this.page.viewportSize();
+  /// line of `beside`. What does not scroll stands above `low`.
+  async reach(label, beside, low = 130) {
+    const { height } = await this.size();
     return until(label, async () => {
       let places = await this.places(label);
       if (beside) {
@@ -112,7 +112,7 @@ class Person {
       if (places.length === 0) return null;
       const [left, top, right, bottom] = places[0];
       const [x, y] = [(left + right) / 2, (top + bottom) / 2];
-      const [low, high] = [130, height - 24];
+      const high = height - 24;
       if (y > low && y < high) return [x, y];
       await this.page.mouse.move(x, (low + high) / 2);
       await this.page.mouse.wheel(0, Math.max(-250, Math.min(250, y - (low + high) / 2)));
@@ -125,6 +125,10 @@ class Person {
     const [x, y] = await this.reach(label, beside);
     await this.page.mouse.click(x, y, { delay: 80 });
     await sleep(350);
+  }
+
+  async size() {
+    return this.page.evaluate(() => ({ width: innerWidth, height: innerHeight }));
   }
 
   async press(key, hold_ms = 60) {
@@ -167,7 +171,7 @@ class Person {
     const seen = await this.seen();
     const right = (position - seen.dial + 24) % 24;
     const [way, count] = right <= 12 ? [-1, right] : [1, 24 - right];
-    const { width, height } = this.page.viewportSize();
+    const { width, height } = await this.size();
     await this.page.mouse.move(width * 0.44, height * 0.6);
     for (let i = 0; i < count; i += 1) {
       await this.page.mouse.wheel(0, 50 * way);
@@ -212,10 +216,13 @@ class Person {
 
   async begin(job, seed) {
     await this.click(job);
-    const [left, , , ] = (await this.places("Seed"))[0];
-    const [, top, , bottom] = (await this.places("Seed"))[0];
+    const [left, top, , bottom] = (await this.places("Seed"))[0];
     await this.page.mouse.click(left + 110, (top + bottom) / 2, { delay: 60 });
-    await this.page.keyboard.press("Control+a");
+    await sleep(400);
+    for (const key of ["End", "Backspace", "Backspace", "Backspace"]) {
+      await this.press(key, 100);
+      await sleep(200);
+    }
     await this.page.keyboard.type(String(seed), { delay: 80 });
     await this.click("Begin the job");
     await this.see("the bench", (seen) => seen.screen === "Bench");
@@ -234,6 +241,7 @@ async function fresh(run, options) {
     return await run({ page, person, context, server, profile });
   } catch (error) {
     await page.screenshot({ path: join(out, "failed.png") }).catch(() => {});
+    for (const { name, text } of await person.kept().catch(() => [])) await writeFile(join(out, name), text);
     console.error(person.troubles, await person.seen().catch(() => null));
     throw error;
   } finally {
@@ -315,12 +323,12 @@ const COMMANDS = {
       await person.click("Measure and note");
       await person.see("a reading", (seen) => seen.readings === count);
     };
-    await measure("V =", "Bulk plus", "Bulk minus", 1);
+    await measure("V =", "Bulk +", "Bulk −", 1);
     await person.press("d");
     await sleep(1_000);
-    await person.click("Bulk capacitor test points").catch(() => {});
     await person.picture("cabinet-1280x720.png");
-    await person.click("Parts");
+    await person.press("b");
+    await sleep(600);
     await person.click("Order", (await label(person, /^P-0701 /)));
     await person.click("Fit it");
     await sleep(1_500);
@@ -335,7 +343,8 @@ const COMMANDS = {
     await sleep(800);
     await person.press("s", 200);
     await person.rest(7);
-    await person.click("Report");
+    await person.press("r");
+    await sleep(600);
     await person.click("choose…");
     await person.click("Lid lock: line contact burnt");
     await person.click("choose…");
@@ -365,6 +374,195 @@ const COMMANDS = {
     return { ends };
   }),
 };
+
+/// The words on the page's cover.
+const cover = (page) => page.evaluate(() => document.getElementById("says").textContent);
+
+Object.assign(COMMANDS, {
+  /// A tablet held upright, with a dense screen and fingers.
+  touch: () => fresh(async ({ page, person, context, server }) => {
+    await person.open(server.url);
+    const upright = await person.size();
+    await person.picture("tablet-start.png");
+    const fingers = await context.newCDPSession(page);
+    await fingers.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
+    const touch = (type, points) => fingers.send("Input.dispatchTouchEvent", {
+      type, touchPoints: points.map(([x, y]) => ({ x, y })) });
+    const tap = async (label) => {
+      const [x, y] = await person.reach(label, undefined, 0);
+      await touch("touchStart", [[x, y]]);
+      await sleep(90);
+      await touch("touchEnd", []);
+      await sleep(600);
+    };
+    await tap("The blinking lock");
+    await tap("Begin the job");
+    const before = await person.see("the bench", (seen) => seen.screen === "Bench");
+    await sleep(5_000);
+    await tap("1  Console");
+    await sleep(4_000);
+    // A quarter turn to the right with a finger on the dial.
+    const [x, y] = (await person.places("dial"))[0];
+    const radius = 30;
+    const at = (degrees) => [x + radius * Math.sin(degrees * Math.PI / 180), y - radius * Math.cos(degrees * Math.PI / 180)];
+    await touch("touchStart", [at(0)]);
+    for (let degrees = 0; degrees <= 92; degrees += 4) {
+      await touch("touchMove", [at(degrees)]);
+      await sleep(60);
+    }
+    await touch("touchEnd", []);
+    await sleep(1_500);
+    const turned = await person.seen();
+    await person.picture("tablet-panel.png");
+    await tap("Pull the plug (P)");
+    const pulled = await person.see("the plug out", (seen) => !seen.plugged);
+    await tap("Take the panels off (C)");
+    await tap("3  Inside");
+    await tap("Meter");
+    await person.picture("tablet-cabinet.png");
+    const pixels = await page.evaluate(() => {
+      const canvas = document.getElementById("bench");
+      return [canvas.width, canvas.clientWidth, canvas.height, canvas.clientHeight];
+    });
+    const { windowId } = await fingers.send("Browser.getWindowForTarget");
+    await fingers.send("Browser.setWindowBounds", { windowId, bounds: { width: 1024, height: 768 } });
+    await sleep(2_000);
+    const across = await person.size();
+    await person.picture("tablet-across.png");
+    return { upright, before, turned, pulled, pixels, across, troubles: person.troubles };
+  }, { viewport: null, args: ["--force-device-scale-factor=2", "--window-size=768,1024"] }),
+
+  /// Opened once, then without a server.
+  offline: () => fresh(async ({ page, person, server }) => {
+    await person.open(server.url);
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => null));
+    await until("the program in the cache", () => page.evaluate(async () => {
+      const names = await caches.keys();
+      const cache = await caches.open(names[0]);
+      return (await cache.keys()).some((request) => request.url.includes(".wasm"));
+    }));
+    await server.close();
+    await page.reload();
+    await person.ready();
+    return { seen: await person.seen(), asked: server.asked, troubles: person.troubles };
+  }),
+
+  /// A browser that speaks Spanish.
+  spanish: () => fresh(async ({ person, server }) => {
+    await person.open(server.url);
+    await person.picture("spanish-1366x768.png");
+    const labels = await person.page.evaluate(() => globalThis.detent.labels());
+    return { labels, lang: await person.page.evaluate(() => document.documentElement.lang) };
+  }, { locale: "es-MX", viewport: { width: 1366, height: 768 } }),
+
+  /// No storage at all: said, and the copy is still there.
+  refused: () => fresh(async ({ page, person, server }) => {
+    await page.addInitScript(() => {
+      IDBFactory.prototype.open = () => { throw new DOMException("denied", "SecurityError"); };
+    });
+    await person.open(server.url);
+    const start = await label(person, /refuses to keep attempts/);
+    await person.begin("Any machine", 14);
+    await person.press("p");
+    await person.see("the plug out", (seen) => !seen.plugged);
+    const bench = await label(person, /refuses to keep attempts/);
+    await person.picture("refused-1280x720.png");
+    const [download] = await Promise.all([page.waitForEvent("download"), person.click("Save a copy")]);
+    await download.saveAs(join(out, download.suggestedFilename()));
+    return { start, bench, saved: download.suggestedFilename() };
+  }),
+
+  /// Storage that fills up in the middle of a job.
+  full: () => fresh(async ({ page, person, context, server }) => {
+    await person.open(server.url);
+    await person.begin("Any machine", 14);
+    await person.press("p");
+    await person.see("the plug out", (seen) => !seen.plugged);
+    await until("the attempt kept", async () => (await person.kept()).length === 1);
+    const session = await context.newCDPSession(page);
+    await session.send("Storage.overrideQuotaForOrigin", { origin: new URL(server.url).origin, quotaSize: 1 });
+    await person.press("l");
+    const words = await label(person, /storage is full/);
+    await session.send("Storage.overrideQuotaForOrigin", { origin: new URL(server.url).origin });
+    await person.press("l");
+    await until("the trouble over", async () => (await person.places(words)).length === 0);
+    return { words, kept: await person.kept() };
+  }),
+
+  /// Attempts that cannot be used, among one that can: ARGUMENT holds them.
+  unusable: () => fresh(async ({ page, person, server }) => {
+    await person.open(server.url);
+    for (const name of (await readdir(argument)).sort()) {
+      await person.plant(name, await readFile(join(argument, name), "utf8"));
+    }
+    await page.reload();
+    await person.ready();
+    const names = (await readdir(argument)).length;
+    await person.click(`My attempts (${names})`);
+    await person.picture("unusable-1280x720.png");
+    const labels = await page.evaluate(() => globalThis.detent.labels());
+    // A file from elsewhere, one of them no attempt.
+    const give = (name, text) => page.setInputFiles("#file", { name, mimeType: "text/plain", buffer: Buffer.from(text) });
+    await give("letter.txt", "a letter to my aunt");
+    const foreign = await label(person, /letter\.txt is not an attempt/);
+    const sound = (await readdir(argument)).find((name) => name.startsWith("sound"));
+    await give(sound, await readFile(join(argument, sound), "utf8"));
+    const taken = await label(person, /is among your attempts/);
+    const kept = await until("the attempt taken in", async () => {
+      const kept = await person.kept();
+      return kept.length > names && kept;
+    });
+    await person.click("Delete");
+    await person.click("Delete for good?");
+    const left = await until("one deleted", async () => {
+      const now = await person.kept();
+      return now.length === kept.length - 1 && now.length;
+    });
+    return { labels, foreign, taken, kept: kept.length, left };
+  }),
+
+  /// A tab closed in the middle of saving.
+  closed: () => fresh(async ({ page, person, context, server }) => {
+    await person.open(server.url);
+    await person.begin("Any machine", 14);
+    for (let i = 0; i < 10; i += 1) await person.press("l", 40);
+    await person.see("the lid", () => true);
+    await page.keyboard.down("p");
+    await page.close({ runBeforeUnload: false });
+    const again = new Person(await context.newPage());
+    await again.open(server.url);
+    const kept = await again.kept();
+    await again.click("Go on where you left off");
+    const seen = await again.see("the bench", (seen) => seen.screen === "Bench");
+    return { kept, seen, troubles: again.troubles };
+  }),
+
+  /// A second tab, and what becomes of the first.
+  tabs: () => fresh(async ({ page, person, context, server }) => {
+    await person.open(server.url);
+    const second = await context.newPage();
+    await second.goto(`${server.url}?names`);
+    const refused = await until("the second tab's word", () => second.evaluate(() => {
+      const again = document.getElementById("again");
+      return !again.hidden && document.getElementById("says").textContent;
+    }));
+    await second.click("#again");
+    const other = new Person(second);
+    await other.ready();
+    return { refused, first: await cover(page), screen: (await other.seen()).screen };
+  }),
+
+  /// A browser without graphics.
+  dark: () => fresh(async ({ page, server }) => {
+    await page.goto(server.url);
+    const says = await until("a word about WebGL", async () => {
+      const text = await cover(page);
+      return /WebGL/.test(text) && text;
+    }, 20_000);
+    await page.screenshot({ path: join(out, "dark.png") });
+    return { says, asked: server.asked };
+  }, { args: ["--disable-3d-apis"] }),
+});
 
 /// The first label on the screen that matches.
 async function label(person, pattern) {

@@ -6,9 +6,14 @@ use bevy_egui::egui::{
     Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
 };
 
+/// Longest press that counts as a click, s.
+const LONGEST_CLICK_S: f64 = 5.0;
+
 /// Sets fonts, sizes and colours from the tokens.
 pub fn dress(ctx: &egui::Context) {
     ctx.set_theme(egui::Theme::Dark);
+    // On a slow machine a frame or two lie between press and release.
+    ctx.options_mut(|options| options.input_options.max_click_duration = LONGEST_CLICK_S);
     ctx.all_styles_mut(|style| {
         use egui::TextStyle::{Body, Button, Heading, Monospace, Small};
         style.text_styles = [

@@ -249,7 +249,7 @@ fn probes(ui: &mut Ui, face: &mut Face) {
         for (pin, name) in pins_of(face, spot) {
             let mine = face.desk.red == Some(pin) || face.desk.black == Some(pin);
             let mark = match (face.desk.red == Some(pin), face.desk.black == Some(pin)) {
-                (true, _) => "● ",
+                (true, _) => "⏺ ",
                 (_, true) => "○ ",
                 _ => "",
             };

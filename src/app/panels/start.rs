@@ -140,6 +140,7 @@ fn jobs_ui(
                 .desired_width(120.0)
                 .char_limit(18),
         );
+        face.desk.seed.retain(|c| c.is_ascii_digit());
         kit::quiet(ui, face.text("start-seed-hint"));
     });
     let seed = face.desk.seed.trim().parse::<u64>();

@@ -301,3 +301,13 @@ fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
     }
     harness.get_by_label_contains("Nothing here yet");
 }
+
+#[test]
+fn every_sign_that_the_panels_draw_is_in_the_fonts() {
+    let harness = harness(stand(Language::En), ticket::ticket_ui);
+    let font = egui::FontId::proportional(16.0);
+    for sign in ['⏺', '○', '×', '−', 'Ω', '·', '“', '”', '…', '–'] {
+        let there = harness.ctx.fonts_mut(|fonts| fonts.has_glyph(&font, sign));
+        assert!(there, "{sign}");
+    }
+}

@@ -7,7 +7,7 @@ use super::{Maker, at, ease, paint};
 use crate::app::pick::Pick;
 use crate::app::state::{BenchRes, Desk};
 use crate::app::tokens;
-use crate::app::views::{Eye, Lens};
+use crate::app::views::{Eye, Lens, to_window};
 use crate::controller::Lamps;
 use crate::plant::Button;
 use bevy::light::NotShadowCaster;
@@ -474,7 +474,10 @@ fn shine(
             camera.world_to_viewport(eye, middle),
             camera.world_to_viewport(eye, side),
         ) {
-            let (a, b) = (lens.window(desk.stage, a), lens.window(desk.stage, b));
+            let (a, b) = (
+                to_window(camera, desk.stage, a),
+                to_window(camera, desk.stage, b),
+            );
             let colour = if *id == LampId::Lock {
                 LOCK_LIT
             } else {

@@ -1,6 +1,8 @@
 //! What stands on the screen, by name: for programs that drive the page as a person would.
 
-use crate::app::state::{BenchRes, Screen};
+use crate::app::scene::console;
+use crate::app::state::{BenchRes, Desk, Screen};
+use crate::app::views::{Eye, to_window};
 use bevy::prelude::*;
 use bevy_egui::egui::accesskit::{Node, NodeId};
 use bevy_egui::{EguiContexts, EguiOutput, EguiPrimaryContextPass};
@@ -21,7 +23,7 @@ pub(super) fn where_is(label: &str) -> Vec<Place> {
         .filter(|(name, _)| name == label)
         .map(|(_, place)| *place)
         .collect();
-    places.sort_by(|a, b| a[1].total_cmp(&b[1]));
+    places.sort_by(|a, b| a[1].total_cmp(&b[1]).then(a[0].total_cmp(&b[0])));
     places
 }
 
@@ -59,6 +61,19 @@ fn collect(outputs: Query<&EguiOutput>, mut nodes: Local<BTreeMap<NodeId, Node>>
     }
 }
 
+/// The dial is no panel's, but hands must find it too.
+fn point_out_dial(eye: Single<(&Camera, &GlobalTransform), With<Eye>>, desk: Res<Desk>) {
+    let (camera, eye) = *eye;
+    let middle = console::face().transform_point(console::DIAL.extend(0.03));
+    if let Ok(place) = camera.world_to_viewport(eye, middle) {
+        let place = to_window(camera, desk.stage, place);
+        let (x, y) = (f64::from(place.x), f64::from(place.y));
+        let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+        names.retain(|(name, _)| name != "dial");
+        names.push(("dial".to_owned(), [x, y, x, y]));
+    }
+}
+
 fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
     let view = bench.view();
     let machine = &view.machine;
@@ -85,5 +100,5 @@ fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
 /// Names, and what is seen.
 pub(super) fn plugin(app: &mut App) {
     app.add_systems(EguiPrimaryContextPass, ask)
-        .add_systems(Last, (collect, look));
+        .add_systems(Last, (collect, point_out_dial, look).chain());
 }
