@@ -121,8 +121,8 @@ class Person {
     });
   }
 
-  async click(label, beside) {
-    const [x, y] = await this.reach(label, beside);
+  async click(label, beside, low) {
+    const [x, y] = await this.reach(label, beside, low);
     await this.page.mouse.click(x, y, { delay: 80 });
     await sleep(350);
   }
@@ -467,7 +467,7 @@ Object.assign(COMMANDS, {
     await person.see("the plug out", (seen) => !seen.plugged);
     const bench = await label(person, /refuses to keep attempts/);
     await person.picture("refused-1280x720.png");
-    const [download] = await Promise.all([page.waitForEvent("download"), person.click("Save a copy")]);
+    const [download] = await Promise.all([page.waitForEvent("download"), person.click("Save a copy", undefined, 0)]);
     await download.saveAs(join(out, download.suggestedFilename()));
     return { start, bench, saved: download.suggestedFilename() };
   }),
@@ -482,7 +482,7 @@ Object.assign(COMMANDS, {
     const session = await context.newCDPSession(page);
     await session.send("Storage.overrideQuotaForOrigin", { origin: new URL(server.url).origin, quotaSize: 1 });
     await person.press("l");
-    const words = await label(person, /storage is full/);
+    const words = await label(person, /storage is full or failing/);
     await session.send("Storage.overrideQuotaForOrigin", { origin: new URL(server.url).origin });
     await person.press("l");
     await until("the trouble over", async () => (await person.places(words)).length === 0);
@@ -525,9 +525,9 @@ Object.assign(COMMANDS, {
   closed: () => fresh(async ({ page, person, context, server }) => {
     await person.open(server.url);
     await person.begin("Any machine", 14);
-    for (let i = 0; i < 10; i += 1) await person.press("l", 40);
-    await person.see("the lid", () => true);
-    await page.keyboard.down("p");
+    await person.turn("ArrowRight", 10, 120);
+    await person.see("ten detents", (seen) => seen.dial === 12);
+    await page.keyboard.down("ArrowRight");
     await page.close({ runBeforeUnload: false });
     const again = new Person(await context.newPage());
     await again.open(server.url);

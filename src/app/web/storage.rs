@@ -10,7 +10,7 @@ use crate::bench::Action;
 use crate::record::{AttemptLog, Footer, Header, LogError, PART, read_attempt};
 use crate::units::Time;
 use idb::event::DatabaseEvent as _;
-use idb::{Database, Error, ObjectStore, TransactionMode};
+use idb::{Database, Error, ObjectStore, TransactionMode, TransactionResult};
 use js_sys::{Object, Reflect};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, VecDeque};
@@ -155,12 +155,20 @@ fn write(names: &[&str]) {
         let done = put(&database, changes).await;
         let mut state = self::state();
         if !state.let_go {
-            state.trouble = done.err().map(|error| trouble(&error));
+            state.trouble = match done {
+                Ok(TransactionResult::Committed) => None,
+                // The requests went well and the disk did not: there is no room, or it fails.
+                Ok(TransactionResult::Aborted) => Some(Trouble::Full("aborted".to_owned())),
+                Err(error) => Some(trouble(&error)),
+            };
         }
     });
 }
 
-async fn put(database: &Database, changes: Vec<(String, Option<JsValue>)>) -> Result<(), Error> {
+async fn put(
+    database: &Database,
+    changes: Vec<(String, Option<JsValue>)>,
+) -> Result<TransactionResult, Error> {
     let transaction = database.transaction(&[STORE], TransactionMode::ReadWrite)?;
     let store = transaction.object_store(STORE)?;
     for (name, value) in changes {
@@ -170,8 +178,7 @@ async fn put(database: &Database, changes: Vec<(String, Option<JsValue>)>) -> Re
             None => store.delete(key)?.await?,
         }
     }
-    transaction.commit()?.await?;
-    Ok(())
+    transaction.commit()?.await
 }
 
 /// A file that the person gave.
