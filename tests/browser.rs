@@ -192,6 +192,32 @@ fn once_loaded_the_bench_opens_without_a_server() {
 
 #[test]
 #[ignore = "needs the packed page and a browser"]
+fn the_bar_shows_how_much_has_come_in() {
+    let found = drive("loading", &folder("loading"), None);
+    let steps = found["steps"].as_array().expect("a list");
+    let values: Vec<f64> = steps.iter().filter_map(|s| s["value"].as_f64()).collect();
+    assert!(values.is_sorted(), "{values:?}");
+    let between = values.iter().filter(|v| **v > 0.05 && **v < 0.95).count();
+    assert!(between > 5, "{values:?}");
+    let amounts = steps.iter().filter_map(|s| s["amount"].as_str());
+    assert!(amounts.last().expect("an amount").contains(" MB"));
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn the_bench_takes_the_keys_only_where_nobody_else_wants_them() {
+    let found = drive("focus", &folder("focus"), None);
+    assert_eq!(found["first"], "bench");
+    assert_eq!(found["inside"], "bench", "Tab moves within the bench");
+    assert_ne!(found["outside"], "bench", "Escape and Tab leave it");
+    assert_eq!(
+        (&found["around"], &found["written"]),
+        (&"name".into(), &"Ada".into())
+    );
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
 fn a_spanish_browser_gets_a_spanish_bench() {
     let found = drive("spanish", &folder("spanish"), None);
     assert_eq!(found["lang"], "es");

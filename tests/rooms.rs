@@ -7,6 +7,9 @@ use std::path::{Path, PathBuf};
 /// Rooms that may touch the world: files, and for the last two the screen as well.
 const WORLDLY: [&str; 3] = ["content", "cli", "app"];
 
+/// In `src` but no rooms: the library's list of them, and the programs.
+const NO_ROOMS: [&str; 3] = ["lib", "main", "bin"];
+
 /// What rooms above `content` may not mention, and why.
 const WORLD: &[(&str, &str)] = &[
     ("std::fs", "files"),
@@ -60,7 +63,7 @@ fn every_room_in_the_list_is_a_folder_or_file_and_the_other_way_round() {
         .expect("src is there")
         .map(|entry| entry.expect("src can be listed").path())
         .filter_map(|path| Some(path.file_stem()?.to_str()?.to_owned()))
-        .filter(|name| name != "lib" && name != "main")
+        .filter(|name| !NO_ROOMS.contains(&name.as_str()))
         .collect();
     found.sort();
     assert_eq!(listed, found);
@@ -218,7 +221,7 @@ fn sources() -> Vec<Source> {
                 let first = within.components().next().expect("it has a name");
                 let first = Path::new(first.as_os_str()).file_stem();
                 let room = first.and_then(|name| name.to_str()).map(str::to_owned);
-                let room = room.filter(|name| name != "lib" && name != "main");
+                let room = room.filter(|name| !NO_ROOMS.contains(&name.as_str()));
                 let text = fs::read_to_string(&path).expect("a source is UTF-8");
                 let code = blank_out(&text);
                 let path = Path::new("src").join(within);

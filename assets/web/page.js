@@ -189,14 +189,16 @@
     const probe = document.createElement("canvas").getContext("webgl2");
     if (!probe) return end(texts.noWebgl);
     probe.getExtension("WEBGL_lose_context")?.loseContext();
-    if (!(await claim(steal))) return end(texts.elsewhere, { button: texts.here, press: () => start(true) });
     element("bar").hidden = false;
     element("again").hidden = true;
     cover.className = "";
     say(texts.loading);
+    // Loading goes on while another page, perhaps this one before it was loaded again, lets go.
+    const ours = claim(steal);
     try {
       const [glue, response] = await Promise.all([import(build.glue), program()]);
       await glue.default({ module_or_path: response });
+      if (!(await ours)) return end(texts.elsewhere, { button: texts.here, press: () => start(true) });
       bench = glue;
       globalThis.detent = glue;
       await glue.open?.(language, query.has("names"));

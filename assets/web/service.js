@@ -2,6 +2,7 @@
 // The page puts the program itself into the same cache: it knows which packing it has fetched.
 const CACHE = "detent-{{VERSION}}";
 const FILES = {{FILES}};
+const HOME = new URL("./", location).pathname;
 
 self.addEventListener("install", (event) => {
   event.waitUntil(caches.open(CACHE).then((cache) =>
@@ -27,7 +28,8 @@ self.addEventListener("fetch", (event) => {
   if (event.request.method !== "GET" || url.origin !== location.origin) return;
   event.respondWith((async () => {
     const cache = await caches.open(CACHE);
-    const key = event.request.mode === "navigate" ? "./" : event.request;
+    const home = [HOME, `${HOME}index.html`].includes(url.pathname);
+    const key = home ? "./" : event.request;
     return (await cache.match(key, { ignoreSearch: true })) ?? fetch(event.request);
   })());
 });

@@ -43,7 +43,7 @@ const FIELD: f32 = 0.50;
 const SETTLE_S: f32 = 2.2;
 
 /// Smallest and largest size of moving things without a graphics card, of the screen's pixels.
-const COARSE: (f32, f32) = (0.2, 0.5);
+const COARSE: (f32, f32) = (0.33, 0.5);
 
 /// Frames that take this long while something moves are too slow, or fast enough for more, s.
 const SLOW_S: f32 = 0.16;

@@ -416,7 +416,18 @@ Object.assign(COMMANDS, {
     await person.picture("tablet-panel.png");
     await tap("Pull the plug (P)");
     const pulled = await person.see("the plug out", (seen) => !seen.plugged);
+    // The ticket is longer than its place: a finger pushes it up.
+    const { height } = upright;
+    await touch("touchStart", [[12, height - 60]]);
+    for (let up = 0; up <= 160; up += 20) {
+      await touch("touchMove", [[12, height - 60 - up]]);
+      await sleep(120);
+    }
+    await sleep(600);
+    await touch("touchEnd", []);
+    await sleep(1_500);
     await tap("Take the panels off (C)");
+    const opened = await person.see("the cabinet open", (seen) => seen.cabinet_open);
     await tap("3  Inside");
     await tap("Meter");
     await person.picture("tablet-cabinet.png");
@@ -429,7 +440,7 @@ Object.assign(COMMANDS, {
     await sleep(2_000);
     const across = await person.size();
     await person.picture("tablet-across.png");
-    return { upright, before, turned, pulled, pixels, across, troubles: person.troubles };
+    return { upright, before, turned, pulled, opened, pixels, across, troubles: person.troubles };
   }, { viewport: null, args: ["--force-device-scale-factor=2", "--window-size=768,1024"] }),
 
   /// Opened once, then without a server.
@@ -446,6 +457,51 @@ Object.assign(COMMANDS, {
     await person.ready();
     return { seen: await person.seen(), asked: server.asked, troubles: person.troubles };
   }),
+
+  /// A slow network: how the bar grows.
+  loading: () => fresh(async ({ page, context, server }) => {
+    const session = await context.newCDPSession(page);
+    await session.send("Network.enable");
+    await session.send("Network.emulateNetworkConditions",
+      { offline: false, latency: 40, downloadThroughput: 2_000_000, uploadThroughput: 1_000_000 });
+    await page.goto(server.url, { waitUntil: "commit" });
+    const steps = [];
+    await until("the program loaded", async () => {
+      const step = await page.evaluate(() => {
+        const bar = document.getElementById("bar");
+        return { value: bar?.hasAttribute("value") ? bar.value : null,
+          says: document.getElementById("says")?.textContent, amount: document.getElementById("amount")?.textContent };
+      });
+      steps.push(step);
+      if (steps.length > 1 && step.value > 0.4 && steps.at(-2).value <= 0.4) {
+        await page.screenshot({ path: join(out, "loading.png") });
+      }
+      return step.value === null && step.says;
+    });
+    return { steps };
+  }),
+
+  /// Who has the keys: the bench at first, anyone after Escape and Tab, and never where they are wanted.
+  focus: () => fresh(async ({ page, person, server }) => {
+    await person.open(server.url);
+    const has = () => page.evaluate(() => document.activeElement.id || document.activeElement.localName);
+    const first = await has();
+    await page.keyboard.press("Tab");
+    const inside = await has();
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Tab");
+    const outside = await has();
+    // The same page within a school's page, where somebody is writing.
+    await page.route("**/around.html", (route) => route.fulfill({ contentType: "text/html",
+      body: `<input id="name" autofocus><iframe src="${server.url}" width="900" height="500"></iframe>` }));
+    await page.goto(`${server.url}around.html`);
+    await page.focus("#name");
+    const frame = await until("the frame", () => page.frames().find((frame) => frame !== page.mainFrame()));
+    await frame.waitForFunction(() => performance.getEntriesByName("detent-first-frame").length > 0,
+      null, { timeout: SLOW_MS });
+    await page.keyboard.type("Ada", { delay: 60 });
+    return { first, inside, outside, around: await has(), written: await page.inputValue("#name") };
+  }, { serviceWorkers: "block" }),
 
   /// A browser that speaks Spanish.
   spanish: () => fresh(async ({ person, server }) => {

@@ -1,7 +1,7 @@
 //! Attempts that are kept: gone on with, looked at, carried in and out, deleted.
 
 use super::{Face, kit};
-use crate::app::attempts::Trouble;
+use crate::app::attempts::{Attempts, Trouble};
 use crate::app::port::{BenchPort, Kept, KeptState, Shop};
 use crate::app::state::say;
 use crate::app::tokens as t;
@@ -143,11 +143,8 @@ fn one_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop, kept: &Kept) -> Option<
                     opened = Some(resume(face, shop, &kept.name));
                 }
             }
-            if let Some(porter) = attempts.porter()
-                && ui.button(face.text("kept-save")).clicked()
-                && let Ok(bytes) = attempts.read(&kept.name)
-            {
-                porter.save_copy(&kept.name, &bytes);
+            if attempts.porter().is_some() && ui.button(face.text("kept-save")).clicked() {
+                save_copy(attempts, &kept.name);
             }
             if face.desk.deleting.as_ref() != Some(&kept.name) {
                 if ui.button(face.text("kept-delete")).clicked() {
@@ -184,12 +181,11 @@ pub(super) fn trouble_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
         .show_separator_line(false)
         .show(ui, |ui| {
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                if let Some(porter) = attempts.porter()
+                if attempts.porter().is_some()
                     && let Some(name) = face.bench.kept_as()
                     && ui.button(face.text("kept-save")).clicked()
-                    && let Ok(bytes) = attempts.read(&name)
                 {
-                    porter.save_copy(&name, &bytes);
+                    save_copy(attempts, &name);
                 }
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     let text = RichText::new(trouble_text(face, &trouble)).color(t::CAUTION.1);
@@ -202,12 +198,19 @@ pub(super) fn trouble_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
 /// A copy of the attempt at hand, where it can be carried out.
 pub(super) fn save_ui(ui: &mut Ui, face: &Face, shop: &dyn Shop) {
     if let Some(attempts) = shop.attempts()
-        && let Some(porter) = attempts.porter()
+        && attempts.porter().is_some()
         && let Some(name) = face.bench.kept_as()
         && kit::wide(ui, face.text("kept-save")).clicked()
-        && let Ok(bytes) = attempts.read(&name)
     {
-        porter.save_copy(&name, &bytes);
+        save_copy(attempts, &name);
+    }
+}
+
+fn save_copy(attempts: &dyn Attempts, name: &str) {
+    if let Some(porter) = attempts.porter()
+        && let Ok(bytes) = attempts.read(name)
+    {
+        porter.save_copy(name, &bytes);
     }
 }
 
