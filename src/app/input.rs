@@ -32,7 +32,6 @@ struct Budget {
 fn hands(
     mut events: MessageReader<KeyboardInput>,
     wants: Res<EguiWantsInput>,
-    time: Res<Time<Real>>,
     desk: Res<Desk>,
     mut bench: ResMut<BenchRes>,
     mut held: ResMut<Held>,
@@ -66,7 +65,6 @@ fn hands(
             bench.push(Action::Detent(turn));
         }
     }
-    bench.spread((time.delta_secs() * 1000.0) as u64 / TICK_MS);
 }
 
 fn keys(
@@ -198,6 +196,12 @@ fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> u64 {
     ticks
 }
 
+/// Before the ticks of a frame: what came in since the last one.
+fn spread(mut bench: ResMut<BenchRes>, desk: Res<Desk>, time: Res<Time<Real>>) {
+    let frame = time.delta().min(LONGEST_FRAME).as_millis() as u64;
+    bench.spread(frame / TICK_MS * u64::from(desk.speed));
+}
+
 fn step(mut bench: ResMut<BenchRes>, desk: Res<Desk>, budget: Res<Budget>) {
     run(&mut bench, u64::from(desk.speed), budget.until);
 }
@@ -245,6 +249,12 @@ pub fn plugin(app: &mut App) {
         )
         .add_systems(FixedUpdate, step.run_if(in_state(Screen::Bench)))
         .add_systems(Last, mark.run_if(in_state(Screen::Bench)))
+        .add_systems(
+            RunFixedMainLoop,
+            spread
+                .in_set(RunFixedMainLoopSystems::BeforeFixedMainLoop)
+                .run_if(in_state(Screen::Bench)),
+        )
         .add_systems(
             RunFixedMainLoop,
             look.in_set(RunFixedMainLoopSystems::AfterFixedMainLoop)

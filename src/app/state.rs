@@ -14,17 +14,29 @@ pub struct BenchRes {
     bench: Box<dyn BenchPort>,
     view: BenchView,
     score: Option<Score>,
-    /// Actions not done yet, with "the person was cautioned already".
-    pub queue: VecDeque<(Action, bool)>,
+    /// Actions not done yet.
+    pub queue: VecDeque<Queued>,
     /// An action that waits for an answer to its caution.
     pub asked: Option<(Action, Caution)>,
     /// The last refusal, until shown.
     pub refused: Option<Refusal>,
     /// Ticks still to run at once ("wait").
     pub wait_ticks: u64,
-    /// Ticks from one turn or press to the next when several came within one frame.
-    pub spacing: u64,
-    since_input: u64,
+    /// Ticks run here so far.
+    ticks: u64,
+    /// When the last turn or press was done.
+    last_input: Option<u64>,
+}
+
+/// An action that waits for its tick.
+#[derive(Clone, Debug)]
+pub struct Queued {
+    /// What is to be done.
+    pub action: Action,
+    /// The person was cautioned already.
+    cautioned: bool,
+    /// Not before this tick.
+    due: Option<u64>,
 }
 
 impl BenchRes {
@@ -39,8 +51,8 @@ impl BenchRes {
             asked: None,
             refused: None,
             wait_ticks: 0,
-            spacing: SHORTEST_PRESS,
-            since_input: u64::MAX,
+            ticks: 0,
+            last_input: None,
         }
     }
 
@@ -79,13 +91,21 @@ impl BenchRes {
 
     /// Do `action` at the next tick.
     pub fn push(&mut self, action: Action) {
-        self.queue.push_back((action, false));
+        self.queue.push_back(Queued {
+            action,
+            cautioned: false,
+            due: None,
+        });
     }
 
     /// Do what the person was just cautioned about.
     pub fn go_on(&mut self) {
         if let Some((action, _)) = self.asked.take() {
-            self.queue.push_front((action, true));
+            self.queue.push_front(Queued {
+                action,
+                cautioned: true,
+                due: None,
+            });
         }
     }
 
@@ -94,44 +114,47 @@ impl BenchRes {
         self.asked = None;
     }
 
-    /// Spreads what came within a frame of `ticks` evenly over as many ticks: on a slow machine a
-    /// frame may hold several turns and presses, and none of them may be lost or run together.
+    /// Spreads what came within a frame evenly over the `ticks` that the frame is worth: on a slow
+    /// machine a frame may hold several turns and presses, and none of them may be lost, run together
+    /// or become hastier than the hand was.
     pub fn spread(&mut self, ticks: u64) {
-        let inputs = self
-            .queue
-            .iter()
-            .filter(|(action, _)| is_input(action))
-            .count() as u64;
-        if let Some(each) = ticks.checked_div(inputs) {
-            self.spacing = each.max(SHORTEST_PRESS);
+        let new = |queued: &&mut Queued| queued.due.is_none() && is_input(&queued.action);
+        let count = self.queue.iter_mut().filter(new).count() as u64;
+        for (n, queued) in (1..).zip(self.queue.iter_mut().filter(new)) {
+            queued.due = Some(self.ticks + n * ticks / (count + 1));
         }
     }
 
     /// One tick: what is queued, at most one turn or press of it, then the machine.
     pub fn tick(&mut self) {
-        self.since_input = self.since_input.saturating_add(1);
         while self.asked.is_none() {
-            let Some((action, cautioned)) = self.queue.front().cloned() else {
+            let Some(next) = self.queue.front().cloned() else {
                 break;
             };
-            let input = is_input(&action);
-            if input && self.since_input < self.spacing {
+            let input = is_input(&next.action);
+            let rested = self
+                .last_input
+                .is_none_or(|last| self.ticks >= last + SHORTEST_PRESS);
+            if input && (!rested || next.due.is_some_and(|due| self.ticks < due)) {
                 break;
             }
             self.queue.pop_front();
-            if !cautioned && let Some(caution) = self.bench.caution(&action) {
-                self.asked = Some((action, caution));
+            if !next.cautioned
+                && let Some(caution) = self.bench.caution(&next.action)
+            {
+                self.asked = Some((next.action, caution));
                 return;
             }
-            if let Err(refusal) = self.bench.act(action) {
+            if let Err(refusal) = self.bench.act(next.action) {
                 self.refused = Some(refusal);
             }
             if input {
-                self.since_input = 0;
+                self.last_input = Some(self.ticks);
                 break;
             }
         }
         if self.asked.is_none() {
+            self.ticks += 1;
             self.bench.step();
         }
     }
@@ -323,5 +346,47 @@ impl Default for Desk {
             message: None,
             stage: Rect::new(0.0, 0.0, 1280.0, 720.0),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::demo::DemoBench;
+    use crate::bench::Turn;
+
+    /// When each of the queued turns is done, ticks from now.
+    fn times(bench: &mut BenchRes, ticks: u64) -> Vec<u64> {
+        let mut times = Vec::new();
+        for tick in 0..ticks {
+            let before = bench.queue.len();
+            bench.tick();
+            times.extend(std::iter::repeat_n(tick, before - bench.queue.len()));
+        }
+        times
+    }
+
+    #[test]
+    fn turns_of_one_frame_are_spread_over_it_and_leave_nothing_behind() {
+        let mut bench = BenchRes::new(Box::new(DemoBench::new()));
+        for _ in 0..3 {
+            bench.push(Action::Detent(Turn::Left));
+        }
+        bench.spread(100);
+        assert_eq!(times(&mut bench, 100), [25, 50, 75]);
+        // The next frame is short: its turn is not hurried by the frame before.
+        bench.push(Action::Detent(Turn::Right));
+        bench.spread(30);
+        assert_eq!(times(&mut bench, 30), [15]);
+    }
+
+    #[test]
+    fn turns_never_run_together() {
+        let mut bench = BenchRes::new(Box::new(DemoBench::new()));
+        for _ in 0..5 {
+            bench.push(Action::Detent(Turn::Left));
+        }
+        bench.spread(2);
+        assert_eq!(times(&mut bench, 20), [0, 4, 8, 12, 16]);
     }
 }

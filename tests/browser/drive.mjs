@@ -63,6 +63,9 @@ async function until(what, holds, limit_ms = SLOW_MS) {
   }
 }
 
+/// The lamps say that service mode waits for a choice: two patterns in turn.
+const ready = (seen) => seen.arc === 0xc3 || seen.arc === 0x3c;
+
 /// A person at the page: sees by name, clicks by hand.
 class Person {
   constructor(page) {
@@ -151,6 +154,19 @@ class Person {
     await this.see("the wait ends", (seen) => seen.waiting === 0);
   }
 
+  /// Runs the routine at a position, and waits for its end.
+  async routine(position) {
+    await this.point(position);
+    await sleep(800);
+    await this.press("s", 200);
+    await this.see("the routine begins", (seen) => !ready(seen), 20_000);
+    for (let minute = 0; minute < 7; minute += 1) {
+      await this.rest(1);
+      if (await this.see("service mode again", ready, 4_000).catch(() => false)) return;
+    }
+    throw new Error(`the routine at ${position} did not end`);
+  }
+
   /// The gesture, until the lamps show service mode.
   async enter() {
     for (let attempt = 0; attempt < 6; attempt += 1) {
@@ -158,9 +174,8 @@ class Person {
       await this.press("x", 90);
       await sleep(120);
       await this.turn("ArrowRight", 7, 180);
-      await this.press("s", 1500);
-      const service = (seen) => seen.arc === 0xc3 || seen.arc === 0x3c;
-      if (await this.see("service mode", service, 6_000).catch(() => false)) return attempt + 1;
+      await this.press("s", 1700);
+      if (await this.see("service mode", ready, 6_000).catch(() => false)) return attempt + 1;
       await sleep(7_000);
     }
     throw new Error("service mode was never reached");
@@ -279,10 +294,7 @@ const COMMANDS = {
     await sleep(3_500);
     const tries = await person.enter();
     await person.picture("service-1280x720.png");
-    await person.point(22);
-    await sleep(800);
-    await person.press("s", 200);
-    await person.rest(7);
+    await person.routine(22);
     await person.point(1);
     await sleep(800);
     await person.press("s", 200);
@@ -339,10 +351,7 @@ const COMMANDS = {
     await person.press("1");
     await sleep(3_500);
     await person.enter();
-    await person.point(22);
-    await sleep(800);
-    await person.press("s", 200);
-    await person.rest(7);
+    await person.routine(22);
     await person.press("r");
     await sleep(600);
     await person.click("choose…");

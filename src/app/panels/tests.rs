@@ -56,7 +56,7 @@ fn the_ticket_pulls_the_plug() {
     harness.get_by_label("Pull the plug (P)").click();
     harness.run_steps(2);
     assert_eq!(
-        harness.state().bench.queue.back().map(|(a, _)| a.clone()),
+        harness.state().bench.queue.back().map(|q| q.action.clone()),
         Some(Action::Unplug)
     );
 }
@@ -74,7 +74,7 @@ fn a_code_is_noted_as_read() {
     harness.get_by_label("Note it").click();
     harness.run_steps(2);
     assert_eq!(
-        harness.state().bench.queue.back().map(|(a, _)| a.clone()),
+        harness.state().bench.queue.back().map(|q| q.action.clone()),
         Some(Action::NoteCode(23))
     );
 }
@@ -85,7 +85,7 @@ fn an_ordered_part_can_be_fitted_and_another_ordered() {
     harness.get_by_label("Fit it").click();
     harness.run_steps(2);
     assert_eq!(
-        harness.state().bench.queue.back().map(|(a, _)| a.clone()),
+        harness.state().bench.queue.back().map(|q| q.action.clone()),
         Some(Action::Fit("C24-330".to_owned()))
     );
 }
@@ -108,7 +108,7 @@ fn a_report_needs_cause_and_part() {
         proof: vec![1],
     };
     assert_eq!(
-        harness.state().bench.queue.back().map(|(a, _)| a.clone()),
+        harness.state().bench.queue.back().map(|q| q.action.clone()),
         Some(Action::Report(expected))
     );
 }
