@@ -517,6 +517,11 @@ Object.assign(COMMANDS, {
     await person.open(server.url);
     await person.picture("spanish-1366x768.png");
     const labels = await person.page.evaluate(() => globalThis.detent.labels());
+    await person.click("Empezar el trabajo");
+    await person.see("the bench", (seen) => seen.screen === "Bench");
+    await person.press("1");
+    await sleep(6_000);
+    await person.picture("spanish-panel-1366x768.png");
     return { labels, lang: await person.page.evaluate(() => document.documentElement.lang) };
   }, { locale: "es-MX", viewport: { width: 1366, height: 768 } }),
 
