@@ -63,6 +63,17 @@
     cover.className = bench ? "over" : "";
   };
 
+  // When keys moved: a slow frame hands them over in a heap, and a gesture is timed.
+  const KEYS_KEPT_MS = 5_000;
+  let keys = [];
+  for (const [name, down] of [["keydown", true], ["keyup", false]]) {
+    canvas.addEventListener(name, (event) => {
+      if (event.repeat) return;
+      keys = keys.filter((key) => key.at > event.timeStamp - KEYS_KEPT_MS);
+      keys.push({ code: event.code, down, at: event.timeStamp });
+    }, { capture: true });
+  }
+
   globalThis.detentPage = {
     saveCopy(name, bytes) {
       const link = document.createElement("a");
@@ -79,6 +90,10 @@
       // Only where nobody else may want the keys: not within another page, not from a field or button.
       const idle = document.activeElement === document.body || document.activeElement === null;
       if (window === window.top && idle) canvas.focus({ preventScroll: true });
+    },
+    keyAge(code, down) {
+      const at = keys.findIndex((key) => key.code === code && key.down === down);
+      return at < 0 ? NaN : performance.now() - keys.splice(at, 1)[0].at;
     },
     stopped(reason) { end(texts.stopped, { why: reason }); },
   };

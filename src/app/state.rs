@@ -26,6 +26,8 @@ pub struct BenchRes {
     ticks: u64,
     /// When the last turn or press was done.
     last_input: Option<u64>,
+    /// How far the bench lags behind the hand so that what comes late keeps its rhythm, ticks.
+    lag: u64,
 }
 
 /// An action that waits for its tick.
@@ -35,6 +37,8 @@ pub struct Queued {
     pub action: Action,
     /// The person was cautioned already.
     cautioned: bool,
+    /// How long ago the hand did it when it was queued, ticks, if that is known.
+    age: Option<u64>,
     /// Not before this tick.
     due: Option<u64>,
 }
@@ -53,6 +57,7 @@ impl BenchRes {
             wait_ticks: 0,
             ticks: 0,
             last_input: None,
+            lag: 0,
         }
     }
 
@@ -91,9 +96,15 @@ impl BenchRes {
 
     /// Do `action` at the next tick.
     pub fn push(&mut self, action: Action) {
+        self.push_aged(action, None);
+    }
+
+    /// Do `action`, which the hand did so many ticks ago if that is known, as soon as its rhythm allows.
+    pub fn push_aged(&mut self, action: Action, age: Option<u64>) {
         self.queue.push_back(Queued {
             action,
             cautioned: false,
+            age,
             due: None,
         });
     }
@@ -104,6 +115,7 @@ impl BenchRes {
             self.queue.push_front(Queued {
                 action,
                 cautioned: true,
+                age: None,
                 due: None,
             });
         }
@@ -118,11 +130,27 @@ impl BenchRes {
     /// machine a frame may hold several turns and presses, and none of them may be lost, run together
     /// or become hastier than the hand was.
     pub fn spread(&mut self, ticks: u64) {
+        // Nothing waits from before: a new gesture begins without the old one's lag.
+        if self.queue.iter().all(|queued| queued.due.is_none()) && self.rested_for(NEW_GESTURE) {
+            self.lag = 0;
+        }
+        for queued in self.queue.iter_mut().filter(|queued| queued.due.is_none()) {
+            if let Some(age) = queued.age {
+                self.lag = self.lag.max(age.saturating_sub(ticks));
+                queued.due = Some((self.ticks + ticks + self.lag).saturating_sub(age));
+            }
+        }
         let new = |queued: &&mut Queued| queued.due.is_none() && is_input(&queued.action);
         let count = self.queue.iter_mut().filter(new).count() as u64;
         for (n, queued) in (1..).zip(self.queue.iter_mut().filter(new)) {
             queued.due = Some(self.ticks + n * ticks / (count + 1));
         }
+    }
+
+    /// No turn or press for so many ticks.
+    fn rested_for(&self, ticks: u64) -> bool {
+        self.last_input
+            .is_none_or(|last| self.ticks >= last + ticks)
     }
 
     /// One tick: what is queued, at most one turn or press of it, then the machine.
@@ -132,9 +160,7 @@ impl BenchRes {
                 break;
             };
             let input = is_input(&next.action);
-            let rested = self
-                .last_input
-                .is_none_or(|last| self.ticks >= last + SHORTEST_PRESS);
+            let rested = self.rested_for(SHORTEST_PRESS);
             if input && (!rested || next.due.is_some_and(|due| self.ticks < due)) {
                 break;
             }
@@ -159,6 +185,9 @@ impl BenchRes {
         }
     }
 }
+
+/// Rest after which what comes next has nothing to do with what was before, ticks.
+const NEW_GESTURE: u64 = 400;
 
 /// Shortest time from one turn or press to the next, ticks: longer than a board's debounce.
 const SHORTEST_PRESS: u64 = 4;
@@ -378,6 +407,20 @@ mod tests {
         bench.push(Action::Detent(Turn::Right));
         bench.spread(30);
         assert_eq!(times(&mut bench, 30), [15]);
+    }
+
+    #[test]
+    fn turns_whose_age_is_known_keep_their_rhythm_however_late_they_come() {
+        let mut bench = BenchRes::new(Box::new(DemoBench::new()));
+        // A frame of 2 ticks brings what the hand did 60, 40 and 20 ticks ago.
+        for age in [60, 40, 20] {
+            bench.push_aged(Action::Detent(Turn::Left), Some(age));
+        }
+        bench.spread(2);
+        assert_eq!(times(&mut bench, 2), [0]);
+        bench.push_aged(Action::Detent(Turn::Left), Some(10));
+        bench.spread(50);
+        assert_eq!(times(&mut bench, 110), [18, 38, 98]);
     }
 
     #[test]

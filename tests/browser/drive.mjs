@@ -232,13 +232,17 @@ class Person {
   async begin(job, seed) {
     await this.click(job);
     const [left, top, , bottom] = (await this.places("Seed"))[0];
-    await this.page.mouse.click(left + 110, (top + bottom) / 2, { delay: 60 });
-    await sleep(400);
-    for (const key of ["End", "Backspace", "Backspace", "Backspace"]) {
-      await this.press(key, 100);
-      await sleep(200);
+    for (let attempt = 0; (await this.places(String(seed))).length === 0; attempt += 1) {
+      if (attempt === 6) throw new Error(`the seed ${seed} could not be typed`);
+      await this.page.mouse.click(left + 110, (top + bottom) / 2, { delay: 60 });
+      await sleep(600);
+      for (const key of ["End", ...Array(6).fill("Backspace")]) {
+        await this.press(key, 100);
+        await sleep(150);
+      }
+      await this.page.keyboard.type(String(seed), { delay: 200 });
+      await sleep(1_500);
     }
-    await this.page.keyboard.type(String(seed), { delay: 80 });
     await this.click("Begin the job");
     await this.see("the bench", (seen) => seen.screen === "Bench");
     // Shaders come in the first frames; nobody works before the machine is there.

@@ -27,6 +27,9 @@ extern "C" {
     /// The bench has stopped for good.
     #[wasm_bindgen(js_namespace = detentPage, js_name = stopped)]
     fn stopped(reason: &str);
+    /// How long ago a key, by its code, went down or up, ms; NaN when that is not known.
+    #[wasm_bindgen(js_namespace = detentPage, js_name = keyAge)]
+    fn page_key_age(code: &str, down: bool) -> f64;
     #[wasm_bindgen(js_namespace = Date, js_name = now)]
     fn date_now() -> f64;
 }
@@ -61,6 +64,12 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
     }
     app.run();
     Ok(())
+}
+
+/// How long ago this key went down or up, ms, if the page saw it.
+pub(super) fn key_age(code: &str, down: bool) -> Option<f64> {
+    let age = page_key_age(code, down);
+    (age >= 0.0).then_some(age)
 }
 
 /// The second update has seen what came in during the first frame.
