@@ -135,9 +135,10 @@ class Person {
   }
 
   async press(key, hold_ms = 60) {
-    await this.page.keyboard.down(key);
+    // Not waited for: on a slow machine the answer would lengthen the press.
+    const down = this.page.keyboard.down(key);
     await sleep(hold_ms);
-    await this.page.keyboard.up(key);
+    await Promise.all([down, this.page.keyboard.up(key)]);
   }
 
   async turn(key, detents, every_ms) {
