@@ -1,6 +1,6 @@
 //! The packed page in a real browser, driven as a person would drive it.
 //!
-//! These tests need what `cargo browser` packs, Node.js, playwright-core and Chromium, so a plain
+//! These tests need what detent-pack packs, Node.js, playwright-core and Chromium, so a plain
 //! `cargo test` leaves them out; `.ci/run` provides all of it and runs them:
 //!
 //! ```sh

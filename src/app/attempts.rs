@@ -52,11 +52,11 @@ pub trait Keeping: Send + Sync {
     fn push(&mut self, at: Time, action: &Action) -> Result<(), Trouble>;
     /// Remember how far the clock has come.
     fn mark(&mut self, at: Time);
-    /// Keep the end; the name changes.
+    /// Keep the end; the name that the attempt has from now on.
     ///
     /// # Errors
     /// Why it is not kept.
-    fn finish(&mut self, footer: &Footer) -> Result<(), Trouble>;
+    fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble>;
 }
 
 /// Carries copies of attempts in and out of a browser.
@@ -206,19 +206,13 @@ mod folder {
             let name = free_name(job, |name| self.path.join(name).exists())
                 .ok_or_else(|| other(format!("{}: no name is free", self.path.display())))?;
             let writer = AttemptWriter::create(&self.path.join(&name), header).map_err(other)?;
-            Ok(Box::new(File {
-                name,
-                writer: Some(writer),
-            }))
+            Ok(Box::new(File { name, writer }))
         }
 
         fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble> {
             let name = name.strip_suffix(PART).unwrap_or(name).to_owned();
             let (writer, _) = AttemptWriter::resume(&self.path.join(&name)).map_err(other)?;
-            Ok(Box::new(File {
-                name,
-                writer: Some(writer),
-            }))
+            Ok(Box::new(File { name, writer }))
         }
 
         fn remove(&self, name: &str) -> Result<(), Trouble> {
@@ -244,29 +238,23 @@ mod folder {
 
     struct File {
         name: String,
-        writer: Option<AttemptWriter>,
+        writer: AttemptWriter,
     }
 
     impl Keeping for File {
         fn name(&self) -> String {
-            let part = if self.writer.is_some() { PART } else { "" };
-            format!("{}{part}", self.name)
+            format!("{}{PART}", self.name)
         }
 
         fn push(&mut self, at: Time, action: &Action) -> Result<(), Trouble> {
-            match &mut self.writer {
-                Some(writer) => writer.push(at, action).map_err(other),
-                None => Ok(()),
-            }
+            self.writer.push(at, action).map_err(other)
         }
 
         fn mark(&mut self, _: Time) {}
 
-        fn finish(&mut self, footer: &Footer) -> Result<(), Trouble> {
-            match self.writer.take() {
-                Some(writer) => writer.finish(footer).map(drop).map_err(other),
-                None => Ok(()),
-            }
+        fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble> {
+            self.writer.finish(footer).map_err(other)?;
+            Ok(self.name)
         }
     }
 }

@@ -68,8 +68,8 @@ impl Shop for DemoShop {
     fn attempts(&self) -> Option<&dyn Attempts> {
         None
     }
-    fn kept(&self) -> Vec<Kept> {
-        Vec::new()
+    fn kept(&self, name: &str) -> Result<Kept, Trouble> {
+        Err(Trouble::Gone(name.to_owned()))
     }
     fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble> {
         Err(Trouble::Gone(name.to_owned()))

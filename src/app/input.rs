@@ -179,7 +179,10 @@ fn hold_taps_back(mut inputs: Query<&mut EguiInput>, mut late: Local<Vec<egui::E
 
 /// Takes out what ends a tap, if it also begins here.
 fn end_of_tap(events: &mut Vec<egui::Event>) -> Vec<egui::Event> {
-    let button = |event: &egui::Event, down: bool| matches!(event, egui::Event::PointerButton { pressed, .. } if *pressed == down);
+    let button = |event: &egui::Event, down: bool| match event {
+        egui::Event::PointerButton { pressed, .. } => *pressed == down,
+        _ => false,
+    };
     let Some(begins) = events.iter().position(|event| button(event, true)) else {
         return Vec::new();
     };

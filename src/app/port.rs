@@ -46,8 +46,11 @@ pub trait Shop: Send + Sync {
     fn open(&self, offer: usize, seed: u64) -> Result<Box<dyn BenchPort>, String>;
     /// Where attempts are kept, if they are.
     fn attempts(&self) -> Option<&dyn Attempts>;
-    /// What is kept, the one changed last first.
-    fn kept(&self) -> Vec<Kept>;
+    /// What is in a kept attempt.
+    ///
+    /// # Errors
+    /// Why it cannot be used.
+    fn kept(&self, name: &str) -> Result<Kept, Trouble>;
     /// Do a kept attempt again up to its end; an unfinished one goes on from there.
     ///
     /// # Errors
@@ -55,18 +58,9 @@ pub trait Shop: Send + Sync {
     fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble>;
 }
 
-/// An attempt that is kept.
+/// What is in a kept attempt.
 #[derive(Clone, Debug)]
 pub struct Kept {
-    /// Its name.
-    pub name: String,
-    /// What is in it, or why it cannot be used.
-    pub state: Result<KeptState, Trouble>,
-}
-
-/// What is in an attempt.
-#[derive(Clone, Debug)]
-pub struct KeptState {
     /// Title of the job; none when it is not among the jobs here.
     pub title: Option<Bilingual>,
     /// Actions so far.

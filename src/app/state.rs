@@ -1,5 +1,6 @@
 //! The one resource that owns the bench, and the desk: what the panels remember.
 
+use super::attempts::Trouble;
 use super::port::{BenchPort, Job, Kept, Shop};
 use crate::bench::{Action, BenchView, Caution, MeterMode, Refusal};
 use crate::content::{Language, Texts};
@@ -279,6 +280,15 @@ pub enum Spot {
     Harness(usize),
 }
 
+/// A kept attempt on the start screen.
+#[derive(Clone, Debug)]
+pub struct KeptRow {
+    /// Its name.
+    pub name: String,
+    /// What is in it or why it cannot be used, once read.
+    pub read: Option<Result<Kept, Trouble>>,
+}
+
 /// The report being written.
 #[derive(Clone, Debug, Default)]
 pub struct Draft {
@@ -331,8 +341,8 @@ pub struct Desk {
     pub digits: [u8; 2],
     /// Report.
     pub draft: Draft,
-    /// Attempts that are kept; none when it is time to look again.
-    pub kept: Option<Vec<Kept>>,
+    /// Attempts that are kept, read when they are first shown; none when it is time to look again.
+    pub kept: Option<Vec<KeptRow>>,
     /// The start screen shows them, not the jobs.
     pub shelf: bool,
     /// The attempt about to be deleted, once more asked for.

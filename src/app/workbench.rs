@@ -1,13 +1,12 @@
 //! The real bench and the built-in jobs behind the window's port.
 
 use super::attempts::{Attempts, Keeping, Trouble};
-use super::port::{BenchPort, CauseRow, Job, Kept, KeptState, Offer, PartRow, Shop};
+use super::port::{BenchPort, CauseRow, Job, Kept, Offer, PartRow, Shop};
 use crate::bench::script::Step;
 use crate::bench::{Action, Bench, BenchView, Caution, Refusal};
 use crate::content::{Shelf, Titled, redo};
 use crate::lesson::{Mains, Scenario, Score, judge, set_up};
 use crate::record::{Footer, Header, LATEST, read_attempt};
-use crate::units::Time;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -70,13 +69,11 @@ impl Shop for Workshop {
             job: job(scenario, &bench),
             bench,
             scenario: scenario.clone(),
-            begin: self.attempts.clone().map(|attempts| Begin {
-                attempts,
+            attempts: self.attempts.clone(),
+            log: Log::Begins {
                 job: stem(&titled.file),
                 header,
-            }),
-            attempts: self.attempts.clone(),
-            keeping: None,
+            },
             kept: 0,
         }))
     }
@@ -85,29 +82,19 @@ impl Shop for Workshop {
         self.attempts.as_deref()
     }
 
-    fn kept(&self) -> Vec<Kept> {
-        let Some(attempts) = &self.attempts else {
-            return Vec::new();
-        };
-        let state = |name: &str| -> Result<KeptState, Trouble> {
-            let attempt = read_attempt(name, &attempts.read(name)?)?;
-            let end = attempts.seen_until(name).unwrap_or_default();
-            Ok(KeptState {
-                title: self
-                    .titled(&attempt.header.scenario)
-                    .map(|t| t.scenario.title.clone()),
-                actions: attempt.actions.len(),
-                time_s: attempt.last().max(end).seconds(),
-                score: attempt.footer.as_ref().map(|footer| footer.score),
-            })
-        };
-        let names = attempts.names().into_iter();
-        names
-            .map(|name| Kept {
-                state: state(&name),
-                name,
-            })
-            .collect()
+    fn kept(&self, name: &str) -> Result<Kept, Trouble> {
+        let attempts = self.attempts();
+        let attempts = attempts.ok_or_else(|| Trouble::Gone(name.to_owned()))?;
+        let attempt = read_attempt(name, &attempts.read(name)?)?;
+        let end = attempts.seen_until(name).unwrap_or_default();
+        Ok(Kept {
+            title: self
+                .titled(&attempt.header.scenario)
+                .map(|t| t.scenario.title.clone()),
+            actions: attempt.actions.len(),
+            time_s: attempt.last().max(end).seconds(),
+            score: attempt.footer.as_ref().map(|footer| footer.score),
+        })
     }
 
     fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble> {
@@ -118,21 +105,20 @@ impl Shop for Workshop {
             .titled(&attempt.header.scenario)
             .ok_or_else(|| Trouble::Gone(attempt.header.scenario.clone()))?;
         let mut bench = redo(&self.shelf, titled, name, &attempt)?.bench;
-        let keeping = if attempt.footer.is_some() {
-            Box::new(Finished(name.to_owned()))
+        let log = if attempt.footer.is_some() {
+            Log::Ended(name.to_owned())
         } else {
             let end = attempts.seen_until(name).unwrap_or_default().min(LATEST);
             bench.wait(end.since(bench.now()));
-            attempts.go_on(name)?
+            Log::Grows(attempts.go_on(name)?)
         };
         Ok(Box::new(WorkBench {
             job: job(&titled.scenario, &bench),
             kept: bench.history().len(),
             bench,
             scenario: titled.scenario.clone(),
-            begin: None,
             attempts: Some(attempts),
-            keeping: Some(keeping),
+            log,
         }))
     }
 }
@@ -141,25 +127,6 @@ impl Shop for Workshop {
 fn stem(file: &str) -> String {
     let stem = Path::new(file).file_stem();
     stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
-}
-
-/// An attempt to which nothing is added any more.
-struct Finished(String);
-
-impl Keeping for Finished {
-    fn name(&self) -> String {
-        self.0.clone()
-    }
-
-    fn push(&mut self, _: Time, _: &Action) -> Result<(), Trouble> {
-        Ok(())
-    }
-
-    fn mark(&mut self, _: Time) {}
-
-    fn finish(&mut self, _: &Footer) -> Result<(), Trouble> {
-        Ok(())
-    }
 }
 
 fn job(scenario: &Scenario, bench: &Bench) -> Job {
@@ -198,11 +165,16 @@ fn job(scenario: &Scenario, bench: &Bench) -> Job {
     }
 }
 
-/// What an attempt that is not yet kept will begin with.
-struct Begin {
-    attempts: Arc<dyn Attempts>,
-    job: String,
-    header: Header,
+/// How an attempt is kept.
+enum Log {
+    /// Not any more.
+    Broken,
+    /// From the first action on: a job that was only looked at leaves nothing behind.
+    Begins { job: String, header: Header },
+    /// As it goes.
+    Grows(Box<dyn Keeping>),
+    /// Whole, under this name.
+    Ended(String),
 }
 
 /// One job at the real bench, kept as it goes.
@@ -210,10 +182,8 @@ struct WorkBench {
     bench: Bench,
     scenario: Scenario,
     job: Job,
-    /// Until the first action: a job that was only looked at leaves nothing behind.
-    begin: Option<Begin>,
     attempts: Option<Arc<dyn Attempts>>,
-    keeping: Option<Box<dyn Keeping>>,
+    log: Log,
     /// Actions kept so far.
     kept: usize,
 }
@@ -221,33 +191,37 @@ struct WorkBench {
 impl WorkBench {
     /// Keeps what is new; gives up keeping this attempt when that fails.
     fn keep(&mut self) {
-        if let Err(trouble) = self.try_to_keep() {
-            self.keeping = None;
-            if let Some(attempts) = &self.attempts {
-                attempts.complain(trouble);
-            }
+        let Some(attempts) = self.attempts.clone() else {
+            return;
+        };
+        let log = std::mem::replace(&mut self.log, Log::Broken);
+        match self.kept(log, attempts.as_ref()) {
+            Ok(log) => self.log = log,
+            Err(trouble) => attempts.complain(trouble),
         }
     }
 
-    fn try_to_keep(&mut self) -> Result<(), Trouble> {
-        if let Some(begin) = self.begin.take_if(|_| !self.bench.history().is_empty()) {
-            self.keeping = Some(begin.attempts.begin(&begin.job, &begin.header)?);
-        }
-        let Some(keeping) = &mut self.keeping else {
-            return Ok(());
+    fn kept(&mut self, log: Log, attempts: &dyn Attempts) -> Result<Log, Trouble> {
+        let mut keeping = match log {
+            Log::Begins { job, header } if !self.bench.history().is_empty() => {
+                attempts.begin(&job, &header)?
+            }
+            Log::Grows(keeping) => keeping,
+            as_it_is => return Ok(as_it_is),
         };
         for (at, action) in &self.bench.history()[self.kept..] {
             keeping.push(*at, action)?;
             self.kept += 1;
         }
-        if self.bench.report().is_some() {
-            keeping.finish(&Footer {
-                at: self.bench.now(),
-                state: self.bench.machine().state_hash(),
-                score: judge(&self.scenario, &self.bench).total(),
-            })?;
+        if self.bench.report().is_none() {
+            return Ok(Log::Grows(keeping));
         }
-        Ok(())
+        let footer = Footer {
+            at: self.bench.now(),
+            state: self.bench.machine().state_hash(),
+            score: judge(&self.scenario, &self.bench).total(),
+        };
+        keeping.finish(&footer).map(Log::Ended)
     }
 }
 
@@ -287,11 +261,15 @@ impl BenchPort for WorkBench {
     }
 
     fn kept_as(&self) -> Option<String> {
-        self.keeping.as_ref().map(|keeping| keeping.name())
+        match &self.log {
+            Log::Grows(keeping) => Some(keeping.name()),
+            Log::Ended(name) => Some(name.clone()),
+            Log::Broken | Log::Begins { .. } => None,
+        }
     }
 
     fn mark(&mut self) {
-        if let Some(keeping) = &mut self.keeping {
+        if let Log::Grows(keeping) = &mut self.log {
             keeping.mark(self.bench.now());
         }
     }

@@ -2,7 +2,7 @@
 //
 //   node drive.mjs PLAYWRIGHT FOLDER OUT COMMAND [ARGUMENT]
 //
-// PLAYWRIGHT: the folder of playwright-core. FOLDER: what `cargo browser` made. OUT: for pictures and
+// PLAYWRIGHT: the folder of playwright-core. FOLDER: what detent-pack made. OUT: for pictures and
 // attempts. The commands are at the end of this file; tests/browser.rs says what each must show.
 import { createServer } from "node:http";
 import { createRequire } from "node:module";
@@ -271,6 +271,9 @@ async function fresh(run, options) {
   }
 }
 
+/// The words on the page's cover.
+const cover = (page) => page.evaluate(() => document.getElementById("says").textContent);
+
 const COMMANDS = {
   /// How long it takes from the address to the first frame that answers, ms; and a picture.
   start: () => fresh(async ({ page, person, server }) => {
@@ -391,12 +394,7 @@ const COMMANDS = {
     }
     return { ends };
   }),
-};
 
-/// The words on the page's cover.
-const cover = (page) => page.evaluate(() => document.getElementById("says").textContent);
-
-Object.assign(COMMANDS, {
   /// A tablet held upright, with a dense screen and fingers.
   touch: () => fresh(async ({ page, person, context, server }) => {
     await person.open(server.url);
@@ -641,7 +639,7 @@ Object.assign(COMMANDS, {
     await page.screenshot({ path: join(out, "dark.png") });
     return { says, asked: server.asked };
   }, { args: ["--disable-3d-apis"] }),
-});
+};
 
 /// The first label on the screen that matches.
 async function label(person, pattern) {

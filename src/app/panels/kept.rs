@@ -2,8 +2,8 @@
 
 use super::{Face, kit};
 use crate::app::attempts::{Attempts, Trouble};
-use crate::app::port::{BenchPort, Kept, KeptState, Shop};
-use crate::app::state::say;
+use crate::app::port::{BenchPort, Kept, Shop};
+use crate::app::state::{KeptRow, say};
 use crate::app::tokens as t;
 use crate::content::Value;
 use bevy_egui::egui::{self, Align, Frame, Layout, Margin, RichText, ScrollArea, Ui};
@@ -37,20 +37,32 @@ pub(super) fn shelf_choice_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
     ui.add_space(2.0);
 }
 
-fn title(face: &Face, kept: &Kept) -> String {
-    match &kept.state {
-        Ok(KeptState {
-            title: Some(title), ..
-        }) => say(face.desk.language, title).to_owned(),
-        _ => kept.name.clone(),
+/// The names, to be read when they are shown.
+pub(super) fn look_again(face: &mut Face, shop: &dyn Shop) {
+    if face.desk.kept.is_none() {
+        let names = shop.attempts().map(Attempts::names).unwrap_or_default();
+        let rows = names.into_iter().map(|name| KeptRow { name, read: None });
+        face.desk.kept = Some(rows.collect());
+    }
+}
+
+/// What is in the row's attempt, read if it was not yet.
+fn read<'a>(row: &'a mut KeptRow, shop: &dyn Shop) -> &'a Result<Kept, Trouble> {
+    row.read.get_or_insert_with(|| shop.kept(&row.name))
+}
+
+fn title(face: &Face, name: &str, kept: Option<&Kept>) -> String {
+    match kept.and_then(|kept| kept.title.as_ref()) {
+        Some(title) => say(face.desk.language, title).to_owned(),
+        None => name.to_owned(),
     }
 }
 
 /// How far it went.
-fn progress(face: &Face, state: &KeptState) -> String {
-    let minutes = Value::from((state.time_s / 60.0).ceil());
-    let actions = Value::from(state.actions);
-    match state.score {
+fn progress(face: &Face, kept: &Kept) -> String {
+    let minutes = Value::from((kept.time_s / 60.0).ceil());
+    let actions = Value::from(kept.actions);
+    match kept.score {
         Some(score) => face.with("kept-finished", &[("score", Value::from(score.round()))]),
         None => face.with(
             "kept-unfinished",
@@ -66,17 +78,22 @@ fn resume(face: &Face, shop: &dyn Shop, name: &str) -> Opened {
 
 /// The job that was broken off last.
 pub(super) fn last_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<Opened> {
-    let kept = face.desk.kept.as_ref()?.first()?.clone();
-    let state = kept.state.as_ref().ok()?;
-    if state.score.is_some() {
+    let row = face.desk.kept.as_mut()?.first_mut()?;
+    let kept = read(row, shop).clone().ok()?;
+    if kept.score.is_some() {
         return None;
     }
+    let name = row.name.clone();
     let mut opened = None;
     kit::card(ui, |ui| {
-        let text = format!("{}: {}", title(face, &kept), progress(face, state));
+        let text = format!(
+            "{}: {}",
+            title(face, &name, Some(&kept)),
+            progress(face, &kept)
+        );
         kit::quiet(ui, text);
         if kit::wide(ui, face.text("kept-go-on-last")).clicked() {
-            opened = Some(resume(face, shop, &kept.name));
+            opened = Some(resume(face, shop, &name));
         }
     });
     opened
@@ -86,7 +103,10 @@ pub(super) fn last_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<O
 pub(super) fn kept_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<Opened> {
     let attempts = shop.attempts()?;
     let mut opened = None;
-    let list = face.desk.kept.clone().unwrap_or_default();
+    let rows = face.desk.kept.iter_mut().flatten();
+    let list: Vec<(String, Result<Kept, Trouble>)> = rows
+        .map(|row| (row.name.clone(), read(row, shop).clone()))
+        .collect();
     ScrollArea::vertical()
         .id_salt("kept")
         .max_height(ui.available_height() - 130.0)
@@ -95,8 +115,8 @@ pub(super) fn kept_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<O
             if list.is_empty() {
                 ui.label(face.text("kept-none"));
             }
-            for kept in &list {
-                if let Some(bench) = one_ui(ui, face, shop, kept) {
+            for (name, kept) in &list {
+                if let Some(bench) = one_ui(ui, face, shop, name, kept) {
                     opened = Some(bench);
                 }
             }
@@ -119,43 +139,49 @@ pub(super) fn kept_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<O
     opened
 }
 
-fn one_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop, kept: &Kept) -> Option<Opened> {
+fn one_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    shop: &dyn Shop,
+    name: &str,
+    kept: &Result<Kept, Trouble>,
+) -> Option<Opened> {
     let attempts = shop.attempts()?;
     let mut opened = None;
     kit::card(ui, |ui| {
-        ui.label(RichText::new(title(face, kept)).size(18.0));
-        match &kept.state {
-            Ok(state) => kit::quiet(ui, progress(face, state)),
+        ui.label(RichText::new(title(face, name, kept.as_ref().ok())).size(18.0));
+        match kept {
+            Ok(kept) => kit::quiet(ui, progress(face, kept)),
             Err(trouble) => {
                 let text = trouble_text(face, trouble);
                 ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
             }
         }
         ui.horizontal_wrapped(|ui| {
-            if let Ok(state) = &kept.state {
-                let key = if state.score.is_some() {
+            if let Ok(kept) = kept {
+                let key = if kept.score.is_some() {
                     "kept-look"
                 } else {
                     "kept-go-on"
                 };
                 let button = ui.button(face.text(key));
-                if button.on_hover_text(&kept.name).clicked() {
-                    opened = Some(resume(face, shop, &kept.name));
+                if button.on_hover_text(name).clicked() {
+                    opened = Some(resume(face, shop, name));
                 }
             }
             if attempts.porter().is_some() && ui.button(face.text("kept-save")).clicked() {
-                save_copy(attempts, &kept.name);
+                save_copy(attempts, name);
             }
-            if face.desk.deleting.as_ref() != Some(&kept.name) {
+            if face.desk.deleting.as_deref() != Some(name) {
                 if ui.button(face.text("kept-delete")).clicked() {
-                    face.desk.deleting = Some(kept.name.clone());
+                    face.desk.deleting = Some(name.to_owned());
                 }
             } else if ui
                 .button(RichText::new(face.text("kept-delete-sure")).color(t::BAD))
                 .clicked()
             {
                 face.desk.deleting = None;
-                match attempts.remove(&kept.name) {
+                match attempts.remove(name) {
                     Ok(()) => face.desk.kept = None,
                     Err(trouble) => opened = Some(Err(trouble_text(face, &trouble))),
                 }

@@ -163,6 +163,18 @@ fn tabs(ui: &mut Ui, face: &mut Face) {
 /// Narrower than this, the side panels stand below the scene.
 const NARROW: f32 = 1000.0;
 
+/// A panel of this size, with so much room left free across and up inside.
+fn fixed(panel: egui::Panel, size: f32, (across, up): (i8, i8)) -> egui::Panel {
+    let frame = Frame::new()
+        .fill(super::tokens::PANEL)
+        .inner_margin(Margin::symmetric(across, up));
+    panel
+        .exact_size(size)
+        .resizable(false)
+        .frame(frame)
+        .show_separator_line(false)
+}
+
 /// The job ticket, with what can be done about the attempt itself.
 fn ticket(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
     ScrollArea::vertical()
@@ -184,46 +196,24 @@ fn bench_ui(
     now: f32,
 ) {
     kept::trouble_ui(ui, face, shop);
-    let margin = |x, y| {
-        Frame::new()
-            .fill(super::tokens::PANEL)
-            .inner_margin(Margin::symmetric(x, y))
-    };
     let narrow = ui.available_width() < NARROW;
-    egui::Panel::top("top")
-        .exact_size(if narrow { 92.0 } else { 50.0 })
-        .frame(margin(12, 8))
-        .show_separator_line(false)
-        .show(ui, |ui| top::top_ui(ui, face, narrow));
+    fixed(
+        egui::Panel::top("top"),
+        if narrow { 92.0 } else { 50.0 },
+        (12, 8),
+    )
+    .show(ui, |ui| top::top_ui(ui, face, narrow));
+    let left = |margin| fixed(egui::Panel::left("ticket"), 272.0, margin);
     if !face.desk.hidden && narrow {
-        egui::Panel::bottom("foot")
-            .exact_size(ui.available_height() * 0.52)
-            .resizable(false)
-            .frame(margin(10, 6))
-            .show_separator_line(false)
-            .show(ui, |ui| {
-                egui::Panel::left("ticket")
-                    .exact_size(272.0)
-                    .resizable(false)
-                    .frame(margin(0, 0))
-                    .show_separator_line(false)
-                    .show(ui, |ui| ticket(ui, face, shop));
-                ui.add_space(6.0);
-                tabs(ui, face);
-            });
+        let height = ui.available_height() * 0.52;
+        fixed(egui::Panel::bottom("foot"), height, (10, 6)).show(ui, |ui| {
+            left((0, 0)).show(ui, |ui| ticket(ui, face, shop));
+            ui.add_space(6.0);
+            tabs(ui, face);
+        });
     } else if !face.desk.hidden {
-        egui::Panel::left("ticket")
-            .exact_size(272.0)
-            .resizable(false)
-            .frame(margin(10, 2))
-            .show_separator_line(false)
-            .show(ui, |ui| ticket(ui, face, shop));
-        egui::Panel::right("tabs")
-            .exact_size(412.0)
-            .resizable(false)
-            .frame(margin(10, 2))
-            .show_separator_line(false)
-            .show(ui, |ui| tabs(ui, face));
+        left((10, 2)).show(ui, |ui| ticket(ui, face, shop));
+        fixed(egui::Panel::right("tabs"), 412.0, (10, 2)).show(ui, |ui| tabs(ui, face));
     }
     let rest = ui.available_rect_before_wrap();
     face.desk.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());

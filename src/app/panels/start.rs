@@ -57,9 +57,7 @@ pub(super) fn start_ui(
                     let text = kept::trouble_text(face, &trouble);
                     ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
                 }
-                if face.desk.kept.is_none() {
-                    face.desk.kept = Some(shop.kept());
-                }
+                kept::look_again(face, shop);
                 kept::shelf_choice_ui(ui, face, shop);
                 if face.desk.shelf {
                     if let Some(opened) = kept::kept_ui(ui, face, shop) {

@@ -4,9 +4,8 @@ use crate::app::scene::console;
 use crate::app::state::{BenchRes, Desk, Screen};
 use crate::app::views::{Eye, to_window};
 use bevy::prelude::*;
-use bevy_egui::egui::accesskit::{Node, NodeId};
+use bevy_egui::egui::accesskit::{Node, Role};
 use bevy_egui::{EguiContexts, EguiOutput, EguiPrimaryContextPass};
-use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::sync::{Mutex, PoisonError};
 
@@ -43,17 +42,17 @@ fn ask(mut contexts: EguiContexts) -> Result {
     Ok(())
 }
 
-fn collect(outputs: Query<&EguiOutput>, mut nodes: Local<BTreeMap<NodeId, Node>>) {
+fn collect(outputs: Query<&EguiOutput>) {
     for output in &outputs {
+        // Each update is the whole tree.
         let Some(update) = &output.platform_output.accesskit_update else {
             continue;
         };
-        // Each update is the whole tree.
-        nodes.clear();
-        nodes.extend(update.nodes.iter().cloned());
         let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
         names.clear();
-        for node in nodes.values() {
+        // A wrapped label is named once, not line by line.
+        let whole = |node: &&Node| node.role() != Role::TextRun;
+        for node in update.nodes.iter().map(|(_, node)| node).filter(whole) {
             if let (Some(label), Some(place)) = (node.label().or(node.value()), node.bounds()) {
                 names.push((label.to_owned(), [place.x0, place.y0, place.x1, place.y1]));
             }

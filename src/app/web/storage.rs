@@ -229,10 +229,7 @@ impl Attempts for Browser {
         let name = free_entry(job)? + PART;
         state().entries.insert(name.clone(), Entry::default());
         let log = AttemptLog::begin(Page { name: name.clone() }, header).map_err(other)?;
-        Ok(Box::new(Line {
-            name,
-            log: Some(log),
-        }))
+        Ok(Box::new(Line { name, log }))
     }
 
     fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble> {
@@ -246,7 +243,7 @@ impl Attempts for Browser {
         let log = AttemptLog::resume(page, &attempt).map_err(other)?;
         Ok(Box::new(Line {
             name: name.to_owned(),
-            log: Some(log),
+            log,
         }))
     }
 
@@ -333,7 +330,7 @@ impl Write for Page {
 
 struct Line {
     name: String,
-    log: Option<AttemptLog<Page>>,
+    log: AttemptLog<Page>,
 }
 
 impl Keeping for Line {
@@ -345,16 +342,10 @@ impl Keeping for Line {
         if let Some(entry) = state().entries.get_mut(&self.name) {
             entry.at = Some(at);
         }
-        match &mut self.log {
-            Some(log) => log.push(at, action).map_err(other),
-            None => Ok(()),
-        }
+        self.log.push(at, action).map_err(other)
     }
 
     fn mark(&mut self, at: Time) {
-        if self.log.is_none() {
-            return;
-        }
         if let Some(entry) = state().entries.get_mut(&self.name) {
             if entry.at == Some(at) {
                 return;
@@ -364,20 +355,17 @@ impl Keeping for Line {
         write(&[&self.name]);
     }
 
-    fn finish(&mut self, footer: &Footer) -> Result<(), Trouble> {
-        let Some(log) = self.log.take() else {
-            return Ok(());
-        };
+    fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble> {
+        let Line { name, log } = *self;
         log.finish(footer).map_err(other)?;
-        let whole = self.name.trim_end_matches(PART).to_owned();
+        let whole = name.trim_end_matches(PART).to_owned();
         let mut state = state();
-        if let Some(mut entry) = state.entries.remove(&self.name) {
+        if let Some(mut entry) = state.entries.remove(&name) {
             entry.at = None;
             state.entries.insert(whole.clone(), entry);
         }
         drop(state);
-        write(&[&whole, &self.name]);
-        self.name = whole;
-        Ok(())
+        write(&[&whole, &name]);
+        Ok(whole)
     }
 }
