@@ -66,15 +66,15 @@ fn plug_pins_are_safe_one_second_after_unplugging() {
     }
 }
 
-/// Lamps of the arc and the lock lamp.
-const LAMPS: usize = 9;
+/// Lamps that show numbers, and the lock lamp.
+const LAMPS: usize = 17;
 
 /// Follows every lamp and keeps its changes of the last second. WCAG 2.2, success criterion 2.3.1
 /// (W3C): nothing flashes more than three times in any one second; a flash is a pair of opposing
 /// changes.
 #[derive(Default)]
 struct FlashWatch {
-    lit: u16,
+    lit: u32,
     changes: [VecDeque<(u64, bool)>; LAMPS],
     most: usize,
     lightings: u64,
@@ -84,7 +84,7 @@ impl FlashWatch {
     #[track_caller]
     fn look(&mut self, machine: &Machine) {
         let lamps = machine.outputs().lamps;
-        let lit = u16::from(lamps.arc) | u16::from(lamps.lock) << 8;
+        let lit = u32::from(lamps.code) | u32::from(lamps.lock) << 16;
         let now = machine.now().0;
         for (lamp, changes) in self.changes.iter_mut().enumerate() {
             let bit = 1 << lamp;

@@ -663,3 +663,10 @@ wait-10-min = 10 min
 wait-10-s = 10 s
 wait-left = { $seconds } s to go
 wait-stop = Stop
+
+## signs
+
+signs-flashes = One lamp flashes the number: count the long flashes for the tens, then the short ones for the units. After a pause it begins again.
+signs-pictures = Each number has a picture of its own; find it in the list.
+signs-segments = Two digits show the number.
+signs-weights = The lamps show two digits at once. In each group add up the numbers under the lit lamps.

@@ -663,3 +663,10 @@ wait-10-min = 10 min
 wait-10-s = 10 s
 wait-left = faltan { $seconds } s
 wait-stop = Parar
+
+## signs
+
+signs-flashes = Una lámpara destella el número: cuenta los destellos largos para las decenas y luego los cortos para las unidades. Tras una pausa empieza de nuevo.
+signs-pictures = Cada número tiene su propia figura; búscala en la lista.
+signs-segments = Dos cifras muestran el número.
+signs-weights = Las lámparas muestran dos cifras a la vez. En cada grupo suma los números bajo las lámparas encendidas.

@@ -1,15 +1,7 @@
 //! A scenario: the job ticket, the hidden fault and what counts.
 
+pub use crate::plant::Mains;
 use serde::{Deserialize, Serialize};
-
-/// Mains supply at the customer's home.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Mains {
-    /// 120 V, 60 Hz.
-    V120Hz60,
-    /// 230 V, 50 Hz.
-    V230Hz50,
-}
 
 /// A sentence in both languages.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
