@@ -9,6 +9,8 @@ app-tagline = A training bench for people who repair washing machines
 ## board
 
 board-arc-dial = Arc-dial board
+board-key-pad = Key-pad board
+board-lone-lamp = Lone-lamp board
 
 ## broke
 
@@ -444,6 +446,7 @@ program-gentle = Gentle
 program-hot = Hot
 program-rinse-and-spin = Rinse and spin
 program-short = Short
+program-soak = Soak
 
 ## refusal
 
@@ -545,6 +548,13 @@ signal-caution = CAUTION
 signal-danger = DANGER
 signal-notice = NOTICE
 signal-warning = WARNING
+
+## signs
+
+signs-flashes = One lamp flashes the number: count the long flashes for the tens, then the short ones for the units. After a pause it begins again.
+signs-pictures = Each number has a picture of its own; find it in the list.
+signs-segments = Two digits show the number.
+signs-weights = The lamps show two digits at once. In each group add up the numbers under the lit lamps.
 
 ## sound
 
@@ -663,10 +673,3 @@ wait-10-min = 10 min
 wait-10-s = 10 s
 wait-left = { $seconds } s to go
 wait-stop = Stop
-
-## signs
-
-signs-flashes = One lamp flashes the number: count the long flashes for the tens, then the short ones for the units. After a pause it begins again.
-signs-pictures = Each number has a picture of its own; find it in the list.
-signs-segments = Two digits show the number.
-signs-weights = The lamps show two digits at once. In each group add up the numbers under the lit lamps.

@@ -9,6 +9,8 @@ app-tagline = Banco de prácticas para quienes reparan lavadoras
 ## board
 
 board-arc-dial = Placa de arco y selector
+board-key-pad = Placa de teclas
+board-lone-lamp = Placa de una lámpara
 
 ## broke
 
@@ -444,6 +446,7 @@ program-gentle = Delicado
 program-hot = Caliente
 program-rinse-and-spin = Enjuagar y centrifugar
 program-short = Corto
+program-soak = Remojo
 
 ## refusal
 
@@ -545,6 +548,13 @@ signal-caution = ATENCIÓN
 signal-danger = PELIGRO
 signal-notice = AVISO
 signal-warning = ADVERTENCIA
+
+## signs
+
+signs-flashes = Una lámpara destella el número: cuenta los destellos largos para las decenas y luego los cortos para las unidades. Tras una pausa empieza de nuevo.
+signs-pictures = Cada número tiene su propia figura; búscala en la lista.
+signs-segments = Dos cifras muestran el número.
+signs-weights = Las lámparas muestran dos cifras a la vez. En cada grupo suma los números bajo las lámparas encendidas.
 
 ## sound
 
@@ -663,10 +673,3 @@ wait-10-min = 10 min
 wait-10-s = 10 s
 wait-left = faltan { $seconds } s
 wait-stop = Parar
-
-## signs
-
-signs-flashes = Una lámpara destella el número: cuenta los destellos largos para las decenas y luego los cortos para las unidades. Tras una pausa empieza de nuevo.
-signs-pictures = Cada número tiene su propia figura; búscala en la lista.
-signs-segments = Dos cifras muestran el número.
-signs-weights = Las lámparas muestran dos cifras a la vez. En cada grupo suma los números bajo las lámparas encendidas.

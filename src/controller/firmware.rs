@@ -287,7 +287,7 @@ impl Controller {
         if !on {
             return view;
         }
-        if let Picture::Number(number) = self.shown {
+        if let Picture::Number(number) | Picture::NumberAnd(number, _) = self.shown {
             view.digits = Some(number);
         }
         view.mode = match &self.mode {
@@ -632,6 +632,16 @@ impl Controller {
         }
     }
 
+    /// One of two pictures that are shown in turn.
+    fn in_turn(&self, first: u16, second: u16) -> u16 {
+        let length = (self.firm.board.lamps.turns_ms / TICK_MS as u32).max(1);
+        if (self.shown_ticks / length).is_multiple_of(2) {
+            first
+        } else {
+            second
+        }
+    }
+
     /// One tick of the lamps.
     fn show(&mut self, board: &Board) -> Lamps {
         let rules = &board.lamps;
@@ -665,14 +675,10 @@ impl Controller {
                 let at = Span(u64::from(self.shown_ticks));
                 rules.signs.lit(number, at)
             }
-            Picture::Turns(first, second) => {
-                let length = (rules.turns_ms / TICK_MS as u32).max(1);
-                if (self.shown_ticks / length).is_multiple_of(2) {
-                    first
-                } else {
-                    second
-                }
+            Picture::NumberAnd(number, picture) => {
+                self.in_turn(rules.signs.lit(number, Span::ZERO), picture)
             }
+            Picture::Turns(first, second) => self.in_turn(first, second),
         };
         self.governor.step(Lamps {
             code,

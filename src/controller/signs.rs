@@ -79,6 +79,8 @@ pub enum Sight {
     All,
     /// The mode's number.
     Number,
+    /// The mode's number and a picture in turn.
+    NumberAnd(u16),
     /// The mode's number as so many lamps lit from the left, of all there are.
     Bar,
     /// Every lamp, blinking.
@@ -97,6 +99,7 @@ pub(super) enum Picture {
     All,
     Blink,
     Number(u8),
+    NumberAnd(u8, u16),
     Turns(u16, u16),
 }
 
@@ -109,6 +112,7 @@ impl Sight {
             Sight::All => Picture::All,
             Sight::Blink => Picture::Blink,
             Sight::Number => Picture::Number(number.min(99) as u8),
+            Sight::NumberAnd(picture) => Picture::NumberAnd(number.min(99) as u8, picture),
             Sight::Bar => {
                 let lamps = u32::from(signs.lamps());
                 let lit = (number * lamps / of.max(1)).min(lamps);
