@@ -159,6 +159,17 @@ component-supply = Outlet and taps
 component-thermistor = Water thermistor
 component-tub = Tub
 
+## course
+
+course-doubles = Two at once
+course-entry-drill = Getting in
+course-exam = Examination
+course-intermittents = Now and then
+course-look-alikes = Look-alikes
+course-nothing-found = Nothing wrong
+course-reading-drill = Reading codes
+course-single-fault = One fault
+
 ## dial
 
 dial-at = Dial at { $position }

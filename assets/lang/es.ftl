@@ -159,6 +159,17 @@ component-supply = Toma y grifos
 component-thermistor = Termistor del agua
 component-tub = Cuba
 
+## course
+
+course-doubles = Dos a la vez
+course-entry-drill = Entrar
+course-exam = Examen
+course-intermittents = De vez en cuando
+course-look-alikes = Parecidos
+course-nothing-found = Nada averiado
+course-reading-drill = Leer códigos
+course-single-fault = Un solo fallo
+
 ## dial
 
 dial-at = Selector en { $position }

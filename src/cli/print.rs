@@ -11,16 +11,27 @@ use std::io::Write;
 /// The built-in scenarios: name, title, goal.
 pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
     let shelf = Shelf::builtin()?;
+    let texts = Texts::load(language);
     let mut out = std::io::stdout().lock();
+    let mut last = None;
     for titled in shelf.scenarios()? {
+        let part = titled.scenario.course.as_ref().map(|course| course.part);
+        if let Some(part) = part
+            && last != Some(part)
+        {
+            let heading = texts.get(&format!("course-{part}"));
+            writeln!(out, "{heading}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
+        }
+        last = part;
         let name = titled
             .file
             .trim_start_matches("scenarios/")
             .trim_end_matches(".ron");
         let scenario = &titled.scenario;
         let line = format!(
-            "{name:<16} {} — {}",
+            "  {name:<22} {} ({:.0} min) — {}",
             said(&scenario.title, language),
+            scenario.par_minutes,
             said(&scenario.goal, language)
         );
         writeln!(out, "{line}").map_err(|e| Failure::Write("the list".to_owned(), e))?;

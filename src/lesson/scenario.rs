@@ -1,6 +1,7 @@
 //! A scenario: the job ticket, the hidden fault and what counts.
 
 pub use crate::plant::Mains;
+use super::course::Course;
 use serde::{Deserialize, Serialize};
 
 /// A sentence in both languages.
@@ -36,6 +37,9 @@ pub struct Scenario {
     pub complaint: Bilingual,
     /// What the trainee should learn.
     pub goal: Bilingual,
+    /// Its place in the course; none for a job outside it.
+    #[serde(default)]
+    pub course: Option<Course>,
     /// Board file name under `assets/boards`, without extension.
     pub board: String,
     /// Mains supply.
