@@ -207,7 +207,9 @@ fn no_lamp_flashes_more_than_three_times_in_a_second_in_idle_and_in_a_program() 
     let seen: Vec<(u64, usize)> = Stage::every().iter().map(idle_and_program).collect();
     assert!(
         seen.iter().all(|(lightings, _)| *lightings > 0)
-            && seen.iter().any(|(lightings, most)| *lightings > 1000 && *most == 3),
+            && seen
+                .iter()
+                .any(|(lightings, most)| *lightings > 1000 && *most == 3),
         "the lamps were put to the test: {seen:?}"
     );
 }

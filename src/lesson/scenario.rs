@@ -1,7 +1,7 @@
 //! A scenario: the job ticket, the hidden fault and what counts.
 
-pub use crate::plant::Mains;
 use super::course::Course;
+pub use crate::plant::Mains;
 use serde::{Deserialize, Serialize};
 
 /// A sentence in both languages.
