@@ -120,7 +120,8 @@ fn catalogue() -> Catalogue {
 fn boards() -> Vec<KnownBoard> {
     let name = "arc".to_owned();
     let codes = vec![12, 31, 99];
-    vec![KnownBoard { name, codes }]
+    let mains = Mains::ALL.to_vec();
+    vec![KnownBoard { name, codes, mains }]
 }
 
 /// `text` with its one `old` replaced.

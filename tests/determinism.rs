@@ -10,7 +10,7 @@ use detent::lesson::{Mains, judge, set_up, start_wash};
 use detent::plant::{Button, Component, Connector, Pin, Side, SolvePolicy, Terminal};
 use detent::record::{AttemptLog, Footer, Header, compare, read_attempt, replay};
 use detent::units::{Span, TICKS_PER_S};
-use stage::{MAINS, Stage};
+use stage::Stage;
 
 /// Hashes of 45 minutes of washing, one for every 1000 ticks. When a fault stops the machine, the
 /// customer clears it and tries again.

@@ -136,6 +136,12 @@ pub enum Problem {
         /// The code.
         code: u8,
     },
+    /// A supply that the board is not made for.
+    #[error("board \"{board}\" is not made for this supply; see `mains` in its file")]
+    WrongMains {
+        /// The board.
+        board: String,
+    },
     /// A change outside the component that is said to fail.
     #[error(
         "{param} belongs to {owner}, but the failing component is {component}; change one of its own parameters"
