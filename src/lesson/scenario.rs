@@ -30,6 +30,8 @@ pub enum Hidden {
     Draw,
     /// One drawn from these.
     DrawFrom(Vec<String>),
+    /// All of these at once.
+    Several(Vec<String>),
     /// Nothing is wrong.
     Nothing,
 }
