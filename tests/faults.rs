@@ -25,7 +25,7 @@ const DARK: [&str; 3] = ["cord.open-line", "line-fuse.blown", "filter.open-choke
 /// Faults that the control has no way to notice: it must be seen or measured that they are there.
 const SILENT: [&str; 2] = ["dial.worn", "lid-lock.lid-switch-open"];
 /// Faults that the control notices only on the supply with the smaller reserve.
-const SILENT_AT_230_V: [&str; 0] = [];
+const SILENT_AT_230_V: [&str; 2] = ["supply.loose-outlet", "cord.weak-joint"];
 
 /// All rows, shared out over the processor's cores.
 fn rows(stage: &Stage, mains: Mains) -> Vec<Row> {

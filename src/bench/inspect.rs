@@ -25,6 +25,7 @@ names! {
         ColdTapThrottled = "cold-tap-throttled", HotTapShut = "hot-tap-shut",
         HotTapThrottled = "hot-tap-throttled", HosesCrossed = "hoses-crossed",
         MachineRocks = "machine-rocks",
+        GearStripped = "gear-stripped",
     }
 }
 
@@ -59,7 +60,7 @@ pub fn look(plant: &Plant, p: &Params, component: Component) -> Vec<Finding> {
             ((10.0..100.0).contains(&get(kpa)), throttled),
         ]
     };
-    let belt_on = get(Param::BeltGripNm) > 0.5;
+    let belt_on = get(Param::BeltGripNm) > 0.1;
     let seen = match component {
         Component::Supply => vec![(get(Param::SupplyOhms) > 1.5, F::OutletWarm)],
         Component::Cord => vec![((0.5..1e6).contains(&get(Param::CordLineOhms)), F::CordWarm)],
@@ -126,9 +127,9 @@ pub fn look(plant: &Plant, p: &Params, component: Component) -> Vec<Finding> {
         }
         Component::InletHoses => vec![(get(Param::HosesCrossed) > 0.5, F::HosesCrossed)],
         Component::Floor => vec![(get(Param::FloorRockMm) > 2.0, F::MachineRocks)],
+        Component::Shifter => vec![(get(Param::ShiftRpm) < 0.5, F::GearStripped)],
         Component::Filter
         | Component::RunCapacitor
-        | Component::Shifter
         | Component::PressureSensor
         | Component::Thermistor => Vec::new(),
     };

@@ -189,16 +189,24 @@ fn routine(bench: &mut Bench, wanted: Routine) -> bool {
 
 fn raised(bench: &Bench) -> Vec<(u8, Monitor)> {
     let board = bench.machine().board();
-    bench
-        .landmarks()
+    let stops = bench.landmarks().iter().filter_map(|l| match l.kind {
+        LandmarkKind::Held(m) | LandmarkKind::CalibrationFailed(m) => {
+            board.code_of(m).map(|c| (c, m))
+        }
+        _ => None,
+    });
+    // Some codes are stored without stopping anything.
+    let stored = &bench.machine().control().memory().codes;
+    let stored = stored
         .iter()
-        .filter_map(|l| match l.kind {
-            LandmarkKind::Held(m) | LandmarkKind::CalibrationFailed(m) => {
-                board.code_of(m).map(|c| (c, m))
-            }
-            _ => None,
-        })
-        .collect()
+        .filter_map(|s| board.monitor_of(s.code).map(|m| (s.code, m)));
+    let mut codes: Vec<(u8, Monitor)> = Vec::new();
+    for code in stops.chain(stored) {
+        if !codes.contains(&code) {
+            codes.push(code);
+        }
+    }
+    codes
 }
 
 /// Every standard reading: resistances on the dead machine with connectors pulled, and voltages,
@@ -235,7 +243,7 @@ const fn load(t: Terminal) -> Pin {
 }
 
 /// The two terminals of each load that an ohmmeter tests.
-const LOADS: [(Terminal, Terminal); 11] = [
+const LOADS: [(Terminal, Terminal); 12] = [
     (Terminal::Cold1, Terminal::Cold2),
     (Terminal::Hot1, Terminal::Hot2),
     (Terminal::Pump1, Terminal::Pump2),
@@ -247,6 +255,7 @@ const LOADS: [(Terminal, Terminal); 11] = [
     (Terminal::LockLineIn, Terminal::LockLineOut),
     (Terminal::Therm1, Terminal::Therm2),
     (Terminal::LidSwitch1, Terminal::LidSwitch2),
+    (Terminal::Cam1, Terminal::Cam2),
 ];
 
 fn dead_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {

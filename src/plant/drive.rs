@@ -29,11 +29,11 @@ const SUSPENDED_KG: f64 = 32.0;
 /// Resonance of the suspension, rad/s.
 const RESONANCE_RAD_S: f64 = 14.0;
 /// Drag from a shaking tub, N·m per mm.
-const SHAKE_DRAG_NM: f64 = 0.35;
+const SHAKE_DRAG_NM: f64 = 0.12;
 /// A machine that rocks by this much on its feet shakes twice as far, mm.
 const ROCK_DOUBLES_MM: f64 = 2.0;
 /// A tub that swings further out than this takes its magnets out of the pickup's reach, mm.
-const PICKUP_REACH_MM: f64 = 5.0;
+const PICKUP_REACH_MM: f64 = 4.0;
 /// Dry laundry that the agitator still moves with ease, kg.
 const EASY_KG: f64 = 6.0;
 /// Drag of each further kilogram on the agitator, N·m at the pulley.
@@ -73,6 +73,8 @@ pub struct Drive {
     pub protector_open: bool,
     /// Shake of the cabinet, mm.
     pub shake_mm: f64,
+    /// Where the tub stands in its own slow sway, rad.
+    pub sway_rad: f64,
     /// Speed in network steps (1/256 of synchronous), with hysteresis.
     pub speed_step: i16,
     /// Winding temperature in network steps (1 °C), with hysteresis.
@@ -117,6 +119,7 @@ impl Drive {
             winding_c: room,
             protector_open: false,
             shake_mm: 0.0,
+            sway_rad: 0.0,
             speed_step: 0,
             winding_step: libm::round(room) as i16,
         }
@@ -222,12 +225,15 @@ impl Drive {
         whole as u16
     }
 
-    /// A tub that shakes hard swings away from the pickup once in each turn: the speed seems to
-    /// swing with it.
-    fn magnets_reach(&self) -> bool {
-        self.shake_mm <= PICKUP_REACH_MM
-            || self.shake_mm * libm::cos(self.basket_rev * core::f64::consts::TAU)
-                <= PICKUP_REACH_MM
+    /// A tub that shakes hard also sways on its springs, slower than it turns, and takes its magnets
+    /// away from the pickup each time: the speed seems to swing.
+    fn magnets_reach(&mut self) -> bool {
+        if self.shake_mm <= PICKUP_REACH_MM {
+            self.sway_rad = 0.0;
+            return true;
+        }
+        self.sway_rad += RESONANCE_RAD_S * TICK_S;
+        self.shake_mm * libm::cos(self.sway_rad) <= PICKUP_REACH_MM
     }
 
     fn heat(&mut self, p: &Params, loss_w: f64) {

@@ -62,7 +62,7 @@ impl Plant {
         let params = self.params_if(changes);
         let water = self.water();
         let driven = self.mains_state().relays;
-        let belt_holds = params.get(Param::BeltGripNm) > 0.5;
+        let belt_holds = params.get(Param::BeltGripNm) > 0.1;
         let turns = self.drive().motor_rad_s / super::drive::BELT_RATIO;
         let pulley = if belt_holds { turns } else { 0.0 };
         let depth_mm = (water.level_mm() - super::water::DOME_MM).max(0.0);
