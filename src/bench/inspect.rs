@@ -96,9 +96,16 @@ pub fn look(plant: &Plant, p: &Params, component: Component) -> Vec<Finding> {
             (belt_on && get(Param::BeltGripNm) < 4.0, F::BeltSlack),
         ],
         Component::Tub => {
-            let motor_nm = if belt_on { get(Param::MotorDragNm) } else { 0.0 };
+            let motor_nm = if belt_on {
+                get(Param::MotorDragNm)
+            } else {
+                0.0
+            };
             vec![
-                (get(Param::BasketDragNm) + 2.0 * motor_nm > 1.5, F::BasketStiff),
+                (
+                    get(Param::BasketDragNm) + 2.0 * motor_nm > 1.5,
+                    F::BasketStiff,
+                ),
                 (get(Param::TubLeakKv) > 0.01, F::TubDrips),
             ]
         }

@@ -106,11 +106,7 @@ pub fn row(library: &Library<'_>, rating: Rating, mode: &FailureMode) -> Row {
 }
 
 /// What a fault that is not always there makes the control raise in a few washes.
-pub fn in_time(
-    library: &Library<'_>,
-    rating: Rating,
-    mode: &FailureMode,
-) -> Vec<(u8, Monitor)> {
+pub fn in_time(library: &Library<'_>, rating: Rating, mode: &FailureMode) -> Vec<(u8, Monitor)> {
     let mut codes = Vec::new();
     for seed in SEEDS {
         let mut bench = bench_with(library, rating, Some(mode), seed);
@@ -529,9 +525,8 @@ pub fn tell(a: &Looks, b: &Looks) -> Option<Telling> {
 fn widest(here: &[Taken], there: &[Taken]) -> Option<(Taken, Display)> {
     let mut best: Option<(f64, Taken, Display)> = None;
     for x in here {
-        let same_place = |y: &&Taken| {
-            (x.state, x.mode, x.red, x.black) == (y.state, y.mode, y.red, y.black)
-        };
+        let same_place =
+            |y: &&Taken| (x.state, x.mode, x.red, x.black) == (y.state, y.mode, y.red, y.black);
         let Some(y) = there.iter().find(same_place) else {
             continue;
         };
@@ -603,7 +598,11 @@ fn say(telling: &Telling) -> String {
                 [] => "nothing to see".to_owned(),
                 some => some.iter().map(|f| f.name()).collect::<Vec<_>>().join(", "),
             };
-            format!("look at {component}: {} here, {} there", list(here), list(there))
+            format!(
+                "look at {component}: {} here, {} there",
+                list(here),
+                list(there)
+            )
         }
     }
 }

@@ -111,12 +111,7 @@ impl Water {
         if p.get(Param::HosesCrossed) > 0.5 {
             core::mem::swap(&mut at_cold, &mut at_hot);
         }
-        let cold = inlet(
-            drive.cold_open,
-            Param::ColdKv,
-            Param::ColdLeakKv,
-            at_cold.0,
-        );
+        let cold = inlet(drive.cold_open, Param::ColdKv, Param::ColdLeakKv, at_cold.0);
         let hot = inlet(drive.hot_open, Param::HotKv, Param::HotLeakKv, at_hot.0);
         let drain = self.drain_l_min(p, level, drive.pump_turning);
         let leak_kv = p.get(Param::TubLeakKv);

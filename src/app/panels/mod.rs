@@ -4,6 +4,7 @@ mod caution;
 mod help;
 mod kept;
 pub mod kit;
+mod look;
 mod meter;
 mod parts;
 mod report;
