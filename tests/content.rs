@@ -284,6 +284,21 @@ fn mistakes_in_the_catalogue() {
     let problem = bad_catalogue("bad_s: 5.0", "bad_s: 0", 21, "modes[1].presence.bad_s");
     assert!(matches!(problem, Problem::OutOfRange { .. }));
     let problem = bad_catalogue(
+        "bad_s: 5.0,",
+        "bad_s: 5.0, under: Some(Wet(above_mm: -1)),",
+        21,
+        "modes[1].presence.under",
+    );
+    assert!(matches!(problem, Problem::OutOfRange { found: -1.0, .. }));
+    // Only what hands can put right needs no part.
+    let problem = bad_catalogue(
+        old,
+        "\"\",\n            changes: [\n",
+        14,
+        "modes[1].cured_by",
+    );
+    assert!(matches!(problem, Problem::Nothing(_)));
+    let problem = bad_catalogue(
         "component: DrainPump,\n            weight: 1.0",
         "component: Turbine,\n            weight: 1.0",
         12,

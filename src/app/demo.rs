@@ -4,8 +4,8 @@ use super::attempts::{Attempts, Trouble};
 use super::port::*;
 use crate::bench::script::Step;
 use crate::bench::{
-    Action, BenchView, Caution, Display, Event, Happening, MeterMode, PartInHand, Reading, Refusal,
-    Turn,
+    Action, BenchView, Caution, Display, Event, Finding, Found, Happening, MeterMode, PartInHand,
+    Reading, Refusal, Turn,
 };
 use crate::controller::{Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
 use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Score};
@@ -342,6 +342,12 @@ impl BenchPort for DemoBench {
                     rules_out: Vec::new(),
                 });
             }
+            Action::Inspect(component) => view.found.push(Found {
+                at: self.now,
+                component,
+                findings: vec![Finding::ImpellerStuck],
+                rules_out: Vec::new(),
+            }),
             Action::LiftProbes => {
                 view.probes = None;
                 view.meter = None;

@@ -2,7 +2,7 @@
 
 /// Which way the dial is turned.
 pub use crate::controller::Rotation as Turn;
-use crate::plant::{Button, Connector, Pin};
+use crate::plant::{Button, Component, Connector, Pin};
 use serde::{Deserialize, Serialize};
 
 /// What the meter is set to.
@@ -62,6 +62,10 @@ pub enum Action {
     LiftProbes,
     /// Put a new fuse in the meter.
     ReplaceMeterFuse,
+    /// Look at a component, feel it, turn it by hand; what is found is noted.
+    Inspect(Component),
+    /// Put right what needs no part: open a tap, lay a hose, level the feet, sort the load.
+    PutRight(Component),
     /// Buy a part at the counter, by part number.
     Order(String),
     /// Fit an ordered part.

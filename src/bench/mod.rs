@@ -2,6 +2,7 @@
 
 mod action;
 pub mod cost;
+mod inspect;
 mod landmark;
 pub mod meter;
 mod part;
@@ -9,6 +10,7 @@ pub mod script;
 mod view;
 mod workplace;
 pub use action::{Action, MeterMode, Report, Turn};
+pub use inspect::{Finding, Found, look};
 pub use landmark::{Landmark, LandmarkKind};
 pub use part::Part;
 pub use view::{BenchView, Caution, Display, Event, Happening, PartInHand, Reading, Refusal};

@@ -1,8 +1,9 @@
 //! What the person at the bench knows and holds, for screens and scripts.
 
 use super::action::MeterMode;
+use super::inspect::Found;
 use crate::machine::MachineView;
-use crate::plant::{Connector, Pin};
+use crate::plant::{Component, Connector, Pin};
 use crate::units::Time;
 
 /// What a meter shows.
@@ -92,6 +93,8 @@ pub struct BenchView {
     pub meter: Option<Display>,
     /// Every reading noted so far.
     pub notebook: Vec<Reading>,
+    /// What was found by looking, feeling and turning so far.
+    pub found: Vec<Found>,
     /// Codes noted so far, as the trainee read them.
     pub noted_codes: Vec<(Time, u8)>,
     /// Parts bought.
@@ -118,6 +121,12 @@ pub enum Refusal {
     /// The action needs the cabinet open.
     #[error("take the cabinet panels off first")]
     CabinetClosed,
+    /// The action needs the lid up.
+    #[error("lift the lid first")]
+    LidClosed,
+    /// It takes a part, or somebody else.
+    #[error("hands alone cannot put the {0} right: it takes a part, or a licensed person")]
+    NeedsPart(Component),
     /// The lock holds the lid.
     #[error("the lid is locked")]
     LidLocked,

@@ -1,6 +1,7 @@
 //! The bench itself: a machine, a person's hands, a meter, a parts counter and a clock.
 
 use super::action::{Action, MeterMode, Report, Turn};
+use super::inspect::{Found, look};
 use super::landmark::{Landmark, LandmarkKind, Watcher};
 use super::part::Part;
 use super::view::{BenchView, Caution, Display, Event, Happening, PartInHand, Reading, Refusal};
@@ -9,7 +10,7 @@ use crate::controller::{Board, Memory, Try};
 use crate::machine::Machine;
 use crate::plant::dial::uniform;
 use crate::plant::{
-    Component, Connector, FailureMode, Param, Params, Pin, Plant, Rating, Terminal,
+    Component, Connector, FailureMode, Op, Param, Params, Pin, Plant, Presence, Rating, Terminal,
 };
 use crate::units::{Span, TICKS_PER_S, Time};
 use rand::SeedableRng;
@@ -62,6 +63,7 @@ pub struct Bench {
     probes: Option<(MeterMode, Pin, Pin)>,
     meter_fuse_blown: bool,
     notebook: Vec<Reading>,
+    found: Vec<Found>,
     noted_codes: Vec<(Time, u8)>,
     parts: Vec<PartInHand>,
     spent: f64,
@@ -85,8 +87,13 @@ impl Bench {
             plant.inflict(fault);
         }
         plant.set_plugged(true);
+        let memory = if plant.params().get(Param::MemoryLost) > 0.5 {
+            Memory::default()
+        } else {
+            setup.memory
+        };
         Bench {
-            machine: Machine::new(plant, &setup.board, setup.memory),
+            machine: Machine::new(plant, &setup.board, memory),
             modes: setup.modes,
             counter: setup.parts,
             live_tests_allowed: setup.live_tests_allowed,
@@ -95,6 +102,7 @@ impl Bench {
             probes: None,
             meter_fuse_blown: false,
             notebook: Vec::new(),
+            found: Vec::new(),
             noted_codes: Vec::new(),
             parts: Vec::new(),
             spent: 0.0,
@@ -118,7 +126,13 @@ impl Bench {
     /// One tick in which the person does nothing new.
     pub fn step(&mut self) {
         self.machine.step();
+        let seen = self.watcher.landmarks().len();
         self.watcher.look(&self.machine);
+        let passed = |l: &Landmark| l.kind == LandmarkKind::CalibrationPassed;
+        if self.watcher.landmarks()[seen..].iter().any(passed) {
+            // A board that had only forgotten this machine knows it again.
+            self.put_right(Component::Board);
+        }
     }
 
     /// Waits.
@@ -151,6 +165,9 @@ impl Bench {
         if let Action::Probe { mode, red, black } = *action {
             self.note_reading(mode, red, black);
         }
+        if let Action::Inspect(component) = *action {
+            self.note_finding(component);
+        }
         Ok(())
     }
 
@@ -165,7 +182,14 @@ impl Bench {
             Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plant.plugged() => {
                 Some("caution-touch-live")
             }
+            Action::Inspect(c) if c.is_inside() && plant.plugged() => Some("caution-touch-live"),
             Action::Pull(_) | Action::Fit(_) if charged => Some("caution-stored-charge"),
+            Action::Inspect(c) if c.is_inside() && charged => Some("caution-stored-charge"),
+            Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && self.turns() => {
+                Some("caution-moving")
+            }
+            Action::PutRight(Component::InletHoses) => Some("caution-hot-water"),
+            Action::PutRight(Component::Floor) => Some("caution-heavy"),
             Action::Probe {
                 mode: MeterMode::Ohms,
                 red,
@@ -173,7 +197,7 @@ impl Bench {
             } if plant.plugged() && needs_cabinet(*red) => Some("caution-ohms-live"),
             Action::Probe { .. } if plant.plugged() => Some("caution-live-test"),
             Action::Fit(number) if self.would_flood(number) => Some("caution-flood"),
-            Action::OpenLid if plant.drive().pulley_rpm() > TURNING_RPM => Some("caution-moving"),
+            Action::OpenLid if self.turns() => Some("caution-moving"),
             _ => None,
         }
     }
@@ -204,6 +228,13 @@ impl Bench {
             }
             Action::Fit(number) if self.part(number).is_some_and(|p| !p.fits) => {
                 Err(Refusal::DoesNotFit(number.clone()))
+            }
+            Action::PutRight(c) if !c.can_be_put_right() => Err(Refusal::NeedsPart(*c)),
+            Action::Inspect(c) if c.is_inside() && !self.cabinet_open => {
+                Err(Refusal::CabinetClosed)
+            }
+            Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && !plant.lid_open() => {
+                Err(Refusal::LidClosed)
             }
             Action::ReplaceMeterFuse if !self.meter_fuse_blown => already(),
             Action::Report(report) => self.refuse_report(report),
@@ -249,7 +280,9 @@ impl Bench {
             Action::OpenCabinet if plugged => Some(Happening::CabinetOpenedLive),
             Action::OpenLid if turning => Some(Happening::LidOpenedSpinning),
             Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plugged => Some(Happening::Shock),
+            Action::Inspect(c) if c.is_inside() && plugged => Some(Happening::Shock),
             Action::Pull(_) | Action::Fit(_) if charged => Some(Happening::TouchedCharge),
+            Action::Inspect(c) if c.is_inside() && charged => Some(Happening::TouchedCharge),
             Action::Probe {
                 mode: MeterMode::Ohms,
                 red,
@@ -329,6 +362,9 @@ impl Bench {
                 self.meter_fuse_blown = false;
                 self.spent += cost::METER_FUSE_PRICE;
             }
+            // What is found is noted once the time for looking has passed.
+            Action::Inspect(_) => {}
+            Action::PutRight(component) => self.put_right(*component),
             Action::Order(number) => self.order(number),
             Action::Fit(number) => self.fit(number),
             Action::NoteCode(code) => self.noted_codes.push((self.machine.now(), *code)),
@@ -395,20 +431,38 @@ impl Bench {
         }
     }
 
+    fn put_right(&mut self, component: Component) {
+        if self.machine.plant_mut().put_right(component) {
+            let done = component.name().to_owned();
+            self.fitted.push((self.machine.now(), done));
+        }
+    }
+
+    fn note_finding(&mut self, component: Component) {
+        let plant = self.machine.plant();
+        let findings = look(plant, plant.params(), component);
+        let alike = |changes: &[_]| look(plant, &plant.params_if(changes), component) == findings;
+        let rules_out = self.modes.iter().map(|m| !could_be(m, alike)).collect();
+        self.found.push(Found {
+            at: self.machine.now(),
+            component,
+            findings,
+            rules_out,
+        });
+    }
+
+    fn turns(&self) -> bool {
+        self.machine.plant().drive().pulley_rpm() > TURNING_RPM
+    }
+
     fn note_reading(&mut self, mode: MeterMode, red: Pin, black: Pin) {
         let plant = self.machine.plant();
         let ideal = meter::ideal(&plant.probed(), mode, red, black);
-        let rules_out = self
-            .modes
-            .iter()
-            .map(|m| {
-                meter::differ(
-                    mode,
-                    ideal,
-                    meter::ideal(&plant.probed_if(&m.changes), mode, red, black),
-                )
-            })
-            .collect();
+        let alike = |changes: &[_]| {
+            let there = meter::ideal(&plant.probed_if(changes), mode, red, black);
+            !meter::differ(mode, ideal, there)
+        };
+        let rules_out = self.modes.iter().map(|m| !could_be(m, alike)).collect();
         let live = plant.plugged();
         let draw = 2.0 * uniform(&mut self.rng) - 1.0;
         let dead = self.meter_fuse_blown && matches!(mode, MeterMode::Ohms);
@@ -432,6 +486,17 @@ impl Bench {
     fn part(&self, number: &str) -> Option<&Part> {
         self.counter.iter().find(|part| part.number == number)
     }
+}
+
+/// Whether the machine with this fault could be as it was seen. `alike` compares it with the
+/// machine that has some changes; a fault that is not always there may have been away.
+fn could_be(mode: &FailureMode, alike: impl Fn(&[(Param, Op)]) -> bool) -> bool {
+    alike(&mode.changes) || mode.presence != Presence::Steady && alike(&[])
+}
+
+/// What is reached through the lid.
+fn in_basket(component: Component) -> bool {
+    matches!(component, Component::Laundry | Component::Tub)
 }
 
 /// True for points behind the cabinet's panels.
@@ -497,7 +562,7 @@ impl Bench {
         self.watcher.landmarks()
     }
 
-    /// Parts fitted, with their times.
+    /// Parts fitted, by number, and components put right, by name, with their times.
     pub fn fitted(&self) -> &[(Time, String)] {
         &self.fitted
     }
@@ -505,6 +570,11 @@ impl Bench {
     /// Readings so far.
     pub fn notebook(&self) -> &[Reading] {
         &self.notebook
+    }
+
+    /// What was found by looking so far.
+    pub fn found(&self) -> &[Found] {
+        &self.found
     }
 
     /// Codes noted so far.
@@ -552,6 +622,7 @@ impl Bench {
             probes: self.probes,
             meter,
             notebook: self.notebook.clone(),
+            found: self.found.clone(),
             noted_codes: self.noted_codes.clone(),
             parts: self.parts.clone(),
             spent: self.spent,

@@ -163,6 +163,22 @@ pub(super) fn outcome(
     for (n, r) in bench.notebook().iter().enumerate() {
         put(format!("  {n:>2}  {}  {}", r.at, reading(r)))?;
     }
+    for found in bench.found() {
+        let told: Vec<String> = match found.findings.as_slice() {
+            [] => vec![texts.get("finding-nothing")],
+            some => some
+                .iter()
+                .map(|f| texts.get(&format!("finding-{f}")))
+                .collect(),
+        };
+        put(format!(
+            "{} {}  {}: {}",
+            texts.get("cli-found"),
+            found.at,
+            texts.get(&format!("component-{}", found.component)),
+            told.join(" ")
+        ))?;
+    }
     put(format!(
         "{}: {:.1} / {:.1}",
         texts.get("cli-score"),
@@ -232,6 +248,10 @@ pub(super) fn outcome_json(
             .collect::<Vec<_>>(),
         "tries": view.machine.control.tries,
         "readings": readings,
+        "found": bench.found().iter().map(|f| serde_json::json!({
+            "at_s": f.at.seconds(), "component": f.component.name(),
+            "findings": f.findings.iter().map(|f| f.name()).collect::<Vec<_>>(),
+        })).collect::<Vec<_>>(),
         "total": score.total(),
         "of": score.of(),
     });

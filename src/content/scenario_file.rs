@@ -60,12 +60,12 @@ fn check_fault(scenario: &Scenario, catalogue: &Catalogue, findings: &mut Vec<Fi
     match &scenario.fault {
         Hidden::Draw | Hidden::Nothing => {}
         Hidden::Named(id) => known("fault".to_owned(), id),
-        Hidden::DrawFrom(ids) => {
+        Hidden::DrawFrom(ids) | Hidden::Several(ids) => {
             for (n, id) in ids.iter().enumerate() {
                 known(format!("fault[{n}]"), id);
             }
             if ids.is_empty() {
-                let problem = Problem::Nothing("name at least one failure mode to draw");
+                let problem = Problem::Nothing("name at least one failure mode");
                 findings.push(("fault".to_owned(), problem));
             }
         }

@@ -270,7 +270,7 @@ impl Judge<'_> {
                 Vec::new(),
             );
         }
-        let truth = self.hidden().map(|m| m.id.clone());
+        let truths: Vec<String> = self.bench.hidden().iter().map(|m| m.id.clone()).collect();
         match self.bench.report() {
             None => self.lose(
                 d,
@@ -279,10 +279,16 @@ impl Judge<'_> {
                 "lost-no-report",
                 Vec::new(),
             ),
-            Some(report) if report.cause != truth => {
+            // Of several faults at once, naming any one will do.
+            Some(report)
+                if report
+                    .cause
+                    .as_ref()
+                    .map_or(!truths.is_empty(), |cause| !truths.contains(cause)) =>
+            {
                 let args = vec![
                     ("said", report.cause.clone().unwrap_or_default()),
-                    ("truth", truth.unwrap_or_default()),
+                    ("truth", truths.first().cloned().unwrap_or_default()),
                 ];
                 self.lose(d, share::WRONG_CAUSE, self.end(), "lost-wrong-cause", args);
             }
@@ -358,10 +364,10 @@ impl Judge<'_> {
             let share = (0.5 * over / self.scenario.par_minutes).min(0.5);
             self.lose(d, share, self.end(), "lost-slow", args);
         }
-        let needed = self
-            .hidden()
-            .and_then(|m| self.bench.counter().iter().find(|p| p.number == m.cured_by));
-        let needed_price = needed.map_or(0.0, |p| p.price);
+        let hidden = self.bench.hidden();
+        let cures = |number: &str| hidden.iter().any(|m| m.cured_by == number);
+        let needed = self.bench.counter().iter().filter(|p| cures(&p.number));
+        let needed_price: f64 = needed.map(|p| p.price).sum();
         let excess = self.bench.spent() - needed_price;
         if excess > 0.5 {
             let args = vec![
@@ -416,7 +422,11 @@ impl Judge<'_> {
             .modes()
             .iter()
             .enumerate()
-            .filter(|(_, m)| m.component != truth.component && suspects.contains(&m.component))
+            .filter(|(_, m)| {
+                let truths = self.bench.hidden();
+                !truths.iter().any(|t| t.component == m.component)
+                    && suspects.contains(&m.component)
+            })
             .map(|(n, _)| n)
             .collect();
         let Some(report) = self.bench.report() else {
@@ -440,12 +450,19 @@ impl Judge<'_> {
             .filter_map(|n| self.bench.notebook().get(*n))
             .filter(|r| r.at <= first_fit)
             .collect();
+        // What was found by looking before the repair needs no citing.
+        let found: Vec<_> = (self.bench.found().iter())
+            .filter(|f| f.at <= first_fit)
+            .collect();
         let ruled_out = rivals
             .iter()
-            .filter(|n| cited.iter().any(|r| r.rules_out.get(**n) == Some(&true)))
+            .filter(|n| {
+                cited.iter().any(|r| r.rules_out.get(**n) == Some(&true))
+                    || found.iter().any(|f| f.rules_out.get(**n) == Some(&true))
+            })
             .count();
         let open = rivals.len() - ruled_out;
-        if cited.is_empty() {
+        if cited.is_empty() && found.is_empty() {
             self.lose(
                 Dimension::Proof,
                 share::UNPROVEN,

@@ -23,6 +23,8 @@ pub enum Hidden {
     Draw,
     /// One drawn from these.
     DrawFrom(Vec<String>),
+    /// All of these at once.
+    Several(Vec<String>),
     /// Nothing is wrong.
     Nothing,
 }

@@ -47,16 +47,22 @@ impl Plant {
         }
     }
 
-    /// The machine as it would be with only `changes` wrong in it, while everything that can be
-    /// seen from outside (water, plug, lid, what is switched, the motor's speed) is as it is.
-    pub fn probed_if(&self, changes: &[(Param, Op)]) -> Probed {
+    /// The parameters of this machine with only `changes` wrong in it.
+    pub fn params_if(&self, changes: &[(Param, Op)]) -> Params {
         let mut params = self.sound().clone();
         for (param, op) in changes {
             params.set(*param, op.apply(params.get(*param)));
         }
+        params
+    }
+
+    /// The machine as it would be with only `changes` wrong in it, while everything that can be
+    /// seen from outside (water, plug, lid, what is switched, the motor's speed) is as it is.
+    pub fn probed_if(&self, changes: &[(Param, Op)]) -> Probed {
+        let params = self.params_if(changes);
         let water = self.water();
         let driven = self.mains_state().relays;
-        let belt_holds = params.get(Param::BeltGripNm) > 0.5;
+        let belt_holds = params.get(Param::BeltGripNm) > 0.1;
         let turns = self.drive().motor_rad_s / super::drive::BELT_RATIO;
         let pulley = if belt_holds { turns } else { 0.0 };
         let depth_mm = (water.level_mm() - super::water::DOME_MM).max(0.0);

@@ -66,7 +66,7 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
     let mut below = |n: usize| rng.next_u32() as usize % n;
     let board = bench.machine().board();
     let button = board.panel.buttons[below(board.panel.buttons.len())];
-    match below(20) {
+    match below(22) {
         0..3 => vec![Step::Wait {
             s: 1 + below(90) as u64,
         }],
@@ -141,6 +141,14 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
                 },
                 Step::Do(Action::Seat(connector)),
             ]
+        }
+        20 => {
+            let component = Component::ALL[below(Component::ALL.len())];
+            vec![Step::Do(Action::Inspect(component))]
+        }
+        21 => {
+            let component = Component::ALL[below(Component::ALL.len())];
+            vec![Step::Do(Action::PutRight(component))]
         }
         17 | 18 => {
             let modes = [

@@ -1,6 +1,6 @@
 //! The meter, the notebook of readings and the codes read.
 
-use super::{Face, kit};
+use super::{Face, kit, look};
 use crate::app::state::Spot;
 use crate::app::tokens as t;
 use crate::bench::{Action, Display, MeterMode, Reading};
@@ -378,4 +378,5 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face) {
     });
     kit::card(ui, |ui| code_entry(ui, face));
     kit::card(ui, |ui| notebook(ui, face));
+    kit::card(ui, |ui| look::look_ui(ui, face));
 }

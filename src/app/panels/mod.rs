@@ -4,6 +4,7 @@ mod caution;
 mod help;
 mod kept;
 pub mod kit;
+mod look;
 mod meter;
 mod parts;
 mod report;
@@ -97,6 +98,8 @@ impl Face<'_> {
 fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
     match refusal {
         Refusal::CabinetClosed => texts.get("refusal-cabinet-closed"),
+        Refusal::LidClosed => texts.get("refusal-lid-closed"),
+        Refusal::NeedsPart(_) => texts.get("refusal-needs-part"),
         Refusal::LidLocked => texts.get("refusal-lid-locked"),
         Refusal::NoConnector(_) => texts.get("refusal-no-connector"),
         Refusal::NoPart(number) => {

@@ -80,6 +80,23 @@ fn a_code_is_noted_as_read() {
 }
 
 #[test]
+fn a_look_is_taken_and_what_is_found_is_told() {
+    let mut harness = harness(stand(Language::En), meter::meter_ui);
+    harness.get_by_label_contains("Look, feel").click();
+    harness.run_steps(20);
+    let look = harness.get_all_by_label("Look and feel").last();
+    look.expect("one for each component").click();
+    harness.run_steps(2);
+    let stand = harness.state_mut();
+    let queued = stand.bench.queue.back().map(|q| q.action.clone());
+    assert_eq!(queued, Some(Action::Inspect(Part::Floor)));
+    stand.bench.tick();
+    stand.bench.refresh();
+    harness.run_steps(2);
+    harness.get_by_label("The pump’s impeller cannot be turned.");
+}
+
+#[test]
 fn an_ordered_part_can_be_fitted_and_another_ordered() {
     let mut harness = harness(stand(Language::En), parts::parts_ui);
     harness.get_by_label("Fit it").click();
