@@ -24,8 +24,25 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 const DARK: [&str; 3] = ["cord.open-line", "line-fuse.blown", "filter.open-choke"];
 /// Faults that the control has no way to notice: it must be seen or measured that they are there.
 const SILENT: [&str; 2] = ["dial.worn", "lid-lock.lid-switch-open"];
-/// Faults that the control notices only on the supply with the smaller reserve.
-const SILENT_AT_230_V: [&str; 2] = ["supply.loose-outlet", "cord.weak-joint"];
+/// Faults that the control of a board misses on a supply: its delays are longer, or the supply has more
+/// in reserve.
+const SOMETIMES_SILENT: [(&str, Mains, &[&str]); 3] = [
+    (
+        "arc-dial",
+        Mains::V230Hz50,
+        &["supply.loose-outlet", "cord.weak-joint"],
+    ),
+    (
+        "key-pad",
+        Mains::V230Hz50,
+        &[
+            "supply.loose-outlet",
+            "cord.weak-joint",
+            "harness.motor-common-burnt",
+        ],
+    ),
+    ("lone-lamp", Mains::V120Hz60, &[]),
+];
 
 /// All rows, shared out over the processor's cores.
 fn rows(stage: &Stage, mains: Mains) -> Vec<Row> {
@@ -60,14 +77,13 @@ fn dark(stage: &Stage, mains: Mains, id: &str) -> bool {
 }
 
 #[track_caller]
-fn check_catalogue(mains: Mains) {
-    let stage = Stage::new();
+fn check_catalogue(stage: &Stage, mains: Mains) {
     let library = stage.library(mains);
     let sound = survey::looks(&library, mains.rating(), None);
     assert_eq!(sound.findings, [], "a sound machine shows nothing");
-    let rows = rows(&stage, mains);
+    let rows = rows(stage, mains);
     assert_eq!(rows.len(), stage.shelf().catalogue.modes.len());
-    println!("\n{mains:?}");
+    println!("\n{} {mains:?}", stage.board().id);
     for line in survey::table(&rows) {
         println!("{line}");
     }
@@ -76,10 +92,10 @@ fn check_catalogue(mains: Mains) {
         let id = row.mode.id.as_str();
         let silent = row.codes.is_empty();
         if DARK.contains(&id) {
-            if !silent || !dark(&stage, mains, id) {
+            if !silent || !dark(stage, mains, id) {
                 wrong.push(format!("{id}: the machine should stay dark"));
             }
-        } else if SILENT.contains(&id) || low_reserve(mains, id) {
+        } else if SILENT.contains(&id) || unnoticed(stage, mains, id) {
             if !silent {
                 wrong.push(format!("{id}: raises {:?} after all", row.codes));
             }
@@ -108,11 +124,15 @@ fn check_catalogue(mains: Mains) {
     }
     println!("{} faults, {pairs} pairs with a code in common", rows.len());
     assert!(pairs > 0);
-    assert!(wrong.is_empty(), "{mains:?}:\n{}", wrong.join("\n"));
+    let board = &stage.board().id;
+    assert!(wrong.is_empty(), "{board} {mains:?}:\n{}", wrong.join("\n"));
 }
 
-fn low_reserve(mains: Mains, id: &str) -> bool {
-    mains == Mains::V230Hz50 && SILENT_AT_230_V.contains(&id)
+fn unnoticed(stage: &Stage, mains: Mains, id: &str) -> bool {
+    let here = (stage.board().id.as_str(), mains);
+    SOMETIMES_SILENT
+        .iter()
+        .any(|(board, at, ids)| (*board, *at) == here && ids.contains(&id))
 }
 
 #[test]
@@ -126,18 +146,16 @@ fn the_catalogue_is_wide() {
 }
 
 #[test]
-fn every_fault_raises_a_code_and_can_be_told_apart_at_120_v() {
-    check_catalogue(Mains::V120Hz60);
-}
-
-#[test]
-fn every_fault_raises_a_code_and_can_be_told_apart_at_230_v() {
-    check_catalogue(Mains::V230Hz50);
+fn every_fault_raises_a_code_and_can_be_told_apart_on_every_board_and_supply() {
+    for stage in Stage::every() {
+        for mains in &stage.board().mains {
+            check_catalogue(&stage, *mains);
+        }
+    }
 }
 
 #[track_caller]
-fn check_sound(mains: Mains) {
-    let stage = Stage::new();
+fn check_sound(stage: &Stage, mains: Mains) {
     for seed in 1..=3 {
         let mut bench = stage.bench(mains, None, seed);
         survey::wash(&mut bench);
@@ -171,11 +189,10 @@ fn check_sound(mains: Mains) {
 }
 
 #[test]
-fn the_sound_machine_washes_and_recalibrates_without_a_code_at_120_v() {
-    check_sound(Mains::V120Hz60);
-}
-
-#[test]
-fn the_sound_machine_washes_and_recalibrates_without_a_code_at_230_v() {
-    check_sound(Mains::V230Hz50);
+fn every_sound_machine_washes_and_recalibrates_without_a_code() {
+    for stage in Stage::every() {
+        for mains in &stage.board().mains {
+            check_sound(&stage, *mains);
+        }
+    }
 }
