@@ -147,11 +147,11 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     for (mains, known) in [
         (
             Mains::V120Hz60,
-            "182c77c96dc8e20678f31657e7ba853207bfb294241b2c98a056c579fc73ccf4",
+            "a72cb6dfaefcc644437ef049df95f12a853c215db8daea43cbeb2246dd25771c",
         ),
         (
             Mains::V230Hz50,
-            "b7e4861bdd1a7fe9baa8ea3bd370cd3f60539a0b85c05670fea6d269c7b3a452",
+            "6c92a1ca7f4a38b16bfa1f9a19495468d356d6380acf6358bf417f221059a711",
         ),
     ] {
         assert_eq!(
