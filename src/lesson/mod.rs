@@ -1,5 +1,6 @@
 //! Scenarios and scores.
 
+mod advice;
 mod judge;
 mod scenario;
 mod score;
