@@ -43,19 +43,32 @@ fn an_old_number_brings_the_part_that_took_its_place() {
     act(&mut bench, Action::Fit("P-0505".to_owned()));
     assert_eq!(bench.fitted()[0].1, "P-0501");
     // One step, and a number that nothing took the place of.
-    assert_eq!(bench.part("P-0703").map(|p| p.number.as_str()), Some("P-0701"));
+    assert_eq!(
+        bench.part("P-0703").map(|p| p.number.as_str()),
+        Some("P-0701")
+    );
     assert_eq!(bench.part("P-0701").map(|p| p.revision), Some('B'));
-    assert_eq!(bench.act(&order("P-9999")), Err(Refusal::NoPart("P-9999".to_owned())));
+    assert_eq!(
+        bench.act(&order("P-9999")),
+        Err(Refusal::NoPart("P-9999".to_owned()))
+    );
 }
 
 #[test]
 fn a_look_alike_can_be_bought_and_does_not_fit() {
     let stage = Stage::new();
     let mut bench = dead(stage.bench(Mains::V120Hz60, Some("lid-lock.contact-open"), 4));
-    for (look_alike, real) in [("P-0702", "P-0701"), ("P-0511", "P-0501"), ("P-1002", "P-1001")] {
+    for (look_alike, real) in [
+        ("P-0702", "P-0701"),
+        ("P-0511", "P-0501"),
+        ("P-1002", "P-1001"),
+    ] {
         act(&mut bench, order(look_alike));
         let fit = Action::Fit(look_alike.to_owned());
-        assert_eq!(bench.act(&fit), Err(Refusal::DoesNotFit(look_alike.to_owned())));
+        assert_eq!(
+            bench.act(&fit),
+            Err(Refusal::DoesNotFit(look_alike.to_owned()))
+        );
         let part = bench.part(real).expect("the counter has it");
         assert!(bench.fits(part), "{real}");
     }
@@ -68,7 +81,9 @@ fn every_fault_can_be_cured_on_every_board() {
         let library = stage.shelf().library_of(board, Mains::V120Hz60);
         let bench = Bench::new(library.setup(Mains::V120Hz60.rating(), Vec::new(), 1));
         for mode in &stage.shelf().catalogue.modes {
-            let part = bench.cure(mode).unwrap_or_else(|| panic!("{}: {}", board.id, mode.id));
+            let part = bench
+                .cure(mode)
+                .unwrap_or_else(|| panic!("{}: {}", board.id, mode.id));
             assert!(part.component == mode.component && bench.fits(part));
         }
     }
@@ -79,7 +94,10 @@ fn a_part_that_was_not_fitted_goes_back_for_a_fee() {
     let stage = Stage::new();
     let mut bench = dead(stage.bench(Mains::V120Hz60, None, 4));
     let back = Action::Return("P-1004".to_owned());
-    assert_eq!(bench.act(&back), Err(Refusal::NotInHand("P-1004".to_owned())));
+    assert_eq!(
+        bench.act(&back),
+        Err(Refusal::NotInHand("P-1004".to_owned()))
+    );
     act(&mut bench, order("P-1001"));
     act(&mut bench, order("P-0701"));
     act(&mut bench, Action::Fit("P-0701".to_owned()));
@@ -87,7 +105,11 @@ fn a_part_that_was_not_fitted_goes_back_for_a_fee() {
     assert_eq!(bench.spent(), 103.0);
     // By the number that P-1001 took the place of.
     act(&mut bench, back);
-    assert!((bench.spent() - (48.0 + 8.25)).abs() < 1e-9, "{}", bench.spent());
+    assert!(
+        (bench.spent() - (48.0 + 8.25)).abs() < 1e-9,
+        "{}",
+        bench.spent()
+    );
     assert_eq!(bench.view().parts.len(), 1);
     let fitted = Action::Return("P-0701".to_owned());
     assert!(matches!(bench.act(&fitted), Err(Refusal::NotInHand(_))));
@@ -125,14 +147,19 @@ fn bad(stage: &Stage, number: &str, seed: u64) -> bool {
 fn a_used_part_may_be_bad_and_the_seed_says_whether() {
     const SEEDS: u64 = 100;
     let stage = Stage::new();
-    let share = |number| (0..SEEDS).filter(|seed| bad(&stage, number, *seed)).count() as f64 / SEEDS as f64;
+    let share =
+        |number| (0..SEEDS).filter(|seed| bad(&stage, number, *seed)).count() as f64 / SEEDS as f64;
     let rates = stage.shelf().parts.rates;
     for (number, condition, component) in [
         ("P-1001", Condition::New, Component::DrainPump),
         ("P-1003", Condition::Used, Component::DrainPump),
         ("P-1103", Condition::Rebuilt, Component::Motor),
     ] {
-        let part = stage.shelf().parts.part(number).expect("the counter has it");
+        let part = stage
+            .shelf()
+            .parts
+            .part(number)
+            .expect("the counter has it");
         assert_eq!((part.condition, part.component), (condition, component));
         let (seen, chance) = (share(number), rates.bad(condition));
         // Four standard deviations of a count of so many draws.

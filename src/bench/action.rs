@@ -1,8 +1,8 @@
 //! What a person can do to the machine, as data.
 
+use super::report::Report;
 /// Which way the dial is turned.
 pub use crate::controller::Rotation as Turn;
-use super::report::Report;
 use crate::plant::{Button, Connector, Pin};
 use serde::{Deserialize, Serialize};
 

@@ -125,9 +125,7 @@ impl Meter {
 impl MeterTest {
     /// It showed what was known to be there.
     pub fn is_good(&self) -> bool {
-        let near = |mode, shown: Display, known: f64| {
-            matches!(shown, Display::Value(v) if (v - known).abs() <= accuracy(mode, known) + LEADS_OHMS)
-        };
+        let near = |mode, shown: Display, known: f64| matches!(shown, Display::Value(v) if (v - known).abs() <= accuracy(mode, known) + LEADS_OHMS);
         near(MeterMode::VoltsAc, self.volts_ac, KNOWN_V)
             && near(MeterMode::VoltsDc, self.volts_dc, KNOWN_V)
             && near(MeterMode::Ohms, self.ohms, KNOWN_OHMS)

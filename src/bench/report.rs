@@ -72,7 +72,10 @@ mod tests {
     #[test]
     fn a_report_of_the_older_form_says_the_same() {
         let one = read(r#"(cause: Some("belt.broken"), part: None, proof: [2])"#);
-        assert_eq!(one, read(r#"(causes: ["belt.broken"], part: None, proof: [2], advice: None)"#));
+        assert_eq!(
+            one,
+            read(r#"(causes: ["belt.broken"], part: None, proof: [2], advice: None)"#)
+        );
         let nothing = read("(cause: None, part: None, proof: [])");
         assert!(nothing.causes.is_empty() && nothing.advice == Advice::None);
         let two = read(r#"(causes: ["a", "b"], part: Some("P-1"), proof: [], advice: Replace)"#);
@@ -81,7 +84,8 @@ mod tests {
 
     #[test]
     fn a_report_reads_back_from_what_was_written() {
-        let report = read(r#"(causes: ["a", "b"], part: Some("P-1"), proof: [0], advice: CleanStrainer)"#);
+        let report =
+            read(r#"(causes: ["a", "b"], part: Some("P-1"), proof: [0], advice: CleanStrainer)"#);
         assert_eq!(read(&ron::to_string(&report).expect("plain data")), report);
     }
 }

@@ -515,8 +515,7 @@ impl Bench {
             .iter()
             .map(|m| {
                 // A meter that shows something of its own tells nothing about the machine.
-                meter_sound
-                    && meter::differ(mode, ideal, would_show(&plant.probed_if(&m.changes)))
+                meter_sound && meter::differ(mode, ideal, would_show(&plant.probed_if(&m.changes)))
             })
             .collect();
         let live = plant.plugged();
@@ -610,9 +609,10 @@ impl Bench {
     /// or, where that is for another board, the one for this board.
     pub fn cure(&self, mode: &FailureMode) -> Option<&Part> {
         let fits = |part: &&Part| part.component == mode.component && self.fits(part);
-        let others = self.counter.iter().filter(|part| {
-            part.superseded_by.is_none() && part.condition == Condition::New
-        });
+        let others = self
+            .counter
+            .iter()
+            .filter(|part| part.superseded_by.is_none() && part.condition == Condition::New);
         self.part(&mode.cured_by)
             .into_iter()
             .chain(others)

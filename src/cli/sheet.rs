@@ -117,7 +117,10 @@ pub(super) fn parts(language: Language) -> Result<(), Failure> {
         format!(
             "{} {}  {}, {state}, {price}, {wait}{note}",
             part.number,
-            texts.with("parts-revision", &[("revision", Value::from(part.revision.to_string()))]),
+            texts.with(
+                "parts-revision",
+                &[("revision", Value::from(part.revision.to_string()))]
+            ),
             texts.get(&part.name_key)
         )
     };

@@ -121,7 +121,9 @@ pub enum Problem {
     #[error("part \"{0}\" is for another component; name one for this one")]
     UnfitPart(String),
     /// Parts that take each other's place.
-    #[error("whoever orders part \"{0}\" is sent round in a circle; let the newest part have none that takes its place")]
+    #[error(
+        "whoever orders part \"{0}\" is sent round in a circle; let the newest part have none that takes its place"
+    )]
     NoEnd(String),
     /// A board without a file.
     #[error("no board is called \"{found}\"; the boards are: {known}")]

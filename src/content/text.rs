@@ -122,7 +122,10 @@ impl Texts {
                     "said" | "truth" => {
                         let modes = value.split(',');
                         let names = modes.map(|id| format!("mode-{}", id.replace('.', "-")));
-                        names.map(|key| self.get(&key)).collect::<Vec<_>>().join("; ")
+                        names
+                            .map(|key| self.get(&key))
+                            .collect::<Vec<_>>()
+                            .join("; ")
                     }
                     "given" | "due" => self.get(&format!("advice-{value}")),
                     "named" | "needed" if value.is_empty() => self.get("report-no-part"),

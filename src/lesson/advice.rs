@@ -6,7 +6,11 @@ use crate::plant::Param;
 /// The advice that the hidden faults call for. `par_minutes` is the work that a good technician needs.
 pub(super) fn due(bench: &Bench, par_minutes: f64) -> Advice {
     let hidden = bench.hidden();
-    let parts: f64 = hidden.iter().filter_map(|m| bench.cure(m)).map(|p| p.price).sum();
+    let parts: f64 = hidden
+        .iter()
+        .filter_map(|m| bench.cure(m))
+        .map(|p| p.price)
+        .sum();
     let rates = bench.rates();
     if !hidden.is_empty() && parts + rates.labour(par_minutes) > rates.repair_limit() {
         return Advice::Replace;

@@ -436,7 +436,9 @@ impl Judge<'_> {
         let within = |at: Time| from <= at && at <= until;
         let bulk = |pin| matches!(pin, Pin::BulkPlus | Pin::BulkMinus);
         let bled = self.bench.history().iter();
-        let bled = bled.filter(|(_, a)| *a == Action::Discharge).map(|(at, _)| *at);
+        let bled = bled
+            .filter(|(_, a)| *a == Action::Discharge)
+            .map(|(at, _)| *at);
         let read = self.bench.notebook().iter().filter(|r| {
             !r.live
                 && r.meter_sound
@@ -445,7 +447,9 @@ impl Judge<'_> {
                 && bulk(r.black)
                 && matches!(r.shown, Display::Value(volts) if volts.abs() < DEAD_V)
         });
-        bled.chain(read.map(|r| r.at)).filter(|at| within(*at)).collect()
+        bled.chain(read.map(|r| r.at))
+            .filter(|at| within(*at))
+            .collect()
     }
 
     /// The meter showed what it should on the proving source, both before the circuit was tested and
@@ -455,7 +459,9 @@ impl Judge<'_> {
     fn meter_proved_around(&self, tested: Time, touched: Time) -> bool {
         let good = |from: Time, until: Time| {
             let tests = self.bench.meter_tests().iter();
-            tests.filter(|t| t.is_good()).any(|t| from < t.at && t.at <= until)
+            tests
+                .filter(|t| t.is_good())
+                .any(|t| from < t.at && t.at <= until)
         };
         good(self.bench.began(), tested) && good(tested, touched)
     }
