@@ -506,7 +506,7 @@ refusal-plug-in-outlet = Pull the plug first: its blades are in the outlet.
 
 report-advice = Advice to the customer
 report-cause = What was wrong
-report-cause-add = one more cause…
+report-cause-again = Two faults can be there: choose again to add one or take one away.
 report-choose = choose…
 report-done = The report was handed in.
 report-hand-in = Hand the machine back
@@ -655,7 +655,6 @@ tab-sheet = Sheet
 
 ## ticket
 
-ticket-bill = Bill so far
 ticket-hours = { $hours } h
 ticket-labour = of it, work
 ticket-limit = Not worth more than

@@ -506,7 +506,7 @@ refusal-plug-in-outlet = Desenchufe antes: las clavijas están en la toma.
 
 report-advice = Consejo para el cliente
 report-cause = Qué fallaba
-report-cause-add = otra causa…
+report-cause-again = Puede haber dos fallas: elija otra vez para añadir una o quitarla.
 report-choose = elija…
 report-done = El informe ya está entregado.
 report-hand-in = Entregar la máquina
@@ -655,7 +655,6 @@ tab-sheet = Hoja
 
 ## ticket
 
-ticket-bill = Cuenta hasta ahora
 ticket-hours = { $hours } h
 ticket-labour = de ella, trabajo
 ticket-limit = No vale más de
