@@ -69,7 +69,7 @@ fn ghost_v(volts: f64, hz: f64, input_ohms: f64, switch_ohms: f64) -> f64 {
     let w = 2.0 * std::f64::consts::PI * hz;
     let up = (1.0 / switch_ohms, w * STRAY_LINE_FARADS);
     let down = (1.0 / input_ohms, w * STRAY_EARTH_FARADS);
-    volts * up.0.hypot(up.1) / (up.0 + down.0).hypot(up.1 + down.1)
+    volts * libm::hypot(up.0, up.1) / libm::hypot(up.0 + down.0, up.1 + down.1)
 }
 
 #[test]
