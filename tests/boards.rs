@@ -28,11 +28,16 @@ fn bad(old: &str, new: &str) -> (Vec<ContentError>, usize) {
 }
 
 #[test]
-fn the_board_is_sound() {
-    let board = read_board(FILE, text().as_bytes()).expect("sound");
-    let known = KnownBoard::of(&board);
-    assert_eq!(known.name, "arc-dial");
-    assert!(known.codes.iter().all(|code| *code <= 99) && !known.codes.is_empty());
+fn every_board_is_sound_and_has_its_file_s_name() {
+    let mut names = Vec::new();
+    for (path, text) in builtin::in_folder("assets/boards") {
+        let board = read_board(path, text.as_bytes()).unwrap_or_else(|errors| panic!("{errors:?}"));
+        let known = KnownBoard::of(&board);
+        assert_eq!(path, format!("assets/boards/{}.ron", known.name));
+        assert!(known.codes.iter().all(|code| *code <= 99) && !known.codes.is_empty());
+        names.push(known.name);
+    }
+    assert!(names.len() >= 3, "{names:?}");
 }
 
 #[test]

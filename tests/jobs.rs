@@ -165,7 +165,7 @@ fn steps_and_reports_that_make_no_sense_are_refused_with_their_line() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("odd.script");
     for (line, status, words) in [
-        ("Point(to: 99, every_ms: 200)", 1, "use 0 to 23"),
+        ("Point(to: 99, every_ms: 200)", 1, "cannot be chosen"),
         ("Turn(way: Up, detents: 1, every_ms: 200)", 2, "Left"),
         ("Tap(Go)", 2, "Start"),
         (

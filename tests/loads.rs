@@ -1,5 +1,5 @@
 //! Load tests from service mode, one at a time: what a technician sees, hears and measures while the
-//! control drives one load and nothing else.
+//! control drives one load and, where that needs it, the lid lock.
 
 mod stage;
 
@@ -12,18 +12,18 @@ use detent::units::Span;
 use stage::{MAINS, Stage};
 use std::collections::BTreeSet;
 
-/// The routine, the loads that carry current in it (the motor runs behind a locked lid alone), what is
+/// The routine, the loads that carry current in it (water and motor only behind a locked lid), what is
 /// heard, and where the clamp goes.
 const TESTS: [(Routine, &[Component], &str, &str); 6] = [
     (
         Routine::TestCold,
-        &[Component::InletCold],
+        &[Component::LidLock, Component::InletCold],
         "water-rush",
         "inlet-cold.1",
     ),
     (
         Routine::TestHot,
-        &[Component::InletHot],
+        &[Component::LidLock, Component::InletHot],
         "water-rush",
         "inlet-hot.1",
     ),

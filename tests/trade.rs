@@ -139,7 +139,7 @@ impl Hand {
                 GestureStep::Hold { button, min_ms, .. } => {
                     self.press(bench, *button, u64::from(*min_ms) + 100);
                 }
-                GestureStep::Lid { .. } => unreachable!("this board's gesture has no lid in it"),
+                other => unreachable!("this board's gesture has no {other:?} in it"),
             }
         }
         bench.machine().control().glance().mode == "service"

@@ -19,6 +19,8 @@ app-tagline = A training bench for people who repair washing machines
 ## board
 
 board-arc-dial = Arc-dial board
+board-key-pad = Key-pad board
+board-lone-lamp = Lone-lamp board
 
 ## broke
 
@@ -173,6 +175,17 @@ component-tub = Tub
 condition-new = new
 condition-rebuilt = rebuilt
 condition-used = used, as it is
+
+## course
+
+course-doubles = Two at once
+course-entry-drill = Getting in
+course-exam = Examination
+course-intermittents = Now and then
+course-look-alikes = Look-alikes
+course-nothing-found = Nothing wrong
+course-reading-drill = Reading codes
+course-single-fault = One fault
 
 ## dial
 
@@ -486,6 +499,7 @@ program-gentle = Gentle
 program-hot = Hot
 program-rinse-and-spin = Rinse and spin
 program-short = Short
+program-soak = Soak
 
 ## refusal
 
@@ -590,6 +604,13 @@ signal-caution = CAUTION
 signal-danger = DANGER
 signal-notice = NOTICE
 signal-warning = WARNING
+
+## signs
+
+signs-flashes = One lamp flashes the number: count the long flashes for the tens, then the short ones for the units. After a pause it begins again.
+signs-pictures = Each number has a picture of its own; find it in the list.
+signs-segments = Two digits show the number.
+signs-weights = The lamps show two digits at once. In each group add up the numbers under the lit lamps.
 
 ## sound
 

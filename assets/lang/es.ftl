@@ -19,6 +19,8 @@ app-tagline = Banco de prácticas para quienes reparan lavadoras
 ## board
 
 board-arc-dial = Placa de arco y selector
+board-key-pad = Placa de teclas
+board-lone-lamp = Placa de una lámpara
 
 ## broke
 
@@ -173,6 +175,17 @@ component-tub = Cuba
 condition-new = nueva
 condition-rebuilt = reacondicionada
 condition-used = usada, tal como está
+
+## course
+
+course-doubles = Dos a la vez
+course-entry-drill = Entrar
+course-exam = Examen
+course-intermittents = De vez en cuando
+course-look-alikes = Parecidos
+course-nothing-found = Nada averiado
+course-reading-drill = Leer códigos
+course-single-fault = Un solo fallo
 
 ## dial
 
@@ -486,6 +499,7 @@ program-gentle = Delicado
 program-hot = Caliente
 program-rinse-and-spin = Enjuagar y centrifugar
 program-short = Corto
+program-soak = Remojo
 
 ## refusal
 
@@ -590,6 +604,13 @@ signal-caution = ATENCIÓN
 signal-danger = PELIGRO
 signal-notice = AVISO
 signal-warning = ADVERTENCIA
+
+## signs
+
+signs-flashes = Una lámpara destella el número: cuenta los destellos largos para las decenas y luego los cortos para las unidades. Tras una pausa empieza de nuevo.
+signs-pictures = Cada número tiene su propia figura; búscala en la lista.
+signs-segments = Dos cifras muestran el número.
+signs-weights = Las lámparas muestran dos cifras a la vez. En cada grupo suma los números bajo las lámparas encendidas.
 
 ## sound
 

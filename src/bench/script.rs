@@ -5,12 +5,15 @@ use super::view::Refusal;
 use super::workplace::Bench;
 use crate::controller::{Gesture, GestureStep, LidMove};
 use crate::plant::Button;
-use crate::plant::dial::DETENTS;
 use crate::units::{Span, TICKS_PER_S};
 use serde::{Deserialize, Serialize};
 
 /// A tap on a button, from down to up.
 const TAP: Span = Span::from_ms(150);
+/// Entries in the longest list that buttons step through.
+const MOST_STEPS: u8 = 100;
+/// No control remembers longer than this without the plug, s.
+const FORGETS_S: u64 = 300;
 /// A hand moves on this long after a tap or a hold.
 const NEXT: Span = Span::from_ms(150);
 
@@ -27,11 +30,11 @@ pub enum Step {
         /// Time from one to the next, ms.
         every_ms: u64,
     },
-    /// Turn the dial the short way until its pointer stands at a position.
+    /// Choose a position: turn the knob the short way, or step through the list.
     Point {
-        /// Detents clockwise from the index.
+        /// Position.
         to: u8,
-        /// Time from one detent to the next, ms.
+        /// Time from one detent or press to the next, ms.
         every_ms: u64,
     },
     /// Push a button and let it go.
@@ -43,12 +46,24 @@ pub enum Step {
         /// How long, ms.
         ms: u64,
     },
+    /// Pull the plug, if it is in, and wait until the control has forgotten what it was doing.
+    PowerDown,
     /// Look at the lamps and write down which are lit. Nothing else happens.
     Look,
+    /// Do nothing but watch the lamps and write down each change.
+    Watch {
+        /// How long, s.
+        s: u64,
+    },
     /// Do nothing.
     Wait {
         /// How long, s.
         s: u64,
+    },
+    /// Do nothing for a moment.
+    Rest {
+        /// How long, ms.
+        ms: u64,
     },
     /// Watch until something is so.
     Until {
@@ -64,7 +79,18 @@ pub enum Step {
 
 impl Step {
     /// Names of the steps that are more than one action.
-    pub const NAMES: [&'static str; 7] = ["Turn", "Point", "Tap", "Hold", "Look", "Wait", "Until"];
+    pub const NAMES: [&'static str; 10] = [
+        "Turn",
+        "Point",
+        "Tap",
+        "Hold",
+        "PowerDown",
+        "Look",
+        "Watch",
+        "Wait",
+        "Rest",
+        "Until",
+    ];
 }
 
 /// What a person can wait for.
@@ -94,8 +120,8 @@ pub enum StepError {
     /// The bench refused.
     #[error(transparent)]
     Refused(#[from] Refusal),
-    /// The dial has no such position.
-    #[error("the dial has no position {0}: use 0 to 23")]
+    /// There is no such position to choose now.
+    #[error("position {0} cannot be chosen on this panel now: see the service sheet")]
     NoPosition(u8),
     /// The wait ran out.
     #[error(
@@ -147,25 +173,50 @@ impl Step {
                 }
             }
             Step::Look => {}
-            Step::Point { to, .. } if *to >= DETENTS => return Err(StepError::NoPosition(*to)),
-            Step::Point { to, every_ms } => {
-                let from = bench.machine().plant().dial_position();
-                let right = (to + DETENTS - from) % DETENTS;
-                let (way, detents) = if right <= DETENTS / 2 {
-                    (Turn::Right, right)
-                } else {
-                    (Turn::Left, DETENTS - right)
-                };
-                Step::Turn {
-                    way,
-                    detents,
-                    every_ms: *every_ms,
+            Step::Point { to, every_ms } => match bench.machine().board().panel.selector.turn() {
+                Some(turn) if *to >= turn => return Err(StepError::NoPosition(*to)),
+                Some(turn) => {
+                    let from = bench.machine().plant().dial_position();
+                    let right = (to + turn - from) % turn;
+                    let (way, detents) = if right <= turn / 2 {
+                        (Turn::Right, right)
+                    } else {
+                        (Turn::Left, turn - right)
+                    };
+                    Step::Turn {
+                        way,
+                        detents,
+                        every_ms: *every_ms,
+                    }
+                    .run(bench)?;
                 }
-                .run(bench)?;
+                None => {
+                    let mut presses = 0;
+                    while bench.machine().control().position() != *to {
+                        if presses == MOST_STEPS {
+                            return Err(StepError::NoPosition(*to));
+                        }
+                        presses += 1;
+                        hold(bench, Button::More, TAP)?;
+                        bench.wait(Span::from_ms(*every_ms));
+                    }
+                }
+            },
+            Step::PowerDown => {
+                if bench.machine().plant().plugged() {
+                    bench.act(&Action::Unplug)?;
+                }
+                for _ in 0..FORGETS_S * TICKS_PER_S {
+                    if bench.machine().control().glance().mode == "off" {
+                        break;
+                    }
+                    bench.step();
+                }
             }
             Step::Tap(button) => hold(bench, *button, TAP)?,
             Step::Hold { button, ms } => hold(bench, *button, Span::from_ms(*ms))?,
-            Step::Wait { s } => bench.wait(Span::from_s(*s)),
+            Step::Wait { s } | Step::Watch { s } => bench.wait(Span::from_s(*s)),
+            Step::Rest { ms } => bench.wait(Span::from_ms(*ms)),
             Step::Until { what, limit_s } => {
                 for _ in 0..limit_s * TICKS_PER_S {
                     if what.holds(bench) {
@@ -193,23 +244,49 @@ fn hold(bench: &mut Bench, button: Button, span: Span) -> Result<(), StepError> 
 
 /// The steps of a board's entry gesture at an easy pace.
 pub fn entry_steps(gesture: &Gesture) -> Vec<Step> {
-    let steps = gesture.steps.iter().map(|step| match step {
-        GestureStep::Turn { to, detents, .. } => Step::Turn {
-            way: *to,
-            detents: *detents,
-            every_ms: 180,
-        },
-        GestureStep::Press { button, .. } => Step::Tap(*button),
-        GestureStep::Hold { button, min_ms, .. } => Step::Hold {
-            button: *button,
-            ms: u64::from(*min_ms) + 200,
-        },
-        GestureStep::Lid { to, .. } => Step::Do(if *to == LidMove::Up {
-            Action::OpenLid
-        } else {
-            Action::CloseLid
-        }),
-    });
     // The hand rests before it begins.
-    std::iter::once(Step::Wait { s: 2 }).chain(steps).collect()
+    let mut steps = vec![Step::Wait { s: 2 }];
+    if let Some(from) = gesture.from {
+        let every_ms = 180;
+        steps.push(Step::Point { to: from, every_ms });
+        steps.push(Step::Wait { s: 2 });
+    }
+    for step in &gesture.steps {
+        match *step {
+            GestureStep::Turn { to, detents, .. } => steps.push(Step::Turn {
+                way: to,
+                detents,
+                every_ms: 180,
+            }),
+            GestureStep::Press { button, times, .. } => {
+                steps.extend((0..times).map(|_| Step::Tap(button)));
+            }
+            GestureStep::Hold { button, min_ms, .. } => steps.push(Step::Hold {
+                button,
+                ms: u64::from(min_ms) + 200,
+            }),
+            GestureStep::Push { button, .. } => {
+                steps.push(Step::Do(Action::Down(button)));
+                steps.push(Step::Rest { ms: 150 });
+            }
+            GestureStep::Release { button, min_ms, .. } => {
+                steps.push(Step::Rest {
+                    ms: u64::from(min_ms) + 150,
+                });
+                steps.push(Step::Do(Action::Up(button)));
+                steps.push(Step::Rest { ms: 150 });
+            }
+            GestureStep::Lid { to, .. } => steps.push(Step::Do(if to == LidMove::Up {
+                Action::OpenLid
+            } else {
+                Action::CloseLid
+            })),
+            GestureStep::PowerUp { holding } => {
+                steps.push(Step::PowerDown);
+                steps.extend(holding.map(|button| Step::Do(Action::Down(button))));
+                steps.push(Step::Do(Action::Plug));
+            }
+        }
+    }
+    steps
 }

@@ -1,5 +1,6 @@
 //! `detent play`: a script on a scenario, without a window.
 
+use super::print::Look;
 use super::{Failure, print};
 use crate::bench::Bench;
 use crate::bench::script::Step;
@@ -7,6 +8,7 @@ use crate::content::attempt_file::AttemptWriter;
 use crate::content::{Language, Shelf, disk, read_script};
 use crate::lesson::{judge, set_up};
 use crate::record::{Footer, Header};
+use crate::units::Span;
 use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
@@ -43,10 +45,16 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
     let mut kept = 0;
     let mut looks = Vec::new();
     for (line, step) in &steps {
+        let done = match step {
+            Step::Watch { s } => {
+                watch(&mut bench, Span::from_s(*s), &mut looks);
+                Ok(())
+            }
+            step => step.run(&mut bench),
+        };
         if *step == Step::Look {
             looks.push((bench.now(), bench.machine().outputs().lamps));
         }
-        let done = step.run(&mut bench);
         if let Some(log) = &mut log {
             kept = keep(log, &bench, kept)?;
         }
@@ -65,6 +73,19 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         print::outcome_json(&titled, seed, &bench, &score, &looks)
     } else {
         print::outcome(&titled, seed, &bench, &score, &looks, language)
+    }
+}
+
+/// Notes the lamps at once and whenever they change.
+fn watch(bench: &mut Bench, span: Span, looks: &mut Vec<Look>) {
+    let mut last = None;
+    for _ in 0..span.0 {
+        let lamps = bench.machine().outputs().lamps;
+        if last != Some(lamps) {
+            looks.push((bench.now(), lamps));
+            last = Some(lamps);
+        }
+        bench.step();
     }
 }
 

@@ -3,24 +3,35 @@
 use super::Failure;
 use crate::bench::{Bench, Display, Grip, MeterMode, Reading};
 use crate::content::{Language, Shelf, Texts, Titled};
-use crate::controller::Lamps;
+use crate::controller::{LampRules, Lamps, Signs};
 use crate::lesson::{Bilingual, Score};
-use crate::units::Time;
+use crate::units::{Span, Time};
 use std::io::Write;
 
 /// The built-in scenarios: name, title, goal.
 pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
     let shelf = Shelf::builtin()?;
+    let texts = Texts::load(language);
     let mut out = std::io::stdout().lock();
+    let mut last = None;
     for titled in shelf.scenarios()? {
+        let part = titled.scenario.course.as_ref().map(|course| course.part);
+        if let Some(part) = part
+            && last != Some(part)
+        {
+            let heading = texts.get(&format!("course-{part}"));
+            writeln!(out, "{heading}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
+        }
+        last = part;
         let name = titled
             .file
             .trim_start_matches("scenarios/")
             .trim_end_matches(".ron");
         let scenario = &titled.scenario;
         let line = format!(
-            "{name:<16} {} — {}",
+            "  {name:<22} {} ({:.0} min) — {}",
             said(&scenario.title, language),
+            scenario.par_minutes,
             said(&scenario.goal, language)
         );
         writeln!(out, "{line}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
@@ -38,18 +49,39 @@ fn said(text: &Bilingual, language: Language) -> &str {
 /// A moment at which a script looked, and the lamps that were lit.
 pub(super) type Look = (Time, Lamps);
 
+fn lamp(lit: bool) -> char {
+    if lit { '●' } else { '○' }
+}
+
 /// The lamps as they stand on the panel: tens, units, and the lock lamp.
-fn lit(lamps: Lamps) -> String {
-    let lamp = |bit: u8| {
-        if lamps.arc & (1 << bit) != 0 {
-            '●'
-        } else {
-            '○'
-        }
+pub(super) fn lit(rules: &LampRules, lamps: Lamps) -> String {
+    let row = |from: u8, count: u8| -> String {
+        let bits = (from..from + count).rev();
+        bits.map(|bit| lamp(lamps.code & (1 << bit) != 0)).collect()
     };
-    let group = |bits: [u8; 4]| bits.map(lamp).iter().collect::<String>();
-    let lock = if lamps.lock { '●' } else { '○' };
-    format!("{} {}  | {lock}", group([7, 6, 5, 4]), group([3, 2, 1, 0]))
+    let mut text = match &rules.signs {
+        Signs::Weights { tens, units } => {
+            let (tens, units) = (tens.len() as u8, units.len() as u8);
+            format!("{} {}", row(units, tens), row(0, units))
+        }
+        Signs::Segments => format!("{}{}", digit(lamps.code >> 7), digit(lamps.code & 0x7f)),
+        signs => row(0, signs.lamps()),
+    };
+    if rules.lock_lamp {
+        text += &format!("  | {}", lamp(lamps.lock));
+    }
+    text
+}
+
+/// What an eye makes of seven segments.
+fn digit(segments: u16) -> char {
+    let shows = |n: &u8| Signs::Segments.lit(*n, Span::ZERO) & 0x7f == segments;
+    match (0..=9).find(shows) {
+        Some(n) => char::from(b'0' + n),
+        None if segments == 0 => ' ',
+        None if segments == 0x40 => '-',
+        None => '?',
+    }
 }
 
 /// A reading as a person writes it down.
@@ -143,7 +175,9 @@ pub(super) fn outcome(
         ))?;
     }
     for (at, lamps) in looks {
-        put(format!("{} {at}  {}", texts.get("cli-lamps"), lit(*lamps)))?;
+        let rules = &bench.machine().board().lamps;
+        let shown = lit(rules, *lamps);
+        put(format!("{} {at}  {shown}", texts.get("cli-lamps")))?;
     }
     put(format!("{}:", texts.get("cli-readings")))?;
     for (n, r) in bench.notebook().iter().enumerate() {
@@ -224,7 +258,10 @@ pub(super) fn outcome_json(
         "waited_hours": view.waited_hours,
         "codes_stored": view.machine.control.stored.iter().map(|c| c.code).collect::<Vec<_>>(),
         "codes_noted": bench.noted_codes().iter().map(|(_, c)| c).collect::<Vec<_>>(),
-        "lamps": looks.iter().map(|(at, lamps)| format!("{at} {}", lit(*lamps))).collect::<Vec<_>>(),
+        "lamps": looks
+            .iter()
+            .map(|(at, lamps)| format!("{at} {}", lit(&bench.machine().board().lamps, *lamps)))
+            .collect::<Vec<_>>(),
         "tries": view.machine.control.tries,
         "readings": readings,
         "total": score.total(),

@@ -1,9 +1,10 @@
 //! `detent sheet` and `detent parts`: what the panels show, as text.
 
 use super::Failure;
+use super::print::lit;
 use crate::bench::script::entry_steps;
 use crate::content::{Language, Shelf, Texts, Value, script_line};
-use crate::controller::Board;
+use crate::controller::{Board, Lamps, Signs};
 use std::io::Write;
 
 #[derive(Debug, clap::Args)]
@@ -48,9 +49,9 @@ pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure>
     lines.push(format!("  ≤ {} ms", board.gesture.within_ms));
     lines.extend([
         String::new(),
-        texts.get("sheet-lamps-intro"),
-        "  8421 8421  | lock".to_owned(),
+        texts.get(&format!("signs-{}", board.lamps.signs.key())),
     ]);
+    lines.extend(example(board));
     lines.extend([String::new(), texts.get("sheet-codes-intro")]);
     for code in &board.codes {
         lines.push(format!(
@@ -97,6 +98,25 @@ pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure>
         }
     }
     put(&lines)
+}
+
+/// How a number looks on the lamps, where that can be drawn in letters.
+fn example(board: &Board) -> Vec<String> {
+    let row = |weights: &[u8]| weights.iter().map(u8::to_string).collect::<String>();
+    match &board.lamps.signs {
+        Signs::Weights { tens, units } => vec![format!("  {} {}", row(tens), row(units))],
+        Signs::Pictures { table, .. } => table
+            .iter()
+            .map(|(number, picture)| {
+                let lamps = Lamps {
+                    code: *picture,
+                    lock: false,
+                };
+                format!("  {number:02}  {}", lit(&board.lamps, lamps))
+            })
+            .collect(),
+        Signs::Segments | Signs::Flashes { .. } => Vec::new(),
+    }
 }
 
 /// The parts counter.

@@ -97,7 +97,10 @@ pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
             number(amps.pump),
             number(machine.plant().supply().bulk_v),
             u8::from(view.lid_bolted).to_string(),
-            format!("{:08b}", view.lamps.arc),
+            {
+                let count = usize::from(machine.board().lamps.signs.lamps());
+                format!("{:0count$b}", view.lamps.code)
+            },
             u8::from(view.lamps.lock).to_string(),
         ];
         table(&row).map_err(failed)?;

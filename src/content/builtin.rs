@@ -16,6 +16,8 @@ macro_rules! files {
 /// line here; a test compares the list with the folders.
 pub const FILES: &[(&str, &str)] = files![
     "assets/boards/arc-dial.ron",
+    "assets/boards/key-pad.ron",
+    "assets/boards/lone-lamp.ron",
     "assets/catalogue.ron",
     "assets/lang/en.ftl",
     "assets/lang/es.ftl",

@@ -158,7 +158,7 @@ pub enum Problem {
     MissingParam(String),
     /// A line of a script that is neither a step nor an action.
     #[error(
-        "{0}; write a step (Turn, Point, Tap, Hold, Look, Wait, Until) or an action (Plug, Unplug, Probe…): README shows examples"
+        "{0}; write a step (Turn, Point, Tap, Hold, PowerDown, Look, Watch, Wait, Rest, Until) or an action (Plug, Unplug, Probe…): README shows examples"
     )]
     Step(String),
     /// A rule of the type that was read, in its own words.

@@ -2,7 +2,8 @@
 
 use super::gesture::Gesture;
 use super::monitor::{Monitor, Routine, Stage};
-use crate::plant::{Button, Component, Terminal};
+use super::signs::LampRules;
+use crate::plant::{Button, Component, Mains, Terminal};
 use serde::{Deserialize, Serialize};
 
 /// One board: its panel, limits, programs, codes, service mode, pins and service sheet.
@@ -13,14 +14,16 @@ pub struct Board {
     pub id: String,
     /// Text key of the board's name.
     pub name: String,
-    /// Detents in one turn of the dial.
-    pub dial_detents: u8,
-    /// Buttons on the console.
-    pub buttons: Vec<Button>,
+    /// Supplies that it is made for.
+    pub mains: Vec<Mains>,
+    /// What a hand finds on the console.
+    pub panel: PanelRules,
     /// Time a contact must rest before it counts, ms.
     pub debounce_ms: u32,
     /// Longest press of Start that begins a program, ms.
     pub tap_ms: u32,
+    /// Stop held this long ends a paused program, ms.
+    pub cancel_ms: u32,
     /// Lamps.
     pub lamps: LampRules,
     /// Supply levels.
@@ -41,11 +44,11 @@ pub struct Board {
     pub monitors: Vec<Rule>,
     /// Two-digit code of each monitor.
     pub codes: Vec<Code>,
-    /// Programs by dial position.
+    /// Programs by position.
     pub programs: Vec<Program>,
     /// How service mode is entered.
     pub gesture: Gesture,
-    /// Routines of service mode by dial position.
+    /// Routines of service mode by position.
     pub menu: Vec<MenuEntry>,
     /// Limits of service mode.
     pub service: ServiceRules,
@@ -59,17 +62,42 @@ pub struct Board {
     pub sheet: Vec<SheetEntry>,
 }
 
-/// Blinking and idle pictures.
+/// What a hand finds on the console.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct LampRules {
-    /// One full blink of the lock lamp, lit and dark, ms. IEC 60073: 1.4 to 2.8 Hz.
-    pub blink_ms: u32,
-    /// The two pictures that the arc shows in turn while service mode waits; neither is a
-    /// pair of decimal digits.
-    pub service_arc: (u8, u8),
-    /// Time each of the two is shown, ms.
-    pub service_arc_ms: u32,
+pub struct PanelRules {
+    /// How a position is chosen.
+    pub selector: Selector,
+    /// Buttons.
+    pub buttons: Vec<Button>,
+}
+
+/// How a program or routine is chosen by its position.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Selector {
+    /// A dial whose contacts report steps and, once a turn, the index; worn ones skip.
+    Dial {
+        /// Detents in one turn.
+        detents: u8,
+    },
+    /// A rotary switch with a contact of its own for each position.
+    Switch {
+        /// Positions in one turn.
+        positions: u8,
+    },
+    /// No knob: the buttons More and Less step through the list.
+    Steps,
+}
+
+impl Selector {
+    /// Positions in one turn of the knob; none without a knob.
+    pub fn turn(self) -> Option<u8> {
+        match self {
+            Selector::Dial { detents } => Some(detents),
+            Selector::Switch { positions } => Some(positions),
+            Selector::Steps => None,
+        }
+    }
 }
 
 /// Levels of the bulk capacitor's voltage.
@@ -221,7 +249,7 @@ pub struct Code {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Program {
-    /// Dial position, detents clockwise from the index.
+    /// Position: on a knob, detents clockwise from the index; else the number shown.
     pub position: u8,
     /// Text key of its name.
     pub name: String,
@@ -306,11 +334,11 @@ impl Phase {
     }
 }
 
-/// A routine and where the dial points for it.
+/// A routine and its position.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct MenuEntry {
-    /// Dial position, detents clockwise from the index.
+    /// Position, as in [`Program`].
     pub position: u8,
     /// What Start begins there.
     pub routine: Routine,
@@ -320,6 +348,8 @@ pub struct MenuEntry {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ServiceRules {
+    /// The button that turns the pages of the code list.
+    pub page: Button,
     /// Service mode ends after this long without an input, s.
     pub timeout_s: u32,
     /// Start held this long clears the codes, ms.
@@ -364,10 +394,20 @@ pub struct StageRule {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Resets {
-    /// Stop held this long, ms.
-    pub stop_hold_ms: u32,
+    /// Holding a button, on boards that have it.
+    pub hold: Option<ButtonHold>,
     /// Opening and closing the lid, on boards that have it.
     pub lid_cycle: Option<LidCycle>,
+}
+
+/// A reset by holding a button.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ButtonHold {
+    /// Which.
+    pub button: Button,
+    /// How long, ms.
+    pub ms: u32,
 }
 
 /// A reset by moving the lid.
@@ -431,12 +471,12 @@ impl Board {
             .map(|c| c.monitor)
     }
 
-    /// The program at a dial position.
+    /// The program at a position.
     pub fn program_at(&self, position: u8) -> Option<usize> {
         self.programs.iter().position(|p| p.position == position)
     }
 
-    /// The routine at a dial position.
+    /// The routine at a position.
     pub fn routine_at(&self, position: u8) -> Option<Routine> {
         self.menu
             .iter()

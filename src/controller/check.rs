@@ -1,10 +1,12 @@
 //! What can be wrong with a board file although it reads well.
 
-use super::board::{Board, Phase};
+use super::board::{Board, Phase, Selector};
 use super::gesture::GestureStep;
+use super::memory::MAX_CODES;
 use super::monitor::{Monitor, Stage};
+use super::signs::{Signs, sum};
 use crate::plant::{Button, Terminal};
-use crate::units::TICK_MS;
+use crate::units::{Span, TICK_MS};
 
 /// Slowest and fastest normal flashing, Hz (IEC 60073, read in a secondary source).
 const FLASH_HZ: (f64, f64) = (1.4, 2.8);
@@ -74,13 +76,13 @@ pub enum BoardFault {
     /// Two turns of the same direction in a row cannot be told apart.
     #[error("turns the same way as the step before; join the two")]
     TurnsJoin,
-    /// A position that the dial does not have.
-    #[error("position {position} is outside the dial, which has {detents} (0 to {last})", last = detents.saturating_sub(1))]
-    OutsideDial {
+    /// A position that cannot be chosen.
+    #[error("position {position} cannot be chosen; this panel has 0 to {last}", last = positions.saturating_sub(1))]
+    NoPosition {
         /// The position.
         position: u8,
-        /// Detents of the dial.
-        detents: u8,
+        /// How many the panel has.
+        positions: u8,
     },
     /// Two entries at one position.
     #[error("position {position} is already taken by entry {first}")]
@@ -101,6 +103,35 @@ pub enum BoardFault {
     /// A button that the board does not have.
     #[error("this board has no button {0}")]
     NoButton(Button),
+    /// A step that turns a knob on a panel without one.
+    #[error("this panel has no knob to turn; give it a Dial or a Switch, or use buttons")]
+    NoKnob,
+    /// A button pushed twice, or let go although nothing pushed it.
+    #[error("{0} is not {state} at this step", state = if *.1 { "pushed" } else { "free" })]
+    ButtonState(Button, bool),
+    /// Power can only come first.
+    #[error("power can come only as the first step")]
+    PowerLater,
+    /// Weights that cannot show a digit.
+    #[error(
+        "these weights cannot show the digit {digit}; choose weights that add up to each of 0 to 9"
+    )]
+    NoSuchDigit {
+        /// The digit.
+        digit: u8,
+    },
+    /// More lamps than a panel can have.
+    #[error("{lamps} lamps are too many or none; use 1 to 16")]
+    LampCount {
+        /// As written.
+        lamps: usize,
+    },
+    /// A code that the list of pictures leaves out, or shows like another number.
+    #[error("number {number} has no picture of its own")]
+    NoPicture {
+        /// The number.
+        number: u8,
+    },
     /// A terminal wired to two pins.
     #[error("{terminal} is already wired to {first}")]
     TerminalTwice {
@@ -148,27 +179,102 @@ impl Board {
     }
 
     fn check_panel(&self, found: &mut Problems) {
-        found.bounds("dial_detents", f64::from(self.dial_detents), 1.0, 101.0);
+        let positions = match self.panel.selector {
+            Selector::Steps => {
+                for button in [Button::More, Button::Less] {
+                    found.need(self, "panel.selector", button);
+                }
+                100
+            }
+            Selector::Dial { detents: turn } | Selector::Switch { positions: turn } => {
+                found.bounds("panel.selector", f64::from(turn), 1.0, 101.0);
+                turn
+            }
+        };
+        for button in [Button::Start, Button::Stop] {
+            found.need(self, "panel.buttons", button);
+        }
+        found.need(self, "service.page", self.service.page);
+        if let Some(hold) = self.resets.hold {
+            found.need(self, "resets.hold.button", hold.button);
+        }
+        if self.mains.is_empty() {
+            found.add("mains", BoardFault::Empty);
+        }
+        self.check_signs(found);
         found.bounds("debounce_ms", f64::from(self.debounce_ms), 9.0, 501.0);
         let hz = 1000.0 / f64::from(self.lamps.blink_ms);
         if !(FLASH_HZ.0..=FLASH_HZ.1).contains(&hz) {
             found.add("lamps.blink_ms", BoardFault::Flashing { hz });
         }
-        let hz = 500.0 / f64::from(self.lamps.service_arc_ms);
+        let hz = 500.0 / f64::from(self.lamps.turns_ms);
         if hz > MOST_FLASHES_HZ {
-            found.add("lamps.service_arc_ms", BoardFault::Flashing { hz });
+            found.add("lamps.turns_ms", BoardFault::Flashing { hz });
         }
         found.text_key("name", &self.name);
-        found.positions(
-            "menu",
-            self.menu.iter().map(|m| m.position),
-            self.dial_detents,
-        );
+        found.positions("menu", self.menu.iter().map(|m| m.position), positions);
         found.positions(
             "programs",
             self.programs.iter().map(|p| p.position),
-            self.dial_detents,
+            positions,
         );
+    }
+
+    fn check_signs(&self, found: &mut Problems) {
+        let signs = &self.lamps.signs;
+        let mut count = usize::from(signs.lamps());
+        match signs {
+            Signs::Segments => {}
+            Signs::Weights { tens, units } => {
+                count = tens.len() + units.len();
+                for (field, weights) in [("tens", tens), ("units", units)] {
+                    let one = Signs::Weights {
+                        tens: Vec::new(),
+                        units: weights.clone(),
+                    };
+                    let shows =
+                        |digit: &u8| sum(weights, one.lit(*digit, Span::ZERO)) == u32::from(*digit);
+                    if let Some(digit) = (0..=9).find(|digit| !shows(digit)) {
+                        found.add(
+                            &format!("lamps.signs.{field}"),
+                            BoardFault::NoSuchDigit { digit },
+                        );
+                    }
+                }
+            }
+            Signs::Pictures { table, .. } => {
+                let needed = self.codes.iter().map(|c| c.code).chain(0..=MAX_CODES as u8);
+                for number in needed {
+                    let own = signs.lit(number, Span::ZERO);
+                    let alone = !table.iter().any(|(n, p)| *n != number && *p == own);
+                    if !alone || !table.iter().any(|(n, _)| *n == number) {
+                        found.add("lamps.signs.table", BoardFault::NoPicture { number });
+                    }
+                }
+            }
+            Signs::Flashes {
+                long_ms,
+                short_ms,
+                gap_ms,
+                between_ms,
+                pause_ms,
+            } => {
+                let hz = 1000.0 / f64::from(*short_ms + *gap_ms);
+                if hz > MOST_FLASHES_HZ {
+                    found.add("lamps.signs.gap_ms", BoardFault::Flashing { hz });
+                }
+                // Twice as long is told apart at a glance (common practice, no source).
+                let (long, short) = (f64::from(*long_ms), f64::from(*short_ms));
+                let (gap, between) = (f64::from(*gap_ms), f64::from(*between_ms));
+                let inf = f64::INFINITY;
+                found.bounds("lamps.signs.long_ms", long, 2.0 * short - 1.0, inf);
+                found.bounds("lamps.signs.between_ms", between, 2.0 * gap - 1.0, inf);
+                found.bounds("lamps.signs.pause_ms", f64::from(*pause_ms), between, inf);
+            }
+        }
+        if !(1..=16).contains(&count) {
+            found.add("lamps.signs", BoardFault::LampCount { lamps: count });
+        }
     }
 
     fn check_numbers(&self, found: &mut Problems) {
@@ -304,6 +410,18 @@ impl Board {
         // The clock starts with the first input, so the first contact change costs nothing.
         let mut least_ms: u32 = 0;
         let mut turned = None;
+        let mut pushed: Vec<Button> = Vec::new();
+        if let (Some(from), Some(turn)) = (gesture.from, self.panel.selector.turn())
+            && from >= turn
+        {
+            found.add(
+                "gesture.from",
+                BoardFault::NoPosition {
+                    position: from,
+                    positions: turn,
+                },
+            );
+        }
         for (index, step) in gesture.steps.iter().enumerate() {
             let field = |name: &str| format!("gesture.steps[{index}].{name}");
             let shortest = step.shortest_ms(self.debounce_ms);
@@ -319,15 +437,34 @@ impl Board {
                     },
                 );
             }
-            let mut need = |button: Button| {
-                if !self.buttons.contains(&button) {
-                    found.add(&field("button"), BoardFault::NoButton(button));
+            if let GestureStep::Press { button, .. }
+            | GestureStep::Hold { button, .. }
+            | GestureStep::Push { button, .. }
+            | GestureStep::Release { button, .. }
+            | GestureStep::PowerUp {
+                holding: Some(button),
+            } = *step
+            {
+                found.need(self, &field("button"), button);
+                let is_pushed = pushed.contains(&button);
+                let wants_pushed = matches!(step, GestureStep::Release { .. });
+                if is_pushed != wants_pushed {
+                    let fault = BoardFault::ButtonState(button, wants_pushed);
+                    found.add(&field("button"), fault);
                 }
-            };
+                match step {
+                    GestureStep::Push { .. } | GestureStep::PowerUp { .. } => pushed.push(button),
+                    GestureStep::Release { .. } => pushed.retain(|b| *b != button),
+                    _ => {}
+                }
+            }
             let mut turns = None;
             match *step {
                 GestureStep::Turn { to, detents, .. } => {
                     turns = Some(to);
+                    if self.panel.selector.turn().is_none() {
+                        found.add(&field("detents"), BoardFault::NoKnob);
+                    }
                     if detents == 0 {
                         found.add(&field("detents"), BoardFault::Empty);
                     }
@@ -335,8 +472,10 @@ impl Board {
                         found.add(&field("to"), BoardFault::TurnsJoin);
                     }
                 }
-                GestureStep::Press { button, max_ms, .. } => {
-                    need(button);
+                GestureStep::Press { times, max_ms, .. } => {
+                    if times == 0 {
+                        found.add(&field("times"), BoardFault::Empty);
+                    }
                     if max_ms < self.debounce_ms {
                         let min_ms = self.debounce_ms;
                         found.add(
@@ -345,13 +484,7 @@ impl Board {
                         );
                     }
                 }
-                GestureStep::Hold {
-                    button,
-                    min_ms,
-                    max_ms,
-                    ..
-                } => {
-                    need(button);
+                GestureStep::Hold { min_ms, max_ms, .. } => {
                     if max_ms < min_ms.max(self.debounce_ms) {
                         found.add(
                             &field("max_ms"),
@@ -359,14 +492,20 @@ impl Board {
                         );
                     }
                 }
-                GestureStep::Lid { .. } => {}
+                GestureStep::PowerUp { .. } if index > 0 => {
+                    found.add(&field("holding"), BoardFault::PowerLater);
+                }
+                GestureStep::Push { .. }
+                | GestureStep::Release { .. }
+                | GestureStep::Lid { .. }
+                | GestureStep::PowerUp { .. } => {}
             }
             turned = turns;
         }
         let first_free = match gesture.steps.first() {
             Some(GestureStep::Turn { .. }) => TICK_MS as u32,
+            Some(GestureStep::PowerUp { .. }) | None => 0,
             Some(_) => self.debounce_ms,
-            None => 0,
         };
         let least_ms = least_ms.saturating_sub(first_free);
         if least_ms > gesture.within_ms {
@@ -482,12 +621,22 @@ impl Problems {
         }
     }
 
-    fn positions(&mut self, list: &str, positions: impl Iterator<Item = u8>, detents: u8) {
+    fn need(&mut self, board: &Board, field: &str, button: Button) {
+        if !board.panel.buttons.contains(&button) {
+            self.add(field, BoardFault::NoButton(button));
+        }
+    }
+
+    fn positions(&mut self, list: &str, entries: impl Iterator<Item = u8>, positions: u8) {
         let mut seen = Vec::new();
-        for (index, position) in positions.enumerate() {
+        for (index, position) in entries.enumerate() {
             let field = format!("{list}[{index}].position");
-            if position >= detents {
-                self.add(&field, BoardFault::OutsideDial { position, detents });
+            if position >= positions {
+                let fault = BoardFault::NoPosition {
+                    position,
+                    positions,
+                };
+                self.add(&field, fault);
             }
             if let Some(first) = seen.iter().position(|p| *p == position) {
                 self.add(&field, BoardFault::SamePosition { position, first });

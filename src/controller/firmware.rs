@@ -1,6 +1,6 @@
 //! The control itself: supply levels, the panel, the modes and their changes.
 
-use super::board::Board;
+use super::board::{Board, Selector};
 use super::debounce::Debounce;
 use super::drive::{Demand, Drive};
 use super::gesture::{Automaton, Entry, GestureInput, LidMove, Rotation};
@@ -11,11 +11,12 @@ use super::memory::Memory;
 use super::monitor::{Monitor, Routine};
 use super::program::{Progress, Run, Scene};
 use super::sense::{Sense, mm_per_volt};
-use super::service::{Picture, Request, Service, Touch};
+use super::service::{Request, Service, Touch};
+use super::signs::Picture;
 use super::view::ControlView;
 use super::watch::{Aim, Limits, Watch};
 use crate::plant::{Button, Relay};
-use crate::units::{TICK_MS, TICK_S, TICKS_PER_S};
+use crate::units::{Span, TICK_MS, TICK_S, TICKS_PER_S};
 use serde::Serialize;
 use std::sync::Arc;
 
@@ -65,8 +66,6 @@ impl Mode {
 struct Hold {
     monitor: Monitor,
     ticks: u32,
-    /// Stop went down within the hold.
-    armed: bool,
     lid_closings: u8,
     since_closing: u32,
 }
@@ -74,12 +73,18 @@ struct Hold {
 /// Buttons and lid.
 #[derive(Clone, Debug, Default, Serialize)]
 struct Panel {
-    start: Debounce,
-    stop: Debounce,
+    buttons: [Debounce; Button::ALL.len()],
     lid: Debounce,
     /// Ticks since each button went down; kept through the tick in which it comes up.
-    start_ticks: u32,
-    stop_ticks: u32,
+    held: [u32; Button::ALL.len()],
+}
+
+impl Panel {
+    /// The button has been down for so long.
+    fn held_for(&self, button: Button, ms: u32) -> bool {
+        let index = button.index();
+        self.buttons[index].closed() && self.held[index] >= ms / TICK_MS as u32
+    }
 }
 
 /// A control board with its firmware. One call of [`Controller::step`] is one tick of
@@ -92,13 +97,17 @@ pub struct Controller {
     mode_ticks: u32,
     power: Power,
     panel: Panel,
-    dial: u8,
+    /// Position chosen.
+    at: u8,
     sense: Sense,
     drive: Drive,
     watch: Watch,
     entry: Entry,
     mode: Mode,
     memory: Memory,
+    /// What the lamps show, and since how many ticks.
+    shown: Picture,
+    shown_ticks: u32,
     governor: Governor,
     finished: u32,
     calibrations: u32,
@@ -119,13 +128,15 @@ impl Controller {
             mode_ticks: 0,
             power: Power::Off,
             panel: Panel::default(),
-            dial: 0,
+            at: 0,
             sense: Sense::new(),
             drive: Drive::new(),
             watch: Watch::default(),
             entry: Entry::default(),
             mode: Mode::Idle,
             memory,
+            shown: Picture::Dark,
+            shown_ticks: 0,
             governor: Governor::default(),
             finished: 0,
             calibrations: 0,
@@ -162,7 +173,14 @@ impl Controller {
     /// board reads the coded ring of its dial once, at power-up). Later steps are counted, and
     /// the index contact sets the count to zero.
     pub fn set_dial(&mut self, position: u8) {
-        self.dial = position % self.firm.board.dial_detents.max(1);
+        if let Some(turn) = self.firm.board.panel.selector.turn() {
+            self.at = position % turn.max(1);
+        }
+    }
+
+    /// The position that the control takes to be chosen.
+    pub fn position(&self) -> u8 {
+        self.at
     }
 
     /// True while the control has enough supply to work.
@@ -175,7 +193,8 @@ impl Controller {
         let firm = Arc::clone(&self.firm);
         let board = &firm.board;
         self.ticks += 1;
-        if !self.supplied(board, inputs) {
+        if !self.supplied(&firm, inputs) {
+            self.shown = Picture::Dark;
             return Outputs {
                 lamps: self.governor.step(Lamps::default()),
                 ..Outputs::default()
@@ -206,7 +225,7 @@ impl Controller {
         }
         Outputs {
             relays,
-            lamps: self.governor.step(self.lamps(board)),
+            lamps: self.show(board),
         }
     }
 
@@ -255,7 +274,7 @@ impl Controller {
         let on = self.power == Power::On;
         let mut view = ControlView {
             mode: "off",
-            dial: self.dial,
+            position: self.at,
             stored: self.memory.codes.clone(),
             calibrated: self.memory.calibration.is_some(),
             tries: self.entry.tries().cloned().collect(),
@@ -268,7 +287,7 @@ impl Controller {
         if !on {
             return view;
         }
-        if let Picture::Number(number) = self.picture(board) {
+        if let Picture::Number(number) | Picture::NumberAnd(number, _) = self.shown {
             view.digits = Some(number);
         }
         view.mode = match &self.mode {
@@ -303,14 +322,18 @@ impl Controller {
     }
 
     /// Follows the bulk voltage; true when the control can work.
-    fn supplied(&mut self, board: &Board, inputs: &Inputs) -> bool {
+    fn supplied(&mut self, firm: &Firm, inputs: &Inputs) -> bool {
+        let board = &firm.board;
         let supply = &board.supply;
         if inputs.bulk_v >= supply.run_v {
             if self.power == Power::Off {
                 self.panel.lid = Debounce::resting(inputs.lid_closed);
-                self.panel.start = Debounce::resting(inputs.start);
-                self.panel.stop = Debounce::resting(inputs.stop);
+                self.panel.buttons = inputs.buttons.map(Debounce::resting);
                 self.mode_ticks = 0;
+                self.choose_first(&board.programs, |program| program.position);
+                let mut held = Button::ALL.iter().filter(|b| inputs.buttons[b.index()]);
+                let one = held.next().copied().filter(|_| held.next().is_none());
+                self.feed(firm, GestureInput::PowerUp(one));
             }
             self.power = Power::On;
             return true;
@@ -333,38 +356,87 @@ impl Controller {
         false
     }
 
-    /// Dial, buttons and lid; in idle mode they also feed the entry gesture.
+    /// Knob, buttons and lid; in idle mode they also feed the entry gesture.
     fn read_panel(&mut self, firm: &Firm, inputs: &Inputs) -> Touch {
+        let board = &firm.board;
         let panel = &mut self.panel;
-        if panel.start.closed() {
-            panel.start_ticks = panel.start_ticks.saturating_add(1);
+        let mut moves = [None; Button::ALL.len()];
+        for button in Button::ALL {
+            let index = button.index();
+            if panel.buttons[index].closed() {
+                panel.held[index] = panel.held[index].saturating_add(1);
+            }
+            moves[index] = panel.buttons[index].step(inputs.buttons[index], firm.debounce_ticks);
+            if moves[index] == Some(true) {
+                panel.held[index] = 0;
+            }
         }
-        if panel.stop.closed() {
-            panel.stop_ticks = panel.stop_ticks.saturating_add(1);
-        }
-        let start = panel.start.step(inputs.start, firm.debounce_ticks);
-        let stop = panel.stop.step(inputs.stop, firm.debounce_ticks);
         let lid = panel.lid.step(inputs.lid_closed, firm.debounce_ticks);
-        if start == Some(true) {
-            panel.start_ticks = 0;
+        let steps = self.turned(board.panel.selector, inputs);
+        self.feed_gesture(firm, steps, &moves, lid);
+        let went = |button: Button, down| moves[button.index()] == Some(down);
+        let pages = board.service.page;
+        let mut touch = Touch {
+            start_down: went(Button::Start, true),
+            start_up: went(Button::Start, false),
+            stop_down: went(Button::Stop, true),
+            page_down: went(pages, true),
+            moved: steps != 0 || lid.is_some(),
+            lid: lid.is_some(),
+        };
+        if board.panel.selector == Selector::Steps {
+            let (more, less) = (went(Button::More, true), went(Button::Less, true));
+            touch.moved |= more || less;
+            if more || less {
+                self.step_list(board, more);
+            }
         }
-        if stop == Some(true) {
-            panel.stop_ticks = 0;
+        touch
+    }
+
+    /// Detents since the last tick; the position follows.
+    fn turned(&mut self, selector: Selector, inputs: &Inputs) -> i8 {
+        let Some(turn) = selector.turn() else {
+            return 0;
+        };
+        let (turn, before) = (i16::from(turn.max(1)), i16::from(self.at));
+        if let Some(at) = inputs.switch_at {
+            self.at = at;
+            let right = (i16::from(at) - before).rem_euclid(turn);
+            return (if 2 * right > turn {
+                right - turn
+            } else {
+                right
+            }) as i8;
         }
-        let detents = i16::from(firm.board.dial_detents.max(1));
-        let turned = i16::from(self.dial) + i16::from(inputs.dial_steps);
-        self.dial = if inputs.dial_index {
+        self.at = if inputs.dial_index {
             0
         } else {
-            turned.rem_euclid(detents) as u8
+            (before + i16::from(inputs.dial_steps)).rem_euclid(turn) as u8
         };
-        self.feed_gesture(firm, inputs.dial_steps, start, stop, lid);
-        Touch {
-            start_down: start == Some(true),
-            start_up: start == Some(false),
-            stop_down: stop == Some(true),
-            turned: inputs.dial_steps != 0,
-            lid: lid.is_some(),
+        inputs.dial_steps
+    }
+
+    /// One on or back in the list that the present mode chooses from.
+    fn step_list(&mut self, board: &Board, on: bool) {
+        let list: Vec<u8> = match &self.mode {
+            Mode::Idle => board.programs.iter().map(|p| p.position).collect(),
+            Mode::Service(service) if service.routine.is_none() => {
+                board.menu.iter().map(|m| m.position).collect()
+            }
+            _ => return,
+        };
+        let Some(here) = list.iter().position(|p| *p == self.at) else {
+            return;
+        };
+        let step = if on { 1 } else { list.len() - 1 };
+        self.at = list[(here + step) % list.len()];
+    }
+
+    /// Without a knob a list begins at its first entry.
+    fn choose_first<T>(&mut self, list: &[T], position: impl Fn(&T) -> u8) {
+        if self.firm.board.panel.selector == Selector::Steps {
+            self.at = list.first().map_or(0, position);
         }
     }
 
@@ -372,45 +444,42 @@ impl Controller {
         &mut self,
         firm: &Firm,
         steps: i8,
-        start: Option<bool>,
-        stop: Option<bool>,
+        moves: &[Option<bool>; Button::ALL.len()],
         lid: Option<bool>,
     ) {
         if !matches!(self.mode, Mode::Idle) {
             return;
         }
         // A button that comes up in this tick has been pressed until now.
-        let pressed = self.panel.start.closed()
-            || self.panel.stop.closed()
-            || start.is_some()
-            || stop.is_some();
+        let pressed =
+            self.panel.buttons.iter().any(Debounce::closed) || moves.iter().any(Option::is_some);
         self.entry.tick(&firm.entry, pressed);
         let rotation = if steps < 0 {
             Rotation::Left
         } else {
             Rotation::Right
         };
-        let press = |button, down: bool| {
-            if down {
-                GestureInput::Down(button)
-            } else {
-                GestureInput::Up(button)
-            }
-        };
-        let lid_move =
-            |closed: bool| GestureInput::Lid(if closed { LidMove::Down } else { LidMove::Up });
-        let events = [
-            stop.map(|down| press(Button::Stop, down)),
-            start.map(|down| press(Button::Start, down)),
-            lid.map(lid_move),
-        ];
-        let turns = (0..steps.unsigned_abs()).map(|_| GestureInput::Detent(rotation));
-        let now_s = (self.ticks / TICKS_PER_S) as u32;
-        let mut entered = false;
-        for event in turns.chain(events.into_iter().flatten()) {
-            entered |= self.entry.input(&firm.entry, event, now_s);
+        for _ in 0..steps.unsigned_abs() {
+            self.feed(firm, GestureInput::Detent(rotation));
         }
-        if entered {
+        // Stop before Start, as the panel is scanned.
+        for button in [Button::Stop, Button::Start, Button::More, Button::Less] {
+            match moves[button.index()] {
+                Some(true) => self.feed(firm, GestureInput::Down(button)),
+                Some(false) => self.feed(firm, GestureInput::Up(button)),
+                None => {}
+            }
+        }
+        if let Some(closed) = lid {
+            let to = if closed { LidMove::Down } else { LidMove::Up };
+            self.feed(firm, GestureInput::Lid(to));
+        }
+    }
+
+    /// One input of the entry gesture; service mode when it was the last.
+    fn feed(&mut self, firm: &Firm, input: GestureInput) {
+        let now_s = (self.ticks / TICKS_PER_S) as u32;
+        if self.entry.input(&firm.entry, input, self.at, now_s) {
             self.enter(Mode::Service(Service::default()));
         }
     }
@@ -421,8 +490,11 @@ impl Controller {
             water: true,
             ..Aim::default()
         };
-        let stop_held = self.panel.stop.closed()
-            && self.panel.stop_ticks >= board.resets.stop_hold_ms / TICK_MS as u32;
+        let cancelled = self.panel.held_for(Button::Stop, board.cancel_ms);
+        let reset = board
+            .resets
+            .hold
+            .filter(|hold| self.panel.held_for(hold.button, hold.ms));
         let scene = Scene {
             board,
             memory: &self.memory,
@@ -433,9 +505,9 @@ impl Controller {
         };
         match &mut self.mode {
             Mode::Idle => {
-                let tapped =
-                    touch.start_up && self.panel.start_ticks <= board.tap_ms / TICK_MS as u32;
-                if let Some(program) = board.program_at(self.dial).filter(|_| tapped) {
+                let held = self.panel.held[Button::Start.index()];
+                let tapped = touch.start_up && held <= board.tap_ms / TICK_MS as u32;
+                if let Some(program) = board.program_at(self.at).filter(|_| tapped) {
                     self.begin(board, program as u8);
                 }
                 (Demand::default(), watched)
@@ -446,7 +518,7 @@ impl Controller {
                 } else if touch.start_down {
                     run.paused = false;
                 }
-                if run.paused && stop_held {
+                if run.paused && cancelled {
                     self.enter(Mode::Idle);
                     return (Demand::default(), watched);
                 }
@@ -463,7 +535,6 @@ impl Controller {
             }
             Mode::Hold(hold) => {
                 hold.ticks = hold.ticks.saturating_add(1);
-                hold.armed |= touch.stop_down;
                 hold.since_closing = hold.since_closing.saturating_add(1);
                 let closed = touch.lid && self.panel.lid.closed();
                 let lid_reset = closed
@@ -473,7 +544,10 @@ impl Controller {
                         hold.since_closing = 0;
                         hold.lid_closings >= rule.cycles
                     });
-                if lid_reset || (hold.armed && stop_held) {
+                // The button must have gone down within the hold.
+                let held =
+                    reset.is_some_and(|rule| self.panel.held[rule.button.index()] < hold.ticks);
+                if lid_reset || held {
                     self.enter(Mode::Idle);
                     return (Demand::default(), watched);
                 }
@@ -490,7 +564,7 @@ impl Controller {
                 (demand, Aim::default())
             }
             Mode::Service(service) => {
-                let (demand, aim, request) = service.step(&scene, touch, self.dial, firm.mm_per_v);
+                let (demand, aim, request) = service.step(&scene, touch, self.at, firm.mm_per_v);
                 match request {
                     Request::None => {}
                     Request::NewPhase => self.watch.new_phase(),
@@ -519,6 +593,12 @@ impl Controller {
     }
 
     fn enter(&mut self, mode: Mode) {
+        let firm = Arc::clone(&self.firm);
+        match (&self.mode, &mode) {
+            (_, Mode::Service(_)) => self.choose_first(&firm.board.menu, |entry| entry.position),
+            (Mode::Service(_), _) => self.choose_first(&firm.board.programs, |p| p.position),
+            _ => {}
+        }
         self.mode = mode;
         self.mode_ticks = 0;
         self.watch.clear();
@@ -538,26 +618,45 @@ impl Controller {
         self.enter(Mode::Hold(Hold {
             monitor,
             ticks: 0,
-            armed: false,
             lid_closings: 0,
             since_closing: 0,
         }));
     }
 
+    /// What the lamps are to show.
     fn picture(&self, board: &Board) -> Picture {
+        let rules = &board.lamps;
         match &self.mode {
-            Mode::Idle => board
-                .program_at(self.dial)
-                .map_or(Picture::Pattern(0), |index| {
-                    number(Run::new(board, index as u8).minutes_left(board))
-                }),
-            Mode::Program(run) => number(run.minutes_left(board)),
-            Mode::Hold(_) => Picture::Pattern(0),
-            Mode::Service(service) => service.picture(board, &self.memory),
+            Mode::Idle => board.program_at(self.at).map_or(Picture::Dark, |index| {
+                let minutes = Run::new(board, index as u8).minutes_left(board);
+                rules.idle.of(minutes, 99, &rules.signs)
+            }),
+            Mode::Program(run) => rules.program.of(run.minutes_left(board), 99, &rules.signs),
+            Mode::Hold(_) => rules.hold.of(0, 99, &rules.signs),
+            Mode::Service(service) => service.picture(board, &self.memory, self.at),
         }
     }
 
-    fn lamps(&self, board: &Board) -> Lamps {
+    /// One of two pictures that are shown in turn.
+    fn in_turn(&self, first: u16, second: u16) -> u16 {
+        let length = (self.firm.board.lamps.turns_ms / TICK_MS as u32).max(1);
+        if (self.shown_ticks / length).is_multiple_of(2) {
+            first
+        } else {
+            second
+        }
+    }
+
+    /// One tick of the lamps.
+    fn show(&mut self, board: &Board) -> Lamps {
+        let rules = &board.lamps;
+        let picture = self.picture(board);
+        if picture == self.shown {
+            self.shown_ticks = self.shown_ticks.saturating_add(1);
+        } else {
+            self.shown = picture;
+            self.shown_ticks = 0;
+        }
         let blinks = match &self.mode {
             Mode::Hold(_) => true,
             Mode::Service(service) => service.aborted.is_some(),
@@ -567,17 +666,28 @@ impl Controller {
             &self.mode,
             Mode::Service(service) if service.routine == Some(Routine::LampTest)
         );
-        Lamps {
-            arc: self.picture(board).arc(),
-            lock: if blinks {
-                blink(self.mode_ticks, board.lamps.blink_ms)
-            } else {
-                test || (self.drive.relays.has(Relay::Lock) && self.sense.locked.closed())
-            },
-        }
+        let lock = if blinks {
+            blink(self.mode_ticks, rules.blink_ms)
+        } else {
+            test || (self.drive.relays.has(Relay::Lock) && self.sense.locked.closed())
+        };
+        let code = match picture {
+            Picture::Dark => 0,
+            Picture::All => rules.signs.all(),
+            Picture::Blink if blink(self.shown_ticks, rules.blink_ms) => rules.signs.all(),
+            Picture::Blink => 0,
+            Picture::Number(number) => {
+                let at = Span(u64::from(self.shown_ticks));
+                rules.signs.lit(number, at)
+            }
+            Picture::NumberAnd(number, picture) => {
+                self.in_turn(rules.signs.lit(number, Span::ZERO), picture)
+            }
+            Picture::Turns(first, second) => self.in_turn(first, second),
+        };
+        self.governor.step(Lamps {
+            code,
+            lock: lock && rules.lock_lamp,
+        })
     }
-}
-
-fn number(value: u32) -> Picture {
-    Picture::Number(value.min(99) as u8)
 }

@@ -20,6 +20,9 @@ pub struct Gesture {
     pub rest_ms: u32,
     /// From the first input to the end of the last, ms.
     pub within_ms: u32,
+    /// Where the knob must stand before the first input; anywhere if not given.
+    #[serde(default)]
+    pub from: Option<u8>,
     /// What to do, in order.
     pub steps: Vec<GestureStep>,
 }
@@ -42,7 +45,10 @@ pub enum GestureStep {
     Press {
         /// Which button.
         button: Button,
-        /// Not longer than this, ms.
+        /// How many times.
+        #[serde(default = "once")]
+        times: u8,
+        /// Each time not longer than this, ms.
         max_ms: u32,
         /// Own window, ms.
         #[serde(default)]
@@ -60,6 +66,25 @@ pub enum GestureStep {
         #[serde(default)]
         window_ms: Option<u32>,
     },
+    /// Press and keep pressed through the steps that follow.
+    Push {
+        /// Which button.
+        button: Button,
+        /// Own window, ms.
+        #[serde(default)]
+        window_ms: Option<u32>,
+    },
+    /// Let a pushed button go.
+    Release {
+        /// Which button.
+        button: Button,
+        /// Not sooner than this after the input before, ms.
+        #[serde(default)]
+        min_ms: u32,
+        /// Own window, ms.
+        #[serde(default)]
+        window_ms: Option<u32>,
+    },
     /// Move the lid.
     Lid {
         /// Which way.
@@ -68,6 +93,15 @@ pub enum GestureStep {
         #[serde(default)]
         window_ms: Option<u32>,
     },
+    /// Give the control power while it has none. Only as the first step.
+    PowerUp {
+        /// The one button held meanwhile, pushed until a later step lets it go.
+        holding: Option<Button>,
+    },
+}
+
+fn once() -> u8 {
+    1
 }
 
 /// A direction of the dial, seen from the front.
@@ -99,6 +133,8 @@ pub enum GestureInput {
     Up(Button),
     /// The lid moved.
     Lid(LidMove),
+    /// Power came while this button alone was held, or none.
+    PowerUp(Option<Button>),
 }
 
 /// The rule that ended a try. Steps are counted from 0.
@@ -228,7 +264,10 @@ impl GestureStep {
             GestureStep::Turn { window_ms, .. }
             | GestureStep::Press { window_ms, .. }
             | GestureStep::Hold { window_ms, .. }
+            | GestureStep::Push { window_ms, .. }
+            | GestureStep::Release { window_ms, .. }
             | GestureStep::Lid { window_ms, .. } => window_ms,
+            GestureStep::PowerUp { .. } => None,
         }
     }
 
@@ -237,9 +276,11 @@ impl GestureStep {
     pub fn shortest_ms(&self, debounce_ms: u32) -> u32 {
         match *self {
             GestureStep::Turn { detents, .. } => u32::from(detents) * TICK_MS as u32,
-            GestureStep::Press { .. } => 2 * debounce_ms,
+            GestureStep::Press { times, .. } => 2 * debounce_ms * u32::from(times),
             GestureStep::Hold { min_ms, .. } => debounce_ms + min_ms.max(debounce_ms),
-            GestureStep::Lid { .. } => debounce_ms,
+            GestureStep::Release { min_ms, .. } => min_ms.max(debounce_ms),
+            GestureStep::Push { .. } | GestureStep::Lid { .. } => debounce_ms,
+            GestureStep::PowerUp { .. } => 0,
         }
     }
 }
@@ -267,6 +308,7 @@ pub(super) struct Automaton {
     edges: Vec<Edge>,
     rest_ticks: u32,
     within_ms: u32,
+    from: Option<u8>,
 }
 
 impl Automaton {
@@ -292,9 +334,18 @@ impl Automaton {
                         push(GestureInput::Detent(to), 0, None, false, nth, detents);
                     }
                 }
-                GestureStep::Press { button, max_ms, .. } => {
-                    push(GestureInput::Down(button), 0, None, false, 0, 2);
-                    push(GestureInput::Up(button), 0, Some(max_ms), false, 1, 2);
+                GestureStep::Press {
+                    button,
+                    times,
+                    max_ms,
+                    ..
+                } => {
+                    for nth in 0..times {
+                        let of = 2 * times;
+                        push(GestureInput::Down(button), 0, None, false, 2 * nth, of);
+                        let up = GestureInput::Up(button);
+                        push(up, 0, Some(max_ms), false, 2 * nth + 1, of);
+                    }
                 }
                 GestureStep::Hold {
                     button,
@@ -305,8 +356,17 @@ impl Automaton {
                     push(GestureInput::Down(button), 0, None, true, 0, 2);
                     push(GestureInput::Up(button), min_ms, Some(max_ms), true, 1, 2);
                 }
+                GestureStep::Push { button, .. } => {
+                    push(GestureInput::Down(button), 0, None, true, 0, 1);
+                }
+                GestureStep::Release { button, min_ms, .. } => {
+                    push(GestureInput::Up(button), min_ms, None, true, 0, 1);
+                }
                 GestureStep::Lid { to, .. } => {
                     push(GestureInput::Lid(to), 0, None, false, 0, 1);
+                }
+                GestureStep::PowerUp { holding } => {
+                    push(GestureInput::PowerUp(holding), 0, None, false, 0, 1);
                 }
             }
         }
@@ -314,6 +374,21 @@ impl Automaton {
             edges,
             rest_ticks: gesture.rest_ms / TICK_MS as u32,
             within_ms: gesture.within_ms,
+            from: gesture.from,
+        }
+    }
+
+    /// Whether `input` may begin a try while the knob stands at `at`.
+    fn begins(&self, input: GestureInput, at: u8) -> bool {
+        let power = |input| matches!(input, GestureInput::PowerUp(_));
+        match self.edges.first() {
+            // Power that comes in another way is no try at all, and neither is anything after it.
+            Some(first) if power(first.input) || power(input) => first.input == input,
+            Some(_) => {
+                // A button coming up belongs to what was before.
+                !matches!(input, GestureInput::Up(_)) && self.from.is_none_or(|from| from == at)
+            }
+            None => false,
         }
     }
 }
@@ -328,8 +403,6 @@ pub(super) struct Entry {
     since_edge: u32,
     quiet: u32,
     running: bool,
-    /// After a broken try everything is ignored until the panel has rested.
-    spoiled: bool,
     tries: VecDeque<Try>,
 }
 
@@ -346,7 +419,6 @@ impl Entry {
     /// Forgets the open try but not the trace (the control lost power or changed its mode).
     pub fn restart(&mut self) {
         self.running = false;
-        self.spoiled = false;
         self.quiet = u32::MAX / 2;
     }
 
@@ -368,18 +440,18 @@ impl Entry {
         }
     }
 
-    /// One input. True when it completed the gesture. `now_s`: control time, s.
-    pub fn input(&mut self, automaton: &Automaton, input: GestureInput, now_s: u32) -> bool {
+    /// One input, made while the knob stood at `at`. True when it completed the gesture. `now_s`: control
+    /// time, s.
+    pub fn input(
+        &mut self,
+        automaton: &Automaton,
+        input: GestureInput,
+        at: u8,
+        now_s: u32,
+    ) -> bool {
         let quiet = std::mem::take(&mut self.quiet);
-        if automaton.edges.is_empty() {
-            return false;
-        }
         if !self.running {
-            if self.spoiled && quiet < automaton.rest_ticks {
-                return false;
-            }
-            // A button coming up belongs to what was before.
-            if matches!(input, GestureInput::Up(_)) || quiet < automaton.rest_ticks {
+            if quiet < automaton.rest_ticks || !automaton.begins(input, at) {
                 return false;
             }
             self.begin(now_s);
@@ -419,7 +491,6 @@ impl Entry {
         self.since_step = 0;
         self.since_edge = 0;
         self.running = true;
-        self.spoiled = false;
     }
 
     fn judge(&self, automaton: &Automaton, input: GestureInput) -> Option<Broke> {
@@ -498,7 +569,6 @@ impl Entry {
             if let Some(rule) = broke {
                 current.outcome = Outcome::Broken(rule);
                 self.running = false;
-                self.spoiled = true;
             }
         }
     }
@@ -513,6 +583,7 @@ mod tests {
         Gesture {
             rest_ms: 500,
             within_ms: 4000,
+            from: None,
             steps: vec![
                 GestureStep::Turn {
                     to: Rotation::Left,
@@ -521,6 +592,7 @@ mod tests {
                 },
                 GestureStep::Press {
                     button: Button::Stop,
+                    times: 1,
                     max_ms: 400,
                     window_ms: Some(1500),
                 },
@@ -547,7 +619,7 @@ mod tests {
         for tick in 0..1000 {
             while let Some((_, input)) = next.next_if(|(at, _)| *at == tick * 10) {
                 pressed = matches!(input, Down(_));
-                entry.input(&automaton, *input, 0);
+                entry.input(&automaton, *input, 0, 0);
             }
             entry.tick(&automaton, pressed);
         }

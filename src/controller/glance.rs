@@ -16,7 +16,7 @@ pub struct Glance {
     pub calibrating: bool,
     /// Why the last recalibration was broken off, until the next input.
     pub aborted: Option<Monitor>,
-    /// The stored code that the arc shows in the code list.
+    /// The stored code that is shown in the code list.
     pub code_shown: Option<u8>,
     /// Number of stored codes.
     pub stored: u8,

@@ -1,6 +1,6 @@
 //! All that the control can see and do: its inputs and its outputs.
 
-use crate::plant::Relays;
+use crate::plant::{Button, Relays};
 use serde::{Deserialize, Serialize};
 
 /// What the board's input pins carry during one tick, before any debounce.
@@ -8,14 +8,14 @@ use serde::{Deserialize, Serialize};
 pub struct Inputs {
     /// Voltage on the control's bulk capacitor, V.
     pub bulk_v: f64,
-    /// Detents that the dial's contacts reported this tick; positive is clockwise.
+    /// Detents that a dial's contacts reported this tick; positive is clockwise.
     pub dial_steps: i8,
     /// True in the tick in which the dial passed its index contact (position 0).
     pub dial_index: bool,
-    /// Start button contact closed.
-    pub start: bool,
-    /// Stop button contact closed.
-    pub stop: bool,
+    /// Where the contacts of a rotary switch stand; none on other panels.
+    pub switch_at: Option<u8>,
+    /// Button contacts closed, by [`Button::index`].
+    pub buttons: [bool; Button::ALL.len()],
     /// Lid switch contact closed (lid down).
     pub lid_closed: bool,
     /// Mains seen on the line that comes back through the lock's contact.
@@ -35,10 +35,9 @@ pub struct Inputs {
 /// Lamps as they are lit right now; blinking has already been applied.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct Lamps {
-    /// The arc over the dial. Bit 7 is the leftmost lamp, bit 0 the rightmost: read left to right,
-    /// the upper four bits are the tens and the lower four the units of a binary-coded decimal pair.
-    pub arc: u8,
-    /// The separate lock lamp.
+    /// The lamps that show numbers, a bit each, as [`super::Signs`] lays them out.
+    pub code: u16,
+    /// The separate lock lamp, on panels that have one.
     pub lock: bool,
 }
 

@@ -1,4 +1,4 @@
-//! Lamps: two decimal digits on the arc, and a blink within its limits.
+//! The limit on how fast a lamp may flash, and the blink within it.
 
 use super::io::Lamps;
 use crate::units::Span;
@@ -8,19 +8,24 @@ use serde::Serialize;
 /// WCAG 2.2, success criterion 2.3.1, allows; a fast turn of the dial must not pass it either.
 const RELIGHT_TICKS: u8 = 34;
 
+/// Lamps that show numbers, and the lock lamp.
+const LAMPS: usize = 17;
+const LOCK: u32 = 1 << 16;
+
 /// Keeps every lamp under the flash limit, whatever is shown: a lamp that has just been lit may
 /// go out at once but waits before it lights again.
 #[derive(Clone, Debug, Default, Serialize)]
 pub(super) struct Governor {
-    shown: u16,
+    shown: u32,
     /// Ticks for which each lamp must not light anew.
-    wait: [u8; 9],
+    wait: [u8; LAMPS],
 }
 
 impl Governor {
     /// One tick: lamps that may be lit out of those wanted.
     pub fn step(&mut self, wanted: Lamps) -> Lamps {
-        let wanted = u16::from(wanted.arc) | (u16::from(wanted.lock) << 8);
+        let lock = if wanted.lock { LOCK } else { 0 };
+        let wanted = u32::from(wanted.code) | lock;
         let mut shown = 0;
         for (index, wait) in self.wait.iter_mut().enumerate() {
             let bit = 1 << index;
@@ -37,33 +42,14 @@ impl Governor {
         }
         self.shown = shown;
         Lamps {
-            arc: shown as u8,
-            lock: shown & 0x100 != 0,
+            code: shown as u16,
+            lock: shown & LOCK != 0,
         }
     }
-}
-
-/// Two decimal digits, each in binary: tens in the upper four bits, units in the lower. Larger
-/// numbers show as 99.
-pub(super) const fn digits(number: u32) -> u8 {
-    let shown = if number > 99 { 99 } else { number as u8 };
-    ((shown / 10) << 4) | (shown % 10)
 }
 
 /// Whether a blinking lamp is lit, `ticks` after the blinking began.
 pub(super) fn blink(ticks: u32, period_ms: u32) -> bool {
     let period = Span::from_ms(u64::from(period_ms)).0.max(2);
     u64::from(ticks) % period < period / 2
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn tens_stand_left_and_units_right() {
-        assert_eq!(digits(47), 0b0100_0111);
-        assert_eq!(digits(5), 0b0000_0101);
-        assert_eq!(digits(300), 0b1001_1001);
-    }
 }

@@ -19,6 +19,7 @@ mod program;
 mod recalibrate;
 mod sense;
 mod service;
+mod signs;
 mod view;
 mod watch;
 
@@ -26,9 +27,9 @@ mod watch;
 mod tests;
 
 pub use board::{
-    Board, BoardConnector, BoardPin, Code, LampRules, LidCycle, LockRules, MenuEntry, MotorRules,
-    Phase, PressureRules, Program, Recalibration, Resets, Rule, ServiceRules, SheetEntry,
-    ShifterRules, StageRule, SupplyRules, ThermistorRules, WaterRules,
+    Board, BoardConnector, BoardPin, ButtonHold, Code, LidCycle, LockRules, MenuEntry, MotorRules,
+    PanelRules, Phase, PressureRules, Program, Recalibration, Resets, Rule, Selector, ServiceRules,
+    SheetEntry, ShifterRules, StageRule, SupplyRules, ThermistorRules, WaterRules,
 };
 pub use check::{BoardFault, BoardProblem};
 pub use firmware::Controller;
@@ -39,4 +40,5 @@ pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};
 pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};
 pub use monitor::{Monitor, Routine, Stage};
+pub use signs::{LampRules, Sight, Signs};
 pub use view::ControlView;

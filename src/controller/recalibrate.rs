@@ -58,10 +58,9 @@ impl Recal {
         scene_stages.get(usize::from(self.stage)).map(|s| s.stage)
     }
 
-    /// Lamps that show how far it is: they fill from the left.
-    pub fn bar(&self, stages: usize) -> u8 {
-        let lit = (usize::from(self.stage) + 1) * 8 / stages.max(1);
-        !(0xff_u32 >> lit.min(8)) as u8
+    /// The stage at work, counted from 1.
+    pub fn number(&self) -> u32 {
+        u32::from(self.stage) + 1
     }
 
     /// One tick. `mm_per_v`: scale of the pressure input.

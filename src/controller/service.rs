@@ -1,11 +1,11 @@
-//! Service mode: a menu on the dial, and its routines.
+//! Service mode: a menu of routines by position.
 
 use super::drive::{Demand, Direction, Gear};
-use super::lamps::digits;
 use super::memory::{Calibration, Memory};
 use super::monitor::{Monitor, Routine};
 use super::program::Scene;
 use super::recalibrate::{Recal, RecalProgress};
+use super::signs::Picture;
 use super::watch::Aim;
 use crate::units::{TICK_MS, TICKS_PER_S};
 use serde::Serialize;
@@ -34,7 +34,9 @@ pub(super) struct Touch {
     pub start_down: bool,
     pub start_up: bool,
     pub stop_down: bool,
-    pub turned: bool,
+    pub page_down: bool,
+    /// A knob, a list or the lid was moved.
+    pub moved: bool,
     pub lid: bool,
 }
 
@@ -49,23 +51,6 @@ pub(super) enum Request {
     Abort(Monitor),
 }
 
-/// What the arc shows.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Picture {
-    Number(u8),
-    Pattern(u8),
-}
-
-impl Picture {
-    /// Lamps of the arc.
-    pub fn arc(self) -> u8 {
-        match self {
-            Picture::Number(number) => digits(u32::from(number)),
-            Picture::Pattern(arc) => arc,
-        }
-    }
-}
-
 impl Service {
     /// The menu, after recalibration was broken off.
     pub fn after_abort(monitor: Monitor) -> Service {
@@ -75,18 +60,18 @@ impl Service {
         }
     }
 
-    /// One tick. `dial`: where it points. `mm_per_v`: scale of the pressure input.
+    /// One tick. `at`: position chosen. `mm_per_v`: scale of the pressure input.
     pub fn step(
         &mut self,
         scene: &Scene,
         touch: Touch,
-        dial: u8,
+        at: u8,
         mm_per_v: f64,
     ) -> (Demand, Aim, Request) {
         let nothing = (Demand::default(), Aim::default());
         self.ticks = self.ticks.saturating_add(1);
         self.quiet = self.quiet.saturating_add(1);
-        let touched = touch.start_down || touch.stop_down || touch.turned || touch.lid;
+        let touched = touch.start_down || touch.stop_down || touch.page_down || touch.moved;
         if touched {
             self.quiet = 0;
             self.aborted = None;
@@ -103,7 +88,7 @@ impl Service {
         }
         let Some(routine) = self.routine else {
             if touch.start_down
-                && let Some(routine) = scene.board.routine_at(dial)
+                && let Some(routine) = scene.board.routine_at(at)
                 && (routine != Routine::Recalibrate || scene.lid_closed)
             {
                 *self = Service {
@@ -151,7 +136,7 @@ impl Service {
                 };
             }
             Routine::Recall | Routine::Ages => {
-                if touch.start_down {
+                if touch.page_down {
                     // One blank page follows the oldest code.
                     self.page = (self.page + 1) % (scene.memory.codes.len() as u8 + 1);
                 }
@@ -197,8 +182,11 @@ impl Service {
         let board = scene.board;
         let room = sense.level_mm < board.water.judge_mm;
         match routine {
-            Routine::TestCold => demand.cold = room,
-            Routine::TestHot => demand.hot = room,
+            Routine::TestCold | Routine::TestHot if scene.lid_closed => {
+                demand.lock = true;
+                demand.cold = room && routine == Routine::TestCold;
+                demand.hot = room && routine == Routine::TestHot;
+            }
             Routine::TestPump => demand.pump = true,
             Routine::TestShifter => demand.turn_cam = true,
             Routine::TestLock => demand.lock = true,
@@ -231,35 +219,34 @@ impl Service {
         }
     }
 
-    /// What the arc shows.
-    pub fn picture(&self, board: &super::board::Board, memory: &Memory) -> Picture {
+    /// What the lamps show. `at`: position chosen.
+    pub fn picture(&self, board: &super::board::Board, memory: &Memory, at: u8) -> Picture {
+        let rules = &board.lamps;
         let Some(routine) = self.routine else {
-            let rules = &board.lamps;
-            let length = (rules.service_arc_ms / TICK_MS as u32).max(1);
-            let first = (self.ticks / length).is_multiple_of(2);
-            return Picture::Pattern(if first {
-                rules.service_arc.0
-            } else {
-                rules.service_arc.1
-            });
+            return rules.service.of(u32::from(at), 99, &rules.signs);
         };
         let page = memory.codes.get(usize::from(self.page));
         match routine {
-            Routine::Recall => page.map_or(Picture::Pattern(0), |c| Picture::Number(c.code)),
-            Routine::Ages => page.map_or(Picture::Pattern(0), |c| {
+            Routine::Recall => page.map_or(Picture::Dark, |c| Picture::Number(c.code)),
+            Routine::Ages => page.map_or(Picture::Dark, |c| {
                 Picture::Number(c.cycles_ago.min(99) as u8)
             }),
             Routine::Clear => Picture::Number(memory.codes.len() as u8),
-            Routine::LampTest => Picture::Pattern(0xff),
+            Routine::LampTest => Picture::All,
             Routine::LiveLevel | Routine::LiveTemperature | Routine::LiveSpeed => {
                 Picture::Number(self.live)
             }
             Routine::Recalibrate => {
-                Picture::Pattern(self.recal.bar(board.recalibration.stages.len()))
+                let stages = board.recalibration.stages.len() as u32;
+                let stage = self.recal.number();
+                rules.recalibration.of(stage, stages, &rules.signs)
             }
             _ => {
                 let gone = self.ticks / TICKS_PER_S as u32;
-                Picture::Number(board.service.test_limit_s.saturating_sub(gone).min(99) as u8)
+                let left_s = board.service.test_limit_s.saturating_sub(gone);
+                rules
+                    .test
+                    .of(left_s, board.service.test_limit_s, &rules.signs)
             }
         }
     }

@@ -175,8 +175,8 @@ impl Rig {
             bulk_v: self.bulk_v * sag,
             dial_steps: self.steps,
             dial_index: self.steps != 0 && self.position.rem_euclid(24) == 0,
-            start: self.start,
-            stop: self.stop,
+            switch_at: None,
+            buttons: [self.start, self.stop, false, false],
             lid_closed: self.lid_closed,
             locked_line: (self.bolt_s >= 0.3 && self.plugged) || self.lock_welded,
             cam: spin_gear,
@@ -356,12 +356,12 @@ fn each_mistake_in_a_board_is_named_with_its_field() {
     check(
         |b| b.menu[2].position = 24,
         "menu[2].position",
-        |f| matches!(f, BoardFault::OutsideDial { .. }),
+        |f| matches!(f, BoardFault::NoPosition { .. }),
     );
     check(
         |b| b.programs[1].position = 60,
         "programs[1].position",
-        |f| matches!(f, BoardFault::OutsideDial { .. }),
+        |f| matches!(f, BoardFault::NoPosition { .. }),
     );
     for blink_ms in [300, 800, 0] {
         let mut spoiled = board();
@@ -692,12 +692,15 @@ fn a_hold_keeps_the_lid_locked_over_high_water_until_its_limit() {
 fn a_turned_detent_shows_in_the_same_tick() {
     let mut rig = Rig::new(calibrated());
     rig.turn_to(1);
-    assert_eq!(rig.out.lamps.arc, 0);
+    assert_eq!(rig.out.lamps.code, 0);
     rig.steps = 1;
     rig.tick();
     let minutes = rig.control.view().digits.expect("a program stands here");
     assert!((40..=48).contains(&minutes), "{minutes}");
-    assert_eq!(rig.out.lamps.arc, ((minutes / 10) << 4) | (minutes % 10));
+    assert_eq!(
+        rig.out.lamps.code,
+        u16::from(((minutes / 10) << 4) | (minutes % 10))
+    );
 }
 
 #[test]
@@ -801,13 +804,13 @@ fn codes_are_read_page_by_page_with_a_blank_at_the_end() {
     rig.turn_to(1);
     rig.press_start(0.2);
     rig.run(0.5);
-    assert_eq!(rig.out.lamps.arc, 0b0101_0110);
+    assert_eq!(rig.out.lamps.code, 0b0101_0110);
     rig.press_start(0.2);
     rig.run(0.5);
-    assert_eq!(rig.out.lamps.arc, 0b0001_0111);
+    assert_eq!(rig.out.lamps.code, 0b0001_0111);
     rig.press_start(0.2);
     rig.run(0.5);
-    assert_eq!(rig.out.lamps.arc, 0);
+    assert_eq!(rig.out.lamps.code, 0);
     rig.press_start(0.2);
     rig.run(0.5);
     assert_eq!(rig.control.view().digits, Some(56));
@@ -883,12 +886,12 @@ fn live_routines_show_level_temperature_and_speed() {
 /// opposing changes; counted here as lightings of one lamp.
 #[track_caller]
 fn flashes_stay_under_three_a_second(rig: &mut Rig, seconds: f64, mut hand: impl FnMut(&mut Rig)) {
-    let mut lit = 0u16;
-    let mut lightings: Vec<Vec<u64>> = vec![Vec::new(); 9];
+    let mut lit = 0u32;
+    let mut lightings: Vec<Vec<u64>> = vec![Vec::new(); 17];
     for _ in 0..(seconds * 100.0) as u64 {
         hand(rig);
         rig.tick();
-        let now = u16::from(rig.out.lamps.arc) | (u16::from(rig.out.lamps.lock) << 8);
+        let now = u32::from(rig.out.lamps.code) | (u32::from(rig.out.lamps.lock) << 16);
         for (index, times) in lightings.iter_mut().enumerate() {
             if now & !lit & (1 << index) != 0 {
                 times.push(rig.ticks);
@@ -952,8 +955,8 @@ prop_compose! {
             bulk_v: if noise == 0 { volts * 30.0 } else { 165.0 },
             dial_steps: if noise < 20 { steps } else { 0 },
             dial_index: noise == 1,
-            start: bit(0),
-            stop: bit(1) && bit(2),
+            switch_at: None,
+            buttons: [bit(0), bit(1) && bit(2), false, false],
             lid_closed: bit(3) || bit(4) || bit(5),
             locked_line: bit(6) || bit(7),
             cam: bit(8),

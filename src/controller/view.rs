@@ -11,10 +11,10 @@ pub struct ControlView {
     pub mode: &'static str,
     /// Short key of the program's phase: `fill`, `agitate`, `soak`, `drain`, `spin`, `rest`.
     pub phase: Option<&'static str>,
-    /// Dial position of the running program.
+    /// Position of the running program.
     pub program: Option<u8>,
-    /// Where the control believes the dial to point.
-    pub dial: u8,
+    /// The position that the control takes to be chosen.
+    pub position: u8,
     /// The program waits for Start or for the lid.
     pub paused: bool,
     /// The monitor behind the present fault hold.
@@ -27,7 +27,7 @@ pub struct ControlView {
     pub aborted: Option<Monitor>,
     /// Page of the code list, from 0.
     pub page: Option<u8>,
-    /// The number that the arc shows, when it shows one.
+    /// The number that the lamps show, when it shows one.
     pub digits: Option<u8>,
     /// Stored codes, newest first.
     pub stored: Vec<StoredCode>,

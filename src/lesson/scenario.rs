@@ -1,15 +1,8 @@
 //! A scenario: the job ticket, the hidden fault and what counts.
 
+use super::course::Course;
+pub use crate::plant::Mains;
 use serde::{Deserialize, Serialize};
-
-/// Mains supply at the customer's home.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Mains {
-    /// 120 V, 60 Hz.
-    V120Hz60,
-    /// 230 V, 50 Hz.
-    V230Hz50,
-}
 
 /// A sentence in both languages.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -44,6 +37,9 @@ pub struct Scenario {
     pub complaint: Bilingual,
     /// What the trainee should learn.
     pub goal: Bilingual,
+    /// Its place in the course; none for a job outside it.
+    #[serde(default)]
+    pub course: Option<Course>,
     /// Board file name under `assets/boards`, without extension.
     pub board: String,
     /// Mains supply.

@@ -1,6 +1,6 @@
 //! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
 
-use super::scenario::{Hidden, Mains, Scenario};
+use super::scenario::{Hidden, Scenario};
 use crate::bench::{Bench, Part, Rates, Setup};
 use crate::controller::{Board, Calibration, Memory, StoredCode};
 use crate::plant::dial::uniform;
@@ -72,22 +72,6 @@ pub enum SetUpError {
     /// Nothing to draw from.
     #[error("the scenario draws a fault but names none to draw from")]
     EmptyDraw,
-}
-
-impl Mains {
-    /// Rated supply.
-    pub fn rating(self) -> Rating {
-        match self {
-            Mains::V120Hz60 => Rating {
-                volts: 120.0,
-                hz: 60.0,
-            },
-            Mains::V230Hz50 => Rating {
-                volts: 230.0,
-                hz: 50.0,
-            },
-        }
-    }
 }
 
 /// The failure mode that this scenario and seed hide, if any. The same seed gives the same fault.
@@ -189,10 +173,12 @@ pub fn start_wash(bench: &mut Bench) {
         .first()
         .map_or(0, |p| p.position);
     bench.wait(Span::from_s(3));
-    while bench.machine().plant().dial_position() != program {
+    let turns = bench.machine().board().panel.selector.turn().is_some();
+    while turns && bench.machine().plant().dial_position() != program {
         bench.machine_mut().detent(true);
         bench.wait(Span::from_ms(400));
     }
+    // Without a knob the list stands at its first program when power comes.
     bench.machine_mut().press(Button::Start, true);
     bench.wait(Span::from_ms(300));
     bench.machine_mut().press(Button::Start, false);

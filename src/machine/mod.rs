@@ -3,7 +3,7 @@
 mod view;
 pub use view::MachineView;
 
-use crate::controller::{Board, Controller, Inputs, Memory, Outputs, Try};
+use crate::controller::{Board, Controller, Inputs, Memory, Outputs, Selector, Try};
 use crate::plant::{Button, Component, Plant, Terminal};
 use crate::units::Time;
 use sha2::{Digest, Sha256};
@@ -15,7 +15,7 @@ pub struct Machine {
     control: Controller,
     board: Board,
     outputs: Outputs,
-    buttons: [bool; 2],
+    buttons: [bool; Button::ALL.len()],
     dial_steps: i8,
     dial_index: bool,
     awake: bool,
@@ -25,13 +25,16 @@ pub struct Machine {
 
 impl Machine {
     /// Puts `board` with `memory` into `plant`. The plug is out.
-    pub fn new(plant: Plant, board: &Board, memory: Memory) -> Machine {
+    pub fn new(mut plant: Plant, board: &Board, memory: Memory) -> Machine {
+        if let Some(turn) = board.panel.selector.turn() {
+            plant.set_detents(turn);
+        }
         Machine {
             plant,
             control: Controller::new(board, memory),
             board: board.clone(),
             outputs: Outputs::default(),
-            buttons: [false; 2],
+            buttons: [false; Button::ALL.len()],
             dial_steps: 0,
             dial_index: false,
             awake: false,
@@ -53,8 +56,9 @@ impl Machine {
             bulk_v: pins.bulk_v,
             dial_steps: std::mem::take(&mut self.dial_steps),
             dial_index: std::mem::take(&mut self.dial_index),
-            start: self.buttons[Button::Start.index()],
-            stop: self.buttons[Button::Stop.index()],
+            switch_at: matches!(self.board.panel.selector, Selector::Switch { .. })
+                .then(|| self.plant.dial_position()),
+            buttons: self.buttons,
             lid_closed: pins.lid_closed,
             locked_line: pins.locked_line,
             cam: pins.cam,

@@ -16,7 +16,7 @@ pub struct MachineView {
     pub lid_bolted: bool,
     /// Lamps lit now.
     pub lamps: Lamps,
-    /// Where the dial points, in detents clockwise from the index, 0 to 23.
+    /// Where the knob points, in detents clockwise from the index.
     pub dial_position: u8,
     /// Water depth in the tub, mm.
     pub level_mm: f64,

@@ -4,17 +4,16 @@ use crate::units::Span;
 use rand::Rng;
 use serde::{Deserialize, Serialize};
 
-/// Detents in one turn.
-pub const DETENTS: u8 = 24;
-
 /// A draw from 0 up to, but never, 1.
 pub fn uniform(rng: &mut impl Rng) -> f64 {
     f64::from(rng.next_u32()) / 4_294_967_296.0
 }
 
 /// Mechanical state of the dial.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Dial {
+    /// Detents in one turn.
+    pub detents: u8,
     /// Where the pointer stands, in detents clockwise from the index.
     pub position: u8,
 }
@@ -47,6 +46,15 @@ pub fn clean_chance(wear: f64, gap: Span, detents: u32) -> f64 {
     chance
 }
 
+impl Default for Dial {
+    fn default() -> Dial {
+        Dial {
+            detents: 24,
+            position: 0,
+        }
+    }
+}
+
 impl Dial {
     /// Turns by one detent, clockwise or not, `gap` after the last one.
     pub fn detent(&mut self, clockwise: bool, gap: Span, wear: f64, rng: &mut impl Rng) -> Report {
@@ -59,8 +67,8 @@ impl Dial {
         } else {
             1
         };
-        let turn = if clockwise { 1 } else { DETENTS - 1 };
-        self.position = (self.position + turn) % DETENTS;
+        let turn = if clockwise { 1 } else { self.detents - 1 };
+        self.position = (self.position + turn) % self.detents;
         Report {
             steps: if clockwise { count } else { -count },
             index: self.position == 0,

@@ -97,7 +97,7 @@ names! {
 
 names! {
     /// A button on the console.
-    Button { Start = "start", Stop = "stop" }
+    Button { Start = "start", Stop = "stop", More = "more", Less = "less" }
 }
 
 /// A bit for each relay: 1 = the control drives it closed. Bit number is [`Relay::index`].

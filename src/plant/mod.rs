@@ -18,7 +18,7 @@ pub mod water;
 
 pub use fault::{FailureMode, Op, Presence};
 pub use ids::{Button, Component, Connector, Pin, Relay, Relays, Side, Terminal, UnknownName};
-pub use mains::Rating;
+pub use mains::{Mains, Rating};
 pub use params::{Param, Params};
 pub use probe::Probed;
 pub use washer::{BoardPins, LoadAmps, Plant, SolvePolicy};

@@ -260,6 +260,14 @@ impl Plant {
         }
     }
 
+    /// Gives the knob this many detents in one turn.
+    pub fn set_detents(&mut self, detents: u8) {
+        self.state.dial = Dial {
+            detents: detents.max(1),
+            ..Dial::default()
+        };
+    }
+
     /// Turns the dial by one detent; what its contacts reported goes to the board.
     pub fn detent(&mut self, clockwise: bool) -> super::dial::Report {
         let gap = self.state.now.since(self.state.last_detent);

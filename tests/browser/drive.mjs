@@ -604,6 +604,8 @@ const COMMANDS = {
     await person.begin("Any machine", 14);
     await person.turn("ArrowRight", 10, 120);
     await person.see("ten detents", (seen) => seen.dial === 12);
+    // What came within one slow frame is written together; it is not the last action that is meant here.
+    await page.waitForTimeout(500);
     await page.keyboard.down("ArrowRight");
     await page.close({ runBeforeUnload: false });
     const again = new Person(await context.newPage());

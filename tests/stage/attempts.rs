@@ -66,7 +66,7 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
 fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
     let mut below = |n: usize| rng.next_u32() as usize % n;
     let board = bench.machine().board();
-    let button = Button::ALL[below(2)];
+    let button = board.panel.buttons[below(board.panel.buttons.len())];
     match below(20) {
         0..3 => vec![Step::Wait {
             s: 1 + below(90) as u64,

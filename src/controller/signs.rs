@@ -1,0 +1,319 @@
+//! The language of lamps: how a board shows a number, and what it shows in each of its modes.
+
+use crate::units::Span;
+use serde::{Deserialize, Serialize};
+
+/// Segments a to g of a digit 0 to 9: bit 0 is a (top), then clockwise b to f, bit 6 is g (middle).
+const SEGMENTS: [u16; 10] = [0x3f, 0x06, 0x5b, 0x4f, 0x66, 0x6d, 0x7d, 0x07, 0x7f, 0x6f];
+
+/// What the lamps show and when.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LampRules {
+    /// How a number from 0 to 99 is shown.
+    pub signs: Signs,
+    /// There is a lock lamp beside them: lit while the lock is proven, blinking in a fault hold.
+    pub lock_lamp: bool,
+    /// One full blink, lit and dark, ms. IEC 60073: 1.4 to 2.8 Hz.
+    pub blink_ms: u32,
+    /// Time that each of two pictures in turn is shown, ms.
+    pub turns_ms: u32,
+    /// While the control waits for Start. Its number is the length of the program chosen, min.
+    pub idle: Sight,
+    /// While a program runs. Its number is the time left, min.
+    pub program: Sight,
+    /// While the control has stopped with a fault.
+    pub hold: Sight,
+    /// While service mode waits. Its number is the position chosen.
+    pub service: Sight,
+    /// While a load test runs. Its number is the time left, s.
+    pub test: Sight,
+    /// While recalibration runs. Its number is the stage, from 1.
+    pub recalibration: Sight,
+}
+
+/// How a number from 0 to 99 is shown. Lamps are numbered from the right: lamp 0 is bit 0.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Signs {
+    /// All at once: each digit is the sum of the weights of its lit lamps. Weights are written from
+    /// left to right, the tens' lamps left of the units'.
+    Weights {
+        /// Weights of the tens' lamps.
+        tens: Vec<u8>,
+        /// Weights of the units' lamps.
+        units: Vec<u8>,
+    },
+    /// Two digits of seven segments: the units in bits 0 to 6, the tens in bits 7 to 13.
+    Segments,
+    /// A picture for each number, as drawn in the service sheet; other numbers stay dark.
+    Pictures {
+        /// Number of lamps.
+        lamps: u8,
+        /// Number and picture.
+        table: Vec<(u8, u16)>,
+    },
+    /// One lamp, one flash after another: long ones count the tens, short ones the units; then a
+    /// pause, and again.
+    Flashes {
+        /// A long flash, ms.
+        long_ms: u32,
+        /// A short flash, ms.
+        short_ms: u32,
+        /// Dark between two flashes, ms.
+        gap_ms: u32,
+        /// Dark between tens and units, ms.
+        between_ms: u32,
+        /// Dark before it all begins again, ms.
+        pause_ms: u32,
+    },
+}
+
+/// What is shown in a mode.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Sight {
+    /// Nothing.
+    Dark,
+    /// Every lamp.
+    All,
+    /// The mode's number.
+    Number,
+    /// The mode's number and a picture in turn.
+    NumberAnd(u16),
+    /// The mode's number as so many lamps lit from the left, of all there are.
+    Bar,
+    /// Every lamp, blinking.
+    Blink,
+    /// A picture.
+    Still(u16),
+    /// Two pictures in turn.
+    Turns(u16, u16),
+}
+
+/// What the lamps are to show at a moment; blinking and flashing follow from the time since it began.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+pub(super) enum Picture {
+    #[default]
+    Dark,
+    All,
+    Blink,
+    Number(u8),
+    NumberAnd(u8, u16),
+    Turns(u16, u16),
+}
+
+impl Sight {
+    /// The picture of a mode whose number is `number`, of at most `of`.
+    pub(super) fn of(self, number: u32, of: u32, signs: &Signs) -> Picture {
+        let still = |picture| Picture::Turns(picture, picture);
+        match self {
+            Sight::Dark => Picture::Dark,
+            Sight::All => Picture::All,
+            Sight::Blink => Picture::Blink,
+            Sight::Number => Picture::Number(number.min(99) as u8),
+            Sight::NumberAnd(picture) => Picture::NumberAnd(number.min(99) as u8, picture),
+            Sight::Bar => {
+                let lamps = u32::from(signs.lamps());
+                let lit = (number * lamps / of.max(1)).min(lamps);
+                still((signs.all() >> (lamps - lit)) << (lamps - lit))
+            }
+            Sight::Still(picture) => still(picture),
+            Sight::Turns(a, b) => Picture::Turns(a, b),
+        }
+    }
+}
+
+impl Signs {
+    /// Number of lamps.
+    pub fn lamps(&self) -> u8 {
+        match self {
+            Signs::Weights { tens, units } => (tens.len() + units.len()) as u8,
+            Signs::Segments => 14,
+            Signs::Pictures { lamps, .. } => *lamps,
+            Signs::Flashes { .. } => 1,
+        }
+    }
+
+    /// Short key of the kind.
+    pub fn key(&self) -> &'static str {
+        match self {
+            Signs::Weights { .. } => "weights",
+            Signs::Segments => "segments",
+            Signs::Pictures { .. } => "pictures",
+            Signs::Flashes { .. } => "flashes",
+        }
+    }
+
+    /// Every lamp lit.
+    pub fn all(&self) -> u16 {
+        ((1_u32 << self.lamps().min(16)) - 1) as u16
+    }
+
+    /// Lamps lit for `number` at `at` since it began to be shown.
+    pub fn lit(&self, number: u8, at: Span) -> u16 {
+        let (tens_of, units_of) = (number.min(99) / 10, number.min(99) % 10);
+        match self {
+            Signs::Weights { tens, units } => {
+                weighed(tens, tens_of) << units.len() | weighed(units, units_of)
+            }
+            Signs::Segments => {
+                SEGMENTS[usize::from(tens_of)] << 7 | SEGMENTS[usize::from(units_of)]
+            }
+            Signs::Pictures { table, .. } => table
+                .iter()
+                .find(|(n, _)| *n == number)
+                .map_or(0, |(_, picture)| *picture),
+            Signs::Flashes { .. } => {
+                let whole = Span(self.flashes(number).map(|(_, span)| span.0).sum());
+                if whole == Span::ZERO {
+                    return 0;
+                }
+                let mut left = at.0 % whole.0;
+                for (on, span) in self.flashes(number) {
+                    if left < span.0 {
+                        return u16::from(on);
+                    }
+                    left -= span.0;
+                }
+                0
+            }
+        }
+    }
+
+    /// The flashes of a number, lit or dark and how long; nothing for other signs.
+    pub fn flashes(&self, number: u8) -> impl Iterator<Item = (bool, Span)> {
+        let (tens, units) = (
+            u32::from(number.min(99) / 10),
+            u32::from(number.min(99) % 10),
+        );
+        let (long, short, gap, between, pause) = match *self {
+            Signs::Flashes {
+                long_ms,
+                short_ms,
+                gap_ms,
+                between_ms,
+                pause_ms,
+            } => (long_ms, short_ms, gap_ms, between_ms, pause_ms),
+            _ => (0, 0, 0, 0, 0),
+        };
+        (0..tens + units).flat_map(move |n| {
+            let on_ms = if n < tens { long } else { short };
+            let off_ms = if n + 1 == tens + units {
+                pause
+            } else if n + 1 == tens {
+                between
+            } else {
+                gap
+            };
+            let span = |ms| Span::from_ms(u64::from(ms));
+            [(true, span(on_ms)), (false, span(off_ms))]
+        })
+    }
+}
+
+/// The fewest lamps, the heaviest first, whose weights add up to `digit`; the leftmost is the highest bit.
+fn weighed(weights: &[u8], digit: u8) -> u16 {
+    let mut order: Vec<usize> = (0..weights.len()).collect();
+    order.sort_by_key(|i| std::cmp::Reverse(weights[*i]));
+    let mut left = digit;
+    let mut lit = 0;
+    for i in order {
+        if weights[i] > 0 && weights[i] <= left {
+            left -= weights[i];
+            lit |= 1 << (weights.len() - 1 - i);
+        }
+    }
+    lit
+}
+
+/// The digit that the lamps of one place add up to.
+pub(super) fn sum(weights: &[u8], lit: u16) -> u32 {
+    let lamps = weights.iter().rev().enumerate();
+    lamps
+        .filter(|(bit, _)| lit & (1 << bit) != 0)
+        .map(|(_, weight)| u32::from(*weight))
+        .sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn binary() -> Signs {
+        Signs::Weights {
+            tens: vec![8, 4, 2, 1],
+            units: vec![8, 4, 2, 1],
+        }
+    }
+
+    #[test]
+    fn weights_add_up_to_the_digits() {
+        assert_eq!(binary().lit(47, Span::ZERO), 0b0100_0111);
+        assert_eq!(binary().lit(5, Span::ZERO), 0b0000_0101);
+        let five = Signs::Weights {
+            tens: vec![5, 3, 1],
+            units: vec![5, 3, 1],
+        };
+        assert_eq!(five.lit(98, Span::ZERO), 0b111_110);
+    }
+
+    /// Which segments make which digit is common knowledge, no source; here it is drawn.
+    #[test]
+    fn segments_draw_the_digits() {
+        let draw = |digit: u8| {
+            let lit = Signs::Segments.lit(digit, Span::ZERO) & 0x7f;
+            let on = |bit: u8, ink: char| if lit & (1 << bit) != 0 { ink } else { ' ' };
+            format!(
+                " {} /{}{}{}/{}{}{}",
+                on(0, '_'),
+                on(5, '|'),
+                on(6, '_'),
+                on(1, '|'),
+                on(4, '|'),
+                on(3, '_'),
+                on(2, '|')
+            )
+        };
+        assert_eq!(draw(0), " _ /| |/|_|");
+        assert_eq!(draw(1), "   /  |/  |");
+        assert_eq!(draw(2), " _ / _|/|_ ");
+        assert_eq!(draw(3), " _ / _|/ _|");
+        assert_eq!(draw(4), "   /|_|/  |");
+        assert_eq!(draw(5), " _ /|_ / _|");
+        assert_eq!(draw(6), " _ /|_ /|_|");
+        assert_eq!(draw(7), " _ /  |/  |");
+        assert_eq!(draw(8), " _ /|_|/|_|");
+        assert_eq!(draw(9), " _ /|_|/ _|");
+    }
+
+    #[test]
+    fn flashes_count_tens_long_and_units_short_and_begin_again() {
+        let signs = Signs::Flashes {
+            long_ms: 900,
+            short_ms: 300,
+            gap_ms: 400,
+            between_ms: 1200,
+            pause_ms: 2500,
+        };
+        let text = |number| {
+            let lit = |tick| signs.lit(number, Span(tick)) != 0;
+            (0..2000)
+                .step_by(10)
+                .map(|tick| if lit(tick) { '#' } else { '.' })
+                .collect::<String>()
+        };
+        let once = format!(
+            "{}{}{}{}",
+            "#########....#########............",
+            "###....###....",
+            "###",
+            ".".repeat(25)
+        );
+        assert!(
+            text(23).starts_with(&format!("{once}{once}")),
+            "{}",
+            text(23)
+        );
+        assert!(text(0).chars().all(|c| c == '.'));
+        assert!(text(40).starts_with("#########....#########....#########....#########....."));
+    }
+}
