@@ -3,7 +3,7 @@
 
 mod stage;
 
-use detent::bench::{Action, Bench, Finding, Happening, Refusal, Report};
+use detent::bench::{Action, Advice, Bench, Finding, Happening, Refusal, Report};
 use detent::lesson::survey::{bench_with, recalibrate, wash};
 use detent::lesson::{Dimension, Hidden, Mains, judge, set_up};
 use detent::plant::{Component, FailureMode, Op, Param, Presence};
@@ -175,7 +175,7 @@ fn hands_on_a_live_part_are_shocked_and_warned_before() {
     assert_eq!(bench.caution(&tilt), Some("caution-heavy"));
 }
 
-/// Two faults at once: both must go, naming either will do, and both parts may be paid for.
+/// Two faults at once: both must go and be named, and both parts may be paid for.
 #[test]
 fn two_faults_at_once_are_both_cured_and_judged() {
     let stage = Stage::new();
@@ -184,7 +184,7 @@ fn two_faults_at_once_are_both_cured_and_judged() {
     let pair = ["belt.broken", "taps.hot-shut"].map(str::to_owned);
     scenario.fault = Hidden::Several(pair.to_vec());
     let library = stage.shelf().library(&scenario);
-    let job = |both: bool, cause: &str| {
+    let job = |both: bool, causes: &[&str]| {
         let mut bench = set_up(&scenario, &library, 3).expect("it fits");
         assert_eq!(bench.hidden().len(), 2);
         bench.act(&Action::Unplug).expect("plugged");
@@ -205,9 +205,10 @@ fn two_faults_at_once_are_both_cured_and_judged() {
                 .expect("a tap opens");
         }
         let report = Report {
-            cause: Some(cause.to_owned()),
+            causes: causes.iter().map(|id| (*id).to_owned()).collect(),
             part: Some("P-1801".to_owned()),
             proof: Vec::new(),
+            advice: Advice::KeepTapOpen,
         };
         bench.act(&Action::Report(report)).expect("handed in");
         let score = judge(&scenario, &bench);
@@ -221,13 +222,12 @@ fn two_faults_at_once_are_both_cured_and_judged() {
             reasons(Dimension::Proof),
         )
     };
-    for cause in &pair {
-        let (reasoning, cost, proof) = job(true, cause);
-        assert!(!reasoning.contains(&"lost-not-cured"), "{reasoning:?}");
-        assert!(!reasoning.contains(&"lost-wrong-cause"), "{reasoning:?}");
-        assert!(!cost.contains(&"lost-overspent"), "{cost:?}");
-        assert!(!proof.contains(&"lost-no-evidence"), "{proof:?}");
+    let (reasoning, cost, proof) = job(true, &["belt.broken", "taps.hot-shut"]);
+    assert_eq!(reasoning, ["lost-bought-on-the-code"]);
+    assert!(!cost.contains(&"lost-overspent"), "{cost:?}");
+    assert!(!proof.contains(&"lost-no-evidence"), "{proof:?}");
+    assert!(job(false, &["belt.broken"]).0.contains(&"lost-not-cured"));
+    for half in [&["belt.broken"], &["thermistor.open"]] {
+        assert!(job(true, half).0.contains(&"lost-wrong-cause"), "{half:?}");
     }
-    assert!(job(false, "belt.broken").0.contains(&"lost-not-cured"));
-    assert!(job(true, "thermistor.open").0.contains(&"lost-wrong-cause"));
 }

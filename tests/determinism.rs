@@ -4,7 +4,7 @@
 mod stage;
 
 use detent::bench::script::{Condition, Step, entry_steps};
-use detent::bench::{Action, Bench, MeterMode, Report, Turn};
+use detent::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Turn};
 use detent::controller::Routine;
 use detent::lesson::{Mains, judge, set_up, start_wash};
 use detent::plant::{Button, Component, Connector, Pin, Side, SolvePolicy, Terminal};
@@ -163,7 +163,12 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
 }
 
 fn probe(mode: MeterMode, red: Pin, black: Pin) -> Step {
-    Step::Do(Action::Probe { mode, red, black })
+    Step::Do(Action::Probe {
+        mode,
+        red,
+        black,
+        grip: Grip::Clips,
+    })
 }
 
 /// A job from the rest without power to the report, with a failed try and a wrong part in it.
@@ -216,9 +221,10 @@ fn a_job(bench: &mut Bench) {
         Step::Do(Action::Plug),
         Step::Wait { s: 7 },
         Step::Do(Action::Report(Report {
-            cause: Some("pickup.no-output".to_owned()),
+            causes: vec!["pickup.no-output".to_owned()],
             part: Some("P-1401".to_owned()),
             proof: vec![0, 1],
+            advice: Advice::None,
         })),
     ]);
     for step in &steps {

@@ -117,6 +117,7 @@ fn each_classic_mistake_costs_points() {
         ("Reasoning", "lost-good-board-replaced"),
         ("Reasoning", "lost-not-cured"),
         ("Reasoning", "lost-wrong-cause"),
+        ("Reasoning", "lost-wrong-part-named"),
         ("Safety", "lost-opened-live"),
         ("Safety", "lost-ohms-on-live"),
         ("Safety", "lost-shock"),

@@ -1,7 +1,7 @@
 //! Every text that the rooms outside the window can ask for is there in every language. The keys
 //! are taken from the program itself: its types, its content, and the literals in its source.
 
-use detent::bench::{Finding, Happening};
+use detent::bench::{Advice, Condition, Finding, Happening};
 use detent::content::{Language, Texts, Value, builtin, read_board};
 use detent::controller::{Broke, Monitor};
 use detent::lesson::{Dimension, Mains};
@@ -40,6 +40,9 @@ fn everything_in_the_machine_has_its_texts() {
             .iter()
             .flat_map(|p| p.note_key.iter().chain([&p.name_key])),
     );
+    check(Advice::ALL.iter().map(|a| named("advice", a.name())));
+    let conditions = [Condition::New, Condition::Used, Condition::Rebuilt];
+    check(conditions.map(|c| named("condition", c.name())));
     let sounds = literals(after(&source("src/machine/mod.rs"), "fn sounds("), "");
     assert!(sounds.contains("pump-hum"), "{sounds:?}");
     check(sounds.iter().map(|sound| named("sound", sound)));

@@ -1,6 +1,16 @@
 # Every text that people see, in English. Sections and the keys in them stand in alphabetical order,
 # and es.ftl has the same keys with the same placeables; `cargo test --test texts` checks it.
 
+## advice
+
+advice-check-outlet = Have the outlet checked by an electrician
+advice-clean-strainer = Clean the strainers at the taps now and then
+advice-keep-tap-open = Keep both taps fully open
+advice-less-detergent = Use less detergent
+advice-level-machine = Have the machine stand level
+advice-none = Nothing to add
+advice-replace = Replace the machine rather than repair it
+
 ## app
 
 app-name = Detent
@@ -99,6 +109,7 @@ check-tub-leak = Pull the plug. Look under the tub and along the hoses with a li
 cli-entered = entered
 cli-found = found
 cli-lamps = lamps
+cli-meter-test = meter tried on the proving source at
 cli-no-report = No report yet: hand one in to see where each point went.
 cli-readings = readings
 cli-score = score
@@ -167,6 +178,12 @@ component-taps = Taps
 component-thermistor = Water thermistor
 component-tub = Tub
 
+## condition
+
+condition-new = new
+condition-rebuilt = rebuilt
+condition-used = used, as it is
+
 ## course
 
 course-doubles = Two at once
@@ -198,7 +215,9 @@ do-close-cabinet = Put the panels back (C)
 do-close-lid = Put the lid down (L)
 do-discharge = Bleed the stored charge (D)
 do-fit = Fit it
+do-hold = Hold the display
 do-inspect = Look and feel
+do-leads = Put the spare leads on
 do-lift = Lift the probes
 do-measure = Measure and note
 do-meter-fuse = Put a new fuse in the meter
@@ -208,7 +227,10 @@ do-order = Order
 do-plug = Plug in (P)
 do-pull = Pull this connector
 do-put-right = Put right
+do-release = Let the display go
+do-return = Take it back
 do-seat = Push this connector back on
+do-test-meter = Try the meter on the proving source
 do-unplug = Pull the plug (P)
 
 ## finding
@@ -333,6 +355,7 @@ lost-flood = A part was opened with water above it, and the floor was flooded. D
 lost-good-board-replaced = A sound control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
 lost-lid-spinning = The lid was opened while the basket turned. Wait until it stands: it can break an arm.
 lost-live-not-allowed = You measured live in a job that does not allow it. Here the fault had to be found with the plug out.
+lost-meter-not-proved = The circuit was tested, but the meter was not tried on a known source before and after. A dead meter shows a dead circuit everywhere: known source, circuit, known source, then hands.
 lost-misread = You noted { $noted }, but the lamps had not shown it. Add up each group of four lamps again. Codes shown in this job: { $shown }
 lost-never-entered = Service mode was never entered, so the stored codes stayed unread. Follow the gesture on the service sheet.
 lost-no-evidence = The report cites no reading from before the repair. Tick the readings that show the cause.
@@ -343,22 +366,35 @@ lost-not-proved-dead = Hands went in before anyone proved the circuit dead. Blee
 lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
 lost-ohms-on-live = Ohms were measured on a live or charged circuit. Pull the plug and bleed the charge before you choose Ω.
 lost-opened-live = The cabinet was opened with the plug in. Pull the plug first and keep it in your sight.
-lost-over-budget = More than the customer’s { $budget } was spent. Ask before you go over what was agreed.
+lost-over-budget = Parts and work came to { $bill }; the customer had agreed to { $budget }. Ask before you go over what was agreed.
+lost-over-repair-limit = Parts and work came to { $bill }; above { $limit } this machine is not worth repairing. Say so before you spend the money.
 lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest bought nothing for the customer.
 lost-rest-too-short = Unplugged for only { $seconds } s: the control still had its charge, so nothing was reset. Give it a full minute.
 lost-rivals-left = The readings cited leave { $open } of { $rivals } other causes open. Measure what tells them apart, and cite it.
 lost-shock = Electric shock: something live was touched. Pull the plug, keep it in your control and prove it dead before hands go in.
 lost-slow = The work took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
 lost-touched-charge = Hands were inside before the stored charge was gone. Wait, bleed it, and prove it dead with the meter.
+lost-wrong-advice = You told the customer: “{ $given }”. What was wrong with the machine calls for: “{ $due }”.
 lost-wrong-cause = The report says “{ $said }”; it was “{ $truth }”. Let the readings, not the code, name the cause.
 lost-wrong-part = A part was fitted that does not cure the fault. Rule the other suspects out by measuring before you buy.
+lost-wrong-part-named = The report names part { $named }; needed was { $needed }. Name the part for the component that failed, one that fits this machine.
 
 ## meter
 
+meter-beep = beep
 meter-black = Black probe
 meter-choose = choose a pin below
+meter-clips = Clips
 meter-dead = The meter’s fuse has blown
+meter-fingers = fingers on the tips
+meter-grip = Probes held by
+meter-grip-fingers = Fingers
+meter-held = HOLD
+meter-mode-continuity = Beep
 meter-red = Red probe
+meter-test-bad = The meter does not show what is known to be there: look at its fuse and its leads.
+meter-test-good = The meter shows what is known to be there.
+meter-test-intro = Known source: 50 V ~, 50 V = and 100 Ω. Try it before and after you prove a circuit dead.
 
 ## mode
 
@@ -507,6 +543,8 @@ noted-codes = Noted:
 
 part-belt = Drive belt
 part-board = Control board
+part-board-keys = Control board with keys
+part-board-one-lamp = Control board with one lamp
 part-board-other = Control board, narrow model
 part-contact-kit = Contact and splice kit
 part-cord = Supply cord with plug
@@ -538,9 +576,13 @@ part-tub-seal = Tub seal set
 ## parts
 
 parts = Parts counter
+parts-boards = for board: { $boards }
 parts-fitted = Fitted
 parts-intro = Invented numbers and prices. What you buy, the customer pays.
 parts-price = price { $price }
+parts-rates = Labour { $labour } an hour. A part that was not fitted can go back for { $fee } % of its price. Above { $limit } for parts and work, a new machine is the better buy.
+parts-revision = rev { $revision }
+parts-superseded = replaced by { $part }
 parts-wait = comes in { $hours } h
 
 ## pin
@@ -577,11 +619,14 @@ refusal-no-connector = There is no such connector here.
 refusal-no-part = The counter has no part { $part }.
 refusal-no-reading = There is no such reading in the notebook.
 refusal-not-in-hand = Order part { $part } first.
+refusal-nothing-to-hold = The meter shows nothing to hold. Put the probes on first.
 refusal-plug-in-outlet = Pull the plug first: its blades are in the outlet.
 
 ## report
 
+report-advice = Advice to the customer
 report-cause = What was wrong
+report-cause-again = Two faults can be there: choose again to add one or take one away.
 report-choose = choose…
 report-done = The report was handed in.
 report-hand-in = Hand the machine back
@@ -738,6 +783,8 @@ tab-sheet = Sheet
 ## ticket
 
 ticket-hours = { $hours } h
+ticket-labour = of it, work
+ticket-limit = Not worth more than
 ticket-live = Live tests
 ticket-live-no = not allowed
 ticket-live-yes = allowed

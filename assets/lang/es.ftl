@@ -1,6 +1,16 @@
 # Todos los textos visibles, en español. Las secciones y sus claves van en orden alfabético, y
 # en.ftl tiene las mismas claves con los mismos argumentos; `cargo test --test texts` lo comprueba.
 
+## advice
+
+advice-check-outlet = Que un electricista revise la toma
+advice-clean-strainer = Limpiar de vez en cuando los filtros de los grifos
+advice-keep-tap-open = Dejar los dos grifos bien abiertos
+advice-less-detergent = Usar menos detergente
+advice-level-machine = Nivelar la máquina
+advice-none = Nada que añadir
+advice-replace = Cambiar la máquina en vez de repararla
+
 ## app
 
 app-name = Detent
@@ -99,6 +109,7 @@ check-tub-leak = Desenchufe. Mire debajo de la cuba y a lo largo de las manguera
 cli-entered = entró
 cli-found = hallazgos
 cli-lamps = luces
+cli-meter-test = medidor probado en la fuente de prueba a los
 cli-no-report = Aún sin informe: entréguelo para ver dónde se fue cada punto.
 cli-readings = lecturas
 cli-score = puntaje
@@ -167,6 +178,12 @@ component-taps = Grifos
 component-thermistor = Termistor del agua
 component-tub = Cuba
 
+## condition
+
+condition-new = nueva
+condition-rebuilt = reacondicionada
+condition-used = usada, tal como está
+
 ## course
 
 course-doubles = Dos a la vez
@@ -198,7 +215,9 @@ do-close-cabinet = Poner los paneles (C)
 do-close-lid = Bajar la tapa (L)
 do-discharge = Descargar lo acumulado (D)
 do-fit = Montar
+do-hold = Retener la lectura
 do-inspect = Mirar y palpar
+do-leads = Poner las puntas de repuesto
 do-lift = Retirar las puntas
 do-measure = Medir y anotar
 do-meter-fuse = Cambiar el fusible del medidor
@@ -208,7 +227,10 @@ do-order = Pedir
 do-plug = Enchufar (P)
 do-pull = Desconectar este conector
 do-put-right = Arreglar
+do-release = Soltar la lectura
+do-return = Devolver
 do-seat = Volver a conectarlo
+do-test-meter = Probar el medidor en la fuente de prueba
 do-unplug = Desenchufar (P)
 
 ## finding
@@ -333,6 +355,7 @@ lost-flood = Se abrió una pieza con agua por encima y se inundó el piso. Desag
 lost-good-board-replaced = Se cambió una placa de control sana. Antes de comprar una, demuestre que sus entradas están bien y su salida está mal.
 lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se detenga: puede romper un brazo.
 lost-live-not-allowed = Midió con tensión en un trabajo que no lo permite. Aquí había que hallar la falla con la máquina desenchufada.
+lost-meter-not-proved = Se midió el circuito, pero no se probó el medidor en una fuente conocida antes y después. Un medidor muerto muestra muertos todos los circuitos: fuente conocida, circuito, fuente conocida y recién entonces las manos.
 lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Sume otra vez cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
 lost-never-entered = Nunca se entró al modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.
 lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación. Marque las lecturas que muestran la causa.
@@ -343,22 +366,35 @@ lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensi�
 lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina como está ahora.
 lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o carga. Desenchufe y descargue lo acumulado antes de elegir Ω.
 lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchufe primero y tenga la clavija a la vista.
-lost-over-budget = Se gastó más de los { $budget } del cliente. Pregunte antes de pasar de lo acordado.
+lost-over-budget = Piezas y trabajo sumaron { $bill }; el cliente había aceptado { $budget }. Pregunte antes de pasar de lo acordado.
+lost-over-repair-limit = Piezas y trabajo sumaron { $bill }; por encima de { $limit } no vale la pena reparar esta máquina. Dígalo antes de gastar el dinero.
 lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
 lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y nada se reinició. Dele un minuto entero.
 lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } otras causas. Mida lo que las distingue y cítelo.
 lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
 lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planee la próxima medición antes de tomar la herramienta.
 lost-touched-charge = Se metieron las manos antes de que se fuera la carga acumulada. Espere, descárguela y compruébelo con el medidor.
+lost-wrong-advice = Le dijo al cliente: «{ $given }». Lo que fallaba en la máquina pide: «{ $due }».
 lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que las lecturas, no el código, nombren la causa.
 lost-wrong-part = Se montó una pieza que no cura la falla. Descarte midiendo a los demás sospechosos antes de comprar.
+lost-wrong-part-named = El informe nombra la pieza { $named }; hacía falta { $needed }. Nombre la pieza del componente que falló, una que encaje en esta máquina.
 
 ## meter
 
+meter-beep = pitido
 meter-black = Punta negra
 meter-choose = elija un pin abajo
+meter-clips = Pinzas
 meter-dead = Se fundió el fusible del medidor
+meter-fingers = dedos en las puntas
+meter-grip = Puntas sujetas con
+meter-grip-fingers = Dedos
+meter-held = RETENIDA
+meter-mode-continuity = Pitido
 meter-red = Punta roja
+meter-test-bad = El medidor no muestra lo que se sabe que hay: revise el fusible y las puntas.
+meter-test-good = El medidor muestra lo que se sabe que hay.
+meter-test-intro = Fuente conocida: 50 V ~, 50 V = y 100 Ω. Pruebe el medidor antes y después de comprobar que un circuito está muerto.
 
 ## mode
 
@@ -507,6 +543,8 @@ noted-codes = Anotados:
 
 part-belt = Correa de transmisión
 part-board = Placa de control
+part-board-keys = Placa de control con teclas
+part-board-one-lamp = Placa de control de una luz
 part-board-other = Placa de control, modelo estrecho
 part-contact-kit = Juego de contactos y empalmes
 part-cord = Cable de red con clavija
@@ -538,9 +576,13 @@ part-tub-seal = Juego de juntas de la cuba
 ## parts
 
 parts = Mostrador de piezas
+parts-boards = para placa: { $boards }
 parts-fitted = Montada
 parts-intro = Números y precios inventados. Lo que compra, lo paga el cliente.
 parts-price = precio { $price }
+parts-rates = Mano de obra: { $labour } por hora. Una pieza sin montar se puede devolver por el { $fee } % de su precio. Por encima de { $limit } entre piezas y trabajo, conviene más una máquina nueva.
+parts-revision = rev. { $revision }
+parts-superseded = reemplazada por { $part }
 parts-wait = llega en { $hours } h
 
 ## pin
@@ -577,11 +619,14 @@ refusal-no-connector = Aquí no existe ese conector.
 refusal-no-part = El mostrador no tiene la pieza { $part }.
 refusal-no-reading = No hay tal lectura en el cuaderno.
 refusal-not-in-hand = Pida antes la pieza { $part }.
+refusal-nothing-to-hold = El medidor no muestra nada que retener. Ponga antes las puntas.
 refusal-plug-in-outlet = Desenchufe antes: las clavijas están en la toma.
 
 ## report
 
+report-advice = Consejo para el cliente
 report-cause = Qué fallaba
+report-cause-again = Puede haber dos fallas: elija otra vez para añadir una o quitarla.
 report-choose = elija…
 report-done = El informe ya está entregado.
 report-hand-in = Entregar la máquina
@@ -738,6 +783,8 @@ tab-sheet = Hoja
 ## ticket
 
 ticket-hours = { $hours } h
+ticket-labour = de ella, trabajo
+ticket-limit = No vale más de
 ticket-live = Con tensión
 ticket-live-no = no permitido
 ticket-live-yes = permitido

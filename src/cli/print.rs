@@ -1,7 +1,7 @@
 //! What the commands print.
 
 use super::Failure;
-use crate::bench::{Bench, Display, MeterMode, Reading};
+use crate::bench::{Bench, Display, Grip, MeterMode, Reading};
 use crate::content::{Language, Shelf, Texts, Titled};
 use crate::controller::{LampRules, Lamps, Signs};
 use crate::lesson::{Bilingual, Score};
@@ -85,23 +85,42 @@ fn digit(segments: u16) -> char {
 }
 
 /// A reading as a person writes it down.
-pub(super) fn reading(r: &Reading) -> String {
+pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
     let (name, unit) = match r.mode {
         MeterMode::Ohms => ("ohms", "Ω"),
         MeterMode::VoltsAc => ("volts-ac", "V~"),
         MeterMode::VoltsDc => ("volts-dc", "V⎓"),
         MeterMode::AmpsClamp => ("amps", "A~"),
         MeterMode::Hertz => ("hertz", "Hz"),
+        MeterMode::Continuity => ("continuity", "Ω"),
+        MeterMode::VoltsLowZ => ("volts-low-z", "V~"),
+        MeterMode::Microfarads => ("microfarads", "µF"),
     };
-    let shown = match r.shown {
+    let mut line = format!(
+        "{name:<11} {} / {}: {} {unit}",
+        r.red,
+        r.black,
+        display(r.shown)
+    );
+    if r.beeped() {
+        line = format!("{line}  {}", texts.get("meter-beep"));
+    }
+    if r.grip == Grip::Fingers {
+        line = format!("{line}  ({})", texts.get("meter-fingers"));
+    }
+    line
+}
+
+/// What a meter shows, without its unit.
+fn display(shown: Display) -> String {
+    match shown {
         Display::Value(v) => format!("{v:.6}")
             .trim_end_matches('0')
             .trim_end_matches('.')
             .to_owned(),
         Display::OverRange => "OL".to_owned(),
         Display::Dead => "—".to_owned(),
-    };
-    format!("{:<9} {} / {}: {shown} {unit}", name, r.red, r.black)
+    }
 }
 
 /// State, readings and score as text.
@@ -127,13 +146,14 @@ pub(super) fn outcome(
     ))?;
     let control = &view.machine.control;
     put(format!(
-        "{}: {} | {:.0} mm | {:.1} °C | {:.0} min | {:.0}",
+        "{}: {} | {:.0} mm | {:.1} °C | {:.0} min | {:.0} + {:.0}",
         texts.get("cli-state"),
         control.mode,
         view.machine.level_mm,
         view.machine.water_c,
         view.minutes,
         view.spent,
+        view.labour,
     ))?;
     put(format!(
         "{}: {}",
@@ -161,7 +181,17 @@ pub(super) fn outcome(
     }
     put(format!("{}:", texts.get("cli-readings")))?;
     for (n, r) in bench.notebook().iter().enumerate() {
-        put(format!("  {n:>2}  {}  {}", r.at, reading(r)))?;
+        put(format!("  {n:>2}  {}  {}", r.at, reading(r, &texts)))?;
+    }
+    for test in bench.meter_tests() {
+        put(format!(
+            "{}: {}  {} V~  {} V⎓  {} Ω",
+            texts.get("cli-meter-test"),
+            test.at,
+            display(test.volts_ac),
+            display(test.volts_dc),
+            display(test.ohms)
+        ))?;
     }
     for found in bench.found() {
         let told: Vec<String> = match found.findings.as_slice() {
@@ -227,6 +257,7 @@ pub(super) fn outcome_json(
             serde_json::json!({
                 "at_s": r.at.seconds(), "mode": r.mode, "red": r.red, "black": r.black,
                 "value": value, "over_range": r.shown == Display::OverRange, "live": r.live,
+                "beep": r.beeped(), "grip": r.grip,
             })
         })
         .collect();
@@ -239,6 +270,7 @@ pub(super) fn outcome_json(
         "level_mm": view.machine.level_mm,
         "minutes": view.minutes,
         "spent": view.spent,
+        "labour": view.labour,
         "waited_hours": view.waited_hours,
         "codes_stored": view.machine.control.stored.iter().map(|c| c.code).collect::<Vec<_>>(),
         "codes_noted": bench.noted_codes().iter().map(|(_, c)| c).collect::<Vec<_>>(),

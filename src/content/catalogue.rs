@@ -61,7 +61,7 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
             found("cured_by", Problem::Nothing("name the part that cures it"));
         }
         None => found("cured_by", Problem::UnknownPart(mode.cured_by.clone())),
-        Some(part) if !part.fits => {
+        Some(part) if part.component != mode.component => {
             found("cured_by", Problem::UnfitPart(mode.cured_by.clone()));
         }
         Some(_) => {}

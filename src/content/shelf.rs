@@ -114,6 +114,7 @@ impl Shelf {
             sound: self.machine.params(mains),
             modes: &self.catalogue.modes,
             parts: &self.parts.parts,
+            rates: self.parts.rates,
         }
     }
 

@@ -1,5 +1,6 @@
 //! Scenarios and scores.
 
+mod advice;
 mod course;
 mod judge;
 mod scenario;

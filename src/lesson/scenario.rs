@@ -58,11 +58,14 @@ pub struct Scenario {
     pub stale_codes: Vec<u8>,
     /// Minutes a good technician should need.
     pub par_minutes: f64,
-    /// Money the customer will spend at most, in whole units.
+    /// Money the customer will pay at most for parts and work, in whole units.
     pub budget: f64,
     /// Whether meter work on the live machine is allowed in this job.
     #[serde(default)]
     pub live_tests_allowed: bool,
+    /// Whether a lead of the technician's meter is broken inside its insulation.
+    #[serde(default)]
+    pub worn_lead: bool,
     /// Highest points for each dimension.
     pub points: Points,
 }

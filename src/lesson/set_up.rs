@@ -1,7 +1,7 @@
 //! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
 
 use super::scenario::{Hidden, Scenario};
-use crate::bench::{Bench, Part, Setup};
+use crate::bench::{Bench, Part, Rates, Setup};
 use crate::controller::{Board, Calibration, Memory, StoredCode};
 use crate::plant::dial::uniform;
 use crate::plant::{Button, FailureMode, Param, Params, Rating};
@@ -27,6 +27,8 @@ pub struct Library<'a> {
     pub modes: &'a [FailureMode],
     /// The counter's list.
     pub parts: &'a [Part],
+    /// What the shop charges.
+    pub rates: Rates,
 }
 
 impl Library<'_> {
@@ -53,8 +55,10 @@ impl Library<'_> {
             faults,
             modes: self.modes.to_vec(),
             parts: self.parts.to_vec(),
+            rates: self.rates,
             seed,
             live_tests_allowed: true,
+            lead_open: false,
         }
     }
 }
@@ -131,6 +135,7 @@ pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<
         memory: customers_memory(scenario, library),
         dial_wear: scenario.dial_wear,
         live_tests_allowed: scenario.live_tests_allowed,
+        lead_open: scenario.worn_lead,
         ..library.setup(scenario.mains.rating(), faults, seed)
     }))
 }

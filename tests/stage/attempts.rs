@@ -1,7 +1,7 @@
 //! Attempts by somebody who tries everything, recorded as a person's are.
 
 use detent::bench::script::{Step, entry_steps};
-use detent::bench::{Action, Bench, MeterMode, Report, Turn};
+use detent::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Turn};
 use detent::content::{Shelf, Titled};
 use detent::lesson::{judge, set_up};
 use detent::plant::{Button, Component, Connector, Pin, Side, Terminal};
@@ -36,7 +36,8 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
     let part = bench.counter()[below(bench.counter().len())].number.clone();
     let proof = (0..bench.notebook().len()).step_by(2).collect();
     let report = Report {
-        cause: Some(cause),
+        causes: vec![cause],
+        advice: Advice::ALL[below(Advice::ALL.len())],
         part: Some(part),
         proof,
     };
@@ -157,6 +158,9 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
                 MeterMode::VoltsDc,
                 MeterMode::AmpsClamp,
                 MeterMode::Hertz,
+                MeterMode::Continuity,
+                MeterMode::VoltsLowZ,
+                MeterMode::Microfarads,
             ];
             let mut pin = || {
                 let terminal = Terminal::ALL[below(Terminal::ALL.len())];
@@ -164,7 +168,16 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
             };
             let (red, black) = (pin(), pin());
             let mode = modes[below(modes.len())];
-            vec![Step::Do(Action::Probe { mode, red, black })]
+            let grip = [Grip::Clips, Grip::Fingers][below(2)];
+            vec![
+                Step::Do(Action::TestMeter),
+                Step::Do(Action::Probe {
+                    mode,
+                    red,
+                    black,
+                    grip,
+                }),
+            ]
         }
         _ => {
             let part = &bench.counter()[below(bench.counter().len())];

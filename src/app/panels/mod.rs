@@ -114,6 +114,7 @@ fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
             &[("part", Value::from(number.as_str()))],
         ),
         Refusal::NoCause(_) => texts.get("refusal-no-cause"),
+        Refusal::NothingToHold => texts.get("refusal-nothing-to-hold"),
         Refusal::NoReading(_) => texts.get("refusal-no-reading"),
         Refusal::Finished => texts.get("refusal-finished"),
         Refusal::PlugInOutlet => texts.get("refusal-plug-in-outlet"),

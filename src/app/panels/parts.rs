@@ -26,12 +26,24 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
                 let price = face.with("parts-price", &[("price", Value::from(row.price))]);
                 ui.label(RichText::new(price).color(t::AMBER));
             });
+            let mut state = vec![face.text(&format!("condition-{}", row.condition.name()))];
+            if !row.boards.is_empty() {
+                let boards = row.boards.join(", ");
+                state.push(face.with("parts-boards", &[("boards", Value::from(boards))]));
+            }
+            if let Some(next) = &row.superseded_by {
+                let next = Value::from(next.as_str());
+                state.push(face.with("parts-superseded", &[("part", next)]));
+            }
+            kit::quiet(ui, state.join("   "));
             if let Some(note) = &row.note_key {
                 kit::quiet(ui, face.text(note));
             }
             ui.horizontal(|ui| {
                 let wait = face.with("parts-wait", &[("hours", Value::from(row.wait_hours))]);
-                kit::quiet(ui, format!("{}   {wait}", row.number));
+                let revision = Value::from(row.revision.to_string());
+                let revision = face.with("parts-revision", &[("revision", revision)]);
+                kit::quiet(ui, format!("{} {revision}   {wait}", row.number));
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     let held = face
                         .bench
@@ -48,6 +60,9 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
                         Some(_) => {
                             if kit::choice(ui, true, face.text("do-fit")).clicked() {
                                 face.act(Action::Fit(row.number.clone()));
+                            }
+                            if ui.button(face.text("do-return")).clicked() {
+                                face.act(Action::Return(row.number.clone()));
                             }
                         }
                         None => {
