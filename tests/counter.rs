@@ -80,7 +80,8 @@ fn every_fault_can_be_cured_on_every_board() {
     for board in &stage.shelf().boards {
         let library = stage.shelf().library_of(board, Mains::V120Hz60);
         let bench = Bench::new(library.setup(Mains::V120Hz60.rating(), Vec::new(), 1));
-        for mode in &stage.shelf().catalogue.modes {
+        let modes = stage.shelf().catalogue.modes.iter();
+        for mode in modes.filter(|mode| !mode.needs_no_part()) {
             let part = bench
                 .cure(mode)
                 .unwrap_or_else(|| panic!("{}: {}", board.id, mode.id));

@@ -158,7 +158,12 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     }
     assert_eq!(
         found,
-        ["arc-dial V120Hz60 182c77c96dc8e20678f31657e7ba853207bfb294241b2c98a056c579fc73ccf4",]
+        [
+            "arc-dial V120Hz60 01367515beb571d44b2386d186bed09380a892ad0c3080edbf0225cad65df1ba",
+            "arc-dial V230Hz50 489edbd5915df15784ee99105c53e8e64b2daa0dcfd2fa62014734e590215657",
+            "key-pad V230Hz50 b05559cfcbeabb734c1b0cf02299a25639343324b58c7bab2d8aac9084a7c81d",
+            "lone-lamp V120Hz60 906e79ec1bf075c1a2da81d93cb8f68114309e51294c0a78f7138e64c4e73ff6",
+        ]
     );
 }
 
