@@ -226,7 +226,7 @@ impl DemoBench {
         view.machine.level_mm = 210.0;
         view.machine.water_c = 32.0;
         view.machine.dial_position = 2;
-        view.machine.lamps.arc = 0x27;
+        view.machine.lamps.code = 0x27;
         view.machine.lamps.lock = true;
         view.spent = 46.0;
         view.minutes = 18.0;
@@ -323,8 +323,8 @@ impl BenchPort for DemoBench {
                 let by = if turn == Turn::Right { 1 } else { 23 };
                 view.machine.dial_position = (view.machine.dial_position + by) % 24;
             }
-            Action::Down(Button::Start) => view.machine.lamps.arc = 0x96,
-            Action::Down(Button::Stop) => view.machine.lamps.arc = 0x27,
+            Action::Down(Button::Start) => view.machine.lamps.code = 0x96,
+            Action::Down(Button::Stop) => view.machine.lamps.code = 0x27,
             Action::OpenCabinet => view.cabinet_open = true,
             Action::CloseCabinet => view.cabinet_open = false,
             Action::Pull(connector) => view.pulled.push(connector),

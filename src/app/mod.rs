@@ -9,6 +9,7 @@
 mod attempts;
 #[cfg(test)]
 mod demo;
+mod hands;
 mod input;
 #[cfg(not(target_family = "wasm"))]
 mod native;
