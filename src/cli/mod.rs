@@ -58,12 +58,13 @@ pub struct WindowArgs {
     /// Seed of the random draws (default: the scenario's own).
     #[arg(long)]
     pub seed: Option<u64>,
-    /// Save a picture here after some frames and exit.
+    /// Save a picture here after some frames and exit. Several times: one picture after the other,
+    /// each in its view and after its script; views and scripts are given in the same order.
     #[arg(long, hide = true)]
-    pub shot: Option<PathBuf>,
-    /// View for the picture.
+    pub shot: Vec<PathBuf>,
+    /// View for the picture; the last one serves the pictures that are left.
     #[arg(long, hide = true)]
-    pub view: Option<String>,
+    pub view: Vec<String>,
     /// Panel tab for the picture.
     #[arg(long, hide = true)]
     pub tab: Option<String>,
@@ -73,9 +74,9 @@ pub struct WindowArgs {
     /// Frames to draw before the picture.
     #[arg(long, hide = true)]
     pub frames: Option<u32>,
-    /// Script to run before the picture.
+    /// Script to run before the picture, on top of those before it.
     #[arg(long, hide = true)]
-    pub script: Option<PathBuf>,
+    pub script: Vec<PathBuf>,
 }
 
 /// Why a command ended without doing its work.
