@@ -603,10 +603,19 @@ side-load = at the load
 
 ## sight
 
-sight-all = all lit
+sight-all = { $lamps ->
+    [one] lit
+   *[other] all lit
+}
 sight-bar = { $number }, as a row of lamps that grows from the left
-sight-blink = all blinking
-sight-dark = all dark
+sight-blink = { $lamps ->
+    [one] blinking
+   *[other] all blinking
+}
+sight-dark = { $lamps ->
+    [one] dark
+   *[other] all dark
+}
 sight-number = { $number }
 sight-number-and = { $number }, in turn with this
 sight-still = this

@@ -603,10 +603,19 @@ side-load = en la carga
 
 ## sight
 
-sight-all = todo encendido
+sight-all = { $lamps ->
+    [one] encendida
+   *[other] todo encendido
+}
 sight-bar = { $number }, como una fila de luces que crece desde la izquierda
-sight-blink = todo parpadea
-sight-dark = todo apagado
+sight-blink = { $lamps ->
+    [one] parpadea
+   *[other] todo parpadea
+}
+sight-dark = { $lamps ->
+    [one] apagada
+   *[other] todo apagado
+}
 sight-number = { $number }
 sight-number-and = { $number }, alternando con esto
 sight-still = esto

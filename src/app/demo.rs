@@ -39,6 +39,7 @@ impl Default for DemoShop {
                     "Prove the pump before you buy one.",
                     "Demuestre la falla de la bomba antes de comprarla.",
                 ),
+                board: "board-arc-dial".to_owned(),
                 seed: 1,
             },
             Offer {
@@ -47,11 +48,13 @@ impl Default for DemoShop {
                     "One code, several suspects.",
                     "Un código, varios sospechosos.",
                 ),
+                board: "board-arc-dial".to_owned(),
                 seed: 2,
             },
             Offer {
                 title: both("Whatever the day brings", "Lo que traiga el día"),
                 goal: both("A fault drawn at random.", "Una falla al azar."),
+                board: "board-arc-dial".to_owned(),
                 seed: 3,
             },
         ])

@@ -74,6 +74,8 @@ pub struct Picture {
     pub path: PathBuf,
     /// Camera.
     pub view: ViewKind,
+    /// Right tab, page of the service sheet, and whether the side panels are hidden.
+    pub tab: (Tab, Page, bool),
     /// Done before it, after those of the pictures before.
     pub script: Vec<(usize, Step)>,
 }

@@ -24,27 +24,10 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
         .map(|name| view(name))
         .collect::<Result<Vec<_>, _>>()?;
     options.view = views.first().copied().unwrap_or(options.view);
-    let (tab, page) = match args.tab.as_deref() {
-        None | Some("sheet") => (Tab::Sheet, Page::Entry),
-        Some("none") => {
-            options.hidden = true;
-            (Tab::Sheet, Page::Entry)
-        }
-        Some("lamps") => (Tab::Sheet, Page::Lamps),
-        Some("codes") => (Tab::Sheet, Page::Codes),
-        Some("menu") => (Tab::Sheet, Page::Menu),
-        Some("pins") => (Tab::Sheet, Page::Pins),
-        Some("meter") => (Tab::Meter, Page::Entry),
-        Some("parts") => (Tab::Parts, Page::Entry),
-        Some("report") => (Tab::Report, Page::Entry),
-        Some("score") => (Tab::Score, Page::Entry),
-        Some(other) => {
-            return Err(format!(
-                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score or none"
-            ));
-        }
-    };
-    (options.tab, options.page) = (tab, page);
+    let tabs = (args.tab.iter())
+        .map(|name| tab(name))
+        .collect::<Result<Vec<_>, _>>()?;
+    (options.tab, options.page, options.hidden) = tabs.first().copied().unwrap_or(NO_TAB_GIVEN);
     if let Some(size) = &args.size {
         let parts = size
             .split_once('x')
@@ -65,10 +48,34 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
         options.pictures.push(Picture {
             path: path.clone(),
             view: views.get(n).or(views.last()).copied().unwrap_or_default(),
+            tab: tabs.get(n).or(tabs.last()).copied().unwrap_or(NO_TAB_GIVEN),
             script: script.unwrap_or_default(),
         });
     }
     Ok(options)
+}
+
+/// A tab, a page of the service sheet, and whether the side panels are hidden.
+const NO_TAB_GIVEN: (Tab, Page, bool) = (Tab::Sheet, Page::Entry, false);
+
+fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
+    let (tab, page) = match name {
+        "sheet" | "none" => (Tab::Sheet, Page::Entry),
+        "lamps" => (Tab::Sheet, Page::Lamps),
+        "codes" => (Tab::Sheet, Page::Codes),
+        "menu" => (Tab::Sheet, Page::Menu),
+        "pins" => (Tab::Sheet, Page::Pins),
+        "meter" => (Tab::Meter, Page::Entry),
+        "parts" => (Tab::Parts, Page::Entry),
+        "report" => (Tab::Report, Page::Entry),
+        "score" => (Tab::Score, Page::Entry),
+        other => {
+            return Err(format!(
+                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score or none"
+            ));
+        }
+    };
+    Ok((tab, page, name == "none"))
 }
 
 fn view(name: &str) -> Result<ViewKind, String> {
@@ -117,7 +124,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     if args.scenario.is_some()
         || args.seed.is_some()
         || !options.script.is_empty()
-        || args.tab.is_some()
+        || !args.tab.is_empty()
         || !args.view.is_empty()
     {
         let seed = args

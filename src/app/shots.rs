@@ -2,9 +2,11 @@
 
 use super::scene::console::lamps::{Place, in_window};
 use super::scene::console::layout::LampId;
+use super::scene::inside::pin_place;
 use super::state::{BenchRes, Desk};
-use super::views::Eye;
+use super::views::{Eye, to_window};
 use super::{AppOptions, Picture};
+use crate::plant::{Pin, Side};
 use bevy::app::AppExit;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
@@ -23,22 +25,23 @@ pub struct Shot {
 }
 
 impl Shot {
-    /// The picture comes in a few frames: only those need be drawn.
+    /// The picture comes in a few frames: only those need be drawn. Lights take some of them to find
+    /// their places.
     pub fn near(&self) -> bool {
-        !self.taken && self.frame + 3 >= self.after_frames
+        !self.taken && self.frame + 7 >= self.after_frames
     }
 }
 
-/// The lamps of the console as they stand in the picture, one a line: name, middle and radius in
-/// pixels, lit or dark.
-fn lamps(
+/// What stands where in the picture, one a line, in pixels: lamps of the console with middle, radius
+/// and whether they are lit; pins of the board's connectors, while the cabinet is open.
+fn places(
     bench: &BenchRes,
     desk: &Desk,
     eye: (&Camera, &GlobalTransform),
-    places: Query<(&Place, &GlobalTransform)>,
+    lamps: Query<(&Place, &GlobalTransform)>,
 ) -> String {
     let mut text = String::new();
-    for (place, spot) in &places {
+    for (place, spot) in &lamps {
         let Some(lamp) = in_window(place, spot, eye, desk.stage) else {
             continue;
         };
@@ -50,12 +53,29 @@ fn lamps(
         // Writing to a string cannot fail.
         let _ = writeln!(
             text,
-            "{name} {:.1} {:.1} {:.1} {}",
+            "lamp {name} {:.1} {:.1} {:.1} {}",
             lamp.at.x,
             lamp.at.y,
             lamp.radius,
             if lit { "lit" } else { "dark" }
         );
+    }
+    if !bench.view().cabinet_open {
+        return text;
+    }
+    let (camera, eye) = eye;
+    let board = &bench.job().board;
+    for connector in &board.connectors {
+        for pin in &connector.pins {
+            for side in [Side::Board, Side::Harness] {
+                let place = pin_place(board, Pin::Wire(pin.terminal, side));
+                if let Ok(seen) = camera.world_to_viewport(eye, place) {
+                    let at = to_window(camera, desk.stage, seen);
+                    let name = format!("{}-{}", connector.label, pin.pin);
+                    let _ = writeln!(text, "pin {name} {side} {:.1} {:.1}", at.x, at.y);
+                }
+            }
+        }
     }
     text
 }
@@ -67,7 +87,7 @@ fn take(
     mut bench: ResMut<BenchRes>,
     mut desk: ResMut<Desk>,
     eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
-    places: Query<(&Place, &GlobalTransform)>,
+    lamps: Query<(&Place, &GlobalTransform)>,
     capturing: Query<(), With<Capturing>>,
     mut exit: MessageWriter<AppExit>,
 ) {
@@ -86,8 +106,8 @@ fn take(
         }
         shot.taken = true;
         shot.frame = 0;
-        let beside = path.with_extension("lamps");
-        if let Err(error) = std::fs::write(&beside, lamps(&bench, &desk, *eye, places)) {
+        let beside = path.with_extension("places");
+        if let Err(error) = std::fs::write(&beside, places(&bench, &desk, *eye, lamps)) {
             error!("{}: {error}", beside.display());
             exit.write(AppExit::error());
         }
@@ -103,6 +123,7 @@ fn take(
             return;
         };
         desk.view = next.view;
+        (desk.tab, desk.page, desk.hidden) = next.tab;
         for (line, step) in &next.script {
             if let Err(error) = bench.run(step) {
                 error!("line {line}: {error}");

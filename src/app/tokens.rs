@@ -63,7 +63,7 @@ pub const LAMP_LIT: Color32 = Color32::from_rgb(0xff, 0xc8, 0x63);
 /// A lit bar of a digit on the same glass.
 pub const DIGIT_LIT: Color32 = Color32::from_rgb(0xa6, 0xf2, 0xc4);
 /// A lit status lamp in its dark rim.
-pub const STATUS_LIT: Color32 = Color32::from_rgb(0xc4, 0xe6, 0xff);
+pub const STATUS_LIT: Color32 = Color32::from_rgb(0x8f, 0xcb, 0xff);
 /// The lit lock lamp.
 pub const LOCK_LIT: Color32 = Color32::from_rgb(0xff, 0x9a, 0x66);
 /// A dark lamp's ring on the same glass.

@@ -59,15 +59,15 @@ pub struct WindowArgs {
     #[arg(long)]
     pub seed: Option<u64>,
     /// Save a picture here after some frames and exit. Several times: one picture after the other,
-    /// each in its view and after its script; views and scripts are given in the same order.
+    /// each in its view, at its tab and after its script, which are given in the same order.
     #[arg(long, hide = true)]
     pub shot: Vec<PathBuf>,
     /// View for the picture; the last one serves the pictures that are left.
     #[arg(long, hide = true)]
     pub view: Vec<String>,
-    /// Panel tab for the picture.
+    /// Panel tab for the picture; the last one serves the pictures that are left.
     #[arg(long, hide = true)]
-    pub tab: Option<String>,
+    pub tab: Vec<String>,
     /// Window size for the picture, such as 1366x768.
     #[arg(long, hide = true)]
     pub size: Option<String>,

@@ -22,6 +22,8 @@ pub struct Paint {
     pub smoked: Handle<StandardMaterial>,
     /// Brushed steel.
     pub brushed: Handle<StandardMaterial>,
+    /// Satin steel.
+    pub satin: Handle<StandardMaterial>,
     /// Bright metal.
     pub chrome: Handle<StandardMaterial>,
     /// Dull cast metal.
@@ -243,6 +245,7 @@ impl Paint {
         let enamel = add(Color::srgb_u8(0xee, 0xec, 0xe6), 0.30, 0.0);
         let primer = add(Color::srgb_u8(0x8d, 0x94, 0x96), 0.6, 0.3);
         let glass = add(Color::srgb_u8(0x10, 0x14, 0x18), 0.16, 0.0);
+        let satin = add(Color::srgb_u8(0xa6, 0xac, 0xb0), 0.48, 0.55);
         let slate = add(Color::srgb_u8(0x33, 0x48, 0x58), 0.42, 0.0);
         let ink = add(Color::srgb_u8(0x14, 0x1a, 0x20), 0.7, 0.0);
         let chrome = add(Color::srgb_u8(0xd8, 0xd8, 0xd6), 0.16, 1.0);
@@ -330,6 +333,7 @@ impl Paint {
             primer,
             glass,
             slate,
+            satin,
             smoked,
             brushed,
             chrome,

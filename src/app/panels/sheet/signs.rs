@@ -7,7 +7,8 @@ use crate::content::Value;
 use crate::controller::{Sight, Signs};
 use crate::units::Span;
 use bevy_egui::egui::{
-    Align2, Color32, CornerRadius, Grid, Painter, Pos2, Rect, RichText, Stroke, Ui, pos2, vec2,
+    Align2, Color32, CornerRadius, Grid, Label, Painter, Pos2, Rect, RichText, Sense, Shape,
+    Stroke, Ui, pos2, vec2,
 };
 
 /// The number of the example, where every number can be shown.
@@ -34,7 +35,8 @@ fn picture(painter: &Painter, rect: Rect, signs: &Signs, lit: u16) {
                 .enumerate()
             {
                 let bit = (tens.len() + units.len() - 1 - place) as u8;
-                let radius = (rect.height() * 0.22).min(10.0);
+                let pitch = rect.width() / (tens.len() + units.len()) as f32;
+                let radius = (rect.height() * 0.22).min(pitch * 0.31);
                 kit::lamp(painter, x, rect.center().y, radius, on(bit), colour);
             }
         }
@@ -232,10 +234,11 @@ fn sight(ui: &mut Ui, face: &Face, mode: &str, shows: Sight) {
     let signs = &face.bench.job().board.lamps.signs;
     let number = face.text(&format!("number-{mode}"));
     let with = |key: &str| face.with(key, &[("number", Value::from(number.as_str()))]);
+    let count = |key: &str| face.with(key, &[("lamps", Value::from(signs.lamps()))]);
     let (pictures, words) = match shows {
-        Sight::Dark => (vec![], face.text("sight-dark")),
-        Sight::All => (vec![signs.all()], face.text("sight-all")),
-        Sight::Blink => (vec![signs.all(), 0], face.text("sight-blink")),
+        Sight::Dark => (vec![], count("sight-dark")),
+        Sight::All => (vec![signs.all()], count("sight-all")),
+        Sight::Blink => (vec![signs.all(), 0], count("sight-blink")),
         Sight::Number => (vec![], with("sight-number")),
         Sight::NumberAnd(other) => (vec![other], with("sight-number-and")),
         Sight::Bar => (vec![], with("sight-bar")),
@@ -247,13 +250,13 @@ fn sight(ui: &mut Ui, face: &Face, mode: &str, shows: Sight) {
         if !pictures.is_empty() {
             ui.horizontal(|ui| {
                 for lit in pictures {
-                    let wide = f32::from(signs.lamps().min(8)) * 13.0 + 16.0;
+                    let wide = f32::from(signs.lamps().min(8)) * 11.0 + 12.0;
                     let size = match signs {
                         Signs::Segments => vec2(58.0, 46.0),
                         Signs::Flashes { .. } => vec2(40.0, 40.0),
                         _ => vec2(wide.max(40.0), 28.0),
                     };
-                    let (rect, _) = ui.allocate_exact_size(size, bevy_egui::egui::Sense::hover());
+                    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
                     kit::frame(ui.painter(), rect, t::GLASS, t::PRINT);
                     picture(ui.painter(), rect.shrink(3.0), signs, lit);
                 }
@@ -265,20 +268,19 @@ fn sight(ui: &mut Ui, face: &Face, mode: &str, shows: Sight) {
 /// A line with a tick or a cross before it.
 fn works(ui: &mut Ui, does: bool, text: String) {
     ui.horizontal_top(|ui| {
-        let (rect, _) = ui.allocate_exact_size(vec2(14.0, 18.0), bevy_egui::egui::Sense::hover());
+        let (rect, _) = ui.allocate_exact_size(vec2(14.0, 18.0), Sense::hover());
         let at = |x: f32, y: f32| -> Pos2 { rect.center() + vec2(x, y) };
         let ink = |colour: Color32| Stroke::new(2.4, colour);
         if does {
             let tick = [at(-5.0, 0.0), at(-1.0, 5.0), at(6.0, -5.0)];
-            ui.painter()
-                .add(bevy_egui::egui::Shape::line(tick.to_vec(), ink(t::PRINT)));
+            ui.painter().add(Shape::line(tick.to_vec(), ink(t::PRINT)));
         } else {
             ui.painter()
                 .line_segment([at(-4.5, -4.5), at(4.5, 4.5)], ink(t::PRINT_ACCENT));
             ui.painter()
                 .line_segment([at(-4.5, 4.5), at(4.5, -4.5)], ink(t::PRINT_ACCENT));
         }
-        ui.add(bevy_egui::egui::Label::new(text).wrap());
+        ui.add(Label::new(text).wrap());
     });
 }
 
@@ -340,15 +342,13 @@ pub(super) fn lamps(ui: &mut Ui, face: &Face) {
                 ("test", rules.test),
                 ("recalibration", rules.recalibration),
             ] {
-                let name = RichText::new(face.text(&format!("lamps-{mode}")));
-                ui.add_sized(
-                    [118.0, 20.0],
-                    bevy_egui::egui::Label::new(name.color(t::PRINT_ACCENT))
-                        .wrap()
-                        .halign(bevy_egui::egui::Align::Min),
-                );
-                ui.scope(|ui| {
-                    ui.set_width(206.0);
+                ui.vertical(|ui| {
+                    ui.set_width(112.0);
+                    let name = RichText::new(face.text(&format!("lamps-{mode}")));
+                    ui.label(name.color(t::PRINT_ACCENT));
+                });
+                ui.vertical(|ui| {
+                    ui.set_width(212.0);
                     sight(ui, face, mode, shows);
                 });
                 ui.end_row();

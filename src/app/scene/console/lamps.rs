@@ -60,6 +60,7 @@ struct Look {
     halo: Handle<StandardMaterial>,
     ring: Handle<StandardMaterial>,
     off: Handle<StandardMaterial>,
+    bar_off: Handle<StandardMaterial>,
 }
 
 fn look(make: &mut Maker, colour: Color32) -> Look {
@@ -88,11 +89,17 @@ fn look(make: &mut Maker, colour: Color32) -> Look {
         perceptual_roughness: 0.12,
         ..default()
     });
+    let bar_off = make.materials.add(StandardMaterial {
+        base_color: Color::srgb_u8(0x1c, 0x22, 0x26),
+        perceptual_roughness: 0.16,
+        ..default()
+    });
     Look {
         lit,
         halo,
         ring,
         off,
+        bar_off,
     }
 }
 
@@ -141,7 +148,7 @@ fn bar(make: &mut Maker, spot: Entity, corners: &[Vec2], look: &Look) -> Vec<Ent
     make.add(
         spot,
         stamp(corners, 0.0010, 0.0003),
-        &look.off,
+        &look.bar_off,
         Transform::IDENTITY,
     );
     let size = corners.iter().fold(Vec2::ZERO, |m, p| m.max(p.abs())) * 2.0;
@@ -237,10 +244,9 @@ pub fn in_window(
         Form::Round(radius) => (Vec::new(), to(Vec2::X * *radius)?.distance(middle)),
         Form::Bar(corners) => {
             let seen: Vec<Vec2> = corners.iter().filter_map(|p| to(*p)).collect();
-            let radius = seen
-                .iter()
-                .map(|p| p.distance(middle))
-                .fold(f32::MAX, f32::min);
+            // The second corner and the last face each other across the bar.
+            let across = seen.get(1).zip(seen.last());
+            let radius = across.map_or(0.0, |(a, b)| a.distance(*b) / 2.0);
             (seen, radius)
         }
     };

@@ -104,7 +104,7 @@ pub enum Cap {
 pub struct Layout {
     /// What it is made of.
     pub plate: Plate,
-    /// The dark window behind digits: middle and size.
+    /// The dark window behind digits or a single lamp: middle and size.
     pub window: Option<(Vec2, Vec2)>,
     /// The knob.
     pub knob: Option<Knob>,
@@ -153,15 +153,7 @@ impl Layout {
             Signs::Weights { tens, units } => layout.rows(tens, units),
             Signs::Segments => layout.digits(among),
             Signs::Pictures { lamps, .. } => layout.row(*lamps, among),
-            Signs::Flashes { .. } => layout.lamps.push(Lamp {
-                id: LampId::Code(0),
-                at: if among {
-                    Vec2::new(-0.195, 0.03)
-                } else {
-                    LAMPS_LEFT
-                },
-                form: Form::Round(if among { 0.026 } else { 0.040 }),
-            }),
+            Signs::Flashes { .. } => layout.single(among),
         }
         if rules.lock_lamp {
             layout.lamps.push(Lamp {
@@ -247,6 +239,21 @@ impl Layout {
                 });
             }
         }
+    }
+
+    /// One large lamp in a window.
+    fn single(&mut self, among: bool) {
+        let (at, radius) = if among {
+            (Vec2::new(-0.195, 0.032), 0.024)
+        } else {
+            (LAMPS_LEFT, 0.042)
+        };
+        self.window = Some((at, Vec2::splat(radius * 3.4)));
+        self.lamps.push(Lamp {
+            id: LampId::Code(0),
+            at,
+            form: Form::Round(radius),
+        });
     }
 
     /// A row of lamps for pictures; the leftmost is the highest bit.

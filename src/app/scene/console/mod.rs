@@ -74,7 +74,7 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
     let (plate, print, first) = match layout.plate {
         Plate::Glass => (&paint.glass, &paint.print, &paint.print_amber),
         Plate::Painted => (&paint.slate, &paint.print, &paint.print_amber),
-        Plate::Steel => (&paint.brushed, &paint.ink, &paint.red),
+        Plate::Steel => (&paint.satin, &paint.ink, &paint.ink),
     };
     make.add(
         face,
