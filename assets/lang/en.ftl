@@ -34,6 +34,13 @@ broke-too-many-detents = Too many detents
 broke-window-over = Time ran out
 broke-wrong-way = Turned the wrong way
 
+## button
+
+button-less = Less
+button-more = More
+button-start = Start
+button-stop = Stop
+
 ## caution
 
 caution-flood = There is water above this part. Opening it floods the floor. Drain or bail the tub out first. Follow local codes; leave it to a licensed person if unsure.
@@ -103,6 +110,12 @@ check-thermistor-ohms = Pull the plug and bleed the charge first. Pull the therm
 check-thermistor-rail = Live test, only if you are trained and allowed. Measure V = from thermistor.1@board to thermistor.2@board. Sound: 2.5 V at 25 °C, less when warmer. Near 5 V: open. Near 0 V: shorted.
 check-thermistor-wires = Pull the plug and bleed the charge first. Measure Ω from thermistor.1@board to thermistor.1, and the same for thermistor.2. Sound: about 0.2 Ω each, which is only the meter’s leads.
 check-tub-leak = Pull the plug. Look under the tub and along the hoses with a light. Sound: dry outside, and the level stands still for five minutes.
+
+## choose
+
+choose-dial = Turn the dial to a position.
+choose-steps = More and Less step through the list; the digits show the position.
+choose-switch = Turn the switch to a position.
 
 ## cli
 
@@ -198,6 +211,7 @@ course-single-fault = One fault
 ## dial
 
 dial-at = Dial at { $position }
+dial-switch-at = Switch at { $position }
 
 ## dimension
 
@@ -292,6 +306,13 @@ happening-shock = You touched a connector or part with the plug in: electric sho
 happening-touched-charge = Your hands were inside before the stored charge was gone. The bulk capacitor bit: burnt skin, and a jerk that throws a hand onto sharp metal.
 happening-wrong-part = You fitted a part that does not cure the fault. The machine behaves as before, and the part cannot go back on the shelf.
 
+## keep
+
+keep-down = { $button } stays down
+keep-how = Shift or the other mouse button keeps a button down; so does “Keep a button down” over the picture. Press the button once more to let it go.
+keep-let-go = Let it go
+keep-next = Keep a button down
+
 ## kept
 
 kept-delete = Delete
@@ -317,14 +338,16 @@ key-cabinet = Panels off or on
 key-discharge = Bleed the stored charge
 key-focus = Next field, press it
 key-hide = Hide or show the panels
+key-keep = With a button: keep it down until it is pressed again
 key-keys = This list
 key-lid = Lid up or down
+key-more-less = More, Less: press, or hold
 key-plug = Plug in or out
 key-speed = Time slower, faster
 key-start = Start: press, or hold
 key-stop = Stop: press, or hold
 key-tabs = Sheet, meter, parts, report, score
-key-turn = Turn the dial by one detent
+key-turn = Turn the knob by one step
 key-views = Console, machine, inside
 key-wait = Wait one minute
 key-wait-long = Wait ten minutes
@@ -332,6 +355,15 @@ key-wait-long = Wait ten minutes
 ## keys
 
 keys-title = Keys
+
+## lamps
+
+lamps-hold = Fault hold
+lamps-idle = Waiting
+lamps-program = Program
+lamps-recalibration = Recalibration
+lamps-service = Service mode
+lamps-test = Load test
 
 ## language
 
@@ -519,10 +551,13 @@ monitor-water-unexpected = Water rises with the valves shut
 ## name
 
 name-dial = Dial: drag, scroll or use the arrow keys
+name-less = Less (K)
 name-lid = Lid (L)
+name-more = More (I)
 name-plug = Mains plug (P)
 name-start = Start (S)
 name-stop = Stop (X)
+name-switch = Switch: drag, scroll or use the arrow keys
 
 ## note
 
@@ -538,6 +573,15 @@ notebook-live = live
 ## noted
 
 noted-codes = Noted:
+
+## number
+
+number-hold = the code
+number-idle = the minutes it will take
+number-program = the minutes left
+number-recalibration = the stage
+number-service = the position chosen
+number-test = the seconds left
 
 ## part
 
@@ -638,6 +682,14 @@ report-proof = Readings that prove it
 report-proof-intro = Tick those that rule the other suspects out.
 report-see-score = See the score
 
+## reset
+
+reset-hold = Hold { $button } for { $seconds } s.
+reset-hold-not = Holding a button does nothing on this board.
+reset-lid = Lift the lid and put it down { $times } times within { $seconds } s.
+reset-lid-not = Moving the lid does nothing on this board.
+reset-power = Pull the plug and wait until the stored charge is gone.
+
 ## routine
 
 routine-ages = Cycles since each code
@@ -681,20 +733,27 @@ score-total = { $kept } of { $of } points
 sheet-codes = Codes
 sheet-codes-intro = A code says what the control saw, not which part is bad. Measure before you buy.
 sheet-entry = Entry
+sheet-entry-again = After a try that failed: pull the plug, wait until the control is dead, begin again.
 sheet-entry-before = Into service mode: no program running, then, without a pause:
-sheet-entry-rest = Before a new try leave dial, buttons and lid alone for { $seconds } s. A fast turn can skip a detent.
+sheet-entry-before-power = Into service mode: pull the plug and wait until the control is dead; then:
+sheet-entry-from = First the knob must stand at { $position }.
+sheet-entry-rest = Before a new try leave the panel and the lid alone for { $seconds } s.
+sheet-entry-skip = A fast turn can skip a detent.
 sheet-entry-window = The whole gesture within { $seconds } s.
 sheet-invented = An invented board, for training only.
 sheet-lamps = Lamps
-sheet-lamps-example = This example reads 37. A lit lamp has a filled disc and an outer ring.
-sheet-lamps-intro = Eight lamps over the dial show two digits. In each group of four add up the numbers under the lit lamps.
+sheet-lamps-example = This example reads { $number }.
 sheet-lamps-lock = The lock lamp blinks for any fault hold. That does not mean the lock is bad.
-sheet-lamps-pages = In the code list each press of Start turns to the next page, the newest code first.
+sheet-lamps-no-lock = This board has no lock lamp: whether the lid is locked, the lid tells.
+sheet-lamps-pages = In the code list each press of { $button } turns to the next page, the newest code first.
 sheet-menu = Menu
-sheet-menu-intro = In service mode: turn the dial to a position, press Start.
+sheet-menu-clear = To clear the codes keep Start down for { $seconds } s.
+sheet-menu-intro = In service mode: choose a position, press Start.
 sheet-pins = Pins
 sheet-pins-intro = Pin, printed mark, and where the wire ends.
 sheet-programs = Programs outside service mode
+sheet-reset = Leaving a fault hold
+sheet-sights = What the lamps show
 sheet-tens = tens
 sheet-units = units
 
@@ -703,6 +762,26 @@ sheet-units = units
 side-board = board side
 side-harness = harness side
 side-load = at the load
+
+## sight
+
+sight-all = { $lamps ->
+    [one] lit
+   *[other] all lit
+}
+sight-bar = { $number }, as a row of lamps that grows from the left
+sight-blink = { $lamps ->
+    [one] blinking
+   *[other] all blinking
+}
+sight-dark = { $lamps ->
+    [one] dark
+   *[other] all dark
+}
+sight-number = { $number }
+sight-number-and = { $number }, in turn with this
+sight-still = this
+sight-turns = these two in turn
 
 ## signal
 
@@ -765,10 +844,15 @@ start-seed-hint = same seed, same machine
 
 ## step
 
-step-hold = Hold { $button }
+step-hold = Hold { $button } for { $from } to { $to } s
 step-lid-down = Put the lid down
 step-lid-up = Lift the lid
+step-power-up = Plug in
+step-power-up-holding = Push { $button }, keep it down, and plug in
 step-press = Press { $button }
+step-press-times = Press { $button } { $times } times
+step-push = Push { $button } and keep it down
+step-release = Let { $button } go
 step-turn-left = Turn left by { $detents } detents
 step-turn-right = Turn right by { $detents } detents
 

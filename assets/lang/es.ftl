@@ -34,6 +34,13 @@ broke-too-many-detents = Demasiados topes
 broke-window-over = Se acabó el tiempo
 broke-wrong-way = Giro en sentido contrario
 
+## button
+
+button-less = Menos
+button-more = Más
+button-start = Inicio
+button-stop = Paro
+
 ## caution
 
 caution-flood = Hay agua por encima de esta pieza. Abrirla inunda el piso. Desagüe o achique antes la cuba. Siga las normas locales; si duda, déjelo a una persona autorizada.
@@ -103,6 +110,12 @@ check-thermistor-ohms = Primero desenchufe y descargue lo acumulado. Desconecte 
 check-thermistor-rail = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de thermistor.1@board a thermistor.2@board. Sano: 2,5 V a 25 °C, menos si está más caliente. Cerca de 5 V: abierto. Cerca de 0 V: en cortocircuito.
 check-thermistor-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de thermistor.1@board a thermistor.1, y lo mismo con thermistor.2. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
 check-tub-leak = Desenchufe. Mire debajo de la cuba y a lo largo de las mangueras con una luz. Sano: seco por fuera y el nivel quieto durante cinco minutos.
+
+## choose
+
+choose-dial = Gire el selector hasta una posición.
+choose-steps = Más y Menos recorren la lista; las cifras muestran la posición.
+choose-switch = Gire el conmutador hasta una posición.
 
 ## cli
 
@@ -198,6 +211,7 @@ course-single-fault = Un solo fallo
 ## dial
 
 dial-at = Selector en { $position }
+dial-switch-at = Conmutador en { $position }
 
 ## dimension
 
@@ -292,6 +306,13 @@ happening-shock = Tocó un conector o una pieza con la máquina enchufada: desca
 happening-touched-charge = Metió las manos antes de que se fuera la carga acumulada. El condensador dio un golpe: piel quemada y un tirón que lanza la mano contra el metal filoso.
 happening-wrong-part = Montó una pieza que no cura la falla. La máquina sigue igual, y la pieza ya no se puede devolver.
 
+## keep
+
+keep-down = { $button } sigue apretado
+keep-how = Mayús o el otro botón del ratón deja un botón apretado; también «Dejar un botón apretado» sobre la imagen. Púlselo otra vez para soltarlo.
+keep-let-go = Soltarlo
+keep-next = Dejar un botón apretado
+
 ## kept
 
 kept-delete = Borrar
@@ -317,14 +338,16 @@ key-cabinet = Quitar o poner los paneles
 key-discharge = Descargar lo acumulado
 key-focus = Campo siguiente, pulsarlo
 key-hide = Ocultar o mostrar los paneles
+key-keep = Con un botón: dejarlo apretado hasta pulsarlo otra vez
 key-keys = Esta lista
 key-lid = Tapa arriba o abajo
+key-more-less = Más, Menos: pulsar o mantener
 key-plug = Enchufar o desenchufar
 key-speed = Tiempo más lento, más rápido
 key-start = Inicio: pulsar o mantener
 key-stop = Paro: pulsar o mantener
 key-tabs = Hoja, medidor, piezas, informe, nota
-key-turn = Girar el selector un tope
+key-turn = Girar el mando un paso
 key-views = Consola, máquina, interior
 key-wait = Esperar un minuto
 key-wait-long = Esperar diez minutos
@@ -332,6 +355,15 @@ key-wait-long = Esperar diez minutos
 ## keys
 
 keys-title = Teclas
+
+## lamps
+
+lamps-hold = Paro por fallo
+lamps-idle = En espera
+lamps-program = Programa
+lamps-recalibration = Recalibración
+lamps-service = Modo de servicio
+lamps-test = Prueba de carga
 
 ## language
 
@@ -519,10 +551,13 @@ monitor-water-unexpected = Sube el agua con las válvulas cerradas
 ## name
 
 name-dial = Selector: arrastre, use la rueda o las flechas
+name-less = Menos (K)
 name-lid = Tapa (L)
+name-more = Más (I)
 name-plug = Enchufe de red (P)
 name-start = Inicio (S)
 name-stop = Paro (X)
+name-switch = Conmutador: arrastre, use la rueda o las flechas
 
 ## note
 
@@ -538,6 +573,15 @@ notebook-live = con tensión
 ## noted
 
 noted-codes = Anotados:
+
+## number
+
+number-hold = el código
+number-idle = los minutos que durará
+number-program = los minutos que faltan
+number-recalibration = la etapa
+number-service = la posición elegida
+number-test = los segundos que faltan
 
 ## part
 
@@ -638,6 +682,14 @@ report-proof = Lecturas que lo demuestran
 report-proof-intro = Marque las que descartan a los demás sospechosos.
 report-see-score = Ver la nota
 
+## reset
+
+reset-hold = Mantenga { $button } durante { $seconds } s.
+reset-hold-not = En esta placa mantener un botón no hace nada.
+reset-lid = Levante y baje la tapa { $times } veces en { $seconds } s.
+reset-lid-not = En esta placa mover la tapa no hace nada.
+reset-power = Desenchufe y espere a que se vaya la carga acumulada.
+
 ## routine
 
 routine-ages = Ciclos desde cada código
@@ -681,20 +733,27 @@ score-total = { $kept } de { $of } puntos
 sheet-codes = Códigos
 sheet-codes-intro = Un código dice qué vio el control, no qué pieza está mal. Mida antes de comprar.
 sheet-entry = Entrada
+sheet-entry-again = Si el intento falla: desenchufe, espere a que el control se apague y empiece de nuevo.
 sheet-entry-before = Para entrar al modo de servicio: sin programa en marcha y, sin pausas:
-sheet-entry-rest = Antes de otro intento no toque selector, botones ni tapa durante { $seconds } s. Un giro rápido puede saltarse un tope.
+sheet-entry-before-power = Para entrar al modo de servicio: desenchufe y espere a que el control se apague; luego:
+sheet-entry-from = Antes, el mando debe estar en { $position }.
+sheet-entry-rest = Antes de otro intento no toque la consola ni la tapa durante { $seconds } s.
+sheet-entry-skip = Un giro rápido puede saltarse un tope.
 sheet-entry-window = Todo el gesto en { $seconds } s.
 sheet-invented = Placa inventada, solo para formación.
 sheet-lamps = Luces
-sheet-lamps-example = Este ejemplo se lee 37. Una luz encendida tiene el disco lleno y un anillo exterior.
-sheet-lamps-intro = Ocho luces sobre el selector muestran dos cifras. En cada grupo de cuatro, sume los números bajo las luces encendidas.
+sheet-lamps-example = Este ejemplo se lee { $number }.
 sheet-lamps-lock = La luz de bloqueo parpadea con cualquier fallo. Eso no significa que el bloqueo esté mal.
-sheet-lamps-pages = En la lista de códigos cada pulsación de Inicio pasa de página; el más nuevo va primero.
+sheet-lamps-no-lock = Esta placa no tiene luz de bloqueo: si la tapa está bloqueada, se nota en la tapa.
+sheet-lamps-pages = En la lista de códigos cada pulsación de { $button } pasa de página; el más nuevo va primero.
 sheet-menu = Menú
-sheet-menu-intro = En modo de servicio: lleve el selector a una posición y pulse Inicio.
+sheet-menu-clear = Para borrar los códigos mantenga Inicio durante { $seconds } s.
+sheet-menu-intro = En modo de servicio: elija una posición y pulse Inicio.
 sheet-pins = Pines
 sheet-pins-intro = Pin, marca impresa y adónde va el cable.
 sheet-programs = Programas fuera del modo de servicio
+sheet-reset = Salir de un paro por fallo
+sheet-sights = Qué muestran las luces
 sheet-tens = decenas
 sheet-units = unidades
 
@@ -703,6 +762,26 @@ sheet-units = unidades
 side-board = lado placa
 side-harness = lado mazo
 side-load = en la carga
+
+## sight
+
+sight-all = { $lamps ->
+    [one] encendida
+   *[other] todo encendido
+}
+sight-bar = { $number }, como una fila de luces que crece desde la izquierda
+sight-blink = { $lamps ->
+    [one] parpadea
+   *[other] todo parpadea
+}
+sight-dark = { $lamps ->
+    [one] apagada
+   *[other] todo apagado
+}
+sight-number = { $number }
+sight-number-and = { $number }, alternando con esto
+sight-still = esto
+sight-turns = estas dos, alternando
 
 ## signal
 
@@ -713,10 +792,10 @@ signal-warning = ADVERTENCIA
 
 ## signs
 
-signs-flashes = Una lámpara destella el número: cuenta los destellos largos para las decenas y luego los cortos para las unidades. Tras una pausa empieza de nuevo.
-signs-pictures = Cada número tiene su propia figura; búscala en la lista.
+signs-flashes = Una sola luz destella el número: cuente los destellos largos para las decenas y luego los cortos para las unidades. Tras una pausa empieza de nuevo.
+signs-pictures = Cada número tiene su propia figura; búsquela en la lista.
 signs-segments = Dos cifras muestran el número.
-signs-weights = Las lámparas muestran dos cifras a la vez. En cada grupo suma los números bajo las lámparas encendidas.
+signs-weights = Las luces muestran dos cifras a la vez. En cada grupo sume los números bajo las luces encendidas.
 
 ## sound
 
@@ -765,10 +844,15 @@ start-seed-hint = misma semilla, misma máquina
 
 ## step
 
-step-hold = Mantenga { $button }
+step-hold = Mantenga { $button } de { $from } a { $to } s
 step-lid-down = Baje la tapa
 step-lid-up = Levante la tapa
+step-power-up = Enchufe
+step-power-up-holding = Apriete { $button }, no lo suelte y enchufe
 step-press = Pulse { $button }
+step-press-times = Pulse { $button } { $times } veces
+step-push = Apriete { $button } y no lo suelte
+step-release = Suelte { $button }
 step-turn-left = Gire a la izquierda { $detents } topes
 step-turn-right = Gire a la derecha { $detents } topes
 

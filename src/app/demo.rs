@@ -39,6 +39,7 @@ impl Default for DemoShop {
                     "Prove the pump before you buy one.",
                     "Demuestre la falla de la bomba antes de comprarla.",
                 ),
+                board: "board-arc-dial".to_owned(),
                 seed: 1,
             },
             Offer {
@@ -47,11 +48,13 @@ impl Default for DemoShop {
                     "One code, several suspects.",
                     "Un código, varios sospechosos.",
                 ),
+                board: "board-arc-dial".to_owned(),
                 seed: 2,
             },
             Offer {
                 title: both("Whatever the day brings", "Lo que traiga el día"),
                 goal: both("A fault drawn at random.", "Una falla al azar."),
+                board: "board-arc-dial".to_owned(),
                 seed: 3,
             },
         ])
@@ -231,7 +234,7 @@ impl DemoBench {
         view.machine.level_mm = 210.0;
         view.machine.water_c = 32.0;
         view.machine.dial_position = 2;
-        view.machine.lamps.arc = 0x27;
+        view.machine.lamps.code = 0x27;
         view.machine.lamps.lock = true;
         view.spent = 46.0;
         view.minutes = 18.0;
@@ -331,8 +334,8 @@ impl BenchPort for DemoBench {
                 let by = if turn == Turn::Right { 1 } else { 23 };
                 view.machine.dial_position = (view.machine.dial_position + by) % 24;
             }
-            Action::Down(Button::Start) => view.machine.lamps.arc = 0x96,
-            Action::Down(Button::Stop) => view.machine.lamps.arc = 0x27,
+            Action::Down(Button::Start) => view.machine.lamps.code = 0x96,
+            Action::Down(Button::Stop) => view.machine.lamps.code = 0x27,
             Action::OpenCabinet => view.cabinet_open = true,
             Action::CloseCabinet => view.cabinet_open = false,
             Action::Pull(connector) => view.pulled.push(connector),

@@ -1,6 +1,5 @@
 //! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
 
-use super::scene::console::Held;
 use super::state::{BenchRes, Desk, Screen, Tab, ViewKind};
 use crate::bench::{Action, Turn};
 use crate::plant::Button;
@@ -28,40 +27,61 @@ struct Budget {
     until: Instant,
 }
 
-/// Turns and presses, event by event: at a low frame rate one frame holds several.
+/// The button that a key stands for.
+fn button_of(key: KeyCode) -> Option<Button> {
+    match key {
+        KeyCode::KeyS => Some(Button::Start),
+        KeyCode::KeyX => Some(Button::Stop),
+        KeyCode::KeyI => Some(Button::More),
+        KeyCode::KeyK => Some(Button::Less),
+        _ => None,
+    }
+}
+
+/// Turns, presses and moves of the lid, event by event: at a low frame rate one frame holds several.
 fn hands(
     mut events: MessageReader<KeyboardInput>,
+    keys: Res<ButtonInput<KeyCode>>,
     wants: Res<EguiWantsInput>,
-    desk: Res<Desk>,
+    mut desk: ResMut<Desk>,
     mut bench: ResMut<BenchRes>,
-    mut held: ResMut<Held>,
 ) {
     let busy = wants.wants_any_keyboard_input() || bench.asked.is_some() || desk.keys;
+    let shift = keys.any_pressed([KeyCode::ShiftLeft, KeyCode::ShiftRight]);
+    let panel = bench.job().board.panel.clone();
     for event in events.read() {
-        let pressed = event.state == ButtonState::Pressed;
-        let button = match event.key_code {
-            KeyCode::KeyS => Some(Button::Start),
-            KeyCode::KeyX => Some(Button::Stop),
-            _ => None,
-        };
-        if let Some(button) = button {
-            let down = &mut held.0[button.index()];
+        let pressed = event.state == ButtonState::Pressed && !event.repeat && !busy;
+        if let Some(button) = button_of(event.key_code) {
             // A key that is let go always lets its button go.
-            if pressed && !busy && !*down {
-                *down = true;
-                bench.push_aged(Action::Down(button), age(event));
-            } else if !pressed && *down {
-                *down = false;
-                bench.push_aged(Action::Up(button), age(event));
+            let action = match event.state {
+                ButtonState::Released => desk.held.release(button),
+                ButtonState::Pressed if pressed && panel.buttons.contains(&button) => {
+                    desk.held.push(button, shift)
+                }
+                ButtonState::Pressed => None,
+            };
+            if let Some(action) = action {
+                bench.push_aged(action, age(event));
             }
             continue;
         }
         let turn = match event.key_code {
             KeyCode::ArrowRight | KeyCode::ArrowDown | KeyCode::BracketRight => Turn::Right,
             KeyCode::ArrowLeft | KeyCode::ArrowUp | KeyCode::BracketLeft => Turn::Left,
+            KeyCode::KeyL => {
+                if pressed {
+                    let action = if bench.lid_will_be_up() {
+                        Action::CloseLid
+                    } else {
+                        Action::OpenLid
+                    };
+                    bench.push_aged(action, age(event));
+                }
+                continue;
+            }
             _ => continue,
         };
-        if pressed && !event.repeat && !busy {
+        if pressed && panel.selector.turn().is_some() {
             bench.push_aged(Action::Detent(turn), age(event));
         }
     }
@@ -105,17 +125,9 @@ fn keys(
     }
     let any = |list: &[KeyCode]| keys.any_just_pressed(list.iter().copied());
     let view = bench.view();
-    let (lid, plugged, open) = (
-        view.machine.lid_open,
-        view.machine.plugged,
-        view.cabinet_open,
-    );
+    let (plugged, open) = (view.machine.plugged, view.cabinet_open);
     let either = |now: bool, off: Action, on: Action| if now { off } else { on };
     for (key, action) in [
-        (
-            KeyCode::KeyL,
-            either(lid, Action::CloseLid, Action::OpenLid),
-        ),
         (KeyCode::KeyP, either(plugged, Action::Unplug, Action::Plug)),
         (
             KeyCode::KeyC,

@@ -9,6 +9,7 @@
 mod attempts;
 #[cfg(test)]
 mod demo;
+mod hands;
 mod input;
 #[cfg(not(target_family = "wasm"))]
 mod native;
@@ -44,9 +45,9 @@ use workbench::Workshop;
 /// How the window opens.
 #[derive(Clone, Debug)]
 pub struct AppOptions {
-    /// Save one picture here and leave.
-    pub screenshot: Option<PathBuf>,
-    /// Frames before the picture.
+    /// Take these pictures, one after the other, and leave.
+    pub pictures: Vec<Picture>,
+    /// Frames before each picture.
     pub after_frames: u32,
     /// Language.
     pub language: Language,
@@ -66,11 +67,24 @@ pub struct AppOptions {
     pub script: Vec<(usize, Step)>,
 }
 
+/// A picture of the window.
+#[derive(Clone, Debug)]
+pub struct Picture {
+    /// Where it is saved.
+    pub path: PathBuf,
+    /// Camera.
+    pub view: ViewKind,
+    /// Right tab, page of the service sheet, and whether the side panels are hidden.
+    pub tab: (Tab, Page, bool),
+    /// Done before it, after those of the pictures before.
+    pub script: Vec<(usize, Step)>,
+}
+
 impl Default for AppOptions {
     fn default() -> Self {
         AppOptions {
-            screenshot: None,
-            after_frames: 60,
+            pictures: Vec::new(),
+            after_frames: 14,
             language: Language::En,
             start: None,
             view: ViewKind::Machine,
@@ -88,7 +102,7 @@ pub fn window(options: &AppOptions) -> App {
     let mut app = App::new();
     // A picture waits for its shaders; a window shows what it has.
     let render = RenderPlugin {
-        synchronous_pipeline_compilation: options.screenshot.is_some(),
+        synchronous_pipeline_compilation: !options.pictures.is_empty(),
         ..default()
     };
     app.add_plugins(DefaultPlugins.set(render).set(WindowPlugin {
@@ -120,9 +134,10 @@ pub fn furnish(app: &mut App, options: &AppOptions) -> Result<(), String> {
 /// # Errors
 /// A sentence that says what is wrong with a file or the script.
 pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Result<(), String> {
-    if options.screenshot.is_some() {
+    if !options.pictures.is_empty() {
+        // Nothing but what eases into its place needs the time.
         app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(
-            50,
+            250,
         )));
     }
     let (offer, seed) = options
@@ -143,6 +158,8 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
             tab: options.tab,
             page: options.page,
             hidden: options.hidden,
+            // A picture shows the moment at which its script ended.
+            speed: if options.pictures.is_empty() { 1 } else { 0 },
             offer,
             seed: seed.to_string(),
             stage: Rect::new(0.0, 0.0, options.size.0 as f32, options.size.1 as f32),

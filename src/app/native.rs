@@ -4,7 +4,7 @@ use super::attempts::{Attempts, Folder};
 use super::port::Shop;
 use super::state::{Page, Tab, ViewKind};
 use super::workbench::Workshop;
-use super::{AppOptions, plugin, window};
+use super::{AppOptions, Picture, plugin, window};
 use crate::cli::WindowArgs;
 use crate::content::{Language, disk, read_script};
 use bevy::prelude::*;
@@ -17,51 +17,76 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
         language: language.unwrap_or_default(),
         ..default()
     };
-    options.screenshot.clone_from(&args.shot);
     options.after_frames = args.frames.unwrap_or(options.after_frames);
-    options.view = match args.view.as_deref() {
-        None | Some("machine") => ViewKind::Machine,
-        Some("panel") => ViewKind::Panel,
-        Some("cabinet") => ViewKind::Cabinet,
-        Some(other) => {
-            return Err(format!(
-                "no view \"{other}\": use panel, machine or cabinet"
-            ));
-        }
-    };
-    let (tab, page) = match args.tab.as_deref() {
-        None | Some("sheet") => (Tab::Sheet, Page::Entry),
-        Some("none") => {
-            options.hidden = true;
-            (Tab::Sheet, Page::Entry)
-        }
-        Some("lamps") => (Tab::Sheet, Page::Lamps),
-        Some("codes") => (Tab::Sheet, Page::Codes),
-        Some("menu") => (Tab::Sheet, Page::Menu),
-        Some("pins") => (Tab::Sheet, Page::Pins),
-        Some("meter") => (Tab::Meter, Page::Entry),
-        Some("parts") => (Tab::Parts, Page::Entry),
-        Some("report") => (Tab::Report, Page::Entry),
-        Some("score") => (Tab::Score, Page::Entry),
-        Some(other) => {
-            return Err(format!(
-                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score or none"
-            ));
-        }
-    };
-    (options.tab, options.page) = (tab, page);
+    let views = args
+        .view
+        .iter()
+        .map(|name| view(name))
+        .collect::<Result<Vec<_>, _>>()?;
+    options.view = views.first().copied().unwrap_or(options.view);
+    let tabs = (args.tab.iter())
+        .map(|name| tab(name))
+        .collect::<Result<Vec<_>, _>>()?;
+    (options.tab, options.page, options.hidden) = tabs.first().copied().unwrap_or(NO_TAB_GIVEN);
     if let Some(size) = &args.size {
         let parts = size
             .split_once('x')
             .and_then(|(w, h)| Some((w.parse().ok()?, h.parse().ok()?)));
         options.size = parts.ok_or(format!("no size \"{size}\": write it as 1280x720"))?;
     }
-    if let Some(path) = &args.script {
+    let mut scripts = Vec::new();
+    for path in &args.script {
         let name = path.to_string_lossy();
         let bytes = disk::read_bytes(path).map_err(|e| e.to_string())?;
-        options.script = read_script(&name, &bytes).map_err(|e| e.to_string())?;
+        scripts.push(read_script(&name, &bytes).map_err(|e| e.to_string())?);
+    }
+    let mut scripts = scripts.into_iter();
+    options.script = scripts.next().unwrap_or_default();
+    for (n, path) in args.shot.iter().enumerate() {
+        // The first script is done before the first frame.
+        let script = (n > 0).then(|| scripts.next()).flatten();
+        options.pictures.push(Picture {
+            path: path.clone(),
+            view: views.get(n).or(views.last()).copied().unwrap_or_default(),
+            tab: tabs.get(n).or(tabs.last()).copied().unwrap_or(NO_TAB_GIVEN),
+            script: script.unwrap_or_default(),
+        });
     }
     Ok(options)
+}
+
+/// A tab, a page of the service sheet, and whether the side panels are hidden.
+const NO_TAB_GIVEN: (Tab, Page, bool) = (Tab::Sheet, Page::Entry, false);
+
+fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
+    let (tab, page) = match name {
+        "sheet" | "none" => (Tab::Sheet, Page::Entry),
+        "lamps" => (Tab::Sheet, Page::Lamps),
+        "codes" => (Tab::Sheet, Page::Codes),
+        "menu" => (Tab::Sheet, Page::Menu),
+        "pins" => (Tab::Sheet, Page::Pins),
+        "meter" => (Tab::Meter, Page::Entry),
+        "parts" => (Tab::Parts, Page::Entry),
+        "report" => (Tab::Report, Page::Entry),
+        "score" => (Tab::Score, Page::Entry),
+        other => {
+            return Err(format!(
+                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score or none"
+            ));
+        }
+    };
+    Ok((tab, page, name == "none"))
+}
+
+fn view(name: &str) -> Result<ViewKind, String> {
+    match name {
+        "machine" => Ok(ViewKind::Machine),
+        "panel" => Ok(ViewKind::Panel),
+        "cabinet" => Ok(ViewKind::Cabinet),
+        other => Err(format!(
+            "no view \"{other}\": use panel, machine or cabinet"
+        )),
+    }
 }
 
 /// Where finished attempts go: `DETENT_ATTEMPTS`, else the user's data folder.
@@ -87,10 +112,10 @@ fn attempts_folder() -> Option<PathBuf> {
 pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     let mut options = options(&args, language)?;
     // A picture is no attempt.
-    let keep = if options.screenshot.is_some() {
-        None
-    } else {
+    let keep = if options.pictures.is_empty() {
         attempts_folder()
+    } else {
+        None
     };
     let shop = Workshop::new(
         args.scenario.as_deref(),
@@ -99,8 +124,8 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     if args.scenario.is_some()
         || args.seed.is_some()
         || !options.script.is_empty()
-        || args.tab.is_some()
-        || args.view.is_some()
+        || !args.tab.is_empty()
+        || !args.view.is_empty()
     {
         let seed = args
             .seed

@@ -1,6 +1,6 @@
 //! What the pointer is over, and what pressing, dragging and scrolling do there.
 
-use super::scene::console::{DETENTS, DialFeel, Held, face};
+use super::scene::console::{KnobFeel, knob_middle};
 use super::state::{BenchRes, Desk, Screen, Spot, Tab, ViewKind};
 use super::views::{Eye, to_picture, to_window};
 use crate::bench::{Action, Turn};
@@ -17,8 +17,8 @@ use std::f32::consts::{PI, TAU};
 /// What a mesh stands for.
 #[derive(Component, Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Pick {
-    /// The dial.
-    Dial,
+    /// The knob: dial or rotary switch.
+    Knob,
     /// A button on the console.
     Button(Button),
     /// The lid.
@@ -85,6 +85,7 @@ fn look(
     screen: Res<State<Screen>>,
     window: Single<&Window, With<PrimaryWindow>>,
     mouse: Res<ButtonInput<MouseButton>>,
+    keys: Res<ButtonInput<KeyCode>>,
     touches: Res<Touches>,
     wants: Res<EguiWantsInput>,
     eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
@@ -94,8 +95,7 @@ fn look(
     mut pointing: ResMut<Pointing>,
     mut bench: ResMut<BenchRes>,
     mut desk: ResMut<Desk>,
-    mut held: ResMut<Held>,
-    mut feel: ResMut<DialFeel>,
+    mut feel: ResMut<KnobFeel>,
     mut wheel: MessageReader<MouseWheel>,
 ) {
     let (place, pressed, down, released) = hand(&window, &mouse, &touches);
@@ -134,12 +134,12 @@ fn look(
         pointing.grip = pointing.over;
         match pointing.over {
             Some(Pick::Button(button)) => {
-                held.0[button.index()] = true;
-                bench.push(Action::Down(button));
+                let keep = keys.any_pressed([KeyCode::ShiftLeft, KeyCode::ShiftRight]);
+                bench.queue_some(desk.held.push(button, keep));
             }
             Some(Pick::Lid) => {
-                let open = bench.view().machine.lid_open;
-                bench.push(if open {
+                let up = bench.lid_will_be_up();
+                bench.push(if up {
                     Action::CloseLid
                 } else {
                     Action::OpenLid
@@ -163,18 +163,23 @@ fn look(
             _ => {}
         }
     }
-    let around_dial = place.zip(
-        camera
-            .world_to_viewport(
-                eye,
-                face().transform_point(super::scene::console::DIAL.extend(0.03)),
-            )
-            .ok(),
-    );
-    let around_dial =
-        around_dial.map(|(place, middle)| (place, to_window(camera, desk.stage, middle)));
-    if let Some((place, middle)) = around_dial
-        && pointing.grip == Some(Pick::Dial)
+    // The other mouse button keeps a button down, or lets it go.
+    if free
+        && mouse.just_pressed(MouseButton::Right)
+        && let Some(Pick::Button(button)) = pointing.over
+    {
+        bench.queue_some(desk.held.push(button, true));
+    }
+    let stops = bench.job().board.panel.selector.turn();
+    let around_knob = place
+        .zip(knob_middle(&bench.job().board))
+        .and_then(|(place, middle)| {
+            let middle = camera.world_to_viewport(eye, middle).ok()?;
+            Some((place, to_window(camera, desk.stage, middle)))
+        });
+    if let Some((place, middle)) = around_knob
+        && let Some(stops) = stops
+        && pointing.grip == Some(Pick::Knob)
         && down
     {
         let angle = (place - middle).to_angle();
@@ -183,7 +188,7 @@ fn look(
             if by > PI {
                 by -= TAU;
             }
-            pointing.turned += by / (TAU / f32::from(DETENTS));
+            pointing.turned += by / (TAU / f32::from(stops));
             while pointing.turned.abs() >= 0.6 {
                 let way = if pointing.turned > 0.0 {
                     Turn::Right
@@ -199,15 +204,15 @@ fn look(
     }
     if released || !down {
         if let Some(Pick::Button(button)) = pointing.grip {
-            held.0[button.index()] = false;
-            bench.push(Action::Up(button));
+            bench.queue_some(desk.held.release(button));
         }
         pointing.grip = None;
         pointing.turned = 0.0;
         feel.strain = 0.0;
     }
     for message in wheel.read() {
-        if pointing.over == Some(Pick::Dial) || (free && desk.view == ViewKind::Panel) {
+        let near = pointing.over == Some(Pick::Knob) || (free && desk.view == ViewKind::Panel);
+        if stops.is_some() && near {
             pointing.scrolled += match message.unit {
                 MouseScrollUnit::Line => message.y,
                 MouseScrollUnit::Pixel => message.y / 50.0,

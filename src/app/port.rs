@@ -78,6 +78,8 @@ pub struct Offer {
     pub title: Bilingual,
     /// What it teaches.
     pub goal: Bilingual,
+    /// Text key of its board's name.
+    pub board: String,
     /// Seed used unless the player types another.
     pub seed: u64,
 }

@@ -1,16 +1,23 @@
-//! Pictures on request: show so many frames, save one, leave.
+//! Pictures on request: show so many frames, save one, go on to the next, leave.
 
-use super::AppOptions;
+use super::scene::console::lamps::{Place, in_window};
+use super::scene::console::layout::LampId;
+use super::scene::inside::pin_place;
+use super::state::{BenchRes, Desk};
+use super::views::{Eye, to_window};
+use super::{AppOptions, Picture};
+use crate::plant::{Pin, Side};
 use bevy::app::AppExit;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
-use std::path::PathBuf;
+use std::collections::VecDeque;
+use std::fmt::Write;
 
-/// A picture asked for.
+/// The pictures asked for, the one at hand first.
 #[derive(Resource)]
 pub struct Shot {
-    path: PathBuf,
+    pictures: VecDeque<Picture>,
     after_frames: u32,
     frame: u32,
     taken: bool,
@@ -18,18 +25,75 @@ pub struct Shot {
 }
 
 impl Shot {
-    /// The picture comes in a few frames: only those need be drawn.
+    /// The picture comes in a few frames: only those need be drawn. Lights take some of them to find
+    /// their places.
     pub fn near(&self) -> bool {
-        self.taken || self.frame + 5 >= self.after_frames
+        !self.taken && self.frame + 7 >= self.after_frames
     }
 }
 
+/// What stands where in the picture, one a line, in pixels: lamps of the console with middle, radius
+/// and whether they are lit; pins of the board's connectors, while the cabinet is open.
+fn places(
+    bench: &BenchRes,
+    desk: &Desk,
+    eye: (&Camera, &GlobalTransform),
+    lamps: Query<(&Place, &GlobalTransform)>,
+) -> String {
+    let mut text = String::new();
+    for (place, spot) in &lamps {
+        let Some(lamp) = in_window(place, spot, eye, desk.stage) else {
+            continue;
+        };
+        let name = match place.id {
+            LampId::Code(bit) => format!("code.{bit}"),
+            LampId::Lock => "lock".to_owned(),
+        };
+        let lit = place.id.lit(bench.view().machine.lamps);
+        // Writing to a string cannot fail.
+        let _ = writeln!(
+            text,
+            "lamp {name} {:.1} {:.1} {:.1} {}",
+            lamp.at.x,
+            lamp.at.y,
+            lamp.radius,
+            if lit { "lit" } else { "dark" }
+        );
+    }
+    if !bench.view().cabinet_open {
+        return text;
+    }
+    let (camera, eye) = eye;
+    let board = &bench.job().board;
+    for connector in &board.connectors {
+        for pin in &connector.pins {
+            for side in [Side::Board, Side::Harness] {
+                let place = pin_place(board, Pin::Wire(pin.terminal, side));
+                if let Ok(seen) = camera.world_to_viewport(eye, place) {
+                    let at = to_window(camera, desk.stage, seen);
+                    let name = format!("{}-{}", connector.label, pin.pin);
+                    let _ = writeln!(text, "pin {name} {side} {:.1} {:.1}", at.x, at.y);
+                }
+            }
+        }
+    }
+    text
+}
+
+#[allow(clippy::too_many_arguments)]
 fn take(
     mut commands: Commands,
     mut shot: ResMut<Shot>,
+    mut bench: ResMut<BenchRes>,
+    mut desk: ResMut<Desk>,
+    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    lamps: Query<(&Place, &GlobalTransform)>,
     capturing: Query<(), With<Capturing>>,
     mut exit: MessageWriter<AppExit>,
 ) {
+    let Some(path) = shot.pictures.front().map(|picture| picture.path.clone()) else {
+        return;
+    };
     shot.frame += 1;
     // The first frames compile shaders; how long the later ones take is worth knowing.
     if !shot.taken && shot.frame == shot.after_frames / 2 {
@@ -42,25 +106,48 @@ fn take(
         }
         shot.taken = true;
         shot.frame = 0;
+        let beside = path.with_extension("places");
+        if let Err(error) = std::fs::write(&beside, places(&bench, &desk, *eye, lamps)) {
+            error!("{}: {error}", beside.display());
+            exit.write(AppExit::error());
+        }
         commands
             .spawn(Screenshot::primary_window())
-            .observe(save_to_disk(shot.path.clone()));
-    } else if shot.taken && shot.frame > 3 && capturing.is_empty() && shot.path.exists() {
-        exit.write(AppExit::Success);
+            .observe(save_to_disk(path));
+    } else if shot.taken && shot.frame > 3 && capturing.is_empty() && path.exists() {
+        shot.pictures.pop_front();
+        shot.taken = false;
+        shot.frame = 0;
+        let Some(next) = shot.pictures.front() else {
+            exit.write(AppExit::Success);
+            return;
+        };
+        desk.view = next.view;
+        (desk.tab, desk.page, desk.hidden) = next.tab;
+        for (line, step) in &next.script {
+            if let Err(error) = bench.run(step) {
+                error!("line {line}: {error}");
+                exit.write(AppExit::error());
+                return;
+            }
+        }
     }
 }
 
-/// Takes one picture if the options ask for it.
+/// Takes the pictures that the options ask for.
 pub fn plugin(app: &mut App, options: &AppOptions) {
-    if let Some(path) = &options.screenshot {
-        let _ = std::fs::remove_file(path);
-        app.insert_resource(Shot {
-            path: path.clone(),
-            after_frames: options.after_frames,
-            frame: 0,
-            taken: false,
-            since: None,
-        })
-        .add_systems(Last, take);
+    if options.pictures.is_empty() {
+        return;
     }
+    for picture in &options.pictures {
+        let _ = std::fs::remove_file(&picture.path);
+    }
+    app.insert_resource(Shot {
+        pictures: options.pictures.clone().into(),
+        after_frames: options.after_frames,
+        frame: 0,
+        taken: false,
+        since: None,
+    })
+    .add_systems(Last, take);
 }

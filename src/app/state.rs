@@ -1,7 +1,9 @@
 //! The one resource that owns the bench, and the desk: what the panels remember.
 
 use super::attempts::Trouble;
+use super::hands::Held;
 use super::port::{BenchPort, Job, Kept, Shop};
+use crate::bench::script::Step;
 use crate::bench::{Action, Advice, BenchView, Caution, Grip, MeterMode, Refusal};
 use crate::content::{Language, Texts};
 use crate::lesson::{Bilingual, Score};
@@ -95,9 +97,38 @@ impl BenchRes {
         self.bench.mark();
     }
 
+    /// Run one line of a script at once.
+    ///
+    /// # Errors
+    /// Why it could not be done, in a sentence.
+    pub fn run(&mut self, step: &Step) -> Result<(), String> {
+        self.bench.run(step)
+    }
+
+    /// Where the lid will be once all that is queued is done: true for up.
+    pub fn lid_will_be_up(&self) -> bool {
+        let moves = self
+            .queue
+            .iter()
+            .rev()
+            .find_map(|queued| match queued.action {
+                Action::OpenLid => Some(true),
+                Action::CloseLid => Some(false),
+                _ => None,
+            });
+        moves.unwrap_or(self.view.machine.lid_open)
+    }
+
     /// Do `action` at the next tick.
     pub fn push(&mut self, action: Action) {
         self.push_aged(action, None);
+    }
+
+    /// Do `action` at the next tick, if there is one.
+    pub fn queue_some(&mut self, action: Option<Action>) {
+        if let Some(action) = action {
+            self.push(action);
+        }
     }
 
     /// Do `action`, which the hand did so many ticks ago if that is known, as soon as its rhythm allows.
@@ -191,10 +222,19 @@ impl BenchRes {
 const NEW_GESTURE: u64 = 400;
 
 /// Shortest time from one turn or press to the next, ticks: longer than a board's debounce.
-const SHORTEST_PRESS: u64 = 4;
+const SHORTEST_PRESS: u64 = 5;
 
+/// What a gesture can be made of.
 fn is_input(action: &Action) -> bool {
-    matches!(action, Action::Detent(_) | Action::Down(_) | Action::Up(_))
+    matches!(
+        action,
+        Action::Detent(_)
+            | Action::Down(_)
+            | Action::Up(_)
+            | Action::OpenLid
+            | Action::CloseLid
+            | Action::Plug
+    )
 }
 
 /// Where jobs come from.
@@ -257,7 +297,7 @@ pub enum Page {
     Lamps,
     /// Code table.
     Codes,
-    /// Menu by dial position.
+    /// Menu by position.
     Menu,
     /// Pin table.
     Pins,
@@ -342,6 +382,8 @@ pub struct Desk {
     pub keys: bool,
     /// Component chosen in the cabinet.
     pub selected: Option<Part>,
+    /// Hands on the buttons.
+    pub held: Held,
     /// Meter knob.
     pub mode: MeterMode,
     /// How the probes are kept on their pins.
@@ -386,6 +428,7 @@ impl Default for Desk {
             leave: false,
             keys: false,
             selected: None,
+            held: Held::default(),
             mode: MeterMode::Ohms,
             grip: Grip::Clips,
             red: None,
@@ -456,6 +499,6 @@ mod tests {
             bench.push(Action::Detent(Turn::Left));
         }
         bench.spread(2);
-        assert_eq!(times(&mut bench, 20), [0, 4, 8, 12, 16]);
+        assert_eq!(times(&mut bench, 25), [0, 5, 10, 15, 20]);
     }
 }

@@ -60,6 +60,12 @@ pub const CAUTION: (Color32, Color32) = (
 
 /// A lit lamp on the console's dark glass.
 pub const LAMP_LIT: Color32 = Color32::from_rgb(0xff, 0xc8, 0x63);
+/// A lit bar of a digit on the same glass.
+pub const DIGIT_LIT: Color32 = Color32::from_rgb(0xa6, 0xf2, 0xc4);
+/// A lit status lamp in its dark rim.
+pub const STATUS_LIT: Color32 = Color32::from_rgb(0x8f, 0xcb, 0xff);
+/// The lit lock lamp.
+pub const LOCK_LIT: Color32 = Color32::from_rgb(0xff, 0x9a, 0x66);
 /// A dark lamp's ring on the same glass.
 pub const LAMP_RING: Color32 = Color32::from_rgb(0x9a, 0xa6, 0xad);
 /// The glass.
@@ -105,6 +111,9 @@ pub const TEXT_PAIRS: &[(&str, Color32, Color32)] = &[
 /// Pairs of mark and ground that carry meaning without text.
 pub const MARK_PAIRS: &[(&str, Color32, Color32)] = &[
     ("lit lamp on glass", LAMP_LIT, GLASS),
+    ("lit digit on glass", DIGIT_LIT, GLASS),
+    ("lit status lamp on its dark lens", STATUS_LIT, GLASS),
+    ("lit lock lamp on glass", LOCK_LIT, GLASS),
     ("lamp ring on glass", LAMP_RING, GLASS),
     ("lit lamp beside lamp ring's ground", LAMP_LIT, PANEL),
     ("field edge on panel", EDGE, PANEL),

@@ -2,13 +2,13 @@
 
 use super::pick::{Pick, Pointing};
 use super::scene::console;
-use super::scene::console::{DialFeel, Held};
+use super::scene::console::KnobFeel;
 use super::scene::{ease, lights};
 use super::shots::Shot;
 use super::state::{BenchRes, Desk, Screen, ViewKind};
 use crate::bench::BenchView;
 use crate::controller::Lamps;
-use crate::plant::{Component as Part, Connector, Pin};
+use crate::plant::{Button, Component as Part, Connector, Pin};
 use bevy::anti_alias::fxaa::Fxaa;
 use bevy::camera::visibility::RenderLayers;
 use bevy::camera::{ImageRenderTarget, RenderTarget};
@@ -97,7 +97,7 @@ struct Seen {
     /// Level, mm; basket and agitator, hundredths of a turn; motor, rev/min; shaking, tenths of mm.
     moving: [i64; 5],
     open: [bool; 4],
-    held: [bool; 2],
+    held: [bool; Button::ALL.len()],
     strain: i32,
     pulled: Vec<Connector>,
     probes: [Option<Pin>; 4],
@@ -112,7 +112,6 @@ fn see(
     view: &BenchView,
     desk: &Desk,
     over: Option<Pick>,
-    held: [bool; 2],
     strain: f32,
     screen: Screen,
     size: UVec2,
@@ -136,7 +135,7 @@ fn see(
             machine.lid_bolted,
             view.cabinet_open,
         ],
-        held,
+        held: desk.held.down(),
         strain: (strain * 100.0) as i32,
         pulled: view.pulled.clone(),
         probes: [touching.0, touching.1, desk.red, desk.black],
@@ -254,8 +253,7 @@ fn blink(
     bench: Res<BenchRes>,
     desk: Res<Desk>,
     pointing: Res<Pointing>,
-    held: Res<Held>,
-    feel: Res<DialFeel>,
+    feel: Res<KnobFeel>,
     screen: Res<State<Screen>>,
     time: Res<Time<Real>>,
     window: Single<&Window, With<PrimaryWindow>>,
@@ -269,7 +267,6 @@ fn blink(
         bench.view(),
         &desk,
         pointing.over,
-        held.0,
         feel.strain,
         *screen.get(),
         stage,

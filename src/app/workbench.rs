@@ -37,6 +37,9 @@ impl Workshop {
             .map(|t| Offer {
                 title: t.scenario.title.clone(),
                 goal: t.scenario.goal.clone(),
+                board: shelf
+                    .board(&t.scenario.board)
+                    .map_or_else(String::new, |board| board.name.clone()),
                 seed: t.scenario.seed,
             })
             .collect();

@@ -58,24 +58,25 @@ pub struct WindowArgs {
     /// Seed of the random draws (default: the scenario's own).
     #[arg(long)]
     pub seed: Option<u64>,
-    /// Save a picture here after some frames and exit.
+    /// Save a picture here after some frames and exit. Several times: one picture after the other,
+    /// each in its view, at its tab and after its script, which are given in the same order.
     #[arg(long, hide = true)]
-    pub shot: Option<PathBuf>,
-    /// View for the picture.
+    pub shot: Vec<PathBuf>,
+    /// View for the picture; the last one serves the pictures that are left.
     #[arg(long, hide = true)]
-    pub view: Option<String>,
-    /// Panel tab for the picture.
+    pub view: Vec<String>,
+    /// Panel tab for the picture; the last one serves the pictures that are left.
     #[arg(long, hide = true)]
-    pub tab: Option<String>,
+    pub tab: Vec<String>,
     /// Window size for the picture, such as 1366x768.
     #[arg(long, hide = true)]
     pub size: Option<String>,
     /// Frames to draw before the picture.
     #[arg(long, hide = true)]
     pub frames: Option<u32>,
-    /// Script to run before the picture.
+    /// Script to run before the picture, on top of those before it.
     #[arg(long, hide = true)]
-    pub script: Option<PathBuf>,
+    pub script: Vec<PathBuf>,
 }
 
 /// Why a command ended without doing its work.

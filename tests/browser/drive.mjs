@@ -64,7 +64,7 @@ async function until(what, holds, limit_ms = SLOW_MS) {
 }
 
 /// The lamps say that service mode waits for a choice: two patterns in turn.
-const ready = (seen) => seen.arc === 0xc3 || seen.arc === 0x3c;
+const ready = (seen) => seen.code === 0xc3 || seen.code === 0x3c;
 
 /// A person at the page: sees by name, clicks by hand.
 class Person {
@@ -306,7 +306,7 @@ const COMMANDS = {
     await person.point(1);
     await sleep(800);
     await person.press("s", 200);
-    await person.see("code 42 on the lamps", (seen) => seen.arc === 0x42, 20_000);
+    await person.see("code 42 on the lamps", (seen) => seen.code === 0x42, 20_000);
     await person.press("m");
     for (let i = 0; i < 4; i += 1) await person.click("+");
     const plus = await person.places("+");

@@ -5,10 +5,12 @@ use crate::app::tokens as t;
 use bevy_egui::egui::{self, Grid, Id, Modal, RichText};
 
 /// Keys and what they do, as text keys.
-const KEYS: [(&str, &str); 16] = [
+const KEYS: [(&str, &str); 18] = [
     ("← → [ ]", "key-turn"),
     ("S", "key-start"),
     ("X", "key-stop"),
+    ("I  K", "key-more-less"),
+    ("Shift", "key-keep"),
     ("L", "key-lid"),
     ("P", "key-plug"),
     ("C", "key-cabinet"),

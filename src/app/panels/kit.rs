@@ -196,53 +196,61 @@ pub fn segments(painter: &egui::Painter, rect: Rect, text: &str, colour: Color32
             '-' => 0b100_0000,
             _ => 0,
         };
-        let (left, top) = (right - width, rect.top());
-        let (mid, low) = (top + height / 2.0, top + height);
-        let gap = thick * 0.18;
-        let across = |y: f32| {
-            Rect::from_min_max(
-                pos2(left + thick * 0.6 + gap, y),
-                pos2(right - thick * 0.6 - gap, y + thick),
-            )
-        };
-        let down = |x: f32, a: f32, b: f32| {
-            Rect::from_min_max(
-                pos2(x, a + thick * 0.6 + gap),
-                pos2(x + thick, b - thick * 0.6 + gap),
-            )
-        };
-        let parts = [
-            across(top),
-            down(right - thick, top, mid),
-            down(right - thick, mid - thick / 2.0, low),
-            across(low - thick),
-            down(left, mid - thick / 2.0, low),
-            down(left, top, mid),
-            across(mid - thick / 2.0),
-        ];
-        for (i, part) in parts.into_iter().enumerate() {
-            let colour = if lit & (1 << i) != 0 {
-                colour
-            } else {
-                colour.gamma_multiply(0.07)
-            };
-            painter.rect_filled(part, CornerRadius::same((thick * 0.3) as u8), colour);
-        }
+        let size = vec2(width, height);
+        digit(
+            painter,
+            Rect::from_min_size(pos2(right - width, rect.top()), size),
+            lit,
+            colour,
+        );
         right -= width + thick * 0.9;
     }
 }
 
+/// One digit of seven segments; bits a to g of `lit`, clockwise from the top, then the middle.
+pub fn digit(painter: &egui::Painter, rect: Rect, lit: u8, colour: Color32) {
+    let (left, top, right, low) = (rect.left(), rect.top(), rect.right(), rect.bottom());
+    let thick = rect.height() * 0.105;
+    let mid = rect.center().y;
+    let gap = thick * 0.18;
+    let across = |y: f32| {
+        Rect::from_min_max(
+            pos2(left + thick * 0.6 + gap, y),
+            pos2(right - thick * 0.6 - gap, y + thick),
+        )
+    };
+    let down = |x: f32, a: f32, b: f32| {
+        Rect::from_min_max(
+            pos2(x, a + thick * 0.6 + gap),
+            pos2(x + thick, b - thick * 0.6 + gap),
+        )
+    };
+    let parts = [
+        across(top),
+        down(right - thick, top, mid),
+        down(right - thick, mid - thick / 2.0, low),
+        across(low - thick),
+        down(left, mid - thick / 2.0, low),
+        down(left, top, mid),
+        across(mid - thick / 2.0),
+    ];
+    for (i, part) in parts.into_iter().enumerate() {
+        let colour = if lit & (1 << i) != 0 {
+            colour
+        } else {
+            colour.gamma_multiply(0.07)
+        };
+        painter.rect_filled(part, CornerRadius::same((thick * 0.3) as u8), colour);
+    }
+}
+
 /// A lamp as the console shows it: lit has a disc and an outer ring, dark only a rim.
-pub fn lamp(painter: &egui::Painter, x: f32, y: f32, radius: f32, lit: bool) {
+pub fn lamp(painter: &egui::Painter, x: f32, y: f32, radius: f32, lit: bool, colour: Color32) {
     let middle = pos2(x, y);
     painter.circle(middle, radius, t::GLASS, Stroke::new(1.5, t::LAMP_RING));
     if lit {
-        painter.circle_filled(middle, radius * 0.86, t::LAMP_LIT);
-        painter.circle_stroke(
-            middle,
-            radius * 1.42,
-            Stroke::new(radius * 0.2, t::LAMP_LIT),
-        );
+        painter.circle_filled(middle, radius * 0.86, colour);
+        painter.circle_stroke(middle, radius * 1.42, Stroke::new(radius * 0.2, colour));
     }
 }
 

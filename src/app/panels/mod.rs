@@ -19,7 +19,7 @@ mod top;
 
 use super::pick::Pointing;
 use super::port::Shop;
-use super::scene::console::{Shine, Shining};
+use super::scene::console::lamps::{Shine, Shining};
 use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
 use super::views::Lens;
 use crate::bench::{Action, Refusal};
@@ -219,6 +219,7 @@ fn bench_ui(
         left((10, 2)).show(ui, |ui| ticket(ui, face, shop));
         fixed(egui::Panel::right("tabs"), 412.0, (10, 2)).show(ui, |ui| tabs(ui, face));
     }
+    fixed(egui::Panel::top("hands"), 42.0, (10, 4)).show(ui, |ui| stage::hands_ui(ui, face));
     let rest = ui.available_rect_before_wrap();
     face.desk.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
     stage::stage_ui(ui, rest, face, pointing, shining, now);

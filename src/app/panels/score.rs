@@ -130,6 +130,16 @@ fn mark(painter: &Painter, at: Pos2, input: GestureInput, ink: Color32) {
             glyph(painter, at, 6.0, button, ink);
             glyph(painter, at, 3.4, button, t::INK);
         }
+        GestureInput::PowerUp(_) => {
+            let points = [
+                vec2(2.0, -7.0),
+                vec2(-3.5, 1.0),
+                vec2(3.0, -0.5),
+                vec2(-2.0, 7.0),
+            ];
+            let points = points.map(|v| at + v);
+            painter.add(egui::Shape::line(points.to_vec(), Stroke::new(2.2, ink)));
+        }
         GestureInput::Lid(way) => {
             let s = if way == LidMove::Up { 1.0 } else { -1.0 };
             let points = [

@@ -1,14 +1,15 @@
 //! What is written over the scene: captions, the dial's position, names, messages.
 
-use super::Face;
+use super::{Face, kit};
 use crate::app::pick::{Pick, Pointing};
-use crate::app::scene::console::Shine;
-use crate::app::state::ViewKind;
+use crate::app::scene::console::lamps::Shine;
 use crate::app::tokens as t;
 use crate::content::Value;
+use crate::controller::Selector;
 use crate::plant::Button;
 use bevy_egui::egui::{
-    self, Align2, Color32, CornerRadius, FontId, Pos2, Rect, Stroke, StrokeKind, Ui, vec2,
+    self, Align, Align2, Color32, CornerRadius, FontId, Layout, Pos2, Rect, RichText, Stroke,
+    StrokeKind, Ui, vec2,
 };
 
 fn pill(
@@ -34,23 +35,29 @@ fn pill(
     rect
 }
 
-/// Lit lamps with disc, ring and halo, where the scene leaves them to us.
+/// Lit lamps with disc, ring and halo, and lit bars, where the scene leaves them to us.
 fn lit_lamps(ui: &Ui, rect: Rect, shining: &[Shine]) {
     let painter = ui.painter().with_clip_rect(rect);
-    for (at, radius, colour) in shining {
-        let middle = Pos2::new(at.x, at.y);
+    for lamp in shining {
+        let (colour, radius) = (lamp.colour, lamp.radius);
+        let middle = Pos2::new(lamp.at.x, lamp.at.y);
         let mut halo = egui::Mesh::default();
         halo.colored_vertex(middle, colour.gamma_multiply(0.55));
         for i in 0..=24 {
             let out = egui::Vec2::angled(i as f32 / 24.0 * std::f32::consts::TAU);
-            halo.colored_vertex(middle + out * *radius * 3.6, Color32::TRANSPARENT);
+            halo.colored_vertex(middle + out * radius * 3.6, Color32::TRANSPARENT);
         }
         for i in 1..=24 {
             halo.add_triangle(0, i, i + 1);
         }
         painter.add(egui::Shape::mesh(halo));
-        painter.circle_filled(middle, *radius, *colour);
-        painter.circle_stroke(middle, radius * 1.5, Stroke::new(radius * 0.22, *colour));
+        if lamp.corners.is_empty() {
+            painter.circle_filled(middle, radius, colour);
+            painter.circle_stroke(middle, radius * 1.5, Stroke::new(radius * 0.22, colour));
+        } else {
+            let corners = lamp.corners.iter().map(|p| Pos2::new(p.x, p.y)).collect();
+            painter.add(egui::Shape::convex_polygon(corners, colour, Stroke::NONE));
+        }
     }
 }
 
@@ -79,13 +86,52 @@ fn vignette(ui: &Ui, rect: Rect) {
 
 fn name_of(face: &Face, pick: Pick) -> String {
     match pick {
-        Pick::Dial => face.text("name-dial"),
+        Pick::Knob => face.text(match face.bench.job().board.panel.selector {
+            Selector::Switch { .. } => "name-switch",
+            Selector::Dial { .. } | Selector::Steps => "name-dial",
+        }),
         Pick::Button(Button::Start) => face.text("name-start"),
         Pick::Button(Button::Stop) => face.text("name-stop"),
+        Pick::Button(Button::More) => face.text("name-more"),
+        Pick::Button(Button::Less) => face.text("name-less"),
         Pick::Lid => face.text("name-lid"),
         Pick::Plug => face.text("name-plug"),
         Pick::Part(part) => face.part(part),
     }
+}
+
+/// Where the knob stands, and which buttons stay down without a hand.
+pub(super) fn hands_ui(ui: &mut Ui, face: &mut Face) {
+    ui.horizontal_centered(|ui| {
+        ui.spacing_mut().item_spacing.x = 8.0;
+        let position = Value::from(face.bench.view().machine.dial_position);
+        let at = match face.bench.job().board.panel.selector {
+            Selector::Dial { .. } => Some("dial-at"),
+            Selector::Switch { .. } => Some("dial-switch-at"),
+            Selector::Steps => None,
+        };
+        if let Some(key) = at {
+            let text = face.with(key, &[("position", position)]);
+            ui.label(RichText::new(text).color(t::AMBER));
+        }
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let on = face.desk.held.keep_next;
+            let choice = kit::choice(ui, on, face.text("keep-next"));
+            if choice.on_hover_text(face.text("keep-how")).clicked() {
+                face.desk.held.keep_next = !on;
+            }
+            let kept: Vec<Button> = face.desk.held.kept().collect();
+            for button in kept {
+                let name = face.text(&format!("button-{button}"));
+                let text = face.with("keep-down", &[("button", Value::from(name))]);
+                let let_go = kit::choice(ui, true, text);
+                if let_go.on_hover_text(face.text("keep-let-go")).clicked() {
+                    let action = face.desk.held.push(button, false);
+                    face.bench.queue_some(action);
+                }
+            }
+        });
+    });
 }
 
 pub(super) fn stage_ui(
@@ -134,21 +180,6 @@ pub(super) fn stage_ui(
         t::LINE,
         wrap,
     );
-    if face.desk.view == ViewKind::Panel {
-        let dial = face.with(
-            "dial-at",
-            &[("position", Value::from(view.machine.dial_position))],
-        );
-        pill(
-            ui,
-            rest.left_top() + vec2(12.0, 12.0),
-            Align2::LEFT_TOP,
-            &dial,
-            t::AMBER,
-            t::LINE,
-            wrap,
-        );
-    }
     if let Some((message, since)) = &face.desk.message {
         if now - since < 6.0 {
             pill(

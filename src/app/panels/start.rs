@@ -94,17 +94,33 @@ fn jobs_ui(
                     .fill(if on { t::FIELD } else { t::CARD })
                     .stroke(Stroke::new(if on { 2.0 } else { 1.0 }, edge))
                     .corner_radius(CornerRadius::same(10))
-                    .inner_margin(Margin::symmetric(12, 8))
+                    .inner_margin(Margin::symmetric(12, 6))
                     .show(ui, |ui| {
                         ui.set_width(ui.available_width());
                         let title = RichText::new(say(face.desk.language, &offer.title))
                             .size(18.0)
                             .color(if on { t::AMBER } else { t::TEXT });
-                        ui.add(egui::Label::new(title).selectable(false));
-                        let goal = RichText::new(say(face.desk.language, &offer.goal))
+                        let board = RichText::new(face.text(&offer.board))
                             .size(t::SMALL)
                             .color(t::QUIET);
-                        ui.add(egui::Label::new(goal).selectable(false));
+                        ui.allocate_ui_with_layout(
+                            vec2(ui.available_width(), 22.0),
+                            egui::Layout::right_to_left(egui::Align::Center),
+                            |ui| {
+                                ui.add(egui::Label::new(board).selectable(false));
+                                let left = egui::Layout::left_to_right(egui::Align::Center);
+                                ui.with_layout(left.with_main_wrap(true), |ui| {
+                                    ui.add(egui::Label::new(title).selectable(false));
+                                });
+                            },
+                        );
+                        // A long list stays short: what a job teaches is told when it is chosen.
+                        if on {
+                            let goal = RichText::new(say(face.desk.language, &offer.goal))
+                                .size(t::SMALL)
+                                .color(t::TEXT);
+                            ui.add(egui::Label::new(goal).selectable(false));
+                        }
                     })
                     .response;
                 let id = ui.id().with(("offer", n));

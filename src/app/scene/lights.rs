@@ -9,7 +9,7 @@ pub fn surroundings(images: &mut Assets<Image>) -> EnvironmentMapLight {
     EnvironmentMapLight {
         diffuse_map: images.add(paint::environment(8, Some(1.6))),
         specular_map: images.add(paint::environment(64, None)),
-        intensity: 600.0,
+        intensity: 680.0,
         ..default()
     }
 }
@@ -20,7 +20,7 @@ fn spawn(mut commands: Commands) {
     commands.spawn((
         SpotLight {
             color: Color::srgb(1.0, 0.93, 0.83),
-            intensity: 2_500_000.0,
+            intensity: 1_750_000.0,
             range: 12.0,
             inner_angle: 0.30,
             outer_angle: 0.62,

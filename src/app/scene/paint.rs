@@ -16,10 +16,14 @@ pub struct Paint {
     pub primer: Handle<StandardMaterial>,
     /// Console face.
     pub glass: Handle<StandardMaterial>,
+    /// Painted console face.
+    pub slate: Handle<StandardMaterial>,
     /// Smoked glass of the lid.
     pub smoked: Handle<StandardMaterial>,
     /// Brushed steel.
     pub brushed: Handle<StandardMaterial>,
+    /// Satin steel.
+    pub satin: Handle<StandardMaterial>,
     /// Bright metal.
     pub chrome: Handle<StandardMaterial>,
     /// Dull cast metal.
@@ -54,6 +58,8 @@ pub struct Paint {
     pub print: Handle<StandardMaterial>,
     /// Printed marks that matter.
     pub print_amber: Handle<StandardMaterial>,
+    /// Dark print on steel and light plastic.
+    pub ink: Handle<StandardMaterial>,
     /// Wood.
     pub wood: Handle<StandardMaterial>,
 }
@@ -239,6 +245,9 @@ impl Paint {
         let enamel = add(Color::srgb_u8(0xee, 0xec, 0xe6), 0.30, 0.0);
         let primer = add(Color::srgb_u8(0x8d, 0x94, 0x96), 0.6, 0.3);
         let glass = add(Color::srgb_u8(0x10, 0x14, 0x18), 0.16, 0.0);
+        let satin = add(Color::srgb_u8(0xa6, 0xac, 0xb0), 0.48, 0.55);
+        let slate = add(Color::srgb_u8(0x33, 0x48, 0x58), 0.42, 0.0);
+        let ink = add(Color::srgb_u8(0x14, 0x1a, 0x20), 0.7, 0.0);
         let chrome = add(Color::srgb_u8(0xd8, 0xd8, 0xd6), 0.16, 1.0);
         let cast = add(Color::srgb_u8(0x98, 0x9b, 0x9c), 0.52, 0.9);
         let rubber = add(Color::srgb_u8(0x20, 0x22, 0x24), 0.85, 0.0);
@@ -323,6 +332,8 @@ impl Paint {
             enamel,
             primer,
             glass,
+            slate,
+            satin,
             smoked,
             brushed,
             chrome,
@@ -342,6 +353,7 @@ impl Paint {
             water,
             print,
             print_amber,
+            ink,
             wood,
         }
     }

@@ -382,15 +382,40 @@ fn tub(make: &mut Maker, root: Entity) {
         .insert((Water, NotShadowCaster));
 }
 
-fn spawn(mut make: Maker, bench: Res<BenchRes>) {
+/// What belongs to the board at hand; built anew when another job brings another board.
+#[derive(Component)]
+struct Fitted;
+
+fn fit(
+    mut make: Maker,
+    bench: Res<BenchRes>,
+    root: Single<Entity, With<Washer>>,
+    fitted: Query<Entity, With<Fitted>>,
+    mut at_hand: Local<Option<String>>,
+) {
+    let board = &bench.job().board;
+    if at_hand.as_ref() == Some(&board.id) {
+        return;
+    }
+    *at_hand = Some(board.id.clone());
+    let make = &mut make;
+    for old in &fitted {
+        make.commands.entity(old).despawn();
+    }
+    let group = make.group(Some(*root), Transform::IDENTITY);
+    make.commands.entity(group).insert(Fitted);
+    super::console::build(make, group, board);
+    super::inside::build(make, group, board);
+}
+
+fn spawn(mut make: Maker) {
     let make = &mut make;
     let root = make.group(None, Transform::IDENTITY);
     make.commands.entity(root).insert(Washer);
     sheet_metal(make, root);
     deck(make, root);
     tub(make, root);
-    super::console::build(make, root);
-    super::inside::build(make, root, &bench.job().board);
+    super::console::body(make, root);
 }
 
 #[allow(clippy::type_complexity)]
@@ -451,5 +476,5 @@ fn animate(
 pub fn plugin(app: &mut App) {
     app.init_resource::<Motion>()
         .add_systems(Startup, spawn)
-        .add_systems(Update, animate);
+        .add_systems(Update, (fit, animate));
 }

@@ -60,16 +60,21 @@ fn collect(outputs: Query<&EguiOutput>) {
     }
 }
 
-/// The dial is no panel's, but hands must find it too.
-fn point_out_dial(eye: Single<(&Camera, &GlobalTransform), With<Eye>>, desk: Res<Desk>) {
+/// Knob and buttons are no panel's, but hands must find them too.
+fn point_out_console(
+    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    desk: Res<Desk>,
+    bench: Res<BenchRes>,
+) {
     let (camera, eye) = *eye;
-    let middle = console::face().transform_point(console::DIAL.extend(0.03));
-    if let Ok(place) = camera.world_to_viewport(eye, middle) {
-        let place = to_window(camera, desk.stage, place);
-        let (x, y) = (f64::from(place.x), f64::from(place.y));
-        let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
-        names.retain(|(name, _)| name != "dial");
-        names.push(("dial".to_owned(), [x, y, x, y]));
+    let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+    names.retain(|(name, _)| name != "dial" && !name.starts_with("button "));
+    for (name, middle) in console::grips(&bench.job().board) {
+        if let Ok(place) = camera.world_to_viewport(eye, middle) {
+            let place = to_window(camera, desk.stage, place);
+            let (x, y) = (f64::from(place.x), f64::from(place.y));
+            names.push((name, [x, y, x, y]));
+        }
     }
 }
 
@@ -80,11 +85,11 @@ fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
     // Writing to a string cannot fail.
     let _ = write!(
         text,
-        r#"{{"screen":"{:?}","time_s":{},"dial":{},"arc":{},"plugged":{},"lid_open":{},"cabinet_open":{},"readings":{},"waiting":{},"finished":{},"asked":{}}}"#,
+        r#"{{"screen":"{:?}","time_s":{},"dial":{},"code":{},"plugged":{},"lid_open":{},"cabinet_open":{},"readings":{},"waiting":{},"finished":{},"asked":{}}}"#,
         screen.get(),
         machine.time_s,
         machine.dial_position,
-        machine.lamps.arc,
+        machine.lamps.code,
         machine.plugged,
         machine.lid_open,
         view.cabinet_open,
@@ -99,5 +104,5 @@ fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
 /// Names, and what is seen.
 pub(super) fn plugin(app: &mut App) {
     app.add_systems(EguiPrimaryContextPass, ask)
-        .add_systems(Last, (collect, point_out_dial, look).chain());
+        .add_systems(Last, (collect, point_out_console, look).chain());
 }
