@@ -174,12 +174,12 @@ fn a_look_is_taken_and_what_is_found_is_told() {
     let mut harness = harness(stand(Language::En), meter::meter_ui);
     harness.get_by_label_contains("Look, feel").click();
     harness.run_steps(20);
-    let look = harness.get_all_by_label("Look and feel").last();
+    let look = harness.get_all_by_label("Look and feel").next();
     look.expect("one for each component").click();
     harness.run_steps(2);
     let stand = harness.state_mut();
     let queued = stand.bench.queue.back().map(|q| q.action.clone());
-    assert_eq!(queued, Some(Action::Inspect(Part::Floor)));
+    assert_eq!(queued, Some(Action::Inspect(Part::Supply)));
     stand.bench.tick();
     stand.bench.refresh();
     harness.run_steps(2);
