@@ -212,6 +212,9 @@ fn the_part_named_is_for_what_failed_and_fits() {
         (&[lock], None, true),
         (&[], None, false),
         (&[], Some("P-0701"), true),
+        // Hands alone cure a shut tap.
+        (&["taps.cold-shut"], None, false),
+        (&["taps.cold-shut"], Some("P-0801"), true),
     ] {
         let mut bench = bench(&stage, hidden);
         act(&mut bench, [report(hidden, part, Advice::None)]);
@@ -229,6 +232,9 @@ fn the_customer_is_told_what_the_fault_calls_for() {
         ("inlet-cold.blocked-screen", Advice::CleanStrainer),
         ("inlet-cold.open-winding", Advice::None),
         ("belt.broken", Advice::None),
+        ("taps.cold-shut", Advice::KeepTapOpen),
+        ("laundry.suds", Advice::LessDetergent),
+        ("floor.not-level", Advice::LevelMachine),
     ] {
         for given in Advice::ALL {
             let mut bench = bench(&stage, &[hidden]);

@@ -387,7 +387,7 @@ lost-flood = Se abrió una pieza con agua por encima y se inundó el piso. Desag
 lost-good-board-replaced = Se cambió una placa de control sana. Antes de comprar una, demuestre que sus entradas están bien y su salida está mal.
 lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se detenga: puede romper un brazo.
 lost-live-not-allowed = Midió con tensión en un trabajo que no lo permite. Aquí había que hallar la falla con la máquina desenchufada.
-lost-meter-not-proved = Se midió el circuito, pero no se probó el medidor en una fuente conocida antes y después. Un medidor muerto muestra muertos todos los circuitos: fuente conocida, circuito, fuente conocida y recién entonces las manos.
+lost-meter-not-proved = Se midió el circuito, pero no se probó el medidor en una fuente conocida antes y después. Un medidor que no funciona muestra sin tensión cualquier circuito: fuente conocida, circuito, fuente conocida y recién entonces las manos.
 lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Sume otra vez cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
 lost-never-entered = Nunca se entró al modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.
 lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación. Marque las lecturas que muestran la causa.
@@ -426,7 +426,7 @@ meter-mode-continuity = Pitido
 meter-red = Punta roja
 meter-test-bad = El medidor no muestra lo que se sabe que hay: revise el fusible y las puntas.
 meter-test-good = El medidor muestra lo que se sabe que hay.
-meter-test-intro = Fuente conocida: 50 V ~, 50 V = y 100 Ω. Pruebe el medidor antes y después de comprobar que un circuito está muerto.
+meter-test-intro = Fuente conocida: 50 V ~, 50 V = y 100 Ω. Pruebe el medidor antes y después de comprobar que un circuito no tiene tensión.
 
 ## mode
 
@@ -867,7 +867,7 @@ tab-sheet = Hoja
 ## ticket
 
 ticket-hours = { $hours } h
-ticket-labour = de ella, trabajo
+ticket-labour = de eso, trabajo
 ticket-limit = No vale más de
 ticket-live = Con tensión
 ticket-live-no = no permitido

@@ -5,7 +5,7 @@ use super::port::*;
 use crate::bench::script::Step;
 use crate::bench::{
     Action, BenchView, Caution, Condition, Display, Event, Finding, Found, Grip, Happening,
-    MeterMode, MeterTest, PartInHand, Reading, Refusal, Turn,
+    MeterMode, MeterTest, PartInHand, Rates, Reading, Refusal, Turn,
 };
 use crate::controller::{Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
 use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Score};
@@ -83,7 +83,7 @@ impl Shop for DemoShop {
 pub fn demo_job() -> Job {
     let part = |number: &str, name_key: &str, price, wait_hours| PartRow {
         number: number.to_owned(),
-        revision: 'A',
+        revision: Some('A'),
         name_key: name_key.to_owned(),
         condition: Condition::New,
         boards: Vec::new(),
@@ -103,7 +103,14 @@ pub fn demo_job() -> Job {
             "El lunes lavó bien. Ahora zumba un poco al final y deja la ropa nadando.",
         ),
         budget: 180.0,
-        repair_limit: 300.0,
+        rates: Rates {
+            labour_per_hour: 50.0,
+            return_fee_share: 0.2,
+            new_machine: 600.0,
+            repair_share: 0.5,
+            used_bad: 0.5,
+            rebuilt_bad: 0.1,
+        },
         par_minutes: 55.0,
         mains_v: 120,
         mains_hz: 60,

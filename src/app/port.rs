@@ -2,7 +2,7 @@
 
 use super::attempts::{Attempts, Trouble};
 use crate::bench::script::Step;
-use crate::bench::{Action, BenchView, Caution, Condition, Refusal};
+use crate::bench::{Action, BenchView, Caution, Condition, Rates, Refusal};
 use crate::controller::Board;
 use crate::lesson::{Bilingual, Score};
 use crate::plant::Component;
@@ -93,8 +93,8 @@ pub struct Job {
     pub complaint: Bilingual,
     /// Money the customer will pay at most for parts and work, whole units.
     pub budget: f64,
-    /// Above this a new machine is the better buy, whole units.
-    pub repair_limit: f64,
+    /// What the shop charges.
+    pub rates: Rates,
     /// Minutes a good technician should need.
     pub par_minutes: f64,
     /// Nominal mains voltage, V.
@@ -116,8 +116,8 @@ pub struct Job {
 pub struct PartRow {
     /// Part number (invented).
     pub number: String,
-    /// Revision, a letter.
-    pub revision: char,
+    /// Revision, a letter, if it was ever revised.
+    pub revision: Option<char>,
     /// Text key of its name.
     pub name_key: String,
     /// In what state it is sold.

@@ -141,7 +141,7 @@ fn job(scenario: &Scenario, bench: &Bench) -> Job {
         title: scenario.title.clone(),
         complaint: scenario.complaint.clone(),
         budget: scenario.budget,
-        repair_limit: bench.rates().repair_limit(),
+        rates: bench.rates(),
         par_minutes: scenario.par_minutes,
         mains_v,
         mains_hz,

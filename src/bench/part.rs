@@ -32,9 +32,9 @@ impl Condition {
 pub struct Part {
     /// Part number, unique.
     pub number: String,
-    /// Revision of the drawing, a letter.
-    #[serde(default = "first_revision")]
-    pub revision: char,
+    /// Revision of the drawing, a letter; none for work and for what was never revised.
+    #[serde(default)]
+    pub revision: Option<char>,
     /// The component it replaces.
     pub component: Component,
     /// Text key of its name.
@@ -56,10 +56,6 @@ pub struct Part {
     /// Text key of a note on the counter's card, if any.
     #[serde(default)]
     pub note_key: Option<String>,
-}
-
-fn first_revision() -> char {
-    'A'
 }
 
 impl Part {

@@ -677,8 +677,11 @@ impl Bench {
     }
 
     /// The new part that cures this failure mode in this machine: the one that the catalogue names
-    /// or, where that is for another board, the one for this board.
+    /// or, where that is for another board, the one for this board; none where hands alone cure it.
     pub fn cure(&self, mode: &FailureMode) -> Option<&Part> {
+        if mode.needs_no_part() {
+            return None;
+        }
         let fits = |part: &&Part| part.component == mode.component && self.fits(part);
         let others = self
             .counter

@@ -280,6 +280,7 @@ pub(super) fn outcome_json(
             .collect::<Vec<_>>(),
         "tries": view.machine.control.tries,
         "readings": readings,
+        "meter_tests": bench.meter_tests().iter().map(|t| t.is_good()).collect::<Vec<_>>(),
         "found": bench.found().iter().map(|f| serde_json::json!({
             "at_s": f.at.seconds(), "component": f.component.name(),
             "findings": f.findings.iter().map(|f| f.name()).collect::<Vec<_>>(),

@@ -44,7 +44,7 @@ pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
         );
         let labour = format!("{:.0}", view.labour);
         kit::row(ui, face.text("ticket-labour"), labour, t::TEXT);
-        let limit = format!("{:.0}", job.repair_limit);
+        let limit = format!("{:.0}", job.rates.repair_limit());
         kit::row(ui, face.text("ticket-limit"), limit, t::TEXT);
         if view.waited_hours > 0.0 {
             let hours = face.with("ticket-hours", &[("hours", Value::from(view.waited_hours))]);
