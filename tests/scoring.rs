@@ -8,6 +8,7 @@ use detent::lesson::{Course, CoursePart, Dimension, Hidden, Mains, Scenario, jud
 use detent::plant::{Connector, Pin};
 use detent::units::Span;
 use stage::Stage;
+use std::slice;
 
 const MAINS: Mains = Mains::V120Hz60;
 
@@ -334,7 +335,7 @@ fn what_was_bought_for_nothing_costs_points_and_what_went_back_costs_less() {
     let pump = Action::Order("P-1001".to_owned());
     let back = Action::Return("P-1001".to_owned());
     assert_eq!(overspent(&lock), None);
-    let kept = overspent(&[&lock[..], &[pump.clone()]].concat()).expect("55 too many");
+    let kept = overspent(&[&lock[..], slice::from_ref(&pump)].concat()).expect("55 too many");
     let returned = overspent(&[&lock[..], &[pump, back]].concat()).expect("the fee");
     // The excess over the budget of 320 is the share lost: 55, and 15 % of it.
     let of = scenario.points.cost;
