@@ -8,6 +8,7 @@ use detent::lesson::{Course, CoursePart, Dimension, Hidden, Mains, Scenario, jud
 use detent::plant::{Connector, Pin};
 use detent::units::Span;
 use stage::Stage;
+use std::slice;
 
 const MAINS: Mains = Mains::V120Hz60;
 
