@@ -12,7 +12,7 @@ use detent::bench::{Action, MeterMode};
 use detent::content::{Shelf, Titled, script_line};
 use detent::controller::{Board, Lamps, Routine, Signs};
 use detent::lesson::set_up;
-use detent::plant::{Button, Pin, Side};
+use detent::plant::{Button, Pin, Side, Terminal};
 use detent::units::Span;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -327,15 +327,16 @@ fn check_board(id: &str) {
     let lamps = also(&mut bench, &script);
     shoot("idle", "panel", "menu", script, lamps);
 
-    let pump = |side| Pin::Wire(detent::plant::Terminal::Pump1, side);
+    // The probes stand where they cover no connector.
+    let pump = |terminal| Pin::Wire(terminal, Side::Load);
     let script = vec![
         Step::PowerDown,
         Step::Do(Action::OpenCabinet),
         Step::Wait { s: 60 },
         Step::Do(Action::Probe {
             mode: MeterMode::Ohms,
-            red: pump(Side::Board),
-            black: pump(Side::Load),
+            red: pump(Terminal::Pump1),
+            black: pump(Terminal::Pump2),
         }),
     ];
     let lamps = also(&mut bench, &script);
@@ -409,7 +410,7 @@ fn the_inside_is_drawn_in_spanish_at_another_size() {
         name: "cabinet-es".to_owned(),
         view: "cabinet",
         tab: "meter",
-        script: Vec::new(),
+        script: vec![Step::Rest { ms: 10 }],
     }];
     if !draw(JOB, &shots, &["--lang", "es", "--size", "1366x768"]) {
         return;

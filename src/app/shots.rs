@@ -21,14 +21,20 @@ pub struct Shot {
     after_frames: u32,
     frame: u32,
     taken: bool,
+    /// Frames that must be drawn before the picture.
+    drawn: u32,
     since: Option<(Instant, u32)>,
 }
 
+/// Frames that the lights take to find their places after the camera has moved.
+const LIGHTS: u32 = 7;
+/// Frames after anything else.
+const STILL: u32 = 3;
+
 impl Shot {
-    /// The picture comes in a few frames: only those need be drawn. Lights take some of them to find
-    /// their places.
+    /// The picture comes in a few frames: only those need be drawn.
     pub fn near(&self) -> bool {
-        !self.taken && self.frame + 7 >= self.after_frames
+        !self.taken && self.frame + self.drawn >= self.after_frames
     }
 }
 
@@ -122,9 +128,12 @@ fn take(
             exit.write(AppExit::Success);
             return;
         };
+        let moves = desk.view != next.view || desk.hidden != next.tab.2;
         desk.view = next.view;
         (desk.tab, desk.page, desk.hidden) = next.tab;
-        for (line, step) in &next.script {
+        let script = next.script.clone();
+        shot.drawn = if moves { LIGHTS } else { STILL };
+        for (line, step) in &script {
             if let Err(error) = bench.run(step) {
                 error!("line {line}: {error}");
                 exit.write(AppExit::error());
@@ -147,6 +156,7 @@ pub fn plugin(app: &mut App, options: &AppOptions) {
         after_frames: options.after_frames,
         frame: 0,
         taken: false,
+        drawn: LIGHTS,
         since: None,
     })
     .add_systems(Last, take);
