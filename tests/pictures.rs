@@ -291,7 +291,7 @@ fn check_board(id: &str) {
 
     let mut script = vec![Step::PowerDown];
     script.extend(entry_steps(&board.gesture));
-    let powered = script.iter().any(|step| *step == Step::Do(Action::Plug));
+    let powered = script.contains(&Step::Do(Action::Plug));
     if !powered {
         script.splice(1..1, [Step::Do(Action::Plug), Step::Wait { s: 5 }]);
     }
