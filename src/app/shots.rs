@@ -21,20 +21,16 @@ pub struct Shot {
     after_frames: u32,
     frame: u32,
     taken: bool,
-    /// Frames that must be drawn before the picture.
-    drawn: u32,
     since: Option<(Instant, u32)>,
 }
 
-/// Frames that the lights take to find their places after the camera has moved.
-const LIGHTS: u32 = 7;
-/// Frames after anything else.
-const STILL: u32 = 3;
+/// Frames that the lights take to find their places once the eye draws.
+const LIGHTS: u32 = 6;
 
 impl Shot {
     /// The picture comes in a few frames: only those need be drawn.
     pub fn near(&self) -> bool {
-        !self.taken && self.frame + self.drawn >= self.after_frames
+        !self.taken && self.frame + LIGHTS >= self.after_frames
     }
 }
 
@@ -128,12 +124,9 @@ fn take(
             exit.write(AppExit::Success);
             return;
         };
-        let moves = desk.view != next.view || desk.hidden != next.tab.2;
         desk.view = next.view;
         (desk.tab, desk.page, desk.hidden) = next.tab;
-        let script = next.script.clone();
-        shot.drawn = if moves { LIGHTS } else { STILL };
-        for (line, step) in &script {
+        for (line, step) in &next.script {
             if let Err(error) = bench.run(step) {
                 error!("line {line}: {error}");
                 exit.write(AppExit::error());
@@ -156,7 +149,6 @@ pub fn plugin(app: &mut App, options: &AppOptions) {
         after_frames: options.after_frames,
         frame: 0,
         taken: false,
-        drawn: LIGHTS,
         since: None,
     })
     .add_systems(Last, take);
