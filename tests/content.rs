@@ -14,6 +14,7 @@ use proptest::prelude::*;
 use serde::Deserialize;
 
 const PARTS: &str = r#"(
+    rates: (labour_per_hour: 30.0, return_fee_share: 0.2, new_machine: 500.0, repair_share: 0.5, used_bad: 0.4, rebuilt_bad: 0.1),
     parts: [
         (
             number: "D-100",
@@ -21,15 +22,14 @@ const PARTS: &str = r#"(
             name_key: "part-pump",
             price: 60.0,
             wait_hours: 24.0,
-            fits: true,
         ),
         (
             number: "D-101",
-            component: DrainPump,
+            component: InletCold,
             name_key: "part-pump-other",
             price: 40.0,
             wait_hours: 2.0,
-            fits: false,
+            boards: ["other"],
         ),
     ],
 )"#;
@@ -120,7 +120,8 @@ fn catalogue() -> Catalogue {
 fn boards() -> Vec<KnownBoard> {
     let name = "arc".to_owned();
     let codes = vec![12, 31, 99];
-    vec![KnownBoard { name, codes }]
+    let mains = Mains::ALL.to_vec();
+    vec![KnownBoard { name, codes, mains }]
 }
 
 /// `text` with its one `old` replaced.
@@ -219,23 +220,33 @@ fn mistakes_in_the_list_of_parts() {
     let problem = bad_parts("\"D-101\"", "\"D-100\"", 12, "parts[1].number");
     let expected = Problem::Repeated {
         name: "D-100".to_owned(),
-        first_line: 4,
+        first_line: 5,
     };
     assert_eq!(problem, expected);
 
     let problem = bad_parts("price: 40.0", "price: -1", 15, "parts[1].price");
     assert!(matches!(problem, Problem::OutOfRange { found: -1.0, .. }));
-    let problem = bad_parts("24.0", "inf", 8, "parts[0].wait_hours");
+    let problem = bad_parts("24.0", "inf", 9, "parts[0].wait_hours");
     assert_eq!(problem, Problem::NotFinite("inf".to_owned()));
-    let problem = bad_parts("\"part-pump\"", "\"\"", 6, "parts[0].name_key");
+    let problem = bad_parts("\"part-pump\"", "\"\"", 7, "parts[0].name_key");
     assert!(matches!(problem, Problem::Nothing(_)));
-    let problem = bad_parts("fits: false", "fit: false", 17, "parts[1].fit");
+    let problem = bad_parts("boards:", "board:", 17, "parts[1].board");
     assert!(matches!(problem, Problem::UnknownField { .. }));
-    let problem = bad_parts("            fits: false,\n", "", 11, "parts[1].fits");
-    assert_eq!(problem, Problem::MissingField("fits".to_owned()));
+    let problem = bad_parts("            price: 40.0,\n", "", 11, "parts[1].price");
+    assert_eq!(problem, Problem::MissingField("price".to_owned()));
+    let problem = bad_parts("share: 0.2", "share: 1.2", 2, "rates.return_fee_share");
+    assert!(matches!(problem, Problem::OutOfRange { found: 1.2, .. }));
+    let problem = bad_parts("hour: 30.0", "hour: -3", 2, "rates.labour_per_hour");
+    assert!(matches!(problem, Problem::OutOfRange { found: -3.0, .. }));
+    let takes_over = |number: &str| format!("boards: [], superseded_by: Some(\"{number}\"),");
+    let field = "parts[1].superseded_by";
+    let problem = bad_parts("boards: [\"other\"],", &takes_over("D-7"), 17, field);
+    assert_eq!(problem, Problem::UnknownPart("D-7".to_owned()));
+    let problem = bad_parts("boards: [\"other\"],", &takes_over("D-101"), 17, field);
+    assert_eq!(problem, Problem::NoEnd("D-101".to_owned()));
     let problem = bad_parts("40.0,\n", "40.0,\n price: 41.0,\n", 16, "parts[1].price");
     assert_eq!(problem, Problem::RepeatedField("price".to_owned()));
-    let problem = bad_parts("60.0", "\"60\"", 7, "parts[0].price");
+    let problem = bad_parts("60.0", "\"60\"", 8, "parts[0].price");
     assert!(matches!(problem, Problem::Syntax(_)));
 }
 
@@ -282,6 +293,21 @@ fn mistakes_in_the_catalogue() {
     assert!(matches!(problem, Problem::UnknownName { ref found, .. } if found == "Put"));
     let problem = bad_catalogue("bad_s: 5.0", "bad_s: 0", 21, "modes[1].presence.bad_s");
     assert!(matches!(problem, Problem::OutOfRange { .. }));
+    let problem = bad_catalogue(
+        "bad_s: 5.0,",
+        "bad_s: 5.0, under: Some(Wet(above_mm: -1)),",
+        21,
+        "modes[1].presence.under",
+    );
+    assert!(matches!(problem, Problem::OutOfRange { found: -1.0, .. }));
+    // Only what hands can put right needs no part.
+    let problem = bad_catalogue(
+        old,
+        "\"\",\n            changes: [\n",
+        14,
+        "modes[1].cured_by",
+    );
+    assert!(matches!(problem, Problem::Nothing(_)));
     let problem = bad_catalogue(
         "component: DrainPump,\n            weight: 1.0",
         "component: Turbine,\n            weight: 1.0",

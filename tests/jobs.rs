@@ -68,7 +68,7 @@ fn landmarks(result: &Value) -> Vec<&str> {
 
 #[test]
 fn an_expert_does_the_whole_job_on_a_drawn_fault() {
-    let result = play("any-machine", "whole-job.script", "14");
+    let result = play("any-machine", "whole-job.script", "137");
     let seen = landmarks(&result);
     // Stopped by itself, rest, entry, recalibration that fails, code read, recalibration that
     // passes, proving cycle: in this order.
@@ -107,7 +107,7 @@ fn an_expert_does_the_whole_job_on_a_drawn_fault() {
 
 #[test]
 fn each_classic_mistake_costs_points() {
-    let result = play("any-machine", "classic-mistakes.script", "14");
+    let result = play("any-machine", "classic-mistakes.script", "137");
     for (dimension, reason) in [
         ("Entry", "lost-rest-too-short"),
         ("Entry", "lost-failed-try"),
@@ -117,6 +117,7 @@ fn each_classic_mistake_costs_points() {
         ("Reasoning", "lost-good-board-replaced"),
         ("Reasoning", "lost-not-cured"),
         ("Reasoning", "lost-wrong-cause"),
+        ("Reasoning", "lost-wrong-part-named"),
         ("Safety", "lost-opened-live"),
         ("Safety", "lost-ohms-on-live"),
         ("Safety", "lost-shock"),
@@ -164,7 +165,7 @@ fn steps_and_reports_that_make_no_sense_are_refused_with_their_line() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("odd.script");
     for (line, status, words) in [
-        ("Point(to: 99, every_ms: 200)", 1, "use 0 to 23"),
+        ("Point(to: 99, every_ms: 200)", 1, "cannot be chosen"),
         ("Turn(way: Up, detents: 1, every_ms: 200)", 2, "Left"),
         ("Tap(Go)", 2, "Start"),
         (
@@ -220,7 +221,7 @@ fn a_saved_attempt_replays_to_the_same_state_and_score() {
         "any-machine",
         path.to_str().expect("a plain path"),
         "--seed",
-        "14",
+        "137",
         "--save",
         saved,
     ]);

@@ -5,18 +5,17 @@
 //! that leave the interlock itself whole (a welded lock contact or motor switch does not).
 
 mod stage;
+#[path = "stage/hands.rs"]
+mod stage_hands;
 
 use detent::bench::Bench;
-use detent::bench::script::Step;
-use detent::bench::script::entry_steps;
 use detent::machine::Machine;
-use detent::plant::{
-    Button, Component, Connector, FailureMode, Op, Param, Presence, Relay, Relays,
-};
-use detent::units::{Span, TICKS_PER_S, Time};
+use detent::plant::{Button, Component, FailureMode, Op, Param, Presence, Relay, Relays};
+use detent::units::{Span, Time};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use stage::{MAINS, Stage};
+use stage::Stage;
+use stage_hands::{Deed, after_entry, choose, entry, lists, perform, tap};
 
 /// Things that come to mind in a run; each is one deed or several.
 const THOUGHTS: usize = 1000;
@@ -46,18 +45,6 @@ const FAULTS: [Option<&str>; 15] = [
     Some("lid-lock.contact-open"),
     Some("thermistor.open"),
 ];
-
-/// One thing done to the machine, or time that passes.
-#[derive(Clone, Debug)]
-enum Deed {
-    Wait(u64),
-    Detent(bool),
-    Press(Button, bool),
-    Lid(bool),
-    Plug(bool),
-    Connector(Component, bool),
-    BailOut,
-}
 
 /// What a run went through, to show that the promises were put to the test.
 #[derive(Clone, Copy, Debug, Default)]
@@ -128,6 +115,12 @@ impl Watcher {
             assert!(
                 !has(Relay::Shift),
                 "{what}, {now}: the shifter moves under the motor"
+            );
+        }
+        if has(Relay::Cold) || has(Relay::Hot) {
+            assert!(
+                has(Relay::Lock) && plant.bolted(),
+                "{what}, {now}: water runs with the lock not driven and proven"
             );
         }
         let reverse = Span::from_ms(u64::from(machine.board().motor.reverse_ms));
@@ -207,49 +200,17 @@ impl Watcher {
     }
 }
 
-fn perform(bench: &mut Bench, deed: &Deed, mut look: impl FnMut(&Machine)) {
-    let machine = bench.machine_mut();
-    match deed {
-        Deed::Wait(ticks) => {
-            for _ in 0..*ticks {
-                machine.step();
-                look(machine);
-            }
-        }
-        Deed::Detent(clockwise) => machine.detent(*clockwise),
-        Deed::Press(button, down) => machine.press(*button, *down),
-        Deed::Lid(open) => machine.plant_mut().set_lid_open(*open),
-        Deed::Plug(plugged) => machine.plant_mut().set_plugged(*plugged),
-        Deed::Connector(component, pulled) => {
-            let connector = Connector::Load(*component);
-            machine.plant_mut().set_connector(&connector, &[], *pulled);
-        }
-        Deed::BailOut => machine.plant_mut().bail_out(),
-    }
-}
-
-fn turn_to(from: u8, to: u8, deeds: &mut Vec<Deed>) {
-    for _ in 0..(to + 24 - from) % 24 {
-        deeds.extend([Deed::Detent(true), Deed::Wait(16)]);
-    }
-    deeds.push(Deed::Wait(20));
-}
-
-fn tap(button: Button, ticks: u64, deeds: &mut Vec<Deed>) {
-    deeds.extend([
-        Deed::Press(button, true),
-        Deed::Wait(ticks),
-        Deed::Press(button, false),
-        Deed::Wait(15),
-    ]);
-}
-
 /// The next thing that comes to mind; wild, but often enough what makes the machine work.
 fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
     let mut below = |n: u32| rng.next_u32() % n;
     let machine = bench.machine();
     let board = machine.board();
-    let at = machine.plant().dial_position();
+    let at = match board.panel.selector.turn() {
+        Some(_) => machine.plant().dial_position(),
+        None => machine.control().position(),
+    };
+    let (programs, menu) = lists(board);
+    let any_button = |n: u32| board.panel.buttons[n as usize % board.panel.buttons.len()];
     let mut deeds = Vec::new();
     match below(100) {
         0..20 => deeds.push(Deed::Wait(u64::from(1 + below(300)))),
@@ -261,11 +222,11 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
             }
         }
         40..50 => {
-            let button = Button::ALL[below(2) as usize];
-            tap(button, u64::from(1 + below(320)), &mut deeds);
+            let button = any_button(below(100));
+            deeds.extend(tap(button, u64::from(1 + below(320))));
         }
         50..56 => {
-            let button = Button::ALL[below(2) as usize];
+            let button = any_button(below(100));
             deeds.push(Deed::Press(button, below(2) == 0));
         }
         56..64 => deeds.push(Deed::Lid(true)),
@@ -292,38 +253,21 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
             // A program, most often one that soon spins.
             deeds.push(Deed::Lid(false));
             let nth = if below(2) == 0 {
-                board.programs.len() - 1
+                programs.len() - 1
             } else {
-                below(board.programs.len() as u32) as usize
+                below(programs.len() as u32) as usize
             };
-            tap(Button::Stop, 230, &mut deeds);
-            turn_to(at, board.programs[nth].position, &mut deeds);
-            tap(Button::Start, 20, &mut deeds);
+            deeds.extend(tap(Button::Stop, 230));
+            deeds.extend(choose(board, &programs, at, programs[nth]));
+            deeds.extend(tap(Button::Start, 20));
             deeds.push(Deed::Wait(u64::from(below(6000))));
         }
         _ => {
-            for step in entry_steps(&board.gesture) {
-                match step {
-                    Step::Turn {
-                        way,
-                        detents,
-                        every_ms,
-                    } => {
-                        for _ in 0..detents {
-                            let clockwise = way == detent::bench::Turn::Right;
-                            deeds.extend([Deed::Detent(clockwise), Deed::Wait(every_ms / 10)]);
-                        }
-                    }
-                    Step::Tap(button) => tap(button, 15, &mut deeds),
-                    Step::Hold { button, ms } => tap(button, ms / 10, &mut deeds),
-                    Step::Wait { s } => deeds.push(Deed::Wait(s * TICKS_PER_S)),
-                    other => panic!("the gesture of this board has {other:?} in it"),
-                }
-            }
-            let item = below(board.menu.len() as u32) as usize;
-            let after = (at + 3) % 24;
-            turn_to(after, board.menu[item].position, &mut deeds);
-            tap(Button::Start, 20, &mut deeds);
+            deeds.extend(entry(board));
+            let item = below(menu.len() as u32) as usize;
+            let from = after_entry(board, at);
+            deeds.extend(choose(board, &menu, from, menu[item]));
+            deeds.extend(tap(Button::Start, 20));
             deeds.push(Deed::Wait(u64::from(below(4000))));
         }
     }
@@ -332,33 +276,35 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
 
 fn bench(stage: &Stage, seed: u64) -> (Bench, Watcher) {
     let fault = FAULTS[seed as usize % FAULTS.len()];
-    let mains = MAINS[(seed / 3) as usize % MAINS.len()];
-    let what = format!("seed {seed}, {mains:?}, {}", fault.unwrap_or("sound"));
+    let board = stage.board();
+    let mains = board.mains[(seed / 3) as usize % board.mains.len()];
+    let name = fault.unwrap_or("sound");
+    let what = format!("{}, seed {seed}, {mains:?}, {name}", board.id);
     (
         stage.bench(mains, fault, seed),
         Watcher::new(what, fault.is_none()),
     )
 }
 
-fn check_runs(seeds: std::ops::Range<u64>) {
-    let stage = Stage::new();
+fn check_runs(board: usize, seeds: std::ops::Range<u64>) {
+    let stage = Stage::with(board);
     let mut seen = Seen::default();
     let (mut ticks, mut deeds) = (0, 0);
     for seed in seeds {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         let (mut first, mut watcher) = bench(&stage, seed);
-        perform(&mut first, &Deed::Wait(300), |m| watcher.look(m));
+        perform(first.machine_mut(), &Deed::Wait(300), |m| watcher.look(m));
         let mut done = Vec::new();
         for _ in 0..THOUGHTS {
             for deed in think(&first, &mut rng) {
-                perform(&mut first, &deed, |m| watcher.look(m));
+                perform(first.machine_mut(), &deed, |m| watcher.look(m));
                 done.push(deed);
             }
         }
         let (mut second, _) = bench(&stage, seed);
-        perform(&mut second, &Deed::Wait(300), |_| ());
+        perform(second.machine_mut(), &Deed::Wait(300), |_| ());
         for deed in &done {
-            perform(&mut second, deed, |_| ());
+            perform(second.machine_mut(), deed, |_| ());
         }
         assert_eq!(
             first.machine().state_hash(),
@@ -387,23 +333,38 @@ fn check_runs(seeds: std::ops::Range<u64>) {
 }
 
 #[test]
-fn the_control_keeps_its_promises_whatever_is_done_1() {
-    check_runs(0..15);
+fn the_first_board_keeps_its_promises_whatever_is_done_1() {
+    check_runs(0, 0..15);
 }
 
 #[test]
-fn the_control_keeps_its_promises_whatever_is_done_2() {
-    check_runs(15..30);
+fn the_first_board_keeps_its_promises_whatever_is_done_2() {
+    check_runs(0, 15..30);
 }
 
 #[test]
-fn the_control_keeps_its_promises_whatever_is_done_3() {
-    check_runs(30..45);
+fn the_second_board_keeps_its_promises_whatever_is_done_1() {
+    check_runs(1, 0..15);
 }
 
 #[test]
-fn the_control_keeps_its_promises_whatever_is_done_4() {
-    check_runs(45..60);
+fn the_second_board_keeps_its_promises_whatever_is_done_2() {
+    check_runs(1, 15..30);
+}
+
+#[test]
+fn the_third_board_keeps_its_promises_whatever_is_done_1() {
+    check_runs(2, 0..15);
+}
+
+#[test]
+fn the_third_board_keeps_its_promises_whatever_is_done_2() {
+    check_runs(2, 15..30);
+}
+
+#[test]
+fn every_board_is_put_to_the_test() {
+    assert_eq!(Stage::every().len(), 3, "a new board wants its runs above");
 }
 
 /// The watcher itself must be able to see: an interlock that breaks under way is found out.
@@ -412,13 +373,14 @@ fn the_control_keeps_its_promises_whatever_is_done_4() {
 fn a_lock_that_lets_go_while_its_contact_sticks_is_seen() {
     let stage = Stage::new();
     let (mut bench, mut watcher) = bench(&stage, 0);
-    let at = bench.machine().board().programs.last().map(|p| p.position);
+    let board = stage.board();
+    let (programs, _) = lists(board);
     let mut deeds = vec![Deed::Wait(300)];
-    turn_to(0, at.expect("the board has programs"), &mut deeds);
-    tap(Button::Start, 20, &mut deeds);
+    deeds.extend(choose(board, &programs, 0, programs[programs.len() - 1]));
+    deeds.extend(tap(Button::Start, 20));
     deeds.push(Deed::Wait(6000));
     for deed in &deeds {
-        perform(&mut bench, deed, |m| watcher.look(m));
+        perform(bench.machine_mut(), deed, |m| watcher.look(m));
     }
     if watcher.seen.spinning == 0 {
         return;
@@ -434,5 +396,5 @@ fn a_lock_that_lets_go_while_its_contact_sticks_is_seen() {
         ],
         presence: Presence::Steady,
     });
-    perform(&mut bench, &Deed::Wait(1000), |m| watcher.look(m));
+    perform(bench.machine_mut(), &Deed::Wait(1000), |m| watcher.look(m));
 }

@@ -1,7 +1,7 @@
 //! Every text that the rooms outside the window can ask for is there in every language. The keys
 //! are taken from the program itself: its types, its content, and the literals in its source.
 
-use detent::bench::Happening;
+use detent::bench::{Advice, Condition, Finding, Happening};
 use detent::content::{Language, Texts, Value, builtin, read_board};
 use detent::controller::{Broke, Monitor};
 use detent::lesson::{Dimension, Mains};
@@ -31,6 +31,8 @@ fn everything_in_the_machine_has_its_texts() {
     check(Monitor::ALL.iter().map(|m| named("monitor", m.name())));
     check(Side::ALL.iter().map(|s| named("side", s.name())));
     check(modes.iter().map(|mode| named("mode", &mode.id)));
+    check(Finding::ALL.iter().map(|f| named("finding", f.name())));
+    check(["finding-nothing"]);
     let parts = builtin::parts().expect("the built-in list of parts is sound");
     check(
         parts
@@ -38,6 +40,9 @@ fn everything_in_the_machine_has_its_texts() {
             .iter()
             .flat_map(|p| p.note_key.iter().chain([&p.name_key])),
     );
+    check(Advice::ALL.iter().map(|a| named("advice", a.name())));
+    let conditions = [Condition::New, Condition::Used, Condition::Rebuilt];
+    check(conditions.map(|c| named("condition", c.name())));
     let sounds = literals(after(&source("src/machine/mod.rs"), "fn sounds("), "");
     assert!(sounds.contains("pump-hum"), "{sounds:?}");
     check(sounds.iter().map(|sound| named("sound", sound)));

@@ -1,6 +1,16 @@
 # Every text that people see, in English. Sections and the keys in them stand in alphabetical order,
 # and es.ftl has the same keys with the same placeables; `cargo test --test texts` checks it.
 
+## advice
+
+advice-check-outlet = Have the outlet checked by an electrician
+advice-clean-strainer = Clean the strainers at the taps now and then
+advice-keep-tap-open = Keep both taps fully open
+advice-less-detergent = Use less detergent
+advice-level-machine = Have the machine stand level
+advice-none = Nothing to add
+advice-replace = Replace the machine rather than repair it
+
 ## app
 
 app-name = Detent
@@ -36,6 +46,10 @@ button-stop = Stop
 caution-flood = There is water above this part. Opening it floods the floor. Drain or bail the tub out first. Follow local codes; leave it to a licensed person if unsure.
 caution-flood-word = { signal-caution }
 caution-go-on = Go on
+caution-heavy = The machine is heavy and can crush a hand or a foot. Pull the plug, drain the water, and tilt it with a second person. Follow local codes; leave it to a licensed person if unsure.
+caution-heavy-word = { signal-caution }
+caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut both taps and let the pressure off first. Follow local codes; leave it to a licensed person if unsure.
+caution-hot-water-word = { signal-caution }
 caution-live-test = You are about to measure on a live machine. A slip can shock and kill. Use rated probes, one hand, no jewellery, dry floor; only if you are trained and allowed to. Follow local codes; leave it to a licensed person if unsure.
 caution-live-test-word = { signal-warning }
 caution-moving = The basket is still turning and can break an arm. Wait until it stands. Follow local codes; leave it to a licensed person if unsure.
@@ -106,7 +120,9 @@ choose-switch = Turn the switch to a position.
 ## cli
 
 cli-entered = entered
+cli-found = found
 cli-lamps = lamps
+cli-meter-test = meter tried on the proving source at
 cli-no-report = No report yet: hand one in to see where each point went.
 cli-readings = readings
 cli-score = score
@@ -156,8 +172,10 @@ component-dial = Dial
 component-drain-hose = Drain hose
 component-drain-pump = Drain pump
 component-filter = Mains filter
+component-floor = Feet and floor
 component-harness = Wiring harness
 component-inlet-cold = Cold inlet valve
+component-inlet-hoses = Inlet hoses
 component-inlet-hot = Hot inlet valve
 component-laundry = Laundry
 component-lid-lock = Lid lock
@@ -168,9 +186,27 @@ component-pressure-hose = Pressure hose
 component-pressure-sensor = Pressure sensor
 component-run-capacitor = Run capacitor
 component-shifter = Mode shifter
-component-supply = Outlet and taps
+component-supply = Outlet
+component-taps = Taps
 component-thermistor = Water thermistor
 component-tub = Tub
+
+## condition
+
+condition-new = new
+condition-rebuilt = rebuilt
+condition-used = used, as it is
+
+## course
+
+course-doubles = Two at once
+course-entry-drill = Getting in
+course-exam = Examination
+course-intermittents = Now and then
+course-look-alikes = Look-alikes
+course-nothing-found = Nothing wrong
+course-reading-drill = Reading codes
+course-single-fault = One fault
 
 ## dial
 
@@ -193,6 +229,9 @@ do-close-cabinet = Put the panels back (C)
 do-close-lid = Put the lid down (L)
 do-discharge = Bleed the stored charge (D)
 do-fit = Fit it
+do-hold = Hold the display
+do-inspect = Look and feel
+do-leads = Put the spare leads on
 do-lift = Lift the probes
 do-measure = Measure and note
 do-meter-fuse = Put a new fuse in the meter
@@ -201,8 +240,55 @@ do-open-lid = Lift the lid (L)
 do-order = Order
 do-plug = Plug in (P)
 do-pull = Pull this connector
+do-put-right = Put right
+do-release = Let the display go
+do-return = Take it back
 do-seat = Push this connector back on
+do-test-meter = Try the meter on the proving source
 do-unplug = Pull the plug (P)
+
+## finding
+
+finding-air-hose-blocked = No air passes when you blow through the pressure hose.
+finding-air-hose-cracked = The pressure hose has a crack near its end.
+finding-basket-stiff = The basket turns stiffly and rumbles.
+finding-belt-off = The belt is broken and lies under the pulleys.
+finding-belt-slack = The belt is slack and shiny.
+finding-bolt-stiff = The lock’s bolt is stiff and barely moves.
+finding-cold-tap-shut = The cold tap is shut.
+finding-cold-tap-throttled = The cold tap is nearly shut: little comes.
+finding-cord-warm = The cord is warm and stiff where it enters the plug.
+finding-dial-soft = The dial’s clicks are soft; it slips past some of them.
+finding-fuse-wire-gone = The wire in the fuse is gone.
+finding-gap-wide = The speed pickup is bent away from its magnets.
+finding-gear-stripped = The shifter’s gear spins without turning its cam.
+finding-hose-clogged = The drain hose is stuffed with lint inside.
+finding-hose-end-high = The standpipe is far too high for the pump.
+finding-hose-end-low = The end of the drain hose lies far too low.
+finding-hose-kinked = The drain hose is kinked behind the machine.
+finding-hose-too-deep = The drain hose is pushed deep down into the standpipe.
+finding-hoses-crossed = The hot hose is on the cold valve, and the cold one on the hot valve.
+finding-hot-tap-shut = The hot tap is shut.
+finding-hot-tap-throttled = The hot tap is nearly shut: little comes.
+finding-impeller-fouled = Hair and threads are wound around the pump’s impeller.
+finding-impeller-stuck = The pump’s impeller cannot be turned.
+finding-laundry-one-sided = The laundry lies in a lump on one side.
+finding-machine-rocks = The machine rocks: one foot hangs in the air.
+finding-motor-hot = The motor is too hot to touch for long.
+finding-nothing = Nothing to see.
+finding-outlet-warm = Outlet and plug are warm and browned; the plug sits loose.
+finding-pin-burnt = A connector pin is discoloured and smells burnt.
+finding-relay-scorched = A relay on the board is browned and smells burnt.
+finding-screen-clogged = The valve’s screen is clogged with grit.
+finding-shaft-stiff = The motor’s shaft turns stiffly by hand.
+finding-suds = Thick suds stand in the basket.
+finding-too-much-laundry = The basket is crammed full.
+finding-tub-drips = There are fresh drip marks under the tub.
+finding-valve-trickles = Water trickles through the shut valve.
+
+## found
+
+found-empty = You have not looked at anything yet.
 
 ## hands
 
@@ -287,6 +373,11 @@ language-choose = Language
 
 leave-job = Leave this job
 
+## look
+
+look = Look, feel, turn by hand
+look-intro = Takes a minute each. Parts behind the panels need the panels off and the plug out.
+
 ## lost
 
 lost-bought-on-the-code = Part { $part } was ordered before anything was measured. A code names what the control saw, not the bad part: measure first.
@@ -296,6 +387,7 @@ lost-flood = A part was opened with water above it, and the floor was flooded. D
 lost-good-board-replaced = A sound control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
 lost-lid-spinning = The lid was opened while the basket turned. Wait until it stands: it can break an arm.
 lost-live-not-allowed = You measured live in a job that does not allow it. Here the fault had to be found with the plug out.
+lost-meter-not-proved = The circuit was tested, but the meter was not tried on a known source before and after. A dead meter shows a dead circuit everywhere: known source, circuit, known source, then hands.
 lost-misread = You noted { $noted }, but the lamps had not shown it. Add up each group of four lamps again. Codes shown in this job: { $shown }
 lost-never-entered = Service mode was never entered, so the stored codes stayed unread. Follow the gesture on the service sheet.
 lost-no-evidence = The report cites no reading from before the repair. Tick the readings that show the cause.
@@ -306,68 +398,130 @@ lost-not-proved-dead = Hands went in before anyone proved the circuit dead. Blee
 lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
 lost-ohms-on-live = Ohms were measured on a live or charged circuit. Pull the plug and bleed the charge before you choose Ω.
 lost-opened-live = The cabinet was opened with the plug in. Pull the plug first and keep it in your sight.
-lost-over-budget = More than the customer’s { $budget } was spent. Ask before you go over what was agreed.
+lost-over-budget = Parts and work came to { $bill }; the customer had agreed to { $budget }. Ask before you go over what was agreed.
+lost-over-repair-limit = Parts and work came to { $bill }; above { $limit } this machine is not worth repairing. Say so before you spend the money.
 lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest bought nothing for the customer.
 lost-rest-too-short = Unplugged for only { $seconds } s: the control still had its charge, so nothing was reset. Give it a full minute.
 lost-rivals-left = The readings cited leave { $open } of { $rivals } other causes open. Measure what tells them apart, and cite it.
 lost-shock = Electric shock: something live was touched. Pull the plug, keep it in your control and prove it dead before hands go in.
 lost-slow = The work took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
 lost-touched-charge = Hands were inside before the stored charge was gone. Wait, bleed it, and prove it dead with the meter.
+lost-wrong-advice = You told the customer: “{ $given }”. What was wrong with the machine calls for: “{ $due }”.
 lost-wrong-cause = The report says “{ $said }”; it was “{ $truth }”. Let the readings, not the code, name the cause.
 lost-wrong-part = A part was fitted that does not cure the fault. Rule the other suspects out by measuring before you buy.
+lost-wrong-part-named = The report names part { $named }; needed was { $needed }. Name the part for the component that failed, one that fits this machine.
 
 ## meter
 
+meter-beep = beep
 meter-black = Black probe
 meter-choose = choose a pin below
+meter-clips = Clips
 meter-dead = The meter’s fuse has blown
+meter-fingers = fingers on the tips
+meter-grip = Probes held by
+meter-grip-fingers = Fingers
+meter-held = HOLD
+meter-mode-continuity = Beep
 meter-red = Red probe
+meter-test-bad = The meter does not show what is known to be there: look at its fuse and its leads.
+meter-test-good = The meter shows what is known to be there.
+meter-test-intro = Known source: 50 V ~, 50 V = and 100 Ω. Try it before and after you prove a circuit dead.
 
 ## mode
 
 mode-belt-broken = Drive belt broken
+mode-belt-slipping = Drive belt slipping
 mode-board-cold-switch-welded = Control board: cold valve switch welded
+mode-board-current-input-drift = Control board: motor current input drifting
+mode-board-hot-switch-open = Control board: hot valve switch dead
 mode-board-lock-switch-open = Control board: lock switch dead
+mode-board-lock-switch-welded = Control board: lock switch welded
+mode-board-memory-lost = Control board: memory wiped, recalibrate
 mode-board-motor-a-switch-open = Control board: motor A switch dead
+mode-board-motor-a-switch-tired = Control board: motor A switch fails when warm
+mode-board-motor-b-switch-scorched = Control board: motor B switch scorched
 mode-board-pump-switch-open = Control board: pump switch dead
+mode-board-pump-switch-welded = Control board: pump switch welded
+mode-board-sensor-rail-dead = Control board: sensor supply dead
+mode-board-shifter-switch-open = Control board: shifter switch dead
+mode-board-thermistor-input-drift = Control board: thermistor input drifting
 mode-cord-open-line = Power cord: line conductor open
+mode-cord-weak-joint = Power cord: weak joint at the plug
+mode-dial-worn = Dial: detents worn
 mode-drain-hose-blocked = Drain hose blocked
+mode-drain-hose-end-high = Drain hose: standpipe too high
+mode-drain-hose-end-low = Drain hose: end too low
+mode-drain-hose-kinked = Drain hose kinked
+mode-drain-hose-too-deep = Drain hose: pushed too deep into the standpipe
+mode-drain-pump-fouled = Drain pump: threads around the impeller
 mode-drain-pump-open-winding = Drain pump: open winding
 mode-drain-pump-seized = Drain pump: rotor seized
 mode-filter-open-choke = Mains filter: choke open
+mode-floor-not-level = Machine rocks on its feet
 mode-harness-cold-wire-open = Harness: cold valve wire open
+mode-harness-hot-wire-open = Harness: hot valve wire open
+mode-harness-lock-coil-wire-open = Harness: lock winding’s wire open
 mode-harness-lock-return-burnt = Harness: burnt pin in the lock’s return
 mode-harness-lock-return-loose = Harness: loose pin in the lock’s return
+mode-harness-motor-common-burnt = Harness: burnt pin in the motor’s common
+mode-harness-motor-wire-shaken = Harness: motor common wire breaks when shaken
+mode-harness-pickup-ground-shaken = Harness: pickup ground wire breaks when shaken
 mode-harness-pickup-wire-open = Harness: pickup signal wire open
+mode-harness-pressure-supply-wire-open = Harness: pressure sensor’s supply wire open
 mode-harness-pressure-wire-open = Harness: pressure signal wire open
 mode-harness-pump-wire-open = Harness: pump wire open
+mode-harness-shifter-wire-open = Harness: shifter wire open
+mode-harness-thermistor-pin-damp = Harness: thermistor pin fails when damp
 mode-harness-thermistor-wire-open = Harness: thermistor wire open
 mode-inlet-cold-blocked-screen = Cold inlet valve: screen blocked
 mode-inlet-cold-open-winding = Cold inlet valve: open winding
 mode-inlet-cold-stuck-open = Cold inlet valve: does not shut
+mode-inlet-hoses-crossed = Inlet hoses swapped
+mode-inlet-hot-blocked-screen = Hot inlet valve: screen blocked
 mode-inlet-hot-open-winding = Hot inlet valve: open winding
 mode-inlet-hot-stuck-open = Hot inlet valve: does not shut
+mode-laundry-overload = Laundry: far too much
+mode-laundry-suds = Laundry: far too much suds
+mode-laundry-uneven = Laundry: lump on one side
+mode-lid-lock-bolt-stiff = Lid lock: bolt stiff
+mode-lid-lock-contact-damp = Lid lock: line contact fails when damp
 mode-lid-lock-contact-open = Lid lock: line contact burnt
 mode-lid-lock-contact-welded = Lid lock: line contact welded
+mode-lid-lock-lid-switch-open = Lid lock: lid switch stays open
 mode-lid-lock-open-winding = Lid lock: actuator winding open
 mode-line-fuse-blown = Line fuse blown
+mode-motor-bearing-dry = Motor: bearing running dry
 mode-motor-open-winding-a = Motor: winding A open
 mode-motor-open-winding-b = Motor: winding B open
 mode-motor-seized = Motor: bearings seized
 mode-motor-shorted-turns = Motor: shorted turns
+mode-motor-winding-opens-hot = Motor: winding B opens when hot
 mode-nothing = Nothing was wrong
+mode-pickup-gap-wide = Speed pickup: too far from its magnets
 mode-pickup-no-output = Speed pickup: no output
 mode-pressure-hose-blocked = Pressure hose blocked
 mode-pressure-hose-leaking = Pressure hose: leaks air
 mode-pressure-sensor-no-output = Pressure sensor: no output
+mode-pressure-sensor-slope-drift = Pressure sensor: sensitivity drifting
 mode-pressure-sensor-zero-drift = Pressure sensor: zero has drifted
+mode-run-capacitor-fading = Run capacitor: losing capacitance
 mode-run-capacitor-open = Run capacitor open
 mode-run-capacitor-shorted = Run capacitor shorted
 mode-shifter-cam-switch-closed = Mode shifter: cam switch stays closed
+mode-shifter-cam-switch-open = Mode shifter: cam switch stays open
 mode-shifter-open-winding = Mode shifter: open winding
 mode-shifter-stripped-gear = Mode shifter: gear stripped
+mode-supply-loose-outlet = Outlet: loose contact
+mode-supply-low-mains = Outlet: mains voltage too low
+mode-taps-cold-shut = Cold tap shut
+mode-taps-cold-throttled = Cold tap nearly shut
+mode-taps-hot-shut = Hot tap shut
+mode-thermistor-drifting = Thermistor drifting
 mode-thermistor-open = Thermistor open
 mode-thermistor-shorted = Thermistor shorted
+mode-tub-bearing-rough = Tub: basket bearing rough
+mode-tub-leaking = Tub: seal leaks
 
 ## monitor
 
@@ -433,6 +587,8 @@ number-test = the seconds left
 
 part-belt = Drive belt
 part-board = Control board
+part-board-keys = Control board with keys
+part-board-one-lamp = Control board with one lamp
 part-board-other = Control board, narrow model
 part-contact-kit = Contact and splice kit
 part-cord = Supply cord with plug
@@ -444,14 +600,12 @@ part-filter = Mains filter
 part-harness = Wiring harness
 part-inlet-cold = Cold inlet valve
 part-inlet-hot = Hot inlet valve
-part-laundry-sorted = Load taken out and spread evenly
 part-lid-lock = Lid lock with lid switch
 part-lid-lock-other = Lid lock, left-hand model
 part-line-fuse = Line fuse
 part-motor = Motor
 part-motor-other = Motor, narrow model
 part-note-measure-first = Cannot be returned once unpacked: measure before you buy
-part-note-no-part = Work, not a part
 part-note-other-machine = Made for another machine; its mounting differs
 part-note-visit = A visit, not a part. Local rules say who may do this work
 part-pickup = Speed pickup
@@ -459,17 +613,20 @@ part-pressure-hose = Pressure hose with clamps
 part-pressure-sensor = Pressure sensor
 part-run-capacitor = Run capacitor
 part-shifter = Mode shifter with cam switch
-part-supply-electrician = Visit by a licensed electrician (outlet)
-part-supply-plumber = Visit by a licensed plumber (taps)
+part-supply-electrician = Visit by a licensed electrician (outlet and mains)
 part-thermistor = Water thermistor
 part-tub-seal = Tub seal set
 
 ## parts
 
 parts = Parts counter
+parts-boards = for board: { $boards }
 parts-fitted = Fitted
 parts-intro = Invented numbers and prices. What you buy, the customer pays.
 parts-price = price { $price }
+parts-rates = Labour { $labour } an hour. A part that was not fitted can go back for { $fee } % of its price. Above { $limit } for parts and work, a new machine is the better buy.
+parts-revision = rev { $revision }
+parts-superseded = replaced by { $part }
 parts-wait = comes in { $hours } h
 
 ## pin
@@ -498,17 +655,22 @@ refusal-already-so = It is so already.
 refusal-cabinet-closed = Take the cabinet panels off first.
 refusal-does-not-fit = Part { $part } does not fit this machine.
 refusal-finished = The job is finished: the report was handed in.
+refusal-lid-closed = Lift the lid first.
 refusal-lid-locked = The lid is locked.
+refusal-needs-part = Hands alone cannot put this right: it takes a part, or a licensed person.
 refusal-no-cause = That cause is not in the catalogue. Choose one from the list.
 refusal-no-connector = There is no such connector here.
 refusal-no-part = The counter has no part { $part }.
 refusal-no-reading = There is no such reading in the notebook.
 refusal-not-in-hand = Order part { $part } first.
+refusal-nothing-to-hold = The meter shows nothing to hold. Put the probes on first.
 refusal-plug-in-outlet = Pull the plug first: its blades are in the outlet.
 
 ## report
 
+report-advice = Advice to the customer
 report-cause = What was wrong
+report-cause-again = Two faults can be there: choose again to add one or take one away.
 report-choose = choose…
 report-done = The report was handed in.
 report-hand-in = Hand the machine back
@@ -705,6 +867,8 @@ tab-sheet = Sheet
 ## ticket
 
 ticket-hours = { $hours } h
+ticket-labour = of it, work
+ticket-limit = Not worth more than
 ticket-live = Live tests
 ticket-live-no = not allowed
 ticket-live-yes = allowed

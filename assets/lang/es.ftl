@@ -1,6 +1,16 @@
 # Todos los textos visibles, en español. Las secciones y sus claves van en orden alfabético, y
 # en.ftl tiene las mismas claves con los mismos argumentos; `cargo test --test texts` lo comprueba.
 
+## advice
+
+advice-check-outlet = Que un electricista revise la toma
+advice-clean-strainer = Limpiar de vez en cuando los filtros de los grifos
+advice-keep-tap-open = Dejar los dos grifos bien abiertos
+advice-less-detergent = Usar menos detergente
+advice-level-machine = Nivelar la máquina
+advice-none = Nada que añadir
+advice-replace = Cambiar la máquina en vez de repararla
+
 ## app
 
 app-name = Detent
@@ -36,6 +46,10 @@ button-stop = Paro
 caution-flood = Hay agua por encima de esta pieza. Abrirla inunda el piso. Desagüe o achique antes la cuba. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-flood-word = { signal-caution }
 caution-go-on = Seguir
+caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchufe, desagüe e inclínela entre dos personas. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-heavy-word = { signal-caution }
+caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y alivie la presión. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-hot-water-word = { signal-caution }
 caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar descarga y matar. Use puntas certificadas, una sola mano, sin joyas y piso seco; solo si está capacitado y autorizado. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-live-test-word = { signal-warning }
 caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se detenga. Siga las normas locales; si duda, déjelo a una persona autorizada.
@@ -106,7 +120,9 @@ choose-switch = Gire el conmutador hasta una posición.
 ## cli
 
 cli-entered = entró
+cli-found = hallazgos
 cli-lamps = luces
+cli-meter-test = medidor probado en la fuente de prueba a los
 cli-no-report = Aún sin informe: entréguelo para ver dónde se fue cada punto.
 cli-readings = lecturas
 cli-score = puntaje
@@ -156,8 +172,10 @@ component-dial = Selector
 component-drain-hose = Manguera de desagüe
 component-drain-pump = Bomba de desagüe
 component-filter = Filtro de red
+component-floor = Patas y piso
 component-harness = Mazo de cables
 component-inlet-cold = Válvula de agua fría
+component-inlet-hoses = Mangueras de entrada
 component-inlet-hot = Válvula de agua caliente
 component-laundry = Ropa
 component-lid-lock = Bloqueo de tapa
@@ -168,9 +186,27 @@ component-pressure-hose = Manguera de presión
 component-pressure-sensor = Sensor de presión
 component-run-capacitor = Condensador de marcha
 component-shifter = Cambiador de modo
-component-supply = Toma y grifos
+component-supply = Toma de corriente
+component-taps = Grifos
 component-thermistor = Termistor del agua
 component-tub = Cuba
+
+## condition
+
+condition-new = nueva
+condition-rebuilt = reacondicionada
+condition-used = usada, tal como está
+
+## course
+
+course-doubles = Dos a la vez
+course-entry-drill = Entrar
+course-exam = Examen
+course-intermittents = De vez en cuando
+course-look-alikes = Parecidos
+course-nothing-found = Nada averiado
+course-reading-drill = Leer códigos
+course-single-fault = Un solo fallo
 
 ## dial
 
@@ -193,6 +229,9 @@ do-close-cabinet = Poner los paneles (C)
 do-close-lid = Bajar la tapa (L)
 do-discharge = Descargar lo acumulado (D)
 do-fit = Montar
+do-hold = Retener la lectura
+do-inspect = Mirar y palpar
+do-leads = Poner las puntas de repuesto
 do-lift = Retirar las puntas
 do-measure = Medir y anotar
 do-meter-fuse = Cambiar el fusible del medidor
@@ -201,8 +240,55 @@ do-open-lid = Levantar la tapa (L)
 do-order = Pedir
 do-plug = Enchufar (P)
 do-pull = Desconectar este conector
+do-put-right = Arreglar
+do-release = Soltar la lectura
+do-return = Devolver
 do-seat = Volver a conectarlo
+do-test-meter = Probar el medidor en la fuente de prueba
 do-unplug = Desenchufar (P)
+
+## finding
+
+finding-air-hose-blocked = No pasa aire al soplar por la manguera de presión.
+finding-air-hose-cracked = La manguera de presión tiene una grieta cerca de la punta.
+finding-basket-stiff = La cesta gira dura y retumba.
+finding-belt-off = La correa está rota y quedó bajo las poleas.
+finding-belt-slack = La correa está floja y brillante.
+finding-bolt-stiff = El pestillo del bloqueo está duro y apenas se mueve.
+finding-cold-tap-shut = El grifo de agua fría está cerrado.
+finding-cold-tap-throttled = El grifo de agua fría está casi cerrado: sale poca agua.
+finding-cord-warm = El cable está tibio y rígido donde entra en el enchufe.
+finding-dial-soft = Los pasos del selector se sienten blandos; se salta algunos.
+finding-fuse-wire-gone = El hilo del fusible ya no está.
+finding-gap-wide = El captador está doblado, lejos de sus imanes.
+finding-gear-stripped = El engranaje del cambiador gira sin mover la leva.
+finding-hose-clogged = La manguera de desagüe está llena de pelusa por dentro.
+finding-hose-end-high = El tubo de desagüe es muy alto para la bomba.
+finding-hose-end-low = La punta de la manguera de desagüe está muy baja.
+finding-hose-kinked = La manguera de desagüe está doblada detrás de la máquina.
+finding-hose-too-deep = La manguera de desagüe está metida muy adentro del tubo.
+finding-hoses-crossed = La manguera caliente está en la válvula fría y la fría en la caliente.
+finding-hot-tap-shut = El grifo de agua caliente está cerrado.
+finding-hot-tap-throttled = El grifo de agua caliente está casi cerrado: sale poca agua.
+finding-impeller-fouled = Hay pelo e hilos enrollados en el rotor de la bomba.
+finding-impeller-stuck = El rotor de la bomba no gira a mano.
+finding-laundry-one-sided = La ropa quedó apelmazada a un lado.
+finding-machine-rocks = La máquina se balancea: una pata queda en el aire.
+finding-motor-hot = El motor está demasiado caliente para tocarlo mucho rato.
+finding-nothing = Nada que ver.
+finding-outlet-warm = La toma y el enchufe están tibios y tostados; el enchufe queda flojo.
+finding-pin-burnt = Un pin de un conector está descolorido y huele a quemado.
+finding-relay-scorched = Un relé de la placa está tostado y huele a quemado.
+finding-screen-clogged = El filtro de la válvula está lleno de arenilla.
+finding-shaft-stiff = El eje del motor gira duro a mano.
+finding-suds = Hay espuma espesa en la cesta.
+finding-too-much-laundry = La cesta está repleta.
+finding-tub-drips = Hay marcas de goteo recientes bajo la cuba.
+finding-valve-trickles = Pasa un hilo de agua por la válvula cerrada.
+
+## found
+
+found-empty = Aún no ha mirado nada.
 
 ## hands
 
@@ -287,6 +373,11 @@ language-choose = Idioma
 
 leave-job = Dejar este trabajo
 
+## look
+
+look = Mirar, palpar, girar a mano
+look-intro = Un minuto cada vez. Lo que está tras los paneles pide paneles fuera y enchufe fuera.
+
 ## lost
 
 lost-bought-on-the-code = La pieza { $part } se pidió antes de medir nada. Un código dice qué vio el control, no qué pieza está mal: mida primero.
@@ -296,6 +387,7 @@ lost-flood = Se abrió una pieza con agua por encima y se inundó el piso. Desag
 lost-good-board-replaced = Se cambió una placa de control sana. Antes de comprar una, demuestre que sus entradas están bien y su salida está mal.
 lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se detenga: puede romper un brazo.
 lost-live-not-allowed = Midió con tensión en un trabajo que no lo permite. Aquí había que hallar la falla con la máquina desenchufada.
+lost-meter-not-proved = Se midió el circuito, pero no se probó el medidor en una fuente conocida antes y después. Un medidor que no funciona muestra sin tensión cualquier circuito: fuente conocida, circuito, fuente conocida y recién entonces las manos.
 lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Sume otra vez cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
 lost-never-entered = Nunca se entró al modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.
 lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación. Marque las lecturas que muestran la causa.
@@ -306,68 +398,130 @@ lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensi�
 lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina como está ahora.
 lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o carga. Desenchufe y descargue lo acumulado antes de elegir Ω.
 lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchufe primero y tenga la clavija a la vista.
-lost-over-budget = Se gastó más de los { $budget } del cliente. Pregunte antes de pasar de lo acordado.
+lost-over-budget = Piezas y trabajo sumaron { $bill }; el cliente había aceptado { $budget }. Pregunte antes de pasar de lo acordado.
+lost-over-repair-limit = Piezas y trabajo sumaron { $bill }; por encima de { $limit } no vale la pena reparar esta máquina. Dígalo antes de gastar el dinero.
 lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
 lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y nada se reinició. Dele un minuto entero.
 lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } otras causas. Mida lo que las distingue y cítelo.
 lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
 lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planee la próxima medición antes de tomar la herramienta.
 lost-touched-charge = Se metieron las manos antes de que se fuera la carga acumulada. Espere, descárguela y compruébelo con el medidor.
+lost-wrong-advice = Le dijo al cliente: «{ $given }». Lo que fallaba en la máquina pide: «{ $due }».
 lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que las lecturas, no el código, nombren la causa.
 lost-wrong-part = Se montó una pieza que no cura la falla. Descarte midiendo a los demás sospechosos antes de comprar.
+lost-wrong-part-named = El informe nombra la pieza { $named }; hacía falta { $needed }. Nombre la pieza del componente que falló, una que encaje en esta máquina.
 
 ## meter
 
+meter-beep = pitido
 meter-black = Punta negra
 meter-choose = elija un pin abajo
+meter-clips = Pinzas
 meter-dead = Se fundió el fusible del medidor
+meter-fingers = dedos en las puntas
+meter-grip = Puntas sujetas con
+meter-grip-fingers = Dedos
+meter-held = RETENIDA
+meter-mode-continuity = Pitido
 meter-red = Punta roja
+meter-test-bad = El medidor no muestra lo que se sabe que hay: revise el fusible y las puntas.
+meter-test-good = El medidor muestra lo que se sabe que hay.
+meter-test-intro = Fuente conocida: 50 V ~, 50 V = y 100 Ω. Pruebe el medidor antes y después de comprobar que un circuito no tiene tensión.
 
 ## mode
 
 mode-belt-broken = Correa rota
+mode-belt-slipping = Correa que patina
 mode-board-cold-switch-welded = Placa de control: salida de válvula fría soldada
+mode-board-current-input-drift = Placa de control: entrada de corriente del motor se desvía
+mode-board-hot-switch-open = Placa de control: salida de válvula caliente muerta
 mode-board-lock-switch-open = Placa de control: salida del bloqueo muerta
+mode-board-lock-switch-welded = Placa de control: salida del bloqueo soldada
+mode-board-memory-lost = Placa de control: memoria borrada, recalibrar
 mode-board-motor-a-switch-open = Placa de control: salida A del motor muerta
+mode-board-motor-a-switch-tired = Placa de control: salida A del motor falla en caliente
+mode-board-motor-b-switch-scorched = Placa de control: salida B del motor quemada
 mode-board-pump-switch-open = Placa de control: salida de bomba muerta
+mode-board-pump-switch-welded = Placa de control: salida de bomba soldada
+mode-board-sensor-rail-dead = Placa de control: alimentación de sensores muerta
+mode-board-shifter-switch-open = Placa de control: salida del cambiador muerta
+mode-board-thermistor-input-drift = Placa de control: entrada del termistor se desvía
 mode-cord-open-line = Cable de red: conductor de línea abierto
+mode-cord-weak-joint = Cable de red: unión débil en el enchufe
+mode-dial-worn = Selector: pasos gastados
 mode-drain-hose-blocked = Manguera de desagüe obstruida
+mode-drain-hose-end-high = Manguera de desagüe: tubo muy alto
+mode-drain-hose-end-low = Manguera de desagüe: punta muy baja
+mode-drain-hose-kinked = Manguera de desagüe doblada
+mode-drain-hose-too-deep = Manguera de desagüe: muy metida en el tubo
+mode-drain-pump-fouled = Bomba de desagüe: hilos en el rotor
 mode-drain-pump-open-winding = Bomba de desagüe: bobinado abierto
 mode-drain-pump-seized = Bomba de desagüe: rotor agarrotado
 mode-filter-open-choke = Filtro de red: bobina abierta
+mode-floor-not-level = La máquina se balancea sobre sus patas
 mode-harness-cold-wire-open = Mazo de cables: hilo de la válvula fría abierto
+mode-harness-hot-wire-open = Mazo de cables: hilo de la válvula caliente abierto
+mode-harness-lock-coil-wire-open = Mazo de cables: hilo del bobinado del bloqueo abierto
 mode-harness-lock-return-burnt = Mazo de cables: pin quemado en el retorno del bloqueo
 mode-harness-lock-return-loose = Mazo de cables: pin flojo en el retorno del bloqueo
+mode-harness-motor-common-burnt = Mazo de cables: pin quemado en el común del motor
+mode-harness-motor-wire-shaken = Mazo de cables: el común del motor se corta al vibrar
+mode-harness-pickup-ground-shaken = Mazo de cables: la masa del captador se corta al vibrar
 mode-harness-pickup-wire-open = Mazo de cables: hilo de señal del captador abierto
+mode-harness-pressure-supply-wire-open = Mazo de cables: hilo de alimentación del sensor de presión abierto
 mode-harness-pressure-wire-open = Mazo de cables: hilo de señal de presión abierto
 mode-harness-pump-wire-open = Mazo de cables: hilo de la bomba abierto
+mode-harness-shifter-wire-open = Mazo de cables: hilo del cambiador abierto
+mode-harness-thermistor-pin-damp = Mazo de cables: el pin del termistor falla con humedad
 mode-harness-thermistor-wire-open = Mazo de cables: hilo del termistor abierto
 mode-inlet-cold-blocked-screen = Válvula fría: filtro obstruido
 mode-inlet-cold-open-winding = Válvula fría: bobina abierta
 mode-inlet-cold-stuck-open = Válvula fría: no cierra
+mode-inlet-hoses-crossed = Mangueras de entrada cambiadas
+mode-inlet-hot-blocked-screen = Válvula caliente: filtro obstruido
 mode-inlet-hot-open-winding = Válvula caliente: bobina abierta
 mode-inlet-hot-stuck-open = Válvula caliente: no cierra
+mode-laundry-overload = Ropa: demasiada
+mode-laundry-suds = Ropa: demasiada espuma
+mode-laundry-uneven = Ropa: apelmazada a un lado
+mode-lid-lock-bolt-stiff = Bloqueo de tapa: pestillo duro
+mode-lid-lock-contact-damp = Bloqueo de tapa: el contacto falla con humedad
 mode-lid-lock-contact-open = Bloqueo de tapa: contacto de línea quemado
 mode-lid-lock-contact-welded = Bloqueo de tapa: contacto de línea soldado
+mode-lid-lock-lid-switch-open = Bloqueo de tapa: contacto de tapa siempre abierto
 mode-lid-lock-open-winding = Bloqueo de tapa: bobinado abierto
 mode-line-fuse-blown = Fusible de línea fundido
+mode-motor-bearing-dry = Motor: cojinete que se va secando
 mode-motor-open-winding-a = Motor: bobinado A abierto
 mode-motor-open-winding-b = Motor: bobinado B abierto
 mode-motor-seized = Motor: rodamientos agarrotados
 mode-motor-shorted-turns = Motor: espiras en cortocircuito
+mode-motor-winding-opens-hot = Motor: el bobinado B se abre en caliente
 mode-nothing = No fallaba nada
+mode-pickup-gap-wide = Captador de velocidad: lejos de sus imanes
 mode-pickup-no-output = Captador de velocidad: sin salida
 mode-pressure-hose-blocked = Manguera de presión obstruida
 mode-pressure-hose-leaking = Manguera de presión: pierde aire
 mode-pressure-sensor-no-output = Sensor de presión: sin salida
+mode-pressure-sensor-slope-drift = Sensor de presión: pierde sensibilidad
 mode-pressure-sensor-zero-drift = Sensor de presión: cero desplazado
+mode-run-capacitor-fading = Condensador de marcha: pierde capacidad
 mode-run-capacitor-open = Condensador de marcha abierto
 mode-run-capacitor-shorted = Condensador de marcha en cortocircuito
 mode-shifter-cam-switch-closed = Cambiador de modo: contacto de leva siempre cerrado
+mode-shifter-cam-switch-open = Cambiador de modo: contacto de leva siempre abierto
 mode-shifter-open-winding = Cambiador de modo: bobinado abierto
 mode-shifter-stripped-gear = Cambiador de modo: engranaje barrido
+mode-supply-loose-outlet = Toma: contacto flojo
+mode-supply-low-mains = Toma: tensión de red muy baja
+mode-taps-cold-shut = Grifo de agua fría cerrado
+mode-taps-cold-throttled = Grifo de agua fría casi cerrado
+mode-taps-hot-shut = Grifo de agua caliente cerrado
+mode-thermistor-drifting = Termistor que se desvía
 mode-thermistor-open = Termistor abierto
 mode-thermistor-shorted = Termistor en cortocircuito
+mode-tub-bearing-rough = Cuba: cojinete de la cesta áspero
+mode-tub-leaking = Cuba: el sello gotea
 
 ## monitor
 
@@ -433,6 +587,8 @@ number-test = los segundos que faltan
 
 part-belt = Correa de transmisión
 part-board = Placa de control
+part-board-keys = Placa de control con teclas
+part-board-one-lamp = Placa de control de una luz
 part-board-other = Placa de control, modelo estrecho
 part-contact-kit = Juego de contactos y empalmes
 part-cord = Cable de red con clavija
@@ -444,14 +600,12 @@ part-filter = Filtro de red
 part-harness = Mazo de cables
 part-inlet-cold = Válvula de entrada fría
 part-inlet-hot = Válvula de entrada caliente
-part-laundry-sorted = Ropa sacada y repartida por igual
 part-lid-lock = Bloqueo de tapa con interruptor de tapa
 part-lid-lock-other = Bloqueo de tapa, modelo izquierdo
 part-line-fuse = Fusible de línea
 part-motor = Motor
 part-motor-other = Motor, modelo estrecho
 part-note-measure-first = No se admite devolución una vez abierta: mida antes de comprar
-part-note-no-part = Trabajo, no un repuesto
 part-note-other-machine = Hecho para otra máquina; la fijación es distinta
 part-note-visit = Una visita, no un repuesto. Las normas locales dicen quién puede hacerlo
 part-pickup = Captador de velocidad
@@ -459,17 +613,20 @@ part-pressure-hose = Manguera de presión con abrazaderas
 part-pressure-sensor = Sensor de presión
 part-run-capacitor = Condensador de marcha
 part-shifter = Cambiador de modo con interruptor de leva
-part-supply-electrician = Visita de un electricista autorizado (toma de corriente)
-part-supply-plumber = Visita de un plomero autorizado (grifos)
+part-supply-electrician = Visita de un electricista autorizado (toma y red)
 part-thermistor = Termistor del agua
 part-tub-seal = Juego de juntas de la cuba
 
 ## parts
 
 parts = Mostrador de piezas
+parts-boards = para placa: { $boards }
 parts-fitted = Montada
 parts-intro = Números y precios inventados. Lo que compra, lo paga el cliente.
 parts-price = precio { $price }
+parts-rates = Mano de obra: { $labour } por hora. Una pieza sin montar se puede devolver por el { $fee } % de su precio. Por encima de { $limit } entre piezas y trabajo, conviene más una máquina nueva.
+parts-revision = rev. { $revision }
+parts-superseded = reemplazada por { $part }
 parts-wait = llega en { $hours } h
 
 ## pin
@@ -498,17 +655,22 @@ refusal-already-so = Ya está así.
 refusal-cabinet-closed = Quite antes los paneles del mueble.
 refusal-does-not-fit = La pieza { $part } no encaja en esta máquina.
 refusal-finished = El trabajo terminó: el informe está entregado.
+refusal-lid-closed = Levante primero la tapa.
 refusal-lid-locked = La tapa está bloqueada.
+refusal-needs-part = Esto no se arregla solo con las manos: pide un repuesto o una persona autorizada.
 refusal-no-cause = Esa causa no está en el catálogo. Elija una de la lista.
 refusal-no-connector = Aquí no existe ese conector.
 refusal-no-part = El mostrador no tiene la pieza { $part }.
 refusal-no-reading = No hay tal lectura en el cuaderno.
 refusal-not-in-hand = Pida antes la pieza { $part }.
+refusal-nothing-to-hold = El medidor no muestra nada que retener. Ponga antes las puntas.
 refusal-plug-in-outlet = Desenchufe antes: las clavijas están en la toma.
 
 ## report
 
+report-advice = Consejo para el cliente
 report-cause = Qué fallaba
+report-cause-again = Puede haber dos fallas: elija otra vez para añadir una o quitarla.
 report-choose = elija…
 report-done = El informe ya está entregado.
 report-hand-in = Entregar la máquina
@@ -705,6 +867,8 @@ tab-sheet = Hoja
 ## ticket
 
 ticket-hours = { $hours } h
+ticket-labour = de eso, trabajo
+ticket-limit = No vale más de
 ticket-live = Con tensión
 ticket-live-no = no permitido
 ticket-live-yes = permitido

@@ -4,8 +4,8 @@ use super::attempts::{Attempts, Trouble};
 use super::port::*;
 use crate::bench::script::Step;
 use crate::bench::{
-    Action, BenchView, Caution, Display, Event, Happening, MeterMode, PartInHand, Reading, Refusal,
-    Turn,
+    Action, BenchView, Caution, Condition, Display, Event, Finding, Found, Grip, Happening,
+    MeterMode, MeterTest, PartInHand, Rates, Reading, Refusal, Turn,
 };
 use crate::controller::{Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
 use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Score};
@@ -83,7 +83,11 @@ impl Shop for DemoShop {
 pub fn demo_job() -> Job {
     let part = |number: &str, name_key: &str, price, wait_hours| PartRow {
         number: number.to_owned(),
+        revision: Some('A'),
         name_key: name_key.to_owned(),
+        condition: Condition::New,
+        boards: Vec::new(),
+        superseded_by: None,
         note_key: None,
         price,
         wait_hours,
@@ -99,6 +103,14 @@ pub fn demo_job() -> Job {
             "El lunes lavó bien. Ahora zumba un poco al final y deja la ropa nadando.",
         ),
         budget: 180.0,
+        rates: Rates {
+            labour_per_hour: 50.0,
+            return_fee_share: 0.2,
+            new_machine: 600.0,
+            repair_share: 0.5,
+            used_bad: 0.5,
+            rebuilt_bad: 0.1,
+        },
         par_minutes: 55.0,
         mains_v: 120,
         mains_hz: 60,
@@ -167,7 +179,7 @@ fn demo_score() -> Score {
                     900,
                     4.0,
                     "lost-over-budget",
-                    vec![("budget", "180".to_owned())],
+                    vec![("bill", "214".to_owned()), ("budget", "180".to_owned())],
                 )],
             ),
             row(Dimension::Proof, 15.0, vec![]),
@@ -240,6 +252,7 @@ impl DemoBench {
         view.machine.lamps.lock = true;
         view.spent = 46.0;
         view.minutes = 18.0;
+        view.labour = 15.0;
         view.noted_codes = vec![(Time(6100), 27)];
         view.parts = vec![PartInHand {
             number: "C24-330".to_owned(),
@@ -251,7 +264,9 @@ impl DemoBench {
             mode,
             red,
             black,
+            grip: Grip::Clips,
             shown,
+            meter_sound: true,
             live,
             rules_out: Vec::new(),
         };
@@ -339,7 +354,12 @@ impl BenchPort for DemoBench {
             Action::CloseCabinet => view.cabinet_open = false,
             Action::Pull(connector) => view.pulled.push(connector),
             Action::Seat(connector) => view.pulled.retain(|c| *c != connector),
-            Action::Probe { mode, red, black } => {
+            Action::Probe {
+                mode,
+                red,
+                black,
+                grip,
+            } => {
                 view.probes = Some((mode, red, black));
                 view.meter = Some(Display::Value(14.2));
                 view.notebook.push(Reading {
@@ -347,14 +367,33 @@ impl BenchPort for DemoBench {
                     mode,
                     red,
                     black,
+                    grip,
                     shown: Display::Value(14.2),
+                    meter_sound: true,
                     live: view.machine.plugged,
                     rules_out: Vec::new(),
                 });
             }
+            Action::Inspect(component) => view.found.push(Found {
+                at: self.now,
+                component,
+                findings: vec![Finding::ImpellerStuck],
+                rules_out: Vec::new(),
+            }),
             Action::LiftProbes => {
                 view.probes = None;
                 view.meter = None;
+            }
+            Action::HoldDisplay => view.held = view.probes.map(|(mode, _, _)| mode),
+            Action::ReleaseDisplay => view.held = None,
+            Action::TestMeter => view.meter_tests.push(MeterTest {
+                at: self.now,
+                volts_ac: Display::Value(50.0),
+                volts_dc: Display::Value(50.0),
+                ohms: Display::Value(100.0),
+            }),
+            Action::Return(number) => {
+                view.parts.retain(|p| p.fitted || p.number != number);
             }
             Action::Order(number) => view.parts.push(PartInHand {
                 number,

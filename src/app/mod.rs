@@ -18,6 +18,8 @@ mod pick;
 pub mod port;
 mod scene;
 mod shots;
+#[cfg(feature = "audio")]
+mod sound;
 pub mod state;
 pub mod tokens;
 mod views;
@@ -181,6 +183,8 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
     pick::plugin(app);
     input::plugin(app);
     panels::plugin(app);
+    #[cfg(feature = "audio")]
+    sound::plugin(app);
     shots::plugin(app, options);
     Ok(())
 }

@@ -2,7 +2,7 @@
 
 use super::attempts::{Attempts, Trouble};
 use crate::bench::script::Step;
-use crate::bench::{Action, BenchView, Caution, Refusal};
+use crate::bench::{Action, BenchView, Caution, Condition, Rates, Refusal};
 use crate::controller::Board;
 use crate::lesson::{Bilingual, Score};
 use crate::plant::Component;
@@ -91,8 +91,10 @@ pub struct Job {
     pub title: Bilingual,
     /// The complaint in the customer's words.
     pub complaint: Bilingual,
-    /// Money the customer will spend at most, whole units.
+    /// Money the customer will pay at most for parts and work, whole units.
     pub budget: f64,
+    /// What the shop charges.
+    pub rates: Rates,
     /// Minutes a good technician should need.
     pub par_minutes: f64,
     /// Nominal mains voltage, V.
@@ -114,8 +116,16 @@ pub struct Job {
 pub struct PartRow {
     /// Part number (invented).
     pub number: String,
+    /// Revision, a letter, if it was ever revised.
+    pub revision: Option<char>,
     /// Text key of its name.
     pub name_key: String,
+    /// In what state it is sold.
+    pub condition: Condition,
+    /// Boards of the machines that it is for, if not for all.
+    pub boards: Vec<String>,
+    /// The number that took its place, if one did.
+    pub superseded_by: Option<String>,
     /// Text key of a note on the card, if any.
     pub note_key: Option<String>,
     /// Price in whole units.

@@ -4,7 +4,7 @@ use super::attempts::Trouble;
 use super::hands::Held;
 use super::port::{BenchPort, Job, Kept, Shop};
 use crate::bench::script::Step;
-use crate::bench::{Action, BenchView, Caution, MeterMode, Refusal};
+use crate::bench::{Action, Advice, BenchView, Caution, Grip, MeterMode, Refusal};
 use crate::content::{Language, Texts};
 use crate::lesson::{Bilingual, Score};
 use crate::plant::{Component as Part, Pin};
@@ -330,14 +330,27 @@ pub struct KeptRow {
 }
 
 /// The report being written.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Draft {
-    /// Cause chosen; none yet, "nothing wrong", or an id.
-    pub cause: Option<Option<String>>,
+    /// Causes chosen; none yet, an empty list for "nothing wrong", or their ids.
+    pub causes: Option<Vec<String>>,
     /// Part chosen; none yet, "no part", or a number.
     pub part: Option<Option<String>>,
     /// Readings chosen.
     pub proof: BTreeSet<usize>,
+    /// What the customer is told.
+    pub advice: Advice,
+}
+
+impl Default for Draft {
+    fn default() -> Self {
+        Draft {
+            causes: None,
+            part: None,
+            proof: BTreeSet::new(),
+            advice: Advice::None,
+        }
+    }
 }
 
 /// All texts in the present language.
@@ -373,6 +386,8 @@ pub struct Desk {
     pub held: Held,
     /// Meter knob.
     pub mode: MeterMode,
+    /// How the probes are kept on their pins.
+    pub grip: Grip,
     /// The pin for the red probe.
     pub red: Option<Pin>,
     /// Pin for the black probe.
@@ -415,6 +430,7 @@ impl Default for Desk {
             selected: None,
             held: Held::default(),
             mode: MeterMode::Ohms,
+            grip: Grip::Clips,
             red: None,
             black: None,
             red_next: true,

@@ -141,6 +141,7 @@ fn job(scenario: &Scenario, bench: &Bench) -> Job {
         title: scenario.title.clone(),
         complaint: scenario.complaint.clone(),
         budget: scenario.budget,
+        rates: bench.rates(),
         par_minutes: scenario.par_minutes,
         mains_v,
         mains_hz,
@@ -151,6 +152,10 @@ fn job(scenario: &Scenario, bench: &Bench) -> Job {
             .iter()
             .map(|part| PartRow {
                 number: part.number.clone(),
+                revision: part.revision,
+                condition: part.condition,
+                boards: part.boards.clone(),
+                superseded_by: part.superseded_by.clone(),
                 name_key: part.name_key.clone(),
                 note_key: part.note_key.clone(),
                 price: part.price,

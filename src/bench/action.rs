@@ -1,8 +1,9 @@
 //! What a person can do to the machine, as data.
 
+use super::report::Report;
 /// Which way the dial is turned.
 pub use crate::controller::Rotation as Turn;
-use crate::plant::{Button, Connector, Pin};
+use crate::plant::{Button, Component, Connector, Pin};
 use serde::{Deserialize, Serialize};
 
 /// What the meter is set to.
@@ -18,6 +19,32 @@ pub enum MeterMode {
     AmpsClamp,
     /// Frequency, Hz.
     Hertz,
+    /// Resistance up to a few hundred ohms, with a beep where there is a way through, Ω.
+    Continuity,
+    /// Alternating voltage at a low input resistance, which no ghost survives, V rms.
+    VoltsLowZ,
+    /// Capacitance, µF.
+    Microfarads,
+}
+
+impl MeterMode {
+    /// The meter sends a current of its own, through its fuse: the circuit must be dead.
+    pub fn sends_current(self) -> bool {
+        matches!(
+            self,
+            MeterMode::Ohms | MeterMode::Continuity | MeterMode::Microfarads
+        )
+    }
+}
+
+/// How the probes are kept on their pins.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Grip {
+    /// By insulated clips or handles: no skin touches metal.
+    #[default]
+    Clips,
+    /// By the fingers of both hands on the metal: the body lies across the pins.
+    Fingers,
 }
 
 /// One thing done at one moment. An attempt is a list of these with their times.
@@ -57,28 +84,34 @@ pub enum Action {
         red: Pin,
         /// Pin under the black probe (ignored by the clamp).
         black: Pin,
+        /// How they are kept there.
+        #[serde(default)]
+        grip: Grip,
     },
     /// Take the probes off.
     LiftProbes,
+    /// Hold the display at what it shows.
+    HoldDisplay,
+    /// Let the display follow the probes again.
+    ReleaseDisplay,
+    /// Try the meter on the proving source: does it show what is known to be there?
+    TestMeter,
     /// Put a new fuse in the meter.
     ReplaceMeterFuse,
+    /// Look at a component, feel it, turn it by hand; what is found is noted.
+    Inspect(Component),
+    /// Put right what needs no part: open a tap, lay a hose, level the feet, sort the load.
+    PutRight(Component),
+    /// Put the spare leads on the meter.
+    ReplaceLeads,
     /// Buy a part at the counter, by part number.
     Order(String),
+    /// Take an ordered part that was not fitted back to the counter, for a fee.
+    Return(String),
     /// Fit an ordered part.
     Fit(String),
     /// Write down the two-digit code that the lamps show, as the trainee reads it.
     NoteCode(u8),
     /// Write the report and hand the machine back.
     Report(Report),
-}
-
-/// The written report at the end of the job.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Report {
-    /// The failure mode named as the cause, or none for "nothing wrong".
-    pub cause: Option<String>,
-    /// The part that was needed, or none.
-    pub part: Option<String>,
-    /// Readings in the notebook, by number, that prove it.
-    pub proof: Vec<usize>,
 }

@@ -10,6 +10,7 @@ pub fn span(action: &Action) -> Span {
     let seconds = match action {
         Action::Detent(_) | Action::Down(_) | Action::Up(_) => 0,
         Action::OpenLid | Action::CloseLid | Action::LiftProbes | Action::NoteCode(_) => 1,
+        Action::HoldDisplay | Action::ReleaseDisplay => 1,
         Action::Plug | Action::Unplug => 4,
         Action::OpenCabinet => 90,
         Action::CloseCabinet => 60,
@@ -17,8 +18,12 @@ pub fn span(action: &Action) -> Span {
         Action::BailOut => 300,
         Action::Pull(_) | Action::Seat(_) => 10,
         Action::Probe { .. } => 8,
+        Action::TestMeter => 20,
         Action::ReplaceMeterFuse => 240,
-        Action::Order(_) => 120,
+        Action::Inspect(_) | Action::ReplaceLeads => 60,
+        Action::PutRight(Component::Floor) => 600,
+        Action::PutRight(_) => 240,
+        Action::Order(_) | Action::Return(_) => 120,
         Action::Fit(_) => 0,
         Action::Report(_) => 180,
     };

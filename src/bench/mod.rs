@@ -2,14 +2,20 @@
 
 mod action;
 pub mod cost;
+mod inspect;
 mod landmark;
 pub mod meter;
 mod part;
+mod report;
 pub mod script;
 mod view;
 mod workplace;
-pub use action::{Action, MeterMode, Report, Turn};
+pub use action::{Action, Grip, MeterMode, Turn};
+pub use inspect::{Finding, Found, look};
 pub use landmark::{Landmark, LandmarkKind};
-pub use part::Part;
-pub use view::{BenchView, Caution, Display, Event, Happening, PartInHand, Reading, Refusal};
+pub use part::{Condition, Part, Rates, current};
+pub use report::{Advice, Report};
+pub use view::{
+    BenchView, Caution, Display, Event, Happening, MeterTest, PartInHand, Reading, Refusal,
+};
 pub use workplace::{Bench, Setup};

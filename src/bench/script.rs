@@ -80,7 +80,16 @@ pub enum Step {
 impl Step {
     /// Names of the steps that are more than one action.
     pub const NAMES: [&'static str; 10] = [
-        "Turn", "Point", "Tap", "Hold", "PowerDown", "Look", "Watch", "Wait", "Rest", "Until",
+        "Turn",
+        "Point",
+        "Tap",
+        "Hold",
+        "PowerDown",
+        "Look",
+        "Watch",
+        "Wait",
+        "Rest",
+        "Until",
     ];
 }
 

@@ -1,8 +1,10 @@
 //! What the person at the bench knows and holds, for screens and scripts.
 
-use super::action::MeterMode;
+use super::action::{Grip, MeterMode};
+use super::inspect::Found;
+use super::meter;
 use crate::machine::MachineView;
-use crate::plant::{Connector, Pin};
+use crate::plant::{Component, Connector, Pin};
 use crate::units::Time;
 
 /// What a meter shows.
@@ -27,13 +29,37 @@ pub struct Reading {
     pub red: Pin,
     /// Pin under the black probe.
     pub black: Pin,
+    /// How the probes were kept there.
+    pub grip: Grip,
     /// What it showed.
     pub shown: Display,
+    /// The meter showed what was there. For the score, not for the trainee's eyes.
+    pub meter_sound: bool,
     /// The plug was in the outlet at the time.
     pub live: bool,
     /// Failure modes, by their place in the catalogue, that would have shown something else.
     /// For the score, not for the trainee's eyes.
     pub rules_out: Vec<bool>,
+}
+
+impl Reading {
+    /// Whether the meter beeped.
+    pub fn beeped(&self) -> bool {
+        meter::beeps(self.mode, self.shown)
+    }
+}
+
+/// What the meter showed on the proving source.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MeterTest {
+    /// When it was tried.
+    pub at: Time,
+    /// On the alternating voltage.
+    pub volts_ac: Display,
+    /// On the direct voltage.
+    pub volts_dc: Display,
+    /// On the resistance.
+    pub ohms: Display,
 }
 
 /// Something that happened and matters for the score.
@@ -90,14 +116,22 @@ pub struct BenchView {
     pub probes: Option<(MeterMode, Pin, Pin)>,
     /// What the meter shows now.
     pub meter: Option<Display>,
+    /// Setting at which the display is held.
+    pub held: Option<MeterMode>,
+    /// Tries of the meter on the proving source.
+    pub meter_tests: Vec<MeterTest>,
     /// Every reading noted so far.
     pub notebook: Vec<Reading>,
+    /// What was found by looking, feeling and turning so far.
+    pub found: Vec<Found>,
     /// Codes noted so far, as the trainee read them.
     pub noted_codes: Vec<(Time, u8)>,
     /// Parts bought.
     pub parts: Vec<PartInHand>,
-    /// Money spent, in whole units.
+    /// Money spent on parts, in whole units.
     pub spent: f64,
+    /// What the work so far costs, in whole units.
+    pub labour: f64,
     /// Work time, minutes, without waits for parts.
     pub minutes: f64,
     /// Time waited for parts, h.
@@ -118,6 +152,12 @@ pub enum Refusal {
     /// The action needs the cabinet open.
     #[error("take the cabinet panels off first")]
     CabinetClosed,
+    /// The action needs the lid up.
+    #[error("lift the lid first")]
+    LidClosed,
+    /// It takes a part, or somebody else.
+    #[error("hands alone cannot put the {0} right: it takes a part, or a licensed person")]
+    NeedsPart(Component),
     /// The lock holds the lid.
     #[error("the lid is locked")]
     LidLocked,
@@ -144,6 +184,9 @@ pub enum Refusal {
         "the notebook has no reading {0}: cite readings by the numbers that they are listed with"
     )]
     NoReading(usize),
+    /// There is no reading to hold.
+    #[error("the meter shows nothing to hold: put the probes on first")]
+    NothingToHold,
     /// The plug's blades are in the outlet.
     #[error("pull the plug first: its blades are in the outlet")]
     PlugInOutlet,

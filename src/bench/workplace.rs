@@ -1,15 +1,21 @@
 //! The bench itself: a machine, a person's hands, a meter, a parts counter and a clock.
 
-use super::action::{Action, MeterMode, Report, Turn};
+use super::action::{Action, Grip, MeterMode, Turn};
+use super::inspect::{Found, look};
 use super::landmark::{Landmark, LandmarkKind, Watcher};
-use super::part::Part;
-use super::view::{BenchView, Caution, Display, Event, Happening, PartInHand, Reading, Refusal};
+use super::meter::Meter;
+use super::part::{Condition, Part, Rates, current};
+use super::report::Report;
+use super::view::{
+    BenchView, Caution, Display, Event, Happening, MeterTest, PartInHand, Reading, Refusal,
+};
 use super::{cost, meter};
 use crate::controller::{Board, Memory, Try};
 use crate::machine::Machine;
 use crate::plant::dial::uniform;
 use crate::plant::{
-    Component, Connector, FailureMode, Param, Params, Pin, Plant, Rating, Terminal,
+    Component, Connector, FailureMode, Op, Param, Params, Pin, Plant, Presence, Probed, Rating,
+    Terminal,
 };
 use crate::units::{Span, TICKS_PER_S, Time};
 use rand::SeedableRng;
@@ -44,10 +50,23 @@ pub struct Setup {
     pub modes: Vec<FailureMode>,
     /// What the counter sells.
     pub parts: Vec<Part>,
+    /// What the shop charges.
+    pub rates: Rates,
     /// Seed of every random draw.
     pub seed: u64,
     /// Meter work on the live machine is allowed.
     pub live_tests_allowed: bool,
+    /// A lead of the meter is broken inside its insulation.
+    pub lead_open: bool,
+}
+
+/// A part that was bought and not brought back.
+#[derive(Clone, Debug)]
+struct Held {
+    number: String,
+    fitted: bool,
+    /// The fault that it brings with it, by its place in the catalogue.
+    bad: Option<usize>,
 }
 
 /// A bench with one machine on it.
@@ -56,14 +75,18 @@ pub struct Bench {
     machine: Machine,
     modes: Vec<FailureMode>,
     counter: Vec<Part>,
+    rates: Rates,
     live_tests_allowed: bool,
     cabinet_open: bool,
     pulled: Vec<Connector>,
     probes: Option<(MeterMode, Pin, Pin)>,
-    meter_fuse_blown: bool,
+    grip: Grip,
+    meter: Meter,
+    meter_tests: Vec<MeterTest>,
     notebook: Vec<Reading>,
+    found: Vec<Found>,
     noted_codes: Vec<(Time, u8)>,
-    parts: Vec<PartInHand>,
+    parts: Vec<Held>,
     spent: f64,
     waited_hours: f64,
     events: Vec<Event>,
@@ -74,6 +97,8 @@ pub struct Bench {
     hidden: Vec<FailureMode>,
     began: Time,
     rng: ChaCha8Rng,
+    /// What used parts are worth: drawn apart, so that buying one changes no reading.
+    counter_rng: ChaCha8Rng,
 }
 
 impl Bench {
@@ -85,16 +110,28 @@ impl Bench {
             plant.inflict(fault);
         }
         plant.set_plugged(true);
+        let memory = if plant.params().get(Param::MemoryLost) > 0.5 {
+            Memory::default()
+        } else {
+            setup.memory
+        };
         Bench {
-            machine: Machine::new(plant, &setup.board, setup.memory),
+            machine: Machine::new(plant, &setup.board, memory),
             modes: setup.modes,
             counter: setup.parts,
+            rates: setup.rates,
             live_tests_allowed: setup.live_tests_allowed,
             cabinet_open: false,
             pulled: Vec::new(),
             probes: None,
-            meter_fuse_blown: false,
+            grip: Grip::Clips,
+            meter: Meter {
+                lead_open: setup.lead_open,
+                ..Meter::default()
+            },
+            meter_tests: Vec::new(),
             notebook: Vec::new(),
+            found: Vec::new(),
             noted_codes: Vec::new(),
             parts: Vec::new(),
             spent: 0.0,
@@ -107,6 +144,7 @@ impl Bench {
             hidden: setup.faults,
             began: Time::ZERO,
             rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x6d65_7465_7221),
+            counter_rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x7368_656c_6621),
         }
     }
 
@@ -118,7 +156,13 @@ impl Bench {
     /// One tick in which the person does nothing new.
     pub fn step(&mut self) {
         self.machine.step();
+        let seen = self.watcher.landmarks().len();
         self.watcher.look(&self.machine);
+        let passed = |l: &Landmark| l.kind == LandmarkKind::CalibrationPassed;
+        if self.watcher.landmarks()[seen..].iter().any(passed) {
+            // A board that had only forgotten this machine knows it again.
+            self.put_right(Component::Board);
+        }
     }
 
     /// Waits.
@@ -148,8 +192,18 @@ impl Bench {
         };
         // A probe settles before it is read.
         self.wait(span);
-        if let Action::Probe { mode, red, black } = *action {
-            self.note_reading(mode, red, black);
+        match *action {
+            Action::Probe {
+                mode, red, black, ..
+            } => self.note_reading(mode, red, black),
+            Action::TestMeter => {
+                let test = self.meter.tested(self.machine.now());
+                self.meter_tests.push(test);
+            }
+            _ => {}
+        }
+        if let Action::Inspect(component) = *action {
+            self.note_finding(component);
         }
         Ok(())
     }
@@ -165,15 +219,34 @@ impl Bench {
             Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plant.plugged() => {
                 Some("caution-touch-live")
             }
+            Action::Inspect(c) if c.is_inside() && plant.plugged() => Some("caution-touch-live"),
             Action::Pull(_) | Action::Fit(_) if charged => Some("caution-stored-charge"),
+            Action::Inspect(c) if c.is_inside() && charged => Some("caution-stored-charge"),
+            Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && self.turns() => {
+                Some("caution-moving")
+            }
+            Action::PutRight(Component::InletHoses) => Some("caution-hot-water"),
+            Action::PutRight(Component::Floor) => Some("caution-heavy"),
             Action::Probe {
-                mode: MeterMode::Ohms,
+                grip: Grip::Fingers,
                 red,
+                black,
                 ..
-            } if plant.plugged() && needs_cabinet(*red) => Some("caution-ohms-live"),
+            } if plant.plugged() && (bites(*red) || bites(*black)) => Some("caution-touch-live"),
+            Action::Probe {
+                grip: Grip::Fingers,
+                red,
+                black,
+                ..
+            } if charged && (is_bulk(*red) || is_bulk(*black)) => Some("caution-stored-charge"),
+            Action::Probe { mode, red, .. }
+                if mode.sends_current() && plant.plugged() && needs_cabinet(*red) =>
+            {
+                Some("caution-ohms-live")
+            }
             Action::Probe { .. } if plant.plugged() => Some("caution-live-test"),
             Action::Fit(number) if self.would_flood(number) => Some("caution-flood"),
-            Action::OpenLid if plant.drive().pulley_rpm() > TURNING_RPM => Some("caution-moving"),
+            Action::OpenLid if self.turns() => Some("caution-moving"),
             _ => None,
         }
     }
@@ -199,22 +272,31 @@ impl Bench {
             Action::Order(number) if self.part(number).is_none() => {
                 Err(Refusal::NoPart(number.clone()))
             }
-            Action::Fit(number) if !self.parts.iter().any(|p| p.number == *number && !p.fitted) => {
+            Action::Fit(number) | Action::Return(number) if self.in_hand(number).is_none() => {
                 Err(Refusal::NotInHand(number.clone()))
             }
-            Action::Fit(number) if self.part(number).is_some_and(|p| !p.fits) => {
+            Action::Fit(number) if self.part(number).is_some_and(|p| !self.fits(p)) => {
                 Err(Refusal::DoesNotFit(number.clone()))
             }
-            Action::ReplaceMeterFuse if !self.meter_fuse_blown => already(),
+            Action::PutRight(c) if !c.can_be_put_right() => Err(Refusal::NeedsPart(*c)),
+            Action::Inspect(c) if c.is_inside() && !self.cabinet_open => {
+                Err(Refusal::CabinetClosed)
+            }
+            Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && !plant.lid_open() => {
+                Err(Refusal::LidClosed)
+            }
+            Action::HoldDisplay if self.meter.held.is_some() => already(),
+            Action::HoldDisplay if self.probes.is_none() => Err(Refusal::NothingToHold),
+            Action::ReleaseDisplay if self.meter.held.is_none() => already(),
+            Action::ReplaceMeterFuse if !self.meter.fuse_blown => already(),
             Action::Report(report) => self.refuse_report(report),
             _ => Ok(()),
         }
     }
 
     fn refuse_report(&self, report: &Report) -> Result<(), Refusal> {
-        if let Some(cause) = &report.cause
-            && !self.modes.iter().any(|m| m.id == *cause)
-        {
+        let unknown = |cause: &&String| !self.modes.iter().any(|m| m.id == **cause);
+        if let Some(cause) = report.causes.iter().find(unknown) {
             return Err(Refusal::NoCause(cause.clone()));
         }
         if let Some(number) = &report.part
@@ -249,15 +331,28 @@ impl Bench {
             Action::OpenCabinet if plugged => Some(Happening::CabinetOpenedLive),
             Action::OpenLid if turning => Some(Happening::LidOpenedSpinning),
             Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plugged => Some(Happening::Shock),
+            Action::Inspect(c) if c.is_inside() && plugged => Some(Happening::Shock),
             Action::Pull(_) | Action::Fit(_) if charged => Some(Happening::TouchedCharge),
+            Action::Inspect(c) if c.is_inside() && charged => Some(Happening::TouchedCharge),
             Action::Probe {
-                mode: MeterMode::Ohms,
+                grip: Grip::Fingers,
                 red,
                 black,
-            } => {
+                ..
+            } if plugged && (bites(*red) || bites(*black)) => Some(Happening::Shock),
+            Action::Probe {
+                grip: Grip::Fingers,
+                red,
+                black,
+                ..
+            } if charged && (is_bulk(*red) || is_bulk(*black)) => Some(Happening::TouchedCharge),
+            Action::Probe {
+                mode, red, black, ..
+            } if mode.sends_current() => {
                 let on = plant.probed();
+                // A ghost on an open wire has no strength to blow anything.
                 let volts = if plugged {
-                    on.volts_ac(*red, *black, meter::INPUT_OHMS)
+                    on.volts_ac(*red, *black, meter::LOW_INPUT_OHMS)
                 } else {
                     0.0
                 };
@@ -266,7 +361,7 @@ impl Bench {
                 // Five volts behind kilohms do not blow a fuse; they only spoil the reading.
                 let strong = volts > meter::OHMS_FUSE_V
                     || left > if blades { BLADES_V } else { meter::OHMS_FUSE_V };
-                (strong && !self.meter_fuse_blown).then_some(Happening::OhmsOnLive)
+                (strong && !self.meter.fuse_blown).then_some(Happening::OhmsOnLive)
             }
             Action::Probe { .. } if plugged && !self.live_tests_allowed => {
                 Some(Happening::LiveTestNotAllowed)
@@ -297,7 +392,7 @@ impl Bench {
     }
 
     fn happen(&mut self, what: Happening) {
-        self.meter_fuse_blown |= what == Happening::OhmsOnLive;
+        self.meter.fuse_blown |= what == Happening::OhmsOnLive;
         self.events.push(Event {
             at: self.machine.now(),
             what,
@@ -323,13 +418,34 @@ impl Bench {
             Action::BailOut => plant.bail_out(),
             Action::Pull(connector) => self.set_connector(connector, true),
             Action::Seat(connector) => self.set_connector(connector, false),
-            Action::Probe { mode, red, black } => self.probes = Some((*mode, *red, *black)),
+            Action::Probe {
+                mode,
+                red,
+                black,
+                grip,
+            } => {
+                self.probes = Some((*mode, *red, *black));
+                self.grip = *grip;
+                // Turning the knob lets a held display go.
+                self.meter.held = self.meter.held.filter(|(held, _)| held == mode);
+            }
             Action::LiftProbes => self.probes = None,
+            Action::HoldDisplay => {
+                self.meter.held = self.probes.map(|(mode, _, _)| mode).zip(self.shown_now());
+            }
+            Action::ReleaseDisplay => self.meter.held = None,
+            // Its result is noted when the time for it has passed.
+            Action::TestMeter => {}
             Action::ReplaceMeterFuse => {
-                self.meter_fuse_blown = false;
+                self.meter.fuse_blown = false;
                 self.spent += cost::METER_FUSE_PRICE;
             }
+            // What is found is noted once the time for looking has passed.
+            Action::Inspect(_) => {}
+            Action::PutRight(component) => self.put_right(*component),
+            Action::ReplaceLeads => self.meter.lead_open = false,
             Action::Order(number) => self.order(number),
+            Action::Return(number) => self.take_back(number),
             Action::Fit(number) => self.fit(number),
             Action::NoteCode(code) => self.noted_codes.push((self.machine.now(), *code)),
             Action::Report(report) => self.report = Some(report.clone()),
@@ -359,17 +475,48 @@ impl Bench {
         let Some(part) = self.part(number) else {
             return;
         };
-        let (price, wait) = (part.price, part.wait_hours);
-        self.spent += price;
-        self.waited_hours += wait;
-        self.parts.push(PartInHand {
-            number: number.to_owned(),
+        let part = part.clone();
+        self.spent += part.price;
+        self.waited_hours += part.wait_hours;
+        let bad = self.draw_bad(&part);
+        self.parts.push(Held {
+            number: part.number,
             fitted: false,
+            bad,
         });
     }
 
+    /// The fault that a part brings with it, if its condition and the draw will have it so.
+    fn draw_bad(&mut self, part: &Part) -> Option<usize> {
+        let chance = self.rates.bad(part.condition);
+        if chance == 0.0 {
+            return None;
+        }
+        let (is_bad, which) = (
+            uniform(&mut self.counter_rng) < chance,
+            uniform(&mut self.counter_rng),
+        );
+        let modes: Vec<usize> = (0..self.modes.len())
+            .filter(|n| self.modes[*n].component == part.component)
+            .collect();
+        let place = (which * modes.len() as f64) as usize;
+        is_bad.then(|| modes.get(place).copied()).flatten()
+    }
+
+    fn take_back(&mut self, number: &str) {
+        let Some((place, price)) = self
+            .in_hand(number)
+            .zip(self.part(number).map(|part| part.price))
+        else {
+            return;
+        };
+        self.parts.remove(place);
+        self.spent -= price * (1.0 - self.rates.return_fee_share);
+    }
+
     fn fit(&mut self, number: &str) {
-        let Some(component) = self.part(number).map(|p| p.component) else {
+        let Some((number, component)) = self.part(number).map(|p| (p.number.clone(), p.component))
+        else {
             return;
         };
         let cures = self
@@ -385,53 +532,106 @@ impl Bench {
             });
         }
         self.machine.replace(component);
-        self.fitted.push((self.machine.now(), number.to_owned()));
-        if let Some(held) = self
-            .parts
-            .iter_mut()
-            .find(|p| p.number == number && !p.fitted)
-        {
-            held.fitted = true;
+        if let Some(place) = self.in_hand(&number) {
+            self.parts[place].fitted = true;
+            if let Some(bad) = self.parts[place].bad {
+                self.machine.plant_mut().inflict(&self.modes[bad]);
+            }
         }
+        self.fitted.push((self.machine.now(), number));
+    }
+
+    fn put_right(&mut self, component: Component) {
+        if self.machine.plant_mut().put_right(component) {
+            let done = component.name().to_owned();
+            self.fitted.push((self.machine.now(), done));
+        }
+    }
+
+    fn note_finding(&mut self, component: Component) {
+        let plant = self.machine.plant();
+        let findings = look(plant, plant.params(), component);
+        let alike = |changes: &[_]| look(plant, &plant.params_if(changes), component) == findings;
+        let rules_out = self.modes.iter().map(|m| !could_be(m, alike)).collect();
+        self.found.push(Found {
+            at: self.machine.now(),
+            component,
+            findings,
+            rules_out,
+        });
+    }
+
+    fn turns(&self) -> bool {
+        self.machine.plant().drive().pulley_rpm() > TURNING_RPM
     }
 
     fn note_reading(&mut self, mode: MeterMode, red: Pin, black: Pin) {
         let plant = self.machine.plant();
-        let ideal = meter::ideal(&plant.probed(), mode, red, black);
-        let rules_out = self
-            .modes
-            .iter()
-            .map(|m| {
-                meter::differ(
-                    mode,
-                    ideal,
-                    meter::ideal(&plant.probed_if(&m.changes), mode, red, black),
-                )
-            })
+        let grip = self.grip;
+        let would_show = |on: &Probed| meter::ideal_held(on, mode, red, black, grip);
+        let ideal = would_show(&plant.probed());
+        let alike =
+            |changes: &[_]| !meter::differ(mode, ideal, would_show(&plant.probed_if(changes)));
+        // A meter that shows something of its own tells nothing about the machine.
+        let meter_sound = self.meter.is_sound(mode);
+        let rules_out = self.modes.iter();
+        let rules_out = rules_out
+            .map(|m| meter_sound && !could_be(m, alike))
             .collect();
         let live = plant.plugged();
         let draw = 2.0 * uniform(&mut self.rng) - 1.0;
-        let dead = self.meter_fuse_blown && matches!(mode, MeterMode::Ohms);
-        let shown = if dead {
-            Display::Dead
-        } else {
-            meter::noisy(ideal, mode, draw)
-        };
+        let shown = self.meter.shows(mode, meter::noisy(ideal, mode, draw));
         let at = self.machine.now();
         self.notebook.push(Reading {
             at,
             mode,
             red,
             black,
+            grip,
             shown,
+            meter_sound,
             live,
             rules_out,
         });
     }
 
-    fn part(&self, number: &str) -> Option<&Part> {
-        self.counter.iter().find(|part| part.number == number)
+    /// What the meter shows now, if it shows anything.
+    fn shown_now(&self) -> Option<Display> {
+        let held = self.meter.held.map(|(_, display)| display);
+        held.or_else(|| {
+            let (mode, red, black) = self.probes?;
+            let on = self.machine.plant().probed();
+            let ideal = meter::ideal_held(&on, mode, red, black, self.grip);
+            Some(self.meter.shows(mode, ideal))
+        })
     }
+
+    /// Place among the parts bought of one that an order for `number` brought and that is not fitted.
+    fn in_hand(&self, number: &str) -> Option<usize> {
+        let number = &self.part(number)?.number;
+        (self.parts.iter()).position(|held| held.number == *number && !held.fitted)
+    }
+}
+
+/// True where mains voltage, or the charge that it leaves, can be under the probe.
+fn bites(pin: Pin) -> bool {
+    !matches!(pin, Pin::PlugEarth) && !matches!(pin, Pin::Wire(t, _) if !t.is_mains())
+}
+
+/// True for the bulk capacitor's test points.
+fn is_bulk(pin: Pin) -> bool {
+    matches!(pin, Pin::BulkPlus | Pin::BulkMinus)
+}
+
+/// Whether the machine with this fault could be as it was seen. `alike` compares it with the
+/// machine that has some changes; a fault that is not always there may have been away.
+fn could_be(mode: &FailureMode, alike: impl Fn(&[(Param, Op)]) -> bool) -> bool {
+    alike(&mode.changes) || mode.presence != Presence::Steady && alike(&[])
+}
+
+/// What is reached through the lid.
+fn in_basket(component: Component) -> bool {
+    matches!(component, Component::Laundry | Component::Tub)
 }
 
 /// True for points behind the cabinet's panels.
@@ -466,6 +666,53 @@ impl Bench {
         &self.counter
     }
 
+    /// The part that an order for `number` brings.
+    pub fn part(&self, number: &str) -> Option<&Part> {
+        current(&self.counter, number)
+    }
+
+    /// Whether a part fits this machine.
+    pub fn fits(&self, part: &Part) -> bool {
+        part.fits(&self.machine.board().id)
+    }
+
+    /// The new part that cures this failure mode in this machine: the one that the catalogue names
+    /// or, where that is for another board, the one for this board; none where hands alone cure it.
+    pub fn cure(&self, mode: &FailureMode) -> Option<&Part> {
+        if mode.needs_no_part() {
+            return None;
+        }
+        let fits = |part: &&Part| part.component == mode.component && self.fits(part);
+        let others = self
+            .counter
+            .iter()
+            .filter(|part| part.superseded_by.is_none() && part.condition == Condition::New);
+        self.part(&mode.cured_by)
+            .into_iter()
+            .chain(others)
+            .find(fits)
+    }
+
+    /// What the shop charges.
+    pub fn rates(&self) -> Rates {
+        self.rates
+    }
+
+    /// Work time so far, min, without waits for parts.
+    pub fn minutes(&self) -> f64 {
+        self.now().since(self.began).0 as f64 / (60 * TICKS_PER_S) as f64
+    }
+
+    /// What the work so far costs, whole units.
+    pub fn labour(&self) -> f64 {
+        self.rates.labour(self.minutes())
+    }
+
+    /// Tries of the meter on the proving source.
+    pub fn meter_tests(&self) -> &[MeterTest] {
+        &self.meter_tests
+    }
+
     /// When the technician arrived.
     pub fn began(&self) -> Time {
         self.began
@@ -497,7 +744,7 @@ impl Bench {
         self.watcher.landmarks()
     }
 
-    /// Parts fitted, with their times.
+    /// Parts fitted, by number, and components put right, by name, with their times.
     pub fn fitted(&self) -> &[(Time, String)] {
         &self.fitted
     }
@@ -505,6 +752,11 @@ impl Bench {
     /// Readings so far.
     pub fn notebook(&self) -> &[Reading] {
         &self.notebook
+    }
+
+    /// What was found by looking so far.
+    pub fn found(&self) -> &[Found] {
+        &self.found
     }
 
     /// Codes noted so far.
@@ -522,7 +774,7 @@ impl Bench {
         self.report.as_ref()
     }
 
-    /// Money spent, whole units.
+    /// Money spent on parts, return fees included, whole units.
     pub fn spent(&self) -> f64 {
         self.spent
     }
@@ -536,13 +788,6 @@ impl Bench {
 
     /// What the person knows and holds.
     pub fn view(&self) -> BenchView {
-        let meter = self.probes.map(|(mode, red, black)| {
-            if self.meter_fuse_blown && mode == MeterMode::Ohms {
-                Display::Dead
-            } else {
-                meter::ideal(&self.machine.plant().probed(), mode, red, black)
-            }
-        });
         let mut machine = self.machine.view();
         machine.control.tries = self.tries();
         BenchView {
@@ -550,12 +795,23 @@ impl Bench {
             cabinet_open: self.cabinet_open,
             pulled: self.pulled.clone(),
             probes: self.probes,
-            meter,
+            meter: self.shown_now(),
+            held: self.meter.held.map(|(mode, _)| mode),
+            meter_tests: self.meter_tests.clone(),
             notebook: self.notebook.clone(),
+            found: self.found.clone(),
             noted_codes: self.noted_codes.clone(),
-            parts: self.parts.clone(),
+            parts: self
+                .parts
+                .iter()
+                .map(|held| PartInHand {
+                    number: held.number.clone(),
+                    fitted: held.fitted,
+                })
+                .collect(),
             spent: self.spent,
-            minutes: self.now().since(self.began).0 as f64 / (60 * TICKS_PER_S) as f64,
+            labour: self.labour(),
+            minutes: self.minutes(),
             waited_hours: self.waited_hours,
             events: self.events.clone(),
             finished: self.report.is_some(),

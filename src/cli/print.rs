@@ -1,7 +1,7 @@
 //! What the commands print.
 
 use super::Failure;
-use crate::bench::{Bench, Display, MeterMode, Reading};
+use crate::bench::{Bench, Display, Grip, MeterMode, Reading};
 use crate::content::{Language, Shelf, Texts, Titled};
 use crate::controller::{LampRules, Lamps, Signs};
 use crate::lesson::{Bilingual, Score};
@@ -11,16 +11,27 @@ use std::io::Write;
 /// The built-in scenarios: name, title, goal.
 pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
     let shelf = Shelf::builtin()?;
+    let texts = Texts::load(language);
     let mut out = std::io::stdout().lock();
+    let mut last = None;
     for titled in shelf.scenarios()? {
+        let part = titled.scenario.course.as_ref().map(|course| course.part);
+        if let Some(part) = part
+            && last != Some(part)
+        {
+            let heading = texts.get(&format!("course-{part}"));
+            writeln!(out, "{heading}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
+        }
+        last = part;
         let name = titled
             .file
             .trim_start_matches("scenarios/")
             .trim_end_matches(".ron");
         let scenario = &titled.scenario;
         let line = format!(
-            "{name:<16} {} — {}",
+            "  {name:<22} {} ({:.0} min) — {}",
             said(&scenario.title, language),
+            scenario.par_minutes,
             said(&scenario.goal, language)
         );
         writeln!(out, "{line}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
@@ -74,23 +85,42 @@ fn digit(segments: u16) -> char {
 }
 
 /// A reading as a person writes it down.
-pub(super) fn reading(r: &Reading) -> String {
+pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
     let (name, unit) = match r.mode {
         MeterMode::Ohms => ("ohms", "Ω"),
         MeterMode::VoltsAc => ("volts-ac", "V~"),
         MeterMode::VoltsDc => ("volts-dc", "V⎓"),
         MeterMode::AmpsClamp => ("amps", "A~"),
         MeterMode::Hertz => ("hertz", "Hz"),
+        MeterMode::Continuity => ("continuity", "Ω"),
+        MeterMode::VoltsLowZ => ("volts-low-z", "V~"),
+        MeterMode::Microfarads => ("microfarads", "µF"),
     };
-    let shown = match r.shown {
+    let mut line = format!(
+        "{name:<11} {} / {}: {} {unit}",
+        r.red,
+        r.black,
+        display(r.shown)
+    );
+    if r.beeped() {
+        line = format!("{line}  {}", texts.get("meter-beep"));
+    }
+    if r.grip == Grip::Fingers {
+        line = format!("{line}  ({})", texts.get("meter-fingers"));
+    }
+    line
+}
+
+/// What a meter shows, without its unit.
+fn display(shown: Display) -> String {
+    match shown {
         Display::Value(v) => format!("{v:.6}")
             .trim_end_matches('0')
             .trim_end_matches('.')
             .to_owned(),
         Display::OverRange => "OL".to_owned(),
         Display::Dead => "—".to_owned(),
-    };
-    format!("{:<9} {} / {}: {shown} {unit}", name, r.red, r.black)
+    }
 }
 
 /// State, readings and score as text.
@@ -116,13 +146,14 @@ pub(super) fn outcome(
     ))?;
     let control = &view.machine.control;
     put(format!(
-        "{}: {} | {:.0} mm | {:.1} °C | {:.0} min | {:.0}",
+        "{}: {} | {:.0} mm | {:.1} °C | {:.0} min | {:.0} + {:.0}",
         texts.get("cli-state"),
         control.mode,
         view.machine.level_mm,
         view.machine.water_c,
         view.minutes,
         view.spent,
+        view.labour,
     ))?;
     put(format!(
         "{}: {}",
@@ -150,7 +181,33 @@ pub(super) fn outcome(
     }
     put(format!("{}:", texts.get("cli-readings")))?;
     for (n, r) in bench.notebook().iter().enumerate() {
-        put(format!("  {n:>2}  {}  {}", r.at, reading(r)))?;
+        put(format!("  {n:>2}  {}  {}", r.at, reading(r, &texts)))?;
+    }
+    for test in bench.meter_tests() {
+        put(format!(
+            "{}: {}  {} V~  {} V⎓  {} Ω",
+            texts.get("cli-meter-test"),
+            test.at,
+            display(test.volts_ac),
+            display(test.volts_dc),
+            display(test.ohms)
+        ))?;
+    }
+    for found in bench.found() {
+        let told: Vec<String> = match found.findings.as_slice() {
+            [] => vec![texts.get("finding-nothing")],
+            some => some
+                .iter()
+                .map(|f| texts.get(&format!("finding-{f}")))
+                .collect(),
+        };
+        put(format!(
+            "{} {}  {}: {}",
+            texts.get("cli-found"),
+            found.at,
+            texts.get(&format!("component-{}", found.component)),
+            told.join(" ")
+        ))?;
     }
     put(format!(
         "{}: {:.1} / {:.1}",
@@ -200,6 +257,7 @@ pub(super) fn outcome_json(
             serde_json::json!({
                 "at_s": r.at.seconds(), "mode": r.mode, "red": r.red, "black": r.black,
                 "value": value, "over_range": r.shown == Display::OverRange, "live": r.live,
+                "beep": r.beeped(), "grip": r.grip,
             })
         })
         .collect();
@@ -212,6 +270,7 @@ pub(super) fn outcome_json(
         "level_mm": view.machine.level_mm,
         "minutes": view.minutes,
         "spent": view.spent,
+        "labour": view.labour,
         "waited_hours": view.waited_hours,
         "codes_stored": view.machine.control.stored.iter().map(|c| c.code).collect::<Vec<_>>(),
         "codes_noted": bench.noted_codes().iter().map(|(_, c)| c).collect::<Vec<_>>(),
@@ -221,6 +280,11 @@ pub(super) fn outcome_json(
             .collect::<Vec<_>>(),
         "tries": view.machine.control.tries,
         "readings": readings,
+        "meter_tests": bench.meter_tests().iter().map(|t| t.is_good()).collect::<Vec<_>>(),
+        "found": bench.found().iter().map(|f| serde_json::json!({
+            "at_s": f.at.seconds(), "component": f.component.name(),
+            "findings": f.findings.iter().map(|f| f.name()).collect::<Vec<_>>(),
+        })).collect::<Vec<_>>(),
         "total": score.total(),
         "of": score.of(),
     });

@@ -126,15 +126,36 @@ pub(super) fn parts(language: Language) -> Result<(), Failure> {
     let line = |part: &crate::bench::Part| {
         let price = texts.with("parts-price", &[("price", Value::from(part.price))]);
         let wait = texts.with("parts-wait", &[("hours", Value::from(part.wait_hours))]);
+        let number = part.revision.map_or_else(
+            || part.number.clone(),
+            |letter| {
+                let letter = Value::from(letter.to_string());
+                let revision = texts.with("parts-revision", &[("revision", letter)]);
+                format!("{} {revision}", part.number)
+            },
+        );
+        let state = part.superseded_by.as_ref().map_or_else(
+            || texts.get(&format!("condition-{}", part.condition.name())),
+            |next| texts.with("parts-superseded", &[("part", Value::from(next.as_str()))]),
+        );
         let note = part
             .note_key
             .as_ref()
             .map_or(String::new(), |key| format!("  ({})", texts.get(key)));
         format!(
-            "{}  {}, {price}, {wait}{note}",
-            part.number,
+            "{number}  {}, {state}, {price}, {wait}{note}",
             texts.get(&part.name_key)
         )
     };
-    put(&shelf.parts.parts.iter().map(line).collect::<Vec<_>>())
+    let rates = shelf.parts.rates;
+    let mut lines: Vec<String> = shelf.parts.parts.iter().map(line).collect();
+    lines.push(texts.with(
+        "parts-rates",
+        &[
+            ("labour", Value::from(rates.labour_per_hour)),
+            ("fee", Value::from((100.0 * rates.return_fee_share).round())),
+            ("limit", Value::from(rates.repair_limit().round())),
+        ],
+    ));
+    put(&lines)
 }

@@ -23,6 +23,11 @@ pub(super) fn faults(args: &FaultsArgs) -> Result<(), Failure> {
         Mains::V120Hz60
     };
     let board = super::sheet::board(&shelf, &args.board)?;
+    // A board made for one supply needs no word about it.
+    let mains = match board.mains[..] {
+        [only] => only,
+        _ => mains,
+    };
     let library = shelf.library_of(board, mains);
     let rows = survey::survey(&library, mains.rating());
     let mut out = std::io::stdout().lock();

@@ -23,6 +23,7 @@ impl KnownBoard {
     pub fn of(board: &Board) -> KnownBoard {
         KnownBoard {
             name: board.id.clone(),
+            mains: board.mains.clone(),
             codes: board.codes.iter().map(|code| code.code).collect(),
         }
     }

@@ -3,7 +3,7 @@
 use super::error::{ContentError, Problem};
 use super::parts::Parts;
 use super::reader::{Finding, Page, repeated};
-use crate::plant::{FailureMode, Op, Presence};
+use crate::plant::{Component, FailureMode, Op, Param, Presence, Stress};
 use serde::{Deserialize, Serialize};
 
 /// Every way in which a component of the machine fails.
@@ -51,9 +51,17 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
     if mode.weight <= 0.0 {
         found("weight", out_of_range(mode.weight, "a weight above 0"));
     }
+    // A wiped memory needs no part either: recalibration teaches the board anew.
+    let learned = |(param, _): &(Param, Op)| *param == Param::MemoryLost;
+    let by_hand = mode.component.can_be_put_right()
+        || mode.component == Component::Board && mode.changes.iter().all(learned);
     match parts.part(&mode.cured_by) {
+        None if mode.needs_no_part() && by_hand => {}
+        None if mode.needs_no_part() => {
+            found("cured_by", Problem::Nothing("name the part that cures it"));
+        }
         None => found("cured_by", Problem::UnknownPart(mode.cured_by.clone())),
-        Some(part) if !part.fits => {
+        Some(part) if part.component != mode.component => {
             found("cured_by", Problem::UnfitPart(mode.cured_by.clone()));
         }
         Some(_) => {}
@@ -78,14 +86,34 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
             found(&format!("changes[{k}].1"), problem);
         }
     }
-    if let Presence::Intermittent { good_s, bad_s } = mode.presence {
-        for (field, length_s) in [("presence.good_s", good_s), ("presence.bad_s", bad_s)] {
-            if length_s <= 0.0 {
-                found(field, out_of_range(length_s, "a mean length above 0 s"));
+    let lengths = match mode.presence {
+        Presence::Steady => Vec::new(),
+        Presence::Intermittent {
+            good_s,
+            bad_s,
+            under,
+        } => {
+            if let Some(bound) = under.map(bound).filter(|bound| *bound <= 0.0) {
+                found("presence.under", out_of_range(bound, "a bound above 0"));
             }
+            vec![("presence.good_s", good_s), ("presence.bad_s", bad_s)]
+        }
+        Presence::Drift { full_after_s } => vec![("presence.full_after_s", full_after_s)],
+    };
+    for (field, length_s) in lengths {
+        if length_s <= 0.0 {
+            found(field, out_of_range(length_s, "a length above 0 s"));
         }
     }
     findings
+}
+
+fn bound(stress: Stress) -> f64 {
+    match stress {
+        Stress::HotWinding { above_c } | Stress::HotBoard { above_c } => above_c,
+        Stress::Spinning { above_rpm } => above_rpm,
+        Stress::Wet { above_mm } => above_mm,
+    }
 }
 
 fn out_of_range(found: f64, allowed: &'static str) -> Problem {

@@ -117,9 +117,14 @@ pub enum Problem {
     /// A part that the counter does not have.
     #[error("no part has the number \"{0}\"; see the list in assets/parts.ron")]
     UnknownPart(String),
-    /// A part of another machine.
-    #[error("part \"{0}\" does not fit this machine, so it cures nothing; name one that fits")]
+    /// A part for another component.
+    #[error("part \"{0}\" is for another component; name one for this one")]
     UnfitPart(String),
+    /// Parts that take each other's place.
+    #[error(
+        "whoever orders part \"{0}\" is sent round in a circle; let the newest part have none that takes its place"
+    )]
+    NoEnd(String),
     /// A board without a file.
     #[error("no board is called \"{found}\"; the boards are: {known}")]
     UnknownBoard {
@@ -135,6 +140,12 @@ pub enum Problem {
         board: String,
         /// The code.
         code: u8,
+    },
+    /// A supply that the board is not made for.
+    #[error("board \"{board}\" is not made for this supply; see `mains` in its file")]
+    WrongMains {
+        /// The board.
+        board: String,
     },
     /// A change outside the component that is said to fail.
     #[error(

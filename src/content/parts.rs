@@ -1,14 +1,16 @@
 //! The parts counter's list.
 
 use super::error::{ContentError, Problem};
-use super::reader::{Page, repeated};
-use crate::bench::Part;
+use super::reader::{Finding, Page, repeated};
+use crate::bench::{Part, Rates, current};
 use serde::{Deserialize, Serialize};
 
 /// Every part that can be bought.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Parts {
+    /// What the shop charges.
+    pub rates: Rates,
     /// The parts, in the order in which the counter shows them.
     pub parts: Vec<Part>,
 }
@@ -33,12 +35,25 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
         let problem = Problem::Nothing("list at least one part");
         findings.push(("parts".to_owned(), problem));
     }
+    findings.extend(check_rates(&list.rates));
     for (n, part) in list.parts.iter().enumerate() {
         let mut found =
             |field: &str, problem| findings.push((format!("parts[{n}].{field}"), problem));
         for (field, text) in [("number", &part.number), ("name_key", &part.name_key)] {
             if text.trim().is_empty() {
                 found(field, Problem::Nothing("write it"));
+            }
+        }
+        if let Some(next) = &part.superseded_by {
+            match list.part(next) {
+                None => found("superseded_by", Problem::UnknownPart(next.clone())),
+                Some(later) if later.component != part.component => {
+                    found("superseded_by", Problem::UnfitPart(next.clone()));
+                }
+                Some(_) if current(&list.parts, &part.number).is_none() => {
+                    found("superseded_by", Problem::NoEnd(part.number.clone()));
+                }
+                Some(_) => {}
             }
         }
         for (field, number) in [("price", part.price), ("wait_hours", part.wait_hours)] {
@@ -55,4 +70,25 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
         }
     }
     page.judge(list, findings)
+}
+
+fn check_rates(rates: &Rates) -> Vec<Finding> {
+    let shares = [
+        ("rates.return_fee_share", rates.return_fee_share),
+        ("rates.repair_share", rates.repair_share),
+        ("rates.used_bad", rates.used_bad),
+        ("rates.rebuilt_bad", rates.rebuilt_bad),
+    ];
+    let sums = [
+        ("rates.labour_per_hour", rates.labour_per_hour),
+        ("rates.new_machine", rates.new_machine),
+    ];
+    let shares = shares.map(|(field, found)| (field, found, 1.0, "a share from 0 to 1"));
+    let sums = sums.map(|(field, found)| (field, found, f64::INFINITY, "0 or more"));
+    (shares.into_iter().chain(sums))
+        .filter(|(_, found, most, _)| !(0.0..=*most).contains(found))
+        .map(|(field, found, _, allowed)| {
+            (field.to_owned(), Problem::OutOfRange { found, allowed })
+        })
+        .collect()
 }

@@ -3,7 +3,7 @@
 use super::catalogue::Catalogue;
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
-use crate::lesson::{Hidden, Scenario};
+use crate::lesson::{Hidden, Mains, Scenario};
 
 /// A board that scenarios may name.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,6 +12,8 @@ pub struct KnownBoard {
     pub name: String,
     /// Every code that it can store.
     pub codes: Vec<u8>,
+    /// Supplies that it is made for.
+    pub mains: Vec<Mains>,
 }
 
 /// Read a scenario: its faults must be in the catalogue, its board among `boards`.
@@ -58,12 +60,12 @@ fn check_fault(scenario: &Scenario, catalogue: &Catalogue, findings: &mut Vec<Fi
     match &scenario.fault {
         Hidden::Draw | Hidden::Nothing => {}
         Hidden::Named(id) => known("fault".to_owned(), id),
-        Hidden::DrawFrom(ids) => {
+        Hidden::DrawFrom(ids) | Hidden::Several(ids) => {
             for (n, id) in ids.iter().enumerate() {
                 known(format!("fault[{n}]"), id);
             }
             if ids.is_empty() {
-                let problem = Problem::Nothing("name at least one failure mode to draw");
+                let problem = Problem::Nothing("name at least one failure mode");
                 findings.push(("fault".to_owned(), problem));
             }
         }
@@ -79,6 +81,12 @@ fn check_board(scenario: &Scenario, boards: &[KnownBoard], findings: &mut Vec<Fi
             known: names.join(", "),
         };
         findings.push(("board".to_owned(), problem));
+    }
+    if let Some(board) = board
+        && !board.mains.contains(&scenario.mains)
+    {
+        let board = board.name.clone();
+        findings.push(("mains".to_owned(), Problem::WrongMains { board }));
     }
     for (n, code) in scenario.stale_codes.iter().enumerate() {
         let path = format!("stale_codes[{n}]");

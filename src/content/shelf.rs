@@ -86,14 +86,20 @@ impl Shelf {
         })
     }
 
-    /// The built-in scenarios.
+    /// The built-in scenarios in the order of the course, those outside it last.
     ///
     /// # Errors
     /// One of them has a mistake.
     pub fn scenarios(&self) -> Result<Vec<Titled>, ContentError> {
-        builtin::in_folder("scenarios")
+        let mut all: Vec<Titled> = builtin::in_folder("scenarios")
             .map(|(path, _)| self.scenario(path))
-            .collect()
+            .collect::<Result<_, _>>()?;
+        let place = |titled: &Titled| {
+            let course = titled.scenario.course.as_ref();
+            course.map_or((usize::MAX, 0), |c| (c.part.index(), c.number))
+        };
+        all.sort_by_key(place);
+        Ok(all)
     }
 
     /// The board of this name.
@@ -108,6 +114,7 @@ impl Shelf {
             sound: self.machine.params(mains),
             modes: &self.catalogue.modes,
             parts: &self.parts.parts,
+            rates: self.parts.rates,
         }
     }
 

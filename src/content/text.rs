@@ -119,7 +119,16 @@ impl Texts {
                 let text = match *name {
                     "rule" => self.get(&format!("rule-{value}")),
                     "said" | "truth" if value.is_empty() => self.get("mode-nothing"),
-                    "said" | "truth" => self.get(&format!("mode-{}", value.replace('.', "-"))),
+                    "said" | "truth" => {
+                        let modes = value.split(',');
+                        let names = modes.map(|id| format!("mode-{}", id.replace('.', "-")));
+                        names
+                            .map(|key| self.get(&key))
+                            .collect::<Vec<_>>()
+                            .join("; ")
+                    }
+                    "given" | "due" => self.get(&format!("advice-{value}")),
+                    "named" | "needed" if value.is_empty() => self.get("report-no-part"),
                     _ => value.clone(),
                 };
                 (*name, Value::from(text))

@@ -2,9 +2,9 @@
 
 use super::board::{Board, Phase, Selector};
 use super::gesture::GestureStep;
-use super::signs::{Signs, sum};
 use super::memory::MAX_CODES;
 use super::monitor::{Monitor, Stage};
+use super::signs::{Signs, sum};
 use crate::plant::{Button, Terminal};
 use crate::units::{Span, TICK_MS};
 
@@ -113,7 +113,9 @@ pub enum BoardFault {
     #[error("power can come only as the first step")]
     PowerLater,
     /// Weights that cannot show a digit.
-    #[error("these weights cannot show the digit {digit}; choose weights that add up to each of 0 to 9")]
+    #[error(
+        "these weights cannot show the digit {digit}; choose weights that add up to each of 0 to 9"
+    )]
     NoSuchDigit {
         /// The digit.
         digit: u8,
@@ -210,11 +212,7 @@ impl Board {
             found.add("lamps.turns_ms", BoardFault::Flashing { hz });
         }
         found.text_key("name", &self.name);
-        found.positions(
-            "menu",
-            self.menu.iter().map(|m| m.position),
-            positions,
-        );
+        found.positions("menu", self.menu.iter().map(|m| m.position), positions);
         found.positions(
             "programs",
             self.programs.iter().map(|p| p.position),
@@ -234,7 +232,8 @@ impl Board {
                         tens: Vec::new(),
                         units: weights.clone(),
                     };
-                    let shows = |digit: &u8| sum(weights, one.lit(*digit, Span::ZERO)) == u32::from(*digit);
+                    let shows =
+                        |digit: &u8| sum(weights, one.lit(*digit, Span::ZERO)) == u32::from(*digit);
                     if let Some(digit) = (0..=9).find(|digit| !shows(digit)) {
                         found.add(
                             &format!("lamps.signs.{field}"),

@@ -1,7 +1,7 @@
 //! From what a mode wants to what the relays may do: the interlocks.
 //!
-//! The motor runs only with the lock driven and proven, in a gear that is reached, after a rest
-//! when its direction changes. The shifter moves only at standstill. The lock lets go only when
+//! Water and motor run only with the lock driven and proven, the motor in a gear that is reached and
+//! after a rest when its direction changes. The shifter moves only at standstill. The lock lets go only when
 //! the drum stands.
 
 use super::board::Board;
@@ -123,9 +123,10 @@ impl Drive {
         let shift = self.shift(board, calibration, demand, sense, standing);
         let lock = demand.lock || (self.relays.has(Relay::Lock) && !standing);
         self.motor(board, demand, sense, shift);
+        let water = demand.lock && self.locked(sense);
         self.relays = Relays::NONE
-            .with(Relay::Cold, demand.cold)
-            .with(Relay::Hot, demand.hot)
+            .with(Relay::Cold, demand.cold && water)
+            .with(Relay::Hot, demand.hot && water)
             .with(Relay::Pump, demand.pump)
             .with(Relay::MotorA, self.running == Some(Direction::A))
             .with(Relay::MotorB, self.running == Some(Direction::B))

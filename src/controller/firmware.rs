@@ -403,7 +403,11 @@ impl Controller {
         if let Some(at) = inputs.switch_at {
             self.at = at;
             let right = (i16::from(at) - before).rem_euclid(turn);
-            return (if 2 * right > turn { right - turn } else { right }) as i8;
+            return (if 2 * right > turn {
+                right - turn
+            } else {
+                right
+            }) as i8;
         }
         self.at = if inputs.dial_index {
             0
@@ -447,8 +451,8 @@ impl Controller {
             return;
         }
         // A button that comes up in this tick has been pressed until now.
-        let pressed = self.panel.buttons.iter().any(Debounce::closed)
-            || moves.iter().any(Option::is_some);
+        let pressed =
+            self.panel.buttons.iter().any(Debounce::closed) || moves.iter().any(Option::is_some);
         self.entry.tick(&firm.entry, pressed);
         let rotation = if steps < 0 {
             Rotation::Left
@@ -541,7 +545,8 @@ impl Controller {
                         hold.lid_closings >= rule.cycles
                     });
                 // The button must have gone down within the hold.
-                let held = reset.is_some_and(|rule| self.panel.held[rule.button.index()] < hold.ticks);
+                let held =
+                    reset.is_some_and(|rule| self.panel.held[rule.button.index()] < hold.ticks);
                 if lid_reset || held {
                     self.enter(Mode::Idle);
                     return (Demand::default(), watched);

@@ -104,6 +104,7 @@ impl Run {
                 ..
             } => {
                 self.fill(scene, &mut demand, (cold, hot), (min_c, max_c));
+                demand.lock = true;
                 aim.fill = Some((min_c, max_c));
                 let full = scene.sense.level_mm >= level_mm;
                 if full {

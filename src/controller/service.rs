@@ -4,8 +4,8 @@ use super::drive::{Demand, Direction, Gear};
 use super::memory::{Calibration, Memory};
 use super::monitor::{Monitor, Routine};
 use super::program::Scene;
-use super::signs::Picture;
 use super::recalibrate::{Recal, RecalProgress};
+use super::signs::Picture;
 use super::watch::Aim;
 use crate::units::{TICK_MS, TICKS_PER_S};
 use serde::Serialize;
@@ -182,8 +182,11 @@ impl Service {
         let board = scene.board;
         let room = sense.level_mm < board.water.judge_mm;
         match routine {
-            Routine::TestCold => demand.cold = room,
-            Routine::TestHot => demand.hot = room,
+            Routine::TestCold | Routine::TestHot if scene.lid_closed => {
+                demand.lock = true;
+                demand.cold = room && routine == Routine::TestCold;
+                demand.hot = room && routine == Routine::TestHot;
+            }
             Routine::TestPump => demand.pump = true,
             Routine::TestShifter => demand.turn_cam = true,
             Routine::TestLock => demand.lock = true,
@@ -241,7 +244,9 @@ impl Service {
             _ => {
                 let gone = self.ticks / TICKS_PER_S as u32;
                 let left_s = board.service.test_limit_s.saturating_sub(gone);
-                rules.test.of(left_s, board.service.test_limit_s, &rules.signs)
+                rules
+                    .test
+                    .of(left_s, board.service.test_limit_s, &rules.signs)
             }
         }
     }

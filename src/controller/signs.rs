@@ -4,9 +4,7 @@ use crate::units::Span;
 use serde::{Deserialize, Serialize};
 
 /// Segments a to g of a digit 0 to 9: bit 0 is a (top), then clockwise b to f, bit 6 is g (middle).
-const SEGMENTS: [u16; 10] = [
-    0x3f, 0x06, 0x5b, 0x4f, 0x66, 0x6d, 0x7d, 0x07, 0x7f, 0x6f,
-];
+const SEGMENTS: [u16; 10] = [0x3f, 0x06, 0x5b, 0x4f, 0x66, 0x6d, 0x7d, 0x07, 0x7f, 0x6f];
 
 /// What the lamps show and when.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -183,7 +181,10 @@ impl Signs {
 
     /// The flashes of a number, lit or dark and how long; nothing for other signs.
     pub fn flashes(&self, number: u8) -> impl Iterator<Item = (bool, Span)> {
-        let (tens, units) = (u32::from(number.min(99) / 10), u32::from(number.min(99) % 10));
+        let (tens, units) = (
+            u32::from(number.min(99) / 10),
+            u32::from(number.min(99) % 10),
+        );
         let (long, short, gap, between, pause) = match *self {
             Signs::Flashes {
                 long_ms,
@@ -302,9 +303,16 @@ mod tests {
         };
         let once = format!(
             "{}{}{}{}",
-            "#########....#########............", "###....###....", "###", ".".repeat(25)
+            "#########....#########............",
+            "###....###....",
+            "###",
+            ".".repeat(25)
         );
-        assert!(text(23).starts_with(&format!("{once}{once}")), "{}", text(23));
+        assert!(
+            text(23).starts_with(&format!("{once}{once}")),
+            "{}",
+            text(23)
+        );
         assert!(text(0).chars().all(|c| c == '.'));
         assert!(text(40).starts_with("#########....#########....#########....#########....."));
     }

@@ -697,7 +697,10 @@ fn a_turned_detent_shows_in_the_same_tick() {
     rig.tick();
     let minutes = rig.control.view().digits.expect("a program stands here");
     assert!((40..=48).contains(&minutes), "{minutes}");
-    assert_eq!(rig.out.lamps.code, u16::from(((minutes / 10) << 4) | (minutes % 10)));
+    assert_eq!(
+        rig.out.lamps.code,
+        u16::from(((minutes / 10) << 4) | (minutes % 10))
+    );
 }
 
 #[test]

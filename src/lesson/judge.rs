@@ -1,10 +1,11 @@
 //! Scores an attempt from what the bench saw. Each point lost names the moment and the reason.
 
+use super::advice;
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
-use crate::bench::{Action, Bench, Display, Happening, LandmarkKind, MeterMode};
+use crate::bench::{Action, Advice, Bench, Display, Happening, LandmarkKind, MeterMode, Report};
 use crate::controller::Outcome;
-use crate::plant::{Component, FailureMode, Pin};
+use crate::plant::{Component, Pin};
 use crate::units::{Span, Time};
 
 /// Share of a dimension's points that each kind of loss takes.
@@ -17,7 +18,11 @@ mod share {
     pub const GOOD_BOARD: f64 = 0.60;
     pub const BOUGHT_ON_CODE: f64 = 0.40;
     pub const WRONG_CAUSE: f64 = 0.40;
+    pub const WRONG_PART_NAMED: f64 = 0.15;
+    pub const WRONG_ADVICE: f64 = 0.10;
     pub const NOT_PROVED_DEAD: f64 = 0.15;
+    pub const METER_NOT_PROVED: f64 = 0.10;
+    pub const OVER_LIMIT: f64 = 0.5;
     pub const UNPROVEN: f64 = 0.50;
     pub const NOT_RECALIBRATED: f64 = 0.25;
     pub const NO_PROVING_RUN: f64 = 0.25;
@@ -25,6 +30,9 @@ mod share {
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
 const FREE_TRIES: usize = 1;
+
+/// A circuit that shows no more than this is dead, V (IEC 61140's limit for direct voltage, from memory).
+const DEAD_V: f64 = 60.0;
 
 struct Judge<'a> {
     scenario: &'a Scenario,
@@ -88,10 +96,6 @@ impl Judge<'_> {
             reason,
             args,
         });
-    }
-
-    fn hidden(&self) -> Option<&FailureMode> {
-        self.bench.hidden().first()
     }
 
     fn end(&self) -> Time {
@@ -258,8 +262,7 @@ impl Judge<'_> {
                 vec![("part", number)],
             );
         }
-        let cured = self.bench.machine().plant().faults().next().is_none();
-        if !cured {
+        if !self.cured() && !self.given_up_rightly() {
             self.lose(d, 1.0, self.end(), "lost-not-cured", Vec::new());
             // Time and money bought nothing.
             self.lose(
@@ -270,8 +273,7 @@ impl Judge<'_> {
                 Vec::new(),
             );
         }
-        let truth = self.hidden().map(|m| m.id.clone());
-        match self.bench.report() {
+        match self.bench.report().cloned() {
             None => self.lose(
                 d,
                 share::WRONG_CAUSE,
@@ -279,14 +281,89 @@ impl Judge<'_> {
                 "lost-no-report",
                 Vec::new(),
             ),
-            Some(report) if report.cause != truth => {
-                let args = vec![
-                    ("said", report.cause.clone().unwrap_or_default()),
-                    ("truth", truth.unwrap_or_default()),
-                ];
-                self.lose(d, share::WRONG_CAUSE, self.end(), "lost-wrong-cause", args);
+            Some(report) => {
+                self.causes(&report);
+                self.part_named(&report);
+                self.advice(report.advice);
             }
-            Some(_) => {}
+        }
+    }
+
+    /// Nothing is wrong with the machine any more.
+    fn cured(&self) -> bool {
+        self.bench.machine().plant().faults().next().is_none()
+    }
+
+    fn advice_due(&self) -> Advice {
+        advice::due(self.bench, self.scenario.par_minutes)
+    }
+
+    /// The repair is not worth its money, and the customer was told so.
+    fn given_up_rightly(&self) -> bool {
+        self.advice_due() == Advice::Replace
+            && (self.bench.report()).is_some_and(|report| report.advice == Advice::Replace)
+    }
+
+    /// The causes named against those that the machine had.
+    fn causes(&mut self, report: &Report) {
+        let said = report.causes.clone();
+        let truth: Vec<String> = self.bench.hidden().iter().map(|m| m.id.clone()).collect();
+        let right = truth.iter().filter(|id| said.contains(id)).count();
+        let wrong = said.iter().filter(|id| !truth.contains(id)).count();
+        let missed = truth.len() - right;
+        if wrong + missed == 0 {
+            return;
+        }
+        let share = share::WRONG_CAUSE * (wrong + missed) as f64 / (wrong + truth.len()) as f64;
+        let args = vec![("said", said.join(",")), ("truth", truth.join(","))];
+        self.lose(
+            Dimension::Reasoning,
+            share,
+            self.end(),
+            "lost-wrong-cause",
+            args,
+        );
+    }
+
+    /// The part named must be for a component that failed, and fit. What is put right by hand needs
+    /// none.
+    fn part_named(&mut self, report: &Report) {
+        let hidden = self.bench.hidden();
+        let right = match report.part.as_ref().and_then(|n| self.bench.part(n)) {
+            Some(part) => {
+                self.bench.fits(part) && hidden.iter().any(|m| m.component == part.component)
+            }
+            None => hidden.iter().all(|m| m.needs_no_part()),
+        };
+        if !right {
+            let needed: Vec<&str> = (hidden.iter().filter_map(|m| self.bench.cure(m)))
+                .map(|part| part.number.as_str())
+                .collect();
+            let args = vec![
+                ("named", report.part.clone().unwrap_or_default()),
+                ("needed", needed.join(", ")),
+            ];
+            self.lose(
+                Dimension::Reasoning,
+                share::WRONG_PART_NAMED,
+                self.end(),
+                "lost-wrong-part-named",
+                args,
+            );
+        }
+    }
+
+    fn advice(&mut self, given: Advice) {
+        let due = self.advice_due();
+        if given != due {
+            let args = vec![("given", given.to_string()), ("due", due.to_string())];
+            self.lose(
+                Dimension::Reasoning,
+                share::WRONG_ADVICE,
+                self.end(),
+                "lost-wrong-advice",
+                args,
+            );
         }
     }
 
@@ -310,45 +387,88 @@ impl Judge<'_> {
         for (share, at, reason) in lost {
             self.lose(Dimension::Safety, share, at, reason, Vec::new());
         }
-        // Hands went in without a look at the meter or a bleed: luck, not proof.
-        let touched = self
-            .bench
-            .history()
-            .iter()
-            .find(|(_, a)| matches!(a, Action::Pull(_) | Action::Fit(_)))
-            .map(|(at, _)| *at);
-        if let Some(at) = touched
-            && !self.proved_dead_before(at)
-        {
-            self.lose(
-                Dimension::Safety,
-                share::NOT_PROVED_DEAD,
-                at,
-                "lost-not-proved-dead",
-                Vec::new(),
-            );
+        for (unplugged, touched) in self.first_touches() {
+            let dead = self.found_dead(unplugged, touched);
+            // Hands went in without a look at the meter or a bleed: luck, not proof.
+            if dead.is_empty() {
+                self.lose(
+                    Dimension::Safety,
+                    share::NOT_PROVED_DEAD,
+                    touched,
+                    "lost-not-proved-dead",
+                    Vec::new(),
+                );
+            } else if !dead.iter().any(|at| self.meter_proved_around(*at, touched)) {
+                self.lose(
+                    Dimension::Safety,
+                    share::METER_NOT_PROVED,
+                    touched,
+                    "lost-meter-not-proved",
+                    Vec::new(),
+                );
+            }
         }
     }
 
-    fn proved_dead_before(&self, touched: Time) -> bool {
-        let bled = self
-            .bench
-            .history()
-            .iter()
-            .any(|(at, a)| *at < touched && *a == Action::Discharge);
+    /// The first time that hands went in after each time the plug was pulled, with that time; hands
+    /// that went in with the plug in come with their own.
+    fn first_touches(&self) -> Vec<(Time, Time)> {
+        let mut touches = Vec::new();
+        let mut unplugged = None;
+        let mut touched = false;
+        for (at, action) in self.bench.history() {
+            match action {
+                Action::Unplug => (unplugged, touched) = (Some(*at), false),
+                Action::Plug => (unplugged, touched) = (None, false),
+                Action::Pull(_) | Action::Fit(_) if !touched => {
+                    touches.push((unplugged.unwrap_or(*at), *at));
+                    touched = true;
+                }
+                _ => {}
+            }
+        }
+        touches
+    }
+
+    /// Moments between two others at which the circuit was found dead: the charge was bled and
+    /// checked, or a meter that works showed that it is gone.
+    fn found_dead(&self, from: Time, until: Time) -> Vec<Time> {
+        let within = |at: Time| from <= at && at <= until;
         let bulk = |pin| matches!(pin, Pin::BulkPlus | Pin::BulkMinus);
-        bled || self.bench.notebook().iter().any(|r| {
-            r.at <= touched
-                && !r.live
+        let bled = self.bench.history().iter();
+        let bled = bled
+            .filter(|(_, a)| *a == Action::Discharge)
+            .map(|(at, _)| *at);
+        let read = self.bench.notebook().iter().filter(|r| {
+            !r.live
+                && r.meter_sound
                 && r.mode == MeterMode::VoltsDc
                 && bulk(r.red)
                 && bulk(r.black)
-        })
+                && matches!(r.shown, Display::Value(volts) if volts.abs() < DEAD_V)
+        });
+        bled.chain(read.map(|r| r.at))
+            .filter(|at| within(*at))
+            .collect()
+    }
+
+    /// The meter showed what it should on the proving source, both before the circuit was tested and
+    /// after, before hands went in. 29 CFR 1910.333(b)(2)(iv) wants the circuit tested with test
+    /// equipment, and that equipment checked where the circuit is over 600 V; to do so at any voltage,
+    /// before and after, is common practice, no source.
+    fn meter_proved_around(&self, tested: Time, touched: Time) -> bool {
+        let good = |from: Time, until: Time| {
+            let tests = self.bench.meter_tests().iter();
+            tests
+                .filter(|t| t.is_good())
+                .any(|t| from < t.at && t.at <= until)
+        };
+        good(self.bench.began(), tested) && good(tested, touched)
     }
 
     fn cost(&mut self) {
         let d = Dimension::Cost;
-        let minutes = self.bench.now().since(self.bench.began()).seconds() / 60.0;
+        let minutes = self.bench.minutes();
         let over = minutes - self.scenario.par_minutes;
         if over > 1.0 {
             let args = vec![
@@ -358,10 +478,11 @@ impl Judge<'_> {
             let share = (0.5 * over / self.scenario.par_minutes).min(0.5);
             self.lose(d, share, self.end(), "lost-slow", args);
         }
-        let needed = self
-            .hidden()
-            .and_then(|m| self.bench.counter().iter().find(|p| p.number == m.cured_by));
-        let needed_price = needed.map_or(0.0, |p| p.price);
+        let needed = self.bench.hidden().iter();
+        let needed_price: f64 = needed
+            .filter_map(|m| self.bench.cure(m))
+            .map(|p| p.price)
+            .sum();
         let excess = self.bench.spent() - needed_price;
         if excess > 0.5 {
             let args = vec![
@@ -371,15 +492,36 @@ impl Judge<'_> {
             let share = (excess / self.scenario.budget).min(1.0);
             self.lose(d, share, self.end(), "lost-overspent", args);
         }
-        if self.bench.spent() > self.scenario.budget {
-            let args = vec![("budget", format!("{:.0}", self.scenario.budget))];
-            self.lose(d, 0.5, self.end(), "lost-over-budget", args);
+        let bill = self.bench.spent() + self.bench.labour();
+        if bill > self.scenario.budget {
+            let args = vec![
+                ("bill", format!("{bill:.0}")),
+                ("budget", format!("{:.0}", self.scenario.budget)),
+            ];
+            self.lose(d, share::OVER_LIMIT, self.end(), "lost-over-budget", args);
+        }
+        let limit = self.bench.rates().repair_limit();
+        if bill > limit {
+            let args = vec![
+                ("bill", format!("{bill:.0}")),
+                ("limit", format!("{limit:.0}")),
+            ];
+            self.lose(
+                d,
+                share::OVER_LIMIT,
+                self.end(),
+                "lost-over-repair-limit",
+                args,
+            );
         }
     }
 
     fn proof(&mut self) {
         let d = Dimension::Proof;
         self.proof_by_readings();
+        if self.given_up_rightly() {
+            return;
+        }
         let since = self
             .bench
             .fitted()
@@ -407,16 +549,17 @@ impl Judge<'_> {
 
     /// The readings cited must rule out the other parts that the service sheet lists for the codes.
     fn proof_by_readings(&mut self) {
-        let Some(truth) = self.hidden().cloned() else {
+        let truth: Vec<Component> = self.bench.hidden().iter().map(|m| m.component).collect();
+        if truth.is_empty() {
             return;
-        };
+        }
         let suspects = self.suspects(&truth);
         let rivals: Vec<usize> = self
             .bench
             .modes()
             .iter()
             .enumerate()
-            .filter(|(_, m)| m.component != truth.component && suspects.contains(&m.component))
+            .filter(|(_, m)| !truth.contains(&m.component) && suspects.contains(&m.component))
             .map(|(n, _)| n)
             .collect();
         let Some(report) = self.bench.report() else {
@@ -440,12 +583,19 @@ impl Judge<'_> {
             .filter_map(|n| self.bench.notebook().get(*n))
             .filter(|r| r.at <= first_fit)
             .collect();
+        // What was found by looking before the repair needs no citing.
+        let found: Vec<_> = (self.bench.found().iter())
+            .filter(|f| f.at <= first_fit)
+            .collect();
         let ruled_out = rivals
             .iter()
-            .filter(|n| cited.iter().any(|r| r.rules_out.get(**n) == Some(&true)))
+            .filter(|n| {
+                cited.iter().any(|r| r.rules_out.get(**n) == Some(&true))
+                    || found.iter().any(|f| f.rules_out.get(**n) == Some(&true))
+            })
             .count();
         let open = rivals.len() - ruled_out;
-        if cited.is_empty() {
+        if cited.is_empty() && found.is_empty() {
             self.lose(
                 Dimension::Proof,
                 share::UNPROVEN,
@@ -469,9 +619,9 @@ impl Judge<'_> {
         }
     }
 
-    fn suspects(&self, truth: &FailureMode) -> Vec<Component> {
+    fn suspects(&self, truth: &[Component]) -> Vec<Component> {
         let board = self.bench.machine().board();
-        let mut suspects = vec![truth.component];
+        let mut suspects = truth.to_vec();
         for code in self.raised_codes() {
             let monitor = board.monitor_of(code);
             for entry in board.sheet.iter().filter(|e| Some(e.monitor) == monitor) {

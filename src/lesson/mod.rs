@@ -1,11 +1,14 @@
 //! Scenarios and scores.
 
+mod advice;
+mod course;
 mod judge;
 mod scenario;
 mod score;
 mod set_up;
 pub mod survey;
+pub use course::{Course, CoursePart};
 pub use judge::judge;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};
-pub use score::{Deduction, Dimension, DimensionScore, Score};
+pub use score::{Deduction, Dimension, DimensionScore, PASS_SHARE, Score};
 pub use set_up::{Library, SetUpError, draw, prepare, set_up, start_wash};

@@ -1,5 +1,6 @@
 //! A scenario: the job ticket, the hidden fault and what counts.
 
+use super::course::Course;
 pub use crate::plant::Mains;
 use serde::{Deserialize, Serialize};
 
@@ -22,6 +23,8 @@ pub enum Hidden {
     Draw,
     /// One drawn from these.
     DrawFrom(Vec<String>),
+    /// All of these at once.
+    Several(Vec<String>),
     /// Nothing is wrong.
     Nothing,
 }
@@ -36,6 +39,9 @@ pub struct Scenario {
     pub complaint: Bilingual,
     /// What the trainee should learn.
     pub goal: Bilingual,
+    /// Its place in the course; none for a job outside it.
+    #[serde(default)]
+    pub course: Option<Course>,
     /// Board file name under `assets/boards`, without extension.
     pub board: String,
     /// Mains supply.
@@ -52,11 +58,14 @@ pub struct Scenario {
     pub stale_codes: Vec<u8>,
     /// Minutes a good technician should need.
     pub par_minutes: f64,
-    /// Money the customer will spend at most, in whole units.
+    /// Money the customer will pay at most for parts and work, in whole units.
     pub budget: f64,
     /// Whether meter work on the live machine is allowed in this job.
     #[serde(default)]
     pub live_tests_allowed: bool,
+    /// Whether a lead of the technician's meter is broken inside its insulation.
+    #[serde(default)]
+    pub worn_lead: bool,
     /// Highest points for each dimension.
     pub points: Points,
 }

@@ -45,6 +45,9 @@ pub struct Score {
     pub dimensions: Vec<DimensionScore>,
 }
 
+/// Share of the points that is a pass (our own choice).
+pub const PASS_SHARE: f64 = 0.7;
+
 impl Score {
     /// Points kept over all dimensions.
     pub fn total(&self) -> f64 {
@@ -54,5 +57,10 @@ impl Score {
     /// Points possible over all dimensions.
     pub fn of(&self) -> f64 {
         self.dimensions.iter().map(|d| d.of).sum()
+    }
+
+    /// Whether that is a pass.
+    pub fn passed(&self) -> bool {
+        self.total() >= PASS_SHARE * self.of()
     }
 }

@@ -1,7 +1,7 @@
 //! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
 
 use super::scenario::{Hidden, Scenario};
-use crate::bench::{Bench, Part, Setup};
+use crate::bench::{Bench, Part, Rates, Setup};
 use crate::controller::{Board, Calibration, Memory, StoredCode};
 use crate::plant::dial::uniform;
 use crate::plant::{Button, FailureMode, Param, Params, Rating};
@@ -27,6 +27,8 @@ pub struct Library<'a> {
     pub modes: &'a [FailureMode],
     /// The counter's list.
     pub parts: &'a [Part],
+    /// What the shop charges.
+    pub rates: Rates,
 }
 
 impl Library<'_> {
@@ -53,8 +55,10 @@ impl Library<'_> {
             faults,
             modes: self.modes.to_vec(),
             parts: self.parts.to_vec(),
+            rates: self.rates,
             seed,
             live_tests_allowed: true,
+            lead_open: false,
         }
     }
 }
@@ -70,7 +74,7 @@ pub enum SetUpError {
     EmptyDraw,
 }
 
-/// The failure mode that this scenario and seed hide, if any. The same seed gives the same fault.
+/// The failure modes that this scenario and seed hide. The same seed gives the same ones.
 ///
 /// # Errors
 /// The scenario names a fault that the catalogue lacks.
@@ -78,7 +82,7 @@ pub fn draw<'a>(
     scenario: &Scenario,
     modes: &'a [FailureMode],
     seed: u64,
-) -> Result<Option<&'a FailureMode>, SetUpError> {
+) -> Result<Vec<&'a FailureMode>, SetUpError> {
     let named = |id: &String| {
         modes
             .iter()
@@ -86,8 +90,9 @@ pub fn draw<'a>(
             .ok_or_else(|| SetUpError::UnknownMode(id.clone()))
     };
     let from: Vec<&FailureMode> = match &scenario.fault {
-        Hidden::Nothing => return Ok(None),
-        Hidden::Named(id) => return named(id).map(Some),
+        Hidden::Nothing => return Ok(Vec::new()),
+        Hidden::Named(id) => return Ok(vec![named(id)?]),
+        Hidden::Several(ids) => return ids.iter().map(named).collect(),
         Hidden::Draw => modes.iter().collect(),
         Hidden::DrawFrom(ids) => ids.iter().map(named).collect::<Result<_, _>>()?,
     };
@@ -97,10 +102,11 @@ pub fn draw<'a>(
     for mode in &from {
         left -= mode.weight;
         if left < 0.0 {
-            return Ok(Some(mode));
+            return Ok(vec![mode]);
         }
     }
-    from.last().copied().map(Some).ok_or(SetUpError::EmptyDraw)
+    let last = from.last().ok_or(SetUpError::EmptyDraw)?;
+    Ok(vec![last])
 }
 
 /// Sets the bench up: the hidden fault is in the machine, and the customer's last wash has been
@@ -122,13 +128,14 @@ pub fn set_up(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<B
 /// The scenario does not fit the library.
 pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<Bench, SetUpError> {
     let faults: Vec<FailureMode> = draw(scenario, library.modes, seed)?
-        .cloned()
         .into_iter()
+        .cloned()
         .collect();
     Ok(Bench::new(Setup {
         memory: customers_memory(scenario, library),
         dial_wear: scenario.dial_wear,
         live_tests_allowed: scenario.live_tests_allowed,
+        lead_open: scenario.worn_lead,
         ..library.setup(scenario.mains.rating(), faults, seed)
     }))
 }

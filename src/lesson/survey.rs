@@ -1,15 +1,19 @@
 //! Runs the machine with each fault of the catalogue and writes down what the control raises by
-//! itself and what a meter shows: the table of faults, made by simulation.
+//! itself, what a meter shows and what is found by looking: the table of faults, made by simulation.
 
 use super::set_up::{self, Library};
 use crate::bench::script::{Condition, Step, entry_steps};
-use crate::bench::{Bench, Display, LandmarkKind, MeterMode, meter};
+use crate::bench::{Bench, Display, Finding, LandmarkKind, MeterMode, look, meter};
 use crate::controller::{Monitor, Routine};
-use crate::plant::{Button, Component, Connector, FailureMode, Pin, Rating, Side, Terminal};
+use crate::plant::{
+    Button, Component, Connector, FailureMode, Pin, Presence, Rating, Side, Terminal,
+};
 use crate::units::Span;
 
 /// The longest wash that is waited for.
 const WASH: Span = Span::from_s(75 * 60);
+/// Seeds of the washes that a fault is given which is not always there.
+const SEEDS: std::ops::RangeInclusive<u64> = 1..=4;
 /// The longest recalibration that is waited for.
 const RECALIBRATION_S: u64 = 600;
 
@@ -20,8 +24,19 @@ pub struct Row {
     pub mode: FailureMode,
     /// Codes that the control raised by itself, in order, in a wash and in a recalibration.
     pub codes: Vec<(u8, Monitor)>,
+    /// What the machine shows while the fault is there, whole.
+    pub looks: Looks,
+    /// What it shows while the fault is away, for one that is not always there.
+    pub between: Option<Looks>,
+}
+
+/// All that a person can learn of a machine without its codes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Looks {
     /// Every standard reading.
     pub readings: Vec<Taken>,
+    /// What is found at each component that shows something.
+    pub findings: Vec<(Component, Vec<Finding>)>,
 }
 
 /// A standard reading.
@@ -59,24 +74,60 @@ pub fn survey(library: &Library<'_>, rating: Rating) -> Vec<Row> {
         .collect()
 }
 
-/// Runs one failure mode: a wash, a recalibration, and every standard reading.
+/// Runs one failure mode at its worst: a wash, a recalibration, every standard reading and a look
+/// everywhere. One that is not always there also has washes as it comes, and is looked at while it
+/// is away.
 pub fn row(library: &Library<'_>, rating: Rating, mode: &FailureMode) -> Row {
-    let mut bench = bench_with(library, rating, Some(mode), 1);
+    let worst = mode.at_its_worst();
+    let mut bench = bench_with(library, rating, Some(&worst), 1);
     wash(&mut bench);
     let mut codes = raised(&bench);
-    let mut bench = bench_with(library, rating, Some(mode), 2);
+    let mut bench = bench_with(library, rating, Some(&worst), 2);
     bench.wait(Span::from_s(3));
     if recalibrate(&mut bench) {
-        for code in raised(&bench) {
-            if !codes.contains(&code) {
-                codes.push(code);
-            }
-        }
+        codes.extend(raised(&bench));
     }
+    let sometimes = mode.presence != Presence::Steady;
+    if sometimes {
+        codes.extend(in_time(library, rating, mode));
+    }
+    let mut seen = Vec::new();
+    codes.retain(|code| {
+        let new = !seen.contains(code);
+        seen.push(*code);
+        new
+    });
     Row {
         mode: mode.clone(),
         codes,
+        looks: looks(library, rating, Some(&worst)),
+        between: sometimes.then(|| looks(library, rating, None)),
+    }
+}
+
+/// What a fault that is not always there makes the control raise in a few washes.
+pub fn in_time(library: &Library<'_>, rating: Rating, mode: &FailureMode) -> Vec<(u8, Monitor)> {
+    let mut codes = Vec::new();
+    for seed in SEEDS {
+        let mut bench = bench_with(library, rating, Some(mode), seed);
+        wash(&mut bench);
+        codes.extend(raised(&bench));
+    }
+    codes
+}
+
+/// All that can be learned of a machine with one fault, or none, without its codes.
+pub fn looks(library: &Library<'_>, rating: Rating, mode: Option<&FailureMode>) -> Looks {
+    let bench = bench_with(library, rating, mode, 5);
+    let plant = bench.machine().plant();
+    let findings = Component::ALL
+        .iter()
+        .map(|c| (*c, look(plant, plant.params(), *c)))
+        .filter(|(_, findings)| !findings.is_empty())
+        .collect();
+    Looks {
         readings: readings(library, rating, mode),
+        findings,
     }
 }
 
@@ -134,24 +185,32 @@ fn routine(bench: &mut Bench, wanted: Routine) -> bool {
 
 fn raised(bench: &Bench) -> Vec<(u8, Monitor)> {
     let board = bench.machine().board();
-    bench
-        .landmarks()
+    let stops = bench.landmarks().iter().filter_map(|l| match l.kind {
+        LandmarkKind::Held(m) | LandmarkKind::CalibrationFailed(m) => {
+            board.code_of(m).map(|c| (c, m))
+        }
+        _ => None,
+    });
+    // Some codes are stored without stopping anything.
+    let stored = &bench.machine().control().memory().codes;
+    let stored = stored
         .iter()
-        .filter_map(|l| match l.kind {
-            LandmarkKind::Held(m) | LandmarkKind::CalibrationFailed(m) => {
-                board.code_of(m).map(|c| (c, m))
-            }
-            _ => None,
-        })
-        .collect()
+        .filter_map(|s| board.monitor_of(s.code).map(|m| (s.code, m)));
+    let mut codes: Vec<(u8, Monitor)> = Vec::new();
+    for code in stops.chain(stored) {
+        if !codes.contains(&code) {
+            codes.push(code);
+        }
+    }
+    codes
 }
 
 /// Every standard reading: resistances on the dead machine with connectors pulled, and voltages,
 /// currents and pulses while service mode drives one load after another.
-pub fn readings(library: &Library<'_>, rating: Rating, mode: &FailureMode) -> Vec<Taken> {
+pub fn readings(library: &Library<'_>, rating: Rating, mode: Option<&FailureMode>) -> Vec<Taken> {
     let mut taken = Vec::new();
-    dead_readings(&mut bench_with(library, rating, Some(mode), 3), &mut taken);
-    let mut bench = bench_with(library, rating, Some(mode), 4);
+    dead_readings(&mut bench_with(library, rating, mode, 3), &mut taken);
+    let mut bench = bench_with(library, rating, mode, 4);
     bench.wait(Span::from_s(3));
     live_readings(&mut bench, &mut taken);
     taken
@@ -180,7 +239,7 @@ const fn load(t: Terminal) -> Pin {
 }
 
 /// The two terminals of each load that an ohmmeter tests.
-const LOADS: [(Terminal, Terminal); 11] = [
+const LOADS: [(Terminal, Terminal); 12] = [
     (Terminal::Cold1, Terminal::Cold2),
     (Terminal::Hot1, Terminal::Hot2),
     (Terminal::Pump1, Terminal::Pump2),
@@ -192,6 +251,7 @@ const LOADS: [(Terminal, Terminal); 11] = [
     (Terminal::LockLineIn, Terminal::LockLineOut),
     (Terminal::Therm1, Terminal::Therm2),
     (Terminal::LidSwitch1, Terminal::LidSwitch2),
+    (Terminal::Cam1, Terminal::Cam2),
 ];
 
 fn dead_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
@@ -426,12 +486,51 @@ fn watch_peak(bench: &mut Bench, seconds: u64) {
     }
 }
 
-/// A reading that tells two rows apart, if there is one: the widest difference comes first.
-pub fn telling(a: &Row, b: &Row) -> Option<(Taken, Display)> {
+/// What tells one fault from another.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Telling {
+    /// A reading here, and what the meter shows there.
+    Reading(Taken, Display),
+    /// What is found at a component here and there.
+    Found(Component, Vec<Finding>, Vec<Finding>),
+}
+
+/// What tells two faults apart, if anything does, and whether one of them must be away for it.
+pub fn telling(a: &Row, b: &Row) -> Option<(Telling, bool)> {
+    let away = || match (&a.between, &b.between) {
+        (Some(rested), None) => tell(rested, &b.looks),
+        (None, Some(rested)) => tell(&a.looks, rested),
+        // Two that come and go could both be away.
+        _ => None,
+    };
+    let there = tell(&a.looks, &b.looks).map(|telling| (telling, false));
+    there.or_else(|| away().map(|telling| (telling, true)))
+}
+
+/// What tells two machines apart: the reading that differs most widely, else a finding.
+pub fn tell(a: &Looks, b: &Looks) -> Option<Telling> {
+    if let Some((taken, other)) = widest(&a.readings, &b.readings) {
+        return Some(Telling::Reading(taken, other));
+    }
+    let at = |looks: &Looks, component| {
+        let found = looks.findings.iter().find(|(c, _)| *c == component);
+        found.map_or(Vec::new(), |(_, findings)| findings.clone())
+    };
+    Component::ALL
+        .iter()
+        .map(|c| Telling::Found(*c, at(a, *c), at(b, *c)))
+        .find(|t| matches!(t, Telling::Found(_, here, there) if here != there))
+}
+
+fn widest(here: &[Taken], there: &[Taken]) -> Option<(Taken, Display)> {
     let mut best: Option<(f64, Taken, Display)> = None;
-    for (x, y) in a.readings.iter().zip(&b.readings) {
-        let same_place = (x.state, x.mode, x.red, x.black) == (y.state, y.mode, y.red, y.black);
-        if !same_place || !meter::differ(x.mode, x.shown, y.shown) {
+    for x in here {
+        let same_place =
+            |y: &&Taken| (x.state, x.mode, x.red, x.black) == (y.state, y.mode, y.red, y.black);
+        let Some(y) = there.iter().find(same_place) else {
+            continue;
+        };
+        if !meter::differ(x.mode, x.shown, y.shown) {
             continue;
         }
         let ratio = match (x.shown, y.shown) {
@@ -450,7 +549,7 @@ pub fn telling(a: &Row, b: &Row) -> Option<(Taken, Display)> {
 /// The rows as lines of text.
 pub fn table(rows: &[Row]) -> Vec<String> {
     let mut lines = vec![format!(
-        "{:<34} {:<26} telling reading against each fault with a code in common",
+        "{:<34} {:<26} what tells it from each fault with a code in common",
         "fault", "codes"
     )];
     for row in rows {
@@ -472,23 +571,40 @@ pub fn table(rows: &[Row]) -> Vec<String> {
             .iter()
             .filter(|o| o.mode.id != row.mode.id && share_code(row, o))
         {
-            let line = match telling(row, other) {
-                Some((t, there)) => format!(
-                    "    {:<32} {:?} {} / {} in {}: {} here, {} there",
-                    other.mode.id,
-                    t.mode,
-                    t.red,
-                    t.black,
-                    t.state,
-                    show(t.shown),
-                    show(there)
-                ),
-                None => format!("    {:<32} NOTHING TELLS THEM APART", other.mode.id),
+            let told = match telling(row, other) {
+                Some((telling, false)) => say(&telling),
+                Some((telling, true)) => format!("{} (while one is away)", say(&telling)),
+                None => "NOTHING TELLS THEM APART".to_owned(),
             };
-            lines.push(line);
+            lines.push(format!("    {:<32} {told}", other.mode.id));
         }
     }
     lines
+}
+
+fn say(telling: &Telling) -> String {
+    match telling {
+        Telling::Reading(t, there) => format!(
+            "{:?} {} / {} in {}: {} here, {} there",
+            t.mode,
+            t.red,
+            t.black,
+            t.state,
+            show(t.shown),
+            show(*there)
+        ),
+        Telling::Found(component, here, there) => {
+            let list = |findings: &[Finding]| match findings {
+                [] => "nothing to see".to_owned(),
+                some => some.iter().map(|f| f.name()).collect::<Vec<_>>().join(", "),
+            };
+            format!(
+                "look at {component}: {} here, {} there",
+                list(here),
+                list(there)
+            )
+        }
+    }
 }
 
 /// Whether two faults can show the same code (or are both silent).

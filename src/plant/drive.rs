@@ -22,8 +22,6 @@ const AGITATOR_DRAG: f64 = 7.0e-6;
 const BASKET_DRAG: f64 = 4.0e-5;
 /// Air drag on the basket, N·m per (rad/s)².
 const AIR_DRAG: f64 = 2.2e-4;
-/// Bearings and seal at the pulley, N·m.
-const BEARING_NM: f64 = 0.35;
 /// Basket brake when the motor does not drive it, N·m.
 const BRAKE_NM: f64 = 4.5;
 /// Mass that the suspension carries, kg.
@@ -31,7 +29,17 @@ const SUSPENDED_KG: f64 = 32.0;
 /// Resonance of the suspension, rad/s.
 const RESONANCE_RAD_S: f64 = 14.0;
 /// Drag from a shaking tub, N·m per mm.
-const SHAKE_DRAG_NM: f64 = 0.35;
+const SHAKE_DRAG_NM: f64 = 0.12;
+/// A machine that rocks by this much on its feet shakes twice as far, mm.
+const ROCK_DOUBLES_MM: f64 = 2.0;
+/// A tub that swings further out than this takes its magnets out of the pickup's reach, mm.
+const PICKUP_REACH_MM: f64 = 4.0;
+/// Dry laundry that the agitator still moves with ease, kg.
+const EASY_KG: f64 = 6.0;
+/// Drag of each further kilogram on the agitator, N·m at the pulley.
+const CROWDED_NM_KG: f64 = 1.6;
+/// Drag of a tub full of suds on the spinning basket, N·m.
+const SUDS_NM: f64 = 16.0;
 /// Heat capacity of the motor, J/K.
 const MOTOR_J_K: f64 = 1500.0;
 /// The protector closes again this far below its trip point, K.
@@ -65,6 +73,8 @@ pub struct Drive {
     pub protector_open: bool,
     /// Shake of the cabinet, mm.
     pub shake_mm: f64,
+    /// Where the tub stands in its own slow sway, rad.
+    pub sway_rad: f64,
     /// Speed in network steps (1/256 of synchronous), with hysteresis.
     pub speed_step: i16,
     /// Winding temperature in network steps (1 °C), with hysteresis.
@@ -109,6 +119,7 @@ impl Drive {
             winding_c: room,
             protector_open: false,
             shake_mm: 0.0,
+            sway_rad: 0.0,
             speed_step: 0,
             winding_step: libm::round(room) as i16,
         }
@@ -161,15 +172,16 @@ impl Drive {
             Coupling::Agitator => AGITATOR_DRAG * level_mm,
             Coupling::Basket => AIR_DRAG + BASKET_DRAG * level_mm,
         };
-        let mut brake_nm = BEARING_NM;
+        let mut brake_nm = p.get(Param::BasketDragNm);
         if coupling == Coupling::Basket {
             self.shake(p, w.abs());
-            brake_nm += SHAKE_DRAG_NM * self.shake_mm;
+            brake_nm += SHAKE_DRAG_NM * self.shake_mm + SUDS_NM * p.get(Param::Suds);
             if !driven {
                 brake_nm += BRAKE_NM;
             }
         } else {
             self.shake_mm = 0.0;
+            brake_nm += CROWDED_NM_KG * (p.get(Param::LoadKg) - EASY_KG).max(0.0);
         }
         // Speeds at the end of the tick without the belt, then the belt's pull that makes them
         // agree, cut off where it slips. Implicit, so a stiff belt needs no smaller step.
@@ -204,11 +216,24 @@ impl Drive {
                 self.agitator_rev += rev;
             }
         }
-        let gap = p.get(Param::PickupGap).clamp(0.0, 1.0);
-        self.pulse_phase += rev.abs() * p.get(Param::PickupPulsesPerRev) * gap;
+        if self.magnets_reach() {
+            let gap = p.get(Param::PickupGap).clamp(0.0, 1.0);
+            self.pulse_phase += rev.abs() * p.get(Param::PickupPulsesPerRev) * gap;
+        }
         let whole = libm::floor(self.pulse_phase);
         self.pulse_phase -= whole;
         whole as u16
+    }
+
+    /// A tub that shakes hard also sways on its springs, slower than it turns, and takes its magnets
+    /// away from the pickup each time: the speed seems to swing.
+    fn magnets_reach(&mut self) -> bool {
+        if self.shake_mm <= PICKUP_REACH_MM {
+            self.sway_rad = 0.0;
+            return true;
+        }
+        self.sway_rad += RESONANCE_RAD_S * TICK_S;
+        self.shake_mm * libm::cos(self.sway_rad) <= PICKUP_REACH_MM
     }
 
     fn heat(&mut self, p: &Params, loss_w: f64) {
@@ -227,7 +252,8 @@ impl Drive {
     fn shake(&mut self, p: &Params, rad_s: f64) {
         let ratio = rad_s / RESONANCE_RAD_S;
         let ratio2 = ratio * ratio;
-        let free_mm = 1000.0 * p.get(Param::LoadOffsetKgM) / SUSPENDED_KG;
+        let rocking = 1.0 + p.get(Param::FloorRockMm) / ROCK_DOUBLES_MM;
+        let free_mm = 1000.0 * p.get(Param::LoadOffsetKgM) / SUSPENDED_KG * rocking;
         self.shake_mm = free_mm * ratio2 / ((1.0 - ratio2).abs() + 0.35 * ratio + 1e-9);
     }
 }

@@ -24,9 +24,44 @@ impl Op {
             Op::Add(term) => value + term,
         }
     }
+
+    /// The value changed by a share of the whole change, 0 (not at all) to 1 (wholly).
+    pub fn apply_share(self, value: f64, share: f64) -> f64 {
+        if share >= 1.0 {
+            self.apply(value)
+        } else {
+            value + (self.apply(value) - value) * share
+        }
+    }
 }
 
-/// When a fault is present: always, or in spells drawn by its own random process.
+/// What brings out a fault that otherwise sleeps.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum Stress {
+    /// The motor's winding is warmer than this, °C.
+    HotWinding {
+        /// Bound, °C.
+        above_c: f64,
+    },
+    /// The control board is warmer than this, °C.
+    HotBoard {
+        /// Bound, °C.
+        above_c: f64,
+    },
+    /// The basket turns faster than this, rev/min.
+    Spinning {
+        /// Bound, rev/min.
+        above_rpm: f64,
+    },
+    /// The water stands higher in the tub than this, mm.
+    Wet {
+        /// Bound, mm.
+        above_mm: f64,
+    },
+}
+
+/// When a fault is present: always, in spells drawn by its own random process, or more and more.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub enum Presence {
     /// There all the time.
@@ -38,6 +73,14 @@ pub enum Presence {
         good_s: f64,
         /// Mean length of a spell in which it does not, s.
         bad_s: f64,
+        /// The spells come under this stress only; without one, at any time.
+        #[serde(default)]
+        under: Option<Stress>,
+    },
+    /// Grows from nothing with the time that the machine works.
+    Drift {
+        /// Working time until the change is whole, s.
+        full_after_s: f64,
     },
 }
 
@@ -51,11 +94,28 @@ pub struct FailureMode {
     pub component: Component,
     /// How often this happens beside the others (no unit; our own invention).
     pub weight: f64,
-    /// The part that cures it.
+    /// The part that cures it; empty where the component is put right and needs no part.
+    #[serde(default)]
     pub cured_by: String,
     /// What changes in the component.
     pub changes: Vec<(Param, Op)>,
-    /// Steady or intermittent.
+    /// Steady, intermittent or growing.
     #[serde(default)]
     pub presence: Presence,
+}
+
+impl FailureMode {
+    /// It is put right, or learned anew, without a part.
+    pub fn needs_no_part(&self) -> bool {
+        self.cured_by.is_empty()
+    }
+
+    /// The same fault, whole and all the time: how it looks at its worst.
+    #[must_use]
+    pub fn at_its_worst(&self) -> FailureMode {
+        FailureMode {
+            presence: Presence::Steady,
+            ..self.clone()
+        }
+    }
 }

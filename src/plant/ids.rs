@@ -54,7 +54,7 @@ pub struct UnknownName {
 }
 
 names! {
-    /// A thing that can fail and be replaced (or, for `Supply` and `Laundry`, put right).
+    /// A thing that can fail and be replaced, or put right where it needs no part.
     Component {
         Supply = "supply", Cord = "cord", LineFuse = "line-fuse", Filter = "filter", Board = "board",
         Dial = "dial", LidLock = "lid-lock", InletCold = "inlet-cold", InletHot = "inlet-hot",
@@ -62,6 +62,7 @@ names! {
         Pickup = "pickup", PressureSensor = "pressure-sensor", PressureHose = "pressure-hose",
         Thermistor = "thermistor", Belt = "belt", Tub = "tub", DrainHose = "drain-hose",
         Harness = "harness", Laundry = "laundry",
+        Taps = "taps", InletHoses = "inlet-hoses", Floor = "floor",
     }
 }
 
@@ -128,6 +129,37 @@ impl Component {
             .iter()
             .copied()
             .filter(move |t| t.component() == self)
+    }
+
+    /// Hands can put it right without a part: open a tap, lay a hose, level the feet, sort the load.
+    pub const fn can_be_put_right(self) -> bool {
+        matches!(
+            self,
+            Component::Taps
+                | Component::InletHoses
+                | Component::DrainHose
+                | Component::Floor
+                | Component::Laundry
+        )
+    }
+
+    /// It lies behind the cabinet's panels.
+    pub const fn is_inside(self) -> bool {
+        !matches!(
+            self,
+            Component::Supply
+                | Component::Cord
+                | Component::Dial
+                | Component::LidLock
+                | Component::Tub
+                | Component::DrainHose
+                | Component::Laundry
+                | Component::Taps
+                | Component::InletHoses
+                | Component::InletCold
+                | Component::InletHot
+                | Component::Floor
+        )
     }
 }
 

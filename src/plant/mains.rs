@@ -19,6 +19,14 @@ const SENSE_OHMS: f64 = 470e3;
 /// What an unpowered rectifier input lets through at direct current, Ω.
 const RECTIFIER_DC_OHMS: f64 = 680e3;
 
+/// Stray capacitance from a harness wire to the line conductors it is bundled with, F. Common practice,
+/// no source: some 40 pF a metre, and our harness is about a metre and a half long.
+pub const STRAY_LINE_FARADS: f64 = 60e-12;
+/// Stray capacitance from a harness wire to the cabinet, F (likewise).
+pub const STRAY_EARTH_FARADS: f64 = 60e-12;
+/// What stray capacitance leaks, Ω: nothing that shows.
+const STRAY_LEAK_OHMS: f64 = 1e15;
+
 /// Number of harness terminals on the mains side.
 pub const WIRES: usize = Terminal::Cap2.index() + 1;
 
@@ -188,6 +196,9 @@ pub struct Circuit<T: Analysis> {
     capacitor: Branch,
     motor: TwoPort,
     meter: Option<Branch>,
+    /// To line and to the cabinet, for each harness wire. Only a meter notices: beside a load's
+    /// resistance it is nothing, so the machine itself runs without.
+    stray: Vec<[Branch; 2]>,
 }
 
 impl<T: Analysis> Circuit<T> {
@@ -287,8 +298,12 @@ impl<T: Analysis> Circuit<T> {
             capacitor,
             motor,
             meter: None,
+            stray: Vec::new(),
         };
         if let Some((red, black)) = meter {
+            circuit.stray = (nodes.iter())
+                .map(|[_, wire, _]| [list.branch(line, *wire), list.branch(plug[2], *wire)])
+                .collect();
             let ends = circuit.node(red).zip(circuit.node(black));
             circuit.meter = ends.map(|(a, b)| list.branch(a, b));
         }
@@ -327,6 +342,11 @@ impl<T: Analysis> Circuit<T> {
                     gone
                 },
             );
+        }
+        for pair in &self.stray {
+            for (branch, farads) in pair.iter().zip([STRAY_LINE_FARADS, STRAY_EARTH_FARADS]) {
+                net.set_admittance(*branch, T::capacitor(farads, 0.0, STRAY_LEAK_OHMS, hz));
+            }
         }
         net.set_admittance(self.cord[0], y(Param::CordLineOhms));
         net.set_admittance(self.cord[1], y(Param::CordNeutralOhms));

@@ -16,7 +16,7 @@ pub mod supply;
 mod washer;
 pub mod water;
 
-pub use fault::{FailureMode, Op, Presence};
+pub use fault::{FailureMode, Op, Presence, Stress};
 pub use ids::{Button, Component, Connector, Pin, Relay, Relays, Side, Terminal, UnknownName};
 pub use mains::{Mains, Rating};
 pub use params::{Param, Params};

@@ -41,14 +41,6 @@ params! {
         SupplyScale,
         /// Source resistance of the outlet, Ω.
         SupplyOhms,
-        /// Cold tap pressure, kPa.
-        SupplyColdKpa,
-        /// Hot tap pressure, kPa.
-        SupplyHotKpa,
-        /// Cold water, °C.
-        SupplyColdC,
-        /// Hot water, °C.
-        SupplyHotC,
         /// Room, °C.
         AmbientC,
     }
@@ -87,6 +79,8 @@ params! {
         SensePullupOhms,
         /// Motor current shunt, Ω.
         ShuntOhms,
+        /// 1 = what the board had learned of this machine is lost, 0 = kept.
+        MemoryLost,
         /// Scale of the motor current input: boards for higher mains have a larger shunt amplifier
         /// gain, so that the firmware's limits are the same. No unit.
         MotorSenseGain,
@@ -266,10 +260,16 @@ params! {
     Tub {
         /// Leak at the bottom, flow coefficient, m³/h at 1 bar.
         TubLeakKv,
+        /// Drag of the basket's bearings and seal, N·m at the pulley.
+        BasketDragNm,
     }
     DrainHose {
-        /// Height of the outlet above the tub floor, m.
+        /// Height of the standpipe's mouth, where the hose bends, above the tub floor, m.
         StandpipeM,
+        /// How much deeper than it should the hose's end reaches into the standpipe, m.
+        HoseExcessM,
+        /// Share of the hose's section that a kink closes, 0 to 1.
+        HoseKink,
         /// Flow coefficient, m³/h at 1 bar.
         DrainHoseKv,
     }
@@ -278,6 +278,26 @@ params! {
         LoadKg,
         /// Unbalance, kg·m.
         LoadOffsetKgM,
+        /// Suds, 0 none to 1 foam to the rim.
+        Suds,
+    }
+    Taps {
+        /// Cold tap pressure, kPa.
+        SupplyColdKpa,
+        /// Hot tap pressure, kPa.
+        SupplyHotKpa,
+        /// Cold water, °C.
+        SupplyColdC,
+        /// Hot water, °C.
+        SupplyHotC,
+    }
+    InletHoses {
+        /// 1 = the hot hose is on the cold valve and the cold hose on the hot one, 0 = as marked.
+        HosesCrossed,
+    }
+    Floor {
+        /// How far the machine rocks on its feet, mm.
+        FloorRockMm,
     }
 }
 

@@ -4,8 +4,8 @@
 
 use super::fault::Op;
 use super::ids::{Pin, Relay, Terminal};
-use super::mains::{Analysis, Circuit, Rating, Switching};
-use super::motor::rms;
+use super::mains::{Analysis, Circuit, Rating, Switching, angular};
+use super::motor::{quotient, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
 use super::washer::Plant;
@@ -16,6 +16,8 @@ use num_complex::Complex64;
 const TEST_V: f64 = 0.6;
 /// Resistance behind the test source, Ω.
 const TEST_OHMS: f64 = 1000.0;
+/// Frequency at which capacitance is measured, Hz.
+const FARADS_HZ: f64 = 100.0;
 /// A pickup signal is a signal above this rate, Hz.
 const TURNING_HZ: f64 = 1.0;
 /// A hose that loses its air faster than this has lost it by the time that anyone measures, s.
@@ -47,16 +49,22 @@ impl Plant {
         }
     }
 
-    /// The machine as it would be with only `changes` wrong in it, while everything that can be
-    /// seen from outside (water, plug, lid, what is switched, the motor's speed) is as it is.
-    pub fn probed_if(&self, changes: &[(Param, Op)]) -> Probed {
+    /// The parameters of this machine with only `changes` wrong in it.
+    pub fn params_if(&self, changes: &[(Param, Op)]) -> Params {
         let mut params = self.sound().clone();
         for (param, op) in changes {
             params.set(*param, op.apply(params.get(*param)));
         }
+        params
+    }
+
+    /// The machine as it would be with only `changes` wrong in it, while everything that can be
+    /// seen from outside (water, plug, lid, what is switched, the motor's speed) is as it is.
+    pub fn probed_if(&self, changes: &[(Param, Op)]) -> Probed {
+        let params = self.params_if(changes);
         let water = self.water();
         let driven = self.mains_state().relays;
-        let belt_holds = params.get(Param::BeltGripNm) > 0.5;
+        let belt_holds = params.get(Param::BeltGripNm) > 0.1;
         let turns = self.drive().motor_rad_s / super::drive::BELT_RATIO;
         let pulley = if belt_holds { turns } else { 0.0 };
         let depth_mm = (water.level_mm() - super::water::DOME_MM).max(0.0);
@@ -98,7 +106,8 @@ fn pulse_hz(p: &Params, pulley_rad_s: f64) -> f64 {
 }
 
 impl Probed {
-    /// Alternating voltage between two pins, V rms, with `input_ohms` across them.
+    /// Alternating voltage between two pins, V rms, with `input_ohms` across them. A wire that nothing
+    /// holds takes a ghost of the line beside it, which a low `input_ohms` makes vanish.
     pub fn volts_ac(&self, red: Pin, black: Pin, input_ohms: f64) -> f64 {
         let mut circuit = self.live(Some((red, black)));
         circuit.set_meter(Complex64::ohms(input_ohms), Complex64::ZERO);
@@ -139,6 +148,31 @@ impl Probed {
         } else {
             drop / through_a
         }
+    }
+
+    /// Capacitance between two mains pins, F, from the quadrature current of a small alternating test
+    /// voltage; none where something else than capacitance carries most of it, such as a winding
+    /// across the capacitor. Only right on a dead circuit, as with [`Probed::ohms`].
+    pub fn farads(&self, red: Pin, black: Pin) -> Option<f64> {
+        let mut circuit = Circuit::<Complex64>::new(Some((red, black)));
+        if circuit.node(red).zip(circuit.node(black)).is_none() {
+            return Some(0.0);
+        }
+        let rating = Rating {
+            hz: FARADS_HZ,
+            ..self.rating
+        };
+        circuit.set(&self.params, rating, &self.mains);
+        circuit.set_meter(Complex64::ohms(TEST_OHMS), Complex64::new(TEST_V, 0.0));
+        circuit.solve();
+        let drop = circuit.drop(red, black)?;
+        let through = (Complex64::new(TEST_V, 0.0) - drop) / TEST_OHMS;
+        // Nothing passes: an open circuit has no capacitance, whatever little leaks.
+        if rms(through) < 1e-8 {
+            return Some(0.0);
+        }
+        let siemens = quotient(through, drop);
+        (siemens.im > siemens.re).then(|| siemens.im / angular(FARADS_HZ))
     }
 
     /// Current in the wire at `pin`, A rms; none for pins without a wire on the mains side.

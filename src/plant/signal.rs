@@ -13,6 +13,8 @@ const TRACE_OHMS: f64 = 0.005;
 const RAIL_OHMS: f64 = 10.0;
 /// Pull-down at the pressure input, so that an open wire reads as no voltage, Ω.
 const PRESSURE_PULLDOWN_OHMS: f64 = 100e3;
+/// Supply that the sensors are made for, V.
+const SENSOR_V: f64 = 5.0;
 /// What a three-wire sensor draws, Ω between its supply and ground.
 const SENSOR_DRAW_OHMS: f64 = 1000.0;
 
@@ -160,7 +162,7 @@ impl Signals {
                 Pin::Wire(Terminal::PressureGround, Side::Load),
             )
             .unwrap_or(0.0)
-                / p.get(Param::RailV)
+                / SENSOR_V
         } else {
             0.0
         };

@@ -2,7 +2,7 @@
 
 use super::dial::Dial;
 use super::drive::{Coupling, Drive};
-use super::fault::{FailureMode, Presence};
+use super::fault::{FailureMode, Presence, Stress};
 use super::ids::{Component, Connector, Relay, Relays, Terminal};
 use super::mains::{Circuit, Rating, Switching, WIRES, motor_circuit};
 use super::memo::{Memo, Solution};
@@ -72,13 +72,69 @@ pub struct LoadAmps {
     pub line: f64,
 }
 
+/// A drift grows in this many steps, so that the networks are not solved anew at every tick.
+const DRIFT_STEPS: f64 = 64.0;
+/// Time constant of the control board's warmth, s.
+const BOARD_WARM_S: f64 = 400.0;
+/// Warmth of the board over the room for each watt that the control draws, K/W (invented).
+const BOARD_K_W: f64 = 4.0;
+/// Further warmth for each relay that is driven, K (invented).
+const RELAY_K: f64 = 5.0;
+/// No spell of an intermittent fault is running.
+const ASLEEP: Time = Time(u64::MAX);
+
 /// A fault that was placed, with its own random process when it is intermittent.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 struct Placed {
     mode: FailureMode,
-    present: bool,
+    /// How much of it is present, 0 to 1.
+    share: f64,
     until: Time,
     rng: ChaCha8Rng,
+}
+
+impl Placed {
+    fn new(mode: &FailureMode, rng: ChaCha8Rng) -> Placed {
+        Placed {
+            mode: mode.clone(),
+            share: if mode.presence == Presence::Steady {
+                1.0
+            } else {
+                0.0
+            },
+            until: ASLEEP,
+            rng,
+        }
+    }
+
+    /// One tick. True when its share changed.
+    fn step(&mut self, now: Time, worked: Span, stressed: impl Fn(Stress) -> bool) -> bool {
+        let before = self.share;
+        match self.mode.presence {
+            Presence::Steady => {}
+            Presence::Intermittent {
+                good_s,
+                bad_s,
+                under,
+            } => {
+                if !under.is_none_or(stressed) {
+                    self.until = ASLEEP;
+                    self.share = 0.0;
+                } else if self.until == ASLEEP {
+                    self.until = now + spell(good_s, &mut self.rng);
+                } else if now >= self.until {
+                    self.share = 1.0 - self.share;
+                    let mean_s = if self.share > 0.0 { bad_s } else { good_s };
+                    self.until = now + spell(mean_s, &mut self.rng);
+                }
+            }
+            Presence::Drift { full_after_s } => {
+                let grown = (worked.seconds() / full_after_s).min(1.0);
+                self.share = libm::floor(grown * DRIFT_STEPS) / DRIFT_STEPS;
+            }
+        }
+        self.share != before
+    }
 }
 
 /// Everything about the plant that changes as it runs, apart from what follows from it.
@@ -98,6 +154,9 @@ struct State {
     last_detent: Time,
     off_board: u64,
     off_load: u64,
+    board_c: f64,
+    /// Time for which the control drove any load.
+    worked: Span,
     placed: Vec<Placed>,
     params: Params,
     rng: ChaCha8Rng,
@@ -154,6 +213,8 @@ impl Plant {
                 last_detent: Time::ZERO,
                 off_board: 0,
                 off_load: 0,
+                board_c: sound.get(Param::AmbientC),
+                worked: Span::ZERO,
                 placed: Vec::new(),
                 params: sound.clone(),
                 rng: ChaCha8Rng::seed_from_u64(seed),
@@ -179,19 +240,8 @@ impl Plant {
 
     /// Places a fault.
     pub fn inflict(&mut self, mode: &FailureMode) {
-        let mut rng = ChaCha8Rng::seed_from_u64(self.state.rng.next_u64());
-        let (present, until) = match mode.presence {
-            Presence::Steady => (true, Time(u64::MAX)),
-            Presence::Intermittent { good_s, .. } => {
-                (false, self.state.now + spell(good_s, &mut rng))
-            }
-        };
-        self.state.placed.push(Placed {
-            mode: mode.clone(),
-            present,
-            until,
-            rng,
-        });
+        let rng = ChaCha8Rng::seed_from_u64(self.state.rng.next_u64());
+        self.state.placed.push(Placed::new(mode, rng));
         self.refresh_params();
     }
 
@@ -226,6 +276,17 @@ impl Plant {
         self.refresh_params();
     }
 
+    /// Puts a component right without a part: its faults that need none leave. True when there
+    /// was one.
+    pub fn put_right(&mut self, component: Component) -> bool {
+        let before = self.state.placed.len();
+        self.state
+            .placed
+            .retain(|p| p.mode.component != component || !p.mode.needs_no_part());
+        self.refresh_params();
+        self.state.placed.len() < before
+    }
+
     /// A draw between two bounds.
     fn spread(&mut self, (low, high): (f64, f64)) -> f64 {
         low + (high - low) * f64::from(self.state.rng.next_u32()) / 4_294_967_295.0
@@ -239,10 +300,11 @@ impl Plant {
 
     fn refresh_params(&mut self) {
         self.state.params = self.sound.clone();
-        for placed in self.state.placed.iter().filter(|placed| placed.present) {
+        for placed in self.state.placed.iter().filter(|p| p.share > 0.0) {
             for (param, op) in &placed.mode.changes {
                 let old = self.state.params.get(*param);
-                self.state.params.set(*param, op.apply(old));
+                let new = op.apply_share(old, placed.share);
+                self.state.params.set(*param, new);
             }
         }
         self.stale = true;
@@ -307,6 +369,7 @@ impl Plant {
     pub fn step(&mut self, relays: Relays) -> BoardPins {
         self.state.now.0 += 1;
         self.driven = relays;
+        self.warm_board(relays);
         self.step_presence();
         self.step_actuators();
         self.step_mains(relays);
@@ -368,18 +431,38 @@ impl Plant {
         self.mains.set(&self.state.params, self.rating, switching);
     }
 
+    /// The board warms up by what it draws and by the coils of its relays.
+    fn warm_board(&mut self, relays: Relays) {
+        if relays != Relays::NONE {
+            self.state.worked.0 += 1;
+        }
+        let p = &self.state.params;
+        let mut rest_c = p.get(Param::AmbientC) + RELAY_K * f64::from(relays.0.count_ones());
+        if self.state.supply.bulk_v > 40.0 {
+            rest_c += BOARD_K_W * p.get(Param::BoardLoadW);
+        }
+        self.state.board_c += (rest_c - self.state.board_c) * (TICK_S / BOARD_WARM_S);
+    }
+
     fn step_presence(&mut self) {
-        let now = self.state.now;
+        let (now, worked) = (self.state.now, self.state.worked);
+        let winding_c = self.state.drive.winding_c;
+        let board_c = self.state.board_c;
+        let level_mm = self.state.water.level_mm();
+        let basket_rpm = if self.coupling() == Coupling::Basket {
+            self.state.drive.pulley_rpm()
+        } else {
+            0.0
+        };
+        let stressed = |stress| match stress {
+            Stress::HotWinding { above_c } => winding_c > above_c,
+            Stress::HotBoard { above_c } => board_c > above_c,
+            Stress::Spinning { above_rpm } => basket_rpm > above_rpm,
+            Stress::Wet { above_mm } => level_mm > above_mm,
+        };
         let mut changed = false;
         for placed in &mut self.state.placed {
-            if now >= placed.until
-                && let Presence::Intermittent { good_s, bad_s } = placed.mode.presence
-            {
-                placed.present = !placed.present;
-                let mean_s = if placed.present { bad_s } else { good_s };
-                placed.until = now + spell(mean_s, &mut placed.rng);
-                changed = true;
-            }
+            changed |= placed.step(now, worked, stressed);
         }
         if changed {
             self.refresh_params();

@@ -103,20 +103,16 @@ impl Water {
     pub fn step(&mut self, p: &Params, drive: WaterDrive) {
         let level = self.level_mm();
         let inlet = |open: bool, kv, leak, kpa| {
-            valve_l_min(if open { p.get(kv) } else { p.get(leak) }, p.get(kpa))
+            valve_l_min(if open { p.get(kv) } else { p.get(leak) }, kpa)
         };
-        let cold = inlet(
-            drive.cold_open,
-            Param::ColdKv,
-            Param::ColdLeakKv,
-            Param::SupplyColdKpa,
-        );
-        let hot = inlet(
-            drive.hot_open,
-            Param::HotKv,
-            Param::HotLeakKv,
-            Param::SupplyHotKpa,
-        );
+        // Pressure and temperature at the cold valve and at the hot one.
+        let mut at_cold = (p.get(Param::SupplyColdKpa), p.get(Param::SupplyColdC));
+        let mut at_hot = (p.get(Param::SupplyHotKpa), p.get(Param::SupplyHotC));
+        if p.get(Param::HosesCrossed) > 0.5 {
+            core::mem::swap(&mut at_cold, &mut at_hot);
+        }
+        let cold = inlet(drive.cold_open, Param::ColdKv, Param::ColdLeakKv, at_cold.0);
+        let hot = inlet(drive.hot_open, Param::HotKv, Param::HotLeakKv, at_hot.0);
         let drain = self.drain_l_min(p, level, drive.pump_turning);
         let leak_kv = p.get(Param::TubLeakKv);
         let leak = if level > 0.0 && leak_kv > 0.0 {
@@ -129,7 +125,7 @@ impl Water {
         let minutes = TICK_S / 60.0;
         let inflow_l = (cold + hot) * minutes;
         if inflow_l > 0.0 {
-            let heat = cold * p.get(Param::SupplyColdC) + hot * p.get(Param::SupplyHotC);
+            let heat = cold * at_cold.1 + hot * at_hot.1;
             let mixed_c = heat / (cold + hot);
             self.water_c += (mixed_c - self.water_c) * inflow_l / (self.tub_l + inflow_l);
         }
@@ -158,9 +154,9 @@ impl Water {
             self.primed = false;
             return 0.0;
         }
-        let lift_m = p.get(Param::StandpipeM) - level / 1000.0;
+        let lift_m = p.get(Param::StandpipeM) - p.get(Param::HoseExcessM) - level / 1000.0;
         // Q [L/min] = Kv √(ρ g h / 1 bar)·1000/60, so the hose's head per flow² is its inverse.
-        let kv = p.get(Param::DrainHoseKv);
+        let kv = p.get(Param::DrainHoseKv) * (1.0 - p.get(Param::HoseKink));
         let hose_m_per_q2 = {
             let q_at_1m = valve_l_min(kv, GRAVITY_M_S2);
             1.0 / (q_at_1m * q_at_1m)

@@ -127,7 +127,7 @@ fn put<W: Write>(out: &mut W, name: &str, value: &impl Serialize) -> Result<(), 
 mod tests {
     use super::super::attempt::read_attempt;
     use super::*;
-    use crate::bench::{MeterMode, Report, Turn};
+    use crate::bench::{Advice, Grip, MeterMode, Report, Turn};
     use crate::plant::{Button, Component, Connector, Pin};
 
     fn actions() -> Vec<Action> {
@@ -141,13 +141,15 @@ mod tests {
                 mode: MeterMode::Ohms,
                 red: Pin::PlugLine,
                 black: Pin::BulkPlus,
+                grip: Grip::Fingers,
             },
             Action::Order("a\nb\"\\\u{301}'\u{0}".into()),
             Action::NoteCode(42),
             Action::Report(Report {
-                cause: Some("drain-pump.seized".into()),
+                causes: vec!["drain-pump.seized".into()],
                 part: None,
                 proof: vec![0, 3],
+                advice: Advice::CheckOutlet,
             }),
         ]
     }

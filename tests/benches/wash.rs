@@ -64,23 +64,25 @@ fn wash_of_45_minutes_always_solving(bencher: Bencher) {
 }
 
 fn wash_report() {
-    let stage = Stage::new();
-    for mains in MAINS {
-        let mut best_s = f64::INFINITY;
-        let mut solves = (0, 0);
-        for _ in 0..5 {
-            let began = Instant::now();
-            let bench = black_box(wash(&stage, mains, SolvePolicy::OnChange));
-            best_s = best_s.min(began.elapsed().as_secs_f64());
-            solves = bench.machine().plant().solves();
-            assert_eq!(bench.now().0, WASH_TICKS);
+    for stage in Stage::every() {
+        for mains in &stage.board().mains {
+            let mut best_s = f64::INFINITY;
+            let mut solves = (0, 0);
+            for _ in 0..5 {
+                let began = Instant::now();
+                let bench = black_box(wash(&stage, *mains, SolvePolicy::OnChange));
+                best_s = best_s.min(began.elapsed().as_secs_f64());
+                solves = bench.machine().plant().solves();
+                assert_eq!(bench.now().0, WASH_TICKS);
+            }
+            let (mains_solves, signal_solves) = solves;
+            println!(
+                "{} {mains:?}: 45 min of wash in {best_s:.4} s (best of 5), {:.0} ns a tick, \
+                 {WASH_TICKS} ticks, {mains_solves} mains solves, {signal_solves} low-voltage solves",
+                stage.board().id,
+                best_s * 1e9 / WASH_TICKS as f64
+            );
         }
-        let (mains_solves, signal_solves) = solves;
-        println!(
-            "{mains:?}: 45 min of wash in {best_s:.4} s (best of 5), {:.0} ns a tick, {WASH_TICKS} \
-             ticks, {mains_solves} mains solves, {signal_solves} low-voltage solves",
-            best_s * 1e9 / WASH_TICKS as f64
-        );
     }
 }
 
@@ -127,29 +129,32 @@ unsafe impl GlobalAlloc for Counting {
 static ALLOCATOR: Counting = Counting;
 
 fn memory_of_one_machine() {
-    let stage = Stage::new();
-    let mains = MAINS[0];
-    let library = stage.library(mains);
-    let held = || HELD.load(Ordering::Relaxed);
-    let before = held();
-    let plant = Plant::new(library.sound, mains.rating(), 1);
-    let of_plant = held() - before;
-    let machine = Machine::new(plant, library.board, Default::default());
-    let of_machine = held() - before;
-    println!(
-        "one machine: {} bytes itself (of them {} the plant) and {of_machine} on the heap (of them \
-         {of_plant} the plant's)",
-        size_of::<Machine>(),
-        size_of::<Plant>(),
-    );
-    drop(machine);
-    let before = held();
-    let bench = black_box(wash(&stage, mains, SolvePolicy::OnChange));
-    println!(
-        "a bench at minute {:.0} of a wash, machine, catalogue and counter included: {} bytes itself \
-         and {} on the heap",
-        bench.now().seconds() / 60.0,
-        size_of::<Bench>(),
-        held() - before,
-    );
+    for stage in Stage::every() {
+        let mains = stage.board().mains[0];
+        let library = stage.library(mains);
+        let held = || HELD.load(Ordering::Relaxed);
+        let before = held();
+        let plant = Plant::new(library.sound, mains.rating(), 1);
+        let of_plant = held() - before;
+        let machine = Machine::new(plant, library.board, Default::default());
+        let of_machine = held() - before;
+        println!(
+            "{}: one machine: {} bytes itself (of them {} the plant) and {of_machine} on the heap \
+             (of them {of_plant} the plant's)",
+            stage.board().id,
+            size_of::<Machine>(),
+            size_of::<Plant>(),
+        );
+        drop(machine);
+        let before = held();
+        let bench = black_box(wash(&stage, mains, SolvePolicy::OnChange));
+        println!(
+            "{}: a bench at minute {:.0} of a wash, machine, catalogue and counter included: {} \
+             bytes itself and {} on the heap",
+            stage.board().id,
+            bench.now().seconds() / 60.0,
+            size_of::<Bench>(),
+            held() - before,
+        );
+    }
 }

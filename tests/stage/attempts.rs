@@ -1,7 +1,7 @@
 //! Attempts by somebody who tries everything, recorded as a person's are.
 
 use detent::bench::script::{Step, entry_steps};
-use detent::bench::{Action, Bench, MeterMode, Report, Turn};
+use detent::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Turn};
 use detent::content::{Shelf, Titled};
 use detent::lesson::{judge, set_up};
 use detent::plant::{Button, Component, Connector, Pin, Side, Terminal};
@@ -36,7 +36,8 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
     let part = bench.counter()[below(bench.counter().len())].number.clone();
     let proof = (0..bench.notebook().len()).step_by(2).collect();
     let report = Report {
-        cause: Some(cause),
+        causes: vec![cause],
+        advice: Advice::ALL[below(Advice::ALL.len())],
         part: Some(part),
         proof,
     };
@@ -65,8 +66,8 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
 fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
     let mut below = |n: usize| rng.next_u32() as usize % n;
     let board = bench.machine().board();
-    let button = Button::ALL[below(2)];
-    match below(20) {
+    let button = board.panel.buttons[below(board.panel.buttons.len())];
+    match below(22) {
         0..3 => vec![Step::Wait {
             s: 1 + below(90) as u64,
         }],
@@ -142,6 +143,14 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
                 Step::Do(Action::Seat(connector)),
             ]
         }
+        20 => {
+            let component = Component::ALL[below(Component::ALL.len())];
+            vec![Step::Do(Action::Inspect(component))]
+        }
+        21 => {
+            let component = Component::ALL[below(Component::ALL.len())];
+            vec![Step::Do(Action::PutRight(component))]
+        }
         17 | 18 => {
             let modes = [
                 MeterMode::Ohms,
@@ -149,6 +158,9 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
                 MeterMode::VoltsDc,
                 MeterMode::AmpsClamp,
                 MeterMode::Hertz,
+                MeterMode::Continuity,
+                MeterMode::VoltsLowZ,
+                MeterMode::Microfarads,
             ];
             let mut pin = || {
                 let terminal = Terminal::ALL[below(Terminal::ALL.len())];
@@ -156,7 +168,16 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
             };
             let (red, black) = (pin(), pin());
             let mode = modes[below(modes.len())];
-            vec![Step::Do(Action::Probe { mode, red, black })]
+            let grip = [Grip::Clips, Grip::Fingers][below(2)];
+            vec![
+                Step::Do(Action::TestMeter),
+                Step::Do(Action::Probe {
+                    mode,
+                    red,
+                    black,
+                    grip,
+                }),
+            ]
         }
         _ => {
             let part = &bench.counter()[below(bench.counter().len())];

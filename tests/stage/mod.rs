@@ -5,6 +5,7 @@
 
 use detent::bench::Bench;
 use detent::content::Shelf;
+use detent::controller::Board;
 use detent::lesson::{Library, Mains, survey};
 use detent::plant::{FailureMode, Params, Plant, Rating, Relay, Relays};
 use detent::units::Span;
@@ -12,17 +13,34 @@ use detent::units::Span;
 /// Both supplies.
 pub const MAINS: [Mains; 2] = [Mains::V120Hz60, Mains::V230Hz50];
 
-/// The built-in content.
+/// The built-in content, and the board at hand.
 pub struct Stage {
     shelf: Shelf,
+    board: usize,
 }
 
 impl Stage {
-    /// Reads the built-in content.
+    /// Reads the built-in content; the first board is at hand.
     pub fn new() -> Stage {
-        Stage {
-            shelf: Shelf::builtin().expect("the built-in content is sound"),
-        }
+        Stage::with(0)
+    }
+
+    /// The same with another board, by its place on the shelf.
+    pub fn with(board: usize) -> Stage {
+        let shelf = Shelf::builtin().expect("the built-in content is sound");
+        Stage { shelf, board }
+    }
+
+    /// A stage for every board.
+    pub fn every() -> Vec<Stage> {
+        (0..Stage::new().shelf.boards.len())
+            .map(Stage::with)
+            .collect()
+    }
+
+    /// The board at hand.
+    pub fn board(&self) -> &Board {
+        &self.shelf.boards[self.board]
     }
 
     /// Everything that was read.
@@ -30,9 +48,9 @@ impl Stage {
         &self.shelf
     }
 
-    /// The first board with the sound machine for `mains`.
+    /// The board with the sound machine for `mains`.
     pub fn library(&self, mains: Mains) -> Library<'_> {
-        self.shelf.library_of(&self.shelf.boards[0], mains)
+        self.shelf.library_of(self.board(), mains)
     }
 
     /// The failure mode of this name.

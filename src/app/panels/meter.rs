@@ -1,27 +1,51 @@
 //! The meter, the notebook of readings and the codes read.
 
-use super::{Face, kit};
+use super::{Face, kit, look};
 use crate::app::state::Spot;
 use crate::app::tokens as t;
-use crate::bench::{Action, Display, MeterMode, Reading};
+use crate::bench::{Action, Display, Grip, MeterMode, Reading, meter};
 use crate::plant::{Component as Part, Connector, Pin, Side, Terminal};
 use bevy_egui::egui::{self, Align2, CornerRadius, RichText, Stroke, StrokeKind, Ui, vec2};
 
-const MODES: [(MeterMode, &str); 5] = [
-    (MeterMode::Ohms, "Ω"),
-    (MeterMode::VoltsAc, "V ~"),
-    (MeterMode::VoltsDc, "V ="),
-    (MeterMode::AmpsClamp, "A ~"),
-    (MeterMode::Hertz, "Hz"),
+/// The knob's settings, as they stand in two rows.
+const MODES: [[MeterMode; 4]; 2] = [
+    [
+        MeterMode::VoltsAc,
+        MeterMode::VoltsLowZ,
+        MeterMode::VoltsDc,
+        MeterMode::AmpsClamp,
+    ],
+    [
+        MeterMode::Ohms,
+        MeterMode::Continuity,
+        MeterMode::Microfarads,
+        MeterMode::Hertz,
+    ],
 ];
+
+/// A setting as the knob names it.
+fn mode_name(face: &Face, mode: MeterMode) -> String {
+    let sign = match mode {
+        MeterMode::Ohms => "Ω",
+        MeterMode::VoltsAc => "V ~",
+        MeterMode::VoltsLowZ => "V ~ 10k",
+        MeterMode::VoltsDc => "V =",
+        MeterMode::AmpsClamp => "A ~",
+        MeterMode::Hertz => "Hz",
+        MeterMode::Microfarads => "µF",
+        MeterMode::Continuity => return face.text("meter-mode-continuity"),
+    };
+    sign.to_owned()
+}
 
 /// Digits and unit as the display shows them.
 pub(super) fn shown(display: Display, mode: MeterMode) -> (String, String) {
     let unit = match mode {
-        MeterMode::Ohms => "Ω",
-        MeterMode::VoltsAc | MeterMode::VoltsDc => "V",
+        MeterMode::Ohms | MeterMode::Continuity => "Ω",
+        MeterMode::VoltsAc | MeterMode::VoltsLowZ | MeterMode::VoltsDc => "V",
         MeterMode::AmpsClamp => "A",
         MeterMode::Hertz => "Hz",
+        MeterMode::Microfarads => "µF",
     };
     match display {
         Display::OverRange => ("0L".to_owned(), unit.to_owned()),
@@ -64,7 +88,8 @@ fn display(ui: &mut Ui, face: &Face) {
         StrokeKind::Inside,
     );
     let view = face.bench.view();
-    let mode = view.probes.map_or(face.desk.mode, |(mode, _, _)| mode);
+    let probed = view.probes.map(|(mode, _, _)| mode);
+    let mode = view.held.or(probed).unwrap_or(face.desk.mode);
     let (digits, unit) = match view.meter {
         Some(display) => shown(display, mode),
         None => ("----".to_owned(), String::new()),
@@ -83,10 +108,22 @@ fn display(ui: &mut Ui, face: &Face) {
         t::LCD_ON,
         unit,
     );
-    let label = MODES
-        .iter()
-        .find(|(m, _)| *m == mode)
-        .map_or("", |(_, text)| text);
+    let label = mode_name(face, mode);
+    let beeps = view.meter.is_some_and(|shown| meter::beeps(mode, shown));
+    let marks = [(view.held.is_some(), "meter-held"), (beeps, "meter-beep")];
+    let marks: Vec<String> = (marks.into_iter())
+        .filter(|(on, _)| *on)
+        .map(|(_, key)| face.text(key))
+        .collect();
+    kit::write(
+        &painter,
+        rect.left() + 14.0,
+        rect.top() + 6.0,
+        Align2::LEFT_TOP,
+        t::SMALL,
+        t::LCD_ON,
+        marks.join("  "),
+    );
     kit::write(
         &painter,
         rect.right() - 14.0,
@@ -286,6 +323,9 @@ fn notebook(ui: &mut Ui, face: &Face) {
         ui.horizontal(|ui| {
             ui.label(RichText::new(format!("{}", n + 1)).color(t::AMBER));
             ui.label(RichText::new(reading_text(reading)).strong().color(t::TEXT));
+            if reading.beeped() {
+                ui.label(RichText::new(face.text("meter-beep")).color(t::GOOD));
+            }
             if reading.live {
                 ui.label(RichText::new(face.text("notebook-live")).color(t::BAD));
             }
@@ -293,10 +333,49 @@ fn notebook(ui: &mut Ui, face: &Face) {
                 kit::quiet(ui, reading.at.to_string());
             });
         });
-        kit::quiet(
-            ui,
-            format!("{} – {}", face.pin(reading.red), face.pin(reading.black)),
+        let mut place = format!(
+            "{}   {} – {}",
+            mode_name(face, reading.mode),
+            face.pin(reading.red),
+            face.pin(reading.black)
         );
+        if reading.grip == Grip::Fingers {
+            place = format!("{place}   ({})", face.text("meter-fingers"));
+        }
+        kit::quiet(ui, place);
+    }
+}
+
+/// The meter against a source that is known.
+fn proving(ui: &mut Ui, face: &mut Face) {
+    kit::quiet(ui, face.text("meter-test-intro"));
+    if kit::wide(ui, face.text("do-test-meter")).clicked() {
+        face.act(Action::TestMeter);
+    }
+    if let Some(test) = face.bench.view().meter_tests.last().copied() {
+        let shows = |display, mode| {
+            let (digits, unit) = shown(display, mode);
+            if digits.is_empty() {
+                "—".to_owned()
+            } else {
+                format!("{digits} {unit}").replace("0L", "OL")
+            }
+        };
+        let values = [
+            shows(test.volts_ac, MeterMode::VoltsAc),
+            shows(test.volts_dc, MeterMode::VoltsDc),
+            shows(test.ohms, MeterMode::Ohms),
+        ];
+        kit::row(ui, test.at.to_string(), values.join(" · "), t::TEXT);
+        let (key, colour) = if test.is_good() {
+            ("meter-test-good", t::GOOD)
+        } else {
+            ("meter-test-bad", t::BAD)
+        };
+        ui.label(RichText::new(face.text(key)).size(t::SMALL).color(colour));
+    }
+    if kit::wide(ui, face.text("do-leads")).clicked() {
+        face.act(Action::ReplaceLeads);
     }
 }
 
@@ -340,17 +419,30 @@ fn code_entry(ui: &mut Ui, face: &mut Face) {
 pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face) {
     kit::card(ui, |ui| {
         display(ui, face);
+        for modes in MODES {
+            ui.horizontal(|ui| {
+                ui.spacing_mut().item_spacing.x = 5.0;
+                let width = (ui.available_width() - 15.0) / 4.0;
+                for mode in modes {
+                    let (on, text) = (face.desk.mode == mode, mode_name(face, mode));
+                    if kit::choice_sized(ui, on, text, vec2(width, 32.0)).clicked() {
+                        face.desk.mode = mode;
+                    }
+                }
+            });
+        }
+        probes(ui, face);
         ui.horizontal(|ui| {
-            ui.spacing_mut().item_spacing.x = 5.0;
-            let width = (ui.available_width() - 20.0) / 5.0;
-            for (mode, text) in MODES {
-                if kit::choice_sized(ui, face.desk.mode == mode, text, vec2(width, 32.0)).clicked()
-                {
-                    face.desk.mode = mode;
+            kit::quiet(ui, face.text("meter-grip"));
+            for (grip, key) in [
+                (Grip::Clips, "meter-clips"),
+                (Grip::Fingers, "meter-grip-fingers"),
+            ] {
+                if kit::choice(ui, face.desk.grip == grip, face.text(key)).clicked() {
+                    face.desk.grip = grip;
                 }
             }
         });
-        probes(ui, face);
         let clamp = face.desk.mode == MeterMode::AmpsClamp;
         let black = if clamp {
             face.desk.black.or(face.desk.red)
@@ -365,10 +457,21 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face) {
                 mode: face.desk.mode,
                 red,
                 black,
+                grip: face.desk.grip,
             });
         }
         if face.bench.view().probes.is_some() && kit::wide(ui, face.text("do-lift")).clicked() {
             face.act(Action::LiftProbes);
+        }
+        let (held, probed) = {
+            let view = face.bench.view();
+            (view.held.is_some(), view.probes.is_some())
+        };
+        if held && kit::wide(ui, face.text("do-release")).clicked() {
+            face.act(Action::ReleaseDisplay);
+        }
+        if !held && probed && kit::wide(ui, face.text("do-hold")).clicked() {
+            face.act(Action::HoldDisplay);
         }
         if face.bench.view().meter == Some(Display::Dead)
             && kit::wide(ui, face.text("do-meter-fuse")).clicked()
@@ -376,6 +479,8 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face) {
             face.act(Action::ReplaceMeterFuse);
         }
     });
+    kit::card(ui, |ui| proving(ui, face));
     kit::card(ui, |ui| code_entry(ui, face));
     kit::card(ui, |ui| notebook(ui, face));
+    kit::card(ui, |ui| look::look_ui(ui, face));
 }

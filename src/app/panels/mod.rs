@@ -4,6 +4,7 @@ mod caution;
 mod help;
 mod kept;
 pub mod kit;
+mod look;
 mod meter;
 mod parts;
 mod report;
@@ -97,6 +98,8 @@ impl Face<'_> {
 fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
     match refusal {
         Refusal::CabinetClosed => texts.get("refusal-cabinet-closed"),
+        Refusal::LidClosed => texts.get("refusal-lid-closed"),
+        Refusal::NeedsPart(_) => texts.get("refusal-needs-part"),
         Refusal::LidLocked => texts.get("refusal-lid-locked"),
         Refusal::NoConnector(_) => texts.get("refusal-no-connector"),
         Refusal::NoPart(number) => {
@@ -111,6 +114,7 @@ fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
             &[("part", Value::from(number.as_str()))],
         ),
         Refusal::NoCause(_) => texts.get("refusal-no-cause"),
+        Refusal::NothingToHold => texts.get("refusal-nothing-to-hold"),
         Refusal::NoReading(_) => texts.get("refusal-no-reading"),
         Refusal::Finished => texts.get("refusal-finished"),
         Refusal::PlugInOutlet => texts.get("refusal-plug-in-outlet"),

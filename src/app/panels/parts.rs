@@ -2,7 +2,7 @@
 
 use super::{Face, kit};
 use crate::app::tokens as t;
-use crate::bench::Action;
+use crate::bench::{Action, Condition};
 use crate::content::Value;
 use bevy_egui::egui::{Align, Label, Layout, RichText, Ui, vec2};
 
@@ -13,6 +13,17 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
     kit::card(ui, |ui| {
         kit::heading(ui, face.text("parts"));
         kit::quiet(ui, face.text("parts-intro"));
+        let rates = face.bench.job().rates;
+        let fee = (100.0 * rates.return_fee_share).round();
+        let rates = face.with(
+            "parts-rates",
+            &[
+                ("labour", Value::from(rates.labour_per_hour)),
+                ("fee", Value::from(fee)),
+                ("limit", Value::from(rates.repair_limit().round())),
+            ],
+        );
+        kit::quiet(ui, rates);
     });
     for row in face.bench.job().parts.clone() {
         kit::card(ui, |ui| {
@@ -26,12 +37,31 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
                 let price = face.with("parts-price", &[("price", Value::from(row.price))]);
                 ui.label(RichText::new(price).color(t::AMBER));
             });
+            let mut state = Vec::new();
+            if row.condition != Condition::New {
+                state.push(face.text(&format!("condition-{}", row.condition.name())));
+            }
+            if !row.boards.is_empty() {
+                let boards = row.boards.join(", ");
+                state.push(face.with("parts-boards", &[("boards", Value::from(boards))]));
+            }
+            if let Some(next) = &row.superseded_by {
+                let next = Value::from(next.as_str());
+                state.push(face.with("parts-superseded", &[("part", next)]));
+            }
+            if !state.is_empty() {
+                kit::quiet(ui, state.join("   "));
+            }
             if let Some(note) = &row.note_key {
                 kit::quiet(ui, face.text(note));
             }
             ui.horizontal(|ui| {
                 let wait = face.with("parts-wait", &[("hours", Value::from(row.wait_hours))]);
-                kit::quiet(ui, format!("{}   {wait}", row.number));
+                let revision = row.revision.map_or(String::new(), |letter| {
+                    let letter = Value::from(letter.to_string());
+                    face.with("parts-revision", &[("revision", letter)])
+                });
+                kit::quiet(ui, format!("{} {revision}   {wait}", row.number));
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     let held = face
                         .bench
@@ -48,6 +78,9 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
                         Some(_) => {
                             if kit::choice(ui, true, face.text("do-fit")).clicked() {
                                 face.act(Action::Fit(row.number.clone()));
+                            }
+                            if ui.button(face.text("do-return")).clicked() {
+                                face.act(Action::Return(row.number.clone()));
                             }
                         }
                         None => {

@@ -1,10 +1,10 @@
-//! The report: cause, part, proof.
+//! The report: causes, part, proof, advice.
 
 use super::meter::reading_text;
 use super::{Face, kit};
 use crate::app::state::Tab;
 use crate::app::tokens as t;
-use crate::bench::{Action, Report};
+use crate::bench::{Action, Advice, Report};
 use bevy_egui::egui::{ComboBox, RichText, Ui};
 
 pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
@@ -20,39 +20,39 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
         |on: bool, text: String| RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
     kit::card(ui, |ui| {
         kit::heading(ui, face.text("report-cause"));
-        let shown = match &face.desk.draft.cause {
+        let name = |face: &Face, id: &str| {
+            let cause = job.causes.iter().find(|c| c.id == id);
+            cause.map_or_else(|| id.to_owned(), |c| face.text(&c.name_key()))
+        };
+        let shown = match &face.desk.draft.causes {
             None => face.text("report-choose"),
-            Some(None) => face.text("report-nothing-wrong"),
-            Some(Some(id)) => job
-                .causes
-                .iter()
-                .find(|c| c.id == *id)
-                .map_or(id.clone(), |c| face.text(&c.name_key())),
+            Some(causes) if causes.is_empty() => face.text("report-nothing-wrong"),
+            Some(causes) => {
+                let names: Vec<String> = causes.iter().map(|id| name(face, id)).collect();
+                names.join("; ")
+            }
         };
         ComboBox::from_id_salt("cause")
             .width(ui.available_width() - 8.0)
             .height(430.0)
+            .wrap()
             .selected_text(shown)
             .show_ui(ui, |ui| {
-                let none = Some(None);
-                let on = face.desk.draft.cause == none;
-                if ui
-                    .selectable_label(on, choice(on, face.text("report-nothing-wrong")))
-                    .clicked()
-                {
-                    face.desk.draft.cause = none;
+                let on = face.desk.draft.causes.as_ref().is_some_and(Vec::is_empty);
+                let nothing = choice(on, face.text("report-nothing-wrong"));
+                if ui.selectable_label(on, nothing).clicked() {
+                    face.desk.draft.causes = Some(Vec::new());
                 }
                 for cause in &job.causes {
-                    let this = Some(Some(cause.id.clone()));
-                    let on = face.desk.draft.cause == this;
-                    if ui
-                        .selectable_label(on, choice(on, face.text(&cause.name_key())))
-                        .clicked()
-                    {
-                        face.desk.draft.cause = this;
+                    let chosen = face.desk.draft.causes.clone().unwrap_or_default();
+                    let on = chosen.contains(&cause.id);
+                    let text = choice(on, face.text(&cause.name_key()));
+                    if ui.selectable_label(on, text).clicked() {
+                        face.desk.draft.causes = toggled(chosen, &cause.id);
                     }
                 }
             });
+        kit::quiet(ui, face.text("report-cause-again"));
         kit::heading(ui, face.text("report-part"));
         let shown = match &face.desk.draft.part {
             None => face.text("report-choose"),
@@ -75,7 +75,7 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
                 {
                     face.desk.draft.part = Some(None);
                 }
-                for part in &job.parts {
+                for part in job.parts.iter().filter(|p| p.superseded_by.is_none()) {
                     let this = Some(Some(part.number.clone()));
                     let on = face.desk.draft.part == this;
                     let text = format!("{}  {}", part.number, face.text(&part.name_key));
@@ -122,19 +122,46 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
             }
         }
     });
+    kit::card(ui, |ui| {
+        kit::heading(ui, face.text("report-advice"));
+        let words = |face: &Face, advice: Advice| face.text(&format!("advice-{advice}"));
+        ComboBox::from_id_salt("advice")
+            .width(ui.available_width() - 8.0)
+            .selected_text(words(face, face.desk.draft.advice))
+            .show_ui(ui, |ui| {
+                for advice in Advice::ALL {
+                    let on = face.desk.draft.advice == *advice;
+                    let text = choice(on, words(face, *advice));
+                    if ui.selectable_label(on, text).clicked() {
+                        face.desk.draft.advice = *advice;
+                    }
+                }
+            });
+    });
     let draft = face.desk.draft.clone();
-    let ready = draft.cause.is_some() && draft.part.is_some();
+    let ready = draft.causes.is_some() && draft.part.is_some();
     if kit::main_button(ui, face.text("report-hand-in"), ready).clicked()
-        && let (Some(cause), Some(part)) = (draft.cause, draft.part)
+        && let (Some(causes), Some(part)) = (draft.causes, draft.part)
     {
         face.act(Action::Report(Report {
-            cause,
+            causes,
             part,
             proof: draft.proof.into_iter().collect(),
+            advice: draft.advice,
         }));
         face.desk.tab = Tab::Score;
     }
     if !ready {
         kit::quiet(ui, face.text("report-not-ready"));
     }
+}
+
+/// The causes with this one added, or taken away if it was among them; with none left, not chosen yet.
+fn toggled(mut causes: Vec<String>, id: &str) -> Option<Vec<String>> {
+    let before = causes.len();
+    causes.retain(|cause| cause != id);
+    if causes.len() == before {
+        causes.push(id.to_owned());
+    }
+    (!causes.is_empty()).then_some(causes)
 }

@@ -5,7 +5,7 @@ use crate::app::attempts::Folder;
 use crate::app::demo::{DemoBench, DemoShop};
 use crate::app::state::Page;
 use crate::app::workbench::Workshop;
-use crate::bench::Report;
+use crate::bench::{Advice, Grip, MeterMode, Report};
 use crate::content::{Language, builtin, read_board};
 use crate::controller::{Board, Selector};
 use crate::plant::Button;
@@ -99,6 +99,113 @@ fn a_code_is_noted_as_read() {
     );
 }
 
+/// The action that was pushed last.
+fn last(harness: &Harness<'_, Stand>) -> Option<Action> {
+    let queue = &harness.state().bench.queue;
+    queue.back().map(|queued| queued.action.clone())
+}
+
+#[test]
+fn the_meter_is_tried_held_and_kept_by_the_fingers() {
+    let mut harness = harness(stand(Language::En), meter::meter_ui);
+    let click = |harness: &mut Harness<'_, Stand>, label: &str| {
+        harness.get_by_label(label).click();
+        harness.run_steps(2);
+    };
+    let done = |harness: &mut Harness<'_, Stand>| {
+        let bench = &mut harness.state_mut().bench;
+        bench.tick();
+        bench.refresh();
+        harness.run_steps(2);
+    };
+    click(&mut harness, "Try the meter on the proving source");
+    assert_eq!(last(&harness), Some(Action::TestMeter));
+    done(&mut harness);
+    harness.get_by_label("The meter shows what is known to be there.");
+    click(&mut harness, "Put the spare leads on");
+    assert_eq!(last(&harness), Some(Action::ReplaceLeads));
+    done(&mut harness);
+
+    let (red, black) = (Pin::BulkPlus, Pin::BulkMinus);
+    (harness.state_mut().desk.red, harness.state_mut().desk.black) = (Some(red), Some(black));
+    click(&mut harness, "Beep");
+    click(&mut harness, "Fingers");
+    click(&mut harness, "Measure and note");
+    let expected = Action::Probe {
+        mode: MeterMode::Continuity,
+        red,
+        black,
+        grip: Grip::Fingers,
+    };
+    assert_eq!(last(&harness), Some(expected));
+    done(&mut harness);
+    // 14.2 Ω, as the made-up bench shows: the beep is written, and so are the fingers.
+    harness.get_by_label("beep");
+    harness.get_by_label_contains("fingers on the tips");
+    click(&mut harness, "Hold the display");
+    done(&mut harness);
+    click(&mut harness, "Let the display go");
+    assert_eq!(last(&harness), Some(Action::ReleaseDisplay));
+}
+
+#[test]
+fn a_part_in_the_hand_can_go_back() {
+    let mut harness = harness(stand(Language::En), parts::parts_ui);
+    harness.get_by_label("Take it back").click();
+    harness.run_steps(2);
+    assert_eq!(last(&harness), Some(Action::Return("C24-330".to_owned())));
+}
+
+#[test]
+fn the_bill_counts_parts_and_work() {
+    // 46 for parts and 15 for work, as the made-up bench says.
+    let harness = harness(stand(Language::En), ticket::ticket_ui);
+    harness.get_by_label("61 of 180");
+    harness.get_by_label("300");
+}
+
+#[test]
+fn two_causes_can_be_named_and_taken_back() {
+    let mut harness = harness(stand(Language::En), report::report_ui);
+    let choose = |harness: &mut Harness<'_, Stand>, at: &str, cause: &str| {
+        harness.get_by_value(at).click();
+        harness.run_steps(3);
+        harness.get_by_label(cause).click();
+        harness.run_steps(3);
+    };
+    let (seized, hose) = ("Drain pump: rotor seized", "Drain hose blocked");
+    harness.state_mut().desk.draft.part = Some(None);
+    harness.run_steps(2);
+    choose(&mut harness, "choose…", seized);
+    choose(&mut harness, seized, hose);
+    let both = ["drain-pump.seized", "drain-hose.blocked"].map(str::to_owned);
+    let causes = &harness.state().desk.draft.causes;
+    assert_eq!(causes.as_deref(), Some(&both[..]));
+    let joined = format!("{seized}; {hose}");
+    choose(&mut harness, &joined, seized);
+    let causes = &harness.state().desk.draft.causes;
+    assert_eq!(causes.as_deref(), Some(&both[1..]));
+    choose(&mut harness, hose, "Nothing was wrong");
+    assert_eq!(harness.state().desk.draft.causes, Some(Vec::new()));
+}
+
+#[test]
+fn a_look_is_taken_and_what_is_found_is_told() {
+    let mut harness = harness(stand(Language::En), meter::meter_ui);
+    harness.get_by_label_contains("Look, feel").click();
+    harness.run_steps(20);
+    let look = harness.get_all_by_label("Look and feel").next();
+    look.expect("one for each component").click();
+    harness.run_steps(2);
+    let stand = harness.state_mut();
+    let queued = stand.bench.queue.back().map(|q| q.action.clone());
+    assert_eq!(queued, Some(Action::Inspect(Part::Supply)));
+    stand.bench.tick();
+    stand.bench.refresh();
+    harness.run_steps(2);
+    harness.get_by_label("The pump’s impeller cannot be turned.");
+}
+
 #[test]
 fn an_ordered_part_can_be_fitted_and_another_ordered() {
     let mut harness = harness(stand(Language::En), parts::parts_ui);
@@ -116,16 +223,18 @@ fn a_report_needs_cause_and_part() {
     harness.get_by_label("Hand the machine back").click();
     harness.run_steps(2);
     assert!(harness.state().bench.queue.is_empty());
-    harness.state_mut().desk.draft.cause = Some(Some("drain-pump.seized".to_owned()));
+    harness.state_mut().desk.draft.causes = Some(vec!["drain-pump.seized".to_owned()]);
     harness.state_mut().desk.draft.part = Some(None);
     harness.state_mut().desk.draft.proof.insert(1);
+    harness.state_mut().desk.draft.advice = Advice::LevelMachine;
     harness.run_steps(2);
     harness.get_by_label("Hand the machine back").click();
     harness.run_steps(2);
     let expected = Report {
-        cause: Some("drain-pump.seized".to_owned()),
+        causes: vec!["drain-pump.seized".to_owned()],
         part: None,
         proof: vec![1],
+        advice: Advice::LevelMachine,
     };
     assert_eq!(
         harness.state().bench.queue.back().map(|q| q.action.clone()),
@@ -181,9 +290,10 @@ fn every_page_and_tab_has_all_its_texts_in_both_languages() {
         nothing_missing(&harness(stand(language), report::report_ui), "report");
         let mut finished = stand(language);
         finished.bench.push(Action::Report(Report {
-            cause: None,
+            causes: Vec::new(),
             part: None,
             proof: Vec::new(),
+            advice: Advice::None,
         }));
         finished.bench.tick();
         finished.bench.refresh();
@@ -424,9 +534,10 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     assert!((view.machine.time_s - before).abs() < 0.011);
     bench.act(Action::CloseLid).expect("it is open");
     let report = Report {
-        cause: None,
+        causes: Vec::new(),
         part: None,
         proof: Vec::new(),
+        advice: Advice::None,
     };
     bench.act(Action::Report(report)).expect("handed in");
     let score = bench.score().expect("a score").total();
@@ -492,7 +603,7 @@ fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
 fn every_sign_that_the_panels_draw_is_in_the_fonts() {
     let harness = harness(stand(Language::En), ticket::ticket_ui);
     let font = egui::FontId::proportional(16.0);
-    for sign in ['⏺', '○', '×', '−', 'Ω', '·', '“', '”', '…', '–'] {
+    for sign in ['⏺', '○', '×', '−', 'Ω', 'µ', '·', '“', '”', '…', '–'] {
         let there = harness.ctx.fonts_mut(|fonts| fonts.has_glyph(&font, sign));
         assert!(there, "{sign}");
     }

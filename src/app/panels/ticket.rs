@@ -32,7 +32,7 @@ pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
         let money = face.with(
             "ticket-money-of",
             &[
-                ("spent", Value::from(view.spent)),
+                ("spent", Value::from((view.spent + view.labour).round())),
                 ("budget", Value::from(job.budget)),
             ],
         );
@@ -40,8 +40,12 @@ pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
             ui,
             face.text("ticket-money"),
             money,
-            over(view.spent > job.budget),
+            over(view.spent + view.labour > job.budget),
         );
+        let labour = format!("{:.0}", view.labour);
+        kit::row(ui, face.text("ticket-labour"), labour, t::TEXT);
+        let limit = format!("{:.0}", job.rates.repair_limit());
+        kit::row(ui, face.text("ticket-limit"), limit, t::TEXT);
         if view.waited_hours > 0.0 {
             let hours = face.with("ticket-hours", &[("hours", Value::from(view.waited_hours))]);
             kit::row(ui, face.text("ticket-waited"), hours, t::TEXT);
