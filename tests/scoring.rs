@@ -4,7 +4,7 @@
 mod stage;
 
 use detent::bench::{Action, Advice, Bench, Grip, MeterMode, Report};
-use detent::lesson::{Dimension, Mains, Scenario, judge};
+use detent::lesson::{Course, CoursePart, Dimension, Hidden, Mains, Scenario, judge, set_up};
 use detent::plant::{Connector, Pin};
 use detent::units::Span;
 use stage::Stage;
@@ -346,4 +346,81 @@ fn what_was_bought_for_nothing_costs_points_and_what_went_back_costs_less() {
     let of = scenario.points.cost;
     assert!((kept - of * 55.0 / 320.0).abs() < 1e-9, "{kept}");
     assert!((returned - of * 8.25 / 320.0).abs() < 1e-9, "{returned}");
+}
+
+/// The same scenario in another part of the course.
+fn in_part(scenario: &Scenario, part: CoursePart) -> Scenario {
+    let course = Course {
+        part,
+        number: 1,
+        after: Vec::new(),
+    };
+    Scenario {
+        course: Some(course),
+        ..scenario.clone()
+    }
+}
+
+#[test]
+fn a_reading_drill_wants_the_old_codes_too() {
+    let stage = Stage::new();
+    let old = Scenario {
+        stale_codes: vec![23, 71],
+        ..scenario(&stage)
+    };
+    // 42 is raised by the fault; 23 and 71 lie in the list from long ago.
+    let missed = |part, noted: &[u8]| {
+        let scenario = Scenario {
+            fault: Hidden::Named("lid-lock.contact-open".to_owned()),
+            ..in_part(&old, part)
+        };
+        let library = stage.shelf().library(&scenario);
+        let mut bench = set_up(&scenario, &library, 4).expect("a sound scenario");
+        act(&mut bench, noted.iter().map(|code| Action::NoteCode(*code)));
+        let lost = lost(&scenario, &bench, Dimension::Reading, "lost-code-not-noted");
+        lost.unwrap_or(0.0) / scenario.points.reading
+    };
+    let near = |share: f64, expected: f64| (share - expected).abs() < 1e-9;
+    // Nothing was shown, so what is noted counts as misread as well; here only what is missing counts.
+    assert!(near(missed(CoursePart::SingleFault, &[]), 1.0));
+    assert!(near(missed(CoursePart::ReadingDrill, &[]), 1.0));
+    assert_eq!(missed(CoursePart::SingleFault, &[42]), 0.0);
+    assert!(missed(CoursePart::ReadingDrill, &[42]) > 0.0);
+    assert_eq!(missed(CoursePart::ReadingDrill, &[71, 42, 23]), 0.0);
+}
+
+#[test]
+fn a_sound_control_swapped_in_a_drill_takes_what_was_drilled() {
+    let stage = Stage::new();
+    let base = scenario(&stage);
+    let swap = |hidden: &[&str]| {
+        let mut bench = bench(&stage, hidden);
+        let board = || "P-0501".to_owned();
+        let deeds = [Action::Unplug, Action::OpenCabinet, Action::Discharge];
+        act(&mut bench, deeds);
+        act(&mut bench, [Action::Order(board()), Action::Fit(board())]);
+        bench
+    };
+    let reason = "lost-good-board-replaced";
+    let sound = swap(&["belt.broken"]);
+    for (part, drilled) in [
+        (CoursePart::EntryDrill, Some(Dimension::Entry)),
+        (CoursePart::ReadingDrill, Some(Dimension::Reading)),
+        (CoursePart::SingleFault, None),
+    ] {
+        let scenario = in_part(&base, part);
+        for dimension in [Dimension::Entry, Dimension::Reading] {
+            let found = lost(&scenario, &sound, dimension, reason).is_some();
+            assert_eq!(found, Some(dimension) == drilled, "{part}: {dimension}");
+        }
+        assert!(lost(&scenario, &sound, Dimension::Reasoning, reason).is_some());
+    }
+    // A control that has failed is no sound one; one that has only forgotten is.
+    for (hidden, takes) in [
+        ("board.lock-switch-open", false),
+        ("board.memory-lost", true),
+    ] {
+        let found = lost(&base, &swap(&[hidden]), Dimension::Reasoning, reason);
+        assert_eq!(found.is_some(), takes, "{hidden}");
+    }
 }

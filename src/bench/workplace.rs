@@ -519,11 +519,12 @@ impl Bench {
         else {
             return;
         };
+        // What hands put right, or a recalibration, was no reason for a new part.
         let cures = self
             .machine
             .plant()
             .faults()
-            .any(|f| f.component == component);
+            .any(|f| f.component == component && !f.needs_no_part());
         if !cures {
             self.happen(if component == Component::Board {
                 Happening::GoodBoardReplaced

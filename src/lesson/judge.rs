@@ -1,11 +1,12 @@
 //! Scores an attempt from what the bench saw. Each point lost names the moment and the reason.
 
 use super::advice;
+use super::course::CoursePart;
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{Action, Advice, Bench, Display, Happening, LandmarkKind, MeterMode, Report};
-use crate::controller::Outcome;
-use crate::plant::{Component, Pin};
+use crate::controller::{MAX_CODES, Outcome};
+use crate::plant::{Component, FailureMode, Pin};
 use crate::units::{Span, Time};
 
 /// Share of a dimension's points that each kind of loss takes.
@@ -184,9 +185,9 @@ impl Judge<'_> {
                 );
             }
         }
-        let raised = self.raised_codes();
-        let share = share::CODES_NOT_NOTED / raised.len().max(1) as f64;
-        for code in raised {
+        let due = self.codes_to_note();
+        let share = share::CODES_NOT_NOTED / due.len().max(1) as f64;
+        for code in due {
             if !noted.iter().any(|(_, c)| *c == code) {
                 let args = vec![("code", format!("{code:02}"))];
                 self.lose(
@@ -197,6 +198,31 @@ impl Judge<'_> {
                     args,
                 );
             }
+        }
+    }
+
+    /// The codes raised and, where reading is drilled, the old ones that are stored beside them.
+    fn codes_to_note(&self) -> Vec<u8> {
+        let mut codes = self.raised_codes();
+        if self.drilled() == Some(Dimension::Reading) {
+            let stored = self.scenario.stale_codes.iter();
+            codes.extend(
+                stored
+                    .filter(|code| !codes.contains(code))
+                    .collect::<Vec<_>>(),
+            );
+            // What newer codes have pushed off the end of the list cannot be read.
+            codes.truncate(MAX_CODES);
+        }
+        codes
+    }
+
+    /// The side of the job that this one is a drill for, if it is one.
+    fn drilled(&self) -> Option<Dimension> {
+        match self.scenario.course.as_ref()?.part {
+            CoursePart::EntryDrill => Some(Dimension::Entry),
+            CoursePart::ReadingDrill => Some(Dimension::Reading),
+            _ => None,
         }
     }
 
@@ -225,13 +251,12 @@ impl Judge<'_> {
         for event in self.bench.events().to_vec() {
             match event.what {
                 Happening::GoodBoardReplaced => {
-                    self.lose(
-                        d,
-                        share::GOOD_BOARD,
-                        event.at,
-                        "lost-good-board-replaced",
-                        Vec::new(),
-                    );
+                    let reason = "lost-good-board-replaced";
+                    self.lose(d, share::GOOD_BOARD, event.at, reason, Vec::new());
+                    // Who swaps a sound control made nothing of what was drilled.
+                    if let Some(drilled) = self.drilled() {
+                        self.lose(drilled, 1.0, event.at, reason, Vec::new());
+                    }
                 }
                 Happening::WrongPart => self.lose(
                     d,
@@ -331,7 +356,8 @@ impl Judge<'_> {
         let hidden = self.bench.hidden();
         let right = match report.part.as_ref().and_then(|n| self.bench.part(n)) {
             Some(part) => {
-                self.bench.fits(part) && hidden.iter().any(|m| m.component == part.component)
+                let needs = |m: &FailureMode| m.component == part.component && !m.needs_no_part();
+                self.bench.fits(part) && hidden.iter().any(needs)
             }
             None => hidden.iter().all(|m| m.needs_no_part()),
         };
