@@ -8,7 +8,7 @@
 
 use detent::bench::Bench;
 use detent::bench::script::{Condition, Step, entry_steps};
-use detent::bench::{Action, MeterMode};
+use detent::bench::{Action, Grip, MeterMode};
 use detent::content::{Shelf, Titled, script_line};
 use detent::controller::{Board, Lamps, Routine, Signs};
 use detent::lesson::set_up;
@@ -337,6 +337,7 @@ fn check_board(id: &str) {
             mode: MeterMode::Ohms,
             red: pump(Terminal::Pump1),
             black: pump(Terminal::Pump2),
+            grip: Grip::default(),
         }),
     ];
     let lamps = also(&mut bench, &script);
