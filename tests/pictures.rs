@@ -8,11 +8,11 @@
 
 use detent::bench::Bench;
 use detent::bench::script::{Condition, Step, entry_steps};
-use detent::bench::{Action, MeterMode};
+use detent::bench::{Action, Grip, MeterMode};
 use detent::content::{Shelf, Titled, script_line};
 use detent::controller::{Board, Lamps, Routine, Signs};
 use detent::lesson::set_up;
-use detent::plant::{Button, Pin, Side};
+use detent::plant::{Button, Pin, Side, Terminal};
 use detent::units::Span;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -291,7 +291,7 @@ fn check_board(id: &str) {
 
     let mut script = vec![Step::PowerDown];
     script.extend(entry_steps(&board.gesture));
-    let powered = script.iter().any(|step| *step == Step::Do(Action::Plug));
+    let powered = script.contains(&Step::Do(Action::Plug));
     if !powered {
         script.splice(1..1, [Step::Do(Action::Plug), Step::Wait { s: 5 }]);
     }
@@ -327,15 +327,17 @@ fn check_board(id: &str) {
     let lamps = also(&mut bench, &script);
     shoot("idle", "panel", "menu", script, lamps);
 
-    let pump = |side| Pin::Wire(detent::plant::Terminal::Pump1, side);
+    // The probes stand where they cover no connector.
+    let pump = |terminal| Pin::Wire(terminal, Side::Load);
     let script = vec![
         Step::PowerDown,
         Step::Do(Action::OpenCabinet),
         Step::Wait { s: 60 },
         Step::Do(Action::Probe {
             mode: MeterMode::Ohms,
-            red: pump(Side::Board),
-            black: pump(Side::Load),
+            red: pump(Terminal::Pump1),
+            black: pump(Terminal::Pump2),
+            grip: Grip::default(),
         }),
     ];
     let lamps = also(&mut bench, &script);
@@ -409,7 +411,7 @@ fn the_inside_is_drawn_in_spanish_at_another_size() {
         name: "cabinet-es".to_owned(),
         view: "cabinet",
         tab: "meter",
-        script: Vec::new(),
+        script: vec![Step::Rest { ms: 10 }],
     }];
     if !draw(JOB, &shots, &["--lang", "es", "--size", "1366x768"]) {
         return;

@@ -308,7 +308,7 @@ happening-wrong-part = Montó una pieza que no cura la falla. La máquina sigue 
 
 ## keep
 
-keep-down = { $button } sigue apretado
+keep-down = { $button } apretado
 keep-how = Mayús o el otro botón del ratón deja un botón apretado; también «Dejar un botón apretado» sobre la imagen. Púlselo otra vez para soltarlo.
 keep-let-go = Soltarlo
 keep-next = Dejar un botón apretado

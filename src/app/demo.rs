@@ -7,7 +7,7 @@ use crate::bench::{
     Action, BenchView, Caution, Condition, Display, Event, Finding, Found, Grip, Happening,
     MeterMode, MeterTest, PartInHand, Rates, Reading, Refusal, Turn,
 };
-use crate::controller::{Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
+use crate::controller::{Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
 use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Score};
 use crate::plant::{Button, Component, Pin, Side, Terminal};
 use crate::units::{Span, Time};
@@ -233,6 +233,13 @@ fn demo_tries() -> Vec<Try> {
 }
 
 impl DemoBench {
+    /// The same at another board.
+    pub fn at(board: Board) -> DemoBench {
+        let mut bench = DemoBench::new();
+        bench.job.board = board;
+        bench
+    }
+
     /// Plugged in, half full, showing 27.
     pub fn new() -> DemoBench {
         let mut view = BenchView::default();

@@ -47,7 +47,9 @@ fn hands(
     mut bench: ResMut<BenchRes>,
 ) {
     let busy = wants.wants_any_keyboard_input() || bench.asked.is_some() || desk.keys;
-    let shift = keys.any_pressed([KeyCode::ShiftLeft, KeyCode::ShiftRight]);
+    // On a slow frame Shift may be gone again before the key is looked at.
+    let shifts = [KeyCode::ShiftLeft, KeyCode::ShiftRight];
+    let shift = keys.any_pressed(shifts) || keys.any_just_released(shifts);
     let panel = bench.job().board.panel.clone();
     for event in events.read() {
         let pressed = event.state == ButtonState::Pressed && !event.repeat && !busy;

@@ -24,11 +24,13 @@ pub struct Shot {
     since: Option<(Instant, u32)>,
 }
 
+/// Frames that the lights take to find their places once the eye draws.
+const LIGHTS: u32 = 6;
+
 impl Shot {
-    /// The picture comes in a few frames: only those need be drawn. Lights take some of them to find
-    /// their places.
+    /// The picture comes in a few frames: only those need be drawn.
     pub fn near(&self) -> bool {
-        !self.taken && self.frame + 7 >= self.after_frames
+        !self.taken && self.frame + LIGHTS >= self.after_frames
     }
 }
 

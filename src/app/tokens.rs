@@ -61,7 +61,7 @@ pub const CAUTION: (Color32, Color32) = (
 /// A lit lamp on the console's dark glass.
 pub const LAMP_LIT: Color32 = Color32::from_rgb(0xff, 0xc8, 0x63);
 /// A lit bar of a digit on the same glass.
-pub const DIGIT_LIT: Color32 = Color32::from_rgb(0xa6, 0xf2, 0xc4);
+pub const DIGIT_LIT: Color32 = Color32::from_rgb(0x7c, 0xe8, 0xa6);
 /// A lit status lamp in its dark rim.
 pub const STATUS_LIT: Color32 = Color32::from_rgb(0x8f, 0xcb, 0xff);
 /// The lit lock lamp.

@@ -19,11 +19,16 @@ fn pill(
     text: &str,
     ink: Color32,
     edge: Color32,
-    wrap: f32,
+    within: Rect,
 ) -> Rect {
     let painter = ui.painter();
+    let wrap = within.width() - 60.0;
     let galley = painter.layout(text.to_owned(), FontId::proportional(t::BODY), ink, wrap);
     let rect = anchor.anchor_size(at, galley.size() + vec2(24.0, 12.0));
+    // Nothing hangs over the edge of the scene.
+    let room = within.shrink(6.0);
+    let right = (room.left() - rect.left()).max(0.0) - (rect.right() - room.right()).max(0.0);
+    let rect = rect.translate(vec2(right, (room.top() - rect.top()).max(0.0)));
     painter.rect(
         rect,
         CornerRadius::same(9),
@@ -145,7 +150,6 @@ pub(super) fn stage_ui(
     lit_lamps(ui, rest, shining);
     vignette(ui, rest);
     let view = face.bench.view();
-    let wrap = rest.width() - 60.0;
     // What moves and sounds.
     let mut captions: Vec<String> = view
         .machine
@@ -178,7 +182,7 @@ pub(super) fn stage_ui(
         &text,
         t::TEXT,
         t::LINE,
-        wrap,
+        rest,
     );
     if let Some((message, since)) = &face.desk.message {
         if now - since < 6.0 {
@@ -189,7 +193,7 @@ pub(super) fn stage_ui(
                 message,
                 t::BAD,
                 t::BAD,
-                wrap,
+                rest,
             );
         } else {
             face.desk.message = None;
@@ -205,7 +209,7 @@ pub(super) fn stage_ui(
             &name,
             t::TEXT,
             t::AMBER,
-            wrap,
+            rest,
         );
     }
 }

@@ -3,9 +3,12 @@
 use super::*;
 use crate::app::attempts::Folder;
 use crate::app::demo::{DemoBench, DemoShop};
+use crate::app::state::Page;
 use crate::app::workbench::Workshop;
 use crate::bench::{Advice, Grip, MeterMode, Report};
-use crate::content::Language;
+use crate::content::{Language, builtin, read_board};
+use crate::controller::{Board, Selector};
+use crate::plant::Button;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use std::cell::RefCell;
@@ -19,7 +22,24 @@ struct Stand {
 }
 
 fn stand(language: Language) -> Stand {
-    let mut bench = BenchRes::new(Box::new(DemoBench::new()));
+    stand_at(DemoBench::new(), language)
+}
+
+/// Every board of the program.
+fn boards() -> Vec<Board> {
+    builtin::in_folder("assets/boards")
+        .map(|(path, text)| read_board(path, text.as_bytes()).expect("built-in boards are sound"))
+        .collect()
+}
+
+/// The board of this name.
+fn board(id: &str) -> Board {
+    let found = boards().into_iter().find(|board| board.id == id);
+    found.unwrap_or_else(|| panic!("there is no {id}"))
+}
+
+fn stand_at(bench: DemoBench, language: Language) -> Stand {
+    let mut bench = BenchRes::new(Box::new(bench));
     bench.refresh();
     Stand {
         texts: Texts::load(language),
@@ -255,18 +275,14 @@ fn a_caution_can_be_overruled() {
 
 #[test]
 fn every_page_and_tab_has_all_its_texts_in_both_languages() {
-    use crate::app::state::Page;
     for language in Language::ALL {
-        for page in [
-            Page::Entry,
-            Page::Lamps,
-            Page::Codes,
-            Page::Menu,
-            Page::Pins,
-        ] {
-            let mut stand = stand(language);
-            stand.desk.page = page;
-            nothing_missing(&harness(stand, sheet::sheet_ui), &format!("{page:?}"));
+        for board in boards() {
+            for page in PAGES {
+                let harness = sheet(&board, page, language);
+                nothing_missing(&harness, &format!("{}: {page:?}", board.id));
+            }
+            let stand = stand_at(DemoBench::at(board), language);
+            nothing_missing(&harness(stand, stage::hands_ui), "hands");
         }
         nothing_missing(&harness(stand(language), ticket::ticket_ui), "ticket");
         nothing_missing(&harness(stand(language), meter::meter_ui), "meter");
@@ -283,6 +299,172 @@ fn every_page_and_tab_has_all_its_texts_in_both_languages() {
         finished.bench.refresh();
         nothing_missing(&harness(finished, score::score_ui), "score");
     }
+}
+
+const PAGES: [Page; 5] = [
+    Page::Entry,
+    Page::Lamps,
+    Page::Codes,
+    Page::Menu,
+    Page::Pins,
+];
+
+/// A page of a board's service sheet.
+fn sheet(board: &Board, page: Page, language: Language) -> Harness<'static, Stand> {
+    let mut stand = stand_at(DemoBench::at(board.clone()), language);
+    stand.desk.page = page;
+    harness(stand, sheet::sheet_ui)
+}
+
+#[test]
+fn the_sheet_tells_each_board_s_way_into_service_mode() {
+    for (id, steps) in [
+        (
+            "arc-dial",
+            &[
+                "Turn left by 4 detents",
+                "Press Stop",
+                "Hold Start for 1 to 2.5 s",
+            ][..],
+        ),
+        (
+            "key-pad",
+            &[
+                "Push More and keep it down",
+                "Press Less 2 times",
+                "Let More go",
+            ],
+        ),
+        (
+            "lone-lamp",
+            &[
+                "Push Start, keep it down, and plug in",
+                "Lift the lid",
+                "Let Start go",
+            ],
+        ),
+    ] {
+        let page = sheet(&board(id), Page::Entry, Language::En);
+        for step in steps {
+            assert!(
+                page.query_all_by_label_contains(step).count() > 0,
+                "{id}: {step}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_sheet_tells_which_reset_works_and_which_does_nothing() {
+    for (id, works, nothing) in [
+        (
+            "arc-dial",
+            "Hold Stop for 2 s.",
+            "Moving the lid does nothing",
+        ),
+        (
+            "key-pad",
+            "Hold Start for 4 s.",
+            "Moving the lid does nothing",
+        ),
+        (
+            "lone-lamp",
+            "put it down 3 times within 8 s.",
+            "Holding a button does nothing",
+        ),
+    ] {
+        let page = sheet(&board(id), Page::Lamps, Language::En);
+        page.get_by_label_contains(works);
+        page.get_by_label_contains(nothing);
+    }
+}
+
+#[test]
+fn the_sheet_names_the_button_that_turns_the_page() {
+    sheet(&board("key-pad"), Page::Lamps, Language::En)
+        .get_by_label_contains("press of More turns");
+    sheet(&board("arc-dial"), Page::Lamps, Language::En)
+        .get_by_label_contains("press of Start turns");
+}
+
+#[test]
+fn no_sheet_tells_of_what_the_board_has_not() {
+    for board in boards() {
+        let mut absent = Vec::new();
+        if !matches!(board.panel.selector, Selector::Dial { .. }) {
+            absent.extend(["Turn the dial", "detent"]);
+        }
+        if !matches!(board.panel.selector, Selector::Switch { .. }) {
+            absent.push("Turn the switch");
+        }
+        if !board.panel.buttons.contains(&Button::More) {
+            absent.extend(["More and Less", "of More", "Push More", "Press Less"]);
+        }
+        if !board.lamps.lock_lamp {
+            absent.push("lock lamp blinks");
+        }
+        for page in PAGES {
+            let sheet = sheet(&board, page, Language::En);
+            for words in &absent {
+                let told = sheet.query_all_by_label_contains(words).count();
+                assert_eq!(told, 0, "{}: {page:?} tells of \"{words}\"", board.id);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_button_that_stays_down_says_so_and_is_let_go_by_a_press() {
+    let mut stand = stand_at(DemoBench::at(board("lone-lamp")), Language::En);
+    stand.desk.held.push(Button::Start, true);
+    let mut harness = harness(stand, stage::hands_ui);
+    harness.get_by_label("Switch at 2");
+    harness.get_by_label("Start stays down").click();
+    harness.run_steps(2);
+    assert!(harness.query_by_label("Start stays down").is_none());
+    let queued = harness.state().bench.queue.back().map(|q| q.action.clone());
+    assert_eq!(queued, Some(Action::Up(Button::Start)));
+    harness.get_by_label("Keep a button down").click();
+    harness.run_steps(2);
+    assert!(harness.state().desk.held.keep_next);
+}
+
+/// Both hands are needed: Start stays down while the plug goes in and the lid moves.
+#[test]
+fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let text = builtin::text("scenarios/standing-water.ron").expect("a built-in job");
+    let path = folder.path().join("plain.ron");
+    let text = text.replace("board: \"arc-dial\"", "board: \"lone-lamp\"");
+    std::fs::write(&path, text).expect("the folder can be written");
+    let shop = Workshop::new(Some(&path.to_string_lossy()), None).expect("the jobs are sound");
+    let mut bench = BenchRes::new(shop.open(0, 11).expect("the job"));
+    let mut desk = Desk::default();
+    let run = |bench: &mut BenchRes, ticks: u32| {
+        (0..ticks).for_each(|_| bench.tick());
+        bench.refresh();
+        assert!(bench.asked.is_none() && bench.refused.is_none());
+    };
+    bench.push(Action::Unplug);
+    run(&mut bench, 20_000);
+    bench.queue_some(desk.held.push(Button::Start, true));
+    bench.queue_some(desk.held.release(Button::Start));
+    run(&mut bench, 50);
+    bench.push(Action::Plug);
+    run(&mut bench, 100);
+    for up in [true, false, true, false] {
+        assert_eq!(bench.lid_will_be_up(), !up);
+        bench.push(if up {
+            Action::OpenLid
+        } else {
+            Action::CloseLid
+        });
+        run(&mut bench, 60);
+    }
+    assert_eq!(bench.view().machine.control.mode, "idle");
+    bench.queue_some(desk.held.push(Button::Start, false));
+    run(&mut bench, 60);
+    assert_eq!(bench.view().machine.control.mode, "service");
 }
 
 /// A missing text shows as its key in angle quotes.

@@ -92,12 +92,10 @@ fn codes(ui: &mut Ui, face: &Face) {
                                     .size(t::SMALL)
                                     .color(t::PRINT_QUIET),
                             );
-                            let checks: Vec<String> = entry
-                                .checks
-                                .iter()
-                                .map(|key| format!("– {}", face.text(key)))
-                                .collect();
-                            ui.label(RichText::new(checks.join("\n")).size(t::SMALL));
+                            for check in &entry.checks {
+                                let text = format!("– {}", face.text(check));
+                                ui.label(RichText::new(text).size(t::SMALL));
+                            }
                         }
                     });
                 });
@@ -115,13 +113,13 @@ fn menu(ui: &mut Ui, face: &Face) {
         Selector::Steps => "choose-steps",
     }));
     if let Some(stops) = selector.turn() {
-        let (rect, painter) = kit::canvas(ui, 170.0);
+        let (rect, painter) = kit::canvas(ui, 196.0);
         let middle = rect.center();
-        gesture::knob(&painter, middle, 48.0, selector);
+        gesture::knob(&painter, middle, 60.0, selector);
         for i in 0..stops {
             let used = board.routine_at(i).is_some();
             let turned = f32::from(i) / f32::from(stops) * TAU - PI / 2.0;
-            let p = middle + Vec2::angled(turned) * 69.0;
+            let p = middle + Vec2::angled(turned) * 84.0;
             let (size, ink) = if used {
                 (16.0, t::PRINT_ACCENT)
             } else {

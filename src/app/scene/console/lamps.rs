@@ -63,15 +63,16 @@ struct Look {
     bar_off: Handle<StandardMaterial>,
 }
 
-fn look(make: &mut Maker, colour: Color32) -> Look {
+/// `halo`: how strong the glow around a lit lamp is; bars stand too close together for much of it.
+fn look(make: &mut Maker, colour: Color32, halo: f32) -> Look {
     let image = make.images.add(paint::glow());
     let lit = make.materials.add(StandardMaterial {
         base_color: (linear(colour) * 0.25).into(),
-        emissive: linear(colour) * 1.15,
+        emissive: linear(colour) * (0.75 + 0.27 * halo),
         ..default()
     });
     let halo = make.materials.add(StandardMaterial {
-        base_color: (linear(colour) * 1.5).into(),
+        base_color: (linear(colour) * halo).into(),
         base_color_texture: Some(image),
         unlit: true,
         alpha_mode: AlphaMode::Add,
@@ -185,8 +186,9 @@ pub fn build(
     print: &Handle<StandardMaterial>,
     z: f32,
 ) {
-    let code = look(make, colour);
-    let lock = look(make, tokens::LOCK_LIT);
+    let bars = (lamps.iter()).any(|lamp| matches!(lamp.form, Form::Bar(_)));
+    let code = look(make, colour, if bars { 0.45 } else { 1.5 });
+    let lock = look(make, tokens::LOCK_LIT, 1.5);
     for lamp in lamps {
         let (look, colour) = match lamp.id {
             LampId::Code(_) => (&code, colour),

@@ -356,25 +356,26 @@ mod tests {
             .collect()
     }
 
-    /// Middle and half size of everything that stands out of the face.
-    fn things(layout: &Layout) -> Vec<(String, Vec2, Vec2)> {
+    /// Name, middle and half size of everything that stands out of the face; the size is a radius for
+    /// what is round.
+    fn things(layout: &Layout) -> Vec<(String, Vec2, Vec2, bool)> {
         let mut things = Vec::new();
         for (button, at, cap) in &layout.buttons {
-            let half = match cap {
-                Cap::Round(radius) => Vec2::splat(*radius),
-                Cap::Pad(size) | Cap::Key(size) => *size / 2.0,
+            let (half, round) = match cap {
+                Cap::Round(radius) => (Vec2::splat(*radius), true),
+                Cap::Pad(size) | Cap::Key(size) => (*size / 2.0, false),
             };
-            things.push((button.to_string(), *at, half));
+            things.push((button.to_string(), *at, half, round));
         }
         if let Some(knob) = layout.knob {
-            things.push(("knob".to_owned(), knob.middle, Vec2::splat(0.054)));
+            things.push(("knob".to_owned(), knob.middle, Vec2::splat(0.0585), true));
         }
         for lamp in &layout.lamps {
-            let half = match &lamp.form {
-                Form::Round(radius) => Vec2::splat(radius * 1.3),
-                Form::Bar(corners) => corners.iter().fold(Vec2::ZERO, |m, p| m.max(p.abs())) * 0.6,
+            let radius = match &lamp.form {
+                Form::Round(radius) => *radius,
+                Form::Bar(corners) => corners[1].distance(corners[5]) / 2.0,
             };
-            things.push((format!("{:?}", lamp.id), lamp.at, half));
+            things.push((format!("{:?}", lamp.id), lamp.at, Vec2::splat(radius), true));
         }
         things
     }
@@ -384,15 +385,16 @@ mod tests {
         for board in boards() {
             let layout = Layout::of(&board.panel, &board.lamps);
             let things = things(&layout);
-            for (n, (name, at, half)) in things.iter().enumerate() {
+            for (n, (name, at, half, round)) in things.iter().enumerate() {
                 let reach = at.abs() + *half;
-                assert!(
-                    reach.cmple(FACE_SIZE / 2.0).all(),
-                    "{}: {name} leaves the face",
-                    board.id
-                );
-                for (other, there, size) in &things[n + 1..] {
-                    let apart = (*at - *there).abs().cmpge(*half + *size).any();
+                let on = reach.cmple(FACE_SIZE / 2.0).all();
+                assert!(on, "{}: {name} leaves the face", board.id);
+                for (other, there, size, ring) in &things[n + 1..] {
+                    let apart = if *round && *ring {
+                        at.distance(*there) >= half.x + size.x
+                    } else {
+                        (*at - *there).abs().cmpge(*half + *size).any()
+                    };
                     assert!(apart, "{}: {name} covers {other}", board.id);
                 }
             }
