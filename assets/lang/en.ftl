@@ -838,7 +838,9 @@ stage-zero = Learning the zero of the pressure sensor
 ## start
 
 start-about = Every machine, board, code, part, price and customer here is invented. Training only: local codes and licensed practice come first.
+start-after = Best after: { $titles }.
 start-begin = Begin the job
+start-minutes = About { $minutes } minutes.
 start-seed = Seed
 start-seed-hint = same seed, same machine
 

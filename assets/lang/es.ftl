@@ -838,7 +838,9 @@ stage-zero = Aprende el cero del sensor de presión
 ## start
 
 start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: mandan las normas locales y la práctica autorizada.
+start-after = Mejor después de: { $titles }.
 start-begin = Empezar el trabajo
+start-minutes = Unos { $minutes } minutos.
 start-seed = Semilla
 start-seed-hint = misma semilla, misma máquina
 

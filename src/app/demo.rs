@@ -40,6 +40,9 @@ impl Default for DemoShop {
                     "Demuestre la falla de la bomba antes de comprarla.",
                 ),
                 board: "board-arc-dial".to_owned(),
+                part: None,
+                minutes: 60.0,
+                after: Vec::new(),
                 seed: 1,
             },
             Offer {
@@ -49,12 +52,18 @@ impl Default for DemoShop {
                     "Un código, varios sospechosos.",
                 ),
                 board: "board-arc-dial".to_owned(),
+                part: None,
+                minutes: 60.0,
+                after: Vec::new(),
                 seed: 2,
             },
             Offer {
                 title: both("Whatever the day brings", "Lo que traiga el día"),
                 goal: both("A fault drawn at random.", "Una falla al azar."),
                 board: "board-arc-dial".to_owned(),
+                part: None,
+                minutes: 60.0,
+                after: Vec::new(),
                 seed: 3,
             },
         ])

@@ -4,7 +4,7 @@ use super::attempts::{Attempts, Trouble};
 use crate::bench::script::Step;
 use crate::bench::{Action, BenchView, Caution, Condition, Rates, Refusal};
 use crate::controller::Board;
-use crate::lesson::{Bilingual, Score};
+use crate::lesson::{Bilingual, CoursePart, Score};
 use crate::plant::Component;
 
 /// A bench that the window can show and drive.
@@ -80,6 +80,12 @@ pub struct Offer {
     pub goal: Bilingual,
     /// Text key of its board's name.
     pub board: String,
+    /// Part of the course that it belongs to.
+    pub part: Option<CoursePart>,
+    /// Minutes a good technician should need.
+    pub minutes: f64,
+    /// Titles of the jobs to do before.
+    pub after: Vec<Bilingual>,
     /// Seed used unless the player types another.
     pub seed: u64,
 }

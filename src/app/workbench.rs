@@ -5,7 +5,7 @@ use super::port::{BenchPort, CauseRow, Job, Kept, Offer, PartRow, Shop};
 use crate::bench::script::Step;
 use crate::bench::{Action, Bench, BenchView, Caution, Refusal};
 use crate::content::{Shelf, Titled, redo};
-use crate::lesson::{Mains, Scenario, Score, judge, set_up};
+use crate::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
 use crate::record::{Footer, Header, LATEST, read_attempt};
 use std::path::Path;
 use std::sync::Arc;
@@ -40,6 +40,9 @@ impl Workshop {
                 board: shelf
                     .board(&t.scenario.board)
                     .map_or_else(String::new, |board| board.name.clone()),
+                part: t.scenario.course.as_ref().map(|course| course.part),
+                minutes: t.scenario.par_minutes,
+                after: before(t, &titled),
                 seed: t.scenario.seed,
             })
             .collect();
@@ -55,6 +58,15 @@ impl Workshop {
     fn titled(&self, file: &str) -> Option<&Titled> {
         self.titled.iter().find(|titled| titled.file == file)
     }
+}
+
+/// Titles of the jobs that the course puts before this one.
+fn before(titled: &Titled, all: &[Titled]) -> Vec<Bilingual> {
+    let after = titled.scenario.course.iter().flat_map(|c| &c.after);
+    after
+        .filter_map(|name| all.iter().find(|t| stem(&t.file) == *name))
+        .map(|t| t.scenario.title.clone())
+        .collect()
 }
 
 impl Shop for Workshop {

@@ -2,10 +2,10 @@
 
 use super::{Face, kept, kit};
 use crate::app::attempts::Attempts;
-use crate::app::port::{BenchPort, Shop};
+use crate::app::port::{BenchPort, Offer, Shop};
 use crate::app::state::say;
 use crate::app::tokens as t;
-use crate::content::Language;
+use crate::content::{Language, Value};
 use bevy_egui::egui::{
     self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
 };
@@ -76,6 +76,21 @@ pub(super) fn start_ui(
     begun
 }
 
+/// How long a job takes, and what comes before it.
+fn around(face: &Face, offer: &Offer) -> String {
+    let minutes = face.with("start-minutes", &[("minutes", Value::from(offer.minutes))]);
+    if offer.after.is_empty() {
+        return minutes;
+    }
+    let titles = offer.after.iter();
+    let titles: Vec<&str> = titles.map(|t| say(face.desk.language, t)).collect();
+    let titles = Value::from(titles.join(", "));
+    format!(
+        "{minutes} {}",
+        face.with("start-after", &[("titles", titles)])
+    )
+}
+
 /// The jobs on offer, and one of them begun.
 fn jobs_ui(
     ui: &mut Ui,
@@ -87,7 +102,15 @@ fn jobs_ui(
         .max_height(ui.available_height() - 142.0)
         .auto_shrink(false)
         .show(ui, |ui| {
+            let mut part = None;
             for (n, offer) in shop.offers().iter().enumerate() {
+                if offer.part != part {
+                    part = offer.part;
+                    if let Some(part) = part {
+                        ui.add_space(6.0);
+                        kit::heading(ui, face.text(&format!("course-{part}")));
+                    }
+                }
                 let on = face.desk.offer == n;
                 let edge = if on { t::AMBER } else { t::LINE };
                 let response = Frame::new()
@@ -120,6 +143,10 @@ fn jobs_ui(
                                 .size(t::SMALL)
                                 .color(t::TEXT);
                             ui.add(egui::Label::new(goal).selectable(false));
+                            let more = RichText::new(around(face, offer))
+                                .size(t::SMALL)
+                                .color(t::QUIET);
+                            ui.add(egui::Label::new(more).selectable(false));
                         }
                     })
                     .response;
