@@ -231,8 +231,15 @@ class Person {
   }
 
   async begin(job, seed) {
-    await this.click(job);
     const [left, top, , bottom] = (await this.places("Seed"))[0];
+    // The list of jobs ends above the seed; what lies further down is wheeled into sight.
+    for (let turns = 0; (await this.places(job))[0]?.[3] > top - 20; turns += 1) {
+      if (turns === 60) throw new Error(`the job ${job} could not be wheeled into sight`);
+      await this.page.mouse.move(left + 120, top - 120);
+      await this.page.mouse.wheel(0, 240);
+      await sleep(700);
+    }
+    await this.click(job);
     for (let attempt = 0; (await this.places(String(seed))).length === 0; attempt += 1) {
       if (attempt === 6) throw new Error(`the seed ${seed} could not be typed`);
       await this.page.mouse.click(left + 110, (top + bottom) / 2, { delay: 60 });
@@ -292,7 +299,7 @@ const COMMANDS = {
   job: () => fresh(async ({ page, person, server }) => {
     await person.open(server.url);
     await person.picture("start-1280x720.png");
-    await person.begin("Any machine", 14);
+    await person.begin("Any machine", 137);
     const focused = await page.evaluate(() => document.activeElement.id);
     await person.press("1");
     await person.picture("panel-1280x720.png");
@@ -539,7 +546,7 @@ const COMMANDS = {
     });
     await person.open(server.url);
     const start = await label(person, /refuses to keep attempts/);
-    await person.begin("Any machine", 14);
+    await person.begin("Any machine", 137);
     await person.press("p");
     await person.see("the plug out", (seen) => !seen.plugged);
     const bench = await label(person, /refuses to keep attempts/);
@@ -552,7 +559,7 @@ const COMMANDS = {
   /// Storage that fills up in the middle of a job.
   full: () => fresh(async ({ page, person, context, server }) => {
     await person.open(server.url);
-    await person.begin("Any machine", 14);
+    await person.begin("Any machine", 137);
     await person.press("p");
     await person.see("the plug out", (seen) => !seen.plugged);
     await until("the attempt kept", async () => (await person.kept()).length === 1);
@@ -601,7 +608,7 @@ const COMMANDS = {
   /// A tab closed in the middle of saving.
   closed: () => fresh(async ({ page, person, context, server }) => {
     await person.open(server.url);
-    await person.begin("Any machine", 14);
+    await person.begin("Any machine", 137);
     await person.turn("ArrowRight", 10, 120);
     await person.see("ten detents", (seen) => seen.dial === 12);
     // What came within one slow frame is written together; it is not the last action that is meant here.
