@@ -251,11 +251,11 @@ impl Judge<'_> {
         for event in self.bench.events().to_vec() {
             match event.what {
                 Happening::GoodBoardReplaced => {
-                    let reason = "lost-good-board-replaced";
-                    self.lose(d, share::GOOD_BOARD, event.at, reason, Vec::new());
                     // Who swaps a sound control made nothing of what was drilled.
-                    if let Some(drilled) = self.drilled() {
-                        self.lose(drilled, 1.0, event.at, reason, Vec::new());
+                    let taken = [(d, share::GOOD_BOARD)];
+                    let drilled = self.drilled().map(|drilled| (drilled, 1.0));
+                    for (d, share) in taken.into_iter().chain(drilled) {
+                        self.lose(d, share, event.at, "lost-good-board-replaced", Vec::new());
                     }
                 }
                 Happening::WrongPart => self.lose(
