@@ -21,6 +21,7 @@ app-tagline = A training bench for people who repair washing machines
 board-arc-dial = Arc-dial board
 board-key-pad = Key-pad board
 board-lone-lamp = Lone-lamp board
+board-narrow-line = Narrow-line machine
 
 ## broke
 

@@ -21,6 +21,7 @@ app-tagline = Banco de prácticas para quienes reparan lavadoras
 board-arc-dial = Placa de arco y selector
 board-key-pad = Placa de teclas
 board-lone-lamp = Placa de una lámpara
+board-narrow-line = Máquina de línea estrecha
 
 ## broke
 

@@ -42,7 +42,10 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
                 state.push(face.text(&format!("condition-{}", row.condition.name())));
             }
             if !row.boards.is_empty() {
-                let boards = row.boards.join(", ");
+                let boards: Vec<String> = (row.boards.iter())
+                    .map(|id| face.text(&format!("board-{id}")))
+                    .collect();
+                let boards = boards.join(", ");
                 state.push(face.with("parts-boards", &[("boards", Value::from(boards))]));
             }
             if let Some(next) = &row.superseded_by {
