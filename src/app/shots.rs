@@ -25,7 +25,7 @@ pub struct Shot {
 }
 
 /// Frames that the lights take to find their places once the eye draws.
-const LIGHTS: u32 = 6;
+const LIGHTS: u32 = 5;
 
 impl Shot {
     /// The picture comes in a few frames: only those need be drawn.
