@@ -303,11 +303,12 @@ fn simulate_writes_signals_as_csv() {
 fn every_shipped_scenario_is_listed_and_can_be_set_up() {
     let out = detent(&["scenarios", "--lang", "es"]);
     let text = String::from_utf8(out.stdout).expect("text");
-    assert_eq!(text.lines().count(), 6);
+    let jobs: Vec<&str> = text.lines().filter(|l| l.starts_with("  ")).collect();
+    assert!(jobs.len() >= 30, "{} jobs", jobs.len());
     let folder = tempfile::tempdir().expect("a folder");
     let nothing = folder.path().join("nothing.script");
     std::fs::write(&nothing, "// look, do nothing\nWait(s: 1)\n").expect("a file");
-    for line in text.lines() {
+    for line in jobs {
         let name = line.split_whitespace().next().expect("a name");
         let out = detent(&[
             "play",
