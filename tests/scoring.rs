@@ -8,7 +8,6 @@ use detent::lesson::{Course, CoursePart, Dimension, Hidden, Mains, Scenario, jud
 use detent::plant::{Connector, Pin};
 use detent::units::Span;
 use stage::Stage;
-use std::slice;
 
 const MAINS: Mains = Mains::V120Hz60;
 
