@@ -43,7 +43,7 @@ best-optimum = best plan
 best-put-right = put right by hand
 best-recalibrate = recalibrate and see how it ends
 best-scenario = scenario
-best-tries = Into service mode, at a calm pace on this dial: suspect the control after { $tries } failed tries in a row whose timing was right.
+best-tries = Failed tries at the entry gesture in a row, made at a calm pace and with right timing on this dial, after which the control is the likelier culprit: { $tries }
 
 ## board
 

@@ -43,7 +43,7 @@ best-optimum = mejor plan
 best-put-right = arreglar a mano
 best-recalibrate = recalibrar y ver cómo termina
 best-scenario = trabajo
-best-tries = Entrada al modo de servicio, con ritmo tranquilo en este selector: sospeche de la placa tras { $tries } intentos fallidos seguidos con los tiempos bien hechos.
+best-tries = Intentos fallidos seguidos del gesto de entrada, con ritmo tranquilo y tiempos bien hechos en este selector, tras los que lo más probable es que falle la placa: { $tries }
 
 ## board
 

@@ -5,7 +5,7 @@ use crate::bench::{Bench, MeterMode};
 use crate::content::{Language, Shelf, Texts, Titled, table_file};
 use crate::controller::GestureStep;
 use crate::lesson::{Library, Mains, draw, set_up};
-use crate::plant::FailureMode;
+use crate::plant::{Component, FailureMode};
 use crate::reason::evidence::{self, Outcome, Table};
 use crate::reason::{
     Course, Hand, Plan, Posterior, Probe, Remedy, Sprt, Step, Trade, Verdict, best_costs,
@@ -240,7 +240,8 @@ impl<'a> Job<'a> {
         put(texts.with("best-tries", &[("tries", self.tries_needed().into())]))
     }
 
-    /// Failed tries in a row after which the control is suspect, at a calm pace on this dial.
+    /// Failed tries in a row after which the control is suspect, at a calm pace on this dial, where
+    /// controls fail as often as the catalogue says.
     fn tries_needed(&self) -> usize {
         let turned = |step: &GestureStep| match step {
             GestureStep::Turn { detents, .. } => usize::from(*detents),
@@ -253,6 +254,10 @@ impl<'a> Job<'a> {
         let Ok(test) = Sprt::new(RISK, RISK) else {
             return 0;
         };
+        let modes = self.library.modes.iter().enumerate();
+        let bad = modes.filter(|(_, mode)| mode.component == Component::Board);
+        let bad: f64 = bad.map(|(n, _)| self.prior[n + 1]).sum();
+        let test = test.with_odds(bad / (1.0 - bad));
         let mut failures = Vec::new();
         while suspicion(test, &failures).verdict() == Verdict::GoOn {
             failures.push(hand);

@@ -1,5 +1,6 @@
 //! How likely what is seen is under each hypothesis, found by running the machine with it: hypothesis
-//! 0 is the sound machine, hypothesis n + 1 failure mode n of the catalogue.
+//! 0 is the sound machine, hypothesis n + 1 failure mode n of the catalogue. Readings are taken as drawn one
+//! by one: that a fault which comes and goes stays away for a whole visit counts for too little.
 
 use crate::bench::{Bench, Display, Finding, Grip, LandmarkKind, MeterMode, look, meter};
 use crate::lesson::{Library, survey};

@@ -56,7 +56,7 @@ fn own_fault(attempt: &Try) -> bool {
 }
 
 /// The test of "the control is sound" against "the control never lets anyone in" after these
-/// failures. Its log ratio is the logarithm of the factor by which the odds against the control grew.
+/// failures. Begun with the odds that the control is bad, it tells those odds after them.
 pub fn suspicion(mut test: Sprt, failures: &[Hand]) -> Sprt {
     for hand in failures {
         test.see(1.0 - hand.success, 1.0);
@@ -83,13 +83,13 @@ mod tests {
             (0.9, 0.121_577),
             (0.95, 0.358_486),
         ] {
-            let chance = libm::exp(-failed(1.0 - miss, 20).log_ratio);
+            let chance = 1.0 / failed(1.0 - miss, 20).odds();
             assert!((chance / expected - 1.0).abs() < 1e-5, "{chance}");
         }
         // The greatest success chance that twenty failures leave possible at 5 %.
         let bound = 1.0 - libm::pow(0.05, 0.05);
         assert!((bound - 0.139_108).abs() < 1e-6);
-        let chance = libm::exp(-failed(bound, 20).log_ratio);
+        let chance = 1.0 / failed(bound, 20).odds();
         assert!((chance - 0.05).abs() < 1e-9);
     }
 
@@ -99,6 +99,16 @@ mod tests {
         assert_eq!(failed(0.5, 4).verdict(), Verdict::GoOn);
         assert_eq!(failed(0.5, 5).verdict(), Verdict::Second);
         assert_eq!(failed(0.0, 1000).verdict(), Verdict::GoOn);
+    }
+
+    #[test]
+    fn what_is_known_of_controls_comes_before_the_tries() {
+        let test = Sprt::new(0.05, 0.05).expect("risks").with_odds(0.01);
+        let told = |times: usize| suspicion(test, &vec![Hand { success: 0.9 }; times]);
+        // One in a hundred, and ten times as likely with each failure.
+        assert!((told(2).odds() - 1.0).abs() < 1e-9);
+        assert_eq!(told(3).verdict(), Verdict::GoOn);
+        assert_eq!(told(4).verdict(), Verdict::Second);
     }
 
     #[test]

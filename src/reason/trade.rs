@@ -126,16 +126,22 @@ impl Trade {
         // The sound machine is hypothesis 0: a recalibration and a wash show that nothing is wrong.
         let mut relearned = vec![0];
         for (n, mode) in library.modes.iter().enumerate() {
-            let part = cure(library.parts, board, mode);
-            if !mode.needs_no_part() {
-                let place = part.and_then(|p| library.parts.iter().position(|q| q == p));
-                if let Some(place) = place {
-                    of_part[place].push(n + 1);
+            let named = cure(library.parts, board, mode);
+            for (part, cures) in library.parts.iter().zip(&mut of_part) {
+                let sold = part.condition == Condition::New && part.superseded_by.is_none();
+                let same = part.component == mode.component && part.fits(board);
+                // A dearer part holds what a cheaper one mends.
+                let holds = named.is_none_or(|cheapest| cheapest.price <= part.price);
+                if sold && same && holds {
+                    cures.push(n + 1);
                 }
-            } else if mode.component.can_be_put_right() {
-                by_hand[mode.component.index()].push(n + 1);
-            } else {
-                relearned.push(n + 1);
+            }
+            if mode.needs_no_part() {
+                if mode.component.can_be_put_right() {
+                    by_hand[mode.component.index()].push(n + 1);
+                } else {
+                    relearned.push(n + 1);
+                }
             }
         }
         let mut add = |remedy, cost: f64, needs, cures: Vec<usize>| {

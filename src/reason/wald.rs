@@ -75,6 +75,19 @@ impl Sprt {
         })
     }
 
+    /// The same bounds for the odds themselves, second over first, that stand at `prior` before the
+    /// first trial; 1 leaves the plain test.
+    #[must_use]
+    pub fn with_odds(mut self, prior: f64) -> Sprt {
+        self.log_ratio += log(prior);
+        self
+    }
+
+    /// Odds of the second hypothesis over the first, or the likelihood ratio in the plain test.
+    pub fn odds(&self) -> f64 {
+        libm::exp(self.log_ratio)
+    }
+
     /// Takes in one trial, which came out as it does with these chances under the hypotheses.
     pub fn see(&mut self, first: f64, second: f64) {
         self.log_ratio += log(second) - log(first);
