@@ -182,6 +182,34 @@ fn a_reading_at_the_bench_finds_the_open_winding() {
 }
 
 #[test]
+fn the_program_says_it_in_both_languages_from_the_kept_table() {
+    let (library, rating) = (STAGE.library(MAINS[0]), MAINS[0].rating());
+    let key = evidence::key(&library, rating);
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = table_file::path(folder.path(), &library.board.id, rating.volts);
+    table_file::save(&path, &key, &TABLE).expect("it can be written");
+    for (language, found) in [
+        ("en", "Drain pump: rotor seized"),
+        ("es", "Bomba de desagüe"),
+    ] {
+        let out = std::process::Command::new(env!("CARGO_BIN_EXE_detent"))
+            .args(["best", "standing-water", "--lang", language, "--cache"])
+            .arg(folder.path())
+            .output()
+            .expect("the program starts");
+        let told = String::from_utf8_lossy(&out.stdout);
+        assert!(
+            out.status.success(),
+            "{}",
+            String::from_utf8_lossy(&out.stderr)
+        );
+        assert!(told.contains(found) && !told.contains('‹'), "{told}");
+        // Codes, five beliefs, five actions, the cost, the tries, and three headings and names.
+        assert_eq!(told.lines().count(), 16, "{told}");
+    }
+}
+
+#[test]
 fn a_table_is_made_alike_and_read_back_and_refused_when_it_is_not_ours() {
     let (library, rating) = (STAGE.library(MAINS[0]), MAINS[0].rating());
     let n = 1 + library

@@ -2,7 +2,6 @@
 
 use super::disk;
 use crate::reason::evidence::{Key, Table};
-use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -14,7 +13,7 @@ pub fn path(folder: &Path, board: &str, volts: f64) -> PathBuf {
 /// The table kept at `path` if it was made for `key`; none if there is none, it is of other content or
 /// damaged: it is then made again.
 pub fn load(path: &Path, key: &Key) -> Option<Table> {
-    Table::from_bytes(&fs::read(path).ok()?, key).ok()
+    Table::from_bytes(&disk::read_bytes(path).ok()?, key).ok()
 }
 
 /// Keeps a table at `path`.

@@ -191,7 +191,8 @@ impl Problem {
             }
             for h in 0..self.hypotheses {
                 let sum: f64 = test.chances.iter().map(|c| c[h]).sum();
-                if !((sum - 1.0).abs() < 1e-6) {
+                // Not a number is no sum either.
+                if sum.is_nan() || (sum - 1.0).abs() > 1e-6 {
                     return Err(PlanError::Sum(n, h));
                 }
             }
