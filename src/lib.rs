@@ -14,6 +14,8 @@ pub mod bench;
 
 pub mod lesson;
 
+pub mod reason;
+
 pub mod record;
 
 pub mod content;

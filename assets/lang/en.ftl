@@ -16,6 +16,35 @@ advice-replace = Replace the machine rather than repair it
 app-name = Detent
 app-tagline = A training bench for people who repair washing machines
 
+## best
+
+best-at-dead = unplugged
+best-at-idle = plugged in, idle
+best-at-pulled = unplugged, plug off the load
+best-at-test-cold = cold valve test
+best-at-test-hot = hot valve test
+best-at-test-lock = lock test
+best-at-test-motor-a = motor test, one way
+best-at-test-motor-b = motor test, other way
+best-at-test-pump = pump test
+best-at-test-shifter = shifter test
+best-belief = Belief before and after the customer's wash
+best-code-buyer = buys by the code
+best-codes = Codes stored in the customer's wash
+best-columns = Expected cost of repair, with the least that any way can cost (≥) / cost on this seed's fault
+best-control-swapper = fits a control first
+best-cost = Expected cost of repair when the best is done at each step, in whole units of money
+best-fit = fit
+best-hand-back = recalibrate, run a wash and hand it back
+best-inspect = look at
+best-new-machine = stop and advise a new machine
+best-next = Expected cost of repair if this is done next (≥ the least it can be)
+best-optimum = best plan
+best-put-right = put right by hand
+best-recalibrate = recalibrate and see how it ends
+best-scenario = scenario
+best-tries = Failed tries at the entry gesture in a row, made at a calm pace and with right timing on this dial, after which the control is the likelier culprit: { $tries }
+
 ## board
 
 board-arc-dial = Arc-dial board

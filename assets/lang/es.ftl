@@ -16,6 +16,35 @@ advice-replace = Cambiar la máquina en vez de repararla
 app-name = Detent
 app-tagline = Banco de prácticas para quienes reparan lavadoras
 
+## best
+
+best-at-dead = desenchufada
+best-at-idle = enchufada, en reposo
+best-at-pulled = desenchufada, conector de la carga quitado
+best-at-test-cold = prueba de la válvula fría
+best-at-test-hot = prueba de la válvula caliente
+best-at-test-lock = prueba del bloqueo
+best-at-test-motor-a = prueba del motor, un sentido
+best-at-test-motor-b = prueba del motor, el otro sentido
+best-at-test-pump = prueba de la bomba
+best-at-test-shifter = prueba del cambiador
+best-belief = Creencia antes y después del lavado del cliente
+best-code-buyer = compra según el código
+best-codes = Códigos guardados en el lavado del cliente
+best-columns = Coste esperado de la reparación, con lo mínimo que puede costar de cualquier modo (≥) / coste con el fallo de esta semilla
+best-control-swapper = primero cambia la placa
+best-cost = Coste esperado de la reparación si en cada paso se hace lo mejor, en unidades enteras de dinero
+best-fit = montar
+best-hand-back = recalibrar, hacer un lavado y entregarla
+best-inspect = mirar
+best-new-machine = parar y aconsejar una máquina nueva
+best-next = Coste esperado de la reparación si esto se hace ahora (≥ lo mínimo que puede ser)
+best-optimum = mejor plan
+best-put-right = arreglar a mano
+best-recalibrate = recalibrar y ver cómo termina
+best-scenario = trabajo
+best-tries = Intentos fallidos seguidos del gesto de entrada, con ritmo tranquilo y tiempos bien hechos en este selector, tras los que lo más probable es que falle la placa: { $tries }
+
 ## board
 
 board-arc-dial = Placa de arco y selector

@@ -13,7 +13,7 @@ mod workplace;
 pub use action::{Action, Grip, MeterMode, Turn};
 pub use inspect::{Finding, Found, look};
 pub use landmark::{Landmark, LandmarkKind};
-pub use part::{Condition, Part, Rates, current};
+pub use part::{Condition, Part, Rates, cure, current};
 pub use report::{Advice, Report};
 pub use view::{
     BenchView, Caution, Display, Event, Happening, MeterTest, PartInHand, Reading, Refusal,

@@ -1,6 +1,6 @@
 //! A part at the counter, and what the shop charges.
 
-use crate::plant::Component;
+use crate::plant::{Component, FailureMode};
 use serde::{Deserialize, Serialize};
 
 /// In what state a part is sold.
@@ -77,6 +77,22 @@ pub fn current<'a>(counter: &'a [Part], number: &str) -> Option<&'a Part> {
         }
     }
     None
+}
+
+/// The new part that cures this failure mode on a machine with this board: the one that the catalogue
+/// names or, where that is for another board, the one for this board; none where hands alone cure it.
+pub fn cure<'a>(counter: &'a [Part], board: &str, mode: &FailureMode) -> Option<&'a Part> {
+    if mode.needs_no_part() {
+        return None;
+    }
+    let fits = |part: &&Part| part.component == mode.component && part.fits(board);
+    let others = counter
+        .iter()
+        .filter(|part| part.superseded_by.is_none() && part.condition == Condition::New);
+    current(counter, &mode.cured_by)
+        .into_iter()
+        .chain(others)
+        .find(fits)
 }
 
 /// What the shop charges. All sums are invented.

@@ -6,9 +6,10 @@ use super::meter;
 use crate::machine::MachineView;
 use crate::plant::{Component, Connector, Pin};
 use crate::units::Time;
+use serde::{Deserialize, Serialize};
 
 /// What a meter shows.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Display {
     /// A value in the unit of the mode.
     Value(f64),

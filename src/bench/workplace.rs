@@ -4,7 +4,7 @@ use super::action::{Action, Grip, MeterMode, Turn};
 use super::inspect::{Found, look};
 use super::landmark::{Landmark, LandmarkKind, Watcher};
 use super::meter::Meter;
-use super::part::{Condition, Part, Rates, current};
+use super::part::{Part, Rates, cure, current};
 use super::report::Report;
 use super::view::{
     BenchView, Caution, Display, Event, Happening, MeterTest, PartInHand, Reading, Refusal,
@@ -677,21 +677,10 @@ impl Bench {
         part.fits(&self.machine.board().id)
     }
 
-    /// The new part that cures this failure mode in this machine: the one that the catalogue names
-    /// or, where that is for another board, the one for this board; none where hands alone cure it.
+    /// The new part that cures this failure mode in this machine; none where hands alone
+    /// cure it.
     pub fn cure(&self, mode: &FailureMode) -> Option<&Part> {
-        if mode.needs_no_part() {
-            return None;
-        }
-        let fits = |part: &&Part| part.component == mode.component && self.fits(part);
-        let others = self
-            .counter
-            .iter()
-            .filter(|part| part.superseded_by.is_none() && part.condition == Condition::New);
-        self.part(&mode.cured_by)
-            .into_iter()
-            .chain(others)
-            .find(fits)
+        cure(&self.counter, &self.machine.board().id, mode)
     }
 
     /// What the shop charges.

@@ -1,5 +1,6 @@
 //! The commands. Without one, the window opens.
 
+mod best;
 mod play;
 mod print;
 mod replay;
@@ -47,6 +48,9 @@ enum Command {
     Simulate(simulate::SimulateArgs),
     /// Print the table of faults: the codes each raises and the readings that tell it apart.
     Faults(table::FaultsArgs),
+    /// Print what the customer's wash says about a scenario's machine, what to do next and what the
+    /// repair is expected to cost; or a table of costs for every scenario.
+    Best(best::BestArgs),
 }
 
 /// How the window opens.
@@ -97,6 +101,12 @@ enum Failure {
     /// The attempt cannot be kept.
     #[error(transparent)]
     Attempt(#[from] crate::content::attempt_file::AttemptFileError),
+    /// Nothing can be planned.
+    #[error(transparent)]
+    Plan(#[from] crate::reason::PlanError),
+    /// Nothing can be believed.
+    #[error(transparent)]
+    Posterior(#[from] crate::reason::PosteriorError),
     /// The work itself failed.
     #[error("{0}")]
     Failed(String),
@@ -137,6 +147,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Replay(args)) => replay::check(&args),
         Some(Command::Simulate(args)) => simulate::simulate(&args),
         Some(Command::Faults(args)) => table::faults(&args),
+        Some(Command::Best(args)) => best::best(&args, language),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -84,9 +84,9 @@ fn digit(segments: u16) -> char {
     }
 }
 
-/// A reading as a person writes it down.
-pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
-    let (name, unit) = match r.mode {
+/// A meter setting in scripts' words, and its unit.
+pub(super) fn mode(mode: MeterMode) -> (&'static str, &'static str) {
+    match mode {
         MeterMode::Ohms => ("ohms", "Ω"),
         MeterMode::VoltsAc => ("volts-ac", "V~"),
         MeterMode::VoltsDc => ("volts-dc", "V⎓"),
@@ -95,7 +95,12 @@ pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
         MeterMode::Continuity => ("continuity", "Ω"),
         MeterMode::VoltsLowZ => ("volts-low-z", "V~"),
         MeterMode::Microfarads => ("microfarads", "µF"),
-    };
+    }
+}
+
+/// A reading as a person writes it down.
+pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
+    let (name, unit) = mode(r.mode);
     let mut line = format!(
         "{name:<11} {} / {}: {} {unit}",
         r.red,

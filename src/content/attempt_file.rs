@@ -128,20 +128,10 @@ impl AttemptWriter {
         write().map_err(|e| io_error(&temporary, e))?;
         refuse_existing(&path)?;
         fs::rename(&temporary, &path).map_err(|e| io_error(&path, e))?;
-        sync_folder(&path).map_err(|e| io_error(&path, e))?;
+        disk::sync_folder(&path).map_err(|e| io_error(&path, e))?;
         fs::remove_file(&part).map_err(|e| io_error(&part, e))?;
         Ok(path)
     }
-}
-
-/// Make a rename in the file's folder last through a power failure.
-fn sync_folder(path: &Path) -> io::Result<()> {
-    // Only Unix lets a folder be opened and synced; elsewhere the file system sees to it.
-    if cfg!(unix) {
-        let folder = path.parent().filter(|f| !f.as_os_str().is_empty());
-        File::open(folder.unwrap_or(Path::new(".")))?.sync_all()?;
-    }
-    Ok(())
 }
 
 fn refuse_existing(path: &Path) -> Result<(), AttemptFileError> {

@@ -7,7 +7,7 @@ use super::{read_catalogue, read_machine, read_parts, read_scenario};
 use crate::lesson::Scenario;
 use crate::record::{Attempt, RecordError, read_attempt};
 use std::fs::File;
-use std::io::{self, Read};
+use std::io::{self, Read, Write};
 use std::path::Path;
 
 /// Largest attempt that is read; an hour of hasty turning makes less than one hundredth of it.
@@ -99,6 +99,35 @@ pub fn attempt(path: &Path) -> Result<Attempt, AttemptReadError> {
         &name(path),
         &read_at_most(path, LONGEST_ATTEMPT_BYTES)?,
     )?)
+}
+
+/// Writes a whole file: to a temporary one beside it, synced, then renamed, so that `path` is never
+/// half there. Makes the folder where it is missing.
+///
+/// # Errors
+/// The system's reason.
+pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    if let Some(folder) = path.parent() {
+        std::fs::create_dir_all(folder)?;
+    }
+    let mut temporary = path.as_os_str().to_owned();
+    // Two programs that write at once must not share one.
+    temporary.push(format!(".{}.tmp", std::process::id()));
+    let mut file = File::create(&temporary)?;
+    file.write_all(bytes)?;
+    file.sync_all()?;
+    std::fs::rename(&temporary, path)?;
+    sync_folder(path)
+}
+
+/// Make a rename in the file's folder last through a power failure.
+pub(super) fn sync_folder(path: &Path) -> io::Result<()> {
+    // Only Unix lets a folder be opened and synced; elsewhere the file system sees to it.
+    if cfg!(unix) {
+        let folder = path.parent().filter(|f| !f.as_os_str().is_empty());
+        File::open(folder.unwrap_or(Path::new(".")))?.sync_all()?;
+    }
+    Ok(())
 }
 
 /// A path as people write it.

@@ -16,6 +16,7 @@ mod redo;
 mod scenario_file;
 mod script_file;
 mod shelf;
+pub mod table_file;
 mod text;
 
 pub use board_file::read_board;

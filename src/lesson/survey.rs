@@ -118,7 +118,17 @@ pub fn in_time(library: &Library<'_>, rating: Rating, mode: &FailureMode) -> Vec
 
 /// All that can be learned of a machine with one fault, or none, without its codes.
 pub fn looks(library: &Library<'_>, rating: Rating, mode: Option<&FailureMode>) -> Looks {
-    let bench = bench_with(library, rating, mode, 5);
+    looks_drawn(library, rating, mode, 3)
+}
+
+/// The same with other random draws, for a fault that is not always there.
+pub fn looks_drawn(
+    library: &Library<'_>,
+    rating: Rating,
+    mode: Option<&FailureMode>,
+    seed: u64,
+) -> Looks {
+    let bench = bench_with(library, rating, mode, seed + 2);
     let plant = bench.machine().plant();
     let findings = Component::ALL
         .iter()
@@ -126,7 +136,7 @@ pub fn looks(library: &Library<'_>, rating: Rating, mode: Option<&FailureMode>) 
         .filter(|(_, findings)| !findings.is_empty())
         .collect();
     Looks {
-        readings: readings(library, rating, mode),
+        readings: readings(library, rating, mode, seed),
         findings,
     }
 }
@@ -207,10 +217,15 @@ fn raised(bench: &Bench) -> Vec<(u8, Monitor)> {
 
 /// Every standard reading: resistances on the dead machine with connectors pulled, and voltages,
 /// currents and pulses while service mode drives one load after another.
-pub fn readings(library: &Library<'_>, rating: Rating, mode: Option<&FailureMode>) -> Vec<Taken> {
+fn readings(
+    library: &Library<'_>,
+    rating: Rating,
+    mode: Option<&FailureMode>,
+    seed: u64,
+) -> Vec<Taken> {
     let mut taken = Vec::new();
-    dead_readings(&mut bench_with(library, rating, mode, 3), &mut taken);
-    let mut bench = bench_with(library, rating, mode, 4);
+    dead_readings(&mut bench_with(library, rating, mode, seed), &mut taken);
+    let mut bench = bench_with(library, rating, mode, seed + 1);
     bench.wait(Span::from_s(3));
     live_readings(&mut bench, &mut taken);
     taken

@@ -1,0 +1,16 @@
+//! What a person who knows the catalogue should believe and do next: posterior over the faults, the
+//! expected cost of repair, and when failed tries speak against the control.
+
+pub mod evidence;
+mod hand;
+mod plan;
+mod policy;
+mod posterior;
+mod trade;
+mod wald;
+pub use hand::{Hand, suspicion};
+pub use plan::{Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, Problem, Repair, Step, Test};
+pub use policy::{best_costs, expected, order_costs};
+pub use posterior::{Posterior, PosteriorError};
+pub use trade::{LIVE_TEST_RISK, Probe, Remedy, Trade, WAIT_PER_HOUR, code_buyer, control_swapper};
+pub use wald::{Lines, Sprt, Verdict, WaldError};
