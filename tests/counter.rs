@@ -2,7 +2,7 @@
 
 mod stage;
 
-use detent::bench::{Action, Bench, Condition, Refusal};
+use detent::bench::{Action, Bench, Condition, Happening, Refusal};
 use detent::lesson::Mains;
 use detent::plant::Component;
 use detent::units::Span;
@@ -171,4 +171,30 @@ fn a_used_part_may_be_bad_and_the_seed_says_whether() {
     for seed in 0..10 {
         assert_eq!(bad(&stage, "P-1003", seed), bad(&stage, "P-1003", seed));
     }
+}
+
+/// Contact cleaner dries a damp contact and mends no broken wire; a new harness ends both.
+#[test]
+fn a_kit_mends_only_what_it_is_for() {
+    let stage = Stage::new();
+    let faults_left = |fault: &str, number: &str| {
+        let mut bench = dead(stage.bench(Mains::V120Hz60, Some(fault), 4));
+        act(&mut bench, order(number));
+        act(&mut bench, Action::Fit(number.to_owned()));
+        let wrong = bench
+            .events()
+            .iter()
+            .any(|e| e.what == Happening::WrongPart);
+        (bench.machine().plant().faults().count(), wrong)
+    };
+    assert_eq!(
+        faults_left("harness.thermistor-pin-damp", "P-2102"),
+        (0, false)
+    );
+    assert_eq!(faults_left("harness.pump-wire-open", "P-2102"), (1, true));
+    assert_eq!(faults_left("harness.pump-wire-open", "P-2101"), (0, false));
+    assert_eq!(
+        faults_left("harness.thermistor-pin-damp", "P-2101"),
+        (0, false)
+    );
 }

@@ -53,6 +53,9 @@ pub struct Part {
     /// Number of the part that took its place: who orders this one gets that one.
     #[serde(default)]
     pub superseded_by: Option<String>,
+    /// It mends only what the catalogue says it cures, and leaves the rest of the component as it is.
+    #[serde(default)]
+    pub kit: bool,
     /// Text key of a note on the counter's card, if any.
     #[serde(default)]
     pub note_key: Option<String>,
@@ -62,6 +65,11 @@ impl Part {
     /// Whether it fits a machine with this board.
     pub fn fits(&self, board: &str) -> bool {
         self.boards.is_empty() || self.boards.iter().any(|b| b == board)
+    }
+
+    /// Whether fitting it ends this fault, if it fits at all.
+    pub fn ends(&self, mode: &FailureMode) -> bool {
+        self.component == mode.component && (!self.kit || mode.cured_by == self.number)
     }
 }
 

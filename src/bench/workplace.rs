@@ -515,16 +515,16 @@ impl Bench {
     }
 
     fn fit(&mut self, number: &str) {
-        let Some((number, component)) = self.part(number).map(|p| (p.number.clone(), p.component))
-        else {
+        let Some(part) = self.part(number).cloned() else {
             return;
         };
+        let (number, component) = (part.number.clone(), part.component);
         // What hands put right, or a recalibration, was no reason for a new part.
         let cures = self
             .machine
             .plant()
             .faults()
-            .any(|f| f.component == component && !f.needs_no_part());
+            .any(|f| part.ends(f) && !f.needs_no_part());
         if !cures {
             self.happen(if component == Component::Board {
                 Happening::GoodBoardReplaced
@@ -532,7 +532,11 @@ impl Bench {
                 Happening::WrongPart
             });
         }
-        self.machine.replace(component);
+        if part.kit {
+            self.machine.plant_mut().mend(|mode| part.ends(mode));
+        } else {
+            self.machine.replace(component);
+        }
         if let Some(place) = self.in_hand(&number) {
             self.parts[place].fitted = true;
             if let Some(bad) = self.parts[place].bad {

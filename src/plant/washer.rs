@@ -287,6 +287,12 @@ impl Plant {
         self.state.placed.len() < before
     }
 
+    /// Ends the faults that `cured` says, and leaves everything else as it is.
+    pub fn mend(&mut self, cured: impl Fn(&FailureMode) -> bool) {
+        self.state.placed.retain(|placed| !cured(&placed.mode));
+        self.refresh_params();
+    }
+
     /// A draw between two bounds.
     fn spread(&mut self, (low, high): (f64, f64)) -> f64 {
         low + (high - low) * f64::from(self.state.rng.next_u32()) / 4_294_967_295.0
