@@ -234,7 +234,7 @@ course-entry-drill = Getting in
 course-exam = Examination
 course-intermittents = Now and then
 course-look-alikes = Look-alikes
-course-nothing-found = Nothing wrong
+course-nothing-found = Odd calls
 course-reading-drill = Reading codes
 course-single-fault = One fault
 
@@ -753,9 +753,12 @@ rule-wrong-way = the dial turned the wrong way
 
 ## score
 
+score-goal = What this job teaches: { $goal }
 score-losses = Points lost
 score-none-lost = None. Well worked.
+score-not-passed = Not passed yet: { $percent } % is needed.
 score-not-yet = The score comes with the report. Until then, here is how your tries at service mode went.
+score-passed = Passed: { $percent } % was needed.
 score-total = { $kept } of { $of } points
 
 ## sheet

@@ -234,7 +234,7 @@ course-entry-drill = Entrar
 course-exam = Examen
 course-intermittents = De vez en cuando
 course-look-alikes = Parecidos
-course-nothing-found = Nada averiado
+course-nothing-found = Avisos raros
 course-reading-drill = Leer códigos
 course-single-fault = Un solo fallo
 
@@ -753,9 +753,12 @@ rule-wrong-way = el selector giró en sentido contrario
 
 ## score
 
+score-goal = Lo que enseña este trabajo: { $goal }
 score-losses = Puntos perdidos
 score-none-lost = Ninguno. Buen trabajo.
+score-not-passed = Aún no aprobado: hace falta un { $percent } %.
 score-not-yet = La nota llega con el informe. Hasta entonces, así fueron sus intentos de entrar al modo de servicio.
+score-passed = Aprobado: hacía falta un { $percent } %.
 score-total = { $kept } de { $of } puntos
 
 ## sheet

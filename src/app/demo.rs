@@ -35,9 +35,9 @@ impl Default for DemoShop {
         DemoShop(vec![
             Offer {
                 title: both("The tub stays full", "La tina no se vacía"),
-                goal: both(
-                    "Prove the pump before you buy one.",
-                    "Demuestre la falla de la bomba antes de comprarla.",
+                complaint: both(
+                    "It hums and leaves the clothes swimming.",
+                    "Zumba y deja la ropa nadando.",
                 ),
                 board: "board-arc-dial".to_owned(),
                 part: None,
@@ -47,9 +47,9 @@ impl Default for DemoShop {
             },
             Offer {
                 title: both("It fills and stops", "Se llena y se detiene"),
-                goal: both(
-                    "One code, several suspects.",
-                    "Un código, varios sospechosos.",
+                complaint: both(
+                    "It takes water and then just sits there.",
+                    "Toma agua y luego se queda parada.",
                 ),
                 board: "board-arc-dial".to_owned(),
                 part: None,
@@ -59,7 +59,7 @@ impl Default for DemoShop {
             },
             Offer {
                 title: both("Whatever the day brings", "Lo que traiga el día"),
-                goal: both("A fault drawn at random.", "Una falla al azar."),
+                complaint: both("It blinks at me.", "Me parpadea."),
                 board: "board-arc-dial".to_owned(),
                 part: None,
                 minutes: 60.0,
@@ -110,6 +110,10 @@ pub fn demo_job() -> Job {
         complaint: both(
             "It washed fine on Monday. Now it hums a bit at the end and leaves the clothes swimming.",
             "El lunes lavó bien. Ahora zumba un poco al final y deja la ropa nadando.",
+        ),
+        goal: both(
+            "Prove the pump before you buy one.",
+            "Demuestre la falla de la bomba antes de comprarla.",
         ),
         budget: 180.0,
         rates: Rates {

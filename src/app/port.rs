@@ -76,8 +76,8 @@ pub struct Kept {
 pub struct Offer {
     /// Title.
     pub title: Bilingual,
-    /// What it teaches.
-    pub goal: Bilingual,
+    /// The complaint in the customer's words.
+    pub complaint: Bilingual,
     /// Text key of its board's name.
     pub board: String,
     /// Part of the course that it belongs to.
@@ -97,6 +97,8 @@ pub struct Job {
     pub title: Bilingual,
     /// The complaint in the customer's words.
     pub complaint: Bilingual,
+    /// What it teaches, told with the score: before, it would give the answer away.
+    pub goal: Bilingual,
     /// Money the customer will pay at most for parts and work, whole units.
     pub budget: f64,
     /// What the shop charges.

@@ -36,7 +36,7 @@ impl Workshop {
             .iter()
             .map(|t| Offer {
                 title: t.scenario.title.clone(),
-                goal: t.scenario.goal.clone(),
+                complaint: t.scenario.complaint.clone(),
                 board: shelf
                     .board(&t.scenario.board)
                     .map_or_else(String::new, |board| board.name.clone()),
@@ -152,6 +152,7 @@ fn job(scenario: &Scenario, bench: &Bench) -> Job {
     Job {
         title: scenario.title.clone(),
         complaint: scenario.complaint.clone(),
+        goal: scenario.goal.clone(),
         budget: scenario.budget,
         rates: bench.rates(),
         par_minutes: scenario.par_minutes,

@@ -418,7 +418,7 @@ const COMMANDS = {
       await touch("touchEnd", []);
       await sleep(600);
     };
-    await tap("The blinking lock");
+    await tap("An arc of lamps");
     await tap("Begin the job");
     const before = await person.see("the bench", (seen) => seen.screen === "Bench");
     await sleep(5_000);

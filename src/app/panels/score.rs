@@ -2,10 +2,11 @@
 
 use super::sheet::glyph;
 use super::{Face, kit};
+use crate::app::state::say;
 use crate::app::tokens as t;
 use crate::content::Value;
 use crate::controller::{Broke, GestureInput, LidMove, Outcome, Rotation, Try};
-use crate::lesson::{Deduction, DimensionScore};
+use crate::lesson::{Deduction, DimensionScore, PASS_SHARE};
 use crate::units::{Span, Time};
 use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, Painter, Pos2, Rect, RichText, Stroke, Ui, pos2, vec2,
@@ -26,6 +27,16 @@ pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
                     ],
                 );
                 ui.label(RichText::new(total).size(28.0).color(t::AMBER));
+                let (key, colour) = if score.passed() {
+                    ("score-passed", t::GOOD)
+                } else {
+                    ("score-not-passed", t::BAD)
+                };
+                let pass = Value::from((PASS_SHARE * 100.0).round());
+                let words = face.with(key, &[("percent", pass)]);
+                ui.label(RichText::new(words).color(colour));
+                let goal = Value::from(say(face.desk.language, &face.bench.job().goal));
+                kit::quiet(ui, face.with("score-goal", &[("goal", goal)]));
                 for dimension in &score.dimensions {
                     bar(ui, face, dimension);
                 }

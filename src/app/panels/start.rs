@@ -137,12 +137,13 @@ fn jobs_ui(
                                 });
                             },
                         );
-                        // A long list stays short: what a job teaches is told when it is chosen.
+                        // A long list stays short: the complaint is told when a job is chosen.
                         if on {
-                            let goal = RichText::new(say(face.desk.language, &offer.goal))
+                            let words = RichText::new(say(face.desk.language, &offer.complaint))
+                                .italics()
                                 .size(t::SMALL)
                                 .color(t::TEXT);
-                            ui.add(egui::Label::new(goal).selectable(false));
+                            ui.add(egui::Label::new(words).selectable(false));
                             let more = RichText::new(around(face, offer))
                                 .size(t::SMALL)
                                 .color(t::QUIET);
