@@ -782,13 +782,14 @@ sheet-lamps-pages = In the code list each press of { $button } turns to the next
 sheet-menu = Menu
 sheet-menu-clear = To clear the codes keep Start down for { $seconds } s.
 sheet-menu-intro = In service mode: choose a position, press Start.
-sheet-pins = Pins
+sheet-pins = Wires
 sheet-pins-intro = Pin, printed mark, and where the wire ends.
 sheet-programs = Programs outside service mode
 sheet-reset = Leaving a fault hold
 sheet-sights = What the lamps show
 sheet-tens = tens
 sheet-units = units
+sheet-wires-intro = On the left the pin on the board with its printed mark, on the right the terminal where the wire ends. Mains wires are brown. A click puts the next probe there.
 
 ## side
 

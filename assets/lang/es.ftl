@@ -782,13 +782,14 @@ sheet-lamps-pages = En la lista de códigos cada pulsación de { $button } pasa 
 sheet-menu = Menú
 sheet-menu-clear = Para borrar los códigos mantenga Inicio durante { $seconds } s.
 sheet-menu-intro = En modo de servicio: elija una posición y pulse Inicio.
-sheet-pins = Pines
+sheet-pins = Cables
 sheet-pins-intro = Pin, marca impresa y adónde va el cable.
 sheet-programs = Programas fuera del modo de servicio
 sheet-reset = Salir de un paro por fallo
 sheet-sights = Qué muestran las luces
 sheet-tens = decenas
 sheet-units = unidades
+sheet-wires-intro = A la izquierda, el pin de la placa con su marca impresa; a la derecha, el borne donde termina el cable. Los cables de red son marrones. Un clic pone ahí la siguiente punta.
 
 ## side
 

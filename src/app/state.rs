@@ -414,6 +414,18 @@ pub struct Desk {
     pub stage: Rect,
 }
 
+impl Desk {
+    /// Puts the probe whose turn it is on a pin; the other is next.
+    pub fn put_probe(&mut self, pin: Pin) {
+        if self.red_next {
+            self.red = Some(pin);
+        } else {
+            self.black = Some(pin);
+        }
+        self.red_next = !self.red_next;
+    }
+}
+
 impl Default for Desk {
     fn default() -> Self {
         Desk {

@@ -30,6 +30,8 @@ pub const GOOD: Color32 = Color32::from_rgb(0x7f, 0xd6, 0xa3);
 pub const BAD: Color32 = Color32::from_rgb(0xff, 0x9a, 0x8a);
 /// Second accent: links, focus, windows of time.
 pub const SKY: Color32 = Color32::from_rgb(0x8c, 0xcf, 0xf0);
+/// A red probe on paper.
+pub const PROBE_RED: Color32 = Color32::from_rgb(0xd0, 0x2b, 0x2b);
 /// Glass of the meter's display.
 pub const LCD: Color32 = Color32::from_rgb(0xc4, 0xcf, 0xb4);
 /// Segments lit on it.

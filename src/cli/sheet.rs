@@ -2,6 +2,7 @@
 
 use super::Failure;
 use super::print::lit;
+use crate::bench::Condition;
 use crate::bench::script::entry_steps;
 use crate::content::{Language, Shelf, Texts, Value, script_line};
 use crate::controller::{Board, Lamps, Signs};
@@ -134,18 +135,25 @@ pub(super) fn parts(language: Language) -> Result<(), Failure> {
                 format!("{} {revision}", part.number)
             },
         );
-        let state = part.superseded_by.as_ref().map_or_else(
-            || texts.get(&format!("condition-{}", part.condition.name())),
-            |next| texts.with("parts-superseded", &[("part", Value::from(next.as_str()))]),
-        );
+        let mut words = vec![texts.get(&part.name_key)];
+        if part.condition != Condition::New {
+            words.push(texts.get(&format!("condition-{}", part.condition.name())));
+        }
+        if !part.boards.is_empty() {
+            let boards = part.boards.iter();
+            let boards: Vec<String> = boards.map(|id| texts.get(&format!("board-{id}"))).collect();
+            let boards = Value::from(boards.join(", "));
+            words.push(texts.with("parts-boards", &[("boards", boards)]));
+        }
+        if let Some(next) = &part.superseded_by {
+            words.push(texts.with("parts-superseded", &[("part", Value::from(next.as_str()))]));
+        }
+        words.extend([price, wait]);
         let note = part
             .note_key
             .as_ref()
             .map_or(String::new(), |key| format!("  ({})", texts.get(key)));
-        format!(
-            "{number}  {}, {state}, {price}, {wait}{note}",
-            texts.get(&part.name_key)
-        )
+        format!("{number}  {}{note}", words.join(", "))
     };
     let rates = shelf.parts.rates;
     let mut lines: Vec<String> = shelf.parts.parts.iter().map(line).collect();

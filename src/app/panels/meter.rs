@@ -291,12 +291,7 @@ fn probes(ui: &mut Ui, face: &mut Face) {
                 _ => "",
             };
             if kit::choice(ui, mine, format!("{mark}{name}")).clicked() {
-                if face.desk.red_next {
-                    face.desk.red = Some(pin);
-                } else {
-                    face.desk.black = Some(pin);
-                }
-                face.desk.red_next = !face.desk.red_next;
+                face.desk.put_probe(pin);
             }
         }
     });

@@ -8,7 +8,7 @@ use crate::app::workbench::Workshop;
 use crate::bench::{Advice, Grip, MeterMode, Report};
 use crate::content::{Language, builtin, read_board};
 use crate::controller::{Board, Selector};
-use crate::plant::Button;
+use crate::plant::{Button, Pin, Side, Terminal};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use std::cell::RefCell;
@@ -314,6 +314,32 @@ fn sheet(board: &Board, page: Page, language: Language) -> Harness<'static, Stan
     let mut stand = stand_at(DemoBench::at(board.clone()), language);
     stand.desk.page = page;
     harness(stand, sheet::sheet_ui)
+}
+
+#[test]
+fn the_wiring_diagram_takes_the_probes() {
+    for board in boards() {
+        let mut harness = sheet(&board, Page::Pins, Language::En);
+        let pins = [Side::Board, Side::Load].map(|side| Pin::Wire(Terminal::CordLine, side));
+        for pin in pins {
+            let stand = harness.state_mut();
+            let name = Face {
+                texts: &stand.texts,
+                bench: &mut stand.bench,
+                desk: &mut stand.desk,
+            }
+            .pin(pin);
+            harness.get_by_label(&name).click();
+            harness.run();
+        }
+        let desk = &harness.state().desk;
+        assert_eq!(
+            (desk.red, desk.black),
+            (Some(pins[0]), Some(pins[1])),
+            "{}",
+            board.id
+        );
+    }
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 mod gesture;
 mod signs;
+mod wires;
 
 use super::{Face, kit};
 use crate::app::state::Page;
@@ -54,7 +55,7 @@ pub(super) fn sheet_ui(ui: &mut Ui, face: &mut Face) {
             Page::Lamps => signs::lamps(ui, face),
             Page::Codes => codes(ui, face),
             Page::Menu => menu(ui, face),
-            Page::Pins => pins(ui, face),
+            Page::Pins => wires::wires(ui, face),
         }
     });
 }
@@ -156,29 +157,4 @@ fn positions(ui: &mut Ui, id: &str, rows: impl Iterator<Item = (u8, String)>) {
                 ui.end_row();
             }
         });
-}
-
-fn pins(ui: &mut Ui, face: &Face) {
-    ui.label(face.text("sheet-pins-intro"));
-    for connector in &face.bench.job().board.connectors {
-        kit::print_heading(ui, connector.label.clone());
-        egui::Grid::new(&connector.label)
-            .num_columns(3)
-            .striped(true)
-            .spacing([12.0, 5.0])
-            .min_col_width(30.0)
-            .show(ui, |ui| {
-                for pin in &connector.pins {
-                    let name = pin.terminal.name();
-                    ui.label(RichText::new(pin.pin.to_string()).color(t::PRINT_ACCENT));
-                    ui.label(RichText::new(&pin.label).monospace());
-                    ui.label(format!(
-                        "{}  {}",
-                        face.part(pin.terminal.component()),
-                        &name[name.len() - 1..]
-                    ));
-                    ui.end_row();
-                }
-            });
-    }
 }
