@@ -437,8 +437,6 @@ const COMMANDS = {
     await sleep(1_500);
     const turned = await person.seen();
     await person.picture("tablet-panel.png");
-    await tap("Pull the plug (P)");
-    const pulled = await person.see("the plug out", (seen) => !seen.plugged);
     // The ticket is longer than its place: a finger pushes it up.
     const { height } = upright;
     await touch("touchStart", [[12, height - 60]]);
@@ -449,6 +447,8 @@ const COMMANDS = {
     await sleep(600);
     await touch("touchEnd", []);
     await sleep(1_500);
+    await tap("Pull the plug (P)");
+    const pulled = await person.see("the plug out", (seen) => !seen.plugged);
     await tap("Take the panels off (C)");
     const opened = await person.see("the cabinet open", (seen) => seen.cabinet_open);
     await tap("3  Inside");

@@ -14,6 +14,9 @@ pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
         ui.label(RichText::new(format!("“{}”", say(face.desk.language, &job.complaint))).italics());
     });
     kit::card(ui, |ui| {
+        // Facts stand close, so that the hands' buttons keep their place on a small screen.
+        ui.spacing_mut().item_spacing.y = 2.0;
+        ui.spacing_mut().interact_size.y = 22.0;
         let (job, view) = (face.bench.job(), face.bench.view());
         let over = |bad: bool| if bad { t::BAD } else { t::TEXT };
         let minutes = face.with(
