@@ -3,11 +3,6 @@
 //!
 //! The table of it: `cargo test --no-default-features --test course -- --nocapture`.
 
-#![allow(
-    clippy::disallowed_methods,
-    reason = "each job has a machine of its own, so threads cannot touch its run"
-)]
-
 mod stage;
 #[path = "stage/technician.rs"]
 mod technician;
@@ -16,10 +11,9 @@ use detent::bench::{Advice, Bench, LandmarkKind};
 use detent::content::{Language, Shelf, Texts, Titled};
 use detent::lesson::{Course, CoursePart, Hidden, Score, draw, judge, set_up};
 use detent::plant::{Component, FailureMode};
+use rayon::prelude::*;
 use stage::Stage;
 use std::fmt::Write;
-use std::sync::Mutex;
-use std::sync::atomic::{AtomicUsize, Ordering};
 use technician::{Persona, work};
 
 /// Share of the points that the expert keeps in every job.
@@ -106,22 +100,8 @@ fn play_all(shelf: &Shelf, all: &[Titled]) -> Vec<Played> {
     let jobs: Vec<(usize, u64)> = (all.iter().enumerate())
         .flat_map(|(n, titled)| seeds(shelf, titled).into_iter().map(move |seed| (n, seed)))
         .collect();
-    let next = AtomicUsize::new(0);
-    let done = Mutex::new(Vec::new());
-    let threads = std::thread::available_parallelism().map_or(1, |n| n.get().min(8));
-    std::thread::scope(|scope| {
-        for _ in 0..threads {
-            scope.spawn(|| {
-                while let Some((scenario, seed)) = jobs.get(next.fetch_add(1, Ordering::Relaxed)) {
-                    let played = play(shelf, all, *scenario, *seed);
-                    done.lock().expect("no thread panicked").push(played);
-                }
-            });
-        }
-    });
-    let mut played = done.into_inner().expect("no thread panicked");
-    played.sort_by_key(|p| (p.scenario, p.seed));
-    played
+    let jobs = jobs.par_iter();
+    jobs.map(|(n, seed)| play(shelf, all, *n, *seed)).collect()
 }
 
 fn share(score: &Score) -> f64 {

@@ -4,11 +4,6 @@
 //!
 //! The table of it: `cargo test --no-default-features --test faults -- --nocapture`.
 
-#![allow(
-    clippy::disallowed_methods,
-    reason = "each fault has a machine of its own, so threads cannot touch its run"
-)]
-
 mod stage;
 
 use detent::bench::LandmarkKind;
@@ -16,9 +11,8 @@ use detent::lesson::Mains;
 use detent::lesson::survey::{self, Row};
 use detent::plant::{Component, Presence};
 use detent::units::Span;
+use rayon::prelude::*;
 use stage::Stage;
-use std::sync::Mutex;
-use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// Faults before the control's own supply: it cannot say anything.
 const DARK: [&str; 3] = ["cord.open-line", "line-fuse.blown", "filter.open-choke"];
@@ -47,26 +41,10 @@ const SOMETIMES_SILENT: [(&str, Mains, &[&str]); 3] = [
 /// All rows, shared out over the processor's cores.
 fn rows(stage: &Stage, mains: Mains) -> Vec<Row> {
     let library = stage.library(mains);
-    let next = AtomicUsize::new(0);
-    let done = Mutex::new(Vec::new());
-    let threads = std::thread::available_parallelism().map_or(1, |n| n.get().min(8));
-    std::thread::scope(|scope| {
-        for _ in 0..threads {
-            scope.spawn(|| {
-                loop {
-                    let index = next.fetch_add(1, Ordering::Relaxed);
-                    let Some(mode) = library.modes.get(index) else {
-                        return;
-                    };
-                    let row = survey::row(&library, mains.rating(), mode);
-                    done.lock().expect("no thread panicked").push((index, row));
-                }
-            });
-        }
-    });
-    let mut rows = done.into_inner().expect("no thread panicked");
-    rows.sort_by_key(|(index, _)| *index);
-    rows.into_iter().map(|(_, row)| row).collect()
+    let modes = library.modes.par_iter();
+    modes
+        .map(|mode| survey::row(&library, mains.rating(), mode))
+        .collect()
 }
 
 fn dark(stage: &Stage, mains: Mains, id: &str) -> bool {

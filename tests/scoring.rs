@@ -210,6 +210,9 @@ fn the_part_named_is_for_what_failed_and_fits() {
         (&[lock], Some("P-1001"), true),
         (&[lock], Some("P-0702"), true),
         (&[lock], None, true),
+        // A kit for another fault of the component.
+        (&["harness.pump-wire-open"], Some("P-2101"), false),
+        (&["harness.pump-wire-open"], Some("P-2102"), true),
         (&[], None, false),
         (&[], Some("P-0701"), true),
         // Hands alone cure a shut tap.

@@ -5,7 +5,7 @@ use super::port::*;
 use crate::bench::script::Step;
 use crate::bench::{
     Action, BenchView, Caution, Condition, Display, Event, Finding, Found, Grip, Happening,
-    MeterMode, MeterTest, PartInHand, Rates, Reading, Refusal, Turn,
+    MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal, Turn,
 };
 use crate::controller::{Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
 use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Score};
@@ -90,13 +90,15 @@ impl Shop for DemoShop {
 
 /// The demonstration job at a given board.
 pub fn demo_job() -> Job {
-    let part = |number: &str, name_key: &str, price, wait_hours| PartRow {
+    let part = |number: &str, component, name_key: &str, price, wait_hours| Part {
         number: number.to_owned(),
+        component,
         revision: Some('A'),
         name_key: name_key.to_owned(),
         condition: Condition::New,
         boards: Vec::new(),
         superseded_by: None,
+        kit: false,
         note_key: None,
         price,
         wait_hours,
@@ -131,13 +133,37 @@ pub fn demo_job() -> Job {
         board: ron::from_str(include_str!("../../assets/boards/arc-dial.ron"))
             .expect("the built-in board reads"),
         parts: vec![
-            part("C24-330", "part-drain-pump", 52.0, 24.0),
-            part("C24-331", "part-drain-pump", 41.0, 24.0),
-            part("C24-200", "part-board", 189.0, 48.0),
-            part("C24-320", "part-inlet-cold", 27.0, 24.0),
-            part("C24-418", "part-run-capacitor", 19.0, 24.0),
-            part("C24-425", "part-belt", 14.0, 24.0),
-            part("C24-310", "part-lid-lock", 46.0, 24.0),
+            part(
+                "C24-330",
+                Component::DrainPump,
+                "part-drain-pump",
+                52.0,
+                24.0,
+            ),
+            part(
+                "C24-331",
+                Component::DrainPump,
+                "part-drain-pump",
+                41.0,
+                24.0,
+            ),
+            part("C24-200", Component::Board, "part-board", 189.0, 48.0),
+            part(
+                "C24-320",
+                Component::InletCold,
+                "part-inlet-cold",
+                27.0,
+                24.0,
+            ),
+            part(
+                "C24-418",
+                Component::RunCapacitor,
+                "part-run-capacitor",
+                19.0,
+                24.0,
+            ),
+            part("C24-425", Component::Belt, "part-belt", 14.0, 24.0),
+            part("C24-310", Component::LidLock, "part-lid-lock", 46.0, 24.0),
         ],
         causes: vec![
             cause("drain-pump.open-winding", Component::DrainPump),

@@ -91,18 +91,11 @@ fn view(name: &str) -> Result<ViewKind, String> {
 
 /// Where finished attempts go: `DETENT_ATTEMPTS`, else the user's data folder.
 fn attempts_folder() -> Option<PathBuf> {
-    let from = |name: &str| {
-        std::env::var_os(name)
-            .filter(|v| !v.is_empty())
-            .map(PathBuf::from)
-    };
-    from("DETENT_ATTEMPTS")
-        .or_else(|| {
-            from("XDG_DATA_HOME")
-                .or_else(|| from("APPDATA"))
-                .map(|p| p.join("detent/attempts"))
-        })
-        .or_else(|| from("HOME").map(|p| p.join(".local/share/detent/attempts")))
+    let own = std::env::var_os("DETENT_ATTEMPTS").filter(|value| !value.is_empty());
+    own.map(PathBuf::from).or_else(|| {
+        let data = disk::user_folder(&["XDG_DATA_HOME", "APPDATA"], ".local/share");
+        data.map(|folder| folder.join("detent/attempts"))
+    })
 }
 
 /// Opens the window and stays until it is closed.

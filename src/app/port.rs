@@ -2,7 +2,7 @@
 
 use super::attempts::{Attempts, Trouble};
 use crate::bench::script::Step;
-use crate::bench::{Action, BenchView, Caution, Condition, Rates, Refusal};
+use crate::bench::{Action, BenchView, Caution, Part, Rates, Refusal};
 use crate::controller::Board;
 use crate::lesson::{Bilingual, CoursePart, Score};
 use crate::plant::Component;
@@ -114,32 +114,9 @@ pub struct Job {
     /// The board, whose printed sheet the trainee has.
     pub board: Board,
     /// What the counter sells.
-    pub parts: Vec<PartRow>,
+    pub parts: Vec<Part>,
     /// Causes that the report can name.
     pub causes: Vec<CauseRow>,
-}
-
-/// One part at the counter.
-#[derive(Clone, Debug)]
-pub struct PartRow {
-    /// Part number (invented).
-    pub number: String,
-    /// Revision, a letter, if it was ever revised.
-    pub revision: Option<char>,
-    /// Text key of its name.
-    pub name_key: String,
-    /// In what state it is sold.
-    pub condition: Condition,
-    /// Boards of the machines that it is for, if not for all.
-    pub boards: Vec<String>,
-    /// The number that took its place, if one did.
-    pub superseded_by: Option<String>,
-    /// Text key of a note on the card, if any.
-    pub note_key: Option<String>,
-    /// Price in whole units.
-    pub price: f64,
-    /// Wait, h.
-    pub wait_hours: f64,
 }
 
 /// One cause that the report can name.

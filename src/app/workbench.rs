@@ -1,7 +1,7 @@
 //! The real bench and the built-in jobs behind the window's port.
 
 use super::attempts::{Attempts, Keeping, Trouble};
-use super::port::{BenchPort, CauseRow, Job, Kept, Offer, PartRow, Shop};
+use super::port::{BenchPort, CauseRow, Job, Kept, Offer, Shop};
 use crate::bench::script::Step;
 use crate::bench::{Action, Bench, BenchView, Caution, Refusal};
 use crate::content::{Shelf, Titled, redo};
@@ -160,21 +160,7 @@ fn job(scenario: &Scenario, bench: &Bench) -> Job {
         mains_hz,
         live_tests_allowed: scenario.live_tests_allowed,
         board: bench.machine().board().clone(),
-        parts: bench
-            .counter()
-            .iter()
-            .map(|part| PartRow {
-                number: part.number.clone(),
-                revision: part.revision,
-                condition: part.condition,
-                boards: part.boards.clone(),
-                superseded_by: part.superseded_by.clone(),
-                name_key: part.name_key.clone(),
-                note_key: part.note_key.clone(),
-                price: part.price,
-                wait_hours: part.wait_hours,
-            })
-            .collect(),
+        parts: bench.counter().to_vec(),
         causes: bench
             .modes()
             .iter()

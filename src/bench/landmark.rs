@@ -38,6 +38,16 @@ pub enum LandmarkKind {
     CodesCleared,
 }
 
+impl LandmarkKind {
+    /// The monitor that stopped the control, in a program or in recalibration.
+    pub fn stopped_by(self) -> Option<Monitor> {
+        match self {
+            LandmarkKind::Held(monitor) | LandmarkKind::CalibrationFailed(monitor) => Some(monitor),
+            _ => None,
+        }
+    }
+}
+
 /// Compares each glance at the control with the last.
 #[derive(Clone, Debug, Default)]
 pub struct Watcher {

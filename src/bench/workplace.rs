@@ -200,10 +200,8 @@ impl Bench {
                 let test = self.meter.tested(self.machine.now());
                 self.meter_tests.push(test);
             }
+            Action::Inspect(component) => self.note_finding(component),
             _ => {}
-        }
-        if let Action::Inspect(component) = *action {
-            self.note_finding(component);
         }
         Ok(())
     }
@@ -216,29 +214,13 @@ impl Bench {
             Action::OpenCabinet if plant.plugged() => Some("caution-open-live"),
             Action::Plug if self.cabinet_open => Some("caution-plug-open"),
             Action::OpenCabinet if charged => Some("caution-stored-charge"),
-            Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plant.plugged() => {
-                Some("caution-touch-live")
-            }
-            Action::Inspect(c) if c.is_inside() && plant.plugged() => Some("caution-touch-live"),
-            Action::Pull(_) | Action::Fit(_) if charged => Some("caution-stored-charge"),
-            Action::Inspect(c) if c.is_inside() && charged => Some("caution-stored-charge"),
+            action if plant.plugged() && touches_mains(action) => Some("caution-touch-live"),
+            action if charged && touches_charge(action) => Some("caution-stored-charge"),
             Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && self.turns() => {
                 Some("caution-moving")
             }
             Action::PutRight(Component::InletHoses) => Some("caution-hot-water"),
             Action::PutRight(Component::Floor) => Some("caution-heavy"),
-            Action::Probe {
-                grip: Grip::Fingers,
-                red,
-                black,
-                ..
-            } if plant.plugged() && (bites(*red) || bites(*black)) => Some("caution-touch-live"),
-            Action::Probe {
-                grip: Grip::Fingers,
-                red,
-                black,
-                ..
-            } if charged && (is_bulk(*red) || is_bulk(*black)) => Some("caution-stored-charge"),
             Action::Probe { mode, red, .. }
                 if mode.sends_current() && plant.plugged() && needs_cabinet(*red) =>
             {
@@ -330,22 +312,8 @@ impl Bench {
         let happening = match action {
             Action::OpenCabinet if plugged => Some(Happening::CabinetOpenedLive),
             Action::OpenLid if turning => Some(Happening::LidOpenedSpinning),
-            Action::Pull(_) | Action::Seat(_) | Action::Fit(_) if plugged => Some(Happening::Shock),
-            Action::Inspect(c) if c.is_inside() && plugged => Some(Happening::Shock),
-            Action::Pull(_) | Action::Fit(_) if charged => Some(Happening::TouchedCharge),
-            Action::Inspect(c) if c.is_inside() && charged => Some(Happening::TouchedCharge),
-            Action::Probe {
-                grip: Grip::Fingers,
-                red,
-                black,
-                ..
-            } if plugged && (bites(*red) || bites(*black)) => Some(Happening::Shock),
-            Action::Probe {
-                grip: Grip::Fingers,
-                red,
-                black,
-                ..
-            } if charged && (is_bulk(*red) || is_bulk(*black)) => Some(Happening::TouchedCharge),
+            action if plugged && touches_mains(action) => Some(Happening::Shock),
+            action if charged && touches_charge(action) => Some(Happening::TouchedCharge),
             Action::Probe {
                 mode, red, black, ..
             } if mode.sends_current() => {
@@ -615,6 +583,36 @@ impl Bench {
     fn in_hand(&self, number: &str) -> Option<usize> {
         let number = &self.part(number)?.number;
         (self.parts.iter()).position(|held| held.number == *number && !held.fitted)
+    }
+}
+
+/// True where a hand is on metal that carries mains while the plug is in.
+fn touches_mains(action: &Action) -> bool {
+    match action {
+        Action::Pull(_) | Action::Seat(_) | Action::Fit(_) => true,
+        Action::Inspect(component) => component.is_inside(),
+        Action::Probe {
+            grip: Grip::Fingers,
+            red,
+            black,
+            ..
+        } => bites(*red) || bites(*black),
+        _ => false,
+    }
+}
+
+/// True where a hand is on metal that can hold the bulk capacitor's charge.
+fn touches_charge(action: &Action) -> bool {
+    match action {
+        Action::Pull(_) | Action::Fit(_) => true,
+        Action::Inspect(component) => component.is_inside(),
+        Action::Probe {
+            grip: Grip::Fingers,
+            red,
+            black,
+            ..
+        } => is_bulk(*red) || is_bulk(*black),
+        _ => false,
     }
 }
 

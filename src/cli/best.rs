@@ -2,7 +2,7 @@
 
 use super::{Failure, print};
 use crate::bench::{Bench, MeterMode};
-use crate::content::{Language, Shelf, Texts, Titled, table_file};
+use crate::content::{Language, Shelf, Texts, Titled, disk, table_file};
 use crate::controller::GestureStep;
 use crate::lesson::{Library, Mains, draw, set_up};
 use crate::plant::{Component, FailureMode};
@@ -58,14 +58,8 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
 
 /// Where tables are kept: the user's cache folder.
 fn cache_folder() -> Option<PathBuf> {
-    let from = |name: &str| {
-        let folder = std::env::var_os(name).filter(|v| !v.is_empty());
-        folder.map(PathBuf::from)
-    };
-    from("XDG_CACHE_HOME")
-        .or_else(|| from("LOCALAPPDATA"))
-        .or_else(|| from("HOME").map(|p| p.join(".cache")))
-        .map(|p| p.join("detent"))
+    let folder = disk::user_folder(&["XDG_CACHE_HOME", "LOCALAPPDATA"], ".cache");
+    folder.map(|folder| folder.join("detent"))
 }
 
 /// The table of this board and supply: the kept one, or made now on all cores and kept.

@@ -2,7 +2,6 @@
 
 use super::Failure;
 use super::print::lit;
-use crate::bench::Condition;
 use crate::bench::script::entry_steps;
 use crate::content::{Language, Shelf, Texts, Value, script_line};
 use crate::controller::{Board, Lamps, Signs};
@@ -136,18 +135,7 @@ pub(super) fn parts(language: Language) -> Result<(), Failure> {
             },
         );
         let mut words = vec![texts.get(&part.name_key)];
-        if part.condition != Condition::New {
-            words.push(texts.get(&format!("condition-{}", part.condition.name())));
-        }
-        if !part.boards.is_empty() {
-            let boards = part.boards.iter();
-            let boards: Vec<String> = boards.map(|id| texts.get(&format!("board-{id}"))).collect();
-            let boards = Value::from(boards.join(", "));
-            words.push(texts.with("parts-boards", &[("boards", boards)]));
-        }
-        if let Some(next) = &part.superseded_by {
-            words.push(texts.with("parts-superseded", &[("part", Value::from(next.as_str()))]));
-        }
+        words.extend(texts.part_state(part));
         words.extend([price, wait]);
         let note = part
             .note_key

@@ -3,6 +3,7 @@
 use super::Failure;
 use crate::content::Shelf;
 use crate::lesson::{Mains, survey};
+use rayon::prelude::*;
 use std::io::Write;
 
 #[derive(Debug, clap::Args)]
@@ -29,7 +30,10 @@ pub(super) fn faults(args: &FaultsArgs) -> Result<(), Failure> {
         _ => mains,
     };
     let library = shelf.library_of(board, mains);
-    let rows = survey::survey(&library, mains.rating());
+    let modes = library.modes.par_iter();
+    let rows: Vec<_> = modes
+        .map(|mode| survey::row(&library, mains.rating(), mode))
+        .collect();
     let mut out = std::io::stdout().lock();
     for line in survey::table(&rows) {
         writeln!(out, "{line}").map_err(|e| Failure::Write("the table".to_owned(), e))?;

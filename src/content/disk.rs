@@ -8,10 +8,21 @@ use crate::lesson::Scenario;
 use crate::record::{Attempt, RecordError, read_attempt};
 use std::fs::File;
 use std::io::{self, Read, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Largest attempt that is read; an hour of hasty turning makes less than one hundredth of it.
 const LONGEST_ATTEMPT_BYTES: usize = 64 << 20;
+
+/// Where this user's programs keep such files, without creating it: the first of the environment's
+/// `variables` that is set, else `below_home` in the home folder.
+pub fn user_folder(variables: &[&str], below_home: &str) -> Option<PathBuf> {
+    let from = |name: &str| {
+        let set = std::env::var_os(name).filter(|value| !value.is_empty());
+        set.map(PathBuf::from)
+    };
+    let named = variables.iter().find_map(|name| from(name));
+    named.or_else(|| from("HOME").map(|home| home.join(below_home)))
+}
 
 /// A file's bytes.
 ///

@@ -44,9 +44,9 @@ pub enum Problem {
     NotBuiltIn(String),
     /// Neither a file nor one of the built-in jobs.
     #[error(
-        "there is no such file, and no built-in scenario of that name; the built-in ones are: {0}"
+        "there is no such file, and no built-in scenario of that name: `detent scenarios` lists them"
     )]
-    NoScenario(String),
+    NoScenario,
     /// Nothing in it.
     #[error("the file is empty; copy one of the same kind and change it")]
     Empty,

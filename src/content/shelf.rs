@@ -69,11 +69,8 @@ impl Shelf {
             let short = short.strip_suffix(".ron").unwrap_or(short);
             let built_in = format!("scenarios/{short}.ron");
             let text = builtin::text(&built_in).map_err(|mut error| {
-                let names: Vec<&str> = builtin::in_folder("scenarios")
-                    .map(|(path, _)| path)
-                    .collect();
                 error.file = name.to_owned();
-                error.problem = Problem::NoScenario(names.join(", "));
+                error.problem = Problem::NoScenario;
                 error
             })?;
             (built_in, text.as_bytes().to_vec())

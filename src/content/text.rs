@@ -1,6 +1,7 @@
 //! All visible text, in each language, from Project Fluent files.
 
 use super::builtin;
+use crate::bench::{Condition, Part};
 use crate::lesson::Deduction;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
@@ -108,6 +109,25 @@ impl Texts {
         self.bundle
             .format_pattern(pattern, Some(&args), &mut errors)
             .into_owned()
+    }
+
+    /// What a card at the counter says besides name and price: used or rebuilt, for which boards, what took
+    /// its place; nothing for an ordinary new part.
+    pub fn part_state(&self, part: &Part) -> Vec<String> {
+        let mut words = Vec::new();
+        if part.condition != Condition::New {
+            words.push(self.get(&format!("condition-{}", part.condition.name())));
+        }
+        if !part.boards.is_empty() {
+            let boards = part.boards.iter();
+            let boards: Vec<String> = boards.map(|id| self.get(&format!("board-{id}"))).collect();
+            let boards = Value::from(boards.join(", "));
+            words.push(self.with("parts-boards", &[("boards", boards)]));
+        }
+        if let Some(next) = &part.superseded_by {
+            words.push(self.with("parts-superseded", &[("part", Value::from(next.as_str()))]));
+        }
+        words
     }
 
     /// Why points were lost, in words.

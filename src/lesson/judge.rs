@@ -226,17 +226,18 @@ impl Judge<'_> {
         }
     }
 
+    /// When the first repair was made, or now if none was.
+    fn first_fit(&self) -> Time {
+        let fitted = self.bench.fitted().first();
+        fitted.map_or(self.end(), |(at, _)| *at)
+    }
+
     /// Codes that the control itself raised for this machine's fault before the first part went in.
     fn raised_codes(&self) -> Vec<u8> {
-        let first_fit = self
-            .bench
-            .fitted()
-            .first()
-            .map_or(self.end(), |(at, _)| *at);
+        let first_fit = self.first_fit();
         let mut codes = Vec::new();
         for landmark in self.bench.landmarks().iter().filter(|l| l.at < first_fit) {
-            if let LandmarkKind::Held(monitor) | LandmarkKind::CalibrationFailed(monitor) =
-                landmark.kind
+            if let Some(monitor) = landmark.kind.stopped_by()
                 && let Some(code) = self.bench.machine().board().code_of(monitor)
                 && !codes.contains(&code)
             {
@@ -356,7 +357,7 @@ impl Judge<'_> {
         let hidden = self.bench.hidden();
         let right = match report.part.as_ref().and_then(|n| self.bench.part(n)) {
             Some(part) => {
-                let needs = |m: &FailureMode| m.component == part.component && !m.needs_no_part();
+                let needs = |m: &FailureMode| part.ends(m) && !m.needs_no_part();
                 self.bench.fits(part) && hidden.iter().any(needs)
             }
             None => hidden.iter().all(|m| m.needs_no_part()),
@@ -598,11 +599,7 @@ impl Judge<'_> {
             );
             return;
         };
-        let first_fit = self
-            .bench
-            .fitted()
-            .first()
-            .map_or(self.end(), |(at, _)| *at);
+        let first_fit = self.first_fit();
         let cited: Vec<_> = report
             .proof
             .iter()

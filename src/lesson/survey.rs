@@ -3,7 +3,7 @@
 
 use super::set_up::{self, Library};
 use crate::bench::script::{Condition, Step, entry_steps};
-use crate::bench::{Bench, Display, Finding, LandmarkKind, MeterMode, look, meter};
+use crate::bench::{Bench, Display, Finding, MeterMode, look, meter};
 use crate::controller::{Monitor, Routine};
 use crate::plant::{
     Button, Component, Connector, FailureMode, Pin, Presence, Rating, Side, Terminal,
@@ -63,15 +63,6 @@ pub fn bench_with(
 ) -> Bench {
     let faults = mode.cloned().into_iter().collect();
     Bench::new(library.setup(rating, faults, seed))
-}
-
-/// A row for every failure mode of the library.
-pub fn survey(library: &Library<'_>, rating: Rating) -> Vec<Row> {
-    library
-        .modes
-        .iter()
-        .map(|mode| row(library, rating, mode))
-        .collect()
 }
 
 /// Runs one failure mode at its worst: a wash, a recalibration, every standard reading and a look
@@ -195,11 +186,9 @@ fn routine(bench: &mut Bench, wanted: Routine) -> bool {
 
 fn raised(bench: &Bench) -> Vec<(u8, Monitor)> {
     let board = bench.machine().board();
-    let stops = bench.landmarks().iter().filter_map(|l| match l.kind {
-        LandmarkKind::Held(m) | LandmarkKind::CalibrationFailed(m) => {
-            board.code_of(m).map(|c| (c, m))
-        }
-        _ => None,
+    let stops = bench.landmarks().iter().filter_map(|l| {
+        let monitor = l.kind.stopped_by()?;
+        board.code_of(monitor).map(|code| (code, monitor))
     });
     // Some codes are stored without stopping anything.
     let stored = &bench.machine().control().memory().codes;
@@ -254,7 +243,7 @@ const fn load(t: Terminal) -> Pin {
 }
 
 /// The two terminals of each load that an ohmmeter tests.
-const LOADS: [(Terminal, Terminal); 12] = [
+pub const LOADS: [(Terminal, Terminal); 12] = [
     (Terminal::Cold1, Terminal::Cold2),
     (Terminal::Hot1, Terminal::Hot2),
     (Terminal::Pump1, Terminal::Pump2),

@@ -64,13 +64,7 @@ impl Outcome {
             return Outcome { end, codes };
         }
         let landmarks = bench.landmarks();
-        let stopped = |kind| {
-            matches!(
-                kind,
-                LandmarkKind::Held(_) | LandmarkKind::CalibrationFailed(_)
-            )
-        };
-        let end = if landmarks.iter().any(|l| stopped(l.kind)) {
+        let end = if landmarks.iter().any(|l| l.kind.stopped_by().is_some()) {
             End::Stopped
         } else if landmarks.iter().any(|l| l.kind == finished) {
             End::Finished

@@ -3,7 +3,7 @@
 
 use super::evidence::{Point, Table};
 use super::plan::{Course, Needs, Problem, Repair, Step, Test};
-use crate::bench::{Action, Condition, Grip, Part, cost, cure};
+use crate::bench::{Action, Condition, Grip, Part, cost};
 use crate::controller::Board;
 use crate::lesson::Library;
 use crate::plant::{Component, Connector};
@@ -126,13 +126,9 @@ impl Trade {
         // The sound machine is hypothesis 0: a recalibration and a wash show that nothing is wrong.
         let mut relearned = vec![0];
         for (n, mode) in library.modes.iter().enumerate() {
-            let named = cure(library.parts, board, mode);
             for (part, cures) in library.parts.iter().zip(&mut of_part) {
                 let sold = part.condition == Condition::New && part.superseded_by.is_none();
-                let same = part.component == mode.component && part.fits(board);
-                // A dearer part holds what a cheaper one mends.
-                let holds = named.is_none_or(|cheapest| cheapest.price <= part.price);
-                if sold && same && holds {
+                if sold && part.fits(board) && part.ends(mode) {
                     cures.push(n + 1);
                 }
             }

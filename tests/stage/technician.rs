@@ -5,6 +5,7 @@ use detent::bench::script::{Condition, Step, StepError, entry_steps};
 use detent::bench::{Action, Advice, Bench, Display, Grip, LandmarkKind, MeterMode, Report, Turn};
 use detent::controller::{Routine, Signs};
 use detent::lesson::Scenario;
+use detent::lesson::survey::LOADS;
 use detent::plant::{Button, Component, FailureMode, Pin, Side, Terminal};
 use detent::units::{Span, Time};
 
@@ -608,22 +609,6 @@ impl Technician<'_> {
 const fn load(terminal: Terminal) -> Pin {
     Pin::Wire(terminal, Side::Load)
 }
-
-/// The two ends of each load.
-const LOADS: [(Terminal, Terminal); 12] = [
-    (Terminal::Cold1, Terminal::Cold2),
-    (Terminal::Hot1, Terminal::Hot2),
-    (Terminal::Pump1, Terminal::Pump2),
-    (Terminal::MotorA, Terminal::MotorCommon),
-    (Terminal::MotorB, Terminal::MotorCommon),
-    (Terminal::Cap1, Terminal::Cap2),
-    (Terminal::Shift1, Terminal::Shift2),
-    (Terminal::LockCoil1, Terminal::LockCoil2),
-    (Terminal::LockLineIn, Terminal::LockLineOut),
-    (Terminal::Therm1, Terminal::Therm2),
-    (Terminal::LidSwitch1, Terminal::LidSwitch2),
-    (Terminal::Cam1, Terminal::Cam2),
-];
 
 /// Sensor signals and their grounds.
 const SENSORS: [(Terminal, Terminal); 3] = [

@@ -2,7 +2,7 @@
 
 use super::{Face, kit};
 use crate::app::tokens as t;
-use crate::bench::{Action, Condition};
+use crate::bench::Action;
 use crate::content::Value;
 use bevy_egui::egui::{Align, Label, Layout, RichText, Ui, vec2};
 
@@ -37,21 +37,7 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
                 let price = face.with("parts-price", &[("price", Value::from(row.price))]);
                 ui.label(RichText::new(price).color(t::AMBER));
             });
-            let mut state = Vec::new();
-            if row.condition != Condition::New {
-                state.push(face.text(&format!("condition-{}", row.condition.name())));
-            }
-            if !row.boards.is_empty() {
-                let boards: Vec<String> = (row.boards.iter())
-                    .map(|id| face.text(&format!("board-{id}")))
-                    .collect();
-                let boards = boards.join(", ");
-                state.push(face.with("parts-boards", &[("boards", Value::from(boards))]));
-            }
-            if let Some(next) = &row.superseded_by {
-                let next = Value::from(next.as_str());
-                state.push(face.with("parts-superseded", &[("part", next)]));
-            }
+            let state = face.texts.part_state(&row);
             if !state.is_empty() {
                 kit::quiet(ui, state.join("   "));
             }

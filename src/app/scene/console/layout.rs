@@ -43,6 +43,20 @@ pub struct Knob {
 }
 
 impl Knob {
+    /// The knob of a panel with this selector.
+    pub fn of(selector: Selector) -> Option<Knob> {
+        let (middle, switch) = match selector {
+            Selector::Dial { .. } => (KNOB_AMONG, false),
+            Selector::Switch { .. } => (KNOB_BESIDE, true),
+            Selector::Steps => return None,
+        };
+        Some(Knob {
+            middle,
+            stops: selector.turn()?,
+            switch,
+        })
+    }
+
     /// Direction of a stop from the middle: position 0 is up, then clockwise.
     pub fn towards(&self, stop: u8) -> Vec2 {
         Vec2::from_angle(PI / 2.0 - f32::from(stop) * 2.0 * PI / f32::from(self.stops.max(1)))
@@ -121,19 +135,7 @@ pub struct Layout {
 impl Layout {
     /// The face of a board with this panel and these lamps.
     pub fn of(panel: &PanelRules, rules: &LampRules) -> Layout {
-        let knob = match panel.selector {
-            Selector::Dial { detents } => Some(Knob {
-                middle: KNOB_AMONG,
-                stops: detents,
-                switch: false,
-            }),
-            Selector::Switch { positions } => Some(Knob {
-                middle: KNOB_BESIDE,
-                stops: positions,
-                switch: true,
-            }),
-            Selector::Steps => None,
-        };
+        let knob = Knob::of(panel.selector);
         let among = knob.is_some_and(|knob| !knob.switch);
         let mut layout = Layout {
             plate: match rules.signs {

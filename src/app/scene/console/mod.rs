@@ -14,7 +14,7 @@ use bevy::prelude::*;
 use std::f32::consts::PI;
 
 pub use knob::KnobFeel;
-use layout::{FACE_SIZE, Layout, Plate};
+use layout::{FACE_SIZE, Knob, Layout, Plate};
 
 /// Middle of the console's face.
 pub const FACE: Vec3 = Vec3::new(0.0, 1.055, -0.212);
@@ -28,7 +28,7 @@ fn face() -> Transform {
 
 /// Middle of the knob in the world, as far out as a hand grips it.
 pub fn knob_middle(board: &Board) -> Option<Vec3> {
-    let knob = Layout::of(&board.panel, &board.lamps).knob?;
+    let knob = Knob::of(board.panel.selector)?;
     Some(face().transform_point(knob.middle.extend(0.03)))
 }
 
