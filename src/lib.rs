@@ -16,6 +16,8 @@ pub mod lesson;
 
 pub mod reason;
 
+pub mod practice;
+
 pub mod record;
 
 pub mod content;

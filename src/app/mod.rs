@@ -16,6 +16,7 @@ mod native;
 pub mod panels;
 mod pick;
 pub mod port;
+mod practice;
 mod scene;
 mod shots;
 #[cfg(feature = "audio")]
@@ -154,6 +155,8 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
     app.insert_resource(BenchRes::new(bench))
         .insert_resource(ShopRes(shop))
         .insert_resource(TextsRes(Texts::load(options.language)))
+        .init_resource::<practice::LearnerRes>()
+        .init_resource::<practice::DrillRes>()
         .insert_resource(Desk {
             language: options.language,
             view: options.view,

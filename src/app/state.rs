@@ -285,6 +285,10 @@ pub enum Screen {
     Start,
     /// At the bench.
     Bench,
+    /// What was practised and what comes next.
+    Practice,
+    /// In a drill.
+    Drill,
 }
 
 /// Pages of the service sheet.

@@ -148,7 +148,7 @@ fn see(
 }
 
 fn stand(view: ViewKind, screen: Screen, sway: f32) -> Stand {
-    if screen == Screen::Start {
+    if screen != Screen::Bench {
         return Stand {
             target: Vec3::new(-0.36, 0.78, 0.0),
             away: Vec3::new(0.52 + sway, 0.34, 1.0),
@@ -274,7 +274,7 @@ fn blink(
     if lens.software {
         seen.lamps = None;
     }
-    let swaying = *screen.get() == Screen::Start && !lens.software;
+    let swaying = *screen.get() != Screen::Bench && !lens.software;
     if swaying || lens.seen.as_ref() != Some(&seen) {
         lens.awake_s = SETTLE_S;
         lens.seen = Some(seen);

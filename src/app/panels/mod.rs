@@ -1,12 +1,14 @@
 //! The panels over the scene.
 
 mod caution;
+mod drill;
 mod help;
 mod kept;
 pub mod kit;
 mod look;
 mod meter;
 mod parts;
+mod practice;
 mod report;
 mod score;
 mod sheet;
@@ -19,6 +21,7 @@ mod top;
 
 use super::pick::Pointing;
 use super::port::Shop;
+use super::practice::{DrillRes, LearnerRes};
 use super::scene::console::lamps::{Shine, Shining};
 use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
 use super::views::Lens;
@@ -242,6 +245,8 @@ fn draw(
     time: Res<Time>,
     mut bench: ResMut<BenchRes>,
     mut desk: ResMut<Desk>,
+    mut learner: ResMut<LearnerRes>,
+    mut drill: ResMut<DrillRes>,
     mut shown: bevy::prelude::Local<Option<egui::TextureId>>,
 ) -> Result {
     let first = shown.is_none();
@@ -316,6 +321,19 @@ fn draw(
                 face.bench.mark();
                 face.desk.kept = None;
                 next.set(Screen::Start);
+            }
+        }
+        Screen::Practice => {
+            let shop = shop.0.as_ref();
+            if let Some(to) =
+                practice::practice_ui(&mut ui, &mut face, &mut learner, &mut drill, shop)
+            {
+                next.set(to);
+            }
+        }
+        Screen::Drill => {
+            if let Some(to) = drill::drill_ui(&mut ui, &mut face, &mut learner, &mut drill, now) {
+                next.set(to);
             }
         }
     }

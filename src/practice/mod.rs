@@ -1,0 +1,6 @@
+//! Short exercises, what their answers say about a learner's skill, and what to practise next.
+
+mod answer;
+mod skill;
+pub use answer::{Answer, Detail, Moment};
+pub use skill::Skill;
