@@ -10,7 +10,7 @@
 mod stage;
 
 use detent::bench::{Action, Display, Grip, MeterMode, meter};
-use detent::content::table_file;
+use detent::content::{builtin, table_file};
 use detent::lesson::set_up;
 use detent::plant::dial::uniform;
 use detent::plant::{Component, Connector, Presence};
@@ -37,6 +37,23 @@ static TABLE: LazyLock<Table> = LazyLock::new(|| {
         .collect();
     Table::of(&library, rating, points, seen)
 });
+
+#[test]
+fn the_tables_that_the_program_brings_are_of_this_content() {
+    for stage in Stage::every() {
+        for mains in &stage.board().mains {
+            let (library, rating) = (stage.library(*mains), mains.rating());
+            let (board, key) = (&stage.board().id, evidence::key(&library, rating));
+            let shipped = builtin::table(board, rating.volts, &key);
+            let shipped = shipped.unwrap_or_else(|| {
+                panic!("make them again: cargo run --release --no-default-features -- best --tables assets/tables ({board})")
+            });
+            if board == &STAGE.board().id && *mains == MAINS[0] {
+                assert!(shipped == *TABLE, "{board}: not what the simulator shows");
+            }
+        }
+    }
+}
 
 fn prior() -> Posterior {
     let modes = &STAGE.shelf().catalogue.modes;

@@ -1,6 +1,12 @@
 # Every text that people see, in English. Sections and the keys in them stand in alphabetical order,
 # and es.ftl has the same keys with the same placeables; `cargo test --test texts` checks it.
 
+## account
+
+account-owed = Known then: { $known }. Sound: { $sound }.
+account-saves = Known then: { $known }. Sound: { $sound }. It saves about { $minutes } min and { $money }.
+account-takes = Known then: { $known }. Sound: { $sound }. It takes { $minutes } min and { $money }, and it is owed.
+
 ## advice
 
 advice-check-outlet = Have the outlet checked by an electrician
@@ -34,7 +40,7 @@ best-codes = Codes stored in the customer's wash
 best-columns = Expected cost of repair, with the least that any way can cost (≥) / cost on this seed's fault
 best-control-swapper = fits a control first
 best-cost = Expected cost of repair when the best is done at each step, in whole units of money
-best-fit = fit
+best-fit = fit and prove by a run
 best-hand-back = recalibrate, run a wash and hand it back
 best-inspect = look at
 best-new-machine = stop and advise a new machine
@@ -238,6 +244,26 @@ course-nothing-found = Odd calls
 course-reading-drill = Reading codes
 course-single-fault = One fault
 
+## deed
+
+deed-arrived-dark = Last wash: the console is dark
+deed-arrived-finished = Last wash: it came to its end
+deed-arrived-open = Last wash: it never ended
+deed-arrived-stopped = Last wash: stopped with code { $code }
+deed-fit = fit { $part }
+deed-note-code = note code { $code }
+deed-order = order { $part }
+deed-ran-dark = Wash: the console went dark
+deed-ran-finished = Wash: it came to its end
+deed-ran-open = Wash: it did not end
+deed-ran-stopped = Wash: stopped with code { $code }
+deed-read-codes = Service mode: read the codes
+deed-recalibrated-dark = Recalibration: the console went dark
+deed-recalibrated-finished = Recalibration: passed
+deed-recalibrated-open = Recalibration: it did not end
+deed-recalibrated-stopped = Recalibration: stopped with code { $code }
+deed-report = hand in the report
+
 ## dial
 
 dial-at = Dial at { $position }
@@ -385,6 +411,11 @@ key-wait-long = Wait ten minutes
 ## keys
 
 keys-title = Keys
+
+## known
+
+known-caution = the caution that came before it
+known-sheet = the windows and rests on the service sheet
 
 ## lamps
 
@@ -720,6 +751,18 @@ reset-lid = Lift the lid and put it down { $times } times within { $seconds } s.
 reset-lid-not = Moving the lid does nothing on this board.
 reset-power = Pull the plug and wait until the stored charge is gone.
 
+## review
+
+review-best = The best way
+review-cost = Cost so far
+review-intro = Each bar: how likely each cause was after that deed. In green: what it was.
+review-none = No way can be shown: there is no table of this board’s faults.
+review-others = all others
+review-sound = better: { $step }
+review-stop = { $minutes } min · { $money }
+review-title = Two ways through this job
+review-yours = Your way
+
 ## routine
 
 routine-ages = Cycles since each code
@@ -834,18 +877,38 @@ signs-weights = The lamps show two digits at once. In each group add up the numb
 ## sound
 
 sound-agitator-swish = agitator swishes
+sound-ask-first = say what it will cost and ask before going on
+sound-bail-out = drain or bail the tub out first
+sound-buy-needed = buy only what the readings call for
 sound-cabinet-shake = cabinet shakes
+sound-dead-test = find it with the plug out
+sound-discharge = bleed the charge and see it gone
 sound-floor-wet = { $litres } L on the floor
 sound-lock-held = lid lock holds
+sound-measure-first = measure before buying
 sound-motor-free = motor runs, nothing follows
 sound-motor-hum = motor hums, does not turn
 sound-none = quiet
+sound-note-codes = write every code down while it is shown
+sound-ohms-dead = plug out and charge bled before Ω
+sound-part-number = name the part by the number on the sheet that fits this board
+sound-prove-meter = try the meter on the known source before and after
 sound-pump-buzz = pump buzzes, stuck
 sound-pump-hum = pump hums
+sound-read-twice = read the lamps twice before writing the code down
+sound-recalibrate = recalibrate after the repair
 sound-relay-click = relay clicks
+sound-report = name what the readings prove
+sound-rest = leave the plug out for the full minute
+sound-run = run a program to its end and watch
+sound-second-visit = stay until it is cured, or say plainly that it is not; otherwise somebody comes once more
 sound-shifter-tick = shifter ticks
+sound-shorter-way = take the measurement that tells most for its time
 sound-spin-whirr = basket spins
+sound-steady-hand = an even pace within the windows of the sheet
+sound-unplug = pull the plug first
 sound-valve-buzz = valve buzzes, no water
+sound-wait-spin = wait until the basket stands
 sound-water-rush = water rushes in
 
 ## spot

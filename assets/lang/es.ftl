@@ -1,6 +1,12 @@
 # Todos los textos visibles, en español. Las secciones y sus claves van en orden alfabético, y
 # en.ftl tiene las mismas claves con los mismos argumentos; `cargo test --test texts` lo comprueba.
 
+## account
+
+account-owed = Se sabía entonces: { $known }. Lo correcto: { $sound }.
+account-saves = Se sabía entonces: { $known }. Lo correcto: { $sound }. Ahorra unos { $minutes } min y { $money }.
+account-takes = Se sabía entonces: { $known }. Lo correcto: { $sound }. Lleva { $minutes } min y { $money }, y es obligado.
+
 ## advice
 
 advice-check-outlet = Que un electricista revise la toma
@@ -34,7 +40,7 @@ best-codes = Códigos guardados en el lavado del cliente
 best-columns = Coste esperado de la reparación, con lo mínimo que puede costar de cualquier modo (≥) / coste con el fallo de esta semilla
 best-control-swapper = primero cambia la placa
 best-cost = Coste esperado de la reparación si en cada paso se hace lo mejor, en unidades enteras de dinero
-best-fit = montar
+best-fit = montar y probar con un lavado
 best-hand-back = recalibrar, hacer un lavado y entregarla
 best-inspect = mirar
 best-new-machine = parar y aconsejar una máquina nueva
@@ -238,6 +244,26 @@ course-nothing-found = Avisos raros
 course-reading-drill = Leer códigos
 course-single-fault = Un solo fallo
 
+## deed
+
+deed-arrived-dark = Último lavado: la consola está apagada
+deed-arrived-finished = Último lavado: llegó al final
+deed-arrived-open = Último lavado: no terminó nunca
+deed-arrived-stopped = Último lavado: se paró con el código { $code }
+deed-fit = montar { $part }
+deed-note-code = anotar el código { $code }
+deed-order = pedir { $part }
+deed-ran-dark = Lavado: la consola se apagó
+deed-ran-finished = Lavado: llegó al final
+deed-ran-open = Lavado: no terminó
+deed-ran-stopped = Lavado: se paró con el código { $code }
+deed-read-codes = Modo de servicio: leer los códigos
+deed-recalibrated-dark = Recalibración: la consola se apagó
+deed-recalibrated-finished = Recalibración: superada
+deed-recalibrated-open = Recalibración: no terminó
+deed-recalibrated-stopped = Recalibración: se paró con el código { $code }
+deed-report = entregar el informe
+
 ## dial
 
 dial-at = Selector en { $position }
@@ -385,6 +411,11 @@ key-wait-long = Esperar diez minutos
 ## keys
 
 keys-title = Teclas
+
+## known
+
+known-caution = el aviso que salió antes
+known-sheet = las ventanas y pausas de la hoja de servicio
 
 ## lamps
 
@@ -720,6 +751,18 @@ reset-lid = Levante y baje la tapa { $times } veces en { $seconds } s.
 reset-lid-not = En esta placa mover la tapa no hace nada.
 reset-power = Desenchufe y espere a que se vaya la carga acumulada.
 
+## review
+
+review-best = El mejor camino
+review-cost = Coste hasta aquí
+review-intro = Cada barra: cuán probable era cada causa después de ese acto. En verde: la que era.
+review-none = No se puede mostrar ningún camino: falta la tabla de averías de esta placa.
+review-others = todas las demás
+review-sound = mejor: { $step }
+review-stop = { $minutes } min · { $money }
+review-title = Dos caminos por este trabajo
+review-yours = Tu camino
+
 ## routine
 
 routine-ages = Ciclos desde cada código
@@ -834,18 +877,38 @@ signs-weights = Las luces muestran dos cifras a la vez. En cada grupo sume los n
 ## sound
 
 sound-agitator-swish = el agitador se mueve
+sound-ask-first = decir cuánto costará y preguntar antes de seguir
+sound-bail-out = vaciar antes la tina
+sound-buy-needed = comprar solo lo que piden las lecturas
 sound-cabinet-shake = el mueble tiembla
+sound-dead-test = encontrarlo con la clavija fuera
+sound-discharge = descargar la carga y ver que ya no está
 sound-floor-wet = { $litres } L en el piso
 sound-lock-held = el bloqueo retiene la tapa
+sound-measure-first = medir antes de comprar
 sound-motor-free = el motor gira solo
 sound-motor-hum = el motor zumba sin girar
 sound-none = silencio
+sound-note-codes = anotar cada código mientras se ve
+sound-ohms-dead = clavija fuera y carga descargada antes de Ω
+sound-part-number = nombrar la pieza por el número de la hoja que va en esta placa
+sound-prove-meter = probar el medidor en la fuente conocida antes y después
 sound-pump-buzz = la bomba vibra, trabada
 sound-pump-hum = la bomba zumba
+sound-read-twice = leer las luces dos veces antes de anotar el código
+sound-recalibrate = recalibrar después de la reparación
 sound-relay-click = un relé hace clic
+sound-report = nombrar lo que prueban las lecturas
+sound-rest = dejar la clavija fuera el minuto entero
+sound-run = hacer un programa hasta el final y mirar
+sound-second-visit = quedarse hasta que esté reparada, o decir claramente que no lo está; si no, alguien vuelve otra vez
 sound-shifter-tick = el cambiador hace tic
+sound-shorter-way = tomar la medida que más dice por su tiempo
 sound-spin-whirr = la cesta centrifuga
+sound-steady-hand = un ritmo parejo dentro de las ventanas de la hoja
+sound-unplug = sacar antes la clavija
 sound-valve-buzz = la válvula vibra, sin agua
+sound-wait-spin = esperar a que la cesta se pare
 sound-water-rush = entra agua
 
 ## spot

@@ -771,6 +771,11 @@ impl Bench {
         self.spent
     }
 
+    /// Time waited for parts, h.
+    pub fn waited_hours(&self) -> f64 {
+        self.waited_hours
+    }
+
     /// Whether the machine went through a landmark of this kind since `since`.
     pub fn passed(&self, kind: LandmarkKind, since: Time) -> bool {
         self.landmarks()

@@ -1,25 +1,25 @@
 //! `detent best`: what to believe and do next on a scenario's machine.
 
-use super::{Failure, print};
-use crate::bench::{Bench, MeterMode};
-use crate::content::{Language, Shelf, Texts, Titled, disk, table_file};
+use super::Failure;
+use crate::bench::Bench;
+use crate::content::{Language, Shelf, Texts, Titled, Words, builtin, disk, table_file};
 use crate::controller::GestureStep;
 use crate::lesson::{Library, Mains, draw, set_up};
-use crate::plant::{Component, FailureMode};
+use crate::plant::{Component, FailureMode, Pin};
 use crate::reason::evidence::{self, Outcome, Table};
 use crate::reason::{
-    Course, Hand, Plan, Posterior, Probe, Remedy, Sprt, Step, Trade, Verdict, best_costs,
-    code_buyer, control_swapper, expected, order_costs, suspicion,
+    Course, Hand, Plan, Posterior, Sprt, Trade, Verdict, best_costs, code_buyer, control_swapper,
+    expected, order_costs, suspicion,
 };
 use crate::units::Span;
 use rayon::prelude::*;
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub(super) struct BestArgs {
     /// Scenario: a file, or the name of a built-in one.
-    #[arg(required_unless_present = "course")]
+    #[arg(required_unless_present_any = ["course", "tables"])]
     scenario: Option<String>,
     /// Seed of the random draws (default: the scenario's own).
     #[arg(long)]
@@ -27,6 +27,10 @@ pub(super) struct BestArgs {
     /// Print a table for every built-in scenario instead.
     #[arg(long, conflicts_with_all = ["scenario", "seed"])]
     course: bool,
+    /// Make the tables that the program brings with it: what each fault shows on each built-in board. Into
+    /// this folder, `assets/tables` in the source.
+    #[arg(long, conflicts_with_all = ["scenario", "seed", "course"])]
+    tables: Option<PathBuf>,
     /// Keep what the runs of a board showed here (default: the user's cache folder).
     #[arg(long, env = "DETENT_CACHE")]
     cache: Option<PathBuf>,
@@ -44,6 +48,9 @@ const PACE: Span = Span::from_ms(200);
 pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
     let shelf = Shelf::builtin()?;
     let texts = Texts::load(language);
+    if let Some(folder) = &args.tables {
+        return ship(&shelf, folder);
+    }
     let folder = args.cache.clone().or_else(cache_folder);
     match &args.scenario {
         Some(name) => {
@@ -62,20 +69,46 @@ fn cache_folder() -> Option<PathBuf> {
     folder.map(|folder| folder.join("detent"))
 }
 
-/// The table of this board and supply: the kept one, or made now on all cores and kept.
-fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table {
-    let rating = mains.rating();
-    let key = evidence::key(library, rating);
-    let file = folder.map(|f| table_file::path(f, &library.board.id, rating.volts));
-    if let Some(kept) = file.as_ref().and_then(|file| table_file::load(file, &key)) {
-        return kept;
+/// The tables of all boards and supplies.
+fn ship(shelf: &Shelf, folder: &Path) -> Result<(), Failure> {
+    for board in &shelf.boards {
+        for mains in &board.mains {
+            let library = shelf.library_of(board, *mains);
+            let (key, file) = (
+                evidence::key(&library, mains.rating()),
+                table_file::path(folder, &board.id, mains.rating().volts),
+            );
+            table_file::save(&file, &key, &make(&library, *mains))
+                .map_err(|e| Failure::Write(file.display().to_string(), e))?;
+        }
     }
+    Ok(())
+}
+
+/// The table of this board and supply, made now on all cores.
+fn make(library: &Library<'_>, mains: Mains) -> Table {
+    let rating = mains.rating();
     let points = evidence::points(library, rating);
     let seen = (0..=library.modes.len())
         .into_par_iter()
         .map(|n| evidence::observe(library, rating, &points, n))
         .collect();
-    let made = Table::of(library, rating, points, seen);
+    Table::of(library, rating, points, seen)
+}
+
+/// The table of this board and supply: that which the program brings with it, the kept one, or made now
+/// and kept.
+fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table {
+    let rating = mains.rating();
+    let key = evidence::key(library, rating);
+    if let Some(shipped) = builtin::table(&library.board.id, rating.volts, &key) {
+        return shipped;
+    }
+    let file = folder.map(|f| table_file::path(f, &library.board.id, rating.volts));
+    if let Some(kept) = file.as_ref().and_then(|file| table_file::load(file, &key)) {
+        return kept;
+    }
+    let made = make(library, mains);
     if let Some(file) = file
         && let Err(error) = table_file::save(&file, &key, &made)
     {
@@ -150,47 +183,18 @@ impl<'a> Job<'a> {
         ])
     }
 
-    fn hypothesis(&self, n: usize, texts: &Texts) -> String {
-        let mode = n.checked_sub(1).map(|n| &self.library.modes[n]);
-        mode.map_or_else(
-            || texts.get("mode-nothing"),
-            |mode| texts.get(&format!("mode-{}", mode.id.replace('.', "-"))),
-        )
-    }
-
-    fn step(&self, step: Step, texts: &Texts) -> String {
-        let component = |c| texts.get(&format!("component-{c}"));
-        match step {
-            Step::LastResort => texts.get("best-new-machine"),
-            Step::Repair(r) => match &self.trade.remedies[r] {
-                Remedy::Part(number) => {
-                    let part = self.library.parts.iter().find(|p| p.number == *number);
-                    let name = part.map_or_else(String::new, |p| texts.get(&p.name_key));
-                    format!("{}: {number} {name}", texts.get("best-fit"))
-                }
-                Remedy::PutRight(c) => format!("{}: {}", texts.get("best-put-right"), component(c)),
-                Remedy::Recalibrate => texts.get("best-hand-back"),
-            },
-            Step::Test(t) => match &self.trade.probes[t] {
-                Probe::Inspect(c) => format!("{}: {}", texts.get("best-inspect"), component(c)),
-                Probe::Recalibrate => texts.get("best-recalibrate"),
-                Probe::Read(point) => {
-                    let (name, _) = print::mode(point.mode);
-                    let at = texts.get(&format!("best-at-{}", point.state));
-                    let on = if point.mode == MeterMode::AmpsClamp {
-                        point.red.to_string()
-                    } else {
-                        format!("{} / {}", point.red, point.black)
-                    };
-                    format!("{name} {on} ({at})")
-                }
-            },
-        }
-    }
-
     fn print(&self, texts: &Texts) -> Result<(), Failure> {
         let plan = self.plan()?;
         let [best, ..] = self.ways()?;
+        let pin = |pin: Pin| pin.to_string();
+        let modes: Vec<String> = self.library.modes.iter().map(|m| m.id.clone()).collect();
+        let words = Words {
+            texts,
+            trade: &self.trade,
+            parts: self.library.parts,
+            modes: &modes,
+            pin: &pin,
+        };
         let mut out = std::io::stdout().lock();
         let mut put = |line: String| {
             writeln!(out, "{line}").map_err(|e| Failure::Write("the plan".to_owned(), e))
@@ -214,7 +218,7 @@ impl<'a> Job<'a> {
             let after = 100.0 * share;
             put(format!(
                 "  {before:>5.1} % → {after:>5.1} %  {}",
-                self.hypothesis(n, texts)
+                words.hypothesis(n)
             ))?;
         }
         put(format!("{}:", texts.get("best-next")))?;
@@ -222,7 +226,7 @@ impl<'a> Job<'a> {
             let (lower, upper) = (choice.lower, choice.upper);
             put(format!(
                 "  {upper:>7.1} (≥ {lower:>6.1})  {}",
-                self.step(choice.step, texts)
+                words.step(choice.step)
             ))?;
         }
         put(format!(

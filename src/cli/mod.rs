@@ -104,6 +104,9 @@ enum Failure {
     /// Nothing can be planned.
     #[error(transparent)]
     Plan(#[from] crate::reason::PlanError),
+    /// A job cannot be thought over.
+    #[error(transparent)]
+    Path(#[from] crate::reason::PathError),
     /// Nothing can be believed.
     #[error(transparent)]
     Posterior(#[from] crate::reason::PosteriorError),

@@ -72,7 +72,18 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
     if args.json {
         print::outcome_json(&titled, seed, &bench, &score, &looks)
     } else {
-        print::outcome(&titled, seed, &bench, &score, &looks, language)
+        let review = match bench.report() {
+            Some(_) => shelf.review((&titled.scenario, seed), &bench, &score)?,
+            None => None,
+        };
+        print::outcome(
+            &titled,
+            seed,
+            (&bench, &score),
+            &looks,
+            review.as_ref(),
+            language,
+        )
     }
 }
 

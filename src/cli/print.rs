@@ -2,9 +2,11 @@
 
 use super::Failure;
 use crate::bench::{Bench, Display, Grip, MeterMode, Reading};
-use crate::content::{Language, Shelf, Texts, Titled};
+use crate::content::{Language, Shelf, Texts, Titled, Words};
 use crate::controller::{LampRules, Lamps, Signs};
 use crate::lesson::{Bilingual, Score};
+use crate::plant::Pin;
+use crate::reason::Review;
 use crate::units::{Span, Time};
 use std::io::Write;
 
@@ -85,7 +87,7 @@ fn digit(segments: u16) -> char {
 }
 
 /// A meter setting in scripts' words, and its unit.
-pub(super) fn mode(mode: MeterMode) -> (&'static str, &'static str) {
+fn mode(mode: MeterMode) -> (&'static str, &'static str) {
     match mode {
         MeterMode::Ohms => ("ohms", "Ω"),
         MeterMode::VoltsAc => ("volts-ac", "V~"),
@@ -132,9 +134,9 @@ fn display(shown: Display) -> String {
 pub(super) fn outcome(
     titled: &Titled,
     seed: u64,
-    bench: &Bench,
-    score: &Score,
+    (bench, score): (&Bench, &Score),
     looks: &[Look],
+    review: Option<&Review>,
     language: Language,
 ) -> Result<(), Failure> {
     let texts = Texts::load(language);
@@ -230,16 +232,51 @@ pub(super) fn outcome(
             d.kept,
             d.of
         ))?;
-        for lost in &d.lost {
+        for (place, lost) in d.lost.iter().enumerate() {
             put(format!(
                 "    −{:.1}  {}  {}",
                 lost.points,
                 lost.at,
                 texts.loss(lost)
             ))?;
+            let accounts = review.iter().flat_map(|r| &r.accounts);
+            for account in accounts.filter(|a| (a.dimension, a.place) == (d.dimension, place)) {
+                let words = review.map(|r| words(r, bench, &texts).account(account));
+                put(format!("          {}", words.unwrap_or_default()))?;
+            }
+        }
+    }
+    let Some(review) = review else {
+        return Ok(());
+    };
+    for (key, way) in [
+        ("review-yours", &review.yours),
+        ("review-best", &review.best),
+    ] {
+        put(format!("{}:", texts.get(key)))?;
+        for stop in way {
+            put(format!(
+                "  {:>5.1} min {:>6.0}  {}",
+                stop.minutes,
+                stop.money,
+                words(review, bench, &texts).deed(&stop.deed)
+            ))?;
         }
     }
     Ok(())
+}
+
+/// A pin as scripts name it.
+const PIN: &dyn Fn(Pin) -> String = &|pin| pin.to_string();
+
+fn words<'a>(review: &'a Review, bench: &'a Bench, texts: &'a Texts) -> Words<'a> {
+    Words {
+        texts,
+        trade: &review.trade,
+        parts: bench.counter(),
+        modes: &review.modes,
+        pin: PIN,
+    }
 }
 
 /// The same as JSON.

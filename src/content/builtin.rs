@@ -1,14 +1,23 @@
 //! The files that are built into the program, so that it runs from any folder.
 
 use super::error::{ContentError, Problem};
+use super::table_file;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
 use crate::lesson::Scenario;
+use crate::reason::evidence::{Key, Table};
 
 /// Makes a table of names and texts from paths below the project's folder.
 macro_rules! files {
     ($($path:literal),* $(,)?) => {
         &[$(($path, include_str!(concat!("../../", $path)))),*]
+    };
+}
+
+/// The same for tables below `assets/tables`, as bytes.
+macro_rules! tables {
+    ($($name:literal),* $(,)?) => {
+        &[$(($name, include_bytes!(concat!("../../assets/tables/", $name)).as_slice())),*]
     };
 }
 
@@ -70,6 +79,22 @@ pub const FILES: &[(&str, &str)] = files![
     "scenarios/whirr-and-nothing.ron",
     "scenarios/will-not-wring.ron",
 ];
+
+/// Tables of what each fault shows on each built-in board, by name of the file and bytes: runs of the
+/// simulator, made by `detent best --tables assets/tables`. One of other content is not used.
+const TABLES: &[(&str, &[u8])] = tables![
+    "arc-dial-120.table",
+    "arc-dial-230.table",
+    "key-pad-230.table",
+    "lone-lamp-120.table",
+];
+
+/// The table of a board and supply, if one made for `key` is built in.
+pub fn table(board: &str, volts: f64, key: &Key) -> Option<Table> {
+    let name = table_file::name(board, volts);
+    let (_, bytes) = TABLES.iter().find(|(file, _)| *file == name)?;
+    Table::from_bytes(bytes, key).ok()
+}
 
 /// The text of a built-in file.
 ///

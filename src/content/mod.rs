@@ -18,6 +18,7 @@ mod script_file;
 mod shelf;
 pub mod table_file;
 mod text;
+mod words;
 
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
@@ -30,3 +31,4 @@ pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
 pub use shelf::{Shelf, Titled};
 pub use text::{Language, Texts, Value};
+pub use words::Words;

@@ -2,8 +2,10 @@
 
 use super::error::{ContentError, Problem};
 use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_scenario};
+use crate::bench::Bench;
 use crate::controller::Board;
-use crate::lesson::{Library, Mains, Scenario};
+use crate::lesson::{Library, Mains, Scenario, Score};
+use crate::reason::{PathError, Review, evidence, review};
 use std::path::Path;
 
 /// The built-in content.
@@ -97,6 +99,23 @@ impl Shelf {
         };
         all.sort_by_key(place);
         Ok(all)
+    }
+
+    /// Thinks a finished job over; none where no table of its board and supply is built in.
+    ///
+    /// # Errors
+    /// The job was not done on this scenario and seed.
+    pub fn review(
+        &self,
+        (scenario, seed): (&Scenario, u64),
+        bench: &Bench,
+        score: &Score,
+    ) -> Result<Option<Review>, PathError> {
+        let (library, rating) = (self.library(scenario), scenario.mains.rating());
+        let key = evidence::key(&library, rating);
+        let table = builtin::table(&library.board.id, rating.volts, &key);
+        let reviewed = table.map(|table| review((scenario, seed), library, &table, bench, score));
+        reviewed.transpose()
     }
 
     /// The board of this name.

@@ -5,9 +5,14 @@ use crate::reason::evidence::{Key, Table};
 use std::io;
 use std::path::{Path, PathBuf};
 
+/// Name of the file of a board's and supply's table.
+pub fn name(board: &str, volts: f64) -> String {
+    format!("{board}-{volts:.0}.table")
+}
+
 /// Where the table of a board and supply is kept in `folder`.
 pub fn path(folder: &Path, board: &str, volts: f64) -> PathBuf {
-    folder.join(format!("{board}-{volts:.0}.table"))
+    folder.join(name(board, volts))
 }
 
 /// The table kept at `path` if it was made for `key`; none if there is none, it is of other content or

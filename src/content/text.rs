@@ -1,8 +1,9 @@
 //! All visible text, in each language, from Project Fluent files.
 
 use super::builtin;
-use crate::bench::{Condition, Part};
+use crate::bench::{Condition, MeterMode, Part};
 use crate::lesson::Deduction;
+use crate::plant::Component;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
 use std::fmt;
@@ -111,6 +112,31 @@ impl Texts {
             .into_owned()
     }
 
+    /// A failure mode's name.
+    pub fn mode(&self, id: &str) -> String {
+        self.get(&format!("mode-{}", id.replace('.', "-")))
+    }
+
+    /// A component's name.
+    pub fn component(&self, component: Component) -> String {
+        self.get(&format!("component-{component}"))
+    }
+
+    /// A setting of the meter as its knob names it.
+    pub fn meter_mode(&self, mode: MeterMode) -> String {
+        let sign = match mode {
+            MeterMode::Ohms => "Ω",
+            MeterMode::VoltsAc => "V ~",
+            MeterMode::VoltsLowZ => "V ~ 10k",
+            MeterMode::VoltsDc => "V =",
+            MeterMode::AmpsClamp => "A ~",
+            MeterMode::Hertz => "Hz",
+            MeterMode::Microfarads => "µF",
+            MeterMode::Continuity => return self.get("meter-mode-continuity"),
+        };
+        sign.to_owned()
+    }
+
     /// What a card at the counter says besides name and price: used or rebuilt, for which boards, what took
     /// its place; nothing for an ordinary new part.
     pub fn part_state(&self, part: &Part) -> Vec<String> {
@@ -140,12 +166,8 @@ impl Texts {
                     "rule" => self.get(&format!("rule-{value}")),
                     "said" | "truth" if value.is_empty() => self.get("mode-nothing"),
                     "said" | "truth" => {
-                        let modes = value.split(',');
-                        let names = modes.map(|id| format!("mode-{}", id.replace('.', "-")));
-                        names
-                            .map(|key| self.get(&key))
-                            .collect::<Vec<_>>()
-                            .join("; ")
+                        let modes = value.split(',').map(|id| self.mode(id));
+                        modes.collect::<Vec<_>>().join("; ")
                     }
                     "given" | "due" => self.get(&format!("advice-{value}")),
                     "named" | "needed" if value.is_empty() => self.get("report-no-part"),

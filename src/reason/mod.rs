@@ -1,14 +1,18 @@
 //! What a person who knows the catalogue should believe and do next: posterior over the faults, the
 //! expected cost of repair, and when failed tries speak against the control.
 
+mod account;
 pub mod evidence;
 mod hand;
+mod path;
 mod plan;
 mod policy;
 mod posterior;
 mod trade;
 mod wald;
+pub use account::{Account, Review, Sound, Worth, review};
 pub use hand::{Hand, suspicion};
+pub use path::{Deed, PathError, Stop, WORK};
 pub use plan::{Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, Problem, Repair, Step, Test};
 pub use policy::{best_costs, expected, order_costs};
 pub use posterior::{Posterior, PosteriorError};

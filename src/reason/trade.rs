@@ -17,9 +17,9 @@ pub const WAIT_PER_HOUR: f64 = 0.25;
 const ROUTINE_S: f64 = 20.0;
 
 /// The machine is unplugged, discharged, proved dead and open; closing it again is counted in.
-const OPENED: Needs = 1;
+pub(super) const OPENED: Needs = 1;
 /// Service mode was entered.
-const SERVICE: Needs = 2;
+pub(super) const SERVICE: Needs = 2;
 
 /// A repair, in the trade's words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,6 +52,12 @@ pub struct Trade {
     pub remedies: Vec<Remedy>,
     /// Each test.
     pub probes: Vec<Probe>,
+    /// What an hour of work costs, whole units of money.
+    labour_per_hour: f64,
+    /// What each repair and each test costs beside work (price and wait; risk), whole units of money.
+    beside_work: (Vec<f64>, Vec<f64>),
+    /// Time to get into service mode, s.
+    service_s: f64,
 }
 
 impl Trade {
@@ -69,8 +75,11 @@ impl Trade {
             },
             remedies: Vec::new(),
             probes: Vec::new(),
+            labour_per_hour: library.rates.labour_per_hour,
+            beside_work: (Vec::new(), Vec::new()),
+            service_s: table.service_s,
         };
-        trade.add_repairs(library, money(table.recalibration_s + table.wash_s));
+        trade.add_repairs(library, money(table.recalibration_s + table.proof_s));
         for (n, point) in table.points.iter().enumerate() {
             let is_live = !matches!(point.state.as_str(), "dead" | "pulled");
             if is_live && !live_tests {
@@ -95,7 +104,7 @@ impl Trade {
             let risk = if is_live { LIVE_TEST_RISK } else { 0.0 };
             trade.add_test(
                 Probe::Read(point.clone()),
-                money(handling_s + spent(&probe)) + risk,
+                (money(handling_s + spent(&probe)), risk),
                 OPENED | if in_service { SERVICE } else { 0 },
                 table.reading_chances(n),
             );
@@ -103,7 +112,7 @@ impl Trade {
         for component in Component::ALL {
             trade.add_test(
                 Probe::Inspect(*component),
-                money(spent(&Action::Inspect(*component))),
+                (money(spent(&Action::Inspect(*component))), 0.0),
                 if component.is_inside() { OPENED } else { 0 },
                 table.finding_chances(*component),
             );
@@ -111,7 +120,7 @@ impl Trade {
         let chances = table.recalibration_chances();
         trade.add_test(
             Probe::Recalibrate,
-            money(table.recalibration_s),
+            (money(table.recalibration_s), 0.0),
             SERVICE,
             chances,
         );
@@ -140,36 +149,79 @@ impl Trade {
                 }
             }
         }
-        let mut add = |remedy, cost: f64, needs, cures: Vec<usize>| {
+        let mut add = |remedy, (work, beside): (f64, f64), needs, cures: Vec<usize>| {
             if !cures.is_empty() {
-                let cost = cost + proof;
+                let cost = work + beside + proof;
                 self.problem.repairs.push(Repair { cost, cures, needs });
                 self.remedies.push(remedy);
+                self.beside_work.0.push(beside);
             }
         };
         for (part, cures) in library.parts.iter().zip(of_part) {
             let ordering = cost::span(&Action::Order(part.number.clone())).seconds();
             let work = ordering + cost::fitting(part.component).seconds();
-            let cost = part.price + money(work) + WAIT_PER_HOUR * part.wait_hours;
+            let cost = (money(work), part.price + WAIT_PER_HOUR * part.wait_hours);
             add(Remedy::Part(part.number.clone()), cost, OPENED, cures);
         }
         for (component, cures) in Component::ALL.iter().zip(by_hand) {
             let work = cost::span(&Action::PutRight(*component)).seconds();
-            add(Remedy::PutRight(*component), money(work), 0, cures);
+            add(Remedy::PutRight(*component), (money(work), 0.0), 0, cures);
         }
-        add(Remedy::Recalibrate, 0.0, 0, relearned);
+        add(Remedy::Recalibrate, (0.0, 0.0), 0, relearned);
     }
 
-    fn add_test(&mut self, probe: Probe, cost: f64, needs: Needs, chances: Vec<Vec<f64>>) {
+    fn add_test(
+        &mut self,
+        probe: Probe,
+        (work, beside): (f64, f64),
+        needs: Needs,
+        chances: Vec<Vec<f64>>,
+    ) {
         // What always shows the same is no test.
         if chances.len() > 1 {
             self.problem.tests.push(Test {
-                cost,
+                cost: work + beside,
                 chances,
                 needs,
             });
             self.probes.push(probe);
+            self.beside_work.1.push(beside);
         }
+    }
+
+    /// What an action costs here: work, min, and all of it with parts, waits and risk, whole units of money.
+    pub fn price(&self, step: Step, done: Needs) -> (f64, f64) {
+        let money = self.problem.cost(step, done);
+        let beside = match step {
+            Step::Test(t) => self.beside_work.1[t],
+            Step::Repair(r) => self.beside_work.0[r],
+            Step::LastResort => money,
+        };
+        (60.0 * (money - beside) / self.labour_per_hour, money)
+    }
+
+    /// Getting into service mode and reading the codes there: min and whole units of money. Every way of working
+    /// on a machine that stored one begins with it.
+    pub fn first_look(&self) -> (f64, f64) {
+        let minutes = (self.service_s + ROUTINE_S) / 60.0;
+        (minutes, self.labour_per_hour * minutes / 60.0)
+    }
+
+    /// The same problem with work in minutes for its only cost; a new machine takes none.
+    pub fn in_minutes(&self) -> Problem {
+        let mut problem = self.problem.clone();
+        let minutes = |money: f64| 60.0 * money / self.labour_per_hour;
+        for (repair, beside) in problem.repairs.iter_mut().zip(&self.beside_work.0) {
+            repair.cost = minutes(repair.cost - beside);
+        }
+        for (test, beside) in problem.tests.iter_mut().zip(&self.beside_work.1) {
+            test.cost = minutes(test.cost - beside);
+        }
+        for setup in &mut problem.setups {
+            *setup = minutes(*setup);
+        }
+        problem.last_resort = 0.0;
+        problem
     }
 
     /// Repairs of a component, parts first.

@@ -23,21 +23,6 @@ const MODES: [[MeterMode; 4]; 2] = [
     ],
 ];
 
-/// A setting as the knob names it.
-fn mode_name(face: &Face, mode: MeterMode) -> String {
-    let sign = match mode {
-        MeterMode::Ohms => "Ω",
-        MeterMode::VoltsAc => "V ~",
-        MeterMode::VoltsLowZ => "V ~ 10k",
-        MeterMode::VoltsDc => "V =",
-        MeterMode::AmpsClamp => "A ~",
-        MeterMode::Hertz => "Hz",
-        MeterMode::Microfarads => "µF",
-        MeterMode::Continuity => return face.text("meter-mode-continuity"),
-    };
-    sign.to_owned()
-}
-
 /// Digits and unit as the display shows them.
 pub(super) fn shown(display: Display, mode: MeterMode) -> (String, String) {
     let unit = match mode {
@@ -108,7 +93,7 @@ fn display(ui: &mut Ui, face: &Face) {
         t::LCD_ON,
         unit,
     );
-    let label = mode_name(face, mode);
+    let label = face.texts.meter_mode(mode);
     let beeps = view.meter.is_some_and(|shown| meter::beeps(mode, shown));
     let marks = [(view.held.is_some(), "meter-held"), (beeps, "meter-beep")];
     let marks: Vec<String> = (marks.into_iter())
@@ -330,7 +315,7 @@ fn notebook(ui: &mut Ui, face: &Face) {
         });
         let mut place = format!(
             "{}   {} – {}",
-            mode_name(face, reading.mode),
+            face.texts.meter_mode(reading.mode),
             face.pin(reading.red),
             face.pin(reading.black)
         );
@@ -419,7 +404,7 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face) {
                 ui.spacing_mut().item_spacing.x = 5.0;
                 let width = (ui.available_width() - 15.0) / 4.0;
                 for mode in modes {
-                    let (on, text) = (face.desk.mode == mode, mode_name(face, mode));
+                    let (on, text) = (face.desk.mode == mode, face.texts.meter_mode(mode));
                     if kit::choice_sized(ui, on, text, vec2(width, 32.0)).clicked() {
                         face.desk.mode = mode;
                     }

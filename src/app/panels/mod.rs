@@ -58,7 +58,7 @@ impl Face<'_> {
 
     /// A component's name.
     pub fn part(&self, part: Part) -> String {
-        self.texts.get(&format!("component-{part}"))
+        self.texts.component(part)
     }
 
     /// A pin in words: `X2-5 (board)`, `Drain pump 1`, `Plug, line`.
