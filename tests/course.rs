@@ -4,17 +4,15 @@
 //! The table of it: `cargo test --no-default-features --test course -- --nocapture`.
 
 mod stage;
-#[path = "stage/technician.rs"]
-mod technician;
 
 use detent::bench::{Advice, Bench, LandmarkKind};
 use detent::content::{Language, Shelf, Texts, Titled};
+use detent::lesson::technician::{Persona, work};
 use detent::lesson::{Course, CoursePart, Hidden, Score, draw, judge, set_up};
 use detent::plant::{Component, FailureMode};
 use rayon::prelude::*;
 use stage::Stage;
 use std::fmt::Write;
-use technician::{Persona, work};
 
 /// Share of the points that the expert keeps in every job.
 const EXPERT_SHARE: f64 = 0.85;

@@ -11,12 +11,13 @@ mod stage;
 
 use detent::bench::{Action, Display, Grip, MeterMode, meter};
 use detent::content::{builtin, table_file};
+use detent::controller::{Broke, Outcome as GestureOutcome, Try};
 use detent::lesson::set_up;
 use detent::plant::dial::uniform;
 use detent::plant::{Component, Connector, Presence};
 use detent::reason::evidence::{self, Outcome, Table};
 use detent::reason::{
-    Course, Posterior, Trade, best_costs, code_buyer, control_swapper, expected, order_costs,
+    Course, Doubt, Posterior, Trade, best_costs, code_buyer, control_swapper, expected, order_costs,
 };
 use rand::SeedableRng;
 use rayon::prelude::*;
@@ -275,4 +276,31 @@ fn a_table_is_made_alike_and_read_back_and_refused_when_it_is_not_ours() {
         let short = Table::from_bytes(&whole[..length], &key);
         assert_eq!(short, Err(evidence::TableError::Damaged), "{length}");
     }
+}
+
+#[test]
+fn doubt_grows_with_failures_that_are_not_the_hands_own_and_ends_with_a_try_that_gets_in() {
+    let attempt = |outcome| Try {
+        began_s: 0,
+        lines: Vec::new(),
+        outcome,
+    };
+    let (step, by_ms) = (0, 300);
+    let skipped = attempt(GestureOutcome::Broken(Broke::TooFewDetents {
+        step,
+        got: 2,
+        want: 3,
+    }));
+    let late = attempt(GestureOutcome::Broken(Broke::Late { step, by_ms }));
+    let entered = attempt(GestureOutcome::Entered);
+    let modes = &STAGE.shelf().catalogue.modes;
+    let doubt = |tries: &[Try]| Doubt::of(tries, 0.0, modes).expect("fixed risks");
+    let odds = doubt(&[late, skipped.clone(), skipped.clone()]).log_odds;
+    assert!(odds[0] < 0.0, "few controls are bad: {odds:?}");
+    // Whoever was too late learns nothing about the control.
+    assert_eq!(odds[0], odds[1]);
+    // A calm hand on a new dial slips once in twenty tries: each failure makes the odds twenty times greater.
+    assert!((odds[2] - odds[1] - 20.0_f64.ln()).abs() < 1e-9, "{odds:?}");
+    assert!((odds[3] - odds[2] - 20.0_f64.ln()).abs() < 1e-9, "{odds:?}");
+    assert!(!doubt(std::slice::from_ref(&skipped)).cleared && doubt(&[skipped, entered]).cleared);
 }

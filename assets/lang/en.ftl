@@ -37,9 +37,10 @@ best-at-test-shifter = shifter test
 best-belief = Belief before and after the customer's wash
 best-code-buyer = buys by the code
 best-codes = Codes stored in the customer's wash
-best-columns = Expected cost of repair, with the least that any way can cost (≥) / cost on this seed's fault
+best-columns = Expected cost of repair, with the least that any way can cost (≥) / cost on this seed’s fault. The expert’s is the mean over causes of 2 % and more.
 best-control-swapper = fits a control first
 best-cost = Expected cost of repair when the best is done at each step, in whole units of money
+best-expert = scripted expert
 best-fit = fit and prove by a run
 best-hand-back = recalibrate, run a wash and hand it back
 best-inspect = look at
@@ -303,6 +304,16 @@ do-seat = Push this connector back on
 do-test-meter = Try the meter on the proving source
 do-unplug = Pull the plug (P)
 
+## doubt
+
+doubt = Is it the control or my hand?
+doubt-cleared = A try got in: the control reads the gesture. The tries that failed were the hand or the dial.
+doubt-control = the control is suspect
+doubt-go-on = After { $tries } failed tries the control is bad with { $share } %. That says nothing yet: try again, at an even pace.
+doubt-hand = it is the hand
+doubt-intro = From the timing of each try and the wear of this dial: how likely a sound control would have let it in. A try that broke a window says nothing about the control. Dashed: Wald’s bounds at 5 % risk either way.
+doubt-suspect = After { $tries } failed tries the control is bad with { $share } %. Now it is worth measuring at the control.
+
 ## finding
 
 finding-air-hose-blocked = No air passes when you blow through the pressure hose.
@@ -488,6 +499,16 @@ meter-red = Red probe
 meter-test-bad = The meter does not show what is known to be there: look at its fuse and its leads.
 meter-test-good = The meter shows what is known to be there.
 meter-test-intro = Known source: 50 V ~, 50 V = and 100 Ω. Try it before and after you prove a circuit dead.
+
+## misread
+
+misread-count = Count again: tens first, then units.
+misread-lamps = { $count ->
+    [one] One lamp differs.
+   *[other] { $count } lamps differ.
+}
+misread-noted = You noted { $code }
+misread-shown = Shown was { $code }
 
 ## mode
 

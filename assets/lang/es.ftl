@@ -37,9 +37,10 @@ best-at-test-shifter = prueba del cambiador
 best-belief = Creencia antes y después del lavado del cliente
 best-code-buyer = compra según el código
 best-codes = Códigos guardados en el lavado del cliente
-best-columns = Coste esperado de la reparación, con lo mínimo que puede costar de cualquier modo (≥) / coste con el fallo de esta semilla
+best-columns = Coste esperado de la reparación, con lo mínimo que puede costar cualquier camino (≥) / coste con el fallo de esta semilla. El del experto es la media de las causas del 2 % o más.
 best-control-swapper = primero cambia la placa
 best-cost = Coste esperado de la reparación si en cada paso se hace lo mejor, en unidades enteras de dinero
+best-expert = experto del guion
 best-fit = montar y probar con un lavado
 best-hand-back = recalibrar, hacer un lavado y entregarla
 best-inspect = mirar
@@ -303,6 +304,16 @@ do-seat = Volver a conectarlo
 do-test-meter = Probar el medidor en la fuente de prueba
 do-unplug = Desenchufar (P)
 
+## doubt
+
+doubt = ¿Es la placa o es mi mano?
+doubt-cleared = Un intento entró: la placa lee el gesto. Los que fallaron fueron de la mano o del selector.
+doubt-control = la placa es sospechosa
+doubt-go-on = Tras { $tries } intentos fallidos, la placa está mal con un { $share } %. Eso aún no dice nada: otra vez, a ritmo parejo.
+doubt-hand = es la mano
+doubt-intro = Por los tiempos de cada intento y el desgaste de este selector: cuán probable era que una placa sana lo dejara entrar. Un intento que rompió una ventana no dice nada de la placa. Rayas: los límites de Wald con un riesgo del 5 % a cada lado.
+doubt-suspect = Tras { $tries } intentos fallidos, la placa está mal con un { $share } %. Ahora vale la pena medir en la placa.
+
 ## finding
 
 finding-air-hose-blocked = No pasa aire al soplar por la manguera de presión.
@@ -488,6 +499,16 @@ meter-red = Punta roja
 meter-test-bad = El medidor no muestra lo que se sabe que hay: revise el fusible y las puntas.
 meter-test-good = El medidor muestra lo que se sabe que hay.
 meter-test-intro = Fuente conocida: 50 V ~, 50 V = y 100 Ω. Pruebe el medidor antes y después de comprobar que un circuito no tiene tensión.
+
+## misread
+
+misread-count = Cuenta otra vez: primero decenas, luego unidades.
+misread-lamps = { $count ->
+    [one] Una luz es distinta.
+   *[other] { $count } luces son distintas.
+}
+misread-noted = Anotaste { $code }
+misread-shown = Se mostró { $code }
 
 ## mode
 
@@ -756,7 +777,7 @@ reset-power = Desenchufe y espere a que se vaya la carga acumulada.
 review-best = El mejor camino
 review-cost = Coste hasta aquí
 review-intro = Cada barra: cuán probable era cada causa después de ese acto. En verde: la que era.
-review-none = No se puede mostrar ningún camino: falta la tabla de averías de esta placa.
+review-none = No se puede mostrar ningún camino: falta la tabla de fallos de esta placa.
 review-others = todas las demás
 review-sound = mejor: { $step }
 review-stop = { $minutes } min · { $money }

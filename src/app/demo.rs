@@ -10,6 +10,7 @@ use crate::bench::{
 use crate::controller::{Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
 use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Score};
 use crate::plant::{Button, Component, Pin, Side, Terminal};
+use crate::reason::{Doubt, Review};
 use crate::units::{Span, Time};
 
 /// Made-up bench.
@@ -474,6 +475,14 @@ impl BenchPort for DemoBench {
 
     fn score(&self) -> Option<Score> {
         self.score.clone()
+    }
+
+    fn review(&self) -> Option<Review> {
+        None
+    }
+
+    fn doubt(&self) -> Option<Doubt> {
+        None
     }
 
     fn kept_as(&self) -> Option<String> {

@@ -6,6 +6,7 @@ use crate::bench::{Action, BenchView, Caution, Part, Rates, Refusal};
 use crate::controller::Board;
 use crate::lesson::{Bilingual, CoursePart, Score};
 use crate::plant::Component;
+use crate::reason::{Doubt, Review};
 
 /// A bench that the window can show and drive.
 pub trait BenchPort: Send + Sync {
@@ -29,6 +30,10 @@ pub trait BenchPort: Send + Sync {
     fn run(&mut self, step: &Step) -> Result<(), String>;
     /// The result, once the report was handed in.
     fn score(&self) -> Option<Score>;
+    /// The finished job thought over; none where no table of its board's faults is at hand.
+    fn review(&self) -> Option<Review>;
+    /// Is the control bad or is it the hand? None where that cannot be told.
+    fn doubt(&self) -> Option<Doubt>;
     /// The name under which this attempt is kept, once it is.
     fn kept_as(&self) -> Option<String>;
     /// Remember how far the clock has come.

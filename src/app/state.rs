@@ -8,6 +8,7 @@ use crate::bench::{Action, Advice, BenchView, Caution, Grip, MeterMode, Refusal}
 use crate::content::{Language, Texts};
 use crate::lesson::{Bilingual, Score};
 use crate::plant::{Component as Part, Pin};
+use crate::reason::{Doubt, Review};
 use bevy::prelude::*;
 use std::collections::{BTreeSet, VecDeque};
 
@@ -17,6 +18,8 @@ pub struct BenchRes {
     bench: Box<dyn BenchPort>,
     view: BenchView,
     score: Option<Score>,
+    review: Option<Review>,
+    doubt: Option<Doubt>,
     /// Actions not done yet.
     pub queue: VecDeque<Queued>,
     /// An action that waits for an answer to its caution.
@@ -54,6 +57,8 @@ impl BenchRes {
             bench,
             view,
             score: None,
+            review: None,
+            doubt: None,
             queue: VecDeque::new(),
             asked: None,
             refused: None,
@@ -71,9 +76,15 @@ impl BenchRes {
 
     /// Look again; once a frame, after its ticks.
     pub fn refresh(&mut self) {
+        let tries = |view: &BenchView| view.machine.control.tries.clone();
+        let before = tries(&self.view);
         self.view = self.bench.view();
+        if self.doubt.is_none() || before != tries(&self.view) {
+            self.doubt = self.bench.doubt();
+        }
         if self.view.finished && self.score.is_none() {
             self.score = self.bench.score();
+            self.review = self.bench.review();
         }
     }
 
@@ -85,6 +96,16 @@ impl BenchRes {
     /// The result, once there is one.
     pub fn score(&self) -> Option<&Score> {
         self.score.as_ref()
+    }
+
+    /// The finished job thought over, where that can be done.
+    pub fn review(&self) -> Option<&Review> {
+        self.review.as_ref()
+    }
+
+    /// Is the control bad or is it the hand?
+    pub fn doubt(&self) -> Option<&Doubt> {
+        self.doubt.as_ref()
     }
 
     /// The name under which this attempt is kept, once it is.

@@ -30,6 +30,13 @@ pub const GOOD: Color32 = Color32::from_rgb(0x7f, 0xd6, 0xa3);
 pub const BAD: Color32 = Color32::from_rgb(0xff, 0x9a, 0x8a);
 /// Second accent: links, focus, windows of time.
 pub const SKY: Color32 = Color32::from_rgb(0x8c, 0xcf, 0xf0);
+/// Causes that a machine did not have, in bars of belief. Letters in them tell them apart too.
+pub const CAUSES: [Color32; 4] = [
+    Color32::from_rgb(0xff, 0xb8, 0x4d),
+    Color32::from_rgb(0x8c, 0xcf, 0xf0),
+    Color32::from_rgb(0xd9, 0xa6, 0xf2),
+    Color32::from_rgb(0xff, 0x9a, 0x8a),
+];
 /// A red probe on paper.
 pub const PROBE_RED: Color32 = Color32::from_rgb(0xd0, 0x2b, 0x2b);
 /// Glass of the meter's display.

@@ -6,13 +6,14 @@ use crate::bench::script::Step;
 use crate::bench::{Action, Bench, BenchView, Caution, Refusal};
 use crate::content::{Shelf, Titled, redo};
 use crate::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
+use crate::reason::{Doubt, Review};
 use crate::record::{Footer, Header, LATEST, read_attempt};
 use std::path::Path;
 use std::sync::Arc;
 
 /// The built-in scenarios, or one of the player's own.
 pub struct Workshop {
-    shelf: Shelf,
+    shelf: Arc<Shelf>,
     titled: Vec<Titled>,
     offers: Vec<Offer>,
     /// Where attempts are kept, if they are.
@@ -47,7 +48,7 @@ impl Workshop {
             })
             .collect();
         Ok(Workshop {
-            shelf,
+            shelf: Arc::new(shelf),
             titled,
             offers,
             attempts,
@@ -83,7 +84,9 @@ impl Shop for Workshop {
         Ok(Box::new(WorkBench {
             job: job(scenario, &bench),
             bench,
+            shelf: Arc::clone(&self.shelf),
             scenario: scenario.clone(),
+            seed,
             attempts: self.attempts.clone(),
             log: Log::Begins {
                 job: stem(&titled.file),
@@ -131,7 +134,9 @@ impl Shop for Workshop {
             job: job(&titled.scenario, &bench),
             kept: bench.history().len(),
             bench,
+            shelf: Arc::clone(&self.shelf),
             scenario: titled.scenario.clone(),
+            seed: attempt.header.seed,
             attempts: Some(attempts),
             log,
         }))
@@ -187,7 +192,9 @@ enum Log {
 /// One job at the real bench, kept as it goes.
 struct WorkBench {
     bench: Bench,
+    shelf: Arc<Shelf>,
     scenario: Scenario,
+    seed: u64,
     job: Job,
     attempts: Option<Arc<dyn Attempts>>,
     log: Log,
@@ -265,6 +272,17 @@ impl BenchPort for WorkBench {
         self.bench
             .report()
             .map(|_| judge(&self.scenario, &self.bench))
+    }
+
+    fn review(&self) -> Option<Review> {
+        let score = self.score()?;
+        let job = (&self.scenario, self.seed);
+        self.shelf.review(job, &self.bench, &score).ok().flatten()
+    }
+
+    fn doubt(&self) -> Option<Doubt> {
+        let wear = self.scenario.dial_wear;
+        Doubt::of(&self.bench.tries(), wear, self.bench.modes()).ok()
     }
 
     fn kept_as(&self) -> Option<String> {

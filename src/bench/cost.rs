@@ -25,7 +25,7 @@ pub fn span(action: &Action) -> Span {
         Action::PutRight(_) => 240,
         Action::Order(_) | Action::Return(_) => 120,
         Action::Fit(_) => 0,
-        Action::Report(_) => 180,
+        Action::Report(_) => REPORT_S,
     };
     Span::from_s(seconds)
 }
@@ -45,5 +45,7 @@ pub fn fitting(component: Component) -> Span {
     Span::from_s(minutes * 60)
 }
 
+/// Time to write the report, s.
+pub const REPORT_S: u64 = 180;
 /// Price of a new meter fuse, whole units of money.
 pub const METER_FUSE_PRICE: f64 = 9.0;

@@ -1,15 +1,15 @@
 //! `detent best`: what to believe and do next on a scenario's machine.
 
-use super::Failure;
+use super::{Failure, ways};
 use crate::bench::Bench;
 use crate::content::{Language, Shelf, Texts, Titled, Words, builtin, disk, table_file};
 use crate::controller::GestureStep;
 use crate::lesson::{Library, Mains, draw, set_up};
-use crate::plant::{Component, FailureMode, Pin};
+use crate::plant::FailureMode;
 use crate::reason::evidence::{self, Outcome, Table};
 use crate::reason::{
-    Course, Hand, Plan, Posterior, Sprt, Trade, Verdict, best_costs, code_buyer, control_swapper,
-    expected, order_costs, suspicion,
+    Course, Hand, Plan, Posterior, Trade, Verdict, WORK, best_costs, code_buyer, control_on_trial,
+    control_swapper, expected, order_costs, suspicion,
 };
 use crate::units::Span;
 use rayon::prelude::*;
@@ -36,12 +36,8 @@ pub(super) struct BestArgs {
     cache: Option<PathBuf>,
 }
 
-/// Beliefs that the search for one next action may look at.
-const WORK: u32 = 4000;
 /// Hypotheses and actions that are printed.
 const TOP: usize = 5;
-/// Risks of the decision on failed tries: 5 % either way.
-const RISK: f64 = 0.05;
 /// Time from one detent to the next that the decision on failed tries is printed for.
 const PACE: Span = Span::from_ms(200);
 
@@ -59,7 +55,7 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
             let job = Job::of(&shelf, &titled, seed, folder.as_ref())?;
             job.print(&texts)
         }
-        None => course(&shelf, &texts, folder.as_ref()),
+        None => ways::course(&shelf, &texts, folder.as_ref()),
     }
 }
 
@@ -119,20 +115,23 @@ fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table
 }
 
 /// A scenario's machine after the customer's wash, and what is known of it.
-struct Job<'a> {
+pub(super) struct Job<'a> {
     titled: &'a Titled,
     library: Library<'a>,
     seed: u64,
     /// The hidden fault's hypothesis; none for several at once.
-    truth: Option<usize>,
-    codes: Vec<u8>,
+    pub truth: Option<usize>,
+    /// Codes that the wash left.
+    pub codes: Vec<u8>,
     prior: Vec<f64>,
-    belief: Posterior,
-    trade: Trade,
+    /// Belief after the wash.
+    pub belief: Posterior,
+    /// What can be done.
+    pub trade: Trade,
 }
 
 impl<'a> Job<'a> {
-    fn of(
+    pub fn of(
         shelf: &'a Shelf,
         titled: &'a Titled,
         seed: u64,
@@ -165,13 +164,13 @@ impl<'a> Job<'a> {
         })
     }
 
-    fn plan(&self) -> Result<Plan, Failure> {
+    pub fn plan(&self) -> Result<Plan, Failure> {
         let course = Course::begin(&self.belief.shares());
         Ok(self.trade.problem.plan(&course, WORK)?)
     }
 
     /// Cost under each hypothesis of the best plan, a code-buyer and a control-swapper.
-    fn ways(&self) -> Result<[Vec<f64>; 3], Failure> {
+    pub fn ways(&self) -> Result<[Vec<f64>; 3], Failure> {
         let (shares, trade) = (self.belief.shares(), &self.trade);
         let (board, parts) = (self.library.board, self.library.parts);
         let buyer = code_buyer(trade, board, parts, &self.codes, &shares);
@@ -186,14 +185,13 @@ impl<'a> Job<'a> {
     fn print(&self, texts: &Texts) -> Result<(), Failure> {
         let plan = self.plan()?;
         let [best, ..] = self.ways()?;
-        let pin = |pin: Pin| pin.to_string();
         let modes: Vec<String> = self.library.modes.iter().map(|m| m.id.clone()).collect();
         let words = Words {
             texts,
             trade: &self.trade,
             parts: self.library.parts,
             modes: &modes,
-            pin: &pin,
+            board: None,
         };
         let mut out = std::io::stdout().lock();
         let mut put = |line: String| {
@@ -248,50 +246,14 @@ impl<'a> Job<'a> {
         let detents: usize = self.library.board.gesture.steps.iter().map(turned).sum();
         let gaps = std::iter::repeat_n(PACE, detents.saturating_sub(1));
         let hand = Hand::at_pace(gaps, self.titled.scenario.dial_wear);
-        // Both risks are constants that Wald's test takes.
-        let Ok(test) = Sprt::new(RISK, RISK) else {
+        // The risks are constants that Wald's test takes.
+        let Ok(test) = control_on_trial(self.library.modes) else {
             return 0;
         };
-        let modes = self.library.modes.iter().enumerate();
-        let bad = modes.filter(|(_, mode)| mode.component == Component::Board);
-        let bad: f64 = bad.map(|(n, _)| self.prior[n + 1]).sum();
-        let test = test.with_odds(bad / (1.0 - bad));
         let mut failures = Vec::new();
         while suspicion(test, &failures).verdict() == Verdict::GoOn {
             failures.push(hand);
         }
         failures.len()
     }
-}
-
-/// One line for each scenario: what is expected of each way of working, and what it costs on the hidden
-/// fault.
-fn course(shelf: &Shelf, texts: &Texts, folder: Option<&PathBuf>) -> Result<(), Failure> {
-    let mut out = std::io::stdout().lock();
-    let failed = |e| Failure::Write("the table".to_owned(), e);
-    let columns = ["best-optimum", "best-code-buyer", "best-control-swapper"];
-    let mut heading = format!("{:<24}", texts.get("best-scenario"));
-    for column in columns {
-        heading += &format!(" {:>26}", texts.get(column));
-    }
-    writeln!(out, "{heading}\n{}", texts.get("best-columns")).map_err(failed)?;
-    for titled in &shelf.scenarios()? {
-        let job = Job::of(shelf, titled, titled.scenario.seed, folder)?;
-        let shares = job.belief.shares();
-        let mut line = format!("{:<24}", job.titled.file.trim_start_matches("scenarios/"));
-        for (n, costs) in job.ways()?.iter().enumerate() {
-            let here = job
-                .truth
-                .map_or_else(|| "—".to_owned(), |t| format!("{:.0}", costs[t]));
-            let mean = expected(&shares, costs);
-            let cell = if n == 0 {
-                format!("{mean:.1} (≥ {:.1}) / {here}", job.plan()?.lower)
-            } else {
-                format!("{mean:.1} / {here}")
-            };
-            line += &format!(" {cell:>26}");
-        }
-        writeln!(out, "{line}").map_err(failed)?;
-    }
-    Ok(())
 }

@@ -7,6 +7,7 @@ mod replay;
 mod sheet;
 mod simulate;
 mod table;
+mod ways;
 
 use crate::content::{ContentError, Language};
 use crate::lesson::SetUpError;

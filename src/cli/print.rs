@@ -5,7 +5,6 @@ use crate::bench::{Bench, Display, Grip, MeterMode, Reading};
 use crate::content::{Language, Shelf, Texts, Titled, Words};
 use crate::controller::{LampRules, Lamps, Signs};
 use crate::lesson::{Bilingual, Score};
-use crate::plant::Pin;
 use crate::reason::Review;
 use crate::units::{Span, Time};
 use std::io::Write;
@@ -225,6 +224,8 @@ pub(super) fn outcome(
     if bench.report().is_none() {
         return put(texts.get("cli-no-report"));
     }
+    // Pins are named as in the script that the reader wrote.
+    let words = review.map(|r| Words::of(r, &texts, bench.counter(), None));
     for d in &score.dimensions {
         put(format!(
             "  {:<12} {:>5.1} / {:.1}",
@@ -239,14 +240,13 @@ pub(super) fn outcome(
                 lost.at,
                 texts.loss(lost)
             ))?;
-            let accounts = review.iter().flat_map(|r| &r.accounts);
-            for account in accounts.filter(|a| (a.dimension, a.place) == (d.dimension, place)) {
-                let words = review.map(|r| words(r, bench, &texts).account(account));
-                put(format!("          {}", words.unwrap_or_default()))?;
+            let reviewed = words.zip(review.and_then(|r| r.account(d.dimension, place)));
+            if let Some((words, account)) = reviewed {
+                put(format!("          {}", words.account(account)))?;
             }
         }
     }
-    let Some(review) = review else {
+    let (Some(words), Some(review)) = (words, review) else {
         return Ok(());
     };
     for (key, way) in [
@@ -259,24 +259,11 @@ pub(super) fn outcome(
                 "  {:>5.1} min {:>6.0}  {}",
                 stop.minutes,
                 stop.money,
-                words(review, bench, &texts).deed(&stop.deed)
+                words.deed(&stop.deed)
             ))?;
         }
     }
     Ok(())
-}
-
-/// A pin as scripts name it.
-const PIN: &dyn Fn(Pin) -> String = &|pin| pin.to_string();
-
-fn words<'a>(review: &'a Review, bench: &'a Bench, texts: &'a Texts) -> Words<'a> {
-    Words {
-        texts,
-        trade: &review.trade,
-        parts: bench.counter(),
-        modes: &review.modes,
-        pin: PIN,
-    }
 }
 
 /// The same as JSON.

@@ -2,8 +2,9 @@
 
 use super::builtin;
 use crate::bench::{Condition, MeterMode, Part};
+use crate::controller::Board;
 use crate::lesson::Deduction;
-use crate::plant::Component;
+use crate::plant::{Component, Pin, Side};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
 use std::fmt;
@@ -120,6 +121,27 @@ impl Texts {
     /// A component's name.
     pub fn component(&self, component: Component) -> String {
         self.get(&format!("component-{component}"))
+    }
+
+    /// A pin as the service sheet names it: `X2-5 (board)`, `Drain pump 1`, `Plug, line`.
+    pub fn pin(&self, board: &Board, pin: Pin) -> String {
+        match pin {
+            Pin::Wire(terminal, Side::Load) => {
+                let name = terminal.name();
+                let number = &name[name.len() - 1..];
+                format!("{} {number}", self.component(terminal.component()))
+            }
+            Pin::Wire(terminal, side) => {
+                let place = board.connectors.iter().find_map(|c| {
+                    let pin = c.pins.iter().find(|p| p.terminal == terminal)?;
+                    Some(format!("{}-{}", c.label, pin.pin))
+                });
+                let side = self.get(&format!("side-{side}"));
+                let place = place.unwrap_or_else(|| terminal.name().to_owned());
+                format!("{place} {side}")
+            }
+            fixed => self.get(&format!("pin-{}", fixed.to_string().replace('.', "-"))),
+        }
     }
 
     /// A setting of the meter as its knob names it.

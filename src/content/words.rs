@@ -2,10 +2,11 @@
 
 use super::text::{Texts, Value};
 use crate::bench::{Action, MeterMode, Part, current};
+use crate::controller::Board;
 use crate::lesson::Dimension;
 use crate::plant::Pin;
 use crate::reason::evidence::{End, Outcome};
-use crate::reason::{Account, Deed, Probe, Remedy, Sound, Step, Trade, Worth};
+use crate::reason::{Account, Deed, Probe, Remedy, Review, Sound, Step, Trade, Worth};
 
 /// What words need to know of a job.
 #[derive(Clone, Copy)]
@@ -18,8 +19,26 @@ pub struct Words<'a> {
     pub parts: &'a [Part],
     /// Names of the failure modes.
     pub modes: &'a [String],
-    /// How a pin is called.
-    pub pin: &'a dyn Fn(Pin) -> String,
+    /// The board whose sheet names the pins; without one they are named as in scripts.
+    pub board: Option<&'a Board>,
+}
+
+impl<'a> Words<'a> {
+    /// For a job that was thought over.
+    pub fn of(
+        review: &'a Review,
+        texts: &'a Texts,
+        parts: &'a [Part],
+        board: Option<&'a Board>,
+    ) -> Words<'a> {
+        Words {
+            texts,
+            trade: &review.trade,
+            parts,
+            modes: &review.modes,
+            board,
+        }
+    }
 }
 
 impl Words<'_> {
@@ -71,6 +90,7 @@ impl Words<'_> {
             Deed::Arrived(outcome) => ended("deed-arrived", outcome),
             Deed::Ran(outcome) => ended("deed-ran", outcome),
             Deed::Recalibrated(outcome) => ended("deed-recalibrated", outcome),
+            Deed::Reported => texts.get("deed-report"),
             Deed::ReadCodes => texts.get("deed-read-codes"),
             Deed::Planned(step) => self.step(*step),
             Deed::Did(action) => self.action(action),
@@ -100,11 +120,11 @@ impl Words<'_> {
     }
 
     fn probe(&self, mode: MeterMode, red: Pin, black: Pin) -> String {
-        let (name, red, black) = (
-            self.texts.meter_mode(mode),
-            (self.pin)(red),
-            (self.pin)(black),
-        );
+        let pin = |pin: Pin| match self.board {
+            Some(board) => self.texts.pin(board, pin),
+            None => pin.to_string(),
+        };
+        let (name, red, black) = (self.texts.meter_mode(mode), pin(red), pin(black));
         if mode == MeterMode::AmpsClamp {
             format!("{name} {red}")
         } else {

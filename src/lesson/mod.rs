@@ -7,6 +7,7 @@ mod scenario;
 mod score;
 mod set_up;
 pub mod survey;
+pub mod technician;
 pub use course::{Course, CoursePart};
 pub use judge::judge;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};

@@ -71,6 +71,14 @@ pub struct Review {
     pub accounts: Vec<Account>,
 }
 
+impl Review {
+    /// The account of a side's loss, by its place.
+    pub fn account(&self, dimension: Dimension, place: usize) -> Option<&Account> {
+        let is = |a: &&Account| (a.dimension, a.place) == (dimension, place);
+        self.accounts.iter().find(is)
+    }
+}
+
 /// Thinks a job over that stands as `bench` does and was scored so.
 ///
 /// # Errors

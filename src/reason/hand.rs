@@ -1,9 +1,14 @@
 //! "Is the control bad, or is it my hand?": what failed tries at the entry gesture say.
 
-use super::wald::Sprt;
+use super::evidence;
+use super::wald::{Sprt, WaldError};
 use crate::controller::{Broke, GestureInput, Outcome, Try};
 use crate::plant::dial::error_chances;
+use crate::plant::{Component, FailureMode};
 use crate::units::Span;
+
+/// Risk of taking a sound control for bad, and of the other way round. Our own choice.
+pub const RISK: f64 = 0.05;
 
 /// Chance that a practised hand slips in a way that no trace shows. Our own choice.
 const SLIP: f64 = 0.05;
@@ -53,6 +58,52 @@ fn own_fault(attempt: &Try) -> bool {
         Outcome::Broken(_) => true,
         Outcome::Open | Outcome::Entered => false,
     }
+}
+
+/// How the question stands after each try: "is the control bad or is it my hand?"
+#[derive(Clone, Debug, PartialEq)]
+pub struct Doubt {
+    /// Logarithm of the odds at which the control is the likelier culprit by far.
+    pub upper: f64,
+    /// Logarithm of the odds at which it is the hand.
+    pub lower: f64,
+    /// Logarithm of the odds that the control is bad: before the first try, and after each that failed.
+    pub log_odds: Vec<f64>,
+    /// A try got in: the control is not to blame.
+    pub cleared: bool,
+}
+
+impl Doubt {
+    /// Tries on a dial of this wear, 0 to 1, where controls fail as often as these modes say.
+    ///
+    /// # Errors
+    /// As [`Sprt::new`].
+    pub fn of(tries: &[Try], wear: f64, modes: &[FailureMode]) -> Result<Doubt, WaldError> {
+        let mut test = control_on_trial(modes)?;
+        let mut log_odds = vec![test.log_ratio];
+        let failed = |t: &&Try| matches!(t.outcome, Outcome::Broken(_));
+        for attempt in tries.iter().filter(failed) {
+            test = suspicion(test, &[Hand::of(attempt, wear)]);
+            log_odds.push(test.log_ratio);
+        }
+        Ok(Doubt {
+            upper: test.upper,
+            lower: test.lower,
+            log_odds,
+            cleared: tries.iter().any(|t| t.outcome == Outcome::Entered),
+        })
+    }
+}
+
+/// Wald's test, begun with the catalogue's odds that the control itself is bad.
+///
+/// # Errors
+/// As [`Sprt::new`].
+pub fn control_on_trial(modes: &[FailureMode]) -> Result<Sprt, WaldError> {
+    let of_control = modes.iter().filter(|m| m.component == Component::Board);
+    let bad: f64 = of_control.map(|m| m.weight).sum();
+    let all: f64 = evidence::prior(modes).iter().sum();
+    Ok(Sprt::new(RISK, RISK)?.with_odds(bad / (all - bad)))
 }
 
 /// The test of "the control is sound" against "the control never lets anyone in" after these

@@ -11,7 +11,7 @@ mod posterior;
 mod trade;
 mod wald;
 pub use account::{Account, Review, Sound, Worth, review};
-pub use hand::{Hand, suspicion};
+pub use hand::{Doubt, Hand, control_on_trial, suspicion};
 pub use path::{Deed, PathError, Stop, WORK};
 pub use plan::{Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, Problem, Repair, Step, Test};
 pub use policy::{best_costs, expected, order_costs};

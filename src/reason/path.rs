@@ -33,6 +33,8 @@ pub enum Deed {
     Recalibrated(Outcome),
     /// The planner did this.
     Planned(Step),
+    /// The report was written, at the end of the planner's way.
+    Reported,
 }
 
 /// A point on the way: what stands after a deed.
@@ -382,6 +384,15 @@ pub(super) fn best(start: Start<'_>, done: &Bench) -> Result<Vec<Stop>, PathErro
         course.done = ready;
         one_fault(&start, truth, &mut course, &mut stops)?;
         ready = course.done;
+    }
+    if let Some(end) = stops.last().cloned() {
+        let (minutes, money) = start.trade.report();
+        stops.push(Stop {
+            deed: Deed::Reported,
+            minutes: end.minutes + minutes,
+            money: end.money + money,
+            ..end
+        });
     }
     Ok(stops)
 }

@@ -853,6 +853,33 @@ mod tests {
         }
 
         #[test]
+        fn a_dearer_copy_of_an_action_is_never_ranked_above_it(
+            (problem, weights) in small(), which in any::<prop::sample::Index>(), more in 0.1..50.0f64,
+        ) {
+            let course = Course::begin(&weights);
+            let mut problem = problem;
+            let n = which.index(problem.repairs.len() + problem.tests.len());
+            let (better, worse) = if n < problem.repairs.len() {
+                let mut copy = problem.repairs[n].clone();
+                copy.cost += more;
+                problem.repairs.push(copy);
+                (Step::Repair(n), Step::Repair(problem.repairs.len() - 1))
+            } else {
+                let n = n - problem.repairs.len();
+                let mut copy = problem.tests[n].clone();
+                copy.cost += more;
+                problem.tests.push(copy);
+                (Step::Test(n), Step::Test(problem.tests.len() - 1))
+            };
+            let plan = problem.plan(&course, AMPLE).expect("sound");
+            let upper = |step| plan.choices.iter().find(|c| c.step == step).map(|c| c.upper);
+            prop_assert!(plan.next() != worse, "{plan:?}");
+            if let Some((better, worse)) = upper(better).zip(upper(worse)) {
+                prop_assert!(better <= worse + 1e-9, "{plan:?}");
+            }
+        }
+
+        #[test]
         fn short_of_work_its_bounds_still_hold((problem, weights) in small(), work in 0..30_u32) {
             let course = Course::begin(&weights);
             let open = problem.actions(&course);

@@ -203,7 +203,16 @@ impl Trade {
     /// Getting into service mode and reading the codes there: min and whole units of money. Every way of working
     /// on a machine that stored one begins with it.
     pub fn first_look(&self) -> (f64, f64) {
-        let minutes = (self.service_s + ROUTINE_S) / 60.0;
+        self.work(self.service_s + ROUTINE_S)
+    }
+
+    /// Writing the report, with which every way ends: min and whole units of money.
+    pub fn report(&self) -> (f64, f64) {
+        self.work(cost::REPORT_S as f64)
+    }
+
+    fn work(&self, seconds: f64) -> (f64, f64) {
+        let minutes = seconds / 60.0;
         (minutes, self.labour_per_hour * minutes / 60.0)
     }
 

@@ -1,15 +1,18 @@
 //! The panels over the scene.
 
 mod caution;
+mod doubt;
 mod drill;
 mod help;
 mod kept;
 pub mod kit;
 mod look;
 mod meter;
+mod misread;
 mod parts;
 mod practice;
 mod report;
+mod review;
 mod score;
 mod sheet;
 mod stage;
@@ -26,8 +29,9 @@ use super::scene::console::lamps::{Shine, Shining};
 use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
 use super::views::Lens;
 use crate::bench::{Action, Refusal};
-use crate::content::{Texts, Value};
-use crate::plant::{Component as Part, Pin, Side};
+use crate::content::{Texts, Value, Words};
+use crate::plant::{Component as Part, Pin};
+use crate::reason::Review;
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, Rect, Res, ResMut, Result, State, Time, Update,
     resource_exists,
@@ -61,34 +65,15 @@ impl Face<'_> {
         self.texts.component(part)
     }
 
-    /// A pin in words: `X2-5 (board)`, `Drain pump 1`, `Plug, line`.
+    /// A pin as the service sheet names it.
     pub fn pin(&self, pin: Pin) -> String {
-        match pin {
-            Pin::Wire(terminal, Side::Load) => {
-                let name = terminal.name();
-                format!(
-                    "{} {}",
-                    self.part(terminal.component()),
-                    &name[name.len() - 1..]
-                )
-            }
-            Pin::Wire(terminal, side) => {
-                let place = self.bench.job().board.connectors.iter().find_map(|c| {
-                    c.pins
-                        .iter()
-                        .find(|p| p.terminal == terminal)
-                        .map(|p| format!("{}-{}", c.label, p.pin))
-                });
-                let side = self.texts.get(&format!("side-{side}"));
-                format!(
-                    "{} {side}",
-                    place.unwrap_or_else(|| terminal.name().to_owned())
-                )
-            }
-            fixed => self
-                .texts
-                .get(&format!("pin-{}", fixed.to_string().replace('.', "-"))),
-        }
+        self.texts.pin(&self.bench.job().board, pin)
+    }
+
+    /// Words for a job that was thought over.
+    fn words<'a>(&'a self, review: &'a Review) -> Words<'a> {
+        let job = self.bench.job();
+        Words::of(review, self.texts, &job.parts, Some(&job.board))
     }
 
     /// Do `action` at the next tick.
@@ -225,7 +210,11 @@ fn bench_ui(
     fixed(egui::Panel::top("hands"), 42.0, (10, 4)).show(ui, |ui| stage::hands_ui(ui, face));
     let rest = ui.available_rect_before_wrap();
     face.desk.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    stage::stage_ui(ui, rest, face, pointing, shining, now);
+    if face.desk.tab == Tab::Score && face.bench.view().finished {
+        review::review_ui(ui, rest, face);
+    } else {
+        stage::stage_ui(ui, rest, face, pointing, shining, now);
+    }
     caution::caution_ui(ui.ctx(), face);
     if face.desk.keys {
         help::help_ui(ui.ctx(), face);

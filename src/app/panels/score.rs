@@ -1,5 +1,7 @@
 //! The score, and the timing of each try at the entry gesture as a picture.
 
+use super::doubt::doubt_ui;
+use super::misread::misread_ui;
 use super::sheet::glyph;
 use super::{Face, kit};
 use crate::app::state::say;
@@ -7,6 +9,7 @@ use crate::app::tokens as t;
 use crate::content::Value;
 use crate::controller::{Broke, GestureInput, LidMove, Outcome, Rotation, Try};
 use crate::lesson::{Deduction, DimensionScore, PASS_SHARE};
+use crate::reason::Account;
 use crate::units::{Span, Time};
 use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, Painter, Pos2, Rect, RichText, Stroke, Ui, pos2, vec2,
@@ -43,18 +46,25 @@ pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
             });
             kit::card(ui, |ui| {
                 kit::heading(ui, face.text("score-losses"));
-                let mut losses: Vec<&Deduction> =
-                    score.dimensions.iter().flat_map(|d| &d.lost).collect();
-                losses.sort_by_key(|l| l.at);
+                let mut losses: Vec<(&Deduction, Option<&Account>)> = Vec::new();
+                for side in &score.dimensions {
+                    for (place, loss) in side.lost.iter().enumerate() {
+                        let review = face.bench.review();
+                        let its = review.and_then(|r| r.account(side.dimension, place));
+                        losses.push((loss, its));
+                    }
+                }
+                losses.sort_by_key(|(loss, _)| loss.at);
                 if losses.is_empty() {
                     ui.label(face.text("score-none-lost"));
                 }
-                for loss in losses {
-                    lost(ui, face, loss);
+                for (loss, account) in losses {
+                    lost(ui, face, loss, account);
                 }
             });
         }
     }
+    doubt_ui(ui, face);
     let tries = face.bench.view().machine.control.tries.clone();
     if !tries.is_empty() {
         kit::card(ui, |ui| {
@@ -108,7 +118,7 @@ fn bar(ui: &mut Ui, face: &Face, dimension: &DimensionScore) {
     );
 }
 
-fn lost(ui: &mut Ui, face: &Face, loss: &Deduction) {
+fn lost(ui: &mut Ui, face: &Face, loss: &Deduction, account: Option<&Account>) {
     // Nothing left to lose: the reason still counts.
     let points = if loss.points > 0.05 {
         format!("−{:.1}", loss.points)
@@ -119,6 +129,13 @@ fn lost(ui: &mut Ui, face: &Face, loss: &Deduction) {
         ui.label(RichText::new(points).color(t::BAD).strong());
         ui.vertical(|ui| {
             ui.label(face.texts.loss(loss));
+            if loss.reason == "lost-misread" {
+                misread_ui(ui, face, loss);
+            }
+            if let Some((account, review)) = account.zip(face.bench.review()) {
+                let words = RichText::new(face.words(review).account(account)).size(t::SMALL);
+                ui.label(words.color(t::SKY));
+            }
             kit::quiet(ui, loss.at.to_string());
         });
     });

@@ -17,7 +17,7 @@ const EXAMPLE: u8 = 37;
 const FLASHED: u8 = 23;
 
 /// The lamps of the board in a small picture, those of `lit` lit.
-fn picture(painter: &Painter, rect: Rect, signs: &Signs, lit: u16) {
+pub(in crate::app::panels) fn picture(painter: &Painter, rect: Rect, signs: &Signs, lit: u16) {
     let colour = colour_of(signs);
     let on = |bit: u8| lit & (1 << bit) != 0;
     match signs {
@@ -70,7 +70,7 @@ fn picture(painter: &Painter, rect: Rect, signs: &Signs, lit: u16) {
 }
 
 /// Where weighted lamps stand side by side, with a gap between tens and units.
-fn weighted(rect: Rect, tens: usize, units: usize) -> Vec<f32> {
+pub(in crate::app::panels) fn weighted(rect: Rect, tens: usize, units: usize) -> Vec<f32> {
     let count = tens + units;
     let pitch = rect.width() / (count as f32 + 0.55);
     (0..count)
