@@ -71,18 +71,23 @@ fn ways(ui: &mut Ui, face: &Face, review: &Review) {
     kit::heading(ui, face.text("review-title"));
     costs(ui, face, review);
     kit::quiet(ui, face.text("review-intro"));
-    for cause in &causes {
-        ui.horizontal(|ui| {
-            let (rect, _) = ui.allocate_exact_size(vec2(BAR, BAR), egui::Sense::hover());
-            part(ui.painter(), rect, cause);
-            ui.add(egui::Label::new(words.hypothesis(cause.hypothesis)).wrap());
-        });
-    }
-    ui.horizontal(|ui| {
-        let (rect, _) = ui.allocate_exact_size(vec2(BAR, BAR), egui::Sense::hover());
-        ui.painter()
-            .rect_filled(rect, CornerRadius::same(3), t::LINE);
-        ui.label(face.text("review-others"));
+    let named = (causes.iter()).map(|c| (Some(c), words.hypothesis(c.hypothesis)));
+    ui.scope(|ui| {
+        ui.spacing_mut().interact_size.y = BAR;
+        ui.spacing_mut().item_spacing.y = 3.0;
+        for (cause, name) in named.chain([(None, face.text("review-others"))]) {
+            ui.horizontal(|ui| {
+                let (rect, _) = ui.allocate_exact_size(vec2(BAR, BAR), egui::Sense::hover());
+                match cause {
+                    Some(cause) => part(ui.painter(), rect, cause),
+                    None => {
+                        let painter = ui.painter();
+                        painter.rect_filled(rect, CornerRadius::same(3), t::LINE);
+                    }
+                }
+                ui.add(egui::Label::new(name).wrap());
+            });
+        }
     });
     ui.add_space(4.0);
     ui.columns(2, |columns| {
@@ -91,10 +96,13 @@ fn ways(ui: &mut Ui, face: &Face, review: &Review) {
             ("review-best", &review.best),
         ];
         for (ui, (key, way)) in columns.iter_mut().zip(both) {
-            kit::heading(ui, face.text(key));
-            for stop in way {
-                one(ui, face, &words, stop, &causes);
-            }
+            // Columns would stretch each line to their width.
+            ui.with_layout(egui::Layout::top_down(egui::Align::Min), |ui| {
+                kit::heading(ui, face.text(key));
+                for stop in way {
+                    one(ui, face, &words, stop, &causes);
+                }
+            });
         }
     });
 }
