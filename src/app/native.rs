@@ -92,10 +92,8 @@ fn view(name: &str) -> Result<ViewKind, String> {
 /// Where finished attempts go: `DETENT_ATTEMPTS`, else the user's data folder.
 fn attempts_folder() -> Option<PathBuf> {
     let own = std::env::var_os("DETENT_ATTEMPTS").filter(|value| !value.is_empty());
-    own.map(PathBuf::from).or_else(|| {
-        let data = disk::user_folder(&["XDG_DATA_HOME", "APPDATA"], ".local/share");
-        data.map(|folder| folder.join("detent/attempts"))
-    })
+    own.map(PathBuf::from)
+        .or_else(|| disk::data_folder().map(|folder| folder.join("attempts")))
 }
 
 /// Opens the window and stays until it is closed.

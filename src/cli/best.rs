@@ -44,7 +44,7 @@ const PACE: Span = Span::from_ms(200);
 pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
     let shelf = Shelf::builtin()?;
     let texts = Texts::load(language);
-    let folder = args.cache.clone().or_else(cache_folder);
+    let folder = args.cache.clone().or_else(disk::cache_folder);
     match &args.scenario {
         Some(name) => {
             let titled = shelf.scenario(name)?;
@@ -54,12 +54,6 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
         }
         None => course(&shelf, &texts, folder.as_ref()),
     }
-}
-
-/// Where tables are kept: the user's cache folder.
-fn cache_folder() -> Option<PathBuf> {
-    let folder = disk::user_folder(&["XDG_CACHE_HOME", "LOCALAPPDATA"], ".cache");
-    folder.map(|folder| folder.join("detent"))
 }
 
 /// The table of this board and supply: the kept one, or made now on all cores and kept.

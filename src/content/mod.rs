@@ -11,6 +11,8 @@ pub mod disk;
 mod error;
 mod machine_file;
 mod parts;
+mod profile_file;
+mod profile_folder;
 mod reader;
 mod redo;
 mod scenario_file;
@@ -24,6 +26,10 @@ pub use catalogue::{Catalogue, read_catalogue};
 pub use error::{ContentError, Problem};
 pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
+pub use profile_file::{
+    KeptProfile, LONGEST_NAME, Profile, ProfileError, ProfileStore, read_profile,
+};
+pub use profile_folder::ProfileFolder;
 pub use reader::{Finding, read_checked};
 pub use redo::{RedoError, Redone, redo};
 pub use scenario_file::{KnownBoard, read_scenario};
