@@ -410,6 +410,14 @@ lamps-test = Load test
 
 language-choose = Language
 
+## learner
+
+learner-changed = Not kept: { $detail } was changed or deleted meanwhile and is left as it is. Choose the learner again.
+learner-damaged = This learner’s file cannot be used and is left as it is: { $detail }
+learner-no-name = A name needs a letter or a digit.
+learner-refused = Not kept: { $detail }. Check the free space and that you may write there.
+learner-taken = There is a learner called “{ $detail }” here already. Choose another name.
+
 ## leave
 
 leave-job = Leave this job
@@ -692,23 +700,20 @@ practice-chart-confusion-none = No digit has been read off lamps yet.
 practice-chart-confusion-read = read
 practice-chart-confusion-shown = shown
 practice-chart-confusion-sound = No digit was confused.
-practice-chart-confusion-worst = Most often confused: { $shown } read as { $read }, { $count } times.
+practice-chart-confusion-worst = Most often confused: { $shown } read as { $read } (× { $count }).
 practice-chart-known = Skills: how likely each is known now
 practice-chart-retention = What will still be there
 practice-chart-retention-axis = days from now
 practice-chart-retention-none = Practise something: then this shows how it fades.
 practice-chart-rhythm = Rhythm at the entry gesture
-practice-chart-rhythm-axis = practice days
-practice-chart-rhythm-mean = time from step to step, ms
+practice-chart-rhythm-axis = Time from step to step on each practice day, ms, and its spread
 practice-chart-rhythm-none = No try at an entry gesture has been timed yet.
-practice-chart-rhythm-spread = its spread, ms
 practice-choose = Learner
 practice-create = Add
 practice-delete = Delete this learner
 practice-delete-keep = Keep
 practice-delete-sure = Delete { $name } and all answers for good?
 practice-due = review due
-practice-expected = expected: { $expected } %
 practice-export-csv = Save answers (CSV)
 practice-export-png = Save picture (PNG)
 practice-exported = Saved: { $place }
@@ -721,6 +726,7 @@ practice-mastered = mastered
 practice-name = New learner’s name
 practice-new = not practised yet
 practice-next = Next
+practice-not-exported = Not saved: { $detail }
 practice-tab-practice = Practice
 practice-tab-progress = Progress
 practice-target = Aim at { $target } % right answers
@@ -1009,7 +1015,6 @@ trouble-elsewhere = The bench is open in another tab, and attempts are kept ther
 trouble-foreign = { $detail } is not an attempt of Detent. Choose a file that Detent saved.
 trouble-full = The storage is full or failing: this attempt is not kept. Save a copy before you close this, and delete attempts that you no longer need. ({ $detail })
 trouble-gone = { $detail } is not here.
-trouble-learner = Not kept: { $detail }
 trouble-newer = { $detail } was made by a newer Detent. Reload this page or install the newer one to open it; nothing of it is lost.
 trouble-other = The attempt is not kept: { $detail }
 trouble-refused = The browser refuses to keep attempts, as it does in a private window: save a copy before you close this. ({ $detail })

@@ -410,6 +410,14 @@ lamps-test = Prueba de carga
 
 language-choose = Idioma
 
+## learner
+
+learner-changed = No se guardó: { $detail } cambió o se borró mientras tanto y se deja como está. Elija de nuevo al aprendiz.
+learner-damaged = El archivo de este aprendiz no se puede usar y se deja como está: { $detail }
+learner-no-name = Un nombre necesita una letra o una cifra.
+learner-refused = No se guardó: { $detail }. Revise el espacio libre y que tenga permiso de escribir ahí.
+learner-taken = Aquí ya hay un aprendiz llamado «{ $detail }». Elija otro nombre.
+
 ## leave
 
 leave-job = Dejar este trabajo
@@ -692,23 +700,20 @@ practice-chart-confusion-none = Todavía no se ha leído ninguna cifra en las l�
 practice-chart-confusion-read = leída
 practice-chart-confusion-shown = mostrada
 practice-chart-confusion-sound = No se confundió ninguna cifra.
-practice-chart-confusion-worst = La confusión más frecuente: { $shown } leído como { $read }, { $count } veces.
+practice-chart-confusion-worst = La confusión más frecuente: { $shown } leído como { $read } (× { $count }).
 practice-chart-known = Habilidades: qué tan probable es que las sepa ahora
 practice-chart-retention = Lo que quedará
 practice-chart-retention-axis = días desde hoy
 practice-chart-retention-none = Practique algo: aquí se verá cómo se olvida.
 practice-chart-rhythm = Ritmo en el gesto de entrada
-practice-chart-rhythm-axis = días de práctica
-practice-chart-rhythm-mean = tiempo de paso a paso, ms
+practice-chart-rhythm-axis = Tiempo de paso a paso en cada día de práctica, ms, y su variación
 practice-chart-rhythm-none = Todavía no se ha medido ningún intento del gesto de entrada.
-practice-chart-rhythm-spread = su variación, ms
 practice-choose = Aprendiz
 practice-create = Agregar
 practice-delete = Borrar este aprendiz
 practice-delete-keep = Conservar
 practice-delete-sure = ¿Borrar a { $name } y todas sus respuestas para siempre?
 practice-due = toca repasar
-practice-expected = esperado: { $expected } %
 practice-export-csv = Guardar respuestas (CSV)
 practice-export-png = Guardar imagen (PNG)
 practice-exported = Guardado: { $place }
@@ -721,6 +726,7 @@ practice-mastered = dominada
 practice-name = Nombre del nuevo aprendiz
 practice-new = sin practicar
 practice-next = Lo siguiente
+practice-not-exported = No se guardó: { $detail }
 practice-tab-practice = Práctica
 practice-tab-progress = Progreso
 practice-target = Meta: { $target } % de respuestas correctas
@@ -1009,7 +1015,6 @@ trouble-elsewhere = El banco está abierto en otra pestaña y los intentos se gu
 trouble-foreign = { $detail } no es un intento de Detent. Elija un archivo que Detent haya guardado.
 trouble-full = No queda espacio o el disco falla: este intento no se guarda. Guarde una copia antes de cerrar y borre los intentos que ya no necesite. ({ $detail })
 trouble-gone = { $detail } no está aquí.
-trouble-learner = No se guardó: { $detail }
 trouble-newer = { $detail } lo hizo un Detent más nuevo. Recargue esta página o instale el más nuevo para abrirlo; no se pierde nada.
 trouble-other = El intento no se guarda: { $detail }
 trouble-refused = El navegador no permite guardar intentos, como en una ventana privada: guarde una copia antes de cerrar. ({ $detail })

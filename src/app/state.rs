@@ -17,6 +17,8 @@ pub struct BenchRes {
     bench: Box<dyn BenchPort>,
     view: BenchView,
     score: Option<Score>,
+    /// The result was taken already, or the attempt was opened finished.
+    result_taken: bool,
     /// Actions not done yet.
     pub queue: VecDeque<Queued>,
     /// An action that waits for an answer to its caution.
@@ -52,6 +54,7 @@ impl BenchRes {
         let view = bench.view();
         BenchRes {
             bench,
+            result_taken: view.finished,
             view,
             score: None,
             queue: VecDeque::new(),
@@ -85,6 +88,14 @@ impl BenchRes {
     /// The result, once there is one.
     pub fn score(&self) -> Option<&Score> {
         self.score.as_ref()
+    }
+
+    /// The result of a job that was handed in here, once: the job's file name without folder and ending, its
+    /// score, and the machine time that it took, s. None for an attempt that was opened finished.
+    pub fn take_result(&mut self) -> Option<(String, Score, f64)> {
+        let score = self.score.clone().filter(|_| !self.result_taken)?;
+        self.result_taken = true;
+        Some((self.job().file.clone(), score, self.view.machine.time_s))
     }
 
     /// The name under which this attempt is kept, once it is.
@@ -382,6 +393,8 @@ pub struct Desk {
     pub covered: bool,
     /// Back to the start screen, please.
     pub leave: bool,
+    /// On to the practice screen, please.
+    pub practise: bool,
     /// Key list shown.
     pub keys: bool,
     /// Component chosen in the cabinet.
@@ -442,6 +455,7 @@ impl Default for Desk {
             spot: Spot::Bulk,
             covered: false,
             leave: false,
+            practise: false,
             keys: false,
             selected: None,
             held: Held::default(),

@@ -3,6 +3,7 @@
 //! Each reader takes the file's name and its bytes, so that it works the same on a file from disk,
 //! on one built into the program and in a test. [`disk`] is the one place that opens files.
 
+mod answers_csv;
 pub mod attempt_file;
 mod board_file;
 pub mod builtin;
@@ -21,6 +22,7 @@ mod shelf;
 pub mod table_file;
 mod text;
 
+pub use answers_csv::{answers_csv, file_date};
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use error::{ContentError, Problem};

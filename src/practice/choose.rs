@@ -106,6 +106,9 @@ pub enum Why {
 }
 
 impl Why {
+    /// Every reason.
+    pub const ALL: [Why; 4] = [Why::Review, Why::New, Why::Nearest, Why::FadesFirst];
+
     /// Text key of the sentence. It takes `exercise`, `expected` and `target` (the shares in per cent).
     pub const fn key(self) -> &'static str {
         match self {

@@ -155,6 +155,11 @@ impl Course {
 
     fn exercise(&mut self) {
         let n = self.next();
+        self.exercise_at(n);
+    }
+
+    /// Does the `n`-th drill; whether the answer was right.
+    fn exercise_at(&mut self, n: usize) -> bool {
         let right = self.simulated.answer(n);
         self.learner.note(&Answer {
             at: self.now(),
@@ -167,6 +172,7 @@ impl Course {
         if self.done.is_multiple_of(SESSION) {
             self.simulated.sleep();
         }
+        right
     }
 
     /// The model holds every skill mastered, and every skill is known.
@@ -293,4 +299,55 @@ pub fn recover(
         }
     }
     seen
+}
+
+/// Invented answers of a simulated learner, so many sessions on so many days before `until`: for pictures and
+/// tests of what is shown. Digits alike in lamps are confused now and then, and the rhythm at the gesture
+/// grows steadier.
+pub fn invented(seed: u64, days: u32, until: Moment) -> Vec<Answer> {
+    let mut course = Course::new(
+        Simulated::new(seed, 0.0, LOST_OVERNIGHT),
+        Policy::Adaptive(Target::default()),
+        seed,
+    );
+    let mut rng = ChaCha8Rng::seed_from_u64(seed ^ 0x1477);
+    let start = until.0 - i64::from(days) * DAY_S;
+    let mut answers = Vec::new();
+    for day in 0..days {
+        for _ in 0..SESSION {
+            let before = course.now();
+            let n = course.next();
+            let right = course.exercise_at(n);
+            let skill = course.drills[n];
+            let mut up_to = |most: f64| uniform(&mut rng) * most;
+            let detail = match skill {
+                Skill::LampReading => {
+                    let shown = up_to(100.0) as u8;
+                    let near = [4, 1, 8, 2][up_to(4.0) as usize];
+                    // One lamp of the units taken for lit or dark.
+                    let units = (shown % 10) ^ near;
+                    let read = if right {
+                        shown
+                    } else {
+                        shown / 10 * 10 + units % 10
+                    };
+                    Detail::Lamps { shown, read }
+                }
+                Skill::EntryTiming => Detail::Rhythm {
+                    mean_ms: 190.0 + up_to(40.0),
+                    spread_ms: (80.0 + up_to(20.0)) / (1.0 + 0.2 * f64::from(day)),
+                    odds: 0.6 + up_to(0.4),
+                },
+                _ => Detail::None,
+            };
+            answers.push(Answer {
+                at: Moment(start + before.0),
+                skill,
+                right,
+                took_s: super::review::usual_s(skill),
+                detail,
+            });
+        }
+    }
+    answers
 }
