@@ -701,7 +701,7 @@ practice-chart-confusion-read = read
 practice-chart-confusion-shown = shown
 practice-chart-confusion-sound = No digit was confused.
 practice-chart-confusion-worst = Most often confused: { $shown } read as { $read } (× { $count }).
-practice-chart-known = Skills: how likely each is known now
+practice-chart-known = { $name }: how likely each skill is known now
 practice-chart-retention = What will still be there
 practice-chart-retention-axis = days from now
 practice-chart-retention-none = Practise something: then this shows how it fades.
@@ -733,10 +733,10 @@ practice-target = Aim at { $target } % right answers
 practice-target-note = Lower is harder. An instructor may set it for a learner.
 practice-title = Practice
 practice-unkept = Answers are not kept here: they are gone when the program ends.
-practice-why-fades-first = Everything is mastered and no review is due; of it all, { $exercise } fades first.
-practice-why-nearest = Of what is open to you, { $exercise } comes nearest your target of { $target } %: about { $expected } % right is to be expected.
-practice-why-new = You have not practised { $exercise } yet, and with about { $expected } % right to be expected it comes nearest your target of { $target } %.
-practice-why-review = { $exercise } was mastered and is due for review: without one it fades, and about { $expected } % right is to be expected now.
+practice-why-fades-first = Everything is mastered and no review is due; of it all, “{ $exercise }” fades first.
+practice-why-nearest = Of what is open to you, “{ $exercise }” comes nearest your target of { $target } %: about { $expected } % right is to be expected.
+practice-why-new = You have not practised “{ $exercise }” yet, and with about { $expected } % right to be expected it comes nearest your target of { $target } %.
+practice-why-review = “{ $exercise }” was mastered and is due for review: without one it fades, and about { $expected } % right is to be expected now.
 
 ## program
 

@@ -701,7 +701,7 @@ practice-chart-confusion-read = leída
 practice-chart-confusion-shown = mostrada
 practice-chart-confusion-sound = No se confundió ninguna cifra.
 practice-chart-confusion-worst = La confusión más frecuente: { $shown } leído como { $read } (× { $count }).
-practice-chart-known = Habilidades: qué tan probable es que las sepa ahora
+practice-chart-known = { $name }: qué tan probable es que sepa cada cosa ahora
 practice-chart-retention = Lo que quedará
 practice-chart-retention-axis = días desde hoy
 practice-chart-retention-none = Practique algo: aquí se verá cómo se olvida.
@@ -733,10 +733,10 @@ practice-target = Meta: { $target } % de respuestas correctas
 practice-target-note = Más bajo es más difícil. El instructor puede fijarla para un aprendiz.
 practice-title = Práctica
 practice-unkept = Aquí no se guardan las respuestas: se pierden al cerrar el programa.
-practice-why-fades-first = Todo está dominado y no toca ningún repaso; de todo, { $exercise } es lo que primero se olvida.
-practice-why-nearest = De lo que tiene abierto, { $exercise } es lo más cercano a su meta de { $target } %: se espera cerca de { $expected } % correcto.
-practice-why-new = Todavía no ha practicado { $exercise }, y con cerca de { $expected } % correcto esperado es lo más cercano a su meta de { $target } %.
-practice-why-review = { $exercise } ya estaba dominado y toca repasarlo: sin repaso se olvida, y ahora se espera cerca de { $expected } % correcto.
+practice-why-fades-first = Todo está dominado y no toca ningún repaso; de todo, «{ $exercise }» es lo que primero se olvida.
+practice-why-nearest = De lo que tiene abierto, «{ $exercise }» es lo más cercano a su meta de { $target } %: se espera cerca de { $expected } % correcto.
+practice-why-new = Todavía no ha practicado «{ $exercise }», y con cerca de { $expected } % correcto esperado es lo más cercano a su meta de { $target } %.
+practice-why-review = «{ $exercise }» ya estaba dominado y toca repasarlo: sin repaso se olvida, y ahora se espera cerca de { $expected } % correcto.
 
 ## program
 

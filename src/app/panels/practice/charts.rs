@@ -7,7 +7,7 @@ use crate::practice::{Confusion, DayRhythm, Learner, Moment};
 use bevy_egui::egui::{
     Align2, Color32, CornerRadius, Rect, RichText, Stroke, StrokeKind, Ui, pos2, vec2,
 };
-use egui_plot::{GridMark, Line, LineStyle, Plot, PlotPoint, PlotPoints, Points, Text};
+use egui_plot::{GridInput, GridMark, Line, LineStyle, Plot, PlotPoint, PlotPoints, Points, Text};
 
 /// How far the forgetting curves look ahead, days.
 const AHEAD_DAYS: u32 = 30;
@@ -37,14 +37,25 @@ fn plot<'a>(name: &str) -> Plot<'a> {
         .allow_double_click_reset(false)
         .show_crosshair(false)
         .show_background(false)
+        .grid_color(t::LINE)
         .set_margin_fraction(vec2(0.02, 0.04))
 }
 
+/// Marks at every multiple of `step` within what is shown.
+fn marks(input: GridInput, step: f64) -> Vec<GridMark> {
+    let (from, to) = input.bounds;
+    let (from, to) = ((from / step).ceil() as i64, (to / step).floor() as i64);
+    let mark = |n| GridMark {
+        value: n as f64 * step,
+        step_size: step,
+    };
+    (from..=to).map(mark).collect()
+}
+
 fn numbered(n: usize, x: f64, y: f64) -> Text {
-    let number = RichText::new((n + 1).to_string()).size(t::SMALL).strong();
-    Text::new(format!("number {n}"), PlotPoint::new(x, y), number)
-        .color(ink(n))
-        .anchor(Align2::CENTER_BOTTOM)
+    let number = RichText::new((n + 1).to_string()).size(t::BODY);
+    let number = number.color(ink(n));
+    Text::new(format!("number {n}"), PlotPoint::new(x, y), number).anchor(Align2::CENTER_BOTTOM)
 }
 
 /// Share of each practised skill that will still be there, over the coming days.
@@ -70,6 +81,8 @@ pub(super) fn retention(ui: &mut Ui, learner: &Learner, now: Moment, axis: Strin
         .include_x(AHEAD_DAYS)
         .include_y(0.0)
         .include_y(100.0)
+        .x_grid_spacer(|input| marks(input, 5.0))
+        .y_grid_spacer(|input| marks(input, 20.0))
         .y_axis_formatter(|mark: GridMark, _| format!("{:.0} %", mark.value))
         .show(ui, |plot| {
             for (n, points) in curves {
@@ -96,21 +109,16 @@ pub(super) fn rhythm(ui: &mut Ui, days: &[DayRhythm]) {
         name.cloned().unwrap_or_default()
     };
     let last = days.len().saturating_sub(1) as f64;
+    // A date needs about so much room.
+    let named = (f64::from(ui.available_width()) / 90.0).max(1.0);
     plot("rhythm")
         .include_y(0.0)
         .include_x(-0.5)
         .include_x(last + 0.5)
         .x_axis_formatter(label)
-        .x_grid_spacer(|input| {
-            // Whole days only, at most eight of them named.
-            let (from, to) = (input.bounds.0.ceil(), input.bounds.1.floor());
-            let step = ((to - from) / 8.0).ceil().max(1.0);
-            let count = ((to - from) / step).max(0.0) as usize + 1;
-            let mark = |n: usize| GridMark {
-                value: from + n as f64 * step,
-                step_size: step,
-            };
-            (0..count).map(mark).collect()
+        .x_grid_spacer(move |input| {
+            let days = input.bounds.1 - input.bounds.0;
+            marks(input, (days / named).ceil().max(1.0))
         })
         .show(ui, |plot| {
             for (n, day) in days.iter().enumerate() {

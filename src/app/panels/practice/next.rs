@@ -35,7 +35,7 @@ pub(super) fn next_ui(
         kit::heading(ui, face.text("practice-next"));
         ui.label(RichText::new(&name).size(24.0));
         let args = [
-            ("exercise", Value::from(format!("“{name}”"))),
+            ("exercise", Value::from(name.as_str())),
             ("expected", per_cent(choice.expected)),
             ("target", per_cent(learner.target().share())),
         ];

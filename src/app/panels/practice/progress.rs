@@ -14,6 +14,10 @@ use bevy_egui::egui::{
 
 /// Room between the charts.
 const GAP: f32 = 8.0;
+/// Room for a skill's name.
+const NAME_WIDTH: f32 = 215.0;
+/// Room for what is told of it.
+const TOLD_WIDTH: f32 = 135.0;
 /// Least height of the charts together.
 const LEAST: f32 = 560.0;
 
@@ -97,7 +101,10 @@ fn export_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes, shop: &dyn Shop
 
 /// The skills, each with its number and colour in the other chart, and a bar.
 fn known_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
-    kit::heading(ui, face.text("practice-chart-known"));
+    let name = learner.name().map(str::to_owned);
+    let name = name.unwrap_or_else(|| face.text("practice-guest"));
+    let args = [("name", Value::from(name))];
+    kit::heading(ui, face.with("practice-chart-known", &args));
     let standings = learner.learner().standings();
     let height = (ui.available_height() / standings.len() as f32 - 3.0).min(48.0);
     let now = now();
@@ -109,36 +116,44 @@ fn known_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
 fn known_row(ui: &mut Ui, face: &Face, standing: &Standing, known: f64, height: f32) {
     let (rect, painter) = kit::canvas(ui, height);
     let n = standing.skill().index();
-    let middle = rect.center().y;
+    // Where there is little room across, the bar stands below the name.
+    let below = rect.width() < NAME_WIDTH + TOLD_WIDTH + 120.0;
+    let line = if below {
+        rect.top() + 10.0
+    } else {
+        rect.center().y
+    };
     let write = |x, anchor, colour, text: String| {
-        kit::write(&painter, x, middle, anchor, t::SMALL, colour, text);
+        kit::write(&painter, x, line, anchor, t::SMALL, colour, text);
     };
     let left = rect.left();
-    write(
-        left,
-        Align2::LEFT_CENTER,
-        charts::ink(n),
-        format!("{}", n + 1),
-    );
+    let number = (n + 1).to_string();
+    write(left, Align2::LEFT_CENTER, charts::ink(n), number);
     let name = skill_name(face, standing.skill());
-    write(left + 20.0, Align2::LEFT_CENTER, t::TEXT, name);
+    write(left + 20.0, Align2::LEFT_CENTER, t::TEXT, name.clone());
     let told = if standing.answers == 0 {
         face.text("practice-new")
     } else {
         format!("{} %", (100.0 * known).round())
     };
     write(rect.right(), Align2::RIGHT_CENTER, t::TEXT, told.clone());
-    let bar = Rect::from_min_max(
-        pos2(left + 190.0, middle - 7.0),
-        pos2(rect.right() - 135.0, middle + 7.0),
-    );
+    let bar = if below {
+        Rect::from_min_max(
+            pos2(left + 20.0, line + 11.0),
+            pos2(rect.right(), line + 23.0),
+        )
+    } else {
+        Rect::from_min_max(
+            pos2(left + NAME_WIDTH, line - 7.0),
+            pos2(rect.right() - TOLD_WIDTH, line + 7.0),
+        )
+    };
     painter.rect_filled(bar, CornerRadius::same(5), t::INK);
     if standing.answers > 0 {
         let mut full = bar;
         full.set_width(bar.width() * known.clamp(0.0, 1.0) as f32);
         painter.rect_filled(full, CornerRadius::same(5), charts::ink(n));
     }
-    let name = skill_name(face, standing.skill());
     ui.interact(rect, ui.id().with(("skill", n)), egui::Sense::hover())
         .on_hover_text(face.with(
             "practice-answers",
