@@ -37,7 +37,7 @@ fn plot<'a>(name: &str) -> Plot<'a> {
         .allow_double_click_reset(false)
         .show_crosshair(false)
         .show_background(false)
-        .grid_color(t::LINE)
+        .grid_color(t::EDGE)
         .set_margin_fraction(vec2(0.02, 0.04))
 }
 
@@ -75,13 +75,18 @@ pub(super) fn retention(ui: &mut Ui, learner: &Learner, now: Moment, axis: Strin
             (standing.skill().index(), points)
         })
         .collect();
+    let step = if ui.available_width() > 500.0 {
+        5.0
+    } else {
+        10.0
+    };
     plot("retention")
         .x_axis_label(axis)
         .include_x(0.0)
         .include_x(AHEAD_DAYS)
         .include_y(0.0)
         .include_y(100.0)
-        .x_grid_spacer(|input| marks(input, 5.0))
+        .x_grid_spacer(move |input| marks(input, step))
         .y_grid_spacer(|input| marks(input, 20.0))
         .y_axis_formatter(|mark: GridMark, _| format!("{:.0} %", mark.value))
         .show(ui, |plot| {
