@@ -213,4 +213,4 @@ fn learner(options: &AppOptions) -> practice::LearnerRes {
 /// Seed of the invented answers in pictures.
 const DEMO_SEED: u64 = 7;
 /// Days over which they were given.
-const DEMO_DAYS: u32 = 7;
+const DEMO_DAYS: u32 = 5;

@@ -75,16 +75,10 @@ impl LearnerRes {
 
     /// Takes in an answer and keeps it.
     pub fn note(&mut self, answer: Answer) {
-        self.note_all(vec![answer]);
-    }
-
-    fn note_all(&mut self, answers: Vec<Answer>) {
-        for answer in &answers {
-            self.learner.note(answer);
-        }
+        self.learner.note(&answer);
         match &mut self.kept {
-            Some(kept) => kept.profile.answers.extend(answers),
-            None => self.guest.extend(answers),
+            Some(kept) => kept.profile.answers.push(answer),
+            None => self.guest.push(answer),
         }
         self.save();
     }
@@ -276,7 +270,9 @@ pub fn ahead_s() -> i64 {
 /// A job that was handed in counts once, for the learner who is there.
 fn take_in_jobs(mut bench: ResMut<BenchRes>, mut learner: ResMut<LearnerRes>) {
     if let Some((file, score, took_s)) = bench.take_result() {
-        learner.note_all(answers_of_job(&file, &score, now(), took_s));
+        for answer in answers_of_job(&file, &score, now(), took_s) {
+            learner.note(answer);
+        }
     }
 }
 

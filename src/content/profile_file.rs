@@ -38,7 +38,7 @@ pub struct Profile {
 
 /// As written.
 #[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(rename = "Learner", deny_unknown_fields)]
 struct Written {
     format: u32,
     name: String,

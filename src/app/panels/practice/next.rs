@@ -83,7 +83,8 @@ fn drill_ui(ui: &mut Ui, face: &Face, standing: &Standing, now: Moment) -> bool 
                         ui.label(RichText::new(words).size(t::SMALL).color(colour));
                     });
                 });
-                bar(ui, standing.known(now));
+                let practised = standing.answers > 0;
+                bar(ui, if practised { standing.known(now) } else { 0.0 });
             });
         });
     });

@@ -65,6 +65,8 @@ fn add_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes) {
     ui.horizontal(|ui| {
         let edit = TextEdit::singleline(&mut learner.desk.name)
             .char_limit(LONGEST_NAME)
+            .min_size([0.0, 30.0].into())
+            .vertical_align(bevy_egui::egui::Align::Center)
             .desired_width(ui.available_width() - 110.0);
         ui.add(edit);
         let named = learner.desk.name.chars().any(char::is_alphanumeric);
