@@ -8,7 +8,9 @@ use crate::lesson::Scenario;
 use crate::record::{Attempt, RecordError, read_attempt};
 use std::fs::File;
 use std::io::{self, Read, Write};
-use std::path::{Path, PathBuf};
+use std::path::Path;
+#[cfg(not(target_family = "wasm"))]
+use std::path::PathBuf;
 
 /// Largest attempt or profile that is read; an hour of hasty turning, or a year's answers, makes less than
 /// one tenth of it.

@@ -70,16 +70,17 @@ impl Rates {
         })
     }
 
-    /// What this program takes for a skill: our own choice, not fitted to any learner. Where a drill has
-    /// `n` answers to choose from, `guess` is one in `n`; a typed number or a gesture is hardly guessed.
+    /// What this program takes for a skill: our own choice, not fitted to any learner. Where a drill offers
+    /// `n` answers to choose one from, `guess` is one in `n`; a typed number, a gesture, several ticks or
+    /// an answer in four parts is hardly guessed.
     pub const fn of(skill: Skill) -> Rates {
         let (known, learn, slip, guess) = match skill {
             Skill::EntryTiming => (0.10, 0.10, 0.10, 0.10),
             Skill::LampReading => (0.20, 0.15, 0.05, 0.05),
-            Skill::Metering => (0.20, 0.12, 0.10, 0.25),
-            Skill::CodeLookUp => (0.20, 0.20, 0.05, 0.25),
+            Skill::Metering => (0.10, 0.12, 0.10, 0.05),
+            Skill::CodeLookUp => (0.20, 0.20, 0.05, 0.05),
             Skill::NextTest => (0.10, 0.10, 0.10, 0.25),
-            Skill::PartChoice => (0.10, 0.10, 0.10, 0.25),
+            Skill::PartChoice => (0.10, 0.10, 0.10, 0.20),
             // A job has many chances to go wrong, and few to be right by luck.
             Skill::SafeWork => (0.20, 0.20, 0.10, 0.20),
             Skill::Proof => (0.10, 0.15, 0.10, 0.10),
