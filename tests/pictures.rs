@@ -432,3 +432,34 @@ fn the_eye_tells_lit_from_dark_and_colours_apart() {
     assert!(variance(&[[9, 9, 9]; 4]) < 1e-9);
     assert!(variance(&[[0, 0, 0], [200, 200, 200]]) > 200.0);
 }
+
+/// Practice and progress of an invented learner, in both languages and a tablet's size too.
+#[test]
+fn practice_and_progress_are_drawn() {
+    for (tab, language, size) in [
+        ("practice", "en", (1280, 720)),
+        ("progress", "es", (1366, 768)),
+        ("progress", "en", (820, 1180)),
+    ] {
+        let name = format!("{tab}-{language}-{}", size.0);
+        let shots = [Shot {
+            name: name.clone(),
+            view: "machine",
+            tab,
+            script: vec![Step::Rest { ms: 10 }],
+        }];
+        let asked = format!("{}x{}", size.0, size.1);
+        if !draw(JOB, &shots, &["--lang", language, "--size", &asked]) {
+            return;
+        }
+        let picture = picture(&name);
+        assert_eq!((picture.width, picture.height), size, "{name}");
+        let (width, height) = size;
+        for (x, y) in [(0, 0), (1, 0), (0, 1), (1, 1)] {
+            let across = x * width / 2..(x + 1) * width / 2;
+            let down = y * height / 2..(y + 1) * height / 2;
+            let quarter = variance(&picture.pixels(across, down));
+            assert!(quarter > 60.0, "{name}: a quarter is empty: {quarter}");
+        }
+    }
+}

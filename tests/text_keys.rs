@@ -6,6 +6,7 @@ use detent::content::{Language, Texts, Value, builtin, read_board};
 use detent::controller::{Broke, Monitor};
 use detent::lesson::{Dimension, Mains};
 use detent::plant::{Component, Param, Side};
+use detent::practice::{Skill, Why};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
@@ -134,6 +135,15 @@ fn the_commands_have_their_texts() {
     let keys = literals(&source("src/cli/print.rs"), "cli-");
     assert!(keys.contains("cli-score"), "{keys:?}");
     check(keys);
+    let keys = literals(&source("src/cli/practice.rs"), "cli-practice-");
+    assert!(keys.contains("cli-practice-random"), "{keys:?}");
+    check(keys);
+}
+
+#[test]
+fn every_skill_and_every_reason_to_practise_has_its_text() {
+    check(Skill::ALL.iter().map(|skill| format!("skill-{skill}")));
+    check(Why::ALL.map(Why::key));
 }
 
 #[test]

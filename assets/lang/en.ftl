@@ -161,6 +161,17 @@ cli-found = found
 cli-lamps = lamps
 cli-meter-test = meter tried on the proving source at
 cli-no-report = No report yet: hand one in to see where each point went.
+cli-practice-adaptive = adaptive: the drill nearest the target
+cli-practice-all = All sessions
+cli-practice-early = First { $sessions } sessions
+cli-practice-fixed = fixed order: { $block } of each skill in turn, the best of four such orders
+cli-practice-given-up = ({ $count } learners given up)
+cli-practice-heading = { $learners } simulated learners, { $sessions } sessions each, { $exercises } exercises a session, one session a day; their rates differ from the model’s by up to { $spread } %
+cli-practice-learner = { $name }: chance that each skill is known, and right answers of all
+cli-practice-needs = Exercises until every skill is held mastered and truly known, mean:
+cli-practice-one-by-one = one skill after the other, each until the model holds it mastered
+cli-practice-random = random
+cli-practice-recovery = believed { $believed } %, truly known { $known } %, root mean squared error { $rmse }; held mastered and truly known { $verdict } %. Belief, share known, looks:
 cli-readings = readings
 cli-score = score
 cli-seed = seed
@@ -440,6 +451,14 @@ lamps-test = Load test
 ## language
 
 language-choose = Language
+
+## learner
+
+learner-changed = Not kept: { $detail } was changed or deleted meanwhile and is left as it is. Choose the learner again.
+learner-damaged = This learner’s file cannot be used and is left as it is: { $detail }
+learner-no-name = A name needs a letter or a digit.
+learner-refused = Not kept: { $detail }. Check the free space and that you may write there.
+learner-taken = There is a learner called “{ $detail }” here already. Choose another name.
 
 ## leave
 
@@ -721,6 +740,56 @@ pin-plug-earth = Plug, earth
 pin-plug-line = Plug, line
 pin-plug-neutral = Plug, neutral
 
+## practice
+
+practice-all = All drills
+practice-answers = { $right } of { $count } answers right
+practice-back = Back to the start
+practice-begin = Begin
+practice-browser = Learners are kept in this browser’s own storage, on this computer only.
+practice-chart-confusion = Digits read off lamps
+practice-chart-confusion-none = No digit has been read off lamps yet.
+practice-chart-confusion-read = read
+practice-chart-confusion-shown = shown
+practice-chart-confusion-sound = No digit was confused.
+practice-chart-confusion-worst = Most often confused: { $shown } read as { $read } (× { $count }).
+practice-chart-known = { $name }: how likely each skill is known now
+practice-chart-retention = What will still be there
+practice-chart-retention-axis = days from now
+practice-chart-retention-none = Practise something: then this shows how it fades.
+practice-chart-rhythm = Rhythm at the entry gesture
+practice-chart-rhythm-axis = Time from step to step on each practice day, ms, and its spread
+practice-chart-rhythm-none = No try at an entry gesture has been timed yet.
+practice-choose = Learner
+practice-create = Add
+practice-delete = Delete this learner
+practice-delete-keep = Keep
+practice-delete-sure = Delete { $name } and all answers for good?
+practice-due = review due
+practice-export-csv = Save answers (CSV)
+practice-export-png = Save picture (PNG)
+practice-exported = Saved: { $place }
+practice-folder = Learners are kept as plain files in { $place }.
+practice-guest = Guest
+practice-guest-note = A guest’s answers are not kept: they are gone when the program ends. Add a learner to keep them.
+practice-job-gone = This job is not here any more.
+practice-known = { $known } % known
+practice-mastered = mastered
+practice-name = New learner’s name
+practice-new = not practised yet
+practice-next = Next
+practice-not-exported = Not saved: { $detail }
+practice-tab-practice = Practice
+practice-tab-progress = Progress
+practice-target = Aim at { $target } % right answers
+practice-target-note = Lower is harder. An instructor may set it for a learner.
+practice-title = Practice
+practice-unkept = Answers are not kept here: they are gone when the program ends.
+practice-why-fades-first = Everything is mastered and no review is due; of it all, “{ $exercise }” fades first.
+practice-why-nearest = Of what is open to you, “{ $exercise }” comes nearest your target of { $target } %: about { $expected } % right is to be expected.
+practice-why-new = You have not practised “{ $exercise }” yet, and with about { $expected } % right to be expected it comes nearest your target of { $target } %.
+practice-why-review = “{ $exercise }” was mastered and is due for review: without one it fades, and about { $expected } % right is to be expected now.
+
 ## program
 
 program-empty-and-spin = Empty and spin
@@ -895,6 +964,17 @@ signs-pictures = Each number has a picture of its own; find it in the list.
 signs-segments = Two digits show the number.
 signs-weights = The lamps show two digits at once. In each group add up the numbers under the lit lamps.
 
+## skill
+
+skill-code-look-up = Looking up codes
+skill-entry-timing = Entry gesture
+skill-lamp-reading = Reading lamps
+skill-metering = Using the meter
+skill-next-test = Choosing the next test
+skill-part-choice = Choosing the part
+skill-proof = Proving it
+skill-safe-work = Safe work
+
 ## sound
 
 sound-agitator-swish = agitator swishes
@@ -959,6 +1039,7 @@ start-about = Every machine, board, code, part, price and customer here is inven
 start-after = Best after: { $titles }.
 start-begin = Begin the job
 start-minutes = About { $minutes } minutes.
+start-practice = Practice
 start-seed = Seed
 start-seed-hint = same seed, same machine
 

@@ -161,6 +161,17 @@ cli-found = hallazgos
 cli-lamps = luces
 cli-meter-test = medidor probado en la fuente de prueba a los
 cli-no-report = Aún sin informe: entréguelo para ver dónde se fue cada punto.
+cli-practice-adaptive = adaptativa: el ejercicio más cercano a la meta
+cli-practice-all = Todas las sesiones
+cli-practice-early = Primeras { $sessions } sesiones
+cli-practice-fixed = orden fijo: { $block } de cada habilidad por turno, el mejor de cuatro órdenes así
+cli-practice-given-up = ({ $count } aprendices abandonados)
+cli-practice-heading = { $learners } aprendices simulados, { $sessions } sesiones cada uno, { $exercises } ejercicios por sesión, una sesión al día; sus tasas difieren de las del modelo hasta en { $spread } %
+cli-practice-learner = { $name }: probabilidad de que sepa cada habilidad, y respuestas correctas de todas
+cli-practice-needs = Ejercicios hasta que toda habilidad se da por dominada y se sabe de verdad, promedio:
+cli-practice-one-by-one = una habilidad tras otra, cada una hasta que el modelo la da por dominada
+cli-practice-random = al azar
+cli-practice-recovery = se cree { $believed } %, se sabe de verdad { $known } %, raíz del error cuadrático medio { $rmse }; dado por dominado y sabido de verdad { $verdict } %. Creencia, parte sabida, miradas:
 cli-readings = lecturas
 cli-score = puntaje
 cli-seed = semilla
@@ -440,6 +451,14 @@ lamps-test = Prueba de carga
 ## language
 
 language-choose = Idioma
+
+## learner
+
+learner-changed = No se guardó: { $detail } cambió o se borró mientras tanto y se deja como está. Elija de nuevo al aprendiz.
+learner-damaged = El archivo de este aprendiz no se puede usar y se deja como está: { $detail }
+learner-no-name = Un nombre necesita una letra o una cifra.
+learner-refused = No se guardó: { $detail }. Revise el espacio libre y que tenga permiso de escribir ahí.
+learner-taken = Aquí ya hay un aprendiz llamado «{ $detail }». Elija otro nombre.
 
 ## leave
 
@@ -721,6 +740,56 @@ pin-plug-earth = Enchufe, tierra
 pin-plug-line = Enchufe, fase
 pin-plug-neutral = Enchufe, neutro
 
+## practice
+
+practice-all = Todos los ejercicios
+practice-answers = { $right } de { $count } respuestas correctas
+practice-back = Volver al inicio
+practice-begin = Comenzar
+practice-browser = Los aprendices se guardan en el almacenamiento de este navegador, solo en esta computadora.
+practice-chart-confusion = Cifras leídas en las lámparas
+practice-chart-confusion-none = Todavía no se ha leído ninguna cifra en las lámparas.
+practice-chart-confusion-read = leída
+practice-chart-confusion-shown = mostrada
+practice-chart-confusion-sound = No se confundió ninguna cifra.
+practice-chart-confusion-worst = La confusión más frecuente: { $shown } leído como { $read } (× { $count }).
+practice-chart-known = { $name }: qué tan probable es que sepa cada cosa ahora
+practice-chart-retention = Lo que quedará
+practice-chart-retention-axis = días desde hoy
+practice-chart-retention-none = Practique algo: aquí se verá cómo se olvida.
+practice-chart-rhythm = Ritmo en el gesto de entrada
+practice-chart-rhythm-axis = Tiempo de paso a paso en cada día de práctica, ms, y su variación
+practice-chart-rhythm-none = Todavía no se ha medido ningún intento del gesto de entrada.
+practice-choose = Aprendiz
+practice-create = Agregar
+practice-delete = Borrar este aprendiz
+practice-delete-keep = Conservar
+practice-delete-sure = ¿Borrar a { $name } y todas sus respuestas para siempre?
+practice-due = toca repasar
+practice-export-csv = Guardar respuestas (CSV)
+practice-export-png = Guardar imagen (PNG)
+practice-exported = Guardado: { $place }
+practice-folder = Los aprendices se guardan como archivos simples en { $place }.
+practice-guest = Invitado
+practice-guest-note = Las respuestas de un invitado no se guardan: se pierden al cerrar el programa. Agregue un aprendiz para guardarlas.
+practice-job-gone = Este trabajo ya no está aquí.
+practice-known = { $known } % sabido
+practice-mastered = dominada
+practice-name = Nombre del nuevo aprendiz
+practice-new = sin practicar
+practice-next = Lo siguiente
+practice-not-exported = No se guardó: { $detail }
+practice-tab-practice = Práctica
+practice-tab-progress = Progreso
+practice-target = Meta: { $target } % de respuestas correctas
+practice-target-note = Más bajo es más difícil. El instructor puede fijarla para un aprendiz.
+practice-title = Práctica
+practice-unkept = Aquí no se guardan las respuestas: se pierden al cerrar el programa.
+practice-why-fades-first = Todo está dominado y no toca ningún repaso; de todo, «{ $exercise }» es lo que primero se olvida.
+practice-why-nearest = De lo que tiene abierto, «{ $exercise }» es lo más cercano a su meta de { $target } %: se espera cerca de { $expected } % correcto.
+practice-why-new = Todavía no ha practicado «{ $exercise }», y con cerca de { $expected } % correcto esperado es lo más cercano a su meta de { $target } %.
+practice-why-review = «{ $exercise }» ya estaba dominado y toca repasarlo: sin repaso se olvida, y ahora se espera cerca de { $expected } % correcto.
+
 ## program
 
 program-empty-and-spin = Vaciar y centrifugar
@@ -895,6 +964,17 @@ signs-pictures = Cada número tiene su propia figura; búsquela en la lista.
 signs-segments = Dos cifras muestran el número.
 signs-weights = Las luces muestran dos cifras a la vez. En cada grupo sume los números bajo las luces encendidas.
 
+## skill
+
+skill-code-look-up = Buscar códigos
+skill-entry-timing = Gesto de entrada
+skill-lamp-reading = Leer las lámparas
+skill-metering = Usar el medidor
+skill-next-test = Elegir la siguiente prueba
+skill-part-choice = Elegir la pieza
+skill-proof = Demostrar la falla
+skill-safe-work = Trabajar con seguridad
+
 ## sound
 
 sound-agitator-swish = el agitador se mueve
@@ -959,6 +1039,7 @@ start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, prec
 start-after = Mejor después de: { $titles }.
 start-begin = Empezar el trabajo
 start-minutes = Unos { $minutes } minutos.
+start-practice = Práctica
 start-seed = Semilla
 start-seed-hint = misma semilla, misma máquina
 

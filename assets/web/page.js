@@ -77,7 +77,7 @@
   globalThis.detentPage = {
     saveCopy(name, bytes) {
       const link = document.createElement("a");
-      link.href = URL.createObjectURL(new Blob([bytes.slice()], { type: "text/plain" }));
+      link.href = URL.createObjectURL(new Blob([bytes.slice()], { type: name.endsWith(".png") ? "image/png" : "text/plain" }));
       link.download = name;
       link.click();
       setTimeout(() => URL.revokeObjectURL(link.href), 60_000);

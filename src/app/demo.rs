@@ -8,8 +8,9 @@ use crate::bench::{
     MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal, Turn,
 };
 use crate::controller::{Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try};
-use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Score};
+use crate::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Points, Score};
 use crate::plant::{Button, Component, Pin, Side, Terminal};
+use crate::practice::CourseJob;
 use crate::reason::{Doubt, Review};
 use crate::units::{Span, Time};
 
@@ -31,6 +32,18 @@ fn both(en: &str, es: &str) -> Bilingual {
     }
 }
 
+fn demo_course(file: &str) -> CourseJob {
+    CourseJob {
+        file: file.to_owned(),
+        after: Vec::new(),
+        points: Points {
+            reading: 50.0,
+            proof: 50.0,
+            ..Points::default()
+        },
+    }
+}
+
 impl Default for DemoShop {
     fn default() -> Self {
         DemoShop(vec![
@@ -45,6 +58,7 @@ impl Default for DemoShop {
                 minutes: 60.0,
                 after: Vec::new(),
                 seed: 1,
+                course: demo_course("demo-1"),
             },
             Offer {
                 title: both("It fills and stops", "Se llena y se detiene"),
@@ -57,6 +71,7 @@ impl Default for DemoShop {
                 minutes: 60.0,
                 after: Vec::new(),
                 seed: 2,
+                course: demo_course("demo-2"),
             },
             Offer {
                 title: both("Whatever the day brings", "Lo que traiga el día"),
@@ -66,6 +81,7 @@ impl Default for DemoShop {
                 minutes: 60.0,
                 after: Vec::new(),
                 seed: 3,
+                course: demo_course("demo-3"),
             },
         ])
     }
@@ -109,6 +125,7 @@ pub fn demo_job() -> Job {
         component,
     };
     Job {
+        file: "demo-1".to_owned(),
         title: both("The tub stays full", "La tina no se vacía"),
         complaint: both(
             "It washed fine on Monday. Now it hums a bit at the end and leaves the clothes swimming.",

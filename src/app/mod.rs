@@ -33,6 +33,7 @@ pub use native::run;
 
 use crate::bench::script::Step;
 use crate::content::{Language, Texts};
+use crate::practice::simulated::invented;
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::time::TimeUpdateStrategy;
@@ -68,6 +69,8 @@ pub struct AppOptions {
     pub size: (u32, u32),
     /// Done before the first frame.
     pub script: Vec<(usize, Step)>,
+    /// Open straight at practice with invented answers; at progress if true.
+    pub practice: Option<bool>,
 }
 
 /// A picture of the window.
@@ -96,6 +99,7 @@ impl Default for AppOptions {
             hidden: false,
             size: (1280, 720),
             script: Vec::new(),
+            practice: None,
         }
     }
 }
@@ -155,7 +159,7 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
     app.insert_resource(BenchRes::new(bench))
         .insert_resource(ShopRes(shop))
         .insert_resource(TextsRes(Texts::load(options.language)))
-        .init_resource::<practice::LearnerRes>()
+        .insert_resource(learner(options))
         .init_resource::<practice::DrillRes>()
         .insert_resource(Desk {
             language: options.language,
@@ -176,7 +180,9 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
             unfocused_mode: UpdateMode::reactive_low_power(Duration::from_millis(33)),
         })
         .add_plugins(EguiPlugin::default())
-        .insert_state(if options.start.is_some() {
+        .insert_state(if options.practice.is_some() {
+            Screen::Practice
+        } else if options.start.is_some() {
             Screen::Bench
         } else {
             Screen::Start
@@ -186,8 +192,25 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
     pick::plugin(app);
     input::plugin(app);
     panels::plugin(app);
+    practice::plugin(app);
     #[cfg(feature = "audio")]
     sound::plugin(app);
     shots::plugin(app, options);
     Ok(())
 }
+
+/// A guest; one with invented answers where a picture of practice is wanted.
+fn learner(options: &AppOptions) -> practice::LearnerRes {
+    let Some(progress) = options.practice else {
+        return practice::LearnerRes::default();
+    };
+    let answers = invented(DEMO_SEED, DEMO_DAYS, practice::now());
+    let mut learner = practice::LearnerRes::guest(answers);
+    learner.desk.progress = progress;
+    learner
+}
+
+/// Seed of the invented answers in pictures.
+const DEMO_SEED: u64 = 7;
+/// Days over which they were given.
+const DEMO_DAYS: u32 = 5;

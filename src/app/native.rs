@@ -2,11 +2,12 @@
 
 use super::attempts::{Attempts, Folder};
 use super::port::Shop;
+use super::practice::LearnerRes;
 use super::state::{Page, Tab, ViewKind};
 use super::workbench::Workshop;
 use super::{AppOptions, Picture, plugin, window};
 use crate::cli::WindowArgs;
-use crate::content::{Language, disk, read_script};
+use crate::content::{Language, ProfileFolder, disk, read_script};
 use bevy::prelude::*;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -28,6 +29,11 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
         .map(|name| tab(name))
         .collect::<Result<Vec<_>, _>>()?;
     (options.tab, options.page, options.hidden) = tabs.first().copied().unwrap_or(NO_TAB_GIVEN);
+    options.practice = match args.tab.first().map(String::as_str) {
+        Some("practice") => Some(false),
+        Some("progress") => Some(true),
+        _ => None,
+    };
     if let Some(size) = &args.size {
         let parts = size
             .split_once('x')
@@ -69,9 +75,11 @@ fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
         "parts" => (Tab::Parts, Page::Entry),
         "report" => (Tab::Report, Page::Entry),
         "score" => (Tab::Score, Page::Entry),
+        // These are no tabs of the bench, but screens.
+        "practice" | "progress" => (Tab::Sheet, Page::Entry),
         other => {
             return Err(format!(
-                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score or none"
+                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress or none"
             ));
         }
     };
@@ -92,10 +100,8 @@ fn view(name: &str) -> Result<ViewKind, String> {
 /// Where finished attempts go: `DETENT_ATTEMPTS`, else the user's data folder.
 fn attempts_folder() -> Option<PathBuf> {
     let own = std::env::var_os("DETENT_ATTEMPTS").filter(|value| !value.is_empty());
-    own.map(PathBuf::from).or_else(|| {
-        let data = disk::user_folder(&["XDG_DATA_HOME", "APPDATA"], ".local/share");
-        data.map(|folder| folder.join("detent/attempts"))
-    })
+    own.map(PathBuf::from)
+        .or_else(|| disk::data_folder().map(|folder| folder.join("attempts")))
 }
 
 /// Opens the window and stays until it is closed.
@@ -134,6 +140,14 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     }
     let mut app = window(&options);
     plugin(&mut app, &options, Box::new(shop))?;
+    if options.pictures.is_empty()
+        && options.practice.is_none()
+        && let Some(folder) = disk::profiles_folder()
+    {
+        let exports = folder.join("exports");
+        let store = Box::new(ProfileFolder::new(folder));
+        app.insert_resource(LearnerRes::kept_in(store, Some(exports)));
+    }
     match app.run() {
         AppExit::Success => Ok(()),
         AppExit::Error(code) => Err(format!("the window ended with error {code}")),

@@ -6,6 +6,7 @@ use crate::bench::{Action, BenchView, Caution, Part, Rates, Refusal};
 use crate::controller::Board;
 use crate::lesson::{Bilingual, CoursePart, Score};
 use crate::plant::Component;
+use crate::practice::CourseJob;
 use crate::reason::{Doubt, Review};
 
 /// A bench that the window can show and drive.
@@ -93,11 +94,15 @@ pub struct Offer {
     pub after: Vec<Bilingual>,
     /// Seed used unless the player types another.
     pub seed: u64,
+    /// What practice needs to know of it.
+    pub course: CourseJob,
 }
 
 /// Everything about a job that stays the same.
 #[derive(Clone, Debug)]
 pub struct Job {
+    /// The scenario's file name without folder and ending.
+    pub file: String,
     /// Title.
     pub title: Bilingual,
     /// The complaint in the customer's words.

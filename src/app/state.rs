@@ -20,6 +20,8 @@ pub struct BenchRes {
     score: Option<Score>,
     review: Option<Review>,
     doubt: Option<Doubt>,
+    /// The result was taken already, or the attempt was opened finished.
+    result_taken: bool,
     /// Actions not done yet.
     pub queue: VecDeque<Queued>,
     /// An action that waits for an answer to its caution.
@@ -55,6 +57,7 @@ impl BenchRes {
         let view = bench.view();
         BenchRes {
             bench,
+            result_taken: view.finished,
             view,
             score: None,
             review: None,
@@ -106,6 +109,14 @@ impl BenchRes {
     /// Is the control bad or is it the hand?
     pub fn doubt(&self) -> Option<&Doubt> {
         self.doubt.as_ref()
+    }
+
+    /// The result of a job that was handed in here, once: the job's file name without folder and ending, its
+    /// score, and the machine time that it took, s. None for an attempt that was opened finished.
+    pub fn take_result(&mut self) -> Option<(String, Score, f64)> {
+        let score = self.score.clone().filter(|_| !self.result_taken)?;
+        self.result_taken = true;
+        Some((self.job().file.clone(), score, self.view.machine.time_s))
     }
 
     /// The name under which this attempt is kept, once it is.
@@ -403,6 +414,8 @@ pub struct Desk {
     pub covered: bool,
     /// Back to the start screen, please.
     pub leave: bool,
+    /// On to the practice screen, please.
+    pub practise: bool,
     /// Key list shown.
     pub keys: bool,
     /// Component chosen in the cabinet.
@@ -463,6 +476,7 @@ impl Default for Desk {
             spot: Spot::Bulk,
             covered: false,
             leave: false,
+            practise: false,
             keys: false,
             selected: None,
             held: Held::default(),

@@ -6,6 +6,7 @@ use crate::bench::script::Step;
 use crate::bench::{Action, Bench, BenchView, Caution, Refusal};
 use crate::content::{Shelf, Titled, redo};
 use crate::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
+use crate::practice::CourseJob;
 use crate::reason::{Doubt, Review};
 use crate::record::{Footer, Header, LATEST, read_attempt};
 use std::path::Path;
@@ -45,6 +46,13 @@ impl Workshop {
                 minutes: t.scenario.par_minutes,
                 after: before(t, &titled),
                 seed: t.scenario.seed,
+                course: CourseJob {
+                    file: stem(&t.file),
+                    after: (t.scenario.course.iter())
+                        .flat_map(|course| course.after.clone())
+                        .collect(),
+                    points: t.scenario.points,
+                },
             })
             .collect();
         Ok(Workshop {
@@ -82,7 +90,7 @@ impl Shop for Workshop {
             set_up(scenario, &self.shelf.library(scenario), seed).map_err(|e| e.to_string())?;
         let header = Header::new(&titled.file, &titled.text, seed);
         Ok(Box::new(WorkBench {
-            job: job(scenario, &bench),
+            job: job(titled, &bench),
             bench,
             shelf: Arc::clone(&self.shelf),
             scenario: scenario.clone(),
@@ -131,7 +139,7 @@ impl Shop for Workshop {
             Log::Grows(attempts.go_on(name)?)
         };
         Ok(Box::new(WorkBench {
-            job: job(&titled.scenario, &bench),
+            job: job(titled, &bench),
             kept: bench.history().len(),
             bench,
             shelf: Arc::clone(&self.shelf),
@@ -149,12 +157,14 @@ fn stem(file: &str) -> String {
     stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
 }
 
-fn job(scenario: &Scenario, bench: &Bench) -> Job {
+fn job(titled: &Titled, bench: &Bench) -> Job {
+    let scenario = &titled.scenario;
     let (mains_v, mains_hz) = match scenario.mains {
         Mains::V120Hz60 => (120, 60),
         Mains::V230Hz50 => (230, 50),
     };
     Job {
+        file: stem(&titled.file),
         title: scenario.title.clone(),
         complaint: scenario.complaint.clone(),
         goal: scenario.goal.clone(),

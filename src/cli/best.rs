@@ -47,7 +47,7 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
     if let Some(folder) = &args.tables {
         return ship(&shelf, folder);
     }
-    let folder = args.cache.clone().or_else(cache_folder);
+    let folder = args.cache.clone().or_else(disk::cache_folder);
     match &args.scenario {
         Some(name) => {
             let titled = shelf.scenario(name)?;
@@ -57,12 +57,6 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
         }
         None => ways::course(&shelf, &texts, folder.as_ref()),
     }
-}
-
-/// Where tables are kept: the user's cache folder.
-fn cache_folder() -> Option<PathBuf> {
-    let folder = disk::user_folder(&["XDG_CACHE_HOME", "LOCALAPPDATA"], ".cache");
-    folder.map(|folder| folder.join("detent"))
 }
 
 /// The tables of all boards and supplies.

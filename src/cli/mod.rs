@@ -2,6 +2,7 @@
 
 mod best;
 mod play;
+mod practice;
 mod print;
 mod replay;
 mod sheet;
@@ -52,6 +53,8 @@ enum Command {
     /// Print what the customer's wash says about a scenario's machine, what to do next and what the
     /// repair is expected to cost; or a table of costs for every scenario.
     Best(best::BestArgs),
+    /// Print how a learner stands in each skill, or what adaptive practice does for simulated learners.
+    Practice(practice::PracticeArgs),
 }
 
 /// How the window opens.
@@ -152,6 +155,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Simulate(args)) => simulate::simulate(&args),
         Some(Command::Faults(args)) => table::faults(&args),
         Some(Command::Best(args)) => best::best(&args, language),
+        Some(Command::Practice(args)) => practice::practice(&args, language),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -8,20 +8,34 @@ use crate::lesson::Scenario;
 use crate::record::{Attempt, RecordError, read_attempt};
 use std::fs::File;
 use std::io::{self, Read, Write};
-use std::path::{Path, PathBuf};
+use std::path::Path;
+#[cfg(not(target_family = "wasm"))]
+use std::path::PathBuf;
 
-/// Largest attempt that is read; an hour of hasty turning makes less than one hundredth of it.
-const LONGEST_ATTEMPT_BYTES: usize = 64 << 20;
+/// Largest attempt or profile that is read; an hour of hasty turning, or a year's answers, makes less than
+/// one tenth of it.
+pub(super) const LONGEST_RECORD_BYTES: usize = 64 << 20;
 
-/// Where this user's programs keep such files, without creating it: the first of the environment's
-/// `variables` that is set, else `below_home` in the home folder.
-pub fn user_folder(variables: &[&str], below_home: &str) -> Option<PathBuf> {
-    let from = |name: &str| {
-        let set = std::env::var_os(name).filter(|value| !value.is_empty());
-        set.map(PathBuf::from)
-    };
-    let named = variables.iter().find_map(|name| from(name));
-    named.or_else(|| from("HOME").map(|home| home.join(below_home)))
+/// Where this user's programs keep their data: `~/.local/share/detent` on Linux. It need not exist; none
+/// when the system names no such folder.
+#[cfg(not(target_family = "wasm"))]
+pub fn data_folder() -> Option<PathBuf> {
+    directories::BaseDirs::new().map(|user| user.data_dir().join("detent"))
+}
+
+/// Where this user's programs keep what can be made again: `~/.cache/detent` on Linux. It need not exist;
+/// none when the system names no such folder.
+#[cfg(not(target_family = "wasm"))]
+pub fn cache_folder() -> Option<PathBuf> {
+    directories::BaseDirs::new().map(|user| user.cache_dir().join("detent"))
+}
+
+/// Where learners' profiles are: `DETENT_PROFILES`, else in the data folder.
+#[cfg(not(target_family = "wasm"))]
+pub fn profiles_folder() -> Option<PathBuf> {
+    let own = std::env::var_os("DETENT_PROFILES").filter(|value| !value.is_empty());
+    own.map(PathBuf::from)
+        .or_else(|| data_folder().map(|folder| folder.join("learners")))
 }
 
 /// A file's bytes.
@@ -30,6 +44,14 @@ pub fn user_folder(variables: &[&str], below_home: &str) -> Option<PathBuf> {
 /// [`Problem::Io`] with the system's reason, [`Problem::TooLong`].
 pub fn read_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
     read_at_most(path, LONGEST_BYTES)
+}
+
+/// The bytes of a file that grows with use: an attempt or a profile.
+///
+/// # Errors
+/// [`Problem::Io`] with the system's reason, [`Problem::TooLong`].
+pub fn read_longer(path: &Path) -> Result<Vec<u8>, ContentError> {
+    read_at_most(path, LONGEST_RECORD_BYTES)
 }
 
 fn read_at_most(path: &Path, most: usize) -> Result<Vec<u8>, ContentError> {
@@ -106,10 +128,7 @@ pub enum AttemptReadError {
 /// # Errors
 /// As there, or [`Problem::Io`].
 pub fn attempt(path: &Path) -> Result<Attempt, AttemptReadError> {
-    Ok(read_attempt(
-        &name(path),
-        &read_at_most(path, LONGEST_ATTEMPT_BYTES)?,
-    )?)
+    Ok(read_attempt(&name(path), &read_longer(path)?)?)
 }
 
 /// Writes a whole file: to a temporary one beside it, synced, then renamed, so that `path` is never

@@ -3,6 +3,7 @@
 //! Each reader takes the file's name and its bytes, so that it works the same on a file from disk,
 //! on one built into the program and in a test. [`disk`] is the one place that opens files.
 
+mod answers_csv;
 pub mod attempt_file;
 mod board_file;
 pub mod builtin;
@@ -11,6 +12,8 @@ pub mod disk;
 mod error;
 mod machine_file;
 mod parts;
+mod profile_file;
+mod profile_folder;
 mod reader;
 mod redo;
 mod scenario_file;
@@ -20,11 +23,16 @@ pub mod table_file;
 mod text;
 mod words;
 
+pub use answers_csv::{answers_csv, file_date};
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use error::{ContentError, Problem};
 pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
+pub use profile_file::{
+    KeptProfile, LONGEST_NAME, Profile, ProfileError, ProfileStore, read_profile,
+};
+pub use profile_folder::ProfileFolder;
 pub use reader::{Finding, read_checked};
 pub use redo::{RedoError, Redone, redo};
 pub use scenario_file::{KnownBoard, read_scenario};

@@ -44,10 +44,17 @@ pub(super) struct Page<'a> {
 
 impl<'a> Page<'a> {
     pub fn open(file: &'a str, bytes: &'a [u8]) -> Result<Page<'a>, ContentError> {
-        let problem = if bytes.len() > LONGEST_BYTES {
-            Problem::TooLong {
-                most: LONGEST_BYTES,
-            }
+        Page::open_longer(file, bytes, LONGEST_BYTES)
+    }
+
+    /// For a file that grows with use, of at most so many bytes.
+    pub fn open_longer(
+        file: &'a str,
+        bytes: &'a [u8],
+        most: usize,
+    ) -> Result<Page<'a>, ContentError> {
+        let problem = if bytes.len() > most {
+            Problem::TooLong { most }
         } else {
             match std::str::from_utf8(bytes) {
                 Ok(text) if text.trim().is_empty() => Problem::Empty,

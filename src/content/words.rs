@@ -149,7 +149,9 @@ impl Words<'_> {
                 let known = account.known.iter();
                 let known = known
                     .filter(|(_, share)| *share >= LEAST_NAMED)
-                    .map(|(n, share)| format!("{} {:.0}\u{a0}%", self.hypothesis(*n), 100.0 * share));
+                    .map(|(n, share)| {
+                        format!("{} {:.0}\u{a0}%", self.hypothesis(*n), 100.0 * share)
+                    });
                 known.collect::<Vec<_>>().join("; ")
             }
         };

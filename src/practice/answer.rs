@@ -1,6 +1,7 @@
 //! One answer of a learner: all that a profile keeps. Everything else follows from the answers.
 
 use super::Skill;
+use crate::lesson::{Dimension, PASS_SHARE, Score};
 use serde::{Deserialize, Serialize};
 
 /// A moment of the learner's own time: seconds since 1970 began, UTC. It comes in as an argument.
@@ -47,9 +48,82 @@ pub enum Detail {
     },
     /// A whole job.
     Job {
-        /// The scenario's file.
+        /// The scenario's file name without folder and ending.
         file: String,
         /// Share of this side's points that was kept, 0 to 1.
         kept: f64,
     },
+}
+
+/// What a job that was handed in at `at`, after `took_s` of its own time, says about skills: each side that
+/// it scores speaks for one or two, right where a pass of its points was kept. `file` is the scenario's file
+/// name without folder and ending.
+pub fn answers_of_job(file: &str, score: &Score, at: Moment, took_s: f64) -> Vec<Answer> {
+    let mut answers = Vec::new();
+    for side in score.dimensions.iter().filter(|side| side.of > 0.0) {
+        let kept = side.kept / side.of;
+        answers.extend(skills_of(side.dimension).iter().map(|skill| Answer {
+            at,
+            skill: *skill,
+            right: kept >= PASS_SHARE,
+            took_s,
+            detail: Detail::Job {
+                file: file.to_owned(),
+                kept,
+            },
+        }));
+    }
+    answers
+}
+
+/// The skills that a side of a job speaks for. Time and money speak for none by themselves: they follow from
+/// the others.
+pub const fn skills_of(side: Dimension) -> &'static [Skill] {
+    match side {
+        Dimension::Entry => &[Skill::EntryTiming],
+        Dimension::Reading => &[Skill::LampReading],
+        Dimension::Reasoning => &[Skill::NextTest, Skill::PartChoice],
+        Dimension::Safety => &[Skill::SafeWork],
+        Dimension::Cost => &[],
+        Dimension::Proof => &[Skill::Proof],
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lesson::DimensionScore;
+
+    #[test]
+    fn a_job_speaks_for_the_skills_of_the_sides_that_it_scores() {
+        let side = |dimension, of, kept| DimensionScore {
+            dimension,
+            of,
+            kept,
+            lost: Vec::new(),
+        };
+        let score = Score {
+            dimensions: vec![
+                side(Dimension::Entry, 0.0, 0.0),
+                side(Dimension::Reading, 20.0, 14.0),
+                side(Dimension::Reasoning, 40.0, 20.0),
+                side(Dimension::Cost, 20.0, 20.0),
+                side(Dimension::Proof, 20.0, 20.0),
+            ],
+        };
+        let answers = answers_of_job("standing-water", &score, Moment(7), 1800.0);
+        let told: Vec<(Skill, bool)> = answers.iter().map(|a| (a.skill, a.right)).collect();
+        let expected = [
+            (Skill::LampReading, true),
+            (Skill::NextTest, false),
+            (Skill::PartChoice, false),
+            (Skill::Proof, true),
+        ];
+        assert_eq!(told, expected);
+        let detail = Detail::Job {
+            file: "standing-water".to_owned(),
+            kept: 0.5,
+        };
+        assert_eq!(answers[1].detail, detail);
+    }
 }

@@ -1,6 +1,17 @@
 //! Short exercises, what their answers say about a learner's skill, and what to practise next.
 
 mod answer;
+mod choose;
+mod confusion;
+mod learner;
+pub mod review;
+pub mod simulated;
 mod skill;
-pub use answer::{Answer, Detail, Moment};
+mod tracing;
+pub use answer::{Answer, Detail, Moment, answers_of_job, skills_of};
+pub use choose::{Choice, CourseJob, Exercise, Target, TargetError, Why, choose};
+pub use confusion::Confusion;
+pub use learner::{DayRhythm, Learner, Standing, rhythm_by_day};
+pub use review::Memory;
 pub use skill::Skill;
+pub use tracing::{MASTERY, Rates, RatesError, Tracing};

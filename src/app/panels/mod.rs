@@ -23,7 +23,7 @@ mod ticket;
 mod top;
 
 use super::pick::Pointing;
-use super::port::Shop;
+use super::port::{BenchPort, Shop};
 use super::practice::{DrillRes, LearnerRes};
 use super::scene::console::lamps::{Shine, Shining};
 use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
@@ -221,6 +221,29 @@ fn bench_ui(
     }
 }
 
+/// Everything ready for work at a bench that was opened.
+fn sit_down(face: &mut Face, opened: Box<dyn BenchPort>) {
+    *face.bench = BenchRes::new(opened);
+    let tab = match face.bench.view().finished {
+        true => Tab::Score,
+        false => Tab::Sheet,
+    };
+    let (language, offer, seed, stage) = (
+        face.desk.language,
+        face.desk.offer,
+        face.desk.seed.clone(),
+        face.desk.stage,
+    );
+    *face.desk = Desk {
+        language,
+        offer,
+        seed,
+        stage,
+        tab,
+        ..Desk::default()
+    };
+}
+
 #[allow(clippy::too_many_arguments)]
 fn draw(
     mut contexts: EguiContexts,
@@ -271,35 +294,23 @@ fn draw(
     if let Some(message) = kept::take_in(&mut face, shop.0.as_ref()) {
         face.desk.message = Some((message, now));
     }
+    if matches!(screen.get(), Screen::Bench | Screen::Drill) {
+        practice::trouble_ui(&mut ui, &face, &learner);
+    }
     match screen.get() {
         Screen::Start => {
             let all = ctx.viewport_rect();
             face.desk.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
             match start::start_ui(&mut ui, &mut face, shop.0.as_ref()) {
                 Some(Ok(opened)) => {
-                    *face.bench = BenchRes::new(opened);
-                    let tab = match face.bench.view().finished {
-                        true => Tab::Score,
-                        false => Tab::Sheet,
-                    };
-                    let (language, offer, seed, stage) = (
-                        face.desk.language,
-                        face.desk.offer,
-                        face.desk.seed.clone(),
-                        face.desk.stage,
-                    );
-                    *face.desk = Desk {
-                        language,
-                        offer,
-                        seed,
-                        stage,
-                        tab,
-                        ..Desk::default()
-                    };
+                    sit_down(&mut face, opened);
                     next.set(Screen::Bench);
                 }
                 Some(Err(problem)) => face.desk.message = Some((problem, now)),
                 None => {}
+            }
+            if std::mem::take(&mut face.desk.practise) {
+                next.set(Screen::Practice);
             }
         }
         Screen::Bench => {

@@ -58,6 +58,9 @@ pub(super) fn start_ui(
                     ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
                 }
                 kept::look_again(face, shop);
+                if kit::wide(ui, face.text("start-practice")).clicked() {
+                    face.desk.practise = true;
+                }
                 kept::shelf_choice_ui(ui, face, shop);
                 if face.desk.shelf {
                     if let Some(opened) = kept::kept_ui(ui, face, shop) {

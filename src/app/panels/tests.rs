@@ -6,7 +6,7 @@ use crate::app::demo::{DemoBench, DemoShop};
 use crate::app::state::Page;
 use crate::app::workbench::Workshop;
 use crate::bench::{Advice, Grip, MeterMode, Report};
-use crate::content::{Language, builtin, read_board};
+use crate::content::{Language, builtin, read_board, read_script};
 use crate::controller::{Board, Selector};
 use crate::plant::{Button, Pin, Side, Terminal};
 use egui_kittest::Harness;
@@ -491,6 +491,67 @@ fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
     bench.queue_some(desk.held.push(Button::Start, false));
     run(&mut bench, 60);
     assert_eq!(bench.view().machine.control.mode, "service");
+}
+
+/// A finished job with every classic mistake, at the real bench.
+fn mistakes(language: Language) -> Stand {
+    let shop = Workshop::new(Some("any-machine"), None).expect("the jobs are sound");
+    let mut bench = BenchRes::new(shop.open(0, 137).expect("the job"));
+    let script = include_str!("../../../tests/scripts/classic-mistakes.script");
+    let steps = read_script("classic-mistakes.script", script.as_bytes()).expect("a good script");
+    for (line, step) in steps {
+        bench
+            .run(&step)
+            .unwrap_or_else(|e| panic!("line {line}: {e}"));
+    }
+    bench.refresh();
+    Stand {
+        texts: Texts::load(language),
+        bench,
+        desk: Desk {
+            language,
+            tab: Tab::Score,
+            ..Desk::default()
+        },
+    }
+}
+
+#[test]
+fn a_finished_job_is_thought_over_in_both_languages() {
+    for language in Language::ALL {
+        let stand = mistakes(language);
+        let review = stand.bench.review().expect("a built-in board");
+        let text = |key: &str| stand.texts.get(key);
+        let (yours, best, lamps) = (
+            text("review-yours"),
+            text("review-best"),
+            stand
+                .texts
+                .with("misread-lamps", &[("count", Value::from(4))]),
+        );
+        let job = stand.bench.job();
+        let words = Words::of(review, &stand.texts, &job.parts, Some(&job.board));
+        let accounts: Vec<String> = (review.accounts.iter())
+            .map(|account| words.account(account))
+            .collect();
+        let score = harness(stand, score::score_ui);
+        nothing_missing(&score, "score");
+        for account in &accounts {
+            assert!(
+                score.query_all_by_label(account).next().is_some(),
+                "{account}"
+            );
+        }
+        assert!(score.query_by_label(&lamps).is_some(), "{lamps}");
+        let room = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(596.0, 1400.0));
+        let ways = harness(mistakes(language), move |ui, face| {
+            review::review_ui(ui, room, face);
+        });
+        nothing_missing(&ways, "review");
+        for heading in [yours, best] {
+            assert!(ways.query_by_label(&heading).is_some(), "{heading}");
+        }
+    }
 }
 
 /// A missing text shows as its key in angle quotes.

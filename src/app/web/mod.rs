@@ -1,9 +1,11 @@
 //! The bench in a web page: what the page calls, and what it is asked for.
 
+mod learners;
 mod names;
 mod storage;
 
 use super::attempts::Attempts;
+use super::practice::LearnerRes;
 use super::workbench::Workshop;
 use super::{AppOptions, plugin, window};
 use crate::content::{Language, Shelf, redo};
@@ -58,7 +60,9 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
         stopped(&info.to_string());
     }));
     plugin(&mut app, &options, Box::new(shop)).map_err(|e| JsError::new(&e))?;
-    app.add_systems(Last, count_frames);
+    let learners = Box::new(learners::BrowserLearners);
+    app.insert_resource(LearnerRes::kept_in(learners, None))
+        .add_systems(Last, count_frames);
     if named {
         names::plugin(&mut app);
     }

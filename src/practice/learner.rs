@@ -1,0 +1,274 @@
+//! What is known of a learner. Everything follows from the answers, in their order.
+
+use super::review::DAY_S;
+use super::{Answer, Confusion, Detail, Memory, Moment, Rates, Skill, Tracing};
+use crate::lesson::PASS_SHARE;
+use std::collections::BTreeMap;
+
+/// One skill of one learner.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Standing {
+    skill: Skill,
+    /// Belief after the last answer.
+    pub tracing: Tracing,
+    /// How well it is remembered.
+    pub memory: Memory,
+    /// Answers so far.
+    pub answers: usize,
+    /// Those of them that were right.
+    pub right: usize,
+}
+
+impl Standing {
+    fn new(skill: Skill) -> Standing {
+        Standing {
+            skill,
+            tracing: Tracing::new(Rates::of(skill)),
+            memory: Memory::new(skill),
+            answers: 0,
+            right: 0,
+        }
+    }
+
+    /// A rest may lose what was known: FSRS says with which chance, and the belief begins a sitting with
+    /// what is left. That is our own addition to knowledge tracing, which forgets nothing.
+    fn note(&mut self, answer: &Answer) {
+        if self.memory.begins_sitting(answer.at) {
+            self.tracing
+                .fade(self.memory.retention(answer.at).unwrap_or(1.0));
+        }
+        self.tracing.update(answer.right);
+        self.memory.note(answer);
+        self.answers += 1;
+        self.right += usize::from(answer.right);
+    }
+
+    /// How likely it is that the skill is known at `now`, 0 to 1.
+    pub fn known(&self, now: Moment) -> f64 {
+        self.tracing.known() * self.memory.retention(now).unwrap_or(1.0)
+    }
+
+    /// Chance that the next answer, given at `now`, is right.
+    pub fn success(&self, now: Moment) -> f64 {
+        self.tracing.rates().success(self.known(now))
+    }
+
+    /// Whether it was mastered when it was last practised.
+    pub fn mastered(&self) -> bool {
+        self.answers > 0 && self.tracing.mastered()
+    }
+
+    /// Whether it was mastered once and a review is due.
+    pub fn due(&self, now: Moment) -> bool {
+        self.mastered() && self.memory.due().is_some_and(|due| due <= now)
+    }
+
+    /// Which skill this is.
+    pub fn skill(&self) -> Skill {
+        self.skill
+    }
+}
+
+/// One attempt at a job.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct HandedIn {
+    at: Moment,
+    /// Sum over its sides of the share of points kept.
+    kept: f64,
+    sides: usize,
+}
+
+/// All that is known of a learner.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Learner {
+    standings: Vec<Standing>,
+    confusion: Confusion,
+    /// Jobs handed in, by file.
+    jobs: BTreeMap<String, Vec<HandedIn>>,
+}
+
+impl Default for Learner {
+    fn default() -> Learner {
+        Learner {
+            standings: Skill::ALL.iter().map(|s| Standing::new(*s)).collect(),
+            confusion: Confusion::default(),
+            jobs: BTreeMap::new(),
+        }
+    }
+}
+
+impl Learner {
+    /// What these answers say.
+    pub fn of(answers: &[Answer]) -> Learner {
+        let mut learner = Learner::default();
+        for answer in answers {
+            learner.note(answer);
+        }
+        learner
+    }
+
+    /// Takes in one more answer.
+    pub fn note(&mut self, answer: &Answer) {
+        self.standings[answer.skill.index()].note(answer);
+        match &answer.detail {
+            Detail::Lamps { shown, read } => self.confusion.note(*shown, *read),
+            Detail::Job { file, kept } => self.note_job(answer.at, file, *kept),
+            Detail::Rhythm { .. } | Detail::None => {}
+        }
+    }
+
+    fn note_job(&mut self, at: Moment, file: &str, kept: f64) {
+        let attempts = self.jobs.entry(file.to_owned()).or_default();
+        match attempts.last_mut().filter(|attempt| attempt.at == at) {
+            Some(attempt) => {
+                attempt.kept += kept;
+                attempt.sides += 1;
+            }
+            None => attempts.push(HandedIn { at, kept, sides: 1 }),
+        }
+    }
+
+    /// How one skill stands.
+    pub fn standing(&self, skill: Skill) -> &Standing {
+        &self.standings[skill.index()]
+    }
+
+    /// How every skill stands, in order.
+    pub fn standings(&self) -> &[Standing] {
+        &self.standings
+    }
+
+    /// Which digits were read as which.
+    pub fn confusion(&self) -> &Confusion {
+        &self.confusion
+    }
+
+    /// Whether the job of this file name was passed: in one attempt the mean share kept of its sides was
+    /// a pass.
+    pub fn passed(&self, file: &str) -> bool {
+        let mut attempts = self.jobs.get(file).into_iter().flatten();
+        attempts.any(|attempt| attempt.kept >= PASS_SHARE * attempt.sides as f64)
+    }
+}
+
+/// The hand's rhythm at the entry gesture on one day.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DayRhythm {
+    /// Days since 1970 began, on the learner's own calendar.
+    pub day: i64,
+    /// Tries.
+    pub tries: usize,
+    /// Mean over the tries of the time from one step to the next, ms.
+    pub mean_ms: f64,
+    /// Mean over the tries of its standard deviation, ms.
+    pub spread_ms: f64,
+}
+
+/// The rhythm day by day. `ahead_s` is how far the learner's clocks are ahead of UTC, s.
+pub fn rhythm_by_day(answers: &[Answer], ahead_s: i64) -> Vec<DayRhythm> {
+    let mut days: BTreeMap<i64, Vec<(f64, f64)>> = BTreeMap::new();
+    for answer in answers {
+        if let Detail::Rhythm {
+            mean_ms, spread_ms, ..
+        } = answer.detail
+        {
+            let day = (answer.at.0 + ahead_s).div_euclid(DAY_S);
+            days.entry(day).or_default().push((mean_ms, spread_ms));
+        }
+    }
+    let mean = |all: &[(f64, f64)], of: fn(&(f64, f64)) -> f64| {
+        all.iter().map(of).sum::<f64>() / all.len() as f64
+    };
+    days.into_iter()
+        .map(|(day, all)| DayRhythm {
+            day,
+            tries: all.len(),
+            mean_ms: mean(&all, |one| one.0),
+            spread_ms: mean(&all, |one| one.1),
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn answer(at: i64, skill: Skill, right: bool, detail: Detail) -> Answer {
+        Answer {
+            at: Moment(at),
+            skill,
+            right,
+            took_s: 5.0,
+            detail,
+        }
+    }
+
+    #[test]
+    fn a_rest_lowers_the_belief_and_answers_raise_it_again() {
+        let skill = Skill::LampReading;
+        let right = |at| answer(at, skill, true, Detail::None);
+        let mut learner = Learner::of(&[right(0), right(10), right(20), right(30)]);
+        let standing = learner.standing(skill);
+        assert!(standing.mastered() && !standing.due(Moment(60)));
+        let (soon, late) = (Moment(60), Moment(400 * DAY_S));
+        assert!(standing.known(soon) > 0.99 * standing.tracing.known());
+        assert!(standing.due(late) && standing.known(late) < 0.7);
+        assert!(standing.success(late) < standing.success(soon));
+        learner.note(&answer(late.0, skill, false, Detail::None));
+        assert!(!learner.standing(skill).mastered());
+        for n in 1..8 {
+            learner.note(&right(late.0 + n));
+        }
+        assert!(learner.standing(skill).mastered());
+    }
+
+    #[test]
+    fn nothing_but_the_answers_counts() {
+        let answers: Vec<Answer> = (0..60)
+            .map(|n| {
+                let skill = Skill::ALL[n % Skill::ALL.len()];
+                answer(n as i64 * 9000, skill, n % 3 > 0, Detail::None)
+            })
+            .collect();
+        let mut one_by_one = Learner::default();
+        answers.iter().for_each(|answer| one_by_one.note(answer));
+        assert_eq!(Learner::of(&answers), one_by_one);
+    }
+
+    #[test]
+    fn a_job_is_passed_by_its_sides_in_one_attempt() {
+        let side = |at, kept| {
+            let file = "standing-water".to_owned();
+            answer(at, Skill::Proof, kept > 0.7, Detail::Job { file, kept })
+        };
+        let mut learner = Learner::of(&[side(0, 0.9), side(0, 0.2)]);
+        assert!(!learner.passed("standing-water"));
+        learner.note(&side(50, 0.6));
+        learner.note(&side(50, 0.9));
+        assert!(learner.passed("standing-water") && !learner.passed("tired-dial"));
+    }
+
+    #[test]
+    fn rhythm_goes_by_the_learner_s_own_calendar() {
+        let try_at = |at, mean_ms| {
+            let detail = Detail::Rhythm {
+                mean_ms,
+                spread_ms: mean_ms / 10.0,
+                odds: 0.9,
+            };
+            answer(at, Skill::EntryTiming, true, detail)
+        };
+        // Half past eleven in the evening and half past midnight, UTC.
+        let tries = [try_at(23 * 3600 + 1800, 200.0), try_at(DAY_S + 1800, 300.0)];
+        let utc: Vec<i64> = rhythm_by_day(&tries, 0).iter().map(|d| d.day).collect();
+        assert_eq!(utc, [0, 1]);
+        let west = rhythm_by_day(&tries, -6 * 3600);
+        let expected = DayRhythm {
+            day: 0,
+            tries: 2,
+            mean_ms: 250.0,
+            spread_ms: 25.0,
+        };
+        assert_eq!(west, [expected]);
+    }
+}
