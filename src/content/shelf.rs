@@ -4,6 +4,7 @@ use super::error::{ContentError, Problem};
 use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_scenario};
 use crate::controller::Board;
 use crate::lesson::{Library, Mains, Scenario};
+use crate::practice::drill::Site;
 use std::path::Path;
 
 /// The built-in content.
@@ -113,6 +114,18 @@ impl Shelf {
             parts: &self.parts.parts,
             rates: self.parts.rates,
         }
+    }
+
+    /// Every board at every supply that it is made for.
+    pub fn sites(&self) -> Vec<Site<'_>> {
+        let boards = self.boards.iter();
+        boards
+            .flat_map(|board| board.mains.iter().map(move |mains| (board, *mains)))
+            .map(|(board, mains)| Site {
+                library: self.library_of(board, mains),
+                mains,
+            })
+            .collect()
     }
 
     /// What a checked scenario draws on.
