@@ -1,6 +1,7 @@
 //! The window as a program of its own: options from the command line, attempts in a folder.
 
 use super::attempts::{Attempts, Folder};
+use super::drill::Shown;
 use super::port::Shop;
 use super::state::{Page, Tab, ViewKind};
 use super::workbench::Workshop;
@@ -28,6 +29,8 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
         .map(|name| tab(name))
         .collect::<Result<Vec<_>, _>>()?;
     (options.tab, options.page, options.hidden) = tabs.first().copied().unwrap_or(NO_TAB_GIVEN);
+    let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
+    options.drill = drills.first().copied().flatten();
     if let Some(size) = &args.size {
         let parts = size
             .split_once('x')
@@ -49,6 +52,7 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
             path: path.clone(),
             view: views.get(n).or(views.last()).copied().unwrap_or_default(),
             tab: tabs.get(n).or(tabs.last()).copied().unwrap_or(NO_TAB_GIVEN),
+            drill: drills.get(n).or(drills.last()).copied().flatten(),
             script: script.unwrap_or_default(),
         });
     }
@@ -69,6 +73,7 @@ fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
         "parts" => (Tab::Parts, Page::Entry),
         "report" => (Tab::Report, Page::Entry),
         "score" => (Tab::Score, Page::Entry),
+        drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(format!(
                 "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score or none"

@@ -6,6 +6,7 @@ use crate::bench::{Action, BenchView, Caution, Part, Rates, Refusal};
 use crate::controller::Board;
 use crate::lesson::{Bilingual, CoursePart, Score};
 use crate::plant::Component;
+use crate::units::Time;
 
 /// A bench that the window can show and drive.
 pub trait BenchPort: Send + Sync {
@@ -33,6 +34,8 @@ pub trait BenchPort: Send + Sync {
     fn kept_as(&self) -> Option<String>;
     /// Remember how far the clock has come.
     fn mark(&mut self);
+    /// Everything the person did, with its time on the bench.
+    fn history(&self) -> &[(Time, Action)];
 }
 
 /// Where jobs come from.

@@ -1,6 +1,7 @@
 //! What ties practice to the window: the learner at the bench, and the drill being done.
 
-use crate::practice::{Answer, Skill};
+pub use super::drill::DrillRes;
+use crate::practice::{Answer, Moment};
 use bevy::prelude::*;
 
 /// Who practises here, and what they answered so far.
@@ -16,15 +17,20 @@ impl LearnerRes {
     }
 }
 
-/// The drill being done, if one is.
-#[derive(Resource, Default)]
-pub struct DrillRes {
-    begun: Option<(Skill, u64)>,
+/// The learner's own time now.
+pub fn now() -> Moment {
+    Moment(seconds_since_1970())
 }
 
-impl DrillRes {
-    /// Begins a drill of this skill with questions drawn from `seed`.
-    pub fn begin(&mut self, skill: Skill, seed: u64) {
-        self.begun = Some((skill, seed));
-    }
+#[cfg(not(target_family = "wasm"))]
+fn seconds_since_1970() -> i64 {
+    let now = std::time::SystemTime::now();
+    let since = now.duration_since(std::time::UNIX_EPOCH);
+    // A clock that stands before 1970 says nothing.
+    since.map_or(0, |since| since.as_secs() as i64)
+}
+
+#[cfg(target_family = "wasm")]
+fn seconds_since_1970() -> i64 {
+    (js_sys::Date::now() / 1000.0) as i64
 }

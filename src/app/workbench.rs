@@ -7,6 +7,7 @@ use crate::bench::{Action, Bench, BenchView, Caution, Refusal};
 use crate::content::{Shelf, Titled, redo};
 use crate::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
 use crate::record::{Footer, Header, LATEST, read_attempt};
+use crate::units::Time;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -273,6 +274,10 @@ impl BenchPort for WorkBench {
             Log::Ended(name) => Some(name.clone()),
             Log::Broken | Log::Begins { .. } => None,
         }
+    }
+
+    fn history(&self) -> &[(Time, Action)] {
+        self.bench.history()
     }
 
     fn mark(&mut self) {

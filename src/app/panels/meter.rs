@@ -24,7 +24,7 @@ const MODES: [[MeterMode; 4]; 2] = [
 ];
 
 /// A setting as the knob names it.
-fn mode_name(face: &Face, mode: MeterMode) -> String {
+pub(super) fn mode_name(face: &Face, mode: MeterMode) -> String {
     let sign = match mode {
         MeterMode::Ohms => "Ω",
         MeterMode::VoltsAc => "V ~",

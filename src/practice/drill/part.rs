@@ -51,7 +51,7 @@ impl Wrong {
 }
 
 /// An answer, judged.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Marked {
     /// It is the one to order.
     pub right: bool,
