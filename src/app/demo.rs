@@ -374,6 +374,10 @@ impl Default for DemoBench {
 }
 
 impl BenchPort for DemoBench {
+    fn history(&self) -> &[(Time, Action)] {
+        &[]
+    }
+
     fn step(&mut self) {
         self.now += Span(1);
         let t = self.now.seconds();

@@ -9,6 +9,7 @@
 mod attempts;
 #[cfg(test)]
 mod demo;
+mod drill;
 mod hands;
 mod input;
 #[cfg(not(target_family = "wasm"))]
@@ -67,6 +68,8 @@ pub struct AppOptions {
     pub hidden: bool,
     /// Size of the window, logical pixels.
     pub size: (u32, u32),
+    /// Open in this drill.
+    pub drill: Option<drill::Shown>,
     /// Done before the first frame.
     pub script: Vec<(usize, Step)>,
     /// Open straight at practice with invented answers; at progress if true.
@@ -82,6 +85,8 @@ pub struct Picture {
     pub view: ViewKind,
     /// Right tab, page of the service sheet, and whether the side panels are hidden.
     pub tab: (Tab, Page, bool),
+    /// The drill that it shows, if it shows one.
+    pub drill: Option<drill::Shown>,
     /// Done before it, after those of the pictures before.
     pub script: Vec<(usize, Step)>,
 }
@@ -98,6 +103,7 @@ impl Default for AppOptions {
             page: Page::Entry,
             hidden: false,
             size: (1280, 720),
+            drill: None,
             script: Vec::new(),
             practice: None,
         }
@@ -156,11 +162,15 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
             .run(step)
             .map_err(|error| format!("line {line}: {error}"))?;
     }
+    let mut drill_res = practice::DrillRes::default();
+    if let Some(shown) = options.drill {
+        drill_res.show(shown, seed);
+    }
     app.insert_resource(BenchRes::new(bench))
         .insert_resource(ShopRes(shop))
         .insert_resource(TextsRes(Texts::load(options.language)))
         .insert_resource(learner(options))
-        .init_resource::<practice::DrillRes>()
+        .insert_resource(drill_res)
         .insert_resource(Desk {
             language: options.language,
             view: options.view,
@@ -182,6 +192,8 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
         .add_plugins(EguiPlugin::default())
         .insert_state(if options.practice.is_some() {
             Screen::Practice
+        } else if options.drill.is_some() {
+            Screen::Drill
         } else if options.start.is_some() {
             Screen::Bench
         } else {

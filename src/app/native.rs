@@ -1,6 +1,7 @@
 //! The window as a program of its own: options from the command line, attempts in a folder.
 
 use super::attempts::{Attempts, Folder};
+use super::drill::Shown;
 use super::port::Shop;
 use super::practice::LearnerRes;
 use super::state::{Page, Tab, ViewKind};
@@ -34,6 +35,8 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
         Some("progress") => Some(true),
         _ => None,
     };
+    let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
+    options.drill = drills.first().copied().flatten();
     if let Some(size) = &args.size {
         let parts = size
             .split_once('x')
@@ -55,6 +58,7 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
             path: path.clone(),
             view: views.get(n).or(views.last()).copied().unwrap_or_default(),
             tab: tabs.get(n).or(tabs.last()).copied().unwrap_or(NO_TAB_GIVEN),
+            drill: drills.get(n).or(drills.last()).copied().flatten(),
             script: script.unwrap_or_default(),
         });
     }
@@ -77,6 +81,7 @@ fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
         "score" => (Tab::Score, Page::Entry),
         // These are no tabs of the bench, but screens.
         "practice" | "progress" => (Tab::Sheet, Page::Entry),
+        drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(format!(
                 "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress or none"

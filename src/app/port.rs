@@ -8,6 +8,7 @@ use crate::lesson::{Bilingual, CoursePart, Score};
 use crate::plant::Component;
 use crate::practice::CourseJob;
 use crate::reason::{Doubt, Review};
+use crate::units::Time;
 
 /// A bench that the window can show and drive.
 pub trait BenchPort: Send + Sync {
@@ -39,6 +40,8 @@ pub trait BenchPort: Send + Sync {
     fn kept_as(&self) -> Option<String>;
     /// Remember how far the clock has come.
     fn mark(&mut self);
+    /// Everything the person did, with its time on the bench.
+    fn history(&self) -> &[(Time, Action)];
 }
 
 /// Where jobs come from.

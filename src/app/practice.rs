@@ -1,11 +1,12 @@
 //! What ties practice to the window: the learner at the bench, and the drill being done.
 
 use super::attempts::{Attempts, Porter};
+pub use super::drill::DrillRes;
 use super::state::{BenchRes, ShopRes};
 use crate::content::{
     KeptProfile, Language, ProfileError, ProfileStore, answers_csv, disk, file_date,
 };
-use crate::practice::{Answer, Learner, Moment, Skill, Target, answers_of_job};
+use crate::practice::{Answer, Learner, Moment, Target, answers_of_job};
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use std::path::PathBuf;
@@ -241,19 +242,6 @@ impl LearnerRes {
     pub fn export_csv(&mut self, porter: Option<&dyn Porter>) {
         let bytes = answers_csv(self.answers());
         self.export("csv", &bytes, porter);
-    }
-}
-
-/// The drill being done, if one is.
-#[derive(Resource, Default)]
-pub struct DrillRes {
-    begun: Option<(Skill, u64)>,
-}
-
-impl DrillRes {
-    /// Begins a drill of this skill with questions drawn from `seed`.
-    pub fn begin(&mut self, skill: Skill, seed: u64) {
-        self.begun = Some((skill, seed));
     }
 }
 

@@ -1,9 +1,10 @@
 //! Pictures on request: show so many frames, save one, go on to the next, leave.
 
+use super::practice::DrillRes;
 use super::scene::console::lamps::{Place, in_window};
 use super::scene::console::layout::LampId;
 use super::scene::inside::pin_place;
-use super::state::{BenchRes, Desk};
+use super::state::{BenchRes, Desk, Screen};
 use super::views::{Eye, to_window};
 use super::{AppOptions, Picture};
 use crate::plant::{Pin, Side};
@@ -91,6 +92,8 @@ fn take(
     eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
     lamps: Query<(&Place, &GlobalTransform)>,
     capturing: Query<(), With<Capturing>>,
+    mut drill: ResMut<DrillRes>,
+    mut screen: ResMut<NextState<Screen>>,
     mut exit: MessageWriter<AppExit>,
 ) {
     let Some(path) = shot.pictures.front().map(|picture| picture.path.clone()) else {
@@ -126,6 +129,13 @@ fn take(
         };
         desk.view = next.view;
         (desk.tab, desk.page, desk.hidden) = next.tab;
+        if let Some(shown) = next.drill {
+            let seed = desk.seed.parse().unwrap_or_default();
+            drill.show(shown, seed);
+            screen.set(Screen::Drill);
+        } else {
+            screen.set(Screen::Bench);
+        }
         for (line, step) in &next.script {
             if let Err(error) = bench.run(step) {
                 error!("line {line}: {error}");

@@ -9,6 +9,7 @@ use crate::content::{Language, Texts};
 use crate::lesson::{Bilingual, Score};
 use crate::plant::{Component as Part, Pin};
 use crate::reason::{Doubt, Review};
+use crate::units::Time;
 use bevy::prelude::*;
 use std::collections::{BTreeSet, VecDeque};
 
@@ -122,6 +123,11 @@ impl BenchRes {
     /// The name under which this attempt is kept, once it is.
     pub fn kept_as(&self) -> Option<String> {
         self.bench.kept_as()
+    }
+
+    /// Everything the person did, with its time on the bench.
+    pub fn history(&self) -> &[(Time, Action)] {
+        self.bench.history()
     }
 
     /// Remember how far the clock has come.

@@ -9,6 +9,7 @@ use crate::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
 use crate::practice::CourseJob;
 use crate::reason::{Doubt, Review};
 use crate::record::{Footer, Header, LATEST, read_attempt};
+use crate::units::Time;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -301,6 +302,10 @@ impl BenchPort for WorkBench {
             Log::Ended(name) => Some(name.clone()),
             Log::Broken | Log::Begins { .. } => None,
         }
+    }
+
+    fn history(&self) -> &[(Time, Action)] {
+        self.bench.history()
     }
 
     fn mark(&mut self) {

@@ -5,6 +5,7 @@ use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, re
 use crate::bench::Bench;
 use crate::controller::Board;
 use crate::lesson::{Library, Mains, Scenario, Score};
+use crate::practice::drill::Site;
 use crate::reason::{PathError, Review, evidence, review};
 use std::path::Path;
 
@@ -132,6 +133,18 @@ impl Shelf {
             parts: &self.parts.parts,
             rates: self.parts.rates,
         }
+    }
+
+    /// Every board at every supply that it is made for.
+    pub fn sites(&self) -> Vec<Site<'_>> {
+        let boards = self.boards.iter();
+        boards
+            .flat_map(|board| board.mains.iter().map(move |mains| (board, *mains)))
+            .map(|(board, mains)| Site {
+                library: self.library_of(board, mains),
+                mains,
+            })
+            .collect()
     }
 
     /// What a checked scenario draws on.

@@ -201,7 +201,10 @@ impl Board {
         if self.mains.is_empty() {
             found.add("mains", BoardFault::Empty);
         }
-        self.check_signs(found);
+        let needed = self.codes.iter().map(|c| c.code);
+        self.lamps
+            .signs
+            .look_for_problems(needed.chain(0..=MAX_CODES as u8), found);
         found.bounds("debounce_ms", f64::from(self.debounce_ms), 9.0, 501.0);
         let hz = 1000.0 / f64::from(self.lamps.blink_ms);
         if !(FLASH_HZ.0..=FLASH_HZ.1).contains(&hz) {
@@ -218,63 +221,6 @@ impl Board {
             self.programs.iter().map(|p| p.position),
             positions,
         );
-    }
-
-    fn check_signs(&self, found: &mut Problems) {
-        let signs = &self.lamps.signs;
-        let mut count = usize::from(signs.lamps());
-        match signs {
-            Signs::Segments => {}
-            Signs::Weights { tens, units } => {
-                count = tens.len() + units.len();
-                for (field, weights) in [("tens", tens), ("units", units)] {
-                    let one = Signs::Weights {
-                        tens: Vec::new(),
-                        units: weights.clone(),
-                    };
-                    let shows =
-                        |digit: &u8| sum(weights, one.lit(*digit, Span::ZERO)) == u32::from(*digit);
-                    if let Some(digit) = (0..=9).find(|digit| !shows(digit)) {
-                        found.add(
-                            &format!("lamps.signs.{field}"),
-                            BoardFault::NoSuchDigit { digit },
-                        );
-                    }
-                }
-            }
-            Signs::Pictures { table, .. } => {
-                let needed = self.codes.iter().map(|c| c.code).chain(0..=MAX_CODES as u8);
-                for number in needed {
-                    let own = signs.lit(number, Span::ZERO);
-                    let alone = !table.iter().any(|(n, p)| *n != number && *p == own);
-                    if !alone || !table.iter().any(|(n, _)| *n == number) {
-                        found.add("lamps.signs.table", BoardFault::NoPicture { number });
-                    }
-                }
-            }
-            Signs::Flashes {
-                long_ms,
-                short_ms,
-                gap_ms,
-                between_ms,
-                pause_ms,
-            } => {
-                let hz = 1000.0 / f64::from(*short_ms + *gap_ms);
-                if hz > MOST_FLASHES_HZ {
-                    found.add("lamps.signs.gap_ms", BoardFault::Flashing { hz });
-                }
-                // Twice as long is told apart at a glance (common practice, no source).
-                let (long, short) = (f64::from(*long_ms), f64::from(*short_ms));
-                let (gap, between) = (f64::from(*gap_ms), f64::from(*between_ms));
-                let inf = f64::INFINITY;
-                found.bounds("lamps.signs.long_ms", long, 2.0 * short - 1.0, inf);
-                found.bounds("lamps.signs.between_ms", between, 2.0 * gap - 1.0, inf);
-                found.bounds("lamps.signs.pause_ms", f64::from(*pause_ms), between, inf);
-            }
-        }
-        if !(1..=16).contains(&count) {
-            found.add("lamps.signs", BoardFault::LampCount { lamps: count });
-        }
     }
 
     fn check_numbers(&self, found: &mut Problems) {
@@ -581,6 +527,71 @@ impl Board {
             r.cam_ms_per_deg.1,
         );
         found.bounds("recalibration.spin_rpm.0", r.spin_rpm.0, 0.0, r.spin_rpm.1);
+    }
+}
+
+impl Signs {
+    /// Every problem of this way of showing these numbers; empty when it can be used. Fields as in a
+    /// board's file.
+    pub fn check(&self, numbers: impl Iterator<Item = u8>) -> Vec<BoardProblem> {
+        let mut found = Problems(Vec::new());
+        self.look_for_problems(numbers, &mut found);
+        found.0
+    }
+
+    fn look_for_problems(&self, numbers: impl Iterator<Item = u8>, found: &mut Problems) {
+        let mut count = usize::from(self.lamps());
+        match self {
+            Signs::Segments => {}
+            Signs::Weights { tens, units } => {
+                count = tens.len() + units.len();
+                for (field, weights) in [("tens", tens), ("units", units)] {
+                    let one = Signs::Weights {
+                        tens: Vec::new(),
+                        units: weights.clone(),
+                    };
+                    let shows =
+                        |digit: &u8| sum(weights, one.lit(*digit, Span::ZERO)) == u32::from(*digit);
+                    if let Some(digit) = (0..=9).find(|digit| !shows(digit)) {
+                        found.add(
+                            &format!("lamps.signs.{field}"),
+                            BoardFault::NoSuchDigit { digit },
+                        );
+                    }
+                }
+            }
+            Signs::Pictures { table, .. } => {
+                for number in numbers {
+                    let own = self.lit(number, Span::ZERO);
+                    let alone = !table.iter().any(|(n, p)| *n != number && *p == own);
+                    if !alone || !table.iter().any(|(n, _)| *n == number) {
+                        found.add("lamps.signs.table", BoardFault::NoPicture { number });
+                    }
+                }
+            }
+            Signs::Flashes {
+                long_ms,
+                short_ms,
+                gap_ms,
+                between_ms,
+                pause_ms,
+            } => {
+                let hz = 1000.0 / f64::from(*short_ms + *gap_ms);
+                if hz > MOST_FLASHES_HZ {
+                    found.add("lamps.signs.gap_ms", BoardFault::Flashing { hz });
+                }
+                // Twice as long is told apart at a glance (common practice, no source).
+                let (long, short) = (f64::from(*long_ms), f64::from(*short_ms));
+                let (gap, between) = (f64::from(*gap_ms), f64::from(*between_ms));
+                let inf = f64::INFINITY;
+                found.bounds("lamps.signs.long_ms", long, 2.0 * short - 1.0, inf);
+                found.bounds("lamps.signs.between_ms", between, 2.0 * gap - 1.0, inf);
+                found.bounds("lamps.signs.pause_ms", f64::from(*pause_ms), between, inf);
+            }
+        }
+        if !(1..=16).contains(&count) {
+            found.add("lamps.signs", BoardFault::LampCount { lamps: count });
+        }
     }
 }
 

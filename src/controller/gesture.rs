@@ -5,7 +5,7 @@
 //! edge. Each input of a try leaves a line, so that a failed try can be explained.
 
 use crate::plant::Button;
-use crate::units::TICK_MS;
+use crate::units::{Span, TICK_MS};
 use serde::{Deserialize, Serialize};
 use std::collections::VecDeque;
 
@@ -572,6 +572,36 @@ impl Entry {
             }
         }
     }
+}
+
+/// Makes one try at a gesture, out of rest and from the right position, without a machine: each input
+/// with the time since the one before (of the first, which begins the try, it does not count). How the try
+/// stands after the last of them.
+pub fn rehearse(
+    gesture: &Gesture,
+    inputs: impl IntoIterator<Item = (Span, GestureInput)>,
+) -> Outcome {
+    let automaton = Automaton::compile(gesture);
+    let mut entry = Entry::default();
+    entry.restart();
+    let at = gesture.from.unwrap_or_default();
+    let mut pressed = 0_i32;
+    for (gap, input) in inputs {
+        for _ in 0..gap.0 {
+            entry.tick(&automaton, pressed > 0);
+        }
+        entry.input(&automaton, input, at, 0);
+        match input {
+            GestureInput::Down(_) | GestureInput::PowerUp(Some(_)) => pressed += 1,
+            GestureInput::Up(_) => pressed -= 1,
+            GestureInput::Detent(_) | GestureInput::Lid(_) | GestureInput::PowerUp(None) => {}
+        }
+        match entry.tries.back().map(|attempt| attempt.outcome) {
+            None | Some(Outcome::Open) => {}
+            Some(over) => return over,
+        }
+    }
+    Outcome::Open
 }
 
 #[cfg(test)]

@@ -34,7 +34,7 @@ pub use board::{
 pub use check::{BoardFault, BoardProblem};
 pub use firmware::Controller;
 pub use gesture::{
-    Broke, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try,
+    Broke, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try, rehearse,
 };
 pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};

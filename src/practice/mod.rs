@@ -3,6 +3,7 @@
 mod answer;
 mod choose;
 mod confusion;
+pub mod drill;
 mod learner;
 pub mod review;
 pub mod simulated;

@@ -332,7 +332,7 @@ fn draw(
             }
         }
         Screen::Drill => {
-            if let Some(to) = drill::drill_ui(&mut ui, &mut face, &mut learner, &mut drill, now) {
+            if let Some(to) = drill::drill_ui(&mut ui, &mut face, &mut learner, &mut drill) {
                 next.set(to);
             }
         }

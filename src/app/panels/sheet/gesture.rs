@@ -28,7 +28,12 @@ fn arrow(painter: &Painter, points: &[Pos2], stroke: Stroke) {
 }
 
 /// The board's knob as seen from the front, at position 0.
-pub(super) fn knob(painter: &Painter, middle: Pos2, radius: f32, selector: Selector) {
+pub(in crate::app::panels) fn knob(
+    painter: &Painter,
+    middle: Pos2,
+    radius: f32,
+    selector: Selector,
+) {
     let stops = selector.turn().unwrap_or(0);
     for i in 0..stops {
         let out = Vec2::angled(f32::from(i) / f32::from(stops) * TAU - PI / 2.0);
@@ -281,7 +286,7 @@ pub(super) fn words(face: &Face, step: &GestureStep) -> String {
     }
 }
 
-pub(super) fn entry(ui: &mut Ui, face: &Face) {
+pub(in crate::app::panels) fn entry(ui: &mut Ui, face: &Face) {
     let board = &face.bench.job().board;
     let gesture = &board.gesture;
     let from_power = matches!(gesture.steps.first(), Some(GestureStep::PowerUp { .. }));

@@ -12,8 +12,8 @@ use crate::controller::Selector;
 use bevy_egui::egui::{self, Align2, RichText, Ui, Vec2, vec2};
 use std::f32::consts::{PI, TAU};
 
-pub(super) use gesture::glyph;
-pub(super) use signs::{picture, weighted};
+pub(super) use gesture::{entry, glyph};
+pub(super) use signs::{example, picture, weighted};
 
 pub(super) fn sheet_ui(ui: &mut Ui, face: &mut Face) {
     let pages = [

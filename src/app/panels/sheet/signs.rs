@@ -5,16 +5,16 @@ use crate::app::scene::console::lamps::colour_of;
 use crate::app::tokens as t;
 use crate::content::Value;
 use crate::controller::{Sight, Signs};
+use crate::practice::drill::lamps::EXAMPLES;
 use crate::units::Span;
 use bevy_egui::egui::{
     Align2, Color32, CornerRadius, Grid, Label, Painter, Pos2, Rect, RichText, Sense, Shape,
     Stroke, Ui, pos2, vec2,
 };
 
-/// The number of the example, where every number can be shown.
-const EXAMPLE: u8 = 37;
-/// The same for flashes, which are counted.
-const FLASHED: u8 = 23;
+/// The number of the example for flashes, which are counted, and where every number can be shown.
+const FLASHED: u8 = EXAMPLES[0];
+const EXAMPLE: u8 = EXAMPLES[1];
 
 /// The lamps of the board in a small picture, those of `lit` lit.
 pub(in crate::app::panels) fn picture(painter: &Painter, rect: Rect, signs: &Signs, lit: u16) {
@@ -188,9 +188,8 @@ fn strip(painter: &Painter, rect: Rect, face: &Face, signs: &Signs) {
     }
 }
 
-/// How a number looks.
-fn example(ui: &mut Ui, face: &Face) {
-    let signs = &face.bench.job().board.lamps.signs;
+/// How a number looks in a language: the key to it.
+pub(in crate::app::panels) fn example(ui: &mut Ui, face: &Face, signs: &Signs) {
     let ground = |ui: &mut Ui, height| {
         let (rect, painter) = kit::canvas(ui, height);
         kit::frame(&painter, rect, t::GLASS, t::PRINT);
@@ -320,7 +319,7 @@ pub(super) fn lamps(ui: &mut Ui, face: &Face) {
     let board = &face.bench.job().board;
     let rules = &board.lamps;
     ui.label(face.text(&format!("signs-{}", rules.signs.key())));
-    example(ui, face);
+    example(ui, face, &rules.signs);
     let button = face.text(&format!("button-{}", board.service.page));
     ui.label(face.with("sheet-lamps-pages", &[("button", Value::from(button))]));
     ui.label(face.text(if rules.lock_lamp {

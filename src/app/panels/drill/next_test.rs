@@ -1,0 +1,160 @@
+//! Choosing the next test: belief as bars, and four things that could be done.
+
+use super::{Look, beside, digit_pressed, option_ui, percent, place_text};
+use crate::app::drill::Question;
+use crate::app::panels::{Face, kit};
+use crate::app::tokens as t;
+use crate::bench::MeterMode;
+use crate::content::Value;
+use crate::practice::drill::next_test::{Choice, Deed, Marked, Task};
+use crate::reason::{Probe, Remedy};
+use bevy_egui::egui::{CornerRadius, Label, Rect, RichText, Sense, Ui, vec2};
+
+/// The question of this drill.
+type Asked = Question<Task, Option<usize>, Marked>;
+
+pub(super) fn next_test_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
+    if q.marked.is_none() {
+        let chosen = digit_pressed(ui).filter(|n| *n < q.task.options.len());
+        q.given = chosen.or(q.given);
+    }
+    beside(
+        ui,
+        face,
+        q,
+        |ui, face, q| kit::card(ui, |ui| belief_ui(ui, face, &q.task)),
+        |ui, face, q| {
+            let Question {
+                task,
+                given,
+                marked,
+            } = q;
+            ui.label(RichText::new(face.text("drill-next-test-ask")).size(18.0));
+            let should = marked.map(|marked| marked.should);
+            for (n, choice) in task.options.iter().enumerate() {
+                // What is as good as the best is right too.
+                let mut look = Look::of(n, *given, should);
+                if marked.is_some_and(|m| m.right && m.chosen == n) {
+                    look = Look::Right(true);
+                }
+                let response = option_ui(ui, n + 1, look, &deed(face, &choice.deed), |ui| {
+                    let cost = Value::from(choice.cost.round());
+                    kit::quiet(ui, face.with("drill-next-test-cost", &[("cost", cost)]));
+                    if should.is_some() {
+                        let colour = if should == Some(n) { t::GOOD } else { t::TEXT };
+                        ui.label(RichText::new(repair(face, choice)).color(colour));
+                    }
+                });
+                if response.clicked() {
+                    *given = Some(n);
+                }
+            }
+        },
+    );
+}
+
+/// Codes, what was tried, and the likeliest causes.
+fn belief_ui(ui: &mut Ui, face: &Face, task: &Task) {
+    kit::quiet(ui, place_text(face, &task.place));
+    let codes: Vec<String> = task.codes.iter().map(|code| format!("{code:02}")).collect();
+    let codes = if codes.is_empty() {
+        face.text("drill-next-test-no-codes")
+    } else {
+        face.with(
+            "drill-next-test-codes",
+            &[("codes", Value::from(codes.join(", ")))],
+        )
+    };
+    ui.label(codes);
+    for probe in &task.tested {
+        let test = Value::from(probed(face, probe));
+        kit::quiet(ui, face.with("drill-next-test-tested", &[("test", test)]));
+    }
+    ui.add_space(4.0);
+    kit::heading(ui, face.text("drill-next-test-belief"));
+    for (mode, share) in &task.belief {
+        let name = mode.as_ref().map_or_else(
+            || face.text("mode-nothing"),
+            |id| face.text(&format!("mode-{}", id.replace('.', "-"))),
+        );
+        ui.add(Label::new(name).wrap());
+        ui.horizontal(|ui| {
+            let width = ui.available_width() - 64.0;
+            let (rect, _) = ui.allocate_exact_size(vec2(width, 14.0), Sense::hover());
+            ui.painter()
+                .rect_filled(rect, CornerRadius::same(4), t::INK);
+            let bar = Rect::from_min_size(rect.min, vec2(width * *share as f32, rect.height()));
+            ui.painter().rect_filled(bar, CornerRadius::same(4), t::SKY);
+            ui.label(percent(*share));
+        });
+    }
+}
+
+/// What is to be done, in words.
+fn deed(face: &Face, deed: &Deed) -> String {
+    match deed {
+        Deed::Test(probe) => probed(face, probe),
+        Deed::Repair(Remedy::Part(number)) => {
+            let part = Value::from(number.as_str());
+            face.with(
+                "drill-next-test-fit",
+                &[("part", part), ("name", name(face, number))],
+            )
+        }
+        Deed::Repair(Remedy::PutRight(component)) => {
+            let component = Value::from(face.part(*component));
+            face.with("drill-next-test-put-right", &[("component", component)])
+        }
+        Deed::Repair(Remedy::Recalibrate) => face.text("drill-next-test-hand-back"),
+    }
+}
+
+/// The name on the counter's card.
+fn name(face: &Face, number: &str) -> Value<'static> {
+    let parts = &face.bench.job().parts;
+    let part = parts.iter().find(|part| part.number == number);
+    Value::from(part.map_or_else(String::new, |part| face.text(&part.name_key)))
+}
+
+/// A test in words.
+fn probed(face: &Face, probe: &Probe) -> String {
+    match probe {
+        Probe::Inspect(component) => {
+            let component = Value::from(face.part(*component));
+            face.with("drill-next-test-inspect", &[("component", component)])
+        }
+        Probe::Recalibrate => face.text("drill-next-test-recalibrate"),
+        Probe::Read(point) => {
+            let pins = if point.mode == MeterMode::AmpsClamp {
+                point.red.to_string()
+            } else {
+                format!("{} – {}", point.red, point.black)
+            };
+            let args = [
+                ("mode", Value::from(face.texts.meter_mode(point.mode))),
+                ("pins", Value::from(pins)),
+                (
+                    "state",
+                    Value::from(face.text(&format!("best-at-{}", point.state))),
+                ),
+            ];
+            face.with("drill-next-test-read", &args)
+        }
+    }
+}
+
+/// What the repair is expected to cost when this is done now.
+fn repair(face: &Face, choice: &Choice) -> String {
+    let (least, most) = choice.repair;
+    let exact = most - least <= 0.01 * most;
+    let key = if exact {
+        "drill-next-test-repair"
+    } else {
+        "drill-next-test-repair-between"
+    };
+    let args = [
+        ("least", Value::from(least.round())),
+        ("most", Value::from(most.round())),
+    ];
+    face.with(key, if exact { &args[1..] } else { &args })
+}
