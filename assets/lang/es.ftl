@@ -37,7 +37,7 @@ best-at-test-shifter = prueba del cambiador
 best-belief = Creencia antes y después del lavado del cliente
 best-code-buyer = compra según el código
 best-codes = Códigos guardados en el lavado del cliente
-best-columns = Coste esperado de la reparación, con lo mínimo que puede costar cualquier camino (≥) / coste con el fallo de esta semilla. El del experto es la media de las causas del 2 % o más.
+best-columns = Coste esperado de la reparación, con lo mínimo que puede costar cualquier camino (≥) / coste con la falla de esta semilla. El del experto es la media de las causas del 2 % o más.
 best-control-swapper = primero cambia la placa
 best-cost = Coste esperado de la reparación si en cada paso se hace lo mejor, en unidades enteras de dinero
 best-expert = experto del guion
@@ -629,12 +629,12 @@ meter-test-intro = Fuente conocida: 50 V ~, 50 V = y 100 Ω. Pruebe el medidor a
 
 ## misread
 
-misread-count = Cuenta otra vez: primero decenas, luego unidades.
+misread-count = Cuente otra vez: primero decenas, luego unidades.
 misread-lamps = { $count ->
     [one] Una luz es distinta.
    *[other] { $count } luces son distintas.
 }
-misread-noted = Anotaste { $code }
+misread-noted = Anotó { $code }
 misread-shown = Se mostró { $code }
 
 ## mode
@@ -954,12 +954,12 @@ reset-power = Desenchufe y espere a que se vaya la carga acumulada.
 review-best = El mejor camino
 review-cost = Coste hasta aquí
 review-intro = Cada barra: cuán probable era cada causa después de ese acto. En verde: la que era.
-review-none = No se puede mostrar ningún camino: falta la tabla de fallos de esta placa.
+review-none = No se puede mostrar ningún camino: falta la tabla de fallas de esta placa.
 review-others = todas las demás
 review-sound = mejor: { $step }
 review-stop = { $minutes } min · { $money }
 review-title = Dos caminos por este trabajo
-review-yours = Tu camino
+review-yours = Su camino
 
 ## routine
 
@@ -1087,7 +1087,7 @@ skill-safe-work = Trabajar con seguridad
 
 sound-agitator-swish = el agitador se mueve
 sound-ask-first = decir cuánto costará y preguntar antes de seguir
-sound-bail-out = vaciar antes la tina
+sound-bail-out = vaciar antes la cuba
 sound-buy-needed = comprar solo lo que piden las lecturas
 sound-cabinet-shake = el mueble tiembla
 sound-dead-test = encontrarlo con la clavija fuera

@@ -10,6 +10,8 @@
 #[path = "../stage/mod.rs"]
 mod stage;
 
+use detent::lesson::technician::{Persona, work};
+use detent::lesson::{judge, set_up};
 use detent::plant::FailureMode;
 use detent::reason::evidence::{self, Outcome, Table};
 use detent::reason::{Course, Posterior, Trade};
@@ -28,6 +30,7 @@ fn main() {
     divan::main();
     cache_report();
     action_report();
+    review_report();
 }
 
 /// The catalogue's first modes.
@@ -133,5 +136,30 @@ fn action_report() {
         longest_s * 1e3,
         trade.problem.tests.len(),
         trade.problem.repairs.len()
+    );
+}
+
+/// Thinking a finished job over, for the expert's attempt at every job.
+fn review_report() {
+    let stage = Stage::new();
+    let shelf = stage.shelf();
+    let (mut longest_s, mut total_s, mut jobs) = (0.0_f64, 0.0, 0);
+    for titled in shelf.scenarios().expect("sound scenarios") {
+        let scenario = &titled.scenario;
+        let bench = set_up(scenario, &shelf.library(scenario), scenario.seed).expect("sound");
+        let done = work(Persona::Expert, scenario, bench).expect("the expert can");
+        let score = judge(scenario, &done);
+        let began = Instant::now();
+        let review = shelf.review((scenario, scenario.seed), &done, &score);
+        let took_s = began.elapsed().as_secs_f64();
+        assert!(matches!(review, Ok(Some(_))), "{}", titled.file);
+        longest_s = longest_s.max(took_s);
+        total_s += took_s;
+        jobs += 1;
+    }
+    println!(
+        "thinking over {jobs} finished jobs: mean {:.0} ms, longest {:.0} ms",
+        total_s * 1e3 / f64::from(jobs),
+        longest_s * 1e3
     );
 }
