@@ -456,7 +456,7 @@ fn a_hand_on_the_bench_is_told_its_own_rhythm() {
         let mut task = entry::ask(&SITES, seed.expect("every site comes up"));
         task.wear = task.wear.map(|_| 0.0);
         let mut bench = task.bench(site);
-        assert_eq!(task.mark(&bench.tries(), bench.history()), None);
+        assert_eq!(task.mark(&bench.machine().tries(), bench.history()), None);
         // Resting and setting the knob comes before; the bench is at rest and without power already.
         let steps = entry_steps(&task.gesture);
         for step in steps.iter().filter(|step| **step != Step::PowerDown) {
@@ -547,4 +547,24 @@ fn the_next_test_has_one_best_and_three_that_cost_more() {
 #[test]
 fn without_a_table_nothing_is_asked() {
     assert_eq!(next_test::ask(&SITES, |_| None, 1), None);
+}
+
+/// Whatever the dial does, a try that was made is judged.
+#[test]
+fn every_try_is_over_at_its_end() {
+    let seed = (0..).find(|seed| {
+        entry::ask(&SITES, *seed)
+            .wear
+            .is_some_and(|wear| wear > 0.9)
+    });
+    let task = entry::ask(&SITES, seed.expect("one is drawn"));
+    for seed in 0..60 {
+        let task = task.again(seed * 7919);
+        let mut bench = task.bench(&site(&task.place));
+        for step in entry_steps(&task.gesture) {
+            step.run(&mut bench).expect("a person can do this");
+        }
+        let marked = task.mark(&bench.machine().tries(), bench.history());
+        assert!(marked.is_some(), "{seed}: {:?}", bench.machine().tries());
+    }
 }

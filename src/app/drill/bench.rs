@@ -55,7 +55,10 @@ impl BenchPort for DrillBench {
     }
 
     fn view(&self) -> BenchView {
-        self.bench.view()
+        let mut view = self.bench.view();
+        // Whoever only turns the knob here has tried as well.
+        view.machine.control.tries = self.bench.machine().tries();
+        view
     }
 
     fn job(&self) -> &Job {

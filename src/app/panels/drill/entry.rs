@@ -272,7 +272,7 @@ fn knob_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
             }
             let id = ui.id().with(key);
             let (rect, response) =
-                ui.allocate_exact_size(vec2(side, 64.0), Sense::drag() | Sense::click());
+                ui.allocate_exact_size(vec2(side, 88.0), Sense::drag() | Sense::click());
             let text = face.text(key);
             plate(ui, rect, &response, false, &text);
             let down = pressed(ui, id, &response);

@@ -74,7 +74,7 @@ fn shown_ui(ui: &mut Ui, task: &Task, took_s: f64) {
     let height = if matches!(task.signs, Signs::Segments) {
         12.0
     } else {
-        0.0
+        22.0
     };
     let inner = rect.shrink2(vec2(18.0, height));
     sheet::picture(&painter, inner, &task.signs, lit);

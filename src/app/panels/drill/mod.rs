@@ -245,8 +245,9 @@ fn beside<T>(
             for column in columns.iter_mut() {
                 column.spacing_mut().item_spacing.x = 8.0;
             }
-            left(&mut columns[0], face, of);
-            right(&mut columns[1], face, of);
+            // A column would set its text in full lines, edge to edge.
+            columns[0].vertical(|ui| left(ui, face, of));
+            columns[1].vertical(|ui| right(ui, face, of));
         });
     }
 }

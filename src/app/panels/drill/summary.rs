@@ -9,20 +9,18 @@ use crate::practice::Skill;
 use crate::practice::drill::lamps::{Confusion, confusion};
 use crate::practice::drill::{QUESTIONS, Round};
 use bevy_egui::egui::{
-    Align2, CornerRadius, Rect, RichText, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
+    self, Align2, CornerRadius, Rect, RichText, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
 };
 
 /// Another round, or back: what was chosen.
 pub(super) fn choices_ui(ui: &mut Ui, face: &Face) -> (bool, bool) {
-    let width = (ui.available_width() - 12.0) / 2.0;
+    let back = egui::Button::new(face.text("drill-leave")).min_size(vec2(200.0, 36.0));
     ui.horizontal(|ui| {
-        let mut button = |key: &str| {
-            ui.allocate_ui(vec2(width, 40.0), |ui| {
-                kit::main_button(ui, face.text(key), true).clicked()
-            })
-            .inner
-        };
-        (button("drill-again"), button("drill-leave"))
+        let width = ui.available_width() - 212.0;
+        let again = ui.allocate_ui(vec2(width, 40.0), |ui| {
+            kit::main_button(ui, face.text("drill-again"), true).clicked()
+        });
+        (again.inner, ui.add(back).clicked())
     })
     .inner
 }

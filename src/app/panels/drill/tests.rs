@@ -321,7 +321,7 @@ fn the_knob_turns_by_the_buttons_on_the_screen() {
         _ => panic!("a gesture is asked for"),
     };
     let before = position(&mut harness);
-    let middle = harness.get_by_label("Turn left (←)").rect().center();
+    let middle = harness.get_by_label("Turn left").rect().center();
     for pressed in [true, false] {
         let button = egui::PointerButton::Primary;
         harness.event(Event::PointerMoved(middle));

@@ -22,6 +22,8 @@ const RANGES: usize = 4;
 const SOUND: f64 = 0.4;
 /// A reading lies off the limits by so many times the meter's own widest error.
 const CLEAR: f64 = 3.0;
+/// Least that an ohmmeter with its leads shows, Ω.
+const LEADS_OHMS: f64 = 0.2;
 /// Draws of a reading before the middle of the range is taken.
 const DRAWS: usize = 100;
 
@@ -142,6 +144,10 @@ fn reading(spot: &Spot, sound: Range, rng: &mut ChaCha8Rng) -> Display {
     let draw = |rng: &mut ChaCha8Rng| match sound {
         Range::Open if is_sound => Display::OverRange,
         Range::Open => shown(spot.mode, within(0.3, 9.0, rng)),
+        // The leads alone show as much as a wire.
+        Range::Between(low, high) if is_sound && low <= 0.0 => {
+            shown(spot.mode, within(LEADS_OHMS, high, rng))
+        }
         Range::Between(low, high) if is_sound => shown(spot.mode, within(low, high, rng)),
         Range::Between(low, high) => faulty(spot, low, high, rng),
     };
