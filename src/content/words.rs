@@ -50,26 +50,10 @@ impl Words<'_> {
 
     /// A step of the planner's.
     pub fn step(&self, step: Step) -> String {
-        let texts = self.texts;
         match step {
-            Step::LastResort => texts.get("best-new-machine"),
-            Step::Repair(r) => match &self.trade.remedies[r] {
-                Remedy::Part(number) => format!("{}: {}", texts.get("best-fit"), self.part(number)),
-                Remedy::PutRight(c) => {
-                    format!("{}: {}", texts.get("best-put-right"), texts.component(*c))
-                }
-                Remedy::Recalibrate => texts.get("best-hand-back"),
-            },
-            Step::Test(t) => match &self.trade.probes[t] {
-                Probe::Inspect(c) => {
-                    format!("{}: {}", texts.get("best-inspect"), texts.component(*c))
-                }
-                Probe::Recalibrate => texts.get("best-recalibrate"),
-                Probe::Read(point) => {
-                    let at = texts.get(&format!("best-at-{}", point.state));
-                    format!("{} ({at})", self.probe(point.mode, point.red, point.black))
-                }
-            },
+            Step::LastResort => self.texts.get("best-new-machine"),
+            Step::Repair(r) => self.texts.remedy(&self.trade.remedies[r], self.parts),
+            Step::Test(t) => self.texts.test(&self.trade.probes[t], self.board),
         }
     }
 
@@ -99,16 +83,18 @@ impl Words<'_> {
 
     fn action(&self, action: &Action) -> String {
         let texts = self.texts;
-        let part =
-            |key: &str, number: &str| texts.with(key, &[("part", Value::from(self.part(number)))]);
+        let part = |key: &str, number: &str| {
+            texts.with(
+                key,
+                &[("part", Value::from(texts.numbered(number, self.parts)))],
+            )
+        };
         match action {
             Action::Probe {
                 mode, red, black, ..
-            } => self.probe(*mode, *red, *black),
-            Action::Inspect(c) => format!("{}: {}", texts.get("best-inspect"), texts.component(*c)),
-            Action::PutRight(c) => {
-                format!("{}: {}", texts.get("best-put-right"), texts.component(*c))
-            }
+            } => texts.probe(*mode, *red, *black, self.board),
+            Action::Inspect(c) => texts.test(&Probe::Inspect(*c), self.board),
+            Action::PutRight(c) => texts.remedy(&Remedy::PutRight(*c), self.parts),
             Action::Order(number) => part("deed-order", number),
             Action::Fit(number) => part("deed-fit", number),
             Action::NoteCode(code) => {
@@ -117,26 +103,6 @@ impl Words<'_> {
             }
             _ => texts.get("deed-report"),
         }
-    }
-
-    fn probe(&self, mode: MeterMode, red: Pin, black: Pin) -> String {
-        let pin = |pin: Pin| match self.board {
-            Some(board) => self.texts.pin(board, pin),
-            None => pin.to_string(),
-        };
-        let (name, red, black) = (self.texts.meter_mode(mode), pin(red), pin(black));
-        if mode == MeterMode::AmpsClamp {
-            format!("{name} {red}")
-        } else {
-            format!("{name} {red} – {black}")
-        }
-    }
-
-    /// Number and name of a part.
-    fn part(&self, number: &str) -> String {
-        let part = current(self.parts, number);
-        let name = part.map_or_else(String::new, |p| self.texts.get(&p.name_key));
-        format!("{number} {name}")
     }
 
     /// What a lost point was about: what was known, what would have been sound, what that is worth.
@@ -182,3 +148,52 @@ impl Words<'_> {
 
 /// Causes less likely than this are not named.
 const LEAST_NAMED: f64 = 0.02;
+
+impl Texts {
+    /// A repair.
+    pub fn remedy(&self, remedy: &Remedy, parts: &[Part]) -> String {
+        match remedy {
+            Remedy::Part(number) => {
+                format!("{}: {}", self.get("best-fit"), self.numbered(number, parts))
+            }
+            Remedy::PutRight(c) => {
+                format!("{}: {}", self.get("best-put-right"), self.component(*c))
+            }
+            Remedy::Recalibrate => self.get("best-hand-back"),
+        }
+    }
+
+    /// A test, its pins as the board's sheet names them or, without one, as scripts do.
+    pub fn test(&self, probe: &Probe, board: Option<&Board>) -> String {
+        match probe {
+            Probe::Inspect(c) => format!("{}: {}", self.get("best-inspect"), self.component(*c)),
+            Probe::Recalibrate => self.get("best-recalibrate"),
+            Probe::Read(point) => {
+                let reading = self.probe(point.mode, point.red, point.black, board);
+                format!(
+                    "{reading} ({})",
+                    self.get(&format!("best-at-{}", point.state))
+                )
+            }
+        }
+    }
+
+    fn probe(&self, mode: MeterMode, red: Pin, black: Pin, board: Option<&Board>) -> String {
+        let pin = |pin: Pin| match board {
+            Some(board) => self.pin(board, pin),
+            None => pin.to_string(),
+        };
+        let (name, red) = (self.meter_mode(mode), pin(red));
+        if mode == MeterMode::AmpsClamp {
+            return format!("{name} {red}");
+        }
+        format!("{name} {red} – {}", pin(black))
+    }
+
+    /// Number and name of a part.
+    fn numbered(&self, number: &str, parts: &[Part]) -> String {
+        let part = current(parts, number);
+        let name = part.map_or_else(String::new, |p| self.get(&p.name_key));
+        format!("{number} {name}")
+    }
+}

@@ -4,10 +4,8 @@ use super::{Look, beside, digit_pressed, option_ui, percent, place_text};
 use crate::app::drill::Question;
 use crate::app::panels::{Face, kit};
 use crate::app::tokens as t;
-use crate::bench::MeterMode;
 use crate::content::Value;
 use crate::practice::drill::next_test::{Choice, Deed, Marked, Task};
-use crate::reason::{Probe, Remedy};
 use bevy_egui::egui::{CornerRadius, Label, Rect, RichText, Sense, Ui, vec2};
 
 /// The question of this drill.
@@ -67,16 +65,15 @@ fn belief_ui(ui: &mut Ui, face: &Face, task: &Task) {
     };
     ui.label(codes);
     for probe in &task.tested {
-        let test = Value::from(probed(face, probe));
+        let test = Value::from(face.texts.test(probe, None));
         kit::quiet(ui, face.with("drill-next-test-tested", &[("test", test)]));
     }
     ui.add_space(4.0);
     kit::heading(ui, face.text("drill-next-test-belief"));
     for (mode, share) in &task.belief {
-        let name = mode.as_ref().map_or_else(
-            || face.text("mode-nothing"),
-            |id| face.text(&format!("mode-{}", id.replace('.', "-"))),
-        );
+        let name = mode
+            .as_ref()
+            .map_or_else(|| face.text("mode-nothing"), |id| face.texts.mode(id));
         ui.add(Label::new(name).wrap());
         ui.horizontal(|ui| {
             let width = ui.available_width() - 64.0;
@@ -93,53 +90,8 @@ fn belief_ui(ui: &mut Ui, face: &Face, task: &Task) {
 /// What is to be done, in words.
 fn deed(face: &Face, deed: &Deed) -> String {
     match deed {
-        Deed::Test(probe) => probed(face, probe),
-        Deed::Repair(Remedy::Part(number)) => {
-            let part = Value::from(number.as_str());
-            face.with(
-                "drill-next-test-fit",
-                &[("part", part), ("name", name(face, number))],
-            )
-        }
-        Deed::Repair(Remedy::PutRight(component)) => {
-            let component = Value::from(face.part(*component));
-            face.with("drill-next-test-put-right", &[("component", component)])
-        }
-        Deed::Repair(Remedy::Recalibrate) => face.text("drill-next-test-hand-back"),
-    }
-}
-
-/// The name on the counter's card.
-fn name(face: &Face, number: &str) -> Value<'static> {
-    let parts = &face.bench.job().parts;
-    let part = parts.iter().find(|part| part.number == number);
-    Value::from(part.map_or_else(String::new, |part| face.text(&part.name_key)))
-}
-
-/// A test in words.
-fn probed(face: &Face, probe: &Probe) -> String {
-    match probe {
-        Probe::Inspect(component) => {
-            let component = Value::from(face.part(*component));
-            face.with("drill-next-test-inspect", &[("component", component)])
-        }
-        Probe::Recalibrate => face.text("drill-next-test-recalibrate"),
-        Probe::Read(point) => {
-            let pins = if point.mode == MeterMode::AmpsClamp {
-                point.red.to_string()
-            } else {
-                format!("{} – {}", point.red, point.black)
-            };
-            let args = [
-                ("mode", Value::from(face.texts.meter_mode(point.mode))),
-                ("pins", Value::from(pins)),
-                (
-                    "state",
-                    Value::from(face.text(&format!("best-at-{}", point.state))),
-                ),
-            ];
-            face.with("drill-next-test-read", &args)
-        }
+        Deed::Test(probe) => face.texts.test(probe, None),
+        Deed::Repair(remedy) => face.texts.remedy(remedy, &face.bench.job().parts),
     }
 }
 
