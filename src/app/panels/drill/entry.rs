@@ -377,7 +377,7 @@ fn by_no_pointer(ui: &Ui, response: &Response) -> bool {
 /// A beat to be seen: a mark that swings from side to side, one way a step, and the number of the step.
 fn metronome_ui(ui: &mut Ui, face: &Face, trial: &mut Trial) {
     let best_ms = trial.curve.best_ms;
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         if kit::choice(ui, trial.metronome, face.text("drill-entry-metronome")).clicked() {
             trial.metronome = !trial.metronome;
         }

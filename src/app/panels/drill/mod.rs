@@ -24,7 +24,7 @@ use bevy_egui::egui::{
 };
 
 /// Narrower than this, what stands side by side stands one above the other.
-const NARROW: f32 = 760.0;
+const NARROW: f32 = 900.0;
 
 /// Where to go from here, if anywhere.
 pub(super) fn drill_ui(
