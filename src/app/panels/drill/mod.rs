@@ -109,7 +109,7 @@ fn takes_enter(sitting: &Sitting) -> bool {
 fn top_ui(ui: &mut Ui, face: &Face, sitting: &Sitting) -> bool {
     let done = sitting.round.done();
     ui.horizontal_centered(|ui| {
-        let name = face.text(&format!("drill-name-{}", sitting.skill));
+        let name = face.text(&format!("skill-{}", sitting.skill));
         ui.label(RichText::new(name).size(t::HEADING).color(t::AMBER));
         ui.add_space(8.0);
         let (rect, _) = ui.allocate_exact_size(vec2(QUESTIONS as f32 * 18.0, 22.0), Sense::hover());
