@@ -9,7 +9,7 @@
 use detent::bench::Bench;
 use detent::bench::script::{Condition, Step, entry_steps};
 use detent::bench::{Action, Grip, MeterMode};
-use detent::content::{Shelf, Titled, script_line};
+use detent::content::{Shelf, Titled, read_script, script_line};
 use detent::controller::{Board, Lamps, Routine, Signs};
 use detent::lesson::set_up;
 use detent::plant::{Button, Pin, Side, Terminal};
@@ -461,5 +461,72 @@ fn practice_and_progress_are_drawn() {
             let quarter = variance(&picture.pixels(across, down));
             assert!(quarter > 60.0, "{name}: a quarter is empty: {quarter}");
         }
+    }
+}
+
+/// Every drill, asked and answered, one language each way.
+#[test]
+fn each_drill_is_drawn() {
+    const DRILLS: [(&str, &str); 6] = [
+        ("drill-entry", "drill-entry-answered"),
+        ("drill-lamps", "drill-lamps-answered"),
+        ("drill-meter", "drill-meter-answered"),
+        ("drill-look-up", "drill-look-up-answered"),
+        ("drill-next-test", "drill-next-test-answered"),
+        ("drill-part", "drill-part-answered"),
+    ];
+    let asked = DRILLS.map(|(asked, _)| asked);
+    let answered = DRILLS.map(|(_, answered)| answered);
+    for (language, tabs) in [("en", answered), ("es", asked)] {
+        let shots = tabs.map(|tab| Shot {
+            name: format!("{tab}-{language}"),
+            view: "machine",
+            tab,
+            script: vec![Step::Rest { ms: 10 }],
+        });
+        if !draw(JOB, &shots, &["--lang", language]) {
+            return;
+        }
+        let mut seen: Vec<Vec<[u8; 3]>> = Vec::new();
+        for shot in &shots {
+            let picture = picture(&shot.name);
+            let (width, height) = (picture.width, picture.height);
+            assert_eq!((width, height), (1280, 720), "{}", shot.name);
+            for half in [0..width / 2, width / 2..width] {
+                let told = variance(&picture.pixels(half, 60..height / 2));
+                assert!(told > 60.0, "{}: a half is empty: {told}", shot.name);
+            }
+            let all = picture.pixels(0..width, 0..height);
+            assert!(!seen.contains(&all), "{} looks like another", shot.name);
+            seen.push(all);
+        }
+    }
+}
+
+/// A finished job thought over, in both languages and at a tablet's size too.
+#[test]
+fn the_result_is_drawn() {
+    let script = include_str!("scripts/classic-mistakes.script");
+    let steps = read_script("classic-mistakes.script", script.as_bytes()).expect("a good script");
+    let steps: Vec<Step> = steps.into_iter().map(|(_, step)| step).collect();
+    for (language, size) in [("en", (1280, 720)), ("es", (820, 1180))] {
+        let name = format!("result-{language}");
+        let shots = [Shot {
+            name: name.clone(),
+            view: "machine",
+            tab: "score",
+            script: steps.clone(),
+        }];
+        let asked = format!("{}x{}", size.0, size.1);
+        if !draw(JOB, &shots, &["--lang", language, "--size", &asked]) {
+            return;
+        }
+        let picture = picture(&name);
+        assert_eq!((picture.width, picture.height), size, "{name}");
+        // Bars of the cause that it was, in the colour that says so.
+        let green = |p: &&[u8; 3]| p[1] > 190 && p[0] < 160 && p[2] < 190;
+        let all = picture.pixels(0..size.0, 0..size.1);
+        let lit = all.iter().filter(green).count();
+        assert!(lit > 1500, "{name}: {lit} green pixels");
     }
 }
