@@ -524,6 +524,7 @@ fn the_next_test_has_one_best_and_three_that_cost_more() {
     assert!(tasks.len() >= 10, "{} of 12 seeds give a task", tasks.len());
     assert_eq!(ask(3), ask(3));
     for task in &tasks {
+        assert!(task.belief[0].1 <= 0.9, "nothing to choose: {task:?}");
         assert_eq!(task.options.len(), 4);
         let right: Vec<usize> = (0..4).filter(|n| next_test::mark(task, *n).right).collect();
         assert_eq!(right.len(), 1, "{task:?}");

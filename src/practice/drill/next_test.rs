@@ -12,6 +12,8 @@ use rand_chacha::ChaCha8Rng;
 const CHOICES: usize = 4;
 /// Causes that are shown.
 const TOP: usize = 5;
+/// Where one cause is likelier than this, share, there is little left to choose.
+const SURE: f64 = 0.9;
 /// Beliefs that the search for the best may look at.
 const WORK: u32 = 1500;
 /// An action whose expected cost is within this share of the best one's is as right.
@@ -126,6 +128,10 @@ fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<Tas
         tested.push(trade.probes[test].clone());
     }
     let total: f64 = course.weights.iter().sum();
+    let likeliest = course.weights.iter().copied().fold(0.0, f64::max);
+    if likeliest > SURE * total {
+        return None;
+    }
     let plan = problem.plan(&course, WORK).ok()?;
     let best = *plan.choices.first()?;
     let choice = |choice: &crate::reason::Choice| {
