@@ -311,7 +311,7 @@ fn worse() -> impl Strategy<Value = Vec<Action>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// The same attempt with something useless or harmful put in scores no more.
     #[test]

@@ -98,7 +98,8 @@ pub fn review(
         trade: &trade,
         seed,
     };
-    let (yours, best) = (yours(start, bench)?, best(start, bench)?);
+    let (outcome, yours) = yours(start, bench)?;
+    let best = best(start, &outcome, bench)?;
     let accountant = Accountant {
         bench,
         table,

@@ -94,8 +94,8 @@ impl Start<'_> {
     }
 }
 
-/// The way that `done` went: its deeds done again on a fresh bench.
-pub(super) fn yours(start: Start<'_>, done: &Bench) -> Result<Vec<Stop>, PathError> {
+/// How the customer's wash ended, and the way that `done` went from there: its deeds done again on a fresh bench.
+pub(super) fn yours(start: Start<'_>, done: &Bench) -> Result<(Outcome, Vec<Stop>), PathError> {
     let bench = set_up(start.scenario, &start.library, start.seed)?;
     let outcome = Outcome::of_wash(&bench);
     let belief = start.belief(&outcome)?;
@@ -110,13 +110,13 @@ pub(super) fn yours(start: Start<'_>, done: &Bench) -> Result<Vec<Stop>, PathErr
         sound: None,
         stops: Vec::new(),
     };
-    walk.stop(Deed::Arrived(outcome), None);
+    walk.stop(Deed::Arrived(outcome.clone()), None);
     for (at, action) in done.history() {
         walk.wait(*at)?;
         walk.act(action)?;
     }
     walk.wait(done.now())?;
-    Ok(walk.stops)
+    Ok((outcome, walk.stops))
 }
 
 struct Walk<'a> {
@@ -341,10 +341,13 @@ fn ended(kind: LandmarkKind, board: &Board) -> Outcome {
     }
 }
 
-/// The planner's own way on the same machine. Several faults are taken one after the other.
-pub(super) fn best(start: Start<'_>, done: &Bench) -> Result<Vec<Stop>, PathError> {
-    let fresh = set_up(start.scenario, &start.library, start.seed)?;
-    let outcome = Outcome::of_wash(&fresh);
+/// The planner's own way on the same machine, after a customer's wash that ended so. Several faults are taken
+/// one after the other.
+pub(super) fn best(
+    start: Start<'_>,
+    outcome: &Outcome,
+    done: &Bench,
+) -> Result<Vec<Stop>, PathError> {
     let place = |mode: &FailureMode| {
         let same = start.library.modes.iter().position(|m| m.id == mode.id);
         same.map_or(0, |n| n + 1)
@@ -357,7 +360,7 @@ pub(super) fn best(start: Start<'_>, done: &Bench) -> Result<Vec<Stop>, PathErro
     let reads = !outcome.codes.is_empty();
     let mut stops = vec![Stop {
         at: None,
-        shares: start.belief(&outcome)?.shares(),
+        shares: start.belief(outcome)?.shares(),
         deed: Deed::Arrived(outcome.clone()),
         minutes: 0.0,
         money: 0.0,
@@ -377,10 +380,10 @@ pub(super) fn best(start: Start<'_>, done: &Bench) -> Result<Vec<Stop>, PathErro
     let mut ready = if reads { SERVICE } else { 0 };
     for (n, truth) in truths.into_iter().enumerate() {
         let outcome = match start.table.seen[truth].washes.first() {
-            Some(usual) if n > 0 => usual.clone(),
-            _ => outcome.clone(),
+            Some(usual) if n > 0 => usual,
+            _ => outcome,
         };
-        let mut course = Course::begin(&start.belief(&outcome)?.shares());
+        let mut course = Course::begin(&start.belief(outcome)?.shares());
         course.done = ready;
         one_fault(&start, truth, &mut course, &mut stops)?;
         ready = course.done;
