@@ -12,7 +12,8 @@ mod stage;
 #[path = "stage/attempts.rs"]
 mod stage_attempts;
 
-use detent::content::redo;
+use detent::content::{read_profile, redo};
+use detent::practice::{Detail, Skill};
 use detent::record::read_attempt;
 use serde_json::Value;
 use stage::Stage;
@@ -146,6 +147,29 @@ fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
 fn kept_attempt(kept: &Value) -> detent::record::Attempt {
     let (name, text) = (kept["name"].as_str(), kept["text"].as_str());
     read_attempt(name.expect("a name"), text.expect("a text").as_bytes()).expect("undamaged")
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_learner_practises_and_is_there_again_after_a_reload() {
+    let out = folder("practice");
+    let found = drive("practice", &out, None);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    let text = found["profile"].as_str().expect("a profile");
+    let profile =
+        read_profile("ada-ruiz.learner", text.as_bytes()).expect("the format of the files");
+    assert_eq!(profile.name, "Ada Ruiz");
+    let skills: Vec<Skill> = profile.answers.iter().map(|a| a.skill).collect();
+    assert_eq!(skills, [Skill::LampReading]);
+    let read = &profile.answers[0].detail;
+    assert!(matches!(read, Detail::Lamps { read: 47, .. }), "{read:?}");
+    let picture = fs::read(out.join("progress.png")).expect("the picture was saved");
+    assert!(picture.starts_with(b"\x89PNG") && picture.len() > 5_000);
+    assert!(
+        found["file"]
+            .as_str()
+            .is_some_and(|name| name.ends_with(".png"))
+    );
 }
 
 #[test]

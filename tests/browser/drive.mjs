@@ -292,6 +292,48 @@ async function fresh(run, options) {
 const cover = (page) => page.evaluate(() => document.getElementById("says").textContent);
 
 const COMMANDS = {
+  /// A learner is added, answers one question of a drill, saves a picture of the progress, and is there again
+  /// after the page was loaded anew.
+  practice: () => fresh(async ({ page, person, server }) => {
+    const item = (key) => page.evaluate((key) => localStorage.getItem(key), key);
+    const on = (screen) => person.see(screen, (seen) => seen.screen === screen, 20_000);
+    await person.open(server.url);
+    await person.click("Practice", null, 0);
+    await on("Practice");
+    const [left, , , bottom] = (await person.places("New learner’s name"))[0];
+    await page.mouse.click(left + 60, bottom + 22, { delay: 60 });
+    await sleep(600);
+    await page.keyboard.type("Ada Ruiz", { delay: 200 });
+    await sleep(1_500);
+    await person.click("Add", null, 0);
+    const stem = await until("the learner's name in the list", () => item("detent.learners"));
+    await person.picture("practice.png");
+    await person.click("Begin", "Reading lamps", 0);
+    await on("Drill");
+    for (const key of ["4", "7"]) {
+      await person.press(key, 100);
+      await sleep(400);
+    }
+    await person.picture("drill.png");
+    await person.press("Enter", 100);
+    const profile = () => item(`detent.learner.${stem}`);
+    await until("the answer in the profile", async () => (await profile())?.includes("LampReading"));
+    await person.press("Escape", 100);
+    await on("Practice");
+    await person.click("Progress", null, 0);
+    const [saved] = await Promise.all([
+      page.waitForEvent("download", { timeout: SLOW_MS }),
+      person.click("Save picture (PNG)", null, 0),
+    ]);
+    await saved.saveAs(join(out, "progress.png"));
+    await person.open(server.url);
+    await person.click("Practice", null, 0);
+    await on("Practice");
+    await person.click("Ada Ruiz", null, 0);
+    await person.picture("again.png");
+    return { profile: await profile(), file: saved.suggestedFilename(), troubles: person.troubles };
+  }),
+
   /// How long it takes from the address to the first frame that answers, ms; and a picture.
   start: () => fresh(async ({ page, person, server }) => {
     const times = [];

@@ -312,7 +312,9 @@ impl Trial {
             .into_iter()
             .filter(|step| *step != Step::PowerDown)
             .collect();
-        let count = if right { steps.len() } else { steps.len() - 1 };
+        let moves = |step: &Step| !matches!(step, Step::Wait { .. } | Step::Rest { .. });
+        let last = steps.iter().rposition(moves).unwrap_or(0);
+        let count = if right { steps.len() } else { last };
         for step in &steps[..count] {
             // A step that is refused shows in the try.
             let _ = self.bench.run(step);
