@@ -274,7 +274,7 @@ fn blink(
     if lens.software {
         seen.lamps = None;
     }
-    let swaying = *screen.get() != Screen::Bench && !lens.software;
+    let swaying = *screen.get() == Screen::Start && !lens.software;
     if swaying || lens.seen.as_ref() != Some(&seen) {
         lens.awake_s = SETTLE_S;
         lens.seen = Some(seen);
@@ -307,10 +307,13 @@ fn blink(
             depth_or_array_layers: 1,
         });
     }
-    let active = match &picture {
-        Some(picture) => picture.near(),
-        None => awake || lens.sharp_frames > 0,
-    };
+    // Practice and drills cover the whole scene.
+    let covered = matches!(screen.get(), Screen::Practice | Screen::Drill);
+    let active = !covered
+        && match &picture {
+            Some(picture) => picture.near(),
+            None => awake || lens.sharp_frames > 0,
+        };
     if eye.is_active != active {
         eye.is_active = active;
     }
