@@ -308,7 +308,7 @@ const COMMANDS = {
     await person.click("Add", null, 0);
     const stem = await until("the learner's name in the list", () => item("detent.learners"));
     await person.picture("practice.png");
-    await person.click("Begin", "Reading lamps", 0);
+    await person.click("Begin: Reading lamps", null, 0);
     await on("Drill");
     for (const key of ["4", "7"]) {
       await person.press(key, 100);
