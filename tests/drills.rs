@@ -531,7 +531,7 @@ fn the_next_test_has_one_best_and_three_that_cost_more() {
         let best = task.options[right[0]].repair.1;
         for (n, other) in task.options.iter().enumerate() {
             // Whatever follows, the others are dearer.
-            assert!(n == right[0] || other.repair.0 > best * 1.05, "{task:?}");
+            assert!(n == right[0] || other.repair.0 > best * 1.03, "{task:?}");
         }
         let share: f64 = task.belief.iter().map(|(_, share)| share).sum();
         assert!(share > 0.0 && share <= 1.0 + 1e-9);

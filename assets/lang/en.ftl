@@ -3,9 +3,10 @@
 
 ## account
 
-account-owed = Known then: { $known }. Sound: { $sound }.
-account-saves = Known then: { $known }. Sound: { $sound }. It saves about { $minutes } min and { $money }.
-account-takes = Known then: { $known }. Sound: { $sound }. It takes { $minutes } min and { $money }, and it is owed.
+account-owed = Known then: { $known }. Better: { $sound }.
+account-saves = Known then: { $known }. Better: { $sound }. It saves about { $minutes } min and { $money }.
+account-saves-money = Known then: { $known }. Better: { $sound }. It saves about { $money }.
+account-takes = Known then: { $known }. Better: { $sound }. It takes { $minutes } min and { $money }, and has to be done all the same.
 
 ## advice
 
@@ -567,7 +568,7 @@ look-intro = Takes a minute each. Parts behind the panels need the panels off an
 
 ## lost
 
-lost-bought-on-the-code = Part { $part } was ordered before anything was measured. A code names what the control saw, not the bad part: measure first.
+lost-bought-on-the-code = Part { $part } was ordered before any reading told something. A code names what the control saw, not the bad part: measure first.
 lost-code-not-noted = The control raised code { $code } and you never noted it. Read the code list page by page and write each one down.
 lost-failed-try = A try at service mode failed: { $rule }. Read the trace, leave everything at rest, then try again at an even pace.
 lost-flood = A part was opened with water above it, and the floor was flooded. Drain or bail the tub out first.
@@ -850,7 +851,7 @@ practice-chart-confusion-shown = shown
 practice-chart-confusion-sound = No digit was confused.
 practice-chart-confusion-worst = Most often confused: { $shown } read as { $read } (× { $count }).
 practice-chart-known = { $name }: how likely each skill is known now
-practice-chart-retention = What will still be there
+practice-chart-retention = Of what is known now, what will still be there
 practice-chart-retention-axis = days from now
 practice-chart-retention-none = Practise something: then this shows how it fades.
 practice-chart-rhythm = Rhythm at the entry gesture
@@ -941,7 +942,7 @@ reset-power = Pull the plug and wait until the stored charge is gone.
 
 review-best = The best way
 review-cost = Cost so far
-review-intro = Each bar: how likely each cause was after that deed. In green: what it was.
+review-intro = Each bar: how likely each cause was after that deed. In green: what it was. The cost counts work, parts and the wait for parts.
 review-none = No way can be shown: there is no table of this board’s faults.
 review-others = all others
 review-sound = better: { $step }
@@ -982,6 +983,7 @@ rule-wrong-way = the dial turned the wrong way
 
 ## score
 
+score-at = { $minutes } min after you came
 score-goal = What this job teaches: { $goal }
 score-losses = Points lost
 score-none-lost = None. Well worked.

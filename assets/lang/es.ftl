@@ -3,9 +3,10 @@
 
 ## account
 
-account-owed = Se sabía entonces: { $known }. Lo correcto: { $sound }.
-account-saves = Se sabía entonces: { $known }. Lo correcto: { $sound }. Ahorra unos { $minutes } min y { $money }.
-account-takes = Se sabía entonces: { $known }. Lo correcto: { $sound }. Lleva { $minutes } min y { $money }, y es obligado.
+account-owed = Se sabía entonces: { $known }. Mejor: { $sound }.
+account-saves = Se sabía entonces: { $known }. Mejor: { $sound }. Ahorra unos { $minutes } min y { $money }.
+account-saves-money = Se sabía entonces: { $known }. Mejor: { $sound }. Ahorra unos { $money }.
+account-takes = Se sabía entonces: { $known }. Mejor: { $sound }. Lleva { $minutes } min y { $money }, y hay que hacerlo de todos modos.
 
 ## advice
 
@@ -567,7 +568,7 @@ look-intro = Un minuto cada vez. Lo que está tras los paneles pide paneles fuer
 
 ## lost
 
-lost-bought-on-the-code = La pieza { $part } se pidió antes de medir nada. Un código dice qué vio el control, no qué pieza está mal: mida primero.
+lost-bought-on-the-code = La pieza { $part } se pidió antes de que ninguna lectura dijera algo. Un código dice qué vio el control, no qué pieza está mal: mida primero.
 lost-code-not-noted = El control dio el código { $code } y usted no lo anotó. Lea la lista página por página y anote cada uno.
 lost-failed-try = Falló un intento de modo de servicio: { $rule }. Lea el registro, deje todo en reposo y pruebe otra vez a ritmo parejo.
 lost-flood = Se abrió una pieza con agua por encima y se inundó el piso. Desagüe o achique antes la cuba.
@@ -850,7 +851,7 @@ practice-chart-confusion-shown = mostrada
 practice-chart-confusion-sound = No se confundió ninguna cifra.
 practice-chart-confusion-worst = La confusión más frecuente: { $shown } leído como { $read } (× { $count }).
 practice-chart-known = { $name }: qué tan probable es que sepa cada cosa ahora
-practice-chart-retention = Lo que quedará
+practice-chart-retention = De lo que sabe ahora, lo que quedará
 practice-chart-retention-axis = días desde hoy
 practice-chart-retention-none = Practique algo: aquí se verá cómo se olvida.
 practice-chart-rhythm = Ritmo en el gesto de entrada
@@ -941,7 +942,7 @@ reset-power = Desenchufe y espere a que se vaya la carga acumulada.
 
 review-best = El mejor camino
 review-cost = Coste hasta aquí
-review-intro = Cada barra: cuán probable era cada causa después de ese acto. En verde: la que era.
+review-intro = Cada barra: cuán probable era cada causa después de ese acto. En verde: la que era. El coste cuenta trabajo, piezas y la espera de piezas.
 review-none = No se puede mostrar ningún camino: falta la tabla de fallas de esta placa.
 review-others = todas las demás
 review-sound = mejor: { $step }
@@ -982,6 +983,7 @@ rule-wrong-way = el selector giró en sentido contrario
 
 ## score
 
+score-at = { $minutes } min después de llegar
 score-goal = Lo que enseña este trabajo: { $goal }
 score-losses = Puntos perdidos
 score-none-lost = Ninguno. Buen trabajo.

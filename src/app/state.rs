@@ -225,6 +225,11 @@ impl BenchRes {
 
     /// One tick: what is queued, at most one turn or press of it, then the machine.
     pub fn tick(&mut self) {
+        // The machine was handed back: nothing of it is worked on or charged any more.
+        if self.view.finished {
+            self.queue.clear();
+            return;
+        }
         while self.asked.is_none() {
             let Some(next) = self.queue.front().cloned() else {
                 break;

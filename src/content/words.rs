@@ -125,15 +125,12 @@ impl Words<'_> {
             Sound::Step(step) => self.step(step),
             Sound::Rule(key) => texts.get(key),
         };
-        let (key, minutes, money) = match account.worth {
-            Worth::Saves { minutes, money } if minutes < 0.05 && money < 0.5 => {
-                ("account-owed", 0.0, 0.0)
-            }
-            Worth::Takes { minutes, money } if minutes < 0.05 && money < 0.5 => {
-                ("account-owed", 0.0, 0.0)
-            }
-            Worth::Saves { minutes, money } => ("account-saves", minutes, money),
-            Worth::Takes { minutes, money } => ("account-takes", minutes, money),
+        let (Worth::Saves { minutes, money } | Worth::Takes { minutes, money }) = account.worth;
+        let key = match account.worth {
+            _ if minutes < WORTH_SAYING_MIN && money < WORTH_SAYING => "account-owed",
+            Worth::Saves { .. } if minutes < WORTH_SAYING_MIN => "account-saves-money",
+            Worth::Saves { .. } => "account-saves",
+            Worth::Takes { .. } => "account-takes",
         };
         let few = |value: f64| format!("{value:.*}", usize::from(value < 10.0));
         let args = [
@@ -146,6 +143,9 @@ impl Words<'_> {
     }
 }
 
+/// Less than this is not worth saying: minutes, and whole units of money.
+const WORTH_SAYING_MIN: f64 = 0.25;
+const WORTH_SAYING: f64 = 0.5;
 /// Causes less likely than this are not named.
 const LEAST_NAMED: f64 = 0.02;
 

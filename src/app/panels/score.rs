@@ -136,7 +136,12 @@ fn lost(ui: &mut Ui, face: &Face, loss: &Deduction, account: Option<&Account>) {
                 let words = RichText::new(face.words(review).account(account)).size(t::SMALL);
                 ui.label(words.color(t::SKY));
             }
-            kit::quiet(ui, loss.at.to_string());
+            // As the ways beside it count: from the arrival on.
+            let view = face.bench.view();
+            let left_s = view.machine.time_s - loss.at.seconds();
+            let minutes = (view.minutes - left_s / 60.0).max(0.0);
+            let minutes = Value::from(format!("{minutes:.1}"));
+            kit::quiet(ui, face.with("score-at", &[("minutes", minutes)]));
         });
     });
 }

@@ -25,6 +25,8 @@ const FASTEST_MS: f64 = 50.0;
 const POINTS: u32 = 36;
 /// Odds so near to the best ones are as good.
 const AS_GOOD: f64 = 0.01;
+/// A tapped button is up again after this share of a step. Our own choice.
+const TAP: f64 = 0.4;
 /// No step takes less than a tick.
 const LEAST: Span = Span(1);
 /// Settling time of a machine that has just got its mains.
@@ -47,8 +49,8 @@ pub struct Task {
     seed: u64,
 }
 
-/// The rhythm of a hand: the time from the end of one motion to the next. A hold's own time, and a wait that
-/// the gesture asks for, do not count.
+/// The rhythm of a hand: the time from one motion to the next. Letting a tapped button go is no motion of its
+/// own; a hold's own time, and a wait that the gesture asks for, do not count.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rhythm {
     /// Mean, ms.
@@ -167,9 +169,15 @@ impl Rhythm {
     /// Of what a hand did; none where it made fewer than two steps. The record of the hand is truer than
     /// what the control saw: a worn dial swallows detents.
     pub fn of(history: &[(Time, Action)], gesture: &Gesture) -> Option<Rhythm> {
-        let motions: Vec<&(Time, Action)> = (history.iter())
-            .filter(|(_, action)| is_motion(action))
-            .collect();
+        let mut motions: Vec<&(Time, Action)> = Vec::new();
+        for next in history.iter().filter(|(_, action)| is_motion(action)) {
+            let tapped = motions
+                .last()
+                .is_some_and(|last| is_tap(gesture, last, next));
+            if !tapped {
+                motions.push(next);
+            }
+        }
         let mut gaps = Vec::new();
         for two in motions.windows(2) {
             let ((from, before), (at, after)) = (two[0], two[1]);
@@ -210,6 +218,19 @@ fn is_motion(action: &Action) -> bool {
     )
 }
 
+/// A button comes up that was pressed just now: the end of a tap, no step by itself.
+fn is_tap(
+    gesture: &Gesture,
+    (down_at, before): &(Time, Action),
+    (at, after): &(Time, Action),
+) -> bool {
+    let gap_ms = at.since(*down_at).ms() as f64;
+    match (before, after) {
+        (Action::Down(down), Action::Up(up)) => down == up && !waits(gesture, after, gap_ms),
+        _ => false,
+    }
+}
+
 /// The time before this motion is one that the gesture asks for, not the hand's rhythm.
 fn waits(gesture: &Gesture, motion: &Action, gap_ms: f64) -> bool {
     let Action::Up(up) = motion else { return false };
@@ -229,6 +250,8 @@ struct Motion {
     own: Span,
     /// The hand waits for this long in place of a step.
     hold: Option<Span>,
+    /// The end of a tap, which is within a step.
+    tap: bool,
 }
 
 /// The motions of a gesture, in order.
@@ -244,6 +267,7 @@ fn motions(gesture: &Gesture) -> Vec<Motion> {
                 input,
                 own: own_before,
                 hold,
+                tap: false,
             });
         };
         let none = Span::ZERO;
@@ -287,6 +311,16 @@ fn motions(gesture: &Gesture) -> Vec<Motion> {
             }
         }
     }
+    for n in 1..motions.len() {
+        let (before, motion) = (motions[n - 1].input, motions[n].input);
+        motions[n].tap = gesture.steps.iter().any(|step| match *step {
+            GestureStep::Press { button, .. } => {
+                (before, motion) == (GestureInput::Down(button), GestureInput::Up(button))
+                    && motions[n].hold.is_none()
+            }
+            _ => false,
+        });
+    }
     motions
 }
 
@@ -311,15 +345,21 @@ fn run(
 ) -> Outcome {
     let mut dial = Dial::default();
     let mut since_detent = RESTED;
-    let mut gap = Span::ZERO;
+    let (mut gap, mut tapped) = (Span::ZERO, Span::ZERO);
     let mut inputs = Vec::with_capacity(motions.len());
     for (n, motion) in motions.iter().enumerate() {
         let mean_ms = motion.hold.map_or(rhythm.mean_ms, |hold| hold.ms() as f64);
-        let drawn_ms = mean_ms + rhythm.spread_ms * normal(rng);
+        let ticks = |ms: f64| Span((ms / TICK_MS as f64 + 0.5).max(0.0) as u64).max(LEAST);
         let step = if n == 0 {
             Span::ZERO
+        } else if motion.tap {
+            tapped = ticks(TAP * rhythm.mean_ms);
+            tapped
         } else {
-            motion.own + Span((drawn_ms / TICK_MS as f64 + 0.5).max(0.0) as u64).max(LEAST)
+            // A step goes from motion to motion; the tap in it is a part of it.
+            let drawn = ticks(mean_ms + rhythm.spread_ms * normal(rng));
+            let rest = drawn.0.saturating_sub(std::mem::take(&mut tapped).0);
+            motion.own + Span(rest).max(LEAST)
         };
         gap = gap + step;
         since_detent = since_detent + step;
@@ -434,6 +474,27 @@ mod tests {
         assert!((rhythm.mean_ms - 250.0).abs() < 1e-9);
         assert!((rhythm.spread_ms - 50.0).abs() < 1e-9);
         assert_eq!(Rhythm::of(&history[..2], &gesture()), None);
+    }
+
+    #[test]
+    fn letting_a_tapped_button_go_is_no_step() {
+        let gesture = Gesture {
+            steps: vec![GestureStep::Press {
+                button: Button::Stop,
+                times: 3,
+                max_ms: 500,
+                window_ms: None,
+            }],
+            ..gesture()
+        };
+        let (down, up) = (Action::Down(Button::Stop), Action::Up(Button::Stop));
+        let history: Vec<(Time, Action)> =
+            [(0, &down), (9, &up), (30, &down), (33, &up), (60, &down)]
+                .map(|(tick, action)| (Time(tick), action.clone()))
+                .into();
+        let rhythm = Rhythm::of(&history, &gesture).expect("two steps");
+        assert_eq!((rhythm.mean_ms, rhythm.spread_ms), (300.0, 0.0));
+        assert_eq!(odds(&gesture, None, rhythm), 1.0);
     }
 
     #[test]

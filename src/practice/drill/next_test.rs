@@ -19,7 +19,7 @@ const WORK: u32 = 1500;
 /// An action whose expected cost is within this share of the best one's is as right.
 const AS_GOOD: f64 = 0.02;
 /// The others cost at least this share more than the best, whatever follows.
-const WORSE: f64 = 0.06;
+const WORSE: f64 = 0.03;
 /// Situations drawn before the clearest so far is taken.
 const DRAWS: u64 = 12;
 /// At most so many tests were made before the question.
@@ -150,11 +150,16 @@ fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<Tas
         .filter(|other| other.lower > best.upper * (1.0 + WORSE))
         .filter_map(choice)
         .collect();
-    // The nearest ones are the interesting ones.
+    // The nearest ones are the interesting ones; something as cheap as the best stands beside it where there
+    // is such a thing, so that the price tells less.
     worse.sort_by(|a, b| a.repair.1.total_cmp(&b.repair.1));
+    let price = problem.cost(best.step, course.done);
+    let as_cheap = worse.iter().position(|other| other.cost <= price);
+    let cheap = as_cheap.map(|at| worse.remove(at));
     worse.truncate(3 * CHOICES);
     shuffle(&mut worse, rng);
-    worse.truncate(CHOICES - 1);
+    worse.truncate(CHOICES - 1 - usize::from(cheap.is_some()));
+    worse.extend(cheap);
     let mut options: Vec<Choice> = choice(&best).into_iter().chain(worse).collect();
     if options.len() < CHOICES {
         return None;

@@ -36,9 +36,10 @@ pub(super) fn next_test_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
                     look = Look::Right(true);
                 }
                 let response = option_ui(ui, n + 1, look, &deed(face, &choice.deed), |ui| {
-                    let cost = Value::from(choice.cost.round());
-                    kit::quiet(ui, face.with("drill-next-test-cost", &[("cost", cost)]));
+                    // Its price would give the answer away: it is told afterwards.
                     if should.is_some() {
+                        let cost = Value::from(choice.cost.round());
+                        kit::quiet(ui, face.with("drill-next-test-cost", &[("cost", cost)]));
                         let colour = if should == Some(n) { t::GOOD } else { t::TEXT };
                         ui.label(RichText::new(repair(face, choice)).color(colour));
                     }

@@ -268,10 +268,11 @@ fn a_gesture_is_done_with_the_keys_and_its_rhythm_told() {
                 }
             }
             GestureStep::Press { button, .. } => {
+                // Letting go is within the step.
                 harness.key_down(key(button));
-                harness.run_steps(20);
+                harness.run_steps(8);
                 harness.key_up(key(button));
-                harness.run_steps(20);
+                harness.run_steps(12);
             }
             GestureStep::Hold { button, min_ms, .. } => {
                 harness.key_down(key(button));

@@ -5,7 +5,7 @@ use crate::app::practice::LearnerRes;
 use crate::app::tokens as t;
 use crate::content::{LONGEST_NAME, Value};
 use crate::practice::Target;
-use bevy_egui::egui::{RichText, Slider, TextEdit, Ui};
+use bevy_egui::egui::{Key, RichText, Slider, TextEdit, Ui};
 
 /// Draws it.
 pub(super) fn who_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes) {
@@ -68,13 +68,12 @@ fn add_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes) {
             .min_size([0.0, 30.0].into())
             .vertical_align(bevy_egui::egui::Align::Center)
             .desired_width(ui.available_width() - 110.0);
-        ui.add(edit);
+        let edit = ui.add(edit);
+        let entered = edit.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
         let named = learner.desk.name.chars().any(char::is_alphanumeric);
         let add = RichText::new(face.text("practice-create"));
-        if ui
-            .add_enabled(named, bevy_egui::egui::Button::new(add))
-            .clicked()
-        {
+        let added = ui.add_enabled(named, bevy_egui::egui::Button::new(add));
+        if added.clicked() || entered && named {
             learner.create(face.desk.language);
         }
     });
