@@ -11,7 +11,7 @@ use detent::plant::dial::error_chances;
 use detent::plant::{Button, Component};
 use detent::practice::drill::entry::Rhythm;
 use detent::practice::drill::{Site, entry, lamps, look_up, meter as metering, next_test, part};
-use detent::reason::evidence::{self, Table};
+use detent::reason::evidence::Table;
 use detent::units::{Span, Time};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
@@ -25,9 +25,8 @@ static SITES: LazyLock<Vec<Site<'static>>> = LazyLock::new(|| SHELF.sites());
 /// What every fault shows on each board: the tables that the program brings with it.
 static TABLES: LazyLock<Vec<Table>> = LazyLock::new(|| {
     let table = |site: &Site<'_>| {
-        let (board, rating) = (&site.library.board.id, site.mains.rating());
-        let key = evidence::key(&site.library, rating);
-        builtin::table(board, rating.volts, &key).expect("it is of this content")
+        let table = builtin::table(&site.library, site.mains.rating());
+        table.expect("it is of this content")
     };
     SITES.iter().map(table).collect()
 });

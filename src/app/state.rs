@@ -80,10 +80,9 @@ impl BenchRes {
 
     /// Look again; once a frame, after its ticks.
     pub fn refresh(&mut self) {
-        let tries = |view: &BenchView| view.machine.control.tries.clone();
-        let before = tries(&self.view);
-        self.view = self.bench.view();
-        if self.doubt.is_none() || before != tries(&self.view) {
+        let before = std::mem::replace(&mut self.view, self.bench.view());
+        let (old, new) = (&before.machine.control, &self.view.machine.control);
+        if self.doubt.is_none() || old.tries != new.tries {
             self.doubt = self.bench.doubt();
         }
         if self.view.finished && self.score.is_none() {
@@ -210,7 +209,7 @@ impl BenchRes {
                 queued.due = Some((self.ticks + ticks + self.lag).saturating_sub(age));
             }
         }
-        let new = |queued: &&mut Queued| queued.due.is_none() && is_input(&queued.action);
+        let new = |queued: &&mut Queued| queued.due.is_none() && queued.action.is_gesture();
         let count = self.queue.iter_mut().filter(new).count() as u64;
         for (n, queued) in (1..).zip(self.queue.iter_mut().filter(new)) {
             queued.due = Some(self.ticks + n * ticks / (count + 1));
@@ -234,7 +233,7 @@ impl BenchRes {
             let Some(next) = self.queue.front().cloned() else {
                 break;
             };
-            let input = is_input(&next.action);
+            let input = next.action.is_gesture();
             let rested = self.rested_for(SHORTEST_PRESS);
             if input && (!rested || next.due.is_some_and(|due| self.ticks < due)) {
                 break;
@@ -266,19 +265,6 @@ const NEW_GESTURE: u64 = 400;
 
 /// Shortest time from one turn or press to the next, ticks: longer than a board's debounce.
 const SHORTEST_PRESS: u64 = 5;
-
-/// What a gesture can be made of.
-fn is_input(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::Detent(_)
-            | Action::Down(_)
-            | Action::Up(_)
-            | Action::OpenLid
-            | Action::CloseLid
-            | Action::Plug
-    )
-}
 
 /// Where jobs come from.
 #[derive(Resource)]

@@ -115,3 +115,18 @@ pub enum Action {
     /// Write the report and hand the machine back.
     Report(Report),
 }
+
+impl Action {
+    /// Something that an entry gesture can be made of.
+    pub fn is_gesture(&self) -> bool {
+        matches!(
+            self,
+            Action::Detent(_)
+                | Action::Down(_)
+                | Action::Up(_)
+                | Action::OpenLid
+                | Action::CloseLid
+                | Action::Plug
+        )
+    }
+}

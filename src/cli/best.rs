@@ -90,10 +90,10 @@ fn make(library: &Library<'_>, mains: Mains) -> Table {
 /// and kept.
 fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table {
     let rating = mains.rating();
-    let key = evidence::key(library, rating);
-    if let Some(shipped) = builtin::table(&library.board.id, rating.volts, &key) {
+    if let Some(shipped) = builtin::table(library, rating) {
         return shipped;
     }
+    let key = evidence::key(library, rating);
     let file = folder.map(|f| table_file::path(f, &library.board.id, rating.volts));
     if let Some(kept) = file.as_ref().and_then(|file| table_file::load(file, &key)) {
         return kept;

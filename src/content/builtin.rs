@@ -4,8 +4,9 @@ use super::error::{ContentError, Problem};
 use super::table_file;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
-use crate::lesson::Scenario;
-use crate::reason::evidence::{Key, Table};
+use crate::lesson::{Library, Scenario};
+use crate::plant::Rating;
+use crate::reason::evidence::{self, Table};
 
 /// Makes a table of names and texts from paths below the project's folder.
 macro_rules! files {
@@ -89,11 +90,11 @@ const TABLES: &[(&str, &[u8])] = tables![
     "lone-lamp-120.table",
 ];
 
-/// The table of a board and supply, if one made for `key` is built in.
-pub fn table(board: &str, volts: f64, key: &Key) -> Option<Table> {
-    let name = table_file::name(board, volts);
+/// The table of this board and supply, if one made for this content is built in.
+pub fn table(library: &Library<'_>, rating: Rating) -> Option<Table> {
+    let name = table_file::name(&library.board.id, rating.volts);
     let (_, bytes) = TABLES.iter().find(|(file, _)| *file == name)?;
-    Table::from_bytes(bytes, key).ok()
+    Table::from_bytes(bytes, &evidence::key(library, rating)).ok()
 }
 
 /// The text of a built-in file.

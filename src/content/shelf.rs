@@ -6,7 +6,7 @@ use crate::bench::Bench;
 use crate::controller::Board;
 use crate::lesson::{Library, Mains, Scenario, Score};
 use crate::practice::drill::Site;
-use crate::reason::{PathError, Review, evidence, review};
+use crate::reason::{PathError, Review, review};
 use std::path::Path;
 
 /// The built-in content.
@@ -113,9 +113,8 @@ impl Shelf {
         score: &Score,
     ) -> Result<Option<Review>, PathError> {
         let (library, rating) = (self.library(scenario), scenario.mains.rating());
-        let key = evidence::key(&library, rating);
-        let table = builtin::table(&library.board.id, rating.volts, &key);
-        let reviewed = table.map(|table| review((scenario, seed), library, &table, bench, score));
+        let reviewed = builtin::table(&library, rating)
+            .map(|table| review((scenario, seed), library, &table, bench, score));
         reviewed.transpose()
     }
 

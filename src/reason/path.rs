@@ -50,7 +50,7 @@ pub struct Stop {
     pub minutes: f64,
     /// Work, parts and waits so far, whole units of money.
     pub money: f64,
-    /// What a sound technician would have done instead of this deed, where there was a choice to make.
+    /// What the planner would have done instead of this deed, where money was about to be spent.
     pub sound: Option<Step>,
 }
 
@@ -170,12 +170,8 @@ impl Walk<'_> {
     }
 
     fn act(&mut self, action: &Action) -> Result<(), PathError> {
-        let chosen = match action {
-            Action::Probe { .. }
-            | Action::Inspect(_)
-            | Action::PutRight(_)
-            | Action::Order(_)
-            | Action::Fit(_) => Some(self.sound()?),
+        let sound = match action {
+            Action::Order(_) => Some(self.sound()?),
             _ => None,
         };
         self.bench.act(action)?;
@@ -189,8 +185,18 @@ impl Walk<'_> {
             Action::OpenCabinet => self.ready(OPENED),
             _ => {}
         }
-        if chosen.is_some() || matches!(action, Action::NoteCode(_) | Action::Report(_)) {
-            self.stop(Deed::Did(action.clone()), chosen);
+        let told = matches!(
+            action,
+            Action::Probe { .. }
+                | Action::Inspect(_)
+                | Action::PutRight(_)
+                | Action::Order(_)
+                | Action::Fit(_)
+                | Action::NoteCode(_)
+                | Action::Report(_)
+        );
+        if told {
+            self.stop(Deed::Did(action.clone()), sound);
         }
         self.notice()
     }

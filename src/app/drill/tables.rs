@@ -2,7 +2,7 @@
 
 use crate::content::builtin;
 use crate::practice::drill::{Place, Site};
-use crate::reason::evidence::{self, Table};
+use crate::reason::evidence::Table;
 
 /// The tables that are there.
 #[derive(Default)]
@@ -15,9 +15,10 @@ impl Tables {
     /// Reads them, once.
     pub fn read(&mut self, sites: &[Site<'_>]) {
         if !std::mem::replace(&mut self.read, true) {
-            let kept = sites
-                .iter()
-                .filter_map(|site| Some((site.place(), table(site)?)));
+            let kept = sites.iter().filter_map(|site| {
+                let table = builtin::table(&site.library, site.mains.rating())?;
+                Some((site.place(), table))
+            });
             self.kept = kept.collect();
         }
     }
@@ -27,11 +28,4 @@ impl Tables {
         let here = self.kept.iter().find(|(other, _)| other == place);
         here.map(|(_, table)| table)
     }
-}
-
-/// The table that the program brings with it.
-fn table(site: &Site<'_>) -> Option<Table> {
-    let (board, rating) = (&site.library.board.id, site.mains.rating());
-    let key = evidence::key(&site.library, rating);
-    builtin::table(board, rating.volts, &key)
 }

@@ -3,7 +3,7 @@
 use super::{Face, kit};
 use crate::app::tokens as t;
 use crate::content::{Value, Words};
-use crate::reason::{Review, Stop};
+use crate::reason::{Review, Step, Stop};
 use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, Frame, Margin, Painter, Pos2, Rect, RichText, ScrollArea,
     Stroke, Ui, pos2, vec2,
@@ -111,11 +111,8 @@ fn ways(ui: &mut Ui, face: &Face, review: &Review) {
 fn one(ui: &mut Ui, face: &Face, words: &Words<'_>, stop: &Stop, causes: &[Cause]) {
     ui.add_space(4.0);
     ui.add(egui::Label::new(words.deed(&stop.deed)).wrap());
-    let differs = stop.sound.filter(|step| {
-        let sound = words.step(*step);
-        !sound.starts_with(&words.deed(&stop.deed))
-    });
-    if let Some(step) = differs.filter(|_| is_purchase(stop)) {
+    // Where a part was ordered, a test that would have been better is worth naming.
+    if let Some(step) = stop.sound.filter(|step| matches!(step, Step::Test(_))) {
         let step = Value::from(words.step(step));
         let text = face.with("review-sound", &[("step", step)]);
         ui.add(egui::Label::new(RichText::new(text).size(t::SMALL).color(t::SKY)).wrap());
@@ -127,14 +124,6 @@ fn one(ui: &mut Ui, face: &Face, words: &Words<'_>, stop: &Stop, causes: &[Cause
         ("money", Value::from(format!("{:.0}", stop.money))),
     ];
     kit::quiet(ui, face.with("review-stop", &args));
-}
-
-/// Where a better step is worth naming: money was about to be spent.
-fn is_purchase(stop: &Stop) -> bool {
-    use crate::bench::Action;
-    use crate::reason::{Deed, Step};
-    let ordered = matches!(stop.deed, Deed::Did(Action::Order(_)));
-    ordered && matches!(stop.sound, Some(Step::Test(_)))
 }
 
 /// Shares of belief from left to right.

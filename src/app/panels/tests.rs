@@ -39,7 +39,10 @@ fn board(id: &str) -> Board {
 }
 
 fn stand_at(bench: DemoBench, language: Language) -> Stand {
-    let mut bench = BenchRes::new(Box::new(bench));
+    stand_of(BenchRes::new(Box::new(bench)), language)
+}
+
+fn stand_of(mut bench: BenchRes, language: Language) -> Stand {
     bench.refresh();
     Stand {
         texts: Texts::load(language),
@@ -504,16 +507,7 @@ fn mistakes(language: Language) -> Stand {
             .run(&step)
             .unwrap_or_else(|e| panic!("line {line}: {e}"));
     }
-    bench.refresh();
-    Stand {
-        texts: Texts::load(language),
-        bench,
-        desk: Desk {
-            language,
-            tab: Tab::Score,
-            ..Desk::default()
-        },
-    }
+    stand_of(bench, language)
 }
 
 #[test]

@@ -170,7 +170,7 @@ impl Rhythm {
     /// what the control saw: a worn dial swallows detents.
     pub fn of(history: &[(Time, Action)], gesture: &Gesture) -> Option<Rhythm> {
         let mut motions: Vec<&(Time, Action)> = Vec::new();
-        for next in history.iter().filter(|(_, action)| is_motion(action)) {
+        for next in history.iter().filter(|(_, action)| action.is_gesture()) {
             let tapped = motions
                 .last()
                 .is_some_and(|last| is_tap(gesture, last, next));
@@ -203,19 +203,6 @@ impl Rhythm {
             spread_ms: libm::sqrt(squares / (count - 1.0)),
         })
     }
-}
-
-/// Something that a gesture can be made of.
-fn is_motion(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::Detent(_)
-            | Action::Down(_)
-            | Action::Up(_)
-            | Action::OpenLid
-            | Action::CloseLid
-            | Action::Plug
-    )
 }
 
 /// A button comes up that was pressed just now: the end of a tap, no step by itself.

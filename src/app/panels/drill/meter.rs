@@ -36,31 +36,22 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
          }| {
             let should = marked.as_ref().map(|marked| marked.should);
             let open = !given.is_set();
-            let state = State::ALL.iter().position(|s| Some(*s) == given.state);
-            let right = should.and_then(|s| State::ALL.iter().position(|o| *o == s.state));
             let names = State::ALL.map(|s| face.text(&format!("drill-meter-state-{}", s.key())));
-            let chosen = row_ui(
+            let right = should.map(|s| s.state);
+            let title = face.text("drill-meter-state");
+            choose_ui(
                 ui,
-                &face.text("drill-meter-state"),
-                &names,
-                state,
+                &title,
+                (&State::ALL, &names),
+                &mut given.state,
                 right,
                 open,
             );
-            given.state = chosen.map(|n| State::ALL[n]).or(given.state);
 
-            let mode = MODES.iter().position(|m| Some(*m) == given.mode);
-            let right = should.and_then(|s| MODES.iter().position(|m| *m == s.mode));
             let names = MODES.map(|mode| face.texts.meter_mode(mode));
-            let chosen = row_ui(
-                ui,
-                &face.text("drill-meter-mode"),
-                &names,
-                mode,
-                right,
-                open,
-            );
-            given.mode = chosen.map(|n| MODES[n]).or(given.mode);
+            let right = should.map(|s| s.mode);
+            let title = face.text("drill-meter-mode");
+            choose_ui(ui, &title, (&MODES, &names), &mut given.mode, right, open);
 
             let right = should.map(|s| s.range);
             let names: Vec<String> = task
@@ -122,6 +113,20 @@ fn choose_next(q: &mut Asked, n: usize) {
             _ => given.within,
         };
     }
+}
+
+/// A row of things, each with its name, of which one is chosen.
+fn choose_ui<T: Copy + PartialEq>(
+    ui: &mut Ui,
+    title: &str,
+    (all, names): (&[T], &[String]),
+    given: &mut Option<T>,
+    should: Option<T>,
+    open: bool,
+) {
+    let place = |wanted: Option<T>| all.iter().position(|one| Some(*one) == wanted);
+    let chosen = row_ui(ui, title, names, place(*given), place(should), open);
+    *given = chosen.map(|n| all[n]).or(*given);
 }
 
 /// A row of choices under its title; the one that was clicked. Closed rows only show.
