@@ -1,17 +1,17 @@
-//! The program: everything is in the library.
+//! The program: the command line, and the window if it was built with one.
 
 #[cfg(target_family = "wasm")]
 fn main() {
-    // The page calls what the library exports.
-    use detent as _;
+    // The page calls what the window exports.
+    use detent_window as _;
 }
 
 #[cfg(not(target_family = "wasm"))]
 fn main() -> std::process::ExitCode {
-    use detent::cli::{OpenWindow, run};
+    use detent_command_line::{OpenWindow, run};
 
     #[cfg(feature = "window")]
-    const WINDOW: Option<OpenWindow> = Some(detent::app::run);
+    const WINDOW: Option<OpenWindow> = Some(detent_window::run);
     #[cfg(not(feature = "window"))]
     const WINDOW: Option<OpenWindow> = None;
 

@@ -1,7 +1,7 @@
 //! A learner's answers as a table for other programs.
 
-use crate::practice::{Answer, Detail, Moment};
 use chrono::DateTime;
+use detent_training::practice::{Answer, Detail, Moment};
 
 /// The answers as comma-separated values (RFC 4180), one a row, moments in UTC (ISO 8601). What a kind of
 /// answer does not have stays empty.
@@ -69,7 +69,7 @@ fn date(at: Moment) -> DateTime<chrono::Utc> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::practice::Skill;
+    use detent_training::practice::Skill;
 
     #[test]
     fn each_answer_is_a_row_that_a_reader_of_csv_reads() {

@@ -4,11 +4,11 @@
 //! a temporary file beside it, synced and renamed to `NAME`, so that `NAME` is never half there.
 
 use super::disk;
-use crate::bench::Action;
-use crate::record::{
+use detent_simulation::units::Time;
+use detent_training::bench::Action;
+use detent_training::record::{
     Attempt, AttemptLog, Footer, Header, LogError, PART, RecordError, read_attempt,
 };
-use crate::units::Time;
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};

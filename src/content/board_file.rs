@@ -3,7 +3,7 @@
 use super::error::ContentError;
 use super::reader::read_checked;
 use super::scenario_file::KnownBoard;
-use crate::controller::Board;
+use detent_simulation::controller::Board;
 
 /// Read a board and hold it against its own rules.
 ///

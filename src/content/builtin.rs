@@ -4,96 +4,81 @@ use super::error::{ContentError, Problem};
 use super::table_file;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
-use crate::lesson::{Library, Scenario};
-use crate::plant::Rating;
-use crate::reason::evidence::{self, Table};
+use detent_simulation::plant::Rating;
+use detent_training::lesson::{Library, Scenario};
+use detent_training::reason::evidence::{self, Table};
+use include_dir::{Dir, include_dir};
 
-/// Makes a table of names and texts from paths below the project's folder.
-macro_rules! files {
-    ($($path:literal),* $(,)?) => {
-        &[$(($path, include_str!(concat!("../../", $path)))),*]
-    };
-}
-
-/// The same for tables below `assets/tables`, as bytes.
-macro_rules! tables {
-    ($($name:literal),* $(,)?) => {
-        &[$(($name, include_bytes!(concat!("../../assets/tables/", $name)).as_slice())),*]
-    };
-}
-
-/// Every built-in file: path from the project's folder, and text. A new asset or scenario is one
-/// line here; a test compares the list with the folders.
-pub const FILES: &[(&str, &str)] = files![
-    "assets/boards/arc-dial.ron",
-    "assets/boards/key-pad.ron",
-    "assets/boards/lone-lamp.ron",
-    "assets/catalogue.ron",
-    "assets/lang/en.ftl",
-    "assets/lang/es.ftl",
-    "assets/machine.ron",
-    "assets/parts.ron",
-    "scenarios/a-neighbours-verdict.ron",
-    "scenarios/after-the-blackout.ron",
-    "scenarios/after-the-third-load.ron",
-    "scenarios/any-machine.ron",
-    "scenarios/arc-of-lamps.ron",
-    "scenarios/blinking-lock.ron",
-    "scenarios/brain-on-trial.ron",
-    "scenarios/clicks-and-quits.ron",
-    "scenarios/cold-and-still.ron",
-    "scenarios/cold-as-the-sea.ron",
-    "scenarios/dead-as-a-stone.ron",
-    "scenarios/fever-or-frost.ron",
-    "scenarios/figures-on-glass.ron",
-    "scenarios/five-volts-somewhere.ron",
-    "scenarios/ghosts-of-winter.ron",
-    "scenarios/gives-up-at-once.ron",
-    "scenarios/hard-weather.ron",
-    "scenarios/hums-and-trips.ron",
-    "scenarios/it-forgot-everything.ron",
-    "scenarios/lid-twice.ron",
-    "scenarios/long-and-short.ron",
-    "scenarios/lukewarm-truth.ron",
-    "scenarios/mice-in-the-cellar.ron",
-    "scenarios/never-stops-pouring.ron",
-    "scenarios/new-kitchen.ron",
-    "scenarios/not-when-dry.ron",
-    "scenarios/not-worth-it.ron",
-    "scenarios/old-codes.ron",
-    "scenarios/one-behind-the-other.ron",
-    "scenarios/picks-its-own.ron",
-    "scenarios/plug-in-hand.ron",
-    "scenarios/puddle-in-the-hall.ron",
-    "scenarios/shaken-not-broken.ron",
-    "scenarios/sheets-in-soup.ron",
-    "scenarios/slow-to-fill.ron",
-    "scenarios/soap-mountain.ron",
-    "scenarios/standing-water.ron",
-    "scenarios/tens-and-units.ron",
-    "scenarios/thinks-it-is-empty.ron",
-    "scenarios/tired-dial.ron",
-    "scenarios/two-dashes.ron",
-    "scenarios/two-keys-at-once.ron",
-    "scenarios/walks-to-the-door.ron",
-    "scenarios/weaker-by-the-minute.ron",
-    "scenarios/whirr-and-nothing.ron",
-    "scenarios/will-not-wring.ron",
+/// Folders whose files are found by being there, by their path from the project's folder. A new board,
+/// language, table or scenario needs no line here.
+static FOLDERS: [(&str, Dir<'static>); 4] = [
+    (
+        "assets/boards",
+        include_dir!("$CARGO_MANIFEST_DIR/../../assets/boards"),
+    ),
+    (
+        "assets/lang",
+        include_dir!("$CARGO_MANIFEST_DIR/../../assets/lang"),
+    ),
+    (
+        "assets/tables",
+        include_dir!("$CARGO_MANIFEST_DIR/../../assets/tables"),
+    ),
+    (
+        "scenarios",
+        include_dir!("$CARGO_MANIFEST_DIR/../../scenarios"),
+    ),
 ];
 
-/// Tables of what each fault shows on each built-in board, by name of the file and bytes: runs of the
-/// simulator, made by `detent best --tables assets/tables`. One of other content is not used.
-const TABLES: &[(&str, &[u8])] = tables![
-    "arc-dial-120.table",
-    "arc-dial-230.table",
-    "key-pad-230.table",
-    "lone-lamp-120.table",
+/// Files that stand alone.
+const FILES: [(&str, &[u8]); 3] = [
+    (
+        "assets/catalogue.ron",
+        include_bytes!("../../assets/catalogue.ron"),
+    ),
+    (
+        "assets/machine.ron",
+        include_bytes!("../../assets/machine.ron"),
+    ),
+    ("assets/parts.ron", include_bytes!("../../assets/parts.ron")),
 ];
 
-/// The table of this board and supply, if one made for this content is built in.
+/// Every built-in file: path from the project's folder, and bytes; in each folder by name.
+pub fn files() -> impl Iterator<Item = (String, &'static [u8])> {
+    let alone = FILES
+        .into_iter()
+        .map(|(path, bytes)| (path.to_owned(), bytes));
+    let folders = FOLDERS.iter().flat_map(|(folder, dir)| {
+        let mut files: Vec<_> = dir
+            .files()
+            .map(|file| {
+                (
+                    format!("{folder}/{}", file.path().display()),
+                    file.contents(),
+                )
+            })
+            .collect();
+        files.sort();
+        files
+    });
+    alone.chain(folders)
+}
+
+/// The bytes of a built-in file.
+fn bytes(path: &str) -> Option<&'static [u8]> {
+    let alone = FILES.iter().find(|(name, _)| *name == path);
+    alone.map(|(_, bytes)| *bytes).or_else(|| {
+        let (folder, name) = path.rsplit_once('/')?;
+        let (_, dir) = FOLDERS.iter().find(|(name, _)| *name == folder)?;
+        Some(dir.get_file(name)?.contents())
+    })
+}
+
+/// The table of what each fault shows on this board at this supply, if one made for this content is built
+/// in. Tables are runs of the simulator, made by `detent best --tables assets/tables`.
 pub fn table(library: &Library<'_>, rating: Rating) -> Option<Table> {
     let name = table_file::name(&library.board.id, rating.volts);
-    let (_, bytes) = TABLES.iter().find(|(file, _)| *file == name)?;
+    let bytes = bytes(&format!("assets/tables/{name}"))?;
     Table::from_bytes(bytes, &evidence::key(library, rating)).ok()
 }
 
@@ -102,26 +87,27 @@ pub fn table(library: &Library<'_>, rating: Rating) -> Option<Table> {
 /// # Errors
 /// [`Problem::NotBuiltIn`].
 pub fn text(path: &str) -> Result<&'static str, ContentError> {
-    match FILES.iter().find(|(name, _)| *name == path) {
-        Some((_, text)) => Ok(text),
-        None => {
-            let names: Vec<&str> = FILES.iter().map(|(name, _)| *name).collect();
-            Err(ContentError {
-                file: path.to_owned(),
-                line: 0,
-                column: 0,
-                field: String::new(),
-                problem: Problem::NotBuiltIn(names.join(", ")),
-            })
+    let text = bytes(path).and_then(|bytes| std::str::from_utf8(bytes).ok());
+    text.ok_or_else(|| {
+        let texts = files().filter(|(_, bytes)| std::str::from_utf8(bytes).is_ok());
+        let names: Vec<String> = texts.map(|(name, _)| name).collect();
+        ContentError {
+            file: path.to_owned(),
+            line: 0,
+            column: 0,
+            field: String::new(),
+            problem: Problem::NotBuiltIn(names.join(", ")),
         }
-    }
+    })
 }
 
-/// Built-in files directly in a folder, such as `scenarios`, in the table's order.
-pub fn in_folder(folder: &str) -> impl Iterator<Item = (&'static str, &'static str)> {
-    FILES.iter().copied().filter(move |(path, _)| {
-        let rest = path.strip_prefix(folder).and_then(|r| r.strip_prefix('/'));
-        rest.is_some_and(|name| !name.contains('/'))
+/// Built-in texts directly in a folder, such as `scenarios`, by name.
+pub fn in_folder(folder: &str) -> impl Iterator<Item = (String, &'static str)> {
+    files().filter_map(move |(path, bytes)| {
+        let rest = path.strip_prefix(folder)?.strip_prefix('/')?;
+        let directly = !rest.contains('/');
+        let text = std::str::from_utf8(bytes).ok()?;
+        directly.then_some((path, text))
     })
 }
 

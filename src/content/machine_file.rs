@@ -2,8 +2,8 @@
 
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
-use crate::lesson::Mains;
-use crate::plant::{Param, Params, Terminal};
+use detent_simulation::plant::{Param, Params, Terminal};
+use detent_training::lesson::Mains;
 use serde::Deserialize;
 use serde::de::{Deserializer, MapAccess, Visitor};
 use std::collections::BTreeMap;

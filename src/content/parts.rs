@@ -2,7 +2,7 @@
 
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page, repeated};
-use crate::bench::{Part, Rates, current};
+use detent_training::bench::{Part, Rates, current};
 use serde::{Deserialize, Serialize};
 
 /// Every part that can be bought.

@@ -7,8 +7,8 @@ use super::disk::LONGEST_RECORD_BYTES;
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
 use super::text::Language;
-use crate::practice::{Answer, Detail, Target};
-use crate::record::ron_text;
+use detent_training::practice::{Answer, Detail, Target};
+use detent_training::record::ron_text;
 use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
@@ -339,8 +339,8 @@ impl KeptProfile {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::content::ProfileFolder;
-    use crate::practice::{Moment, Skill};
+    use crate::ProfileFolder;
+    use detent_training::practice::{Moment, Skill};
     use std::fs;
 
     fn answer(n: i64, detail: Detail) -> Answer {

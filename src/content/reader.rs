@@ -1,7 +1,7 @@
 //! The way from bytes to a checked value that every reader takes.
 
 use super::error::{ContentError, Problem};
-use crate::record::ron_text::{self, Misfit, Outline, Places, Spot};
+use detent_training::record::ron_text::{self, Misfit, Outline, Places, Spot};
 use serde::de::DeserializeOwned;
 use std::cell::OnceCell;
 use std::collections::BTreeMap;

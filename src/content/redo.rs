@@ -1,9 +1,9 @@
 //! A recorded attempt done again on the machine that its scenario draws.
 
 use super::shelf::{Shelf, Titled};
-use crate::bench::Bench;
-use crate::lesson::{Score, SetUpError, judge, set_up};
-use crate::record::{Attempt, Divergence, RecordError, compare, replay};
+use detent_training::bench::Bench;
+use detent_training::lesson::{Score, SetUpError, judge, set_up};
+use detent_training::record::{Attempt, Divergence, RecordError, compare, replay};
 
 /// Why an attempt could not be done again.
 #[derive(Debug, thiserror::Error)]

@@ -3,7 +3,7 @@
 use super::catalogue::Catalogue;
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
-use crate::lesson::{Hidden, Mains, Scenario};
+use detent_training::lesson::{Hidden, Mains, Scenario};
 
 /// A board that scenarios may name.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -5,8 +5,8 @@
 
 use super::error::{ContentError, Problem};
 use super::reader::Page;
-use crate::bench::Action;
-use crate::bench::script::Step;
+use detent_training::bench::Action;
+use detent_training::bench::script::Step;
 
 /// Read a script into steps with their line numbers.
 ///
@@ -56,7 +56,7 @@ pub fn script_line(step: &Step) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::Turn;
+    use detent_training::bench::Turn;
 
     #[test]
     fn steps_actions_and_remarks_are_read() {

@@ -2,11 +2,11 @@
 
 use super::error::{ContentError, Problem};
 use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_scenario};
-use crate::bench::Bench;
-use crate::controller::Board;
-use crate::lesson::{Library, Mains, Scenario, Score};
-use crate::practice::drill::Site;
-use crate::reason::{PathError, Review, review};
+use detent_simulation::controller::Board;
+use detent_training::bench::Bench;
+use detent_training::lesson::{Library, Mains, Scenario, Score};
+use detent_training::practice::drill::Site;
+use detent_training::reason::{PathError, Review, review};
 use std::path::Path;
 
 /// The built-in content.
@@ -42,7 +42,7 @@ impl Shelf {
         let mut boards = Vec::new();
         for (path, text) in builtin::in_folder("assets/boards") {
             let board =
-                read_board(path, text.as_bytes()).map_err(|mut errors| errors.swap_remove(0))?;
+                read_board(&path, text.as_bytes()).map_err(|mut errors| errors.swap_remove(0))?;
             boards.push(board);
         }
         Ok(Shelf {
@@ -92,7 +92,7 @@ impl Shelf {
     /// One of them has a mistake.
     pub fn scenarios(&self) -> Result<Vec<Titled>, ContentError> {
         let mut all: Vec<Titled> = builtin::in_folder("scenarios")
-            .map(|(path, _)| self.scenario(path))
+            .map(|(path, _)| self.scenario(&path))
             .collect::<Result<_, _>>()?;
         let place = |titled: &Titled| {
             let course = titled.scenario.course.as_ref();

@@ -1,7 +1,7 @@
 //! A table of what each fault shows, kept in a folder so that it is made only once for a board.
 
 use super::disk;
-use crate::reason::evidence::{Key, Table};
+use detent_training::reason::evidence::{Key, Table};
 use std::io;
 use std::path::{Path, PathBuf};
 

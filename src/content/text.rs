@@ -1,10 +1,10 @@
 //! All visible text, in each language, from Project Fluent files.
 
 use super::builtin;
-use crate::bench::{Condition, MeterMode, Part};
-use crate::controller::Board;
-use crate::lesson::Deduction;
-use crate::plant::{Component, Pin, Side};
+use detent_simulation::controller::Board;
+use detent_simulation::plant::{Component, Pin, Side};
+use detent_training::bench::{Condition, MeterMode, Part};
+use detent_training::lesson::Deduction;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
 use std::fmt;

@@ -1,12 +1,12 @@
 //! Deeds, steps and accounts of a job in words.
 
 use super::text::{Texts, Value};
-use crate::bench::{Action, MeterMode, Part, current};
-use crate::controller::Board;
-use crate::lesson::Dimension;
-use crate::plant::Pin;
-use crate::reason::evidence::{End, Outcome};
-use crate::reason::{Account, Deed, Probe, Remedy, Review, Sound, Step, Trade, Worth};
+use detent_simulation::controller::Board;
+use detent_simulation::plant::Pin;
+use detent_training::bench::{Action, MeterMode, Part, current};
+use detent_training::lesson::Dimension;
+use detent_training::reason::evidence::{End, Outcome};
+use detent_training::reason::{Account, Deed, Probe, Remedy, Review, Sound, Step, Trade, Worth};
 
 /// What words need to know of a job.
 #[derive(Clone, Copy)]

@@ -10,7 +10,7 @@
 use bevy::app::AppExit;
 use bevy::prelude::*;
 use bevy_egui::{EguiPlugin, EguiPrimaryContextPass};
-use detent::app::AppOptions;
+use detent_window::AppOptions;
 use std::process::Command;
 use std::time::{Duration, Instant};
 
@@ -126,9 +126,9 @@ fn child(bench: bool) {
         start: Some((0, 71)),
         ..AppOptions::default()
     };
-    let mut app = detent::app::window(&options);
+    let mut app = detent_window::window(&options);
     if bench {
-        detent::app::furnish(&mut app, &options).expect("the built-in jobs");
+        detent_window::furnish(&mut app, &options).expect("the built-in jobs");
     } else {
         app.add_plugins((EguiPlugin::default(), MeshPickingPlugin));
         app.add_systems(Startup, |mut commands: Commands| {

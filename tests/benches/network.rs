@@ -10,7 +10,7 @@
 #[path = "../spice/mod.rs"]
 mod spice;
 
-use detent::plant::network::LEAK_S;
+use detent_simulation::plant::network::LEAK_S;
 use divan::{Bencher, black_box};
 use faer::dyn_stack::{MemBuffer, MemStack};
 use faer::sparse::linalg::lu::{NumericLu, SymbolicLu, factorize_symbolic_lu};

@@ -10,11 +10,11 @@
 #[path = "../stage/mod.rs"]
 mod stage;
 
-use detent::lesson::technician::{Persona, work};
-use detent::lesson::{judge, set_up};
-use detent::plant::FailureMode;
-use detent::reason::evidence::{self, Outcome, Table};
-use detent::reason::{Course, Posterior, Trade};
+use detent_simulation::plant::FailureMode;
+use detent_training::lesson::technician::{Persona, work};
+use detent_training::lesson::{judge, set_up};
+use detent_training::reason::evidence::{self, Outcome, Table};
+use detent_training::reason::{Course, Posterior, Trade};
 use divan::Bencher;
 use rayon::prelude::*;
 use stage::{MAINS, Stage};
@@ -39,7 +39,7 @@ fn first(stage: &Stage, modes: usize) -> Vec<FailureMode> {
 }
 
 fn table(stage: &Stage, modes: &[FailureMode]) -> Table {
-    let library = detent::lesson::Library {
+    let library = detent_training::lesson::Library {
         modes,
         ..stage.library(MAINS[0])
     };
@@ -53,7 +53,7 @@ fn table(stage: &Stage, modes: &[FailureMode]) -> Table {
 }
 
 fn trade(stage: &Stage, modes: &[FailureMode], table: &Table) -> Trade {
-    let library = detent::lesson::Library {
+    let library = detent_training::lesson::Library {
         modes,
         ..stage.library(MAINS[0])
     };

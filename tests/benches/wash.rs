@@ -10,11 +10,11 @@
 #[path = "../stage/mod.rs"]
 mod stage;
 
-use detent::bench::Bench;
-use detent::lesson::{Mains, start_wash};
-use detent::machine::Machine;
-use detent::plant::{Plant, SolvePolicy};
-use detent::units::{Span, TICKS_PER_S};
+use detent_simulation::machine::Machine;
+use detent_simulation::plant::{Plant, SolvePolicy};
+use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_training::bench::Bench;
+use detent_training::lesson::{Mains, start_wash};
 use divan::Bencher;
 use divan::counter::ItemsCount;
 use stage::{MAINS, Stage};

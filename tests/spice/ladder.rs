@@ -1,7 +1,7 @@
 //! A ladder of 40 nodes with resistors, inductors and capacitors, for the solver and for ngspice.
 
 use super::Deck;
-use detent::plant::network::{Branch, Netlist, Network, Node};
+use detent_simulation::plant::network::{Branch, Netlist, Network, Node};
 use num_complex::Complex64;
 
 /// Number of nodes.

@@ -8,7 +8,7 @@
 
 pub mod ladder;
 
-use detent::plant::network::{LEAK_S, Network, Node};
+use detent_simulation::plant::network::{LEAK_S, Network, Node};
 use num_complex::Complex64;
 use std::collections::BTreeMap;
 use std::f64::consts::TAU;

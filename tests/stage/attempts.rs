@@ -1,11 +1,11 @@
 //! Attempts by somebody who tries everything, recorded as a person's are.
 
-use detent::bench::script::{Step, entry_steps};
-use detent::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Turn};
-use detent::content::{Shelf, Titled};
-use detent::lesson::{judge, set_up};
-use detent::plant::{Button, Component, Connector, Pin, Side, Terminal};
-use detent::record::{AttemptLog, Footer, Header};
+use detent_content::{Shelf, Titled};
+use detent_simulation::plant::{Button, Component, Connector, Pin, Side, Terminal};
+use detent_training::bench::script::{Step, entry_steps};
+use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Turn};
+use detent_training::lesson::{judge, set_up};
+use detent_training::record::{AttemptLog, Footer, Header};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 

@@ -3,12 +3,12 @@
 // Each test that takes this file in uses its own share of it.
 #![allow(dead_code)]
 
-use detent::bench::script::{Step, entry_steps};
-use detent::bench::{Action, Turn};
-use detent::controller::Board;
-use detent::machine::Machine;
-use detent::plant::{Button, Component, Connector};
-use detent::units::{Span, TICKS_PER_S};
+use detent_simulation::controller::Board;
+use detent_simulation::machine::Machine;
+use detent_simulation::plant::{Button, Component, Connector};
+use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_training::bench::script::{Step, entry_steps};
+use detent_training::bench::{Action, Turn};
 
 /// No control remembers longer than this without the plug.
 const FORGETS: Span = Span::from_s(150);

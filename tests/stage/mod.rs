@@ -3,12 +3,15 @@
 // Each test and bench that takes this file in uses its own share of it.
 #![allow(dead_code)]
 
-use detent::bench::Bench;
-use detent::content::Shelf;
-use detent::controller::Board;
-use detent::lesson::{Library, Mains, survey};
-use detent::plant::{FailureMode, Params, Plant, Rating, Relay, Relays};
-use detent::units::Span;
+pub mod attempts;
+pub mod hands;
+
+use detent_content::Shelf;
+use detent_simulation::controller::Board;
+use detent_simulation::plant::{FailureMode, Params, Plant, Rating, Relay, Relays};
+use detent_simulation::units::Span;
+use detent_training::bench::Bench;
+use detent_training::lesson::{Library, Mains, survey};
 
 /// Both supplies.
 pub const MAINS: [Mains; 2] = [Mains::V120Hz60, Mains::V230Hz50];

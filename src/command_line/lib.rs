@@ -1,0 +1,198 @@
+//! The commands. Without one, the window opens.
+
+mod best;
+mod play;
+mod practice;
+mod print;
+mod replay;
+mod sheet;
+mod simulate;
+mod table;
+mod ways;
+
+use clap::{Parser, Subcommand};
+use detent_content::{ContentError, Language};
+use detent_training::lesson::SetUpError;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// A training bench for people who repair washing machines.
+///
+/// Every machine, board, code, part and customer in it is invented. It does not replace local
+/// codes, lockout rules or a licensed electrician's work.
+#[derive(Debug, Parser)]
+#[command(name = "detent", version, about, after_help = EXIT_CODES)]
+pub struct Cli {
+    /// Language of the texts: en or es (default: from LANG, else en).
+    #[arg(long, global = true)]
+    lang: Option<String>,
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+const EXIT_CODES: &str = "Exit status: 0 done; 1 the script, replay or check failed; 2 wrong use or a file that cannot be used.";
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Open the bench in a window (the same as no command).
+    Window(WindowArgs),
+    /// List the built-in scenarios.
+    Scenarios,
+    /// Print a board's service sheet: gesture, codes, checks, menu, pins.
+    Sheet(sheet::SheetArgs),
+    /// Print the parts counter's list.
+    Parts,
+    /// Run a script of actions on a scenario without a window; print state, readings and score.
+    Play(play::PlayArgs),
+    /// Do a recorded attempt again and check that machine state and score are the same.
+    Replay(replay::ReplayArgs),
+    /// Run the customer's wash on a scenario's machine and write its signals.
+    Simulate(simulate::SimulateArgs),
+    /// Print the table of faults: the codes each raises and the readings that tell it apart.
+    Faults(table::FaultsArgs),
+    /// Print what the customer's wash says about a scenario's machine, what to do next and what the
+    /// repair is expected to cost; or a table of costs for every scenario.
+    Best(best::BestArgs),
+    /// Print how a learner stands in each skill, or what adaptive practice does for simulated learners.
+    Practice(practice::PracticeArgs),
+}
+
+/// How the window opens.
+#[derive(Debug, Default, Clone, clap::Args)]
+pub struct WindowArgs {
+    /// Begin with this scenario instead of the start screen.
+    #[arg(long)]
+    pub scenario: Option<String>,
+    /// Seed of the random draws (default: the scenario's own).
+    #[arg(long)]
+    pub seed: Option<u64>,
+    /// Save a picture here after some frames and exit. Several times: one picture after the other,
+    /// each in its view, at its tab and after its script, which are given in the same order.
+    #[arg(long, hide = true)]
+    pub shot: Vec<PathBuf>,
+    /// View for the picture; the last one serves the pictures that are left.
+    #[arg(long, hide = true)]
+    pub view: Vec<String>,
+    /// Panel tab for the picture; the last one serves the pictures that are left.
+    #[arg(long, hide = true)]
+    pub tab: Vec<String>,
+    /// Window size for the picture, such as 1366x768.
+    #[arg(long, hide = true)]
+    pub size: Option<String>,
+    /// Frames to draw before the picture.
+    #[arg(long, hide = true)]
+    pub frames: Option<u32>,
+    /// Script to run before the picture, on top of those before it.
+    #[arg(long, hide = true)]
+    pub script: Vec<PathBuf>,
+}
+
+/// Why a command ended without doing its work.
+#[derive(Debug, thiserror::Error)]
+enum Failure {
+    /// A file that cannot be used.
+    #[error(transparent)]
+    Content(#[from] ContentError),
+    /// An attempt that cannot be read.
+    #[error(transparent)]
+    Record(#[from] detent_training::record::RecordError),
+    /// The scenario cannot be set up.
+    #[error(transparent)]
+    SetUp(#[from] SetUpError),
+    /// The output cannot be written.
+    #[error("cannot write {0}: {1}; check the folder and the free space")]
+    Write(String, std::io::Error),
+    /// The attempt cannot be kept.
+    #[error(transparent)]
+    Attempt(#[from] detent_content::attempt_file::AttemptFileError),
+    /// Nothing can be planned.
+    #[error(transparent)]
+    Plan(#[from] detent_training::reason::PlanError),
+    /// A job cannot be thought over.
+    #[error(transparent)]
+    Path(#[from] detent_training::reason::PathError),
+    /// Nothing can be believed.
+    #[error(transparent)]
+    Posterior(#[from] detent_training::reason::PosteriorError),
+    /// The work itself failed.
+    #[error("{0}")]
+    Failed(String),
+    /// A wrong argument.
+    #[error("{0}")]
+    Usage(String),
+}
+
+impl Failure {
+    fn exit_code(&self) -> ExitCode {
+        ExitCode::from(if matches!(self, Failure::Failed(_)) {
+            1
+        } else {
+            2
+        })
+    }
+}
+
+/// Opens the window, in the language asked for if one was. This room knows no window: the program
+/// hands it in.
+pub type OpenWindow = fn(WindowArgs, Option<Language>) -> Result<(), String>;
+
+/// Runs the program. `window` is none in a program that was built without it.
+pub fn run(window: Option<OpenWindow>) -> ExitCode {
+    let cli = Cli::parse();
+    let language = match language(cli.lang.as_deref()) {
+        Ok(language) => language,
+        Err(failure) => return fail(&failure),
+    };
+    let asked = cli.lang.is_some().then_some(language);
+    let done = match cli.command {
+        None => open(window, WindowArgs::default(), asked),
+        Some(Command::Window(args)) => open(window, args, asked),
+        Some(Command::Scenarios) => print::scenarios(language),
+        Some(Command::Sheet(args)) => sheet::sheet(&args, language),
+        Some(Command::Parts) => sheet::parts(language),
+        Some(Command::Play(args)) => play::play(&args, language),
+        Some(Command::Replay(args)) => replay::check(&args),
+        Some(Command::Simulate(args)) => simulate::simulate(&args),
+        Some(Command::Faults(args)) => table::faults(&args),
+        Some(Command::Best(args)) => best::best(&args, language),
+        Some(Command::Practice(args)) => practice::practice(&args, language),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        // The reader of a pipe went away: nothing is wrong.
+        Err(Failure::Write(_, error)) if error.kind() == std::io::ErrorKind::BrokenPipe => {
+            ExitCode::SUCCESS
+        }
+        Err(failure) => fail(&failure),
+    }
+}
+
+fn fail(failure: &Failure) -> ExitCode {
+    eprintln!("detent: {failure}");
+    failure.exit_code()
+}
+
+fn language(asked: Option<&str>) -> Result<Language, Failure> {
+    let of_code = |code: &str| Language::ALL.into_iter().find(|l| l.code() == code);
+    match asked {
+        Some(code) => of_code(code)
+            .ok_or_else(|| Failure::Usage(format!("no language \"{code}\": use en or es"))),
+        None => {
+            let lang = std::env::var("LANG").unwrap_or_default();
+            Ok(lang.get(..2).and_then(of_code).unwrap_or_default())
+        }
+    }
+}
+
+fn open(
+    window: Option<OpenWindow>,
+    args: WindowArgs,
+    language: Option<Language>,
+) -> Result<(), Failure> {
+    match window {
+        Some(open) => open(args, language).map_err(Failure::Usage),
+        None => Err(Failure::Usage(
+            "this program was built without its window: build it with `cargo build --release`, or use a command (see --help)".to_owned(),
+        )),
+    }
+}

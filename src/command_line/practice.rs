@@ -1,0 +1,142 @@
+//! `detent practice`: how a learner stands, or what practice does for simulated learners.
+
+use super::Failure;
+use detent_content::{Language, Texts, Value, disk, read_profile};
+use detent_training::practice::simulated::{
+    LOST_OVERNIGHT, Policy, Recovery, SESSION, Simulated, exercises_to_mastery, recover,
+};
+use detent_training::practice::{Learner, Moment, Target};
+use rayon::prelude::*;
+use std::io::Write;
+use std::path::PathBuf;
+
+#[derive(Debug, clap::Args)]
+#[command(group = clap::ArgGroup::new("what").required(true))]
+pub(super) struct PracticeArgs {
+    /// Print how the learner of this profile stands in each skill.
+    #[arg(group = "what")]
+    profile: Option<PathBuf>,
+    /// Let simulated learners practise: does the model find out what they know, and how many exercises do
+    /// adaptive practice, a fixed order and a random one need?
+    #[arg(long, group = "what")]
+    simulate: bool,
+    /// Simulated learners.
+    #[arg(long, default_value_t = 200, value_parser = clap::value_parser!(u64).range(1..=100_000))]
+    learners: u64,
+    /// Sessions of each, one a day.
+    #[arg(long, default_value_t = 500, value_parser = clap::value_parser!(u64).range(1..=10_000))]
+    sessions: u64,
+    /// Share of right answers to aim at.
+    #[arg(long, default_value_t = 0.75)]
+    target: f64,
+    /// Seed of the random draws.
+    #[arg(long, default_value_t = 1)]
+    seed: u64,
+}
+
+/// Rates of the learners: the model's own, and up to half more or less.
+const SPREADS: [f64; 2] = [0.0, 0.5];
+/// Sessions after which most has been learnt.
+const EARLY: usize = 20;
+/// Exercises of one skill in a row in the fixed orders that are tried.
+const BLOCKS: [usize; 4] = [1, 2, 5, 10];
+
+pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Failure> {
+    let texts = Texts::load(language);
+    let mut lines = Vec::new();
+    match &args.profile {
+        Some(path) => {
+            let name = path.to_string_lossy();
+            let profile = read_profile(&name, &disk::read_longer(path)?)?;
+            let learner = Learner::of(&profile.answers);
+            // Nobody says what time it is: the last answer's.
+            let now = profile.answers.last().map_or(Moment(0), |last| last.at);
+            lines.push(texts.with("cli-practice-learner", &[("name", profile.name.into())]));
+            for standing in learner.standings() {
+                let skill = texts.get(&format!("skill-{}", standing.skill()));
+                let (right, answers) = (standing.right, standing.answers);
+                let known = 100.0 * standing.known(now);
+                lines.push(format!("{skill:<30} {known:>5.1} %  {right:>5}/{answers}"));
+            }
+        }
+        None => {
+            let target = Target::new(args.target).map_err(|e| Failure::Usage(e.to_string()))?;
+            for spread in SPREADS {
+                lines.extend(simulate(args, target, spread, &texts));
+            }
+        }
+    }
+    let mut out = std::io::stdout().lock();
+    for line in lines {
+        writeln!(out, "{line}").map_err(|e| Failure::Write("the table".to_owned(), e))?;
+    }
+    Ok(())
+}
+
+/// Both questions, for learners whose rates are this far from the model's.
+fn simulate(args: &PracticeArgs, target: Target, spread: f64, texts: &Texts) -> Vec<String> {
+    let learner = |n| Simulated::new(args.seed.wrapping_add(n), spread, LOST_OVERNIGHT);
+    let seen = (0..args.learners)
+        .into_par_iter()
+        .map(|n| recover(learner(n), target, n, EARLY, args.sessions as usize))
+        .reduce(Default::default, |mut all: [Recovery; 2], one| {
+            all.iter_mut().zip(&one).for_each(|(all, one)| all.add(one));
+            all
+        });
+    let mut lines = vec![texts.with(
+        "cli-practice-heading",
+        &[
+            ("learners", Value::from(args.learners)),
+            ("sessions", Value::from(args.sessions)),
+            ("exercises", Value::from(SESSION)),
+            ("spread", Value::from(100.0 * spread)),
+        ],
+    )];
+    let early = texts.with("cli-practice-early", &[("sessions", Value::from(EARLY))]);
+    for (name, seen) in [early, texts.get("cli-practice-all")].iter().zip(&seen) {
+        let per_cent = |share: f64| Value::from(format!("{:.1}", 100.0 * share));
+        let told = texts.with(
+            "cli-practice-recovery",
+            &[
+                ("believed", per_cent(seen.believed())),
+                ("known", per_cent(seen.known())),
+                ("rmse", Value::from(format!("{:.3}", seen.rmse()))),
+                ("verdict", per_cent(seen.verdict())),
+            ],
+        );
+        lines.push(format!("{name}: {told}"));
+        for (looks, believed, known) in seen.calibration() {
+            lines.push(format!("  {believed:>6.3} {known:>6.3} {looks:>8}"));
+        }
+    }
+    let mean = |policy| {
+        let need = (0..args.learners)
+            .into_par_iter()
+            .map(|n| exercises_to_mastery(learner(n), policy, n));
+        let need: Vec<Option<usize>> = need.collect();
+        let done: Vec<f64> = need.iter().flatten().map(|n| *n as f64).collect();
+        let mean = done.iter().sum::<f64>() / done.len().max(1) as f64;
+        (mean, need.len() - done.len())
+    };
+    let fixed = BLOCKS.map(|block| (block, mean(Policy::Fixed(block))));
+    let best = fixed.into_iter().min_by(|a, b| a.1.0.total_cmp(&b.1.0));
+    let (block, best) = best.unwrap_or((1, (f64::NAN, 0)));
+    let block = Value::from(block);
+    lines.push(texts.get("cli-practice-needs"));
+    for (name, (mean, given_up)) in [
+        (
+            texts.get("cli-practice-adaptive"),
+            mean(Policy::Adaptive(target)),
+        ),
+        (texts.with("cli-practice-fixed", &[("block", block)]), best),
+        (texts.get("cli-practice-random"), mean(Policy::Random)),
+        (texts.get("cli-practice-one-by-one"), mean(Policy::OneByOne)),
+    ] {
+        let given_up = match given_up {
+            0 => String::new(),
+            count => texts.with("cli-practice-given-up", &[("count", Value::from(count))]),
+        };
+        lines.push(format!("  {mean:>7.1}  {name} {given_up}"));
+    }
+    lines
+}

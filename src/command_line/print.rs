@@ -1,0 +1,332 @@
+//! What the commands print.
+
+use super::Failure;
+use detent_content::{Language, Shelf, Texts, Titled, Words};
+use detent_simulation::controller::{LampRules, Lamps, Signs};
+use detent_simulation::units::{Span, Time};
+use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
+use detent_training::lesson::{Bilingual, Score};
+use detent_training::reason::Review;
+use std::io::Write;
+
+/// The built-in scenarios: name, title, goal.
+pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
+    let shelf = Shelf::builtin()?;
+    let texts = Texts::load(language);
+    let mut out = std::io::stdout().lock();
+    let mut last = None;
+    for titled in shelf.scenarios()? {
+        let part = titled.scenario.course.as_ref().map(|course| course.part);
+        if let Some(part) = part
+            && last != Some(part)
+        {
+            let heading = texts.get(&format!("course-{part}"));
+            writeln!(out, "{heading}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
+        }
+        last = part;
+        let name = titled
+            .file
+            .trim_start_matches("scenarios/")
+            .trim_end_matches(".ron");
+        let scenario = &titled.scenario;
+        let line = format!(
+            "  {name:<22} {} ({:.0} min) — {}",
+            said(&scenario.title, language),
+            scenario.par_minutes,
+            said(&scenario.goal, language)
+        );
+        writeln!(out, "{line}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
+    }
+    Ok(())
+}
+
+fn said(text: &Bilingual, language: Language) -> &str {
+    match language {
+        Language::En => &text.en,
+        Language::Es => &text.es,
+    }
+}
+
+/// A moment at which a script looked, and the lamps that were lit.
+pub(super) type Look = (Time, Lamps);
+
+fn lamp(lit: bool) -> char {
+    if lit { '●' } else { '○' }
+}
+
+/// The lamps as they stand on the panel: tens, units, and the lock lamp.
+pub(super) fn lit(rules: &LampRules, lamps: Lamps) -> String {
+    let row = |from: u8, count: u8| -> String {
+        let bits = (from..from + count).rev();
+        bits.map(|bit| lamp(lamps.code & (1 << bit) != 0)).collect()
+    };
+    let mut text = match &rules.signs {
+        Signs::Weights { tens, units } => {
+            let (tens, units) = (tens.len() as u8, units.len() as u8);
+            format!("{} {}", row(units, tens), row(0, units))
+        }
+        Signs::Segments => format!("{}{}", digit(lamps.code >> 7), digit(lamps.code & 0x7f)),
+        signs => row(0, signs.lamps()),
+    };
+    if rules.lock_lamp {
+        text += &format!("  | {}", lamp(lamps.lock));
+    }
+    text
+}
+
+/// What an eye makes of seven segments.
+fn digit(segments: u16) -> char {
+    let shows = |n: &u8| Signs::Segments.lit(*n, Span::ZERO) & 0x7f == segments;
+    match (0..=9).find(shows) {
+        Some(n) => char::from(b'0' + n),
+        None if segments == 0 => ' ',
+        None if segments == 0x40 => '-',
+        None => '?',
+    }
+}
+
+/// A meter setting in scripts' words, and its unit.
+fn mode(mode: MeterMode) -> (&'static str, &'static str) {
+    match mode {
+        MeterMode::Ohms => ("ohms", "Ω"),
+        MeterMode::VoltsAc => ("volts-ac", "V~"),
+        MeterMode::VoltsDc => ("volts-dc", "V⎓"),
+        MeterMode::AmpsClamp => ("amps", "A~"),
+        MeterMode::Hertz => ("hertz", "Hz"),
+        MeterMode::Continuity => ("continuity", "Ω"),
+        MeterMode::VoltsLowZ => ("volts-low-z", "V~"),
+        MeterMode::Microfarads => ("microfarads", "µF"),
+    }
+}
+
+/// A reading as a person writes it down.
+pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
+    let (name, unit) = mode(r.mode);
+    let mut line = format!(
+        "{name:<11} {} / {}: {} {unit}",
+        r.red,
+        r.black,
+        display(r.shown)
+    );
+    if r.beeped() {
+        line = format!("{line}  {}", texts.get("meter-beep"));
+    }
+    if r.grip == Grip::Fingers {
+        line = format!("{line}  ({})", texts.get("meter-fingers"));
+    }
+    line
+}
+
+/// What a meter shows, without its unit.
+fn display(shown: Display) -> String {
+    match shown {
+        Display::Value(v) => format!("{v:.6}")
+            .trim_end_matches('0')
+            .trim_end_matches('.')
+            .to_owned(),
+        Display::OverRange => "OL".to_owned(),
+        Display::Dead => "—".to_owned(),
+    }
+}
+
+/// State, readings and score as text.
+pub(super) fn outcome(
+    titled: &Titled,
+    seed: u64,
+    (bench, score): (&Bench, &Score),
+    looks: &[Look],
+    review: Option<&Review>,
+    language: Language,
+) -> Result<(), Failure> {
+    let texts = Texts::load(language);
+    let mut out = std::io::stdout().lock();
+    let mut put = |line: String| {
+        writeln!(out, "{line}").map_err(|e| Failure::Write("the result".to_owned(), e))
+    };
+    let view = bench.view();
+    put(format!(
+        "{}: {} ({} {seed})",
+        titled.file,
+        said(&titled.scenario.title, language),
+        texts.get("cli-seed")
+    ))?;
+    let control = &view.machine.control;
+    put(format!(
+        "{}: {} | {:.0} mm | {:.1} °C | {:.0} min | {:.0} + {:.0}",
+        texts.get("cli-state"),
+        control.mode,
+        view.machine.level_mm,
+        view.machine.water_c,
+        view.minutes,
+        view.spent,
+        view.labour,
+    ))?;
+    put(format!(
+        "{}: {}",
+        texts.get("cli-state-hash"),
+        bench.machine().state_hash()
+    ))?;
+    for attempt in &control.tries {
+        let outcome = match attempt.outcome {
+            detent_simulation::controller::Outcome::Open => "…".to_owned(),
+            detent_simulation::controller::Outcome::Entered => texts.get("cli-entered"),
+            detent_simulation::controller::Outcome::Broken(broke) => {
+                texts.get(&format!("rule-{}", broke.key()))
+            }
+        };
+        put(format!(
+            "{} {} s: {outcome}",
+            texts.get("cli-try"),
+            attempt.began_s
+        ))?;
+    }
+    for (at, lamps) in looks {
+        let rules = &bench.machine().board().lamps;
+        let shown = lit(rules, *lamps);
+        put(format!("{} {at}  {shown}", texts.get("cli-lamps")))?;
+    }
+    put(format!("{}:", texts.get("cli-readings")))?;
+    for (n, r) in bench.notebook().iter().enumerate() {
+        put(format!("  {n:>2}  {}  {}", r.at, reading(r, &texts)))?;
+    }
+    for test in bench.meter_tests() {
+        put(format!(
+            "{}: {}  {} V~  {} V⎓  {} Ω",
+            texts.get("cli-meter-test"),
+            test.at,
+            display(test.volts_ac),
+            display(test.volts_dc),
+            display(test.ohms)
+        ))?;
+    }
+    for found in bench.found() {
+        let told: Vec<String> = match found.findings.as_slice() {
+            [] => vec![texts.get("finding-nothing")],
+            some => some
+                .iter()
+                .map(|f| texts.get(&format!("finding-{f}")))
+                .collect(),
+        };
+        put(format!(
+            "{} {}  {}: {}",
+            texts.get("cli-found"),
+            found.at,
+            texts.get(&format!("component-{}", found.component)),
+            told.join(" ")
+        ))?;
+    }
+    put(format!(
+        "{}: {:.1} / {:.1}",
+        texts.get("cli-score"),
+        score.total(),
+        score.of()
+    ))?;
+    if bench.report().is_none() {
+        return put(texts.get("cli-no-report"));
+    }
+    // Pins are named as in the script that the reader wrote.
+    let words = review.map(|r| Words::of(r, &texts, bench.counter(), None));
+    for d in &score.dimensions {
+        put(format!(
+            "  {:<12} {:>5.1} / {:.1}",
+            texts.get(&format!("dimension-{}", d.dimension)),
+            d.kept,
+            d.of
+        ))?;
+        for (place, lost) in d.lost.iter().enumerate() {
+            put(format!(
+                "    −{:.1}  {}  {}",
+                lost.points,
+                lost.at,
+                texts.loss(lost)
+            ))?;
+            let reviewed = words.zip(review.and_then(|r| r.account(d.dimension, place)));
+            if let Some((words, account)) = reviewed {
+                put(format!("          {}", words.account(account)))?;
+            }
+        }
+    }
+    let (Some(words), Some(review)) = (words, review) else {
+        return Ok(());
+    };
+    for (key, way) in [
+        ("review-yours", &review.yours),
+        ("review-best", &review.best),
+    ] {
+        put(format!("{}:", texts.get(key)))?;
+        for stop in way {
+            put(format!(
+                "  {:>5.1} min {:>6.0}  {}",
+                stop.minutes,
+                stop.money,
+                words.deed(&stop.deed)
+            ))?;
+        }
+    }
+    Ok(())
+}
+
+/// The same as JSON.
+pub(super) fn outcome_json(
+    titled: &Titled,
+    seed: u64,
+    bench: &Bench,
+    score: &Score,
+    looks: &[Look],
+) -> Result<(), Failure> {
+    let view = bench.view();
+    let readings: Vec<_> = bench
+        .notebook()
+        .iter()
+        .map(|r| {
+            let value = match r.shown {
+                Display::Value(v) => Some(v),
+                _ => None,
+            };
+            serde_json::json!({
+                "at_s": r.at.seconds(), "mode": r.mode, "red": r.red, "black": r.black,
+                "value": value, "over_range": r.shown == Display::OverRange, "live": r.live,
+                "beep": r.beeped(), "grip": r.grip,
+            })
+        })
+        .collect();
+    let mut json = serde_json::json!({
+        "scenario": titled.file,
+        "seed": seed,
+        "state": bench.machine().state_hash(),
+        "time_s": bench.now().seconds(),
+        "mode": view.machine.control.mode,
+        "level_mm": view.machine.level_mm,
+        "minutes": view.minutes,
+        "spent": view.spent,
+        "labour": view.labour,
+        "waited_hours": view.waited_hours,
+        "codes_stored": view.machine.control.stored.iter().map(|c| c.code).collect::<Vec<_>>(),
+        "codes_noted": bench.noted_codes().iter().map(|(_, c)| c).collect::<Vec<_>>(),
+        "lamps": looks
+            .iter()
+            .map(|(at, lamps)| format!("{at} {}", lit(&bench.machine().board().lamps, *lamps)))
+            .collect::<Vec<_>>(),
+        "tries": view.machine.control.tries,
+        "readings": readings,
+        "meter_tests": bench.meter_tests().iter().map(|t| t.is_good()).collect::<Vec<_>>(),
+        "found": bench.found().iter().map(|f| serde_json::json!({
+            "at_s": f.at.seconds(), "component": f.component.name(),
+            "findings": f.findings.iter().map(|f| f.name()).collect::<Vec<_>>(),
+        })).collect::<Vec<_>>(),
+        "total": score.total(),
+        "of": score.of(),
+    });
+    // The answers stay hidden until the report is in.
+    if bench.report().is_some() {
+        json["score"] = serde_json::json!(score);
+        json["hidden"] = bench.hidden().iter().map(|m| m.id.as_str()).collect();
+        json["landmarks"] = bench
+            .landmarks()
+            .iter()
+            .map(|l| format!("{} {:?}", l.at, l.kind))
+            .collect();
+    }
+    let mut out = std::io::stdout().lock();
+    writeln!(out, "{json:#}").map_err(|e| Failure::Write("the result".to_owned(), e))
+}

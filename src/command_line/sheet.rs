@@ -1,0 +1,157 @@
+//! `detent sheet` and `detent parts`: what the panels show, as text.
+
+use super::Failure;
+use super::print::lit;
+use detent_content::{Language, Shelf, Texts, Value, script_line};
+use detent_simulation::controller::{Board, Lamps, Signs};
+use detent_training::bench::script::entry_steps;
+use std::io::Write;
+
+#[derive(Debug, clap::Args)]
+pub(super) struct SheetArgs {
+    /// Board.
+    #[arg(long, default_value = "arc-dial")]
+    board: String,
+}
+
+/// The board of this name.
+pub(super) fn board<'a>(shelf: &'a Shelf, name: &str) -> Result<&'a Board, Failure> {
+    shelf.board(name).ok_or_else(|| {
+        let names: Vec<&str> = shelf.boards.iter().map(|board| board.id.as_str()).collect();
+        let names = names.join(", ");
+        Failure::Usage(format!("no board \"{name}\": the boards are {names}"))
+    })
+}
+
+fn put(lines: &[String]) -> Result<(), Failure> {
+    let mut out = std::io::stdout().lock();
+    for line in lines {
+        writeln!(out, "{line}").map_err(|e| Failure::Write("the sheet".to_owned(), e))?;
+    }
+    Ok(())
+}
+
+/// The service sheet: gesture, codes with suspects and checks, menu, pins.
+pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure> {
+    let shelf = Shelf::builtin()?;
+    let board = board(&shelf, &args.board)?;
+    let texts = Texts::load(language);
+    let mut lines = vec![
+        texts.get(&board.name),
+        String::new(),
+        texts.get("sheet-entry-before"),
+    ];
+    lines.extend(
+        entry_steps(&board.gesture)
+            .iter()
+            .map(|step| format!("  {}", script_line(step))),
+    );
+    lines.push(format!("  ≤ {} ms", board.gesture.within_ms));
+    lines.extend([
+        String::new(),
+        texts.get(&format!("signs-{}", board.lamps.signs.key())),
+    ]);
+    lines.extend(example(board));
+    lines.extend([String::new(), texts.get("sheet-codes-intro")]);
+    for code in &board.codes {
+        lines.push(format!(
+            "  {:02}  {}",
+            code.code,
+            texts.get(&format!("code-{}", code.monitor))
+        ));
+        for entry in board.sheet.iter().filter(|e| e.monitor == code.monitor) {
+            let suspects: Vec<String> = entry
+                .suspects
+                .iter()
+                .map(|c| texts.get(&format!("component-{c}")))
+                .collect();
+            lines.push(format!("      {}", suspects.join(" · ")));
+            lines.extend(
+                entry
+                    .checks
+                    .iter()
+                    .map(|check| format!("      – {}", texts.get(check))),
+            );
+        }
+    }
+    lines.extend([String::new(), texts.get("sheet-menu-intro")]);
+    for entry in &board.menu {
+        lines.push(format!(
+            "  {:>2}  {}",
+            entry.position,
+            texts.get(&format!("routine-{}", entry.routine))
+        ));
+    }
+    lines.extend(
+        board
+            .programs
+            .iter()
+            .map(|p| format!("  {:>2}  ({})", p.position, texts.get(&p.name))),
+    );
+    lines.extend([String::new(), texts.get("sheet-pins-intro")]);
+    for connector in &board.connectors {
+        for pin in &connector.pins {
+            lines.push(format!(
+                "  {}.{:<2} {:<3} {}",
+                connector.label, pin.pin, pin.label, pin.terminal
+            ));
+        }
+    }
+    put(&lines)
+}
+
+/// How a number looks on the lamps, where that can be drawn in letters.
+fn example(board: &Board) -> Vec<String> {
+    let row = |weights: &[u8]| weights.iter().map(u8::to_string).collect::<String>();
+    match &board.lamps.signs {
+        Signs::Weights { tens, units } => vec![format!("  {} {}", row(tens), row(units))],
+        Signs::Pictures { table, .. } => table
+            .iter()
+            .map(|(number, picture)| {
+                let lamps = Lamps {
+                    code: *picture,
+                    lock: false,
+                };
+                format!("  {number:02}  {}", lit(&board.lamps, lamps))
+            })
+            .collect(),
+        Signs::Segments | Signs::Flashes { .. } => Vec::new(),
+    }
+}
+
+/// The parts counter.
+pub(super) fn parts(language: Language) -> Result<(), Failure> {
+    let shelf = Shelf::builtin()?;
+    let texts = Texts::load(language);
+    let line = |part: &detent_training::bench::Part| {
+        let price = texts.with("parts-price", &[("price", Value::from(part.price))]);
+        let wait = texts.with("parts-wait", &[("hours", Value::from(part.wait_hours))]);
+        let number = part.revision.map_or_else(
+            || part.number.clone(),
+            |letter| {
+                let letter = Value::from(letter.to_string());
+                let revision = texts.with("parts-revision", &[("revision", letter)]);
+                format!("{} {revision}", part.number)
+            },
+        );
+        let mut words = vec![texts.get(&part.name_key)];
+        words.extend(texts.part_state(part));
+        words.extend([price, wait]);
+        let note = part
+            .note_key
+            .as_ref()
+            .map_or(String::new(), |key| format!("  ({})", texts.get(key)));
+        format!("{number}  {}{note}", words.join(", "))
+    };
+    let rates = shelf.parts.rates;
+    let mut lines: Vec<String> = shelf.parts.parts.iter().map(line).collect();
+    lines.push(texts.with(
+        "parts-rates",
+        &[
+            ("labour", Value::from(rates.labour_per_hour)),
+            ("fee", Value::from((100.0 * rates.return_fee_share).round())),
+            ("limit", Value::from(rates.repair_limit().round())),
+        ],
+    ));
+    put(&lines)
+}

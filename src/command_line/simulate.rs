@@ -1,0 +1,110 @@
+//! `detent simulate`: the customer's wash, its signals as a table.
+
+use super::Failure;
+use detent_content::Shelf;
+use detent_simulation::units::{Span, TICK_MS};
+use detent_training::lesson::{prepare, start_wash};
+use std::io::Write;
+
+#[derive(Debug, clap::Args)]
+pub(super) struct SimulateArgs {
+    /// Scenario: a file, or the name of a built-in one.
+    scenario: String,
+    /// Seed of the random draws (default: the scenario's own).
+    #[arg(long)]
+    seed: Option<u64>,
+    /// Machine time to simulate, s.
+    #[arg(long, default_value_t = 3600)]
+    seconds: u64,
+    /// Time between rows, ms.
+    #[arg(long, default_value_t = 1000)]
+    every_ms: u64,
+    /// Write comma-separated values (default: aligned columns).
+    #[arg(long)]
+    csv: bool,
+}
+
+/// Writes one row of cells.
+type WriteRow<'a> = Box<dyn FnMut(&[String]) -> std::io::Result<()> + 'a>;
+
+const COLUMNS: [&str; 17] = [
+    "time_s",
+    "mode",
+    "phase",
+    "level_mm",
+    "water_c",
+    "cold_l_min",
+    "hot_l_min",
+    "drain_l_min",
+    "motor_rpm",
+    "basket_rpm",
+    "motor_a",
+    "line_a",
+    "pump_a",
+    "bulk_v",
+    "bolted",
+    "arc",
+    "lock_lamp",
+];
+
+pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
+    if args.every_ms < TICK_MS {
+        return Err(Failure::Usage(format!(
+            "--every-ms {}: the machine's step is {TICK_MS} ms",
+            args.every_ms
+        )));
+    }
+    let shelf = Shelf::builtin()?;
+    let titled = shelf.scenario(&args.scenario)?;
+    let seed = args.seed.unwrap_or(titled.scenario.seed);
+    let mut bench = prepare(&titled.scenario, &shelf.library(&titled.scenario), seed)?;
+    start_wash(&mut bench);
+    let every = Span::from_ms(args.every_ms);
+    let rows = Span::from_s(args.seconds).0 / every.0;
+    let failed = |error| Failure::Write("the signals".to_owned(), error);
+    let out = std::io::stdout().lock();
+    let mut table: WriteRow<'_> = if args.csv {
+        let mut csv = csv::Writer::from_writer(out);
+        Box::new(move |row| {
+            csv.write_record(row)?;
+            csv.flush()
+        })
+    } else {
+        let mut out = out;
+        Box::new(move |row| {
+            let cells: Vec<String> = row.iter().map(|cell| format!("{cell:>11}")).collect();
+            writeln!(out, "{}", cells.join(" "))
+        })
+    };
+    table(&COLUMNS.map(str::to_owned)).map_err(failed)?;
+    for _ in 0..rows {
+        let machine = bench.machine();
+        let (view, amps) = (machine.view(), machine.plant().amps());
+        let number = |v: f64| format!("{v:.3}");
+        let row = [
+            number(view.time_s),
+            view.control.mode.to_owned(),
+            view.control.phase.unwrap_or("-").to_owned(),
+            number(view.level_mm),
+            number(view.water_c),
+            number(view.cold_l_min),
+            number(view.hot_l_min),
+            number(view.drain_l_min),
+            number(view.motor_rpm),
+            number(view.basket_rpm),
+            number(amps.motor),
+            number(amps.line),
+            number(amps.pump),
+            number(machine.plant().supply().bulk_v),
+            u8::from(view.lid_bolted).to_string(),
+            {
+                let count = usize::from(machine.board().lamps.signs.lamps());
+                format!("{:0count$b}", view.lamps.code)
+            },
+            u8::from(view.lamps.lock).to_string(),
+        ];
+        table(&row).map_err(failed)?;
+        bench.wait(every);
+    }
+    Ok(())
+}

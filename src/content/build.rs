@@ -1,0 +1,7 @@
+//! Tells Cargo to look again when a file is added to a folder that is built in: `include_dir!` alone
+//! notices changes only in the files that it has seen.
+
+fn main() {
+    println!("cargo:rerun-if-changed=../../assets");
+    println!("cargo:rerun-if-changed=../../scenarios");
+}

@@ -1,0 +1,132 @@
+//! What a person can do to the machine, as data.
+
+use super::report::Report;
+/// Which way the dial is turned.
+pub use detent_simulation::controller::Rotation as Turn;
+use detent_simulation::plant::{Button, Component, Connector, Pin};
+use serde::{Deserialize, Serialize};
+
+/// What the meter is set to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum MeterMode {
+    /// Resistance, Ω.
+    Ohms,
+    /// Alternating voltage, V rms.
+    VoltsAc,
+    /// Direct voltage, V.
+    VoltsDc,
+    /// Alternating current by clamp around the wire of the red probe's pin, A rms.
+    AmpsClamp,
+    /// Frequency, Hz.
+    Hertz,
+    /// Resistance up to a few hundred ohms, with a beep where there is a way through, Ω.
+    Continuity,
+    /// Alternating voltage at a low input resistance, which no ghost survives, V rms.
+    VoltsLowZ,
+    /// Capacitance, µF.
+    Microfarads,
+}
+
+impl MeterMode {
+    /// The meter sends a current of its own, through its fuse: the circuit must be dead.
+    pub fn sends_current(self) -> bool {
+        matches!(
+            self,
+            MeterMode::Ohms | MeterMode::Continuity | MeterMode::Microfarads
+        )
+    }
+}
+
+/// How the probes are kept on their pins.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Grip {
+    /// By insulated clips or handles: no skin touches metal.
+    #[default]
+    Clips,
+    /// By the fingers of both hands on the metal: the body lies across the pins.
+    Fingers,
+}
+
+/// One thing done at one moment. An attempt is a list of these with their times.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Action {
+    /// Put the plug in the outlet.
+    Plug,
+    /// Pull the plug.
+    Unplug,
+    /// Lift the lid.
+    OpenLid,
+    /// Put the lid down.
+    CloseLid,
+    /// Turn the dial by one detent.
+    Detent(Turn),
+    /// Push a button down.
+    Down(Button),
+    /// Let a button go.
+    Up(Button),
+    /// Take the cabinet panels off.
+    OpenCabinet,
+    /// Put the cabinet panels back.
+    CloseCabinet,
+    /// Bleed the stored charge through a resistor and check it with the meter.
+    Discharge,
+    /// Bail the tub out by hand.
+    BailOut,
+    /// Pull a connector.
+    Pull(Connector),
+    /// Push a connector back on.
+    Seat(Connector),
+    /// Put the probes on two pins and leave them there; the reading settles and is noted.
+    Probe {
+        /// Meter setting.
+        mode: MeterMode,
+        /// Pin under the red probe (for the clamp: the wire clamped).
+        red: Pin,
+        /// Pin under the black probe (ignored by the clamp).
+        black: Pin,
+        /// How they are kept there.
+        #[serde(default)]
+        grip: Grip,
+    },
+    /// Take the probes off.
+    LiftProbes,
+    /// Hold the display at what it shows.
+    HoldDisplay,
+    /// Let the display follow the probes again.
+    ReleaseDisplay,
+    /// Try the meter on the proving source: does it show what is known to be there?
+    TestMeter,
+    /// Put a new fuse in the meter.
+    ReplaceMeterFuse,
+    /// Look at a component, feel it, turn it by hand; what is found is noted.
+    Inspect(Component),
+    /// Put right what needs no part: open a tap, lay a hose, level the feet, sort the load.
+    PutRight(Component),
+    /// Put the spare leads on the meter.
+    ReplaceLeads,
+    /// Buy a part at the counter, by part number.
+    Order(String),
+    /// Take an ordered part that was not fitted back to the counter, for a fee.
+    Return(String),
+    /// Fit an ordered part.
+    Fit(String),
+    /// Write down the two-digit code that the lamps show, as the trainee reads it.
+    NoteCode(u8),
+    /// Write the report and hand the machine back.
+    Report(Report),
+}
+
+impl Action {
+    /// Something that an entry gesture can be made of.
+    pub fn is_gesture(&self) -> bool {
+        matches!(
+            self,
+            Action::Detent(_)
+                | Action::Down(_)
+                | Action::Up(_)
+                | Action::OpenLid
+                | Action::CloseLid
+                | Action::Plug
+        )
+    }
+}

@@ -1,0 +1,51 @@
+//! How long each action takes, and what work costs. Common practice, no source: the figures are a
+//! practised person's, rounded.
+
+use super::action::Action;
+use detent_simulation::plant::Component;
+use detent_simulation::units::Span;
+
+/// Time that an action takes; the machine runs on meanwhile.
+pub fn span(action: &Action) -> Span {
+    let seconds = match action {
+        Action::Detent(_) | Action::Down(_) | Action::Up(_) => 0,
+        Action::OpenLid | Action::CloseLid | Action::LiftProbes | Action::NoteCode(_) => 1,
+        Action::HoldDisplay | Action::ReleaseDisplay => 1,
+        Action::Plug | Action::Unplug => 4,
+        Action::OpenCabinet => 90,
+        Action::CloseCabinet => 60,
+        Action::Discharge => 30,
+        Action::BailOut => 300,
+        Action::Pull(_) | Action::Seat(_) => 10,
+        Action::Probe { .. } => 8,
+        Action::TestMeter => 20,
+        Action::ReplaceMeterFuse => 240,
+        Action::Inspect(_) | Action::ReplaceLeads => 60,
+        Action::PutRight(Component::Floor) => 600,
+        Action::PutRight(_) => 240,
+        Action::Order(_) | Action::Return(_) => 120,
+        Action::Fit(_) => 0,
+        Action::Report(_) => REPORT_S,
+    };
+    Span::from_s(seconds)
+}
+
+/// Time to take a component out and put a new one in.
+pub fn fitting(component: Component) -> Span {
+    let minutes = match component {
+        Component::Motor => 35,
+        Component::Board | Component::Shifter | Component::Harness => 25,
+        Component::DrainPump | Component::LidLock | Component::Tub => 20,
+        Component::LineFuse
+        | Component::RunCapacitor
+        | Component::Pickup
+        | Component::PressureHose => 8,
+        _ => 12,
+    };
+    Span::from_s(minutes * 60)
+}
+
+/// Time to write the report, s.
+pub const REPORT_S: u64 = 180;
+/// Price of a new meter fuse, whole units of money.
+pub const METER_FUSE_PRICE: f64 = 9.0;

@@ -1,0 +1,154 @@
+//! Looking, feeling and turning by hand: what can be found without a meter. A finding follows from
+//! the machine's parameters and state alone.
+
+use detent_simulation::names;
+use detent_simulation::plant::{Component, Param, Params, Plant, Terminal};
+use detent_simulation::units::Time;
+
+names! {
+    /// Something that eyes, hands or nose notice. Its text is `finding-{name}`.
+    Finding {
+        OutletWarm = "outlet-warm", CordWarm = "cord-warm", FuseWireGone = "fuse-wire-gone",
+        RelayScorched = "relay-scorched", DialSoft = "dial-soft", BoltStiff = "bolt-stiff",
+        ScreenClogged = "screen-clogged", ValveTrickles = "valve-trickles",
+        ImpellerStuck = "impeller-stuck", ImpellerFouled = "impeller-fouled",
+        ShaftStiff = "shaft-stiff", MotorHot = "motor-hot", GapWide = "gap-wide",
+        AirHoseCracked = "air-hose-cracked", AirHoseBlocked = "air-hose-blocked",
+        BeltOff = "belt-off", BeltSlack = "belt-slack", BasketStiff = "basket-stiff",
+        TubDrips = "tub-drips", HoseKinked = "hose-kinked", HoseClogged = "hose-clogged",
+        HoseEndLow = "hose-end-low", HoseEndHigh = "hose-end-high", HoseTooDeep = "hose-too-deep",
+        PinBurnt = "pin-burnt", Suds = "suds", TooMuchLaundry = "too-much-laundry",
+        LaundryOneSided = "laundry-one-sided", ColdTapShut = "cold-tap-shut",
+        ColdTapThrottled = "cold-tap-throttled", HotTapShut = "hot-tap-shut",
+        HotTapThrottled = "hot-tap-throttled", HosesCrossed = "hoses-crossed",
+        MachineRocks = "machine-rocks",
+        GearStripped = "gear-stripped",
+    }
+}
+
+/// One look at one component.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Found {
+    /// When.
+    pub at: Time,
+    /// What was looked at.
+    pub component: Component,
+    /// What was noticed; empty when there was nothing to see.
+    pub findings: Vec<Finding>,
+    /// Failure modes, by their place in the catalogue, that would have shown something else.
+    /// For the score, not for the trainee's eyes.
+    pub rules_out: Vec<bool>,
+}
+
+/// What is noticed at `component` of `plant` if its parameters were `p`. The bounds are what a
+/// practised eye or hand tells from sound (common practice, no source).
+pub fn look(plant: &Plant, p: &Params, component: Component) -> Vec<Finding> {
+    use Finding as F;
+    let get = |param| p.get(param);
+    let valve = |kv, leak, kpa| {
+        vec![
+            (get(kv) < 0.12, F::ScreenClogged),
+            (get(leak) > 0.02 && get(kpa) > 20.0, F::ValveTrickles),
+        ]
+    };
+    let tap = |kpa, shut, throttled| {
+        [
+            (get(kpa) < 10.0, shut),
+            ((10.0..100.0).contains(&get(kpa)), throttled),
+        ]
+    };
+    let belt_on = get(Param::BeltGripNm) > 0.1;
+    let seen = match component {
+        Component::Supply => vec![(get(Param::SupplyOhms) > 1.5, F::OutletWarm)],
+        Component::Cord => vec![((0.5..1e6).contains(&get(Param::CordLineOhms)), F::CordWarm)],
+        Component::LineFuse => {
+            let gone = plant.supply().fuse_blown || get(Param::FuseOhms) > 1e3;
+            vec![(gone, F::FuseWireGone)]
+        }
+        Component::Board => {
+            let scorched = RELAY_CONTACTS
+                .iter()
+                .any(|param| (0.5..1e6).contains(&get(*param)));
+            vec![(scorched, F::RelayScorched)]
+        }
+        Component::Dial => vec![(get(Param::DialWear) > 0.5, F::DialSoft)],
+        Component::LidLock => vec![(get(Param::LockTravelS) > 2.0, F::BoltStiff)],
+        Component::InletCold => valve(Param::ColdKv, Param::ColdLeakKv, Param::SupplyColdKpa),
+        Component::InletHot => valve(Param::HotKv, Param::HotLeakKv, Param::SupplyHotKpa),
+        Component::DrainPump => vec![
+            (get(Param::PumpFree) < 0.5, F::ImpellerStuck),
+            (get(Param::PumpFlowLMin) < 25.0, F::ImpellerFouled),
+        ],
+        Component::Motor => vec![
+            (get(Param::MotorDragNm) > 0.5, F::ShaftStiff),
+            (plant.drive().winding_c > 80.0, F::MotorHot),
+        ],
+        Component::Pickup => vec![(get(Param::PickupGap) < 0.6, F::GapWide)],
+        Component::PressureHose => vec![
+            (get(Param::HoseLeakS) < 2000.0, F::AirHoseCracked),
+            (get(Param::HoseLagS) > 100.0, F::AirHoseBlocked),
+        ],
+        Component::Belt => vec![
+            (!belt_on, F::BeltOff),
+            (belt_on && get(Param::BeltGripNm) < 4.0, F::BeltSlack),
+        ],
+        Component::Tub => {
+            let motor_nm = if belt_on {
+                get(Param::MotorDragNm)
+            } else {
+                0.0
+            };
+            vec![
+                (
+                    get(Param::BasketDragNm) + 2.0 * motor_nm > 1.5,
+                    F::BasketStiff,
+                ),
+                (get(Param::TubLeakKv) > 0.01, F::TubDrips),
+            ]
+        }
+        Component::DrainHose => vec![
+            (get(Param::HoseKink) > 0.3, F::HoseKinked),
+            (get(Param::DrainHoseKv) < 1.5, F::HoseClogged),
+            (get(Param::StandpipeM) < 0.5, F::HoseEndLow),
+            (get(Param::StandpipeM) > 1.5, F::HoseEndHigh),
+            (get(Param::HoseExcessM) > 0.3, F::HoseTooDeep),
+        ],
+        Component::Harness => {
+            let burnt = Terminal::ALL
+                .iter()
+                .any(|t| get(Param::ContactOhms(*t)) > 0.5);
+            vec![(burnt, F::PinBurnt)]
+        }
+        Component::Laundry => vec![
+            (get(Param::Suds) > 0.3, F::Suds),
+            (get(Param::LoadKg) > 6.0, F::TooMuchLaundry),
+            (get(Param::LoadOffsetKgM) > 0.12, F::LaundryOneSided),
+        ],
+        Component::Taps => {
+            let cold = tap(Param::SupplyColdKpa, F::ColdTapShut, F::ColdTapThrottled);
+            let hot = tap(Param::SupplyHotKpa, F::HotTapShut, F::HotTapThrottled);
+            cold.into_iter().chain(hot).collect()
+        }
+        Component::InletHoses => vec![(get(Param::HosesCrossed) > 0.5, F::HosesCrossed)],
+        Component::Floor => vec![(get(Param::FloorRockMm) > 2.0, F::MachineRocks)],
+        Component::Shifter => vec![(get(Param::ShiftRpm) < 0.5, F::GearStripped)],
+        Component::Filter
+        | Component::RunCapacitor
+        | Component::PressureSensor
+        | Component::Thermistor => Vec::new(),
+    };
+    seen.into_iter()
+        .filter(|(there, _)| *there)
+        .map(|(_, finding)| finding)
+        .collect()
+}
+
+const RELAY_CONTACTS: [Param; 7] = [
+    Param::RelayColdClosedOhms,
+    Param::RelayHotClosedOhms,
+    Param::RelayPumpClosedOhms,
+    Param::RelayMotorAClosedOhms,
+    Param::RelayMotorBClosedOhms,
+    Param::RelayShiftClosedOhms,
+    Param::RelayLockClosedOhms,
+];

@@ -1,0 +1,143 @@
+//! A part at the counter, and what the shop charges.
+
+use detent_simulation::plant::{Component, FailureMode};
+use serde::{Deserialize, Serialize};
+
+/// In what state a part is sold.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Condition {
+    /// From the maker.
+    #[default]
+    New,
+    /// Out of another machine, as it was.
+    Used,
+    /// Out of another machine, taken apart and put right.
+    Rebuilt,
+}
+
+impl Condition {
+    /// The fixed name used in text keys.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Condition::New => "new",
+            Condition::Used => "used",
+            Condition::Rebuilt => "rebuilt",
+        }
+    }
+}
+
+/// One part that can be bought. Numbers and prices are invented.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Part {
+    /// Part number, unique.
+    pub number: String,
+    /// Revision of the drawing, a letter; none for work and for what was never revised.
+    #[serde(default)]
+    pub revision: Option<char>,
+    /// The component it replaces.
+    pub component: Component,
+    /// Text key of its name.
+    pub name_key: String,
+    /// Price, whole units of money.
+    pub price: f64,
+    /// How long it takes to come, h.
+    pub wait_hours: f64,
+    /// Boards of the machines that it fits; none named: every one. A part that does not fit can be
+    /// bought all the same.
+    #[serde(default)]
+    pub boards: Vec<String>,
+    /// In what state it is sold.
+    #[serde(default)]
+    pub condition: Condition,
+    /// Number of the part that took its place: who orders this one gets that one.
+    #[serde(default)]
+    pub superseded_by: Option<String>,
+    /// It mends only what the catalogue says it cures, and leaves the rest of the component as it is.
+    #[serde(default)]
+    pub kit: bool,
+    /// Text key of a note on the counter's card, if any.
+    #[serde(default)]
+    pub note_key: Option<String>,
+}
+
+impl Part {
+    /// Whether it fits a machine with this board.
+    pub fn fits(&self, board: &str) -> bool {
+        self.boards.is_empty() || self.boards.iter().any(|b| b == board)
+    }
+
+    /// Whether fitting it ends this fault, if it fits at all.
+    pub fn ends(&self, mode: &FailureMode) -> bool {
+        self.component == mode.component && (!self.kit || mode.cured_by == self.number)
+    }
+}
+
+/// The part that an order for `number` brings, later numbers taking the place of earlier ones.
+pub fn current<'a>(counter: &'a [Part], number: &str) -> Option<&'a Part> {
+    let by_number = |number: &str| counter.iter().find(|part| part.number == number);
+    let mut part = by_number(number)?;
+    // No chain is longer than the list; one that runs in a circle ends here too.
+    for _ in 0..counter.len() {
+        match &part.superseded_by {
+            Some(next) => part = by_number(next)?,
+            None => return Some(part),
+        }
+    }
+    None
+}
+
+/// The new part that cures this failure mode on a machine with this board: the one that the catalogue
+/// names or, where that is for another board, the one for this board; none where hands alone cure it.
+pub fn cure<'a>(counter: &'a [Part], board: &str, mode: &FailureMode) -> Option<&'a Part> {
+    if mode.needs_no_part() {
+        return None;
+    }
+    let fits = |part: &&Part| part.component == mode.component && part.fits(board);
+    let others = counter
+        .iter()
+        .filter(|part| part.superseded_by.is_none() && part.condition == Condition::New);
+    current(counter, &mode.cured_by)
+        .into_iter()
+        .chain(others)
+        .find(fits)
+}
+
+/// What the shop charges. All sums are invented.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Rates {
+    /// Labour, whole units of money an hour.
+    pub labour_per_hour: f64,
+    /// Share of a part's price that the counter keeps when it is brought back, 0 to 1.
+    pub return_fee_share: f64,
+    /// Price of a new machine of this kind, whole units of money.
+    pub new_machine: f64,
+    /// A repair that costs more than this share of a new machine is not worth it, 0 to 1.
+    pub repair_share: f64,
+    /// Chance that a used part has a fault of its own, 0 to 1.
+    pub used_bad: f64,
+    /// The same for a rebuilt one, 0 to 1.
+    pub rebuilt_bad: f64,
+}
+
+impl Rates {
+    /// The most that a repair may cost, whole units of money.
+    pub fn repair_limit(&self) -> f64 {
+        self.repair_share * self.new_machine
+    }
+
+    /// What so many minutes of work cost, whole units of money.
+    pub fn labour(&self, minutes: f64) -> f64 {
+        self.labour_per_hour * minutes / 60.0
+    }
+
+    /// Chance that a part sold in this condition has a fault of its own, 0 to 1.
+    pub fn bad(&self, condition: Condition) -> f64 {
+        match condition {
+            Condition::New => 0.0,
+            Condition::Used => self.used_bad,
+            Condition::Rebuilt => self.rebuilt_bad,
+        }
+    }
+}

@@ -1,0 +1,89 @@
+//! The written report at the end of the job.
+
+use detent_simulation::names;
+use serde::de::{self, SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
+use std::fmt;
+
+names! {
+    /// What the customer is told for the time after the repair.
+    Advice {
+        None = "none", KeepTapOpen = "keep-tap-open", CleanStrainer = "clean-strainer",
+        LessDetergent = "less-detergent", CheckOutlet = "check-outlet", LevelMachine = "level-machine",
+        Replace = "replace",
+    }
+}
+
+/// The written report at the end of the job.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Report {
+    /// The failure modes named as causes; none of them for "nothing wrong". Older reports say `cause`
+    /// and name one or none.
+    #[serde(alias = "cause", deserialize_with = "one_or_more")]
+    pub causes: Vec<String>,
+    /// The part that was needed, or none.
+    pub part: Option<String>,
+    /// Readings in the notebook, by number, that prove it.
+    pub proof: Vec<usize>,
+    /// What the customer is told.
+    #[serde(default = "no_advice")]
+    pub advice: Advice,
+}
+
+fn no_advice() -> Advice {
+    Advice::None
+}
+
+/// A list of names, one name or none.
+fn one_or_more<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<String>, D::Error> {
+    struct Names;
+    impl<'de> Visitor<'de> for Names {
+        type Value = Vec<String>;
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            f.write_str("a list of causes, or one cause or none")
+        }
+        fn visit_none<E: de::Error>(self) -> Result<Vec<String>, E> {
+            Ok(Vec::new())
+        }
+        fn visit_some<D: Deserializer<'de>>(self, from: D) -> Result<Vec<String>, D::Error> {
+            String::deserialize(from).map(|name| vec![name])
+        }
+        fn visit_seq<A: SeqAccess<'de>>(self, mut seq: A) -> Result<Vec<String>, A::Error> {
+            let mut names = Vec::new();
+            while let Some(name) = seq.next_element()? {
+                names.push(name);
+            }
+            Ok(names)
+        }
+    }
+    from.deserialize_any(Names)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(text: &str) -> Report {
+        ron::from_str(text).unwrap_or_else(|e| panic!("{text}: {e}"))
+    }
+
+    #[test]
+    fn a_report_of_the_older_form_says_the_same() {
+        let one = read(r#"(cause: Some("belt.broken"), part: None, proof: [2])"#);
+        assert_eq!(
+            one,
+            read(r#"(causes: ["belt.broken"], part: None, proof: [2], advice: None)"#)
+        );
+        let nothing = read("(cause: None, part: None, proof: [])");
+        assert!(nothing.causes.is_empty() && nothing.advice == Advice::None);
+        let two = read(r#"(causes: ["a", "b"], part: Some("P-1"), proof: [], advice: Replace)"#);
+        assert_eq!((two.causes.len(), two.advice), (2, Advice::Replace));
+    }
+
+    #[test]
+    fn a_report_reads_back_from_what_was_written() {
+        let report =
+            read(r#"(causes: ["a", "b"], part: Some("P-1"), proof: [0], advice: CleanStrainer)"#);
+        assert_eq!(read(&ron::to_string(&report).expect("plain data")), report);
+    }
+}

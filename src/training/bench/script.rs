@@ -1,0 +1,292 @@
+//! Steps of a script: single actions, and the small sequences that hands make of them.
+
+use super::action::{Action, Turn};
+use super::view::Refusal;
+use super::workplace::Bench;
+use detent_simulation::controller::{Gesture, GestureStep, LidMove};
+use detent_simulation::plant::Button;
+use detent_simulation::units::{Span, TICKS_PER_S};
+use serde::{Deserialize, Serialize};
+
+/// A tap on a button, from down to up.
+const TAP: Span = Span::from_ms(150);
+/// Entries in the longest list that buttons step through.
+const MOST_STEPS: u8 = 100;
+/// No control remembers longer than this without the plug, s.
+const FORGETS_S: u64 = 300;
+/// A hand moves on this long after a tap or a hold.
+const NEXT: Span = Span::from_ms(150);
+
+/// One line of a script that is more than a single [`Action`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum Step {
+    /// Turn the dial by several detents at an even pace.
+    Turn {
+        /// Which way.
+        way: Turn,
+        /// How many detents.
+        detents: u8,
+        /// Time from one to the next, ms.
+        every_ms: u64,
+    },
+    /// Choose a position: turn the knob the short way, or step through the list.
+    Point {
+        /// Position.
+        to: u8,
+        /// Time from one detent or press to the next, ms.
+        every_ms: u64,
+    },
+    /// Push a button and let it go.
+    Tap(Button),
+    /// Push a button, hold it, let it go.
+    Hold {
+        /// Which.
+        button: Button,
+        /// How long, ms.
+        ms: u64,
+    },
+    /// Pull the plug, if it is in, and wait until the control has forgotten what it was doing.
+    PowerDown,
+    /// Look at the lamps and write down which are lit. Nothing else happens.
+    Look,
+    /// Do nothing but watch the lamps and write down each change.
+    Watch {
+        /// How long, s.
+        s: u64,
+    },
+    /// Do nothing.
+    Wait {
+        /// How long, s.
+        s: u64,
+    },
+    /// Do nothing for a moment.
+    Rest {
+        /// How long, ms.
+        ms: u64,
+    },
+    /// Watch until something is so.
+    Until {
+        /// What.
+        what: Condition,
+        /// Give up after this long, s.
+        limit_s: u64,
+    },
+    /// A single action.
+    #[serde(skip)]
+    Do(Action),
+}
+
+impl Step {
+    /// Names of the steps that are more than one action.
+    pub const NAMES: [&'static str; 10] = [
+        "Turn",
+        "Point",
+        "Tap",
+        "Hold",
+        "PowerDown",
+        "Look",
+        "Watch",
+        "Wait",
+        "Rest",
+        "Until",
+    ];
+}
+
+/// What a person can wait for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Condition {
+    /// The control waits for a program to be chosen.
+    Idle,
+    /// The control has stopped with a fault; the lock lamp blinks.
+    FaultHold,
+    /// Service mode, no routine running.
+    ServiceReady,
+    /// All lamps dark and the control without power.
+    Dark,
+    /// The lid can be opened.
+    Unlocked,
+    /// The tub is empty.
+    Empty,
+    /// There is a hand's depth of water in the tub.
+    Filled,
+    /// The basket turns.
+    Spinning,
+}
+
+/// A step that could not be done.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum StepError {
+    /// The bench refused.
+    #[error(transparent)]
+    Refused(#[from] Refusal),
+    /// There is no such position to choose now.
+    #[error("position {0} cannot be chosen on this panel now: see the service sheet")]
+    NoPosition(u8),
+    /// The wait ran out.
+    #[error(
+        "waited {limit_s} s and it was never {what:?}: raise limit_s, or look at what the machine did instead"
+    )]
+    NeverCame {
+        /// What was waited for.
+        what: Condition,
+        /// How long, s.
+        limit_s: u64,
+    },
+}
+
+impl Condition {
+    /// Whether it is so now.
+    pub fn holds(self, bench: &Bench) -> bool {
+        let machine = bench.machine();
+        let plant = machine.plant();
+        let glance = machine.control().glance();
+        match self {
+            Condition::Idle => glance.mode == "idle",
+            Condition::FaultHold => glance.mode == "hold",
+            Condition::ServiceReady => glance.mode == "service" && glance.routine.is_none(),
+            Condition::Dark => matches!(glance.mode, "off" | "starved"),
+            Condition::Unlocked => !plant.bolted(),
+            Condition::Empty => plant.water().level_mm() < 5.0,
+            Condition::Filled => plant.water().level_mm() > 80.0,
+            Condition::Spinning => plant.basket_coupled() && plant.drive().pulley_rpm() > 100.0,
+        }
+    }
+}
+
+impl Step {
+    /// Does it. Time passes on the bench.
+    ///
+    /// # Errors
+    /// The bench refuses an action, or a wait runs out.
+    pub fn run(&self, bench: &mut Bench) -> Result<(), StepError> {
+        match self {
+            Step::Do(action) => bench.act(action)?,
+            Step::Turn {
+                way,
+                detents,
+                every_ms,
+            } => {
+                for _ in 0..*detents {
+                    bench.act(&Action::Detent(*way))?;
+                    bench.wait(Span::from_ms(*every_ms));
+                }
+            }
+            Step::Look => {}
+            Step::Point { to, every_ms } => match bench.machine().board().panel.selector.turn() {
+                Some(turn) if *to >= turn => return Err(StepError::NoPosition(*to)),
+                Some(turn) => {
+                    let from = bench.machine().plant().dial_position();
+                    let right = (to + turn - from) % turn;
+                    let (way, detents) = if right <= turn / 2 {
+                        (Turn::Right, right)
+                    } else {
+                        (Turn::Left, turn - right)
+                    };
+                    Step::Turn {
+                        way,
+                        detents,
+                        every_ms: *every_ms,
+                    }
+                    .run(bench)?;
+                }
+                None => {
+                    let mut presses = 0;
+                    while bench.machine().control().position() != *to {
+                        if presses == MOST_STEPS {
+                            return Err(StepError::NoPosition(*to));
+                        }
+                        presses += 1;
+                        hold(bench, Button::More, TAP)?;
+                        bench.wait(Span::from_ms(*every_ms));
+                    }
+                }
+            },
+            Step::PowerDown => {
+                if bench.machine().plant().plugged() {
+                    bench.act(&Action::Unplug)?;
+                }
+                for _ in 0..FORGETS_S * TICKS_PER_S {
+                    if bench.machine().control().glance().mode == "off" {
+                        break;
+                    }
+                    bench.step();
+                }
+            }
+            Step::Tap(button) => hold(bench, *button, TAP)?,
+            Step::Hold { button, ms } => hold(bench, *button, Span::from_ms(*ms))?,
+            Step::Wait { s } | Step::Watch { s } => bench.wait(Span::from_s(*s)),
+            Step::Rest { ms } => bench.wait(Span::from_ms(*ms)),
+            Step::Until { what, limit_s } => {
+                for _ in 0..limit_s * TICKS_PER_S {
+                    if what.holds(bench) {
+                        return Ok(());
+                    }
+                    bench.step();
+                }
+                return Err(StepError::NeverCame {
+                    what: *what,
+                    limit_s: *limit_s,
+                });
+            }
+        }
+        Ok(())
+    }
+}
+
+fn hold(bench: &mut Bench, button: Button, span: Span) -> Result<(), StepError> {
+    bench.act(&Action::Down(button))?;
+    bench.wait(span);
+    bench.act(&Action::Up(button))?;
+    bench.wait(NEXT);
+    Ok(())
+}
+
+/// The steps of a board's entry gesture at an easy pace.
+pub fn entry_steps(gesture: &Gesture) -> Vec<Step> {
+    // The hand rests before it begins.
+    let mut steps = vec![Step::Wait { s: 2 }];
+    if let Some(from) = gesture.from {
+        let every_ms = 180;
+        steps.push(Step::Point { to: from, every_ms });
+        steps.push(Step::Wait { s: 2 });
+    }
+    for step in &gesture.steps {
+        match *step {
+            GestureStep::Turn { to, detents, .. } => steps.push(Step::Turn {
+                way: to,
+                detents,
+                every_ms: 180,
+            }),
+            GestureStep::Press { button, times, .. } => {
+                steps.extend((0..times).map(|_| Step::Tap(button)));
+            }
+            GestureStep::Hold { button, min_ms, .. } => steps.push(Step::Hold {
+                button,
+                ms: u64::from(min_ms) + 200,
+            }),
+            GestureStep::Push { button, .. } => {
+                steps.push(Step::Do(Action::Down(button)));
+                steps.push(Step::Rest { ms: 150 });
+            }
+            GestureStep::Release { button, min_ms, .. } => {
+                steps.push(Step::Rest {
+                    ms: u64::from(min_ms) + 150,
+                });
+                steps.push(Step::Do(Action::Up(button)));
+                steps.push(Step::Rest { ms: 150 });
+            }
+            GestureStep::Lid { to, .. } => steps.push(Step::Do(if to == LidMove::Up {
+                Action::OpenLid
+            } else {
+                Action::CloseLid
+            })),
+            GestureStep::PowerUp { holding } => {
+                steps.push(Step::PowerDown);
+                steps.extend(holding.map(|button| Step::Do(Action::Down(button))));
+                steps.push(Step::Do(Action::Plug));
+            }
+        }
+    }
+    steps
+}

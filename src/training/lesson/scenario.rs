@@ -1,0 +1,89 @@
+//! A scenario: the job ticket, the hidden fault and what counts.
+
+use super::course::Course;
+pub use detent_simulation::plant::Mains;
+use serde::{Deserialize, Serialize};
+
+/// A sentence in both languages.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Bilingual {
+    /// English.
+    pub en: String,
+    /// Spanish.
+    pub es: String,
+}
+
+/// Which fault the machine has.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Hidden {
+    /// This failure mode.
+    Named(String),
+    /// One drawn from the whole catalogue by relative weight, from the attempt's seed.
+    Draw,
+    /// One drawn from these.
+    DrawFrom(Vec<String>),
+    /// All of these at once.
+    Several(Vec<String>),
+    /// Nothing is wrong.
+    Nothing,
+}
+
+/// One job.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Scenario {
+    /// Title, both languages.
+    pub title: Bilingual,
+    /// The customer's complaint in the customer's words.
+    pub complaint: Bilingual,
+    /// What the trainee should learn.
+    pub goal: Bilingual,
+    /// Its place in the course; none for a job outside it.
+    #[serde(default)]
+    pub course: Option<Course>,
+    /// Board file name under `assets/boards`, without extension.
+    pub board: String,
+    /// Mains supply.
+    pub mains: Mains,
+    /// Seed of every random draw, unless the player gives another.
+    pub seed: u64,
+    /// The hidden fault.
+    pub fault: Hidden,
+    /// Wear of the dial, 0 = new, 1 = worn out.
+    #[serde(default)]
+    pub dial_wear: f64,
+    /// Codes left in the list from long ago, newest first.
+    #[serde(default)]
+    pub stale_codes: Vec<u8>,
+    /// Minutes a good technician should need.
+    pub par_minutes: f64,
+    /// Money the customer will pay at most for parts and work, in whole units.
+    pub budget: f64,
+    /// Whether meter work on the live machine is allowed in this job.
+    #[serde(default)]
+    pub live_tests_allowed: bool,
+    /// Whether a lead of the technician's meter is broken inside its insulation.
+    #[serde(default)]
+    pub worn_lead: bool,
+    /// Highest points for each dimension.
+    pub points: Points,
+}
+
+/// Points by dimension.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Points {
+    /// Getting into service mode.
+    pub entry: f64,
+    /// Reading the codes.
+    pub reading: f64,
+    /// Choosing tests and the part.
+    pub reasoning: f64,
+    /// Working safely.
+    pub safety: f64,
+    /// Time and money.
+    pub cost: f64,
+    /// Proving the fault and the repair.
+    pub proof: f64,
+}

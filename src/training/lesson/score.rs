@@ -1,0 +1,63 @@
+//! What an attempt is worth, dimension by dimension, and why each point was lost.
+
+use detent_simulation::names;
+use detent_simulation::units::Time;
+use serde::Serialize;
+
+names! {
+    /// One side of the job that is scored by itself.
+    Dimension { Entry = "entry", Reading = "reading", Reasoning = "reasoning", Safety = "safety", Cost = "cost", Proof = "proof" }
+}
+
+/// Points lost at one moment for one reason.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Deduction {
+    /// When.
+    pub at: Time,
+    /// Points lost.
+    pub points: f64,
+    /// Text key of the reason, such as `lost-good-board-replaced`.
+    pub reason: &'static str,
+    /// Arguments of the text: name and value.
+    pub args: Vec<(&'static str, String)>,
+}
+
+/// One dimension's result.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DimensionScore {
+    /// Which.
+    pub dimension: Dimension,
+    /// Highest points possible.
+    pub of: f64,
+    /// Points kept, never below zero.
+    pub kept: f64,
+    /// Each loss with its moment and reason.
+    pub lost: Vec<Deduction>,
+}
+
+/// The whole result.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Score {
+    /// By dimension.
+    pub dimensions: Vec<DimensionScore>,
+}
+
+/// Share of the points that is a pass (our own choice).
+pub const PASS_SHARE: f64 = 0.7;
+
+impl Score {
+    /// Points kept over all dimensions.
+    pub fn total(&self) -> f64 {
+        self.dimensions.iter().map(|d| d.kept).sum()
+    }
+
+    /// Points possible over all dimensions.
+    pub fn of(&self) -> f64 {
+        self.dimensions.iter().map(|d| d.of).sum()
+    }
+
+    /// Whether that is a pass.
+    pub fn passed(&self) -> bool {
+        self.total() >= PASS_SHARE * self.of()
+    }
+}

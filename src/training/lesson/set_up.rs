@@ -1,0 +1,188 @@
+//! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
+
+use super::scenario::{Hidden, Scenario};
+use crate::bench::{Bench, Part, Rates, Setup};
+use detent_simulation::controller::{Board, Calibration, Memory, StoredCode};
+use detent_simulation::plant::{Button, FailureMode, Param, Params, Rating};
+use detent_simulation::units::Span;
+use detent_simulation::units::uniform;
+use rand::SeedableRng;
+use rand_chacha::ChaCha8Rng;
+
+/// The longest that the customer let the last wash go on.
+const LAST_WASH: Span = Span::from_s(70 * 60);
+/// How long the machine then stood before the technician came to it.
+const STOOD: Span = Span::from_s(90);
+/// A stale code is at least this many washes old.
+const STALE_CYCLES: u32 = 40;
+
+/// What scenarios draw on.
+#[derive(Clone, Copy, Debug)]
+pub struct Library<'a> {
+    /// The scenario's board.
+    pub board: &'a Board,
+    /// The sound machine for the scenario's supply.
+    pub sound: &'a Params,
+    /// The catalogue.
+    pub modes: &'a [FailureMode],
+    /// The counter's list.
+    pub parts: &'a [Part],
+    /// What the shop charges.
+    pub rates: Rates,
+}
+
+impl Library<'_> {
+    /// A board as it leaves the factory: calibrated for the sound machine, nothing stored.
+    fn factory_memory(&self) -> Memory {
+        Memory {
+            calibration: Some(Calibration {
+                zero_v: self.sound.get(Param::PressureZeroV),
+                cam_ms_per_deg: self.board.shifter.ms_per_deg,
+                inertia_ms: self.board.recalibration.inertia_ms.0,
+            }),
+            ..Memory::default()
+        }
+    }
+
+    /// A machine fresh from the factory but for these faults, with a new dial, live tests allowed.
+    pub fn setup(&self, rating: Rating, faults: Vec<FailureMode>, seed: u64) -> Setup {
+        Setup {
+            board: self.board.clone(),
+            memory: self.factory_memory(),
+            sound: self.sound.clone(),
+            rating,
+            dial_wear: 0.0,
+            faults,
+            modes: self.modes.to_vec(),
+            parts: self.parts.to_vec(),
+            rates: self.rates,
+            seed,
+            live_tests_allowed: true,
+            lead_open: false,
+        }
+    }
+}
+
+/// A scenario that cannot be set up.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum SetUpError {
+    /// The catalogue lacks the named fault.
+    #[error("no failure mode is called \"{0}\": see assets/catalogue.ron")]
+    UnknownMode(String),
+    /// Nothing to draw from.
+    #[error("the scenario draws a fault but names none to draw from")]
+    EmptyDraw,
+}
+
+/// The failure modes that this scenario and seed hide. The same seed gives the same ones.
+///
+/// # Errors
+/// The scenario names a fault that the catalogue lacks.
+pub fn draw<'a>(
+    scenario: &Scenario,
+    modes: &'a [FailureMode],
+    seed: u64,
+) -> Result<Vec<&'a FailureMode>, SetUpError> {
+    let named = |id: &String| {
+        modes
+            .iter()
+            .find(|m| m.id == *id)
+            .ok_or_else(|| SetUpError::UnknownMode(id.clone()))
+    };
+    let from: Vec<&FailureMode> = match &scenario.fault {
+        Hidden::Nothing => return Ok(Vec::new()),
+        Hidden::Named(id) => return Ok(vec![named(id)?]),
+        Hidden::Several(ids) => return ids.iter().map(named).collect(),
+        Hidden::Draw => modes.iter().collect(),
+        Hidden::DrawFrom(ids) => ids.iter().map(named).collect::<Result<_, _>>()?,
+    };
+    let total: f64 = from.iter().map(|m| m.weight).sum();
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let mut left = total * uniform(&mut rng);
+    for mode in &from {
+        left -= mode.weight;
+        if left < 0.0 {
+            return Ok(vec![mode]);
+        }
+    }
+    let last = from.last().ok_or(SetUpError::EmptyDraw)?;
+    Ok(vec![last])
+}
+
+/// Sets the bench up: the hidden fault is in the machine, and the customer's last wash has been
+/// tried, so that the control has found what it could by itself.
+///
+/// # Errors
+/// The scenario does not fit the library.
+pub fn set_up(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<Bench, SetUpError> {
+    let mut bench = prepare(scenario, library, seed)?;
+    wash(&mut bench, LAST_WASH);
+    bench.wait(STOOD);
+    bench.begin();
+    Ok(bench)
+}
+
+/// The machine with its hidden fault, plugged in, nothing tried yet.
+///
+/// # Errors
+/// The scenario does not fit the library.
+pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<Bench, SetUpError> {
+    let faults: Vec<FailureMode> = draw(scenario, library.modes, seed)?
+        .into_iter()
+        .cloned()
+        .collect();
+    Ok(Bench::new(Setup {
+        memory: customers_memory(scenario, library),
+        dial_wear: scenario.dial_wear,
+        live_tests_allowed: scenario.live_tests_allowed,
+        lead_open: scenario.worn_lead,
+        ..library.setup(scenario.mains.rating(), faults, seed)
+    }))
+}
+
+/// The board of a machine in use: calibrated in the factory, with what it has stored since.
+fn customers_memory(scenario: &Scenario, library: &Library<'_>) -> Memory {
+    Memory {
+        codes: scenario
+            .stale_codes
+            .iter()
+            .zip(0..)
+            .map(|(code, n)| StoredCode {
+                code: *code,
+                cycles_ago: STALE_CYCLES * (n + 1),
+            })
+            .collect(),
+        cycles: 400,
+        ..library.factory_memory()
+    }
+}
+
+/// The customer's wash, to its end, to the fault hold or to `limit`.
+pub fn wash(bench: &mut Bench, limit: Span) {
+    start_wash(bench);
+    let began = bench.now();
+    while bench.now().since(began) < limit && bench.machine().control().glance().mode == "program" {
+        bench.wait(Span::from_s(1));
+    }
+}
+
+/// The customer chooses the board's first program and starts it.
+pub fn start_wash(bench: &mut Bench) {
+    let program = bench
+        .machine()
+        .board()
+        .programs
+        .first()
+        .map_or(0, |p| p.position);
+    bench.wait(Span::from_s(3));
+    let turns = bench.machine().board().panel.selector.turn().is_some();
+    while turns && bench.machine().plant().dial_position() != program {
+        bench.machine_mut().detent(true);
+        bench.wait(Span::from_ms(400));
+    }
+    // Without a knob the list stands at its first program when power comes.
+    bench.machine_mut().press(Button::Start, true);
+    bench.wait(Span::from_ms(300));
+    bench.machine_mut().press(Button::Start, false);
+    bench.wait(Span::from_s(2));
+}

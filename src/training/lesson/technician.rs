@@ -1,0 +1,688 @@
+//! Three people at a bench, each working with steps and actions as a person does: one who proves
+//! before buying, one who guesses by what fails most, one who swaps the control.
+
+use super::scenario::Scenario;
+use super::survey::LOADS;
+use crate::bench::script::{Condition, Step, StepError, entry_steps};
+use crate::bench::{Action, Advice, Bench, Display, Grip, LandmarkKind, MeterMode, Report, Turn};
+use detent_simulation::controller::{Routine, Signs};
+use detent_simulation::plant::{Button, Component, FailureMode, Pin, Side, Terminal};
+use detent_simulation::units::{Span, Time};
+
+/// Tries at the entry gesture before anybody gives up.
+const TRIES: usize = 6;
+/// A circuit that shows no more than this is dead enough for an ohmmeter, V.
+const DEAD_V: f64 = 5.0;
+/// Water above this runs out of whatever is opened below the tub, mm.
+const WET_MM: f64 = 20.0;
+/// The longest recalibration and program that are waited for, s.
+const RECALIBRATION_S: u64 = 900;
+const PROGRAM_S: u64 = 4000;
+
+type Done = Result<(), StepError>;
+
+/// How somebody works.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Persona {
+    /// Knows what is wrong and proves it before buying.
+    Expert,
+    /// Buys what fails most often among the parts that the service sheet lists for the code.
+    Guesser,
+    /// Works by the rules and swaps the control first.
+    Swapper,
+}
+
+/// Works on `bench` until the report is handed in.
+///
+/// # Errors
+/// The bench refuses a step: the machine is none of those that this hand knows.
+pub fn work(persona: Persona, scenario: &Scenario, bench: Bench) -> Result<Bench, StepError> {
+    let mut hands = Technician { bench, scenario };
+    match persona {
+        Persona::Expert => hands.prove_and_repair()?,
+        Persona::Guesser => hands.guess()?,
+        Persona::Swapper => hands.swap()?,
+    }
+    Ok(hands.bench)
+}
+
+struct Technician<'a> {
+    bench: Bench,
+    scenario: &'a Scenario,
+}
+
+/// Steps that could be taken next, how long they take, and which faults what they show rules out.
+struct Plan {
+    steps: Vec<Step>,
+    seconds: f64,
+    rules_out: Vec<bool>,
+}
+
+/// What the notebook holds of a diagnosis: numbers of readings, and faults not yet ruled out.
+#[derive(Default)]
+struct Diagnosis {
+    readings: Vec<usize>,
+    open: Vec<usize>,
+}
+
+// What hands do.
+impl Technician<'_> {
+    fn act(&mut self, action: Action) -> Done {
+        Ok(self.bench.act(&action)?)
+    }
+
+    /// Does it unless it is so already.
+    fn see_to(&mut self, action: Action) {
+        let _ = self.bench.act(&action);
+    }
+
+    fn step(&mut self, step: Step) -> Done {
+        step.run(&mut self.bench)
+    }
+
+    fn mode(&self) -> &'static str {
+        self.bench.machine().control().glance().mode
+    }
+
+    fn unplug(&mut self) {
+        self.see_to(Action::Unplug);
+    }
+
+    /// Power off until the control has forgotten, and on again.
+    fn power_up(&mut self) -> Done {
+        self.step(Step::PowerDown)?;
+        self.act(Action::Plug)?;
+        self.step(Step::Wait { s: 3 })?;
+        Ok(())
+    }
+
+    /// The entry gesture, again if a worn dial spoilt it; false when it never works.
+    fn enter(&mut self) -> Result<bool, StepError> {
+        self.see_to(Action::CloseLid);
+        let steps = entry_steps(&self.bench.machine().board().gesture);
+        for _ in 0..TRIES {
+            if self.mode() != "idle" {
+                self.power_up()?;
+            }
+            // The hand rests, so that the last try is over.
+            self.step(Step::Wait { s: 8 })?;
+            if !steps.iter().all(|step| step.run(&mut self.bench).is_ok()) {
+                self.see_to(Action::CloseLid);
+                continue;
+            }
+            self.step(Step::Wait { s: 1 })?;
+            if self.mode() == "service" {
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+
+    /// Chooses a position. Where a worn dial has lost count the pointer goes once more round, past the
+    /// index, from which the control counts anew.
+    fn choose(&mut self, to: u8) -> Done {
+        self.step(Step::Point { to, every_ms: 200 })?;
+        for _ in 0..TRIES {
+            if self.bench.machine().control().position() == to {
+                break;
+            }
+            let detents = self
+                .bench
+                .machine()
+                .board()
+                .panel
+                .selector
+                .turn()
+                .unwrap_or(0);
+            self.step(Step::Turn {
+                way: Turn::Right,
+                detents,
+                every_ms: 200,
+            })?;
+        }
+        self.step(Step::Wait { s: 1 })
+    }
+
+    /// Starts a routine from the menu; false when this board has none such.
+    fn start(&mut self, routine: Routine) -> Result<bool, StepError> {
+        let menu = &self.bench.machine().board().menu;
+        let Some(to) = menu
+            .iter()
+            .find(|m| m.routine == routine)
+            .map(|m| m.position)
+        else {
+            return Ok(false);
+        };
+        self.choose(to)?;
+        self.step(Step::Tap(Button::Start))?;
+        Ok(true)
+    }
+
+    fn stop(&mut self) -> Done {
+        self.step(Step::Tap(Button::Stop))?;
+        self.step(Step::Wait { s: 1 })?;
+        Ok(())
+    }
+
+    fn leave_service(&mut self) -> Done {
+        for _ in 0..3 {
+            if self.mode() == "service" {
+                self.stop()?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Reads every stored code and notes each new one.
+    fn read_codes(&mut self) -> Done {
+        let board = self.bench.machine().board();
+        let page = board.service.page;
+        // Flashes take their time.
+        let s = if matches!(board.lamps.signs, Signs::Flashes { .. }) {
+            15
+        } else {
+            3
+        };
+        if !self.start(Routine::Recall)? {
+            return Ok(());
+        }
+        self.step(Step::Watch { s })?;
+        while let Some(code) = self.bench.machine().control().glance().code_shown {
+            if !self.bench.noted_codes().iter().any(|(_, c)| *c == code) {
+                self.act(Action::NoteCode(code))?;
+            }
+            self.step(Step::Tap(page))?;
+            self.step(Step::Watch { s })?;
+        }
+        self.stop()?;
+        Ok(())
+    }
+
+    /// Rest without power, service mode, codes. A dark machine says nothing.
+    fn first_look(&mut self) -> Done {
+        if matches!(self.mode(), "off" | "starved") {
+            return Ok(());
+        }
+        self.power_up()?;
+        if self.enter()? {
+            self.read_codes()?;
+            self.leave_service()?;
+        }
+        Ok(())
+    }
+
+    /// Plug out, panels off, and the circuit proved dead with a meter that is proved before and after.
+    fn make_dead(&mut self) -> Done {
+        self.unplug();
+        self.see_to(Action::OpenCabinet);
+        self.test_meter()?;
+        let volts = self.probe(MeterMode::VoltsDc, Pin::BulkPlus, Pin::BulkMinus)?;
+        if !matches!(volts, Display::Value(v) if v.abs() < DEAD_V) {
+            self.act(Action::Discharge)?;
+        }
+        self.test_meter()?;
+        Ok(())
+    }
+
+    /// Tries the meter on the proving source, and puts the spare leads on if it fails.
+    fn test_meter(&mut self) -> Done {
+        self.act(Action::TestMeter)?;
+        if self
+            .bench
+            .meter_tests()
+            .last()
+            .is_some_and(|t| !t.is_good())
+        {
+            self.act(Action::ReplaceLeads)?;
+            self.act(Action::TestMeter)?;
+        }
+        Ok(())
+    }
+
+    fn probe(&mut self, mode: MeterMode, red: Pin, black: Pin) -> Result<Display, StepError> {
+        self.act(probe(mode, red, black))?;
+        let reading = self.bench.notebook().last();
+        Ok(reading.map_or(Display::Dead, |r| r.shown))
+    }
+
+    /// Buys and fits a part; water that would run out is bailed first.
+    fn fit(&mut self, number: &str) -> Done {
+        if self.bench.machine().plant().water().level_mm() > WET_MM {
+            self.act(Action::BailOut)?;
+        }
+        self.act(Action::Order(number.to_owned()))?;
+        self.act(Action::Fit(number.to_owned()))?;
+        Ok(())
+    }
+
+    /// Panels on, plug in.
+    fn close_up(&mut self) -> Done {
+        self.see_to(Action::LiftProbes);
+        self.see_to(Action::CloseLid);
+        self.see_to(Action::CloseCabinet);
+        self.see_to(Action::Plug);
+        self.step(Step::Wait { s: 3 })?;
+        Ok(())
+    }
+
+    /// Recalibrates; false when it was broken off or service mode cannot be entered.
+    fn recalibrate(&mut self) -> Result<bool, StepError> {
+        let began = self.bench.now();
+        if !self.enter()? {
+            return Ok(false);
+        }
+        self.start(Routine::Recalibrate)?;
+        let limit_s = RECALIBRATION_S;
+        let what = Condition::ServiceReady;
+        let _ = Step::Until { what, limit_s }.run(&mut self.bench);
+        Ok(self.passed(LandmarkKind::CalibrationPassed, began))
+    }
+
+    /// Runs the short program to its end; false when the control stops it.
+    fn run(&mut self) -> Result<bool, StepError> {
+        let began = self.bench.now();
+        let programs = &self.bench.machine().board().programs;
+        let short = programs.iter().find(|p| p.name == "program-short");
+        let to = short.or(programs.first()).map_or(0, |p| p.position);
+        self.choose(to)?;
+        self.step(Step::Tap(Button::Start))?;
+        self.step(Step::Wait { s: 2 })?;
+        for _ in 0..PROGRAM_S {
+            if self.mode() != "program" {
+                break;
+            }
+            self.bench.wait(Span::from_s(1));
+        }
+        Ok(self.passed(LandmarkKind::ProgramFinished, began))
+    }
+
+    fn passed(&self, kind: LandmarkKind, since: Time) -> bool {
+        self.bench.passed(kind, since)
+    }
+
+    /// Recalibration and a run, and what they bring to light.
+    fn try_machine(&mut self) -> Result<bool, StepError> {
+        self.close_up()?;
+        if self.mode() != "idle" {
+            self.power_up()?;
+        }
+        let calibrated = self.recalibrate()?;
+        if !calibrated {
+            self.read_codes_again()?;
+            return Ok(false);
+        }
+        self.leave_service()?;
+        let ran = self.run()?;
+        if !ran {
+            self.power_up()?;
+            if self.enter()? {
+                self.read_codes_again()?;
+            }
+        }
+        Ok(ran)
+    }
+
+    fn read_codes_again(&mut self) -> Done {
+        if self.mode() == "service" {
+            self.read_codes()?;
+            self.leave_service()?;
+        }
+        Ok(())
+    }
+
+    fn report(
+        &mut self,
+        causes: Vec<String>,
+        part: Option<String>,
+        proof: Vec<usize>,
+        advice: Advice,
+    ) -> Done {
+        self.act(Action::Report(Report {
+            causes,
+            part,
+            proof,
+            advice,
+        }))?;
+        Ok(())
+    }
+}
+
+fn probe(mode: MeterMode, red: Pin, black: Pin) -> Action {
+    let grip = Grip::Clips;
+    Action::Probe {
+        mode,
+        red,
+        black,
+        grip,
+    }
+}
+
+// The expert.
+impl Technician<'_> {
+    fn prove_and_repair(&mut self) -> Done {
+        self.first_look()?;
+        let hidden: Vec<FailureMode> = self.bench.hidden().to_vec();
+        let mut proof = Vec::new();
+        let advice = self.advice(&hidden);
+        if advice == Advice::Replace {
+            proof.extend(self.diagnose(&hidden)?);
+        } else {
+            for mode in &hidden {
+                proof.extend(self.diagnose(&hidden)?);
+                self.repair(mode)?;
+                self.try_machine()?;
+            }
+            if hidden.is_empty() {
+                self.try_machine()?;
+            }
+        }
+        let part = hidden.iter().filter_map(|m| self.part_for(m)).next_back();
+        let causes = hidden.iter().map(|m| m.id.clone()).collect();
+        self.report(causes, part, proof, advice)?;
+        Ok(())
+    }
+
+    fn part_for(&self, mode: &FailureMode) -> Option<String> {
+        let needed = Some(mode).filter(|m| !m.needs_no_part());
+        let part = needed.and_then(|m| self.bench.cure(m));
+        part.map(|part| part.number.clone())
+    }
+
+    /// What the customer is told.
+    fn advice(&self, hidden: &[FailureMode]) -> Advice {
+        let parts = hidden.iter().filter(|m| !m.needs_no_part());
+        let parts: f64 = parts
+            .filter_map(|m| self.bench.cure(m))
+            .map(|p| p.price)
+            .sum();
+        let rates = self.bench.rates();
+        let bill = parts + rates.labour(self.scenario.par_minutes);
+        if !hidden.is_empty() && bill > rates.repair_limit() {
+            return Advice::Replace;
+        }
+        let told = hidden.iter().map(|mode| match mode.component {
+            Component::Taps => Advice::KeepTapOpen,
+            Component::Supply => Advice::CheckOutlet,
+            Component::Floor => Advice::LevelMachine,
+            Component::InletCold | Component::InletHot if mode.id.ends_with("screen") => {
+                Advice::CleanStrainer
+            }
+            Component::Laundry if mode.id.ends_with("suds") => Advice::LessDetergent,
+            _ => Advice::None,
+        });
+        told.into_iter()
+            .find(|advice| *advice != Advice::None)
+            .unwrap_or(Advice::None)
+    }
+
+    fn repair(&mut self, mode: &FailureMode) -> Done {
+        if let Some(number) = self.part_for(mode) {
+            self.fit(&number)?;
+        } else if mode.component.can_be_put_right() {
+            self.see_to(Action::OpenLid);
+            self.act(Action::PutRight(mode.component))?;
+        }
+        // What is left is learned anew by recalibration.
+        Ok(())
+    }
+
+    /// Measures and looks until no rival is left that could be told apart, or nothing more tells.
+    /// Numbers of the readings that do.
+    fn diagnose(&mut self, hidden: &[FailureMode]) -> Result<Vec<usize>, StepError> {
+        let mut diagnosis = Diagnosis {
+            open: self.rivals(hidden),
+            ..Diagnosis::default()
+        };
+        self.make_dead()?;
+        let plans = self.dead_plans();
+        self.carry_out(plans, &mut diagnosis)?;
+        if self.scenario.live_tests_allowed && !diagnosis.open.is_empty() {
+            self.measure_live(&mut diagnosis)?;
+            self.make_dead()?;
+        }
+        Ok(diagnosis.readings)
+    }
+
+    /// Faults, by their place in the catalogue, of the other components that the service sheet lists for
+    /// the codes noted; without a code, of all others. Of several faults, none alone explains the machine.
+    fn rivals(&self, hidden: &[FailureMode]) -> Vec<usize> {
+        let suspects = self.suspects();
+        let rival = |m: &FailureMode| {
+            let listed = suspects.is_empty() || suspects.contains(&m.component);
+            listed && hidden.iter().all(|h| h.component != m.component)
+                || hidden.len() > 1 && hidden.contains(m)
+        };
+        let modes = self.bench.modes().iter().enumerate();
+        modes.filter(|(_, m)| rival(m)).map(|(n, _)| n).collect()
+    }
+
+    /// What the service sheet lists for the codes noted, in its order.
+    fn suspects(&self) -> Vec<Component> {
+        let board = self.bench.machine().board();
+        let monitors = self.bench.noted_codes().iter();
+        let monitors = monitors.filter_map(|(_, code)| board.monitor_of(*code));
+        let entries = monitors.filter_map(|m| board.sheet.iter().find(|e| e.monitor == m));
+        entries.flat_map(|entry| entry.suspects.clone()).collect()
+    }
+
+    /// Everything that an ohmmeter and a look can show of the machine as it lies open.
+    fn dead_plans(&self) -> Vec<Plan> {
+        let mut plans = Vec::new();
+        let mut add = |steps: Vec<Step>| plans.extend(self.think_through(&self.bench, steps));
+        let mut ohms = |red, black| add(vec![Step::Do(probe(MeterMode::Ohms, red, black))]);
+        for (red, black) in LOADS {
+            ohms(load(red), load(black));
+        }
+        for terminal in Terminal::ALL {
+            ohms(Pin::Wire(*terminal, Side::Board), load(*terminal));
+        }
+        ohms(Pin::PlugLine, Pin::FuseIn);
+        ohms(Pin::FuseIn, Pin::FuseOut);
+        ohms(Pin::FuseOut, load(Terminal::CordLine));
+        let farads = probe(
+            MeterMode::Microfarads,
+            load(Terminal::Cap1),
+            load(Terminal::Cap2),
+        );
+        add(vec![Step::Do(farads)]);
+        for component in Component::ALL {
+            let look = Step::Do(Action::Inspect(*component));
+            add(match component {
+                Component::Laundry | Component::Tub => {
+                    vec![Step::Do(Action::OpenLid), look, Step::Do(Action::CloseLid)]
+                }
+                _ => vec![look],
+            });
+        }
+        plans
+    }
+
+    /// What these steps would show; none when they cannot be taken or would do harm.
+    fn think_through(&self, bench: &Bench, steps: Vec<Step>) -> Option<Plan> {
+        let mut bench = bench.clone();
+        let (began, read, found) = (bench.now(), bench.notebook().len(), bench.found().len());
+        let harm = bench.events().len();
+        if !steps.iter().all(|step| step.run(&mut bench).is_ok()) || bench.events().len() > harm {
+            return None;
+        }
+        let mut rules_out = vec![false; bench.modes().len()];
+        let seen = bench.notebook()[read..].iter().map(|r| &r.rules_out);
+        for out in seen.chain(bench.found()[found..].iter().map(|f| &f.rules_out)) {
+            for (n, out) in out.iter().enumerate() {
+                rules_out[n] |= *out;
+            }
+        }
+        Some(Plan {
+            steps,
+            seconds: bench.now().since(began).seconds(),
+            rules_out,
+        })
+    }
+
+    /// The plan that rules out most in its time, again and again until none rules out any more.
+    fn carry_out(&mut self, plans: Vec<Plan>, diagnosis: &mut Diagnosis) -> Done {
+        loop {
+            let worth = |plan: &Plan| {
+                let open = diagnosis.open.iter();
+                open.filter(|n| plan.rules_out[**n]).count() as f64 / plan.seconds
+            };
+            let best = (plans.iter()).max_by(|a, b| worth(a).total_cmp(&worth(b)));
+            // A fault is seen for oneself, even where it has no rival.
+            let Some(best) = best.filter(|plan| worth(plan) > 0.0) else {
+                return Ok(());
+            };
+            let read = self.bench.notebook().len();
+            for step in &best.steps {
+                self.step(step.clone())?;
+            }
+            diagnosis.readings.extend(read..self.bench.notebook().len());
+            diagnosis.open.retain(|n| !best.rules_out[*n]);
+        }
+    }
+
+    /// Drives one load after another from service mode and measures what arrives, panels off and
+    /// hands away.
+    fn measure_live(&mut self, diagnosis: &mut Diagnosis) -> Done {
+        self.see_to(Action::LiftProbes);
+        self.see_to(Action::CloseLid);
+        self.act(Action::Plug)?;
+        self.step(Step::Wait { s: 3 })?;
+        if !self.enter()? {
+            return Ok(());
+        }
+        let neutral = Pin::Wire(Terminal::CordNeutral, Side::Board);
+        for (routine, hot, cold) in TESTS {
+            if diagnosis.open.is_empty() {
+                break;
+            }
+            // What the test would show is thought through on a machine that stands as this one.
+            let mut trial = Technician {
+                bench: self.bench.clone(),
+                scenario: self.scenario,
+            };
+            if !trial.start(routine)? {
+                continue;
+            }
+            trial.step(Step::Wait { s: 3 })?;
+            let across = [
+                (MeterMode::VoltsAc, load(hot), load(cold)),
+                (MeterMode::AmpsClamp, load(hot), load(cold)),
+                (MeterMode::VoltsAc, Pin::Wire(hot, Side::Board), neutral),
+                (MeterMode::VoltsAc, load(Terminal::LockLineOut), neutral),
+                (MeterMode::AmpsClamp, load(Terminal::MotorCommon), neutral),
+            ];
+            let sensors = SENSORS.iter().flat_map(|(signal, ground)| {
+                let sides = [Side::Board, Side::Load].into_iter();
+                sides.map(|side| {
+                    let ground = Pin::Wire(*ground, Side::Board);
+                    (MeterMode::VoltsDc, Pin::Wire(*signal, side), ground)
+                })
+            });
+            let pulses = (
+                MeterMode::Hertz,
+                Pin::Wire(Terminal::PickupOut, Side::Board),
+                Pin::Wire(Terminal::PickupGround, Side::Board),
+            );
+            let probes = across.into_iter().chain(sensors).chain([pulses]);
+            let plans: Vec<Plan> = probes
+                .filter_map(|(mode, red, black)| {
+                    let steps = vec![Step::Do(probe(mode, red, black))];
+                    self.think_through(&trial.bench, steps)
+                })
+                .collect();
+            let tells = |plan: &Plan| diagnosis.open.iter().any(|n| plan.rules_out[*n]);
+            if !plans.iter().any(tells) {
+                continue;
+            }
+            self.start(routine)?;
+            self.step(Step::Wait { s: 3 })?;
+            self.carry_out(plans, diagnosis)?;
+            self.stop()?;
+            self.step(Step::Wait { s: 10 })?;
+            if self.mode() != "service" && !self.enter()? {
+                return Ok(());
+            }
+        }
+        self.see_to(Action::LiftProbes);
+        self.leave_service()?;
+        Ok(())
+    }
+}
+
+const fn load(terminal: Terminal) -> Pin {
+    Pin::Wire(terminal, Side::Load)
+}
+
+/// Sensor signals and their grounds.
+const SENSORS: [(Terminal, Terminal); 3] = [
+    (Terminal::PressureOut, Terminal::PressureGround),
+    (Terminal::Therm1, Terminal::Therm2),
+    (Terminal::Cam1, Terminal::Cam2),
+];
+
+/// Tests of loads, with the two ends of what each drives.
+const TESTS: [(Routine, Terminal, Terminal); 7] = [
+    (Routine::TestPump, Terminal::Pump1, Terminal::Pump2),
+    (Routine::TestCold, Terminal::Cold1, Terminal::Cold2),
+    (Routine::TestHot, Terminal::Hot1, Terminal::Hot2),
+    (Routine::TestLock, Terminal::LockCoil1, Terminal::LockCoil2),
+    (Routine::TestShifter, Terminal::Shift1, Terminal::Shift2),
+    (Routine::TestMotorA, Terminal::MotorA, Terminal::MotorCommon),
+    (Routine::TestMotorB, Terminal::MotorB, Terminal::MotorCommon),
+];
+
+// The other two.
+impl Technician<'_> {
+    /// Up to three parts, the likeliest first, each tried with a recalibration and a run.
+    fn guess(&mut self) -> Done {
+        self.first_look()?;
+        let mut likely: Vec<(f64, &FailureMode)> = Vec::new();
+        let modes = self.bench.modes().to_vec();
+        for component in self.suspects() {
+            let of_it: Vec<&FailureMode> =
+                modes.iter().filter(|m| m.component == component).collect();
+            let weight = of_it.iter().map(|m| m.weight).sum();
+            let commonest = of_it.iter().max_by(|a, b| a.weight.total_cmp(&b.weight));
+            if let Some(mode) = commonest
+                && !likely.iter().any(|(_, m)| m.component == component)
+            {
+                likely.push((weight, mode));
+            }
+        }
+        likely.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let mut last = None;
+        for (_, mode) in likely.iter().take(3) {
+            self.unplug();
+            self.see_to(Action::OpenCabinet);
+            self.see_to(Action::Discharge);
+            self.repair(mode)?;
+            last = Some(*mode);
+            if self.try_machine()? {
+                break;
+            }
+        }
+        let part = last.and_then(|mode| self.part_for(mode));
+        let causes = last.iter().map(|mode| mode.id.clone()).collect();
+        self.report(causes, part, Vec::new(), Advice::None)?;
+        Ok(())
+    }
+
+    /// A new control, by the book and without a measurement.
+    fn swap(&mut self) -> Done {
+        self.first_look()?;
+        let modes = self.bench.modes().to_vec();
+        let of_board = modes
+            .iter()
+            .filter(|m| m.component == Component::Board && !m.needs_no_part());
+        let mode = of_board.max_by(|a, b| a.weight.total_cmp(&b.weight));
+        let Some(mode) = mode else {
+            return Ok(());
+        };
+        self.make_dead()?;
+        self.repair(mode)?;
+        self.try_machine()?;
+        let part = self.part_for(mode);
+        self.report(vec![mode.id.clone()], part, Vec::new(), Advice::None)?;
+        Ok(())
+    }
+}

@@ -1,0 +1,8 @@
+//! What a person does at the bench, its record and score, what to believe and do next, and what to
+//! practise. Knows no clock, file, screen, thread or global.
+
+pub mod bench;
+pub mod lesson;
+pub mod practice;
+pub mod reason;
+pub mod record;

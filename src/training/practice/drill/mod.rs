@@ -1,0 +1,94 @@
+//! Drills: short exercises of one skill each, on boards drawn at random. Every drill asks from a seed (the
+//! same seed, the same task) and marks an answer; it knows no window and no clock.
+
+pub mod entry;
+pub mod lamps;
+pub mod look_up;
+pub mod meter;
+pub mod next_test;
+pub mod part;
+mod round;
+pub use round::{Done, QUESTIONS, Round};
+
+use crate::lesson::{Library, Mains};
+use detent_simulation::units::uniform;
+use rand::SeedableRng;
+use rand_chacha::ChaCha8Rng;
+
+/// A board at one supply that it is made for, with all that a question about it draws on.
+#[derive(Clone, Copy, Debug)]
+pub struct Site<'a> {
+    /// Board, sound machine for this supply, catalogue and counter.
+    pub library: Library<'a>,
+    /// Supply.
+    pub mains: Mains,
+}
+
+/// Which site a task is about: the board's short name and the supply.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// The board's short name.
+    pub board: String,
+    /// Supply.
+    pub mains: Mains,
+}
+
+impl Site<'_> {
+    /// Its place.
+    pub fn place(&self) -> Place {
+        Place {
+            board: self.library.board.id.clone(),
+            mains: self.mains,
+        }
+    }
+}
+
+/// Draws one of these; none of nothing.
+fn one_of<T: Copy>(all: &[T], rng: &mut ChaCha8Rng) -> Option<T> {
+    all.get(below(all.len(), rng)).copied()
+}
+
+/// Draws a number below `end`; 0 where there is none.
+fn below(end: usize, rng: &mut ChaCha8Rng) -> usize {
+    ((uniform(rng) * end as f64) as usize).min(end.saturating_sub(1))
+}
+
+/// Draws a number from `least` to `most`.
+fn between(least: u32, most: u32, rng: &mut ChaCha8Rng) -> u32 {
+    least + below((most - least + 1) as usize, rng) as u32
+}
+
+/// Draws a value from `low` up to `high`.
+fn within(low: f64, high: f64, rng: &mut ChaCha8Rng) -> f64 {
+    low + (high - low) * uniform(rng)
+}
+
+/// Puts them in an order drawn at random (Fisher and Yates).
+fn shuffle<T>(all: &mut [T], rng: &mut ChaCha8Rng) {
+    for last in (1..all.len()).rev() {
+        all.swap(last, below(last + 1, rng));
+    }
+}
+
+/// Draws a site: first the board, so that one made for two supplies does not come up twice as often.
+///
+/// # Panics
+/// There is no site.
+fn site<'a, 's>(sites: &'a [Site<'s>], rng: &mut ChaCha8Rng) -> &'a Site<'s> {
+    let mut boards: Vec<&str> = Vec::new();
+    for site in sites {
+        if !boards.contains(&site.library.board.id.as_str()) {
+            boards.push(&site.library.board.id);
+        }
+    }
+    let board = one_of(&boards, rng);
+    let here: Vec<&Site<'s>> = (sites.iter())
+        .filter(|site| Some(site.library.board.id.as_str()) == board)
+        .collect();
+    one_of(&here, rng).expect("a drill has at least one board")
+}
+
+/// The source of every draw of a task.
+fn draws(seed: u64) -> ChaCha8Rng {
+    ChaCha8Rng::seed_from_u64(seed)
+}

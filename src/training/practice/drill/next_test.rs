@@ -1,0 +1,200 @@
+//! Choosing the next test: what is believed after the codes and what was tried since, four things that could
+//! be done now, and which of them makes the repair cheapest.
+
+use super::{Place, Site, draws, one_of, shuffle, site};
+use crate::reason::evidence::{self, Outcome, Table};
+use crate::reason::{Course, Posterior, Probe, Remedy, Step, Trade};
+use detent_simulation::plant::FailureMode;
+use detent_simulation::units::uniform;
+use rand_chacha::ChaCha8Rng;
+
+/// Things to choose from.
+const CHOICES: usize = 4;
+/// Causes that are shown.
+const TOP: usize = 5;
+/// Where one cause is likelier than this, share, there is little left to choose.
+const SURE: f64 = 0.9;
+/// Beliefs that the search for the best may look at.
+const WORK: u32 = 1500;
+/// An action whose expected cost is within this share of the best one's is as right.
+const AS_GOOD: f64 = 0.02;
+/// The others cost at least this share more than the best, whatever follows.
+const WORSE: f64 = 0.03;
+/// Situations drawn before the clearest so far is taken.
+const DRAWS: u64 = 12;
+/// At most so many tests were made before the question.
+const TESTS_BEFORE: u32 = 2;
+
+/// Something that could be done now.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Choice {
+    /// What, in the trade's words.
+    pub deed: Deed,
+    /// What it costs by itself, with what has to be done before it, whole units of money.
+    pub cost: f64,
+    /// What the whole repair is expected to cost when this is done now, whole units of money: no less than
+    /// the first, and no more than the second.
+    pub repair: (f64, f64),
+}
+
+/// A repair or a test.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Deed {
+    /// Repair.
+    Repair(Remedy),
+    /// Test.
+    Test(Probe),
+}
+
+/// What is known, and what could be done.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Task {
+    /// Board and supply.
+    pub place: Place,
+    /// Codes that the customer's wash stored, newest first.
+    pub codes: Vec<u8>,
+    /// Tests made since.
+    pub tested: Vec<Probe>,
+    /// The likeliest causes: failure mode by its id (none: nothing is wrong) and share.
+    pub belief: Vec<(Option<String>, f64)>,
+    /// Things to choose from.
+    pub options: Vec<Choice>,
+}
+
+/// An answer, judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Marked {
+    /// Nothing offered makes the repair clearly cheaper.
+    pub right: bool,
+    /// The best, by its place among the options.
+    pub should: usize,
+    /// The one chosen.
+    pub chosen: usize,
+}
+
+/// Draws a task, with the table of each site (`tables` may lack some; those sites are left out). None where
+/// there is no table at all, or nothing clear was found.
+pub fn ask<'t>(
+    sites: &[Site<'_>],
+    tables: impl Fn(&Place) -> Option<&'t Table>,
+    seed: u64,
+) -> Option<Task> {
+    let known: Vec<Site<'_>> = (sites.iter().copied())
+        .filter(|site| tables(&site.place()).is_some())
+        .collect();
+    if known.is_empty() {
+        return None;
+    }
+    let rng = &mut draws(seed);
+    (0..DRAWS).find_map(|_| {
+        let site = site(&known, rng);
+        let table = tables(&site.place())?;
+        situation(site, table, rng)
+    })
+}
+
+/// Judges the choice, by its place among the options.
+pub fn mark(task: &Task, chosen: usize) -> Marked {
+    let cost = |n: usize| task.options.get(n).map_or(f64::INFINITY, |c| c.repair.1);
+    let best = |a: &usize, b: &usize| cost(*a).total_cmp(&cost(*b));
+    let should = (0..task.options.len()).min_by(best).unwrap_or_default();
+    Marked {
+        right: cost(chosen) <= cost(should) * (1.0 + AS_GOOD),
+        should,
+        chosen,
+    }
+}
+
+/// One situation, if four things stand out clearly enough in it.
+fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<Task> {
+    let library = &site.library;
+    let hidden = hidden(library.modes, rng)?;
+    let washes: Vec<&Outcome> = table.seen.get(hidden + 1)?.washes.iter().collect();
+    let wash = one_of(&washes, rng)?;
+    let mut belief = Posterior::from_weights(&evidence::prior(library.modes)).ok()?;
+    belief.update(&table.wash(wash)).ok()?;
+    let trade = Trade::of(library, table, true);
+    let problem = &trade.problem;
+    let mut course = Course::begin(&belief.shares());
+    let mut tested = Vec::new();
+    for _ in 0..(uniform(rng) * f64::from(TESTS_BEFORE + 1)) as u32 {
+        let Step::Test(test) = problem.plan(&course, WORK / 10).ok()?.next() else {
+            break;
+        };
+        let outcome = drawn(&problem.tests[test].chances, hidden + 1, rng);
+        let seen = (test as u16, outcome as u16);
+        let after = problem.after(&course, Step::Test(test));
+        course = after.into_iter().find(|next| next.seen.contains(&seen))?;
+        tested.push(trade.probes[test].clone());
+    }
+    let total: f64 = course.weights.iter().sum();
+    let likeliest = course.weights.iter().copied().fold(0.0, f64::max);
+    if likeliest > SURE * total {
+        return None;
+    }
+    let plan = problem.plan(&course, WORK).ok()?;
+    let best = *plan.choices.first()?;
+    let choice = |choice: &crate::reason::Choice| {
+        Some(Choice {
+            deed: match choice.step {
+                Step::Repair(r) => Deed::Repair(trade.remedies[r].clone()),
+                Step::Test(t) => Deed::Test(trade.probes[t].clone()),
+                Step::LastResort => return None,
+            },
+            cost: problem.cost(choice.step, course.done),
+            repair: (choice.lower, choice.upper),
+        })
+    };
+    // Whatever is done after one of these, it stays dearer.
+    let mut worse: Vec<Choice> = (plan.choices[1..].iter())
+        .filter(|other| other.lower > best.upper * (1.0 + WORSE))
+        .filter_map(choice)
+        .collect();
+    // The nearest ones are the interesting ones; something as cheap as the best stands beside it where there
+    // is such a thing, so that the price tells less.
+    worse.sort_by(|a, b| a.repair.1.total_cmp(&b.repair.1));
+    let price = problem.cost(best.step, course.done);
+    let as_cheap = worse.iter().position(|other| other.cost <= price);
+    let cheap = as_cheap.map(|at| worse.remove(at));
+    worse.truncate(3 * CHOICES);
+    shuffle(&mut worse, rng);
+    worse.truncate(CHOICES - 1 - usize::from(cheap.is_some()));
+    worse.extend(cheap);
+    let mut options: Vec<Choice> = choice(&best).into_iter().chain(worse).collect();
+    if options.len() < CHOICES {
+        return None;
+    }
+    shuffle(&mut options, rng);
+    let mut ranked: Vec<(usize, f64)> = course.weights.iter().copied().enumerate().collect();
+    ranked.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    let name = |n: usize| n.checked_sub(1).map(|n| library.modes[n].id.clone());
+    Some(Task {
+        place: site.place(),
+        codes: wash.codes.clone(),
+        tested,
+        belief: (ranked.into_iter().take(TOP))
+            .map(|(n, weight)| (name(n), weight / total))
+            .collect(),
+        options,
+    })
+}
+
+/// Draws a failure mode by its weight.
+fn hidden(modes: &[FailureMode], rng: &mut ChaCha8Rng) -> Option<usize> {
+    let total: f64 = modes.iter().map(|mode| mode.weight).sum();
+    let mut left = total * uniform(rng);
+    modes.iter().position(|mode| {
+        left -= mode.weight;
+        left < 0.0
+    })
+}
+
+/// Draws an outcome by its chances under a hypothesis.
+fn drawn(chances: &[Vec<f64>], hypothesis: usize, rng: &mut ChaCha8Rng) -> usize {
+    let mut left = uniform(rng);
+    let at = chances.iter().position(|row| {
+        left -= row[hypothesis];
+        left < 0.0
+    });
+    at.unwrap_or_default()
+}

@@ -1,0 +1,173 @@
+//! "Is the control bad, or is it my hand?": what failed tries at the entry gesture say.
+
+use super::evidence;
+use super::wald::{Sprt, WaldError};
+use detent_simulation::controller::{Broke, GestureInput, Outcome, Try};
+use detent_simulation::plant::dial::error_chances;
+use detent_simulation::plant::{Component, FailureMode};
+use detent_simulation::units::Span;
+
+/// Risk of taking a sound control for bad, and of the other way round. Our own choice.
+pub const RISK: f64 = 0.05;
+
+/// Chance that a practised hand slips in a way that no trace shows. Our own choice.
+const SLIP: f64 = 0.05;
+
+/// What one failed try says.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hand {
+    /// Chance that a sound control would have let this try in, 0 to 1: the dial's contacts at this
+    /// person's own pace, and no slip. 0 where the person's own timing broke a rule.
+    pub success: f64,
+}
+
+impl Hand {
+    /// Reads a try on a dial of this wear, 0 to 1.
+    pub fn of(attempt: &Try, wear: f64) -> Hand {
+        if own_fault(attempt) {
+            return Hand { success: 0.0 };
+        }
+        let detents: Vec<u32> = (attempt.lines.iter())
+            .filter(|line| matches!(line.got, Some(GestureInput::Detent(_))))
+            .map(|line| line.at_ms)
+            .collect();
+        let gaps = detents.windows(2).map(|two| two[1].saturating_sub(two[0]));
+        let gaps = gaps.map(|ms| Span::from_ms(u64::from(ms)));
+        Hand::at_pace(gaps, wear)
+    }
+
+    /// A try whose detents follow each other after these times.
+    pub fn at_pace(gaps: impl Iterator<Item = Span>, wear: f64) -> Hand {
+        let right = gaps.map(|gap| {
+            let (skip, double) = error_chances(wear, gap);
+            1.0 - skip - double
+        });
+        Hand {
+            success: right.fold(1.0 - SLIP, |chance, one| chance * one),
+        }
+    }
+}
+
+/// The trace shows that the person was too late, too early or pressed the wrong thing.
+fn own_fault(attempt: &Try) -> bool {
+    match attempt.outcome {
+        // A detent too many or too few may be the dial's own.
+        Outcome::Broken(
+            Broke::TooManyDetents { .. } | Broke::TooFewDetents { .. } | Broke::WrongWay { .. },
+        ) => false,
+        Outcome::Broken(_) => true,
+        Outcome::Open | Outcome::Entered => false,
+    }
+}
+
+/// How the question stands after each try: "is the control bad or is it my hand?"
+#[derive(Clone, Debug, PartialEq)]
+pub struct Doubt {
+    /// Logarithm of the odds at which the control is the likelier culprit by far.
+    pub upper: f64,
+    /// Logarithm of the odds at which it is the hand.
+    pub lower: f64,
+    /// Logarithm of the odds that the control is bad: before the first try, and after each that failed.
+    pub log_odds: Vec<f64>,
+    /// A try got in: the control is not to blame.
+    pub cleared: bool,
+}
+
+impl Doubt {
+    /// Tries on a dial of this wear, 0 to 1, where controls fail as often as these modes say.
+    ///
+    /// # Errors
+    /// As [`Sprt::new`].
+    pub fn of(tries: &[Try], wear: f64, modes: &[FailureMode]) -> Result<Doubt, WaldError> {
+        let mut test = control_on_trial(modes)?;
+        let mut log_odds = vec![test.log_ratio];
+        let failed = |t: &&Try| matches!(t.outcome, Outcome::Broken(_));
+        for attempt in tries.iter().filter(failed) {
+            test = suspicion(test, &[Hand::of(attempt, wear)]);
+            log_odds.push(test.log_ratio);
+        }
+        Ok(Doubt {
+            upper: test.upper,
+            lower: test.lower,
+            log_odds,
+            cleared: tries.iter().any(|t| t.outcome == Outcome::Entered),
+        })
+    }
+}
+
+/// Wald's test, begun with the catalogue's odds that the control itself is bad.
+///
+/// # Errors
+/// As [`Sprt::new`].
+pub fn control_on_trial(modes: &[FailureMode]) -> Result<Sprt, WaldError> {
+    let of_control = modes.iter().filter(|m| m.component == Component::Board);
+    let bad: f64 = of_control.map(|m| m.weight).sum();
+    let all: f64 = evidence::prior(modes).iter().sum();
+    Ok(Sprt::new(RISK, RISK)?.with_odds(bad / (all - bad)))
+}
+
+/// The test of "the control is sound" against "the control never lets anyone in" after these
+/// failures. Begun with the odds that the control is bad, it tells those odds after them.
+pub fn suspicion(mut test: Sprt, failures: &[Hand]) -> Sprt {
+    for hand in failures {
+        test.see(1.0 - hand.success, 1.0);
+    }
+    test
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::wald::Verdict;
+    use super::*;
+
+    fn failed(success: f64, times: usize) -> Sprt {
+        let test = Sprt::new(0.05, 0.05).expect("risks");
+        suspicion(test, &vec![Hand { success }; times])
+    }
+
+    #[test]
+    fn twenty_failures_in_a_row_are_as_rare_as_they_are() {
+        // Independent arithmetic, no published result: p to the twentieth.
+        for (miss, expected) in [
+            (0.5, 9.5367e-7),
+            (0.8, 0.011_529_2),
+            (0.9, 0.121_577),
+            (0.95, 0.358_486),
+        ] {
+            let chance = 1.0 / failed(1.0 - miss, 20).odds();
+            assert!((chance / expected - 1.0).abs() < 1e-5, "{chance}");
+        }
+        // The greatest success chance that twenty failures leave possible at 5 %.
+        let bound = 1.0 - libm::pow(0.05, 0.05);
+        assert!((bound - 0.139_108).abs() < 1e-6);
+        let chance = 1.0 / failed(bound, 20).odds();
+        assert!((chance - 0.05).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_good_hand_suspects_the_control_soon_and_a_bad_hand_never() {
+        assert_eq!(failed(0.95, 1).verdict(), Verdict::Second);
+        assert_eq!(failed(0.5, 4).verdict(), Verdict::GoOn);
+        assert_eq!(failed(0.5, 5).verdict(), Verdict::Second);
+        assert_eq!(failed(0.0, 1000).verdict(), Verdict::GoOn);
+    }
+
+    #[test]
+    fn what_is_known_of_controls_comes_before_the_tries() {
+        let test = Sprt::new(0.05, 0.05).expect("risks").with_odds(0.01);
+        let told = |times: usize| suspicion(test, &vec![Hand { success: 0.9 }; times]);
+        // One in a hundred, and ten times as likely with each failure.
+        assert!((told(2).odds() - 1.0).abs() < 1e-9);
+        assert_eq!(told(3).verdict(), Verdict::GoOn);
+        assert_eq!(told(4).verdict(), Verdict::Second);
+    }
+
+    #[test]
+    fn a_worn_dial_turned_fast_excuses_the_control() {
+        let gaps = |ms| std::iter::repeat_n(Span::from_ms(ms), 6);
+        let calm = Hand::at_pace(gaps(200), 0.0).success;
+        let hasty = Hand::at_pace(gaps(50), 0.9).success;
+        assert!((calm - (1.0 - SLIP)).abs() < 1e-12);
+        assert!(hasty < 0.3, "{hasty}");
+    }
+}

@@ -1,0 +1,466 @@
+//! The way through a job, deed by deed: what it made likely, and what it cost so far. Yours is done again on a
+//! fresh bench; the best one is what the planner would have done on the same machine.
+
+use super::evidence::{self, End, Outcome, Table};
+use super::plan::{Course, PlanError, Step};
+use super::posterior::{Posterior, PosteriorError};
+use super::trade::{OPENED, Probe, SERVICE, Trade, WAIT_PER_HOUR};
+use crate::bench::{Action, Bench, LandmarkKind, Refusal};
+use crate::lesson::{Library, Scenario, SetUpError, set_up};
+use detent_simulation::controller::Board;
+use detent_simulation::plant::FailureMode;
+use detent_simulation::units::Time;
+
+/// Beliefs that the search for one next action may look at.
+pub const WORK: u32 = 4000;
+/// Deeds of a best path at most: a way that finds nothing ends in a new machine long before.
+const LONGEST: usize = 60;
+/// Smallest likelihood of a run that goes against a repair made: faults that come and goes, two at once.
+const AGAINST: f64 = evidence::FLOOR;
+
+/// Something that was done or happened.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Deed {
+    /// The technician came to a machine whose last wash ended so.
+    Arrived(Outcome),
+    /// Service mode was entered and the codes were read.
+    ReadCodes,
+    /// This was done.
+    Did(Action),
+    /// A wash ended so.
+    Ran(Outcome),
+    /// A recalibration ended so.
+    Recalibrated(Outcome),
+    /// The planner did this.
+    Planned(Step),
+    /// The report was written, at the end of the planner's way.
+    Reported,
+}
+
+/// A point on the way: what stands after a deed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stop {
+    /// Machine time; for the best path none is known.
+    pub at: Option<Time>,
+    /// The deed.
+    pub deed: Deed,
+    /// Belief in each hypothesis after it; they add up to 1.
+    pub shares: Vec<f64>,
+    /// Work so far, min.
+    pub minutes: f64,
+    /// Work, parts and waits so far, whole units of money.
+    pub money: f64,
+    /// What the planner would have done instead of this deed, where money was about to be spent.
+    pub sound: Option<Step>,
+}
+
+/// Why a way cannot be shown.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum PathError {
+    /// The scenario does not fit the library.
+    #[error(transparent)]
+    SetUp(#[from] SetUpError),
+    /// What was done cannot be done again.
+    #[error("the attempt cannot be done again: {0}")]
+    Refused(#[from] Refusal),
+    /// Nothing can be planned.
+    #[error(transparent)]
+    Plan(#[from] PlanError),
+    /// Nothing can be believed.
+    #[error(transparent)]
+    Posterior(#[from] PosteriorError),
+}
+
+/// Everything that both ways begin from.
+#[derive(Clone, Copy)]
+pub(super) struct Start<'a> {
+    pub scenario: &'a Scenario,
+    pub library: Library<'a>,
+    pub table: &'a Table,
+    pub trade: &'a Trade,
+    pub seed: u64,
+}
+
+impl Start<'_> {
+    /// Belief after a customer's wash that ended so.
+    fn belief(&self, outcome: &Outcome) -> Result<Posterior, PosteriorError> {
+        let mut belief = Posterior::from_weights(&evidence::prior(self.library.modes))?;
+        belief.update(&self.table.wash(outcome))?;
+        Ok(belief)
+    }
+
+    fn next(&self, course: &Course) -> Result<Step, PlanError> {
+        Ok(self.trade.problem.plan(course, WORK)?.next())
+    }
+}
+
+/// How the customer's wash ended, and the way that `done` went from there: its deeds done again on a fresh bench.
+pub(super) fn yours(start: Start<'_>, done: &Bench) -> Result<(Outcome, Vec<Stop>), PathError> {
+    let bench = set_up(start.scenario, &start.library, start.seed)?;
+    let outcome = Outcome::of_wash(&bench);
+    let belief = start.belief(&outcome)?;
+    let mut walk = Walk {
+        course: Course::begin(&belief.shares()),
+        seen: bench.landmarks().len(),
+        start,
+        bench,
+        belief,
+        looked: Vec::new(),
+        repaired: None,
+        sound: None,
+        stops: Vec::new(),
+    };
+    walk.stop(Deed::Arrived(outcome.clone()), None);
+    for (at, action) in done.history() {
+        walk.wait(*at)?;
+        walk.act(action)?;
+    }
+    walk.wait(done.now())?;
+    Ok((outcome, walk.stops))
+}
+
+struct Walk<'a> {
+    start: Start<'a>,
+    bench: Bench,
+    belief: Posterior,
+    course: Course,
+    /// Landmarks taken in.
+    seen: usize,
+    /// What was measured or looked at: the same once more tells nothing new.
+    looked: Vec<Action>,
+    /// Hypotheses that repairs have ended, once one was made.
+    repaired: Option<Vec<bool>>,
+    /// The planner's choice here, until something changes it.
+    sound: Option<Step>,
+    stops: Vec<Stop>,
+}
+
+impl Walk<'_> {
+    fn stop(&mut self, deed: Deed, sound: Option<Step>) {
+        let bench = &self.bench;
+        let waits = WAIT_PER_HOUR * bench.waited_hours();
+        self.stops.push(Stop {
+            at: Some(bench.now()),
+            deed,
+            shares: self.belief.shares(),
+            minutes: bench.minutes(),
+            money: bench.labour() + bench.spent() + waits,
+            sound,
+        });
+    }
+
+    /// What the planner would do here.
+    fn sound(&mut self) -> Result<Step, PlanError> {
+        if self.sound.is_none() {
+            self.sound = Some(self.start.next(&self.course)?);
+        }
+        Ok(self.sound.unwrap_or(Step::LastResort))
+    }
+
+    fn learn(&mut self, likelihood: &[f64]) -> Result<(), PathError> {
+        self.belief.update(likelihood)?;
+        self.course.weights = self.belief.shares();
+        self.sound = None;
+        Ok(())
+    }
+
+    fn wait(&mut self, until: Time) -> Result<(), PathError> {
+        self.bench.wait(until.since(self.bench.now()));
+        self.notice()
+    }
+
+    fn act(&mut self, action: &Action) -> Result<(), PathError> {
+        let sound = match action {
+            Action::Order(_) => Some(self.sound()?),
+            _ => None,
+        };
+        self.bench.act(action)?;
+        match action {
+            Action::Probe { .. } | Action::Inspect(_) => self.look(action)?,
+            Action::Fit(number) => {
+                let part = self.bench.part(number).cloned();
+                self.repair(|mode| part.as_ref().is_some_and(|p| p.ends(mode)));
+            }
+            Action::PutRight(c) => self.repair(|mode| mode.needs_no_part() && mode.component == *c),
+            Action::OpenCabinet => self.ready(OPENED),
+            _ => {}
+        }
+        let told = matches!(
+            action,
+            Action::Probe { .. }
+                | Action::Inspect(_)
+                | Action::PutRight(_)
+                | Action::Order(_)
+                | Action::Fit(_)
+                | Action::NoteCode(_)
+                | Action::Report(_)
+        );
+        if told {
+            self.stop(Deed::Did(action.clone()), sound);
+        }
+        self.notice()
+    }
+
+    /// Something that has to be done once was done.
+    fn ready(&mut self, need: u8) {
+        if self.course.done & need == 0 {
+            self.course.done |= need;
+            self.sound = None;
+        }
+    }
+
+    /// Takes in a reading or a look. Repairs change what the others would show: after one, runs alone count.
+    fn look(&mut self, action: &Action) -> Result<(), PathError> {
+        if self.repaired.is_some() || self.looked.contains(action) {
+            return Ok(());
+        }
+        let likelihood = match action {
+            Action::Probe {
+                mode,
+                red,
+                black,
+                grip,
+            } => {
+                let Some(reading) = self.bench.notebook().last().filter(|r| r.meter_sound) else {
+                    return Ok(());
+                };
+                evidence::reading_here(&self.bench, (*mode, *red, *black, *grip), reading.shown)
+            }
+            Action::Inspect(component) => {
+                let Some(found) = self.bench.found().last() else {
+                    return Ok(());
+                };
+                evidence::finding_here(&self.bench, *component, &found.findings)
+            }
+            _ => return Ok(()),
+        };
+        // A live machine changes by itself: the same pins may tell something else later.
+        if !self.bench.machine().plant().plugged() {
+            self.looked.push(action.clone());
+        }
+        self.tick_off(action);
+        self.learn(&likelihood)
+    }
+
+    /// The planner need not propose what was done.
+    fn tick_off(&mut self, action: &Action) {
+        let live = self.bench.machine().plant().plugged();
+        let same = |probe: &Probe| match (probe, action) {
+            (Probe::Inspect(a), Action::Inspect(b)) => a == b,
+            (
+                Probe::Read(point),
+                Action::Probe {
+                    mode, red, black, ..
+                },
+            ) => {
+                let dead = matches!(point.state.as_str(), "dead" | "pulled");
+                let pins = [(*red, *black), (*black, *red)];
+                dead != live && point.mode == *mode && pins.contains(&(point.red, point.black))
+            }
+            _ => false,
+        };
+        for (t, probe) in self.start.trade.probes.iter().enumerate() {
+            if same(probe) {
+                self.course.tick_off(t);
+            }
+        }
+    }
+
+    fn repair(&mut self, ends: impl Fn(&FailureMode) -> bool) {
+        let modes = self.start.library.modes;
+        let repaired = (self.repaired).get_or_insert_with(|| vec![false; modes.len() + 1]);
+        for (n, mode) in modes.iter().enumerate() {
+            repaired[n + 1] |= ends(mode);
+        }
+        self.sound = None;
+    }
+
+    /// Takes in what the machine went through meanwhile.
+    fn notice(&mut self) -> Result<(), PathError> {
+        let news: Vec<LandmarkKind> = self.bench.landmarks()[self.seen..]
+            .iter()
+            .map(|landmark| landmark.kind)
+            .collect();
+        self.seen = self.bench.landmarks().len();
+        for kind in news {
+            let board = self.bench.machine().board();
+            let (deed, likelihood) = match kind {
+                LandmarkKind::ServiceEntered => {
+                    self.ready(SERVICE);
+                    continue;
+                }
+                LandmarkKind::ProgramFinished | LandmarkKind::Held(_) => {
+                    let outcome = ended(kind, board);
+                    let likelihood = self.start.table.wash(&outcome);
+                    (Deed::Ran(outcome), likelihood)
+                }
+                LandmarkKind::CalibrationPassed | LandmarkKind::CalibrationFailed(_) => {
+                    let outcome = Some(ended(kind, board));
+                    let likelihood = self.start.table.recalibration(&outcome);
+                    (
+                        outcome.map_or(Deed::ReadCodes, Deed::Recalibrated),
+                        likelihood,
+                    )
+                }
+                _ => continue,
+            };
+            let passed = kind.stopped_by().is_none();
+            let likelihood = self.after_repairs(likelihood, passed);
+            self.learn(&likelihood)?;
+            self.stop(deed, None);
+        }
+        Ok(())
+    }
+
+    /// What was ended runs well; what was not runs as it did.
+    fn after_repairs(&mut self, mut likelihood: Vec<f64>, passed: bool) -> Vec<f64> {
+        let Some(repaired) = &self.repaired else {
+            return likelihood;
+        };
+        for (likely, ended) in likelihood.iter_mut().zip(repaired) {
+            if *ended {
+                *likely = if passed { 1.0 - AGAINST } else { AGAINST };
+            }
+        }
+        if !passed {
+            for (r, repair) in self.start.trade.problem.repairs.iter().enumerate() {
+                if repair.cures.iter().all(|h| repaired[*h]) {
+                    self.course.tried |= 1 << r;
+                }
+            }
+        }
+        likelihood
+    }
+}
+
+/// How a run ended that this landmark closed.
+fn ended(kind: LandmarkKind, board: &Board) -> Outcome {
+    match kind.stopped_by() {
+        Some(monitor) => Outcome {
+            end: End::Stopped,
+            codes: board.code_of(monitor).into_iter().collect(),
+        },
+        None => Outcome {
+            end: End::Finished,
+            codes: Vec::new(),
+        },
+    }
+}
+
+/// The planner's own way on the same machine, after a customer's wash that ended so. Several faults are taken
+/// one after the other.
+pub(super) fn best(
+    start: Start<'_>,
+    outcome: &Outcome,
+    done: &Bench,
+) -> Result<Vec<Stop>, PathError> {
+    let place = |mode: &FailureMode| {
+        let same = start.library.modes.iter().position(|m| m.id == mode.id);
+        same.map_or(0, |n| n + 1)
+    };
+    let mut truths: Vec<usize> = done.hidden().iter().map(place).collect();
+    if truths.is_empty() {
+        truths.push(0);
+    }
+    let (minutes, money) = start.trade.first_look();
+    let reads = !outcome.codes.is_empty();
+    let mut stops = vec![Stop {
+        at: None,
+        shares: start.belief(outcome)?.shares(),
+        deed: Deed::Arrived(outcome.clone()),
+        minutes: 0.0,
+        money: 0.0,
+        sound: None,
+    }];
+    if reads {
+        let shares = stops[0].shares.clone();
+        stops.push(Stop {
+            at: None,
+            deed: Deed::ReadCodes,
+            shares,
+            minutes,
+            money,
+            sound: None,
+        });
+    }
+    let mut ready = if reads { SERVICE } else { 0 };
+    for (n, truth) in truths.into_iter().enumerate() {
+        let outcome = match start.table.seen[truth].washes.first() {
+            Some(usual) if n > 0 => usual,
+            _ => outcome,
+        };
+        let mut course = Course::begin(&start.belief(outcome)?.shares());
+        course.done = ready;
+        one_fault(&start, truth, &mut course, &mut stops)?;
+        ready = course.done;
+    }
+    if let Some(end) = stops.last().cloned() {
+        let (minutes, money) = start.trade.report();
+        stops.push(Stop {
+            deed: Deed::Reported,
+            minutes: end.minutes + minutes,
+            money: end.money + money,
+            ..end
+        });
+    }
+    Ok(stops)
+}
+
+fn one_fault(
+    start: &Start<'_>,
+    truth: usize,
+    course: &mut Course,
+    stops: &mut Vec<Stop>,
+) -> Result<(), PathError> {
+    let problem = &start.trade.problem;
+    let (mut minutes, mut money) = stops.last().map_or((0.0, 0.0), |s| (s.minutes, s.money));
+    for _ in 0..LONGEST {
+        let step = start.next(course)?;
+        let (work, price) = start.trade.price(step, course.done);
+        minutes += work;
+        money += price;
+        let next = problem.after(course, step);
+        // The outcome that this fault brings most often.
+        let most = |test: usize| {
+            let chances = problem.tests[test].chances.iter().enumerate();
+            let most = chances.max_by(|a, b| a.1[truth].total_cmp(&b.1[truth]));
+            most.map(|(outcome, _)| (test as u16, outcome as u16))
+        };
+        let (following, cured) = match step {
+            Step::Test(t) => {
+                let outcome = most(t);
+                let came = |c: &Course| outcome.is_some_and(|o| c.seen.contains(&o));
+                (next.into_iter().find(came), false)
+            }
+            Step::Repair(r) => {
+                let cured = problem.repairs[r].cures.contains(&truth);
+                (next.into_iter().next(), cured)
+            }
+            Step::LastResort => (None, true),
+        };
+        let shares = match (&following, cured) {
+            (_, true) => (0..problem.hypotheses)
+                .map(|h| f64::from(u8::from(h == truth)))
+                .collect(),
+            (Some(next), false) => Posterior::from_weights(&next.weights)?.shares(),
+            (None, false) => return Ok(()),
+        };
+        stops.push(Stop {
+            at: None,
+            deed: Deed::Planned(step),
+            shares,
+            minutes,
+            money,
+            sound: None,
+        });
+        match following {
+            Some(next) if !cured => *course = next,
+            Some(next) => {
+                course.done = next.done;
+                return Ok(());
+            }
+            None => return Ok(()),
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,260 @@
+//! Where attempts are kept: what the window asks of it, and the one that is a folder.
+
+use detent_content::RedoError;
+use detent_simulation::units::Time;
+use detent_training::bench::Action;
+use detent_training::record::{Footer, Header, RecordError};
+
+/// Keeps attempts by name: `JOB-N.attempt` when finished, with `.part` behind it until then.
+pub trait Attempts: Send + Sync {
+    /// Where that is, for people, if it can be pointed at.
+    fn place(&self) -> Option<String>;
+    /// All of them, the one changed last first.
+    fn names(&self) -> Vec<String>;
+    /// The whole text of one.
+    ///
+    /// # Errors
+    /// Why it cannot be read.
+    fn read(&self, name: &str) -> Result<Vec<u8>, Trouble>;
+    /// How far the clock had come when the attempt was broken off, if that is known.
+    fn seen_until(&self, name: &str) -> Option<Time>;
+    /// Begin an attempt at `job`.
+    ///
+    /// # Errors
+    /// Why it cannot be kept.
+    fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn Keeping>, Trouble>;
+    /// Go on with an unfinished one.
+    ///
+    /// # Errors
+    /// Why it cannot be gone on with.
+    fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble>;
+    /// Delete one for good.
+    ///
+    /// # Errors
+    /// Why it is still there.
+    fn remove(&self, name: &str) -> Result<(), Trouble>;
+    /// What carries copies in and out, where people cannot reach the attempts themselves.
+    fn porter(&self) -> Option<&dyn Porter>;
+    /// What is wrong with keeping attempts, since it went wrong.
+    fn trouble(&self) -> Option<Trouble>;
+    /// Say what went wrong with keeping one.
+    fn complain(&self, trouble: Trouble);
+}
+
+/// One attempt being kept as it goes.
+pub trait Keeping: Send + Sync {
+    /// The name it has now.
+    fn name(&self) -> String;
+    /// Keep one action.
+    ///
+    /// # Errors
+    /// Why it is not kept.
+    fn push(&mut self, at: Time, action: &Action) -> Result<(), Trouble>;
+    /// Remember how far the clock has come.
+    fn mark(&mut self, at: Time);
+    /// Keep the end; the name that the attempt has from now on.
+    ///
+    /// # Errors
+    /// Why it is not kept.
+    fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble>;
+}
+
+/// Carries copies of attempts in and out of a browser.
+pub trait Porter {
+    /// Hand a copy to the person.
+    fn save_copy(&self, name: &str, bytes: &[u8]);
+    /// Ask the person for a file.
+    fn ask_for_file(&self);
+    /// The next file that the person gave: name and content.
+    fn arrived(&self) -> Option<(String, Vec<u8>)>;
+    /// Keep an attempt that came from elsewhere under a free name, which is returned.
+    ///
+    /// # Errors
+    /// Why it is not kept.
+    fn take_in(&self, name: &str, bytes: &[u8]) -> Result<String, Trouble>;
+}
+
+/// Why an attempt is not kept or not read.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Trouble {
+    /// The browser gives no storage, with its reason.
+    Refused(String),
+    /// The storage is full.
+    Full(String),
+    /// Another window took over.
+    Elsewhere,
+    /// Nothing of this name.
+    Gone(String),
+    /// It is damaged, or of a newer program.
+    Damaged(RecordError),
+    /// It cannot be done again here as it was recorded.
+    Differs(String),
+    /// Anything else, in words.
+    Other(String),
+}
+
+impl Trouble {
+    /// Key of the sentence, and what goes into it.
+    pub fn key_and_detail(&self) -> (&'static str, String) {
+        use detent_training::record::Damage;
+        match self {
+            Trouble::Refused(detail) => ("trouble-refused", detail.clone()),
+            Trouble::Full(detail) => ("trouble-full", detail.clone()),
+            Trouble::Elsewhere => ("trouble-elsewhere", String::new()),
+            Trouble::Gone(name) => ("trouble-gone", name.clone()),
+            Trouble::Damaged(error) => match error.problem {
+                Damage::NewerFormat { .. } => ("trouble-newer", error.file.clone()),
+                Damage::Foreign | Damage::Empty => ("trouble-foreign", error.file.clone()),
+                Damage::ScenarioChanged { .. } => ("trouble-changed", error.file.clone()),
+                _ => ("trouble-damaged", error.to_string()),
+            },
+            Trouble::Differs(detail) => ("trouble-differs", detail.clone()),
+            Trouble::Other(detail) => ("trouble-other", detail.clone()),
+        }
+    }
+}
+
+impl From<RedoError> for Trouble {
+    fn from(error: RedoError) -> Trouble {
+        match error {
+            RedoError::Record(error) => Trouble::Damaged(error),
+            RedoError::Differs { .. } => Trouble::Differs(error.to_string()),
+            RedoError::SetUp(error) => Trouble::Other(error.to_string()),
+        }
+    }
+}
+
+impl From<RecordError> for Trouble {
+    fn from(error: RecordError) -> Trouble {
+        Trouble::Damaged(error)
+    }
+}
+
+/// `job-N.attempt` with the first N that is free.
+pub fn free_name(job: &str, taken: impl Fn(&str) -> bool) -> Option<String> {
+    (1..10_000)
+        .map(|n| format!("{job}-{n}.attempt"))
+        .find(|name| !taken(name) && !taken(&format!("{name}{}", detent_training::record::PART)))
+}
+
+#[cfg(not(target_family = "wasm"))]
+pub use folder::Folder;
+
+#[cfg(not(target_family = "wasm"))]
+mod folder {
+    use super::{Action, Attempts, Footer, Header, Keeping, Porter, Time, Trouble, free_name};
+    use detent_content::attempt_file::AttemptWriter;
+    use detent_content::disk;
+    use detent_training::record::PART;
+    use std::fs;
+    use std::path::PathBuf;
+    use std::sync::{Mutex, PoisonError};
+
+    /// Attempts as files in a folder.
+    pub struct Folder {
+        path: PathBuf,
+        trouble: Mutex<Option<Trouble>>,
+    }
+
+    impl Folder {
+        /// The folder; made when the first attempt is.
+        pub fn new(path: PathBuf) -> Folder {
+            Folder {
+                path,
+                trouble: Mutex::new(None),
+            }
+        }
+    }
+
+    fn other(error: impl std::fmt::Display) -> Trouble {
+        Trouble::Other(error.to_string())
+    }
+
+    impl Attempts for Folder {
+        fn place(&self) -> Option<String> {
+            Some(self.path.display().to_string())
+        }
+
+        fn names(&self) -> Vec<String> {
+            let Ok(entries) = fs::read_dir(&self.path) else {
+                return Vec::new();
+            };
+            let mut found: Vec<_> = entries
+                .flatten()
+                .filter_map(|entry| {
+                    let name = entry.file_name().into_string().ok()?;
+                    let changed = entry.metadata().and_then(|m| m.modified()).ok()?;
+                    let whole = name.strip_suffix(PART).unwrap_or(&name);
+                    whole.ends_with(".attempt").then_some((changed, name))
+                })
+                .collect();
+            found.sort();
+            found.into_iter().rev().map(|(_, name)| name).collect()
+        }
+
+        fn read(&self, name: &str) -> Result<Vec<u8>, Trouble> {
+            disk::read_bytes(&self.path.join(name)).map_err(other)
+        }
+
+        fn seen_until(&self, _: &str) -> Option<Time> {
+            None
+        }
+
+        fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn Keeping>, Trouble> {
+            fs::create_dir_all(&self.path)
+                .map_err(|e| other(format!("{}: {e}", self.path.display())))?;
+            let name = free_name(job, |name| self.path.join(name).exists())
+                .ok_or_else(|| other(format!("{}: no name is free", self.path.display())))?;
+            let writer = AttemptWriter::create(&self.path.join(&name), header).map_err(other)?;
+            Ok(Box::new(File { name, writer }))
+        }
+
+        fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble> {
+            let name = name.strip_suffix(PART).unwrap_or(name).to_owned();
+            let (writer, _) = AttemptWriter::resume(&self.path.join(&name)).map_err(other)?;
+            Ok(Box::new(File { name, writer }))
+        }
+
+        fn remove(&self, name: &str) -> Result<(), Trouble> {
+            let path = self.path.join(name);
+            fs::remove_file(&path).map_err(|e| other(format!("{}: {e}", path.display())))
+        }
+
+        fn porter(&self) -> Option<&dyn Porter> {
+            None
+        }
+
+        fn trouble(&self) -> Option<Trouble> {
+            self.trouble
+                .lock()
+                .unwrap_or_else(PoisonError::into_inner)
+                .clone()
+        }
+
+        fn complain(&self, trouble: Trouble) {
+            *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = Some(trouble);
+        }
+    }
+
+    struct File {
+        name: String,
+        writer: AttemptWriter,
+    }
+
+    impl Keeping for File {
+        fn name(&self) -> String {
+            format!("{}{PART}", self.name)
+        }
+
+        fn push(&mut self, at: Time, action: &Action) -> Result<(), Trouble> {
+            self.writer.push(at, action).map_err(other)
+        }
+
+        fn mark(&mut self, _: Time) {}
+
+        fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble> {
+            self.writer.finish(footer).map_err(other)?;
+            Ok(self.name)
+        }
+    }
+}

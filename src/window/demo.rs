@@ -1,0 +1,516 @@
+//! A bench of made-up numbers, to look at the window without a machine behind it.
+
+use super::attempts::{Attempts, Trouble};
+use super::port::*;
+use detent_simulation::controller::{
+    Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try,
+};
+use detent_simulation::plant::{Button, Component, Pin, Side, Terminal};
+use detent_simulation::units::{Span, Time};
+use detent_training::bench::script::Step;
+use detent_training::bench::{
+    Action, BenchView, Caution, Condition, Display, Event, Finding, Found, Grip, Happening,
+    MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal, Turn,
+};
+use detent_training::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Points, Score};
+use detent_training::practice::CourseJob;
+use detent_training::reason::{Doubt, Review};
+
+/// Made-up bench.
+pub struct DemoBench {
+    now: Time,
+    view: BenchView,
+    job: Job,
+    score: Option<Score>,
+}
+
+/// Offers nothing but [`DemoBench`].
+pub struct DemoShop(Vec<Offer>);
+
+fn both(en: &str, es: &str) -> Bilingual {
+    Bilingual {
+        en: en.to_owned(),
+        es: es.to_owned(),
+    }
+}
+
+fn demo_course(file: &str) -> CourseJob {
+    CourseJob {
+        file: file.to_owned(),
+        after: Vec::new(),
+        points: Points {
+            reading: 50.0,
+            proof: 50.0,
+            ..Points::default()
+        },
+    }
+}
+
+impl Default for DemoShop {
+    fn default() -> Self {
+        DemoShop(vec![
+            Offer {
+                title: both("The tub stays full", "La tina no se vacía"),
+                complaint: both(
+                    "It hums and leaves the clothes swimming.",
+                    "Zumba y deja la ropa nadando.",
+                ),
+                board: "board-arc-dial".to_owned(),
+                part: None,
+                minutes: 60.0,
+                after: Vec::new(),
+                seed: 1,
+                course: demo_course("demo-1"),
+            },
+            Offer {
+                title: both("It fills and stops", "Se llena y se detiene"),
+                complaint: both(
+                    "It takes water and then just sits there.",
+                    "Toma agua y luego se queda parada.",
+                ),
+                board: "board-arc-dial".to_owned(),
+                part: None,
+                minutes: 60.0,
+                after: Vec::new(),
+                seed: 2,
+                course: demo_course("demo-2"),
+            },
+            Offer {
+                title: both("Whatever the day brings", "Lo que traiga el día"),
+                complaint: both("It blinks at me.", "Me parpadea."),
+                board: "board-arc-dial".to_owned(),
+                part: None,
+                minutes: 60.0,
+                after: Vec::new(),
+                seed: 3,
+                course: demo_course("demo-3"),
+            },
+        ])
+    }
+}
+
+impl Shop for DemoShop {
+    fn offers(&self) -> &[Offer] {
+        &self.0
+    }
+    fn open(&self, _offer: usize, _seed: u64) -> Result<Box<dyn BenchPort>, String> {
+        Ok(Box::new(DemoBench::new()))
+    }
+    fn attempts(&self) -> Option<&dyn Attempts> {
+        None
+    }
+    fn kept(&self, name: &str) -> Result<Kept, Trouble> {
+        Err(Trouble::Gone(name.to_owned()))
+    }
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble> {
+        Err(Trouble::Gone(name.to_owned()))
+    }
+}
+
+/// The demonstration job at a given board.
+pub fn demo_job() -> Job {
+    let part = |number: &str, component, name_key: &str, price, wait_hours| Part {
+        number: number.to_owned(),
+        component,
+        revision: Some('A'),
+        name_key: name_key.to_owned(),
+        condition: Condition::New,
+        boards: Vec::new(),
+        superseded_by: None,
+        kit: false,
+        note_key: None,
+        price,
+        wait_hours,
+    };
+    let cause = |id: &str, component| CauseRow {
+        id: id.to_owned(),
+        component,
+    };
+    Job {
+        file: "demo-1".to_owned(),
+        title: both("The tub stays full", "La tina no se vacía"),
+        complaint: both(
+            "It washed fine on Monday. Now it hums a bit at the end and leaves the clothes swimming.",
+            "El lunes lavó bien. Ahora zumba un poco al final y deja la ropa nadando.",
+        ),
+        goal: both(
+            "Prove the pump before you buy one.",
+            "Demuestre la falla de la bomba antes de comprarla.",
+        ),
+        budget: 180.0,
+        rates: Rates {
+            labour_per_hour: 50.0,
+            return_fee_share: 0.2,
+            new_machine: 600.0,
+            repair_share: 0.5,
+            used_bad: 0.5,
+            rebuilt_bad: 0.1,
+        },
+        par_minutes: 55.0,
+        mains_v: 120,
+        mains_hz: 60,
+        live_tests_allowed: false,
+        board: ron::from_str(include_str!("../../assets/boards/arc-dial.ron"))
+            .expect("the built-in board reads"),
+        parts: vec![
+            part(
+                "C24-330",
+                Component::DrainPump,
+                "part-drain-pump",
+                52.0,
+                24.0,
+            ),
+            part(
+                "C24-331",
+                Component::DrainPump,
+                "part-drain-pump",
+                41.0,
+                24.0,
+            ),
+            part("C24-200", Component::Board, "part-board", 189.0, 48.0),
+            part(
+                "C24-320",
+                Component::InletCold,
+                "part-inlet-cold",
+                27.0,
+                24.0,
+            ),
+            part(
+                "C24-418",
+                Component::RunCapacitor,
+                "part-run-capacitor",
+                19.0,
+                24.0,
+            ),
+            part("C24-425", Component::Belt, "part-belt", 14.0, 24.0),
+            part("C24-310", Component::LidLock, "part-lid-lock", 46.0, 24.0),
+        ],
+        causes: vec![
+            cause("drain-pump.open-winding", Component::DrainPump),
+            cause("drain-pump.seized", Component::DrainPump),
+            cause("drain-hose.blocked", Component::DrainHose),
+            cause("board.pump-switch-open", Component::Board),
+            cause("harness.pump-wire-open", Component::Harness),
+        ],
+    }
+}
+
+fn demo_score() -> Score {
+    let lost = |s: u64, points, reason, args| Deduction {
+        at: Time::ZERO + Span::from_s(s),
+        points,
+        reason,
+        args,
+    };
+    let row = |dimension, of, lost: Vec<Deduction>| DimensionScore {
+        dimension,
+        of,
+        kept: of - lost.iter().map(|l| l.points).sum::<f64>(),
+        lost,
+    };
+    Score {
+        dimensions: vec![
+            row(
+                Dimension::Entry,
+                15.0,
+                vec![lost(
+                    74,
+                    3.0,
+                    "lost-failed-try",
+                    vec![("rule", "hold-too-short".to_owned())],
+                )],
+            ),
+            row(Dimension::Reading, 15.0, vec![]),
+            row(
+                Dimension::Reasoning,
+                25.0,
+                vec![lost(640, 8.0, "lost-good-board-replaced", vec![])],
+            ),
+            row(
+                Dimension::Safety,
+                20.0,
+                vec![lost(310, 10.0, "lost-ohms-on-live", vec![])],
+            ),
+            row(
+                Dimension::Cost,
+                10.0,
+                vec![lost(
+                    900,
+                    4.0,
+                    "lost-over-budget",
+                    vec![("bill", "214".to_owned()), ("budget", "180".to_owned())],
+                )],
+            ),
+            row(Dimension::Proof, 15.0, vec![]),
+        ],
+    }
+}
+
+fn demo_tries() -> Vec<Try> {
+    use GestureInput::{Detent, Down, Up};
+    let line = |step, at_ms, until_ms, input, broke| TraceLine {
+        step,
+        at_ms,
+        from_ms: 0,
+        until_ms,
+        expected: input,
+        got: Some(input),
+        broke,
+    };
+    let left = Detent(Rotation::Left);
+    let right = Detent(Rotation::Right);
+    let start = |last_ms: u32, slow: u32, broke| {
+        let mut lines: Vec<TraceLine> =
+            (0..4).map(|i| line(0, i * 230, 6000, left, None)).collect();
+        lines.push(line(1, 1300, 6000, Down(Button::Stop), None));
+        lines.push(line(1, 1560, 2000, Up(Button::Stop), None));
+        lines.extend((0..7).map(|i| line(2, 2100 + i * slow, 6000, right, None)));
+        lines.push(line(3, 2400 + 7 * slow, 6000, Down(Button::Start), None));
+        lines.push(TraceLine {
+            from_ms: 3400 + 7 * slow,
+            until_ms: 4900 + 7 * slow,
+            ..line(3, last_ms, 6000, Up(Button::Start), broke)
+        });
+        lines
+    };
+    let short = Broke::HoldTooShort {
+        step: 3,
+        by_ms: 360,
+    };
+    vec![
+        Try {
+            began_s: 61,
+            lines: start(4300, 180, Some(short)),
+            outcome: Outcome::Broken(short),
+        },
+        Try {
+            began_s: 74,
+            lines: start(4980, 170, None),
+            outcome: Outcome::Entered,
+        },
+    ]
+}
+
+impl DemoBench {
+    /// The same at another board.
+    pub fn at(board: Board) -> DemoBench {
+        let mut bench = DemoBench::new();
+        bench.job.board = board;
+        bench
+    }
+
+    /// Plugged in, half full, showing 27.
+    pub fn new() -> DemoBench {
+        let mut view = BenchView::default();
+        view.machine.plugged = true;
+        view.machine.lid_bolted = true;
+        view.machine.level_mm = 210.0;
+        view.machine.water_c = 32.0;
+        view.machine.dial_position = 2;
+        view.machine.lamps.code = 0x27;
+        view.machine.lamps.lock = true;
+        view.spent = 46.0;
+        view.minutes = 18.0;
+        view.labour = 15.0;
+        view.noted_codes = vec![(Time(6100), 27)];
+        view.parts = vec![PartInHand {
+            number: "C24-330".to_owned(),
+            fitted: false,
+        }];
+        let load = |t| Pin::Wire(t, Side::Load);
+        let reading = |s, mode, red, black, shown, live| Reading {
+            at: Time::ZERO + Span::from_s(s),
+            mode,
+            red,
+            black,
+            grip: Grip::Clips,
+            shown,
+            meter_sound: true,
+            live,
+            rules_out: Vec::new(),
+        };
+        view.notebook = vec![
+            reading(
+                203,
+                MeterMode::VoltsDc,
+                Pin::BulkPlus,
+                Pin::BulkMinus,
+                Display::Value(0.8),
+                false,
+            ),
+            reading(
+                251,
+                MeterMode::Ohms,
+                load(Terminal::Pump1),
+                load(Terminal::Pump2),
+                Display::OverRange,
+                false,
+            ),
+            reading(
+                288,
+                MeterMode::Ohms,
+                load(Terminal::Cold1),
+                load(Terminal::Cold2),
+                Display::Value(856.0),
+                false,
+            ),
+        ];
+        view.machine.control.tries = demo_tries();
+        view.events = vec![Event {
+            at: Time(31_000),
+            what: Happening::OhmsOnLive,
+        }];
+        DemoBench {
+            now: Time::ZERO,
+            view,
+            job: demo_job(),
+            score: None,
+        }
+    }
+}
+
+impl Default for DemoBench {
+    fn default() -> Self {
+        DemoBench::new()
+    }
+}
+
+impl BenchPort for DemoBench {
+    fn history(&self) -> &[(Time, Action)] {
+        &[]
+    }
+
+    fn step(&mut self) {
+        self.now += Span(1);
+        let t = self.now.seconds();
+        let machine = &mut self.view.machine;
+        machine.time_s = t;
+        let swing = (t * 0.9).sin();
+        machine.agitator_rev = 0.35 * swing;
+        machine.basket_rev = t * 0.02;
+        machine.motor_rpm = 600.0 * (t * 0.9).cos();
+        machine.sounds = if t % 8.0 < 6.0 {
+            vec!["pump-hum", "agitator-swish"]
+        } else {
+            vec!["relay-click"]
+        };
+        self.view.minutes = 18.0 + t / 60.0;
+    }
+
+    fn act(&mut self, action: Action) -> Result<(), Refusal> {
+        let view = &mut self.view;
+        match action {
+            Action::Plug => view.machine.plugged = true,
+            Action::Unplug => {
+                view.machine.plugged = false;
+                view.machine.lamps = Default::default();
+            }
+            Action::OpenLid => view.machine.lid_open = true,
+            Action::CloseLid => view.machine.lid_open = false,
+            Action::Detent(turn) => {
+                let by = if turn == Turn::Right { 1 } else { 23 };
+                view.machine.dial_position = (view.machine.dial_position + by) % 24;
+            }
+            Action::Down(Button::Start) => view.machine.lamps.code = 0x96,
+            Action::Down(Button::Stop) => view.machine.lamps.code = 0x27,
+            Action::OpenCabinet => view.cabinet_open = true,
+            Action::CloseCabinet => view.cabinet_open = false,
+            Action::Pull(connector) => view.pulled.push(connector),
+            Action::Seat(connector) => view.pulled.retain(|c| *c != connector),
+            Action::Probe {
+                mode,
+                red,
+                black,
+                grip,
+            } => {
+                view.probes = Some((mode, red, black));
+                view.meter = Some(Display::Value(14.2));
+                view.notebook.push(Reading {
+                    at: self.now,
+                    mode,
+                    red,
+                    black,
+                    grip,
+                    shown: Display::Value(14.2),
+                    meter_sound: true,
+                    live: view.machine.plugged,
+                    rules_out: Vec::new(),
+                });
+            }
+            Action::Inspect(component) => view.found.push(Found {
+                at: self.now,
+                component,
+                findings: vec![Finding::ImpellerStuck],
+                rules_out: Vec::new(),
+            }),
+            Action::LiftProbes => {
+                view.probes = None;
+                view.meter = None;
+            }
+            Action::HoldDisplay => view.held = view.probes.map(|(mode, _, _)| mode),
+            Action::ReleaseDisplay => view.held = None,
+            Action::TestMeter => view.meter_tests.push(MeterTest {
+                at: self.now,
+                volts_ac: Display::Value(50.0),
+                volts_dc: Display::Value(50.0),
+                ohms: Display::Value(100.0),
+            }),
+            Action::Return(number) => {
+                view.parts.retain(|p| p.fitted || p.number != number);
+            }
+            Action::Order(number) => view.parts.push(PartInHand {
+                number,
+                fitted: false,
+            }),
+            Action::Fit(number) => match view.parts.iter_mut().find(|p| p.number == number) {
+                Some(part) => part.fitted = true,
+                None => return Err(Refusal::NotInHand(number)),
+            },
+            Action::NoteCode(code) => view.noted_codes.push((self.now, code)),
+            Action::Report(_) => {
+                view.finished = true;
+                self.score = Some(demo_score());
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    fn caution(&self, action: &Action) -> Option<Caution> {
+        (matches!(action, Action::OpenCabinet) && self.view.machine.plugged)
+            .then_some("caution-open-live")
+    }
+
+    fn view(&self) -> BenchView {
+        self.view.clone()
+    }
+
+    fn job(&self) -> &Job {
+        &self.job
+    }
+
+    fn run(&mut self, step: &Step) -> Result<(), String> {
+        match step {
+            Step::Do(action) => self.act(action.clone()).map_err(|e| e.to_string()),
+            _ => Ok(()),
+        }
+    }
+
+    fn score(&self) -> Option<Score> {
+        self.score.clone()
+    }
+
+    fn review(&self) -> Option<Review> {
+        None
+    }
+
+    fn doubt(&self) -> Option<Doubt> {
+        None
+    }
+
+    fn kept_as(&self) -> Option<String> {
+        None
+    }
+
+    fn mark(&mut self) {}
+}

@@ -1,0 +1,93 @@
+//! A bench for a drill: a plain machine to try a gesture on. Nothing of it is kept.
+
+use crate::port::{BenchPort, Job};
+use detent_simulation::plant::Rating;
+use detent_simulation::units::Time;
+use detent_training::bench::script::Step;
+use detent_training::bench::{Action, Bench, BenchView, Caution, Refusal};
+use detent_training::lesson::{Bilingual, Score};
+use detent_training::reason::{Doubt, Review};
+
+/// A bench without a job.
+pub struct DrillBench {
+    bench: Bench,
+    job: Job,
+}
+
+impl DrillBench {
+    /// Behind the window's port.
+    pub fn new(bench: Bench) -> DrillBench {
+        let nothing = || Bilingual {
+            en: String::new(),
+            es: String::new(),
+        };
+        let Rating { volts, hz } = bench.machine().plant().rating();
+        let job = Job {
+            file: String::new(),
+            title: nothing(),
+            complaint: nothing(),
+            goal: nothing(),
+            budget: 0.0,
+            rates: bench.rates(),
+            par_minutes: 0.0,
+            mains_v: volts as u32,
+            mains_hz: hz as u32,
+            live_tests_allowed: true,
+            board: bench.machine().board().clone(),
+            parts: Vec::new(),
+            causes: Vec::new(),
+        };
+        DrillBench { bench, job }
+    }
+}
+
+impl BenchPort for DrillBench {
+    fn step(&mut self) {
+        self.bench.step();
+    }
+
+    fn act(&mut self, action: Action) -> Result<(), Refusal> {
+        self.bench.act(&action)
+    }
+
+    fn caution(&self, _action: &Action) -> Option<Caution> {
+        None
+    }
+
+    fn view(&self) -> BenchView {
+        let mut view = self.bench.view();
+        // Whoever only turns the knob here has tried as well.
+        view.machine.control.tries = self.bench.machine().tries();
+        view
+    }
+
+    fn job(&self) -> &Job {
+        &self.job
+    }
+
+    fn run(&mut self, step: &Step) -> Result<(), String> {
+        step.run(&mut self.bench).map_err(|e| e.to_string())
+    }
+
+    fn score(&self) -> Option<Score> {
+        None
+    }
+
+    fn review(&self) -> Option<Review> {
+        None
+    }
+
+    fn doubt(&self) -> Option<Doubt> {
+        None
+    }
+
+    fn kept_as(&self) -> Option<String> {
+        None
+    }
+
+    fn mark(&mut self) {}
+
+    fn history(&self) -> &[(Time, Action)] {
+        self.bench.history()
+    }
+}

@@ -1,0 +1,241 @@
+//! The drill being done: its round, the present question with what was given so far, and its answers.
+
+mod bench;
+mod question;
+mod tables;
+pub use question::{Asked, MeterGiven, Question, Trial, Verdict};
+
+use bevy::prelude::*;
+use detent_content::Shelf;
+use detent_training::practice::drill::{Done, Round, Site, entry};
+use detent_training::practice::{Detail, Skill};
+use tables::Tables;
+
+/// The drill being done, if one is, and what questions are drawn from.
+#[derive(Resource, Default)]
+pub struct DrillRes {
+    /// Read when the first drill begins.
+    shelf: Option<Shelf>,
+    tables: Tables,
+    /// The round at hand.
+    sitting: Option<Sitting>,
+}
+
+/// A drill to be pictured, and how far it has come.
+#[derive(Clone, Copy, Debug)]
+pub struct Shown {
+    skill: Skill,
+    stage: Stage,
+}
+
+/// How far a pictured drill has come.
+#[derive(Clone, Copy, Debug)]
+enum Stage {
+    /// The first question stands.
+    Asked,
+    /// It is answered, wrongly.
+    Answered,
+    /// All ten are.
+    Over,
+}
+
+impl Shown {
+    /// By name: `drill-lamps`, `drill-lamps-answered`, `drill-lamps-over`, and so for the other drills.
+    pub fn named(name: &str) -> Option<Shown> {
+        let name = name.strip_prefix("drill-")?;
+        let cut = |end| name.strip_suffix(end);
+        let (name, stage) = match (cut("-answered"), cut("-over")) {
+            (Some(name), _) => (name, Stage::Answered),
+            (_, Some(name)) => (name, Stage::Over),
+            _ => (name, Stage::Asked),
+        };
+        let skill = match name {
+            "entry" => Skill::EntryTiming,
+            "lamps" => Skill::LampReading,
+            "meter" => Skill::Metering,
+            "look-up" => Skill::CodeLookUp,
+            "next-test" => Skill::NextTest,
+            "part" => Skill::PartChoice,
+            _ => return None,
+        };
+        Some(Shown { skill, stage })
+    }
+}
+
+/// A round of a drill.
+pub struct Sitting {
+    /// The skill.
+    pub skill: Skill,
+    /// Questions and answers.
+    pub round: Round,
+    /// The present question.
+    pub asked: Asked,
+    /// When it was first seen, s of window time; none before.
+    pub since_s: Option<f64>,
+    /// Its answer, once given.
+    pub done: Option<Done>,
+    /// Numbers shown and read so far.
+    pub read: Vec<(u8, u8)>,
+    /// Tries at the gesture so far.
+    pub tries: Vec<entry::Marked>,
+    /// Seed that it began with.
+    seed: u64,
+}
+
+impl DrillRes {
+    /// Begins a drill of this skill with questions drawn from `seed`; none is begun for a skill without a
+    /// drill.
+    pub fn begin(&mut self, skill: Skill, seed: u64) {
+        if self.shelf.is_none() {
+            // What is built in was read by the tests, and by whoever opened the window.
+            self.shelf = Shelf::builtin().ok();
+        }
+        self.sitting = None;
+        let Some(shelf) = self.shelf.as_ref().filter(|_| skill.has_drill()) else {
+            return;
+        };
+        let sites = shelf.sites();
+        if skill == Skill::NextTest {
+            self.tables.read(&sites);
+        }
+        let round = Round::begin(seed);
+        self.sitting = Some(Sitting {
+            skill,
+            asked: Asked::first(skill, &sites, &self.tables, round.seed()),
+            round,
+            since_s: None,
+            done: None,
+            read: Vec::new(),
+            tries: Vec::new(),
+            seed,
+        });
+    }
+
+    /// Begins another round of the same skill.
+    pub fn again(&mut self) {
+        if let Some(sitting) = &self.sitting {
+            let (skill, seed) = (sitting.skill, sitting.seed);
+            self.begin(skill, seed.wrapping_add(1));
+        }
+    }
+
+    /// The round at hand.
+    pub fn sitting(&mut self) -> Option<&mut Sitting> {
+        self.sitting.as_mut()
+    }
+
+    /// Writes the answer down and asks the next question, if one is left.
+    pub fn go_on(&mut self) {
+        let (Some(sitting), Some(shelf)) = (&mut self.sitting, &self.shelf) else {
+            return;
+        };
+        let Some(done) = sitting.done.take() else {
+            return;
+        };
+        sitting.round.note(done);
+        if !sitting.round.is_over() {
+            let sites: Vec<Site<'_>> = shelf.sites();
+            let seed = sitting.round.seed();
+            sitting.asked = sitting.asked.next(&sites, &self.tables, seed);
+            sitting.since_s = None;
+        }
+    }
+
+    /// Begins a drill and goes on in it as far as a picture shows.
+    pub fn show(&mut self, shown: Shown, seed: u64) {
+        self.begin(shown.skill, seed);
+        match shown.stage {
+            Stage::Asked => {}
+            Stage::Answered => {
+                self.show_answer(false);
+            }
+            Stage::Over => self.show_round(),
+        }
+    }
+
+    /// Answers the present question as somebody might, rightly or not; false where nothing is asked.
+    fn show_answer(&mut self, right: bool) -> bool {
+        let Some(sitting) = &mut self.sitting else {
+            return false;
+        };
+        sitting.asked.fill_in(right);
+        sitting
+            .check(2.0 + sitting.round.done().len() as f64 * 0.7)
+            .is_some()
+    }
+
+    /// The same for a whole round: every fourth answer is wrong.
+    fn show_round(&mut self) {
+        while self.sitting.as_ref().is_some_and(|s| !s.round.is_over()) {
+            let number = self.sitting.as_ref().map_or(0, |s| s.round.done().len());
+            if !self.show_answer(number % 4 != 2) {
+                return;
+            }
+            self.go_on();
+        }
+    }
+}
+
+impl Sitting {
+    /// Judges what was given, if it is a whole answer and was not judged yet; what there is to keep of it.
+    pub fn check(&mut self, took_s: f64) -> Option<(Done, Detail)> {
+        if self.done.is_some() {
+            return None;
+        }
+        let Verdict { right, detail } = self.asked.check()?;
+        if let Detail::Lamps { shown, read } = detail {
+            self.read.push((shown, read));
+        }
+        if let Asked::Entry(trial) = &mut self.asked {
+            self.tries.extend(trial.marked.clone());
+            trial.redraw(&self.tries);
+        }
+        let done = Done { right, took_s };
+        self.done = Some(done);
+        Some((done, detail))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use detent_training::practice::drill::QUESTIONS;
+
+    #[test]
+    fn every_skill_with_a_drill_asks_ten_questions() {
+        for skill in Skill::ALL.iter().copied().filter(|s| s.has_drill()) {
+            let mut drill = DrillRes::default();
+            drill.begin(skill, 3);
+            let asked = drill
+                .sitting()
+                .is_some_and(|s| !matches!(s.asked, Asked::Nothing));
+            assert!(asked, "{skill}");
+            drill.show_round();
+            let sitting = drill.sitting().expect("it goes on to its end");
+            assert_eq!(sitting.round.done().len(), QUESTIONS, "{skill}");
+            // A worn dial has its own will.
+            if skill != Skill::EntryTiming {
+                assert_eq!(sitting.round.right(), QUESTIONS - 2, "{skill}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_skill_without_a_drill_begins_none() {
+        let mut drill = DrillRes::default();
+        drill.begin(Skill::Proof, 1);
+        assert!(drill.sitting().is_none());
+    }
+
+    #[test]
+    fn an_answer_is_judged_once() {
+        let mut drill = DrillRes::default();
+        drill.begin(Skill::LampReading, 1);
+        let sitting = drill.sitting().expect("begun");
+        assert!(sitting.check(1.0).is_none(), "nothing was given yet");
+        sitting.asked.fill_in(true);
+        assert!(sitting.check(1.0).is_some_and(|(done, _)| done.right));
+        assert!(sitting.check(1.0).is_none());
+        assert_eq!(sitting.read.len(), 1);
+    }
+}

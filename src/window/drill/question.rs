@@ -1,0 +1,335 @@
+//! One question of a drill, what was given in answer so far, and its judgement.
+
+use super::bench::DrillBench;
+use super::tables::Tables;
+use crate::hands::Held;
+use crate::state::BenchRes;
+use detent_simulation::plant::Component;
+use detent_training::bench::MeterMode;
+use detent_training::bench::script::{Step, entry_steps};
+use detent_training::practice::drill::{Site, entry, lamps, look_up, meter, next_test, part};
+use detent_training::practice::{Detail, Skill};
+
+/// A task, what was given, and the judgement once there is one.
+pub struct Question<T, G, M> {
+    /// What is asked.
+    pub task: T,
+    /// What was given so far.
+    pub given: G,
+    /// The judgement.
+    pub marked: Option<M>,
+}
+
+impl<T, G: Default, M> Question<T, G, M> {
+    fn new(task: T) -> Question<T, G, M> {
+        Question {
+            task,
+            given: G::default(),
+            marked: None,
+        }
+    }
+}
+
+/// The rows of an answer at the meter, as far as they are chosen.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct MeterGiven {
+    /// State of the machine.
+    pub state: Option<meter::State>,
+    /// Setting.
+    pub mode: Option<MeterMode>,
+    /// Range, by its place.
+    pub range: Option<usize>,
+    /// Within tolerance.
+    pub within: Option<bool>,
+}
+
+impl MeterGiven {
+    /// The probes are on: the reading shows, and how it is taken does not change any more.
+    pub fn is_set(&self) -> bool {
+        self.state.is_some() && self.mode.is_some() && self.range.is_some()
+    }
+
+    fn whole(&self) -> Option<meter::Given> {
+        Some(meter::Given {
+            state: self.state?,
+            mode: self.mode?,
+            range: self.range?,
+            within: self.within?,
+        })
+    }
+}
+
+/// A try at a gesture, on a bench of its own.
+pub struct Trial {
+    /// What is to be done.
+    pub task: entry::Task,
+    /// The bench.
+    pub bench: BenchRes,
+    /// Hands on its buttons.
+    pub held: Held,
+    /// Odds over step times for this hand.
+    pub curve: entry::Curve,
+    /// The metronome is on.
+    pub metronome: bool,
+    /// Window time up to which the bench was stepped, s; none before the first frame.
+    pub stepped_s: Option<f64>,
+    /// The wheel's way not yet turned into detents.
+    pub scrolled: f32,
+    /// The judgement.
+    pub marked: Option<entry::Marked>,
+}
+
+/// The present question.
+pub enum Asked {
+    /// Reading lamps: up to two digits.
+    Lamps(Question<lamps::Task, String, lamps::Marked>),
+    /// Entry timing.
+    Entry(Box<Trial>),
+    /// Meter.
+    Meter(Question<meter::Task, MeterGiven, meter::Marked>),
+    /// Look-up: components ticked.
+    LookUp(Question<look_up::Task, Vec<Component>, look_up::Marked>),
+    /// Next test: one of the options.
+    NextTest(Question<next_test::Task, Option<usize>, next_test::Marked>),
+    /// Part: one of the options.
+    Part(Question<part::Task, Option<usize>, part::Marked>),
+    /// There is nothing to ask from.
+    Nothing,
+}
+
+/// What came of an answer.
+pub struct Verdict {
+    /// It was right.
+    pub right: bool,
+    /// What is worth keeping of it.
+    pub detail: Detail,
+}
+
+impl Asked {
+    /// Draws the first question of a round.
+    pub fn first(skill: Skill, sites: &[Site<'_>], tables: &Tables, seed: u64) -> Asked {
+        match skill {
+            Skill::LampReading => Asked::Lamps(Question::new(lamps::ask(sites, seed))),
+            Skill::EntryTiming => Trial::first(entry::ask(sites, seed), sites),
+            Skill::Metering => Asked::Meter(Question::new(meter::ask(sites, seed))),
+            Skill::CodeLookUp => Asked::LookUp(Question::new(look_up::ask(sites, seed))),
+            Skill::NextTest => next_test::ask(sites, |place| tables.at(place), seed)
+                .map_or(Asked::Nothing, |task| Asked::NextTest(Question::new(task))),
+            Skill::PartChoice => Asked::Part(Question::new(part::ask(sites, seed))),
+            Skill::SafeWork | Skill::Proof => Asked::Nothing,
+        }
+    }
+
+    /// Draws the next one of the same round. A gesture stays the same, so that the hand can find its rhythm.
+    pub fn next(&self, sites: &[Site<'_>], tables: &Tables, seed: u64) -> Asked {
+        match self {
+            Asked::Lamps(_) => Asked::first(Skill::LampReading, sites, tables, seed),
+            Asked::Entry(trial) => trial.again(sites, seed),
+            Asked::Meter(_) => Asked::first(Skill::Metering, sites, tables, seed),
+            Asked::LookUp(_) => Asked::first(Skill::CodeLookUp, sites, tables, seed),
+            Asked::NextTest(_) => Asked::first(Skill::NextTest, sites, tables, seed),
+            Asked::Part(_) => Asked::first(Skill::PartChoice, sites, tables, seed),
+            Asked::Nothing => Asked::Nothing,
+        }
+    }
+
+    /// What was given is a whole answer.
+    pub fn is_ready(&self) -> bool {
+        match self {
+            Asked::Lamps(q) => q.given.len() == 2,
+            Asked::Entry(trial) => trial.judged().is_some(),
+            Asked::Meter(q) => q.given.whole().is_some(),
+            Asked::LookUp(q) => !q.given.is_empty(),
+            Asked::NextTest(q) => q.given.is_some(),
+            Asked::Part(q) => q.given.is_some(),
+            Asked::Nothing => false,
+        }
+    }
+
+    /// Judges what was given; nothing while it is no whole answer.
+    pub fn check(&mut self) -> Option<Verdict> {
+        if !self.is_ready() {
+            return None;
+        }
+        let plain = |right| Verdict {
+            right,
+            detail: Detail::None,
+        };
+        match self {
+            Asked::Lamps(q) => {
+                let marked = lamps::mark(&q.task, q.given.parse().ok()?);
+                q.marked = Some(marked);
+                let (shown, read) = (marked.shown, marked.read);
+                Some(Verdict {
+                    right: marked.right,
+                    detail: Detail::Lamps { shown, read },
+                })
+            }
+            Asked::Entry(trial) => {
+                let marked = trial.judged()?;
+                let verdict = Verdict {
+                    right: marked.right,
+                    detail: match (marked.rhythm, marked.odds) {
+                        (Some(rhythm), Some(odds)) => Detail::Rhythm {
+                            mean_ms: rhythm.mean_ms,
+                            spread_ms: rhythm.spread_ms,
+                            odds,
+                        },
+                        _ => Detail::None,
+                    },
+                };
+                trial.marked = Some(marked);
+                Some(verdict)
+            }
+            Asked::Meter(q) => {
+                let marked = meter::mark(&q.task, q.given.whole()?);
+                q.marked = Some(marked);
+                Some(plain(marked.right))
+            }
+            Asked::LookUp(q) => {
+                let marked = look_up::mark(&q.task, &q.given);
+                let right = marked.right;
+                q.marked = Some(marked);
+                Some(plain(right))
+            }
+            Asked::NextTest(q) => {
+                let marked = next_test::mark(&q.task, q.given?);
+                q.marked = Some(marked);
+                Some(plain(marked.right))
+            }
+            Asked::Part(q) => {
+                let marked = part::mark(&q.task, q.given?);
+                q.marked = Some(marked);
+                Some(plain(marked.right))
+            }
+            Asked::Nothing => None,
+        }
+    }
+
+    /// Gives an answer as somebody might, rightly or not.
+    pub fn fill_in(&mut self, right: bool) {
+        match self {
+            Asked::Lamps(q) => {
+                let shown = q.task.shown;
+                let read = if right {
+                    shown
+                } else {
+                    shown / 10 * 10 + (shown + 4) % 10
+                };
+                q.given = format!("{read:02}");
+            }
+            Asked::Entry(trial) => trial.play(right),
+            Asked::Meter(q) => {
+                let should = meter::solve(&q.task);
+                q.given = MeterGiven {
+                    state: Some(if right {
+                        should.state
+                    } else {
+                        meter::State::Unplugged
+                    }),
+                    mode: Some(should.mode),
+                    range: Some(should.range),
+                    within: Some(should.within == right),
+                };
+            }
+            Asked::LookUp(q) => {
+                q.given = q.task.suspects.clone();
+                if !right {
+                    let wrong = q
+                        .task
+                        .options
+                        .iter()
+                        .find(|c| !q.given.contains(c))
+                        .copied();
+                    q.given.remove(0);
+                    q.given.extend(wrong);
+                }
+            }
+            Asked::NextTest(q) => {
+                let should = next_test::mark(&q.task, 0).should;
+                q.given = Some((should + usize::from(!right)) % q.task.options.len());
+            }
+            Asked::Part(q) => {
+                let should = part::mark(&q.task, 0).should;
+                q.given = Some((should + usize::from(!right)) % q.task.options.len());
+            }
+            Asked::Nothing => {}
+        }
+    }
+}
+
+impl Trial {
+    fn first(task: entry::Task, sites: &[Site<'_>]) -> Asked {
+        let curve = task.curve(entry::USUAL_SPREAD);
+        Trial::at(task, sites, curve, false)
+    }
+
+    fn at(task: entry::Task, sites: &[Site<'_>], curve: entry::Curve, metronome: bool) -> Asked {
+        let Some(site) = sites.iter().find(|site| site.place() == task.place) else {
+            return Asked::Nothing;
+        };
+        let mut bench = BenchRes::new(Box::new(DrillBench::new(task.bench(site))));
+        bench.refresh();
+        Asked::Entry(Box::new(Trial {
+            task,
+            bench,
+            held: Held::default(),
+            curve,
+            metronome,
+            stepped_s: None,
+            scrolled: 0.0,
+            marked: None,
+        }))
+    }
+
+    fn again(&self, sites: &[Site<'_>], seed: u64) -> Asked {
+        let curve = self.curve.clone();
+        Trial::at(self.task.again(seed), sites, curve, self.metronome)
+    }
+
+    /// The try, judged, once it is over.
+    fn judged(&self) -> Option<entry::Marked> {
+        let tries = &self.bench.view().machine.control.tries;
+        self.task.mark(tries, self.bench.history())
+    }
+
+    /// Draws the odds again for the hand that made these tries.
+    pub fn redraw(&mut self, tries: &[entry::Marked]) {
+        let shares: Vec<f64> = (tries.iter().filter_map(|marked| marked.rhythm))
+            .map(|rhythm| rhythm.spread_ms / rhythm.mean_ms.max(1.0))
+            .collect();
+        if !shares.is_empty() {
+            let share = shares.iter().sum::<f64>() / shares.len() as f64;
+            self.curve = self.task.curve(share);
+        }
+    }
+
+    /// Does the gesture as a script does, or begins it and lets it be.
+    fn play(&mut self, right: bool) {
+        let steps = entry_steps(&self.task.gesture);
+        // The bench is at rest, and without power where it has to be.
+        let steps: Vec<Step> = steps
+            .into_iter()
+            .filter(|step| *step != Step::PowerDown)
+            .collect();
+        let moves = |step: &Step| !matches!(step, Step::Wait { .. } | Step::Rest { .. });
+        let last = steps.iter().rposition(moves).unwrap_or(0);
+        let count = if right { steps.len() } else { last };
+        for step in &steps[..count] {
+            // A step that is refused shows in the try.
+            let _ = self.bench.run(step);
+        }
+        if !right {
+            let late = u64::from(self.task.gesture.within_ms) / 1000 + 2;
+            let _ = self.bench.run(&Step::Wait { s: late });
+            // A button that stays down keeps the try open: its coming up ends it.
+            for button in entry::buttons(&self.task.gesture) {
+                let _ = self
+                    .bench
+                    .run(&Step::Do(detent_training::bench::Action::Up(button)));
+            }
+            let _ = self.bench.run(&Step::Wait { s: 2 });
+        }
+        self.bench.refresh();
+    }
+}

@@ -1,0 +1,325 @@
+//! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
+
+use super::state::{BenchRes, Desk, Screen, Tab, ViewKind};
+use bevy::input::ButtonState;
+use bevy::input::keyboard::KeyboardInput;
+use bevy::platform::time::Instant;
+use bevy::prelude::*;
+use bevy_egui::input::EguiWantsInput;
+use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
+use detent_simulation::plant::Button;
+use detent_simulation::units::TICK_MS;
+use detent_training::bench::{Action, Turn};
+use std::time::Duration;
+
+/// Longest time that stepping may take in one frame; what is left over is simply slower time.
+const FRAME_BUDGET: Duration = Duration::from_millis(28);
+
+/// Longest frame that the machine's clock makes good; after a longer one it has stood still.
+const LONGEST_FRAME: Duration = Duration::from_secs(3);
+
+/// How often the clock of an unfinished attempt is remembered, s.
+const MARK_EVERY_S: f32 = 5.0;
+
+/// When this frame's stepping began.
+#[derive(Resource)]
+struct Budget {
+    until: Instant,
+}
+
+/// The button that a key stands for.
+fn button_of(key: KeyCode) -> Option<Button> {
+    match key {
+        KeyCode::KeyS => Some(Button::Start),
+        KeyCode::KeyX => Some(Button::Stop),
+        KeyCode::KeyI => Some(Button::More),
+        KeyCode::KeyK => Some(Button::Less),
+        _ => None,
+    }
+}
+
+/// Turns, presses and moves of the lid, event by event: at a low frame rate one frame holds several.
+fn hands(
+    mut events: MessageReader<KeyboardInput>,
+    keys: Res<ButtonInput<KeyCode>>,
+    wants: Res<EguiWantsInput>,
+    mut desk: ResMut<Desk>,
+    mut bench: ResMut<BenchRes>,
+) {
+    let busy = wants.wants_any_keyboard_input() || bench.asked.is_some() || desk.keys;
+    // On a slow frame Shift may be gone again before the key is looked at.
+    let shifts = [KeyCode::ShiftLeft, KeyCode::ShiftRight];
+    let shift = keys.any_pressed(shifts) || keys.any_just_released(shifts);
+    let panel = bench.job().board.panel.clone();
+    for event in events.read() {
+        let pressed = event.state == ButtonState::Pressed && !event.repeat && !busy;
+        if let Some(button) = button_of(event.key_code) {
+            // A key that is let go always lets its button go.
+            let action = match event.state {
+                ButtonState::Released => desk.held.release(button),
+                ButtonState::Pressed if pressed && panel.buttons.contains(&button) => {
+                    desk.held.push(button, shift)
+                }
+                ButtonState::Pressed => None,
+            };
+            if let Some(action) = action {
+                bench.push_aged(action, age(event));
+            }
+            continue;
+        }
+        let turn = match event.key_code {
+            KeyCode::ArrowRight | KeyCode::ArrowDown | KeyCode::BracketRight => Turn::Right,
+            KeyCode::ArrowLeft | KeyCode::ArrowUp | KeyCode::BracketLeft => Turn::Left,
+            KeyCode::KeyL => {
+                if pressed {
+                    let action = if bench.lid_will_be_up() {
+                        Action::CloseLid
+                    } else {
+                        Action::OpenLid
+                    };
+                    bench.push_aged(action, age(event));
+                }
+                continue;
+            }
+            _ => continue,
+        };
+        if pressed && panel.selector.turn().is_some() {
+            bench.push_aged(Action::Detent(turn), age(event));
+        }
+    }
+}
+
+/// How long ago the key moved, ticks, where the page knows it: a browser that draws slowly hands keys
+/// over in heaps.
+#[cfg(target_family = "wasm")]
+fn age(event: &KeyboardInput) -> Option<u64> {
+    let down = event.state == ButtonState::Pressed;
+    let age_ms = super::web::key_age(&format!("{:?}", event.key_code), down)?;
+    Some(age_ms as u64 / TICK_MS)
+}
+
+/// A window system hands keys over at once.
+#[cfg(not(target_family = "wasm"))]
+fn age(_: &KeyboardInput) -> Option<u64> {
+    None
+}
+
+fn keys(
+    keys: Res<ButtonInput<KeyCode>>,
+    wants: Res<EguiWantsInput>,
+    mut bench: ResMut<BenchRes>,
+    mut desk: ResMut<Desk>,
+) {
+    if keys.just_pressed(KeyCode::F1) {
+        desk.keys = !desk.keys;
+    }
+    if keys.just_pressed(KeyCode::Escape) {
+        if bench.asked.is_some() {
+            bench.step_back();
+        } else if bench.wait_ticks > 0 {
+            bench.wait_ticks = 0;
+        } else if !desk.keys {
+            desk.selected = None;
+        }
+    }
+    if wants.wants_any_keyboard_input() || bench.asked.is_some() || desk.keys {
+        return;
+    }
+    let any = |list: &[KeyCode]| keys.any_just_pressed(list.iter().copied());
+    let view = bench.view();
+    let (plugged, open) = (view.machine.plugged, view.cabinet_open);
+    let either = |now: bool, off: Action, on: Action| if now { off } else { on };
+    for (key, action) in [
+        (KeyCode::KeyP, either(plugged, Action::Unplug, Action::Plug)),
+        (
+            KeyCode::KeyC,
+            either(open, Action::CloseCabinet, Action::OpenCabinet),
+        ),
+        (KeyCode::KeyD, Action::Discharge),
+    ] {
+        if keys.just_pressed(key) {
+            bench.push(action);
+        }
+    }
+    for (key, kind) in [
+        (KeyCode::Digit1, ViewKind::Panel),
+        (KeyCode::Digit2, ViewKind::Machine),
+        (KeyCode::Digit3, ViewKind::Cabinet),
+    ] {
+        if keys.just_pressed(key) {
+            desk.view = kind;
+        }
+    }
+    for (key, tab) in [
+        (KeyCode::KeyV, Tab::Sheet),
+        (KeyCode::KeyM, Tab::Meter),
+        (KeyCode::KeyB, Tab::Parts),
+        (KeyCode::KeyR, Tab::Report),
+        (KeyCode::KeyG, Tab::Score),
+    ] {
+        if keys.just_pressed(key) {
+            desk.tab = tab;
+        }
+    }
+    if keys.just_pressed(KeyCode::KeyH) {
+        desk.hidden = !desk.hidden;
+    }
+    if keys.just_pressed(KeyCode::KeyT) {
+        bench.wait_ticks += 6_000;
+    }
+    if keys.just_pressed(KeyCode::KeyY) {
+        bench.wait_ticks += 60_000;
+    }
+    let speeds = [0, 1, 10, 60];
+    let place = speeds.iter().position(|s| *s == desk.speed).unwrap_or(1);
+    if any(&[KeyCode::Equal, KeyCode::NumpadAdd]) {
+        desk.speed = speeds[(place + 1).min(3)];
+    }
+    if any(&[KeyCode::Minus, KeyCode::NumpadSubtract]) {
+        desk.speed = speeds[place.saturating_sub(1)];
+    }
+}
+
+/// A tap or click that begins and ends within one frame can be gone before a panel saw it: its end
+/// waits for the next frame.
+fn hold_taps_back(mut inputs: Query<&mut EguiInput>, mut late: Local<Vec<egui::Event>>) {
+    for mut input in &mut inputs {
+        let new = std::mem::take(&mut input.events);
+        input.events = std::mem::take(&mut *late);
+        input.events.extend(new);
+        *late = end_of_tap(&mut input.events);
+    }
+}
+
+/// Takes out what ends a tap, if it also begins here.
+fn end_of_tap(events: &mut Vec<egui::Event>) -> Vec<egui::Event> {
+    let button = |event: &egui::Event, down: bool| match event {
+        egui::Event::PointerButton { pressed, .. } => *pressed == down,
+        _ => false,
+    };
+    let Some(begins) = events.iter().position(|event| button(event, true)) else {
+        return Vec::new();
+    };
+    let ends = (events[begins..].iter()).position(|event| button(event, false));
+    ends.map_or_else(Vec::new, |n| events.split_off(begins + n))
+}
+
+/// The machine's clock keeps up with the wall's, however slowly frames are drawn: a gesture is timed.
+fn keep_up(mut time: ResMut<Time<Virtual>>) {
+    time.set_max_delta(LONGEST_FRAME);
+}
+
+fn start_budget(mut budget: ResMut<Budget>) {
+    budget.until = Instant::now() + FRAME_BUDGET;
+}
+
+/// Within the time allowed, runs `ticks`; false when time ran out or a caution came up.
+fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> u64 {
+    for done in 0..ticks {
+        if bench.asked.is_some() || (done % 16 == 15 && Instant::now() > until) {
+            return done;
+        }
+        bench.tick();
+    }
+    ticks
+}
+
+/// Before the ticks of a frame: what came in since the last one.
+fn spread(mut bench: ResMut<BenchRes>, desk: Res<Desk>, time: Res<Time<Real>>) {
+    let frame = time.delta().min(LONGEST_FRAME).as_millis() as u64;
+    bench.spread(frame / TICK_MS * u64::from(desk.speed));
+}
+
+fn step(mut bench: ResMut<BenchRes>, desk: Res<Desk>, budget: Res<Budget>) {
+    run(&mut bench, u64::from(desk.speed), budget.until);
+}
+
+/// Once a frame: what is left to wait, then a fresh look.
+fn look(mut bench: ResMut<BenchRes>, budget: Res<Budget>) {
+    if bench.wait_ticks > 0 {
+        let ticks = bench.wait_ticks.min(6_000);
+        let done = run(&mut bench, ticks, budget.until);
+        bench.wait_ticks -= done;
+    }
+    bench.refresh();
+}
+
+/// A bench that is broken off goes on from about where it was.
+fn mark(mut bench: ResMut<BenchRes>, time: Res<Time<Real>>, mut since_s: Local<f32>) {
+    *since_s += time.delta_secs();
+    if *since_s > MARK_EVERY_S {
+        *since_s = 0.0;
+        bench.mark();
+    }
+}
+
+/// Keys and time.
+pub fn plugin(app: &mut App) {
+    app.insert_resource(Time::<Fixed>::from_duration(Duration::from_millis(TICK_MS)))
+        .insert_resource(Budget {
+            until: Instant::now(),
+        })
+        .add_systems(Startup, keep_up)
+        .add_systems(First, start_budget)
+        .add_systems(
+            PreUpdate,
+            (hands, keys)
+                .chain()
+                .after(bevy::input::InputSystems)
+                .after(EguiPreUpdateSet::ProcessInput)
+                .run_if(in_state(Screen::Bench)),
+        )
+        .add_systems(
+            PreUpdate,
+            hold_taps_back
+                .after(EguiPreUpdateSet::ProcessInput)
+                .before(EguiPreUpdateSet::BeginPass),
+        )
+        .add_systems(FixedUpdate, step.run_if(in_state(Screen::Bench)))
+        .add_systems(Last, mark.run_if(in_state(Screen::Bench)))
+        .add_systems(
+            RunFixedMainLoop,
+            spread
+                .in_set(RunFixedMainLoopSystems::BeforeFixedMainLoop)
+                .run_if(in_state(Screen::Bench)),
+        )
+        .add_systems(
+            RunFixedMainLoop,
+            look.in_set(RunFixedMainLoopSystems::AfterFixedMainLoop)
+                .run_if(in_state(Screen::Bench)),
+        );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn finger(pressed: bool) -> egui::Event {
+        egui::Event::PointerButton {
+            pos: egui::pos2(10.0, 10.0),
+            button: egui::PointerButton::Primary,
+            pressed,
+            modifiers: egui::Modifiers::NONE,
+        }
+    }
+
+    #[track_caller]
+    fn check(events: &[egui::Event], now: usize) {
+        let mut kept = events.to_vec();
+        let late = end_of_tap(&mut kept);
+        assert_eq!(kept, events[..now]);
+        assert_eq!(late, events[now..]);
+    }
+
+    #[test]
+    fn what_is_pressed_and_let_go_within_a_frame_is_let_go_in_the_next() {
+        let gone = egui::Event::PointerGone;
+        check(&[], 0);
+        check(&[finger(true)], 1);
+        check(&[finger(false), gone.clone()], 2);
+        check(&[finger(true), finger(false), gone.clone()], 1);
+        check(&[finger(true), finger(false)], 1);
+        // A tap that ends, and another that begins.
+        check(&[finger(false), gone, finger(true)], 3);
+    }
+}

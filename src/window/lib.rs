@@ -1,0 +1,228 @@
+//! The window: a 3D bench and its panels. The only room that names Bevy and egui.
+
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "screens may look at the clock, and what they draw need not be the same to the bit"
+)]
+
+mod attempts;
+#[cfg(test)]
+mod demo;
+mod drill;
+mod hands;
+mod input;
+#[cfg(not(target_family = "wasm"))]
+mod native;
+pub mod panels;
+mod pick;
+pub mod port;
+mod practice;
+mod scene;
+mod shots;
+#[cfg(feature = "audio")]
+mod sound;
+pub mod state;
+pub mod tokens;
+mod views;
+#[cfg(target_family = "wasm")]
+mod web;
+mod workbench;
+
+#[cfg(not(target_family = "wasm"))]
+pub use native::run;
+
+use bevy::prelude::*;
+use bevy::render::RenderPlugin;
+use bevy::time::TimeUpdateStrategy;
+use bevy::winit::{UpdateMode, WinitSettings};
+use bevy_egui::EguiPlugin;
+use detent_content::{Language, Texts};
+use detent_training::bench::script::Step;
+use detent_training::practice::simulated::invented;
+use std::path::PathBuf;
+use std::time::Duration;
+
+use port::Shop;
+use state::{BenchRes, Desk, Page, Screen, ShopRes, Tab, TextsRes, ViewKind};
+use workbench::Workshop;
+
+/// How the window opens.
+#[derive(Clone, Debug)]
+pub struct AppOptions {
+    /// Take these pictures, one after the other, and leave.
+    pub pictures: Vec<Picture>,
+    /// Frames before each picture.
+    pub after_frames: u32,
+    /// Language.
+    pub language: Language,
+    /// Open straight at the bench with this offer and seed.
+    pub start: Option<(usize, u64)>,
+    /// Camera.
+    pub view: ViewKind,
+    /// Right tab.
+    pub tab: Tab,
+    /// Page of the service sheet.
+    pub page: Page,
+    /// Side panels hidden.
+    pub hidden: bool,
+    /// Size of the window, logical pixels.
+    pub size: (u32, u32),
+    /// Open in this drill.
+    pub drill: Option<drill::Shown>,
+    /// Done before the first frame.
+    pub script: Vec<(usize, Step)>,
+    /// Open straight at practice with invented answers; at progress if true.
+    pub practice: Option<bool>,
+}
+
+/// A picture of the window.
+#[derive(Clone, Debug)]
+pub struct Picture {
+    /// Where it is saved.
+    pub path: PathBuf,
+    /// Camera.
+    pub view: ViewKind,
+    /// Right tab, page of the service sheet, and whether the side panels are hidden.
+    pub tab: (Tab, Page, bool),
+    /// The drill that it shows, if it shows one.
+    pub drill: Option<drill::Shown>,
+    /// Done before it, after those of the pictures before.
+    pub script: Vec<(usize, Step)>,
+}
+
+impl Default for AppOptions {
+    fn default() -> Self {
+        AppOptions {
+            pictures: Vec::new(),
+            after_frames: 14,
+            language: Language::En,
+            start: None,
+            view: ViewKind::Machine,
+            tab: Tab::Sheet,
+            page: Page::Entry,
+            hidden: false,
+            size: (1280, 720),
+            drill: None,
+            script: Vec::new(),
+            practice: None,
+        }
+    }
+}
+
+/// The window itself, with nothing in it.
+pub fn window(options: &AppOptions) -> App {
+    let mut app = App::new();
+    // A picture waits for its shaders; a window shows what it has.
+    let render = RenderPlugin {
+        synchronous_pipeline_compilation: !options.pictures.is_empty(),
+        ..default()
+    };
+    app.add_plugins(DefaultPlugins.set(render).set(WindowPlugin {
+        primary_window: Some(Window {
+            title: "Detent".to_owned(),
+            resolution: (options.size.0, options.size.1).into(),
+            canvas: Some("#bench".to_owned()),
+            fit_canvas_to_parent: true,
+            // The page decides which keys are ours and when the bench has the focus.
+            prevent_default_event_handling: false,
+            focused: !cfg!(target_family = "wasm"),
+            ..default()
+        }),
+        ..default()
+    }));
+    app
+}
+
+/// Fills a window with the bench and the built-in jobs; attempts are not kept.
+///
+/// # Errors
+/// A sentence that says what is wrong with a file.
+pub fn furnish(app: &mut App, options: &AppOptions) -> Result<(), String> {
+    plugin(app, options, Box::new(Workshop::new(None, None)?))
+}
+
+/// Everything but the window itself.
+///
+/// # Errors
+/// A sentence that says what is wrong with a file or the script.
+pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Result<(), String> {
+    if !options.pictures.is_empty() {
+        // Nothing but what eases into its place needs the time.
+        app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(
+            250,
+        )));
+    }
+    let (offer, seed) = options
+        .start
+        .unwrap_or((0, shop.offers().first().map_or(1, |o| o.seed)));
+    let mut bench = shop.open(offer, seed)?;
+    for (line, step) in &options.script {
+        bench
+            .run(step)
+            .map_err(|error| format!("line {line}: {error}"))?;
+    }
+    let mut drill_res = practice::DrillRes::default();
+    if let Some(shown) = options.drill {
+        drill_res.show(shown, seed);
+    }
+    app.insert_resource(BenchRes::new(bench))
+        .insert_resource(ShopRes(shop))
+        .insert_resource(TextsRes(Texts::load(options.language)))
+        .insert_resource(learner(options))
+        .insert_resource(drill_res)
+        .insert_resource(Desk {
+            language: options.language,
+            view: options.view,
+            tab: options.tab,
+            page: options.page,
+            hidden: options.hidden,
+            // A picture shows the moment at which its script ended.
+            speed: if options.pictures.is_empty() { 1 } else { 0 },
+            offer,
+            seed: seed.to_string(),
+            stage: Rect::new(0.0, 0.0, options.size.0 as f32, options.size.1 as f32),
+            ..Desk::default()
+        })
+        // Sixty frames a second at most: a bench at rest must not heat the room.
+        .insert_resource(WinitSettings {
+            focused_mode: UpdateMode::reactive(Duration::from_micros(16_600)),
+            unfocused_mode: UpdateMode::reactive_low_power(Duration::from_millis(33)),
+        })
+        .add_plugins(EguiPlugin::default())
+        .insert_state(if options.practice.is_some() {
+            Screen::Practice
+        } else if options.drill.is_some() {
+            Screen::Drill
+        } else if options.start.is_some() {
+            Screen::Bench
+        } else {
+            Screen::Start
+        });
+    scene::plugin(app);
+    views::plugin(app);
+    pick::plugin(app);
+    input::plugin(app);
+    panels::plugin(app);
+    practice::plugin(app);
+    #[cfg(feature = "audio")]
+    sound::plugin(app);
+    shots::plugin(app, options);
+    Ok(())
+}
+
+/// A guest; one with invented answers where a picture of practice is wanted.
+fn learner(options: &AppOptions) -> practice::LearnerRes {
+    let Some(progress) = options.practice else {
+        return practice::LearnerRes::default();
+    };
+    let answers = invented(DEMO_SEED, DEMO_DAYS, practice::now());
+    let mut learner = practice::LearnerRes::guest(answers);
+    learner.desk.progress = progress;
+    learner
+}
+
+/// Seed of the invented answers in pictures.
+const DEMO_SEED: u64 = 7;
+/// Days over which they were given.
+const DEMO_DAYS: u32 = 5;

@@ -1,0 +1,160 @@
+//! The window as a program of its own: options from the command line, attempts in a folder.
+
+use super::attempts::{Attempts, Folder};
+use super::drill::Shown;
+use super::port::Shop;
+use super::practice::LearnerRes;
+use super::state::{Page, Tab, ViewKind};
+use super::workbench::Workshop;
+use super::{AppOptions, Picture, plugin, window};
+use bevy::prelude::*;
+use detent_command_line::WindowArgs;
+use detent_content::{Language, ProfileFolder, disk, read_script};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// Options from the command line's arguments.
+fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, String> {
+    let mut options = AppOptions {
+        language: language.unwrap_or_default(),
+        ..default()
+    };
+    options.after_frames = args.frames.unwrap_or(options.after_frames);
+    let views = args
+        .view
+        .iter()
+        .map(|name| view(name))
+        .collect::<Result<Vec<_>, _>>()?;
+    options.view = views.first().copied().unwrap_or(options.view);
+    let tabs = (args.tab.iter())
+        .map(|name| tab(name))
+        .collect::<Result<Vec<_>, _>>()?;
+    (options.tab, options.page, options.hidden) = tabs.first().copied().unwrap_or(NO_TAB_GIVEN);
+    options.practice = match args.tab.first().map(String::as_str) {
+        Some("practice") => Some(false),
+        Some("progress") => Some(true),
+        _ => None,
+    };
+    let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
+    options.drill = drills.first().copied().flatten();
+    if let Some(size) = &args.size {
+        let parts = size
+            .split_once('x')
+            .and_then(|(w, h)| Some((w.parse().ok()?, h.parse().ok()?)));
+        options.size = parts.ok_or(format!("no size \"{size}\": write it as 1280x720"))?;
+    }
+    let mut scripts = Vec::new();
+    for path in &args.script {
+        let name = path.to_string_lossy();
+        let bytes = disk::read_bytes(path).map_err(|e| e.to_string())?;
+        scripts.push(read_script(&name, &bytes).map_err(|e| e.to_string())?);
+    }
+    let mut scripts = scripts.into_iter();
+    options.script = scripts.next().unwrap_or_default();
+    for (n, path) in args.shot.iter().enumerate() {
+        // The first script is done before the first frame.
+        let script = (n > 0).then(|| scripts.next()).flatten();
+        options.pictures.push(Picture {
+            path: path.clone(),
+            view: views.get(n).or(views.last()).copied().unwrap_or_default(),
+            tab: tabs.get(n).or(tabs.last()).copied().unwrap_or(NO_TAB_GIVEN),
+            drill: drills.get(n).or(drills.last()).copied().flatten(),
+            script: script.unwrap_or_default(),
+        });
+    }
+    Ok(options)
+}
+
+/// A tab, a page of the service sheet, and whether the side panels are hidden.
+const NO_TAB_GIVEN: (Tab, Page, bool) = (Tab::Sheet, Page::Entry, false);
+
+fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
+    let (tab, page) = match name {
+        "sheet" | "none" => (Tab::Sheet, Page::Entry),
+        "lamps" => (Tab::Sheet, Page::Lamps),
+        "codes" => (Tab::Sheet, Page::Codes),
+        "menu" => (Tab::Sheet, Page::Menu),
+        "pins" => (Tab::Sheet, Page::Pins),
+        "meter" => (Tab::Meter, Page::Entry),
+        "parts" => (Tab::Parts, Page::Entry),
+        "report" => (Tab::Report, Page::Entry),
+        "score" => (Tab::Score, Page::Entry),
+        // These are no tabs of the bench, but screens.
+        "practice" | "progress" => (Tab::Sheet, Page::Entry),
+        drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
+        other => {
+            return Err(format!(
+                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress or none"
+            ));
+        }
+    };
+    Ok((tab, page, name == "none"))
+}
+
+fn view(name: &str) -> Result<ViewKind, String> {
+    match name {
+        "machine" => Ok(ViewKind::Machine),
+        "panel" => Ok(ViewKind::Panel),
+        "cabinet" => Ok(ViewKind::Cabinet),
+        other => Err(format!(
+            "no view \"{other}\": use panel, machine or cabinet"
+        )),
+    }
+}
+
+/// Where finished attempts go: `DETENT_ATTEMPTS`, else the user's data folder.
+fn attempts_folder() -> Option<PathBuf> {
+    let own = std::env::var_os("DETENT_ATTEMPTS").filter(|value| !value.is_empty());
+    own.map(PathBuf::from)
+        .or_else(|| disk::data_folder().map(|folder| folder.join("attempts")))
+}
+
+/// Opens the window and stays until it is closed.
+///
+/// # Errors
+/// A sentence that says what in the arguments or files is wrong.
+pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
+    let mut options = options(&args, language)?;
+    // A picture is no attempt.
+    let keep = if options.pictures.is_empty() {
+        attempts_folder()
+    } else {
+        None
+    };
+    let shop = Workshop::new(
+        args.scenario.as_deref(),
+        keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
+    )?;
+    if args.scenario.is_some()
+        || args.seed.is_some()
+        || !options.script.is_empty()
+        || !args.tab.is_empty()
+        || !args.view.is_empty()
+    {
+        let seed = args
+            .seed
+            .unwrap_or_else(|| shop.offers().first().map_or(1, |o| o.seed));
+        options.start = Some((0, seed));
+    }
+    if cfg!(target_os = "linux")
+        && ["DISPLAY", "WAYLAND_DISPLAY"]
+            .iter()
+            .all(|name| std::env::var_os(name).is_none())
+    {
+        return Err("there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)".to_owned());
+    }
+    let mut app = window(&options);
+    plugin(&mut app, &options, Box::new(shop))?;
+    if options.pictures.is_empty()
+        && options.practice.is_none()
+        && let Some(folder) = disk::profiles_folder()
+    {
+        let exports = folder.join("exports");
+        let store = Box::new(ProfileFolder::new(folder));
+        app.insert_resource(LearnerRes::kept_in(store, Some(exports)));
+    }
+    match app.run() {
+        AppExit::Success => Ok(()),
+        AppExit::Error(code) => Err(format!("the window ended with error {code}")),
+    }
+}

@@ -1,0 +1,106 @@
+//! The caution before something that can hurt: signal word, what, how to avoid it, a choice.
+
+use super::{Face, kit};
+use crate::tokens as t;
+use bevy_egui::egui::{
+    self, Align, Color32, CornerRadius, Frame, Id, Layout, Margin, Modal, RichText, Sense, Stroke,
+    Ui, pos2, vec2,
+};
+
+/// Signal word by how bad it gets (ANSI Z535.4): death or serious injury will, could, or minor could.
+fn word(key: &str) -> (&'static str, (Color32, Color32)) {
+    match key {
+        "caution-touch-live" | "caution-open-live" | "caution-plug-open" => {
+            ("signal-danger", t::DANGER)
+        }
+        "caution-flood" => ("signal-caution", t::CAUTION),
+        _ => ("signal-warning", t::WARNING),
+    }
+}
+
+/// Triangle with an exclamation mark, our own drawing of the usual alert sign.
+fn sign(ui: &mut Ui, ground: Color32, ink: Color32) {
+    let (rect, _) = ui.allocate_exact_size(vec2(46.0, 42.0), Sense::hover());
+    let painter = ui.painter();
+    let points = [
+        pos2(rect.center().x, rect.top()),
+        rect.right_bottom(),
+        rect.left_bottom(),
+    ];
+    painter.add(egui::Shape::convex_polygon(
+        points.to_vec(),
+        ink,
+        Stroke::new(2.0, ink),
+    ));
+    let x = rect.center().x;
+    painter.rect_filled(
+        egui::Rect::from_min_max(
+            pos2(x - 2.6, rect.top() + 13.0),
+            pos2(x + 2.6, rect.bottom() - 13.0),
+        ),
+        CornerRadius::same(2),
+        ground,
+    );
+    painter.circle_filled(pos2(x, rect.bottom() - 7.0), 3.0, ground);
+}
+
+pub(super) fn caution_ui(ctx: &egui::Context, face: &mut Face) {
+    let Some((_, key)) = face.bench.asked.clone() else {
+        return;
+    };
+    let (signal, (ground, ink)) = word(key);
+    let frame = Frame::new()
+        .fill(t::CARD)
+        .corner_radius(CornerRadius::same(10))
+        .stroke(Stroke::new(2.0, ground));
+    let modal = Modal::new(Id::new("caution"))
+        .frame(frame)
+        .backdrop_color(Color32::from_black_alpha(150));
+    modal.show(ctx, |ui| {
+        ui.set_width(520.0);
+        ui.spacing_mut().item_spacing.y = 0.0;
+        let band = CornerRadius {
+            nw: 10,
+            ne: 10,
+            sw: 0,
+            se: 0,
+        };
+        Frame::new()
+            .fill(ground)
+            .corner_radius(band)
+            .inner_margin(Margin::symmetric(18, 12))
+            .show(ui, |ui| {
+                ui.set_width(520.0 - 36.0);
+                ui.horizontal(|ui| {
+                    sign(ui, ground, ink);
+                    ui.add_space(6.0);
+                    ui.label(RichText::new(face.text(signal)).size(34.0).color(ink));
+                });
+            });
+        Frame::new()
+            .inner_margin(Margin::symmetric(18, 14))
+            .show(ui, |ui| {
+                ui.spacing_mut().item_spacing.y = 10.0;
+                ui.label(RichText::new(face.text(key)).size(18.0));
+                ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+                    let back = kit::choice_sized(
+                        ui,
+                        true,
+                        face.text("caution-step-back"),
+                        vec2(236.0, 40.0),
+                    );
+                    if ui.memory(|m| m.focused()).is_none() {
+                        back.request_focus();
+                    }
+                    if back.clicked() {
+                        face.bench.step_back();
+                    }
+                    if kit::choice_sized(ui, false, face.text("caution-go-on"), vec2(236.0, 40.0))
+                        .clicked()
+                    {
+                        face.bench.go_on();
+                    }
+                });
+            });
+    });
+}

@@ -1,0 +1,82 @@
+//! "Is the control bad, or is it my hand?": the odds after each failed try, between Wald's two bounds.
+
+use super::{Face, kit};
+use crate::tokens as t;
+use bevy_egui::egui::{Align2, CornerRadius, Rect, Shape, Stroke, Ui, pos2, vec2};
+use detent_content::Value;
+
+/// Beyond a bound by this much, as logarithm of odds, nothing more is drawn.
+const MARGIN: f64 = 2.0;
+
+pub(super) fn doubt_ui(ui: &mut Ui, face: &Face) {
+    let Some(doubt) = face.bench.doubt().filter(|d| d.log_odds.len() > 1) else {
+        return;
+    };
+    kit::card(ui, |ui| {
+        kit::heading(ui, face.text("doubt"));
+        let (rect, painter) = kit::canvas(ui, 150.0);
+        kit::frame(&painter, rect, t::INK, t::LINE);
+        let plot = rect.shrink2(vec2(16.0, 12.0));
+        let (least, most) = (
+            doubt.log_odds.iter().copied().fold(doubt.lower, f64::min) - MARGIN,
+            doubt.log_odds.iter().copied().fold(doubt.upper, f64::max) + MARGIN,
+        );
+        let (least, most) = (least.max(doubt.lower - 8.0), most.min(doubt.upper + 8.0));
+        let y = |log: f64| {
+            let share = ((log.clamp(least, most) - least) / (most - least)) as f32;
+            plot.bottom() - share * plot.height()
+        };
+        let zone = |from: f64, to: f64| {
+            Rect::from_min_max(pos2(plot.left(), y(to)), pos2(plot.right(), y(from)))
+        };
+        let shade = CornerRadius::same(3);
+        painter.rect_filled(zone(doubt.upper, most), shade, t::BAD.gamma_multiply(0.22));
+        painter.rect_filled(
+            zone(least, doubt.lower),
+            shade,
+            t::GOOD.gamma_multiply(0.18),
+        );
+        for (bound, colour, key, anchor, off) in [
+            (
+                doubt.upper,
+                t::BAD,
+                "doubt-control",
+                Align2::LEFT_BOTTOM,
+                -2.0,
+            ),
+            (doubt.lower, t::GOOD, "doubt-hand", Align2::LEFT_TOP, 2.0),
+        ] {
+            let ends = [pos2(plot.left(), y(bound)), pos2(plot.right(), y(bound))];
+            painter.extend(Shape::dashed_line(
+                &ends,
+                Stroke::new(1.5, colour),
+                6.0,
+                4.0,
+            ));
+            let (x, y) = (plot.left() + 6.0, y(bound) + off);
+            kit::write(&painter, x, y, anchor, t::SMALL, colour, face.text(key));
+        }
+        let step = plot.width() / doubt.log_odds.len() as f32;
+        let at = |n: usize, log: f64| pos2(plot.left() + (n as f32 + 0.5) * step, y(log));
+        let points: Vec<_> = (doubt.log_odds.iter().enumerate())
+            .map(|(n, log)| at(n, *log))
+            .collect();
+        painter.add(Shape::line(points.clone(), Stroke::new(2.0, t::AMBER)));
+        for point in &points {
+            painter.circle_filled(*point, 4.0, t::AMBER);
+        }
+        let last = doubt.log_odds.last().copied().unwrap_or(0.0);
+        let share = 100.0 / (1.0 + (-last).exp());
+        let (key, tries) = if doubt.cleared {
+            ("doubt-cleared", doubt.log_odds.len() - 1)
+        } else if last >= doubt.upper {
+            ("doubt-suspect", doubt.log_odds.len() - 1)
+        } else {
+            ("doubt-go-on", doubt.log_odds.len() - 1)
+        };
+        let share = format!("{share:.*}", usize::from(share < 10.0));
+        let args = [("tries", Value::from(tries)), ("share", Value::from(share))];
+        ui.label(face.with(key, &args));
+        kit::quiet(ui, face.text("doubt-intro"));
+    });
+}

@@ -1,0 +1,508 @@
+//! Entry timing: the gesture, a knob and buttons to do it with, a metronome that is seen, and what the rhythm
+//! of the hand promises.
+
+use super::{beside, percent, place_text};
+use crate::drill::Trial;
+use crate::panels::{Face, kit, sheet};
+use crate::tokens as t;
+use bevy_egui::egui::{
+    self, CornerRadius, Event, Key, Label, MouseWheelUnit, PointerButton, Rect, Response, RichText,
+    Sense, Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
+};
+use detent_content::Value;
+use detent_simulation::controller::{GestureStep, Outcome};
+use detent_simulation::plant::Button;
+use detent_simulation::units::TICK_MS;
+use detent_training::bench::{Action, Turn};
+use detent_training::practice::drill::entry::{Marked, buttons, needs_keeping};
+use egui_plot::{Line, LineStyle, Plot, PlotPoints, Points, VLine};
+use std::f32::consts::{PI, TAU};
+
+/// Longest frame that the bench makes good, s; after a longer one it has stood still.
+const LONGEST_FRAME_S: f64 = 3.0;
+/// A lamp lights up with each beat only if beats are no closer than this, ms: three flashes in a second are the
+/// most (WCAG 2.2, 2.3.1). Quicker beats have a moving mark alone.
+const QUICKEST_FLASH_MS: f64 = 334.0;
+/// Scrolled points that are one detent, as on the bench.
+const DETENT_POINTS: f32 = 50.0;
+
+pub(super) fn entry_ui(ui: &mut Ui, face: &mut Face, trial: &mut Trial, tries: &[Marked]) {
+    let free = trial.marked.is_none();
+    if free {
+        keys(ui, trial);
+        // Arrow keys turn the knob here, they do not move the focus.
+        if let Some(id) = ui.memory(|m| m.focused()) {
+            ui.memory_mut(|m| m.surrender_focus(id));
+        }
+    }
+    beside(
+        ui,
+        face,
+        trial,
+        |ui, face, trial| {
+            kit::paper(ui, |ui| {
+                kit::print_heading(ui, place_text(face, &trial.task.place));
+                if let Some(worn) = trial.task.wear {
+                    let wear = Value::from(percent(worn));
+                    ui.label(face.with("drill-entry-wear", &[("wear", wear)]));
+                }
+                let of_trial = Face {
+                    texts: face.texts,
+                    bench: &mut trial.bench,
+                    desk: face.desk,
+                };
+                sheet::entry(ui, &of_trial);
+            });
+        },
+        |ui, face, trial| {
+            kit::card(ui, |ui| controls_ui(ui, face, trial, free));
+            ui.add_space(8.0);
+            kit::card(ui, |ui| {
+                told_ui(ui, face, trial);
+                rhythm_ui(ui, face, trial, tries);
+            });
+        },
+    );
+    step(ui, trial);
+}
+
+/// Turns and presses of this frame's keys, in their order.
+fn keys(ui: &Ui, trial: &mut Trial) {
+    let events = ui.input(|i| i.events.clone());
+    for event in events {
+        let Event::Key {
+            key,
+            physical_key,
+            pressed,
+            repeat,
+            modifiers,
+        } = event
+        else {
+            continue;
+        };
+        let key = physical_key.unwrap_or(key);
+        let age = age(key, pressed);
+        let button = match key {
+            Key::S => Some(Button::Start),
+            Key::X => Some(Button::Stop),
+            Key::I => Some(Button::More),
+            Key::K => Some(Button::Less),
+            _ => None,
+        };
+        let has = |b: &Button| trial.bench.job().board.panel.buttons.contains(b);
+        let action = match (button.filter(has), pressed && !repeat) {
+            (Some(button), true) => trial.held.push(button, modifiers.shift),
+            (Some(button), false) if !pressed => trial.held.release(button),
+            (None, true) => other_key(key, trial),
+            _ => None,
+        };
+        if let Some(action) = action {
+            trial.bench.push_aged(action, age);
+        }
+    }
+}
+
+/// What a key does besides pressing a button.
+fn other_key(key: Key, trial: &Trial) -> Option<Action> {
+    let turns = trial.task.selector.turn().is_some();
+    match key {
+        Key::ArrowRight | Key::ArrowDown | Key::CloseBracket if turns => {
+            Some(Action::Detent(Turn::Right))
+        }
+        Key::ArrowLeft | Key::ArrowUp | Key::OpenBracket if turns => {
+            Some(Action::Detent(Turn::Left))
+        }
+        Key::L => Some(lid(trial)),
+        Key::P => Some(plug(trial)),
+        _ => None,
+    }
+}
+
+fn lid(trial: &Trial) -> Action {
+    if trial.bench.lid_will_be_up() {
+        Action::CloseLid
+    } else {
+        Action::OpenLid
+    }
+}
+
+fn plug(trial: &Trial) -> Action {
+    if trial.bench.view().machine.plugged {
+        Action::Unplug
+    } else {
+        Action::Plug
+    }
+}
+
+/// How long ago the key moved, ticks, where the page knows it.
+#[cfg(target_family = "wasm")]
+fn age(key: Key, down: bool) -> Option<u64> {
+    let code = match key {
+        Key::ArrowLeft | Key::ArrowRight | Key::ArrowUp | Key::ArrowDown => format!("{key:?}"),
+        Key::OpenBracket => "BracketLeft".to_owned(),
+        Key::CloseBracket => "BracketRight".to_owned(),
+        letter => format!("Key{letter:?}"),
+    };
+    let age_ms = crate::web::key_age(&code, down)?;
+    Some(age_ms as u64 / TICK_MS)
+}
+
+/// A window system hands keys over at once.
+#[cfg(not(target_family = "wasm"))]
+fn age(_: Key, _: bool) -> Option<u64> {
+    None
+}
+
+/// Runs the bench up to now; what came in since the last frame is spread over it.
+fn step(ui: &Ui, trial: &mut Trial) {
+    let now_s = ui.input(|i| i.time);
+    let stepped_s = *trial.stepped_s.get_or_insert(now_s);
+    let frame_s = (now_s - stepped_s).clamp(0.0, LONGEST_FRAME_S);
+    let tick_s = TICK_MS as f64 / 1000.0;
+    let ticks = (frame_s / tick_s) as u64;
+    // What is left of a tick waits for the next frame.
+    trial.stepped_s = Some(now_s - (frame_s - ticks as f64 * tick_s));
+    if trial.marked.is_none() {
+        trial.bench.spread(ticks);
+        for _ in 0..ticks {
+            trial.bench.tick();
+        }
+        trial.bench.refresh();
+        ui.ctx().request_repaint();
+    } else if trial.metronome {
+        ui.ctx().request_repaint();
+    }
+}
+
+/// Knob, buttons, lid and plug, as far as the gesture needs them, and the metronome.
+fn controls_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
+    let gesture = trial.task.gesture.clone();
+    let turns = gesture
+        .steps
+        .iter()
+        .any(|s| matches!(s, GestureStep::Turn { .. }));
+    let lid_moves = gesture
+        .steps
+        .iter()
+        .any(|s| matches!(s, GestureStep::Lid { .. }));
+    let plugs = gesture
+        .steps
+        .iter()
+        .any(|s| matches!(s, GestureStep::PowerUp { .. }));
+    let top = ui.cursor().top();
+    if turns {
+        knob_ui(ui, face, trial, free);
+    }
+    ui.horizontal_wrapped(|ui| {
+        for button in buttons(&gesture) {
+            button_ui(ui, face, trial, button, free);
+        }
+        if plugs {
+            let key = if trial.bench.view().machine.plugged {
+                "do-unplug"
+            } else {
+                "do-plug"
+            };
+            let action = plug(trial);
+            if hand_ui(ui, &face.text(key)).clicked() && free {
+                trial.bench.push(action);
+            }
+        }
+        if lid_moves {
+            let up = trial.bench.lid_will_be_up();
+            let key = if up { "do-close-lid" } else { "do-open-lid" };
+            let action = lid(trial);
+            if hand_ui(ui, &face.text(key)).clicked() && free {
+                trial.bench.push(action);
+            }
+        }
+    });
+    if needs_keeping(&gesture) {
+        let on = trial.held.keep_next;
+        let keep = kit::choice(ui, on, face.text("keep-next"));
+        if keep.on_hover_text(face.text("keep-how")).clicked() {
+            trial.held.keep_next = !on;
+        }
+    }
+    let hands = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=ui.cursor().top());
+    if turns && free {
+        wheel(ui, hands, trial);
+    }
+    ui.add_space(4.0);
+    metronome_ui(ui, face, trial);
+}
+
+/// The wheel over the controls turns the knob, step by step.
+fn wheel(ui: &Ui, hands: Rect, trial: &mut Trial) {
+    if !ui.rect_contains_pointer(hands) {
+        return;
+    }
+    for event in ui.input(|i| i.events.clone()) {
+        if let Event::MouseWheel { unit, delta, .. } = event {
+            trial.scrolled += match unit {
+                MouseWheelUnit::Point => delta.y / DETENT_POINTS,
+                MouseWheelUnit::Line | MouseWheelUnit::Page => delta.y,
+            };
+        }
+    }
+    while trial.scrolled.abs() >= 1.0 {
+        let way = if trial.scrolled > 0.0 {
+            Turn::Right
+        } else {
+            Turn::Left
+        };
+        trial.bench.push(Action::Detent(way));
+        trial.scrolled -= trial.scrolled.signum();
+    }
+    // The page under it stays where it is.
+    ui.input_mut(|i| i.smooth_scroll_delta = Vec2::ZERO);
+}
+
+/// The knob between a button for each way.
+fn knob_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
+    let side = ((ui.available_width() - 120.0) / 2.0).max(80.0);
+    ui.horizontal(|ui| {
+        for (way, key) in [
+            (Turn::Left, "drill-entry-left"),
+            (Turn::Right, "drill-entry-right"),
+        ] {
+            if way == Turn::Right {
+                let (rect, _) = ui.allocate_exact_size(vec2(88.0, 88.0), Sense::hover());
+                knob(ui, rect, trial);
+            }
+            let id = ui.id().with(key);
+            let (rect, response) =
+                ui.allocate_exact_size(vec2(side, 88.0), Sense::drag() | Sense::click());
+            let text = face.text(key);
+            plate(ui, rect, &response, false, &text);
+            let down = pressed(ui, id, &response);
+            // A finger turns when it comes down: lifting it is not part of the turn.
+            if free && (down == Some(true) || by_no_pointer(ui, &response)) {
+                trial.bench.push(Action::Detent(way));
+            }
+        }
+    });
+}
+
+/// The knob from the front, where it stands.
+fn knob(ui: &Ui, rect: Rect, trial: &Trial) {
+    let stops = trial.task.selector.turn().unwrap_or(24);
+    let at = trial.bench.view().machine.dial_position;
+    let (middle, radius) = (rect.center(), 30.0);
+    for n in 0..stops {
+        let out = Vec2::angled(f32::from(n) / f32::from(stops) * TAU - PI / 2.0);
+        let ink = Stroke::new(1.5, t::EDGE);
+        ui.painter()
+            .line_segment([middle + out * 35.0, middle + out * 40.0], ink);
+    }
+    ui.painter()
+        .circle(middle, radius, t::FIELD, Stroke::new(2.0, t::EDGE));
+    let out = Vec2::angled(f32::from(at) / f32::from(stops) * TAU - PI / 2.0);
+    let ink = Stroke::new(5.0, t::AMBER);
+    ui.painter()
+        .line_segment([middle + out * 8.0, middle + out * 27.0], ink);
+}
+
+/// A button of the console that is down as long as a finger is on it.
+fn button_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, button: Button, free: bool) {
+    let id = ui.id().with(("button", button.name()));
+    let sense = Sense::drag() | Sense::click();
+    let (rect, response) = ui.allocate_exact_size(vec2(116.0, 64.0), sense);
+    let on = trial.held.down()[button.index()];
+    let key = match button {
+        Button::Start => "S",
+        Button::Stop => "X",
+        Button::More => "I",
+        Button::Less => "K",
+    };
+    let text = format!("{} ({key})", face.text(&format!("button-{button}")));
+    plate(ui, rect, &response, on, &text);
+    if !free {
+        return;
+    }
+    let other = ui.input(|i| i.pointer.button_down(PointerButton::Secondary) || i.modifiers.shift);
+    let action = match pressed(ui, id, &response) {
+        Some(true) => trial.held.push(button, other),
+        Some(false) => trial.held.release(button),
+        // Without a pointer a button can only be kept down and let go.
+        None if by_no_pointer(ui, &response) => trial.held.push(button, true),
+        None => None,
+    };
+    trial.bench.queue_some(action);
+}
+
+/// A button for a hand: lid or plug.
+fn hand_ui(ui: &mut Ui, text: &str) -> Response {
+    ui.add(egui::Button::new(text).min_size(vec2(150.0, 64.0)))
+}
+
+/// A big plate with a word on it.
+fn plate(ui: &Ui, rect: Rect, response: &Response, on: bool, text: &str) {
+    let (fill, ink) = match on {
+        true => (t::AMBER, t::ON_AMBER),
+        false if response.hovered() => (t::FIELD_HOT, t::TEXT),
+        false => (t::FIELD, t::TEXT),
+    };
+    let edge = Stroke::new(1.5, t::EDGE);
+    ui.painter()
+        .rect(rect, CornerRadius::same(9), fill, edge, StrokeKind::Inside);
+    let middle = rect.center();
+    kit::write(
+        ui.painter(),
+        middle.x,
+        middle.y,
+        egui::Align2::CENTER_CENTER,
+        t::BODY,
+        ink,
+        text,
+    );
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, text));
+}
+
+/// Whether the pointer has just come down on it, or has just been lifted from it.
+fn pressed(ui: &Ui, id: egui::Id, response: &Response) -> Option<bool> {
+    let down = response.is_pointer_button_down_on();
+    let was = ui.data_mut(|data| {
+        let was: &mut bool = data.get_temp_mut_or_default(id);
+        std::mem::replace(was, down)
+    });
+    (was != down).then_some(down)
+}
+
+/// A click that no pointer made.
+fn by_no_pointer(ui: &Ui, response: &Response) -> bool {
+    response.clicked() && !ui.input(|i| i.pointer.any_released())
+}
+
+/// A beat to be seen: a mark that swings from side to side, one way a step, and the number of the step.
+fn metronome_ui(ui: &mut Ui, face: &Face, trial: &mut Trial) {
+    let best_ms = trial.curve.best_ms;
+    ui.horizontal_wrapped(|ui| {
+        if kit::choice(ui, trial.metronome, face.text("drill-entry-metronome")).clicked() {
+            trial.metronome = !trial.metronome;
+        }
+        let ms = Value::from(best_ms.round());
+        kit::quiet(ui, face.with("drill-entry-every", &[("ms", ms)]));
+    });
+    if !trial.metronome {
+        return;
+    }
+    let beats = ui.input(|i| i.time) * 1000.0 / best_ms;
+    let (rect, painter) = kit::canvas(ui, 34.0);
+    let track = Rect::from_center_size(rect.center(), vec2(rect.width() - 90.0, 4.0));
+    painter.rect_filled(track, CornerRadius::same(2), t::LINE);
+    for x in [track.left(), track.right()] {
+        let ink = Stroke::new(2.0, t::EDGE);
+        painter.line_segment(
+            [pos2(x, rect.top() + 5.0), pos2(x, rect.bottom() - 5.0)],
+            ink,
+        );
+    }
+    let swing = (0.5 - 0.5 * (beats * f64::from(PI)).cos()) as f32;
+    painter.circle_filled(
+        pos2(track.left() + swing * track.width(), rect.center().y),
+        9.0,
+        t::AMBER,
+    );
+    let count = (beats as u64 % 4) + 1;
+    let at = rect.right() - 18.0;
+    kit::write(
+        &painter,
+        at,
+        rect.center().y,
+        egui::Align2::CENTER_CENTER,
+        20.0,
+        t::TEXT,
+        count,
+    );
+    if best_ms >= QUICKEST_FLASH_MS {
+        let lit = beats.fract() < 0.35;
+        kit::lamp(
+            &painter,
+            rect.left() + 18.0,
+            rect.center().y,
+            9.0,
+            lit,
+            t::LAMP_LIT,
+        );
+    }
+}
+
+/// How the try ended.
+fn told_ui(ui: &mut Ui, face: &Face, trial: &Trial) {
+    let Some(marked) = &trial.marked else { return };
+    if let Outcome::Broken(rule) = marked.outcome {
+        let rule = Value::from(face.text(&format!("rule-{}", rule.key())));
+        let text = face.with("drill-entry-broke", &[("rule", rule)]);
+        ui.add(Label::new(RichText::new(text).color(t::BAD)).wrap());
+    }
+}
+
+/// Rhythm, spread and odds of the last try, and the curve of odds with the tries on it.
+pub(super) fn rhythm_ui(ui: &mut Ui, face: &Face, trial: &Trial, tries: &[Marked]) {
+    let last = tries.iter().rev().find_map(|m| Some((m.rhythm?, m.odds?)));
+    match last {
+        Some((rhythm, odds)) => {
+            let args = [
+                ("mean", Value::from(rhythm.mean_ms.round())),
+                ("spread", Value::from(rhythm.spread_ms.round())),
+                ("odds", Value::from(percent(odds))),
+            ];
+            ui.add(
+                Label::new(RichText::new(face.with("drill-entry-rhythm", &args)).color(t::AMBER))
+                    .wrap(),
+            );
+        }
+        None => kit::quiet(ui, face.text("drill-entry-no-rhythm")),
+    }
+    let curve: Vec<[f64; 2]> = (trial.curve.points.iter())
+        .map(|(ms, odds)| [*ms, 100.0 * odds])
+        .collect();
+    let own: Vec<[f64; 2]> = tries
+        .iter()
+        .filter_map(|m| Some([m.rhythm?.mean_ms, 100.0 * m.odds?]))
+        .collect();
+    let right = curve.last().map_or(1000.0, |point| point[0]);
+    let of_last = own.last().copied();
+    Plot::new("odds")
+        .height(180.0)
+        .show_x(false)
+        .show_y(false)
+        .allow_zoom(false)
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_double_click_reset(false)
+        .default_x_bounds(0.0, right)
+        .default_y_bounds(-4.0, 108.0)
+        .x_axis_formatter(|mark, _| format!("{:.0} ms", mark.value))
+        .y_axis_formatter(|mark, _| {
+            if (0.0..=100.0).contains(&mark.value) {
+                format!("{:.0} %", mark.value)
+            } else {
+                String::new()
+            }
+        })
+        .show(ui, |plot| {
+            let best = VLine::new("best", trial.curve.best_ms);
+            plot.vline(
+                best.color(t::GOOD)
+                    .style(LineStyle::dashed_loose())
+                    .width(2.0),
+            );
+            plot.line(
+                Line::new("odds", PlotPoints::from(curve))
+                    .color(t::SKY)
+                    .width(2.5),
+            );
+            plot.points(
+                Points::new("tries", PlotPoints::from(own))
+                    .color(t::QUIET)
+                    .radius(4.0),
+            );
+            if let Some(last) = of_last {
+                plot.points(Points::new("last", vec![last]).color(t::AMBER).radius(7.0));
+            }
+        });
+    kit::quiet(ui, face.text("drill-entry-plot"));
+}

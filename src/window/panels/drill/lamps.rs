@@ -1,0 +1,183 @@
+//! Reading lamps: the lamps, the key to their language, and two digits to type.
+
+use super::{beside, digit_pressed};
+use crate::drill::Question;
+use crate::panels::{Face, kit, sheet};
+use crate::scene::console::lamps::colour_of;
+use crate::tokens as t;
+use bevy_egui::egui::{Button, Color32, Key, Modifiers, Rect, RichText, Ui, pos2, vec2};
+use detent_content::Value;
+use detent_simulation::controller::Signs;
+use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_training::practice::drill::lamps::{Marked, Task};
+
+/// The question of this drill.
+type Asked = Question<Task, String, Marked>;
+
+/// Digits of the pad in its order.
+const PAD: [[Option<u8>; 3]; 4] = [
+    [Some(7), Some(8), Some(9)],
+    [Some(4), Some(5), Some(6)],
+    [Some(1), Some(2), Some(3)],
+    [None, Some(0), None],
+];
+
+pub(super) fn lamps_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked, took_s: f64) {
+    if q.marked.is_none() {
+        if let Some(place) = digit_pressed(ui) {
+            put(q, ((place + 1) % 10) as u8);
+        }
+        if ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Backspace)) {
+            q.given.pop();
+        }
+    }
+    beside(
+        ui,
+        face,
+        q,
+        |ui, face, q| {
+            kit::card(ui, |ui| {
+                ui.label(face.text("drill-lamps-ask"));
+                shown_ui(ui, &q.task, took_s);
+                given_ui(ui, face, q);
+            });
+        },
+        |ui, face, q| {
+            let signs = &q.task.signs;
+            kit::paper(ui, |ui| {
+                let name = match &q.task.board {
+                    Some(board) => face.text(&format!("board-{board}")),
+                    None => face.text("drill-lamps-invented"),
+                };
+                kit::print_heading(ui, name);
+                ui.label(face.text(&format!("signs-{}", signs.key())));
+                sheet::example(ui, face, signs);
+            });
+        },
+    );
+}
+
+/// Types a digit; a third one begins anew.
+fn put(q: &mut Asked, digit: u8) {
+    if q.given.len() >= 2 {
+        q.given.clear();
+    }
+    q.given.push(char::from(b'0' + digit));
+}
+
+/// The lamps as they are now.
+fn shown_ui(ui: &mut Ui, task: &Task, took_s: f64) {
+    let (rect, painter) = kit::canvas(ui, 130.0);
+    kit::frame(&painter, rect, t::GLASS, t::EDGE);
+    let at = Span((took_s * TICKS_PER_S as f64) as u64);
+    let lit = task.signs.lit(task.shown, at);
+    let height = if matches!(task.signs, Signs::Segments) {
+        12.0
+    } else {
+        22.0
+    };
+    let inner = rect.shrink2(vec2(18.0, height));
+    sheet::picture(&painter, inner, &task.signs, lit);
+    if matches!(task.signs, Signs::Flashes { .. }) {
+        ui.ctx().request_repaint();
+    }
+}
+
+/// What was typed, and the pad to type it with.
+fn given_ui(ui: &mut Ui, face: &Face, q: &mut Asked) {
+    ui.add_space(6.0);
+    ui.horizontal_top(|ui| {
+        let (rect, _) = ui.allocate_exact_size(vec2(132.0, 104.0), bevy_egui::egui::Sense::hover());
+        kit::frame(ui.painter(), rect, t::LCD, t::EDGE);
+        let text = format!("{:-<2}", q.given);
+        let digits = Rect::from_min_max(
+            rect.min + vec2(0.0, 18.0),
+            pos2(rect.right() - 18.0, rect.bottom() - 18.0),
+        );
+        kit::segments(ui.painter(), digits, &text, t::LCD_ON);
+        ui.add_space(10.0);
+        ui.vertical(|ui| match q.marked {
+            Some(marked) => told_ui(ui, face, marked, &q.task),
+            None => pad_ui(ui, face, q),
+        });
+    });
+}
+
+fn pad_ui(ui: &mut Ui, face: &Face, q: &mut Asked) {
+    for row in PAD {
+        ui.horizontal(|ui| {
+            for digit in row {
+                match digit {
+                    Some(digit) => {
+                        let text = RichText::new(digit.to_string()).size(20.0);
+                        if ui.add_sized([64.0, 42.0], Button::new(text)).clicked() {
+                            put(q, digit);
+                        }
+                    }
+                    None if row[0].is_none() && ui.min_rect().width() > 64.0 => {
+                        let text = RichText::new(face.text("drill-lamps-back")).size(t::SMALL);
+                        if ui.add_sized([64.0, 42.0], Button::new(text)).clicked() {
+                            q.given.pop();
+                        }
+                    }
+                    None => {
+                        ui.allocate_exact_size(vec2(64.0, 42.0), bevy_egui::egui::Sense::hover());
+                    }
+                }
+            }
+        });
+    }
+}
+
+/// Right or wrong, digit by digit.
+fn told_ui(ui: &mut Ui, face: &Face, marked: Marked, task: &Task) {
+    let colour = |right: bool| -> Color32 { if right { t::GOOD } else { t::BAD } };
+    for (key, shown, read) in [
+        ("sheet-tens", marked.shown / 10, marked.read / 10),
+        ("sheet-units", marked.shown % 10, marked.read % 10),
+    ] {
+        let (name, right) = (face.text(key), shown == read);
+        let args = [
+            ("place", Value::from(name)),
+            ("shown", Value::from(shown)),
+            ("read", Value::from(read)),
+        ];
+        let key = if right {
+            "drill-lamps-digit-right"
+        } else {
+            "drill-lamps-digit-wrong"
+        };
+        ui.label(
+            RichText::new(face.with(key, &args))
+                .size(18.0)
+                .color(colour(right)),
+        );
+    }
+    if let Some(sum) = sums(&task.signs, task.shown) {
+        ui.label(RichText::new(sum).size(18.0).color(colour_of(&task.signs)));
+    }
+}
+
+/// How the lit lamps add up, where they do.
+fn sums(signs: &Signs, shown: u8) -> Option<String> {
+    let Signs::Weights { tens, units } = signs else {
+        return None;
+    };
+    let lit = signs.lit(shown, Span::ZERO);
+    let all: Vec<u8> = tens.iter().chain(units).copied().collect();
+    let group = |from: usize, to: usize| {
+        let on = (from..to).filter(|n| lit & (1 << (all.len() - 1 - n)) != 0);
+        let weights: Vec<String> = on.map(|n| all[n].to_string()).collect();
+        if weights.is_empty() {
+            "0".to_owned()
+        } else {
+            weights.join(" + ")
+        }
+    };
+    let (left, right) = (group(0, tens.len()), group(tens.len(), all.len()));
+    Some(format!(
+        "{left} = {},  {right} = {}",
+        shown / 10,
+        shown % 10
+    ))
+}

@@ -1,0 +1,108 @@
+//! Look-up: the code, an excerpt of the board's table, and components to tick.
+
+use super::{Look, beside, digit_pressed, option_ui, place_text};
+use crate::drill::Question;
+use crate::panels::{Face, kit};
+use crate::tokens as t;
+use bevy_egui::egui::{Grid, RichText, Ui};
+use detent_content::Value;
+use detent_simulation::plant::Component;
+use detent_training::practice::drill::look_up::{Marked, Task};
+
+/// The question of this drill.
+type Asked = Question<Task, Vec<Component>, Marked>;
+
+pub(super) fn look_up_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
+    let ticked = digit_pressed(ui).and_then(|n| q.task.options.get(n).copied());
+    if let Some(component) = ticked.filter(|_| q.marked.is_none()) {
+        tick(q, component);
+    }
+    beside(
+        ui,
+        face,
+        q,
+        |ui, face, q| {
+            kit::paper(ui, |ui| {
+                kit::print_heading(ui, place_text(face, &q.task.place));
+                ui.label(face.text("drill-look-up-excerpt"));
+                Grid::new("excerpt")
+                    .num_columns(2)
+                    .striped(true)
+                    .spacing([14.0, 8.0])
+                    .show(ui, |ui| {
+                        for (code, monitor) in &q.task.excerpt {
+                            let text = RichText::new(format!("{code:02}")).size(20.0).strong();
+                            ui.label(text.color(t::PRINT_ACCENT));
+                            ui.label(face.text(&format!("code-{monitor}")));
+                            ui.end_row();
+                        }
+                    });
+            });
+            if let Some(marked) = &q.marked {
+                ui.add_space(8.0);
+                told_ui(ui, face, marked);
+            }
+        },
+        |ui, face, q| {
+            let code = Value::from(format!("{:02}", q.task.code));
+            let ask = face.with("drill-look-up-ask", &[("code", code)]);
+            ui.label(RichText::new(ask).size(18.0));
+            let options = q.task.options.clone();
+            let half = options.len().div_ceil(2);
+            ui.columns(2, |columns| {
+                for (n, component) in options.into_iter().enumerate() {
+                    let ui = &mut columns[usize::from(n >= half)];
+                    let on = q.given.contains(&component);
+                    let look = match &q.marked {
+                        None => Look::Open(on),
+                        Some(_) if q.task.suspects.contains(&component) => Look::Right(on),
+                        Some(_) if on => Look::Wrong,
+                        Some(_) => Look::Other,
+                    };
+                    let missed = matches!(look, Look::Right(false));
+                    let response = option_ui(ui, (n + 1) % 10, look, &face.part(component), |ui| {
+                        if missed {
+                            let text = face.text("drill-look-up-missed");
+                            ui.label(RichText::new(text).size(t::SMALL).color(t::AMBER));
+                        }
+                    });
+                    if response.clicked() {
+                        tick(q, component);
+                    }
+                }
+            });
+        },
+    );
+}
+
+/// Ticks a component, or takes the tick away.
+fn tick(q: &mut Asked, component: Component) {
+    match q.given.iter().position(|c| *c == component) {
+        Some(at) => {
+            q.given.remove(at);
+        }
+        None => q.given.push(component),
+    }
+}
+
+fn told_ui(ui: &mut Ui, face: &Face, marked: &Marked) {
+    let names = |list: &[Component]| -> String {
+        let names: Vec<String> = list.iter().map(|c| face.part(*c)).collect();
+        names.join(", ")
+    };
+    kit::card(ui, |ui| {
+        if marked.right {
+            ui.label(RichText::new(face.text("drill-look-up-all")).color(t::GOOD));
+        }
+        for (key, list) in [
+            ("drill-look-up-left-out", &marked.missed),
+            ("drill-look-up-not-listed", &marked.wrong),
+        ] {
+            if !list.is_empty() {
+                let args = [("components", Value::from(names(list)))];
+                ui.label(RichText::new(face.with(key, &args)).color(t::BAD));
+            }
+        }
+        kit::quiet(ui, face.text("sheet-codes-intro"));
+    });
+}

@@ -1,0 +1,380 @@
+//! A drill: one question after the other, each judged at once, and a summary at the end.
+
+mod entry;
+mod lamps;
+mod look_up;
+mod meter;
+mod next_test;
+mod part;
+mod summary;
+#[cfg(test)]
+mod tests;
+
+use super::{Face, fixed, kit};
+use crate::drill::{Asked, Sitting};
+use crate::practice::{DrillRes, LearnerRes, now};
+use crate::state::Screen;
+use crate::tokens as t;
+use bevy_egui::egui::{
+    self, Align, Button, Color32, CornerRadius, Frame, Key, Label, Layout, Margin, Modifiers,
+    Response, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
+};
+use detent_content::Value;
+use detent_training::practice::drill::{Place, QUESTIONS};
+use detent_training::practice::{Answer, Skill};
+
+/// Narrower than this, what stands side by side stands one above the other.
+const NARROW: f32 = 900.0;
+
+/// Where to go from here, if anywhere.
+pub(super) fn drill_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    learner: &mut LearnerRes,
+    drill: &mut DrillRes,
+) -> Option<Screen> {
+    ui.painter()
+        .rect_filled(ui.max_rect(), CornerRadius::ZERO, t::INK);
+    let leaves = ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
+    let (Some(sitting), false) = (drill.sitting(), leaves) else {
+        return Some(Screen::Practice);
+    };
+    let enter =
+        takes_enter(sitting) && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
+    let time_s = ui.input(|i| i.time);
+    let since_s = *sitting.since_s.get_or_insert(time_s);
+    let took_s = time_s - since_s;
+    let over = sitting.round.is_over();
+    let mut leave = fixed(egui::Panel::top("drill-top"), 54.0, (16, 8))
+        .show(ui, |ui| top_ui(ui, face, sitting))
+        .inner;
+    let mut next = false;
+    fixed(egui::Panel::bottom("drill-foot"), 62.0, (16, 10)).show(ui, |ui| {
+        match &sitting.asked {
+            _ if over => {
+                let (again, back) = summary::choices_ui(ui, face);
+                next = again || enter;
+                leave |= back;
+            }
+            Asked::Nothing => leave |= main_ui(ui, face.text("drill-leave"), true) || enter,
+            asked => {
+                // A try at a gesture is over when it is over.
+                let by_itself = matches!(asked, Asked::Entry(_)) && sitting.done.is_none();
+                let key = if sitting.done.is_some() {
+                    "drill-next"
+                } else {
+                    "drill-check"
+                };
+                let ready = sitting.done.is_some() || asked.is_ready();
+                let pressed = !by_itself && main_ui(ui, face.text(key), ready);
+                next = ready && (pressed || enter || by_itself);
+                verdict_ui(ui, face, sitting);
+            }
+        }
+    });
+    ScrollArea::vertical()
+        .id_salt((sitting.skill.name(), sitting.round.done().len()))
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            Frame::new()
+                .inner_margin(Margin::symmetric(16, 12))
+                .show(ui, |ui| body_ui(ui, face, sitting, took_s));
+        });
+    if leave {
+        return Some(Screen::Practice);
+    }
+    if next && over {
+        drill.again();
+    } else if next && sitting.done.is_some() {
+        drill.go_on();
+    } else if next && let Some((done, detail)) = sitting.check(took_s) {
+        learner.note(Answer {
+            at: now(),
+            skill: sitting.skill,
+            right: done.right,
+            took_s: done.took_s,
+            detail,
+        });
+    }
+    None
+}
+
+/// Enter goes on where there is something to go on to; else it is for whatever has the focus.
+fn takes_enter(sitting: &Sitting) -> bool {
+    let whole = sitting.done.is_some() || sitting.asked.is_ready();
+    whole || sitting.round.is_over() || matches!(sitting.asked, Asked::Nothing)
+}
+
+/// The skill, how far the round has come, and the way out: true to take it.
+fn top_ui(ui: &mut Ui, face: &Face, sitting: &Sitting) -> bool {
+    let done = sitting.round.done();
+    ui.horizontal_centered(|ui| {
+        let name = face.text(&format!("skill-{}", sitting.skill));
+        ui.label(RichText::new(name).size(t::HEADING).color(t::AMBER));
+        ui.add_space(8.0);
+        let (rect, _) = ui.allocate_exact_size(vec2(QUESTIONS as f32 * 18.0, 22.0), Sense::hover());
+        for n in 0..QUESTIONS {
+            let middle = pos2(rect.left() + 9.0 + n as f32 * 18.0, rect.center().y);
+            let answer = done
+                .get(n)
+                .copied()
+                .or(sitting.done.filter(|_| n == done.len()));
+            match answer {
+                Some(answer) => mark(ui, middle, answer.right),
+                None => {
+                    let edge = if n == done.len() { t::AMBER } else { t::EDGE };
+                    ui.painter()
+                        .circle_stroke(middle, 5.0, Stroke::new(2.0, edge));
+                }
+            }
+        }
+        if !sitting.round.is_over() {
+            let (number, of) = (Value::from(done.len() + 1), Value::from(QUESTIONS));
+            let text = face.with("drill-question", &[("number", number), ("of", of)]);
+            ui.label(RichText::new(text).size(t::SMALL).color(t::QUIET));
+        }
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            ui.button(face.text("drill-leave-key")).clicked()
+        })
+        .inner
+    })
+    .inner
+}
+
+/// A tick or a cross.
+fn mark(ui: &Ui, middle: egui::Pos2, right: bool) {
+    let at = |x: f32, y: f32| middle + vec2(x, y);
+    if right {
+        let points = [at(-6.0, 0.0), at(-1.5, 5.0), at(6.0, -5.0)];
+        let line = egui::Shape::line(points.to_vec(), Stroke::new(2.6, t::GOOD));
+        ui.painter().add(line);
+    } else {
+        let ink = Stroke::new(2.6, t::BAD);
+        ui.painter()
+            .line_segment([at(-5.0, -5.0), at(5.0, 5.0)], ink);
+        ui.painter()
+            .line_segment([at(-5.0, 5.0), at(5.0, -5.0)], ink);
+    }
+}
+
+/// The one button at the foot.
+fn main_ui(ui: &mut Ui, text: String, enabled: bool) -> bool {
+    let width = 220.0_f32.min(ui.available_width());
+    let rect = egui::Rect::from_min_size(
+        pos2(ui.max_rect().right() - width, ui.max_rect().top()),
+        vec2(width, 40.0),
+    );
+    let mut inside = ui.new_child(egui::UiBuilder::new().max_rect(rect));
+    kit::main_button(&mut inside, text, enabled).clicked()
+}
+
+/// What came of the answer, beside the button.
+fn verdict_ui(ui: &mut Ui, face: &Face, sitting: &Sitting) {
+    let Some(done) = sitting.done else {
+        let hint = face.text(&format!("drill-hint-{}", sitting.skill));
+        let width = ui.available_width() - 236.0;
+        ui.set_max_width(width);
+        ui.add(Label::new(RichText::new(hint).size(t::SMALL).color(t::QUIET)).wrap());
+        return;
+    };
+    ui.horizontal_centered(|ui| {
+        let (rect, _) = ui.allocate_exact_size(vec2(22.0, 26.0), Sense::hover());
+        mark(ui, rect.center(), done.right);
+        let (key, colour) = match (sitting.skill, done.right) {
+            (Skill::EntryTiming, true) => ("drill-entered", t::GOOD),
+            (Skill::EntryTiming, false) => ("drill-not-entered", t::BAD),
+            (_, true) => ("drill-right", t::GOOD),
+            (_, false) => ("drill-wrong", t::BAD),
+        };
+        ui.label(RichText::new(face.text(key)).size(t::HEADING).color(colour));
+        kit::quiet(ui, seconds(face, done.took_s));
+    });
+}
+
+fn body_ui(ui: &mut Ui, face: &mut Face, sitting: &mut Sitting, took_s: f64) {
+    if sitting.round.is_over() {
+        summary::summary_ui(ui, face, sitting);
+        return;
+    }
+    match &mut sitting.asked {
+        Asked::Lamps(q) => lamps::lamps_ui(ui, face, q, took_s),
+        Asked::Entry(trial) => entry::entry_ui(ui, face, trial, &sitting.tries),
+        Asked::Meter(q) => meter::meter_ui(ui, face, q),
+        Asked::LookUp(q) => look_up::look_up_ui(ui, face, q),
+        Asked::NextTest(q) => next_test::next_test_ui(ui, face, q),
+        Asked::Part(q) => part::part_ui(ui, face, q),
+        Asked::Nothing => {
+            ui.label(face.text("drill-nothing"));
+        }
+    }
+}
+
+/// A time in words.
+fn seconds(face: &Face, took_s: f64) -> String {
+    let seconds = Value::from((took_s * 10.0).round() / 10.0);
+    face.with("drill-seconds", &[("seconds", seconds)])
+}
+
+/// A share as a percentage.
+fn percent(share: f64) -> String {
+    format!("{:.0} %", 100.0 * share)
+}
+
+/// The board and the supply that a question is about.
+fn place_text(face: &Face, place: &Place) -> String {
+    let rating = place.mains.rating();
+    let board = face.text(&format!("board-{}", place.board));
+    format!("{board} · {:.0} V, {:.0} Hz", rating.volts, rating.hz)
+}
+
+/// Two things about `of` side by side, or the second below the first where there is no room.
+fn beside<T>(
+    ui: &mut Ui,
+    face: &mut Face,
+    of: &mut T,
+    left: impl FnOnce(&mut Ui, &mut Face, &mut T),
+    right: impl FnOnce(&mut Ui, &mut Face, &mut T),
+) {
+    if ui.available_width() < NARROW {
+        left(ui, face, of);
+        ui.add_space(8.0);
+        right(ui, face, of);
+    } else {
+        ui.spacing_mut().item_spacing.x = 16.0;
+        ui.columns(2, |columns| {
+            for column in columns.iter_mut() {
+                column.spacing_mut().item_spacing.x = 8.0;
+            }
+            // A column would set its text in full lines, edge to edge.
+            columns[0].vertical(|ui| left(ui, face, of));
+            columns[1].vertical(|ui| right(ui, face, of));
+        });
+    }
+}
+
+/// How an option looks once it is judged.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Look {
+    /// Not judged; chosen or not.
+    Open(bool),
+    /// Right, and chosen or not.
+    Right(bool),
+    /// Chosen, and wrong.
+    Wrong,
+    /// Neither.
+    Other,
+}
+
+impl Look {
+    /// Of one of several: the one chosen and, once it is judged, the right one.
+    fn of(n: usize, chosen: Option<usize>, should: Option<usize>) -> Look {
+        let on = chosen == Some(n);
+        match should {
+            None => Look::Open(on),
+            Some(should) if should == n => Look::Right(on),
+            Some(_) if on => Look::Wrong,
+            Some(_) => Look::Other,
+        }
+    }
+
+    /// Edge and its width.
+    fn edge(self) -> (Color32, f32) {
+        match self {
+            Look::Open(true) => (t::AMBER, 2.5),
+            Look::Open(false) => (t::EDGE, 1.0),
+            Look::Right(_) => (t::GOOD, 2.5),
+            Look::Wrong => (t::BAD, 2.5),
+            Look::Other => (t::LINE, 1.0),
+        }
+    }
+}
+
+/// A big option with the digit that chooses it; whatever else belongs to it is drawn below its text.
+fn option_ui(
+    ui: &mut Ui,
+    digit: usize,
+    look: Look,
+    text: &str,
+    more: impl FnOnce(&mut Ui),
+) -> Response {
+    let (edge, width) = look.edge();
+    let fill = if matches!(look, Look::Open(true)) {
+        t::FIELD_HOT
+    } else {
+        t::FIELD
+    };
+    let drawn = Frame::new()
+        .fill(fill)
+        .stroke(Stroke::new(width, edge))
+        .corner_radius(CornerRadius::same(9))
+        .inner_margin(Margin::symmetric(12, 8))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            ui.horizontal_top(|ui| {
+                let (rect, _) = ui.allocate_exact_size(vec2(20.0, 20.0), Sense::hover());
+                match look {
+                    Look::Right(_) => mark(ui, rect.center(), true),
+                    Look::Wrong => mark(ui, rect.center(), false),
+                    Look::Open(_) | Look::Other => {
+                        let ink = RichText::new(digit.to_string()).color(t::QUIET);
+                        let inside = egui::UiBuilder::new().max_rect(rect);
+                        let mut inside = ui.new_child(inside);
+                        inside.add(Label::new(ink).selectable(false));
+                    }
+                }
+                ui.vertical(|ui| {
+                    ui.add(Label::new(text).wrap().selectable(false));
+                    more(ui);
+                });
+            });
+        });
+    let id = ui.id().with(("option", digit));
+    let sense = if matches!(look, Look::Open(_)) {
+        Sense::click()
+    } else {
+        Sense::hover()
+    };
+    let response = ui.interact(drawn.response.rect, id, sense);
+    response.widget_info(|| {
+        let on = matches!(look, Look::Open(true) | Look::Right(true) | Look::Wrong);
+        egui::WidgetInfo::selected(egui::WidgetType::RadioButton, true, on, text)
+    });
+    if response.has_focus() {
+        let rect = response.rect;
+        let ring = Stroke::new(2.0, t::SKY);
+        ui.painter()
+            .rect_stroke(rect, CornerRadius::same(9), ring, StrokeKind::Outside);
+    }
+    response
+}
+
+/// One of a row of choices; judged, the right one has its edge and the wrong one too.
+fn pick_ui(ui: &mut Ui, look: Look, text: &str) -> bool {
+    let (edge, width) = look.edge();
+    let on = matches!(look, Look::Open(true));
+    let ink = RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
+    let fill = if on { t::AMBER } else { t::FIELD };
+    let button = Button::new(ink)
+        .fill(fill)
+        .stroke(Stroke::new(width, edge))
+        .min_size(vec2(0.0, 36.0))
+        .selected(on);
+    ui.add(button).clicked() && matches!(look, Look::Open(_))
+}
+
+/// The digit that was pressed in this frame, as the place of an option: 1 is the first, 0 the tenth.
+fn digit_pressed(ui: &Ui) -> Option<usize> {
+    let keys = [
+        Key::Num1,
+        Key::Num2,
+        Key::Num3,
+        Key::Num4,
+        Key::Num5,
+        Key::Num6,
+        Key::Num7,
+        Key::Num8,
+        Key::Num9,
+        Key::Num0,
+    ];
+    ui.input(|i| keys.iter().position(|key| i.key_pressed(*key)))
+}

@@ -1,0 +1,113 @@
+//! Choosing the next test: belief as bars, and four things that could be done.
+
+use super::{Look, beside, digit_pressed, option_ui, percent, place_text};
+use crate::drill::Question;
+use crate::panels::{Face, kit};
+use crate::tokens as t;
+use bevy_egui::egui::{CornerRadius, Label, Rect, RichText, Sense, Ui, vec2};
+use detent_content::Value;
+use detent_training::practice::drill::next_test::{Choice, Deed, Marked, Task};
+
+/// The question of this drill.
+type Asked = Question<Task, Option<usize>, Marked>;
+
+pub(super) fn next_test_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
+    if q.marked.is_none() {
+        let chosen = digit_pressed(ui).filter(|n| *n < q.task.options.len());
+        q.given = chosen.or(q.given);
+    }
+    beside(
+        ui,
+        face,
+        q,
+        |ui, face, q| kit::card(ui, |ui| belief_ui(ui, face, &q.task)),
+        |ui, face, q| {
+            let Question {
+                task,
+                given,
+                marked,
+            } = q;
+            ui.label(RichText::new(face.text("drill-next-test-ask")).size(18.0));
+            let should = marked.map(|marked| marked.should);
+            for (n, choice) in task.options.iter().enumerate() {
+                // What is as good as the best is right too.
+                let mut look = Look::of(n, *given, should);
+                if marked.is_some_and(|m| m.right && m.chosen == n) {
+                    look = Look::Right(true);
+                }
+                let response = option_ui(ui, n + 1, look, &deed(face, &choice.deed), |ui| {
+                    // Its price would give the answer away: it is told afterwards.
+                    if should.is_some() {
+                        let cost = Value::from(choice.cost.round());
+                        kit::quiet(ui, face.with("drill-next-test-cost", &[("cost", cost)]));
+                        let colour = if should == Some(n) { t::GOOD } else { t::TEXT };
+                        ui.label(RichText::new(repair(face, choice)).color(colour));
+                    }
+                });
+                if response.clicked() {
+                    *given = Some(n);
+                }
+            }
+        },
+    );
+}
+
+/// Codes, what was tried, and the likeliest causes.
+fn belief_ui(ui: &mut Ui, face: &Face, task: &Task) {
+    kit::quiet(ui, place_text(face, &task.place));
+    let codes: Vec<String> = task.codes.iter().map(|code| format!("{code:02}")).collect();
+    let codes = if codes.is_empty() {
+        face.text("drill-next-test-no-codes")
+    } else {
+        face.with(
+            "drill-next-test-codes",
+            &[("codes", Value::from(codes.join(", ")))],
+        )
+    };
+    ui.label(codes);
+    for probe in &task.tested {
+        let test = Value::from(face.texts.test(probe, None));
+        kit::quiet(ui, face.with("drill-next-test-tested", &[("test", test)]));
+    }
+    ui.add_space(4.0);
+    kit::heading(ui, face.text("drill-next-test-belief"));
+    for (mode, share) in &task.belief {
+        let name = mode
+            .as_ref()
+            .map_or_else(|| face.text("mode-nothing"), |id| face.texts.mode(id));
+        ui.add(Label::new(name).wrap());
+        ui.horizontal(|ui| {
+            let width = ui.available_width() - 64.0;
+            let (rect, _) = ui.allocate_exact_size(vec2(width, 14.0), Sense::hover());
+            ui.painter()
+                .rect_filled(rect, CornerRadius::same(4), t::INK);
+            let bar = Rect::from_min_size(rect.min, vec2(width * *share as f32, rect.height()));
+            ui.painter().rect_filled(bar, CornerRadius::same(4), t::SKY);
+            ui.label(percent(*share));
+        });
+    }
+}
+
+/// What is to be done, in words.
+fn deed(face: &Face, deed: &Deed) -> String {
+    match deed {
+        Deed::Test(probe) => face.texts.test(probe, None),
+        Deed::Repair(remedy) => face.texts.remedy(remedy, &face.bench.job().parts),
+    }
+}
+
+/// What the repair is expected to cost when this is done now.
+fn repair(face: &Face, choice: &Choice) -> String {
+    let (least, most) = choice.repair;
+    let exact = most - least <= 0.01 * most;
+    let key = if exact {
+        "drill-next-test-repair"
+    } else {
+        "drill-next-test-repair-between"
+    };
+    let args = [
+        ("least", Value::from(least.round())),
+        ("most", Value::from(most.round())),
+    ];
+    face.with(key, if exact { &args[1..] } else { &args })
+}

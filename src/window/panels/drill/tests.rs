@@ -1,0 +1,378 @@
+//! Drills as somebody at the window does them: with keys, and by clicking.
+
+use super::*;
+use crate::demo::DemoBench;
+use crate::state::{BenchRes, Desk};
+use detent_content::{Language, Texts};
+use detent_simulation::controller::{GestureStep, Rotation};
+use detent_simulation::plant::Button as Knob;
+use detent_training::practice::drill::{
+    entry as entry_drill, meter as meter_drill, next_test, part as part_drill,
+};
+use egui::Event;
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+/// A drill under test with all that it needs.
+struct Stand {
+    texts: Texts,
+    bench: BenchRes,
+    desk: Desk,
+    learner: LearnerRes,
+    drill: DrillRes,
+    went: Option<Screen>,
+}
+
+fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Stand> {
+    let mut drill = DrillRes::default();
+    drill.begin(skill, seed);
+    let stand = Stand {
+        texts: Texts::load(language),
+        bench: BenchRes::new(Box::new(DemoBench::new())),
+        desk: Desk::default(),
+        learner: LearnerRes::default(),
+        drill,
+        went: None,
+    };
+    let mut harness = Harness::builder()
+        .with_size([1280.0, 720.0])
+        .with_step_dt(0.01)
+        .build_ui_state(
+            |ui, stand: &mut Stand| {
+                kit::dress(ui.ctx());
+                let mut face = Face {
+                    texts: &stand.texts,
+                    bench: &mut stand.bench,
+                    desk: &mut stand.desk,
+                };
+                let to = drill_ui(ui, &mut face, &mut stand.learner, &mut stand.drill);
+                stand.went = to.or(stand.went);
+            },
+            stand,
+        );
+    harness.run_steps(2);
+    harness
+}
+
+fn press(harness: &mut Harness<'_, Stand>, key: Key) {
+    harness.key_press(key);
+    harness.run_steps(2);
+}
+
+fn click(harness: &mut Harness<'_, Stand>, label: &str) {
+    harness.get_by_label(label).click();
+    harness.run_steps(2);
+}
+
+/// The key of a digit.
+fn digit(n: usize) -> Key {
+    let keys = [
+        Key::Num0,
+        Key::Num1,
+        Key::Num2,
+        Key::Num3,
+        Key::Num4,
+        Key::Num5,
+        Key::Num6,
+        Key::Num7,
+        Key::Num8,
+        Key::Num9,
+    ];
+    keys[n]
+}
+
+/// The present answer: right or not, if there is one.
+fn answer(harness: &mut Harness<'_, Stand>) -> Option<bool> {
+    let sitting = harness.state_mut().drill.sitting()?;
+    sitting.done.map(|done| done.right)
+}
+
+/// The present question's number, from 0.
+fn number(harness: &mut Harness<'_, Stand>) -> usize {
+    let sitting = harness.state_mut().drill.sitting();
+    sitting.map_or(0, |sitting| sitting.round.done().len())
+}
+
+/// The number that the lamps show.
+fn shown(harness: &mut Harness<'_, Stand>) -> usize {
+    match &harness.state_mut().drill.sitting().expect("a round").asked {
+        Asked::Lamps(q) => usize::from(q.task.shown),
+        _ => panic!("lamps are asked"),
+    }
+}
+
+#[test]
+fn lamps_are_read_with_the_keys() {
+    let mut harness = harness(Skill::LampReading, 4, Language::En);
+    let number_shown = shown(&mut harness);
+    press(&mut harness, digit(number_shown / 10));
+    press(&mut harness, Key::Enter);
+    assert_eq!(answer(&mut harness), None, "one digit is no number");
+    press(&mut harness, digit((number_shown + 3) % 10));
+    press(&mut harness, Key::Backspace);
+    press(&mut harness, digit(number_shown % 10));
+    press(&mut harness, Key::Enter);
+    assert_eq!(answer(&mut harness), Some(true));
+    harness.get_by_label("Right");
+    press(&mut harness, Key::Enter);
+    assert_eq!((number(&mut harness), answer(&mut harness)), (1, None));
+    harness.get_by_label("Question 2 of 10");
+}
+
+#[test]
+fn lamps_are_read_by_clicking() {
+    let mut harness = harness(Skill::LampReading, 5, Language::Es);
+    let wrong = (shown(&mut harness) + 1) % 100;
+    click(&mut harness, &(wrong / 10).to_string());
+    click(&mut harness, &(wrong % 10).to_string());
+    click(&mut harness, "Comprobar (Intro)");
+    assert_eq!(answer(&mut harness), Some(false));
+    harness.get_by_label("Incorrecto");
+    click(&mut harness, "Siguiente (Intro)");
+    assert_eq!(number(&mut harness), 1);
+    let sitting = harness.state_mut().drill.sitting().expect("a round");
+    assert_eq!(sitting.read.len(), 1);
+}
+
+#[test]
+fn a_check_with_the_meter_is_chosen_row_by_row() {
+    let mut harness = harness(Skill::Metering, 2, Language::En);
+    let should = match &harness.state_mut().drill.sitting().expect("a round").asked {
+        Asked::Meter(q) => meter_drill::solve(&q.task),
+        _ => panic!("the meter is asked for"),
+    };
+    let state = meter_drill::State::ALL
+        .iter()
+        .position(|s| *s == should.state);
+    let mode = meter_drill::MODES.iter().position(|m| *m == should.mode);
+    assert!(
+        harness
+            .query_by_label("Taken rightly, the meter shows:")
+            .is_none()
+    );
+    press(&mut harness, digit(state.expect("offered") + 1));
+    press(&mut harness, digit(mode.expect("offered") + 1));
+    press(&mut harness, digit(should.range + 1));
+    harness.get_by_label("Taken rightly, the meter shows:");
+    let verdict = if should.within {
+        "1  Within tolerance"
+    } else {
+        "2  Out of tolerance"
+    };
+    click(&mut harness, verdict);
+    press(&mut harness, Key::Enter);
+    assert_eq!(answer(&mut harness), Some(true));
+    harness.get_by_label("The service sheet says:");
+}
+
+#[test]
+fn suspects_are_ticked_with_keys_and_clicks() {
+    let mut harness = harness(Skill::CodeLookUp, 1, Language::En);
+    let (suspects, options) = match &harness.state_mut().drill.sitting().expect("a round").asked {
+        Asked::LookUp(q) => (q.task.suspects.clone(), q.task.options.clone()),
+        _ => panic!("a code is asked for"),
+    };
+    for (n, suspect) in suspects.iter().enumerate() {
+        let place = options.iter().position(|c| c == suspect).expect("offered");
+        if n % 2 == 0 {
+            press(&mut harness, digit((place + 1) % 10));
+        } else {
+            let name = harness.state().texts.get(&format!("component-{suspect}"));
+            harness
+                .get_by_role_and_label(egui::accesskit::Role::RadioButton, &name)
+                .click();
+            harness.run_steps(2);
+        }
+    }
+    press(&mut harness, Key::Enter);
+    assert_eq!(answer(&mut harness), Some(true));
+    harness.get_by_label("All of them, and nothing else.");
+}
+
+#[test]
+fn a_part_is_chosen_and_each_other_one_is_explained() {
+    let mut harness = harness(Skill::PartChoice, 3, Language::En);
+    let (right, label) = match &harness.state_mut().drill.sitting().expect("a round").asked {
+        Asked::Part(q) => {
+            let right = part_drill::mark(&q.task, 0).should;
+            let part = &q.task.options[right];
+            (right, (part.number.clone(), part.name_key.clone()))
+        }
+        _ => panic!("a part is asked for"),
+    };
+    press(&mut harness, digit((right + 1) % 5 + 1));
+    let name = harness.state().texts.get(&label.1);
+    let text = format!("{}   {name}", label.0);
+    harness
+        .get_by_role_and_label(egui::accesskit::Role::RadioButton, &text)
+        .click();
+    harness.run_steps(2);
+    click(&mut harness, "Check (Enter)");
+    assert_eq!(answer(&mut harness), Some(true));
+    harness.get_by_label("New, current, and it ends this fault on this machine.");
+    let reasons = [
+        "Another component",
+        "For another machine",
+        "An old number",
+        "It is used",
+        "It is rebuilt",
+        "The kit mends",
+    ];
+    let told: usize = reasons
+        .iter()
+        .map(|start| harness.query_all_by_label_contains(start).count())
+        .sum();
+    assert!(told >= 4, "{told} reasons");
+}
+
+/// The whole gesture of the arc-dial board with the keys, 200 ms a step.
+#[test]
+fn a_gesture_is_done_with_the_keys_and_its_rhythm_told() {
+    let worn = |seed: &u64| {
+        let mut drill = DrillRes::default();
+        drill.begin(Skill::EntryTiming, *seed);
+        match &drill.sitting().expect("a round").asked {
+            Asked::Entry(trial) => trial.task.wear,
+            _ => None,
+        }
+    };
+    // A dial that is nearly new.
+    let seed = (0..200).find(|seed| worn(seed).is_some_and(|wear| wear < 0.1));
+    let mut harness = harness(
+        Skill::EntryTiming,
+        seed.expect("one is drawn"),
+        Language::En,
+    );
+    harness.run_steps(150);
+    let gesture = match &harness.state_mut().drill.sitting().expect("a round").asked {
+        Asked::Entry(trial) => trial.task.gesture.clone(),
+        _ => panic!("a gesture is asked for"),
+    };
+    let key = |button| match button {
+        Knob::Start => Key::S,
+        Knob::Stop => Key::X,
+        Knob::More => Key::I,
+        Knob::Less => Key::K,
+    };
+    for step in gesture.steps {
+        match step {
+            GestureStep::Turn { to, detents, .. } => {
+                let arrow = if to == Rotation::Left {
+                    Key::ArrowLeft
+                } else {
+                    Key::ArrowRight
+                };
+                for _ in 0..detents {
+                    harness.key_press(arrow);
+                    harness.run_steps(20);
+                }
+            }
+            GestureStep::Press { button, .. } => {
+                // Letting go is within the step.
+                harness.key_down(key(button));
+                harness.run_steps(8);
+                harness.key_up(key(button));
+                harness.run_steps(12);
+            }
+            GestureStep::Hold { button, min_ms, .. } => {
+                harness.key_down(key(button));
+                harness.run_steps(min_ms as usize / 10 + 30);
+                harness.key_up(key(button));
+                harness.run_steps(20);
+            }
+            _ => panic!("the arc-dial board has turns, a press and a hold"),
+        }
+    }
+    assert_eq!(answer(&mut harness), Some(true));
+    let sitting = harness.state_mut().drill.sitting().expect("a round");
+    let marked: entry_drill::Marked = sitting.tries[0].clone();
+    let rhythm = marked.rhythm.expect("many steps");
+    // Two frames of a tick each are all that may be lost of it.
+    assert!((rhythm.mean_ms - 200.0).abs() < 12.0, "{rhythm:?}");
+    assert!(rhythm.spread_ms < 25.0, "{rhythm:?}");
+    assert!(marked.odds.is_some_and(|odds| odds > 0.8), "{marked:?}");
+    harness.get_by_label("Service mode entered");
+    harness.get_by_label_contains("Your last rhythm:");
+}
+
+/// A finger turns by the big buttons: each time it comes down is one detent, whenever it is lifted.
+#[test]
+fn the_knob_turns_by_the_buttons_on_the_screen() {
+    let mut harness = {
+        let dial = |seed: &u64| {
+            let mut drill = DrillRes::default();
+            drill.begin(Skill::EntryTiming, *seed);
+            matches!(&drill.sitting().expect("a round").asked, Asked::Entry(t) if t.task.wear.is_some())
+        };
+        let seed = (0..200).find(dial);
+        harness(
+            Skill::EntryTiming,
+            seed.expect("one is drawn"),
+            Language::En,
+        )
+    };
+    let position = |harness: &mut Harness<'_, Stand>| match &harness
+        .state_mut()
+        .drill
+        .sitting()
+        .expect("a round")
+        .asked
+    {
+        Asked::Entry(trial) => trial.bench.view().machine.dial_position,
+        _ => panic!("a gesture is asked for"),
+    };
+    let before = position(&mut harness);
+    let middle = harness.get_by_label("Turn left").rect().center();
+    for pressed in [true, false] {
+        let button = egui::PointerButton::Primary;
+        harness.event(Event::PointerMoved(middle));
+        harness.event(Event::PointerButton {
+            pos: middle,
+            button,
+            pressed,
+            modifiers: Modifiers::NONE,
+        });
+        harness.run_steps(30);
+    }
+    let turn = 24;
+    assert_eq!((before + turn - 1) % turn, position(&mut harness));
+}
+
+#[test]
+fn the_next_test_says_what_each_choice_costs_or_that_there_is_no_table() {
+    let mut harness = harness(Skill::NextTest, 1, Language::En);
+    let best = match &harness.state_mut().drill.sitting().expect("a round").asked {
+        Asked::NextTest(q) => Some(next_test::mark(&q.task, 0).should),
+        _ => None,
+    };
+    let Some(best) = best else {
+        harness.get_by_label_contains("There is nothing to ask from");
+        press(&mut harness, Key::Enter);
+        assert_eq!(harness.state().went, Some(Screen::Practice));
+        return;
+    };
+    press(&mut harness, digit(best + 1));
+    press(&mut harness, Key::Enter);
+    assert_eq!(answer(&mut harness), Some(true));
+    assert!(harness.query_all_by_label_contains("whole repair").count() >= 4);
+}
+
+#[test]
+fn a_round_ends_with_its_summary_and_another_can_begin() {
+    let mut harness = harness(Skill::LampReading, 9, Language::En);
+    for n in 0..QUESTIONS {
+        let wrong = usize::from(n == 3);
+        let number = (shown(&mut harness) + wrong) % 100;
+        press(&mut harness, digit(number / 10));
+        press(&mut harness, digit(number % 10));
+        press(&mut harness, Key::Enter);
+        press(&mut harness, Key::Enter);
+    }
+    harness.get_by_label("9 of 10 right");
+    harness.get_by_label("Which digit was read as which");
+    click(&mut harness, "Another round");
+    assert_eq!(number(&mut harness), 0);
+    harness.get_by_label("Question 1 of 10");
+    press(&mut harness, Key::Escape);
+    assert_eq!(harness.state().went, Some(Screen::Practice));
+}

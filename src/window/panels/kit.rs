@@ -1,0 +1,266 @@
+//! Small pieces that every panel is put together from.
+
+use crate::tokens as t;
+use bevy_egui::egui::{
+    self, Align2, Color32, CornerRadius, FontId, Frame, Margin, Rect, Response, RichText, Sense,
+    Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
+};
+
+/// Longest press that counts as a click, s.
+const LONGEST_CLICK_S: f64 = 5.0;
+
+/// Sets fonts, sizes and colours from the tokens.
+pub fn dress(ctx: &egui::Context) {
+    ctx.set_theme(egui::Theme::Dark);
+    // On a slow machine a frame or two lie between press and release.
+    ctx.options_mut(|options| options.input_options.max_click_duration = LONGEST_CLICK_S);
+    ctx.all_styles_mut(|style| {
+        use egui::TextStyle::{Body, Button, Heading, Monospace, Small};
+        style.text_styles = [
+            (Body, FontId::proportional(t::BODY)),
+            (Button, FontId::proportional(t::BODY)),
+            (Small, FontId::proportional(t::SMALL)),
+            (Heading, FontId::proportional(t::HEADING)),
+            (Monospace, FontId::monospace(t::SMALL)),
+        ]
+        .into();
+        style.spacing.item_spacing = vec2(8.0, 6.0);
+        style.spacing.button_padding = vec2(10.0, 5.0);
+        style.spacing.interact_size.y = 30.0;
+        style.spacing.scroll = egui::style::ScrollStyle::solid();
+        let v = &mut style.visuals;
+        v.dark_mode = true;
+        v.override_text_color = None;
+        v.panel_fill = t::PANEL;
+        v.window_fill = t::CARD;
+        v.window_stroke = Stroke::new(1.0, t::EDGE);
+        v.extreme_bg_color = t::INK;
+        v.faint_bg_color = t::CARD;
+        v.selection.bg_fill = t::AMBER;
+        v.selection.stroke = Stroke::new(1.5, t::ON_AMBER);
+        v.hyperlink_color = t::SKY;
+        // Disabled things keep their contrast; their fill tells them apart.
+        v.disabled_alpha = 1.0;
+        let w = &mut v.widgets;
+        for (look, fill, edge) in [
+            (&mut w.noninteractive, t::PANEL, t::LINE),
+            (&mut w.inactive, t::FIELD, t::EDGE),
+            (&mut w.hovered, t::FIELD_HOT, t::AMBER),
+            (&mut w.active, t::FIELD_HOT, t::AMBER),
+            (&mut w.open, t::FIELD_HOT, t::AMBER),
+        ] {
+            look.bg_fill = fill;
+            look.weak_bg_fill = fill;
+            look.bg_stroke = Stroke::new(1.0, edge);
+            look.fg_stroke = Stroke::new(1.5, t::TEXT);
+            look.corner_radius = CornerRadius::same(7);
+            look.expansion = 0.0;
+        }
+        w.noninteractive.fg_stroke = Stroke::new(1.0, t::TEXT);
+        w.active.bg_stroke = Stroke::new(2.0, t::SKY);
+    });
+}
+
+/// A card on a panel.
+pub fn card<R>(ui: &mut Ui, contents: impl FnOnce(&mut Ui) -> R) -> R {
+    Frame::new()
+        .fill(t::CARD)
+        .corner_radius(CornerRadius::same(10))
+        .inner_margin(Margin::symmetric(12, 10))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            contents(ui)
+        })
+        .inner
+}
+
+/// A sheet of printed paper.
+pub fn paper<R>(ui: &mut Ui, contents: impl FnOnce(&mut Ui) -> R) -> R {
+    Frame::new()
+        .fill(t::PAPER)
+        .corner_radius(CornerRadius::same(6))
+        .inner_margin(Margin::symmetric(14, 12))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            let v = ui.visuals_mut();
+            v.override_text_color = Some(t::PRINT);
+            v.faint_bg_color = t::PAPER_SHADE;
+            contents(ui)
+        })
+        .inner
+}
+
+/// A small heading.
+pub fn heading(ui: &mut Ui, text: impl Into<String>) {
+    ui.label(RichText::new(text).size(t::HEADING).color(t::AMBER));
+}
+
+/// A heading in print.
+pub fn print_heading(ui: &mut Ui, text: impl Into<String>) {
+    ui.label(RichText::new(text).size(t::HEADING).color(t::PRINT_ACCENT));
+}
+
+/// Less important text.
+pub fn quiet(ui: &mut Ui, text: impl Into<String>) {
+    ui.label(RichText::new(text).size(t::SMALL).color(t::QUIET));
+}
+
+/// Name on the left, value on the right.
+pub fn row(ui: &mut Ui, name: impl Into<String>, value: impl Into<String>, colour: Color32) {
+    ui.horizontal(|ui| {
+        ui.label(RichText::new(name).size(t::SMALL).color(t::QUIET));
+        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+            ui.label(RichText::new(value).color(colour));
+        });
+    });
+}
+
+/// A button as wide as the panel.
+pub fn wide(ui: &mut Ui, text: impl Into<String>) -> Response {
+    ui.add_sized([ui.available_width(), 32.0], egui::Button::new(text.into()))
+}
+
+/// The one thing to do next.
+pub fn main_button(ui: &mut Ui, text: impl Into<String>, enabled: bool) -> Response {
+    let text = RichText::new(text).color(if enabled { t::ON_AMBER } else { t::QUIET });
+    let fill = if enabled { t::AMBER } else { t::FIELD };
+    let size = vec2(ui.available_width(), 36.0);
+    ui.add_enabled_ui(enabled, |ui| {
+        ui.add_sized(size, egui::Button::new(text).fill(fill))
+    })
+    .inner
+}
+
+/// One of several choices side by side.
+pub fn choice(ui: &mut Ui, on: bool, text: impl Into<String>) -> Response {
+    let text = RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
+    let fill = if on { t::AMBER } else { t::FIELD };
+    ui.add(egui::Button::new(text).fill(fill).selected(on))
+}
+
+/// A choice of fixed width.
+pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<String>, size: Vec2) -> Response {
+    let text = RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
+    let fill = if on { t::AMBER } else { t::FIELD };
+    ui.add_sized(size, egui::Button::new(text).fill(fill).selected(on))
+}
+
+/// Room for a picture.
+pub fn canvas(ui: &mut Ui, height: f32) -> (Rect, egui::Painter) {
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
+    (rect, ui.painter_at(rect))
+}
+
+/// Text in a picture.
+pub fn write(
+    painter: &egui::Painter,
+    x: f32,
+    y: f32,
+    anchor: Align2,
+    size: f32,
+    colour: Color32,
+    text: impl ToString,
+) -> Rect {
+    painter.text(pos2(x, y), anchor, text, FontId::proportional(size), colour)
+}
+
+/// A number on a seven-segment display, right-aligned in `rect`. Draws digits, `.`, `-`, `O`, `L`.
+pub fn segments(painter: &egui::Painter, rect: Rect, text: &str, colour: Color32) {
+    let height = rect.height();
+    let (width, thick) = (height * 0.52, height * 0.105);
+    let mut right = rect.right();
+    for mark in text.chars().rev() {
+        if mark == '.' {
+            right -= thick * 0.9;
+            let dot = Rect::from_min_size(
+                pos2(right - thick * 0.55, rect.bottom() - thick),
+                Vec2::splat(thick),
+            );
+            painter.rect_filled(dot, CornerRadius::ZERO, colour);
+            right -= thick * 0.7;
+            continue;
+        }
+        // Segments a to g, clockwise from the top, then the middle.
+        let lit = match mark {
+            '0' | 'O' => 0b011_1111,
+            '1' => 0b000_0110,
+            '2' => 0b101_1011,
+            '3' => 0b100_1111,
+            '4' => 0b110_0110,
+            '5' => 0b110_1101,
+            '6' => 0b111_1101,
+            '7' => 0b000_0111,
+            '8' => 0b111_1111,
+            '9' => 0b110_1111,
+            'L' => 0b011_1000,
+            '-' => 0b100_0000,
+            _ => 0,
+        };
+        let size = vec2(width, height);
+        digit(
+            painter,
+            Rect::from_min_size(pos2(right - width, rect.top()), size),
+            lit,
+            colour,
+        );
+        right -= width + thick * 0.9;
+    }
+}
+
+/// One digit of seven segments; bits a to g of `lit`, clockwise from the top, then the middle.
+pub fn digit(painter: &egui::Painter, rect: Rect, lit: u8, colour: Color32) {
+    let (left, top, right, low) = (rect.left(), rect.top(), rect.right(), rect.bottom());
+    let thick = rect.height() * 0.105;
+    let mid = rect.center().y;
+    let gap = thick * 0.18;
+    let across = |y: f32| {
+        Rect::from_min_max(
+            pos2(left + thick * 0.6 + gap, y),
+            pos2(right - thick * 0.6 - gap, y + thick),
+        )
+    };
+    let down = |x: f32, a: f32, b: f32| {
+        Rect::from_min_max(
+            pos2(x, a + thick * 0.6 + gap),
+            pos2(x + thick, b - thick * 0.6 + gap),
+        )
+    };
+    let parts = [
+        across(top),
+        down(right - thick, top, mid),
+        down(right - thick, mid - thick / 2.0, low),
+        across(low - thick),
+        down(left, mid - thick / 2.0, low),
+        down(left, top, mid),
+        across(mid - thick / 2.0),
+    ];
+    for (i, part) in parts.into_iter().enumerate() {
+        let colour = if lit & (1 << i) != 0 {
+            colour
+        } else {
+            colour.gamma_multiply(0.07)
+        };
+        painter.rect_filled(part, CornerRadius::same((thick * 0.3) as u8), colour);
+    }
+}
+
+/// A lamp as the console shows it: lit has a disc and an outer ring, dark only a rim.
+pub fn lamp(painter: &egui::Painter, x: f32, y: f32, radius: f32, lit: bool, colour: Color32) {
+    let middle = pos2(x, y);
+    painter.circle(middle, radius, t::GLASS, Stroke::new(1.5, t::LAMP_RING));
+    if lit {
+        painter.circle_filled(middle, radius * 0.86, colour);
+        painter.circle_stroke(middle, radius * 1.42, Stroke::new(radius * 0.2, colour));
+    }
+}
+
+/// Outline for a picture.
+pub fn frame(painter: &egui::Painter, rect: Rect, fill: Color32, edge: Color32) {
+    painter.rect(
+        rect,
+        CornerRadius::same(6),
+        fill,
+        Stroke::new(1.0, edge),
+        StrokeKind::Inside,
+    );
+}

@@ -1,0 +1,234 @@
+//! The charts themselves.
+
+use super::kit;
+use crate::tokens as t;
+use bevy_egui::egui::{
+    Align2, Color32, CornerRadius, Rect, RichText, Stroke, StrokeKind, Ui, pos2, vec2,
+};
+use detent_training::practice::review::DAY_S;
+use detent_training::practice::{Confusion, DayRhythm, Learner, Moment};
+use egui_plot::{GridInput, GridMark, Line, LineStyle, Plot, PlotPoint, PlotPoints, Points, Text};
+
+/// How far the forgetting curves look ahead, days.
+const AHEAD_DAYS: u32 = 30;
+
+/// Colour of the n-th skill; its number tells it apart as well.
+pub(super) fn ink(n: usize) -> Color32 {
+    let inks = [
+        t::AMBER,
+        t::SKY,
+        t::GOOD,
+        t::BAD,
+        t::TEXT,
+        t::LAMP_RING,
+        t::STATUS_LIT,
+        t::LOCK_LIT,
+    ];
+    inks[n % inks.len()]
+}
+
+/// A plot that is looked at, not played with: a finger on it scrolls what is around it.
+fn plot<'a>(name: &str) -> Plot<'a> {
+    Plot::new(name.to_owned())
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_zoom(false)
+        .allow_boxed_zoom(false)
+        .allow_double_click_reset(false)
+        .show_crosshair(false)
+        .show_background(false)
+        .grid_color(t::EDGE)
+        .set_margin_fraction(vec2(0.02, 0.04))
+}
+
+/// Marks at every multiple of `step` within what is shown.
+fn marks(input: GridInput, step: f64) -> Vec<GridMark> {
+    let (from, to) = input.bounds;
+    let (from, to) = ((from / step).ceil() as i64, (to / step).floor() as i64);
+    let mark = |n| GridMark {
+        value: n as f64 * step,
+        step_size: step,
+    };
+    (from..=to).map(mark).collect()
+}
+
+fn numbered(n: usize, x: f64, y: f64) -> Text {
+    let number = RichText::new((n + 1).to_string()).size(t::BODY);
+    let number = number.color(ink(n));
+    Text::new(format!("number {n}"), PlotPoint::new(x, y), number).anchor(Align2::CENTER_BOTTOM)
+}
+
+/// Share of each practised skill that will still be there, over the coming days.
+pub(super) fn retention(ui: &mut Ui, learner: &Learner, now: Moment, axis: String) {
+    let curves: Vec<(usize, Vec<[f64; 2]>)> = learner
+        .standings()
+        .iter()
+        .filter(|standing| standing.answers > 0)
+        .map(|standing| {
+            let at = |half: u32| {
+                let days = f64::from(half) / 2.0;
+                let at = Moment(now.0 + (days * DAY_S as f64) as i64);
+                let left = standing.memory.retention(at).unwrap_or(1.0);
+                [days, 100.0 * left]
+            };
+            let points = (0..=2 * AHEAD_DAYS).map(at).collect();
+            (standing.skill().index(), points)
+        })
+        .collect();
+    let step = if ui.available_width() > 500.0 {
+        5.0
+    } else {
+        10.0
+    };
+    plot("retention")
+        .x_axis_label(axis)
+        .include_x(0.0)
+        .include_x(AHEAD_DAYS)
+        .include_y(0.0)
+        .include_y(100.0)
+        .x_grid_spacer(move |input| marks(input, step))
+        .y_grid_spacer(|input| marks(input, 20.0))
+        .y_axis_formatter(|mark: GridMark, _| format!("{:.0} %", mark.value))
+        .show(ui, |plot| {
+            for (n, points) in curves {
+                // Numbers stand apart from one another along the curves.
+                let spot = points[(n + 1) * points.len() / 10];
+                let style = match n % 3 {
+                    0 => LineStyle::Solid,
+                    1 => LineStyle::dashed_loose(),
+                    _ => LineStyle::dotted_dense(),
+                };
+                let line = Line::new(format!("skill {n}"), PlotPoints::from(points));
+                plot.line(line.color(ink(n)).width(2.0).style(style));
+                plot.text(numbered(n, spot[0], spot[1]));
+            }
+        });
+}
+
+/// Mean time from step to step on each practice day, with its spread up and down.
+pub(super) fn rhythm(ui: &mut Ui, days: &[DayRhythm]) {
+    let dates: Vec<String> = days.iter().map(|one| date(one.day)).collect();
+    let label = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| {
+        let whole = (mark.value - mark.value.round()).abs() < 1e-6 && mark.value >= 0.0;
+        let name = dates.get(mark.value.round() as usize).filter(|_| whole);
+        name.cloned().unwrap_or_default()
+    };
+    let last = days.len().saturating_sub(1) as f64;
+    // A date needs about so much room.
+    let named = (f64::from(ui.available_width()) / 90.0).max(1.0);
+    plot("rhythm")
+        .include_y(0.0)
+        .include_x(-0.5)
+        .include_x(last + 0.5)
+        .x_axis_formatter(label)
+        .x_grid_spacer(move |input| {
+            let days = input.bounds.1 - input.bounds.0;
+            marks(input, (days / named).ceil().max(1.0))
+        })
+        .show(ui, |plot| {
+            for (n, day) in days.iter().enumerate() {
+                let x = n as f64;
+                let ends = [
+                    [x, (day.mean_ms - day.spread_ms).max(0.0)],
+                    [x, day.mean_ms + day.spread_ms],
+                ];
+                let spread = Line::new(format!("spread {n}"), PlotPoints::from(ends.to_vec()));
+                plot.line(spread.color(t::SKY).width(5.0));
+            }
+            let means: Vec<[f64; 2]> = days
+                .iter()
+                .enumerate()
+                .map(|(n, day)| [n as f64, day.mean_ms])
+                .collect();
+            let line = Line::new("mean line", PlotPoints::from(means.clone()));
+            plot.line(line.color(t::AMBER).width(1.5));
+            let points = Points::new("mean", PlotPoints::from(means));
+            plot.points(points.color(t::AMBER).radius(4.5));
+        });
+}
+
+/// A day as month and day.
+fn date(day: i64) -> String {
+    let date = chrono::DateTime::from_timestamp(day * DAY_S, 0).unwrap_or_default();
+    date.format("%m-%d").to_string()
+}
+
+/// A grid of counts: a row for each digit shown, a column for each digit read.
+pub(super) fn confusion(ui: &mut Ui, confusion: &Confusion, shown: &str, read: &str) {
+    let (rect, painter) = kit::canvas(ui, ui.available_height());
+    let (head, side) = (20.0, 92.0);
+    let cell = vec2(
+        (rect.width() - side) / 10.0,
+        (rect.height() - head).max(10.0) / 10.0,
+    );
+    let at = |row: usize, column: usize| {
+        let x = rect.left() + side + column as f32 * cell.x;
+        let y = rect.top() + head + row as f32 * cell.y;
+        Rect::from_min_size(pos2(x, y), cell)
+    };
+    let write = |x, y, anchor, colour, text: String| {
+        kit::write(&painter, x, y, anchor, t::SMALL, colour, text);
+    };
+    let corner = rect.left_top();
+    write(
+        corner.x,
+        corner.y + head,
+        Align2::LEFT_TOP,
+        t::QUIET,
+        shown.to_owned(),
+    );
+    write(
+        rect.left() + side - 10.0,
+        corner.y,
+        Align2::RIGHT_TOP,
+        t::QUIET,
+        read.to_owned(),
+    );
+    for digit in 0..10 {
+        let (row, column) = (at(digit, 0), at(0, digit));
+        let name = digit.to_string();
+        let x = rect.left() + side - 10.0;
+        write(
+            x,
+            row.center().y,
+            Align2::RIGHT_CENTER,
+            t::TEXT,
+            name.clone(),
+        );
+        write(
+            column.center().x,
+            corner.y,
+            Align2::CENTER_TOP,
+            t::TEXT,
+            name,
+        );
+    }
+    for row in 0..10 {
+        let all = confusion.shown(row).max(1) as f32;
+        for column in 0..10 {
+            let count = confusion.count(row, column);
+            let share = count as f32 / all;
+            let place = at(row, column).shrink(1.0);
+            let hue = if row == column { t::GOOD } else { t::BAD };
+            // A shade that text still stands out from.
+            let fill = t::INK.lerp_to_gamma(hue, 0.5 * share.sqrt());
+            painter.rect(
+                place,
+                CornerRadius::same(3),
+                fill,
+                Stroke::new(1.0, t::LINE),
+                StrokeKind::Inside,
+            );
+            if count > 0 {
+                let middle = place.center();
+                write(
+                    middle.x,
+                    middle.y,
+                    Align2::CENTER_CENTER,
+                    t::TEXT,
+                    count.to_string(),
+                );
+            }
+        }
+    }
+}

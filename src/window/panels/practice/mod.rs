@@ -1,0 +1,179 @@
+//! What was practised, how well, and what comes next.
+
+mod charts;
+mod next;
+mod progress;
+#[cfg(test)]
+mod tests;
+mod who;
+
+use super::{Face, kit, sit_down};
+use crate::port::Shop;
+use crate::practice::{DrillRes, LearnerRes, now};
+use crate::state::Screen;
+use crate::tokens as t;
+use bevy_egui::egui::{
+    self, Align, CornerRadius, Frame, Layout, Margin, RichText, ScrollArea, Ui, UiBuilder, vec2,
+};
+use detent_content::{ProfileError, Value};
+use detent_training::practice::Skill;
+
+/// Narrower than this, everything stands in one column.
+const NARROW: f32 = 1000.0;
+
+/// A skill's name.
+pub(super) fn skill_name(face: &Face, skill: Skill) -> String {
+    face.text(&format!("skill-{skill}"))
+}
+
+/// Per cent of a share.
+fn per_cent(share: f64) -> Value<'static> {
+    Value::from((100.0 * share).round())
+}
+
+/// Where to go from here, if anywhere.
+pub(super) fn practice_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    learner: &mut LearnerRes,
+    drill: &mut DrillRes,
+    shop: &dyn Shop,
+) -> Option<Screen> {
+    learner.speak(face.desk.language);
+    let all = ui.max_rect();
+    ui.painter().rect_filled(all, CornerRadius::ZERO, t::PANEL);
+    let place = all.shrink2(vec2(16.0, 10.0));
+    let mut to = None;
+    ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        if top_ui(ui, face, learner) {
+            to = Some(Screen::Start);
+        }
+        ui.add_space(2.0);
+        if learner.desk.progress {
+            progress::progress_ui(ui, face, learner, shop);
+        } else if let Some(chosen) = practise_ui(ui, face, learner, drill, shop) {
+            to = Some(chosen);
+        }
+    });
+    to
+}
+
+/// Title, tabs and the way back; whether it was taken.
+fn top_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes) -> bool {
+    let mut back = false;
+    ui.horizontal(|ui| {
+        let title = RichText::new(face.text("practice-title"));
+        ui.label(title.size(28.0).color(t::AMBER));
+        ui.add_space(10.0);
+        for (progress, key) in [
+            (false, "practice-tab-practice"),
+            (true, "practice-tab-progress"),
+        ] {
+            let on = learner.desk.progress == progress;
+            if kit::choice_sized(ui, on, face.text(key), vec2(120.0, 34.0)).clicked() {
+                learner.desk.progress = progress;
+            }
+        }
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            back = ui.button(face.text("practice-back")).clicked();
+            let name = learner.name().map(str::to_owned);
+            let name = name.unwrap_or_else(|| face.text("practice-guest"));
+            ui.add(egui::Label::new(RichText::new(name).size(18.0)).truncate());
+        });
+    });
+    trouble_ui(ui, face, learner);
+    back
+}
+
+/// Who practises on the left, what on the right; one above the other where there is little room.
+fn practise_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    learner: &mut LearnerRes,
+    drill: &mut DrillRes,
+    shop: &dyn Shop,
+) -> Option<Screen> {
+    let mut to = None;
+    let scroll = || ScrollArea::vertical().auto_shrink(false);
+    if ui.available_width() < NARROW {
+        scroll().id_salt("practise").show(ui, |ui| {
+            who::who_ui(ui, face, learner);
+            to = next::next_ui(ui, face, learner, drill, shop);
+        });
+        return to;
+    }
+    let rest = ui.available_rect_before_wrap();
+    let (mut left, mut right) = (rest, rest);
+    left.set_width(400.0);
+    right.min.x = left.right() + 14.0;
+    ui.scope_builder(UiBuilder::new().max_rect(left), |ui| {
+        scroll()
+            .id_salt("who")
+            .show(ui, |ui| who::who_ui(ui, face, learner));
+    });
+    ui.scope_builder(UiBuilder::new().max_rect(right), |ui| {
+        scroll().id_salt("next").show(ui, |ui| {
+            to = next::next_ui(ui, face, learner, drill, shop);
+        });
+    });
+    to
+}
+
+/// Begins a drill; where that is.
+fn begin_drill(drill: &mut DrillRes, skill: Skill) -> Screen {
+    // Every drill draws its own questions: the seed is the second at which it begins.
+    drill.begin(skill, now().0.unsigned_abs());
+    Screen::Drill
+}
+
+/// Begins a job; where that is, if it could be begun.
+fn begin_job(face: &mut Face, shop: &dyn Shop, file: &str) -> Option<Screen> {
+    let offers = shop.offers().iter();
+    let found = offers.enumerate().find(|(_, o)| o.course.file == *file);
+    let opened = match found {
+        Some((n, offer)) => {
+            face.desk.offer = n;
+            face.desk.seed = offer.seed.to_string();
+            shop.open(n, offer.seed)
+        }
+        None => Err(face.text("practice-job-gone")),
+    };
+    match opened {
+        Ok(opened) => {
+            sit_down(face, opened);
+            Some(Screen::Bench)
+        }
+        Err(problem) => {
+            // The start screen shows it.
+            face.desk.message = Some((problem, 0.0));
+            Some(Screen::Start)
+        }
+    }
+}
+
+/// Why the learner is not read or not kept, in words.
+fn trouble_text(face: &Face, trouble: &ProfileError) -> String {
+    let (key, detail) = match trouble {
+        ProfileError::Content(error) => ("learner-damaged", error.to_string()),
+        ProfileError::Refused { file, reason } => ("learner-refused", format!("{file}: {reason}")),
+        ProfileError::Changed(file) => ("learner-changed", file.clone()),
+        ProfileError::NoName => ("learner-no-name", String::new()),
+        ProfileError::Taken(name) => ("learner-taken", name.clone()),
+    };
+    face.with(key, &[("detail", Value::from(detail))])
+}
+
+/// A band that says so, if something is wrong.
+pub(super) fn trouble_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
+    let Some(trouble) = &learner.trouble else {
+        return;
+    };
+    let frame = Frame::new()
+        .fill(t::CAUTION.0)
+        .inner_margin(Margin::symmetric(12, 4));
+    frame.show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        let text = RichText::new(trouble_text(face, trouble)).color(t::CAUTION.1);
+        ui.add(egui::Label::new(text).wrap());
+    });
+}

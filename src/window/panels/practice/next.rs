@@ -1,0 +1,122 @@
+//! What to practise: the suggestion with its reason, and every drill.
+
+use super::{Face, begin_drill, begin_job, kit, per_cent, skill_name};
+use crate::port::Shop;
+use crate::practice::{DrillRes, LearnerRes, now};
+use crate::state::{Screen, say};
+use crate::tokens as t;
+use bevy_egui::egui::{self, Align, CornerRadius, Layout, Rect, RichText, Ui, pos2, vec2};
+use detent_content::Value;
+use detent_training::practice::{CourseJob, Exercise, Moment, Standing, choose};
+
+/// Where to go from here, if anywhere.
+pub(super) fn next_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    learner: &LearnerRes,
+    drill: &mut DrillRes,
+    shop: &dyn Shop,
+) -> Option<Screen> {
+    let now = now();
+    let mut to = None;
+    kit::card(ui, |ui| {
+        let jobs: Vec<CourseJob> = shop.offers().iter().map(|o| o.course.clone()).collect();
+        let choice = choose(learner.learner(), &jobs, learner.target(), now);
+        let name = match &choice.exercise {
+            Exercise::Drill(skill) => skill_name(face, *skill),
+            Exercise::Job(file) => {
+                let offer = shop.offers().iter().find(|o| o.course.file == *file);
+                offer.map_or_else(
+                    || file.clone(),
+                    |offer| say(face.desk.language, &offer.title).to_owned(),
+                )
+            }
+        };
+        kit::heading(ui, face.text("practice-next"));
+        ui.label(RichText::new(&name).size(24.0));
+        let args = [
+            ("exercise", Value::from(name.as_str())),
+            ("expected", per_cent(choice.expected)),
+            ("target", per_cent(learner.target().share())),
+        ];
+        ui.label(face.with(choice.why.key(), &args));
+        if kit::main_button(ui, face.text("practice-begin"), true).clicked() {
+            to = match &choice.exercise {
+                Exercise::Drill(skill) => Some(begin_drill(drill, *skill)),
+                Exercise::Job(file) => begin_job(face, shop, file),
+            };
+        }
+    });
+    kit::card(ui, |ui| {
+        kit::heading(ui, face.text("practice-all"));
+        let standings = learner.learner().standings().iter();
+        for standing in standings.filter(|standing| standing.skill().has_drill()) {
+            if drill_ui(ui, face, standing, now) {
+                to = Some(begin_drill(drill, standing.skill()));
+            }
+        }
+    });
+    to
+}
+
+/// One drill: its name, how it stands, and whether it is begun.
+fn drill_ui(ui: &mut Ui, face: &Face, standing: &Standing, now: Moment) -> bool {
+    let mut begun = false;
+    ui.horizontal(|ui| {
+        ui.set_height(46.0);
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let name = skill_name(face, standing.skill());
+            let text = RichText::new(face.text("practice-begin"));
+            let button = ui.add_sized([110.0, 36.0], egui::Button::new(text));
+            // Six buttons say the same; each is of its drill.
+            button.widget_info(|| {
+                let label = format!("{}: {name}", face.text("practice-begin"));
+                egui::WidgetInfo::labeled(egui::WidgetType::Button, true, label)
+            });
+            begun = button.clicked();
+            ui.with_layout(Layout::top_down(Align::Min), |ui| {
+                ui.spacing_mut().item_spacing.y = 2.0;
+                ui.horizontal(|ui| {
+                    ui.label(name);
+                    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                        let (words, colour) = state(face, standing, now);
+                        ui.label(RichText::new(words).size(t::SMALL).color(colour));
+                    });
+                });
+                let practised = standing.answers > 0;
+                bar(ui, if practised { standing.known(now) } else { 0.0 });
+            });
+        });
+    });
+    begun
+}
+
+/// How a skill stands, in words.
+fn state(face: &Face, standing: &Standing, now: Moment) -> (String, egui::Color32) {
+    let known = face.with(
+        "practice-known",
+        &[("known", per_cent(standing.known(now)))],
+    );
+    if standing.answers == 0 {
+        (face.text("practice-new"), t::QUIET)
+    } else if standing.due(now) {
+        (format!("{known} · {}", face.text("practice-due")), t::SKY)
+    } else if standing.mastered() {
+        (
+            format!("{known} · {}", face.text("practice-mastered")),
+            t::GOOD,
+        )
+    } else {
+        (known, t::TEXT)
+    }
+}
+
+/// A share as a bar.
+fn bar(ui: &mut Ui, share: f64) {
+    let (rect, painter) = kit::canvas(ui, 12.0);
+    let rect = rect.shrink2(vec2(0.0, 1.0));
+    painter.rect_filled(rect, CornerRadius::same(5), t::INK);
+    let end = rect.left() + rect.width() * share.clamp(0.0, 1.0) as f32;
+    let full = Rect::from_min_max(rect.min, pos2(end, rect.bottom()));
+    painter.rect_filled(full, CornerRadius::same(5), t::AMBER);
+}

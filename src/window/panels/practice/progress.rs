@@ -1,0 +1,214 @@
+//! Progress: four charts, and what can be carried away of it.
+
+use super::{Face, charts, kit, skill_name};
+use crate::attempts::Attempts;
+use crate::port::Shop;
+use crate::practice::{LearnerRes, ahead_s, now};
+use crate::tokens as t;
+use bevy::prelude::{Rect as Part, Vec2 as Point};
+use bevy_egui::egui::{
+    self, Align2, CornerRadius, Frame, Margin, Rect, RichText, Ui, UiBuilder, pos2, vec2,
+};
+use detent_content::Value;
+use detent_training::practice::{Standing, rhythm_by_day};
+
+/// Room between the charts.
+const GAP: f32 = 8.0;
+/// Room for a skill's name.
+const NAME_WIDTH: f32 = 215.0;
+/// Room for what is told of it.
+const TOLD_WIDTH: f32 = 135.0;
+/// Least height of the charts together.
+const LEAST: f32 = 560.0;
+
+/// Draws it.
+pub(super) fn progress_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes, shop: &dyn Shop) {
+    export_ui(ui, face, learner, shop);
+    egui::ScrollArea::vertical()
+        .id_salt("progress")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            let width = ui.available_width();
+            let height = ui.available_height().max(LEAST);
+            let (rect, _) = ui.allocate_exact_size(vec2(width, height), egui::Sense::hover());
+            learner.desk.charts = part(rect.intersect(ui.clip_rect()));
+            let middle = rect.center();
+            let (left, right) = (middle.x - GAP / 2.0, middle.x + GAP / 2.0);
+            let (above, below) = (middle.y - GAP / 2.0, middle.y + GAP / 2.0);
+            let cell = |a, b| Rect::from_min_max(a, b);
+            let learner = &*learner;
+            let (min, max) = (rect.min, rect.max);
+            in_cell(ui, cell(min, pos2(left, above)), |ui| {
+                known_ui(ui, face, learner);
+            });
+            in_cell(ui, cell(pos2(right, min.y), pos2(max.x, above)), |ui| {
+                retention_ui(ui, face, learner);
+            });
+            in_cell(ui, cell(pos2(min.x, below), pos2(left, max.y)), |ui| {
+                rhythm_ui(ui, face, learner);
+            });
+            in_cell(ui, cell(pos2(right, below), max), |ui| {
+                confusion_ui(ui, face, learner);
+            });
+        });
+}
+
+fn part(rect: Rect) -> Part {
+    Part::from_corners(
+        Point::new(rect.left(), rect.top()),
+        Point::new(rect.right(), rect.bottom()),
+    )
+}
+
+fn in_cell(ui: &mut Ui, cell: Rect, contents: impl FnOnce(&mut Ui)) {
+    ui.scope_builder(UiBuilder::new().max_rect(cell), |ui| {
+        Frame::new()
+            .fill(t::CARD)
+            .corner_radius(CornerRadius::same(10))
+            .inner_margin(Margin::symmetric(12, 8))
+            .show(ui, |ui| {
+                ui.set_width(cell.width() - 24.0);
+                ui.set_height(cell.height() - 16.0);
+                ui.spacing_mut().item_spacing.y = 3.0;
+                contents(ui);
+            });
+    });
+}
+
+/// Buttons that save, and where it went.
+fn export_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes, shop: &dyn Shop) {
+    ui.horizontal_wrapped(|ui| {
+        if ui.button(face.text("practice-export-csv")).clicked() {
+            learner.export_csv(shop.attempts().and_then(Attempts::porter));
+        }
+        if ui.button(face.text("practice-export-png")).clicked() {
+            learner.desk.picture = Some(learner.desk.charts);
+        }
+        match &learner.desk.exported {
+            Some(Ok(place)) => {
+                let args = [("place", Value::from(place.as_str()))];
+                kit::quiet(ui, face.with("practice-exported", &args));
+            }
+            Some(Err(detail)) => {
+                let args = [("detail", Value::from(detail.as_str()))];
+                let words = RichText::new(face.with("practice-not-exported", &args));
+                ui.label(words.size(t::SMALL).color(t::BAD));
+            }
+            None => {}
+        }
+    });
+}
+
+/// The skills, each with its number and colour in the other chart, and a bar.
+fn known_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
+    let name = learner.name().map(str::to_owned);
+    let name = name.unwrap_or_else(|| face.text("practice-guest"));
+    let args = [("name", Value::from(name))];
+    kit::heading(ui, face.with("practice-chart-known", &args));
+    let standings = learner.learner().standings();
+    let height = (ui.available_height() / standings.len() as f32 - 3.0).min(48.0);
+    let now = now();
+    for standing in standings {
+        known_row(ui, face, standing, standing.known(now), height);
+    }
+}
+
+fn known_row(ui: &mut Ui, face: &Face, standing: &Standing, known: f64, height: f32) {
+    let (rect, painter) = kit::canvas(ui, height);
+    let n = standing.skill().index();
+    // Where there is little room across, the bar stands below the name.
+    let below = rect.width() < NAME_WIDTH + TOLD_WIDTH + 120.0;
+    let line = if below {
+        rect.top() + 10.0
+    } else {
+        rect.center().y
+    };
+    let write = |x, anchor, colour, text: String| {
+        kit::write(&painter, x, line, anchor, t::SMALL, colour, text);
+    };
+    let left = rect.left();
+    let number = (n + 1).to_string();
+    write(left, Align2::LEFT_CENTER, charts::ink(n), number);
+    let name = skill_name(face, standing.skill());
+    write(left + 20.0, Align2::LEFT_CENTER, t::TEXT, name.clone());
+    let told = if standing.answers == 0 {
+        face.text("practice-new")
+    } else {
+        format!("{} %", (100.0 * known).round())
+    };
+    write(rect.right(), Align2::RIGHT_CENTER, t::TEXT, told.clone());
+    let bar = if below {
+        Rect::from_min_max(
+            pos2(left + 20.0, line + 11.0),
+            pos2(rect.right(), line + 23.0),
+        )
+    } else {
+        Rect::from_min_max(
+            pos2(left + NAME_WIDTH, line - 7.0),
+            pos2(rect.right() - TOLD_WIDTH, line + 7.0),
+        )
+    };
+    painter.rect_filled(bar, CornerRadius::same(5), t::INK);
+    if standing.answers > 0 {
+        let mut full = bar;
+        full.set_width(bar.width() * known.clamp(0.0, 1.0) as f32);
+        painter.rect_filled(full, CornerRadius::same(5), charts::ink(n));
+    }
+    ui.interact(rect, ui.id().with(("skill", n)), egui::Sense::hover())
+        .on_hover_text(face.with(
+            "practice-answers",
+            &[
+                ("right", Value::from(standing.right)),
+                ("count", Value::from(standing.answers)),
+            ],
+        ))
+        .widget_info(|| {
+            let label = format!("{name}: {told}");
+            egui::WidgetInfo::labeled(egui::WidgetType::Label, true, label)
+        });
+}
+
+fn retention_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
+    kit::heading(ui, face.text("practice-chart-retention"));
+    if learner.answers().is_empty() {
+        ui.label(face.text("practice-chart-retention-none"));
+        return;
+    }
+    let axis = face.text("practice-chart-retention-axis");
+    charts::retention(ui, learner.learner(), now(), axis);
+}
+
+fn rhythm_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
+    kit::heading(ui, face.text("practice-chart-rhythm"));
+    let days = rhythm_by_day(learner.answers(), ahead_s());
+    if days.is_empty() {
+        ui.label(face.text("practice-chart-rhythm-none"));
+        return;
+    }
+    kit::quiet(ui, face.text("practice-chart-rhythm-axis"));
+    charts::rhythm(ui, &days);
+}
+
+fn confusion_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
+    kit::heading(ui, face.text("practice-chart-confusion"));
+    let confusion = learner.learner().confusion();
+    if confusion.is_empty() {
+        ui.label(face.text("practice-chart-confusion-none"));
+        return;
+    }
+    let told = match confusion.worst() {
+        Some((shown, read, count)) => face.with(
+            "practice-chart-confusion-worst",
+            &[
+                ("shown", Value::from(shown)),
+                ("read", Value::from(read)),
+                ("count", Value::from(count)),
+            ],
+        ),
+        None => face.text("practice-chart-confusion-sound"),
+    };
+    kit::quiet(ui, told);
+    let shown = face.text("practice-chart-confusion-shown");
+    let read = face.text("practice-chart-confusion-read");
+    charts::confusion(ui, confusion, &shown, &read);
+}

@@ -1,0 +1,244 @@
+//! Practice by what it says and does, without a window.
+
+use super::*;
+use crate::attempts::Folder;
+use crate::demo::{DemoBench, DemoShop};
+use crate::state::{BenchRes, Desk};
+use crate::workbench::Workshop;
+use detent_content::{Language, ProfileFolder, Texts};
+use detent_training::bench::{Action, Advice, Report};
+use detent_training::practice::simulated::invented;
+use detent_training::practice::{Answer, Detail};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use std::path::Path;
+use std::sync::Arc;
+
+/// The screen under test with all that it needs.
+struct Stand {
+    texts: Texts,
+    bench: BenchRes,
+    desk: Desk,
+    learner: LearnerRes,
+    drill: DrillRes,
+    to: Option<Screen>,
+}
+
+fn harness_of(
+    size: [f32; 2],
+    language: Language,
+    learner: LearnerRes,
+    shop: impl Shop + 'static,
+) -> Harness<'static, Stand> {
+    let stand = Stand {
+        texts: Texts::load(language),
+        bench: BenchRes::new(Box::new(DemoBench::new())),
+        desk: Desk {
+            language,
+            ..Desk::default()
+        },
+        learner,
+        drill: DrillRes::default(),
+        to: None,
+    };
+    let mut harness = Harness::builder().with_size(size).build_ui_state(
+        move |ui, stand: &mut Stand| {
+            kit::dress(ui.ctx());
+            let mut face = Face {
+                texts: &stand.texts,
+                bench: &mut stand.bench,
+                desk: &mut stand.desk,
+            };
+            let (learner, drill) = (&mut stand.learner, &mut stand.drill);
+            if let Some(to) = practice_ui(ui, &mut face, learner, drill, &shop) {
+                stand.to = Some(to);
+            }
+        },
+        stand,
+    );
+    harness.run_steps(3);
+    harness
+}
+
+fn harness(language: Language, learner: LearnerRes) -> Harness<'static, Stand> {
+    harness_of([1280.0, 720.0], language, learner, DemoShop::default())
+}
+
+fn kept_in(folder: &Path) -> LearnerRes {
+    let store = ProfileFolder::new(folder.to_owned());
+    LearnerRes::kept_in(Box::new(store), Some(folder.join("exports")))
+}
+
+fn click(harness: &mut Harness<'_, Stand>, label: &str) {
+    harness.get_by_label(label).click();
+    harness.run_steps(3);
+}
+
+fn answer(skill: Skill, right: bool) -> Answer {
+    Answer {
+        at: now(),
+        skill,
+        right,
+        took_s: 5.0,
+        detail: Detail::None,
+    }
+}
+
+#[test]
+fn a_learner_is_added_kept_and_really_deleted() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let mut harness = harness(Language::En, kept_in(folder.path()));
+    harness.get_by_label_contains("A guest’s answers are not kept");
+    harness.state_mut().learner.desk.name = "Inés".to_owned();
+    harness.run_steps(2);
+    click(&mut harness, "Add");
+    let learner = &mut harness.state_mut().learner;
+    assert_eq!(learner.name(), Some("Inés"));
+    learner.note(answer(Skill::Metering, true));
+    assert_eq!(learner.trouble, None);
+
+    // Another run of the program finds her, and what she answered.
+    let mut again = kept_in(folder.path());
+    assert_eq!(again.known()[0].name, "Inés");
+    let stem = again.known()[0].stem.clone();
+    again.choose(Some(&stem));
+    assert_eq!(again.answers().len(), 1);
+
+    click(&mut harness, "Delete this learner");
+    click(&mut harness, "Keep");
+    assert_eq!(harness.state().learner.name(), Some("Inés"));
+    click(&mut harness, "Delete this learner");
+    click(&mut harness, "Delete Inés and all answers for good?");
+    assert_eq!(harness.state().learner.name(), None);
+    assert!(files(folder.path()).is_empty());
+}
+
+fn files(folder: &Path) -> Vec<String> {
+    let entries = std::fs::read_dir(folder).expect("the folder").flatten();
+    let names = entries.map(|entry| entry.file_name().to_string_lossy().into_owned());
+    names.collect()
+}
+
+#[test]
+fn a_file_damaged_meanwhile_is_told_of_and_left_alone() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let mut learner = kept_in(folder.path());
+    learner.desk.name = "Bruno Gil".to_owned();
+    learner.create(Language::En);
+    let path = folder.path().join("bruno-gil.learner");
+    std::fs::write(&path, "scrawl").expect("the folder can be written");
+    learner.note(answer(Skill::Metering, true));
+    let harness = harness(Language::En, learner);
+    harness.get_by_label_contains("was changed or deleted meanwhile");
+    assert_eq!(std::fs::read_to_string(&path).expect("there"), "scrawl");
+}
+
+#[test]
+fn the_suggestion_gives_its_reason_and_begins() {
+    let mut harness = harness(Language::En, LearnerRes::default());
+    harness.get_by_label_contains("comes nearest your target of 75 %");
+    click(&mut harness, "Begin");
+    assert_eq!(harness.state().to, Some(Screen::Drill));
+    harness.state_mut().to = None;
+    click(&mut harness, "Begin: Using the meter");
+    assert_eq!(harness.state().to, Some(Screen::Drill));
+}
+
+#[test]
+fn a_job_is_begun_when_the_drills_are_mastered() {
+    let drills = Skill::ALL.iter().filter(|skill| skill.has_drill());
+    let answers = drills.flat_map(|skill| vec![answer(*skill, true); 15]);
+    let learner = LearnerRes::guest(answers.collect());
+    let mut harness = harness(Language::En, learner);
+    harness.get_by_label("The tub stays full");
+    click(&mut harness, "Begin");
+    assert_eq!(harness.state().to, Some(Screen::Bench));
+}
+
+#[test]
+fn every_text_is_there_and_everything_within_the_screen() {
+    for language in Language::ALL {
+        for size in [[1280.0, 720.0], [1366.0, 768.0], [820.0, 1180.0]] {
+            for progress in [false, true] {
+                let mut learner = LearnerRes::guest(invented(7, 14, now()));
+                learner.desk.progress = progress;
+                let harness = harness_of(size, language, learner, DemoShop::default());
+                let wrong: Vec<String> = harness
+                    .query_all_by(|node| {
+                        let says = |text: Option<String>| text.is_some_and(|t| t.contains('‹'));
+                        let place = node.raw_bounds();
+                        let beyond = |place: egui::accesskit::Rect| {
+                            place.x1 > f64::from(size[0]) + 0.5 || place.x0 < -0.5
+                        };
+                        says(node.label()) || says(node.value()) || place.is_some_and(beyond)
+                    })
+                    .map(|node| format!("{node:?}"))
+                    .collect();
+                assert!(wrong.is_empty(), "{language:?} {size:?}: {wrong:#?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn progress_tells_what_is_known_and_confused() {
+    let mut answers = vec![answer(Skill::LampReading, true); 12];
+    answers[3].detail = Detail::Lamps {
+        shown: 42,
+        read: 48,
+    };
+    let mut learner = LearnerRes::guest(answers);
+    learner.desk.progress = true;
+    let harness = harness(Language::En, learner);
+    harness.get_by_label("Reading lamps: 100 %");
+    harness.get_by_label("Using the meter: not practised yet");
+    harness.get_by_label("Most often confused: 2 read as 8 (× 1).");
+    harness.get_by_label("No try at an entry gesture has been timed yet.");
+}
+
+#[test]
+fn answers_are_saved_where_it_is_said() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let mut learner = kept_in(folder.path());
+    learner.desk.progress = true;
+    learner.note(answer(Skill::Metering, true));
+    let mut harness = harness(Language::En, learner);
+    click(&mut harness, "Save answers (CSV)");
+    let told = harness.state().learner.desk.exported.clone();
+    let path = told.expect("told").expect("saved");
+    harness.get_by_label(&format!("Saved: {path}"));
+    let table = std::fs::read_to_string(path).expect("it is there");
+    assert!(table.starts_with("at,skill,right") && table.contains("metering,1,5"));
+    // A picture is asked for; only a window can take it.
+    click(&mut harness, "Save picture (PNG)");
+    let wanted = harness.state().learner.desk.picture.expect("asked for");
+    assert!(wanted.width() > 1000.0 && wanted.height() > 500.0);
+}
+
+#[test]
+fn a_job_counts_once_and_a_replayed_one_not_at_all() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let attempts = Arc::new(Folder::new(folder.path().to_owned()));
+    let shop = Workshop::new(None, Some(attempts)).expect("the built-in jobs are sound");
+    let mut bench = BenchRes::new(shop.open(0, 5).expect("the first job"));
+    bench.refresh();
+    assert_eq!(bench.take_result(), None);
+    bench.push(Action::Report(Report {
+        causes: Vec::new(),
+        part: None,
+        proof: Vec::new(),
+        advice: Advice::None,
+    }));
+    bench.tick();
+    bench.refresh();
+    let (file, score, _) = bench.take_result().expect("handed in");
+    assert_eq!(file, shop.offers()[0].course.file);
+    assert_eq!(Some(&score), bench.score());
+    assert_eq!(bench.take_result(), None);
+    let name = shop.attempts().expect("kept").names().remove(0);
+    let again = shop.resume(&name).expect("sound");
+    let mut again = BenchRes::new(again);
+    again.refresh();
+    assert!(again.score().is_some());
+    assert_eq!(again.take_result(), None);
+}

@@ -1,0 +1,161 @@
+//! The service sheet: printed paper with pictures.
+
+mod gesture;
+mod signs;
+mod wires;
+
+use super::{Face, kit};
+use crate::state::Page;
+use crate::tokens as t;
+use bevy_egui::egui::{self, Align2, RichText, Ui, Vec2, vec2};
+use detent_content::Value;
+use detent_simulation::controller::Selector;
+use std::f32::consts::{PI, TAU};
+
+pub(super) use gesture::{entry, glyph};
+pub(super) use signs::{example, picture, weighted};
+
+pub(super) fn sheet_ui(ui: &mut Ui, face: &mut Face) {
+    let pages = [
+        (Page::Entry, "sheet-entry"),
+        (Page::Lamps, "sheet-lamps"),
+        (Page::Codes, "sheet-codes"),
+        (Page::Menu, "sheet-menu"),
+        (Page::Pins, "sheet-pins"),
+    ];
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        ui.spacing_mut().button_padding.x = 4.0;
+        let width = (ui.available_width() - 16.0) / 5.0;
+        for (page, key) in pages {
+            if kit::choice_sized(
+                ui,
+                face.desk.page == page,
+                face.text(key),
+                vec2(width, 30.0),
+            )
+            .clicked()
+            {
+                face.desk.page = page;
+            }
+        }
+    });
+    kit::paper(ui, |ui| {
+        ui.horizontal(|ui| {
+            let board = &face.bench.job().board;
+            kit::print_heading(ui, face.text(&board.name));
+        });
+        ui.label(
+            RichText::new(face.text("sheet-invented"))
+                .size(t::SMALL)
+                .color(t::PRINT_QUIET),
+        );
+        ui.add_space(4.0);
+        match face.desk.page {
+            Page::Entry => gesture::entry(ui, face),
+            Page::Lamps => signs::lamps(ui, face),
+            Page::Codes => codes(ui, face),
+            Page::Menu => menu(ui, face),
+            Page::Pins => wires::wires(ui, face),
+        }
+    });
+}
+
+fn codes(ui: &mut Ui, face: &Face) {
+    ui.label(face.text("sheet-codes-intro"));
+    let board = &face.bench.job().board;
+    let mut codes: Vec<_> = board.codes.iter().collect();
+    codes.sort_by_key(|c| c.code);
+    for (n, code) in codes.into_iter().enumerate() {
+        let fill = if n % 2 == 0 { t::PAPER_SHADE } else { t::PAPER };
+        egui::Frame::new()
+            .fill(fill)
+            .inner_margin(egui::Margin::symmetric(8, 6))
+            .corner_radius(4)
+            .show(ui, |ui| {
+                ui.set_width(ui.available_width());
+                ui.horizontal_top(|ui| {
+                    ui.label(
+                        RichText::new(format!("{:02}", code.code))
+                            .size(24.0)
+                            .color(t::PRINT_ACCENT),
+                    );
+                    ui.vertical(|ui| {
+                        ui.label(
+                            RichText::new(face.text(&format!("monitor-{}", code.monitor)))
+                                .color(t::PRINT)
+                                .strong(),
+                        );
+                        for entry in board.sheet.iter().filter(|e| e.monitor == code.monitor) {
+                            let suspects: Vec<String> =
+                                entry.suspects.iter().map(|c| face.part(*c)).collect();
+                            ui.label(
+                                RichText::new(suspects.join(" · "))
+                                    .size(t::SMALL)
+                                    .color(t::PRINT_QUIET),
+                            );
+                            for check in &entry.checks {
+                                let text = format!("– {}", face.text(check));
+                                ui.label(RichText::new(text).size(t::SMALL));
+                            }
+                        }
+                    });
+                });
+            });
+    }
+}
+
+fn menu(ui: &mut Ui, face: &Face) {
+    ui.label(face.text("sheet-menu-intro"));
+    let board = &face.bench.job().board;
+    let selector = board.panel.selector;
+    ui.label(face.text(match selector {
+        Selector::Dial { .. } => "choose-dial",
+        Selector::Switch { .. } => "choose-switch",
+        Selector::Steps => "choose-steps",
+    }));
+    if let Some(stops) = selector.turn() {
+        let (rect, painter) = kit::canvas(ui, 196.0);
+        let middle = rect.center();
+        gesture::knob(&painter, middle, 60.0, selector);
+        for i in 0..stops {
+            let used = board.routine_at(i).is_some();
+            let turned = f32::from(i) / f32::from(stops) * TAU - PI / 2.0;
+            let p = middle + Vec2::angled(turned) * 84.0;
+            let (size, ink) = if used {
+                (16.0, t::PRINT_ACCENT)
+            } else {
+                (12.0, t::PRINT_QUIET)
+            };
+            kit::write(&painter, p.x, p.y, Align2::CENTER_CENTER, size, ink, i);
+        }
+    }
+    let routines = (board.menu.iter()).map(|entry| {
+        (
+            entry.position,
+            face.text(&format!("routine-{}", entry.routine)),
+        )
+    });
+    positions(ui, "menu", routines);
+    let seconds = Value::from(f64::from(board.service.clear_hold_ms) / 1000.0);
+    ui.label(face.with("sheet-menu-clear", &[("seconds", seconds)]));
+    ui.label(RichText::new(face.text("sheet-programs")).color(t::PRINT_ACCENT));
+    let programs = (board.programs.iter()).map(|p| (p.position, face.text(&p.name)));
+    positions(ui, "programs", programs);
+}
+
+/// A table of positions.
+fn positions(ui: &mut Ui, id: &str, rows: impl Iterator<Item = (u8, String)>) {
+    egui::Grid::new(id)
+        .num_columns(2)
+        .striped(true)
+        .spacing([14.0, 7.0])
+        .show(ui, |ui| {
+            for (position, text) in rows {
+                let number = RichText::new(position.to_string()).size(18.0);
+                ui.label(number.color(t::PRINT_ACCENT));
+                ui.label(text);
+                ui.end_row();
+            }
+        });
+}

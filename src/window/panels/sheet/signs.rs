@@ -1,0 +1,357 @@
+//! The language of the board's lamps: how a number looks, what each mode shows, how a fault hold is left.
+
+use crate::panels::{Face, kit};
+use crate::scene::console::lamps::colour_of;
+use crate::tokens as t;
+use bevy_egui::egui::{
+    Align2, Color32, CornerRadius, Grid, Label, Painter, Pos2, Rect, RichText, Sense, Shape,
+    Stroke, Ui, pos2, vec2,
+};
+use detent_content::Value;
+use detent_simulation::controller::{Sight, Signs};
+use detent_simulation::units::Span;
+use detent_training::practice::drill::lamps::EXAMPLES;
+
+/// The number of the example for flashes, which are counted, and where every number can be shown.
+const FLASHED: u8 = EXAMPLES[0];
+const EXAMPLE: u8 = EXAMPLES[1];
+
+/// The lamps of the board in a small picture, those of `lit` lit.
+pub(in crate::panels) fn picture(painter: &Painter, rect: Rect, signs: &Signs, lit: u16) {
+    let colour = colour_of(signs);
+    let on = |bit: u8| lit & (1 << bit) != 0;
+    match signs {
+        Signs::Segments => {
+            let height = rect.height() * 0.86;
+            for (first, x) in [(7, -0.36), (0, 0.36)] {
+                let middle = rect.center() + vec2(x * height, 0.0);
+                let digit = Rect::from_center_size(middle, vec2(height * 0.52, height));
+                kit::digit(painter, digit, (lit >> first) as u8 & 0x7f, colour);
+            }
+        }
+        Signs::Weights { tens, units } => {
+            for (place, x) in weighted(rect, tens.len(), units.len())
+                .into_iter()
+                .enumerate()
+            {
+                let bit = (tens.len() + units.len() - 1 - place) as u8;
+                let pitch = rect.width() / (tens.len() + units.len()) as f32;
+                let radius = (rect.height() * 0.22).min(pitch * 0.31);
+                kit::lamp(painter, x, rect.center().y, radius, on(bit), colour);
+            }
+        }
+        Signs::Pictures { lamps, .. } => {
+            for n in 0..*lamps {
+                let share = (f32::from(n) + 0.5) / f32::from(*lamps);
+                let x = rect.left() + rect.width() * share;
+                let radius = (rect.height() * 0.22).min(rect.width() / f32::from(*lamps) * 0.3);
+                kit::lamp(
+                    painter,
+                    x,
+                    rect.center().y,
+                    radius,
+                    on(*lamps - 1 - n),
+                    colour,
+                );
+            }
+        }
+        Signs::Flashes { .. } => {
+            let radius = (rect.height() * 0.28).min(16.0);
+            kit::lamp(
+                painter,
+                rect.center().x,
+                rect.center().y,
+                radius,
+                on(0),
+                colour,
+            );
+        }
+    }
+}
+
+/// Where weighted lamps stand side by side, with a gap between tens and units.
+pub(in crate::panels) fn weighted(rect: Rect, tens: usize, units: usize) -> Vec<f32> {
+    let count = tens + units;
+    let pitch = rect.width() / (count as f32 + 0.55);
+    (0..count)
+        .map(|place| {
+            let gap = if place >= tens { 0.55 } else { 0.0 };
+            rect.left() + (place as f32 + 0.5 + gap) * pitch
+        })
+        .collect()
+}
+
+/// The example of weighted lamps, with the sums under them.
+fn sums(painter: &Painter, rect: Rect, face: &Face, tens: &[u8], units: &[u8], signs: &Signs) {
+    let lit = signs.lit(EXAMPLE, Span::ZERO);
+    let count = tens.len() + units.len();
+    let places = weighted(rect.shrink2(vec2(12.0, 0.0)), tens.len(), units.len());
+    let weights: Vec<u8> = tens.iter().chain(units).copied().collect();
+    for (place, x) in places.iter().enumerate() {
+        let arch = ((place as f32 + 0.5) / count as f32 * 2.0 - 1.0).powi(2) * 16.0;
+        let on = lit & (1 << (count - 1 - place)) != 0;
+        kit::lamp(
+            painter,
+            *x,
+            rect.top() + 26.0 + arch,
+            10.0,
+            on,
+            colour_of(signs),
+        );
+        let y = rect.top() + 58.0 + arch * 0.6;
+        kit::write(
+            painter,
+            *x,
+            y,
+            Align2::CENTER_CENTER,
+            17.0,
+            t::TEXT,
+            weights[place],
+        );
+    }
+    let group = |from: usize, of: &[u8]| {
+        let lit: Vec<String> = (of.iter().enumerate())
+            .filter(|(n, _)| lit & (1 << (count - 1 - from - n)) != 0)
+            .map(|(_, weight)| weight.to_string())
+            .collect();
+        lit.join(" + ")
+    };
+    for (share, key, from, of, digit) in [
+        (0.25, "sheet-tens", 0, tens, EXAMPLE / 10),
+        (0.75, "sheet-units", tens.len(), units, EXAMPLE % 10),
+    ] {
+        let x = rect.left() + rect.width() * share;
+        let (low, middle) = (rect.bottom(), Align2::CENTER_CENTER);
+        kit::write(
+            painter,
+            x,
+            low - 34.0,
+            middle,
+            16.0,
+            t::TEXT,
+            face.text(key),
+        );
+        let sum = format!("{} = {digit}", group(from, of));
+        kit::write(painter, x, low - 14.0, middle, 17.0, t::LAMP_LIT, sum);
+    }
+}
+
+/// The example of flashes as a strip: time runs to the right.
+fn strip(painter: &Painter, rect: Rect, face: &Face, signs: &Signs) {
+    let whole: u64 = signs.flashes(FLASHED).map(|(_, span)| span.0).sum();
+    let last = signs.flashes(FLASHED).last().map_or(0, |(_, span)| span.0);
+    // Of the closing pause only the beginning is drawn.
+    let shown = (whole - last * 3 / 4).max(1) as f32;
+    let inner = rect.shrink2(vec2(14.0, 0.0));
+    let x = |ticks: u64| inner.left() + inner.width() * (ticks as f32 / shown).min(1.0);
+    let (top, low) = (rect.top() + 18.0, rect.top() + 54.0);
+    painter.line_segment(
+        [pos2(x(0), low), pos2(inner.right(), low)],
+        Stroke::new(1.5, t::LAMP_RING),
+    );
+    let (mut at, mut ends) = (0, Vec::new());
+    for (on, span) in signs.flashes(FLASHED) {
+        if on {
+            let block = Rect::from_min_max(pos2(x(at), top), pos2(x(at + span.0), low));
+            painter.rect_filled(block, CornerRadius::same(2), colour_of(signs));
+            ends.push((x(at), x(at + span.0)));
+        }
+        at += span.0;
+    }
+    let tens = usize::from(FLASHED / 10);
+    for (key, group, digit) in [
+        ("sheet-tens", &ends[..tens], FLASHED / 10),
+        ("sheet-units", &ends[tens..], FLASHED % 10),
+    ] {
+        if let (Some((from, _)), Some((_, to))) = (group.first(), group.last()) {
+            let middle = (from + to) / 2.0;
+            let text = format!("{digit}");
+            kit::write(
+                painter,
+                middle,
+                low + 5.0,
+                Align2::CENTER_TOP,
+                20.0,
+                colour_of(signs),
+                text,
+            );
+            kit::write(
+                painter,
+                middle,
+                low + 28.0,
+                Align2::CENTER_TOP,
+                16.0,
+                t::TEXT,
+                face.text(key),
+            );
+        }
+    }
+}
+
+/// How a number looks in a language: the key to it.
+pub(in crate::panels) fn example(ui: &mut Ui, face: &Face, signs: &Signs) {
+    let ground = |ui: &mut Ui, height| {
+        let (rect, painter) = kit::canvas(ui, height);
+        kit::frame(&painter, rect, t::GLASS, t::PRINT);
+        (rect, painter)
+    };
+    let number = match signs {
+        Signs::Weights { tens, units } => {
+            let (rect, painter) = ground(ui, 132.0);
+            sums(&painter, rect, face, tens, units, signs);
+            EXAMPLE
+        }
+        Signs::Segments => {
+            let (rect, painter) = ground(ui, 112.0);
+            let lit = signs.lit(EXAMPLE, Span::ZERO);
+            picture(&painter, rect.shrink(8.0), signs, lit);
+            EXAMPLE
+        }
+        Signs::Flashes { .. } => {
+            let (rect, painter) = ground(ui, 106.0);
+            strip(&painter, rect, face, signs);
+            FLASHED
+        }
+        Signs::Pictures { table, .. } => {
+            for (number, lit) in table {
+                ui.horizontal(|ui| {
+                    let text = RichText::new(format!("{number:02}")).size(18.0);
+                    ui.label(text.color(t::PRINT_ACCENT));
+                    let (rect, painter) = ground(ui, 30.0);
+                    picture(&painter, rect.shrink(3.0), signs, *lit);
+                });
+            }
+            return;
+        }
+    };
+    let text = face.with("sheet-lamps-example", &[("number", Value::from(number))]);
+    ui.label(RichText::new(text).color(t::PRINT_ACCENT));
+}
+
+/// What a mode shows: pictures in turn, and words.
+fn sight(ui: &mut Ui, face: &Face, mode: &str, shows: Sight) {
+    let signs = &face.bench.job().board.lamps.signs;
+    let number = face.text(&format!("number-{mode}"));
+    let with = |key: &str| face.with(key, &[("number", Value::from(number.as_str()))]);
+    let count = |key: &str| face.with(key, &[("lamps", Value::from(signs.lamps()))]);
+    let (pictures, words) = match shows {
+        Sight::Dark => (vec![], count("sight-dark")),
+        Sight::All => (vec![signs.all()], count("sight-all")),
+        Sight::Blink => (vec![signs.all(), 0], count("sight-blink")),
+        Sight::Number => (vec![], with("sight-number")),
+        Sight::NumberAnd(other) => (vec![other], with("sight-number-and")),
+        Sight::Bar => (vec![], with("sight-bar")),
+        Sight::Still(one) => (vec![one], face.text("sight-still")),
+        Sight::Turns(one, other) => (vec![one, other], face.text("sight-turns")),
+    };
+    ui.vertical(|ui| {
+        ui.label(words);
+        if !pictures.is_empty() {
+            ui.horizontal(|ui| {
+                for lit in pictures {
+                    let wide = f32::from(signs.lamps().min(8)) * 11.0 + 12.0;
+                    let size = match signs {
+                        Signs::Segments => vec2(58.0, 46.0),
+                        Signs::Flashes { .. } => vec2(40.0, 40.0),
+                        _ => vec2(wide.max(40.0), 28.0),
+                    };
+                    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+                    kit::frame(ui.painter(), rect, t::GLASS, t::PRINT);
+                    picture(ui.painter(), rect.shrink(3.0), signs, lit);
+                }
+            });
+        }
+    });
+}
+
+/// A line with a tick or a cross before it.
+fn works(ui: &mut Ui, does: bool, text: String) {
+    ui.horizontal_top(|ui| {
+        let (rect, _) = ui.allocate_exact_size(vec2(14.0, 18.0), Sense::hover());
+        let at = |x: f32, y: f32| -> Pos2 { rect.center() + vec2(x, y) };
+        let ink = |colour: Color32| Stroke::new(2.4, colour);
+        if does {
+            let tick = [at(-5.0, 0.0), at(-1.0, 5.0), at(6.0, -5.0)];
+            ui.painter().add(Shape::line(tick.to_vec(), ink(t::PRINT)));
+        } else {
+            ui.painter()
+                .line_segment([at(-4.5, -4.5), at(4.5, 4.5)], ink(t::PRINT_ACCENT));
+            ui.painter()
+                .line_segment([at(-4.5, 4.5), at(4.5, -4.5)], ink(t::PRINT_ACCENT));
+        }
+        ui.add(Label::new(text).wrap());
+    });
+}
+
+/// How a fault hold is left on this board, and what does nothing although other boards have it.
+fn resets(ui: &mut Ui, face: &Face) {
+    let resets = &face.bench.job().board.resets;
+    kit::print_heading(ui, face.text("sheet-reset"));
+    let hold = match resets.hold {
+        Some(hold) => {
+            let button = face.text(&format!("button-{}", hold.button));
+            let seconds = f64::from(hold.ms) / 1000.0;
+            let args = [
+                ("button", Value::from(button)),
+                ("seconds", Value::from(seconds)),
+            ];
+            face.with("reset-hold", &args)
+        }
+        None => face.text("reset-hold-not"),
+    };
+    works(ui, resets.hold.is_some(), hold);
+    let lid = match &resets.lid_cycle {
+        Some(cycle) => {
+            let seconds = f64::from(cycle.within_ms) / 1000.0;
+            let args = [
+                ("times", Value::from(cycle.cycles)),
+                ("seconds", Value::from(seconds)),
+            ];
+            face.with("reset-lid", &args)
+        }
+        None => face.text("reset-lid-not"),
+    };
+    works(ui, resets.lid_cycle.is_some(), lid);
+    works(ui, true, face.text("reset-power"));
+}
+
+pub(super) fn lamps(ui: &mut Ui, face: &Face) {
+    let board = &face.bench.job().board;
+    let rules = &board.lamps;
+    ui.label(face.text(&format!("signs-{}", rules.signs.key())));
+    example(ui, face, &rules.signs);
+    let button = face.text(&format!("button-{}", board.service.page));
+    ui.label(face.with("sheet-lamps-pages", &[("button", Value::from(button))]));
+    ui.label(face.text(if rules.lock_lamp {
+        "sheet-lamps-lock"
+    } else {
+        "sheet-lamps-no-lock"
+    }));
+    kit::print_heading(ui, face.text("sheet-sights"));
+    Grid::new("sights")
+        .num_columns(2)
+        .striped(true)
+        .spacing([12.0, 7.0])
+        .show(ui, |ui| {
+            for (mode, shows) in [
+                ("idle", rules.idle),
+                ("program", rules.program),
+                ("hold", rules.hold),
+                ("service", rules.service),
+                ("test", rules.test),
+                ("recalibration", rules.recalibration),
+            ] {
+                ui.vertical(|ui| {
+                    ui.set_width(112.0);
+                    let name = RichText::new(face.text(&format!("lamps-{mode}")));
+                    ui.label(name.color(t::PRINT_ACCENT));
+                });
+                ui.vertical(|ui| {
+                    ui.set_width(212.0);
+                    sight(ui, face, mode, shows);
+                });
+                ui.end_row();
+            }
+        });
+    resets(ui, face);
+}

@@ -1,0 +1,215 @@
+//! What is written over the scene: captions, the dial's position, names, messages.
+
+use super::{Face, kit};
+use crate::pick::{Pick, Pointing};
+use crate::scene::console::lamps::Shine;
+use crate::tokens as t;
+use bevy_egui::egui::{
+    self, Align, Align2, Color32, CornerRadius, FontId, Layout, Pos2, Rect, RichText, Stroke,
+    StrokeKind, Ui, vec2,
+};
+use detent_content::Value;
+use detent_simulation::controller::Selector;
+use detent_simulation::plant::Button;
+
+fn pill(
+    ui: &Ui,
+    at: Pos2,
+    anchor: Align2,
+    text: &str,
+    ink: Color32,
+    edge: Color32,
+    within: Rect,
+) -> Rect {
+    let painter = ui.painter();
+    let wrap = within.width() - 60.0;
+    let galley = painter.layout(text.to_owned(), FontId::proportional(t::BODY), ink, wrap);
+    let rect = anchor.anchor_size(at, galley.size() + vec2(24.0, 12.0));
+    // Nothing hangs over the edge of the scene.
+    let room = within.shrink(6.0);
+    let right = (room.left() - rect.left()).max(0.0) - (rect.right() - room.right()).max(0.0);
+    let rect = rect.translate(vec2(right, (room.top() - rect.top()).max(0.0)));
+    painter.rect(
+        rect,
+        CornerRadius::same(9),
+        t::INK.gamma_multiply(0.94),
+        Stroke::new(1.0, edge),
+        StrokeKind::Inside,
+    );
+    painter.galley(rect.min + vec2(12.0, 6.0), galley, ink);
+    rect
+}
+
+/// Lit lamps with disc, ring and halo, and lit bars, where the scene leaves them to us.
+fn lit_lamps(ui: &Ui, rect: Rect, shining: &[Shine]) {
+    let painter = ui.painter().with_clip_rect(rect);
+    for lamp in shining {
+        let (colour, radius) = (lamp.colour, lamp.radius);
+        let middle = Pos2::new(lamp.at.x, lamp.at.y);
+        let mut halo = egui::Mesh::default();
+        halo.colored_vertex(middle, colour.gamma_multiply(0.55));
+        for i in 0..=24 {
+            let out = egui::Vec2::angled(i as f32 / 24.0 * std::f32::consts::TAU);
+            halo.colored_vertex(middle + out * radius * 3.6, Color32::TRANSPARENT);
+        }
+        for i in 1..=24 {
+            halo.add_triangle(0, i, i + 1);
+        }
+        painter.add(egui::Shape::mesh(halo));
+        if lamp.corners.is_empty() {
+            painter.circle_filled(middle, radius, colour);
+            painter.circle_stroke(middle, radius * 1.5, Stroke::new(radius * 0.22, colour));
+        } else {
+            let corners = lamp.corners.iter().map(|p| Pos2::new(p.x, p.y)).collect();
+            painter.add(egui::Shape::convex_polygon(corners, colour, Stroke::NONE));
+        }
+    }
+}
+
+/// Darkens the corners of the scene.
+fn vignette(ui: &Ui, rect: Rect) {
+    let mut mesh = egui::Mesh::default();
+    let around = 48;
+    for i in 0..=around {
+        let out = egui::Vec2::angled(i as f32 / around as f32 * std::f32::consts::TAU);
+        let half = rect.size() / 2.0;
+        mesh.colored_vertex(rect.center() + out * half * 1.02, Color32::TRANSPARENT);
+        mesh.colored_vertex(
+            rect.center() + out * half * 1.46,
+            Color32::from_black_alpha(120),
+        );
+    }
+    for i in 0..around {
+        let first = 2 * i;
+        mesh.add_triangle(first, first + 1, first + 3);
+        mesh.add_triangle(first, first + 3, first + 2);
+    }
+    ui.painter()
+        .with_clip_rect(rect)
+        .add(egui::Shape::mesh(mesh));
+}
+
+fn name_of(face: &Face, pick: Pick) -> String {
+    match pick {
+        Pick::Knob => face.text(match face.bench.job().board.panel.selector {
+            Selector::Switch { .. } => "name-switch",
+            Selector::Dial { .. } | Selector::Steps => "name-dial",
+        }),
+        Pick::Button(Button::Start) => face.text("name-start"),
+        Pick::Button(Button::Stop) => face.text("name-stop"),
+        Pick::Button(Button::More) => face.text("name-more"),
+        Pick::Button(Button::Less) => face.text("name-less"),
+        Pick::Lid => face.text("name-lid"),
+        Pick::Plug => face.text("name-plug"),
+        Pick::Part(part) => face.part(part),
+    }
+}
+
+/// Where the knob stands, and which buttons stay down without a hand.
+pub(super) fn hands_ui(ui: &mut Ui, face: &mut Face) {
+    ui.horizontal_centered(|ui| {
+        ui.spacing_mut().item_spacing.x = 8.0;
+        let position = Value::from(face.bench.view().machine.dial_position);
+        let at = match face.bench.job().board.panel.selector {
+            Selector::Dial { .. } => Some("dial-at"),
+            Selector::Switch { .. } => Some("dial-switch-at"),
+            Selector::Steps => None,
+        };
+        if let Some(key) = at {
+            let text = face.with(key, &[("position", position)]);
+            ui.label(RichText::new(text).color(t::AMBER));
+        }
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let on = face.desk.held.keep_next;
+            let choice = kit::choice(ui, on, face.text("keep-next"));
+            if choice.on_hover_text(face.text("keep-how")).clicked() {
+                face.desk.held.keep_next = !on;
+            }
+            let kept: Vec<Button> = face.desk.held.kept().collect();
+            for button in kept {
+                let name = face.text(&format!("button-{button}"));
+                let text = face.with("keep-down", &[("button", Value::from(name))]);
+                let let_go = kit::choice(ui, true, text);
+                if let_go.on_hover_text(face.text("keep-let-go")).clicked() {
+                    let action = face.desk.held.push(button, false);
+                    face.bench.queue_some(action);
+                }
+            }
+        });
+    });
+}
+
+pub(super) fn stage_ui(
+    ui: &mut Ui,
+    rest: Rect,
+    face: &mut Face,
+    pointing: &Pointing,
+    shining: &[Shine],
+    now: f32,
+) {
+    lit_lamps(ui, rest, shining);
+    vignette(ui, rest);
+    let view = face.bench.view();
+    // What moves and sounds.
+    let mut captions: Vec<String> = view
+        .machine
+        .sounds
+        .iter()
+        .map(|key| face.text(&format!("sound-{key}")))
+        .collect();
+    if view.machine.floor_l > 0.2 {
+        captions.insert(
+            0,
+            face.with(
+                "sound-floor-wet",
+                &[(
+                    "litres",
+                    Value::from((view.machine.floor_l * 10.0).round() / 10.0),
+                )],
+            ),
+        );
+    }
+    let foot = rest.center_bottom() - vec2(0.0, 12.0);
+    let text = if captions.is_empty() {
+        face.text("sound-none")
+    } else {
+        captions.join("  ·  ")
+    };
+    pill(
+        ui,
+        foot,
+        Align2::CENTER_BOTTOM,
+        &text,
+        t::TEXT,
+        t::LINE,
+        rest,
+    );
+    if let Some((message, since)) = &face.desk.message {
+        if now - since < 6.0 {
+            pill(
+                ui,
+                rest.center_top() + vec2(0.0, 56.0),
+                Align2::CENTER_TOP,
+                message,
+                t::BAD,
+                t::BAD,
+                rest,
+            );
+        } else {
+            face.desk.message = None;
+        }
+    }
+    if let Some(pick) = pointing.over {
+        let at = Pos2::new(pointing.at.x, pointing.at.y) + vec2(0.0, -14.0);
+        let name = name_of(face, pick);
+        pill(
+            ui,
+            at,
+            Align2::CENTER_BOTTOM,
+            &name,
+            t::TEXT,
+            t::AMBER,
+            rest,
+        );
+    }
+}

@@ -1,0 +1,198 @@
+//! The start screen: choose a job, a seed, a language.
+
+use super::{Face, kept, kit};
+use crate::attempts::Attempts;
+use crate::port::{BenchPort, Offer, Shop};
+use crate::state::say;
+use crate::tokens as t;
+use bevy_egui::egui::{
+    self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
+};
+use detent_content::{Language, Value};
+
+/// Draws it; a bench when the player begins.
+pub(super) fn start_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    shop: &dyn Shop,
+) -> Option<Result<Box<dyn BenchPort>, String>> {
+    let all = ui.max_rect();
+    let margin = vec2(36.0, 30.0).min(all.size() * 0.04);
+    let size = vec2(
+        470.0_f32.min(all.width() - 2.0 * margin.x),
+        all.height() - 2.0 * margin.y,
+    );
+    let place = egui::Rect::from_min_size(all.min + margin, size);
+    let mut begun = None;
+    ui.scope_builder(egui::UiBuilder::new().max_rect(place), |ui| {
+        Frame::new()
+            .fill(t::PANEL.gamma_multiply(0.96))
+            .corner_radius(CornerRadius::same(16))
+            .inner_margin(Margin::symmetric(22, 16))
+            .show(ui, |ui| {
+                ui.set_width(place.width() - 44.0);
+                ui.set_height(place.height() - 32.0);
+                ui.horizontal(|ui| {
+                    ui.label(
+                        RichText::new(face.text("app-name"))
+                            .size(46.0)
+                            .color(t::AMBER),
+                    );
+                    ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                        for language in [Language::Es, Language::En] {
+                            if kit::choice(ui, face.desk.language == language, language.own_name())
+                                .clicked()
+                            {
+                                face.desk.language = language;
+                            }
+                        }
+                    });
+                });
+                ui.label(RichText::new(face.text("app-tagline")).size(18.0));
+                ui.add_space(4.0);
+                if let Some((message, _)) = &face.desk.message {
+                    ui.label(RichText::new(message).color(t::BAD));
+                }
+                if let Some(trouble) = shop.attempts().and_then(Attempts::trouble) {
+                    let text = kept::trouble_text(face, &trouble);
+                    ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
+                }
+                kept::look_again(face, shop);
+                if kit::wide(ui, face.text("start-practice")).clicked() {
+                    face.desk.practise = true;
+                }
+                kept::shelf_choice_ui(ui, face, shop);
+                if face.desk.shelf {
+                    if let Some(opened) = kept::kept_ui(ui, face, shop) {
+                        begun = Some(opened);
+                    }
+                } else if let Some(opened) = jobs_ui(ui, face, shop) {
+                    begun = Some(opened);
+                }
+                ui.label(
+                    RichText::new(face.text("start-about"))
+                        .size(t::SMALL)
+                        .color(t::QUIET),
+                );
+            });
+    });
+    begun
+}
+
+/// How long a job takes, and what comes before it.
+fn around(face: &Face, offer: &Offer) -> String {
+    let minutes = face.with("start-minutes", &[("minutes", Value::from(offer.minutes))]);
+    if offer.after.is_empty() {
+        return minutes;
+    }
+    let titles = offer.after.iter();
+    let titles: Vec<&str> = titles.map(|t| say(face.desk.language, t)).collect();
+    let titles = Value::from(titles.join(", "));
+    format!(
+        "{minutes} {}",
+        face.with("start-after", &[("titles", titles)])
+    )
+}
+
+/// The jobs on offer, and one of them begun.
+fn jobs_ui(
+    ui: &mut Ui,
+    face: &mut Face,
+    shop: &dyn Shop,
+) -> Option<Result<Box<dyn BenchPort>, String>> {
+    let mut begun = kept::last_ui(ui, face, shop);
+    ScrollArea::vertical()
+        .max_height(ui.available_height() - 142.0)
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            let mut part = None;
+            for (n, offer) in shop.offers().iter().enumerate() {
+                if offer.part != part {
+                    part = offer.part;
+                    if let Some(part) = part {
+                        ui.add_space(6.0);
+                        kit::heading(ui, face.text(&format!("course-{part}")));
+                    }
+                }
+                let on = face.desk.offer == n;
+                let edge = if on { t::AMBER } else { t::LINE };
+                let response = Frame::new()
+                    .fill(if on { t::FIELD } else { t::CARD })
+                    .stroke(Stroke::new(if on { 2.0 } else { 1.0 }, edge))
+                    .corner_radius(CornerRadius::same(10))
+                    .inner_margin(Margin::symmetric(12, 6))
+                    .show(ui, |ui| {
+                        ui.set_width(ui.available_width());
+                        let title = RichText::new(say(face.desk.language, &offer.title))
+                            .size(18.0)
+                            .color(if on { t::AMBER } else { t::TEXT });
+                        let board = RichText::new(face.text(&offer.board))
+                            .size(t::SMALL)
+                            .color(t::QUIET);
+                        ui.allocate_ui_with_layout(
+                            vec2(ui.available_width(), 22.0),
+                            egui::Layout::right_to_left(egui::Align::Center),
+                            |ui| {
+                                ui.add(egui::Label::new(board).selectable(false));
+                                let left = egui::Layout::left_to_right(egui::Align::Center);
+                                ui.with_layout(left.with_main_wrap(true), |ui| {
+                                    ui.add(egui::Label::new(title).selectable(false));
+                                });
+                            },
+                        );
+                        // A long list stays short: the complaint is told when a job is chosen.
+                        if on {
+                            let words = RichText::new(say(face.desk.language, &offer.complaint))
+                                .italics()
+                                .size(t::SMALL)
+                                .color(t::TEXT);
+                            ui.add(egui::Label::new(words).selectable(false));
+                            let more = RichText::new(around(face, offer))
+                                .size(t::SMALL)
+                                .color(t::QUIET);
+                            ui.add(egui::Label::new(more).selectable(false));
+                        }
+                    })
+                    .response;
+                let id = ui.id().with(("offer", n));
+                let response = ui.interact(response.rect, id, egui::Sense::click());
+                response.widget_info(|| {
+                    egui::WidgetInfo::selected(
+                        egui::WidgetType::RadioButton,
+                        true,
+                        on,
+                        say(face.desk.language, &offer.title),
+                    )
+                });
+                if response.has_focus() {
+                    ui.painter().rect_stroke(
+                        response.rect,
+                        CornerRadius::same(10),
+                        Stroke::new(2.0, t::SKY),
+                        egui::StrokeKind::Outside,
+                    );
+                }
+                if response.clicked() {
+                    face.desk.offer = n;
+                    face.desk.seed = offer.seed.to_string();
+                }
+            }
+        });
+    ui.horizontal(|ui| {
+        ui.label(face.text("start-seed"));
+        ui.add(
+            TextEdit::singleline(&mut face.desk.seed)
+                .desired_width(120.0)
+                .char_limit(18),
+        );
+        face.desk.seed.retain(|c| c.is_ascii_digit());
+        kit::quiet(ui, face.text("start-seed-hint"));
+    });
+    let seed = face.desk.seed.trim().parse::<u64>();
+    if kit::main_button(ui, face.text("start-begin"), seed.is_ok()).clicked()
+        && let Ok(seed) = seed
+    {
+        begun = Some(shop.open(face.desk.offer, seed));
+    }
+    begun
+}

@@ -1,0 +1,691 @@
+//! Panels by what they say and do, without a window.
+
+use super::*;
+use crate::attempts::Folder;
+use crate::demo::{DemoBench, DemoShop};
+use crate::state::Page;
+use crate::workbench::Workshop;
+use detent_content::{Language, builtin, read_board, read_script};
+use detent_simulation::controller::{Board, Selector};
+use detent_simulation::plant::{Button, Pin, Side, Terminal};
+use detent_training::bench::{Advice, Grip, MeterMode, Report};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use std::cell::RefCell;
+use std::sync::Arc;
+
+/// A panel under test with all that it needs.
+struct Stand {
+    texts: Texts,
+    bench: BenchRes,
+    desk: Desk,
+}
+
+fn stand(language: Language) -> Stand {
+    stand_at(DemoBench::new(), language)
+}
+
+/// Every board of the program.
+fn boards() -> Vec<Board> {
+    builtin::in_folder("assets/boards")
+        .map(|(path, text)| read_board(&path, text.as_bytes()).expect("built-in boards are sound"))
+        .collect()
+}
+
+/// The board of this name.
+fn board(id: &str) -> Board {
+    let found = boards().into_iter().find(|board| board.id == id);
+    found.unwrap_or_else(|| panic!("there is no {id}"))
+}
+
+fn stand_at(bench: DemoBench, language: Language) -> Stand {
+    stand_of(BenchRes::new(Box::new(bench)), language)
+}
+
+fn stand_of(mut bench: BenchRes, language: Language) -> Stand {
+    bench.refresh();
+    Stand {
+        texts: Texts::load(language),
+        bench,
+        desk: Desk {
+            language,
+            ..Desk::default()
+        },
+    }
+}
+
+fn harness<'a>(stand: Stand, panel: impl Fn(&mut Ui, &mut Face) + 'a) -> Harness<'a, Stand> {
+    let mut harness = Harness::builder()
+        .with_size([430.0, 1400.0])
+        .build_ui_state(
+            move |ui, stand: &mut Stand| {
+                kit::dress(ui.ctx());
+                let mut face = Face {
+                    texts: &stand.texts,
+                    bench: &mut stand.bench,
+                    desk: &mut stand.desk,
+                };
+                panel(ui, &mut face);
+            },
+            stand,
+        );
+    harness.run_steps(2);
+    harness
+}
+
+#[test]
+fn the_ticket_pulls_the_plug() {
+    let mut harness = harness(stand(Language::En), ticket::ticket_ui);
+    harness.get_by_label("Pull the plug (P)").click();
+    harness.run_steps(2);
+    assert_eq!(
+        harness.state().bench.queue.back().map(|q| q.action.clone()),
+        Some(Action::Unplug)
+    );
+}
+
+#[test]
+fn the_ticket_speaks_spanish() {
+    let harness = harness(stand(Language::Es), ticket::ticket_ui);
+    harness.get_by_label("Desenchufar (P)");
+}
+
+#[test]
+fn a_code_is_noted_as_read() {
+    let mut harness = harness(stand(Language::En), meter::meter_ui);
+    harness.state_mut().desk.digits = [2, 3];
+    harness.get_by_label("Note it").click();
+    harness.run_steps(2);
+    assert_eq!(
+        harness.state().bench.queue.back().map(|q| q.action.clone()),
+        Some(Action::NoteCode(23))
+    );
+}
+
+/// The action that was pushed last.
+fn last(harness: &Harness<'_, Stand>) -> Option<Action> {
+    let queue = &harness.state().bench.queue;
+    queue.back().map(|queued| queued.action.clone())
+}
+
+#[test]
+fn the_meter_is_tried_held_and_kept_by_the_fingers() {
+    let mut harness = harness(stand(Language::En), meter::meter_ui);
+    let click = |harness: &mut Harness<'_, Stand>, label: &str| {
+        harness.get_by_label(label).click();
+        harness.run_steps(2);
+    };
+    let done = |harness: &mut Harness<'_, Stand>| {
+        let bench = &mut harness.state_mut().bench;
+        bench.tick();
+        bench.refresh();
+        harness.run_steps(2);
+    };
+    click(&mut harness, "Try the meter on the proving source");
+    assert_eq!(last(&harness), Some(Action::TestMeter));
+    done(&mut harness);
+    harness.get_by_label("The meter shows what is known to be there.");
+    click(&mut harness, "Put the spare leads on");
+    assert_eq!(last(&harness), Some(Action::ReplaceLeads));
+    done(&mut harness);
+
+    let (red, black) = (Pin::BulkPlus, Pin::BulkMinus);
+    (harness.state_mut().desk.red, harness.state_mut().desk.black) = (Some(red), Some(black));
+    click(&mut harness, "Beep");
+    click(&mut harness, "Fingers");
+    click(&mut harness, "Measure and note");
+    let expected = Action::Probe {
+        mode: MeterMode::Continuity,
+        red,
+        black,
+        grip: Grip::Fingers,
+    };
+    assert_eq!(last(&harness), Some(expected));
+    done(&mut harness);
+    // 14.2 Ω, as the made-up bench shows: the beep is written, and so are the fingers.
+    harness.get_by_label("beep");
+    harness.get_by_label_contains("fingers on the tips");
+    click(&mut harness, "Hold the display");
+    done(&mut harness);
+    click(&mut harness, "Let the display go");
+    assert_eq!(last(&harness), Some(Action::ReleaseDisplay));
+}
+
+#[test]
+fn a_part_in_the_hand_can_go_back() {
+    let mut harness = harness(stand(Language::En), parts::parts_ui);
+    harness.get_by_label("Take it back").click();
+    harness.run_steps(2);
+    assert_eq!(last(&harness), Some(Action::Return("C24-330".to_owned())));
+}
+
+#[test]
+fn the_bill_counts_parts_and_work() {
+    // 46 for parts and 15 for work, as the made-up bench says.
+    let harness = harness(stand(Language::En), ticket::ticket_ui);
+    harness.get_by_label("61 of 180");
+    harness.get_by_label("300");
+}
+
+#[test]
+fn two_causes_can_be_named_and_taken_back() {
+    let mut harness = harness(stand(Language::En), report::report_ui);
+    let choose = |harness: &mut Harness<'_, Stand>, at: &str, cause: &str| {
+        harness.get_by_value(at).click();
+        harness.run_steps(3);
+        harness.get_by_label(cause).click();
+        harness.run_steps(3);
+    };
+    let (seized, hose) = ("Drain pump: rotor seized", "Drain hose blocked");
+    harness.state_mut().desk.draft.part = Some(None);
+    harness.run_steps(2);
+    choose(&mut harness, "choose…", seized);
+    choose(&mut harness, seized, hose);
+    let both = ["drain-pump.seized", "drain-hose.blocked"].map(str::to_owned);
+    let causes = &harness.state().desk.draft.causes;
+    assert_eq!(causes.as_deref(), Some(&both[..]));
+    let joined = format!("{seized}; {hose}");
+    choose(&mut harness, &joined, seized);
+    let causes = &harness.state().desk.draft.causes;
+    assert_eq!(causes.as_deref(), Some(&both[1..]));
+    choose(&mut harness, hose, "Nothing was wrong");
+    assert_eq!(harness.state().desk.draft.causes, Some(Vec::new()));
+}
+
+#[test]
+fn a_look_is_taken_and_what_is_found_is_told() {
+    let mut harness = harness(stand(Language::En), meter::meter_ui);
+    harness.get_by_label_contains("Look, feel").click();
+    harness.run_steps(20);
+    let look = harness.get_all_by_label("Look and feel").next();
+    look.expect("one for each component").click();
+    harness.run_steps(2);
+    let stand = harness.state_mut();
+    let queued = stand.bench.queue.back().map(|q| q.action.clone());
+    assert_eq!(queued, Some(Action::Inspect(Part::Supply)));
+    stand.bench.tick();
+    stand.bench.refresh();
+    harness.run_steps(2);
+    harness.get_by_label("The pump’s impeller cannot be turned.");
+}
+
+#[test]
+fn an_ordered_part_can_be_fitted_and_another_ordered() {
+    let mut harness = harness(stand(Language::En), parts::parts_ui);
+    harness.get_by_label("Fit it").click();
+    harness.run_steps(2);
+    assert_eq!(
+        harness.state().bench.queue.back().map(|q| q.action.clone()),
+        Some(Action::Fit("C24-330".to_owned()))
+    );
+}
+
+#[test]
+fn a_report_needs_cause_and_part() {
+    let mut harness = harness(stand(Language::En), report::report_ui);
+    harness.get_by_label("Hand the machine back").click();
+    harness.run_steps(2);
+    assert!(harness.state().bench.queue.is_empty());
+    harness.state_mut().desk.draft.causes = Some(vec!["drain-pump.seized".to_owned()]);
+    harness.state_mut().desk.draft.part = Some(None);
+    harness.state_mut().desk.draft.proof.insert(1);
+    harness.state_mut().desk.draft.advice = Advice::LevelMachine;
+    harness.run_steps(2);
+    harness.get_by_label("Hand the machine back").click();
+    harness.run_steps(2);
+    let expected = Report {
+        causes: vec!["drain-pump.seized".to_owned()],
+        part: None,
+        proof: vec![1],
+        advice: Advice::LevelMachine,
+    };
+    assert_eq!(
+        harness.state().bench.queue.back().map(|q| q.action.clone()),
+        Some(Action::Report(expected))
+    );
+}
+
+#[test]
+fn a_caution_asks_and_stepping_back_does_nothing() {
+    let mut stand = stand(Language::En);
+    stand.bench.push(Action::OpenCabinet);
+    stand.bench.tick();
+    assert!(stand.bench.asked.is_some());
+    let mut harness = harness(stand, |ui, face| caution::caution_ui(ui.ctx(), face));
+    harness.get_by_label("DANGER");
+    harness.get_by_label("Step back").click();
+    harness.run_steps(2);
+    let state = harness.state_mut();
+    assert!(state.bench.asked.is_none());
+    state.bench.tick();
+    state.bench.refresh();
+    assert!(!state.bench.view().cabinet_open);
+}
+
+#[test]
+fn a_caution_can_be_overruled() {
+    let mut stand = stand(Language::En);
+    stand.bench.push(Action::OpenCabinet);
+    stand.bench.tick();
+    let mut harness = harness(stand, |ui, face| caution::caution_ui(ui.ctx(), face));
+    harness.get_by_label("Go on").click();
+    harness.run_steps(2);
+    let state = harness.state_mut();
+    state.bench.tick();
+    state.bench.refresh();
+    assert!(state.bench.view().cabinet_open);
+}
+
+#[test]
+fn every_page_and_tab_has_all_its_texts_in_both_languages() {
+    for language in Language::ALL {
+        for board in boards() {
+            for page in PAGES {
+                let harness = sheet(&board, page, language);
+                nothing_missing(&harness, &format!("{}: {page:?}", board.id));
+            }
+            let stand = stand_at(DemoBench::at(board), language);
+            nothing_missing(&harness(stand, stage::hands_ui), "hands");
+        }
+        nothing_missing(&harness(stand(language), ticket::ticket_ui), "ticket");
+        nothing_missing(&harness(stand(language), meter::meter_ui), "meter");
+        nothing_missing(&harness(stand(language), parts::parts_ui), "parts");
+        nothing_missing(&harness(stand(language), report::report_ui), "report");
+        let mut finished = stand(language);
+        finished.bench.push(Action::Report(Report {
+            causes: Vec::new(),
+            part: None,
+            proof: Vec::new(),
+            advice: Advice::None,
+        }));
+        finished.bench.tick();
+        finished.bench.refresh();
+        nothing_missing(&harness(finished, score::score_ui), "score");
+    }
+}
+
+const PAGES: [Page; 5] = [
+    Page::Entry,
+    Page::Lamps,
+    Page::Codes,
+    Page::Menu,
+    Page::Pins,
+];
+
+/// A page of a board's service sheet.
+fn sheet(board: &Board, page: Page, language: Language) -> Harness<'static, Stand> {
+    let mut stand = stand_at(DemoBench::at(board.clone()), language);
+    stand.desk.page = page;
+    harness(stand, sheet::sheet_ui)
+}
+
+#[test]
+fn the_wiring_diagram_takes_the_probes() {
+    for board in boards() {
+        let mut harness = sheet(&board, Page::Pins, Language::En);
+        let pins = [Side::Board, Side::Load].map(|side| Pin::Wire(Terminal::CordLine, side));
+        for pin in pins {
+            let stand = harness.state_mut();
+            let name = Face {
+                texts: &stand.texts,
+                bench: &mut stand.bench,
+                desk: &mut stand.desk,
+            }
+            .pin(pin);
+            harness.get_by_label(&name).click();
+            harness.run();
+        }
+        let desk = &harness.state().desk;
+        assert_eq!(
+            (desk.red, desk.black),
+            (Some(pins[0]), Some(pins[1])),
+            "{}",
+            board.id
+        );
+    }
+}
+
+#[test]
+fn the_sheet_tells_each_board_s_way_into_service_mode() {
+    for (id, steps) in [
+        (
+            "arc-dial",
+            &[
+                "Turn left by 4 detents",
+                "Press Stop",
+                "Hold Start for 1 to 2.5 s",
+            ][..],
+        ),
+        (
+            "key-pad",
+            &[
+                "Push More and keep it down",
+                "Press Less 2 times",
+                "Let More go",
+            ],
+        ),
+        (
+            "lone-lamp",
+            &[
+                "Push Start, keep it down, and plug in",
+                "Lift the lid",
+                "Let Start go",
+            ],
+        ),
+    ] {
+        let page = sheet(&board(id), Page::Entry, Language::En);
+        for step in steps {
+            assert!(
+                page.query_all_by_label_contains(step).count() > 0,
+                "{id}: {step}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_sheet_tells_which_reset_works_and_which_does_nothing() {
+    for (id, works, nothing) in [
+        (
+            "arc-dial",
+            "Hold Stop for 2 s.",
+            "Moving the lid does nothing",
+        ),
+        (
+            "key-pad",
+            "Hold Start for 4 s.",
+            "Moving the lid does nothing",
+        ),
+        (
+            "lone-lamp",
+            "put it down 3 times within 8 s.",
+            "Holding a button does nothing",
+        ),
+    ] {
+        let page = sheet(&board(id), Page::Lamps, Language::En);
+        page.get_by_label_contains(works);
+        page.get_by_label_contains(nothing);
+    }
+}
+
+#[test]
+fn the_sheet_names_the_button_that_turns_the_page() {
+    sheet(&board("key-pad"), Page::Lamps, Language::En)
+        .get_by_label_contains("press of More turns");
+    sheet(&board("arc-dial"), Page::Lamps, Language::En)
+        .get_by_label_contains("press of Start turns");
+}
+
+#[test]
+fn no_sheet_tells_of_what_the_board_has_not() {
+    for board in boards() {
+        let mut absent = Vec::new();
+        if !matches!(board.panel.selector, Selector::Dial { .. }) {
+            absent.extend(["Turn the dial", "detent"]);
+        }
+        if !matches!(board.panel.selector, Selector::Switch { .. }) {
+            absent.push("Turn the switch");
+        }
+        if !board.panel.buttons.contains(&Button::More) {
+            absent.extend(["More and Less", "of More", "Push More", "Press Less"]);
+        }
+        if !board.lamps.lock_lamp {
+            absent.push("lock lamp blinks");
+        }
+        for page in PAGES {
+            let sheet = sheet(&board, page, Language::En);
+            for words in &absent {
+                let told = sheet.query_all_by_label_contains(words).count();
+                assert_eq!(told, 0, "{}: {page:?} tells of \"{words}\"", board.id);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_button_that_stays_down_says_so_and_is_let_go_by_a_press() {
+    let mut stand = stand_at(DemoBench::at(board("lone-lamp")), Language::En);
+    stand.desk.held.push(Button::Start, true);
+    let mut harness = harness(stand, stage::hands_ui);
+    harness.get_by_label("Switch at 2");
+    harness.get_by_label("Start stays down").click();
+    harness.run_steps(2);
+    assert!(harness.query_by_label("Start stays down").is_none());
+    let queued = harness.state().bench.queue.back().map(|q| q.action.clone());
+    assert_eq!(queued, Some(Action::Up(Button::Start)));
+    harness.get_by_label("Keep a button down").click();
+    harness.run_steps(2);
+    assert!(harness.state().desk.held.keep_next);
+}
+
+/// Both hands are needed: Start stays down while the plug goes in and the lid moves.
+#[test]
+fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let text = builtin::text("scenarios/standing-water.ron").expect("a built-in job");
+    let path = folder.path().join("plain.ron");
+    let text = text.replace("board: \"arc-dial\"", "board: \"lone-lamp\"");
+    std::fs::write(&path, text).expect("the folder can be written");
+    let shop = Workshop::new(Some(&path.to_string_lossy()), None).expect("the jobs are sound");
+    let mut bench = BenchRes::new(shop.open(0, 11).expect("the job"));
+    let mut desk = Desk::default();
+    let run = |bench: &mut BenchRes, ticks: u32| {
+        (0..ticks).for_each(|_| bench.tick());
+        bench.refresh();
+        assert!(bench.asked.is_none() && bench.refused.is_none());
+    };
+    bench.push(Action::Unplug);
+    run(&mut bench, 20_000);
+    bench.queue_some(desk.held.push(Button::Start, true));
+    bench.queue_some(desk.held.release(Button::Start));
+    run(&mut bench, 50);
+    bench.push(Action::Plug);
+    run(&mut bench, 100);
+    for up in [true, false, true, false] {
+        assert_eq!(bench.lid_will_be_up(), !up);
+        bench.push(if up {
+            Action::OpenLid
+        } else {
+            Action::CloseLid
+        });
+        run(&mut bench, 60);
+    }
+    assert_eq!(bench.view().machine.control.mode, "idle");
+    bench.queue_some(desk.held.push(Button::Start, false));
+    run(&mut bench, 60);
+    assert_eq!(bench.view().machine.control.mode, "service");
+}
+
+/// A finished job with every classic mistake, at the real bench.
+fn mistakes(language: Language) -> Stand {
+    let shop = Workshop::new(Some("any-machine"), None).expect("the jobs are sound");
+    let mut bench = BenchRes::new(shop.open(0, 137).expect("the job"));
+    let script = include_str!("../../../tests/scripts/classic-mistakes.script");
+    let steps = read_script("classic-mistakes.script", script.as_bytes()).expect("a good script");
+    for (line, step) in steps {
+        bench
+            .run(&step)
+            .unwrap_or_else(|e| panic!("line {line}: {e}"));
+    }
+    stand_of(bench, language)
+}
+
+#[test]
+fn a_finished_job_is_thought_over_in_both_languages() {
+    for language in Language::ALL {
+        let stand = mistakes(language);
+        let review = stand.bench.review().expect("a built-in board");
+        let text = |key: &str| stand.texts.get(key);
+        let (yours, best, lamps) = (
+            text("review-yours"),
+            text("review-best"),
+            stand
+                .texts
+                .with("misread-lamps", &[("count", Value::from(4))]),
+        );
+        let job = stand.bench.job();
+        let words = Words::of(review, &stand.texts, &job.parts, Some(&job.board));
+        let accounts: Vec<String> = (review.accounts.iter())
+            .map(|account| words.account(account))
+            .collect();
+        let score = harness(stand, score::score_ui);
+        nothing_missing(&score, "score");
+        for account in &accounts {
+            assert!(
+                score.query_all_by_label(account).next().is_some(),
+                "{account}"
+            );
+        }
+        assert!(score.query_by_label(&lamps).is_some(), "{lamps}");
+        let room = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(596.0, 1400.0));
+        let ways = harness(mistakes(language), move |ui, face| {
+            review::review_ui(ui, room, face);
+        });
+        nothing_missing(&ways, "review");
+        for heading in [yours, best] {
+            assert!(ways.query_by_label(&heading).is_some(), "{heading}");
+        }
+    }
+}
+
+/// A missing text shows as its key in angle quotes.
+#[track_caller]
+fn nothing_missing(harness: &Harness<'_, Stand>, panel: &str) {
+    let missing: Vec<String> = harness
+        .query_all_by(|node| {
+            let says = |text: Option<String>| text.is_some_and(|t| t.contains('‹'));
+            says(node.label()) || says(node.value())
+        })
+        .map(|node| format!("{node:?}"))
+        .collect();
+    assert!(missing.is_empty(), "{panel}: {missing:#?}");
+}
+
+#[test]
+fn the_start_screen_offers_every_job() {
+    let harness = harness(stand(Language::En), |ui, face| {
+        let _ = start::start_ui(ui, face, &DemoShop::default());
+    });
+    harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
+    harness.get_by_label("Begin the job");
+}
+
+/// The real jobs, with attempts kept in `folder`.
+fn workshop(folder: &std::path::Path) -> Workshop {
+    let attempts = Arc::new(Folder::new(folder.join("attempts")));
+    Workshop::new(None, Some(attempts)).expect("the built-in jobs are sound")
+}
+
+fn names(shop: &Workshop) -> Vec<String> {
+    shop.attempts().expect("they are kept").names()
+}
+
+/// The start screen, and what it opened.
+fn start_screen<'a>(
+    shop: &'a Workshop,
+    opened: &'a RefCell<Option<kept::Opened>>,
+) -> Harness<'a, Stand> {
+    harness(stand(Language::En), |ui, face| {
+        if let Some(bench) = start::start_ui(ui, face, shop) {
+            *opened.borrow_mut() = Some(bench);
+        }
+    })
+}
+
+#[test]
+fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let shop = workshop(folder.path());
+    let mut bench = shop.open(0, 5).expect("the first job");
+    assert!(names(&shop).is_empty(), "only looked at");
+    bench.act(Action::Unplug).expect("plugged in");
+    (0..300).for_each(|_| bench.step());
+    bench.act(Action::OpenLid).expect("not locked");
+    let before = bench.view().machine.time_s;
+    drop(bench);
+
+    let opened = RefCell::new(None);
+    let mut harness = start_screen(&shop, &opened);
+    harness.get_by_label("Go on where you left off").click();
+    harness.run_steps(2);
+    let bench = opened.take().expect("something was opened");
+    let mut bench = bench.unwrap_or_else(|problem| panic!("{problem}"));
+    let view = bench.view();
+    assert!(!view.machine.plugged && view.machine.lid_open);
+    assert!((view.machine.time_s - before).abs() < 0.011);
+    bench.act(Action::CloseLid).expect("it is open");
+    let report = Report {
+        causes: Vec::new(),
+        part: None,
+        proof: Vec::new(),
+        advice: Advice::None,
+    };
+    bench.act(Action::Report(report)).expect("handed in");
+    let score = bench.score().expect("a score").total();
+
+    let names = names(&shop);
+    assert_eq!(names.len(), 1, "{names:?}");
+    let kept = shop.kept(&names[0]).expect("finished and sound");
+    assert_eq!((kept.actions, kept.score), (4, Some(score)));
+    let again = shop.resume(&names[0]);
+    let again = again.unwrap_or_else(|trouble| panic!("{trouble:?}"));
+    assert_eq!(again.score().map(|s| s.total()), Some(score));
+}
+
+#[test]
+fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let shop = workshop(folder.path());
+    let attempts = folder.path().join("attempts");
+    let mut bench = shop.open(0, 5).expect("the first job");
+    bench.act(Action::Unplug).expect("plugged in");
+    drop(bench);
+    let sound = names(&shop).remove(0);
+    let text = std::fs::read_to_string(attempts.join(&sound)).expect("kept");
+    std::fs::remove_file(attempts.join(&sound)).expect("kept");
+    let cases = [
+        (
+            "newer-1.attempt.part",
+            text.replacen("format:1", "format:99", 1),
+        ),
+        ("damaged-1.attempt.part", text.replace("Unplug", "Unplgu")),
+        ("foreign-1.attempt", "a letter to my aunt\n".to_owned()),
+    ];
+    assert!(cases.iter().all(|(_, changed)| *changed != text), "{text}");
+    for (name, changed) in &cases {
+        std::fs::write(attempts.join(name), changed).expect("the folder can be written");
+    }
+
+    let opened = RefCell::new(None);
+    let mut harness = start_screen(&shop, &opened);
+    harness.get_by_label("My attempts (3)").click();
+    harness.run_steps(2);
+    for words in [
+        "made by a newer Detent",
+        "is damaged",
+        "is not an attempt of Detent",
+    ] {
+        harness.get_by_label_contains(words);
+    }
+    assert!(harness.query_by_label("Go on").is_none());
+    for left in [2, 1, 0] {
+        let delete = harness.get_all_by_label("Delete").next();
+        delete.expect("one is left").click();
+        harness.run_steps(2);
+        harness.get_by_label("Delete for good?").click();
+        harness.run_steps(2);
+        let there = std::fs::read_dir(&attempts).expect("the folder").count();
+        assert_eq!(there, left);
+    }
+    harness.get_by_label_contains("Nothing here yet");
+}
+
+#[test]
+fn every_sign_that_the_panels_draw_is_in_the_fonts() {
+    let harness = harness(stand(Language::En), ticket::ticket_ui);
+    let font = egui::FontId::proportional(16.0);
+    for sign in ['⏺', '○', '×', '−', 'Ω', 'µ', '·', '“', '”', '…', '–'] {
+        let there = harness.ctx.fonts_mut(|fonts| fonts.has_glyph(&font, sign));
+        assert!(there, "{sign}");
+    }
+}

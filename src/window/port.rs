@@ -1,0 +1,149 @@
+//! What the window needs from a bench, and nothing more. Panels read plain structs from here.
+
+use super::attempts::{Attempts, Trouble};
+use detent_simulation::controller::Board;
+use detent_simulation::plant::Component;
+use detent_simulation::units::Time;
+use detent_training::bench::script::Step;
+use detent_training::bench::{Action, BenchView, Caution, Part, Rates, Refusal};
+use detent_training::lesson::{Bilingual, CoursePart, Score};
+use detent_training::practice::CourseJob;
+use detent_training::reason::{Doubt, Review};
+
+/// A bench that the window can show and drive.
+pub trait BenchPort: Send + Sync {
+    /// One tick of 10 ms.
+    fn step(&mut self);
+    /// Do one thing now.
+    ///
+    /// # Errors
+    /// [`Refusal`] when it is not physically possible; nothing has changed then.
+    fn act(&mut self, action: Action) -> Result<(), Refusal>;
+    /// The usual caution before `action`, if there is one.
+    fn caution(&self, action: &Action) -> Option<Caution>;
+    /// What the person sees now. Asked once a frame.
+    fn view(&self) -> BenchView;
+    /// What does not change during the job.
+    fn job(&self) -> &Job;
+    /// Run one line of a script at once.
+    ///
+    /// # Errors
+    /// Why it could not be done, in a sentence.
+    fn run(&mut self, step: &Step) -> Result<(), String>;
+    /// The result, once the report was handed in.
+    fn score(&self) -> Option<Score>;
+    /// The finished job thought over; none where no table of its board's faults is at hand.
+    fn review(&self) -> Option<Review>;
+    /// Is the control bad or is it the hand? None where that cannot be told.
+    fn doubt(&self) -> Option<Doubt>;
+    /// The name under which this attempt is kept, once it is.
+    fn kept_as(&self) -> Option<String>;
+    /// Remember how far the clock has come.
+    fn mark(&mut self);
+    /// Everything the person did, with its time on the bench.
+    fn history(&self) -> &[(Time, Action)];
+}
+
+/// Where jobs come from.
+pub trait Shop: Send + Sync {
+    /// The jobs on offer, in order.
+    fn offers(&self) -> &[Offer];
+    /// Set a bench up for one of them.
+    ///
+    /// # Errors
+    /// A sentence that says what is wrong and what to do.
+    fn open(&self, offer: usize, seed: u64) -> Result<Box<dyn BenchPort>, String>;
+    /// Where attempts are kept, if they are.
+    fn attempts(&self) -> Option<&dyn Attempts>;
+    /// What is in a kept attempt.
+    ///
+    /// # Errors
+    /// Why it cannot be used.
+    fn kept(&self, name: &str) -> Result<Kept, Trouble>;
+    /// Do a kept attempt again up to its end; an unfinished one goes on from there.
+    ///
+    /// # Errors
+    /// Why it cannot be done again.
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble>;
+}
+
+/// What is in a kept attempt.
+#[derive(Clone, Debug)]
+pub struct Kept {
+    /// Title of the job; none when it is not among the jobs here.
+    pub title: Option<Bilingual>,
+    /// Actions so far.
+    pub actions: usize,
+    /// Machine time so far, s.
+    pub time_s: f64,
+    /// Points, once finished.
+    pub score: Option<f64>,
+}
+
+/// One job on offer.
+#[derive(Clone, Debug)]
+pub struct Offer {
+    /// Title.
+    pub title: Bilingual,
+    /// The complaint in the customer's words.
+    pub complaint: Bilingual,
+    /// Text key of its board's name.
+    pub board: String,
+    /// Part of the course that it belongs to.
+    pub part: Option<CoursePart>,
+    /// Minutes a good technician should need.
+    pub minutes: f64,
+    /// Titles of the jobs to do before.
+    pub after: Vec<Bilingual>,
+    /// Seed used unless the player types another.
+    pub seed: u64,
+    /// What practice needs to know of it.
+    pub course: CourseJob,
+}
+
+/// Everything about a job that stays the same.
+#[derive(Clone, Debug)]
+pub struct Job {
+    /// The scenario's file name without folder and ending.
+    pub file: String,
+    /// Title.
+    pub title: Bilingual,
+    /// The complaint in the customer's words.
+    pub complaint: Bilingual,
+    /// What it teaches, told with the score: before, it would give the answer away.
+    pub goal: Bilingual,
+    /// Money the customer will pay at most for parts and work, whole units.
+    pub budget: f64,
+    /// What the shop charges.
+    pub rates: Rates,
+    /// Minutes a good technician should need.
+    pub par_minutes: f64,
+    /// Nominal mains voltage, V.
+    pub mains_v: u32,
+    /// Mains frequency, Hz.
+    pub mains_hz: u32,
+    /// Meter work on the live machine is allowed.
+    pub live_tests_allowed: bool,
+    /// The board, whose printed sheet the trainee has.
+    pub board: Board,
+    /// What the counter sells.
+    pub parts: Vec<Part>,
+    /// Causes that the report can name.
+    pub causes: Vec<CauseRow>,
+}
+
+/// One cause that the report can name.
+#[derive(Clone, Debug)]
+pub struct CauseRow {
+    /// Failure mode, such as `drain-pump.open-winding`.
+    pub id: String,
+    /// The component that fails.
+    pub component: Component,
+}
+
+impl CauseRow {
+    /// Text key of the cause in words.
+    pub fn name_key(&self) -> String {
+        format!("mode-{}", self.id.replace('.', "-"))
+    }
+}

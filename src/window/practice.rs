@@ -1,0 +1,345 @@
+//! What ties practice to the window: the learner at the bench, and the drill being done.
+
+use super::attempts::{Attempts, Porter};
+pub use super::drill::DrillRes;
+use super::state::{BenchRes, ShopRes};
+use bevy::prelude::*;
+use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
+use detent_content::{
+    KeptProfile, Language, ProfileError, ProfileStore, answers_csv, disk, file_date,
+};
+use detent_training::practice::{Answer, Learner, Moment, Target, answers_of_job};
+use std::path::PathBuf;
+
+/// Who practises here, and what they answered so far. Nobody chosen is a guest, whose answers last as long
+/// as the program.
+#[derive(Resource, Default)]
+pub struct LearnerRes {
+    store: Option<Box<dyn ProfileStore>>,
+    /// Where exported files go; none where the browser hands them out.
+    exports: Option<PathBuf>,
+    kept: Option<KeptProfile>,
+    guest: Vec<Answer>,
+    guest_target: Target,
+    learner: Learner,
+    known: Option<Vec<Known>>,
+    /// Why the learner is not read or not kept, since that went wrong.
+    pub trouble: Option<ProfileError>,
+    /// What the panel remembers.
+    pub desk: PracticeDesk,
+}
+
+/// A learner who can be chosen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Known {
+    /// Stem of the profile's file name.
+    pub stem: String,
+    /// Name, or the stem where the file cannot be read.
+    pub name: String,
+}
+
+/// What the practice panel remembers.
+#[derive(Default)]
+pub struct PracticeDesk {
+    /// Progress is shown, not what to practise.
+    pub progress: bool,
+    /// The new learner's name as typed.
+    pub name: String,
+    /// Deletion was asked for once.
+    pub deleting: bool,
+    /// Where the last export went, or why it did not.
+    pub exported: Option<Result<String, String>>,
+    /// Where the charts stand in the window, in logical pixels.
+    pub charts: Rect,
+    /// A picture of this part of the window is wanted, in logical pixels.
+    pub picture: Option<Rect>,
+}
+
+impl LearnerRes {
+    /// Learners kept in `store`; their exports go to a folder, if there is one.
+    pub fn kept_in(store: Box<dyn ProfileStore>, exports: Option<PathBuf>) -> LearnerRes {
+        LearnerRes {
+            store: Some(store),
+            exports,
+            ..LearnerRes::default()
+        }
+    }
+
+    /// A guest with these answers.
+    pub fn guest(answers: Vec<Answer>) -> LearnerRes {
+        LearnerRes {
+            learner: Learner::of(&answers),
+            guest: answers,
+            ..LearnerRes::default()
+        }
+    }
+
+    /// Takes in an answer and keeps it.
+    pub fn note(&mut self, answer: Answer) {
+        self.learner.note(&answer);
+        match &mut self.kept {
+            Some(kept) => kept.profile.answers.push(answer),
+            None => self.guest.push(answer),
+        }
+        self.save();
+    }
+
+    fn save(&mut self) {
+        if let (Some(kept), Some(store)) = (&mut self.kept, &self.store) {
+            self.trouble = kept.save(store.as_ref()).err();
+        }
+    }
+
+    /// Every answer so far, in order.
+    pub fn answers(&self) -> &[Answer] {
+        match &self.kept {
+            Some(kept) => &kept.profile.answers,
+            None => &self.guest,
+        }
+    }
+
+    /// What they say.
+    pub fn learner(&self) -> &Learner {
+        &self.learner
+    }
+
+    /// The learner's name; none for a guest.
+    pub fn name(&self) -> Option<&str> {
+        Some(&self.kept.as_ref()?.profile.name)
+    }
+
+    /// The learner's stem; none for a guest.
+    pub fn stem(&self) -> Option<&str> {
+        Some(self.kept.as_ref()?.stem())
+    }
+
+    /// Share of right answers to aim at.
+    pub fn target(&self) -> Target {
+        match &self.kept {
+            Some(kept) => kept.profile.target,
+            None => self.guest_target,
+        }
+    }
+
+    /// Aims at another share; `keep` when it is settled.
+    pub fn aim(&mut self, target: Target, keep: bool) {
+        match &mut self.kept {
+            Some(kept) => kept.profile.target = target,
+            None => self.guest_target = target,
+        }
+        if keep {
+            self.save();
+        }
+    }
+
+    /// Whether learners can be kept here.
+    pub fn keeps(&self) -> bool {
+        self.store.is_some()
+    }
+
+    /// Where they are kept, if that can be pointed at.
+    pub fn place(&self) -> Option<String> {
+        self.store.as_ref()?.place()
+    }
+
+    /// Everybody who can be chosen, looked up when first asked for.
+    pub fn known(&mut self) -> Vec<Known> {
+        let store = &self.store;
+        let look = || {
+            let store = store.iter();
+            let known = store.flat_map(|store| {
+                let stems = store.stems().into_iter();
+                stems.map(|stem| {
+                    let read = KeptProfile::open(store.as_ref(), &stem);
+                    let name = read.map_or_else(|_| stem.clone(), |kept| kept.profile.name);
+                    Known { stem, name }
+                })
+            });
+            known.collect()
+        };
+        self.known.get_or_insert_with(look).clone()
+    }
+
+    /// Chooses a learner, or the guest; the language that the learner works in.
+    pub fn choose(&mut self, stem: Option<&str>) -> Option<Language> {
+        self.desk = PracticeDesk {
+            progress: self.desk.progress,
+            ..PracticeDesk::default()
+        };
+        self.trouble = None;
+        let opened = stem.zip(self.store.as_ref());
+        let opened = opened.map(|(stem, store)| KeptProfile::open(store.as_ref(), stem));
+        self.kept = match opened.transpose() {
+            Ok(kept) => kept,
+            Err(trouble) => {
+                self.trouble = Some(trouble);
+                return None;
+            }
+        };
+        self.learner = Learner::of(self.answers());
+        self.kept.as_ref()?.profile.language
+    }
+
+    /// Makes a new learner with the name that was typed, and chooses them.
+    pub fn create(&mut self, language: Language) {
+        let Some(store) = &self.store else { return };
+        match KeptProfile::create(store.as_ref(), &self.desk.name, language) {
+            Ok(kept) => {
+                self.known = None;
+                let stem = kept.stem().to_owned();
+                self.choose(Some(&stem));
+            }
+            Err(trouble) => self.trouble = Some(trouble),
+        }
+    }
+
+    /// Deletes the learner at hand for good; a guest goes on.
+    pub fn delete(&mut self) {
+        let (Some(kept), Some(store)) = (&self.kept, &self.store) else {
+            return;
+        };
+        match store.remove(kept.stem()) {
+            Ok(()) => {
+                self.known = None;
+                self.choose(None);
+            }
+            Err(trouble) => {
+                self.desk.deleting = false;
+                self.trouble = Some(trouble);
+            }
+        }
+    }
+
+    /// The learner works in this language now; kept with the next answer.
+    pub fn speak(&mut self, language: Language) {
+        if let Some(kept) = &mut self.kept {
+            kept.profile.language = Some(language);
+        }
+    }
+
+    /// Hands out a file of the learner's, by `porter` where people cannot reach files themselves.
+    pub fn export(&mut self, kind: &str, bytes: &[u8], porter: Option<&dyn Porter>) {
+        let stem = self.stem().unwrap_or("guest");
+        let name = format!("{stem}-{}.{kind}", file_date(now()));
+        self.desk.exported = Some(match (porter, &self.exports) {
+            (Some(porter), _) => {
+                porter.save_copy(&name, bytes);
+                Ok(name)
+            }
+            (None, Some(folder)) => {
+                let path = folder.join(name);
+                let place = path.display().to_string();
+                match disk::write_whole(&path, bytes) {
+                    Ok(()) => Ok(place),
+                    Err(error) => Err(format!("{place}: {error}")),
+                }
+            }
+            (None, None) => Err(name),
+        });
+    }
+
+    /// Hands out the answers as comma-separated values.
+    pub fn export_csv(&mut self, porter: Option<&dyn Porter>) {
+        let bytes = answers_csv(self.answers());
+        self.export("csv", &bytes, porter);
+    }
+}
+
+/// The learner's own time now.
+pub fn now() -> Moment {
+    Moment(chrono::Utc::now().timestamp())
+}
+
+/// How far clocks here are ahead of UTC, s.
+pub fn ahead_s() -> i64 {
+    i64::from(chrono::Local::now().offset().local_minus_utc())
+}
+
+/// A job that was handed in counts once, for the learner who is there.
+fn take_in_jobs(mut bench: ResMut<BenchRes>, mut learner: ResMut<LearnerRes>) {
+    if let Some((file, score, took_s)) = bench.take_result() {
+        for answer in answers_of_job(&file, &score, now(), took_s) {
+            learner.note(answer);
+        }
+    }
+}
+
+/// Takes the picture that was asked for.
+fn take_picture(mut commands: Commands, mut learner: ResMut<LearnerRes>, window: Single<&Window>) {
+    let Some(part) = learner.desk.picture.take() else {
+        return;
+    };
+    let scale = window.scale_factor();
+    commands.spawn(Screenshot::primary_window()).observe(
+        move |shot: On<ScreenshotCaptured>, mut learner: ResMut<LearnerRes>, shop: Res<ShopRes>| {
+            let porter = shop.0.attempts().and_then(Attempts::porter);
+            match png(shot.image.clone(), part, scale) {
+                Ok(bytes) => learner.export("png", &bytes, porter),
+                Err(reason) => learner.desk.exported = Some(Err(reason)),
+            }
+        },
+    );
+}
+
+/// That part of a picture of the window as a PNG file's bytes.
+fn png(image: Image, part: Rect, scale: f32) -> Result<Vec<u8>, String> {
+    let image = image.try_into_dynamic().map_err(|e| e.to_string())?;
+    let [x, y, width, height] =
+        [part.min.x, part.min.y, part.width(), part.height()].map(|v| (v * scale) as u32);
+    let format = bevy::image::ImageFormat::Png.as_image_crate_format();
+    let format = format.ok_or("PNG was left out of this program")?;
+    let mut bytes = std::io::Cursor::new(Vec::new());
+    let cut = image.crop_imm(x, y, width, height).to_rgb8();
+    cut.write_to(&mut bytes, format)
+        .map_err(|e| e.to_string())?;
+    Ok(bytes.into_inner())
+}
+
+/// Jobs that are handed in, and pictures that are asked for.
+pub fn plugin(app: &mut App) {
+    app.add_systems(Update, take_in_jobs)
+        .add_systems(Last, take_picture);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use bevy::asset::RenderAssetUsages;
+    use bevy::image::{CompressedImageFormats, ImageSampler, ImageType};
+    use bevy::render::render_resource::{Extent3d, TextureDimension, TextureFormat};
+
+    #[test]
+    fn the_picture_saved_is_the_part_that_was_asked_for() {
+        // A window of 8 by 6 at scale 2: red, and the lower right quarter green.
+        let (width, height) = (16_u32, 12_u32);
+        let pixel = |n: u32| match (n % width >= 8, n / width >= 6) {
+            (true, true) => [0, 255, 0, 255],
+            _ => [255, 0, 0, 255],
+        };
+        let image = Image::new(
+            Extent3d {
+                width,
+                height,
+                depth_or_array_layers: 1,
+            },
+            TextureDimension::D2,
+            (0..width * height).flat_map(pixel).collect(),
+            TextureFormat::Rgba8UnormSrgb,
+            RenderAssetUsages::MAIN_WORLD,
+        );
+        let part = Rect::new(4.0, 3.0, 8.0, 6.0);
+        let bytes = png(image, part, 2.0).expect("PNG is built in");
+        let again = Image::from_buffer(
+            &bytes,
+            ImageType::Extension("png"),
+            CompressedImageFormats::NONE,
+            true,
+            ImageSampler::Default,
+            RenderAssetUsages::MAIN_WORLD,
+        );
+        let again = again.expect("it is a PNG");
+        assert_eq!((again.width(), again.height()), (8, 6));
+        let pixels = again.data.expect("it has pixels");
+        assert!(pixels.chunks(4).all(|pixel| pixel[..3] == [0, 255, 0]));
+    }
+}

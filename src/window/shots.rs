@@ -1,0 +1,165 @@
+//! Pictures on request: show so many frames, save one, go on to the next, leave.
+
+use super::practice::DrillRes;
+use super::scene::console::lamps::{Place, in_window};
+use super::scene::console::layout::LampId;
+use super::scene::inside::pin_place;
+use super::state::{BenchRes, Desk, Screen};
+use super::views::{Eye, to_window};
+use super::{AppOptions, Picture};
+use bevy::app::AppExit;
+use bevy::platform::time::Instant;
+use bevy::prelude::*;
+use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
+use detent_simulation::plant::{Pin, Side};
+use std::collections::VecDeque;
+use std::fmt::Write;
+
+/// The pictures asked for, the one at hand first.
+#[derive(Resource)]
+pub struct Shot {
+    pictures: VecDeque<Picture>,
+    after_frames: u32,
+    frame: u32,
+    taken: bool,
+    since: Option<(Instant, u32)>,
+}
+
+/// Frames that the lights take to find their places once the eye draws.
+const LIGHTS: u32 = 5;
+
+impl Shot {
+    /// The picture comes in a few frames: only those need be drawn.
+    pub fn near(&self) -> bool {
+        !self.taken && self.frame + LIGHTS >= self.after_frames
+    }
+}
+
+/// What stands where in the picture, one a line, in pixels: lamps of the console with middle, radius
+/// and whether they are lit; pins of the board's connectors, while the cabinet is open.
+fn places(
+    bench: &BenchRes,
+    desk: &Desk,
+    eye: (&Camera, &GlobalTransform),
+    lamps: Query<(&Place, &GlobalTransform)>,
+) -> String {
+    let mut text = String::new();
+    for (place, spot) in &lamps {
+        let Some(lamp) = in_window(place, spot, eye, desk.stage) else {
+            continue;
+        };
+        let name = match place.id {
+            LampId::Code(bit) => format!("code.{bit}"),
+            LampId::Lock => "lock".to_owned(),
+        };
+        let lit = place.id.lit(bench.view().machine.lamps);
+        // Writing to a string cannot fail.
+        let _ = writeln!(
+            text,
+            "lamp {name} {:.1} {:.1} {:.1} {}",
+            lamp.at.x,
+            lamp.at.y,
+            lamp.radius,
+            if lit { "lit" } else { "dark" }
+        );
+    }
+    if !bench.view().cabinet_open {
+        return text;
+    }
+    let (camera, eye) = eye;
+    let board = &bench.job().board;
+    for connector in &board.connectors {
+        for pin in &connector.pins {
+            for side in [Side::Board, Side::Harness] {
+                let place = pin_place(board, Pin::Wire(pin.terminal, side));
+                if let Ok(seen) = camera.world_to_viewport(eye, place) {
+                    let at = to_window(camera, desk.stage, seen);
+                    let name = format!("{}-{}", connector.label, pin.pin);
+                    let _ = writeln!(text, "pin {name} {side} {:.1} {:.1}", at.x, at.y);
+                }
+            }
+        }
+    }
+    text
+}
+
+#[allow(clippy::too_many_arguments)]
+fn take(
+    mut commands: Commands,
+    mut shot: ResMut<Shot>,
+    mut bench: ResMut<BenchRes>,
+    mut desk: ResMut<Desk>,
+    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    lamps: Query<(&Place, &GlobalTransform)>,
+    capturing: Query<(), With<Capturing>>,
+    mut drill: ResMut<DrillRes>,
+    mut screen: ResMut<NextState<Screen>>,
+    mut exit: MessageWriter<AppExit>,
+) {
+    let Some(path) = shot.pictures.front().map(|picture| picture.path.clone()) else {
+        return;
+    };
+    shot.frame += 1;
+    // The first frames compile shaders; how long the later ones take is worth knowing.
+    if !shot.taken && shot.frame == shot.after_frames / 2 {
+        shot.since = Some((Instant::now(), shot.frame));
+    }
+    if !shot.taken && shot.frame >= shot.after_frames {
+        if let Some((start, frame)) = shot.since {
+            let each = start.elapsed() / (shot.frame - frame).max(1);
+            info!("{} frames, {each:.1?} each", shot.frame - frame);
+        }
+        shot.taken = true;
+        shot.frame = 0;
+        let beside = path.with_extension("places");
+        if let Err(error) = std::fs::write(&beside, places(&bench, &desk, *eye, lamps)) {
+            error!("{}: {error}", beside.display());
+            exit.write(AppExit::error());
+        }
+        commands
+            .spawn(Screenshot::primary_window())
+            .observe(save_to_disk(path));
+    } else if shot.taken && shot.frame > 3 && capturing.is_empty() && path.exists() {
+        shot.pictures.pop_front();
+        shot.taken = false;
+        shot.frame = 0;
+        let Some(next) = shot.pictures.front() else {
+            exit.write(AppExit::Success);
+            return;
+        };
+        desk.view = next.view;
+        (desk.tab, desk.page, desk.hidden) = next.tab;
+        if let Some(shown) = next.drill {
+            let seed = desk.seed.parse().unwrap_or_default();
+            drill.show(shown, seed);
+            screen.set(Screen::Drill);
+        } else {
+            screen.set(Screen::Bench);
+        }
+        for (line, step) in &next.script {
+            if let Err(error) = bench.run(step) {
+                error!("line {line}: {error}");
+                exit.write(AppExit::error());
+                return;
+            }
+        }
+    }
+}
+
+/// Takes the pictures that the options ask for.
+pub fn plugin(app: &mut App, options: &AppOptions) {
+    if options.pictures.is_empty() {
+        return;
+    }
+    for picture in &options.pictures {
+        let _ = std::fs::remove_file(&picture.path);
+    }
+    app.insert_resource(Shot {
+        pictures: options.pictures.clone().into(),
+        after_frames: options.after_frames,
+        frame: 0,
+        taken: false,
+        since: None,
+    })
+    .add_systems(Last, take);
+}

@@ -1,0 +1,552 @@
+//! The one resource that owns the bench, and the desk: what the panels remember.
+
+use super::attempts::Trouble;
+use super::hands::Held;
+use super::port::{BenchPort, Job, Kept, Shop};
+use bevy::prelude::*;
+use detent_content::{Language, Texts};
+use detent_simulation::plant::{Component as Part, Pin};
+use detent_simulation::units::Time;
+use detent_training::bench::script::Step;
+use detent_training::bench::{Action, Advice, BenchView, Caution, Grip, MeterMode, Refusal};
+use detent_training::lesson::{Bilingual, Score};
+use detent_training::reason::{Doubt, Review};
+use std::collections::{BTreeSet, VecDeque};
+
+/// Owns the bench. Panels push actions; one system drains them and steps.
+#[derive(Resource)]
+pub struct BenchRes {
+    bench: Box<dyn BenchPort>,
+    view: BenchView,
+    score: Option<Score>,
+    review: Option<Review>,
+    doubt: Option<Doubt>,
+    /// The result was taken already, or the attempt was opened finished.
+    result_taken: bool,
+    /// Actions not done yet.
+    pub queue: VecDeque<Queued>,
+    /// An action that waits for an answer to its caution.
+    pub asked: Option<(Action, Caution)>,
+    /// The last refusal, until shown.
+    pub refused: Option<Refusal>,
+    /// Ticks still to run at once ("wait").
+    pub wait_ticks: u64,
+    /// Ticks run here so far.
+    ticks: u64,
+    /// When the last turn or press was done.
+    last_input: Option<u64>,
+    /// How far the bench lags behind the hand so that what comes late keeps its rhythm, ticks.
+    lag: u64,
+}
+
+/// An action that waits for its tick.
+#[derive(Clone, Debug)]
+pub struct Queued {
+    /// What is to be done.
+    pub action: Action,
+    /// The person was cautioned already.
+    cautioned: bool,
+    /// How long ago the hand did it when it was queued, ticks, if that is known.
+    age: Option<u64>,
+    /// Not before this tick.
+    due: Option<u64>,
+}
+
+impl BenchRes {
+    /// A bench ready to be worked at.
+    pub fn new(bench: Box<dyn BenchPort>) -> BenchRes {
+        let view = bench.view();
+        BenchRes {
+            bench,
+            result_taken: view.finished,
+            view,
+            score: None,
+            review: None,
+            doubt: None,
+            queue: VecDeque::new(),
+            asked: None,
+            refused: None,
+            wait_ticks: 0,
+            ticks: 0,
+            last_input: None,
+            lag: 0,
+        }
+    }
+
+    /// What the person sees.
+    pub fn view(&self) -> &BenchView {
+        &self.view
+    }
+
+    /// Look again; once a frame, after its ticks.
+    pub fn refresh(&mut self) {
+        let before = std::mem::replace(&mut self.view, self.bench.view());
+        let (old, new) = (&before.machine.control, &self.view.machine.control);
+        if self.doubt.is_none() || old.tries != new.tries {
+            self.doubt = self.bench.doubt();
+        }
+        if self.view.finished && self.score.is_none() {
+            self.score = self.bench.score();
+            self.review = self.bench.review();
+        }
+    }
+
+    /// What stays the same.
+    pub fn job(&self) -> &Job {
+        self.bench.job()
+    }
+
+    /// The result, once there is one.
+    pub fn score(&self) -> Option<&Score> {
+        self.score.as_ref()
+    }
+
+    /// The finished job thought over, where that can be done.
+    pub fn review(&self) -> Option<&Review> {
+        self.review.as_ref()
+    }
+
+    /// Is the control bad or is it the hand?
+    pub fn doubt(&self) -> Option<&Doubt> {
+        self.doubt.as_ref()
+    }
+
+    /// The result of a job that was handed in here, once: the job's file name without folder and ending, its
+    /// score, and the machine time that it took, s. None for an attempt that was opened finished.
+    pub fn take_result(&mut self) -> Option<(String, Score, f64)> {
+        let score = self.score.clone().filter(|_| !self.result_taken)?;
+        self.result_taken = true;
+        Some((self.job().file.clone(), score, self.view.machine.time_s))
+    }
+
+    /// The name under which this attempt is kept, once it is.
+    pub fn kept_as(&self) -> Option<String> {
+        self.bench.kept_as()
+    }
+
+    /// Everything the person did, with its time on the bench.
+    pub fn history(&self) -> &[(Time, Action)] {
+        self.bench.history()
+    }
+
+    /// Remember how far the clock has come.
+    pub fn mark(&mut self) {
+        self.bench.mark();
+    }
+
+    /// Run one line of a script at once.
+    ///
+    /// # Errors
+    /// Why it could not be done, in a sentence.
+    pub fn run(&mut self, step: &Step) -> Result<(), String> {
+        self.bench.run(step)
+    }
+
+    /// Where the lid will be once all that is queued is done: true for up.
+    pub fn lid_will_be_up(&self) -> bool {
+        let moves = self
+            .queue
+            .iter()
+            .rev()
+            .find_map(|queued| match queued.action {
+                Action::OpenLid => Some(true),
+                Action::CloseLid => Some(false),
+                _ => None,
+            });
+        moves.unwrap_or(self.view.machine.lid_open)
+    }
+
+    /// Do `action` at the next tick.
+    pub fn push(&mut self, action: Action) {
+        self.push_aged(action, None);
+    }
+
+    /// Do `action` at the next tick, if there is one.
+    pub fn queue_some(&mut self, action: Option<Action>) {
+        if let Some(action) = action {
+            self.push(action);
+        }
+    }
+
+    /// Do `action`, which the hand did so many ticks ago if that is known, as soon as its rhythm allows.
+    pub fn push_aged(&mut self, action: Action, age: Option<u64>) {
+        self.queue.push_back(Queued {
+            action,
+            cautioned: false,
+            age,
+            due: None,
+        });
+    }
+
+    /// Do what the person was just cautioned about.
+    pub fn go_on(&mut self) {
+        if let Some((action, _)) = self.asked.take() {
+            self.queue.push_front(Queued {
+                action,
+                cautioned: true,
+                age: None,
+                due: None,
+            });
+        }
+    }
+
+    /// Leave it.
+    pub fn step_back(&mut self) {
+        self.asked = None;
+    }
+
+    /// Spreads what came within a frame evenly over the `ticks` that the frame is worth: on a slow
+    /// machine a frame may hold several turns and presses, and none of them may be lost, run together
+    /// or become hastier than the hand was.
+    pub fn spread(&mut self, ticks: u64) {
+        // Nothing waits from before: a new gesture begins without the old one's lag.
+        if self.queue.iter().all(|queued| queued.due.is_none()) && self.rested_for(NEW_GESTURE) {
+            self.lag = 0;
+        }
+        for queued in self.queue.iter_mut().filter(|queued| queued.due.is_none()) {
+            if let Some(age) = queued.age {
+                self.lag = self.lag.max(age.saturating_sub(ticks));
+                queued.due = Some((self.ticks + ticks + self.lag).saturating_sub(age));
+            }
+        }
+        let new = |queued: &&mut Queued| queued.due.is_none() && queued.action.is_gesture();
+        let count = self.queue.iter_mut().filter(new).count() as u64;
+        for (n, queued) in (1..).zip(self.queue.iter_mut().filter(new)) {
+            queued.due = Some(self.ticks + n * ticks / (count + 1));
+        }
+    }
+
+    /// No turn or press for so many ticks.
+    fn rested_for(&self, ticks: u64) -> bool {
+        self.last_input
+            .is_none_or(|last| self.ticks >= last + ticks)
+    }
+
+    /// One tick: what is queued, at most one turn or press of it, then the machine.
+    pub fn tick(&mut self) {
+        // The machine was handed back: nothing of it is worked on or charged any more.
+        if self.view.finished {
+            self.queue.clear();
+            return;
+        }
+        while self.asked.is_none() {
+            let Some(next) = self.queue.front().cloned() else {
+                break;
+            };
+            let input = next.action.is_gesture();
+            let rested = self.rested_for(SHORTEST_PRESS);
+            if input && (!rested || next.due.is_some_and(|due| self.ticks < due)) {
+                break;
+            }
+            self.queue.pop_front();
+            if !next.cautioned
+                && let Some(caution) = self.bench.caution(&next.action)
+            {
+                self.asked = Some((next.action, caution));
+                return;
+            }
+            if let Err(refusal) = self.bench.act(next.action) {
+                self.refused = Some(refusal);
+            }
+            if input {
+                self.last_input = Some(self.ticks);
+                break;
+            }
+        }
+        if self.asked.is_none() {
+            self.ticks += 1;
+            self.bench.step();
+        }
+    }
+}
+
+/// Rest after which what comes next has nothing to do with what was before, ticks.
+const NEW_GESTURE: u64 = 400;
+
+/// Shortest time from one turn or press to the next, ticks: longer than a board's debounce.
+const SHORTEST_PRESS: u64 = 5;
+
+/// Where jobs come from.
+#[derive(Resource)]
+pub struct ShopRes(pub Box<dyn Shop>);
+
+/// The sentence in this language.
+pub fn say(language: Language, both: &Bilingual) -> &str {
+    match language {
+        Language::En => &both.en,
+        Language::Es => &both.es,
+    }
+}
+
+/// Where the camera is.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum ViewKind {
+    /// Console close-up.
+    #[default]
+    Panel,
+    /// The whole machine.
+    Machine,
+    /// Inside.
+    Cabinet,
+}
+
+/// Tabs on the right.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Tab {
+    /// Service sheet.
+    #[default]
+    Sheet,
+    /// Meter and notebook.
+    Meter,
+    /// Parts counter.
+    Parts,
+    /// Report.
+    Report,
+    /// Score.
+    Score,
+}
+
+/// Screens of the window.
+#[derive(States, Clone, Copy, PartialEq, Eq, Debug, Default, Hash)]
+pub enum Screen {
+    /// Choosing a job.
+    #[default]
+    Start,
+    /// At the bench.
+    Bench,
+    /// What was practised and what comes next.
+    Practice,
+    /// In a drill.
+    Drill,
+}
+
+/// Pages of the service sheet.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Page {
+    /// Getting into service mode.
+    #[default]
+    Entry,
+    /// Reading the lamps.
+    Lamps,
+    /// Code table.
+    Codes,
+    /// Menu by position.
+    Menu,
+    /// Pin table.
+    Pins,
+}
+
+/// A group of pins to choose from.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Spot {
+    /// Blades of the plug.
+    Plug,
+    /// Line fuse.
+    Fuse,
+    /// Bulk capacitor's test points.
+    Bulk,
+    /// Terminals of a component.
+    Load(Part),
+    /// Board's side of one of its connectors, by number in the board's list.
+    Board(usize),
+    /// Harness side of the same.
+    Harness(usize),
+}
+
+/// A kept attempt on the start screen.
+#[derive(Clone, Debug)]
+pub struct KeptRow {
+    /// Its name.
+    pub name: String,
+    /// What is in it or why it cannot be used, once read.
+    pub read: Option<Result<Kept, Trouble>>,
+}
+
+/// The report being written.
+#[derive(Clone, Debug)]
+pub struct Draft {
+    /// Causes chosen; none yet, an empty list for "nothing wrong", or their ids.
+    pub causes: Option<Vec<String>>,
+    /// Part chosen; none yet, "no part", or a number.
+    pub part: Option<Option<String>>,
+    /// Readings chosen.
+    pub proof: BTreeSet<usize>,
+    /// What the customer is told.
+    pub advice: Advice,
+}
+
+impl Default for Draft {
+    fn default() -> Self {
+        Draft {
+            causes: None,
+            part: None,
+            proof: BTreeSet::new(),
+            advice: Advice::None,
+        }
+    }
+}
+
+/// All texts in the present language.
+#[derive(Resource)]
+pub struct TextsRes(pub Texts);
+
+/// What the panels remember.
+#[derive(Resource)]
+pub struct Desk {
+    /// Language.
+    pub language: Language,
+    /// Camera.
+    pub view: ViewKind,
+    /// Right tab.
+    pub tab: Tab,
+    /// Time runs this many times as fast.
+    pub speed: u32,
+    /// Side panels hidden.
+    pub hidden: bool,
+    /// Page of the service sheet.
+    pub page: Page,
+    /// Pins shown at the meter.
+    pub spot: Spot,
+    /// The pointer is over a window or a menu, not over the scene.
+    pub covered: bool,
+    /// Back to the start screen, please.
+    pub leave: bool,
+    /// On to the practice screen, please.
+    pub practise: bool,
+    /// Key list shown.
+    pub keys: bool,
+    /// Component chosen in the cabinet.
+    pub selected: Option<Part>,
+    /// Hands on the buttons.
+    pub held: Held,
+    /// Meter knob.
+    pub mode: MeterMode,
+    /// How the probes are kept on their pins.
+    pub grip: Grip,
+    /// The pin for the red probe.
+    pub red: Option<Pin>,
+    /// Pin for the black probe.
+    pub black: Option<Pin>,
+    /// The next pin clicked goes to the red probe.
+    pub red_next: bool,
+    /// Digits being noted.
+    pub digits: [u8; 2],
+    /// Report.
+    pub draft: Draft,
+    /// Attempts that are kept, read when they are first shown; none when it is time to look again.
+    pub kept: Option<Vec<KeptRow>>,
+    /// The start screen shows them, not the jobs.
+    pub shelf: bool,
+    /// The attempt about to be deleted, once more asked for.
+    pub deleting: Option<String>,
+    /// Offer chosen on the start screen.
+    pub offer: usize,
+    /// Seed as typed.
+    pub seed: String,
+    /// A message to show, and when it came (s of window time).
+    pub message: Option<(String, f32)>,
+    /// Logical rectangle left for the scene: min and max.
+    pub stage: Rect,
+}
+
+impl Desk {
+    /// Puts the probe whose turn it is on a pin; the other is next.
+    pub fn put_probe(&mut self, pin: Pin) {
+        if self.red_next {
+            self.red = Some(pin);
+        } else {
+            self.black = Some(pin);
+        }
+        self.red_next = !self.red_next;
+    }
+}
+
+impl Default for Desk {
+    fn default() -> Self {
+        Desk {
+            language: Language::En,
+            view: ViewKind::Machine,
+            tab: Tab::Sheet,
+            speed: 1,
+            hidden: false,
+            page: Page::Entry,
+            spot: Spot::Bulk,
+            covered: false,
+            leave: false,
+            practise: false,
+            keys: false,
+            selected: None,
+            held: Held::default(),
+            mode: MeterMode::Ohms,
+            grip: Grip::Clips,
+            red: None,
+            black: None,
+            red_next: true,
+            digits: [0, 0],
+            draft: Draft::default(),
+            kept: None,
+            shelf: false,
+            deleting: None,
+            offer: 0,
+            seed: String::new(),
+            message: None,
+            stage: Rect::new(0.0, 0.0, 1280.0, 720.0),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::demo::DemoBench;
+    use detent_training::bench::Turn;
+
+    /// When each of the queued turns is done, ticks from now.
+    fn times(bench: &mut BenchRes, ticks: u64) -> Vec<u64> {
+        let mut times = Vec::new();
+        for tick in 0..ticks {
+            let before = bench.queue.len();
+            bench.tick();
+            times.extend(std::iter::repeat_n(tick, before - bench.queue.len()));
+        }
+        times
+    }
+
+    #[test]
+    fn turns_of_one_frame_are_spread_over_it_and_leave_nothing_behind() {
+        let mut bench = BenchRes::new(Box::new(DemoBench::new()));
+        for _ in 0..3 {
+            bench.push(Action::Detent(Turn::Left));
+        }
+        bench.spread(100);
+        assert_eq!(times(&mut bench, 100), [25, 50, 75]);
+        // The next frame is short: its turn is not hurried by the frame before.
+        bench.push(Action::Detent(Turn::Right));
+        bench.spread(30);
+        assert_eq!(times(&mut bench, 30), [15]);
+    }
+
+    #[test]
+    fn turns_whose_age_is_known_keep_their_rhythm_however_late_they_come() {
+        let mut bench = BenchRes::new(Box::new(DemoBench::new()));
+        // A frame of 2 ticks brings what the hand did 60, 40 and 20 ticks ago.
+        for age in [60, 40, 20] {
+            bench.push_aged(Action::Detent(Turn::Left), Some(age));
+        }
+        bench.spread(2);
+        assert_eq!(times(&mut bench, 2), [0]);
+        bench.push_aged(Action::Detent(Turn::Left), Some(10));
+        bench.spread(50);
+        assert_eq!(times(&mut bench, 110), [18, 38, 98]);
+    }
+
+    #[test]
+    fn turns_never_run_together() {
+        let mut bench = BenchRes::new(Box::new(DemoBench::new()));
+        for _ in 0..5 {
+            bench.push(Action::Detent(Turn::Left));
+        }
+        bench.spread(2);
+        assert_eq!(times(&mut bench, 25), [0, 5, 10, 15, 20]);
+    }
+}

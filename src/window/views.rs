@@ -1,0 +1,364 @@
+//! The camera and the three places it stands at.
+
+use super::pick::{Pick, Pointing};
+use super::scene::console;
+use super::scene::console::KnobFeel;
+use super::scene::{ease, lights};
+use super::shots::Shot;
+use super::state::{BenchRes, Desk, Screen, ViewKind};
+use bevy::anti_alias::fxaa::Fxaa;
+use bevy::camera::visibility::RenderLayers;
+use bevy::camera::{ImageRenderTarget, RenderTarget};
+use bevy::core_pipeline::prepass::DepthPrepass;
+use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
+use bevy::light::ShadowFilteringMethod;
+use bevy::prelude::*;
+use bevy::render::render_resource::{Extent3d, TextureFormat};
+use bevy::render::renderer::RenderAdapterInfo;
+use bevy::window::PrimaryWindow;
+use bevy_egui::{EguiGlobalSettings, PrimaryEguiContext};
+use detent_simulation::controller::Lamps;
+use detent_simulation::plant::{Button, Component as Part, Connector, Pin};
+use detent_training::bench::BenchView;
+
+/// The camera that sees the room.
+#[derive(Component)]
+pub struct Eye {
+    target: Vec3,
+    away: Vec3,
+    size: Vec2,
+}
+
+/// Where an eye stands: what it looks at, from where, and how much it must take in (m).
+#[derive(Clone, Copy)]
+struct Stand {
+    target: Vec3,
+    away: Vec3,
+    size: Vec2,
+}
+
+const FIELD: f32 = 0.50;
+
+/// How long the scene goes on being drawn after the last change, s: longer than any easing.
+const SETTLE_S: f32 = 2.2;
+
+/// Smallest and largest size of moving things without a graphics card, of the screen's pixels.
+const COARSE: (f32, f32) = (0.33, 0.5);
+
+/// Frames that take this long while something moves are too slow, or fast enough for more, s.
+const SLOW_S: f32 = 0.16;
+const FAST_S: f32 = 0.07;
+
+/// The size at which the next frame is drawn, after one that took so long.
+fn adapt(coarse: f32, frame_s: f32) -> f32 {
+    let by = if frame_s > SLOW_S {
+        0.8
+    } else if frame_s < FAST_S {
+        1.1
+    } else {
+        1.0
+    };
+    (coarse * by).clamp(COARSE.0, COARSE.1)
+}
+
+/// The picture that the eye draws and the panels show.
+#[derive(Resource)]
+pub struct Lens {
+    /// The picture.
+    pub image: Handle<Image>,
+    /// No graphics card: every pixel is dear. Then moving things are drawn small, things at rest
+    /// once and sharp, and lit lamps over the picture by the panels.
+    pub software: bool,
+    /// How small: pixels of the picture for each of the screen.
+    coarse: f32,
+    awake_s: f32,
+    sharp_frames: u32,
+    seen: Option<Seen>,
+}
+
+/// From a place in the window to the eye's picture, whatever size that has in this frame.
+pub fn to_picture(camera: &Camera, stage: Rect, window: Vec2) -> Vec2 {
+    let size = camera.logical_viewport_size().unwrap_or_default();
+    (window - stage.min) / stage.size() * size
+}
+
+/// From a place in the eye's picture to the window.
+pub fn to_window(camera: &Camera, stage: Rect, place: Vec2) -> Vec2 {
+    let size = camera.logical_viewport_size().unwrap_or(Vec2::ONE);
+    place / size * stage.size() + stage.min
+}
+
+/// All that the scene shows; drawn again when it changes.
+#[derive(PartialEq)]
+struct Seen {
+    /// None where the panels draw them.
+    lamps: Option<Lamps>,
+    dial: u8,
+    /// Level, mm; basket and agitator, hundredths of a turn; motor, rev/min; shaking, tenths of mm.
+    moving: [i64; 5],
+    open: [bool; 4],
+    held: [bool; Button::ALL.len()],
+    strain: i32,
+    pulled: Vec<Connector>,
+    probes: [Option<Pin>; 4],
+    over: Option<Pick>,
+    selected: Option<Part>,
+    view: ViewKind,
+    screen: Screen,
+    size: UVec2,
+}
+
+fn see(
+    view: &BenchView,
+    desk: &Desk,
+    over: Option<Pick>,
+    strain: f32,
+    screen: Screen,
+    size: UVec2,
+) -> Seen {
+    let machine = &view.machine;
+    let round = |value: f64, per: f64| (value * per).round() as i64;
+    let touching = view.probes.map(|(_, red, black)| (red, black)).unzip();
+    Seen {
+        lamps: Some(machine.lamps),
+        dial: machine.dial_position,
+        moving: [
+            round(machine.level_mm, 1.0),
+            round(machine.basket_rev, 100.0),
+            round(machine.agitator_rev, 100.0),
+            round(machine.motor_rpm, 1.0),
+            round(machine.shake_mm, 10.0),
+        ],
+        open: [
+            machine.plugged,
+            machine.lid_open,
+            machine.lid_bolted,
+            view.cabinet_open,
+        ],
+        held: desk.held.down(),
+        strain: (strain * 100.0) as i32,
+        pulled: view.pulled.clone(),
+        probes: [touching.0, touching.1, desk.red, desk.black],
+        over: over.filter(|pick| matches!(pick, Pick::Part(_))),
+        selected: desk.selected,
+        view: desk.view,
+        screen,
+        size,
+    }
+}
+
+fn stand(view: ViewKind, screen: Screen, sway: f32) -> Stand {
+    if screen != Screen::Bench {
+        return Stand {
+            target: Vec3::new(-0.36, 0.78, 0.0),
+            away: Vec3::new(0.52 + sway, 0.34, 1.0),
+            size: Vec2::new(2.0, 1.46),
+        };
+    }
+    match view {
+        ViewKind::Panel => Stand {
+            target: console::FACE + Vec3::new(0.0, -0.012, 0.0),
+            away: Vec3::new(0.05, 0.56, 1.0),
+            size: Vec2::new(0.67, 0.42),
+        },
+        ViewKind::Machine => Stand {
+            target: Vec3::new(0.06, 0.62, 0.0),
+            away: Vec3::new(0.56, 0.46, 1.0),
+            size: Vec2::new(1.42, 1.66),
+        },
+        ViewKind::Cabinet => Stand {
+            target: Vec3::new(0.04, 0.55, 0.0),
+            away: Vec3::new(0.50, 0.20, 1.0),
+            size: Vec2::new(1.16, 1.36),
+        },
+    }
+}
+
+fn spawn(
+    mut commands: Commands,
+    mut images: ResMut<Assets<Image>>,
+    mut settings: ResMut<EguiGlobalSettings>,
+    adapter: Option<Res<RenderAdapterInfo>>,
+    picture: Option<Res<Shot>>,
+) {
+    settings.auto_create_primary_context = false;
+    let software = adapter.is_some_and(|info| format!("{:?}", info.device_type) == "Cpu");
+    // Without a graphics card a window draws the scene at half its size and without extra samples.
+    // A picture may take its time.
+    let cheap = software && picture.is_none();
+    let image = images.add(Image::new_target_texture(
+        640,
+        480,
+        TextureFormat::Rgba8UnormSrgb,
+        None,
+    ));
+    let first = stand(ViewKind::Machine, Screen::Start, 0.0);
+    let eye = commands
+        .spawn((
+            Camera3d::default(),
+            Camera {
+                clear_color: ClearColorConfig::Custom(Color::srgb_u8(0x18, 0x20, 0x25)),
+                order: -1,
+                ..default()
+            },
+            RenderTarget::Image(ImageRenderTarget::from(image.clone())),
+            Projection::Perspective(PerspectiveProjection {
+                fov: FIELD,
+                near: 0.05,
+                far: 20.0,
+                ..default()
+            }),
+            Tonemapping::TonyMcMapface,
+            DebandDither::Enabled,
+            ShadowFilteringMethod::Hardware2x2,
+            lights::surroundings(&mut images),
+            Eye {
+                target: first.target,
+                away: first.away,
+                size: first.size,
+            },
+            Transform::from_xyz(1.0, 1.5, 3.0).looking_at(first.target, Vec3::Y),
+        ))
+        .id();
+    if cheap {
+        commands.entity(eye).insert((Msaa::Off, Fxaa::default()));
+    } else {
+        // The depth comes first, so that no pixel is lit that something else covers.
+        commands.entity(eye).insert((Msaa::Sample4, DepthPrepass));
+    }
+    commands.insert_resource(Lens {
+        image,
+        coarse: COARSE.1,
+        software: cheap,
+        awake_s: SETTLE_S,
+        sharp_frames: 0,
+        seen: None,
+    });
+    commands.spawn((
+        PrimaryEguiContext,
+        Camera2d,
+        RenderLayers::none(),
+        Msaa::Off,
+        Camera {
+            order: 1,
+            clear_color: ClearColorConfig::Custom(Color::srgb_u8(0x18, 0x22, 0x29)),
+            ..default()
+        },
+    ));
+}
+
+/// The eye draws only while something moves or has just changed.
+#[allow(clippy::too_many_arguments)]
+fn blink(
+    bench: Res<BenchRes>,
+    desk: Res<Desk>,
+    pointing: Res<Pointing>,
+    feel: Res<KnobFeel>,
+    screen: Res<State<Screen>>,
+    time: Res<Time<Real>>,
+    window: Single<&Window, With<PrimaryWindow>>,
+    mut images: ResMut<Assets<Image>>,
+    picture: Option<Res<Shot>>,
+    mut lens: ResMut<Lens>,
+    mut eye: Single<&mut Camera, With<Eye>>,
+) {
+    let stage = (desk.stage.size() * window.scale_factor()).as_uvec2();
+    let mut seen = see(
+        bench.view(),
+        &desk,
+        pointing.over,
+        feel.strain,
+        *screen.get(),
+        stage,
+    );
+    if lens.software {
+        seen.lamps = None;
+    }
+    let swaying = *screen.get() == Screen::Start && !lens.software;
+    if swaying || lens.seen.as_ref() != Some(&seen) {
+        lens.awake_s = SETTLE_S;
+        lens.seen = Some(seen);
+    } else {
+        lens.awake_s -= time.delta_secs();
+    }
+    // Shaders may still be on their way in the first seconds.
+    let awake = lens.awake_s > 0.0 || time.elapsed_secs() < 8.0;
+    if awake {
+        lens.sharp_frames = 3;
+    } else {
+        lens.sharp_frames = lens.sharp_frames.saturating_sub(1);
+    }
+    let small = lens.software && awake;
+    if small {
+        lens.coarse = adapt(lens.coarse, time.delta_secs());
+    }
+    let scale = window.scale_factor() * if small { lens.coarse } else { 1.0 };
+    let size = (desk.stage.size() * scale)
+        .as_uvec2()
+        .clamp(UVec2::splat(16), UVec2::splat(4096));
+    if images
+        .get(&lens.image)
+        .is_some_and(|image| image.size() != size)
+        && let Some(mut image) = images.get_mut(&lens.image)
+    {
+        image.resize(Extent3d {
+            width: size.x,
+            height: size.y,
+            depth_or_array_layers: 1,
+        });
+    }
+    // Practice and drills cover the whole scene.
+    let covered = matches!(screen.get(), Screen::Practice | Screen::Drill);
+    let active = !covered
+        && match &picture {
+            Some(picture) => picture.near(),
+            None => awake || lens.sharp_frames > 0,
+        };
+    if eye.is_active != active {
+        eye.is_active = active;
+    }
+}
+
+fn walk(
+    desk: Res<Desk>,
+    lens: Res<Lens>,
+    screen: Res<State<Screen>>,
+    time: Res<Time>,
+    eye: Single<(&mut Transform, &mut Eye)>,
+) {
+    let (mut place, mut eye) = eye.into_inner();
+    let sway = if lens.software {
+        0.0
+    } else {
+        (time.elapsed_secs() * 0.12).sin() * 0.22
+    };
+    let goal = stand(desk.view, *screen.get(), sway);
+    let size = desk.stage.size();
+    let dt = time.delta_secs();
+    let lag = 0.22;
+    let toward = |a: Vec3, b: Vec3| {
+        Vec3::new(
+            ease(a.x, b.x, lag, dt),
+            ease(a.y, b.y, lag, dt),
+            ease(a.z, b.z, lag, dt),
+        )
+    };
+    eye.target = toward(eye.target, goal.target);
+    eye.away = toward(eye.away, goal.away);
+    eye.size = Vec2::new(
+        ease(eye.size.x, goal.size.x, lag, dt),
+        ease(eye.size.y, goal.size.y, lag, dt),
+    );
+    let aspect = size.x / size.y.max(1.0);
+    let tan = (FIELD / 2.0).tan();
+    let distance = (eye.size.y / 2.0 / tan).max(eye.size.x / 2.0 / (tan * aspect));
+    *place = Transform::from_translation(eye.target + eye.away.normalize() * distance)
+        .looking_at(eye.target, Vec3::Y);
+}
+
+/// Camera.
+pub fn plugin(app: &mut App) {
+    app.add_systems(Startup, spawn)
+        .add_systems(Update, walk)
+        .add_systems(PostUpdate, blink.before(bevy::camera::CameraUpdateSystems));
+}

@@ -1,0 +1,129 @@
+//! The bench in a web page: what the page calls, and what it is asked for.
+
+mod learners;
+mod names;
+mod storage;
+
+use super::attempts::Attempts;
+use super::practice::LearnerRes;
+use super::workbench::Workshop;
+use super::{AppOptions, plugin, window};
+use bevy::prelude::*;
+use detent_content::{Language, Shelf, redo};
+use detent_training::record::read_attempt;
+use std::sync::Arc;
+use wasm_bindgen::prelude::*;
+
+/// What the page does for the bench.
+#[wasm_bindgen]
+extern "C" {
+    /// Hands a copy of a file to the person.
+    #[wasm_bindgen(js_namespace = detentPage, js_name = saveCopy)]
+    fn save_copy(name: &str, bytes: &[u8]);
+    /// Asks the person for a file; it comes back through [`take_file`].
+    #[wasm_bindgen(js_namespace = detentPage, js_name = askForFile)]
+    fn ask_for_file();
+    /// The first frame that answers is there.
+    #[wasm_bindgen(js_namespace = detentPage, js_name = firstFrame)]
+    fn first_frame();
+    /// The bench has stopped for good.
+    #[wasm_bindgen(js_namespace = detentPage, js_name = stopped)]
+    fn stopped(reason: &str);
+    /// How long ago a key, by its code, went down or up, ms; NaN when that is not known.
+    #[wasm_bindgen(js_namespace = detentPage, js_name = keyAge)]
+    fn page_key_age(code: &str, down: bool) -> f64;
+    #[wasm_bindgen(js_namespace = Date, js_name = now)]
+    fn date_now() -> f64;
+}
+
+/// Opens the bench in the page's canvas, in the language of this code (English when it is none of
+/// ours). With `named`, [`where_is`] can find what stands on the screen.
+///
+/// # Errors
+/// A sentence that says what is wrong.
+#[wasm_bindgen]
+pub async fn open(language: String, named: bool) -> Result<(), JsError> {
+    storage::open().await;
+    let options = AppOptions {
+        language: Language::ALL
+            .into_iter()
+            .find(|known| known.code() == language)
+            .unwrap_or_default(),
+        ..AppOptions::default()
+    };
+    let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
+    let shop = Workshop::new(None, Some(attempts)).map_err(|e| JsError::new(&e))?;
+    let mut app = window(&options);
+    let report = std::panic::take_hook();
+    std::panic::set_hook(Box::new(move |info| {
+        report(info);
+        stopped(&info.to_string());
+    }));
+    plugin(&mut app, &options, Box::new(shop)).map_err(|e| JsError::new(&e))?;
+    let learners = Box::new(learners::BrowserLearners);
+    app.insert_resource(LearnerRes::kept_in(learners, None))
+        .add_systems(Last, count_frames);
+    if named {
+        names::plugin(&mut app);
+    }
+    app.run();
+    Ok(())
+}
+
+/// How long ago this key went down or up, ms, if the page saw it.
+pub(super) fn key_age(code: &str, down: bool) -> Option<f64> {
+    let age = page_key_age(code, down);
+    (age >= 0.0).then_some(age)
+}
+
+/// The second update has seen what came in during the first frame.
+fn count_frames(mut frame: Local<u32>) {
+    *frame += 1;
+    if *frame == 2 {
+        first_frame();
+    }
+}
+
+/// Takes a file that the person gave to the page.
+#[wasm_bindgen]
+pub fn take_file(name: String, bytes: Vec<u8>) {
+    storage::arrive(name, bytes);
+}
+
+/// Another tab has taken the attempts over: nothing more is written from here.
+#[wasm_bindgen]
+pub fn let_go() {
+    storage::let_go();
+}
+
+/// Where the things with this label stand, in CSS pixels of the canvas: left, top, right and bottom
+/// of each, one after the other, the topmost first.
+#[wasm_bindgen]
+pub fn where_is(label: &str) -> Vec<f64> {
+    names::where_is(label).concat()
+}
+
+/// Every label on the screen.
+#[wasm_bindgen]
+pub fn labels() -> Vec<String> {
+    names::labels()
+}
+
+/// What a person at the bench sees, as JSON.
+#[wasm_bindgen]
+pub fn seen() -> String {
+    names::seen()
+}
+
+/// Does a recorded attempt again; the machine's state and the score as `state score`.
+///
+/// # Errors
+/// Why it cannot be done again, in a sentence.
+#[wasm_bindgen]
+pub fn replay_attempt(name: &str, bytes: &[u8]) -> Result<String, JsError> {
+    let attempt = read_attempt(name, bytes)?;
+    let shelf = Shelf::builtin()?;
+    let titled = shelf.scenario(&attempt.header.scenario)?;
+    let done = redo(&shelf, &titled, name, &attempt)?;
+    Ok(format!("{} {:.6}", done.state, done.score.total()))
+}

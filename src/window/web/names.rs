@@ -1,0 +1,108 @@
+//! What stands on the screen, by name: for programs that drive the page as a person would.
+
+use crate::scene::console;
+use crate::state::{BenchRes, Desk, Screen};
+use crate::views::{Eye, to_window};
+use bevy::prelude::*;
+use bevy_egui::egui::accesskit::{Node, Role};
+use bevy_egui::{EguiContexts, EguiOutput, EguiPrimaryContextPass};
+use std::fmt::Write;
+use std::sync::{Mutex, PoisonError};
+
+type Place = [f64; 4];
+
+static NAMES: Mutex<Vec<(String, Place)>> = Mutex::new(Vec::new());
+static SEEN: Mutex<String> = Mutex::new(String::new());
+
+/// Left, top, right, bottom of each, the topmost first.
+pub(super) fn where_is(label: &str) -> Vec<Place> {
+    let names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+    let mut places: Vec<Place> = names
+        .iter()
+        .filter(|(name, _)| name == label)
+        .map(|(_, place)| *place)
+        .collect();
+    places.sort_by(|a, b| a[1].total_cmp(&b[1]).then(a[0].total_cmp(&b[0])));
+    places
+}
+
+/// All of them.
+pub(super) fn labels() -> Vec<String> {
+    let names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+    names.iter().map(|(name, _)| name.clone()).collect()
+}
+
+/// The last thing seen.
+pub(super) fn seen() -> String {
+    SEEN.lock().unwrap_or_else(PoisonError::into_inner).clone()
+}
+
+fn ask(mut contexts: EguiContexts) -> Result {
+    contexts.ctx_mut()?.enable_accesskit();
+    Ok(())
+}
+
+fn collect(outputs: Query<&EguiOutput>) {
+    for output in &outputs {
+        // Each update is the whole tree.
+        let Some(update) = &output.platform_output.accesskit_update else {
+            continue;
+        };
+        let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+        names.clear();
+        // A wrapped label is named once, not line by line.
+        let whole = |node: &&Node| node.role() != Role::TextRun;
+        for node in update.nodes.iter().map(|(_, node)| node).filter(whole) {
+            if let (Some(label), Some(place)) = (node.label().or(node.value()), node.bounds()) {
+                names.push((label.to_owned(), [place.x0, place.y0, place.x1, place.y1]));
+            }
+        }
+    }
+}
+
+/// Knob and buttons are no panel's, but hands must find them too.
+fn point_out_console(
+    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    desk: Res<Desk>,
+    bench: Res<BenchRes>,
+) {
+    let (camera, eye) = *eye;
+    let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+    names.retain(|(name, _)| name != "dial" && !name.starts_with("button "));
+    for (name, middle) in console::grips(&bench.job().board) {
+        if let Ok(place) = camera.world_to_viewport(eye, middle) {
+            let place = to_window(camera, desk.stage, place);
+            let (x, y) = (f64::from(place.x), f64::from(place.y));
+            names.push((name, [x, y, x, y]));
+        }
+    }
+}
+
+fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
+    let view = bench.view();
+    let machine = &view.machine;
+    let mut text = String::new();
+    // Writing to a string cannot fail.
+    let _ = write!(
+        text,
+        r#"{{"screen":"{:?}","time_s":{},"dial":{},"code":{},"plugged":{},"lid_open":{},"cabinet_open":{},"readings":{},"waiting":{},"finished":{},"asked":{}}}"#,
+        screen.get(),
+        machine.time_s,
+        machine.dial_position,
+        machine.lamps.code,
+        machine.plugged,
+        machine.lid_open,
+        view.cabinet_open,
+        view.notebook.len(),
+        bench.wait_ticks,
+        view.finished,
+        bench.asked.is_some(),
+    );
+    *SEEN.lock().unwrap_or_else(PoisonError::into_inner) = text;
+}
+
+/// Names, and what is seen.
+pub(super) fn plugin(app: &mut App) {
+    app.add_systems(EguiPrimaryContextPass, ask)
+        .add_systems(Last, (collect, point_out_console, look).chain());
+}

@@ -1,0 +1,371 @@
+//! Attempts in the browser's own database, as the same text that a file would hold.
+//!
+//! Every attempt is held in memory too: what the browser does not keep can still be carried out.
+//! Each action writes its whole attempt in one transaction, so that a tab closed in the middle loses
+//! at most that action.
+
+use super::{ask_for_file, date_now, save_copy};
+use crate::attempts::{Attempts, Keeping, Porter, Trouble, free_name};
+use detent_simulation::units::Time;
+use detent_training::bench::Action;
+use detent_training::record::{AttemptLog, Footer, Header, LogError, PART, read_attempt};
+use idb::event::DatabaseEvent as _;
+use idb::{Database, Error, ObjectStore, TransactionMode, TransactionResult};
+use js_sys::{Object, Reflect};
+use std::cell::RefCell;
+use std::collections::{BTreeMap, VecDeque};
+use std::io::{self, Write};
+use std::rc::Rc;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::spawn_local;
+
+const DATABASE: &str = "detent";
+/// Version of the database's layout.
+const LAYOUT: u32 = 1;
+/// The one object store: records `{text, at, changed}` by the attempt's name.
+const STORE: &str = "attempts";
+/// Largest file taken in.
+const LONGEST_BYTES: usize = 8 << 20;
+
+/// One attempt.
+#[derive(Clone, Default)]
+struct Entry {
+    text: Vec<u8>,
+    /// How far the clock had come.
+    at: Option<Time>,
+    /// When it was changed last, ms since 1970.
+    changed: f64,
+}
+
+struct State {
+    entries: BTreeMap<String, Entry>,
+    arrived: VecDeque<(String, Vec<u8>)>,
+    trouble: Option<Trouble>,
+    /// Another tab writes now.
+    let_go: bool,
+}
+
+static STATE: Mutex<State> = Mutex::new(State {
+    entries: BTreeMap::new(),
+    arrived: VecDeque::new(),
+    trouble: None,
+    let_go: false,
+});
+
+thread_local! {
+    static OPEN: RefCell<Option<Rc<Database>>> = const { RefCell::new(None) };
+}
+
+fn state() -> MutexGuard<'static, State> {
+    STATE.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Opens the database and reads what is in it. What goes wrong shows as [`Attempts::trouble`].
+pub(super) async fn open() {
+    if let Err(error) = try_to_open().await {
+        state().trouble = Some(trouble(&error));
+    }
+}
+
+async fn try_to_open() -> Result<(), Error> {
+    let mut database = Database::builder(DATABASE)
+        .version(LAYOUT)
+        .add_object_store(ObjectStore::builder(STORE))
+        .build()
+        .await?;
+    // A newer Detent in another tab may change the layout: do not stand in its way.
+    database.on_version_change(|event| {
+        if let Ok(database) = event.database() {
+            database.close();
+        }
+    });
+    let transaction = database.transaction(&[STORE], TransactionMode::ReadOnly)?;
+    let store = transaction.object_store(STORE)?;
+    let keys = store.get_all_keys(None, None)?.await?;
+    let values = store.get_all(None, None)?.await?;
+    transaction.await?;
+    let read = keys.iter().zip(&values);
+    state().entries = read
+        .filter_map(|(key, value)| Some((key.as_string()?, entry(value))))
+        .collect();
+    OPEN.set(Some(Rc::new(database)));
+    Ok(())
+}
+
+fn entry(value: &JsValue) -> Entry {
+    let field = |name: &str| Reflect::get(value, &name.into()).unwrap_or(JsValue::UNDEFINED);
+    let at = field("at").as_f64().filter(|at| *at >= 0.0);
+    Entry {
+        // Anything but text reads as an empty attempt, which is shown as damaged.
+        text: field("text").as_string().unwrap_or_default().into_bytes(),
+        at: at.map(|at| Time(at as u64)),
+        changed: field("changed").as_f64().unwrap_or(0.0),
+    }
+}
+
+fn record(entry: &Entry) -> JsValue {
+    let record = Object::new();
+    let set = |name: &str, value: JsValue| {
+        // A plain object takes any property.
+        let _ = Reflect::set(&record, &name.into(), &value);
+    };
+    set("text", String::from_utf8_lossy(&entry.text).as_ref().into());
+    set(
+        "at",
+        entry.at.map_or(JsValue::NULL, |at| (at.0 as f64).into()),
+    );
+    set("changed", entry.changed.into());
+    record.into()
+}
+
+fn trouble(error: &Error) -> Trouble {
+    let text = error.to_string();
+    if text.contains("QuotaExceeded") {
+        Trouble::Full(text)
+    } else {
+        Trouble::Refused(text)
+    }
+}
+
+/// Writes these attempts as they stand now, all or none; those that are no more are deleted.
+fn write(names: &[&str]) {
+    let mut state = state();
+    if state.let_go {
+        return;
+    }
+    let now = date_now();
+    let changes: Vec<(String, Option<JsValue>)> = names
+        .iter()
+        .map(|name| {
+            let entry = state.entries.get_mut(*name);
+            let value = entry.map(|entry| {
+                entry.changed = now;
+                record(entry)
+            });
+            ((*name).to_owned(), value)
+        })
+        .collect();
+    drop(state);
+    // Without a database the trouble has been told already.
+    let Some(database) = OPEN.with_borrow(Clone::clone) else {
+        return;
+    };
+    spawn_local(async move {
+        let done = put(&database, changes).await;
+        let mut state = self::state();
+        if !state.let_go {
+            state.trouble = match done {
+                Ok(TransactionResult::Committed) => None,
+                // The requests went well and the disk did not: there is no room, or it fails.
+                Ok(TransactionResult::Aborted) => Some(Trouble::Full("aborted".to_owned())),
+                Err(error) => Some(trouble(&error)),
+            };
+        }
+    });
+}
+
+async fn put(
+    database: &Database,
+    changes: Vec<(String, Option<JsValue>)>,
+) -> Result<TransactionResult, Error> {
+    let transaction = database.transaction(&[STORE], TransactionMode::ReadWrite)?;
+    let store = transaction.object_store(STORE)?;
+    for (name, value) in changes {
+        let key = JsValue::from(name);
+        match value {
+            Some(value) => drop(store.put(&value, Some(&key))?.await?),
+            None => store.delete(key)?.await?,
+        }
+    }
+    transaction.commit()?.await
+}
+
+/// A file that the person gave.
+pub(super) fn arrive(name: String, bytes: Vec<u8>) {
+    state().arrived.push_back((name, bytes));
+}
+
+/// Nothing more is written from here.
+pub(super) fn let_go() {
+    let mut state = state();
+    state.let_go = true;
+    state.trouble = Some(Trouble::Elsewhere);
+    drop(state);
+    if let Some(database) = OPEN.take() {
+        database.close();
+    }
+}
+
+/// Attempts in this browser.
+pub(super) struct Browser;
+
+impl Attempts for Browser {
+    fn place(&self) -> Option<String> {
+        None
+    }
+
+    fn names(&self) -> Vec<String> {
+        let state = state();
+        let mut names: Vec<_> = state.entries.iter().collect();
+        names.sort_by(|(_, a), (_, b)| b.changed.total_cmp(&a.changed));
+        names.into_iter().map(|(name, _)| name.clone()).collect()
+    }
+
+    fn read(&self, name: &str) -> Result<Vec<u8>, Trouble> {
+        let state = state();
+        let entry = state.entries.get(name);
+        entry.map_or_else(
+            || Err(Trouble::Gone(name.to_owned())),
+            |entry| Ok(entry.text.clone()),
+        )
+    }
+
+    fn seen_until(&self, name: &str) -> Option<Time> {
+        state().entries.get(name)?.at
+    }
+
+    fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn Keeping>, Trouble> {
+        let name = free_entry(job)? + PART;
+        state().entries.insert(name.clone(), Entry::default());
+        let log = AttemptLog::begin(Page { name: name.clone() }, header).map_err(other)?;
+        Ok(Box::new(Line { name, log }))
+    }
+
+    fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble> {
+        let attempt = read_attempt(name, &self.read(name)?)?;
+        if let Some(entry) = state().entries.get_mut(name) {
+            entry.text.truncate(attempt.whole_bytes);
+        }
+        let page = Page {
+            name: name.to_owned(),
+        };
+        let log = AttemptLog::resume(page, &attempt).map_err(other)?;
+        Ok(Box::new(Line {
+            name: name.to_owned(),
+            log,
+        }))
+    }
+
+    fn remove(&self, name: &str) -> Result<(), Trouble> {
+        state().entries.remove(name);
+        write(&[name]);
+        Ok(())
+    }
+
+    fn porter(&self) -> Option<&dyn Porter> {
+        Some(self)
+    }
+
+    fn trouble(&self) -> Option<Trouble> {
+        state().trouble.clone()
+    }
+
+    fn complain(&self, trouble: Trouble) {
+        state().trouble = Some(trouble);
+    }
+}
+
+impl Porter for Browser {
+    fn save_copy(&self, name: &str, bytes: &[u8]) {
+        save_copy(name, bytes);
+    }
+
+    fn ask_for_file(&self) {
+        ask_for_file();
+    }
+
+    fn arrived(&self) -> Option<(String, Vec<u8>)> {
+        state().arrived.pop_front()
+    }
+
+    fn take_in(&self, name: &str, bytes: &[u8]) -> Result<String, Trouble> {
+        if bytes.len() > LONGEST_BYTES {
+            return Err(Trouble::Other(format!("{name}: {} bytes", bytes.len())));
+        }
+        let attempt = read_attempt(name, bytes)?;
+        let file = attempt.header.scenario.rsplit('/').next();
+        let job = file.unwrap_or("job").trim_end_matches(".ron").to_owned();
+        let part = if attempt.footer.is_some() { "" } else { PART };
+        let name = free_entry(&job)? + part;
+        let entry = Entry {
+            text: bytes[..attempt.whole_bytes].to_vec(),
+            ..Entry::default()
+        };
+        state().entries.insert(name.clone(), entry);
+        write(&[&name]);
+        Ok(name)
+    }
+}
+
+fn other(error: LogError) -> Trouble {
+    Trouble::Other(error.to_string())
+}
+
+fn free_entry(job: &str) -> Result<String, Trouble> {
+    let state = state();
+    let free = free_name(job, |name| state.entries.contains_key(name));
+    free.ok_or_else(|| Trouble::Other(format!("no name is free for {job}")))
+}
+
+/// One attempt's text as something to write to; a flush keeps it.
+#[derive(Debug)]
+struct Page {
+    name: String,
+}
+
+impl Write for Page {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let mut state = state();
+        let entry = state.entries.entry(self.name.clone()).or_default();
+        entry.text.extend_from_slice(bytes);
+        Ok(bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        write(&[&self.name]);
+        Ok(())
+    }
+}
+
+struct Line {
+    name: String,
+    log: AttemptLog<Page>,
+}
+
+impl Keeping for Line {
+    fn name(&self) -> String {
+        self.name.clone()
+    }
+
+    fn push(&mut self, at: Time, action: &Action) -> Result<(), Trouble> {
+        if let Some(entry) = state().entries.get_mut(&self.name) {
+            entry.at = Some(at);
+        }
+        self.log.push(at, action).map_err(other)
+    }
+
+    fn mark(&mut self, at: Time) {
+        if let Some(entry) = state().entries.get_mut(&self.name) {
+            if entry.at == Some(at) {
+                return;
+            }
+            entry.at = Some(at);
+        }
+        write(&[&self.name]);
+    }
+
+    fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble> {
+        let Line { name, log } = *self;
+        log.finish(footer).map_err(other)?;
+        let whole = name.trim_end_matches(PART).to_owned();
+        let mut state = state();
+        if let Some(mut entry) = state.entries.remove(&name) {
+            entry.at = None;
+            state.entries.insert(whole.clone(), entry);
+        }
+        drop(state);
+        write(&[&whole, &name]);
+        Ok(whole)
+    }
+}

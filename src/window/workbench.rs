@@ -1,0 +1,316 @@
+//! The real bench and the built-in jobs behind the window's port.
+
+use super::attempts::{Attempts, Keeping, Trouble};
+use super::port::{BenchPort, CauseRow, Job, Kept, Offer, Shop};
+use detent_content::{Shelf, Titled, redo};
+use detent_simulation::units::Time;
+use detent_training::bench::script::Step;
+use detent_training::bench::{Action, Bench, BenchView, Caution, Refusal};
+use detent_training::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
+use detent_training::practice::CourseJob;
+use detent_training::reason::{Doubt, Review};
+use detent_training::record::{Footer, Header, LATEST, read_attempt};
+use std::path::Path;
+use std::sync::Arc;
+
+/// The built-in scenarios, or one of the player's own.
+pub struct Workshop {
+    shelf: Arc<Shelf>,
+    titled: Vec<Titled>,
+    offers: Vec<Offer>,
+    /// Where attempts are kept, if they are.
+    attempts: Option<Arc<dyn Attempts>>,
+}
+
+impl Workshop {
+    /// Every built-in scenario, and `own` before them if given.
+    ///
+    /// # Errors
+    /// What is wrong with a file, in one sentence.
+    pub fn new(own: Option<&str>, attempts: Option<Arc<dyn Attempts>>) -> Result<Workshop, String> {
+        let shelf = Shelf::builtin().map_err(|e| e.to_string())?;
+        let mut titled = shelf.scenarios().map_err(|e| e.to_string())?;
+        if let Some(name) = own {
+            let mine = shelf.scenario(name).map_err(|e| e.to_string())?;
+            titled.retain(|t| t.file != mine.file);
+            titled.insert(0, mine);
+        }
+        let offers = titled
+            .iter()
+            .map(|t| Offer {
+                title: t.scenario.title.clone(),
+                complaint: t.scenario.complaint.clone(),
+                board: shelf
+                    .board(&t.scenario.board)
+                    .map_or_else(String::new, |board| board.name.clone()),
+                part: t.scenario.course.as_ref().map(|course| course.part),
+                minutes: t.scenario.par_minutes,
+                after: before(t, &titled),
+                seed: t.scenario.seed,
+                course: CourseJob {
+                    file: stem(&t.file),
+                    after: (t.scenario.course.iter())
+                        .flat_map(|course| course.after.clone())
+                        .collect(),
+                    points: t.scenario.points,
+                },
+            })
+            .collect();
+        Ok(Workshop {
+            shelf: Arc::new(shelf),
+            titled,
+            offers,
+            attempts,
+        })
+    }
+
+    /// The job that an attempt names.
+    fn titled(&self, file: &str) -> Option<&Titled> {
+        self.titled.iter().find(|titled| titled.file == file)
+    }
+}
+
+/// Titles of the jobs that the course puts before this one.
+fn before(titled: &Titled, all: &[Titled]) -> Vec<Bilingual> {
+    let after = titled.scenario.course.iter().flat_map(|c| &c.after);
+    after
+        .filter_map(|name| all.iter().find(|t| stem(&t.file) == *name))
+        .map(|t| t.scenario.title.clone())
+        .collect()
+}
+
+impl Shop for Workshop {
+    fn offers(&self) -> &[Offer] {
+        &self.offers
+    }
+
+    fn open(&self, offer: usize, seed: u64) -> Result<Box<dyn BenchPort>, String> {
+        let titled = self.titled.get(offer).ok_or("there is no such job")?;
+        let scenario = &titled.scenario;
+        let bench =
+            set_up(scenario, &self.shelf.library(scenario), seed).map_err(|e| e.to_string())?;
+        let header = Header::new(&titled.file, &titled.text, seed);
+        Ok(Box::new(WorkBench {
+            job: job(titled, &bench),
+            bench,
+            shelf: Arc::clone(&self.shelf),
+            scenario: scenario.clone(),
+            seed,
+            attempts: self.attempts.clone(),
+            log: Log::Begins {
+                job: stem(&titled.file),
+                header,
+            },
+            kept: 0,
+        }))
+    }
+
+    fn attempts(&self) -> Option<&dyn Attempts> {
+        self.attempts.as_deref()
+    }
+
+    fn kept(&self, name: &str) -> Result<Kept, Trouble> {
+        let attempts = self.attempts();
+        let attempts = attempts.ok_or_else(|| Trouble::Gone(name.to_owned()))?;
+        let attempt = read_attempt(name, &attempts.read(name)?)?;
+        let end = attempts.seen_until(name).unwrap_or_default();
+        Ok(Kept {
+            title: self
+                .titled(&attempt.header.scenario)
+                .map(|t| t.scenario.title.clone()),
+            actions: attempt.actions.len(),
+            time_s: attempt.last().max(end).seconds(),
+            score: attempt.footer.as_ref().map(|footer| footer.score),
+        })
+    }
+
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble> {
+        let attempts = self.attempts.clone();
+        let attempts = attempts.ok_or_else(|| Trouble::Gone(name.to_owned()))?;
+        let attempt = read_attempt(name, &attempts.read(name)?)?;
+        let titled = self
+            .titled(&attempt.header.scenario)
+            .ok_or_else(|| Trouble::Gone(attempt.header.scenario.clone()))?;
+        let mut bench = redo(&self.shelf, titled, name, &attempt)?.bench;
+        let log = if attempt.footer.is_some() {
+            Log::Ended(name.to_owned())
+        } else {
+            let end = attempts.seen_until(name).unwrap_or_default().min(LATEST);
+            bench.wait(end.since(bench.now()));
+            Log::Grows(attempts.go_on(name)?)
+        };
+        Ok(Box::new(WorkBench {
+            job: job(titled, &bench),
+            kept: bench.history().len(),
+            bench,
+            shelf: Arc::clone(&self.shelf),
+            scenario: titled.scenario.clone(),
+            seed: attempt.header.seed,
+            attempts: Some(attempts),
+            log,
+        }))
+    }
+}
+
+/// File name without folder and ending.
+fn stem(file: &str) -> String {
+    let stem = Path::new(file).file_stem();
+    stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
+}
+
+fn job(titled: &Titled, bench: &Bench) -> Job {
+    let scenario = &titled.scenario;
+    let (mains_v, mains_hz) = match scenario.mains {
+        Mains::V120Hz60 => (120, 60),
+        Mains::V230Hz50 => (230, 50),
+    };
+    Job {
+        file: stem(&titled.file),
+        title: scenario.title.clone(),
+        complaint: scenario.complaint.clone(),
+        goal: scenario.goal.clone(),
+        budget: scenario.budget,
+        rates: bench.rates(),
+        par_minutes: scenario.par_minutes,
+        mains_v,
+        mains_hz,
+        live_tests_allowed: scenario.live_tests_allowed,
+        board: bench.machine().board().clone(),
+        parts: bench.counter().to_vec(),
+        causes: bench
+            .modes()
+            .iter()
+            .map(|mode| CauseRow {
+                id: mode.id.clone(),
+                component: mode.component,
+            })
+            .collect(),
+    }
+}
+
+/// How an attempt is kept.
+enum Log {
+    /// Not any more.
+    Broken,
+    /// From the first action on: a job that was only looked at leaves nothing behind.
+    Begins { job: String, header: Header },
+    /// As it goes.
+    Grows(Box<dyn Keeping>),
+    /// Whole, under this name.
+    Ended(String),
+}
+
+/// One job at the real bench, kept as it goes.
+struct WorkBench {
+    bench: Bench,
+    shelf: Arc<Shelf>,
+    scenario: Scenario,
+    seed: u64,
+    job: Job,
+    attempts: Option<Arc<dyn Attempts>>,
+    log: Log,
+    /// Actions kept so far.
+    kept: usize,
+}
+
+impl WorkBench {
+    /// Keeps what is new; gives up keeping this attempt when that fails.
+    fn keep(&mut self) {
+        let Some(attempts) = self.attempts.clone() else {
+            return;
+        };
+        let log = std::mem::replace(&mut self.log, Log::Broken);
+        match self.kept(log, attempts.as_ref()) {
+            Ok(log) => self.log = log,
+            Err(trouble) => attempts.complain(trouble),
+        }
+    }
+
+    fn kept(&mut self, log: Log, attempts: &dyn Attempts) -> Result<Log, Trouble> {
+        let mut keeping = match log {
+            Log::Begins { job, header } if !self.bench.history().is_empty() => {
+                attempts.begin(&job, &header)?
+            }
+            Log::Grows(keeping) => keeping,
+            as_it_is => return Ok(as_it_is),
+        };
+        for (at, action) in &self.bench.history()[self.kept..] {
+            keeping.push(*at, action)?;
+            self.kept += 1;
+        }
+        if self.bench.report().is_none() {
+            return Ok(Log::Grows(keeping));
+        }
+        let footer = Footer {
+            at: self.bench.now(),
+            state: self.bench.machine().state_hash(),
+            score: judge(&self.scenario, &self.bench).total(),
+        };
+        keeping.finish(&footer).map(Log::Ended)
+    }
+}
+
+impl BenchPort for WorkBench {
+    fn step(&mut self) {
+        self.bench.step();
+    }
+
+    fn act(&mut self, action: Action) -> Result<(), Refusal> {
+        self.bench.act(&action)?;
+        self.keep();
+        Ok(())
+    }
+
+    fn caution(&self, action: &Action) -> Option<Caution> {
+        self.bench.caution(action)
+    }
+
+    fn view(&self) -> BenchView {
+        self.bench.view()
+    }
+
+    fn job(&self) -> &Job {
+        &self.job
+    }
+
+    fn run(&mut self, step: &Step) -> Result<(), String> {
+        let done = step.run(&mut self.bench).map_err(|e| e.to_string());
+        self.keep();
+        done
+    }
+
+    fn score(&self) -> Option<Score> {
+        self.bench
+            .report()
+            .map(|_| judge(&self.scenario, &self.bench))
+    }
+
+    fn review(&self) -> Option<Review> {
+        let score = self.score()?;
+        let job = (&self.scenario, self.seed);
+        self.shelf.review(job, &self.bench, &score).ok().flatten()
+    }
+
+    fn doubt(&self) -> Option<Doubt> {
+        let wear = self.scenario.dial_wear;
+        Doubt::of(&self.bench.tries(), wear, self.bench.modes()).ok()
+    }
+
+    fn kept_as(&self) -> Option<String> {
+        match &self.log {
+            Log::Grows(keeping) => Some(keeping.name()),
+            Log::Ended(name) => Some(name.clone()),
+            Log::Broken | Log::Begins { .. } => None,
+        }
+    }
+
+    fn history(&self) -> &[(Time, Action)] {
+        self.bench.history()
+    }
+
+    fn mark(&mut self) {
+        if let Log::Grows(keeping) = &mut self.log {
+            keeping.mark(self.bench.now());
+        }
+    }
+}

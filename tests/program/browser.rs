@@ -1,0 +1,344 @@
+//! The packed page in a real browser, driven as a person would drive it.
+//!
+//! These tests need what detent-pack packs, Node.js, playwright-core and Chromium, so a plain
+//! `cargo test` leaves them out; `.ci/run` provides all of it and runs them:
+//!
+//! ```sh
+//! DETENT_BROWSER=target/browser DETENT_PLAYWRIGHT=…/node_modules/playwright-core \
+//!     cargo test --test browser -- --ignored
+//! ```
+
+use crate::stage::Stage;
+use crate::stage::attempts::random_attempt;
+use detent_content::{read_profile, redo};
+use detent_training::practice::{Detail, Skill};
+use detent_training::record::read_attempt;
+use serde_json::Value;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::sync::{Mutex, PoisonError};
+
+/// Attempts done again on both sides.
+const ATTEMPTS: u64 = 200;
+
+/// One browser at a time: it draws in software and wants the whole machine.
+static BROWSER: Mutex<()> = Mutex::new(());
+
+fn variable(name: &str) -> PathBuf {
+    let value = std::env::var_os(name);
+    fs::canonicalize(value.unwrap_or_else(|| panic!("{name} is not set; see tests/browser.rs")))
+        .unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+/// Where pictures and attempts of a test go, to be looked at.
+fn folder(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR"))
+        .join("browser")
+        .join(name);
+    let _ = fs::remove_dir_all(&folder);
+    fs::create_dir_all(&folder).expect("the target folder can be written");
+    folder
+}
+
+/// Runs one command of tests/browser/drive.mjs.
+#[track_caller]
+fn drive(command: &str, out: &Path, argument: Option<&Path>) -> Value {
+    let _alone = BROWSER.lock().unwrap_or_else(PoisonError::into_inner);
+    let done = Command::new("node")
+        .arg(Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/browser/drive.mjs"))
+        .args([variable("DETENT_PLAYWRIGHT"), variable("DETENT_BROWSER")])
+        .arg(out)
+        .arg(command)
+        .args(argument)
+        .stderr(Stdio::inherit())
+        .output()
+        .expect("node starts");
+    assert!(
+        done.status.success(),
+        "{command} failed; its reason is above"
+    );
+    let text = String::from_utf8(done.stdout).expect("UTF-8");
+    let line = text.lines().last().expect("a line of JSON");
+    serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}"))
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn recorded_attempts_end_in_the_same_state_in_the_browser() {
+    let stage = Stage::new();
+    let scenarios = stage.shelf().scenarios().expect("the built-in scenarios");
+    let out = folder("replays");
+    let mut actions = 0;
+    let mut native = Vec::new();
+    for seed in 0..ATTEMPTS {
+        let titled = &scenarios[seed as usize % scenarios.len()];
+        let recorded = random_attempt(stage.shelf(), titled, seed, 24);
+        let name = format!("{seed:03}.attempt");
+        fs::write(out.join(&name), &recorded.bytes).expect("the target folder can be written");
+        actions += recorded.actions;
+        let footer = recorded.footer;
+        native.push((name, format!("{} {:.6}", footer.state, footer.score)));
+    }
+    let boards: std::collections::BTreeSet<_> =
+        scenarios.iter().map(|t| t.scenario.board.clone()).collect();
+    assert_eq!(
+        boards.len(),
+        stage.shelf().boards.len(),
+        "a board is left out"
+    );
+    assert!(actions > 100 * ATTEMPTS as usize / 4, "{actions} actions");
+
+    let found = drive("replays", &out, Some(&out));
+    for (name, end) in &native {
+        assert_eq!(found["ends"][name].as_str(), Some(end.as_str()), "{name}");
+    }
+    println!("{ATTEMPTS} attempts, {actions} actions: the same end natively and in the browser");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
+    let out = folder("job");
+    let found = drive("job", &out, None);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    assert_eq!(found["focused"], "bench", "the bench has the keys");
+    let (before, after) = (&found["before"]["time_s"], &found["after"]["time_s"]);
+    let (before, after) = (before.as_f64().expect("s"), after.as_f64().expect("s"));
+    assert!(
+        after <= before + 1.0 && before - after < 8.0,
+        "{before} s, then {after} s"
+    );
+
+    let name = found["saved"].as_str().expect("the copy has a name");
+    let bytes = fs::read(out.join(name)).expect("the copy was saved");
+    let kept = found["kept"].as_array().expect("a list");
+    assert_eq!(kept.len(), 1, "{kept:?}");
+    assert_eq!(kept[0]["name"], name);
+    assert_eq!(
+        kept[0]["text"].as_str().map(str::as_bytes),
+        Some(&bytes[..])
+    );
+
+    // The same end natively: `redo` compares state and score with what the browser wrote.
+    let stage = Stage::new();
+    let attempt = read_attempt(name, &bytes).expect("the format of the files");
+    let footer = attempt.footer.clone().expect("it was handed in");
+    let titled = stage
+        .shelf()
+        .scenario(&attempt.header.scenario)
+        .expect("built in");
+    let done = redo(stage.shelf(), &titled, name, &attempt).expect("the same state and score");
+    assert_eq!(done.state, footer.state);
+    assert!((done.score.total() - footer.score).abs() < 1e-9);
+    assert!(
+        footer.score > 40.0,
+        "the right part was fitted: {}",
+        footer.score
+    );
+}
+
+/// An attempt that was kept in the browser, read as the file it is.
+#[track_caller]
+fn kept_attempt(kept: &Value) -> detent_training::record::Attempt {
+    let (name, text) = (kept["name"].as_str(), kept["text"].as_str());
+    read_attempt(name.expect("a name"), text.expect("a text").as_bytes()).expect("undamaged")
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_learner_practises_and_is_there_again_after_a_reload() {
+    let out = folder("practice");
+    let found = drive("practice", &out, None);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    let text = found["profile"].as_str().expect("a profile");
+    let profile =
+        read_profile("ada-ruiz.learner", text.as_bytes()).expect("the format of the files");
+    assert_eq!(profile.name, "Ada Ruiz");
+    let skills: Vec<Skill> = profile.answers.iter().map(|a| a.skill).collect();
+    assert_eq!(skills, [Skill::LampReading]);
+    let read = &profile.answers[0].detail;
+    assert!(matches!(read, Detail::Lamps { read: 47, .. }), "{read:?}");
+    let picture = fs::read(out.join("progress.png")).expect("the picture was saved");
+    assert!(picture.starts_with(b"\x89PNG") && picture.len() > 5_000);
+    assert!(
+        found["file"]
+            .as_str()
+            .is_some_and(|name| name.ends_with(".png"))
+    );
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_tablet_held_upright_is_worked_with_a_finger() {
+    let found = drive("touch", &folder("touch"), None);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    let dial = |when: &str| found[when]["dial"].as_i64().expect("a position");
+    // A quarter turn of a dial with 24 detents.
+    let turned = (dial("turned") - dial("before")).rem_euclid(24);
+    assert!((5..=7).contains(&turned), "{turned} detents");
+    assert_eq!(found["pulled"]["plugged"], false);
+    // Every pixel of a dense screen is drawn, upright and after it was turned.
+    let pixels: Vec<u64> = found["pixels"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .filter_map(Value::as_u64)
+        .collect();
+    assert_eq!((pixels[0], pixels[2]), (2 * pixels[1], 2 * pixels[3]));
+    let wide = |when: &str| found[when]["width"].as_u64() > found[when]["height"].as_u64();
+    assert!(!wide("upright") && wide("across"), "{found}");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn once_loaded_the_bench_opens_without_a_server() {
+    let found = drive("offline", &folder("offline"), None);
+    assert_eq!(found["seen"]["screen"], "Start");
+    let asked: Vec<&str> = found["asked"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .filter_map(Value::as_str)
+        .filter(|path| path.contains(".wasm"))
+        .collect();
+    // The smallest packing, once.
+    assert_eq!(asked.len(), 1, "{asked:?}");
+    assert!(
+        asked[0].ends_with(".br") || asked[0].ends_with(".gz"),
+        "{asked:?}"
+    );
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn the_bar_shows_how_much_has_come_in() {
+    let found = drive("loading", &folder("loading"), None);
+    let steps = found["steps"].as_array().expect("a list");
+    let values: Vec<f64> = steps.iter().filter_map(|s| s["value"].as_f64()).collect();
+    assert!(values.is_sorted(), "{values:?}");
+    let between = values.iter().filter(|v| **v > 0.05 && **v < 0.95).count();
+    assert!(between > 5, "{values:?}");
+    let amount = steps.iter().rev().find_map(|s| s["amount"].as_str());
+    assert!(amount.expect("an amount").contains(" MB"));
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn the_bench_takes_the_keys_only_where_nobody_else_wants_them() {
+    let found = drive("focus", &folder("focus"), None);
+    assert_eq!(found["first"], "bench");
+    assert_eq!(found["inside"], "bench", "Tab moves within the bench");
+    assert_ne!(found["outside"], "bench", "Escape and Tab leave it");
+    assert_eq!(
+        (&found["around"], &found["written"]),
+        (&"name".into(), &"Ada".into())
+    );
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_spanish_browser_gets_a_spanish_bench() {
+    let found = drive("spanish", &folder("spanish"), None);
+    assert_eq!(found["lang"], "es");
+    let labels = found["labels"].as_array().expect("a list");
+    assert!(labels.iter().any(|l| l == "Mis intentos (0)"), "{labels:?}");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn without_storage_the_bench_says_so_and_hands_out_a_copy() {
+    let out = folder("refused");
+    let found = drive("refused", &out, None);
+    assert_eq!(found["start"], found["bench"]);
+    let name = found["saved"].as_str().expect("a name");
+    let bytes = fs::read(out.join(name)).expect("the copy was saved");
+    let attempt = read_attempt(name, &bytes).expect("the format of the files");
+    assert_eq!(attempt.actions.len(), 1);
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn full_storage_is_said_and_made_good_once_there_is_room() {
+    let found = drive("full", &folder("full"), None);
+    let kept = found["kept"].as_array().expect("a list");
+    assert_eq!(kept.len(), 1);
+    // The action that could not be kept is there with the next one.
+    assert_eq!(kept_attempt(&kept[0]).actions.len(), 3);
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn attempts_that_cannot_be_used_are_named_and_hurt_nothing() {
+    let stage = Stage::new();
+    let titled = stage.shelf().scenario("any-machine").expect("built in");
+    let sound = random_attempt(stage.shelf(), &titled, 3, 4).bytes;
+    let text = String::from_utf8(sound).expect("text");
+    let newer = text.replacen("format:1", "format:99", 1);
+    let damaged = text.replacen("(at:", "(aft:", 1);
+    assert!(newer != text && damaged != text);
+    let given = folder("unusable-given");
+    for (name, text) in [
+        ("damaged-1.attempt", &damaged),
+        ("newer-1.attempt", &newer),
+        ("sound-1.attempt", &text),
+    ] {
+        fs::write(given.join(name), text).expect("the target folder can be written");
+    }
+    let found = drive("unusable", &folder("unusable"), Some(&given));
+    let labels = found["labels"].as_array().expect("a list");
+    let says = |words: &str| {
+        let any = labels.iter().filter_map(Value::as_str);
+        assert!(
+            any.into_iter().any(|l| l.contains(words)),
+            "{words}: {labels:?}"
+        );
+    };
+    says("This attempt is damaged (damaged-1.attempt:2:");
+    says("newer-1.attempt was made by a newer Detent");
+    says("See the result");
+    assert_eq!(
+        (found["kept"].as_u64(), found["left"].as_u64()),
+        (Some(4), Some(3))
+    );
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_tab_closed_while_saving_loses_at_most_the_last_action() {
+    let found = drive("closed", &folder("closed"), None);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    let kept = found["kept"].as_array().expect("a list");
+    assert_eq!(kept.len(), 1);
+    let actions = kept_attempt(&kept[0]).actions.len();
+    assert!((10..=11).contains(&actions), "{actions} of 11 actions");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn one_tab_at_a_time_has_the_bench() {
+    let found = drive("tabs", &folder("tabs"), None);
+    let says = |which: &str| found[which].as_str().expect("words").to_owned();
+    assert!(says("refused").contains("open in another tab"));
+    assert!(says("first").contains("taken over by another tab"));
+    assert_eq!(found["screen"], "Start");
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn without_webgl_2_the_page_says_what_is_missing() {
+    let found = drive("dark", &folder("dark"), None);
+    let says = found["says"].as_str().expect("words");
+    assert!(
+        says.contains("WebGL 2") && says.contains("hardware acceleration"),
+        "{says}"
+    );
+    let asked = found["asked"].as_array().expect("a list");
+    assert!(
+        asked
+            .iter()
+            .filter_map(Value::as_str)
+            .all(|path| !path.contains(".wasm")),
+        "nothing is loaded in vain: {asked:?}"
+    );
+}

@@ -1,0 +1,100 @@
+//! Mistakes in a board's file: each a typed error with file, line and field.
+
+use detent_content::{ContentError, KnownBoard, Problem, builtin, read_board};
+use proptest::prelude::*;
+
+const FILE: &str = "assets/boards/arc-dial.ron";
+
+fn text() -> &'static str {
+    builtin::text(FILE).expect("the board is built in")
+}
+
+/// The board with its one `old` replaced, and the line where `new` then stands.
+#[track_caller]
+fn bad(old: &str, new: &str) -> (Vec<ContentError>, usize) {
+    assert_eq!(
+        text().matches(old).count(),
+        1,
+        "{old} stands once in the board"
+    );
+    let text = text().replace(old, new);
+    let at = text.find(new).expect("it was put there");
+    let errors = read_board("b.ron", text.as_bytes()).expect_err("it is wrong");
+    for error in &errors {
+        assert_eq!(error.file, "b.ron");
+        assert!(error.line > 0 && error.column > 0, "{error}");
+    }
+    (errors, text[..at].matches('\n').count() + 1)
+}
+
+#[test]
+fn every_board_is_sound_and_has_its_file_s_name() {
+    let mut names = Vec::new();
+    for (path, text) in builtin::in_folder("assets/boards") {
+        let board =
+            read_board(&path, text.as_bytes()).unwrap_or_else(|errors| panic!("{errors:?}"));
+        let known = KnownBoard::of(&board);
+        assert_eq!(path, format!("assets/boards/{}.ron", known.name));
+        assert!(known.codes.iter().all(|code| *code <= 99) && !known.codes.is_empty());
+        names.push(known.name);
+    }
+    assert!(names.len() >= 3, "{names:?}");
+}
+
+#[test]
+fn two_codes_alike() {
+    let board = read_board(FILE, text().as_bytes()).expect("sound");
+    let (first, second) = (board.codes[0].code, board.codes[1].code);
+    let (errors, line) = bad(&format!("code: {second},"), &format!("code: {first} ,"));
+    let error = errors.iter().find(|e| e.field == "codes[1].code");
+    let error = error.unwrap_or_else(|| panic!("{errors:?}"));
+    assert_eq!(error.line, line, "{error}");
+    assert!(error.to_string().contains("codes[0]"), "{error}");
+}
+
+#[test]
+fn a_gesture_that_can_never_be_met() {
+    let (errors, line) = bad("min_ms: 1000, max_ms: 2500", "min_ms: 2500, max_ms: 1000");
+    assert!(
+        errors
+            .iter()
+            .any(|e| e.line == line && e.field.starts_with("gesture.steps[3]")),
+        "{errors:?}"
+    );
+    let (errors, line) = bad("within_ms: 6000", "within_ms: 10");
+    assert!(
+        errors
+            .iter()
+            .any(|e| e.line == line && e.field.starts_with("gesture")),
+        "{errors:?}"
+    );
+}
+
+#[test]
+fn a_monitor_that_does_not_exist() {
+    let (errors, line) = bad(
+        "monitor: FillNone, delay_ms",
+        "monitor: FillNever, delay_ms",
+    );
+    let place = (errors[0].line, errors[0].field.as_str());
+    assert_eq!(place, (line, "monitors[0].monitor"));
+    assert!(
+        matches!(&errors[0].problem, Problem::UnknownName { found, .. } if found == "FillNever")
+    );
+}
+
+proptest! {
+    #[test]
+    fn no_flipped_bytes_make_the_reader_panic(
+        flips in prop::collection::vec((any::<prop::sample::Index>(), any::<u8>()), 1..4),
+    ) {
+        let mut bytes = text().as_bytes().to_vec();
+        for (at, byte) in flips {
+            let at = at.index(bytes.len());
+            bytes[at] = byte;
+        }
+        for error in read_board("b.ron", &bytes).err().unwrap_or_default() {
+            prop_assert!(error.line >= 1 && error.column >= 1);
+        }
+    }
+}

@@ -1,0 +1,127 @@
+//! Load tests from service mode, one at a time: what a technician sees, hears and measures while the
+//! control drives one load and, where that needs it, the lid lock.
+
+use crate::stage::Stage;
+use detent_simulation::controller::Routine;
+use detent_simulation::plant::{Button, Component};
+use detent_simulation::units::Span;
+use detent_training::bench::script::Step;
+use detent_training::bench::{Action, Bench, Display, Grip, MeterMode};
+use detent_training::lesson::Mains;
+use detent_training::lesson::survey::enter_service;
+use std::collections::BTreeSet;
+
+/// The routine, the loads that carry current in it (water and motor only behind a locked lid), what is
+/// heard, and where the clamp goes.
+const TESTS: [(Routine, &[Component], &str, &str); 6] = [
+    (
+        Routine::TestCold,
+        &[Component::LidLock, Component::InletCold],
+        "water-rush",
+        "inlet-cold.1",
+    ),
+    (
+        Routine::TestHot,
+        &[Component::LidLock, Component::InletHot],
+        "water-rush",
+        "inlet-hot.1",
+    ),
+    (
+        Routine::TestPump,
+        &[Component::DrainPump],
+        "pump-hum",
+        "drain-pump.1",
+    ),
+    (
+        Routine::TestShifter,
+        &[Component::Shifter],
+        "shifter-tick",
+        "shifter.1",
+    ),
+    (
+        Routine::TestLock,
+        &[Component::LidLock],
+        "lock-held",
+        "lid-lock.1",
+    ),
+    (
+        Routine::TestMotorA,
+        &[Component::LidLock, Component::Motor],
+        "agitator-swish",
+        "motor.3",
+    ),
+];
+
+#[test]
+fn each_load_is_driven_alone_heard_and_measured() {
+    for stage in Stage::every() {
+        for mains in &stage.board().mains {
+            each_load(&stage, *mains);
+        }
+    }
+}
+
+fn each_load(stage: &Stage, mains: Mains) {
+    for (routine, driven, sound, wire) in TESTS {
+        let mut bench = stage.bench(mains, None, 4);
+        bench.wait(Span::from_s(3));
+        bench.act(&Action::OpenCabinet).expect("it is closed");
+        assert!(enter_service(&mut bench));
+        let mut menu = bench.machine().board().menu.iter();
+        let entry = menu
+            .find(|m| m.routine == routine)
+            .expect("it is in the menu");
+        let to = entry.position;
+        for step in [
+            Step::Point { to, every_ms: 200 },
+            Step::Wait { s: 1 },
+            Step::Tap(Button::Start),
+        ] {
+            step.run(&mut bench).expect("it can be done");
+        }
+        let (mut carried, mut heard) = (BTreeSet::new(), BTreeSet::new());
+        let mut most_a: f64 = 0.0;
+        let mut watch = |bench: &Bench| {
+            let view = bench.machine().view();
+            for (load, amps) in &view.load_a {
+                // Less is the leak of an open switch.
+                if *amps > 1e-3 {
+                    carried.insert(*load);
+                }
+                if *load == *driven.last().expect("one is driven") {
+                    most_a = most_a.max(*amps);
+                }
+            }
+            heard.extend(view.sounds);
+        };
+        for _ in 0..800 {
+            bench.step();
+            watch(&bench);
+        }
+        assert_eq!(
+            carried,
+            driven.iter().copied().collect(),
+            "{mains:?} {routine}"
+        );
+        assert!(heard.contains(sound), "{mains:?} {routine}: {heard:?}");
+        let mut read_a: f64 = 0.0;
+        for _ in 0..4 {
+            let pin = wire.parse().expect("a pin");
+            let clamp = Action::Probe {
+                mode: MeterMode::AmpsClamp,
+                red: pin,
+                black: pin,
+                grip: Grip::Clips,
+            };
+            bench.act(&clamp).expect("the panels are off");
+            if let Some(Display::Value(amps)) = bench.notebook().last().map(|r| r.shown) {
+                read_a = read_a.max(amps);
+            }
+        }
+        println!("{mains:?} {routine}: {read_a} A on the clamp, {most_a:.3} A at most");
+        assert!(
+            read_a > 0.0 && read_a < 1.1 * most_a + 0.05,
+            "{routine}: {read_a} {most_a}"
+        );
+    }
+}

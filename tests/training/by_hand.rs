@@ -1,0 +1,231 @@
+//! Looking, and putting right what needs no part: what is found follows from the machine alone, and
+//! what hands put right is right.
+
+use crate::stage::{MAINS, Stage};
+use detent_simulation::plant::{Component, FailureMode, Op, Param, Presence};
+use detent_simulation::units::Span;
+use detent_training::bench::{Action, Advice, Bench, Finding, Happening, Refusal, Report};
+use detent_training::lesson::survey::{bench_with, recalibrate, wash};
+use detent_training::lesson::{Dimension, Hidden, Mains, judge, set_up};
+
+/// Lid up, plug out, panels off, charge bled: everything can be looked at.
+fn open_up(bench: &mut Bench) {
+    for action in [
+        Action::OpenLid,
+        Action::Unplug,
+        Action::OpenCabinet,
+        Action::Discharge,
+    ] {
+        bench.act(&action).expect("a person can do this");
+    }
+}
+
+fn look(bench: &mut Bench, component: Component) -> Vec<Finding> {
+    bench
+        .act(&Action::Inspect(component))
+        .expect("it can be looked at");
+    let found = bench.found().last().expect("it is noted");
+    assert_eq!(found.component, component);
+    found.findings.clone()
+}
+
+#[test]
+fn a_sound_machine_shows_nothing_and_a_look_takes_a_minute() {
+    let stage = Stage::new();
+    for mains in MAINS {
+        let mut bench = stage.bench(mains, None, 1);
+        bench.wait(Span::from_s(5));
+        open_up(&mut bench);
+        for component in Component::ALL {
+            let before = bench.now();
+            assert_eq!(look(&mut bench, *component), [], "{component}");
+            assert_eq!(bench.now().since(before), Span::from_s(60));
+        }
+        assert!(bench.events().is_empty());
+    }
+}
+
+/// A fault under another name, made up here, is found all the same: the name plays no part.
+#[test]
+fn a_finding_follows_from_the_machine_and_not_from_the_name_of_its_fault() {
+    let stage = Stage::new();
+    let library = stage.library(Mains::V120Hz60);
+    for (component, param, op, finding) in [
+        (
+            Component::Taps,
+            Param::SupplyHotKpa,
+            Op::Set(3.0),
+            Finding::HotTapShut,
+        ),
+        (
+            Component::Floor,
+            Param::FloorRockMm,
+            Op::Set(4.0),
+            Finding::MachineRocks,
+        ),
+        (
+            Component::Belt,
+            Param::BeltGripNm,
+            Op::Set(2.0),
+            Finding::BeltSlack,
+        ),
+        (
+            Component::Laundry,
+            Param::LoadKg,
+            Op::Add(4.0),
+            Finding::TooMuchLaundry,
+        ),
+    ] {
+        let mode = FailureMode {
+            id: "made.up".to_owned(),
+            component,
+            weight: 1.0,
+            cured_by: String::new(),
+            changes: vec![(param, op)],
+            presence: Presence::Steady,
+        };
+        let mut bench = bench_with(&library, Mains::V120Hz60.rating(), Some(&mode), 1);
+        bench.wait(Span::from_s(5));
+        open_up(&mut bench);
+        assert_eq!(look(&mut bench, component), [finding]);
+    }
+}
+
+/// Every mode without a part is put right by the hands, or by recalibration, and the machine then
+/// washes to the end without a code.
+#[test]
+fn what_needs_no_part_is_put_right_and_the_machine_washes() {
+    let stage = Stage::new();
+    let mains = Mains::V120Hz60;
+    let modes = &stage.shelf().catalogue.modes;
+    let by_hand: Vec<_> = modes.iter().filter(|m| m.needs_no_part()).collect();
+    assert!(by_hand.len() >= 12);
+    for mode in by_hand {
+        let id = mode.id.as_str();
+        let mut bench = stage.bench(mains, Some(id), 1);
+        bench.wait(Span::from_s(5));
+        if mode.component == Component::Board {
+            assert!(recalibrate(&mut bench), "{id}");
+        } else {
+            bench.act(&Action::OpenLid).expect("not locked");
+            let seen = look(&mut bench, mode.component);
+            assert_ne!(seen, [], "{id} can be seen");
+            bench
+                .act(&Action::PutRight(mode.component))
+                .expect("hands can do it");
+            assert_eq!(look(&mut bench, mode.component), [], "{id} is gone");
+        }
+        assert_eq!(bench.machine().plant().faults().count(), 0, "{id}");
+        assert_eq!(bench.fitted().len(), 1, "{id}");
+        assert_eq!(bench.spent(), 0.0, "{id} costs nothing");
+
+        let mut bench = stage.bench(mains, Some(id), 1);
+        bench.machine_mut().plant_mut().put_right(mode.component);
+        if mode.component == Component::Board {
+            continue;
+        }
+        wash(&mut bench);
+        let control = bench.machine().control();
+        assert_eq!(
+            control.glance().finished,
+            1,
+            "{id}: {:?}",
+            bench.landmarks()
+        );
+        assert!(control.memory().codes.is_empty(), "{id}");
+    }
+}
+
+#[test]
+fn hands_put_nothing_right_that_takes_a_part() {
+    let stage = Stage::new();
+    let mut bench = stage.bench(Mains::V120Hz60, Some("drain-hose.blocked"), 1);
+    bench
+        .act(&Action::PutRight(Component::DrainHose))
+        .expect("a hose can be laid anew");
+    assert_eq!(bench.machine().plant().faults().count(), 1, "still blocked");
+    assert!(bench.fitted().is_empty());
+    assert_eq!(
+        bench.act(&Action::PutRight(Component::Supply)),
+        Err(Refusal::NeedsPart(Component::Supply))
+    );
+    assert_eq!(
+        bench.act(&Action::PutRight(Component::Laundry)),
+        Err(Refusal::LidClosed)
+    );
+    assert_eq!(
+        bench.act(&Action::Inspect(Component::Belt)),
+        Err(Refusal::CabinetClosed)
+    );
+}
+
+#[test]
+fn hands_on_a_live_part_are_shocked_and_warned_before() {
+    let stage = Stage::new();
+    let mut bench = stage.bench(Mains::V120Hz60, None, 1);
+    bench.wait(Span::from_s(5));
+    bench.act(&Action::OpenCabinet).expect("it opens");
+    let touch = Action::Inspect(Component::Motor);
+    assert_eq!(bench.caution(&touch), Some("caution-touch-live"));
+    bench.act(&touch).expect("nothing stops the hand");
+    assert!(bench.events().iter().any(|e| e.what == Happening::Shock));
+    let tilt = Action::PutRight(Component::Floor);
+    assert_eq!(bench.caution(&tilt), Some("caution-heavy"));
+}
+
+/// Two faults at once: both must go and be named, and both parts may be paid for.
+#[test]
+fn two_faults_at_once_are_both_cured_and_judged() {
+    let stage = Stage::new();
+    let titled = stage.shelf().scenario("any-machine");
+    let mut scenario = titled.expect("a built-in scenario").scenario;
+    let pair = ["belt.broken", "taps.hot-shut"].map(str::to_owned);
+    scenario.fault = Hidden::Several(pair.to_vec());
+    let library = stage.shelf().library(&scenario);
+    let job = |both: bool, causes: &[&str]| {
+        let mut bench = set_up(&scenario, &library, 3).expect("it fits");
+        assert_eq!(bench.hidden().len(), 2);
+        bench.act(&Action::Unplug).expect("plugged");
+        bench.wait(Span::from_s(60));
+        for action in [
+            Action::OpenCabinet,
+            Action::Discharge,
+            Action::Inspect(Component::Belt),
+            Action::Inspect(Component::Taps),
+            Action::Order("P-1801".to_owned()),
+            Action::Fit("P-1801".to_owned()),
+        ] {
+            bench.act(&action).expect("a person can do this");
+        }
+        if both {
+            bench
+                .act(&Action::PutRight(Component::Taps))
+                .expect("a tap opens");
+        }
+        let report = Report {
+            causes: causes.iter().map(|id| (*id).to_owned()).collect(),
+            part: Some("P-1801".to_owned()),
+            proof: Vec::new(),
+            advice: Advice::KeepTapOpen,
+        };
+        bench.act(&Action::Report(report)).expect("handed in");
+        let score = judge(&scenario, &bench);
+        let reasons = |d: Dimension| {
+            let lost = &score.dimensions[d.index()].lost;
+            lost.iter().map(|l| l.reason).collect::<Vec<_>>()
+        };
+        (
+            reasons(Dimension::Reasoning),
+            reasons(Dimension::Cost),
+            reasons(Dimension::Proof),
+        )
+    };
+    let (reasoning, cost, proof) = job(true, &["belt.broken", "taps.hot-shut"]);
+    assert_eq!(reasoning, ["lost-bought-on-the-code"]);
+    assert!(!cost.contains(&"lost-overspent"), "{cost:?}");
+    assert!(!proof.contains(&"lost-no-evidence"), "{proof:?}");
+    assert!(job(false, &["belt.broken"]).0.contains(&"lost-not-cured"));
+    for half in [&["belt.broken"], &["thermistor.open"]] {
+        assert!(job(true, half).0.contains(&"lost-wrong-cause"), "{half:?}");
+    }
+}

@@ -1,0 +1,268 @@
+//! The course: an expert passes every job of it, whoever guesses does worse, and whoever swaps a sound
+//! control fails.
+//!
+//! The table of it: `cargo test --no-default-features --test course -- --nocapture`.
+
+use crate::stage::Stage;
+use detent_content::{Language, Shelf, Texts, Titled};
+use detent_simulation::plant::{Component, FailureMode};
+use detent_training::bench::{Advice, Bench, LandmarkKind};
+use detent_training::lesson::technician::{Persona, work};
+use detent_training::lesson::{Course, CoursePart, Hidden, Score, draw, judge, set_up};
+use rayon::prelude::*;
+use std::fmt::Write;
+
+/// Share of the points that the expert keeps in every job.
+const EXPERT_SHARE: f64 = 0.85;
+/// Seeds of a job that draws from the whole catalogue.
+const DRAWS: u64 = 6;
+/// The last seed that is looked at for a fault of a short list that was not drawn yet.
+const LAST_SEED: u64 = 200;
+
+fn scenarios(shelf: &Shelf) -> Vec<Titled> {
+    shelf.scenarios().expect("the built-in scenarios are sound")
+}
+
+fn short(titled: &Titled) -> &str {
+    let name = titled.file.strip_prefix("scenarios/");
+    let name = name.and_then(|name| name.strip_suffix(".ron"));
+    name.expect("a built-in scenario")
+}
+
+fn course(titled: &Titled) -> &Course {
+    let course = titled.scenario.course.as_ref();
+    course.unwrap_or_else(|| panic!("{} has its place in the course", titled.file))
+}
+
+/// The scenario's own seed, and others until every fault of a short list was drawn.
+fn seeds(shelf: &Shelf, titled: &Titled) -> Vec<u64> {
+    let scenario = &titled.scenario;
+    let own = scenario.seed;
+    match &scenario.fault {
+        Hidden::Draw => (own..own + DRAWS).collect(),
+        Hidden::DrawFrom(ids) => {
+            let mut missing = ids.clone();
+            let mut seeds = Vec::new();
+            for seed in own..own + LAST_SEED {
+                let drawn = draw(scenario, &shelf.catalogue.modes, seed).expect("a sound scenario");
+                let before = missing.len();
+                missing.retain(|id| drawn.iter().all(|m| m.id != *id));
+                if missing.len() < before {
+                    seeds.push(seed);
+                }
+            }
+            assert_eq!(missing, [""; 0], "{} draws them all", titled.file);
+            seeds
+        }
+        _ => vec![own],
+    }
+}
+
+/// How the three do at one job.
+struct Played {
+    scenario: usize,
+    seed: u64,
+    hidden: Vec<FailureMode>,
+    expert: (Bench, Score),
+    guesser: Score,
+    swapper: Score,
+}
+
+fn play(shelf: &Shelf, all: &[Titled], scenario: usize, seed: u64) -> Played {
+    let titled = &all[scenario].scenario;
+    let bench = set_up(titled, &shelf.library(titled), seed).expect("a sound scenario");
+    let play = |persona| {
+        let bench = work(persona, titled, bench.clone()).unwrap_or_else(|error| {
+            panic!(
+                "{}, seed {seed}: {persona:?} cannot go on: {error}",
+                all[scenario].file
+            )
+        });
+        let score = judge(titled, &bench);
+        (bench, score)
+    };
+    Played {
+        scenario,
+        seed,
+        hidden: bench.hidden().to_vec(),
+        expert: play(Persona::Expert),
+        guesser: play(Persona::Guesser).1,
+        swapper: play(Persona::Swapper).1,
+    }
+}
+
+/// Every job with each of its seeds, shared out over the processor's cores.
+fn play_all(shelf: &Shelf, all: &[Titled]) -> Vec<Played> {
+    let jobs: Vec<(usize, u64)> = (all.iter().enumerate())
+        .flat_map(|(n, titled)| seeds(shelf, titled).into_iter().map(move |seed| (n, seed)))
+        .collect();
+    let jobs = jobs.par_iter();
+    jobs.map(|(n, seed)| play(shelf, all, *n, *seed)).collect()
+}
+
+fn share(score: &Score) -> f64 {
+    score.total() / score.of()
+}
+
+fn losses(score: &Score) -> String {
+    let mut text = String::new();
+    for dimension in &score.dimensions {
+        for loss in dimension.lost.iter().filter(|loss| loss.points > 0.05) {
+            let (points, reason) = (loss.points, loss.reason);
+            write!(text, " {points:.1} {reason} {:?};", loss.args).expect("memory takes it");
+        }
+    }
+    text
+}
+
+#[test]
+fn the_expert_passes_every_job_and_whoever_swaps_a_sound_control_none() {
+    let shelf = Shelf::builtin().expect("the built-in content is sound");
+    let all = scenarios(&shelf);
+    let played = play_all(&shelf, &all);
+    println!(
+        "{:<22} {:>5} {:<46} expert guesser swapper  of 100; expert's minutes, bill, codes",
+        "job", "seed", "hidden"
+    );
+    let mut wrong = Vec::new();
+    for p in &played {
+        let titled = &all[p.scenario];
+        let hidden: Vec<&str> = p.hidden.iter().map(|m| m.id.as_str()).collect();
+        let (bench, expert) = &p.expert;
+        let job = format!(
+            "{:<22} {:>5} {:<46}",
+            short(titled),
+            p.seed,
+            hidden.join(" ")
+        );
+        let bill = bench.spent() + bench.labour();
+        let codes: Vec<u8> = bench.noted_codes().iter().map(|(_, code)| *code).collect();
+        println!(
+            "{job} {:6.0} {:7.0} {:7.0}   {:.0} of {:.0} min, {bill:.0} of {:.0}, {codes:?}",
+            100.0 * share(expert),
+            100.0 * share(&p.guesser),
+            100.0 * share(&p.swapper),
+            bench.minutes(),
+            titled.scenario.par_minutes,
+            titled.scenario.budget,
+        );
+        if share(expert) < EXPERT_SHARE || !expert.passed() {
+            wrong.push(format!("{job} the expert loses{}", losses(expert)));
+        }
+        let given_up = bench.report().is_some_and(|r| r.advice == Advice::Replace);
+        if !given_up && !bench.passed(LandmarkKind::ProgramFinished, bench.began()) {
+            wrong.push(format!("{job} the expert never sees it wash"));
+        }
+        // The second fault shows itself once the first is gone.
+        let double = course(titled).part == CoursePart::Doubles;
+        if double && !given_up && codes.len() < 2 {
+            wrong.push(format!("{job} one code alone: {codes:?}"));
+        }
+        let bad_control = |m: &FailureMode| m.component == Component::Board && !m.needs_no_part();
+        if p.swapper.passed() && !p.hidden.iter().any(bad_control) {
+            wrong.push(format!(
+                "{job} a sound control was swapped: {}",
+                losses(&p.swapper)
+            ));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    let mean = |of: fn(&Played) -> &Score| {
+        played.iter().map(|p| share(of(p))).sum::<f64>() / played.len() as f64
+    };
+    let (expert, guesser, swapper) = (
+        mean(|p| &p.expert.1),
+        mean(|p| &p.guesser),
+        mean(|p| &p.swapper),
+    );
+    println!(
+        "{} attempts each; mean {expert:.2}, {guesser:.2}, {swapper:.2}",
+        played.len()
+    );
+    assert!(guesser < expert && swapper < expert);
+}
+
+#[test]
+fn the_course_is_whole_and_each_job_comes_after_what_it_builds_on() {
+    let shelf = Stage::new().shelf().clone();
+    let all = scenarios(&shelf);
+    assert!(all.len() >= 30, "{} jobs", all.len());
+    for part in CoursePart::ALL {
+        let numbers: Vec<u8> = (all.iter().map(course))
+            .filter(|c| c.part == *part)
+            .map(|c| c.number)
+            .collect();
+        // In order, from 1, without a gap or a number twice: what comes earlier is no matter of chance.
+        assert!(numbers.len() >= 3, "{part}: {numbers:?}");
+        assert!(
+            numbers.iter().copied().eq(1..=numbers.len() as u8),
+            "{part}: {numbers:?}"
+        );
+    }
+    for board in &shelf.boards {
+        let on_it = all.iter().filter(|t| t.scenario.board == board.id).count();
+        assert!(
+            4 * on_it >= all.len(),
+            "{}: {on_it} of {}",
+            board.id,
+            all.len()
+        );
+    }
+    // Each names only earlier jobs, so none can come back to itself.
+    for (n, titled) in all.iter().enumerate() {
+        for before in &course(titled).after {
+            let place = all.iter().position(|t| short(t) == before);
+            let place = place.unwrap_or_else(|| panic!("{}: no job {before}", titled.file));
+            assert!(place < n, "{}: {before} comes later", titled.file);
+        }
+        let of = titled.scenario.points;
+        let of = of.entry + of.reading + of.reasoning + of.safety + of.cost + of.proof;
+        assert!((of - 100.0).abs() < 1e-9, "{}: {of} points", titled.file);
+        let first = titled.text.lines().next();
+        assert!(first.is_some_and(|line| line.starts_with("// ") && line.contains("invented")));
+    }
+}
+
+/// Words of a component's name that say nothing of it.
+const COMMON: [&str; 5] = ["cold", "water", "agua", "fría", "caliente"];
+
+#[test]
+fn a_complaint_does_not_name_what_failed() {
+    let shelf = Shelf::builtin().expect("the built-in content is sound");
+    let mut checked = 0;
+    for language in Language::ALL {
+        let texts = Texts::load(language);
+        for titled in scenarios(&shelf) {
+            let scenario = &titled.scenario;
+            let said = match language {
+                Language::En => &scenario.complaint.en,
+                Language::Es => &scenario.complaint.es,
+            };
+            let words = |text: &str| -> Vec<String> {
+                let text = text.to_lowercase();
+                let words = text
+                    .split(|c: char| !c.is_alphanumeric())
+                    .map(str::to_owned);
+                words.filter(|word| word.chars().count() > 3).collect()
+            };
+            let said = words(said);
+            let ids: Vec<&String> = match &scenario.fault {
+                Hidden::Named(id) => vec![id],
+                Hidden::DrawFrom(ids) | Hidden::Several(ids) => ids.iter().collect(),
+                Hidden::Draw | Hidden::Nothing => Vec::new(),
+            };
+            for id in ids {
+                let mode = shelf.catalogue.mode(id).expect("a checked scenario");
+                let name = texts.get(&format!("component-{}", mode.component));
+                for word in words(&name)
+                    .iter()
+                    .filter(|w| !COMMON.contains(&w.as_str()))
+                {
+                    checked += 1;
+                    assert!(!said.contains(word), "{} says \"{word}\"", titled.file);
+                }
+            }
+        }
+    }
+    assert!(checked > 50, "{checked} words");
+}

@@ -1,0 +1,300 @@
+//! The same machine, the same seed, the same actions: the same state, to the bit, however the time
+//! is cut up, whether or not solves are left out, and on every platform and build profile.
+
+use crate::stage::Stage;
+use detent_simulation::controller::Routine;
+use detent_simulation::plant::{Button, Component, Connector, Pin, Side, SolvePolicy, Terminal};
+use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_training::bench::script::{Condition, Step, entry_steps};
+use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Turn};
+use detent_training::lesson::{Mains, judge, set_up, start_wash};
+use detent_training::record::{AttemptLog, Footer, Header, compare, read_attempt, replay};
+
+/// Hashes of 45 minutes of washing, one for every 1000 ticks. When a fault stops the machine, the
+/// customer clears it and tries again.
+fn wash_hashes(bench: &mut Bench, policy: SolvePolicy) -> Vec<String> {
+    bench.machine_mut().plant_mut().set_policy(policy);
+    start_wash(bench);
+    let mut hashes = vec![bench.machine().state_hash()];
+    while bench.now().0 < 45 * 60 * TICKS_PER_S {
+        bench.wait(Span(1000));
+        if bench.machine().control().glance().mode == "hold" {
+            let again = [
+                Step::Hold {
+                    button: Button::Stop,
+                    ms: 2500,
+                },
+                Step::Tap(Button::Start),
+            ];
+            for step in again {
+                step.run(bench).expect("a button can be pressed");
+            }
+        }
+        hashes.push(bench.machine().state_hash());
+    }
+    hashes
+}
+
+/// Leaving out the solves in which nothing changed, or making them all, gives the same run.
+#[track_caller]
+fn check_policies(mains: Mains, fault: Option<&str>) {
+    let stage = Stage::new();
+    let mut lazy = stage.bench(mains, fault, 5);
+    let mut eager = stage.bench(mains, fault, 5);
+    let a = wash_hashes(&mut lazy, SolvePolicy::OnChange);
+    let b = wash_hashes(&mut eager, SolvePolicy::Always);
+    let what = fault.unwrap_or("sound");
+    assert!(a.len() >= 240, "{what}: only {} hashes", a.len());
+    let differs = a.iter().zip(&b).position(|(a, b)| a != b);
+    assert_eq!(
+        differs, None,
+        "{what}: first differs at {differs:?} thousand ticks"
+    );
+    let (few, _) = lazy.machine().plant().solves();
+    let (all, _) = eager.machine().plant().solves();
+    assert!(
+        few * 2 < all,
+        "{what}: {few} solves on change, {all} when always solving"
+    );
+    println!(
+        "{what:<32} {few} solves on change, {all} always: same {} states",
+        a.len()
+    );
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_in_a_sound_wash() {
+    check_policies(Mains::V120Hz60, None);
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_in_a_sound_wash_at_230_v() {
+    check_policies(Mains::V230Hz50, None);
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_with_a_loose_contact() {
+    check_policies(Mains::V120Hz60, Some("harness.lock-return-loose"));
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_with_a_welded_switch() {
+    check_policies(Mains::V120Hz60, Some("board.cold-switch-welded"));
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_with_a_shorted_winding() {
+    check_policies(Mains::V120Hz60, Some("motor.shorted-turns"));
+}
+
+#[test]
+fn leaving_solves_out_changes_nothing_with_a_broken_belt() {
+    check_policies(Mains::V230Hz50, Some("belt.broken"));
+}
+
+/// Ten minutes of the customer's wash.
+fn ten_minutes(stage: &Stage, mains: Mains, seed: u64) -> Bench {
+    let mut bench = stage.bench(mains, None, seed);
+    start_wash(&mut bench);
+    bench.wait(Span(600 * TICKS_PER_S - bench.now().0));
+    bench
+}
+
+#[test]
+fn the_same_seed_gives_the_same_run_and_another_seed_another() {
+    for stage in Stage::every() {
+        let mains = stage.board().mains[0];
+        let hash = |seed| ten_minutes(&stage, mains, seed).machine().state_hash();
+        assert_eq!(hash(7), hash(7));
+        assert_ne!(hash(7), hash(8));
+    }
+}
+
+#[test]
+fn one_long_wait_equals_many_short_ones() {
+    let stage = Stage::new();
+    let begin = || {
+        let mut bench = stage.bench(Mains::V120Hz60, Some("harness.lock-return-loose"), 3);
+        start_wash(&mut bench);
+        bench
+    };
+    let total = Span::from_s(900);
+    let mut long = begin();
+    long.wait(total);
+    let mut single = begin();
+    for _ in 0..total.0 {
+        single.step();
+    }
+    let mut uneven = begin();
+    let (end, mut piece) = (uneven.now() + total, 1);
+    while uneven.now() < end {
+        uneven.wait(Span(piece.min(end.since(uneven.now()).0)));
+        // A view is read between pieces: looking must change nothing.
+        let _ = uneven.view();
+        piece = piece * 3 % 1009 + 1;
+    }
+    let hash = long.machine().state_hash();
+    assert_eq!(single.machine().state_hash(), hash);
+    assert_eq!(uneven.machine().state_hash(), hash);
+}
+
+/// Measured on x86-64 Linux with rustc 1.95, debug and release alike. Every build on every platform
+/// must give these; a change to the plant or the firmware may change them, and then they are
+/// measured anew in both profiles.
+#[test]
+fn ten_minutes_end_in_a_known_state_on_every_platform() {
+    let mut found = Vec::new();
+    for stage in Stage::every() {
+        for mains in &stage.board().mains {
+            let bench = ten_minutes(&stage, *mains, 7);
+            found.push(format!(
+                "{} {mains:?} {}",
+                stage.board().id,
+                bench.machine().state_hash()
+            ));
+        }
+    }
+    assert_eq!(
+        found,
+        [
+            "arc-dial V120Hz60 01367515beb571d44b2386d186bed09380a892ad0c3080edbf0225cad65df1ba",
+            "arc-dial V230Hz50 489edbd5915df15784ee99105c53e8e64b2daa0dcfd2fa62014734e590215657",
+            "key-pad V230Hz50 b05559cfcbeabb734c1b0cf02299a25639343324b58c7bab2d8aac9084a7c81d",
+            "lone-lamp V120Hz60 906e79ec1bf075c1a2da81d93cb8f68114309e51294c0a78f7138e64c4e73ff6",
+        ]
+    );
+}
+
+fn probe(mode: MeterMode, red: Pin, black: Pin) -> Step {
+    Step::Do(Action::Probe {
+        mode,
+        red,
+        black,
+        grip: Grip::Clips,
+    })
+}
+
+/// A job from the rest without power to the report, with a failed try and a wrong part in it.
+fn a_job(bench: &mut Bench) {
+    let board = bench.machine().board().clone();
+    let recalibrate = board
+        .menu
+        .iter()
+        .find(|m| m.routine == Routine::Recalibrate);
+    let pickup = Pin::Wire(Terminal::PickupOut, Side::Load);
+    let ground = Pin::Wire(Terminal::PickupGround, Side::Load);
+    let mut steps = vec![
+        Step::Do(Action::Unplug),
+        Step::Wait { s: 61 },
+        Step::Do(Action::Plug),
+        Step::Wait { s: 3 },
+        // A try that goes the wrong way.
+        Step::Turn {
+            way: Turn::Right,
+            detents: 3,
+            every_ms: 90,
+        },
+        Step::Wait { s: 4 },
+    ];
+    steps.extend(entry_steps(&board.gesture));
+    steps.extend([
+        Step::Point {
+            to: recalibrate.expect("the board recalibrates").position,
+            every_ms: 200,
+        },
+        Step::Wait { s: 1 },
+        Step::Tap(Button::Start),
+        Step::Until {
+            what: Condition::ServiceReady,
+            limit_s: 600,
+        },
+        Step::Do(Action::NoteCode(56)),
+        Step::Tap(Button::Stop),
+        Step::Do(Action::Unplug),
+        Step::Wait { s: 60 },
+        Step::Do(Action::OpenCabinet),
+        Step::Do(Action::Discharge),
+        probe(MeterMode::VoltsDc, Pin::BulkPlus, Pin::BulkMinus),
+        Step::Do(Action::Pull(Connector::Load(Component::Pickup))),
+        probe(MeterMode::Ohms, pickup, ground),
+        Step::Do(Action::Seat(Connector::Load(Component::Pickup))),
+        Step::Do(Action::Order("P-1401".to_owned())),
+        Step::Do(Action::Fit("P-1401".to_owned())),
+        Step::Do(Action::CloseCabinet),
+        Step::Do(Action::Plug),
+        Step::Wait { s: 7 },
+        Step::Do(Action::Report(Report {
+            causes: vec!["pickup.no-output".to_owned()],
+            part: Some("P-1401".to_owned()),
+            proof: vec![0, 1],
+            advice: Advice::None,
+        })),
+    ]);
+    for step in &steps {
+        step.run(bench).expect("the job can be done");
+    }
+}
+
+#[test]
+fn a_recorded_attempt_replays_to_the_same_state_and_score() {
+    let stage = Stage::new();
+    let titled = stage
+        .shelf()
+        .scenario("blinking-lock")
+        .expect("a built-in scenario");
+    let scenario = &titled.scenario;
+    let library = stage.shelf().library(scenario);
+    let begin = || set_up(scenario, &library, 99).expect("the scenario fits its library");
+
+    let mut bench = begin();
+    a_job(&mut bench);
+    let (state, score) = (
+        bench.machine().state_hash(),
+        judge(scenario, &bench).total(),
+    );
+    assert!(
+        score > 0.0 && score < judge(scenario, &bench).of(),
+        "{score}"
+    );
+    let header = Header::new(&titled.file, &titled.text, 99);
+    let mut log = AttemptLog::begin(Vec::new(), &header).expect("memory takes it");
+    for (at, action) in bench.history() {
+        log.push(*at, action).expect("memory takes it");
+    }
+    let footer = Footer {
+        at: bench.now(),
+        state: state.clone(),
+        score,
+    };
+    let bytes = log.finish(&footer).expect("memory takes it");
+
+    let attempt = read_attempt("job.attempt", &bytes).expect("it reads back");
+    assert!(attempt.actions.len() > 30, "{}", attempt.actions.len());
+    let mut again = begin();
+    replay(&mut again, &attempt).expect("every action can be done again");
+    assert_eq!(again.machine().state_hash(), state);
+    assert_eq!(judge(scenario, &again).total().to_bits(), score.to_bits());
+    compare(
+        &attempt,
+        &again.machine().state_hash(),
+        judge(scenario, &again).total(),
+    )
+    .expect("the same end");
+
+    // An attempt with one detent taken out is found out.
+    let mut altered = attempt.clone();
+    let detent = altered
+        .actions
+        .iter()
+        .position(|t| matches!(t.action, Action::Detent(_)));
+    altered.actions.remove(detent.expect("the dial was turned"));
+    let mut other = begin();
+    let found_out = replay(&mut other, &altered).is_err()
+        || compare(
+            &altered,
+            &other.machine().state_hash(),
+            judge(scenario, &other).total(),
+        )
+        .is_err();
+    assert!(found_out);
+}

@@ -1,0 +1,110 @@
+//! After some repairs the machine misbehaves until it is recalibrated; after others it does not.
+
+use detent_content::Shelf;
+use detent_simulation::plant::{Button, Component};
+use detent_simulation::units::Span;
+use detent_training::bench::Bench;
+use detent_training::bench::script::Step;
+use detent_training::lesson::Mains;
+use detent_training::lesson::survey::{bench_with, recalibrate, wash};
+
+fn sound_bench(shelf: &Shelf, mains: Mains) -> Bench {
+    let library = shelf.library_of(&shelf.boards[0], mains);
+    bench_with(&library, mains.rating(), None, 5)
+}
+
+fn finished(bench: &Bench) -> u32 {
+    bench.machine().control().glance().finished
+}
+
+/// Replaces `component` on the unplugged machine and plugs it in again.
+fn replace(bench: &mut Bench, component: Component) {
+    bench.machine_mut().plant_mut().set_plugged(false);
+    bench.wait(Span::from_s(60));
+    bench.machine_mut().replace(component);
+    bench.machine_mut().plant_mut().set_plugged(true);
+    bench.wait(Span::from_s(3));
+}
+
+#[test]
+fn a_new_pressure_sensor_or_board_wants_a_recalibration() {
+    let shelf = Shelf::builtin().expect("sound content");
+    for mains in [Mains::V120Hz60, Mains::V230Hz50] {
+        for component in [Component::PressureSensor, Component::Board] {
+            let mut bench = sound_bench(&shelf, mains);
+            replace(&mut bench, component);
+            wash(&mut bench);
+            let stored = !bench.machine().control().memory().codes.is_empty();
+            assert!(
+                stored,
+                "{component} at {mains:?}: the control complains before it is recalibrated"
+            );
+
+            let mut bench = sound_bench(&shelf, mains);
+            replace(&mut bench, component);
+            assert!(
+                recalibrate(&mut bench),
+                "{component}: recalibration can be started"
+            );
+            assert_eq!(
+                bench.machine().control().glance().calibrations,
+                1,
+                "{component} at {mains:?}: it passes"
+            );
+            Step::Tap(Button::Stop)
+                .run(&mut bench)
+                .expect("out of service mode");
+            wash(&mut bench);
+            assert_eq!(
+                finished(&bench),
+                1,
+                "{component} at {mains:?}: a whole wash runs: {:?}",
+                bench.landmarks()
+            );
+            assert!(
+                bench.machine().control().memory().codes.is_empty(),
+                "{component}: and nothing is stored"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_new_belt_works_at_once() {
+    let shelf = Shelf::builtin().expect("sound content");
+    let mut bench = sound_bench(&shelf, Mains::V120Hz60);
+    replace(&mut bench, Component::Belt);
+    wash(&mut bench);
+    assert_eq!(finished(&bench), 1);
+    assert!(bench.machine().control().memory().codes.is_empty());
+}
+
+#[test]
+fn recalibration_takes_two_to_three_minutes_and_learns_the_new_zero() {
+    let shelf = Shelf::builtin().expect("sound content");
+    let mut bench = sound_bench(&shelf, Mains::V120Hz60);
+    replace(&mut bench, Component::PressureSensor);
+    let before = bench
+        .machine()
+        .control()
+        .memory()
+        .calibration
+        .expect("calibrated in the factory");
+    let began = bench.now();
+    assert!(recalibrate(&mut bench));
+    let took_s = bench.now().since(began).seconds();
+    assert!(
+        (120.0..=195.0).contains(&took_s),
+        "entry and recalibration took {took_s} s"
+    );
+    let after = bench
+        .machine()
+        .control()
+        .memory()
+        .calibration
+        .expect("calibrated anew");
+    assert!(
+        (0.1..0.3).contains(&(after.zero_v - before.zero_v)),
+        "{before:?} {after:?}"
+    );
+}

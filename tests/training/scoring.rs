@@ -1,0 +1,429 @@
+//! Each rule that the report, the bill and the proof of a dead circuit are scored by: once so that it
+//! takes points, once so that it does not.
+
+use crate::stage::Stage;
+use detent_simulation::plant::{Connector, Pin};
+use detent_simulation::units::Span;
+use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report};
+use detent_training::lesson::{
+    Course, CoursePart, Dimension, Hidden, Mains, Scenario, judge, set_up,
+};
+
+const MAINS: Mains = Mains::V120Hz60;
+
+fn scenario(stage: &Stage) -> Scenario {
+    let titled = stage.shelf().scenario("any-machine");
+    titled.expect("a built-in scenario").scenario
+}
+
+/// A bench with these faults, the technician just come.
+fn bench(stage: &Stage, faults: &[&str]) -> Bench {
+    let faults = faults.iter().map(|id| stage.mode(id).clone()).collect();
+    let mut bench = Bench::new(stage.library(MAINS).setup(MAINS.rating(), faults, 4));
+    bench.wait(Span::from_s(3));
+    bench.begin();
+    bench
+}
+
+#[track_caller]
+fn act(bench: &mut Bench, actions: impl IntoIterator<Item = Action>) {
+    for action in actions {
+        (bench.act(&action)).unwrap_or_else(|refusal| panic!("{action:?}: {refusal}"));
+    }
+}
+
+fn report(causes: &[&str], part: Option<&str>, advice: Advice) -> Action {
+    Action::Report(Report {
+        causes: causes.iter().map(|id| (*id).to_owned()).collect(),
+        part: part.map(str::to_owned),
+        proof: Vec::new(),
+        advice,
+    })
+}
+
+/// Points that a reason took, all together; none when it was not given.
+fn lost(scenario: &Scenario, bench: &Bench, dimension: Dimension, reason: &str) -> Option<f64> {
+    let score = judge(scenario, bench);
+    let losses = &score.dimensions[dimension.index()].lost;
+    let points: Vec<f64> = (losses.iter())
+        .filter(|loss| loss.reason == reason)
+        .map(|loss| loss.points)
+        .collect();
+    (!points.is_empty()).then(|| points.iter().sum())
+}
+
+fn bulk() -> Action {
+    Action::Probe {
+        mode: MeterMode::VoltsDc,
+        red: Pin::BulkPlus,
+        black: Pin::BulkMinus,
+        grip: Grip::Clips,
+    }
+}
+
+fn pull() -> Action {
+    Action::Pull(Connector::Board("X2".to_owned()))
+}
+
+fn seat() -> Action {
+    Action::Seat(Connector::Board("X2".to_owned()))
+}
+
+/// What the two rules about a dead circuit took after these deeds, the plug out and the panels off.
+fn dead_losses(stage: &Stage, mut bench: Bench, deeds: Vec<Action>) -> [bool; 2] {
+    act(&mut bench, [Action::Unplug, Action::OpenCabinet]);
+    act(&mut bench, deeds);
+    ["lost-not-proved-dead", "lost-meter-not-proved"]
+        .map(|reason| lost(&scenario(stage), &bench, Dimension::Safety, reason).is_some())
+}
+
+/// Known source, circuit, known source, hands: 29 CFR 1910.333(b)(2)(iv) for the test of the circuit; the
+/// check of the meter on both sides at any voltage is common practice, no source.
+#[test]
+fn a_circuit_is_dead_when_a_meter_that_works_before_and_after_says_so() {
+    let stage = Stage::new();
+    let fresh = || bench(&stage, &[]);
+    let test = || Action::TestMeter;
+    let losses = |deeds| dead_losses(&stage, fresh(), deeds);
+    assert_eq!(losses(vec![test(), bulk(), test(), pull()]), [false, false]);
+    assert_eq!(
+        losses(vec![test(), Action::Discharge, test(), pull()]),
+        [false, false]
+    );
+    // Nothing at all; the meter alone; the circuit alone; one side alone; the wrong order; too late.
+    assert_eq!(losses(vec![pull()]), [true, false]);
+    assert_eq!(losses(vec![test(), test(), pull()]), [true, false]);
+    assert_eq!(losses(vec![bulk(), pull()]), [false, true]);
+    assert_eq!(losses(vec![test(), bulk(), pull()]), [false, true]);
+    assert_eq!(losses(vec![bulk(), test(), pull()]), [false, true]);
+    assert_eq!(losses(vec![test(), bulk(), pull(), test()]), [false, true]);
+    // Hands that stay out of it owe no proof.
+    assert_eq!(losses(vec![test()]), [false, false]);
+}
+
+#[test]
+fn after_the_plug_was_in_again_the_circuit_is_proved_again() {
+    let stage = Stage::new();
+    let proof = [Action::TestMeter, bulk(), Action::TestMeter, pull(), seat()];
+    let live = [Action::Plug, Action::Unplug];
+    let mut deeds = proof.to_vec();
+    deeds.extend(live.clone());
+    deeds.push(pull());
+    assert_eq!(
+        dead_losses(&stage, bench(&stage, &[]), deeds),
+        [true, false]
+    );
+    let mut deeds = proof.to_vec();
+    deeds.extend(live);
+    deeds.push(Action::Discharge);
+    deeds.extend(proof);
+    assert_eq!(
+        dead_losses(&stage, bench(&stage, &[]), deeds),
+        [false, false]
+    );
+}
+
+#[test]
+fn a_meter_that_does_not_work_proves_nothing() {
+    let stage = Stage::new();
+    let test = || Action::TestMeter;
+    // A broken lead: 0 V on the charged capacitor is no proof, however often it is read.
+    let broken = || {
+        let mut setup = stage.library(MAINS).setup(MAINS.rating(), Vec::new(), 4);
+        setup.lead_open = true;
+        let mut bench = Bench::new(setup);
+        bench.begin();
+        bench
+    };
+    let deeds = vec![test(), bulk(), test(), pull()];
+    assert_eq!(dead_losses(&stage, broken(), deeds), [true, false]);
+    // A bleed stays a bleed, but the source shows that the meter could not check it.
+    let deeds = vec![test(), Action::Discharge, test(), pull()];
+    assert_eq!(dead_losses(&stage, broken(), deeds), [false, true]);
+    let deeds = vec![Action::ReplaceLeads, test(), bulk(), test(), pull()];
+    assert_eq!(dead_losses(&stage, broken(), deeds), [false, false]);
+
+    // A blown fuse.
+    let blown = || {
+        let mut bench = bench(&stage, &[]);
+        let ohms = Action::Probe {
+            mode: MeterMode::Ohms,
+            red: "cord.1".parse().expect("a pin"),
+            black: "cord.2".parse().expect("a pin"),
+            grip: Grip::Clips,
+        };
+        act(
+            &mut bench,
+            [Action::OpenCabinet, ohms, Action::CloseCabinet],
+        );
+        bench
+    };
+    let deeds = vec![test(), bulk(), test(), pull()];
+    assert_eq!(dead_losses(&stage, blown(), deeds), [false, true]);
+    let deeds = vec![Action::ReplaceMeterFuse, test(), bulk(), test(), pull()];
+    assert_eq!(dead_losses(&stage, blown(), deeds), [false, false]);
+}
+
+#[test]
+fn every_cause_counts_by_its_share() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    let full = 0.40 * scenario.points.reasoning;
+    let (lock, belt) = ("lid-lock.contact-open", "belt.broken");
+    for (hidden, said, share) in [
+        (&[lock][..], &[lock][..], None),
+        (&[lock], &[belt], Some(1.0)),
+        (&[lock], &[], Some(1.0)),
+        (&[], &[], None),
+        (&[], &[lock], Some(1.0)),
+        (&[lock, belt], &[belt, lock], None),
+        // One of two missed; one of two right, and one made up.
+        (&[lock, belt], &[lock], Some(1.0 / 2.0)),
+        (&[lock], &[lock, belt], Some(1.0 / 2.0)),
+    ] {
+        let mut bench = bench(&stage, hidden);
+        // Cured, so that nothing else has taken these points before.
+        for id in hidden {
+            bench.machine_mut().replace(stage.mode(id).component);
+        }
+        act(&mut bench, [report(said, None, Advice::None)]);
+        let found = lost(&scenario, &bench, Dimension::Reasoning, "lost-wrong-cause");
+        let expected = share.map(|share| share * full);
+        let near = match (found, expected) {
+            (Some(a), Some(b)) => (a - b).abs() < 1e-9,
+            (a, b) => a == b,
+        };
+        assert!(near, "{hidden:?} {said:?}: {found:?}, not {expected:?}");
+    }
+}
+
+#[test]
+fn the_part_named_is_for_what_failed_and_fits() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    let lock = "lid-lock.contact-open";
+    for (hidden, part, takes) in [
+        (&[lock][..], Some("P-0701"), false),
+        // By the number that it took the place of.
+        (&[lock], Some("P-0703"), false),
+        // For another component; a look-alike; none although one was needed.
+        (&[lock], Some("P-1001"), true),
+        (&[lock], Some("P-0702"), true),
+        (&[lock], None, true),
+        // A kit for another fault of the component.
+        (&["harness.pump-wire-open"], Some("P-2101"), false),
+        (&["harness.pump-wire-open"], Some("P-2102"), true),
+        (&[], None, false),
+        (&[], Some("P-0701"), true),
+        // Hands alone cure a shut tap.
+        (&["taps.cold-shut"], None, false),
+        (&["taps.cold-shut"], Some("P-0801"), true),
+    ] {
+        let mut bench = bench(&stage, hidden);
+        act(&mut bench, [report(hidden, part, Advice::None)]);
+        let reason = "lost-wrong-part-named";
+        let found = lost(&scenario, &bench, Dimension::Reasoning, reason).is_some();
+        assert_eq!(found, takes, "{hidden:?} {part:?}");
+    }
+}
+
+#[test]
+fn the_customer_is_told_what_the_fault_calls_for() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    for (hidden, due) in [
+        ("inlet-cold.blocked-screen", Advice::CleanStrainer),
+        ("inlet-cold.open-winding", Advice::None),
+        ("belt.broken", Advice::None),
+        ("taps.cold-shut", Advice::KeepTapOpen),
+        ("laundry.suds", Advice::LessDetergent),
+        ("floor.not-level", Advice::LevelMachine),
+    ] {
+        for given in Advice::ALL {
+            let mut bench = bench(&stage, &[hidden]);
+            act(&mut bench, [report(&[hidden], None, *given)]);
+            let found = lost(&scenario, &bench, Dimension::Reasoning, "lost-wrong-advice");
+            assert_eq!(found.is_some(), *given != due, "{hidden}: {given}");
+        }
+    }
+}
+
+#[test]
+fn a_repair_that_is_not_worth_it_is_left_and_said_so() {
+    let stage = Stage::new();
+    // The board at 210, and work: 104 at 130 minutes, 160 at 200; the limit is 55 % of 640, so 352.
+    let fault = "board.lock-switch-open";
+    let worth = scenario(&stage);
+    let not_worth = Scenario {
+        par_minutes: 200.0,
+        ..worth.clone()
+    };
+    for (scenario, advice, takes_advice, takes_cure) in [
+        (&worth, Advice::None, false, true),
+        (&worth, Advice::Replace, true, true),
+        (&not_worth, Advice::Replace, false, false),
+        (&not_worth, Advice::None, true, true),
+    ] {
+        let mut bench = bench(&stage, &[fault]);
+        act(&mut bench, [report(&[fault], Some("P-0501"), advice)]);
+        for (d, reason, takes) in [
+            (Dimension::Reasoning, "lost-wrong-advice", takes_advice),
+            (Dimension::Reasoning, "lost-not-cured", takes_cure),
+            (Dimension::Proof, "lost-no-proving-run", takes_cure),
+        ] {
+            let found = lost(scenario, &bench, d, reason).is_some();
+            assert_eq!(
+                found, takes,
+                "{} min, {advice}: {reason}",
+                scenario.par_minutes
+            );
+        }
+    }
+}
+
+#[test]
+fn the_bill_is_parts_and_work_and_has_two_limits() {
+    let stage = Stage::new();
+    let fault = "lid-lock.contact-open";
+    for (budget, extra_minutes, over_budget, over_limit) in [
+        (320.0, 0, false, false),
+        // 48 for the lock; 100 for a little more than two hours.
+        (140.0, 125, true, false),
+        // The work alone: seven hours at 48 come to 336.
+        (500.0, 420, false, true),
+        (320.0, 420, true, true),
+    ] {
+        let scenario = Scenario {
+            budget,
+            ..scenario(&stage)
+        };
+        let mut bench = bench(&stage, &[fault]);
+        bench.wait(Span::from_s(60 * extra_minutes));
+        act(
+            &mut bench,
+            [
+                Action::Unplug,
+                Action::OpenCabinet,
+                Action::Discharge,
+                Action::Order("P-0701".to_owned()),
+                Action::Fit("P-0701".to_owned()),
+                report(&[fault], Some("P-0701"), Advice::None),
+            ],
+        );
+        let bill = bench.spent() + bench.labour();
+        for (reason, takes) in [
+            ("lost-over-budget", over_budget),
+            ("lost-over-repair-limit", over_limit),
+        ] {
+            let found = lost(&scenario, &bench, Dimension::Cost, reason).is_some();
+            assert_eq!(found, takes, "{bill:.0} of {budget}: {reason}");
+        }
+    }
+}
+
+#[test]
+fn what_was_bought_for_nothing_costs_points_and_what_went_back_costs_less() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    let fault = "lid-lock.contact-open";
+    let overspent = |deeds: &[Action]| {
+        let mut bench = bench(&stage, &[fault]);
+        act(
+            &mut bench,
+            [Action::Unplug, Action::OpenCabinet, Action::Discharge],
+        );
+        act(&mut bench, deeds.iter().cloned());
+        act(&mut bench, [report(&[fault], Some("P-0701"), Advice::None)]);
+        lost(&scenario, &bench, Dimension::Cost, "lost-overspent")
+    };
+    let lock = [
+        Action::Order("P-0701".to_owned()),
+        Action::Fit("P-0701".to_owned()),
+    ];
+    let pump = Action::Order("P-1001".to_owned());
+    let back = Action::Return("P-1001".to_owned());
+    assert_eq!(overspent(&lock), None);
+    let kept = overspent(&[&lock[..], std::slice::from_ref(&pump)].concat()).expect("55 too many");
+    let returned = overspent(&[&lock[..], &[pump, back]].concat()).expect("the fee");
+    // The excess over the budget of 320 is the share lost: 55, and 15 % of it.
+    let of = scenario.points.cost;
+    assert!((kept - of * 55.0 / 320.0).abs() < 1e-9, "{kept}");
+    assert!((returned - of * 8.25 / 320.0).abs() < 1e-9, "{returned}");
+}
+
+/// The same scenario in another part of the course.
+fn in_part(scenario: &Scenario, part: CoursePart) -> Scenario {
+    let course = Course {
+        part,
+        number: 1,
+        after: Vec::new(),
+    };
+    Scenario {
+        course: Some(course),
+        ..scenario.clone()
+    }
+}
+
+#[test]
+fn a_reading_drill_wants_the_old_codes_too() {
+    let stage = Stage::new();
+    let old = Scenario {
+        stale_codes: vec![23, 71],
+        ..scenario(&stage)
+    };
+    // 42 is raised by the fault; 23 and 71 lie in the list from long ago.
+    let missed = |part, noted: &[u8]| {
+        let scenario = Scenario {
+            fault: Hidden::Named("lid-lock.contact-open".to_owned()),
+            ..in_part(&old, part)
+        };
+        let library = stage.shelf().library(&scenario);
+        let mut bench = set_up(&scenario, &library, 4).expect("a sound scenario");
+        act(&mut bench, noted.iter().map(|code| Action::NoteCode(*code)));
+        let lost = lost(&scenario, &bench, Dimension::Reading, "lost-code-not-noted");
+        lost.unwrap_or(0.0) / scenario.points.reading
+    };
+    let near = |share: f64, expected: f64| (share - expected).abs() < 1e-9;
+    // Nothing was shown, so what is noted counts as misread as well; here only what is missing counts.
+    assert!(near(missed(CoursePart::SingleFault, &[]), 1.0));
+    assert!(near(missed(CoursePart::ReadingDrill, &[]), 1.0));
+    assert_eq!(missed(CoursePart::SingleFault, &[42]), 0.0);
+    assert!(missed(CoursePart::ReadingDrill, &[42]) > 0.0);
+    assert_eq!(missed(CoursePart::ReadingDrill, &[71, 42, 23]), 0.0);
+}
+
+#[test]
+fn a_sound_control_swapped_in_a_drill_takes_what_was_drilled() {
+    let stage = Stage::new();
+    let base = scenario(&stage);
+    let swap = |hidden: &[&str]| {
+        let mut bench = bench(&stage, hidden);
+        let board = || "P-0501".to_owned();
+        let deeds = [Action::Unplug, Action::OpenCabinet, Action::Discharge];
+        act(&mut bench, deeds);
+        act(&mut bench, [Action::Order(board()), Action::Fit(board())]);
+        bench
+    };
+    let reason = "lost-good-board-replaced";
+    let sound = swap(&["belt.broken"]);
+    for (part, drilled) in [
+        (CoursePart::EntryDrill, Some(Dimension::Entry)),
+        (CoursePart::ReadingDrill, Some(Dimension::Reading)),
+        (CoursePart::SingleFault, None),
+    ] {
+        let scenario = in_part(&base, part);
+        for dimension in [Dimension::Entry, Dimension::Reading] {
+            let found = lost(&scenario, &sound, dimension, reason).is_some();
+            assert_eq!(found, Some(dimension) == drilled, "{part}: {dimension}");
+        }
+        assert!(lost(&scenario, &sound, Dimension::Reasoning, reason).is_some());
+    }
+    // A control that has failed is no sound one; one that has only forgotten is.
+    for (hidden, takes) in [
+        ("board.lock-switch-open", false),
+        ("board.memory-lost", true),
+    ] {
+        let found = lost(&base, &swap(&[hidden]), Dimension::Reasoning, reason);
+        assert_eq!(found.is_some(), takes, "{hidden}");
+    }
+}
