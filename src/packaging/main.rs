@@ -1,4 +1,5 @@
-//! Builds the bench for browsers and packs it into one folder of static files.
+//! Builds what is handed out: the bench for browsers, packed into one folder of static files, or the
+//! native program. Neither carries a path of the machine that built it.
 
 use clap::Parser;
 use sha2::{Digest, Sha256};
@@ -23,7 +24,7 @@ const PAGE_FILES: [&str; 6] = [
     "icon.svg",
 ];
 
-/// Build the bench for browsers into a folder of static files.
+/// Build the bench for browsers into a folder of static files, or the native program.
 #[derive(Debug, Parser)]
 #[command(name = "detent-pack")]
 struct Args {
@@ -40,7 +41,13 @@ struct Args {
     /// instead of half an hour, and larger files. Keep its build folder apart.
     #[arg(long)]
     quick: bool,
+    /// Build the native program instead, into the folder given with --out.
+    #[arg(long, conflicts_with = "quick")]
+    native: bool,
 }
+
+/// The project's folder.
+const ROOT: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
 
 /// What went wrong, and what to do.
 #[derive(Debug, thiserror::Error)]
@@ -62,7 +69,13 @@ enum PackError {
 }
 
 fn main() -> ExitCode {
-    match pack(&Args::parse()) {
+    let args = Args::parse();
+    let done = if args.native {
+        build_native(&args)
+    } else {
+        pack(&args)
+    };
+    match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             eprintln!("detent-pack: {error}");
@@ -109,7 +122,7 @@ fn pack(args: &Args) -> Result<(), PackError> {
     let pages: Vec<(&str, String)> = PAGE_FILES
         .iter()
         .map(|name| {
-            let text = read(&Path::new(env!("CARGO_MANIFEST_DIR")).join(PAGE).join(name))?;
+            let text = read(&Path::new(ROOT).join(PAGE).join(name))?;
             Ok((*name, String::from_utf8_lossy(&text).into_owned()))
         })
         .collect::<Result<_, PackError>>()?;
@@ -166,16 +179,13 @@ fn compile(args: &Args) -> Result<PathBuf, PackError> {
     } else {
         return Err(PackError::NoTarget);
     };
-    let (kind, name) = if args.empty {
-        ("--example", "empty")
-    } else {
-        ("--bin", "detent")
-    };
     command
         .args(["build", "--locked", "--target", TARGET, "--profile", "web"])
-        .args([kind, name, "--target-dir"])
-        .arg(&args.build_dir)
-        .current_dir(env!("CARGO_MANIFEST_DIR"));
+        .args(subject(args))
+        .arg("--target-dir")
+        .arg(absolute(&args.build_dir)?)
+        .env("CARGO_ENCODED_RUSTFLAGS", without_paths(DEBIAN_SOURCE)?)
+        .current_dir(ROOT);
     if args.quick {
         command
             .env("CARGO_PROFILE_WEB_LTO", "off")
@@ -184,10 +194,82 @@ fn compile(args: &Args) -> Result<PathBuf, PackError> {
     run(command)?;
     let folder = args.build_dir.join(TARGET).join("web");
     Ok(if args.empty {
-        folder.join("examples/empty.wasm")
+        folder.join("empty.wasm")
     } else {
         folder.join("detent.wasm")
     })
+}
+
+/// What Cargo is to build.
+fn subject(args: &Args) -> [&'static str; 4] {
+    if args.empty {
+        ["--package", "detent-empty", "--bin", "empty"]
+    } else {
+        ["--package", "detent", "--bin", "detent"]
+    }
+}
+
+/// Builds the native program.
+fn build_native(args: &Args) -> Result<(), PackError> {
+    let mut command = Command::new(std::env::var("CARGO").unwrap_or_else(|_| "cargo".to_owned()));
+    command
+        .args(["build", "--locked", "--release"])
+        .args(subject(args))
+        .arg("--target-dir")
+        .arg(absolute(&args.build_dir)?)
+        .env("CARGO_ENCODED_RUSTFLAGS", without_paths("")?)
+        .current_dir(ROOT);
+    run(command)?;
+    let built = if args.empty {
+        "release/empty"
+    } else {
+        "release/detent"
+    };
+    let built = (args.build_dir.join(built)).with_extension(std::env::consts::EXE_EXTENSION);
+    let program = read(&built)?;
+    make_folder(&args.out)?;
+    let name = built.file_name().unwrap_or_default();
+    let out = args.out.join(name);
+    fs::copy(&built, &out).map_err(|e| PackError::Io(out.clone(), e))?;
+    println!("{}: {:.1} MB", out.display(), megabytes(&program));
+    Ok(())
+}
+
+/// Debian's source of the standard library, as its own builds name it.
+const DEBIAN_SOURCE: &str = "/usr/src";
+
+/// Compiler's flags, as Cargo separates them, that give the places of sources on this machine other
+/// names; to those that the surroundings ask for.
+fn without_paths(standard_library: &str) -> Result<String, PackError> {
+    let home = |variable: &str, folder: &str| {
+        std::env::var_os(variable)
+            .map(PathBuf::from)
+            .or_else(|| std::env::home_dir().map(|home| home.join(folder)))
+    };
+    let mut flags: Vec<String> = std::env::var("RUSTFLAGS")
+        .map(|flags| flags.split_whitespace().map(str::to_owned).collect())
+        .unwrap_or_default();
+    let root = absolute(Path::new(ROOT))?;
+    let places = [
+        (Some(root), "detent"),
+        (home("CARGO_HOME", ".cargo"), "cargo"),
+        (home("RUSTUP_HOME", ".rustup"), "rustup"),
+        (
+            (!standard_library.is_empty()).then(|| standard_library.into()),
+            "rust",
+        ),
+    ];
+    for (place, name) in places {
+        if let Some(place) = place {
+            flags.push(format!("--remap-path-prefix={}={name}", place.display()));
+        }
+    }
+    Ok(flags.join("\x1f"))
+}
+
+fn absolute(path: &Path) -> Result<PathBuf, PackError> {
+    make_folder(path)?;
+    fs::canonicalize(path).map_err(|e| PackError::Io(path.to_owned(), e))
 }
 
 /// Names the table of JavaScript's objects anew: release 108 of wasm-opt, which Debian 12 has, exports
