@@ -82,27 +82,17 @@ button-stop = Stop
 ## caution
 
 caution-flood = There is water above this part. Opening it floods the floor. Drain or bail the tub out first. Follow local codes; leave it to a licensed person if unsure.
-caution-flood-word = { signal-caution }
 caution-go-on = Go on
 caution-heavy = The machine is heavy and can crush a hand or a foot. Pull the plug, drain the water, and tilt it with a second person. Follow local codes; leave it to a licensed person if unsure.
-caution-heavy-word = { signal-caution }
 caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut both taps and let the pressure off first. Follow local codes; leave it to a licensed person if unsure.
-caution-hot-water-word = { signal-caution }
 caution-live-test = You are about to measure on a live machine. A slip can shock and kill. Use rated probes, one hand, no jewellery, dry floor; only if you are trained and allowed to. Follow local codes; leave it to a licensed person if unsure.
-caution-live-test-word = { signal-warning }
 caution-moving = The basket is still turning and can break an arm. Wait until it stands. Follow local codes; leave it to a licensed person if unsure.
-caution-moving-word = { signal-warning }
 caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows the meter’s fuse and can hurt you. Pull the plug, bleed the charge, then measure. Follow local codes; leave it to a licensed person if unsure.
-caution-ohms-live-word = { signal-warning }
 caution-open-live = Mains voltage inside. Touching it kills. Pull the plug and keep it in your sight before you take the panels off. Follow local codes; leave it to a licensed person if unsure.
-caution-open-live-word = { signal-danger }
 caution-plug-open = The panels are off: once plugged in, live parts are within reach and can kill. Put the panels back first, unless you are trained and allowed to test live. Follow local codes; leave it to a licensed person if unsure.
-caution-plug-open-word = { signal-danger }
 caution-step-back = Step back
 caution-stored-charge = A capacitor still holds charge and can shock. Wait, bleed it through a resistor, and prove it dead with the meter. Follow local codes; leave it to a licensed person if unsure.
-caution-stored-charge-word = { signal-warning }
 caution-touch-live = The machine is plugged in. Live parts shock and kill. Pull the plug, keep it in your own control, and prove it dead. Follow local codes; leave it to a licensed person if unsure.
-caution-touch-live-word = { signal-danger }
 
 ## check
 
@@ -471,15 +461,6 @@ hands = Hands
 
 ## happening
 
-happening-cabinet-opened-live = You opened the cabinet with the plug in. Mains voltage was a hand’s breadth away; one slip can kill.
-happening-flood = You opened a water part with water in the tub. It ran over the floor: a slippery, wet workplace next to mains, and a customer’s ruined floor.
-happening-good-board-replaced = You replaced a sound control board. The fault is still there, and the customer pays for the dearest part in the machine.
-happening-lid-opened-spinning = You opened the lid while the basket still turned. A turning basket catches a sleeve and can break an arm.
-happening-live-test-not-allowed = You measured on the live machine in a job that does not allow it. The owner of the job can send you home for that, and the risk was yours.
-happening-ohms-on-live = You measured ohms on a live or charged circuit. The meter’s fuse blew; a poorer meter can burst in your hand.
-happening-shock = You touched a connector or part with the plug in: electric shock. At mains voltage this stops hearts. Stop work and see a doctor.
-happening-touched-charge = Your hands were inside before the stored charge was gone. The bulk capacitor bit: burnt skin, and a jerk that throws a hand onto sharp metal.
-happening-wrong-part = You fitted a part that does not cure the fault. The machine behaves as before, and the part cannot go back on the shelf.
 
 ## keep
 

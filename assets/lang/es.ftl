@@ -82,27 +82,17 @@ button-stop = Paro
 ## caution
 
 caution-flood = Hay agua por encima de esta pieza. Abrirla inunda el piso. Desagüe o achique antes la cuba. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-flood-word = { signal-caution }
 caution-go-on = Seguir
 caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchufe, desagüe e inclínela entre dos personas. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-heavy-word = { signal-caution }
 caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y alivie la presión. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-hot-water-word = { signal-caution }
 caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar descarga y matar. Use puntas certificadas, una sola mano, sin joyas y piso seco; solo si está capacitado y autorizado. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-live-test-word = { signal-warning }
 caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se detenga. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-moving-word = { signal-warning }
 caution-ohms-live = Hay tensión en este circuito. Medir ohmios en él funde el fusible del medidor y puede herirle. Desenchufe, descargue lo acumulado y luego mida. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-ohms-live-word = { signal-warning }
 caution-open-live = Hay tensión de red adentro. Tocarla mata. Desenchufe y tenga la clavija a la vista antes de quitar los paneles. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-open-live-word = { signal-danger }
 caution-plug-open = Los paneles están quitados: al enchufar, hay partes con tensión al alcance que pueden matar. Ponga antes los paneles, salvo que esté capacitado y autorizado para probar con tensión. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-plug-open-word = { signal-danger }
 caution-step-back = Dar un paso atrás
 caution-stored-charge = Un condensador sigue cargado y puede dar descarga. Espere, descárguelo con una resistencia y compruébelo con el medidor. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-stored-charge-word = { signal-warning }
 caution-touch-live = La máquina está enchufada. Las partes con tensión dan descarga y matan. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-touch-live-word = { signal-danger }
 
 ## check
 
@@ -471,15 +461,6 @@ hands = Manos
 
 ## happening
 
-happening-cabinet-opened-live = Abrió el mueble con la máquina enchufada. La tensión de red quedó a un palmo; un descuido puede matar.
-happening-flood = Abrió una pieza de agua con la cuba llena. El agua corrió por el piso: un lugar mojado y resbaloso junto a la red, y el piso del cliente arruinado.
-happening-good-board-replaced = Cambió una placa de control sana. La falla sigue ahí, y el cliente paga la pieza más cara de la máquina.
-happening-lid-opened-spinning = Abrió la tapa con la cesta aún girando. Una cesta en marcha atrapa una manga y puede romper un brazo.
-happening-live-test-not-allowed = Midió con tensión en un trabajo que no lo permite. El responsable puede mandarlo a casa por eso, y el riesgo fue suyo.
-happening-ohms-on-live = Midió ohmios en un circuito con tensión o carga. Se fundió el fusible del medidor; un medidor peor puede estallar en la mano.
-happening-shock = Tocó un conector o una pieza con la máquina enchufada: descarga eléctrica. Con tensión de red esto detiene corazones. Pare el trabajo y vea a un médico.
-happening-touched-charge = Metió las manos antes de que se fuera la carga acumulada. El condensador dio un golpe: piel quemada y un tirón que lanza la mano contra el metal filoso.
-happening-wrong-part = Montó una pieza que no cura la falla. La máquina sigue igual, y la pieza ya no se puede devolver.
 
 ## keep
 

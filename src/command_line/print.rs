@@ -170,9 +170,7 @@ pub(super) fn outcome(
         let outcome = match attempt.outcome {
             detent_simulation::controller::Outcome::Open => "…".to_owned(),
             detent_simulation::controller::Outcome::Entered => texts.get("cli-entered"),
-            detent_simulation::controller::Outcome::Broken(broke) => {
-                texts.get(&format!("rule-{}", broke.key()))
-            }
+            detent_simulation::controller::Outcome::Broken(broke) => texts.broken_rule(broke),
         };
         put(format!(
             "{} {} s: {outcome}",
@@ -238,7 +236,7 @@ pub(super) fn outcome(
                 "    −{:.1}  {}  {}",
                 lost.points,
                 lost.at,
-                texts.loss(lost)
+                texts.loss(&lost.loss)
             ))?;
             let reviewed = words.zip(review.and_then(|r| r.account(d.dimension, place)));
             if let Some((words, account)) = reviewed {

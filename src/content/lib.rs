@@ -21,6 +21,7 @@ mod script_file;
 mod shelf;
 pub mod table_file;
 mod text;
+mod wording;
 mod words;
 
 pub use answers_csv::{answers_csv, file_date};

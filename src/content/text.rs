@@ -4,7 +4,6 @@ use super::builtin;
 use detent_simulation::controller::Board;
 use detent_simulation::plant::{Component, Pin, Side};
 use detent_training::bench::{Condition, MeterMode, Part};
-use detent_training::lesson::Deduction;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
 use std::fmt;
@@ -176,29 +175,6 @@ impl Texts {
             words.push(self.with("parts-superseded", &[("part", Value::from(next.as_str()))]));
         }
         words
-    }
-
-    /// Why points were lost, in words.
-    pub fn loss(&self, loss: &Deduction) -> String {
-        let args: Vec<(&str, Value<'_>)> = loss
-            .args
-            .iter()
-            .map(|(name, value)| {
-                let text = match *name {
-                    "rule" => self.get(&format!("rule-{value}")),
-                    "said" | "truth" if value.is_empty() => self.get("mode-nothing"),
-                    "said" | "truth" => {
-                        let modes = value.split(',').map(|id| self.mode(id));
-                        modes.collect::<Vec<_>>().join("; ")
-                    }
-                    "given" | "due" => self.get(&format!("advice-{value}")),
-                    "named" | "needed" if value.is_empty() => self.get("report-no-part"),
-                    _ => value.clone(),
-                };
-                (*name, Value::from(text))
-            })
-            .collect();
-        self.with(loss.reason, &args)
     }
 }
 

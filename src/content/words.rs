@@ -123,7 +123,7 @@ impl Words<'_> {
         };
         let sound = match account.sound {
             Sound::Step(step) => self.step(step),
-            Sound::Rule(key) => texts.get(key),
+            Sound::Practice(practice) => texts.good_practice(practice),
         };
         let (Worth::Saves { minutes, money } | Worth::Takes { minutes, money }) = account.worth;
         let key = match account.worth {

@@ -12,7 +12,9 @@ use detent_training::bench::{
     Action, BenchView, Caution, Condition, Display, Event, Finding, Found, Grip, Happening,
     MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal, Turn,
 };
-use detent_training::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Points, Score};
+use detent_training::lesson::{
+    Bilingual, Deduction, Dimension, DimensionScore, Loss, Points, Score,
+};
 use detent_training::practice::CourseJob;
 use detent_training::reason::{Doubt, Review};
 
@@ -196,11 +198,10 @@ pub fn demo_job() -> Job {
 }
 
 fn demo_score() -> Score {
-    let lost = |s: u64, points, reason, args| Deduction {
+    let lost = |s: u64, points, loss| Deduction {
         at: Time::ZERO + Span::from_s(s),
         points,
-        reason,
-        args,
+        loss,
     };
     let row = |dimension, of, lost: Vec<Deduction>| DimensionScore {
         dimension,
@@ -216,20 +217,27 @@ fn demo_score() -> Score {
                 vec![lost(
                     74,
                     3.0,
-                    "lost-failed-try",
-                    vec![("rule", "hold-too-short".to_owned())],
+                    Loss::FailedTry {
+                        rule: HELD_TOO_SHORT,
+                    },
                 )],
             ),
             row(Dimension::Reading, 15.0, vec![]),
             row(
                 Dimension::Reasoning,
                 25.0,
-                vec![lost(640, 8.0, "lost-good-board-replaced", vec![])],
+                vec![lost(
+                    640,
+                    8.0,
+                    Loss::GoodBoardReplaced {
+                        part: "C24-500".to_owned(),
+                    },
+                )],
             ),
             row(
                 Dimension::Safety,
                 20.0,
-                vec![lost(310, 10.0, "lost-ohms-on-live", vec![])],
+                vec![lost(310, 10.0, Loss::OhmsOnLive)],
             ),
             row(
                 Dimension::Cost,
@@ -237,14 +245,22 @@ fn demo_score() -> Score {
                 vec![lost(
                     900,
                     4.0,
-                    "lost-over-budget",
-                    vec![("bill", "214".to_owned()), ("budget", "180".to_owned())],
+                    Loss::OverBudget {
+                        bill: 214.0,
+                        budget: 180.0,
+                    },
                 )],
             ),
             row(Dimension::Proof, 15.0, vec![]),
         ],
     }
 }
+
+/// How the first of the tries ended.
+const HELD_TOO_SHORT: Broke = Broke::HoldTooShort {
+    step: 3,
+    by_ms: 360,
+};
 
 fn demo_tries() -> Vec<Try> {
     use GestureInput::{Detent, Down, Up};
@@ -273,15 +289,11 @@ fn demo_tries() -> Vec<Try> {
         });
         lines
     };
-    let short = Broke::HoldTooShort {
-        step: 3,
-        by_ms: 360,
-    };
     vec![
         Try {
             began_s: 61,
-            lines: start(4300, 180, Some(short)),
-            outcome: Outcome::Broken(short),
+            lines: start(4300, 180, Some(HELD_TOO_SHORT)),
+            outcome: Outcome::Broken(HELD_TOO_SHORT),
         },
         Try {
             began_s: 74,
@@ -478,7 +490,7 @@ impl BenchPort for DemoBench {
 
     fn caution(&self, action: &Action) -> Option<Caution> {
         (matches!(action, Action::OpenCabinet) && self.view.machine.plugged)
-            .then_some("caution-open-live")
+            .then_some(Caution::OpenLive)
     }
 
     fn view(&self) -> BenchView {

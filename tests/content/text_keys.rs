@@ -1,13 +1,14 @@
 //! Every text that the rooms outside the window can ask for is there in every language. The keys
 //! are taken from the program itself: its types, its content, and the literals in its source.
 
-use detent_content::{Language, Texts, Value, builtin, read_board};
-use detent_simulation::controller::{Broke, Monitor};
-use detent_simulation::plant::{Component, Param, Side};
-use detent_training::bench::{Advice, Condition, Finding, Happening};
-use detent_training::lesson::{Dimension, Mains};
+use detent_content::{Language, Texts, builtin, read_board};
+use detent_simulation::controller::{Broke, EntryRule, Monitor};
+use detent_simulation::plant::{Component, Connector, Param, Side};
+use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
+use detent_training::lesson::{Dimension, Loss, LossKind, Mains};
 use detent_training::practice::{Skill, Why};
-use std::collections::{BTreeMap, BTreeSet};
+use detent_training::reason::GoodPractice;
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
@@ -53,85 +54,172 @@ fn everything_in_the_machine_has_its_texts() {
 }
 
 #[test]
-fn everything_that_can_happen_at_the_bench_has_its_texts() {
-    let view = source("src/training/bench/view.rs");
-    let happenings = variants(&view, "Happening");
-    assert!(happenings.contains(&format!("{:?}", Happening::OhmsOnLive)));
-    check(happenings.iter().map(|name| kebab("happening", name)));
-    let refusals = variants(&view, "Refusal");
-    assert!(refusals.len() > 5, "{refusals:?}");
-    check(refusals.iter().map(|name| kebab("refusal", name)));
-}
-
-#[test]
 fn every_caution_has_a_text_and_a_signal_word() {
-    let cautions = literals(&source("src/training/bench/workplace.rs"), "caution-");
-    assert!(cautions.len() > 5, "{cautions:?}");
-    check(&cautions);
-    check(cautions.iter().map(|key| format!("{key}-word")));
-    // The four signal words of ANSI Z535.4; the translations are common practice, no source.
+    check(Caution::ALL.iter().map(|c| format!("caution-{c}")));
+    // The signal words of ANSI Z535.4; the translations are common practice, no source.
     let words = [
-        (Language::En, ["DANGER", "WARNING", "CAUTION", "NOTICE"]),
-        (
-            Language::Es,
-            ["PELIGRO", "ADVERTENCIA", "ATENCIÓN", "AVISO"],
-        ),
+        (Language::En, ["DANGER", "WARNING", "CAUTION"]),
+        (Language::Es, ["PELIGRO", "ADVERTENCIA", "ATENCIÓN"]),
     ];
     for (language, words) in words {
         let texts = Texts::load(language);
-        for key in &cautions {
-            let word = texts.get(&format!("{key}-word"));
-            assert!(words.contains(&word.as_str()), "{key}: {word}");
+        let told: Vec<String> = (SignalWord::ALL.iter())
+            .map(|word| texts.signal_word(*word))
+            .collect();
+        assert_eq!(told, words);
+    }
+}
+
+#[test]
+fn every_refusal_is_told_with_its_part() {
+    let part = || "P-0701".to_owned();
+    let refusals = [
+        Refusal::CabinetClosed,
+        Refusal::LidClosed,
+        Refusal::NeedsPart(Component::Supply),
+        Refusal::LidLocked,
+        Refusal::NoConnector(Connector::Board("X9".to_owned())),
+        Refusal::NoPart(part()),
+        Refusal::DoesNotFit(part()),
+        Refusal::NotInHand(part()),
+        Refusal::Finished,
+        Refusal::NoCause("belt.gone".to_owned()),
+        Refusal::NoReading(7),
+        Refusal::NothingToHold,
+        Refusal::PlugInOutlet,
+        Refusal::AlreadySo,
+    ];
+    for texts in Language::ALL.map(Texts::load) {
+        for refusal in &refusals {
+            let told = texts.refusal(refusal);
+            assert!(!told.contains(['‹', '{']), "{refusal:?}: {told}");
+            let with_part = format!("{refusal:?}").contains("P-0701");
+            assert_eq!(told.contains("P-0701"), with_part, "{told}");
         }
     }
 }
 
 #[test]
 fn every_broken_rule_and_every_dimension_has_its_text() {
-    let rules = literals(
-        after(
-            &source("src/simulation/controller/gesture.rs"),
-            "pub fn key(",
-        ),
-        "",
-    );
-    let late = Broke::Late { step: 0, by_ms: 1 };
-    assert!(rules.contains(late.key()), "{rules:?}");
-    check(rules.iter().map(|rule| format!("rule-{rule}")));
+    check(EntryRule::ALL.iter().map(|rule| format!("rule-{rule}")));
+    check(EntryRule::ALL.iter().map(|rule| format!("broke-{rule}")));
     check(Dimension::ALL.iter().map(|d| format!("dimension-{d}")));
+    let practices = GoodPractice::ALL.iter();
+    check(practices.map(|practice| format!("sound-{practice}")));
     check(["mode-nothing"]);
 }
 
+/// One loss of each kind, with what its text must name.
+fn losses() -> Vec<(Loss, &'static [&'static str])> {
+    let part = || "P-0701".to_owned();
+    let rule = Broke::Late { step: 0, by_ms: 1 };
+    vec![
+        (Loss::FailedTry { rule }, &[]),
+        (Loss::NeverEntered, &[]),
+        (Loss::RestTooShort { seconds: 9.4 }, &["9"]),
+        (
+            Loss::Misread {
+                noted: 5,
+                shown: vec![42, 7],
+            },
+            &["05", "42, 07"],
+        ),
+        (Loss::CodeNotNoted { code: 7, due: 2 }, &["07"]),
+        (Loss::GoodBoardReplaced { part: part() }, &[]),
+        (Loss::WrongPart { part: part() }, &[]),
+        (Loss::BoughtOnTheCode { part: part() }, &["P-0701"]),
+        (Loss::NotCured, &[]),
+        (Loss::NoReport, &[]),
+        (
+            Loss::WrongCause {
+                said: Vec::new(),
+                truth: vec!["belt.broken".to_owned()],
+            },
+            &[],
+        ),
+        (
+            Loss::WrongPartNamed {
+                named: None,
+                needed: vec![part(), "P-1801".to_owned()],
+            },
+            &["P-0701, P-1801"],
+        ),
+        (
+            Loss::WrongAdvice {
+                given: Advice::None,
+                due: Advice::Replace,
+            },
+            &[],
+        ),
+        (Loss::Shock, &[]),
+        (Loss::TouchedCharge, &[]),
+        (Loss::OpenedLive, &[]),
+        (Loss::OhmsOnLive, &[]),
+        (Loss::LiveNotAllowed, &[]),
+        (Loss::Flood, &[]),
+        (Loss::LidSpinning, &[]),
+        (Loss::NotProvedDead, &[]),
+        (Loss::MeterNotProved, &[]),
+        (
+            Loss::Slow {
+                minutes: 91.6,
+                par: 60.0,
+            },
+            &["92", "60"],
+        ),
+        (
+            Loss::Overspent {
+                spent: 103.0,
+                needed: 48.0,
+                budget: 320.0,
+            },
+            &["103", "48"],
+        ),
+        (
+            Loss::OverBudget {
+                bill: 214.0,
+                budget: 180.0,
+            },
+            &["214", "180"],
+        ),
+        (
+            Loss::OverRepairLimit {
+                bill: 377.0,
+                limit: 352.0,
+            },
+            &["377", "352"],
+        ),
+        (Loss::NoEvidence, &[]),
+        (Loss::RivalsLeft { open: 2, rivals: 5 }, &["2", "5"]),
+        (Loss::NotRecalibrated, &[]),
+        (Loss::NoProvingRun, &[]),
+    ]
+}
+
 #[test]
-fn every_point_lost_is_told_with_just_its_arguments() {
-    let reasons = reasons(&source("src/training/lesson/judge.rs"));
-    assert!(reasons.len() > 20, "{reasons:?}");
-    assert_eq!(
-        reasons["lost-misread"],
-        ["noted", "shown"].map(str::to_owned).into()
-    );
-    check(reasons.keys());
-    for language in Language::ALL {
-        let texts = Texts::load(language);
-        for (key, names) in &reasons {
-            let marks: Vec<(&str, String)> = names
-                .iter()
-                .map(|name| (name.as_str(), format!("<{name}>")))
-                .collect();
-            let args: Vec<(&str, Value<'_>)> = marks
-                .iter()
-                .map(|(name, mark)| (*name, Value::from(mark.as_str())))
-                .collect();
-            let told = texts.with(key, &args);
-            for (_, mark) in &marks {
-                assert!(
-                    told.contains(mark),
-                    "{}: {key} leaves out {mark}",
-                    language.file()
-                );
+fn every_point_lost_is_told_with_its_arguments() {
+    let losses = losses();
+    let told: Vec<LossKind> = losses.iter().map(|(loss, _)| loss.kind()).collect();
+    assert_eq!(told, LossKind::ALL, "one of each kind, in order");
+    for texts in Language::ALL.map(Texts::load) {
+        let advice = |advice: &Advice| texts.get(&format!("advice-{advice}"));
+        for (loss, named) in &losses {
+            let mut named: Vec<String> = named.iter().map(|name| (*name).to_owned()).collect();
+            match loss {
+                Loss::FailedTry { rule } => named.push(texts.broken_rule(*rule)),
+                Loss::WrongCause { .. } => {
+                    named.extend([texts.get("mode-nothing"), texts.mode("belt.broken")]);
+                }
+                Loss::WrongPartNamed { .. } => named.push(texts.get("report-no-part")),
+                Loss::WrongAdvice { given, due } => named.extend([advice(given), advice(due)]),
+                _ => {}
             }
-            // An argument that was not given shows in braces.
-            assert!(!told.contains('{'), "{}: {told}", language.file());
+            let told = texts.loss(loss);
+            // An argument that was not given shows in braces, a missing text in angle quotes.
+            assert!(!told.contains(['‹', '{']), "{told}");
+            for name in named {
+                assert!(told.contains(&name), "{name} is not in: {told}");
+            }
         }
     }
 }
@@ -201,15 +289,6 @@ fn the_service_sheet_tells_the_values_of_the_sound_machine() {
 #[test]
 fn a_missing_text_is_noticed() {
     assert_eq!(missing(["common-yes", "no-such-key"]), ["no-such-key"]);
-    let made_up = "self.lose(d, 1.0, \"lost-a\", vec![(\"n\", x)]);\nself.lose(\"lost-b\", y);";
-    let found = reasons(made_up);
-    assert_eq!(found["lost-a"], BTreeSet::from(["n".to_owned()]));
-    assert!(found["lost-b"].is_empty());
-    assert_eq!(
-        variants("pub enum A {\n    /// B\n    C(u8),\n    D,\n}", "A"),
-        ["C", "D"]
-    );
-    assert_eq!(kebab("x", "OhmsOnLive"), "x-ohms-on-live");
 }
 
 #[track_caller]
@@ -254,62 +333,4 @@ fn literals(code: &str, prefix: &str) -> BTreeSet<String> {
         .filter(|text| text.starts_with(prefix))
         .map(str::to_owned)
         .collect()
-}
-
-/// Names of an enum's variants, in order.
-fn variants(code: &str, name: &str) -> Vec<String> {
-    after(code, &format!("pub enum {name} {{"))
-        .lines()
-        .filter_map(|line| line.strip_prefix("    "))
-        .filter(|line| line.starts_with(char::is_uppercase))
-        .map(|line| {
-            line.split(|c: char| !c.is_alphanumeric())
-                .next()
-                .unwrap_or("")
-                .to_owned()
-        })
-        .collect()
-}
-
-/// `prefix` and the words of a variant's name, joined by hyphens.
-fn kebab(prefix: &str, name: &str) -> String {
-    let mut key = prefix.to_owned();
-    for letter in name.chars() {
-        if letter.is_uppercase() {
-            key.push('-');
-        }
-        key.extend(letter.to_lowercase());
-    }
-    key
-}
-
-/// Each reason for a loss in `code`, with the names of the arguments made since the reason before.
-fn reasons(code: &str) -> BTreeMap<String, BTreeSet<String>> {
-    let mut reasons = BTreeMap::new();
-    let mut from = 0;
-    for (at, _) in code.match_indices("\"lost-") {
-        let key = code[at + 1..].split('"').next().unwrap_or("").to_owned();
-        let end = at + end_of_call(&code[at..]);
-        let names = code[from..end].split("(\"").skip(1);
-        let names = names.filter_map(|rest| rest.split_once("\","));
-        let names = names.map(|(name, _)| name).filter(|name| {
-            !name.starts_with("lost-") && name.chars().all(|c| c.is_ascii_lowercase() || c == '_')
-        });
-        reasons
-            .entry(key)
-            .or_insert_with(BTreeSet::new)
-            .extend(names.map(str::to_owned));
-        from = end;
-    }
-    reasons
-}
-
-/// Where the call ends in whose arguments `code` begins.
-fn end_of_call(code: &str) -> usize {
-    let mut depth = 0;
-    let end = code.find(|c| {
-        depth += i32::from(c == '(') - i32::from(c == ')');
-        depth < 0
-    });
-    end.unwrap_or(code.len())
 }

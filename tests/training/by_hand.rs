@@ -4,9 +4,9 @@
 use crate::stage::{MAINS, Stage};
 use detent_simulation::plant::{Component, FailureMode, Op, Param, Presence};
 use detent_simulation::units::Span;
-use detent_training::bench::{Action, Advice, Bench, Finding, Happening, Refusal, Report};
+use detent_training::bench::{Action, Advice, Bench, Caution, Finding, Happening, Refusal, Report};
 use detent_training::lesson::survey::{bench_with, recalibrate, wash};
-use detent_training::lesson::{Dimension, Hidden, Mains, judge, set_up};
+use detent_training::lesson::{Dimension, Hidden, LossKind, Mains, judge, set_up};
 
 /// Lid up, plug out, panels off, charge bled: everything can be looked at.
 fn open_up(bench: &mut Bench) {
@@ -166,11 +166,11 @@ fn hands_on_a_live_part_are_shocked_and_warned_before() {
     bench.wait(Span::from_s(5));
     bench.act(&Action::OpenCabinet).expect("it opens");
     let touch = Action::Inspect(Component::Motor);
-    assert_eq!(bench.caution(&touch), Some("caution-touch-live"));
+    assert_eq!(bench.caution(&touch), Some(Caution::TouchLive));
     bench.act(&touch).expect("nothing stops the hand");
     assert!(bench.events().iter().any(|e| e.what == Happening::Shock));
     let tilt = Action::PutRight(Component::Floor);
-    assert_eq!(bench.caution(&tilt), Some("caution-heavy"));
+    assert_eq!(bench.caution(&tilt), Some(Caution::Heavy));
 }
 
 /// Two faults at once: both must go and be named, and both parts may be paid for.
@@ -212,7 +212,7 @@ fn two_faults_at_once_are_both_cured_and_judged() {
         let score = judge(&scenario, &bench);
         let reasons = |d: Dimension| {
             let lost = &score.dimensions[d.index()].lost;
-            lost.iter().map(|l| l.reason).collect::<Vec<_>>()
+            lost.iter().map(|l| l.loss.kind()).collect::<Vec<_>>()
         };
         (
             reasons(Dimension::Reasoning),
@@ -221,11 +221,14 @@ fn two_faults_at_once_are_both_cured_and_judged() {
         )
     };
     let (reasoning, cost, proof) = job(true, &["belt.broken", "taps.hot-shut"]);
-    assert_eq!(reasoning, ["lost-bought-on-the-code"]);
-    assert!(!cost.contains(&"lost-overspent"), "{cost:?}");
-    assert!(!proof.contains(&"lost-no-evidence"), "{proof:?}");
-    assert!(job(false, &["belt.broken"]).0.contains(&"lost-not-cured"));
+    assert_eq!(reasoning, [LossKind::BoughtOnTheCode]);
+    assert!(!cost.contains(&LossKind::Overspent), "{cost:?}");
+    assert!(!proof.contains(&LossKind::NoEvidence), "{proof:?}");
+    assert!(job(false, &["belt.broken"]).0.contains(&LossKind::NotCured));
     for half in [&["belt.broken"], &["thermistor.open"]] {
-        assert!(job(true, half).0.contains(&"lost-wrong-cause"), "{half:?}");
+        assert!(
+            job(true, half).0.contains(&LossKind::WrongCause),
+            "{half:?}"
+        );
     }
 }

@@ -108,8 +108,7 @@ fn losses(score: &Score) -> String {
     let mut text = String::new();
     for dimension in &score.dimensions {
         for loss in dimension.lost.iter().filter(|loss| loss.points > 0.05) {
-            let (points, reason) = (loss.points, loss.reason);
-            write!(text, " {points:.1} {reason} {:?};", loss.args).expect("memory takes it");
+            write!(text, " {:.1} {:?};", loss.points, loss.loss).expect("memory takes it");
         }
     }
     text

@@ -6,7 +6,7 @@ use detent_simulation::plant::mains::{STRAY_EARTH_FARADS, STRAY_LINE_FARADS};
 use detent_simulation::plant::{Component, Connector, Param, Pin};
 use detent_simulation::units::Span;
 use detent_training::bench::{
-    Action, Bench, Display, Grip, Happening, MeterMode, Reading, Refusal, meter,
+    Action, Bench, Caution, Display, Grip, Happening, MeterMode, Reading, Refusal, meter,
 };
 use detent_training::lesson::Mains;
 
@@ -232,7 +232,7 @@ fn fingers_on_live_metal_are_a_shock_and_clips_are_none() {
         let seen = bench.events().iter().filter(|e| e.what == Happening::Shock);
         assert_eq!(seen.count(), shocks, "{grip:?}");
         assert_eq!(
-            caution == Some("caution-touch-live"),
+            caution == Some(Caution::TouchLive),
             shocks == 1,
             "{caution:?}"
         );
@@ -245,7 +245,7 @@ fn fingers_on_live_metal_are_a_shock_and_clips_are_none() {
     act(&mut bench, Action::OpenCabinet);
     act(&mut bench, Action::Unplug);
     let action = probe(MeterMode::VoltsDc, "bulk.plus", "bulk.minus", Grip::Fingers);
-    assert_eq!(bench.caution(&action), Some("caution-stored-charge"));
+    assert_eq!(bench.caution(&action), Some(Caution::StoredCharge));
     act(&mut bench, action);
     let last = bench.events().last().map(|event| event.what);
     assert_eq!(last, Some(Happening::TouchedCharge));

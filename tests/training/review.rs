@@ -8,7 +8,7 @@ use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Action, Bench, MeterMode, Report};
 use detent_training::lesson::technician::{Persona, work};
-use detent_training::lesson::{Score, judge, set_up};
+use detent_training::lesson::{LossKind, Score, judge, set_up};
 use detent_training::reason::{Deed, Review, Step, Worth};
 use proptest::prelude::*;
 use rand::SeedableRng;
@@ -127,7 +127,7 @@ fn a_reading_that_proves_the_fault_moves_the_bar_and_a_blind_purchase_is_priced(
                 .enumerate()
                 .map(move |(n, l)| (side.dimension, n, l))
         })
-        .find(|(.., loss)| loss.reason == "lost-good-board-replaced")
+        .find(|(.., loss)| loss.loss.kind() == LossKind::GoodBoardReplaced)
         .expect("the control was sound");
     let account = review.account(blind.0, blind.1).expect("an account");
     let board = (swapped.counter().iter())

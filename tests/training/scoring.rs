@@ -6,7 +6,7 @@ use detent_simulation::plant::{Connector, Pin};
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report};
 use detent_training::lesson::{
-    Course, CoursePart, Dimension, Hidden, Mains, Scenario, judge, set_up,
+    Course, CoursePart, Dimension, Hidden, LossKind, Mains, Scenario, judge, set_up,
 };
 
 const MAINS: Mains = Mains::V120Hz60;
@@ -42,11 +42,11 @@ fn report(causes: &[&str], part: Option<&str>, advice: Advice) -> Action {
 }
 
 /// Points that a reason took, all together; none when it was not given.
-fn lost(scenario: &Scenario, bench: &Bench, dimension: Dimension, reason: &str) -> Option<f64> {
+fn lost(scenario: &Scenario, bench: &Bench, dimension: Dimension, reason: LossKind) -> Option<f64> {
     let score = judge(scenario, bench);
     let losses = &score.dimensions[dimension.index()].lost;
     let points: Vec<f64> = (losses.iter())
-        .filter(|loss| loss.reason == reason)
+        .filter(|loss| loss.loss.kind() == reason)
         .map(|loss| loss.points)
         .collect();
     (!points.is_empty()).then(|| points.iter().sum())
@@ -73,7 +73,7 @@ fn seat() -> Action {
 fn dead_losses(stage: &Stage, mut bench: Bench, deeds: Vec<Action>) -> [bool; 2] {
     act(&mut bench, [Action::Unplug, Action::OpenCabinet]);
     act(&mut bench, deeds);
-    ["lost-not-proved-dead", "lost-meter-not-proved"]
+    [LossKind::NotProvedDead, LossKind::MeterNotProved]
         .map(|reason| lost(&scenario(stage), &bench, Dimension::Safety, reason).is_some())
 }
 
@@ -187,7 +187,12 @@ fn every_cause_counts_by_its_share() {
             bench.machine_mut().replace(stage.mode(id).component);
         }
         act(&mut bench, [report(said, None, Advice::None)]);
-        let found = lost(&scenario, &bench, Dimension::Reasoning, "lost-wrong-cause");
+        let found = lost(
+            &scenario,
+            &bench,
+            Dimension::Reasoning,
+            LossKind::WrongCause,
+        );
         let expected = share.map(|share| share * full);
         let near = match (found, expected) {
             (Some(a), Some(b)) => (a - b).abs() < 1e-9,
@@ -221,7 +226,7 @@ fn the_part_named_is_for_what_failed_and_fits() {
     ] {
         let mut bench = bench(&stage, hidden);
         act(&mut bench, [report(hidden, part, Advice::None)]);
-        let reason = "lost-wrong-part-named";
+        let reason = LossKind::WrongPartNamed;
         let found = lost(&scenario, &bench, Dimension::Reasoning, reason).is_some();
         assert_eq!(found, takes, "{hidden:?} {part:?}");
     }
@@ -242,7 +247,12 @@ fn the_customer_is_told_what_the_fault_calls_for() {
         for given in Advice::ALL {
             let mut bench = bench(&stage, &[hidden]);
             act(&mut bench, [report(&[hidden], None, *given)]);
-            let found = lost(&scenario, &bench, Dimension::Reasoning, "lost-wrong-advice");
+            let found = lost(
+                &scenario,
+                &bench,
+                Dimension::Reasoning,
+                LossKind::WrongAdvice,
+            );
             assert_eq!(found.is_some(), *given != due, "{hidden}: {given}");
         }
     }
@@ -267,9 +277,9 @@ fn a_repair_that_is_not_worth_it_is_left_and_said_so() {
         let mut bench = bench(&stage, &[fault]);
         act(&mut bench, [report(&[fault], Some("P-0501"), advice)]);
         for (d, reason, takes) in [
-            (Dimension::Reasoning, "lost-wrong-advice", takes_advice),
-            (Dimension::Reasoning, "lost-not-cured", takes_cure),
-            (Dimension::Proof, "lost-no-proving-run", takes_cure),
+            (Dimension::Reasoning, LossKind::WrongAdvice, takes_advice),
+            (Dimension::Reasoning, LossKind::NotCured, takes_cure),
+            (Dimension::Proof, LossKind::NoProvingRun, takes_cure),
         ] {
             let found = lost(scenario, &bench, d, reason).is_some();
             assert_eq!(
@@ -312,8 +322,8 @@ fn the_bill_is_parts_and_work_and_has_two_limits() {
         );
         let bill = bench.spent() + bench.labour();
         for (reason, takes) in [
-            ("lost-over-budget", over_budget),
-            ("lost-over-repair-limit", over_limit),
+            (LossKind::OverBudget, over_budget),
+            (LossKind::OverRepairLimit, over_limit),
         ] {
             let found = lost(&scenario, &bench, Dimension::Cost, reason).is_some();
             assert_eq!(found, takes, "{bill:.0} of {budget}: {reason}");
@@ -334,7 +344,7 @@ fn what_was_bought_for_nothing_costs_points_and_what_went_back_costs_less() {
         );
         act(&mut bench, deeds.iter().cloned());
         act(&mut bench, [report(&[fault], Some("P-0701"), Advice::None)]);
-        lost(&scenario, &bench, Dimension::Cost, "lost-overspent")
+        lost(&scenario, &bench, Dimension::Cost, LossKind::Overspent)
     };
     let lock = [
         Action::Order("P-0701".to_owned()),
@@ -380,7 +390,12 @@ fn a_reading_drill_wants_the_old_codes_too() {
         let library = stage.shelf().library(&scenario);
         let mut bench = set_up(&scenario, &library, 4).expect("a sound scenario");
         act(&mut bench, noted.iter().map(|code| Action::NoteCode(*code)));
-        let lost = lost(&scenario, &bench, Dimension::Reading, "lost-code-not-noted");
+        let lost = lost(
+            &scenario,
+            &bench,
+            Dimension::Reading,
+            LossKind::CodeNotNoted,
+        );
         lost.unwrap_or(0.0) / scenario.points.reading
     };
     let near = |share: f64, expected: f64| (share - expected).abs() < 1e-9;
@@ -404,7 +419,7 @@ fn a_sound_control_swapped_in_a_drill_takes_what_was_drilled() {
         act(&mut bench, [Action::Order(board()), Action::Fit(board())]);
         bench
     };
-    let reason = "lost-good-board-replaced";
+    let reason = LossKind::GoodBoardReplaced;
     let sound = swap(&["belt.broken"]);
     for (part, drilled) in [
         (CoursePart::EntryDrill, Some(Dimension::Entry)),

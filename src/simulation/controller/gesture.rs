@@ -4,6 +4,7 @@
 //! since the edge before. Three clocks run: since the try began, since the step began, since the last
 //! edge. Each input of a try leaves a line, so that a failed try can be explained.
 
+use crate::names;
 use crate::plant::Button;
 use crate::units::{Span, TICK_MS};
 use serde::{Deserialize, Serialize};
@@ -199,19 +200,30 @@ pub enum Broke {
     },
 }
 
+names! {
+    /// The rules of a try, without where and by how much they were broken. Their texts are `rule-{name}` and
+    /// `broke-{name}`.
+    EntryRule {
+        Late = "late", WrongWay = "wrong-way", TooManyDetents = "too-many-detents",
+        TooFewDetents = "too-few-detents", PressTooLong = "press-too-long",
+        HoldTooShort = "hold-too-short", HoldTooLong = "hold-too-long",
+        OutOfOrder = "out-of-order", WindowOver = "window-over",
+    }
+}
+
 impl Broke {
-    /// Short name of the rule, for text keys.
-    pub fn key(self) -> &'static str {
+    /// Which rule it was.
+    pub fn rule(self) -> EntryRule {
         match self {
-            Broke::Late { .. } => "late",
-            Broke::WrongWay { .. } => "wrong-way",
-            Broke::TooManyDetents { .. } => "too-many-detents",
-            Broke::TooFewDetents { .. } => "too-few-detents",
-            Broke::PressTooLong { .. } => "press-too-long",
-            Broke::HoldTooShort { .. } => "hold-too-short",
-            Broke::HoldTooLong { .. } => "hold-too-long",
-            Broke::OutOfOrder { .. } => "out-of-order",
-            Broke::WindowOver { .. } => "window-over",
+            Broke::Late { .. } => EntryRule::Late,
+            Broke::WrongWay { .. } => EntryRule::WrongWay,
+            Broke::TooManyDetents { .. } => EntryRule::TooManyDetents,
+            Broke::TooFewDetents { .. } => EntryRule::TooFewDetents,
+            Broke::PressTooLong { .. } => EntryRule::PressTooLong,
+            Broke::HoldTooShort { .. } => EntryRule::HoldTooShort,
+            Broke::HoldTooLong { .. } => EntryRule::HoldTooLong,
+            Broke::OutOfOrder { .. } => EntryRule::OutOfOrder,
+            Broke::WindowOver { .. } => EntryRule::WindowOver,
         }
     }
 }

@@ -34,7 +34,8 @@ pub use board::{
 pub use check::{BoardFault, BoardProblem};
 pub use firmware::Controller;
 pub use gesture::{
-    Broke, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try, rehearse,
+    Broke, EntryRule, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine,
+    Try, rehearse,
 };
 pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};

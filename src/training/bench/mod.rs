@@ -17,5 +17,6 @@ pub use part::{Condition, Part, Rates, cure, current};
 pub use report::{Advice, Report};
 pub use view::{
     BenchView, Caution, Display, Event, Happening, MeterTest, PartInHand, Reading, Refusal,
+    SignalWord,
 };
 pub use workplace::{Bench, Setup};

@@ -4,6 +4,7 @@ use super::action::{Grip, MeterMode};
 use super::inspect::Found;
 use super::meter;
 use detent_simulation::machine::MachineView;
+use detent_simulation::names;
 use detent_simulation::plant::{Component, Connector, Pin};
 use detent_simulation::units::Time;
 use serde::{Deserialize, Serialize};
@@ -72,27 +73,28 @@ pub struct Event {
     pub what: Happening,
 }
 
-/// What can happen to a person at the bench.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Happening {
-    /// Cabinet opened with the plug in.
-    CabinetOpenedLive,
-    /// Hands inside before the stored charge was gone.
-    TouchedCharge,
-    /// Ohms measured on a live or charged circuit; the meter's fuse blew.
-    OhmsOnLive,
-    /// A connector or part touched with the plug in: electric shock.
-    Shock,
-    /// Live meter work in a job that does not allow it.
-    LiveTestNotAllowed,
-    /// A water part opened with water in the tub: a flood.
-    Flood,
-    /// A part was fitted that does not cure the fault.
-    WrongPart,
-    /// The control board was replaced although it was sound.
-    GoodBoardReplaced,
-    /// The lid was opened while the basket still turned.
-    LidOpenedSpinning,
+names! {
+    /// What can happen to a person at the bench.
+    Happening {
+        /// Cabinet opened with the plug in.
+        CabinetOpenedLive = "cabinet-opened-live",
+        /// Hands inside before the stored charge was gone.
+        TouchedCharge = "touched-charge",
+        /// Ohms measured on a live or charged circuit; the meter's fuse blew.
+        OhmsOnLive = "ohms-on-live",
+        /// A connector or part touched with the plug in: electric shock.
+        Shock = "shock",
+        /// Live meter work in a job that does not allow it.
+        LiveTestNotAllowed = "live-test-not-allowed",
+        /// A water part opened with water in the tub: a flood.
+        Flood = "flood",
+        /// A part was fitted that does not cure the fault.
+        WrongPart = "wrong-part",
+        /// The control board was replaced although it was sound.
+        GoodBoardReplaced = "good-board-replaced",
+        /// The lid was opened while the basket still turned.
+        LidOpenedSpinning = "lid-opened-spinning",
+    }
 }
 
 /// A part on order or in the hand.
@@ -143,9 +145,54 @@ pub struct BenchView {
     pub finished: bool,
 }
 
-/// The usual caution before an action, as a text key, where there is one.
-/// The app shows it and asks; the action itself stays possible.
-pub type Caution = &'static str;
+names! {
+    /// The usual caution before an action. Its text is `caution-{name}`. The window shows it and asks; the
+    /// action itself stays possible.
+    Caution {
+        /// Panels off with the plug in.
+        OpenLive = "open-live",
+        /// The plug in with the panels off.
+        PlugOpen = "plug-open",
+        /// Hands where mains is, with the plug in.
+        TouchLive = "touch-live",
+        /// Hands where the bulk capacitor's charge is.
+        StoredCharge = "stored-charge",
+        /// The basket still turns.
+        Moving = "moving",
+        /// One of the inlet hoses is hot.
+        HotWater = "hot-water",
+        /// The machine is heavy.
+        Heavy = "heavy",
+        /// The meter's own current into a live circuit.
+        OhmsLive = "ohms-live",
+        /// A meter on the live machine.
+        LiveTest = "live-test",
+        /// Water above the part that is opened.
+        Flood = "flood",
+    }
+}
+
+names! {
+    /// Signal words by how bad it gets (ANSI Z535.4): death or serious injury will, or could; minor or moderate
+    /// injury could. Its text is `signal-{name}`.
+    SignalWord { Danger = "danger", Warning = "warning", Caution = "caution" }
+}
+
+impl Caution {
+    /// The signal word above it.
+    pub fn signal_word(self) -> SignalWord {
+        match self {
+            Caution::OpenLive | Caution::PlugOpen | Caution::TouchLive => SignalWord::Danger,
+            Caution::StoredCharge
+            | Caution::Moving
+            | Caution::HotWater
+            | Caution::Heavy
+            | Caution::OhmsLive
+            | Caution::LiveTest => SignalWord::Warning,
+            Caution::Flood => SignalWord::Caution,
+        }
+    }
+}
 
 /// Why the bench refuses an action outright (it is not physically possible).
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]

@@ -206,29 +206,29 @@ impl Bench {
         Ok(())
     }
 
-    /// The usual caution before an action, as a text key, where there is one.
+    /// The usual caution before an action, where there is one.
     pub fn caution(&self, action: &Action) -> Option<Caution> {
         let plant = self.machine.plant();
         let charged = plant.supply().bulk_v > TOUCH_V;
         match action {
-            Action::OpenCabinet if plant.plugged() => Some("caution-open-live"),
-            Action::Plug if self.cabinet_open => Some("caution-plug-open"),
-            Action::OpenCabinet if charged => Some("caution-stored-charge"),
-            action if plant.plugged() && touches_mains(action) => Some("caution-touch-live"),
-            action if charged && touches_charge(action) => Some("caution-stored-charge"),
+            Action::OpenCabinet if plant.plugged() => Some(Caution::OpenLive),
+            Action::Plug if self.cabinet_open => Some(Caution::PlugOpen),
+            Action::OpenCabinet if charged => Some(Caution::StoredCharge),
+            action if plant.plugged() && touches_mains(action) => Some(Caution::TouchLive),
+            action if charged && touches_charge(action) => Some(Caution::StoredCharge),
             Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && self.turns() => {
-                Some("caution-moving")
+                Some(Caution::Moving)
             }
-            Action::PutRight(Component::InletHoses) => Some("caution-hot-water"),
-            Action::PutRight(Component::Floor) => Some("caution-heavy"),
+            Action::PutRight(Component::InletHoses) => Some(Caution::HotWater),
+            Action::PutRight(Component::Floor) => Some(Caution::Heavy),
             Action::Probe { mode, red, .. }
                 if mode.sends_current() && plant.plugged() && needs_cabinet(*red) =>
             {
-                Some("caution-ohms-live")
+                Some(Caution::OhmsLive)
             }
-            Action::Probe { .. } if plant.plugged() => Some("caution-live-test"),
-            Action::Fit(number) if self.would_flood(number) => Some("caution-flood"),
-            Action::OpenLid if self.turns() => Some("caution-moving"),
+            Action::Probe { .. } if plant.plugged() => Some(Caution::LiveTest),
+            Action::Fit(number) if self.would_flood(number) => Some(Caution::Flood),
+            Action::OpenLid if self.turns() => Some(Caution::Moving),
             _ => None,
         }
     }

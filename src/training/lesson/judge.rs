@@ -2,32 +2,13 @@
 
 use super::advice;
 use super::course::CoursePart;
+use super::loss::Loss;
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
-use crate::bench::{Action, Advice, Bench, Display, Happening, LandmarkKind, MeterMode, Report};
+use crate::bench::{Action, Advice, Bench, Display, LandmarkKind, MeterMode, Report};
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::plant::{Component, FailureMode, Pin};
 use detent_simulation::units::{Span, Time};
-
-/// Share of a dimension's points that each kind of loss takes.
-mod share {
-    pub const FAILED_TRY: f64 = 0.15;
-    pub const REST_TOO_SHORT: f64 = 0.20;
-    pub const MISREAD: f64 = 0.50;
-    pub const CODES_NOT_NOTED: f64 = 1.0;
-    pub const WRONG_PART: f64 = 0.35;
-    pub const GOOD_BOARD: f64 = 0.60;
-    pub const BOUGHT_ON_CODE: f64 = 0.40;
-    pub const WRONG_CAUSE: f64 = 0.40;
-    pub const WRONG_PART_NAMED: f64 = 0.15;
-    pub const WRONG_ADVICE: f64 = 0.10;
-    pub const NOT_PROVED_DEAD: f64 = 0.15;
-    pub const METER_NOT_PROVED: f64 = 0.10;
-    pub const OVER_LIMIT: f64 = 0.5;
-    pub const UNPROVEN: f64 = 0.50;
-    pub const NOT_RECALIBRATED: f64 = 0.25;
-    pub const NO_PROVING_RUN: f64 = 0.25;
-}
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
 const FREE_TRIES: usize = 1;
@@ -78,25 +59,18 @@ pub fn judge(scenario: &Scenario, bench: &Bench) -> Score {
 }
 
 impl Judge<'_> {
-    /// Takes a share of a dimension's points, as far as there are any left. The reason is kept even
-    /// when there are none: it is there to be learned from.
-    fn lose(
-        &mut self,
-        d: Dimension,
-        share: f64,
-        at: Time,
-        reason: &'static str,
-        args: Vec<(&'static str, String)>,
-    ) {
-        let entry = &mut self.score[d.index()];
-        let points = (share * entry.of).min(entry.kept);
+    /// Takes its share of the points of the loss's own side.
+    fn lose(&mut self, at: Time, loss: Loss) {
+        self.lose_on(loss.side(), at, loss);
+    }
+
+    /// Takes a loss's share of a side's points, as far as there are any left. The reason is kept even when
+    /// there are none: it is there to be learned from.
+    fn lose_on(&mut self, side: Dimension, at: Time, loss: Loss) {
+        let entry = &mut self.score[side.index()];
+        let points = (loss.share(side) * entry.of).min(entry.kept);
         entry.kept -= points;
-        entry.lost.push(Deduction {
-            at,
-            points,
-            reason,
-            args,
-        });
+        entry.lost.push(Deduction { at, points, loss });
     }
 
     fn end(&self) -> Time {
@@ -112,32 +86,20 @@ impl Judge<'_> {
             _ => None,
         });
         let failed: Vec<_> = failed.collect();
-        for (began, broke) in failed.into_iter().skip(FREE_TRIES) {
-            let args = vec![("rule", broke.key().to_owned())];
-            self.lose(
-                Dimension::Entry,
-                share::FAILED_TRY,
-                began,
-                "lost-failed-try",
-                args,
-            );
+        for (began, rule) in failed.into_iter().skip(FREE_TRIES) {
+            self.lose(began, Loss::FailedTry { rule });
         }
         if !self
             .bench
             .passed(LandmarkKind::ServiceEntered, self.bench.began())
         {
-            let left = 1.0;
-            self.lose(
-                Dimension::Entry,
-                left,
-                self.end(),
-                "lost-never-entered",
-                Vec::new(),
-            );
+            self.lose(self.end(), Loss::NeverEntered);
         }
         // A plug pulled and put back before the control forgot has reset nothing.
         let mut pulled = None;
-        for (at, action) in self.bench.history().to_vec() {
+        let bench = self.bench;
+        for (at, action) in bench.history() {
+            let at = *at;
             match action {
                 Action::Unplug => pulled = Some(at),
                 Action::Plug => {
@@ -146,14 +108,8 @@ impl Judge<'_> {
                             l.kind == LandmarkKind::PowerReset && l.at >= since && l.at <= at
                         })
                     {
-                        let args = vec![("seconds", format!("{:.0}", at.since(since).seconds()))];
-                        self.lose(
-                            Dimension::Entry,
-                            share::REST_TOO_SHORT,
-                            at,
-                            "lost-rest-too-short",
-                            args,
-                        );
+                        let seconds = at.since(since).seconds();
+                        self.lose(at, Loss::RestTooShort { seconds });
                     }
                 }
                 _ => {}
@@ -171,32 +127,20 @@ impl Judge<'_> {
                 shown.push((landmark.at, code));
             }
         }
-        let noted = self.bench.noted_codes().to_vec();
+        let noted = self.bench.noted_codes();
         for (n, (at, code)) in noted.iter().enumerate() {
             let again = noted[..n].iter().any(|(_, earlier)| earlier == code);
             if !again && !shown.iter().any(|(when, c)| c == code && when <= at) {
-                let args = vec![("noted", format!("{code:02}")), ("shown", list(&shown))];
-                self.lose(
-                    Dimension::Reading,
-                    share::MISREAD,
-                    *at,
-                    "lost-misread",
-                    args,
-                );
+                let shown = shown.iter().map(|(_, code)| *code).collect();
+                let noted = *code;
+                self.lose(*at, Loss::Misread { noted, shown });
             }
         }
-        let due = self.codes_to_note();
-        let share = share::CODES_NOT_NOTED / due.len().max(1) as f64;
-        for code in due {
+        let to_note = self.codes_to_note();
+        let due = to_note.len();
+        for code in to_note {
             if !noted.iter().any(|(_, c)| *c == code) {
-                let args = vec![("code", format!("{code:02}"))];
-                self.lose(
-                    Dimension::Reading,
-                    share,
-                    self.end(),
-                    "lost-code-not-noted",
-                    args,
-                );
+                self.lose(self.end(), Loss::CodeNotNoted { code, due });
             }
         }
     }
@@ -248,71 +192,58 @@ impl Judge<'_> {
     }
 
     fn reasoning(&mut self) {
-        let d = Dimension::Reasoning;
-        for event in self.bench.events().to_vec() {
-            match event.what {
-                Happening::GoodBoardReplaced => {
-                    // Who swaps a sound control made nothing of what was drilled.
-                    let taken = [(d, share::GOOD_BOARD)];
-                    let drilled = self.drilled().map(|drilled| (drilled, 1.0));
-                    for (d, share) in taken.into_iter().chain(drilled) {
-                        self.lose(d, share, event.at, "lost-good-board-replaced", Vec::new());
-                    }
-                }
-                Happening::WrongPart => self.lose(
-                    d,
-                    share::WRONG_PART,
-                    event.at,
-                    "lost-wrong-part",
-                    Vec::new(),
-                ),
-                _ => {}
+        for (at, loss) in self.happened(Dimension::Reasoning) {
+            if let Loss::GoodBoardReplaced { .. } = loss
+                && let Some(drilled) = self.drilled()
+            {
+                self.lose_on(drilled, at, loss.clone());
             }
+            self.lose(at, loss);
         }
         let first_order = self.bench.history().iter().find_map(|(at, a)| match a {
             Action::Order(number) => Some((*at, number.clone())),
             _ => None,
         });
-        if let Some((at, number)) = first_order
+        if let Some((at, part)) = first_order
             && !self
                 .bench
                 .notebook()
                 .iter()
                 .any(|r| r.at <= at && r.shown != Display::Dead)
         {
-            self.lose(
-                d,
-                share::BOUGHT_ON_CODE,
-                at,
-                "lost-bought-on-the-code",
-                vec![("part", number)],
-            );
+            self.lose(at, Loss::BoughtOnTheCode { part });
         }
         if !self.cured() && !self.given_up_rightly() {
-            self.lose(d, 1.0, self.end(), "lost-not-cured", Vec::new());
-            // Time and money bought nothing.
-            self.lose(
-                Dimension::Cost,
-                1.0,
-                self.end(),
-                "lost-not-cured",
-                Vec::new(),
-            );
+            self.lose(self.end(), Loss::NotCured);
+            self.lose_on(Dimension::Cost, self.end(), Loss::NotCured);
         }
-        match self.bench.report().cloned() {
-            None => self.lose(
-                d,
-                share::WRONG_CAUSE,
-                self.end(),
-                "lost-no-report",
-                Vec::new(),
-            ),
+        let bench = self.bench;
+        match bench.report() {
+            None => self.lose(self.end(), Loss::NoReport),
             Some(report) => {
-                self.causes(&report);
-                self.part_named(&report);
+                self.causes(report);
+                self.part_named(report);
                 self.advice(report.advice);
             }
         }
+    }
+
+    /// What unsafe or mistaken things took from a side, in the order in which they happened.
+    fn happened(&self, side: Dimension) -> Vec<(Time, Loss)> {
+        let fitted_at = |at: Time| {
+            self.bench.history().iter().find_map(|(when, a)| match a {
+                Action::Fit(number) if *when == at => Some(number.as_str()),
+                _ => None,
+            })
+        };
+        let events = self.bench.events().iter();
+        events
+            .map(|event| {
+                let part = fitted_at(event.at).unwrap_or_default();
+                (event.at, Loss::of_happening(event.what, part))
+            })
+            .filter(|(_, loss)| loss.side() == side)
+            .collect()
     }
 
     /// Nothing is wrong with the machine any more.
@@ -332,23 +263,12 @@ impl Judge<'_> {
 
     /// The causes named against those that the machine had.
     fn causes(&mut self, report: &Report) {
-        let said = report.causes.clone();
         let truth: Vec<String> = self.bench.hidden().iter().map(|m| m.id.clone()).collect();
-        let right = truth.iter().filter(|id| said.contains(id)).count();
-        let wrong = said.iter().filter(|id| !truth.contains(id)).count();
-        let missed = truth.len() - right;
-        if wrong + missed == 0 {
-            return;
+        let said = report.causes.clone();
+        let all_in = |some: &[String], others: &[String]| some.iter().all(|id| others.contains(id));
+        if !(all_in(&said, &truth) && all_in(&truth, &said)) {
+            self.lose(self.end(), Loss::WrongCause { said, truth });
         }
-        let share = share::WRONG_CAUSE * (wrong + missed) as f64 / (wrong + truth.len()) as f64;
-        let args = vec![("said", said.join(",")), ("truth", truth.join(","))];
-        self.lose(
-            Dimension::Reasoning,
-            share,
-            self.end(),
-            "lost-wrong-cause",
-            args,
-        );
     }
 
     /// The part named must be for a component that failed, and fit. What is put right by hand needs
@@ -363,76 +283,36 @@ impl Judge<'_> {
             None => hidden.iter().all(|m| m.needs_no_part()),
         };
         if !right {
-            let needed: Vec<&str> = (hidden.iter().filter_map(|m| self.bench.cure(m)))
-                .map(|part| part.number.as_str())
+            let needed = (hidden.iter().filter_map(|m| self.bench.cure(m)))
+                .map(|part| part.number.clone())
                 .collect();
-            let args = vec![
-                ("named", report.part.clone().unwrap_or_default()),
-                ("needed", needed.join(", ")),
-            ];
-            self.lose(
-                Dimension::Reasoning,
-                share::WRONG_PART_NAMED,
-                self.end(),
-                "lost-wrong-part-named",
-                args,
-            );
+            let named = report.part.clone();
+            self.lose(self.end(), Loss::WrongPartNamed { named, needed });
         }
     }
 
     fn advice(&mut self, given: Advice) {
         let due = self.advice_due();
         if given != due {
-            let args = vec![("given", given.to_string()), ("due", due.to_string())];
-            self.lose(
-                Dimension::Reasoning,
-                share::WRONG_ADVICE,
-                self.end(),
-                "lost-wrong-advice",
-                args,
-            );
+            self.lose(self.end(), Loss::WrongAdvice { given, due });
         }
     }
 
     fn safety(&mut self) {
-        let mut lost: Vec<(f64, Time, &'static str)> = Vec::new();
-        for event in self.bench.events() {
-            let (share, reason) = match event.what {
-                Happening::Shock => (1.0, "lost-shock"),
-                Happening::TouchedCharge => (0.7, "lost-touched-charge"),
-                Happening::CabinetOpenedLive => (0.5, "lost-opened-live"),
-                Happening::OhmsOnLive => (0.5, "lost-ohms-on-live"),
-                Happening::LiveTestNotAllowed => (0.4, "lost-live-not-allowed"),
-                Happening::Flood => (0.4, "lost-flood"),
-                Happening::LidOpenedSpinning => (0.5, "lost-lid-spinning"),
-                Happening::WrongPart | Happening::GoodBoardReplaced => continue,
-            };
-            lost.push((share, event.at, reason));
-        }
+        let side = Dimension::Safety;
+        let mut lost = self.happened(side);
         // What hurts most takes its points first.
-        lost.sort_by(|a, b| b.0.total_cmp(&a.0));
-        for (share, at, reason) in lost {
-            self.lose(Dimension::Safety, share, at, reason, Vec::new());
+        lost.sort_by(|(_, a), (_, b)| b.share(side).total_cmp(&a.share(side)));
+        for (at, loss) in lost {
+            self.lose(at, loss);
         }
         for (unplugged, touched) in self.first_touches() {
             let dead = self.found_dead(unplugged, touched);
             // Hands went in without a look at the meter or a bleed: luck, not proof.
             if dead.is_empty() {
-                self.lose(
-                    Dimension::Safety,
-                    share::NOT_PROVED_DEAD,
-                    touched,
-                    "lost-not-proved-dead",
-                    Vec::new(),
-                );
+                self.lose(touched, Loss::NotProvedDead);
             } else if !dead.iter().any(|at| self.meter_proved_around(*at, touched)) {
-                self.lose(
-                    Dimension::Safety,
-                    share::METER_NOT_PROVED,
-                    touched,
-                    "lost-meter-not-proved",
-                    Vec::new(),
-                );
+                self.lose(touched, Loss::MeterNotProved);
             }
         }
     }
@@ -494,57 +374,40 @@ impl Judge<'_> {
     }
 
     fn cost(&mut self) {
-        let d = Dimension::Cost;
+        let Scenario {
+            par_minutes: par,
+            budget,
+            ..
+        } = *self.scenario;
         let minutes = self.bench.minutes();
-        let over = minutes - self.scenario.par_minutes;
-        if over > 1.0 {
-            let args = vec![
-                ("minutes", format!("{minutes:.0}")),
-                ("par", format!("{:.0}", self.scenario.par_minutes)),
-            ];
-            let share = (0.5 * over / self.scenario.par_minutes).min(0.5);
-            self.lose(d, share, self.end(), "lost-slow", args);
+        if minutes - par > 1.0 {
+            self.lose(self.end(), Loss::Slow { minutes, par });
         }
         let needed = self.bench.hidden().iter();
-        let needed_price: f64 = needed
+        let needed: f64 = needed
             .filter_map(|m| self.bench.cure(m))
             .map(|p| p.price)
             .sum();
-        let excess = self.bench.spent() - needed_price;
-        if excess > 0.5 {
-            let args = vec![
-                ("spent", format!("{:.0}", self.bench.spent())),
-                ("needed", format!("{needed_price:.0}")),
-            ];
-            let share = (excess / self.scenario.budget).min(1.0);
-            self.lose(d, share, self.end(), "lost-overspent", args);
+        let spent = self.bench.spent();
+        if spent - needed > 0.5 {
+            let overspent = Loss::Overspent {
+                spent,
+                needed,
+                budget,
+            };
+            self.lose(self.end(), overspent);
         }
-        let bill = self.bench.spent() + self.bench.labour();
-        if bill > self.scenario.budget {
-            let args = vec![
-                ("bill", format!("{bill:.0}")),
-                ("budget", format!("{:.0}", self.scenario.budget)),
-            ];
-            self.lose(d, share::OVER_LIMIT, self.end(), "lost-over-budget", args);
+        let bill = spent + self.bench.labour();
+        if bill > budget {
+            self.lose(self.end(), Loss::OverBudget { bill, budget });
         }
         let limit = self.bench.rates().repair_limit();
         if bill > limit {
-            let args = vec![
-                ("bill", format!("{bill:.0}")),
-                ("limit", format!("{limit:.0}")),
-            ];
-            self.lose(
-                d,
-                share::OVER_LIMIT,
-                self.end(),
-                "lost-over-repair-limit",
-                args,
-            );
+            self.lose(self.end(), Loss::OverRepairLimit { bill, limit });
         }
     }
 
     fn proof(&mut self) {
-        let d = Dimension::Proof;
         self.proof_by_readings();
         if self.given_up_rightly() {
             return;
@@ -555,22 +418,10 @@ impl Judge<'_> {
             .last()
             .map_or(self.bench.began(), |(at, _)| *at);
         if !self.bench.passed(LandmarkKind::CalibrationPassed, since) {
-            self.lose(
-                d,
-                share::NOT_RECALIBRATED,
-                self.end(),
-                "lost-not-recalibrated",
-                Vec::new(),
-            );
+            self.lose(self.end(), Loss::NotRecalibrated);
         }
         if !self.bench.passed(LandmarkKind::ProgramFinished, since) {
-            self.lose(
-                d,
-                share::NO_PROVING_RUN,
-                self.end(),
-                "lost-no-proving-run",
-                Vec::new(),
-            );
+            self.lose(self.end(), Loss::NoProvingRun);
         }
     }
 
@@ -590,13 +441,7 @@ impl Judge<'_> {
             .map(|(n, _)| n)
             .collect();
         let Some(report) = self.bench.report() else {
-            self.lose(
-                Dimension::Proof,
-                share::UNPROVEN,
-                self.end(),
-                "lost-no-report",
-                Vec::new(),
-            );
+            self.lose_on(Dimension::Proof, self.end(), Loss::NoReport);
             return;
         };
         let first_fit = self.first_fit();
@@ -619,26 +464,10 @@ impl Judge<'_> {
             .count();
         let open = rivals.len() - ruled_out;
         if cited.is_empty() && found.is_empty() {
-            self.lose(
-                Dimension::Proof,
-                share::UNPROVEN,
-                self.end(),
-                "lost-no-evidence",
-                Vec::new(),
-            );
+            self.lose(self.end(), Loss::NoEvidence);
         } else if open > 0 {
-            let share = share::UNPROVEN * open as f64 / rivals.len() as f64;
-            let args = vec![
-                ("open", open.to_string()),
-                ("rivals", rivals.len().to_string()),
-            ];
-            self.lose(
-                Dimension::Proof,
-                share,
-                self.end(),
-                "lost-rivals-left",
-                args,
-            );
+            let rivals = rivals.len();
+            self.lose(self.end(), Loss::RivalsLeft { open, rivals });
         }
     }
 
@@ -653,12 +482,4 @@ impl Judge<'_> {
         }
         suspects
     }
-}
-
-fn list(shown: &[(Time, u8)]) -> String {
-    shown
-        .iter()
-        .map(|(_, code)| format!("{code:02}"))
-        .collect::<Vec<_>>()
-        .join(", ")
 }

@@ -1,5 +1,6 @@
 //! What an attempt is worth, dimension by dimension, and why each point was lost.
 
+use super::loss::Loss;
 use detent_simulation::names;
 use detent_simulation::units::Time;
 use serde::Serialize;
@@ -16,10 +17,9 @@ pub struct Deduction {
     pub at: Time,
     /// Points lost.
     pub points: f64,
-    /// Text key of the reason, such as `lost-good-board-replaced`.
-    pub reason: &'static str,
-    /// Arguments of the text: name and value.
-    pub args: Vec<(&'static str, String)>,
+    /// Why.
+    #[serde(flatten)]
+    pub loss: Loss,
 }
 
 /// One dimension's result.

@@ -7,7 +7,8 @@ use super::plan::{Problem, Step};
 use super::policy::{expected, order_costs};
 use super::trade::{Trade, WAIT_PER_HOUR, code_buyer};
 use crate::bench::{Action, Bench, LandmarkKind, Part, cost};
-use crate::lesson::{Deduction, Dimension, Library, Scenario, Score};
+use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
+use detent_simulation::names;
 use detent_simulation::units::Time;
 
 /// Causes that are named as known.
@@ -18,8 +19,20 @@ const NAMED: usize = 2;
 pub enum Sound {
     /// What the planner would have done with the same belief.
     Step(Step),
-    /// Something that needs no planner: a text key.
-    Rule(&'static str),
+    /// Something that needs no planner.
+    Practice(GoodPractice),
+}
+
+names! {
+    /// What is sound in every job. Its text is `sound-{name}`.
+    GoodPractice {
+        SteadyHand = "steady-hand", Rest = "rest", ReadTwice = "read-twice",
+        NoteCodes = "note-codes", MeasureFirst = "measure-first", SecondVisit = "second-visit",
+        Report = "report", PartNumber = "part-number", Unplug = "unplug", Discharge = "discharge",
+        OhmsDead = "ohms-dead", DeadTest = "dead-test", BailOut = "bail-out",
+        WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
+        Run = "run", ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
+    }
 }
 
 /// What a sound choice is worth.
@@ -103,7 +116,6 @@ pub fn review(
     let accountant = Accountant {
         bench,
         table,
-        scenario,
         library,
         trade: &trade,
         yours: &yours,
@@ -128,7 +140,6 @@ pub fn review(
 struct Accountant<'a> {
     bench: &'a Bench,
     table: &'a Table,
-    scenario: &'a Scenario,
     library: Library<'a>,
     trade: &'a Trade,
     yours: &'a [Stop],
@@ -196,66 +207,56 @@ impl Accountant<'_> {
         stops.last().unwrap_or(&self.yours[0])
     }
 
-    fn sound(&self, loss: &Deduction, stop: &Stop) -> (Sound, Worth) {
-        let rule = |key, worth| (Sound::Rule(key), worth);
+    fn sound(&self, lost: &Deduction, stop: &Stop) -> (Sound, Worth) {
+        use GoodPractice as P;
+        let good = |practice, worth| (Sound::Practice(practice), worth);
         let seconds = |s: f64| self.work(s / 60.0);
         let of = |action: Action| seconds(cost::span(&action).seconds());
-        match loss.reason {
-            "lost-failed-try" => rule("sound-steady-hand", self.until_next_try(loss.at).saved()),
-            "lost-never-entered" => rule("sound-steady-hand", self.first_look().taken()),
-            "lost-rest-too-short" => rule("sound-rest", self.until_unplugged(loss.at).saved()),
-            "lost-misread" => rule("sound-read-twice", self.misread(loss, stop).saved()),
-            "lost-code-not-noted" => rule("sound-note-codes", self.first_look().saved()),
-            "lost-good-board-replaced" | "lost-wrong-part" => self.part_in_vain(loss.at),
-            "lost-bought-on-the-code" => self.bought_blind(Some(loss.at)),
-            "lost-no-evidence" | "lost-rivals-left" => self.bought_blind(None),
-            "lost-not-cured" | "lost-wrong-advice" => {
-                rule("sound-second-visit", last(self.best).saved())
+        match &lost.loss {
+            Loss::FailedTry { .. } => good(P::SteadyHand, self.until_next_try(lost.at).saved()),
+            Loss::NeverEntered => good(P::SteadyHand, self.first_look().taken()),
+            Loss::RestTooShort { .. } => good(P::Rest, self.until_unplugged(lost.at).saved()),
+            Loss::Misread { noted, shown } => {
+                good(P::ReadTwice, self.misread(*noted, shown, stop).saved())
             }
-            "lost-no-report" | "lost-wrong-cause" => rule("sound-report", self.diagnosis().saved()),
-            "lost-wrong-part-named" => rule("sound-part-number", self.part_named().saved()),
-            "lost-shock" | "lost-opened-live" => rule("sound-unplug", of(Action::Unplug).taken()),
-            "lost-touched-charge" | "lost-not-proved-dead" => {
-                rule("sound-discharge", of(Action::Discharge).taken())
+            Loss::CodeNotNoted { .. } => good(P::NoteCodes, self.first_look().saved()),
+            Loss::GoodBoardReplaced { part } | Loss::WrongPart { part } => self.part_in_vain(part),
+            Loss::BoughtOnTheCode { .. } => self.bought_blind(Some(lost.at)),
+            Loss::NoEvidence | Loss::RivalsLeft { .. } => self.bought_blind(None),
+            Loss::NotCured | Loss::WrongAdvice { .. } => {
+                good(P::SecondVisit, last(self.best).saved())
             }
-            "lost-ohms-on-live" => {
+            Loss::NoReport | Loss::WrongCause { .. } => good(P::Report, self.diagnosis().saved()),
+            Loss::WrongPartNamed { named, .. } => {
+                good(P::PartNumber, self.part_named(named.as_deref()).saved())
+            }
+            Loss::Shock | Loss::OpenedLive => good(P::Unplug, of(Action::Unplug).taken()),
+            Loss::TouchedCharge | Loss::NotProvedDead => {
+                good(P::Discharge, of(Action::Discharge).taken())
+            }
+            Loss::OhmsOnLive => {
                 let mut fuse = of(Action::ReplaceMeterFuse);
                 fuse.money += cost::METER_FUSE_PRICE;
-                rule("sound-ohms-dead", fuse.saved())
+                good(P::OhmsDead, fuse.saved())
             }
-            "lost-live-not-allowed" => rule("sound-dead-test", Toll::NONE.taken()),
-            "lost-flood" => rule("sound-bail-out", of(Action::BailOut).taken()),
-            "lost-lid-spinning" => rule("sound-wait-spin", seconds(SPIN_DOWN_S).taken()),
-            "lost-meter-not-proved" => rule(
-                "sound-prove-meter",
-                of(Action::TestMeter).times(2.0).taken(),
-            ),
-            "lost-not-recalibrated" => rule(
-                "sound-recalibrate",
-                seconds(self.table.recalibration_s).taken(),
-            ),
-            "lost-no-proving-run" => rule("sound-run", seconds(self.table.proof_s).taken()),
-            "lost-slow" => {
-                let over = self.bench.minutes() - self.scenario.par_minutes;
-                rule("sound-shorter-way", self.work(over).saved())
+            Loss::LiveNotAllowed => good(P::DeadTest, Toll::NONE.taken()),
+            Loss::Flood => good(P::BailOut, of(Action::BailOut).taken()),
+            Loss::LidSpinning => good(P::WaitSpin, seconds(SPIN_DOWN_S).taken()),
+            Loss::MeterNotProved => good(P::ProveMeter, of(Action::TestMeter).times(2.0).taken()),
+            Loss::NotRecalibrated => {
+                good(P::Recalibrate, seconds(self.table.recalibration_s).taken())
             }
-            "lost-overspent" => {
-                let needed: f64 = (self.bench.hidden().iter())
-                    .filter_map(|m| self.bench.cure(m))
-                    .map(|part| part.price)
-                    .sum();
-                rule(
-                    "sound-buy-needed",
-                    money(self.bench.spent() - needed).saved(),
-                )
+            Loss::NoProvingRun => good(P::Run, seconds(self.table.proof_s).taken()),
+            Loss::Slow { minutes, par } => good(P::ShorterWay, self.work(minutes - par).saved()),
+            Loss::Overspent { spent, needed, .. } => {
+                good(P::BuyNeeded, money(spent - needed).saved())
             }
-            "lost-over-budget" => rule(
-                "sound-ask-first",
-                self.bill_over(self.scenario.budget).saved(),
-            ),
-            _ => {
-                let limit = self.bench.rates().repair_limit();
-                rule("sound-ask-first", self.bill_over(limit).saved())
+            Loss::OverBudget {
+                bill,
+                budget: limit,
+            }
+            | Loss::OverRepairLimit { bill, limit } => {
+                good(P::AskFirst, money(bill - limit).saved())
             }
         }
     }
@@ -270,10 +271,6 @@ impl Accountant<'_> {
     fn first_look(&self) -> Toll {
         let (minutes, money) = self.trade.first_look();
         Toll { minutes, money }
-    }
-
-    fn bill_over(&self, limit: f64) -> Toll {
-        money(self.bench.spent() + self.bench.labour() - limit)
     }
 
     fn price(&self, step: Step) -> Toll {
@@ -309,12 +306,7 @@ impl Accountant<'_> {
 
     /// What buying by the code as read costs more than by the code as shown, on average, and reading
     /// again at least.
-    fn misread(&self, loss: &Deduction, stop: &Stop) -> Toll {
-        let codes = |name: &str| -> Vec<u8> {
-            let arg = loss.args.iter().find(|(n, _)| *n == name);
-            let codes = arg.map_or("", |(_, value)| value.as_str()).split(", ");
-            codes.filter_map(|code| code.parse().ok()).collect()
-        };
+    fn misread(&self, noted: u8, shown: &[u8], stop: &Stop) -> Toll {
         let minutes = self.trade.in_minutes();
         let by = |codes: &[u8]| {
             let (board, parts) = (self.library.board, self.library.parts);
@@ -325,7 +317,7 @@ impl Accountant<'_> {
                 money: mean(&self.trade.problem),
             }
         };
-        let more = by(&codes("noted")).less(by(&codes("shown")));
+        let more = by(&[noted]).less(by(shown));
         let again = self.first_look();
         Toll {
             minutes: more.minutes.max(again.minutes),
@@ -342,32 +334,23 @@ impl Accountant<'_> {
         toll
     }
 
-    /// A part that was fitted then and cured nothing.
-    fn part_in_vain(&self, fitted: Time) -> (Sound, Worth) {
-        let number = (self.bench.history().iter()).find_map(|(at, action)| match action {
-            Action::Fit(number) if *at == fitted => Some(number),
-            _ => None,
-        });
-        let part = number.and_then(|n| self.bench.part(n));
+    /// A part that was fitted and cured nothing.
+    fn part_in_vain(&self, number: &str) -> (Sound, Worth) {
+        let part = self.bench.part(number);
         let toll = part.map_or(Toll::NONE, |part| self.purchase(part));
-        let ordered = self.ordering(|_, part| {
-            number.is_some_and(|n| {
-                self.bench
-                    .part(n)
-                    .is_some_and(|fitted| fitted.number == part.number)
-            })
-        });
+        let fitted = |ordered: &Part| part.is_some_and(|part| part.number == ordered.number);
+        let ordered = self.ordering(|_, part| fitted(part));
         let sound = ordered.and_then(|stop| stop.sound);
-        (self.step_or(sound, "sound-measure-first"), toll.saved())
+        (step_or_measure(sound), toll.saved())
     }
 
     /// A part was bought whose need was not proved: how often that is in vain, less the test that would tell.
     fn bought_blind(&self, at: Option<Time>) -> (Sound, Worth) {
         let Some(stop) = self.ordering(|stop, _| at.is_none_or(|at| stop.at >= Some(at))) else {
-            return (Sound::Rule("sound-measure-first"), Toll::NONE.saved());
+            return (step_or_measure(None), Toll::NONE.saved());
         };
         let Some(part) = self.part_of(stop) else {
-            return (Sound::Rule("sound-measure-first"), Toll::NONE.saved());
+            return (step_or_measure(None), Toll::NONE.saved());
         };
         let modes = self.library.modes.iter().enumerate();
         let cured: f64 = modes
@@ -377,11 +360,7 @@ impl Accountant<'_> {
         let test = stop.sound.filter(|step| matches!(step, Step::Test(_)));
         let spent = test.map_or(Toll::NONE, |step| self.price(step));
         let gain = self.purchase(part).times(1.0 - cured).less(spent);
-        (self.step_or(test, "sound-measure-first"), gain.saved())
-    }
-
-    fn step_or(&self, step: Option<Step>, key: &'static str) -> Sound {
-        step.map_or(Sound::Rule(key), Sound::Step)
+        (step_or_measure(test), gain.saved())
     }
 
     /// The first order on the way that this is true of.
@@ -409,11 +388,15 @@ impl Accountant<'_> {
     }
 
     /// What the wrong part costs whoever orders it by this report.
-    fn part_named(&self) -> Toll {
-        let named = self.bench.report().and_then(|r| r.part.as_ref());
+    fn part_named(&self, named: Option<&str>) -> Toll {
         let part = named.and_then(|number| self.bench.part(number));
         part.map_or(self.first_look(), |part| self.purchase(part))
     }
+}
+
+/// The planner's step where it had one; else the meter comes before the purchase.
+fn step_or_measure(step: Option<Step>) -> Sound {
+    step.map_or(Sound::Practice(GoodPractice::MeasureFirst), Sound::Step)
 }
 
 /// Time that a basket takes to stop. Common practice, no source: count to thirty.

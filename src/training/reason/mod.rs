@@ -10,7 +10,7 @@ mod policy;
 mod posterior;
 mod trade;
 mod wald;
-pub use account::{Account, Review, Sound, Worth, review};
+pub use account::{Account, GoodPractice, Review, Sound, Worth, review};
 pub use hand::{Doubt, Hand, control_on_trial, suspicion};
 pub use path::{Deed, PathError, Stop, WORK};
 pub use plan::{Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, Problem, Repair, Step, Test};

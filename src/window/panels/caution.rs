@@ -6,15 +6,14 @@ use bevy_egui::egui::{
     self, Align, Color32, CornerRadius, Frame, Id, Layout, Margin, Modal, RichText, Sense, Stroke,
     Ui, pos2, vec2,
 };
+use detent_training::bench::SignalWord;
 
-/// Signal word by how bad it gets (ANSI Z535.4): death or serious injury will, could, or minor could.
-fn word(key: &str) -> (&'static str, (Color32, Color32)) {
-    match key {
-        "caution-touch-live" | "caution-open-live" | "caution-plug-open" => {
-            ("signal-danger", t::DANGER)
-        }
-        "caution-flood" => ("signal-caution", t::CAUTION),
-        _ => ("signal-warning", t::WARNING),
+/// Ground and ink of a signal word's band.
+fn colours(word: SignalWord) -> (Color32, Color32) {
+    match word {
+        SignalWord::Danger => t::DANGER,
+        SignalWord::Warning => t::WARNING,
+        SignalWord::Caution => t::CAUTION,
     }
 }
 
@@ -45,10 +44,11 @@ fn sign(ui: &mut Ui, ground: Color32, ink: Color32) {
 }
 
 pub(super) fn caution_ui(ctx: &egui::Context, face: &mut Face) {
-    let Some((_, key)) = face.bench.asked.clone() else {
+    let Some((_, caution)) = face.bench.asked.clone() else {
         return;
     };
-    let (signal, (ground, ink)) = word(key);
+    let word = caution.signal_word();
+    let (ground, ink) = colours(word);
     let frame = Frame::new()
         .fill(t::CARD)
         .corner_radius(CornerRadius::same(10))
@@ -74,14 +74,15 @@ pub(super) fn caution_ui(ctx: &egui::Context, face: &mut Face) {
                 ui.horizontal(|ui| {
                     sign(ui, ground, ink);
                     ui.add_space(6.0);
-                    ui.label(RichText::new(face.text(signal)).size(34.0).color(ink));
+                    let word = face.texts.signal_word(word);
+                    ui.label(RichText::new(word).size(34.0).color(ink));
                 });
             });
         Frame::new()
             .inner_margin(Margin::symmetric(18, 14))
             .show(ui, |ui| {
                 ui.spacing_mut().item_spacing.y = 10.0;
-                ui.label(RichText::new(face.text(key)).size(18.0));
+                ui.label(RichText::new(face.texts.caution(caution)).size(18.0));
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     let back = kit::choice_sized(
                         ui,

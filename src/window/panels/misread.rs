@@ -8,18 +8,9 @@ use bevy_egui::egui::{Align2, CornerRadius, Painter, Rect, Stroke, Ui, pos2, vec
 use detent_content::Value;
 use detent_simulation::controller::Signs;
 use detent_simulation::units::Span;
-use detent_training::lesson::Deduction;
 
 /// Draws the number noted under the one shown that differs from it least.
-pub(super) fn misread_ui(ui: &mut Ui, face: &Face, loss: &Deduction) {
-    let numbers = |name: &str| -> Vec<u8> {
-        let arg = loss.args.iter().find(|(n, _)| *n == name);
-        let text = arg.map_or("", |(_, value)| value.as_str()).split(", ");
-        text.filter_map(|number| number.parse().ok()).collect()
-    };
-    let Some(noted) = numbers("noted").first().copied() else {
-        return;
-    };
+pub(super) fn misread_ui(ui: &mut Ui, face: &Face, noted: u8, shown: &[u8]) {
     let signs = &face.bench.job().board.lamps.signs;
     let lit = |number| signs.lit(number, Span::ZERO);
     let apart = |number: &u8| match signs {
@@ -30,7 +21,7 @@ pub(super) fn misread_ui(ui: &mut Ui, face: &Face, loss: &Deduction) {
         }
         _ => (lit(*number) ^ lit(noted)).count_ones(),
     };
-    let shown = numbers("shown").into_iter().min_by_key(apart);
+    let shown = shown.iter().copied().min_by_key(apart);
     let wrong = shown.map_or(0, |shown| lit(shown) ^ lit(noted));
     for (number, key) in shown
         .map(|shown| (shown, "misread-shown"))

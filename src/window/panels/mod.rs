@@ -36,7 +36,7 @@ use bevy_egui::egui::{self, Frame, Margin, ScrollArea, Ui, UiBuilder};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass, EguiTextureHandle};
 use detent_content::{Texts, Value, Words};
 use detent_simulation::plant::{Component as Part, Pin};
-use detent_training::bench::{Action, Refusal};
+use detent_training::bench::Action;
 use detent_training::reason::Review;
 
 /// What every panel draws from and writes to.
@@ -79,34 +79,6 @@ impl Face<'_> {
     /// Do `action` at the next tick.
     pub fn act(&mut self, action: Action) {
         self.bench.push(action);
-    }
-}
-
-/// Why the bench refused, in words.
-fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
-    match refusal {
-        Refusal::CabinetClosed => texts.get("refusal-cabinet-closed"),
-        Refusal::LidClosed => texts.get("refusal-lid-closed"),
-        Refusal::NeedsPart(_) => texts.get("refusal-needs-part"),
-        Refusal::LidLocked => texts.get("refusal-lid-locked"),
-        Refusal::NoConnector(_) => texts.get("refusal-no-connector"),
-        Refusal::NoPart(number) => {
-            texts.with("refusal-no-part", &[("part", Value::from(number.as_str()))])
-        }
-        Refusal::DoesNotFit(number) => texts.with(
-            "refusal-does-not-fit",
-            &[("part", Value::from(number.as_str()))],
-        ),
-        Refusal::NotInHand(number) => texts.with(
-            "refusal-not-in-hand",
-            &[("part", Value::from(number.as_str()))],
-        ),
-        Refusal::NoCause(_) => texts.get("refusal-no-cause"),
-        Refusal::NothingToHold => texts.get("refusal-nothing-to-hold"),
-        Refusal::NoReading(_) => texts.get("refusal-no-reading"),
-        Refusal::Finished => texts.get("refusal-finished"),
-        Refusal::PlugInOutlet => texts.get("refusal-plug-in-outlet"),
-        Refusal::AlreadySo => texts.get("refusal-already-so"),
     }
 }
 
@@ -284,7 +256,7 @@ fn draw(
     );
     ui.painter().image(scene, area, whole, egui::Color32::WHITE);
     if let Some(refusal) = bench.refused.take() {
-        desk.message = Some((refusal_text(&texts.0, &refusal), now));
+        desk.message = Some((texts.0.refusal(&refusal), now));
     }
     let mut face = Face {
         texts: &texts.0,

@@ -10,9 +10,9 @@ use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, Painter, Pos2, Rect, RichText, Stroke, Ui, pos2, vec2,
 };
 use detent_content::Value;
-use detent_simulation::controller::{Broke, GestureInput, LidMove, Outcome, Rotation, Try};
+use detent_simulation::controller::{GestureInput, LidMove, Outcome, Rotation, Try};
 use detent_simulation::units::{Span, Time};
-use detent_training::lesson::{Deduction, DimensionScore, PASS_SHARE};
+use detent_training::lesson::{Deduction, DimensionScore, Loss, PASS_SHARE};
 use detent_training::reason::Account;
 
 pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
@@ -128,9 +128,9 @@ fn lost(ui: &mut Ui, face: &Face, loss: &Deduction, account: Option<&Account>) {
     ui.horizontal_top(|ui| {
         ui.label(RichText::new(points).color(t::BAD).strong());
         ui.vertical(|ui| {
-            ui.label(face.texts.loss(loss));
-            if loss.reason == "lost-misread" {
-                misread_ui(ui, face, loss);
+            ui.label(face.texts.loss(&loss.loss));
+            if let Loss::Misread { noted, shown } = &loss.loss {
+                misread_ui(ui, face, *noted, shown);
             }
             if let Some((account, review)) = account.zip(face.bench.review()) {
                 let words = RichText::new(face.words(review).account(account)).size(t::SMALL);
@@ -185,22 +185,6 @@ fn mark(painter: &Painter, at: Pos2, input: GestureInput, ink: Color32) {
     }
 }
 
-/// A rule that was broken, in words.
-fn broke_words(face: &Face, broke: Broke) -> String {
-    let by = match broke {
-        Broke::Late { by_ms, .. }
-        | Broke::PressTooLong { by_ms, .. }
-        | Broke::HoldTooShort { by_ms, .. }
-        | Broke::HoldTooLong { by_ms, .. } => Some(by_ms),
-        _ => None,
-    };
-    let rule = face.text(&format!("broke-{}", broke.key()));
-    match by {
-        Some(ms) => format!("{rule} ({:.2} s)", f64::from(ms) / 1000.0),
-        None => rule,
-    }
-}
-
 /// One try: time runs to the right, the whole window is shaded, each input is a mark with its own
 /// window under it, and what broke is flagged.
 fn trace(ui: &mut Ui, face: &Face, number: usize, one: &Try) {
@@ -208,7 +192,7 @@ fn trace(ui: &mut Ui, face: &Face, number: usize, one: &Try) {
     let (words, colour) = match one.outcome {
         Outcome::Entered => (face.text("try-entered"), t::GOOD),
         Outcome::Open => (face.text("try-open"), t::SKY),
-        Outcome::Broken(broke) => (broke_words(face, broke), t::BAD),
+        Outcome::Broken(broke) => (face.texts.broken_rule_by(broke), t::BAD),
     };
     let at = Time::ZERO + Span::from_s(u64::from(one.began_s));
     ui.horizontal_wrapped(|ui| {

@@ -432,7 +432,7 @@ fn metronome_ui(ui: &mut Ui, face: &Face, trial: &mut Trial) {
 fn told_ui(ui: &mut Ui, face: &Face, trial: &Trial) {
     let Some(marked) = &trial.marked else { return };
     if let Outcome::Broken(rule) = marked.outcome {
-        let rule = Value::from(face.text(&format!("rule-{}", rule.key())));
+        let rule = Value::from(face.texts.broken_rule(rule));
         let text = face.with("drill-entry-broke", &[("rule", rule)]);
         ui.add(Label::new(RichText::new(text).color(t::BAD)).wrap());
     }

@@ -1,0 +1,151 @@
+//! Typed outcomes in words: what the window and the commands say about them. Each type has one exhaustive
+//! function, so that a new case does not compile until it has its text.
+
+use super::text::{Texts, Value};
+use detent_simulation::controller::Broke;
+use detent_training::bench::{Caution, Refusal, SignalWord};
+use detent_training::lesson::Loss;
+use detent_training::reason::GoodPractice;
+
+impl Texts {
+    /// Why points were lost.
+    pub fn loss(&self, loss: &Loss) -> String {
+        let code = |code: &u8| Value::from(format!("{code:02}"));
+        let whole = |number: f64| Value::from(format!("{number:.0}"));
+        let count = |count: usize| Value::from(count.to_string());
+        let say = |args: &[(&str, Value<'_>)]| self.with(&format!("lost-{}", loss.kind()), args);
+        match loss {
+            Loss::FailedTry { rule } => say(&[("rule", Value::from(self.broken_rule(*rule)))]),
+            Loss::RestTooShort { seconds } => say(&[("seconds", whole(*seconds))]),
+            Loss::Misread { noted, shown } => {
+                let shown: Vec<String> = shown.iter().map(|c| format!("{c:02}")).collect();
+                say(&[
+                    ("noted", code(noted)),
+                    ("shown", Value::from(shown.join(", "))),
+                ])
+            }
+            Loss::CodeNotNoted { code: missed, .. } => say(&[("code", code(missed))]),
+            Loss::BoughtOnTheCode { part } => say(&[("part", Value::from(part.as_str()))]),
+            Loss::WrongCause { said, truth } => say(&[
+                ("said", Value::from(self.causes(said))),
+                ("truth", Value::from(self.causes(truth))),
+            ]),
+            Loss::WrongPartNamed { named, needed } => say(&[
+                ("named", Value::from(self.numbers(named.as_slice()))),
+                ("needed", Value::from(self.numbers(needed))),
+            ]),
+            Loss::WrongAdvice { given, due } => say(&[
+                ("given", Value::from(self.get(&format!("advice-{given}")))),
+                ("due", Value::from(self.get(&format!("advice-{due}")))),
+            ]),
+            Loss::Slow { minutes, par } => {
+                say(&[("minutes", whole(*minutes)), ("par", whole(*par))])
+            }
+            Loss::Overspent { spent, needed, .. } => {
+                say(&[("spent", whole(*spent)), ("needed", whole(*needed))])
+            }
+            Loss::OverBudget { bill, budget } => {
+                say(&[("bill", whole(*bill)), ("budget", whole(*budget))])
+            }
+            Loss::OverRepairLimit { bill, limit } => {
+                say(&[("bill", whole(*bill)), ("limit", whole(*limit))])
+            }
+            Loss::RivalsLeft { open, rivals } => {
+                say(&[("open", count(*open)), ("rivals", count(*rivals))])
+            }
+            Loss::NeverEntered
+            | Loss::GoodBoardReplaced { .. }
+            | Loss::WrongPart { .. }
+            | Loss::NotCured
+            | Loss::NoReport
+            | Loss::Shock
+            | Loss::TouchedCharge
+            | Loss::OpenedLive
+            | Loss::OhmsOnLive
+            | Loss::LiveNotAllowed
+            | Loss::Flood
+            | Loss::LidSpinning
+            | Loss::NotProvedDead
+            | Loss::MeterNotProved
+            | Loss::NoEvidence
+            | Loss::NotRecalibrated
+            | Loss::NoProvingRun => say(&[]),
+        }
+    }
+
+    /// Failure modes by name, or that nothing is wrong.
+    fn causes(&self, modes: &[String]) -> String {
+        if modes.is_empty() {
+            return self.get("mode-nothing");
+        }
+        let modes: Vec<String> = modes.iter().map(|id| self.mode(id)).collect();
+        modes.join("; ")
+    }
+
+    /// Part numbers, or that no part is.
+    fn numbers(&self, parts: &[String]) -> String {
+        if parts.is_empty() {
+            return self.get("report-no-part");
+        }
+        parts.join(", ")
+    }
+
+    /// What was wrong with a try at the entry gesture, inside a sentence.
+    pub fn broken_rule(&self, broke: Broke) -> String {
+        self.get(&format!("rule-{}", broke.rule()))
+    }
+
+    /// The same by itself, with the time by which it was missed.
+    pub fn broken_rule_by(&self, broke: Broke) -> String {
+        let rule = self.get(&format!("broke-{}", broke.rule()));
+        match broke {
+            Broke::Late { by_ms, .. }
+            | Broke::PressTooLong { by_ms, .. }
+            | Broke::HoldTooShort { by_ms, .. }
+            | Broke::HoldTooLong { by_ms, .. } => {
+                format!("{rule} ({:.2} s)", f64::from(by_ms) / 1000.0)
+            }
+            Broke::WrongWay { .. }
+            | Broke::TooManyDetents { .. }
+            | Broke::TooFewDetents { .. }
+            | Broke::OutOfOrder { .. }
+            | Broke::WindowOver { .. } => rule,
+        }
+    }
+
+    /// Why the bench refused an action.
+    pub fn refusal(&self, refusal: &Refusal) -> String {
+        let part = |key: &str, number: &str| self.with(key, &[("part", Value::from(number))]);
+        match refusal {
+            Refusal::CabinetClosed => self.get("refusal-cabinet-closed"),
+            Refusal::LidClosed => self.get("refusal-lid-closed"),
+            Refusal::NeedsPart(_) => self.get("refusal-needs-part"),
+            Refusal::LidLocked => self.get("refusal-lid-locked"),
+            Refusal::NoConnector(_) => self.get("refusal-no-connector"),
+            Refusal::NoPart(number) => part("refusal-no-part", number),
+            Refusal::DoesNotFit(number) => part("refusal-does-not-fit", number),
+            Refusal::NotInHand(number) => part("refusal-not-in-hand", number),
+            Refusal::NoCause(_) => self.get("refusal-no-cause"),
+            Refusal::NothingToHold => self.get("refusal-nothing-to-hold"),
+            Refusal::NoReading(_) => self.get("refusal-no-reading"),
+            Refusal::Finished => self.get("refusal-finished"),
+            Refusal::PlugInOutlet => self.get("refusal-plug-in-outlet"),
+            Refusal::AlreadySo => self.get("refusal-already-so"),
+        }
+    }
+
+    /// A caution.
+    pub fn caution(&self, caution: Caution) -> String {
+        self.get(&format!("caution-{caution}"))
+    }
+
+    /// A signal word.
+    pub fn signal_word(&self, word: SignalWord) -> String {
+        self.get(&format!("signal-{word}"))
+    }
+
+    /// What is sound in every job.
+    pub fn good_practice(&self, practice: GoodPractice) -> String {
+        self.get(&format!("sound-{practice}"))
+    }
+}

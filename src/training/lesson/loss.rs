@@ -1,0 +1,338 @@
+//! Every reason to lose points: what it says, on which side of the job it counts and what it takes. Its text is
+//! `lost-{kind}`; what would have been sound, and what that is worth, is in [`crate::reason::Account`].
+
+use super::score::Dimension;
+use crate::bench::{Advice, Happening};
+use detent_simulation::controller::Broke;
+use detent_simulation::names;
+use serde::Serialize;
+
+/// A reason to lose points, with what there is to say about it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "reason", rename_all = "kebab-case")]
+pub enum Loss {
+    /// A try at the entry gesture failed.
+    FailedTry {
+        /// The rule that ended it.
+        rule: Broke,
+    },
+    /// Service mode was never entered.
+    NeverEntered,
+    /// The plug was put back before the control forgot.
+    RestTooShort {
+        /// Time without power, s.
+        seconds: f64,
+    },
+    /// A code was noted that the lamps had not shown.
+    Misread {
+        /// The code noted.
+        noted: u8,
+        /// Codes shown in the whole job, each once, oldest first.
+        shown: Vec<u8>,
+    },
+    /// A code was never noted.
+    CodeNotNoted {
+        /// The code.
+        code: u8,
+        /// Codes that had to be noted.
+        due: usize,
+    },
+    /// A sound control board was replaced.
+    GoodBoardReplaced {
+        /// Number of the board fitted, as it was asked for.
+        part: String,
+    },
+    /// A part was fitted that does not cure the fault.
+    WrongPart {
+        /// Its number, as it was asked for.
+        part: String,
+    },
+    /// A part was ordered before any reading told something.
+    BoughtOnTheCode {
+        /// Its number, as it was ordered.
+        part: String,
+    },
+    /// The fault is still in the machine.
+    NotCured,
+    /// No report was handed in.
+    NoReport,
+    /// The report names other causes than the machine had.
+    WrongCause {
+        /// Failure modes named; none for "nothing is wrong".
+        said: Vec<String>,
+        /// Failure modes that the machine had.
+        truth: Vec<String>,
+    },
+    /// The report names a part that does not cure the machine or does not fit it.
+    WrongPartNamed {
+        /// Number named, if one was.
+        named: Option<String>,
+        /// Numbers of the parts that cure the machine.
+        needed: Vec<String>,
+    },
+    /// The customer was told something else than the fault calls for.
+    WrongAdvice {
+        /// What was said.
+        given: Advice,
+        /// What was called for.
+        due: Advice,
+    },
+    /// Something live was touched.
+    Shock,
+    /// Hands were inside before the stored charge was gone.
+    TouchedCharge,
+    /// The cabinet was opened with the plug in.
+    OpenedLive,
+    /// Ohms were measured on a live or charged circuit.
+    OhmsOnLive,
+    /// The machine was measured live in a job that does not allow it.
+    LiveNotAllowed,
+    /// A part was opened with water above it.
+    Flood,
+    /// The lid was opened while the basket turned.
+    LidSpinning,
+    /// Hands went in before anyone proved the circuit dead.
+    NotProvedDead,
+    /// The circuit was tested with a meter that nobody had tried before and after.
+    MeterNotProved,
+    /// The work took longer than it should.
+    Slow {
+        /// Work, min.
+        minutes: f64,
+        /// Work that a good technician needs, min.
+        par: f64,
+    },
+    /// More was spent than the repair needed.
+    Overspent {
+        /// Spent on parts, whole units of money.
+        spent: f64,
+        /// Price of the parts that cure the machine.
+        needed: f64,
+        /// What the customer had agreed to for parts and work.
+        budget: f64,
+    },
+    /// Parts and work came to more than the customer had agreed to.
+    OverBudget {
+        /// Parts and work, whole units of money.
+        bill: f64,
+        /// What was agreed.
+        budget: f64,
+    },
+    /// Parts and work came to more than the machine is worth repairing for.
+    OverRepairLimit {
+        /// Parts and work, whole units of money.
+        bill: f64,
+        /// What it is worth at most.
+        limit: f64,
+    },
+    /// The report cites nothing from before the repair.
+    NoEvidence,
+    /// What the report cites leaves other causes open.
+    RivalsLeft {
+        /// Other causes left open.
+        open: usize,
+        /// Other causes that the service sheet lists for the codes.
+        rivals: usize,
+    },
+    /// No recalibration passed after the repair.
+    NotRecalibrated,
+    /// No program ran to its end after the repair.
+    NoProvingRun,
+}
+
+names! {
+    /// Which reason to lose points, without what there is to say about it.
+    LossKind {
+        FailedTry = "failed-try", NeverEntered = "never-entered", RestTooShort = "rest-too-short",
+        Misread = "misread", CodeNotNoted = "code-not-noted",
+        GoodBoardReplaced = "good-board-replaced", WrongPart = "wrong-part",
+        BoughtOnTheCode = "bought-on-the-code", NotCured = "not-cured", NoReport = "no-report",
+        WrongCause = "wrong-cause", WrongPartNamed = "wrong-part-named",
+        WrongAdvice = "wrong-advice",
+        Shock = "shock", TouchedCharge = "touched-charge", OpenedLive = "opened-live",
+        OhmsOnLive = "ohms-on-live", LiveNotAllowed = "live-not-allowed", Flood = "flood",
+        LidSpinning = "lid-spinning", NotProvedDead = "not-proved-dead",
+        MeterNotProved = "meter-not-proved",
+        Slow = "slow", Overspent = "overspent", OverBudget = "over-budget",
+        OverRepairLimit = "over-repair-limit",
+        NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
+        NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
+    }
+}
+
+impl Loss {
+    /// The loss that something unsafe or mistaken brings. `part` is the number that was being fitted.
+    pub(super) fn of_happening(what: Happening, part: &str) -> Loss {
+        match what {
+            Happening::CabinetOpenedLive => Loss::OpenedLive,
+            Happening::TouchedCharge => Loss::TouchedCharge,
+            Happening::OhmsOnLive => Loss::OhmsOnLive,
+            Happening::Shock => Loss::Shock,
+            Happening::LiveTestNotAllowed => Loss::LiveNotAllowed,
+            Happening::Flood => Loss::Flood,
+            Happening::LidOpenedSpinning => Loss::LidSpinning,
+            Happening::WrongPart => Loss::WrongPart {
+                part: part.to_owned(),
+            },
+            Happening::GoodBoardReplaced => Loss::GoodBoardReplaced {
+                part: part.to_owned(),
+            },
+        }
+    }
+
+    /// Which reason it is.
+    pub fn kind(&self) -> LossKind {
+        match self {
+            Loss::FailedTry { .. } => LossKind::FailedTry,
+            Loss::NeverEntered => LossKind::NeverEntered,
+            Loss::RestTooShort { .. } => LossKind::RestTooShort,
+            Loss::Misread { .. } => LossKind::Misread,
+            Loss::CodeNotNoted { .. } => LossKind::CodeNotNoted,
+            Loss::GoodBoardReplaced { .. } => LossKind::GoodBoardReplaced,
+            Loss::WrongPart { .. } => LossKind::WrongPart,
+            Loss::BoughtOnTheCode { .. } => LossKind::BoughtOnTheCode,
+            Loss::NotCured => LossKind::NotCured,
+            Loss::NoReport => LossKind::NoReport,
+            Loss::WrongCause { .. } => LossKind::WrongCause,
+            Loss::WrongPartNamed { .. } => LossKind::WrongPartNamed,
+            Loss::WrongAdvice { .. } => LossKind::WrongAdvice,
+            Loss::Shock => LossKind::Shock,
+            Loss::TouchedCharge => LossKind::TouchedCharge,
+            Loss::OpenedLive => LossKind::OpenedLive,
+            Loss::OhmsOnLive => LossKind::OhmsOnLive,
+            Loss::LiveNotAllowed => LossKind::LiveNotAllowed,
+            Loss::Flood => LossKind::Flood,
+            Loss::LidSpinning => LossKind::LidSpinning,
+            Loss::NotProvedDead => LossKind::NotProvedDead,
+            Loss::MeterNotProved => LossKind::MeterNotProved,
+            Loss::Slow { .. } => LossKind::Slow,
+            Loss::Overspent { .. } => LossKind::Overspent,
+            Loss::OverBudget { .. } => LossKind::OverBudget,
+            Loss::OverRepairLimit { .. } => LossKind::OverRepairLimit,
+            Loss::NoEvidence => LossKind::NoEvidence,
+            Loss::RivalsLeft { .. } => LossKind::RivalsLeft,
+            Loss::NotRecalibrated => LossKind::NotRecalibrated,
+            Loss::NoProvingRun => LossKind::NoProvingRun,
+        }
+    }
+
+    /// The side of the job on which it counts. A few count on a second one too: see the judge.
+    pub fn side(&self) -> Dimension {
+        match self {
+            Loss::FailedTry { .. } | Loss::NeverEntered | Loss::RestTooShort { .. } => {
+                Dimension::Entry
+            }
+            Loss::Misread { .. } | Loss::CodeNotNoted { .. } => Dimension::Reading,
+            Loss::GoodBoardReplaced { .. }
+            | Loss::WrongPart { .. }
+            | Loss::BoughtOnTheCode { .. }
+            | Loss::NotCured
+            | Loss::NoReport
+            | Loss::WrongCause { .. }
+            | Loss::WrongPartNamed { .. }
+            | Loss::WrongAdvice { .. } => Dimension::Reasoning,
+            Loss::Shock
+            | Loss::TouchedCharge
+            | Loss::OpenedLive
+            | Loss::OhmsOnLive
+            | Loss::LiveNotAllowed
+            | Loss::Flood
+            | Loss::LidSpinning
+            | Loss::NotProvedDead
+            | Loss::MeterNotProved => Dimension::Safety,
+            Loss::Slow { .. }
+            | Loss::Overspent { .. }
+            | Loss::OverBudget { .. }
+            | Loss::OverRepairLimit { .. } => Dimension::Cost,
+            Loss::NoEvidence
+            | Loss::RivalsLeft { .. }
+            | Loss::NotRecalibrated
+            | Loss::NoProvingRun => Dimension::Proof,
+        }
+    }
+
+    /// Share of a side's points that it takes there.
+    pub fn share(&self, side: Dimension) -> f64 {
+        match self {
+            Loss::FailedTry { .. } => 0.15,
+            Loss::RestTooShort { .. } => 0.20,
+            Loss::Misread { .. } => 0.50,
+            Loss::CodeNotNoted { due, .. } => 1.0 / *due as f64,
+            Loss::GoodBoardReplaced { .. } if side == Dimension::Reasoning => 0.60,
+            // Who swaps a sound control made nothing of what was drilled.
+            Loss::GoodBoardReplaced { .. } => 1.0,
+            Loss::WrongPart { .. } => 0.35,
+            Loss::BoughtOnTheCode { .. } => 0.40,
+            // Of the cost as well: time and money bought nothing.
+            Loss::NeverEntered | Loss::NotCured => 1.0,
+            Loss::NoReport if side == Dimension::Proof => UNPROVEN,
+            Loss::NoReport => WRONG_CAUSE,
+            Loss::WrongCause { said, truth } => {
+                let right = truth.iter().filter(|id| said.contains(id)).count();
+                let wrong = said.iter().filter(|id| !truth.contains(id)).count();
+                let missed = truth.len() - right;
+                WRONG_CAUSE * (wrong + missed) as f64 / (wrong + truth.len()) as f64
+            }
+            Loss::WrongPartNamed { .. } => 0.15,
+            Loss::WrongAdvice { .. } => 0.10,
+            Loss::Shock => 1.0,
+            Loss::TouchedCharge => 0.7,
+            Loss::OpenedLive | Loss::OhmsOnLive | Loss::LidSpinning => 0.5,
+            Loss::LiveNotAllowed | Loss::Flood => 0.4,
+            Loss::NotProvedDead => 0.15,
+            Loss::MeterNotProved => 0.10,
+            Loss::Slow { minutes, par } => (0.5 * (minutes - par) / par).min(0.5),
+            Loss::Overspent {
+                spent,
+                needed,
+                budget,
+            } => ((spent - needed) / budget).min(1.0),
+            Loss::OverBudget { .. } | Loss::OverRepairLimit { .. } => 0.5,
+            Loss::NoEvidence => UNPROVEN,
+            Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
+            Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,
+        }
+    }
+}
+
+/// Share of the reasoning that a report takes whose causes are all wrong, or that is not there.
+const WRONG_CAUSE: f64 = 0.40;
+/// Share of the proof that a report takes which proves nothing, or that is not there.
+const UNPROVEN: f64 = 0.50;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_written_loss_names_its_kind() {
+        let loss = Loss::Misread {
+            noted: 52,
+            shown: vec![42],
+        };
+        let json = serde_json::to_value(&loss).expect("plain data");
+        let expected = serde_json::json!({ "reason": "misread", "noted": 52, "shown": [42] });
+        assert_eq!(json, expected);
+        assert_eq!(json["reason"], loss.kind().name());
+    }
+
+    #[test]
+    fn what_is_half_wrong_takes_half() {
+        let ids = |ids: &[&str]| ids.iter().map(|id| (*id).to_owned()).collect();
+        let wrong = |said: &[&str], truth: &[&str]| Loss::WrongCause {
+            said: ids(said),
+            truth: ids(truth),
+        };
+        let reasoning = Dimension::Reasoning;
+        assert_eq!(wrong(&["a"], &["b"]).share(reasoning), 0.40);
+        assert_eq!(wrong(&["a"], &["a", "b"]).share(reasoning), 0.20);
+        let left = Loss::RivalsLeft { open: 1, rivals: 4 };
+        assert_eq!(left.share(left.side()), 0.125);
+        let slow = |minutes| Loss::Slow {
+            minutes,
+            par: 100.0,
+        };
+        assert_eq!(slow(150.0).share(Dimension::Cost), 0.25);
+        assert_eq!(slow(900.0).share(Dimension::Cost), 0.5);
+    }
+}
