@@ -3,6 +3,7 @@
 mod advice;
 mod course;
 mod judge;
+mod machine_state;
 mod scenario;
 mod score;
 mod set_up;
@@ -10,6 +11,7 @@ pub mod survey;
 pub mod technician;
 pub use course::{Course, CoursePart};
 pub use judge::judge;
+pub use machine_state::MachineState;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};
 pub use score::{Deduction, Dimension, DimensionScore, PASS_SHARE, Score};
 pub use set_up::{Library, SetUpError, draw, prepare, set_up, start_wash};
