@@ -1077,7 +1077,6 @@ sound-pump-buzz = pump buzzes, stuck
 sound-pump-hum = pump hums
 sound-read-twice = read the lamps twice before writing the code down
 sound-recalibrate = recalibrate after the repair
-sound-relay-click = relay clicks
 sound-report = name what the readings prove
 sound-rest = leave the plug out for the full minute
 sound-run = run a program to its end and watch

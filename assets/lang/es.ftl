@@ -1077,7 +1077,6 @@ sound-pump-buzz = la bomba vibra, trabada
 sound-pump-hum = la bomba zumba
 sound-read-twice = leer las luces dos veces antes de anotar el código
 sound-recalibrate = recalibrar después de la reparación
-sound-relay-click = un relé hace clic
 sound-report = nombrar lo que prueban las lecturas
 sound-rest = dejar la clavija fuera el minuto entero
 sound-run = hacer un programa hasta el final y mirar

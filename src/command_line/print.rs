@@ -293,7 +293,7 @@ pub(super) fn outcome_json(
         "seed": seed,
         "state": bench.machine().state_hash(),
         "time_s": bench.now().seconds(),
-        "mode": view.machine.control.mode,
+        "mode": view.machine.control.mode.name(),
         "level_mm": view.machine.level_mm,
         "minutes": view.minutes,
         "spent": view.spent,

@@ -2,6 +2,7 @@
 
 use super::Failure;
 use detent_content::Shelf;
+use detent_simulation::controller::PhaseKind;
 use detent_simulation::units::{Span, TICK_MS};
 use detent_training::lesson::{prepare, start_wash};
 use std::io::Write;
@@ -83,8 +84,8 @@ pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
         let number = |v: f64| format!("{v:.3}");
         let row = [
             number(view.time_s),
-            view.control.mode.to_owned(),
-            view.control.phase.unwrap_or("-").to_owned(),
+            view.control.mode.name().to_owned(),
+            view.control.phase.map_or("-", PhaseKind::name).to_owned(),
             number(view.level_mm),
             number(view.water_c),
             number(view.cold_l_min),

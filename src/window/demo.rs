@@ -5,6 +5,7 @@ use super::port::*;
 use detent_simulation::controller::{
     Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try,
 };
+use detent_simulation::machine::Sound;
 use detent_simulation::plant::{Button, Component, Pin, Side, Terminal};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::script::Step;
@@ -401,11 +402,12 @@ impl BenchPort for DemoBench {
         machine.agitator_rev = 0.35 * swing;
         machine.basket_rev = t * 0.02;
         machine.motor_rpm = 600.0 * (t * 0.9).cos();
-        machine.sounds = if t % 8.0 < 6.0 {
-            vec!["pump-hum", "agitator-swish"]
+        let heard: &[Sound] = if t % 8.0 < 6.0 {
+            &[Sound::PumpHum, Sound::AgitatorSwish]
         } else {
-            vec!["relay-click"]
+            &[Sound::LockHeld]
         };
+        machine.sounds = heard.iter().copied().collect();
         self.view.minutes = 18.0 + t / 60.0;
     }
 

@@ -3,6 +3,7 @@
 use super::state::BenchRes;
 use bevy::audio::{AddAudioSource, ChannelCount, Decodable, SampleRate, Source, Volume};
 use bevy::prelude::*;
+use detent_simulation::machine::Sound;
 use detent_training::bench::meter;
 use std::f32::consts::TAU;
 use std::num::{NonZeroU16, NonZeroU32};
@@ -11,24 +12,38 @@ use std::time::Duration;
 const RATE: NonZeroU32 = NonZeroU32::new(22_050).unwrap();
 const ONE: NonZeroU16 = NonZeroU16::new(1).unwrap();
 
-/// How each caption sounds: its key, a tone in Hz, the share of noise in it, loudness. Windings hum at
-/// twice the mains' frequency; the rest is our own choice.
-const VOICES: [(&str, Voice); 12] = [
-    ("motor-hum", Voice::new(120.0, 0.05, 0.30)),
-    ("spin-whirr", Voice::new(190.0, 0.45, 0.25)),
-    ("agitator-swish", Voice::new(35.0, 0.85, 0.20)),
-    ("motor-free", Voice::new(260.0, 0.15, 0.22)),
-    ("pump-hum", Voice::new(100.0, 0.35, 0.20)),
-    ("pump-buzz", Voice::new(120.0, 0.10, 0.35)),
-    ("water-rush", Voice::new(20.0, 1.0, 0.18)),
-    ("valve-buzz", Voice::new(240.0, 0.05, 0.15)),
-    ("shifter-tick", Voice::new(12.0, 0.10, 0.15)),
-    ("lock-held", Voice::new(120.0, 0.02, 0.05)),
-    ("cabinet-shake", Voice::new(9.0, 0.50, 0.35)),
-    (BEEP, Voice::new(2000.0, 0.0, 0.20)),
-];
-/// The meter's own sound.
-const BEEP: &str = "meter-beep";
+/// What is heard: the machine, or the meter's beep.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Heard {
+    Machine(Sound),
+    Beep,
+}
+
+impl Heard {
+    fn all() -> impl Iterator<Item = Heard> {
+        let machine = Sound::ALL.iter().copied().map(Heard::Machine);
+        machine.chain([Heard::Beep])
+    }
+
+    /// How it sounds: a tone in Hz, the share of noise in it, loudness. Windings hum at twice the mains'
+    /// frequency; the rest is our own choice.
+    const fn voice(self) -> Voice {
+        match self {
+            Heard::Machine(Sound::MotorHum) => Voice::new(120.0, 0.05, 0.30),
+            Heard::Machine(Sound::SpinWhirr) => Voice::new(190.0, 0.45, 0.25),
+            Heard::Machine(Sound::AgitatorSwish) => Voice::new(35.0, 0.85, 0.20),
+            Heard::Machine(Sound::MotorFree) => Voice::new(260.0, 0.15, 0.22),
+            Heard::Machine(Sound::PumpHum) => Voice::new(100.0, 0.35, 0.20),
+            Heard::Machine(Sound::PumpBuzz) => Voice::new(120.0, 0.10, 0.35),
+            Heard::Machine(Sound::WaterRush) => Voice::new(20.0, 1.0, 0.18),
+            Heard::Machine(Sound::ValveBuzz) => Voice::new(240.0, 0.05, 0.15),
+            Heard::Machine(Sound::ShifterTick) => Voice::new(12.0, 0.10, 0.15),
+            Heard::Machine(Sound::LockHeld) => Voice::new(120.0, 0.02, 0.05),
+            Heard::Machine(Sound::CabinetShake) => Voice::new(9.0, 0.50, 0.35),
+            Heard::Beep => Voice::new(2000.0, 0.0, 0.20),
+        }
+    }
+}
 
 /// A steady sound.
 #[derive(Asset, Clone, Copy, Debug, TypePath)]
@@ -106,7 +121,7 @@ impl Decodable for Voice {
 
 /// A voice that sounds.
 #[derive(Component)]
-struct Sounding(&'static str);
+struct Sounding(Heard);
 
 /// Begins and ends voices as the captions do.
 fn sound(
@@ -118,16 +133,20 @@ fn sound(
     let view = bench.view();
     let beeps =
         (view.probes.zip(view.meter)).is_some_and(|((mode, ..), at)| meter::beeps(mode, at));
-    let heard = |key: &str| view.machine.sounds.contains(&key) || (key == BEEP && beeps);
-    for (entity, Sounding(key)) in &sounding {
-        if !heard(key) {
+    let is_heard = |heard: Heard| match heard {
+        Heard::Machine(sound) => view.machine.sounds.has(sound),
+        Heard::Beep => beeps,
+    };
+    for (entity, Sounding(heard)) in &sounding {
+        if !is_heard(*heard) {
             commands.entity(entity).despawn();
         }
     }
-    for (key, voice) in VOICES {
-        if heard(key) && !sounding.iter().any(|(_, Sounding(k))| *k == key) {
+    for heard in Heard::all() {
+        if is_heard(heard) && !sounding.iter().any(|(_, Sounding(other))| *other == heard) {
+            let voice = heard.voice();
             let settings = PlaybackSettings::ONCE.with_volume(Volume::Linear(voice.loudness));
-            commands.spawn((AudioPlayer(voices.add(voice)), settings, Sounding(key)));
+            commands.spawn((AudioPlayer(voices.add(voice)), settings, Sounding(heard)));
         }
     }
 }
@@ -149,12 +168,13 @@ mod tests {
             .filter(|w| w[0] < 0.0 && w[1] >= 0.0)
             .count();
         assert!((99..=101).contains(&rises), "{rises} periods in a second");
-        for (key, voice) in VOICES {
-            let loudest = voice
+        for heard in Heard::all() {
+            let loudest = heard
+                .voice()
                 .decoder()
                 .take(22_050)
                 .fold(0.0_f32, |m, s| m.max(s.abs()));
-            assert!((0.2..=1.0).contains(&loudest), "{key}: {loudest}");
+            assert!((0.2..=1.0).contains(&loudest), "{heard:?}: {loudest}");
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::stage::hands::{Deed, choose, entry, lists, perform, tap};
 use crate::stage::{MAINS, Stage, drive};
-use detent_simulation::controller::{Phase, Routine, Selector};
+use detent_simulation::controller::{ControlMode, Phase, PhaseKind, Routine, Selector};
 use detent_simulation::machine::Machine;
 use detent_simulation::plant::drive::relative_centrifugal_force;
 use detent_simulation::plant::{Button, Param, Pin, Plant, Relay};
@@ -157,7 +157,7 @@ impl FlashWatch {
 fn enter(bench: &mut Bench, watch: &mut FlashWatch) -> bool {
     let deeds = entry(bench.machine().board());
     watch.perform(bench, &deeds);
-    bench.machine().control().glance().mode == "service"
+    bench.machine().control().glance().mode == ControlMode::Service
 }
 
 /// Chooses a routine; a dial goes once past its index, which sets right what haste miscounted.
@@ -195,7 +195,7 @@ fn reset(bench: &mut Bench, watch: &mut FlashWatch) {
             );
         }
     }
-    assert_eq!(bench.machine().control().glance().mode, "idle");
+    assert_eq!(bench.machine().control().glance().mode, ControlMode::Idle);
 }
 
 #[test]
@@ -235,7 +235,10 @@ fn idle_and_program(stage: &Stage) -> (u64, usize) {
         &choose(stage.board(), &programs, from, programs[0]),
     );
     watch.hold(&mut bench, Button::Start, Span::from_ms(300));
-    assert_eq!(bench.machine().control().glance().mode, "program");
+    assert_eq!(
+        bench.machine().control().glance().mode,
+        ControlMode::Program
+    );
     for _ in 0..8 {
         watch.go_wild(&mut bench, &mut rng, Span::from_s(20), true);
         watch.wait(&mut bench, Span::from_s(60));
@@ -335,7 +338,7 @@ fn blinks_in_a_hold(stage: &Stage) {
     ] {
         let mut bench = stage.bench(stage.board().mains[0], Some(fault), 1);
         survey::wash(&mut bench);
-        assert_eq!(bench.machine().control().glance().mode, "hold");
+        assert_eq!(bench.machine().control().glance().mode, ControlMode::Hold);
         let (mut lightings, mut lit_ticks, mut last) = (0, 0, blinks(&bench));
         let seconds = 20;
         for _ in 0..seconds * TICKS_PER_S {
@@ -361,9 +364,12 @@ fn last_spin(stage: &Stage, mains: Mains) -> (f64, f64) {
     let phases = bench.machine().board().programs[0].phases.clone();
     let last = phases.last().expect("a program has phases");
     assert!(matches!(last, Phase::Spin { .. }));
-    while bench.machine().control().glance().mode == "program" {
+    while bench.machine().control().glance().mode == ControlMode::Program {
         let view = bench.machine().control().view();
-        if view.phase == Some("spin") && bench.now().seconds() > 30.0 * 60.0 && view.rpm > 500.0 {
+        if view.phase == Some(PhaseKind::Spin)
+            && bench.now().seconds() > 30.0 * 60.0
+            && view.rpm > 500.0
+        {
             break;
         }
         bench.wait(Span(100));

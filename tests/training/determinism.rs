@@ -2,7 +2,7 @@
 //! is cut up, whether or not solves are left out, and on every platform and build profile.
 
 use crate::stage::Stage;
-use detent_simulation::controller::Routine;
+use detent_simulation::controller::{ControlMode, Routine};
 use detent_simulation::plant::{Button, Component, Connector, Pin, Side, SolvePolicy, Terminal};
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::script::{Condition, Step, entry_steps};
@@ -18,7 +18,7 @@ fn wash_hashes(bench: &mut Bench, policy: SolvePolicy) -> Vec<String> {
     let mut hashes = vec![bench.machine().state_hash()];
     while bench.now().0 < 45 * 60 * TICKS_PER_S {
         bench.wait(Span(1000));
-        if bench.machine().control().glance().mode == "hold" {
+        if bench.machine().control().glance().mode == ControlMode::Hold {
             let again = [
                 Step::Hold {
                     button: Button::Stop,

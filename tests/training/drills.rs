@@ -11,7 +11,7 @@ use detent_simulation::plant::{Button, Component};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::script::{Step, entry_steps};
 use detent_training::bench::{Action, Condition, Display, cure, meter};
-use detent_training::lesson::survey;
+use detent_training::lesson::{MachineState, survey};
 use detent_training::practice::drill::entry::Rhythm;
 use detent_training::practice::drill::{
     Site, entry, lamps, look_up, meter as metering, next_test, part,
@@ -261,26 +261,24 @@ fn the_sound_machine_keeps_the_limits_of_every_check() {
         let looks = survey::looks(&site.library, site.mains.rating(), None);
         for spot in metering::all() {
             let sound = spot.sound(site.library.sound, site.mains);
-            let states: &[&str] = match spot.state {
-                metering::State::Bled => &["dead"],
-                metering::State::Pulled => &["pulled"],
-                _ if spot.kind == metering::Kind::Driven
-                    || spot.kind == metering::Kind::Current =>
-                {
-                    &["test"]
+            let is_driven = matches!(spot.kind, metering::Kind::Driven | metering::Kind::Current);
+            let is_there = |state: MachineState| match spot.state {
+                metering::State::Bled => state == MachineState::Dead,
+                metering::State::Pulled => state == MachineState::Pulled,
+                metering::State::Live | metering::State::Unplugged if is_driven => {
+                    state.routine().is_some()
                 }
-                _ => &["idle"],
+                metering::State::Live | metering::State::Unplugged => state == MachineState::Idle,
             };
             for taken in &looks.readings {
-                let there = states.iter().any(|state| taken.state.starts_with(state));
                 let pins = (taken.red, taken.black) == (spot.red, spot.black)
                     || spot.kind == metering::Kind::Current && taken.red == spot.red;
                 // A load that is at rest while another is tested carries nothing.
                 let idle = matches!(taken.shown, Display::Value(v) if v < 1e-3);
-                if there
+                if is_there(taken.state)
                     && taken.mode == spot.mode
                     && pins
-                    && !(idle && taken.state.starts_with("test"))
+                    && !(idle && taken.state.routine().is_some())
                 {
                     met.insert(spot.check);
                     assert!(

@@ -5,6 +5,7 @@
 //! The table of it: `cargo test --no-default-features --test faults -- --nocapture`.
 
 use crate::stage::Stage;
+use detent_simulation::controller::ControlMode;
 use detent_simulation::plant::{Component, Presence};
 use detent_simulation::units::Span;
 use detent_training::bench::LandmarkKind;
@@ -49,7 +50,8 @@ fn dark(stage: &Stage, mains: Mains, id: &str) -> bool {
     let mut bench = stage.bench(mains, Some(id), 1);
     bench.wait(Span::from_s(30));
     let machine = bench.machine();
-    machine.control().glance().mode == "off" && machine.outputs().lamps == Default::default()
+    machine.control().glance().mode == ControlMode::Off
+        && machine.outputs().lamps == Default::default()
 }
 
 #[track_caller]

@@ -6,6 +6,7 @@
 
 use crate::stage::Stage;
 use crate::stage::hands::{Deed, after_entry, choose, entry, lists, perform, tap};
+use detent_simulation::controller::ControlMode;
 use detent_simulation::machine::Machine;
 use detent_simulation::plant::{
     Button, Component, FailureMode, Op, Param, Presence, Relay, Relays,
@@ -69,7 +70,7 @@ impl Seen {
 struct Watcher {
     what: String,
     sound: bool,
-    last_mode: &'static str,
+    last_mode: Option<ControlMode>,
     driven_at: [Option<Time>; 2],
     lid_open_since: Option<Time>,
     supply_lost: Option<Time>,
@@ -81,7 +82,7 @@ impl Watcher {
         Watcher {
             what,
             sound,
-            last_mode: "",
+            last_mode: None,
             driven_at: [None; 2],
             lid_open_since: None,
             supply_lost: None,
@@ -139,7 +140,7 @@ impl Watcher {
         let lid_noticed = self
             .lid_open_since
             .is_some_and(|since| now.since(since) >= Span(NOTICED));
-        if glance.mode == "program" && lid_noticed {
+        if glance.mode == ControlMode::Program && lid_noticed {
             let allowed = Relays::NONE.with(Relay::Lock, has(Relay::Lock));
             assert_eq!(
                 on, allowed,
@@ -147,15 +148,15 @@ impl Watcher {
             );
         }
         // The tick in which the mode changes may still have the old mode's relays.
-        let settled = self.last_mode == glance.mode;
-        if settled && matches!(glance.mode, "idle" | "off" | "starved") {
+        let settled = self.last_mode == Some(glance.mode);
+        if settled && (glance.mode == ControlMode::Idle || glance.mode.is_without_supply()) {
             assert!(
                 !(has(Relay::Cold) || has(Relay::Hot) || has(Relay::Pump) || motor),
                 "{what}, {now}: a load is driven in mode {}",
                 glance.mode
             );
         }
-        if settled && glance.mode == "hold" {
+        if settled && glance.mode == ControlMode::Hold {
             assert!(
                 !(has(Relay::Cold) || has(Relay::Hot) || motor),
                 "{what}, {now}: water or motor in a fault hold"
@@ -170,7 +171,7 @@ impl Watcher {
         }
 
         // The bolt is held by current: nobody can promise anything without the plug.
-        if !plant.plugged() || matches!(glance.mode, "off" | "starved") {
+        if !plant.plugged() || glance.mode.is_without_supply() {
             self.supply_lost = Some(now);
         }
         let supplied = self
@@ -192,9 +193,9 @@ impl Watcher {
         self.seen.spinning += u64::from(rpm > 100.0);
         self.seen.filling += u64::from(has(Relay::Cold) || has(Relay::Hot));
         self.seen.lid_open += u64::from(plant.lid_open());
-        self.seen.holds += u64::from(glance.mode == "hold");
-        self.seen.service += u64::from(glance.mode == "service");
-        self.last_mode = glance.mode;
+        self.seen.holds += u64::from(glance.mode == ControlMode::Hold);
+        self.seen.service += u64::from(glance.mode == ControlMode::Service);
+        self.last_mode = Some(glance.mode);
     }
 }
 

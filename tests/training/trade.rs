@@ -2,7 +2,7 @@
 //! what practised people say; the odds are computed from the dial's own wear model.
 
 use crate::stage::{MAINS, Stage};
-use detent_simulation::controller::{Broke, Gesture, GestureStep, Outcome};
+use detent_simulation::controller::{Broke, ControlMode, Gesture, GestureStep, Outcome};
 use detent_simulation::plant::dial::{clean_chance, error_chances};
 use detent_simulation::plant::supply::discharge_v;
 use detent_simulation::plant::{Button, Param};
@@ -28,7 +28,10 @@ fn in_service(stage: &Stage, mains: Mains) -> Bench {
     bench.wait(Span::from_s(3));
     let steps = entry_steps(&bench.machine().board().gesture);
     run(&mut bench, &steps);
-    assert_eq!(bench.machine().control().glance().mode, "service");
+    assert_eq!(
+        bench.machine().control().glance().mode,
+        ControlMode::Service
+    );
     bench
 }
 
@@ -38,7 +41,7 @@ fn unplug(bench: &mut Bench, span: Span) -> f64 {
     bench.machine().plant().supply().bulk_v
 }
 
-fn plug(bench: &mut Bench) -> &'static str {
+fn plug(bench: &mut Bench) -> ControlMode {
     bench.machine_mut().plant_mut().set_plugged(true);
     bench.wait(Span::from_s(3));
     bench.machine().control().glance().mode
@@ -57,7 +60,7 @@ fn a_minute_without_the_plug_empties_the_stored_charge_and_resets_the_control() 
             left_v < reset_v && left_v < TOUCH_V,
             "{mains:?}: {left_v} V"
         );
-        assert_eq!(plug(&mut bench), "idle", "{mains:?}");
+        assert_eq!(plug(&mut bench), ControlMode::Idle, "{mains:?}");
     }
 }
 
@@ -79,7 +82,7 @@ fn five_seconds_without_the_plug_reset_nothing() {
         );
         assert_eq!(
             plug(&mut bench),
-            "service",
+            ControlMode::Service,
             "{mains:?}: it looked dead but it remembers"
         );
 
@@ -140,7 +143,7 @@ impl Hand {
                 other => unreachable!("this board's gesture has no {other:?} in it"),
             }
         }
-        bench.machine().control().glance().mode == "service"
+        bench.machine().control().glance().mode == ControlMode::Service
     }
 
     fn press(self, bench: &mut Bench, button: Button, ms: u64) {
@@ -156,7 +159,7 @@ impl Hand {
 /// Leaves service mode, so that another try can begin.
 fn leave(bench: &mut Bench) {
     run(bench, &[Step::Tap(Button::Stop), Step::Wait { s: 1 }]);
-    assert_eq!(bench.machine().control().glance().mode, "idle");
+    assert_eq!(bench.machine().control().glance().mode, ControlMode::Idle);
 }
 
 /// Common practice, no source: an entry window of three to six seconds can be met. Held against the

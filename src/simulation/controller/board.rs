@@ -1,6 +1,7 @@
 //! A board as its file describes it. Every number that shapes the firmware's behaviour is here.
 
 use super::gesture::Gesture;
+use super::mode::PhaseKind;
 use super::monitor::{Monitor, Routine, Stage};
 use super::signs::LampRules;
 use crate::plant::{Button, Component, Mains, Terminal};
@@ -321,15 +322,15 @@ impl Phase {
         }
     }
 
-    /// Short key.
-    pub fn key(&self) -> &'static str {
+    /// Which kind it is.
+    pub fn kind(&self) -> PhaseKind {
         match self {
-            Phase::Fill { .. } => "fill",
-            Phase::Agitate { .. } => "agitate",
-            Phase::Soak { .. } => "soak",
-            Phase::Drain { .. } => "drain",
-            Phase::Spin { .. } => "spin",
-            Phase::Rest { .. } => "rest",
+            Phase::Fill { .. } => PhaseKind::Fill,
+            Phase::Agitate { .. } => PhaseKind::Agitate,
+            Phase::Soak { .. } => PhaseKind::Soak,
+            Phase::Drain { .. } => PhaseKind::Drain,
+            Phase::Spin { .. } => PhaseKind::Spin,
+            Phase::Rest { .. } => PhaseKind::Rest,
         }
     }
 }

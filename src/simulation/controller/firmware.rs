@@ -1,6 +1,6 @@
 //! The control itself: supply levels, the panel, the modes and their changes.
 
-use super::board::{Board, Selector};
+use super::board::{Board, Phase, Selector};
 use super::debounce::Debounce;
 use super::drive::{Demand, Drive};
 use super::gesture::{Automaton, Entry, GestureInput, LidMove, Rotation};
@@ -8,6 +8,7 @@ use super::glance::Glance;
 use super::io::{Inputs, Lamps, Outputs};
 use super::lamps::{Governor, blink};
 use super::memory::Memory;
+use super::mode::ControlMode;
 use super::monitor::{Monitor, Routine};
 use super::program::{Progress, Run, Scene};
 use super::sense::{Sense, mm_per_volt};
@@ -50,13 +51,12 @@ enum Mode {
 }
 
 impl Mode {
-    /// Short key.
-    fn key(&self) -> &'static str {
+    fn kind(&self) -> ControlMode {
         match self {
-            Mode::Idle => "idle",
-            Mode::Program(_) => "program",
-            Mode::Hold(_) => "hold",
-            Mode::Service(_) => "service",
+            Mode::Idle => ControlMode::Idle,
+            Mode::Program(_) => ControlMode::Program,
+            Mode::Hold(_) => ControlMode::Hold,
+            Mode::Service(_) => ControlMode::Service,
         }
     }
 }
@@ -232,21 +232,23 @@ impl Controller {
     /// The few things that whoever follows the control looks at in every tick.
     pub fn glance(&self) -> Glance {
         let mut glance = Glance {
-            mode: "off",
+            mode: match self.power {
+                Power::Off => ControlMode::Off,
+                Power::Starved => ControlMode::Starved,
+                Power::On => self.mode.kind(),
+            },
+            hold: None,
+            routine: None,
+            calibrating: false,
+            aborted: None,
+            code_shown: None,
             stored: self.memory.codes.len() as u8,
             finished: self.finished,
             calibrations: self.calibrations,
-            ..Glance::default()
         };
-        match self.power {
-            Power::On => {}
-            Power::Starved => {
-                glance.mode = "starved";
-                return glance;
-            }
-            Power::Off => return glance,
+        if self.power != Power::On {
+            return glance;
         }
-        glance.mode = self.mode.key();
         match &self.mode {
             Mode::Idle | Mode::Program(_) => {}
             Mode::Hold(hold) => glance.hold = Some(hold.monitor),
@@ -273,7 +275,6 @@ impl Controller {
         let board = &self.firm.board;
         let on = self.power == Power::On;
         let mut view = ControlView {
-            mode: "off",
             position: self.at,
             stored: self.memory.codes.clone(),
             calibrated: self.memory.calibration.is_some(),
@@ -290,21 +291,18 @@ impl Controller {
         if let Picture::Number(number) | Picture::NumberAnd(number, _) = self.shown {
             view.digits = Some(number);
         }
-        view.mode = match &self.mode {
-            Mode::Idle => "idle",
+        view.mode = self.mode.kind();
+        match &self.mode {
+            Mode::Idle => {}
             Mode::Program(run) => {
-                view.phase = run.phase(board).map(|p| p.key());
+                view.phase = run.phase(board).map(Phase::kind);
                 view.program = board
                     .programs
                     .get(usize::from(run.program))
                     .map(|p| p.position);
                 view.paused = run.paused || !self.panel.lid.closed();
-                "program"
             }
-            Mode::Hold(hold) => {
-                view.hold = Some(hold.monitor);
-                "hold"
-            }
+            Mode::Hold(hold) => view.hold = Some(hold.monitor),
             Mode::Service(service) => {
                 view.routine = service.routine;
                 view.aborted = service.aborted;
@@ -315,9 +313,8 @@ impl Controller {
                     Some(Routine::Recall | Routine::Ages) => view.page = Some(service.page),
                     _ => {}
                 }
-                "service"
             }
-        };
+        }
         view
     }
 

@@ -1,13 +1,13 @@
 //! A cheap look at the control at every tick, for whoever notes what it goes through.
 
+use super::mode::ControlMode;
 use super::monitor::{Monitor, Routine};
 
 /// The few things whose changes are landmarks.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Glance {
-    /// Short key of the mode, as in [`super::ControlView`], and `starved` while the supply is too low to
-    /// work but not yet low enough to forget; empty before the first look.
-    pub mode: &'static str,
+    /// What it is doing.
+    pub mode: ControlMode,
     /// The monitor behind the present fault hold.
     pub hold: Option<Monitor>,
     /// The service routine at work.

@@ -14,6 +14,7 @@ mod glance;
 mod io;
 mod lamps;
 mod memory;
+mod mode;
 mod monitor;
 mod program;
 mod recalibrate;
@@ -40,6 +41,7 @@ pub use gesture::{
 pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};
 pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};
+pub use mode::{ControlMode, PhaseKind};
 pub use monitor::{Monitor, Routine, Stage};
 pub use signs::{LampRules, Sight, Signs};
 pub use view::ControlView;

@@ -261,7 +261,7 @@ impl Rig {
         self.press_start(0.2);
     }
 
-    fn mode(&self) -> &'static str {
+    fn mode(&self) -> ControlMode {
         self.control.view().mode
     }
 
@@ -388,7 +388,7 @@ fn the_everyday_program_runs_through_in_about_45_minutes() {
     let mut top_rpm: f64 = 0.0;
     let mut top_mm: f64 = 0.0;
     let mut ticks = 0;
-    while rig.mode() == "program" {
+    while rig.mode() == ControlMode::Program {
         // The view is dear; look at the outputs each tick and at the mode each second.
         for _ in 0..100 {
             rig.tick();
@@ -405,7 +405,7 @@ fn the_everyday_program_runs_through_in_about_45_minutes() {
     }
     let minutes = f64::from(ticks) / 6000.0;
     assert_eq!(rig.codes(), []);
-    assert_eq!(rig.mode(), "idle");
+    assert_eq!(rig.mode(), ControlMode::Idle);
     assert!((42.0..49.0).contains(&minutes), "{minutes}");
     assert_eq!(seen.0, 0b111_1111, "every load took part");
     assert!((630.0..680.0).contains(&top_rpm), "{top_rpm}");
@@ -420,16 +420,16 @@ fn a_sound_machine_raises_nothing_in_any_program() {
     for program in board().programs {
         let mut rig = Rig::new(calibrated());
         rig.begin(i32::from(program.position));
-        assert_eq!(rig.mode(), "program", "{}", program.name);
+        assert_eq!(rig.mode(), ControlMode::Program, "{}", program.name);
         for _ in 0..4000 {
             rig.run(1.0);
-            if rig.mode() != "program" {
+            if rig.mode() != ControlMode::Program {
                 break;
             }
         }
         assert_eq!(
             (rig.mode(), rig.codes()),
-            ("idle", vec![]),
+            (ControlMode::Idle, vec![]),
             "{}",
             program.name
         );
@@ -452,11 +452,14 @@ fn trips(monitor: Monitor, program: i32, after_s: f64, spoil: impl Fn(&mut Rig))
     }
     for _ in 0..4000 {
         rig.run(1.0);
-        if rig.mode() != "program" {
+        if rig.mode() != ControlMode::Program {
             break;
         }
     }
-    assert_eq!((rig.mode(), rig.codes()), ("hold", vec![monitor]));
+    assert_eq!(
+        (rig.mode(), rig.codes()),
+        (ControlMode::Hold, vec![monitor])
+    );
     assert_eq!(rig.control.view().hold, Some(monitor));
     for relay in [
         Relay::Cold,
@@ -519,7 +522,7 @@ fn water_that_comes_by_itself_is_noticed_while_idle_and_pumped_out() {
     let mut rig = Rig::new(calibrated());
     rig.run(20.0);
     rig.stray_mm_s = 0.3;
-    rig.until(200.0, "noticed", |r| r.mode() == "hold");
+    rig.until(200.0, "noticed", |r| r.mode() == ControlMode::Hold);
     assert_eq!(rig.codes(), [Monitor::WaterUnexpected]);
     rig.run(60.0);
     assert!(rig.level_mm <= 19.0, "{}", rig.level_mm);
@@ -550,8 +553,8 @@ fn a_new_sensor_with_another_zero_misbehaves_until_recalibrated() {
     });
     rig.press_stop(0.2);
     rig.begin(22);
-    rig.until(900.0, "done", |r| r.mode() != "program");
-    assert_eq!(rig.mode(), "idle");
+    rig.until(900.0, "done", |r| r.mode() != ControlMode::Program);
+    assert_eq!(rig.mode(), ControlMode::Idle);
 }
 
 #[test]
@@ -563,7 +566,12 @@ fn the_gesture_is_met_at_a_human_pace_from_three_to_six_seconds() {
         rig.press_stop(0.2);
         rig.turn(7, each_s);
         rig.press_start(1.5);
-        assert_eq!(rig.mode(), "service", "{:?}", rig.control.view().tries);
+        assert_eq!(
+            rig.mode(),
+            ControlMode::Service,
+            "{:?}",
+            rig.control.view().tries
+        );
         let tries = rig.control.view().tries;
         assert_eq!(tries[0].outcome, Outcome::Entered);
         assert_eq!(tries[0].lines.len(), 4 + 2 + 7 + 2);
@@ -581,7 +589,7 @@ fn a_refused_gesture_says_why() {
         rig.turn(detents, each_s);
         rig.press_start(hold_s);
         rig.run(7.0);
-        assert_eq!(rig.mode(), "idle");
+        assert_eq!(rig.mode(), ControlMode::Idle);
         let tries = rig.control.view().tries;
         assert_eq!(tries.len(), 1, "{tries:?}");
         tries[0].outcome
@@ -622,11 +630,11 @@ fn a_refused_gesture_says_why() {
 fn a_short_power_cut_resets_nothing_and_a_minute_resets_all_but_the_codes() {
     // Common practice, no source: a one-minute rest is long enough for the stored charge.
     let held = trips(Monitor::LockNotProven, 2, NOW, |r| r.lock_moves = false);
-    for (seconds, mode) in [(18.0, "hold"), (60.0, "idle")] {
+    for (seconds, mode) in [(18.0, ControlMode::Hold), (60.0, ControlMode::Idle)] {
         let mut rig = held.clone();
         rig.plugged = false;
         rig.run(seconds);
-        assert_eq!(rig.mode(), "off");
+        assert_eq!(rig.mode(), ControlMode::Off);
         assert_eq!(rig.out, Outputs::default());
         rig.plugged = true;
         rig.run(1.0);
@@ -645,9 +653,9 @@ fn the_hold_ends_with_stop_held_and_the_lid_moves_nothing_on_this_board() {
         rig.run(0.5);
     }
     rig.press_stop(1.5);
-    assert_eq!(rig.mode(), "hold");
+    assert_eq!(rig.mode(), ControlMode::Hold);
     rig.press_stop(2.2);
-    assert_eq!(rig.mode(), "idle");
+    assert_eq!(rig.mode(), ControlMode::Idle);
 }
 
 #[test]
@@ -663,14 +671,14 @@ fn a_board_with_the_lid_reset_leaves_the_hold_by_the_lid() {
     rig.run(1.0);
     rig.level_mm = 299.0;
     rig.begin(2);
-    rig.until(200.0, "held", |r| r.mode() == "hold");
+    rig.until(200.0, "held", |r| r.mode() == ControlMode::Hold);
     for closings in 1..=3 {
-        assert_eq!(rig.mode(), "hold");
+        assert_eq!(rig.mode(), ControlMode::Hold);
         rig.lid_closed = false;
         rig.run(0.5);
         rig.lid_closed = true;
         rig.run(0.5);
-        assert_eq!(rig.mode() == "idle", closings == 3);
+        assert_eq!(rig.mode() == ControlMode::Idle, closings == 3);
     }
 }
 
@@ -681,7 +689,7 @@ fn a_hold_keeps_the_lid_locked_over_high_water_until_its_limit() {
     rig.until(600.0, "agitating", |r| r.rpm > 50.0);
     rig.pickup = false;
     rig.pump_mm_s = 0.0;
-    rig.until(200.0, "held", |r| r.mode() == "hold");
+    rig.until(200.0, "held", |r| r.mode() == ControlMode::Hold);
     rig.run(200.0);
     assert!(rig.out.relays.has(Relay::Lock));
     rig.run(60.0);
@@ -720,7 +728,7 @@ fn stop_pauses_and_a_lifted_lid_shuts_the_valves() {
     rig.press_start(0.2);
     assert!(rig.out.relays.has(Relay::Cold));
     rig.press_stop(2.3);
-    assert_eq!(rig.mode(), "idle");
+    assert_eq!(rig.mode(), ControlMode::Idle);
 }
 
 #[test]
@@ -730,7 +738,7 @@ fn recalibration_takes_two_to_three_minutes_and_learns_three_figures() {
         rig.zero_v = 0.62;
         rig.level_mm = level_mm;
         rig.enter_service();
-        assert_eq!(rig.mode(), "service");
+        assert_eq!(rig.mode(), ControlMode::Service);
         rig.turn_to(22);
         rig.press_start(0.2);
         let mut seen = Relays::NONE;
@@ -762,7 +770,7 @@ fn recalibration_fails_with_the_monitor_of_the_trouble() {
         rig.until(400.0, "over", |r| r.control.view().routine.is_none());
         assert_eq!(rig.codes(), [monitor]);
         assert_eq!(rig.control.view().aborted, Some(monitor));
-        assert_eq!(rig.mode(), "service");
+        assert_eq!(rig.mode(), ControlMode::Service);
         assert_eq!(rig.control.memory().calibration, calibrated().calibration);
     };
     check(Monitor::FillNone, |r| r.cold_mm_s = 0.0);
@@ -829,14 +837,14 @@ fn codes_are_read_page_by_page_with_a_blank_at_the_end() {
     assert_eq!(rig.codes().len(), 0);
     rig.press_stop(0.2);
     rig.press_stop(0.2);
-    assert_eq!(rig.mode(), "idle");
+    assert_eq!(rig.mode(), ControlMode::Idle);
 }
 
 #[test]
 fn service_mode_ends_by_itself_after_five_minutes() {
     let mut rig = Rig::new(calibrated());
     rig.enter_service();
-    let took = rig.until(400.0, "left", |r| r.mode() == "idle");
+    let took = rig.until(400.0, "left", |r| r.mode() == ControlMode::Idle);
     assert!((295.0..301.0).contains(&took), "{took}");
 }
 

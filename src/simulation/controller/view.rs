@@ -2,15 +2,16 @@
 
 use super::gesture::Try;
 use super::memory::StoredCode;
+use super::mode::{ControlMode, PhaseKind};
 use super::monitor::{Monitor, Routine, Stage};
 
 /// A read-only picture of the control.
 #[derive(Clone, Debug, Default)]
 pub struct ControlView {
-    /// Short key of the mode: `off`, `idle`, `program`, `hold`, `service`.
-    pub mode: &'static str,
-    /// Short key of the program's phase: `fill`, `agitate`, `soak`, `drain`, `spin`, `rest`.
-    pub phase: Option<&'static str>,
+    /// What it is doing; off as soon as the supply is too low to work.
+    pub mode: ControlMode,
+    /// The program's phase.
+    pub phase: Option<PhaseKind>,
     /// Position of the running program.
     pub program: Option<u8>,
     /// The position that the control takes to be chosen.

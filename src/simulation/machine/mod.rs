@@ -1,6 +1,9 @@
 //! Wires plant and controller together, steps them, and hands out a read-only view.
 
+mod sound;
 mod view;
+
+pub use sound::{Sound, Sounds};
 pub use view::MachineView;
 
 use crate::controller::{Board, Controller, Inputs, Memory, Outputs, Selector, Try};
@@ -161,20 +164,12 @@ impl Machine {
     /// What can be seen, heard or felt now.
     pub fn view(&self) -> MachineView {
         let plant = &self.plant;
-        let (water, drive, amps) = (plant.water(), plant.drive(), plant.amps());
+        let (water, drive) = (plant.water(), plant.drive());
         let basket_rpm = if plant.basket_coupled() {
             drive.pulley_rpm()
         } else {
             0.0
         };
-        let loads = [
-            (Component::InletCold, amps.cold),
-            (Component::InletHot, amps.hot),
-            (Component::DrainPump, amps.pump),
-            (Component::Motor, amps.motor),
-            (Component::Shifter, amps.shift),
-            (Component::LidLock, amps.lock),
-        ];
         let mut view = MachineView {
             time_s: plant.now().seconds(),
             plugged: plant.plugged(),
@@ -193,11 +188,7 @@ impl Machine {
             basket_rpm,
             motor_rpm: drive.motor_rad_s * 30.0 / std::f64::consts::PI,
             shake_mm: drive.shake_mm,
-            load_a: loads
-                .into_iter()
-                .filter(|(_, amps)| *amps > 0.005)
-                .collect(),
-            sounds: Vec::new(),
+            sounds: Sounds::default(),
             control: self.control.view(),
         };
         view.control.tries = self.tries();
@@ -206,45 +197,21 @@ impl Machine {
     }
 }
 
-/// Short keys of what can be heard, most telling first.
-fn sounds(view: &MachineView, plant: &Plant) -> Vec<&'static str> {
-    let carries = |c, least: f64| {
-        view.load_a
-            .iter()
-            .any(|(load, amps)| *load == c && *amps > least)
-    };
+fn sounds(view: &MachineView, plant: &Plant) -> Sounds {
+    let amps = plant.amps();
     let turning = view.motor_rpm.abs() > 30.0;
-    let heard = [
-        (carries(Component::Motor, 0.1) && !turning, "motor-hum"),
-        (
-            turning && plant.basket_coupled() && view.basket_rpm > 20.0,
-            "spin-whirr",
-        ),
-        (turning && !plant.basket_coupled(), "agitator-swish"),
-        (
-            turning && plant.drive().pulley_rad_s.abs() < 0.1,
-            "motor-free",
-        ),
-        (
-            carries(Component::DrainPump, 0.05) && plant.pump_turning(),
-            "pump-hum",
-        ),
-        (
-            carries(Component::DrainPump, 0.05) && !plant.pump_turning(),
-            "pump-buzz",
-        ),
-        (view.cold_l_min + view.hot_l_min > 0.5, "water-rush"),
-        (
-            carries(Component::InletCold, 0.01) && view.cold_l_min < 0.5,
-            "valve-buzz",
-        ),
-        (carries(Component::Shifter, 0.005), "shifter-tick"),
-        (view.lid_bolted, "lock-held"),
-        (view.shake_mm > 4.0, "cabinet-shake"),
-    ];
-    heard
-        .into_iter()
-        .filter(|(on, _)| *on)
-        .map(|(_, key)| key)
-        .collect()
+    let is_heard = |sound: &Sound| match sound {
+        Sound::MotorHum => amps.motor > 0.1 && !turning,
+        Sound::SpinWhirr => turning && plant.basket_coupled() && view.basket_rpm > 20.0,
+        Sound::AgitatorSwish => turning && !plant.basket_coupled(),
+        Sound::MotorFree => turning && plant.drive().pulley_rad_s.abs() < 0.1,
+        Sound::PumpHum => amps.pump > 0.05 && plant.pump_turning(),
+        Sound::PumpBuzz => amps.pump > 0.05 && !plant.pump_turning(),
+        Sound::WaterRush => view.cold_l_min + view.hot_l_min > 0.5,
+        Sound::ValveBuzz => amps.cold > 0.01 && view.cold_l_min < 0.5,
+        Sound::ShifterTick => amps.shift > 0.005,
+        Sound::LockHeld => view.lid_bolted,
+        Sound::CabinetShake => view.shake_mm > 4.0,
+    };
+    Sound::ALL.iter().copied().filter(is_heard).collect()
 }

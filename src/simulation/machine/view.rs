@@ -1,7 +1,7 @@
 //! A read-only picture of the machine, for screens and scripts. Reading it changes nothing.
 
+use super::sound::Sounds;
 use crate::controller::{ControlView, Lamps};
-use crate::plant::Component;
 
 /// What can be seen, heard or felt on the machine at one moment.
 #[derive(Clone, Debug, Default)]
@@ -40,10 +40,8 @@ pub struct MachineView {
     pub motor_rpm: f64,
     /// How far the cabinet shakes, mm.
     pub shake_mm: f64,
-    /// Current through each electrical load, A rms, for those that carry any.
-    pub load_a: Vec<(Component, f64)>,
-    /// Short keys of what can be heard now (`pump-hum`, `relay-click`, `water-rush`…), for captions.
-    pub sounds: Vec<&'static str>,
+    /// What can be heard now.
+    pub sounds: Sounds,
     /// What the control is doing: for the instructor and the lesson, not for the trainee's eyes.
     pub control: ControlView,
 }

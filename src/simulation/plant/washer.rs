@@ -72,6 +72,20 @@ pub struct LoadAmps {
     pub line: f64,
 }
 
+impl LoadAmps {
+    /// Each electrical load and its current, A rms.
+    pub const fn each(&self) -> [(Component, f64); 6] {
+        [
+            (Component::InletCold, self.cold),
+            (Component::InletHot, self.hot),
+            (Component::DrainPump, self.pump),
+            (Component::Motor, self.motor),
+            (Component::Shifter, self.shift),
+            (Component::LidLock, self.lock),
+        ]
+    }
+}
+
 /// A drift grows in this many steps, so that the networks are not solved anew at every tick.
 const DRIFT_STEPS: f64 = 64.0;
 /// Time constant of the control board's warmth, s.

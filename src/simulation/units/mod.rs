@@ -6,7 +6,7 @@
 mod names;
 mod random;
 
-pub use names::UnknownName;
+pub use names::{UnknownName, by_name};
 pub use random::uniform;
 
 use serde::{Deserialize, Serialize};

@@ -39,6 +39,34 @@ macro_rules! names {
     };
 }
 
+/// Writes a value of [`names!`](crate::names) into a file by its fixed name: `#[serde(with = "by_name")]`.
+pub mod by_name {
+    use super::UnknownName;
+    use serde::{Deserialize, Deserializer, Serializer, de::Error};
+    use std::fmt::Display;
+    use std::str::FromStr;
+
+    /// Writes the name.
+    ///
+    /// # Errors
+    /// Those of the serializer.
+    pub fn serialize<T: Display, S: Serializer>(value: &T, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(value)
+    }
+
+    /// Reads a name.
+    ///
+    /// # Errors
+    /// It is no text, or no value has this name.
+    pub fn deserialize<'de, T, D>(from: D) -> Result<T, D::Error>
+    where
+        T: FromStr<Err = UnknownName>,
+        D: Deserializer<'de>,
+    {
+        String::deserialize(from)?.parse().map_err(D::Error::custom)
+    }
+}
+
 /// A name that stands for nothing in this machine.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("no {kind} is called \"{text}\"")]

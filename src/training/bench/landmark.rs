@@ -1,6 +1,6 @@
 //! What the machine goes through, noticed as it happens: the lesson's evidence.
 
-use detent_simulation::controller::{Glance, Monitor};
+use detent_simulation::controller::{ControlMode, Glance, Monitor};
 use detent_simulation::machine::Machine;
 use detent_simulation::units::Time;
 
@@ -51,7 +51,8 @@ impl LandmarkKind {
 /// Compares each glance at the control with the last.
 #[derive(Clone, Debug, Default)]
 pub struct Watcher {
-    last: Glance,
+    /// None before the first look.
+    last: Option<Glance>,
     landmarks: Vec<Landmark>,
 }
 
@@ -65,45 +66,55 @@ impl Watcher {
     pub fn look(&mut self, machine: &Machine) {
         let now = machine.control().glance();
         // Starved of supply the control keeps what it was doing: nothing has happened to it yet.
-        if now == self.last || now.mode == "starved" {
+        if self.last == Some(now) || now.mode == ControlMode::Starved {
             return;
         }
-        let last = std::mem::replace(&mut self.last, now);
+        let last = self.last.replace(now);
         let at = machine.now();
         let mut note = |kind| self.landmarks.push(Landmark { at, kind });
-        if now.mode != last.mode {
-            match (last.mode, now.mode) {
-                (_, "off") if !last.mode.is_empty() => note(LandmarkKind::PowerReset),
-                (_, "service") => note(LandmarkKind::ServiceEntered),
-                ("idle", "program") => note(LandmarkKind::ProgramStarted),
-                _ => {}
+        let before = last.map(|last| last.mode);
+        if before != Some(now.mode) {
+            match now.mode {
+                ControlMode::Off if before.is_some() => note(LandmarkKind::PowerReset),
+                ControlMode::Service => note(LandmarkKind::ServiceEntered),
+                ControlMode::Program if before == Some(ControlMode::Idle) => {
+                    note(LandmarkKind::ProgramStarted);
+                }
+                ControlMode::Off
+                | ControlMode::Program
+                | ControlMode::Starved
+                | ControlMode::Idle
+                | ControlMode::Hold => {}
             }
         }
-        if now.finished > last.finished {
+        if now.finished > last.map_or(0, |last| last.finished) {
             note(LandmarkKind::ProgramFinished);
         }
         if let Some(monitor) = now.hold
-            && last.hold != now.hold
+            && last.and_then(|last| last.hold) != now.hold
         {
             note(LandmarkKind::Held(monitor));
         }
-        if now.calibrating && !last.calibrating {
+        if now.calibrating && !last.is_some_and(|last| last.calibrating) {
             note(LandmarkKind::CalibrationStarted);
         }
-        if now.calibrations > last.calibrations {
+        if now.calibrations > last.map_or(0, |last| last.calibrations) {
             note(LandmarkKind::CalibrationPassed);
         }
         if let Some(monitor) = now.aborted
-            && last.aborted != now.aborted
+            && last.and_then(|last| last.aborted) != now.aborted
         {
             note(LandmarkKind::CalibrationFailed(monitor));
         }
         if let Some(code) = now.code_shown
-            && last.code_shown != now.code_shown
+            && last.and_then(|last| last.code_shown) != now.code_shown
         {
             note(LandmarkKind::CodeShown(code));
         }
-        if now.stored == 0 && last.stored > 0 && now.mode == "service" {
+        if now.stored == 0
+            && last.is_some_and(|last| last.stored > 0)
+            && now.mode == ControlMode::Service
+        {
             note(LandmarkKind::CodesCleared);
         }
     }

@@ -3,7 +3,7 @@
 use super::action::{Action, Turn};
 use super::view::Refusal;
 use super::workplace::Bench;
-use detent_simulation::controller::{Gesture, GestureStep, LidMove};
+use detent_simulation::controller::{ControlMode, Gesture, GestureStep, LidMove};
 use detent_simulation::plant::Button;
 use detent_simulation::units::{Span, TICKS_PER_S};
 use serde::{Deserialize, Serialize};
@@ -142,10 +142,12 @@ impl Condition {
         let plant = machine.plant();
         let glance = machine.control().glance();
         match self {
-            Condition::Idle => glance.mode == "idle",
-            Condition::FaultHold => glance.mode == "hold",
-            Condition::ServiceReady => glance.mode == "service" && glance.routine.is_none(),
-            Condition::Dark => matches!(glance.mode, "off" | "starved"),
+            Condition::Idle => glance.mode == ControlMode::Idle,
+            Condition::FaultHold => glance.mode == ControlMode::Hold,
+            Condition::ServiceReady => {
+                glance.mode == ControlMode::Service && glance.routine.is_none()
+            }
+            Condition::Dark => glance.mode.is_without_supply(),
             Condition::Unlocked => !plant.bolted(),
             Condition::Empty => plant.water().level_mm() < 5.0,
             Condition::Filled => plant.water().level_mm() > 80.0,
@@ -207,7 +209,7 @@ impl Step {
                     bench.act(&Action::Unplug)?;
                 }
                 for _ in 0..FORGETS_S * TICKS_PER_S {
-                    if bench.machine().control().glance().mode == "off" {
+                    if bench.machine().control().glance().mode == ControlMode::Off {
                         break;
                     }
                     bench.step();

@@ -2,7 +2,7 @@
 
 use super::scenario::{Hidden, Scenario};
 use crate::bench::{Bench, Part, Rates, Setup};
-use detent_simulation::controller::{Board, Calibration, Memory, StoredCode};
+use detent_simulation::controller::{Board, Calibration, ControlMode, Memory, StoredCode};
 use detent_simulation::plant::{Button, FailureMode, Param, Params, Rating};
 use detent_simulation::units::Span;
 use detent_simulation::units::uniform;
@@ -161,7 +161,9 @@ fn customers_memory(scenario: &Scenario, library: &Library<'_>) -> Memory {
 pub fn wash(bench: &mut Bench, limit: Span) {
     start_wash(bench);
     let began = bench.now();
-    while bench.now().since(began) < limit && bench.machine().control().glance().mode == "program" {
+    while bench.now().since(began) < limit
+        && bench.machine().control().glance().mode == ControlMode::Program
+    {
         bench.wait(Span::from_s(1));
     }
 }

@@ -1,10 +1,11 @@
 //! Runs the machine with each fault of the catalogue and writes down what the control raises by
 //! itself, what a meter shows and what is found by looking: the table of faults, made by simulation.
 
+use super::machine_state::MachineState;
 use super::set_up::{self, Library};
 use crate::bench::script::{Condition, Step, entry_steps};
 use crate::bench::{Bench, Display, Finding, LandmarkKind, MeterMode, look, meter};
-use detent_simulation::controller::{Board, Monitor, Routine};
+use detent_simulation::controller::{Board, ControlMode, Monitor, Routine};
 use detent_simulation::plant::{
     Button, Component, Connector, FailureMode, Pin, Presence, Rating, Side, Terminal,
 };
@@ -42,8 +43,8 @@ pub struct Looks {
 /// A standard reading.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Taken {
-    /// State of the machine: `cold`, `test-pump`…
-    pub state: &'static str,
+    /// State of the machine.
+    pub state: MachineState,
     /// Meter setting.
     pub mode: MeterMode,
     /// Pin under the red probe.
@@ -152,7 +153,9 @@ pub fn proving_run(bench: &mut Bench) -> bool {
     if start.iter().any(|step| step.run(bench).is_err()) {
         return false;
     }
-    while bench.now().since(began) < WASH && bench.machine().control().glance().mode == "program" {
+    while bench.now().since(began) < WASH
+        && bench.machine().control().glance().mode == ControlMode::Program
+    {
         bench.wait(Span::from_s(1));
     }
     bench.passed(LandmarkKind::ProgramFinished, began)
@@ -184,7 +187,7 @@ pub fn enter_service(bench: &mut Bench) -> bool {
             return false;
         }
     }
-    bench.machine().control().glance().mode == "service"
+    bench.machine().control().glance().mode == ControlMode::Service
 }
 
 /// Starts a routine from the menu; false when the board lacks it.
@@ -249,7 +252,7 @@ fn readings(
 
 fn take(
     bench: &Bench,
-    state: &'static str,
+    state: MachineState,
     mode: MeterMode,
     red: Pin,
     black: Pin,
@@ -294,18 +297,32 @@ fn dead_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
     for t in Terminal::ALL {
         take(
             bench,
-            "dead",
+            MachineState::Dead,
             ohms,
             Pin::Wire(*t, Side::Board),
             load(*t),
             taken,
         );
     }
-    take(bench, "dead", ohms, Pin::PlugLine, Pin::FuseIn, taken);
-    take(bench, "dead", ohms, Pin::FuseIn, Pin::FuseOut, taken);
     take(
         bench,
-        "dead",
+        MachineState::Dead,
+        ohms,
+        Pin::PlugLine,
+        Pin::FuseIn,
+        taken,
+    );
+    take(
+        bench,
+        MachineState::Dead,
+        ohms,
+        Pin::FuseIn,
+        Pin::FuseOut,
+        taken,
+    );
+    take(
+        bench,
+        MachineState::Dead,
         ohms,
         Pin::FuseOut,
         load(Terminal::CordLine),
@@ -319,7 +336,7 @@ fn dead_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
     }
     bench.wait(Span::from_ms(100));
     for (a, b) in LOADS {
-        take(bench, "pulled", ohms, load(a), load(b), taken);
+        take(bench, MachineState::Pulled, ohms, load(a), load(b), taken);
     }
 }
 
@@ -346,7 +363,7 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
     };
     take(
         bench,
-        "idle",
+        MachineState::Idle,
         MeterMode::VoltsAc,
         Pin::Wire(Terminal::CordLine, Side::Board),
         neutral,
@@ -360,70 +377,48 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
     ] {
         take(
             bench,
-            "idle",
+            MachineState::Idle,
             MeterMode::VoltsAc,
             load(relayed),
             neutral,
             taken,
         );
     }
-    sensor(bench, "idle", taken);
+    sensor(bench, MachineState::Idle, taken);
     if !enter_service(bench) {
         return;
     }
     let tests = [
+        (MachineState::TestCold, Terminal::Cold1, Terminal::Cold2, 40),
+        (MachineState::TestPump, Terminal::Pump1, Terminal::Pump2, 6),
+        (MachineState::TestHot, Terminal::Hot1, Terminal::Hot2, 25),
         (
-            Routine::TestCold,
-            "test-cold",
-            Terminal::Cold1,
-            Terminal::Cold2,
-            40,
-        ),
-        (
-            Routine::TestPump,
-            "test-pump",
-            Terminal::Pump1,
-            Terminal::Pump2,
-            6,
-        ),
-        (
-            Routine::TestHot,
-            "test-hot",
-            Terminal::Hot1,
-            Terminal::Hot2,
-            25,
-        ),
-        (
-            Routine::TestShifter,
-            "test-shifter",
+            MachineState::TestShifter,
             Terminal::Shift1,
             Terminal::Shift2,
             5,
         ),
         (
-            Routine::TestLock,
-            "test-lock",
+            MachineState::TestLock,
             Terminal::LockCoil1,
             Terminal::LockCoil2,
             3,
         ),
         (
-            Routine::TestMotorA,
-            "test-motor-a",
+            MachineState::TestMotorA,
             Terminal::MotorA,
             Terminal::MotorCommon,
             6,
         ),
         (
-            Routine::TestMotorB,
-            "test-motor-b",
+            MachineState::TestMotorB,
             Terminal::MotorB,
             Terminal::MotorCommon,
             6,
         ),
     ];
-    for (which, state, hot, cold, seconds) in tests {
-        if !routine(bench, which) {
+    for (state, hot, cold, seconds) in tests {
+        if !state.routine().is_some_and(|which| routine(bench, which)) {
             continue;
         }
         watch_peak(bench, seconds);
@@ -496,7 +491,8 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
             return;
         }
         bench.wait(Span::from_s(12));
-        if bench.machine().control().glance().mode != "service" && !enter_service(bench) {
+        if bench.machine().control().glance().mode != ControlMode::Service && !enter_service(bench)
+        {
             return;
         }
     }

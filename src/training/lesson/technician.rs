@@ -5,7 +5,7 @@ use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, Step, StepError, entry_steps};
 use crate::bench::{Action, Advice, Bench, Display, Grip, LandmarkKind, MeterMode, Report, Turn};
-use detent_simulation::controller::{Routine, Signs};
+use detent_simulation::controller::{ControlMode, Routine, Signs};
 use detent_simulation::plant::{Button, Component, FailureMode, Pin, Side, Terminal};
 use detent_simulation::units::{Span, Time};
 
@@ -80,7 +80,7 @@ impl Technician<'_> {
         step.run(&mut self.bench)
     }
 
-    fn mode(&self) -> &'static str {
+    fn mode(&self) -> ControlMode {
         self.bench.machine().control().glance().mode
     }
 
@@ -101,7 +101,7 @@ impl Technician<'_> {
         self.see_to(Action::CloseLid);
         let steps = entry_steps(&self.bench.machine().board().gesture);
         for _ in 0..TRIES {
-            if self.mode() != "idle" {
+            if self.mode() != ControlMode::Idle {
                 self.power_up()?;
             }
             // The hand rests, so that the last try is over.
@@ -111,7 +111,7 @@ impl Technician<'_> {
                 continue;
             }
             self.step(Step::Wait { s: 1 })?;
-            if self.mode() == "service" {
+            if self.mode() == ControlMode::Service {
                 return Ok(true);
             }
         }
@@ -166,7 +166,7 @@ impl Technician<'_> {
 
     fn leave_service(&mut self) -> Done {
         for _ in 0..3 {
-            if self.mode() == "service" {
+            if self.mode() == ControlMode::Service {
                 self.stop()?;
             }
         }
@@ -200,7 +200,7 @@ impl Technician<'_> {
 
     /// Rest without power, service mode, codes. A dark machine says nothing.
     fn first_look(&mut self) -> Done {
-        if matches!(self.mode(), "off" | "starved") {
+        if self.mode().is_without_supply() {
             return Ok(());
         }
         self.power_up()?;
@@ -288,7 +288,7 @@ impl Technician<'_> {
         self.step(Step::Tap(Button::Start))?;
         self.step(Step::Wait { s: 2 })?;
         for _ in 0..PROGRAM_S {
-            if self.mode() != "program" {
+            if self.mode() != ControlMode::Program {
                 break;
             }
             self.bench.wait(Span::from_s(1));
@@ -303,7 +303,7 @@ impl Technician<'_> {
     /// Recalibration and a run, and what they bring to light.
     fn try_machine(&mut self) -> Result<bool, StepError> {
         self.close_up()?;
-        if self.mode() != "idle" {
+        if self.mode() != ControlMode::Idle {
             self.power_up()?;
         }
         let calibrated = self.recalibrate()?;
@@ -323,7 +323,7 @@ impl Technician<'_> {
     }
 
     fn read_codes_again(&mut self) -> Done {
-        if self.mode() == "service" {
+        if self.mode() == ControlMode::Service {
             self.read_codes()?;
             self.leave_service()?;
         }
@@ -599,7 +599,7 @@ impl Technician<'_> {
             self.carry_out(plans, diagnosis)?;
             self.stop()?;
             self.step(Step::Wait { s: 10 })?;
-            if self.mode() != "service" && !self.enter()? {
+            if self.mode() != ControlMode::Service && !self.enter()? {
                 return Ok(());
             }
         }

@@ -3,9 +3,10 @@
 //! by one: that a fault which comes and goes stays away for a whole visit counts for too little.
 
 use crate::bench::{Bench, Display, Finding, Grip, LandmarkKind, MeterMode, look, meter};
-use crate::lesson::{Library, survey};
+use crate::lesson::{Library, MachineState, survey};
+use detent_simulation::controller::ControlMode;
 use detent_simulation::plant::{Component, FailureMode, Pin, Presence, Rating};
-use detent_simulation::units::Span;
+use detent_simulation::units::{Span, by_name};
 use libm::{erf, exp, sqrt};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
@@ -59,7 +60,7 @@ impl Outcome {
 
     fn of(bench: &Bench, finished: LandmarkKind) -> Outcome {
         let control = bench.machine().control();
-        if control.glance().mode == "off" {
+        if control.glance().mode == ControlMode::Off {
             let (end, codes) = (End::Dark, Vec::new());
             return Outcome { end, codes };
         }
@@ -80,8 +81,9 @@ impl Outcome {
 /// Where a standard reading is taken.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Point {
-    /// State of the machine: `dead`, `pulled`, `idle`, `test-pump`…
-    pub state: String,
+    /// State of the machine.
+    #[serde(with = "by_name")]
+    pub state: MachineState,
     /// Meter setting.
     pub mode: MeterMode,
     /// Pin under the red probe.
@@ -224,7 +226,7 @@ pub fn observe(library: &Library<'_>, rating: Rating, points: &[Point], n: usize
 pub fn points(library: &Library<'_>, rating: Rating) -> Vec<Point> {
     let sound = survey::looks(library, rating, None);
     let point = |taken: survey::Taken| Point {
-        state: taken.state.to_owned(),
+        state: taken.state,
         mode: taken.mode,
         red: taken.red,
         black: taken.black,
@@ -235,8 +237,7 @@ pub fn points(library: &Library<'_>, rating: Rating) -> Vec<Point> {
 fn sight(points: &[Point], share: f64, looks: &survey::Looks) -> Sight {
     let shown = |point: &Point| {
         let here = |t: &&survey::Taken| {
-            (t.state, t.mode, t.red, t.black)
-                == (point.state.as_str(), point.mode, point.red, point.black)
+            (t.state, t.mode, t.red, t.black) == (point.state, point.mode, point.red, point.black)
         };
         looks.readings.iter().find(here).map(|t| t.shown)
     };

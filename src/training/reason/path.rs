@@ -253,9 +253,10 @@ impl Walk<'_> {
                     mode, red, black, ..
                 },
             ) => {
-                let dead = matches!(point.state.as_str(), "dead" | "pulled");
                 let pins = [(*red, *black), (*black, *red)];
-                dead != live && point.mode == *mode && pins.contains(&(point.red, point.black))
+                point.state.is_live() == live
+                    && point.mode == *mode
+                    && pins.contains(&(point.red, point.black))
             }
             _ => false,
         };

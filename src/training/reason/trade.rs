@@ -4,7 +4,7 @@
 use super::evidence::{Point, Table};
 use super::plan::{Course, Needs, Problem, Repair, Step, Test};
 use crate::bench::{Action, Condition, Grip, Part, cost};
-use crate::lesson::Library;
+use crate::lesson::{Library, MachineState};
 use detent_simulation::controller::Board;
 use detent_simulation::plant::{Component, Connector};
 
@@ -81,19 +81,25 @@ impl Trade {
         };
         trade.add_repairs(library, money(table.recalibration_s + table.proof_s));
         for (n, point) in table.points.iter().enumerate() {
-            let is_live = !matches!(point.state.as_str(), "dead" | "pulled");
+            let is_live = point.state.is_live();
             if is_live && !live_tests {
                 continue;
             }
-            let in_service = is_live && point.state != "idle";
-            let handling_s = match point.state.as_str() {
-                "dead" => 0.0,
-                "pulled" => {
+            let in_service = point.state.routine().is_some();
+            let handling_s = match point.state {
+                MachineState::Dead => 0.0,
+                MachineState::Pulled => {
                     let plug = Connector::Load(Component::Board);
                     spent(&Action::Pull(plug.clone())) + spent(&Action::Seat(plug))
                 }
-                "idle" => spent(&Action::Plug) + spent(&Action::Unplug),
-                _ => ROUTINE_S,
+                MachineState::Idle => spent(&Action::Plug) + spent(&Action::Unplug),
+                MachineState::TestCold
+                | MachineState::TestPump
+                | MachineState::TestHot
+                | MachineState::TestShifter
+                | MachineState::TestLock
+                | MachineState::TestMotorA
+                | MachineState::TestMotorB => ROUTINE_S,
             };
             let probe = Action::Probe {
                 mode: point.mode,

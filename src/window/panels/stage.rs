@@ -155,7 +155,7 @@ pub(super) fn stage_ui(
         .machine
         .sounds
         .iter()
-        .map(|key| face.text(&format!("sound-{key}")))
+        .map(|sound| face.text(&format!("sound-{sound}")))
         .collect();
     if view.machine.floor_l > 0.2 {
         captions.insert(

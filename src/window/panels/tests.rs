@@ -6,7 +6,7 @@ use crate::demo::{DemoBench, DemoShop};
 use crate::state::Page;
 use crate::workbench::Workshop;
 use detent_content::{Language, builtin, read_board, read_script};
-use detent_simulation::controller::{Board, Selector};
+use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::plant::{Button, Pin, Side, Terminal};
 use detent_training::bench::{Advice, Grip, MeterMode, Report};
 use egui_kittest::Harness;
@@ -490,10 +490,10 @@ fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
         });
         run(&mut bench, 60);
     }
-    assert_eq!(bench.view().machine.control.mode, "idle");
+    assert_eq!(bench.view().machine.control.mode, ControlMode::Idle);
     bench.queue_some(desk.held.push(Button::Start, false));
     run(&mut bench, 60);
-    assert_eq!(bench.view().machine.control.mode, "service");
+    assert_eq!(bench.view().machine.control.mode, ControlMode::Service);
 }
 
 /// A finished job with every classic mistake, at the real bench.
