@@ -142,6 +142,11 @@ impl BenchRes {
         self.bench.run(step)
     }
 
+    /// The machine's clock runs, at this speed or because somebody waits.
+    pub fn runs(&self, speed: u32) -> bool {
+        self.asked.is_none() && !self.view.finished && (speed > 0 || self.wait_ticks > 0)
+    }
+
     /// Where the lid will be once all that is queued is done: true for up.
     pub fn lid_will_be_up(&self) -> bool {
         let moves = self
@@ -389,6 +394,9 @@ impl Default for Draft {
 /// All texts in the present language.
 #[derive(Resource)]
 pub struct TextsRes(pub Texts);
+
+/// How long a message stands on the bench, s.
+pub const MESSAGE_S: f32 = 6.0;
 
 /// What the panels remember.
 #[derive(Resource)]
