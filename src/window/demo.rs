@@ -14,7 +14,7 @@ use detent_training::bench::{
 };
 use detent_training::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Points, Score};
 use detent_training::practice::CourseJob;
-use detent_training::reason::{Doubt, Review};
+use detent_training::reason::Doubt;
 
 /// Made-up bench.
 pub struct DemoBench {
@@ -496,11 +496,11 @@ impl BenchPort for DemoBench {
         }
     }
 
-    fn score(&self) -> Option<Score> {
-        self.score.clone()
+    fn score(&self) -> Option<&Score> {
+        self.score.as_ref()
     }
 
-    fn review(&self) -> Option<Review> {
+    fn review(&self) -> Option<ReviewWork> {
         None
     }
 

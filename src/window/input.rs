@@ -209,7 +209,7 @@ fn end_of_tap(events: &mut Vec<egui::Event>) -> Vec<egui::Event> {
     ends.map_or_else(Vec::new, |n| events.split_off(begins + n))
 }
 
-/// The machine's clock runs, or a message on the bench has its time.
+/// The machine's clock runs, the job is being thought over, or a message on the bench has its time.
 fn ask_for_next_frame(
     bench: Res<BenchRes>,
     desk: Res<Desk>,
@@ -218,7 +218,7 @@ fn ask_for_next_frame(
 ) {
     let message = (desk.message.as_ref())
         .is_some_and(|(_, since_s)| time.elapsed_secs() - since_s < MESSAGE_S);
-    if bench.runs(desk.speed) || message {
+    if bench.runs(desk.speed) || bench.is_reviewing() || message {
         next.ask();
     }
 }

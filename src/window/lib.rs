@@ -19,6 +19,7 @@ mod pick;
 pub mod port;
 mod practice;
 mod rest;
+mod reviewing;
 mod scene;
 mod shots;
 #[cfg(feature = "audio")]
