@@ -925,6 +925,7 @@ review-best = The best way
 review-cost = Cost so far
 review-intro = Each bar: how likely each cause was after that deed. In green: what it was. The cost counts work, parts and the wait for parts.
 review-none = No way can be shown: there is no table of this board’s faults.
+review-working = Working out your way and the best one…
 review-others = all others
 review-sound = better: { $step }
 review-stop = { $minutes } min · { $money }

@@ -925,6 +925,7 @@ review-best = El mejor camino
 review-cost = Coste hasta aquí
 review-intro = Cada barra: cuán probable era cada causa después de ese acto. En verde: la que era. El coste cuenta trabajo, piezas y la espera de piezas.
 review-none = No se puede mostrar ningún camino: falta la tabla de fallas de esta placa.
+review-working = Calculando su camino y el mejor…
 review-others = todas las demás
 review-sound = mejor: { $step }
 review-stop = { $minutes } min · { $money }

@@ -6,7 +6,7 @@ use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
 use detent_training::lesson::{Library, Mains, Scenario, Score};
 use detent_training::practice::drill::Site;
-use detent_training::reason::{PathError, Review, review};
+use detent_training::reason::{PathError, Review, review, review_in_slices};
 use std::path::Path;
 
 /// The built-in content.
@@ -116,6 +116,25 @@ impl Shelf {
         let reviewed = builtin::table(&library, rating)
             .map(|table| review((scenario, seed), library, &table, bench, score));
         reviewed.transpose()
+    }
+
+    /// The same in slices of a few milliseconds each, so that whoever waits can do something else in between.
+    ///
+    /// # Errors
+    /// As [`Shelf::review`].
+    pub async fn review_in_slices(
+        &self,
+        (scenario, seed): (&Scenario, u64),
+        bench: &Bench,
+        score: &Score,
+    ) -> Result<Option<Review>, PathError> {
+        let (library, rating) = (self.library(scenario), scenario.mains.rating());
+        match builtin::table(&library, rating) {
+            Some(table) => review_in_slices((scenario, seed), library, &table, bench, score)
+                .await
+                .map(Some),
+            None => Ok(None),
+        }
     }
 
     /// The board of this name.

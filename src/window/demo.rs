@@ -17,7 +17,7 @@ use detent_training::lesson::{
     Bilingual, Deduction, Dimension, DimensionScore, Loss, Points, Score,
 };
 use detent_training::practice::CourseJob;
-use detent_training::reason::{Doubt, Review};
+use detent_training::reason::Doubt;
 
 /// Made-up bench.
 pub struct DemoBench {
@@ -510,11 +510,11 @@ impl BenchPort for DemoBench {
         }
     }
 
-    fn score(&self) -> Option<Score> {
-        self.score.clone()
+    fn score(&self) -> Option<&Score> {
+        self.score.as_ref()
     }
 
-    fn review(&self) -> Option<Review> {
+    fn review(&self) -> Option<ReviewWork> {
         None
     }
 

@@ -1,6 +1,7 @@
 //! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
 
-use super::state::{BenchRes, Desk, Screen, Tab, ViewKind};
+use super::rest::NextFrame;
+use super::state::{BenchRes, Desk, MESSAGE_S, Screen, Tab, ViewKind};
 use bevy::input::ButtonState;
 use bevy::input::keyboard::KeyboardInput;
 use bevy::platform::time::Instant;
@@ -14,9 +15,6 @@ use std::time::Duration;
 
 /// Longest time that stepping may take in one frame; what is left over is simply slower time.
 const FRAME_BUDGET: Duration = Duration::from_millis(28);
-
-/// Longest frame that the machine's clock makes good; after a longer one it has stood still.
-const LONGEST_FRAME: Duration = Duration::from_secs(3);
 
 /// How often the clock of an unfinished attempt is remembered, s.
 const MARK_EVERY_S: f32 = 5.0;
@@ -182,12 +180,19 @@ fn keys(
 
 /// A tap or click that begins and ends within one frame can be gone before a panel saw it: its end
 /// waits for the next frame.
-fn hold_taps_back(mut inputs: Query<&mut EguiInput>, mut late: Local<Vec<egui::Event>>) {
+fn hold_taps_back(
+    mut inputs: Query<&mut EguiInput>,
+    mut late: Local<Vec<egui::Event>>,
+    mut next: ResMut<NextFrame>,
+) {
     for mut input in &mut inputs {
         let new = std::mem::take(&mut input.events);
         input.events = std::mem::take(&mut *late);
         input.events.extend(new);
         *late = end_of_tap(&mut input.events);
+    }
+    if !late.is_empty() {
+        next.ask();
     }
 }
 
@@ -204,9 +209,18 @@ fn end_of_tap(events: &mut Vec<egui::Event>) -> Vec<egui::Event> {
     ends.map_or_else(Vec::new, |n| events.split_off(begins + n))
 }
 
-/// The machine's clock keeps up with the wall's, however slowly frames are drawn: a gesture is timed.
-fn keep_up(mut time: ResMut<Time<Virtual>>) {
-    time.set_max_delta(LONGEST_FRAME);
+/// The machine's clock runs, the job is being thought over, or a message on the bench has its time.
+fn ask_for_next_frame(
+    bench: Res<BenchRes>,
+    desk: Res<Desk>,
+    time: Res<Time>,
+    mut next: ResMut<NextFrame>,
+) {
+    let message = (desk.message.as_ref())
+        .is_some_and(|(_, since_s)| time.elapsed_secs() - since_s < MESSAGE_S);
+    if bench.runs(desk.speed) || bench.is_reviewing() || message {
+        next.ask();
+    }
 }
 
 fn start_budget(mut budget: ResMut<Budget>) {
@@ -225,8 +239,8 @@ fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> u64 {
 }
 
 /// Before the ticks of a frame: what came in since the last one.
-fn spread(mut bench: ResMut<BenchRes>, desk: Res<Desk>, time: Res<Time<Real>>) {
-    let frame = time.delta().min(LONGEST_FRAME).as_millis() as u64;
+fn spread(mut bench: ResMut<BenchRes>, desk: Res<Desk>, time: Res<Time<Virtual>>) {
+    let frame = time.delta().as_millis() as u64;
     bench.spread(frame / TICK_MS * u64::from(desk.speed));
 }
 
@@ -259,7 +273,6 @@ pub fn plugin(app: &mut App) {
         .insert_resource(Budget {
             until: Instant::now(),
         })
-        .add_systems(Startup, keep_up)
         .add_systems(First, start_budget)
         .add_systems(
             PreUpdate,
@@ -277,6 +290,10 @@ pub fn plugin(app: &mut App) {
         )
         .add_systems(FixedUpdate, step.run_if(in_state(Screen::Bench)))
         .add_systems(Last, mark.run_if(in_state(Screen::Bench)))
+        .add_systems(
+            PostUpdate,
+            ask_for_next_frame.run_if(in_state(Screen::Bench)),
+        )
         .add_systems(
             RunFixedMainLoop,
             spread

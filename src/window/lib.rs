@@ -18,6 +18,8 @@ pub mod panels;
 mod pick;
 pub mod port;
 mod practice;
+mod rest;
+mod reviewing;
 mod scene;
 mod shots;
 #[cfg(feature = "audio")]
@@ -35,7 +37,6 @@ pub use native::run;
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::time::TimeUpdateStrategy;
-use bevy::winit::{UpdateMode, WinitSettings};
 use bevy_egui::EguiPlugin;
 use detent_content::{Language, Texts};
 use detent_training::bench::script::Step;
@@ -184,11 +185,6 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
             stage: Rect::new(0.0, 0.0, options.size.0 as f32, options.size.1 as f32),
             ..Desk::default()
         })
-        // Sixty frames a second at most: a bench at rest must not heat the room.
-        .insert_resource(WinitSettings {
-            focused_mode: UpdateMode::reactive(Duration::from_micros(16_600)),
-            unfocused_mode: UpdateMode::reactive_low_power(Duration::from_millis(33)),
-        })
         .add_plugins(EguiPlugin::default())
         .insert_state(if options.practice.is_some() {
             Screen::Practice
@@ -199,6 +195,7 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
         } else {
             Screen::Start
         });
+    rest::plugin(app);
     scene::plugin(app);
     views::plugin(app);
     pick::plugin(app);

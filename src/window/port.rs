@@ -9,6 +9,11 @@ use detent_training::bench::{Action, BenchView, Caution, Part, Rates, Refusal};
 use detent_training::lesson::{Bilingual, CoursePart, Score};
 use detent_training::practice::CourseJob;
 use detent_training::reason::{Doubt, Review};
+use std::pin::Pin;
+
+/// Thinks a finished job over, in slices of a few milliseconds each; none where no table of its board's
+/// faults is at hand.
+pub type ReviewWork = Pin<Box<dyn Future<Output = Option<Review>> + Send>>;
 
 /// A bench that the window can show and drive.
 pub trait BenchPort: Send + Sync {
@@ -31,9 +36,9 @@ pub trait BenchPort: Send + Sync {
     /// Why it could not be done, in a sentence.
     fn run(&mut self, step: &Step) -> Result<(), String>;
     /// The result, once the report was handed in.
-    fn score(&self) -> Option<Score>;
-    /// The finished job thought over; none where no table of its board's faults is at hand.
-    fn review(&self) -> Option<Review>;
+    fn score(&self) -> Option<&Score>;
+    /// Thinks the job over, once the report was handed in.
+    fn review(&self) -> Option<ReviewWork>;
     /// Is the control bad or is it the hand? None where that cannot be told.
     fn doubt(&self) -> Option<Doubt>;
     /// The name under which this attempt is kept, once it is.

@@ -99,6 +99,9 @@ fn take(
     let Some(path) = shot.pictures.front().map(|picture| picture.path.clone()) else {
         return;
     };
+    if bench.is_reviewing() {
+        return;
+    }
     shot.frame += 1;
     // The first frames compile shaders; how long the later ones take is worth knowing.
     if !shot.taken && shot.frame == shot.after_frames / 2 {

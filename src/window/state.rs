@@ -3,6 +3,7 @@
 use super::attempts::Trouble;
 use super::hands::Held;
 use super::port::{BenchPort, Job, Kept, Shop};
+use super::reviewing::Reviewing;
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
 use detent_simulation::plant::{Component as Part, Pin};
@@ -18,8 +19,8 @@ use std::collections::{BTreeSet, VecDeque};
 pub struct BenchRes {
     bench: Box<dyn BenchPort>,
     view: BenchView,
-    score: Option<Score>,
-    review: Option<Review>,
+    /// Begun when the report was handed in.
+    reviewing: Option<Reviewing>,
     doubt: Option<Doubt>,
     /// The result was taken already, or the attempt was opened finished.
     result_taken: bool,
@@ -60,8 +61,7 @@ impl BenchRes {
             bench,
             result_taken: view.finished,
             view,
-            score: None,
-            review: None,
+            reviewing: None,
             doubt: None,
             queue: VecDeque::new(),
             asked: None,
@@ -85,9 +85,12 @@ impl BenchRes {
         if self.doubt.is_none() || old.tries != new.tries {
             self.doubt = self.bench.doubt();
         }
-        if self.view.finished && self.score.is_none() {
-            self.score = self.bench.score();
-            self.review = self.bench.review();
+        match &mut self.reviewing {
+            Some(reviewing) => reviewing.go_on(),
+            None if self.view.finished => {
+                self.reviewing = self.bench.review().map(Reviewing::begin);
+            }
+            None => {}
         }
     }
 
@@ -98,12 +101,28 @@ impl BenchRes {
 
     /// The result, once there is one.
     pub fn score(&self) -> Option<&Score> {
-        self.score.as_ref()
+        self.bench.score()
     }
 
-    /// The finished job thought over, where that can be done.
+    /// The finished job thought over, once that is done and where it can be.
     pub fn review(&self) -> Option<&Review> {
-        self.review.as_ref()
+        match self.reviewing.as_ref()? {
+            Reviewing::Running(_) => None,
+            Reviewing::Done(review) => review.as_ref(),
+        }
+    }
+
+    /// The finished job is being thought over.
+    pub fn is_reviewing(&self) -> bool {
+        matches!(self.reviewing, Some(Reviewing::Running(_)))
+    }
+
+    /// Waits until the finished job is thought over.
+    #[cfg(test)]
+    pub fn wait_for_review(&mut self) {
+        if let Some(reviewing) = &mut self.reviewing {
+            reviewing.wait();
+        }
     }
 
     /// Is the control bad or is it the hand?
@@ -114,7 +133,10 @@ impl BenchRes {
     /// The result of a job that was handed in here, once: the job's file name without folder and ending, its
     /// score, and the machine time that it took, s. None for an attempt that was opened finished.
     pub fn take_result(&mut self) -> Option<(String, Score, f64)> {
-        let score = self.score.clone().filter(|_| !self.result_taken)?;
+        if self.result_taken {
+            return None;
+        }
+        let score = self.bench.score()?.clone();
         self.result_taken = true;
         Some((self.job().file.clone(), score, self.view.machine.time_s))
     }
@@ -140,6 +162,11 @@ impl BenchRes {
     /// Why it could not be done, in a sentence.
     pub fn run(&mut self, step: &Step) -> Result<(), String> {
         self.bench.run(step)
+    }
+
+    /// The machine's clock runs, at this speed or because somebody waits.
+    pub fn runs(&self, speed: u32) -> bool {
+        self.asked.is_none() && !self.view.finished && (speed > 0 || self.wait_ticks > 0)
     }
 
     /// Where the lid will be once all that is queued is done: true for up.
@@ -389,6 +416,9 @@ impl Default for Draft {
 /// All texts in the present language.
 #[derive(Resource)]
 pub struct TextsRes(pub Texts);
+
+/// How long a message stands on the bench, s.
+pub const MESSAGE_S: f32 = 6.0;
 
 /// What the panels remember.
 #[derive(Resource)]

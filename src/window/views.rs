@@ -1,6 +1,7 @@
 //! The camera and the three places it stands at.
 
 use super::pick::{Pick, Pointing};
+use super::rest::NextFrame;
 use super::scene::console;
 use super::scene::console::KnobFeel;
 use super::scene::{ease, lights};
@@ -147,11 +148,11 @@ fn see(
     }
 }
 
-fn stand(view: ViewKind, screen: Screen, sway: f32) -> Stand {
+fn stand(view: ViewKind, screen: Screen) -> Stand {
     if screen != Screen::Bench {
         return Stand {
             target: Vec3::new(-0.36, 0.78, 0.0),
-            away: Vec3::new(0.52 + sway, 0.34, 1.0),
+            away: Vec3::new(0.52, 0.34, 1.0),
             size: Vec2::new(2.0, 1.46),
         };
     }
@@ -192,7 +193,7 @@ fn spawn(
         TextureFormat::Rgba8UnormSrgb,
         None,
     ));
-    let first = stand(ViewKind::Machine, Screen::Start, 0.0);
+    let first = stand(ViewKind::Machine, Screen::Start);
     let eye = commands
         .spawn((
             Camera3d::default(),
@@ -255,11 +256,12 @@ fn blink(
     pointing: Res<Pointing>,
     feel: Res<KnobFeel>,
     screen: Res<State<Screen>>,
-    time: Res<Time<Real>>,
+    time: Res<Time>,
     window: Single<&Window, With<PrimaryWindow>>,
     mut images: ResMut<Assets<Image>>,
     picture: Option<Res<Shot>>,
     mut lens: ResMut<Lens>,
+    mut next: ResMut<NextFrame>,
     mut eye: Single<&mut Camera, With<Eye>>,
 ) {
     let stage = (desk.stage.size() * window.scale_factor()).as_uvec2();
@@ -274,8 +276,7 @@ fn blink(
     if lens.software {
         seen.lamps = None;
     }
-    let swaying = *screen.get() == Screen::Start && !lens.software;
-    if swaying || lens.seen.as_ref() != Some(&seen) {
+    if lens.seen.as_ref() != Some(&seen) {
         lens.awake_s = SETTLE_S;
         lens.seen = Some(seen);
     } else {
@@ -309,11 +310,14 @@ fn blink(
     }
     // Practice and drills cover the whole scene.
     let covered = matches!(screen.get(), Screen::Practice | Screen::Drill);
-    let active = !covered
-        && match &picture {
-            Some(picture) => picture.near(),
-            None => awake || lens.sharp_frames > 0,
-        };
+    let moving = !covered && (awake || lens.sharp_frames > 0);
+    if moving || picture.is_some() {
+        next.ask();
+    }
+    let active = match &picture {
+        Some(picture) => picture.near() && !covered,
+        None => moving,
+    };
     if eye.is_active != active {
         eye.is_active = active;
     }
@@ -321,18 +325,12 @@ fn blink(
 
 fn walk(
     desk: Res<Desk>,
-    lens: Res<Lens>,
     screen: Res<State<Screen>>,
     time: Res<Time>,
     eye: Single<(&mut Transform, &mut Eye)>,
 ) {
     let (mut place, mut eye) = eye.into_inner();
-    let sway = if lens.software {
-        0.0
-    } else {
-        (time.elapsed_secs() * 0.12).sin() * 0.22
-    };
-    let goal = stand(desk.view, *screen.get(), sway);
+    let goal = stand(desk.view, *screen.get());
     let size = desk.stage.size();
     let dt = time.delta_secs();
     let lag = 0.22;
@@ -352,8 +350,9 @@ fn walk(
     let aspect = size.x / size.y.max(1.0);
     let tan = (FIELD / 2.0).tan();
     let distance = (eye.size.y / 2.0 / tan).max(eye.size.x / 2.0 / (tan * aspect));
-    *place = Transform::from_translation(eye.target + eye.away.normalize() * distance)
+    let now = Transform::from_translation(eye.target + eye.away.normalize() * distance)
         .looking_at(eye.target, Vec3::Y);
+    place.set_if_neq(now);
 }
 
 /// Camera.

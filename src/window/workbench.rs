@@ -1,14 +1,14 @@
 //! The real bench and the built-in jobs behind the window's port.
 
 use super::attempts::{Attempts, Keeping, Trouble};
-use super::port::{BenchPort, CauseRow, Job, Kept, Offer, Shop};
+use super::port::{BenchPort, CauseRow, Job, Kept, Offer, ReviewWork, Shop};
 use detent_content::{Shelf, Titled, redo};
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Refusal};
 use detent_training::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
 use detent_training::practice::CourseJob;
-use detent_training::reason::{Doubt, Review};
+use detent_training::reason::Doubt;
 use detent_training::record::{Footer, Header, LATEST, read_attempt};
 use std::path::Path;
 use std::sync::Arc;
@@ -94,8 +94,9 @@ impl Shop for Workshop {
             job: job(titled, &bench),
             bench,
             shelf: Arc::clone(&self.shelf),
-            scenario: scenario.clone(),
+            scenario: Arc::new(scenario.clone()),
             seed,
+            score: None,
             attempts: self.attempts.clone(),
             log: Log::Begins {
                 job: stem(&titled.file),
@@ -131,7 +132,9 @@ impl Shop for Workshop {
         let titled = self
             .titled(&attempt.header.scenario)
             .ok_or_else(|| Trouble::Gone(attempt.header.scenario.clone()))?;
-        let mut bench = redo(&self.shelf, titled, name, &attempt)?.bench;
+        let done = redo(&self.shelf, titled, name, &attempt)?;
+        let mut bench = done.bench;
+        let score = bench.report().is_some().then_some(done.score);
         let log = if attempt.footer.is_some() {
             Log::Ended(name.to_owned())
         } else {
@@ -144,8 +147,9 @@ impl Shop for Workshop {
             kept: bench.history().len(),
             bench,
             shelf: Arc::clone(&self.shelf),
-            scenario: titled.scenario.clone(),
+            scenario: Arc::new(titled.scenario.clone()),
             seed: attempt.header.seed,
+            score,
             attempts: Some(attempts),
             log,
         }))
@@ -204,9 +208,11 @@ enum Log {
 struct WorkBench {
     bench: Bench,
     shelf: Arc<Shelf>,
-    scenario: Scenario,
+    scenario: Arc<Scenario>,
     seed: u64,
     job: Job,
+    /// Once the report was handed in.
+    score: Option<Score>,
     attempts: Option<Arc<dyn Attempts>>,
     log: Log,
     /// Actions kept so far.
@@ -214,6 +220,13 @@ struct WorkBench {
 }
 
 impl WorkBench {
+    /// Scores the job when the report is in.
+    fn judge_once(&mut self) {
+        if self.score.is_none() && self.bench.report().is_some() {
+            self.score = Some(judge(&self.scenario, &self.bench));
+        }
+    }
+
     /// Keeps what is new; gives up keeping this attempt when that fails.
     fn keep(&mut self) {
         let Some(attempts) = self.attempts.clone() else {
@@ -238,13 +251,13 @@ impl WorkBench {
             keeping.push(*at, action)?;
             self.kept += 1;
         }
-        if self.bench.report().is_none() {
+        let Some(score) = &self.score else {
             return Ok(Log::Grows(keeping));
-        }
+        };
         let footer = Footer {
             at: self.bench.now(),
             state: self.bench.machine().state_hash(),
-            score: judge(&self.scenario, &self.bench).total(),
+            score: score.total(),
         };
         keeping.finish(&footer).map(Log::Ended)
     }
@@ -257,6 +270,7 @@ impl BenchPort for WorkBench {
 
     fn act(&mut self, action: Action) -> Result<(), Refusal> {
         self.bench.act(&action)?;
+        self.judge_once();
         self.keep();
         Ok(())
     }
@@ -275,20 +289,23 @@ impl BenchPort for WorkBench {
 
     fn run(&mut self, step: &Step) -> Result<(), String> {
         let done = step.run(&mut self.bench).map_err(|e| e.to_string());
+        self.judge_once();
         self.keep();
         done
     }
 
-    fn score(&self) -> Option<Score> {
-        self.bench
-            .report()
-            .map(|_| judge(&self.scenario, &self.bench))
+    fn score(&self) -> Option<&Score> {
+        self.score.as_ref()
     }
 
-    fn review(&self) -> Option<Review> {
-        let score = self.score()?;
-        let job = (&self.scenario, self.seed);
-        self.shelf.review(job, &self.bench, &score).ok().flatten()
+    fn review(&self) -> Option<ReviewWork> {
+        let score = self.score.clone()?;
+        let (shelf, scenario) = (Arc::clone(&self.shelf), Arc::clone(&self.scenario));
+        let (seed, bench) = (self.seed, self.bench.clone());
+        Some(Box::pin(async move {
+            let review = shelf.review_in_slices((&scenario, seed), &bench, &score);
+            review.await.ok().flatten()
+        }))
     }
 
     fn doubt(&self) -> Option<Doubt> {

@@ -5,6 +5,7 @@ use super::evidence::Table;
 use super::path::{Deed, PathError, Start, Stop, best, yours};
 use super::plan::{Problem, Step};
 use super::policy::{expected, order_costs};
+use super::slices::{SliceEnd, without_breaks};
 use super::trade::{Trade, WAIT_PER_HOUR, code_buyer};
 use crate::bench::{Action, Bench, LandmarkKind, Part, cost};
 use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
@@ -97,6 +98,20 @@ impl Review {
 /// # Errors
 /// What was done cannot be done again with this scenario, library and seed.
 pub fn review(
+    job: (&Scenario, u64),
+    library: Library<'_>,
+    table: &Table,
+    bench: &Bench,
+    score: &Score,
+) -> Result<Review, PathError> {
+    without_breaks(review_in_slices(job, library, table, bench, score))
+}
+
+/// The same in slices of a few milliseconds each, but for the customer's wash, which is one.
+///
+/// # Errors
+/// As [`review`].
+pub async fn review_in_slices(
     (scenario, seed): (&Scenario, u64),
     library: Library<'_>,
     table: &Table,
@@ -111,8 +126,8 @@ pub fn review(
         trade: &trade,
         seed,
     };
-    let (outcome, yours) = yours(start, bench)?;
-    let best = best(start, &outcome, bench)?;
+    let (outcome, yours) = yours(start, bench).await?;
+    let best = best(start, &outcome, bench).await?;
     let accountant = Accountant {
         bench,
         table,
@@ -121,13 +136,13 @@ pub fn review(
         yours: &yours,
         best: &best,
     };
-    let accounts = (score.dimensions.iter())
-        .flat_map(|side| {
-            let lost = side.lost.iter().enumerate();
-            lost.map(|(place, loss)| (side.dimension, place, loss))
-        })
-        .map(|(dimension, place, loss)| accountant.account(dimension, place, loss))
-        .collect();
+    let mut accounts = Vec::new();
+    for side in &score.dimensions {
+        for (place, loss) in side.lost.iter().enumerate() {
+            SliceEnd::default().await;
+            accounts.push(accountant.account(side.dimension, place, loss));
+        }
+    }
     Ok(Review {
         modes: library.modes.iter().map(|m| m.id.clone()).collect(),
         accounts,

@@ -4,12 +4,13 @@
 use super::evidence::{self, End, Outcome, Table};
 use super::plan::{Course, PlanError, Step};
 use super::posterior::{Posterior, PosteriorError};
+use super::slices::SliceEnd;
 use super::trade::{OPENED, Probe, SERVICE, Trade, WAIT_PER_HOUR};
 use crate::bench::{Action, Bench, LandmarkKind, Refusal};
 use crate::lesson::{Library, Scenario, SetUpError, set_up};
 use detent_simulation::controller::Board;
 use detent_simulation::plant::FailureMode;
-use detent_simulation::units::Time;
+use detent_simulation::units::{Span, Time};
 
 /// Beliefs that the search for one next action may look at.
 pub const WORK: u32 = 4000;
@@ -71,6 +72,9 @@ pub enum PathError {
     Posterior(#[from] PosteriorError),
 }
 
+/// Machine time that is done again in one slice.
+const SLICE: Span = Span::from_s(5);
+
 /// Everything that both ways begin from.
 #[derive(Clone, Copy)]
 pub(super) struct Start<'a> {
@@ -95,8 +99,12 @@ impl Start<'_> {
 }
 
 /// How the customer's wash ended, and the way that `done` went from there: its deeds done again on a fresh bench.
-pub(super) fn yours(start: Start<'_>, done: &Bench) -> Result<(Outcome, Vec<Stop>), PathError> {
+pub(super) async fn yours(
+    start: Start<'_>,
+    done: &Bench,
+) -> Result<(Outcome, Vec<Stop>), PathError> {
     let bench = set_up(start.scenario, &start.library, start.seed)?;
+    SliceEnd::default().await;
     let outcome = Outcome::of_wash(&bench);
     let belief = start.belief(&outcome)?;
     let mut walk = Walk {
@@ -112,10 +120,11 @@ pub(super) fn yours(start: Start<'_>, done: &Bench) -> Result<(Outcome, Vec<Stop
     };
     walk.stop(Deed::Arrived(outcome.clone()), None);
     for (at, action) in done.history() {
-        walk.wait(*at)?;
+        walk.wait(*at).await?;
         walk.act(action)?;
+        SliceEnd::default().await;
     }
-    walk.wait(done.now())?;
+    walk.wait(done.now()).await?;
     Ok((outcome, walk.stops))
 }
 
@@ -164,8 +173,16 @@ impl Walk<'_> {
         Ok(())
     }
 
-    fn wait(&mut self, until: Time) -> Result<(), PathError> {
-        self.bench.wait(until.since(self.bench.now()));
+    async fn wait(&mut self, until: Time) -> Result<(), PathError> {
+        loop {
+            let left = until.since(self.bench.now());
+            if left <= SLICE {
+                self.bench.wait(left);
+                break;
+            }
+            self.bench.wait(SLICE);
+            SliceEnd::default().await;
+        }
         self.notice()
     }
 
@@ -350,7 +367,7 @@ fn ended(kind: LandmarkKind, board: &Board) -> Outcome {
 
 /// The planner's own way on the same machine, after a customer's wash that ended so. Several faults are taken
 /// one after the other.
-pub(super) fn best(
+pub(super) async fn best(
     start: Start<'_>,
     outcome: &Outcome,
     done: &Bench,
@@ -392,7 +409,7 @@ pub(super) fn best(
         };
         let mut course = Course::begin(&start.belief(outcome)?.shares());
         course.done = ready;
-        one_fault(&start, truth, &mut course, &mut stops)?;
+        one_fault(&start, truth, &mut course, &mut stops).await?;
         ready = course.done;
     }
     if let Some(end) = stops.last().cloned() {
@@ -407,7 +424,7 @@ pub(super) fn best(
     Ok(stops)
 }
 
-fn one_fault(
+async fn one_fault(
     start: &Start<'_>,
     truth: usize,
     course: &mut Course,
@@ -416,6 +433,7 @@ fn one_fault(
     let problem = &start.trade.problem;
     let (mut minutes, mut money) = stops.last().map_or((0.0, 0.0), |s| (s.minutes, s.money));
     for _ in 0..LONGEST {
+        SliceEnd::default().await;
         let step = start.next(course)?;
         let (work, price) = start.trade.price(step, course.done);
         minutes += work;

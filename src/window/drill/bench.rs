@@ -1,12 +1,12 @@
 //! A bench for a drill: a plain machine to try a gesture on. Nothing of it is kept.
 
-use crate::port::{BenchPort, Job};
+use crate::port::{BenchPort, Job, ReviewWork};
 use detent_simulation::plant::Rating;
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Refusal};
 use detent_training::lesson::{Bilingual, Score};
-use detent_training::reason::{Doubt, Review};
+use detent_training::reason::Doubt;
 
 /// A bench without a job.
 pub struct DrillBench {
@@ -69,11 +69,11 @@ impl BenchPort for DrillBench {
         step.run(&mut self.bench).map_err(|e| e.to_string())
     }
 
-    fn score(&self) -> Option<Score> {
+    fn score(&self) -> Option<&Score> {
         None
     }
 
-    fn review(&self) -> Option<Review> {
+    fn review(&self) -> Option<ReviewWork> {
         None
     }
 

@@ -39,6 +39,8 @@ pub fn dress(ctx: &egui::Context) {
         v.selection.bg_fill = t::AMBER;
         v.selection.stroke = Stroke::new(1.5, t::ON_AMBER);
         v.hyperlink_color = t::SKY;
+        // A cursor that blinks has the window drawn for ever.
+        v.text_cursor.blink = false;
         // Disabled things keep their contrast; their fill tells them apart.
         v.disabled_alpha = 1.0;
         let w = &mut v.widgets;

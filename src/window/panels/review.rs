@@ -55,7 +55,12 @@ pub(super) fn review_ui(ui: &mut Ui, room: Rect, face: &Face) {
     frame.show(&mut ui, |ui| {
         ui.set_min_size(ui.available_size());
         let Some(review) = face.bench.review() else {
-            kit::quiet(ui, face.text("review-none"));
+            let key = if face.bench.is_reviewing() {
+                "review-working"
+            } else {
+                "review-none"
+            };
+            kit::quiet(ui, face.text(key));
             return;
         };
         ScrollArea::vertical()

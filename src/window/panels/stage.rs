@@ -3,6 +3,7 @@
 use super::{Face, kit};
 use crate::pick::{Pick, Pointing};
 use crate::scene::console::lamps::Shine;
+use crate::state::MESSAGE_S;
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align, Align2, Color32, CornerRadius, FontId, Layout, Pos2, Rect, RichText, Stroke,
@@ -185,7 +186,7 @@ pub(super) fn stage_ui(
         rest,
     );
     if let Some((message, since)) = &face.desk.message {
-        if now - since < 6.0 {
+        if now - since < MESSAGE_S {
             pill(
                 ui,
                 rest.center_top() + vec2(0.0, 56.0),

@@ -44,6 +44,7 @@ fn stand_at(bench: DemoBench, language: Language) -> Stand {
 
 fn stand_of(mut bench: BenchRes, language: Language) -> Stand {
     bench.refresh();
+    bench.wait_for_review();
     Stand {
         texts: Texts::load(language),
         bench,

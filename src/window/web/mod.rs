@@ -9,8 +9,10 @@ use super::practice::LearnerRes;
 use super::workbench::Workshop;
 use super::{AppOptions, plugin, window};
 use bevy::prelude::*;
+use bevy::winit::{EventLoopProxy, EventLoopProxyWrapper, WinitUserEvent};
 use detent_content::{Language, Shelf, redo};
 use detent_training::record::read_attempt;
+use std::cell::RefCell;
 use std::sync::Arc;
 use wasm_bindgen::prelude::*;
 
@@ -34,6 +36,21 @@ extern "C" {
     fn page_key_age(code: &str, down: bool) -> f64;
     #[wasm_bindgen(js_namespace = Date, js_name = now)]
     fn date_now() -> f64;
+}
+
+thread_local! {
+    /// Wakes a window at rest.
+    static WAKER: RefCell<Option<EventLoopProxy<WinitUserEvent>>> = const { RefCell::new(None) };
+}
+
+/// Something came from the page or its database: the window at rest has to look.
+fn wake() {
+    WAKER.with_borrow(|waker| {
+        if let Some(waker) = waker {
+            // A window that has closed has nothing left to show.
+            let _ = waker.send_event(WinitUserEvent::WakeUp);
+        }
+    });
 }
 
 /// Opens the bench in the page's canvas, in the language of this code (English when it is none of
@@ -66,6 +83,8 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
     if named {
         names::plugin(&mut app);
     }
+    let waker = app.world().get_resource::<EventLoopProxyWrapper>();
+    WAKER.set(waker.map(|waker| (**waker).clone()));
     app.run();
     Ok(())
 }
@@ -88,12 +107,14 @@ fn count_frames(mut frame: Local<u32>) {
 #[wasm_bindgen]
 pub fn take_file(name: String, bytes: Vec<u8>) {
     storage::arrive(name, bytes);
+    wake();
 }
 
 /// Another tab has taken the attempts over: nothing more is written from here.
 #[wasm_bindgen]
 pub fn let_go() {
     storage::let_go();
+    wake();
 }
 
 /// Where the things with this label stand, in CSS pixels of the canvas: left, top, right and bottom

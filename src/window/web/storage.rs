@@ -162,6 +162,8 @@ fn write(names: &[&str]) {
                 Err(error) => Some(trouble(&error)),
             };
         }
+        drop(state);
+        super::wake();
     });
 }
 
