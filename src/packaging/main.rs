@@ -163,6 +163,7 @@ fn pack(args: &Args) -> Result<(), PackError> {
 
 /// Compiles with this toolchain if it knows the target, else with Debian's compiler for browsers.
 fn compile(args: &Args) -> Result<PathBuf, PackError> {
+    let build_dir = absolute(&args.build_dir)?;
     let cargo = std::env::var("CARGO").unwrap_or_else(|_| "cargo".to_owned());
     let mut command = if has_target("rustc") {
         Command::new(&cargo)
@@ -183,8 +184,11 @@ fn compile(args: &Args) -> Result<PathBuf, PackError> {
         .args(["build", "--locked", "--target", TARGET, "--profile", "web"])
         .args(subject(args))
         .arg("--target-dir")
-        .arg(absolute(&args.build_dir)?)
-        .env("CARGO_ENCODED_RUSTFLAGS", without_paths(DEBIAN_SOURCE)?)
+        .arg(&build_dir)
+        .env(
+            "CARGO_ENCODED_RUSTFLAGS",
+            without_paths(&build_dir, DEBIAN_SOURCE),
+        )
         .current_dir(ROOT);
     if args.quick {
         command
@@ -211,13 +215,14 @@ fn subject(args: &Args) -> [&'static str; 4] {
 
 /// Builds the native program.
 fn build_native(args: &Args) -> Result<(), PackError> {
+    let build_dir = absolute(&args.build_dir)?;
     let mut command = Command::new(std::env::var("CARGO").unwrap_or_else(|_| "cargo".to_owned()));
     command
         .args(["build", "--locked", "--release"])
         .args(subject(args))
         .arg("--target-dir")
-        .arg(absolute(&args.build_dir)?)
-        .env("CARGO_ENCODED_RUSTFLAGS", without_paths("")?)
+        .arg(&build_dir)
+        .env("CARGO_ENCODED_RUSTFLAGS", without_paths(&build_dir, ""))
         .current_dir(ROOT);
     run(command)?;
     let built = if args.empty {
@@ -240,7 +245,9 @@ const DEBIAN_SOURCE: &str = "/usr/src";
 
 /// Compiler's flags, as Cargo separates them, that give the places of sources on this machine other
 /// names; to those that the surroundings ask for.
-fn without_paths(standard_library: &str) -> Result<String, PackError> {
+///
+/// The project's own sources need none: Cargo hands them over by their place in the workspace.
+fn without_paths(build_dir: &Path, standard_library: &str) -> String {
     let home = |variable: &str, folder: &str| {
         std::env::var_os(variable)
             .map(PathBuf::from)
@@ -249,9 +256,8 @@ fn without_paths(standard_library: &str) -> Result<String, PackError> {
     let mut flags: Vec<String> = std::env::var("RUSTFLAGS")
         .map(|flags| flags.split_whitespace().map(str::to_owned).collect())
         .unwrap_or_default();
-    let root = absolute(Path::new(ROOT))?;
     let places = [
-        (Some(root), "detent"),
+        (Some(build_dir.to_owned()), "build"),
         (home("CARGO_HOME", ".cargo"), "cargo"),
         (home("RUSTUP_HOME", ".rustup"), "rustup"),
         (
@@ -264,7 +270,7 @@ fn without_paths(standard_library: &str) -> Result<String, PackError> {
             flags.push(format!("--remap-path-prefix={}={name}", place.display()));
         }
     }
-    Ok(flags.join("\x1f"))
+    flags.join("\x1f")
 }
 
 fn absolute(path: &Path) -> Result<PathBuf, PackError> {

@@ -313,15 +313,6 @@ fn source(path: &str) -> String {
     text.split("#[cfg(test)]").next().unwrap_or("").to_owned()
 }
 
-/// The function or type of which `head` is the beginning, up to its closing brace.
-fn after<'a>(code: &'a str, head: &str) -> &'a str {
-    let at = code.find(head).unwrap_or_else(|| panic!("no `{head}`"));
-    let line = code[..at].rfind('\n').map_or(0, |newline| newline + 1);
-    let indent = " ".repeat(code[line..].len() - code[line..].trim_start().len());
-    let end = code[at..].find(&format!("\n{indent}}}"));
-    &code[at..at + end.unwrap_or_else(|| panic!("`{head}` does not end"))]
-}
-
 /// String literals in `code` that begin with `prefix`.
 fn literals(code: &str, prefix: &str) -> BTreeSet<String> {
     let quoted = code.split('"').skip(1).step_by(2);

@@ -11,9 +11,7 @@ mod posterior;
 mod slices;
 mod trade;
 mod wald;
-pub use account::{
-    Account, GoodPractice, Review, Sound, Worth, review, review_in_slices,
-};
+pub use account::{Account, GoodPractice, Review, Sound, Worth, review, review_in_slices};
 pub use hand::{Doubt, Hand, control_on_trial, suspicion};
 pub use path::{Deed, PathError, Stop, WORK};
 pub use plan::{Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, Problem, Repair, Step, Test};
