@@ -63,6 +63,15 @@
     cover.className = bench ? "over" : "";
   };
 
+  // Stretches of more than 50 ms in which the page answers nothing (W3C Long Tasks), ms, once the bench is
+  // there: the tests ask for them.
+  const longTasks = [];
+  if (globalThis.PerformanceObserver?.supportedEntryTypes?.includes("longtask")) {
+    new PerformanceObserver((list) => {
+      for (const task of list.getEntries()) if (bench) longTasks.push(Math.round(task.duration));
+    }).observe({ type: "longtask" });
+  }
+
   // When keys moved: a slow frame hands them over in a heap, and a gesture is timed.
   const KEYS_KEPT_MS = 5_000;
   let keys = [];
@@ -75,6 +84,7 @@
   }
 
   globalThis.detentPage = {
+    longTasks: () => longTasks.slice(),
     saveCopy(name, bytes) {
       const link = document.createElement("a");
       link.href = URL.createObjectURL(new Blob([bytes.slice()], { type: name.endsWith(".png") ? "image/png" : "text/plain" }));
