@@ -380,6 +380,7 @@ const COMMANDS = {
     await person.see("the plug out", (seen) => !seen.plugged);
     await sleep(6_000);
     const before = await person.seen();
+    const longTasks = await page.evaluate(() => globalThis.detentPage.longTasks());
 
     await page.reload();
     await person.ready();
@@ -434,8 +435,9 @@ const COMMANDS = {
     await person.picture("score-1280x720.png");
     const [download] = await Promise.all([page.waitForEvent("download"), person.click("Save a copy")]);
     await download.saveAs(join(out, download.suggestedFilename()));
+    longTasks.push(...await page.evaluate(() => globalThis.detentPage.longTasks()));
     return { focused, tries, before, after, saved: download.suggestedFilename(),
-      kept: await person.kept(), troubles: person.troubles };
+      kept: await person.kept(), troubles: person.troubles, longTasks };
   }),
 
   /// Each `.attempt` in the folder ARGUMENT done again in the browser.
