@@ -106,7 +106,10 @@ fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
     // A figure to compare, no bound: here every frame is drawn in software within such a task.
     let tasks = found["longTasks"].as_array().expect("a list");
     let longest = tasks.iter().filter_map(Value::as_u64).max();
-    println!("{} tasks over 50 ms in the job, the longest {longest:?} ms", tasks.len());
+    println!(
+        "{} tasks over 50 ms in the job, the longest {longest:?} ms",
+        tasks.len()
+    );
     let (before, after) = (&found["before"]["time_s"], &found["after"]["time_s"]);
     let (before, after) = (before.as_f64().expect("s"), after.as_f64().expect("s"));
     assert!(
