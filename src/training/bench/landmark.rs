@@ -1,5 +1,6 @@
 //! What the machine goes through, noticed as it happens: the lesson's evidence.
 
+use super::log::{BenchLog, LogEntry};
 use detent_simulation::controller::{Glance, Monitor};
 use detent_simulation::machine::Machine;
 use detent_simulation::units::Time;
@@ -52,17 +53,11 @@ impl LandmarkKind {
 #[derive(Clone, Debug, Default)]
 pub struct Watcher {
     last: Glance,
-    landmarks: Vec<Landmark>,
 }
 
 impl Watcher {
-    /// Everything noticed so far.
-    pub fn landmarks(&self) -> &[Landmark] {
-        &self.landmarks
-    }
-
-    /// Looks once, after a tick.
-    pub fn look(&mut self, machine: &Machine) {
+    /// Looks once, after a tick, and writes down what is new.
+    pub fn look(&mut self, machine: &Machine, log: &mut BenchLog) {
         let now = machine.control().glance();
         // Starved of supply the control keeps what it was doing: nothing has happened to it yet.
         if now == self.last || now.mode == "starved" {
@@ -70,7 +65,7 @@ impl Watcher {
         }
         let last = std::mem::replace(&mut self.last, now);
         let at = machine.now();
-        let mut note = |kind| self.landmarks.push(Landmark { at, kind });
+        let mut note = |kind| log.push(LogEntry::Landmark(Landmark { at, kind }));
         if now.mode != last.mode {
             match (last.mode, now.mode) {
                 (_, "off") if !last.mode.is_empty() => note(LandmarkKind::PowerReset),

@@ -4,6 +4,7 @@ mod action;
 pub mod cost;
 mod inspect;
 mod landmark;
+mod log;
 pub mod meter;
 mod part;
 mod report;
@@ -13,6 +14,7 @@ mod workplace;
 pub use action::{Action, Grip, MeterMode, Turn};
 pub use inspect::{Finding, Found, look};
 pub use landmark::{Landmark, LandmarkKind};
+pub use log::{BenchLog, Entries, LogEntry, Repair};
 pub use part::{Condition, Part, Rates, cure, current};
 pub use report::{Advice, Report};
 pub use view::{

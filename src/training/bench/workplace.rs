@@ -3,6 +3,7 @@
 use super::action::{Action, Grip, MeterMode, Turn};
 use super::inspect::{Found, look};
 use super::landmark::{Landmark, LandmarkKind, Watcher};
+use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::Meter;
 use super::part::{Part, Rates, cure, current};
 use super::report::Report;
@@ -82,16 +83,10 @@ pub struct Bench {
     probes: Option<(MeterMode, Pin, Pin)>,
     grip: Grip,
     meter: Meter,
-    meter_tests: Vec<MeterTest>,
-    notebook: Vec<Reading>,
-    found: Vec<Found>,
-    noted_codes: Vec<(Time, u8)>,
     parts: Vec<Held>,
     spent: f64,
     waited_hours: f64,
-    events: Vec<Event>,
-    history: Vec<(Time, Action)>,
-    fitted: Vec<(Time, String)>,
+    log: BenchLog,
     watcher: Watcher,
     report: Option<Report>,
     hidden: Vec<FailureMode>,
@@ -129,16 +124,10 @@ impl Bench {
                 lead_open: setup.lead_open,
                 ..Meter::default()
             },
-            meter_tests: Vec::new(),
-            notebook: Vec::new(),
-            found: Vec::new(),
-            noted_codes: Vec::new(),
             parts: Vec::new(),
             spent: 0.0,
             waited_hours: 0.0,
-            events: Vec::new(),
-            history: Vec::new(),
-            fitted: Vec::new(),
+            log: BenchLog::default(),
             watcher: Watcher::default(),
             report: None,
             hidden: setup.faults,
@@ -156,10 +145,10 @@ impl Bench {
     /// One tick in which the person does nothing new.
     pub fn step(&mut self) {
         self.machine.step();
-        let seen = self.watcher.landmarks().len();
-        self.watcher.look(&self.machine);
-        let passed = |l: &Landmark| l.kind == LandmarkKind::CalibrationPassed;
-        if self.watcher.landmarks()[seen..].iter().any(passed) {
+        let seen = self.log.landmarks().len();
+        self.watcher.look(&self.machine, &mut self.log);
+        let news = self.log.landmarks().starting_at(seen);
+        if (news.iter()).any(|l| l.kind == LandmarkKind::CalibrationPassed) {
             // A board that had only forgotten this machine knows it again.
             self.put_right(Component::Board);
         }
@@ -181,7 +170,10 @@ impl Bench {
             return Err(Refusal::Finished);
         }
         self.refuse(action)?;
-        self.history.push((self.machine.now(), action.clone()));
+        self.log.push(LogEntry::Action {
+            at: self.machine.now(),
+            action: action.clone(),
+        });
         self.judge_safety(action);
         self.perform(action);
         let span = match action {
@@ -198,7 +190,7 @@ impl Bench {
             } => self.note_reading(mode, red, black),
             Action::TestMeter => {
                 let test = self.meter.tested(self.machine.now());
-                self.meter_tests.push(test);
+                self.log.push(LogEntry::MeterTest(test));
             }
             Action::Inspect(component) => self.note_finding(component),
             _ => {}
@@ -286,7 +278,7 @@ impl Bench {
         {
             return Err(Refusal::NoPart(number.clone()));
         }
-        match report.proof.iter().find(|n| **n >= self.notebook.len()) {
+        match report.proof.iter().find(|n| **n >= self.notebook().len()) {
             Some(n) => Err(Refusal::NoReading(*n)),
             None => Ok(()),
         }
@@ -361,10 +353,8 @@ impl Bench {
 
     fn happen(&mut self, what: Happening) {
         self.meter.fuse_blown |= what == Happening::OhmsOnLive;
-        self.events.push(Event {
-            at: self.machine.now(),
-            what,
-        });
+        let at = self.machine.now();
+        self.log.push(LogEntry::Event(Event { at, what }));
     }
 
     fn perform(&mut self, action: &Action) {
@@ -415,7 +405,8 @@ impl Bench {
             Action::Order(number) => self.order(number),
             Action::Return(number) => self.take_back(number),
             Action::Fit(number) => self.fit(number),
-            Action::NoteCode(code) => self.noted_codes.push((self.machine.now(), *code)),
+            // The log has it already.
+            Action::NoteCode(_) => {}
             Action::Report(report) => self.report = Some(report.clone()),
         }
     }
@@ -511,13 +502,18 @@ impl Bench {
                 self.machine.plant_mut().inflict(&self.modes[bad]);
             }
         }
-        self.fitted.push((self.machine.now(), number));
+        self.log.push(LogEntry::Repair {
+            at: self.machine.now(),
+            repair: Repair::Fitted { part: number },
+        });
     }
 
     fn put_right(&mut self, component: Component) {
         if self.machine.plant_mut().put_right(component) {
-            let done = component.name().to_owned();
-            self.fitted.push((self.machine.now(), done));
+            self.log.push(LogEntry::Repair {
+                at: self.machine.now(),
+                repair: Repair::PutRight(component),
+            });
         }
     }
 
@@ -526,12 +522,12 @@ impl Bench {
         let findings = look(plant, plant.params(), component);
         let alike = |changes: &[_]| look(plant, &plant.params_if(changes), component) == findings;
         let rules_out = self.modes.iter().map(|m| !could_be(m, alike)).collect();
-        self.found.push(Found {
+        self.log.push(LogEntry::Found(Found {
             at: self.machine.now(),
             component,
             findings,
             rules_out,
-        });
+        }));
     }
 
     fn turns(&self) -> bool {
@@ -555,7 +551,7 @@ impl Bench {
         let draw = 2.0 * uniform(&mut self.rng) - 1.0;
         let shown = self.meter.shows(mode, meter::noisy(ideal, mode, draw));
         let at = self.machine.now();
-        self.notebook.push(Reading {
+        self.log.push(LogEntry::Reading(Reading {
             at,
             mode,
             red,
@@ -565,7 +561,7 @@ impl Bench {
             meter_sound,
             live,
             rules_out,
-        });
+        }));
     }
 
     /// What the meter shows now, if it shows anything.
@@ -701,8 +697,8 @@ impl Bench {
     }
 
     /// Tries of the meter on the proving source.
-    pub fn meter_tests(&self) -> &[MeterTest] {
-        &self.meter_tests
+    pub fn meter_tests(&self) -> Entries<'_, &MeterTest> {
+        self.log.meter_tests()
     }
 
     /// When the technician arrived.
@@ -727,38 +723,43 @@ impl Bench {
     }
 
     /// Everything done so far, with its time.
-    pub fn history(&self) -> &[(Time, Action)] {
-        &self.history
+    pub fn history(&self) -> Entries<'_, (Time, &Action)> {
+        self.log.actions()
     }
 
     /// What the machine went through so far.
-    pub fn landmarks(&self) -> &[Landmark] {
-        self.watcher.landmarks()
+    pub fn landmarks(&self) -> Entries<'_, &Landmark> {
+        self.log.landmarks()
     }
 
-    /// Parts fitted, by number, and components put right, by name, with their times.
-    pub fn fitted(&self) -> &[(Time, String)] {
-        &self.fitted
+    /// Parts fitted and components put right so far.
+    pub fn repairs(&self) -> Entries<'_, (Time, &Repair)> {
+        self.log.repairs()
     }
 
     /// Readings so far.
-    pub fn notebook(&self) -> &[Reading] {
-        &self.notebook
+    pub fn notebook(&self) -> Entries<'_, &Reading> {
+        self.log.readings()
     }
 
     /// What was found by looking so far.
-    pub fn found(&self) -> &[Found] {
-        &self.found
+    pub fn found(&self) -> Entries<'_, &Found> {
+        self.log.found()
     }
 
     /// Codes noted so far.
-    pub fn noted_codes(&self) -> &[(Time, u8)] {
-        &self.noted_codes
+    pub fn noted_codes(&self) -> Entries<'_, (Time, u8)> {
+        self.log.noted_codes()
     }
 
     /// Unsafe or mistaken things so far.
-    pub fn events(&self) -> &[Event] {
-        &self.events
+    pub fn events(&self) -> Entries<'_, &Event> {
+        self.log.events()
+    }
+
+    /// Everything that happened so far.
+    pub fn log(&self) -> &BenchLog {
+        &self.log
     }
 
     /// The report, once handed in.
@@ -794,10 +795,10 @@ impl Bench {
             probes: self.probes,
             meter: self.shown_now(),
             held: self.meter.held.map(|(mode, _)| mode),
-            meter_tests: self.meter_tests.clone(),
-            notebook: self.notebook.clone(),
-            found: self.found.clone(),
-            noted_codes: self.noted_codes.clone(),
+            meter_tests: self.meter_tests().iter().copied().collect(),
+            notebook: self.notebook().iter().cloned().collect(),
+            found: self.found().iter().cloned().collect(),
+            noted_codes: self.noted_codes().iter().collect(),
             parts: self
                 .parts
                 .iter()
@@ -810,7 +811,7 @@ impl Bench {
             labour: self.labour(),
             minutes: self.minutes(),
             waited_hours: self.waited_hours,
-            events: self.events.clone(),
+            events: self.events().iter().cloned().collect(),
             finished: self.report.is_some(),
         }
     }

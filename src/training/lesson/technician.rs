@@ -188,7 +188,7 @@ impl Technician<'_> {
         }
         self.step(Step::Watch { s })?;
         while let Some(code) = self.bench.machine().control().glance().code_shown {
-            if !self.bench.noted_codes().iter().any(|(_, c)| *c == code) {
+            if !self.bench.noted_codes().iter().any(|(_, c)| c == code) {
                 self.act(Action::NoteCode(code))?;
             }
             self.step(Step::Tap(page))?;
@@ -460,7 +460,7 @@ impl Technician<'_> {
     fn suspects(&self) -> Vec<Component> {
         let board = self.bench.machine().board();
         let monitors = self.bench.noted_codes().iter();
-        let monitors = monitors.filter_map(|(_, code)| board.monitor_of(*code));
+        let monitors = monitors.filter_map(|(_, code)| board.monitor_of(code));
         let entries = monitors.filter_map(|m| board.sheet.iter().find(|e| e.monitor == m));
         entries.flat_map(|entry| entry.suspects.clone()).collect()
     }
@@ -506,8 +506,10 @@ impl Technician<'_> {
             return None;
         }
         let mut rules_out = vec![false; bench.modes().len()];
-        let seen = bench.notebook()[read..].iter().map(|r| &r.rules_out);
-        for out in seen.chain(bench.found()[found..].iter().map(|f| &f.rules_out)) {
+        let read = bench.notebook().starting_at(read).iter();
+        let found = bench.found().starting_at(found).iter();
+        let seen = read.map(|r| &r.rules_out);
+        for out in seen.chain(found.map(|f| &f.rules_out)) {
             for (n, out) in out.iter().enumerate() {
                 rules_out[n] |= *out;
             }
