@@ -4,7 +4,8 @@
 use super::action::Action;
 use super::inspect::Found;
 use super::landmark::Landmark;
-use super::view::{Event, MeterTest, Reading};
+use super::meter::MeterTest;
+use super::view::{Event, Reading};
 use detent_simulation::plant::Component;
 use detent_simulation::units::Time;
 use std::fmt;

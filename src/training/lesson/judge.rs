@@ -5,16 +5,15 @@ use super::course::CoursePart;
 use super::loss::Loss;
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
-use crate::bench::{Action, Advice, Bench, Display, LandmarkKind, LogEntry, MeterMode, Report};
+use crate::bench::{
+    Action, Advice, Bench, Display, LandmarkKind, LogEntry, MeterMode, Report, TOUCH_V,
+};
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::plant::{Component, FailureMode, Pin};
 use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
 const FREE_TRIES: usize = 1;
-
-/// A circuit that shows no more than this is dead, V (IEC 61140's limit for direct voltage, from memory).
-const DEAD_V: f64 = 60.0;
 
 struct Judge<'a> {
     scenario: &'a Scenario,
@@ -352,7 +351,7 @@ impl Judge<'_> {
                 && r.mode == MeterMode::VoltsDc
                 && bulk(r.red)
                 && bulk(r.black)
-                && matches!(r.shown, Display::Value(volts) if volts.abs() < DEAD_V)
+                && matches!(r.shown, Display::Value(volts) if volts.abs() < TOUCH_V)
         });
         bled.chain(read.map(|r| r.at))
             .filter(|at| within(*at))
