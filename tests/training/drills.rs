@@ -260,7 +260,7 @@ fn the_sound_machine_keeps_the_limits_of_every_check() {
     for site in SITES.iter() {
         let looks = survey::looks(&site.library, site.mains.rating(), None);
         for spot in metering::all() {
-            let sound = spot.sound(site.library.sound, site.mains);
+            let sound = spot.sound(&site.library, site.mains);
             let states: &[&str] = match spot.state {
                 metering::State::Bled => &["dead"],
                 metering::State::Pulled => &["pulled"],

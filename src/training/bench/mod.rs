@@ -21,4 +21,4 @@ pub use meter::MeterTest;
 pub use part::{Condition, Part, Rates, cure, current};
 pub use report::{Advice, Report};
 pub use view::{BenchView, Caution, Event, Happening, PartInHand, Reading, Refusal, SignalWord};
-pub use workplace::{Bench, Setup, TOUCH_V};
+pub use workplace::{Bench, FLOOD_MM, Setup, TOUCH_V};

@@ -19,7 +19,7 @@ use detent_simulation::machine::Machine;
 use detent_simulation::plant::{Component, Connector, FailureMode, Pin};
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use rand_chacha::ChaCha8Rng;
-pub use safety::TOUCH_V;
+pub use safety::{FLOOD_MM, TOUCH_V};
 pub use set_up::Setup;
 
 /// A part that was bought and not brought back.

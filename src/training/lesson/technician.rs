@@ -4,7 +4,9 @@
 use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, Step, StepError, entry_steps};
-use crate::bench::{Action, Advice, Bench, Display, Grip, LandmarkKind, MeterMode, Report, Turn};
+use crate::bench::{
+    Action, Advice, Bench, Display, FLOOD_MM, Grip, LandmarkKind, MeterMode, Report, Turn,
+};
 use detent_simulation::controller::{Routine, Signs};
 use detent_simulation::plant::{Button, Component, FailureMode, Pin, Side, Terminal};
 use detent_simulation::units::{Span, Time};
@@ -13,8 +15,6 @@ use detent_simulation::units::{Span, Time};
 const TRIES: usize = 6;
 /// A circuit that shows no more than this is dead enough for an ohmmeter, V.
 const DEAD_V: f64 = 5.0;
-/// Water above this runs out of whatever is opened below the tub, mm.
-const WET_MM: f64 = 20.0;
 /// The longest recalibration and program that are waited for, s.
 const RECALIBRATION_S: u64 = 900;
 const PROGRAM_S: u64 = 4000;
@@ -247,7 +247,7 @@ impl Technician<'_> {
 
     /// Buys and fits a part; water that would run out is bailed first.
     fn fit(&mut self, number: &str) -> Done {
-        if self.bench.machine().plant().water().level_mm() > WET_MM {
+        if self.bench.machine().plant().water().level_mm() > FLOOD_MM {
             self.act(Action::BailOut)?;
         }
         self.act(Action::Order(number.to_owned()))?;

@@ -14,7 +14,7 @@ pub const TOUCH_V: f64 = 60.0;
 /// The plug's blades may carry this much one second after unplugging, V (IEC 60335-1, 22.5).
 const BLADES_V: f64 = 34.0;
 /// Water above this runs out when a part below the tub is opened, mm.
-const FLOOD_MM: f64 = 20.0;
+pub const FLOOD_MM: f64 = 20.0;
 /// A basket faster than this can hurt, rev/min.
 const TURNING_RPM: f64 = 30.0;
 
