@@ -102,8 +102,8 @@ fn watch(bench: &mut Bench, span: Span, looks: &mut Vec<Look>) {
 
 /// Appends the actions that are not yet in the log.
 fn keep(log: &mut AttemptWriter, bench: &Bench, kept: usize) -> Result<usize, Failure> {
-    for (at, action) in &bench.history()[kept..] {
-        log.push(*at, action)?;
+    for (at, action) in bench.history().starting_at(kept).iter() {
+        log.push(at, action)?;
     }
     Ok(bench.history().len())
 }

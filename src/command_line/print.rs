@@ -187,7 +187,7 @@ pub(super) fn outcome(
     for (n, r) in bench.notebook().iter().enumerate() {
         put(format!("  {n:>2}  {}  {}", r.at, reading(r, &texts)))?;
     }
-    for test in bench.meter_tests() {
+    for test in bench.meter_tests().iter() {
         put(format!(
             "{}: {}  {} V~  {} V⎓  {} Ω",
             texts.get("cli-meter-test"),
@@ -197,7 +197,7 @@ pub(super) fn outcome(
             display(test.ohms)
         ))?;
     }
-    for found in bench.found() {
+    for found in bench.found().iter() {
         let told: Vec<String> = match found.findings.as_slice() {
             [] => vec![texts.get("finding-nothing")],
             some => some

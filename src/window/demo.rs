@@ -10,8 +10,8 @@ use detent_simulation::plant::{Button, Component, Pin, Side, Terminal};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::script::Step;
 use detent_training::bench::{
-    Action, BenchView, Caution, Condition, Display, Event, Finding, Found, Grip, Happening,
-    MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal, Turn,
+    Action, BenchLog, BenchView, Caution, Condition, Display, Entries, Event, Finding, Found, Grip,
+    Happening, MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal, Turn,
 };
 use detent_training::lesson::{
     Bilingual, Deduction, Dimension, DimensionScore, Loss, Points, Score,
@@ -25,6 +25,7 @@ pub struct DemoBench {
     view: BenchView,
     job: Job,
     score: Option<Score>,
+    log: BenchLog,
 }
 
 /// Offers nothing but [`DemoBench`].
@@ -378,6 +379,7 @@ impl DemoBench {
             view,
             job: demo_job(),
             score: None,
+            log: BenchLog::default(),
         }
     }
 }
@@ -389,8 +391,8 @@ impl Default for DemoBench {
 }
 
 impl BenchPort for DemoBench {
-    fn history(&self) -> &[(Time, Action)] {
-        &[]
+    fn history(&self) -> Entries<'_, (Time, &Action)> {
+        self.log.actions()
     }
 
     fn step(&mut self) {

@@ -5,7 +5,7 @@ use detent_simulation::controller::Board;
 use detent_simulation::plant::Component;
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, BenchView, Caution, Part, Rates, Refusal};
+use detent_training::bench::{Action, BenchView, Caution, Entries, Part, Rates, Refusal};
 use detent_training::lesson::{Bilingual, CoursePart, Score};
 use detent_training::practice::CourseJob;
 use detent_training::reason::{Doubt, Review};
@@ -46,7 +46,7 @@ pub trait BenchPort: Send + Sync {
     /// Remember how far the clock has come.
     fn mark(&mut self);
     /// Everything the person did, with its time on the bench.
-    fn history(&self) -> &[(Time, Action)];
+    fn history(&self) -> Entries<'_, (Time, &Action)>;
 }
 
 /// Where jobs come from.

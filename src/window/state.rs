@@ -9,7 +9,9 @@ use detent_content::{Language, Texts};
 use detent_simulation::plant::{Component as Part, Pin};
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, Advice, BenchView, Caution, Grip, MeterMode, Refusal};
+use detent_training::bench::{
+    Action, Advice, BenchView, Caution, Entries, Grip, MeterMode, Refusal,
+};
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::{Doubt, Review};
 use std::collections::{BTreeSet, VecDeque};
@@ -147,7 +149,7 @@ impl BenchRes {
     }
 
     /// Everything the person did, with its time on the bench.
-    pub fn history(&self) -> &[(Time, Action)] {
+    pub fn history(&self) -> Entries<'_, (Time, &Action)> {
         self.bench.history()
     }
 

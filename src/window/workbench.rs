@@ -5,7 +5,7 @@ use super::port::{BenchPort, CauseRow, Job, Kept, Offer, ReviewWork, Shop};
 use detent_content::{Shelf, Titled, redo};
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, Bench, BenchView, Caution, Refusal};
+use detent_training::bench::{Action, Bench, BenchView, Caution, Entries, Refusal};
 use detent_training::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
 use detent_training::practice::CourseJob;
 use detent_training::reason::Doubt;
@@ -247,8 +247,8 @@ impl WorkBench {
             Log::Grows(keeping) => keeping,
             as_it_is => return Ok(as_it_is),
         };
-        for (at, action) in &self.bench.history()[self.kept..] {
-            keeping.push(*at, action)?;
+        for (at, action) in self.bench.history().starting_at(self.kept).iter() {
+            keeping.push(at, action)?;
             self.kept += 1;
         }
         let Some(score) = &self.score else {
@@ -321,7 +321,7 @@ impl BenchPort for WorkBench {
         }
     }
 
-    fn history(&self) -> &[(Time, Action)] {
+    fn history(&self) -> Entries<'_, (Time, &Action)> {
         self.bench.history()
     }
 

@@ -7,6 +7,7 @@ use detent_simulation::machine::Sound;
 use detent_simulation::plant::{Component, Connector, Param, Side};
 use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
 use detent_training::lesson::{Dimension, Loss, LossKind, Mains};
+use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
 use detent_training::reason::GoodPractice;
 use std::collections::BTreeSet;
@@ -277,6 +278,7 @@ fn the_service_sheet_tells_the_values_of_the_sound_machine() {
             );
             check("check-pickup-supply", sound.get(Param::RailV), "V");
             check("check-pressure-supply", sound.get(Param::RailV), "V");
+            check("check-pump-amps", pump_a(sound, mains.rating()), "A");
             check("check-drain-hose-height", sound.get(Param::StandpipeM), "m");
         }
     }

@@ -47,8 +47,8 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
 
     let header = Header::new(&titled.file, &titled.text, seed);
     let mut log = AttemptLog::begin(Vec::new(), &header).expect("memory takes it");
-    for (at, action) in bench.history() {
-        log.push(*at, action).expect("memory takes it");
+    for (at, action) in bench.history().iter() {
+        log.push(at, action).expect("memory takes it");
     }
     let footer = Footer {
         at: bench.now(),

@@ -116,7 +116,7 @@ fn what_needs_no_part_is_put_right_and_the_machine_washes() {
             assert_eq!(look(&mut bench, mode.component), [], "{id} is gone");
         }
         assert_eq!(bench.machine().plant().faults().count(), 0, "{id}");
-        assert_eq!(bench.fitted().len(), 1, "{id}");
+        assert_eq!(bench.repairs().len(), 1, "{id}");
         assert_eq!(bench.spent(), 0.0, "{id} costs nothing");
 
         let mut bench = stage.bench(mains, Some(id), 1);
@@ -144,7 +144,7 @@ fn hands_put_nothing_right_that_takes_a_part() {
         .act(&Action::PutRight(Component::DrainHose))
         .expect("a hose can be laid anew");
     assert_eq!(bench.machine().plant().faults().count(), 1, "still blocked");
-    assert!(bench.fitted().is_empty());
+    assert!(bench.repairs().is_empty());
     assert_eq!(
         bench.act(&Action::PutRight(Component::Supply)),
         Err(Refusal::NeedsPart(Component::Supply))

@@ -3,7 +3,7 @@
 use crate::stage::Stage;
 use detent_simulation::plant::Component;
 use detent_simulation::units::Span;
-use detent_training::bench::{Action, Bench, Condition, Happening, Refusal};
+use detent_training::bench::{Action, Bench, Condition, Happening, Refusal, Repair};
 use detent_training::lesson::Mains;
 
 #[track_caller]
@@ -39,7 +39,10 @@ fn an_old_number_brings_the_part_that_took_its_place() {
     assert_eq!(bench.spent(), price(&bench, "P-0501"));
     // The old number still names what is in the hand.
     act(&mut bench, Action::Fit("P-0505".to_owned()));
-    assert_eq!(bench.fitted()[0].1, "P-0501");
+    let fitted = Repair::Fitted {
+        part: "P-0501".to_owned(),
+    };
+    assert_eq!(bench.repairs().first().map(|(_, r)| r), Some(&fitted));
     // One step, and a number that nothing took the place of.
     assert_eq!(
         bench.part("P-0703").map(|p| p.number.as_str()),

@@ -258,8 +258,8 @@ fn a_recorded_attempt_replays_to_the_same_state_and_score() {
     );
     let header = Header::new(&titled.file, &titled.text, 99);
     let mut log = AttemptLog::begin(Vec::new(), &header).expect("memory takes it");
-    for (at, action) in bench.history() {
-        log.push(*at, action).expect("memory takes it");
+    for (at, action) in bench.history().iter() {
+        log.push(at, action).expect("memory takes it");
     }
     let footer = Footer {
         at: bench.now(),

@@ -260,7 +260,7 @@ fn the_sound_machine_keeps_the_limits_of_every_check() {
     for site in SITES.iter() {
         let looks = survey::looks(&site.library, site.mains.rating(), None);
         for spot in metering::all() {
-            let sound = spot.sound(site.library.sound, site.mains);
+            let sound = spot.sound(&site.library, site.mains);
             let is_driven = matches!(spot.kind, metering::Kind::Driven | metering::Kind::Current);
             let is_there = |state: MachineState| match spot.state {
                 metering::State::Bled => state == MachineState::Dead,
@@ -454,14 +454,17 @@ fn a_hand_on_the_bench_is_told_its_own_rhythm() {
         let mut task = entry::ask(&SITES, seed.expect("every site comes up"));
         task.wear = task.wear.map(|_| 0.0);
         let mut bench = task.bench(site);
-        assert_eq!(task.mark(&bench.machine().tries(), bench.history()), None);
+        assert_eq!(
+            task.mark(&bench.machine().tries(), bench.history().iter()),
+            None
+        );
         // Resting and setting the knob comes before; the bench is at rest and without power already.
         let steps = entry_steps(&task.gesture);
         for step in steps.iter().filter(|step| **step != Step::PowerDown) {
             step.run(&mut bench).expect("a person can do this");
         }
         let marked = task
-            .mark(&bench.tries(), bench.history())
+            .mark(&bench.tries(), bench.history().iter())
             .expect("the try is over");
         assert!(marked.right, "{:?}: {marked:?}", site.place());
         let rhythm = marked.rhythm.expect("enough steps");
@@ -498,15 +501,15 @@ fn a_rhythm_counts_neither_the_hold_nor_what_the_lid_takes() {
         ],
     };
     // The lid takes a second of bench time by itself.
-    let history: Vec<(Time, Action)> = [
+    let history = [
         (0, Action::OpenLid),
         (130, Action::CloseLid),
         (260, Action::Down(Button::Start)),
         (420, Action::Up(Button::Start)),
     ]
-    .map(|(tick, action)| (Time(tick), action))
-    .into();
-    let rhythm = Rhythm::of(&history, &gesture).expect("two steps");
+    .map(|(tick, action)| (Time(tick), action));
+    let history = history.iter().map(|(at, action)| (*at, action));
+    let rhythm = Rhythm::of(history, &gesture).expect("two steps");
     assert_eq!((rhythm.mean_ms, rhythm.spread_ms), (300.0, 0.0));
 }
 
@@ -562,7 +565,7 @@ fn every_try_is_over_at_its_end() {
         for step in entry_steps(&task.gesture) {
             step.run(&mut bench).expect("a person can do this");
         }
-        let marked = task.mark(&bench.machine().tries(), bench.history());
+        let marked = task.mark(&bench.machine().tries(), bench.history().iter());
         assert!(marked.is_some(), "{seed}: {:?}", bench.machine().tries());
     }
 }

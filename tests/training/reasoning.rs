@@ -185,7 +185,7 @@ fn a_reading_at_the_bench_finds_the_open_winding() {
     ] {
         bench.act(&action).expect("possible");
     }
-    let shown = bench.notebook()[0].shown;
+    let shown = bench.notebook().first().expect("a reading").shown;
     assert_eq!(shown, Display::OverRange);
     let likely = evidence::reading_here(&bench, (mode, red, black, grip), shown);
     belief.update(&likely).expect("a floor");

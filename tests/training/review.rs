@@ -6,7 +6,7 @@ use detent_content::{Language, Shelf, Texts, Titled, Words};
 use detent_simulation::plant::{Component, Pin};
 use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, Time};
-use detent_training::bench::{Action, Bench, MeterMode, Report};
+use detent_training::bench::{Action, Bench, MeterMode, Repair, Report};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{LossKind, Score, judge, set_up};
 use detent_training::reason::{Deed, Review, Step, Worth};
@@ -134,10 +134,12 @@ fn a_reading_that_proves_the_fault_moves_the_bar_and_a_blind_purchase_is_priced(
         .find(|part| {
             part.component == Component::Board
                 && swapped.fits(part)
-                && swapped
-                    .fitted()
-                    .iter()
-                    .any(|(_, number)| *number == part.number)
+                && (swapped.repairs().iter()).any(|(_, repair)| {
+                    *repair
+                        == Repair::Fitted {
+                            part: part.number.clone(),
+                        }
+                })
         })
         .expect("it was fitted");
     let Worth::Saves { money, .. } = account.worth else {
@@ -175,8 +177,7 @@ fn a_reading_that_proves_the_fault_moves_the_bar_and_a_blind_purchase_is_priced(
 fn steps(bench: &Bench) -> Vec<(Span, Action)> {
     let mut end = bench.began();
     let mut steps = Vec::new();
-    let mut again = bench.history().to_vec();
-    for (at, action) in again.drain(..) {
+    for (at, action) in bench.history().iter() {
         steps.push((at.since(end), action.clone()));
         end = at;
     }

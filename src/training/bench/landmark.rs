@@ -1,5 +1,6 @@
 //! What the machine goes through, noticed as it happens: the lesson's evidence.
 
+use super::log::{BenchLog, LogEntry};
 use detent_simulation::controller::{ControlMode, Glance, Monitor};
 use detent_simulation::machine::Machine;
 use detent_simulation::units::Time;
@@ -53,17 +54,11 @@ impl LandmarkKind {
 pub struct Watcher {
     /// None before the first look.
     last: Option<Glance>,
-    landmarks: Vec<Landmark>,
 }
 
 impl Watcher {
-    /// Everything noticed so far.
-    pub fn landmarks(&self) -> &[Landmark] {
-        &self.landmarks
-    }
-
-    /// Looks once, after a tick.
-    pub fn look(&mut self, machine: &Machine) {
+    /// Looks once, after a tick, and writes down what is new.
+    pub fn look(&mut self, machine: &Machine, log: &mut BenchLog) {
         let now = machine.control().glance();
         // Starved of supply the control keeps what it was doing: nothing has happened to it yet.
         if self.last == Some(now) || now.mode == ControlMode::Starved {
@@ -71,7 +66,7 @@ impl Watcher {
         }
         let last = self.last.replace(now);
         let at = machine.now();
-        let mut note = |kind| self.landmarks.push(Landmark { at, kind });
+        let mut note = |kind| log.push(LogEntry::Landmark(Landmark { at, kind }));
         let before = last.map(|last| last.mode);
         if before != Some(now.mode) {
             match now.mode {

@@ -1,7 +1,7 @@
 //! The meter: ranges, resolution, noise, fuse. An invented instrument of the usual 6000-count class.
 
 use super::action::{Grip, MeterMode};
-use super::view::{Display, MeterTest};
+use super::display::Display;
 use detent_simulation::plant::{Pin, Probed};
 use detent_simulation::units::Time;
 
@@ -120,6 +120,19 @@ impl Meter {
             ohms: show(MeterMode::Ohms, KNOWN_OHMS + LEADS_OHMS),
         }
     }
+}
+
+/// What the meter showed on the proving source.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MeterTest {
+    /// When it was tried.
+    pub at: Time,
+    /// On the alternating voltage.
+    pub volts_ac: Display,
+    /// On the direct voltage.
+    pub volts_dc: Display,
+    /// On the resistance.
+    pub ohms: Display,
 }
 
 impl MeterTest {

@@ -2,8 +2,10 @@
 
 mod action;
 pub mod cost;
+mod display;
 mod inspect;
 mod landmark;
+mod log;
 pub mod meter;
 mod part;
 mod report;
@@ -11,12 +13,12 @@ pub mod script;
 mod view;
 mod workplace;
 pub use action::{Action, Grip, MeterMode, Turn};
+pub use display::Display;
 pub use inspect::{Finding, Found, look};
 pub use landmark::{Landmark, LandmarkKind};
+pub use log::{BenchLog, Entries, LogEntry, Repair};
+pub use meter::MeterTest;
 pub use part::{Condition, Part, Rates, cure, current};
 pub use report::{Advice, Report};
-pub use view::{
-    BenchView, Caution, Display, Event, Happening, MeterTest, PartInHand, Reading, Refusal,
-    SignalWord,
-};
-pub use workplace::{Bench, Setup};
+pub use view::{BenchView, Caution, Event, Happening, PartInHand, Reading, Refusal, SignalWord};
+pub use workplace::{Bench, FLOOD_MM, Setup, TOUCH_V};

@@ -1,24 +1,13 @@
 //! What the person at the bench knows and holds, for screens and scripts.
 
 use super::action::{Grip, MeterMode};
+use super::display::Display;
 use super::inspect::Found;
-use super::meter;
+use super::meter::{self, MeterTest};
 use detent_simulation::machine::MachineView;
 use detent_simulation::names;
 use detent_simulation::plant::{Component, Connector, Pin};
 use detent_simulation::units::Time;
-use serde::{Deserialize, Serialize};
-
-/// What a meter shows.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub enum Display {
-    /// A value in the unit of the mode.
-    Value(f64),
-    /// Over range or open: the meter shows `OL`.
-    OverRange,
-    /// The meter's fuse has blown; it shows nothing until replaced.
-    Dead,
-}
 
 /// One reading in the notebook.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,19 +38,6 @@ impl Reading {
     pub fn beeped(&self) -> bool {
         meter::beeps(self.mode, self.shown)
     }
-}
-
-/// What the meter showed on the proving source.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MeterTest {
-    /// When it was tried.
-    pub at: Time,
-    /// On the alternating voltage.
-    pub volts_ac: Display,
-    /// On the direct voltage.
-    pub volts_dc: Display,
-    /// On the resistance.
-    pub ohms: Display,
 }
 
 /// Something that happened and matters for the score.

@@ -5,16 +5,15 @@ use super::course::CoursePart;
 use super::loss::Loss;
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
-use crate::bench::{Action, Advice, Bench, Display, LandmarkKind, MeterMode, Report};
+use crate::bench::{
+    Action, Advice, Bench, Display, LandmarkKind, LogEntry, MeterMode, Report, TOUCH_V,
+};
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::plant::{Component, FailureMode, Pin};
 use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
 const FREE_TRIES: usize = 1;
-
-/// A circuit that shows no more than this is dead, V (IEC 61140's limit for direct voltage, from memory).
-const DEAD_V: f64 = 60.0;
 
 struct Judge<'a> {
     scenario: &'a Scenario,
@@ -98,8 +97,7 @@ impl Judge<'_> {
         // A plug pulled and put back before the control forgot has reset nothing.
         let mut pulled = None;
         let bench = self.bench;
-        for (at, action) in bench.history() {
-            let at = *at;
+        for (at, action) in bench.history().iter() {
             match action {
                 Action::Unplug => pulled = Some(at),
                 Action::Plug => {
@@ -119,7 +117,7 @@ impl Judge<'_> {
 
     fn reading(&mut self) {
         let mut shown: Vec<(Time, u8)> = Vec::new();
-        for landmark in self.bench.landmarks() {
+        for landmark in self.bench.landmarks().iter() {
             if let LandmarkKind::CodeShown(code) = landmark.kind
                 && landmark.at >= self.bench.began()
                 && !shown.iter().any(|(_, c)| *c == code)
@@ -129,17 +127,16 @@ impl Judge<'_> {
         }
         let noted = self.bench.noted_codes();
         for (n, (at, code)) in noted.iter().enumerate() {
-            let again = noted[..n].iter().any(|(_, earlier)| earlier == code);
-            if !again && !shown.iter().any(|(when, c)| c == code && when <= at) {
+            let again = noted.iter().take(n).any(|(_, earlier)| earlier == code);
+            if !again && !shown.iter().any(|(when, c)| *c == code && *when <= at) {
                 let shown = shown.iter().map(|(_, code)| *code).collect();
-                let noted = *code;
-                self.lose(*at, Loss::Misread { noted, shown });
+                self.lose(at, Loss::Misread { noted: code, shown });
             }
         }
         let to_note = self.codes_to_note();
         let due = to_note.len();
         for code in to_note {
-            if !noted.iter().any(|(_, c)| *c == code) {
+            if !noted.iter().any(|(_, c)| c == code) {
                 self.lose(self.end(), Loss::CodeNotNoted { code, due });
             }
         }
@@ -172,8 +169,8 @@ impl Judge<'_> {
 
     /// When the first repair was made, or now if none was.
     fn first_fit(&self) -> Time {
-        let fitted = self.bench.fitted().first();
-        fitted.map_or(self.end(), |(at, _)| *at)
+        let first = self.bench.repairs().first();
+        first.map_or(self.end(), |(at, _)| at)
     }
 
     /// Codes that the control itself raised for this machine's fault before the first part went in.
@@ -201,7 +198,7 @@ impl Judge<'_> {
             self.lose(at, loss);
         }
         let first_order = self.bench.history().iter().find_map(|(at, a)| match a {
-            Action::Order(number) => Some((*at, number.clone())),
+            Action::Order(number) => Some((at, number.clone())),
             _ => None,
         });
         if let Some((at, part)) = first_order
@@ -230,20 +227,22 @@ impl Judge<'_> {
 
     /// What unsafe or mistaken things took from a side, in the order in which they happened.
     fn happened(&self, side: Dimension) -> Vec<(Time, Loss)> {
-        let fitted_at = |at: Time| {
-            self.bench.history().iter().find_map(|(when, a)| match a {
-                Action::Fit(number) if *when == at => Some(number.as_str()),
-                _ => None,
-            })
-        };
-        let events = self.bench.events().iter();
-        events
-            .map(|event| {
-                let part = fitted_at(event.at).unwrap_or_default();
-                (event.at, Loss::of_happening(event.what, part))
-            })
-            .filter(|(_, loss)| loss.side() == side)
-            .collect()
+        let mut fitted = "";
+        let mut lost = Vec::new();
+        for entry in self.bench.log().entries() {
+            match entry {
+                LogEntry::Action {
+                    action: Action::Fit(number),
+                    ..
+                } => fitted = number,
+                LogEntry::Event(event) => {
+                    lost.push((event.at, Loss::of_happening(event.what, fitted)));
+                }
+                _ => {}
+            }
+        }
+        lost.retain(|(_, loss)| loss.side() == side);
+        lost
     }
 
     /// Nothing is wrong with the machine any more.
@@ -323,12 +322,12 @@ impl Judge<'_> {
         let mut touches = Vec::new();
         let mut unplugged = None;
         let mut touched = false;
-        for (at, action) in self.bench.history() {
+        for (at, action) in self.bench.history().iter() {
             match action {
-                Action::Unplug => (unplugged, touched) = (Some(*at), false),
+                Action::Unplug => (unplugged, touched) = (Some(at), false),
                 Action::Plug => (unplugged, touched) = (None, false),
                 Action::Pull(_) | Action::Fit(_) if !touched => {
-                    touches.push((unplugged.unwrap_or(*at), *at));
+                    touches.push((unplugged.unwrap_or(at), at));
                     touched = true;
                 }
                 _ => {}
@@ -344,15 +343,15 @@ impl Judge<'_> {
         let bulk = |pin| matches!(pin, Pin::BulkPlus | Pin::BulkMinus);
         let bled = self.bench.history().iter();
         let bled = bled
-            .filter(|(_, a)| *a == Action::Discharge)
-            .map(|(at, _)| *at);
+            .filter(|(_, a)| **a == Action::Discharge)
+            .map(|(at, _)| at);
         let read = self.bench.notebook().iter().filter(|r| {
             !r.live
                 && r.meter_sound
                 && r.mode == MeterMode::VoltsDc
                 && bulk(r.red)
                 && bulk(r.black)
-                && matches!(r.shown, Display::Value(volts) if volts.abs() < DEAD_V)
+                && matches!(r.shown, Display::Value(volts) if volts.abs() < TOUCH_V)
         });
         bled.chain(read.map(|r| r.at))
             .filter(|at| within(*at))
@@ -414,9 +413,9 @@ impl Judge<'_> {
         }
         let since = self
             .bench
-            .fitted()
+            .repairs()
             .last()
-            .map_or(self.bench.began(), |(at, _)| *at);
+            .map_or(self.bench.began(), |(at, _)| at);
         if !self.bench.passed(LandmarkKind::CalibrationPassed, since) {
             self.lose(self.end(), Loss::NotRecalibrated);
         }

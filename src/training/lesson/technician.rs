@@ -4,7 +4,9 @@
 use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, Step, StepError, entry_steps};
-use crate::bench::{Action, Advice, Bench, Display, Grip, LandmarkKind, MeterMode, Report, Turn};
+use crate::bench::{
+    Action, Advice, Bench, Display, FLOOD_MM, Grip, LandmarkKind, MeterMode, Report, Turn,
+};
 use detent_simulation::controller::{ControlMode, Routine, Signs};
 use detent_simulation::plant::{Button, Component, FailureMode, Pin, Side, Terminal};
 use detent_simulation::units::{Span, Time};
@@ -13,8 +15,6 @@ use detent_simulation::units::{Span, Time};
 const TRIES: usize = 6;
 /// A circuit that shows no more than this is dead enough for an ohmmeter, V.
 const DEAD_V: f64 = 5.0;
-/// Water above this runs out of whatever is opened below the tub, mm.
-const WET_MM: f64 = 20.0;
 /// The longest recalibration and program that are waited for, s.
 const RECALIBRATION_S: u64 = 900;
 const PROGRAM_S: u64 = 4000;
@@ -188,7 +188,7 @@ impl Technician<'_> {
         }
         self.step(Step::Watch { s })?;
         while let Some(code) = self.bench.machine().control().glance().code_shown {
-            if !self.bench.noted_codes().iter().any(|(_, c)| *c == code) {
+            if !self.bench.noted_codes().iter().any(|(_, c)| c == code) {
                 self.act(Action::NoteCode(code))?;
             }
             self.step(Step::Tap(page))?;
@@ -247,7 +247,7 @@ impl Technician<'_> {
 
     /// Buys and fits a part; water that would run out is bailed first.
     fn fit(&mut self, number: &str) -> Done {
-        if self.bench.machine().plant().water().level_mm() > WET_MM {
+        if self.bench.machine().plant().water().level_mm() > FLOOD_MM {
             self.act(Action::BailOut)?;
         }
         self.act(Action::Order(number.to_owned()))?;
@@ -460,7 +460,7 @@ impl Technician<'_> {
     fn suspects(&self) -> Vec<Component> {
         let board = self.bench.machine().board();
         let monitors = self.bench.noted_codes().iter();
-        let monitors = monitors.filter_map(|(_, code)| board.monitor_of(*code));
+        let monitors = monitors.filter_map(|(_, code)| board.monitor_of(code));
         let entries = monitors.filter_map(|m| board.sheet.iter().find(|e| e.monitor == m));
         entries.flat_map(|entry| entry.suspects.clone()).collect()
     }
@@ -506,8 +506,10 @@ impl Technician<'_> {
             return None;
         }
         let mut rules_out = vec![false; bench.modes().len()];
-        let seen = bench.notebook()[read..].iter().map(|r| &r.rules_out);
-        for out in seen.chain(bench.found()[found..].iter().map(|f| &f.rules_out)) {
+        let read = bench.notebook().starting_at(read).iter();
+        let found = bench.found().starting_at(found).iter();
+        let seen = read.map(|r| &r.rules_out);
+        for out in seen.chain(found.map(|f| &f.rules_out)) {
             for (n, out) in out.iter().enumerate() {
                 rules_out[n] |= *out;
             }

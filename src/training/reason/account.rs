@@ -311,8 +311,8 @@ impl Accountant<'_> {
     /// From plugging in too early to the plug being pulled again.
     fn until_unplugged(&self, plugged: Time) -> Toll {
         let again = (self.bench.history().iter())
-            .filter(|(at, action)| *at > plugged && *action == Action::Unplug)
-            .map(|(at, _)| *at)
+            .filter(|(at, action)| *at > plugged && **action == Action::Unplug)
+            .map(|(at, _)| at)
             .min();
         again.map_or(Toll::NONE, |at| {
             self.work(at.since(plugged).seconds() / 60.0)

@@ -119,8 +119,8 @@ pub(super) async fn yours(
         stops: Vec::new(),
     };
     walk.stop(Deed::Arrived(outcome.clone()), None);
-    for (at, action) in done.history() {
-        walk.wait(*at).await?;
+    for (at, action) in done.history().iter() {
+        walk.wait(at).await?;
         walk.act(action)?;
         SliceEnd::default().await;
     }
@@ -295,10 +295,8 @@ impl Walk<'_> {
 
     /// Takes in what the machine went through meanwhile.
     fn notice(&mut self) -> Result<(), PathError> {
-        let news: Vec<LandmarkKind> = self.bench.landmarks()[self.seen..]
-            .iter()
-            .map(|landmark| landmark.kind)
-            .collect();
+        let news = self.bench.landmarks().starting_at(self.seen).iter();
+        let news: Vec<LandmarkKind> = news.map(|landmark| landmark.kind).collect();
         self.seen = self.bench.landmarks().len();
         for kind in news {
             let board = self.bench.machine().board();

@@ -4,7 +4,7 @@ use crate::port::{BenchPort, Job, ReviewWork};
 use detent_simulation::plant::Rating;
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, Bench, BenchView, Caution, Refusal};
+use detent_training::bench::{Action, Bench, BenchView, Caution, Entries, Refusal};
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::Doubt;
 
@@ -87,7 +87,7 @@ impl BenchPort for DrillBench {
 
     fn mark(&mut self) {}
 
-    fn history(&self) -> &[(Time, Action)] {
+    fn history(&self) -> Entries<'_, (Time, &Action)> {
         self.bench.history()
     }
 }

@@ -290,7 +290,7 @@ impl Trial {
     /// The try, judged, once it is over.
     fn judged(&self) -> Option<entry::Marked> {
         let tries = &self.bench.view().machine.control.tries;
-        self.task.mark(tries, self.bench.history())
+        self.task.mark(tries, self.bench.history().iter())
     }
 
     /// Draws the odds again for the hand that made these tries.

@@ -130,7 +130,11 @@ impl Task {
     }
 
     /// Judges the last try of `tries` that is over, of a hand that did `history`; none while none is.
-    pub fn mark(&self, tries: &[Try], history: &[(Time, Action)]) -> Option<Marked> {
+    pub fn mark<'a>(
+        &self,
+        tries: &[Try],
+        history: impl Iterator<Item = (Time, &'a Action)>,
+    ) -> Option<Marked> {
         let over = |attempt: &&Try| attempt.outcome != Outcome::Open;
         let outcome = tries.iter().rev().find(over)?.outcome;
         let rhythm = Rhythm::of(history, &self.gesture);
@@ -169,12 +173,15 @@ impl Task {
 impl Rhythm {
     /// Of what a hand did; none where it made fewer than two steps. The record of the hand is truer than
     /// what the control saw: a worn dial swallows detents.
-    pub fn of(history: &[(Time, Action)], gesture: &Gesture) -> Option<Rhythm> {
-        let mut motions: Vec<&(Time, Action)> = Vec::new();
-        for next in history.iter().filter(|(_, action)| action.is_gesture()) {
+    pub fn of<'a>(
+        history: impl Iterator<Item = (Time, &'a Action)>,
+        gesture: &Gesture,
+    ) -> Option<Rhythm> {
+        let mut motions: Vec<(Time, &Action)> = Vec::new();
+        for next in history.filter(|(_, action)| action.is_gesture()) {
             let tapped = motions
                 .last()
-                .is_some_and(|last| is_tap(gesture, last, next));
+                .is_some_and(|last| is_tap(gesture, *last, next));
             if !tapped {
                 motions.push(next);
             }
@@ -182,7 +189,7 @@ impl Rhythm {
         let mut gaps = Vec::new();
         for two in motions.windows(2) {
             let ((from, before), (at, after)) = (two[0], two[1]);
-            let gap_ms = at.since(*from + cost::span(before)).ms() as f64;
+            let gap_ms = at.since(from + cost::span(before)).ms() as f64;
             if gesture.from.is_some() && gap_ms >= f64::from(gesture.rest_ms) {
                 // The knob was set first; the try begins here.
                 gaps.clear();
@@ -209,10 +216,10 @@ impl Rhythm {
 /// A button comes up that was pressed just now: the end of a tap, no step by itself.
 fn is_tap(
     gesture: &Gesture,
-    (down_at, before): &(Time, Action),
-    (at, after): &(Time, Action),
+    (down_at, before): (Time, &Action),
+    (at, after): (Time, &Action),
 ) -> bool {
-    let gap_ms = at.since(*down_at).ms() as f64;
+    let gap_ms = at.since(down_at).ms() as f64;
     match (before, after) {
         (Action::Down(down), Action::Up(up)) => down == up && !waits(gesture, after, gap_ms),
         _ => false,
@@ -454,14 +461,16 @@ mod tests {
             (75, &down),
             (195, &up),
         ];
-        let history: Vec<(Time, Action)> = (history.into_iter())
-            .map(|(tick, action)| (Time(tick), action.clone()))
-            .collect();
-        let rhythm = Rhythm::of(&history, &gesture()).expect("three steps");
+        let history = || {
+            history
+                .into_iter()
+                .map(|(tick, action)| (Time(tick), action))
+        };
+        let rhythm = Rhythm::of(history(), &gesture()).expect("three steps");
         // 200, 300 and 250 ms: our own arithmetic.
         assert!((rhythm.mean_ms - 250.0).abs() < 1e-9);
         assert!((rhythm.spread_ms - 50.0).abs() < 1e-9);
-        assert_eq!(Rhythm::of(&history[..2], &gesture()), None);
+        assert_eq!(Rhythm::of(history().take(2), &gesture()), None);
     }
 
     #[test]
@@ -476,11 +485,9 @@ mod tests {
             ..gesture()
         };
         let (down, up) = (Action::Down(Button::Stop), Action::Up(Button::Stop));
-        let history: Vec<(Time, Action)> =
-            [(0, &down), (9, &up), (30, &down), (33, &up), (60, &down)]
-                .map(|(tick, action)| (Time(tick), action.clone()))
-                .into();
-        let rhythm = Rhythm::of(&history, &gesture).expect("two steps");
+        let history = [(0, &down), (9, &up), (30, &down), (33, &up), (60, &down)]
+            .map(|(tick, action)| (Time(tick), action));
+        let rhythm = Rhythm::of(history.into_iter(), &gesture).expect("two steps");
         assert_eq!((rhythm.mean_ms, rhythm.spread_ms), (300.0, 0.0));
         assert_eq!(odds(&gesture, None, rhythm), 1.0);
     }

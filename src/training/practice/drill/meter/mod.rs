@@ -1,7 +1,7 @@
 //! The meter: a check of the service sheet, how it is made safely, and what its reading says.
 
 mod spot;
-pub use spot::{Kind, Range, Spot, State, all};
+pub use spot::{Kind, Range, Spot, State, all, pump_a};
 
 use super::{Place, Site, below, draws, one_of, shuffle, site, within};
 use crate::bench::{Display, MeterMode, meter};
@@ -89,7 +89,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
         .filter(|spot| Some(spot.kind.key()) == kind)
         .collect();
     let spot = one_of(&here, rng).expect("a board's sheet has checks with a meter");
-    let sound = spot.sound(site.library.sound, site.mains);
+    let sound = spot.sound(&site.library, site.mains);
     let shown = reading(&spot, sound, rng);
     Task {
         place: site.place(),
@@ -213,7 +213,7 @@ fn ranges(
     let mut all: Vec<(MeterMode, Range)> = Vec::new();
     for site in sites {
         for other in spot::all() {
-            all.push((other.mode, other.sound(site.library.sound, site.mains)));
+            all.push((other.mode, other.sound(&site.library, site.mains)));
         }
     }
     // What a load without voltage or current shows.

@@ -2,8 +2,9 @@
 //! what a sound one shows. The sheet says it in words; these are the same checks as data.
 
 use crate::bench::MeterMode;
+use crate::lesson::Library;
 use detent_simulation::plant::heat::ntc_beta_ohms;
-use detent_simulation::plant::{Component, Mains, Param, Params, Pin, Side, Terminal};
+use detent_simulation::plant::{Component, Mains, Param, Params, Pin, Rating, Side, Terminal};
 
 /// A winding's own tolerance, share of its value. Common practice, no source.
 const WINDING_SHARE: f64 = 0.10;
@@ -134,12 +135,13 @@ pub struct Spot {
 
 impl Spot {
     /// What a sound one shows on this machine.
-    pub fn sound(&self, sound: &Params, mains: Mains) -> Range {
+    pub fn sound(&self, library: &Library<'_>, mains: Mains) -> Range {
+        let sound = library.sound;
         let share =
             |value: f64, share: f64| Range::Between(value * (1.0 - share), value * (1.0 + share));
         let thermistor = ntc_beta_ohms(
             sound.get(Param::ThermR25Ohms),
-            THERMISTOR_BETA_K,
+            library.board.thermistor.beta_k,
             sound.get(Param::AmbientC),
         );
         match self.kind {
@@ -167,17 +169,19 @@ impl Spot {
                 let volts = sound.get(Param::RailV) * thermistor / (thermistor + pullup);
                 share(volts, 2.0 * RAIL_SHARE)
             }
-            Kind::Current => match mains {
-                Mains::V120Hz60 => share(1.3, PUMP_SHARE),
-                Mains::V230Hz50 => share(0.7, PUMP_SHARE),
-            },
+            Kind::Current => share(pump_a(sound, mains.rating()), PUMP_SHARE),
             Kind::Pulses => Range::Between(PULSES_HZ.0, PULSES_HZ.1),
         }
     }
 }
 
-/// The machine's thermistor, as the boards take it to be, K.
-const THERMISTOR_BETA_K: f64 = 3977.0;
+/// What a sound pump draws that turns, to the tenth of an ampere that the service sheet prints, A rms. The voltage
+/// over the impedance of a winding, √(R² + (2πfL)²).
+pub fn pump_a(sound: &Params, rating: Rating) -> f64 {
+    let reactance = core::f64::consts::TAU * rating.hz * sound.get(Param::PumpRunHenry);
+    let impedance = libm::hypot(sound.get(Param::PumpCoilOhms), reactance);
+    libm::round(10.0 * rating.volts / impedance) / 10.0
+}
 
 const fn load(terminal: Terminal) -> Pin {
     Pin::Wire(terminal, Side::Load)

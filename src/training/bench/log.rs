@@ -1,0 +1,286 @@
+//! Everything that happened on a bench, in order, each with its tick. It is only ever added to; judging, the way
+//! through a job, its account and the screens all read it.
+
+use super::action::Action;
+use super::inspect::Found;
+use super::landmark::Landmark;
+use super::meter::MeterTest;
+use super::view::{Event, Reading};
+use detent_simulation::plant::Component;
+use detent_simulation::units::Time;
+use std::fmt;
+
+/// One thing that happened.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LogEntry {
+    /// The person began to do something.
+    Action {
+        /// When.
+        at: Time,
+        /// What.
+        action: Action,
+    },
+    /// The machine went through something.
+    Landmark(Landmark),
+    /// Something unsafe or mistaken happened.
+    Event(Event),
+    /// The meter was tried on the proving source.
+    MeterTest(MeterTest),
+    /// A reading was taken.
+    Reading(Reading),
+    /// A component was looked at.
+    Found(Found),
+    /// Something was repaired.
+    Repair {
+        /// When.
+        at: Time,
+        /// How.
+        repair: Repair,
+    },
+}
+
+/// How something was repaired.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Repair {
+    /// A part was fitted.
+    Fitted {
+        /// Its number on the counter today.
+        part: String,
+    },
+    /// Something was put right that needed no part.
+    PutRight(Component),
+}
+
+/// What kind of entry it is: the log keeps the places of each.
+#[derive(Clone, Copy)]
+enum Kind {
+    Action,
+    Note,
+    Landmark,
+    Event,
+    MeterTest,
+    Reading,
+    Found,
+    Repair,
+}
+
+/// Kinds of entry.
+const KINDS: usize = Kind::Repair as usize + 1;
+
+/// The log of one bench.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BenchLog {
+    entries: Vec<LogEntry>,
+    /// Places of the entries of each kind, so that no question walks through the others.
+    places: [Vec<u32>; KINDS],
+}
+
+impl BenchLog {
+    /// Adds what happened last.
+    pub fn push(&mut self, entry: LogEntry) {
+        let place = self.entries.len() as u32;
+        let kind = match &entry {
+            LogEntry::Action { action, .. } => {
+                if matches!(action, Action::NoteCode(_)) {
+                    self.places[Kind::Note as usize].push(place);
+                }
+                Kind::Action
+            }
+            LogEntry::Landmark(_) => Kind::Landmark,
+            LogEntry::Event(_) => Kind::Event,
+            LogEntry::MeterTest(_) => Kind::MeterTest,
+            LogEntry::Reading(_) => Kind::Reading,
+            LogEntry::Found(_) => Kind::Found,
+            LogEntry::Repair { .. } => Kind::Repair,
+        };
+        self.places[kind as usize].push(place);
+        self.entries.push(entry);
+    }
+
+    /// Everything, oldest first.
+    pub fn entries(&self) -> &[LogEntry] {
+        &self.entries
+    }
+
+    fn of<'a, T>(&'a self, kind: Kind, read: fn(&'a LogEntry) -> Option<T>) -> Entries<'a, T> {
+        Entries {
+            entries: &self.entries,
+            places: &self.places[kind as usize],
+            read,
+        }
+    }
+
+    /// What the person did, with the time at which it began.
+    pub fn actions(&self) -> Entries<'_, (Time, &Action)> {
+        self.of(Kind::Action, |entry| match entry {
+            LogEntry::Action { at, action } => Some((*at, action)),
+            _ => None,
+        })
+    }
+
+    /// Codes noted, as the trainee read them.
+    pub fn noted_codes(&self) -> Entries<'_, (Time, u8)> {
+        self.of(Kind::Note, |entry| match entry {
+            LogEntry::Action {
+                at,
+                action: Action::NoteCode(code),
+            } => Some((*at, *code)),
+            _ => None,
+        })
+    }
+
+    /// What the machine went through.
+    pub fn landmarks(&self) -> Entries<'_, &Landmark> {
+        self.of(Kind::Landmark, |entry| match entry {
+            LogEntry::Landmark(landmark) => Some(landmark),
+            _ => None,
+        })
+    }
+
+    /// Unsafe or mistaken things.
+    pub fn events(&self) -> Entries<'_, &Event> {
+        self.of(Kind::Event, |entry| match entry {
+            LogEntry::Event(event) => Some(event),
+            _ => None,
+        })
+    }
+
+    /// Tries of the meter on the proving source.
+    pub fn meter_tests(&self) -> Entries<'_, &MeterTest> {
+        self.of(Kind::MeterTest, |entry| match entry {
+            LogEntry::MeterTest(test) => Some(test),
+            _ => None,
+        })
+    }
+
+    /// The notebook: a report cites a reading by its place here, counted from 0.
+    pub fn readings(&self) -> Entries<'_, &Reading> {
+        self.of(Kind::Reading, |entry| match entry {
+            LogEntry::Reading(reading) => Some(reading),
+            _ => None,
+        })
+    }
+
+    /// What was found by looking, feeling and turning.
+    pub fn found(&self) -> Entries<'_, &Found> {
+        self.of(Kind::Found, |entry| match entry {
+            LogEntry::Found(found) => Some(found),
+            _ => None,
+        })
+    }
+
+    /// What was repaired.
+    pub fn repairs(&self) -> Entries<'_, (Time, &Repair)> {
+        self.of(Kind::Repair, |entry| match entry {
+            LogEntry::Repair { at, repair } => Some((*at, repair)),
+            _ => None,
+        })
+    }
+}
+
+/// The entries of one kind in a log, oldest first; a place among them is found at once.
+pub struct Entries<'a, T> {
+    entries: &'a [LogEntry],
+    places: &'a [u32],
+    /// Takes an entry of this kind apart.
+    read: fn(&'a LogEntry) -> Option<T>,
+}
+
+impl<T> Clone for Entries<'_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Entries<'_, T> {}
+
+impl<'a, T> Entries<'a, T> {
+    /// How many there are.
+    pub fn len(self) -> usize {
+        self.places.len()
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(self) -> bool {
+        self.places.is_empty()
+    }
+
+    /// The one at a place among them, counted from 0.
+    pub fn get(self, place: usize) -> Option<T> {
+        let place = *self.places.get(place)?;
+        (self.read)(&self.entries[place as usize])
+    }
+
+    /// The oldest.
+    pub fn first(self) -> Option<T> {
+        self.get(0)
+    }
+
+    /// The latest.
+    pub fn last(self) -> Option<T> {
+        self.get(self.len().checked_sub(1)?)
+    }
+
+    /// Those from a place on.
+    pub fn starting_at(self, place: usize) -> Entries<'a, T> {
+        Entries {
+            places: self.places.get(place..).unwrap_or_default(),
+            ..self
+        }
+    }
+
+    /// One after the other.
+    pub fn iter(self) -> impl DoubleEndedIterator<Item = T> + Clone {
+        let Entries {
+            entries,
+            places,
+            read,
+        } = self;
+        let entries = places.iter().map(move |place| &entries[*place as usize]);
+        entries.filter_map(read)
+    }
+}
+
+impl<T: fmt::Debug> fmt::Debug for Entries<'_, T> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_list().entries(self.iter()).finish()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::{Happening, LandmarkKind};
+
+    #[test]
+    fn each_kind_is_counted_by_itself_and_the_whole_stays_in_order() {
+        let mut log = BenchLog::default();
+        let at = Time;
+        let action = |n, action| LogEntry::Action { at: at(n), action };
+        let shock = Event {
+            at: at(2),
+            what: Happening::Shock,
+        };
+        let kind = LandmarkKind::PowerReset;
+        log.push(action(1, Action::OpenCabinet));
+        log.push(LogEntry::Event(shock.clone()));
+        log.push(action(3, Action::NoteCode(42)));
+        log.push(LogEntry::Landmark(Landmark { at: at(4), kind }));
+        log.push(action(5, Action::NoteCode(7)));
+
+        assert_eq!(log.entries().len(), 5);
+        assert_eq!(log.actions().len(), 3);
+        assert_eq!(log.actions().first(), Some((at(1), &Action::OpenCabinet)));
+        assert_eq!(log.actions().get(3), None);
+        let codes: Vec<_> = log.noted_codes().iter().collect();
+        assert_eq!(codes, [(at(3), 42), (at(5), 7)]);
+        assert_eq!(log.noted_codes().starting_at(1).first(), Some((at(5), 7)));
+        assert!(log.noted_codes().starting_at(9).is_empty());
+        assert_eq!(log.events().last(), Some(&shock));
+        assert_eq!(
+            log.landmarks().iter().next_back().map(|l| l.kind),
+            Some(kind)
+        );
+        assert!(log.readings().is_empty() && log.readings().last().is_none());
+    }
+}

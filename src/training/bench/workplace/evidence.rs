@@ -1,0 +1,73 @@
+//! What is measured and found, and which failure modes it rules out.
+
+use super::Bench;
+use crate::bench::action::MeterMode;
+use crate::bench::display::Display;
+use crate::bench::inspect::{Found, look};
+use crate::bench::log::LogEntry;
+use crate::bench::meter;
+use crate::bench::view::Reading;
+use detent_simulation::plant::{Component, FailureMode, Op, Param, Pin, Presence, Probed};
+use detent_simulation::units::uniform;
+
+impl Bench {
+    pub(super) fn note_finding(&mut self, component: Component) {
+        let plant = self.machine.plant();
+        let findings = look(plant, plant.params(), component);
+        let alike = |changes: &[_]| look(plant, &plant.params_if(changes), component) == findings;
+        let rules_out = self.modes.iter().map(|m| !could_be(m, alike)).collect();
+        self.log.push(LogEntry::Found(Found {
+            at: self.machine.now(),
+            component,
+            findings,
+            rules_out,
+        }));
+    }
+
+    pub(super) fn note_reading(&mut self, mode: MeterMode, red: Pin, black: Pin) {
+        let plant = self.machine.plant();
+        let grip = self.grip;
+        let would_show = |on: &Probed| meter::ideal_held(on, mode, red, black, grip);
+        let ideal = would_show(&plant.probed());
+        let alike =
+            |changes: &[_]| !meter::differ(mode, ideal, would_show(&plant.probed_if(changes)));
+        // A meter that shows something of its own tells nothing about the machine.
+        let meter_sound = self.meter.is_sound(mode);
+        let rules_out = self.modes.iter();
+        let rules_out = rules_out
+            .map(|m| meter_sound && !could_be(m, alike))
+            .collect();
+        let live = plant.plugged();
+        let draw = 2.0 * uniform(&mut self.rng) - 1.0;
+        let shown = self.meter.shows(mode, meter::noisy(ideal, mode, draw));
+        let at = self.machine.now();
+        self.log.push(LogEntry::Reading(Reading {
+            at,
+            mode,
+            red,
+            black,
+            grip,
+            shown,
+            meter_sound,
+            live,
+            rules_out,
+        }));
+    }
+
+    /// What the meter shows now, if it shows anything.
+    pub(super) fn shown_now(&self) -> Option<Display> {
+        let held = self.meter.held.map(|(_, display)| display);
+        held.or_else(|| {
+            let (mode, red, black) = self.probes?;
+            let on = self.machine.plant().probed();
+            let ideal = meter::ideal_held(&on, mode, red, black, self.grip);
+            Some(self.meter.shows(mode, ideal))
+        })
+    }
+}
+
+/// Whether the machine with this fault could be as it was seen. `alike` compares it with the
+/// machine that has some changes; a fault that is not always there may have been away.
+fn could_be(mode: &FailureMode, alike: impl Fn(&[(Param, Op)]) -> bool) -> bool {
+    alike(&mode.changes) || mode.presence != Presence::Steady && alike(&[])
+}

@@ -1,0 +1,153 @@
+//! What can hurt: the caution before an action, and what happens to whoever does it all the same.
+
+use super::Bench;
+use super::commands::{in_basket, needs_cabinet};
+use crate::bench::action::{Action, Grip};
+use crate::bench::log::LogEntry;
+use crate::bench::meter;
+use crate::bench::view::{Caution, Event, Happening};
+use detent_simulation::plant::{Component, Pin};
+
+/// Stored charge above this can hurt, and a circuit that shows less is dead, V (limit of safe extra-low direct
+/// voltage, IEC 61140, from memory).
+pub const TOUCH_V: f64 = 60.0;
+/// The plug's blades may carry this much one second after unplugging, V (IEC 60335-1, 22.5).
+const BLADES_V: f64 = 34.0;
+/// Water above this runs out when a part below the tub is opened, mm.
+pub const FLOOD_MM: f64 = 20.0;
+/// A basket faster than this can hurt, rev/min.
+const TURNING_RPM: f64 = 30.0;
+
+impl Bench {
+    /// The usual caution before an action, where there is one.
+    pub fn caution(&self, action: &Action) -> Option<Caution> {
+        let plant = self.machine.plant();
+        let charged = plant.supply().bulk_v > TOUCH_V;
+        match action {
+            Action::OpenCabinet if plant.plugged() => Some(Caution::OpenLive),
+            Action::Plug if self.cabinet_open => Some(Caution::PlugOpen),
+            Action::OpenCabinet if charged => Some(Caution::StoredCharge),
+            action if plant.plugged() && touches_mains(action) => Some(Caution::TouchLive),
+            action if charged && touches_charge(action) => Some(Caution::StoredCharge),
+            Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && self.turns() => {
+                Some(Caution::Moving)
+            }
+            Action::PutRight(Component::InletHoses) => Some(Caution::HotWater),
+            Action::PutRight(Component::Floor) => Some(Caution::Heavy),
+            Action::Probe { mode, red, .. }
+                if mode.sends_current() && plant.plugged() && needs_cabinet(*red) =>
+            {
+                Some(Caution::OhmsLive)
+            }
+            Action::Probe { .. } if plant.plugged() => Some(Caution::LiveTest),
+            Action::Fit(number) if self.would_flood(number) => Some(Caution::Flood),
+            Action::OpenLid if self.turns() => Some(Caution::Moving),
+            _ => None,
+        }
+    }
+
+    pub(super) fn judge_safety(&mut self, action: &Action) {
+        let plant = self.machine.plant();
+        let plugged = plant.plugged();
+        let charged = plant.supply().bulk_v > TOUCH_V;
+        let turning = plant.drive().pulley_rpm() > TURNING_RPM && plant.basket_coupled();
+        let happening = match action {
+            Action::OpenCabinet if plugged => Some(Happening::CabinetOpenedLive),
+            Action::OpenLid if turning => Some(Happening::LidOpenedSpinning),
+            action if plugged && touches_mains(action) => Some(Happening::Shock),
+            action if charged && touches_charge(action) => Some(Happening::TouchedCharge),
+            Action::Probe {
+                mode, red, black, ..
+            } if mode.sends_current() => {
+                let on = plant.probed();
+                // A ghost on an open wire has no strength to blow anything.
+                let volts = if plugged {
+                    on.volts_ac(*red, *black, meter::LOW_INPUT_OHMS)
+                } else {
+                    0.0
+                };
+                let left = on.volts_dc(*red, *black, meter::INPUT_OHMS).abs();
+                let blades = matches!(red, Pin::PlugLine | Pin::PlugNeutral);
+                // Five volts behind kilohms do not blow a fuse; they only spoil the reading.
+                let strong = volts > meter::OHMS_FUSE_V
+                    || left > if blades { BLADES_V } else { meter::OHMS_FUSE_V };
+                (strong && !self.meter.fuse_blown).then_some(Happening::OhmsOnLive)
+            }
+            Action::Probe { .. } if plugged && !self.live_tests_allowed => {
+                Some(Happening::LiveTestNotAllowed)
+            }
+            _ => None,
+        };
+        if let Some(what) = happening {
+            self.happen(what);
+        }
+        if let Action::Fit(number) = action
+            && self.would_flood(number)
+        {
+            self.happen(Happening::Flood);
+        }
+    }
+
+    fn would_flood(&self, number: &str) -> bool {
+        let below = [
+            Component::DrainPump,
+            Component::DrainHose,
+            Component::Tub,
+            Component::PressureHose,
+        ];
+        self.machine.plant().water().level_mm() > FLOOD_MM
+            && self
+                .part(number)
+                .is_some_and(|p| below.contains(&p.component))
+    }
+
+    pub(super) fn happen(&mut self, what: Happening) {
+        self.meter.fuse_blown |= what == Happening::OhmsOnLive;
+        let at = self.machine.now();
+        self.log.push(LogEntry::Event(Event { at, what }));
+    }
+
+    fn turns(&self) -> bool {
+        self.machine.plant().drive().pulley_rpm() > TURNING_RPM
+    }
+}
+
+/// True where a hand is on metal that carries mains while the plug is in.
+fn touches_mains(action: &Action) -> bool {
+    match action {
+        Action::Pull(_) | Action::Seat(_) | Action::Fit(_) => true,
+        Action::Inspect(component) => component.is_inside(),
+        Action::Probe {
+            grip: Grip::Fingers,
+            red,
+            black,
+            ..
+        } => bites(*red) || bites(*black),
+        _ => false,
+    }
+}
+
+/// True where a hand is on metal that can hold the bulk capacitor's charge.
+fn touches_charge(action: &Action) -> bool {
+    match action {
+        Action::Pull(_) | Action::Fit(_) => true,
+        Action::Inspect(component) => component.is_inside(),
+        Action::Probe {
+            grip: Grip::Fingers,
+            red,
+            black,
+            ..
+        } => is_bulk(*red) || is_bulk(*black),
+        _ => false,
+    }
+}
+
+/// True where mains voltage, or the charge that it leaves, can be under the probe.
+fn bites(pin: Pin) -> bool {
+    !matches!(pin, Pin::PlugEarth) && !matches!(pin, Pin::Wire(t, _) if !t.is_mains())
+}
+
+/// True for the bulk capacitor's test points.
+fn is_bulk(pin: Pin) -> bool {
+    matches!(pin, Pin::BulkPlus | Pin::BulkMinus)
+}

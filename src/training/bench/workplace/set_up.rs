@@ -1,0 +1,85 @@
+//! What a bench is made from.
+
+use super::Bench;
+use crate::bench::action::Grip;
+use crate::bench::landmark::Watcher;
+use crate::bench::log::BenchLog;
+use crate::bench::meter::Meter;
+use crate::bench::part::{Part, Rates};
+use detent_simulation::controller::{Board, Memory};
+use detent_simulation::machine::Machine;
+use detent_simulation::plant::{FailureMode, Param, Params, Plant, Rating};
+use detent_simulation::units::Time;
+use rand::SeedableRng;
+use rand_chacha::ChaCha8Rng;
+
+/// All that a bench is made from.
+#[derive(Clone, Debug)]
+pub struct Setup {
+    /// The control board.
+    pub board: Board,
+    /// What the board remembers from before.
+    pub memory: Memory,
+    /// The sound machine's parameters.
+    pub sound: Params,
+    /// Mains supply.
+    pub rating: Rating,
+    /// Wear of this machine's dial.
+    pub dial_wear: f64,
+    /// Faults in this machine.
+    pub faults: Vec<FailureMode>,
+    /// Every failure mode that the machine could have.
+    pub modes: Vec<FailureMode>,
+    /// What the counter sells.
+    pub parts: Vec<Part>,
+    /// What the shop charges.
+    pub rates: Rates,
+    /// Seed of every random draw.
+    pub seed: u64,
+    /// Meter work on the live machine is allowed.
+    pub live_tests_allowed: bool,
+    /// A lead of the meter is broken inside its insulation.
+    pub lead_open: bool,
+}
+
+impl Bench {
+    /// Sets the machine up, plugged in and idle as the customer left it.
+    pub fn new(setup: Setup) -> Bench {
+        let mut plant = Plant::new(&setup.sound, setup.rating, setup.seed);
+        plant.set_condition(Param::DialWear, setup.dial_wear);
+        for fault in &setup.faults {
+            plant.inflict(fault);
+        }
+        plant.set_plugged(true);
+        let memory = if plant.params().get(Param::MemoryLost) > 0.5 {
+            Memory::default()
+        } else {
+            setup.memory
+        };
+        Bench {
+            machine: Machine::new(plant, &setup.board, memory),
+            modes: setup.modes,
+            counter: setup.parts,
+            rates: setup.rates,
+            live_tests_allowed: setup.live_tests_allowed,
+            cabinet_open: false,
+            pulled: Vec::new(),
+            probes: None,
+            grip: Grip::Clips,
+            meter: Meter {
+                lead_open: setup.lead_open,
+                ..Meter::default()
+            },
+            parts: Vec::new(),
+            spent: 0.0,
+            waited_hours: 0.0,
+            log: BenchLog::default(),
+            watcher: Watcher::default(),
+            report: None,
+            hidden: setup.faults,
+            began: Time::ZERO,
+            rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x6d65_7465_7221),
+            counter_rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x7368_656c_6621),
+        }
+    }
+}
