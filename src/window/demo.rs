@@ -2,16 +2,14 @@
 
 use super::attempts::{Attempts, Trouble};
 use super::port::*;
-use detent_simulation::controller::{
-    Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try,
-};
+use detent_simulation::controller::{Board, Broke, GestureInput, Outcome, TraceLine, Try};
+use detent_simulation::interface::{Button, Component, Direction, Pin, Side, Terminal};
 use detent_simulation::machine::Sound;
-use detent_simulation::plant::{Button, Component, Pin, Side, Terminal};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::script::Step;
 use detent_training::bench::{
     Action, BenchView, Caution, Condition, Display, Event, Finding, Found, Grip, Happening,
-    MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal, Turn,
+    MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal,
 };
 use detent_training::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Points, Score};
 use detent_training::practice::CourseJob;
@@ -258,8 +256,8 @@ fn demo_tries() -> Vec<Try> {
         got: Some(input),
         broke,
     };
-    let left = Detent(Rotation::Left);
-    let right = Detent(Rotation::Right);
+    let left = Detent(Direction::Left);
+    let right = Detent(Direction::Right);
     let start = |last_ms: u32, slow: u32, broke| {
         let mut lines: Vec<TraceLine> =
             (0..4).map(|i| line(0, i * 230, 6000, left, None)).collect();
@@ -410,7 +408,7 @@ impl BenchPort for DemoBench {
             Action::OpenLid => view.machine.lid_open = true,
             Action::CloseLid => view.machine.lid_open = false,
             Action::Detent(turn) => {
-                let by = if turn == Turn::Right { 1 } else { 23 };
+                let by = if turn == Direction::Right { 1 } else { 23 };
                 view.machine.dial_position = (view.machine.dial_position + by) % 24;
             }
             Action::Down(Button::Start) => view.machine.lamps.code = 0x96,

@@ -2,7 +2,7 @@
 
 use super::attempts::{Attempts, Trouble};
 use detent_simulation::controller::Board;
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
 use detent_training::bench::{Action, BenchView, Caution, Part, Rates, Refusal};

@@ -5,7 +5,7 @@ use super::hands::Held;
 use super::port::{BenchPort, Job, Kept, Shop};
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
-use detent_simulation::plant::{Component as Part, Pin};
+use detent_simulation::interface::{Component as Part, Pin};
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
 use detent_training::bench::{Action, Advice, BenchView, Caution, Grip, MeterMode, Refusal};
@@ -499,7 +499,7 @@ impl Default for Desk {
 mod tests {
     use super::*;
     use crate::demo::DemoBench;
-    use detent_training::bench::Turn;
+    use detent_simulation::interface::Direction;
 
     /// When each of the queued turns is done, ticks from now.
     fn times(bench: &mut BenchRes, ticks: u64) -> Vec<u64> {
@@ -516,12 +516,12 @@ mod tests {
     fn turns_of_one_frame_are_spread_over_it_and_leave_nothing_behind() {
         let mut bench = BenchRes::new(Box::new(DemoBench::new()));
         for _ in 0..3 {
-            bench.push(Action::Detent(Turn::Left));
+            bench.push(Action::Detent(Direction::Left));
         }
         bench.spread(100);
         assert_eq!(times(&mut bench, 100), [25, 50, 75]);
         // The next frame is short: its turn is not hurried by the frame before.
-        bench.push(Action::Detent(Turn::Right));
+        bench.push(Action::Detent(Direction::Right));
         bench.spread(30);
         assert_eq!(times(&mut bench, 30), [15]);
     }
@@ -531,11 +531,11 @@ mod tests {
         let mut bench = BenchRes::new(Box::new(DemoBench::new()));
         // A frame of 2 ticks brings what the hand did 60, 40 and 20 ticks ago.
         for age in [60, 40, 20] {
-            bench.push_aged(Action::Detent(Turn::Left), Some(age));
+            bench.push_aged(Action::Detent(Direction::Left), Some(age));
         }
         bench.spread(2);
         assert_eq!(times(&mut bench, 2), [0]);
-        bench.push_aged(Action::Detent(Turn::Left), Some(10));
+        bench.push_aged(Action::Detent(Direction::Left), Some(10));
         bench.spread(50);
         assert_eq!(times(&mut bench, 110), [18, 38, 98]);
     }
@@ -544,7 +544,7 @@ mod tests {
     fn turns_never_run_together() {
         let mut bench = BenchRes::new(Box::new(DemoBench::new()));
         for _ in 0..5 {
-            bench.push(Action::Detent(Turn::Left));
+            bench.push(Action::Detent(Direction::Left));
         }
         bench.spread(2);
         assert_eq!(times(&mut bench, 25), [0, 5, 10, 15, 20]);

@@ -18,7 +18,7 @@ use bevy::render::renderer::RenderAdapterInfo;
 use bevy::window::PrimaryWindow;
 use bevy_egui::{EguiGlobalSettings, PrimaryEguiContext};
 use detent_simulation::controller::Lamps;
-use detent_simulation::plant::{Button, Component as Part, Connector, Pin};
+use detent_simulation::interface::{Button, Component as Part, Connector, Pin};
 use detent_training::bench::BenchView;
 
 /// The camera that sees the room.

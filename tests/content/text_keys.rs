@@ -3,8 +3,9 @@
 
 use detent_content::{Language, Texts, Value, builtin, read_board};
 use detent_simulation::controller::{Broke, Monitor};
+use detent_simulation::interface::{Component, Side};
 use detent_simulation::machine::Sound;
-use detent_simulation::plant::{Component, Param, Side};
+use detent_simulation::plant::Param;
 use detent_training::bench::{Advice, Condition, Finding, Happening};
 use detent_training::lesson::{Dimension, Mains};
 use detent_training::practice::{Skill, Why};

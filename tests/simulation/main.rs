@@ -1,6 +1,7 @@
 //! The simulation against published values, reference programs and its own promises.
 
 mod boards;
+mod imports;
 mod loads;
 mod machine_network;
 mod network_allocation;

@@ -2,12 +2,10 @@
 //! they say of rhythm and readings agrees with the machine and with published figures of how fast hands are.
 
 use detent_content::{Shelf, builtin};
-use detent_simulation::controller::{
-    Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, Signs,
-};
+use detent_simulation::controller::{Gesture, GestureInput, GestureStep, LidMove, Outcome, Signs};
 use detent_simulation::controller::{Selector, rehearse};
+use detent_simulation::interface::{Button, Component, Direction};
 use detent_simulation::plant::dial::error_chances;
-use detent_simulation::plant::{Button, Component};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::script::{Step, entry_steps};
 use detent_training::bench::{Action, Condition, Display, cure, meter};
@@ -400,7 +398,7 @@ fn odds_of_an_even_hand_are_the_dials_own_chances() {
         rest_ms: 500,
         within_ms: 9000,
         from: None,
-        steps: vec![turn(Rotation::Left, 4), turn(Rotation::Right, 5), tap],
+        steps: vec![turn(Direction::Left, 4), turn(Direction::Right, 5), tap],
     };
     for (wear, ms) in [(0.9, 60), (0.5, 100), (0.2, 50), (1.0, 300)] {
         let (rested, quick) = (

@@ -2,8 +2,9 @@
 //! goes wrong with the instrument itself.
 
 use crate::stage::Stage;
+use detent_simulation::interface::{Component, Connector, Pin};
+use detent_simulation::plant::Param;
 use detent_simulation::plant::mains::{STRAY_EARTH_FARADS, STRAY_LINE_FARADS};
-use detent_simulation::plant::{Component, Connector, Param, Pin};
 use detent_simulation::units::Span;
 use detent_training::bench::{
     Action, Bench, Display, Grip, Happening, MeterMode, Reading, Refusal, meter,

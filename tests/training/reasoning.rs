@@ -10,7 +10,8 @@
 use crate::stage::{MAINS, Stage};
 use detent_content::{builtin, table_file};
 use detent_simulation::controller::{Broke, Outcome as GestureOutcome, Try};
-use detent_simulation::plant::{Component, Connector, Presence};
+use detent_simulation::interface::{Component, Connector};
+use detent_simulation::plant::Presence;
 use detent_simulation::units::uniform;
 use detent_training::bench::{Action, Display, Grip, MeterMode, meter};
 use detent_training::lesson::set_up;

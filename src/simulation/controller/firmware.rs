@@ -3,7 +3,7 @@
 use super::board::{Board, Phase, Selector};
 use super::debounce::Debounce;
 use super::drive::{Demand, Drive};
-use super::gesture::{Automaton, Entry, GestureInput, LidMove, Rotation};
+use super::gesture::{Automaton, Entry, GestureInput, LidMove};
 use super::glance::Glance;
 use super::io::{Inputs, Lamps, Outputs};
 use super::lamps::{Governor, blink};
@@ -16,7 +16,7 @@ use super::service::{Request, Service, Touch};
 use super::signs::Picture;
 use super::view::ControlView;
 use super::watch::{Aim, Limits, Watch};
-use crate::plant::{Button, Relay};
+use crate::interface::{Button, Direction, Relay};
 use crate::units::{Span, TICK_MS, TICK_S, TICKS_PER_S};
 use serde::Serialize;
 use std::sync::Arc;
@@ -451,13 +451,10 @@ impl Controller {
         let pressed =
             self.panel.buttons.iter().any(Debounce::closed) || moves.iter().any(Option::is_some);
         self.entry.tick(&firm.entry, pressed);
-        let rotation = if steps < 0 {
-            Rotation::Left
-        } else {
-            Rotation::Right
-        };
-        for _ in 0..steps.unsigned_abs() {
-            self.feed(firm, GestureInput::Detent(rotation));
+        if let Some(way) = Direction::of_steps(steps) {
+            for _ in 0..steps.unsigned_abs() {
+                self.feed(firm, GestureInput::Detent(way));
+            }
         }
         // Stop before Start, as the panel is scanned.
         for button in [Button::Stop, Button::Start, Button::More, Button::Less] {

@@ -4,7 +4,7 @@
 //! since the edge before. Three clocks run: since the try began, since the step began, since the last
 //! edge. Each input of a try leaves a line, so that a failed try can be explained.
 
-use crate::plant::Button;
+use crate::interface::{Button, Direction};
 use crate::units::{Span, TICK_MS};
 use serde::{Deserialize, Serialize};
 use std::collections::VecDeque;
@@ -34,7 +34,7 @@ pub enum GestureStep {
     /// Turn the dial by so many detents.
     Turn {
         /// Which way.
-        to: Rotation,
+        to: Direction,
         /// How far.
         detents: u8,
         /// Own window, ms.
@@ -104,15 +104,6 @@ fn once() -> u8 {
     1
 }
 
-/// A direction of the dial, seen from the front.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Rotation {
-    /// Anticlockwise.
-    Left,
-    /// Clockwise.
-    Right,
-}
-
 /// A movement of the lid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum LidMove {
@@ -126,7 +117,7 @@ pub enum LidMove {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum GestureInput {
     /// One detent.
-    Detent(Rotation),
+    Detent(Direction),
     /// A button went down.
     Down(Button),
     /// A button came up.
@@ -616,7 +607,7 @@ mod tests {
             from: None,
             steps: vec![
                 GestureStep::Turn {
-                    to: Rotation::Left,
+                    to: Direction::Left,
                     detents: 2,
                     window_ms: None,
                 },
@@ -657,8 +648,8 @@ mod tests {
         entry.tries().last().map_or(Outcome::Open, |t| t.outcome)
     }
 
-    const L: GestureInput = Detent(Rotation::Left);
-    const R: GestureInput = Detent(Rotation::Right);
+    const L: GestureInput = Detent(Direction::Left);
+    const R: GestureInput = Detent(Direction::Right);
 
     #[test]
     fn the_right_inputs_in_time_enter() {

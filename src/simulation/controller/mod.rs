@@ -1,4 +1,4 @@
-//! The board's firmware. Knows no plant, only its inputs and outputs.
+//! The board's firmware. Knows no plant, only its inputs and outputs and the names in `interface`.
 //!
 //! One call of [`Controller::step`] is one tick. It reads the inputs (`sense`, `debounce`), lets
 //! the current mode say what it wants (`program`, `service`, `recalibrate`), passes the wish
@@ -35,7 +35,7 @@ pub use board::{
 pub use check::{BoardFault, BoardProblem};
 pub use firmware::Controller;
 pub use gesture::{
-    Broke, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine, Try, rehearse,
+    Broke, Gesture, GestureInput, GestureStep, LidMove, Outcome, TraceLine, Try, rehearse,
 };
 pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};

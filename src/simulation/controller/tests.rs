@@ -1,7 +1,7 @@
 //! The control against a small scripted machine: ramps instead of physics.
 
 use super::*;
-use crate::plant::{Relay, Relays};
+use crate::interface::{Relay, Relays};
 use crate::units::{TICK_S, TICKS_PER_S};
 use proptest::prelude::*;
 
@@ -344,7 +344,7 @@ fn each_mistake_in_a_board_is_named_with_its_field() {
     check(
         |b| {
             b.gesture.steps[3] = GestureStep::Hold {
-                button: crate::plant::Button::Start,
+                button: crate::interface::Button::Start,
                 min_ms: 2000,
                 max_ms: 2500,
                 window_ms: Some(1500),

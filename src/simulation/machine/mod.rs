@@ -7,7 +7,8 @@ pub use sound::{Sound, Sounds};
 pub use view::MachineView;
 
 use crate::controller::{Board, Controller, Inputs, Memory, Outputs, Selector, Try};
-use crate::plant::{Button, Component, Plant, Terminal};
+use crate::interface::{Button, Component, Direction, Terminal};
+use crate::plant::Plant;
 use crate::units::Time;
 use sha2::{Digest, Sha256};
 
@@ -74,8 +75,8 @@ impl Machine {
     }
 
     /// Turns the dial by one detent.
-    pub fn detent(&mut self, clockwise: bool) {
-        let report = self.plant.detent(clockwise);
+    pub fn detent(&mut self, way: Direction) {
+        let report = self.plant.detent(way);
         self.dial_steps = self.dial_steps.saturating_add(report.steps);
         self.dial_index |= report.index;
     }

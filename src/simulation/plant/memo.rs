@@ -2,9 +2,9 @@
 //! few speeds thousands of times; the solution is a pure function of the switching and the
 //! parameters, so looking it up gives what solving would, to the bit.
 
-use super::ids::Relay;
 use super::mains::Switching;
 use super::washer::LoadAmps;
+use crate::interface::Relay;
 use num_complex::Complex64;
 
 /// Places: a motor speed each, for either direction of drive.

@@ -4,7 +4,6 @@ pub mod dial;
 pub mod drive;
 mod fault;
 pub mod heat;
-pub mod ids;
 pub mod mains;
 mod memo;
 pub mod motor;
@@ -17,8 +16,6 @@ mod washer;
 pub mod water;
 
 pub use fault::{FailureMode, Op, Presence, Stress};
-pub use ids::{Button, Component, Connector, Pin, Relay, Relays, Side, Terminal};
-pub use mains::{Mains, Rating};
 pub use params::{Param, Params};
 pub use probe::Probed;
 pub use washer::{BoardPins, LoadAmps, Plant, SolvePolicy};

@@ -3,13 +3,13 @@
 //! can be seen from outside alike. Range, resolution and noise belong to the meter on the bench.
 
 use super::fault::Op;
-use super::ids::{Pin, Relay, Terminal};
-use super::mains::{Analysis, Circuit, Rating, Switching, angular};
+use super::mains::{Analysis, Circuit, Switching, angular};
 use super::motor::{quotient, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
 use super::washer::Plant;
 use super::water::hydrostatic_kpa;
+use crate::interface::{Pin, Rating, Relay, Terminal};
 use num_complex::Complex64;
 
 /// Test source of the ohmmeter, V.

@@ -3,14 +3,14 @@
 use super::dial::Dial;
 use super::drive::{Coupling, Drive};
 use super::fault::{FailureMode, Presence, Stress};
-use super::ids::{Component, Connector, Relay, Relays, Terminal};
-use super::mains::{Circuit, Rating, Switching, WIRES, motor_circuit};
+use super::mains::{Circuit, Switching, WIRES, motor_circuit};
 use super::memo::{Memo, Solution};
 use super::motor::{MotorCircuit, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
 use super::supply::Supply;
 use super::water::{Water, WaterDrive};
+use crate::interface::{Component, Connector, Direction, Rating, Relay, Relays, Terminal};
 use crate::units::{Span, TICK_S, Time};
 use num_complex::Complex64;
 use rand::{Rng, SeedableRng};
@@ -351,13 +351,11 @@ impl Plant {
     }
 
     /// Turns the dial by one detent; what its contacts reported goes to the board.
-    pub fn detent(&mut self, clockwise: bool) -> super::dial::Report {
+    pub fn detent(&mut self, way: Direction) -> super::dial::Report {
         let gap = self.state.now.since(self.state.last_detent);
         self.state.last_detent = self.state.now;
         let wear = self.state.params.get(Param::DialWear);
-        self.state
-            .dial
-            .detent(clockwise, gap, wear, &mut self.state.rng)
+        self.state.dial.detent(way, gap, wear, &mut self.state.rng)
     }
 
     /// Pulls or seats a connector; `pins` are the terminals of a board connector.

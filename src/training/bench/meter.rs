@@ -2,7 +2,8 @@
 
 use super::action::{Grip, MeterMode};
 use super::view::{Display, MeterTest};
-use detent_simulation::plant::{Pin, Probed};
+use detent_simulation::interface::Pin;
+use detent_simulation::plant::Probed;
 use detent_simulation::units::Time;
 
 /// Input resistance on the voltage ranges, Ω (common practice for digital multimeters, no source).

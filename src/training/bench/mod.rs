@@ -10,7 +10,7 @@ mod report;
 pub mod script;
 mod view;
 mod workplace;
-pub use action::{Action, Grip, MeterMode, Turn};
+pub use action::{Action, Grip, MeterMode};
 pub use inspect::{Finding, Found, look};
 pub use landmark::{Landmark, LandmarkKind};
 pub use part::{Condition, Part, Rates, cure, current};

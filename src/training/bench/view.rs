@@ -3,8 +3,8 @@
 use super::action::{Grip, MeterMode};
 use super::inspect::Found;
 use super::meter;
+use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::machine::MachineView;
-use detent_simulation::plant::{Component, Connector, Pin};
 use detent_simulation::units::Time;
 use serde::{Deserialize, Serialize};
 

@@ -1,6 +1,6 @@
 //! The bench itself: a machine, a person's hands, a meter, a parts counter and a clock.
 
-use super::action::{Action, Grip, MeterMode, Turn};
+use super::action::{Action, Grip, MeterMode};
 use super::inspect::{Found, look};
 use super::landmark::{Landmark, LandmarkKind, Watcher};
 use super::meter::Meter;
@@ -11,11 +11,9 @@ use super::view::{
 };
 use super::{cost, meter};
 use detent_simulation::controller::{Board, Memory, Try};
+use detent_simulation::interface::{Component, Connector, Pin, Rating, Terminal};
 use detent_simulation::machine::Machine;
-use detent_simulation::plant::{
-    Component, Connector, FailureMode, Op, Param, Params, Pin, Plant, Presence, Probed, Rating,
-    Terminal,
-};
+use detent_simulation::plant::{FailureMode, Op, Param, Params, Plant, Presence, Probed};
 use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use rand::SeedableRng;
@@ -374,7 +372,7 @@ impl Bench {
             Action::Unplug => plant.set_plugged(false),
             Action::OpenLid => plant.set_lid_open(true),
             Action::CloseLid => plant.set_lid_open(false),
-            Action::Detent(turn) => self.machine.detent(*turn == Turn::Right),
+            Action::Detent(way) => self.machine.detent(*way),
             Action::Down(button) => self.machine.press(*button, true),
             Action::Up(button) => self.machine.press(*button, false),
             Action::OpenCabinet => self.cabinet_open = true,

@@ -6,7 +6,8 @@ use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{Action, Advice, Bench, Display, Happening, LandmarkKind, MeterMode, Report};
 use detent_simulation::controller::{MAX_CODES, Outcome};
-use detent_simulation::plant::{Component, FailureMode, Pin};
+use detent_simulation::interface::{Component, Pin};
+use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, Time};
 
 /// Share of a dimension's points that each kind of loss takes.

@@ -6,9 +6,8 @@ use super::set_up::{self, Library};
 use crate::bench::script::{Condition, Step, entry_steps};
 use crate::bench::{Bench, Display, Finding, LandmarkKind, MeterMode, look, meter};
 use detent_simulation::controller::{Board, ControlMode, Monitor, Routine};
-use detent_simulation::plant::{
-    Button, Component, Connector, FailureMode, Pin, Presence, Rating, Side, Terminal,
-};
+use detent_simulation::interface::{Button, Component, Connector, Pin, Rating, Side, Terminal};
+use detent_simulation::plant::{FailureMode, Presence};
 use detent_simulation::units::Span;
 
 /// The longest wash that is waited for.
@@ -503,8 +502,8 @@ fn watch_peak(bench: &mut Bench, seconds: u64) {
     bench.wait(Span::from_s(seconds));
     for _ in 0..300 {
         let relays = bench.machine().outputs().relays;
-        let motor = relays.has(detent_simulation::plant::Relay::MotorA)
-            || relays.has(detent_simulation::plant::Relay::MotorB);
+        let motor = relays.has(detent_simulation::interface::Relay::MotorA)
+            || relays.has(detent_simulation::interface::Relay::MotorB);
         if motor {
             bench.wait(Span::from_ms(350));
             return;

@@ -5,7 +5,8 @@
 use crate::bench::{Bench, Display, Finding, Grip, LandmarkKind, MeterMode, look, meter};
 use crate::lesson::{Library, MachineState, survey};
 use detent_simulation::controller::ControlMode;
-use detent_simulation::plant::{Component, FailureMode, Pin, Presence, Rating};
+use detent_simulation::interface::{Component, Pin, Rating};
+use detent_simulation::plant::{FailureMode, Presence};
 use detent_simulation::units::{Span, by_name};
 use libm::{erf, exp, sqrt};
 use serde::{Deserialize, Serialize};

@@ -3,8 +3,9 @@
 use super::evidence;
 use super::wald::{Sprt, WaldError};
 use detent_simulation::controller::{Broke, GestureInput, Outcome, Try};
+use detent_simulation::interface::Component;
+use detent_simulation::plant::FailureMode;
 use detent_simulation::plant::dial::error_chances;
-use detent_simulation::plant::{Component, FailureMode};
 use detent_simulation::units::Span;
 
 /// Risk of taking a sound control for bad, and of the other way round. Our own choice.

@@ -1,7 +1,7 @@
 //! A bench for a drill: a plain machine to try a gesture on. Nothing of it is kept.
 
 use crate::port::{BenchPort, Job};
-use detent_simulation::plant::Rating;
+use detent_simulation::interface::Rating;
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Refusal};

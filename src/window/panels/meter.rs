@@ -4,7 +4,7 @@ use super::{Face, kit, look};
 use crate::state::Spot;
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align2, CornerRadius, RichText, Stroke, StrokeKind, Ui, vec2};
-use detent_simulation::plant::{Component as Part, Connector, Pin, Side, Terminal};
+use detent_simulation::interface::{Component as Part, Connector, Pin, Side, Terminal};
 use detent_training::bench::{Action, Display, Grip, MeterMode, Reading, meter};
 
 /// The knob's settings, as they stand in two rows.

@@ -2,8 +2,9 @@
 //! what a sound one shows. The sheet says it in words; these are the same checks as data.
 
 use crate::bench::MeterMode;
+use detent_simulation::interface::{Component, Mains, Pin, Side, Terminal};
 use detent_simulation::plant::heat::ntc_beta_ohms;
-use detent_simulation::plant::{Component, Mains, Param, Params, Pin, Side, Terminal};
+use detent_simulation::plant::{Param, Params};
 
 /// A winding's own tolerance, share of its value. Common practice, no source.
 const WINDING_SHARE: f64 = 0.10;
