@@ -5,10 +5,13 @@ use super::hands::Held;
 use super::port::{BenchPort, Job, Kept, Shop};
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
+use detent_simulation::controller::{Outcome, Tries};
 use detent_simulation::interface::{Component as Part, Pin};
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, Advice, BenchView, Caution, Grip, MeterMode, Refusal};
+use detent_training::bench::{
+    Action, Advice, BenchView, Caution, Display, Grip, MeterMode, Refusal,
+};
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::{Doubt, Review};
 use std::collections::{BTreeSet, VecDeque};
@@ -17,7 +20,10 @@ use std::collections::{BTreeSet, VecDeque};
 #[derive(Resource)]
 pub struct BenchRes {
     bench: Box<dyn BenchPort>,
-    view: BenchView,
+    /// What the meter showed at the last look.
+    meter: Option<Display>,
+    /// The tries that `doubt` was made from.
+    tries: Option<TriesMark>,
     score: Option<Score>,
     review: Option<Review>,
     doubt: Option<Doubt>,
@@ -39,6 +45,24 @@ pub struct BenchRes {
     lag: u64,
 }
 
+/// What tells tries from those of a moment ago: they are only added to, and only the last one grows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct TriesMark {
+    count: usize,
+    /// When the last one began, s, its inputs, and how it ended.
+    last: Option<(u32, usize, Outcome)>,
+}
+
+impl TriesMark {
+    fn of(tries: Tries<'_>) -> TriesMark {
+        let last = tries.last();
+        TriesMark {
+            count: tries.len(),
+            last: last.map(|t| (t.began_s, t.lines.len(), t.outcome)),
+        }
+    }
+}
+
 /// An action that waits for its tick.
 #[derive(Clone, Debug)]
 pub struct Queued {
@@ -55,11 +79,11 @@ pub struct Queued {
 impl BenchRes {
     /// A bench ready to be worked at.
     pub fn new(bench: Box<dyn BenchPort>) -> BenchRes {
-        let view = bench.view();
         BenchRes {
+            result_taken: bench.view().finished,
             bench,
-            result_taken: view.finished,
-            view,
+            meter: None,
+            tries: None,
             score: None,
             review: None,
             doubt: None,
@@ -74,18 +98,26 @@ impl BenchRes {
     }
 
     /// What the person sees.
-    pub fn view(&self) -> &BenchView {
-        &self.view
+    pub fn view(&self) -> BenchView<'_> {
+        self.bench.view()
+    }
+
+    /// What the meter showed at the last look, if it showed anything.
+    pub fn meter(&self) -> Option<Display> {
+        self.meter
     }
 
     /// Look again; once a frame, after its ticks.
     pub fn refresh(&mut self) {
-        let before = std::mem::replace(&mut self.view, self.bench.view());
-        let (old, new) = (&before.machine.control, &self.view.machine.control);
-        if self.doubt.is_none() || old.tries != new.tries {
+        self.meter = self.bench.meter_shows();
+        let view = self.bench.view();
+        let tries = Some(TriesMark::of(view.machine.control.tries));
+        let finished = view.finished;
+        if self.tries != tries {
+            self.tries = tries;
             self.doubt = self.bench.doubt();
         }
-        if self.view.finished && self.score.is_none() {
+        if finished && self.score.is_none() {
             self.score = self.bench.score();
             self.review = self.bench.review();
         }
@@ -116,7 +148,7 @@ impl BenchRes {
     pub fn take_result(&mut self) -> Option<(String, Score, f64)> {
         let score = self.score.clone().filter(|_| !self.result_taken)?;
         self.result_taken = true;
-        Some((self.job().file.clone(), score, self.view.machine.time_s))
+        Some((self.job().file.clone(), score, self.view().machine.time_s))
     }
 
     /// The name under which this attempt is kept, once it is.
@@ -153,7 +185,7 @@ impl BenchRes {
                 Action::CloseLid => Some(false),
                 _ => None,
             });
-        moves.unwrap_or(self.view.machine.lid_open)
+        moves.unwrap_or(self.view().machine.lid_open)
     }
 
     /// Do `action` at the next tick.
@@ -225,7 +257,7 @@ impl BenchRes {
     /// One tick: what is queued, at most one turn or press of it, then the machine.
     pub fn tick(&mut self) {
         // The machine was handed back: nothing of it is worked on or charged any more.
-        if self.view.finished {
+        if self.view().finished {
             self.queue.clear();
             return;
         }

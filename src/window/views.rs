@@ -109,7 +109,7 @@ struct Seen {
 }
 
 fn see(
-    view: &BenchView,
+    view: BenchView<'_>,
     desk: &Desk,
     over: Option<Pick>,
     strain: f32,
@@ -137,7 +137,7 @@ fn see(
         ],
         held: desk.held.down(),
         strain: (strain * 100.0) as i32,
-        pulled: view.pulled.clone(),
+        pulled: view.pulled.to_vec(),
         probes: [touching.0, touching.1, desk.red, desk.black],
         over: over.filter(|pick| matches!(pick, Pick::Part(_))),
         selected: desk.selected,

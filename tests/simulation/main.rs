@@ -6,6 +6,7 @@ mod loads;
 mod machine_network;
 mod network_allocation;
 mod network_ngspice;
+mod probes;
 #[path = "../spice/mod.rs"]
 mod spice;
 #[path = "../stage/mod.rs"]

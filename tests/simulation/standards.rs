@@ -6,7 +6,7 @@ use detent_simulation::controller::{ControlMode, Phase, PhaseKind, Routine, Sele
 use detent_simulation::interface::{Button, Direction, Pin, Relay};
 use detent_simulation::machine::Machine;
 use detent_simulation::plant::drive::relative_centrifugal_force;
-use detent_simulation::plant::{Param, Plant};
+use detent_simulation::plant::{Param, Plant, Probes};
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::Bench;
 use detent_training::lesson::{Mains, start_wash, survey};
@@ -25,9 +25,7 @@ fn plug_pins_v(mut plant: Plant) -> f64 {
     plant.set_plugged(false);
     drive(&mut plant, &[], Span::from_s(1));
     let charge_v = plant.supply().filter_v;
-    let metered_v = plant
-        .probed()
-        .volts_dc(Pin::PlugLine, Pin::PlugNeutral, 10e6);
+    let metered_v = Probes::on(Pin::PlugLine, Pin::PlugNeutral).volts_dc(&plant.probed(), 10e6);
     assert!(
         (metered_v - charge_v).abs() < 0.02 * charge_v + 0.01,
         "{metered_v} {charge_v}"

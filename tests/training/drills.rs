@@ -452,14 +452,14 @@ fn a_hand_on_the_bench_is_told_its_own_rhythm() {
         let mut task = entry::ask(&SITES, seed.expect("every site comes up"));
         task.wear = task.wear.map(|_| 0.0);
         let mut bench = task.bench(site);
-        assert_eq!(task.mark(&bench.machine().tries(), bench.history()), None);
+        assert_eq!(task.mark(bench.machine().tries(), bench.history()), None);
         // Resting and setting the knob comes before; the bench is at rest and without power already.
         let steps = entry_steps(&task.gesture);
         for step in steps.iter().filter(|step| **step != Step::PowerDown) {
             step.run(&mut bench).expect("a person can do this");
         }
         let marked = task
-            .mark(&bench.tries(), bench.history())
+            .mark(bench.tries(), bench.history())
             .expect("the try is over");
         assert!(marked.right, "{:?}: {marked:?}", site.place());
         let rhythm = marked.rhythm.expect("enough steps");
@@ -560,7 +560,7 @@ fn every_try_is_over_at_its_end() {
         for step in entry_steps(&task.gesture) {
             step.run(&mut bench).expect("a person can do this");
         }
-        let marked = task.mark(&bench.machine().tries(), bench.history());
+        let marked = task.mark(bench.machine().tries(), bench.history());
         assert!(marked.is_some(), "{seed}: {:?}", bench.machine().tries());
     }
 }

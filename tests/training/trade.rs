@@ -199,7 +199,13 @@ fn a_practised_hand_meets_the_entry_window() {
     };
     let before = bench.machine().tries().len();
     assert!(!slow.enter(&mut bench, &gesture));
-    let outcome = bench.machine().tries()[before].outcome;
+    let outcome = bench
+        .machine()
+        .tries()
+        .iter()
+        .nth(before)
+        .expect("one more")
+        .outcome;
     let late = matches!(
         outcome,
         Outcome::Broken(Broke::Late { .. } | Broke::WindowOver { .. })

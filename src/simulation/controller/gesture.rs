@@ -403,8 +403,8 @@ fn ms(ticks: u32) -> u32 {
 
 impl Entry {
     /// Latest tries, oldest first.
-    pub fn tries(&self) -> impl Iterator<Item = &Try> {
-        self.tries.iter()
+    pub fn tries(&self) -> (&[Try], &[Try]) {
+        self.tries.as_slices()
     }
 
     /// Forgets the open try but not the trace (the control lost power or changed its mode).
@@ -645,7 +645,7 @@ mod tests {
             entry.tick(&automaton, pressed);
         }
         assert!(next.peek().is_none());
-        entry.tries().last().map_or(Outcome::Open, |t| t.outcome)
+        entry.tries.back().map_or(Outcome::Open, |t| t.outcome)
     }
 
     const L: GestureInput = Detent(Direction::Left);

@@ -21,6 +21,7 @@ mod recalibrate;
 mod sense;
 mod service;
 mod signs;
+mod tries;
 mod view;
 mod watch;
 
@@ -43,4 +44,5 @@ pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};
 pub use mode::{ControlMode, PhaseKind};
 pub use monitor::{Monitor, Routine, Stage};
 pub use signs::{LampRules, Sight, Signs};
+pub use tries::Tries;
 pub use view::ControlView;

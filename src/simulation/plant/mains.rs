@@ -414,6 +414,11 @@ impl<T: Analysis> Circuit<T> {
         );
     }
 
+    /// Back to how it was laid out, without any value.
+    pub fn reset(&mut self) {
+        self.net.reset();
+    }
+
     /// Puts a charge on the filter capacitor: a source of `volts` behind its series resistance.
     pub fn set_filter_charge(&mut self, volts: T) {
         self.net.set_admittance(self.x_cap, T::siemens(1.0));

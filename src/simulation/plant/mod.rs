@@ -11,11 +11,13 @@ pub mod network;
 mod params;
 mod probe;
 mod signal;
+mod solution;
 pub mod supply;
 mod washer;
 pub mod water;
 
 pub use fault::{FailureMode, Op, Presence, Stress};
 pub use params::{Param, Params};
-pub use probe::Probed;
-pub use washer::{BoardPins, LoadAmps, Plant, SolvePolicy};
+pub use probe::{Probed, Probes};
+pub use solution::LoadAmps;
+pub use washer::{BoardPins, Plant, SolvePolicy};

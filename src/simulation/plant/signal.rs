@@ -211,6 +211,11 @@ impl Signals {
         }
     }
 
+    /// Back to how it was laid out, without any value.
+    pub fn reset(&mut self) {
+        self.net.reset();
+    }
+
     /// Sets the meter across its pins.
     pub fn set_meter(&mut self, siemens: f64, emf: f64) {
         if let Some(meter) = self.meter {

@@ -4,10 +4,11 @@ use super::dial::Dial;
 use super::drive::{Coupling, Drive};
 use super::fault::{FailureMode, Presence, Stress};
 use super::mains::{Circuit, Switching, WIRES, motor_circuit};
-use super::memo::{Memo, Solution};
+use super::memo::Memo;
 use super::motor::{MotorCircuit, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
+use super::solution::{LoadAmps, Solution};
 use super::supply::Supply;
 use super::water::{Water, WaterDrive};
 use crate::interface::{Component, Connector, Direction, Rating, Relay, Relays, Terminal};
@@ -51,39 +52,6 @@ pub struct BoardPins {
     pub thermistor_v: f64,
     /// Current through the motor shunt, A rms.
     pub motor_a: f64,
-}
-
-/// Currents of the loads after the last solution, A rms.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct LoadAmps {
-    /// Cold valve.
-    pub cold: f64,
-    /// Hot valve.
-    pub hot: f64,
-    /// Drain pump.
-    pub pump: f64,
-    /// Mode shifter.
-    pub shift: f64,
-    /// Lock actuator.
-    pub lock: f64,
-    /// Motor, common lead.
-    pub motor: f64,
-    /// Whole machine.
-    pub line: f64,
-}
-
-impl LoadAmps {
-    /// Each electrical load and its current, A rms.
-    pub const fn each(&self) -> [(Component, f64); 6] {
-        [
-            (Component::InletCold, self.cold),
-            (Component::InletHot, self.hot),
-            (Component::DrainPump, self.pump),
-            (Component::Motor, self.motor),
-            (Component::Shifter, self.shift),
-            (Component::LidLock, self.lock),
-        ]
-    }
 }
 
 /// A drift grows in this many steps, so that the networks are not solved anew at every tick.
@@ -736,6 +704,11 @@ impl Plant {
     /// What decides the mains network now.
     pub(super) fn mains_state(&self) -> Switching {
         self.switching(self.driven)
+    }
+
+    /// The mains network as it is laid out, whatever its values are.
+    pub(super) fn mains_layout(&self) -> Circuit<Complex64> {
+        self.mains.clone()
     }
 
     /// The mains network as it was last solved (for exporting and checking it).

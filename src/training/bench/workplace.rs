@@ -3,17 +3,17 @@
 use super::action::{Action, Grip, MeterMode};
 use super::inspect::{Found, look};
 use super::landmark::{Landmark, LandmarkKind, Watcher};
-use super::meter::Meter;
+use super::meter::{Follower, Meter};
 use super::part::{Part, Rates, cure, current};
 use super::report::Report;
 use super::view::{
     BenchView, Caution, Display, Event, Happening, MeterTest, PartInHand, Reading, Refusal,
 };
 use super::{cost, meter};
-use detent_simulation::controller::{Board, Memory, Try};
+use detent_simulation::controller::{Board, Memory, Tries};
 use detent_simulation::interface::{Component, Connector, Pin, Rating, Terminal};
 use detent_simulation::machine::Machine;
-use detent_simulation::plant::{FailureMode, Op, Param, Params, Plant, Presence, Probed};
+use detent_simulation::plant::{FailureMode, Op, Param, Params, Plant, Presence, Probed, Probes};
 use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use rand::SeedableRng;
@@ -58,15 +58,6 @@ pub struct Setup {
     pub lead_open: bool,
 }
 
-/// A part that was bought and not brought back.
-#[derive(Clone, Debug)]
-struct Held {
-    number: String,
-    fitted: bool,
-    /// The fault that it brings with it, by its place in the catalogue.
-    bad: Option<usize>,
-}
-
 /// A bench with one machine on it.
 #[derive(Clone)]
 pub struct Bench {
@@ -80,11 +71,12 @@ pub struct Bench {
     probes: Option<(MeterMode, Pin, Pin)>,
     grip: Grip,
     meter: Meter,
+    follower: Follower,
     meter_tests: Vec<MeterTest>,
     notebook: Vec<Reading>,
     found: Vec<Found>,
     noted_codes: Vec<(Time, u8)>,
-    parts: Vec<Held>,
+    parts: Vec<PartInHand>,
     spent: f64,
     waited_hours: f64,
     events: Vec<Event>,
@@ -127,6 +119,7 @@ impl Bench {
                 lead_open: setup.lead_open,
                 ..Meter::default()
             },
+            follower: Follower::default(),
             meter_tests: Vec::new(),
             notebook: Vec::new(),
             found: Vec::new(),
@@ -315,14 +308,15 @@ impl Bench {
             Action::Probe {
                 mode, red, black, ..
             } if mode.sends_current() => {
-                let on = plant.probed();
+                let at = plant.probed();
+                let mut probes = Probes::on(*red, *black);
                 // A ghost on an open wire has no strength to blow anything.
                 let volts = if plugged {
-                    on.volts_ac(*red, *black, meter::LOW_INPUT_OHMS)
+                    probes.volts_ac(&at, meter::LOW_INPUT_OHMS)
                 } else {
                     0.0
                 };
-                let left = on.volts_dc(*red, *black, meter::INPUT_OHMS).abs();
+                let left = probes.volts_dc(&at, meter::INPUT_OHMS).abs();
                 let blades = matches!(red, Pin::PlugLine | Pin::PlugNeutral);
                 // Five volts behind kilohms do not blow a fuse; they only spoil the reading.
                 let strong = volts > meter::OHMS_FUSE_V
@@ -397,7 +391,7 @@ impl Bench {
             }
             Action::LiftProbes => self.probes = None,
             Action::HoldDisplay => {
-                self.meter.held = self.probes.map(|(mode, _, _)| mode).zip(self.shown_now());
+                self.meter.held = self.probes.map(|(mode, _, _)| mode).zip(self.meter_shows());
             }
             Action::ReleaseDisplay => self.meter.held = None,
             // Its result is noted when the time for it has passed.
@@ -445,7 +439,7 @@ impl Bench {
         self.spent += part.price;
         self.waited_hours += part.wait_hours;
         let bad = self.draw_bad(&part);
-        self.parts.push(Held {
+        self.parts.push(PartInHand {
             number: part.number,
             fitted: false,
             bad,
@@ -539,15 +533,16 @@ impl Bench {
     fn note_reading(&mut self, mode: MeterMode, red: Pin, black: Pin) {
         let plant = self.machine.plant();
         let grip = self.grip;
-        let would_show = |on: &Probed| meter::ideal_held(on, mode, red, black, grip);
+        let mut probes = Probes::on(red, black);
+        let mut would_show = |at: &Probed| meter::ideal(at, mode, &mut probes, grip);
         let ideal = would_show(&plant.probed());
-        let alike =
+        let mut alike =
             |changes: &[_]| !meter::differ(mode, ideal, would_show(&plant.probed_if(changes)));
         // A meter that shows something of its own tells nothing about the machine.
         let meter_sound = self.meter.is_sound(mode);
         let rules_out = self.modes.iter();
         let rules_out = rules_out
-            .map(|m| meter_sound && !could_be(m, alike))
+            .map(|m| meter_sound && !could_be(m, &mut alike))
             .collect();
         let live = plant.plugged();
         let draw = 2.0 * uniform(&mut self.rng) - 1.0;
@@ -566,15 +561,14 @@ impl Bench {
         });
     }
 
-    /// What the meter shows now, if it shows anything.
-    fn shown_now(&self) -> Option<Display> {
-        let held = self.meter.held.map(|(_, display)| display);
-        held.or_else(|| {
-            let (mode, red, black) = self.probes?;
-            let on = self.machine.plant().probed();
-            let ideal = meter::ideal_held(&on, mode, red, black, self.grip);
-            Some(self.meter.shows(mode, ideal))
-        })
+    /// What the meter shows now, if it shows anything. Nothing changes by asking but what was worked out before.
+    pub fn meter_shows(&mut self) -> Option<Display> {
+        if let Some((_, display)) = self.meter.held {
+            return Some(display);
+        }
+        let on = self.probes?;
+        let ideal = self.follower.shows(self.machine.plant(), on, self.grip);
+        Some(self.meter.shows(on.0, ideal))
     }
 
     /// Place among the parts bought of one that an order for `number` brought and that is not fitted.
@@ -626,7 +620,7 @@ fn is_bulk(pin: Pin) -> bool {
 
 /// Whether the machine with this fault could be as it was seen. `alike` compares it with the
 /// machine that has some changes; a fault that is not always there may have been away.
-fn could_be(mode: &FailureMode, alike: impl Fn(&[(Param, Op)]) -> bool) -> bool {
+fn could_be(mode: &FailureMode, mut alike: impl FnMut(&[(Param, Op)]) -> bool) -> bool {
     alike(&mode.changes) || mode.presence != Presence::Steady && alike(&[])
 }
 
@@ -710,13 +704,8 @@ impl Bench {
 
     /// The technician's tries at the entry gesture, oldest first. Whoever turns the dial to choose a
     /// program makes no try; it is meant as one from the gesture's second step on.
-    pub fn tries(&self) -> Vec<Try> {
-        let began_s = self.began.seconds();
-        let mut tries = self.machine.tries();
-        tries.retain(|t| {
-            f64::from(t.began_s) >= began_s && t.lines.iter().any(|line| line.step > 0)
-        });
-        tries
+    pub fn tries(&self) -> Tries<'_> {
+        self.machine.tries().meant_since(self.began.seconds())
     }
 
     /// The faults that were put into the machine, cured or not.
@@ -782,33 +771,25 @@ impl Bench {
     }
 
     /// What the person knows and holds.
-    pub fn view(&self) -> BenchView {
+    pub fn view(&self) -> BenchView<'_> {
         let mut machine = self.machine.view();
         machine.control.tries = self.tries();
         BenchView {
             machine,
             cabinet_open: self.cabinet_open,
-            pulled: self.pulled.clone(),
+            pulled: &self.pulled,
             probes: self.probes,
-            meter: self.shown_now(),
             held: self.meter.held.map(|(mode, _)| mode),
-            meter_tests: self.meter_tests.clone(),
-            notebook: self.notebook.clone(),
-            found: self.found.clone(),
-            noted_codes: self.noted_codes.clone(),
-            parts: self
-                .parts
-                .iter()
-                .map(|held| PartInHand {
-                    number: held.number.clone(),
-                    fitted: held.fitted,
-                })
-                .collect(),
+            meter_tests: &self.meter_tests,
+            notebook: &self.notebook,
+            found: &self.found,
+            noted_codes: &self.noted_codes,
+            parts: &self.parts,
             spent: self.spent,
             labour: self.labour(),
             minutes: self.minutes(),
             waited_hours: self.waited_hours,
-            events: self.events.clone(),
+            events: &self.events,
             finished: self.report.is_some(),
         }
     }

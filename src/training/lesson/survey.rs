@@ -4,10 +4,10 @@
 use super::machine_state::MachineState;
 use super::set_up::{self, Library};
 use crate::bench::script::{Condition, Step, entry_steps};
-use crate::bench::{Bench, Display, Finding, LandmarkKind, MeterMode, look, meter};
+use crate::bench::{Bench, Display, Finding, Grip, LandmarkKind, MeterMode, look, meter};
 use detent_simulation::controller::{Board, ControlMode, Monitor, Routine};
 use detent_simulation::interface::{Button, Component, Connector, Pin, Rating, Side, Terminal};
-use detent_simulation::plant::{FailureMode, Presence};
+use detent_simulation::plant::{FailureMode, Presence, Probes};
 use detent_simulation::units::Span;
 
 /// The longest wash that is waited for.
@@ -257,7 +257,8 @@ fn take(
     black: Pin,
     taken: &mut Vec<Taken>,
 ) {
-    let shown = meter::ideal(&bench.machine().plant().probed(), mode, red, black);
+    let at = bench.machine().plant().probed();
+    let shown = meter::ideal(&at, mode, &mut Probes::on(red, black), Grip::Clips);
     taken.push(Taken {
         state,
         mode,

@@ -4,7 +4,7 @@ use crate::port::{BenchPort, Job};
 use detent_simulation::interface::Rating;
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, Bench, BenchView, Caution, Refusal};
+use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Refusal};
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::{Doubt, Review};
 
@@ -54,7 +54,11 @@ impl BenchPort for DrillBench {
         None
     }
 
-    fn view(&self) -> BenchView {
+    fn meter_shows(&mut self) -> Option<Display> {
+        self.bench.meter_shows()
+    }
+
+    fn view(&self) -> BenchView<'_> {
         let mut view = self.bench.view();
         // Whoever only turns the knob here has tried as well.
         view.machine.control.tries = self.bench.machine().tries();

@@ -289,7 +289,7 @@ impl Trial {
 
     /// The try, judged, once it is over.
     fn judged(&self) -> Option<entry::Marked> {
-        let tries = &self.bench.view().machine.control.tries;
+        let tries = self.bench.view().machine.control.tries;
         self.task.mark(tries, self.bench.history())
     }
 

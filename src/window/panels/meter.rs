@@ -75,7 +75,7 @@ fn display(ui: &mut Ui, face: &Face) {
     let view = face.bench.view();
     let probed = view.probes.map(|(mode, _, _)| mode);
     let mode = view.held.or(probed).unwrap_or(face.desk.mode);
-    let (digits, unit) = match view.meter {
+    let (digits, unit) = match face.bench.meter() {
         Some(display) => shown(display, mode),
         None => ("----".to_owned(), String::new()),
     };
@@ -94,7 +94,10 @@ fn display(ui: &mut Ui, face: &Face) {
         unit,
     );
     let label = face.texts.meter_mode(mode);
-    let beeps = view.meter.is_some_and(|shown| meter::beeps(mode, shown));
+    let beeps = face
+        .bench
+        .meter()
+        .is_some_and(|shown| meter::beeps(mode, shown));
     let marks = [(view.held.is_some(), "meter-held"), (beeps, "meter-beep")];
     let marks: Vec<String> = (marks.into_iter())
         .filter(|(on, _)| *on)
@@ -118,7 +121,7 @@ fn display(ui: &mut Ui, face: &Face) {
         t::LCD_ON,
         label,
     );
-    if view.meter == Some(Display::Dead) {
+    if face.bench.meter() == Some(Display::Dead) {
         kit::write(
             &painter,
             rect.left() + 16.0,
@@ -453,7 +456,7 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face) {
         if !held && probed && kit::wide(ui, face.text("do-hold")).clicked() {
             face.act(Action::HoldDisplay);
         }
-        if face.bench.view().meter == Some(Display::Dead)
+        if face.bench.meter() == Some(Display::Dead)
             && kit::wide(ui, face.text("do-meter-fuse")).clicked()
         {
             face.act(Action::ReplaceMeterFuse);

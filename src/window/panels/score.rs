@@ -65,7 +65,7 @@ pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
         }
     }
     doubt_ui(ui, face);
-    let tries = face.bench.view().machine.control.tries.clone();
+    let tries = face.bench.view().machine.control.tries;
     if !tries.is_empty() {
         kit::card(ui, |ui| {
             kit::heading(ui, face.text("tries"));

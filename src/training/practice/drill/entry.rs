@@ -5,7 +5,7 @@ use super::{Place, Site, draws, site, within};
 use crate::bench::script::Step;
 use crate::bench::{Action, Bench, Setup, cost};
 use detent_simulation::controller::{
-    Gesture, GestureInput, GestureStep, LidMove, Outcome, Selector, Try, rehearse,
+    Gesture, GestureInput, GestureStep, LidMove, Outcome, Selector, Tries, Try, rehearse,
 };
 use detent_simulation::interface::Button;
 use detent_simulation::plant::dial::Dial;
@@ -130,7 +130,7 @@ impl Task {
     }
 
     /// Judges the last try of `tries` that is over, of a hand that did `history`; none while none is.
-    pub fn mark(&self, tries: &[Try], history: &[(Time, Action)]) -> Option<Marked> {
+    pub fn mark(&self, tries: Tries<'_>, history: &[(Time, Action)]) -> Option<Marked> {
         let over = |attempt: &&Try| attempt.outcome != Outcome::Open;
         let outcome = tries.iter().rev().find(over)?.outcome;
         let rhythm = Rhythm::of(history, &self.gesture);
