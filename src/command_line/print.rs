@@ -166,7 +166,7 @@ pub(super) fn outcome(
         texts.get("cli-state-hash"),
         bench.machine().state_hash()
     ))?;
-    for attempt in &control.tries {
+    for attempt in control.tries.iter() {
         let outcome = match attempt.outcome {
             detent_simulation::controller::Outcome::Open => "…".to_owned(),
             detent_simulation::controller::Outcome::Entered => texts.get("cli-entered"),

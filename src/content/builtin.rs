@@ -4,7 +4,7 @@ use super::error::{ContentError, Problem};
 use super::table_file;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
-use detent_simulation::plant::Rating;
+use detent_simulation::interface::Rating;
 use detent_training::lesson::{Library, Scenario};
 use detent_training::reason::evidence::{self, Table};
 use include_dir::{Dir, include_dir};

@@ -3,7 +3,8 @@
 use super::error::{ContentError, Problem};
 use super::parts::Parts;
 use super::reader::{Finding, Page, repeated};
-use detent_simulation::plant::{Component, FailureMode, Op, Param, Presence, Stress};
+use detent_simulation::interface::Component;
+use detent_simulation::plant::{FailureMode, Op, Param, Presence, Stress};
 use serde::{Deserialize, Serialize};
 
 /// Every way in which a component of the machine fails.

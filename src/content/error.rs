@@ -1,6 +1,6 @@
 //! What can be wrong with a file of content.
 
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 use std::fmt;
 
 /// A file that cannot be used, and where it goes wrong.

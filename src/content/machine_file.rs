@@ -2,7 +2,8 @@
 
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
-use detent_simulation::plant::{Param, Params, Terminal};
+use detent_simulation::interface::Terminal;
+use detent_simulation::plant::{Param, Params};
 use detent_training::lesson::Mains;
 use serde::Deserialize;
 use serde::de::{Deserializer, MapAccess, Visitor};

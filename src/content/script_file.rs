@@ -56,7 +56,7 @@ pub fn script_line(step: &Step) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use detent_training::bench::Turn;
+    use detent_simulation::interface::Direction;
 
     #[test]
     fn steps_actions_and_remarks_are_read() {
@@ -68,7 +68,7 @@ mod tests {
                 (
                     2,
                     Step::Turn {
-                        way: Turn::Left,
+                        way: Direction::Left,
                         detents: 4,
                         every_ms: 220
                     }
@@ -82,7 +82,7 @@ mod tests {
     fn a_written_step_reads_back() {
         for step in [
             Step::Turn {
-                way: Turn::Left,
+                way: Direction::Left,
                 detents: 4,
                 every_ms: 180,
             },

@@ -2,7 +2,7 @@
 
 use super::builtin;
 use detent_simulation::controller::Board;
-use detent_simulation::plant::{Component, Pin, Side};
+use detent_simulation::interface::{Component, Pin, Side};
 use detent_training::bench::{Condition, MeterMode, Part};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};

@@ -2,7 +2,7 @@
 
 use super::text::{Texts, Value};
 use detent_simulation::controller::Board;
-use detent_simulation::plant::Pin;
+use detent_simulation::interface::Pin;
 use detent_training::bench::{Action, MeterMode, Part, current};
 use detent_training::lesson::Dimension;
 use detent_training::reason::evidence::{End, Outcome};

@@ -2,6 +2,7 @@
 //! and input come in as arguments, so every run replays bit for bit.
 
 pub mod controller;
+pub mod interface;
 pub mod machine;
 pub mod plant;
 pub mod units;

@@ -3,15 +3,15 @@
 use super::attempts::{Attempts, Trouble};
 use super::port::*;
 use detent_simulation::controller::{
-    Board, Broke, GestureInput, Outcome, Rotation, TraceLine, Try,
+    Board, Broke, ControlView, GestureInput, Lamps, Outcome, TraceLine, Tries, Try,
 };
-use detent_simulation::machine::Sound;
-use detent_simulation::plant::{Button, Component, Pin, Side, Terminal};
+use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
+use detent_simulation::machine::{MachineView, Sound};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::script::Step;
 use detent_training::bench::{
     Action, BenchLog, BenchView, Caution, Condition, Display, Entries, Event, Finding, Found, Grip,
-    Happening, MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal, Turn,
+    Happening, LogEntry, MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal,
 };
 use detent_training::lesson::{
     Bilingual, Deduction, Dimension, DimensionScore, Loss, Points, Score,
@@ -22,7 +22,16 @@ use detent_training::reason::Doubt;
 /// Made-up bench.
 pub struct DemoBench {
     now: Time,
-    view: BenchView,
+    machine: MachineView<'static>,
+    cabinet_open: bool,
+    pulled: Vec<Connector>,
+    probes: Option<(MeterMode, Pin, Pin)>,
+    meter: Option<Display>,
+    held: Option<MeterMode>,
+    parts: Vec<PartInHand>,
+    tries: Vec<Try>,
+    minutes: f64,
+    finished: bool,
     job: Job,
     score: Option<Score>,
     log: BenchLog,
@@ -275,8 +284,8 @@ fn demo_tries() -> Vec<Try> {
         got: Some(input),
         broke,
     };
-    let left = Detent(Rotation::Left);
-    let right = Detent(Rotation::Right);
+    let left = Detent(Direction::Left);
+    let right = Detent(Direction::Right);
     let start = |last_ms: u32, slow: u32, broke| {
         let mut lines: Vec<TraceLine> =
             (0..4).map(|i| line(0, i * 230, 6000, left, None)).collect();
@@ -305,6 +314,14 @@ fn demo_tries() -> Vec<Try> {
     ]
 }
 
+fn ordered(number: String) -> PartInHand {
+    PartInHand {
+        number,
+        fitted: false,
+        bad: None,
+    }
+}
+
 impl DemoBench {
     /// The same at another board.
     pub fn at(board: Board) -> DemoBench {
@@ -315,22 +332,18 @@ impl DemoBench {
 
     /// Plugged in, half full, showing 27.
     pub fn new() -> DemoBench {
-        let mut view = BenchView::default();
-        view.machine.plugged = true;
-        view.machine.lid_bolted = true;
-        view.machine.level_mm = 210.0;
-        view.machine.water_c = 32.0;
-        view.machine.dial_position = 2;
-        view.machine.lamps.code = 0x27;
-        view.machine.lamps.lock = true;
-        view.spent = 46.0;
-        view.minutes = 18.0;
-        view.labour = 15.0;
-        view.noted_codes = vec![(Time(6100), 27)];
-        view.parts = vec![PartInHand {
-            number: "C24-330".to_owned(),
-            fitted: false,
-        }];
+        let machine = MachineView {
+            plugged: true,
+            lid_bolted: true,
+            level_mm: 210.0,
+            water_c: 32.0,
+            dial_position: 2,
+            lamps: Lamps {
+                code: 0x27,
+                lock: true,
+            },
+            ..MachineView::default()
+        };
         let load = |t| Pin::Wire(t, Side::Load);
         let reading = |s, mode, red, black, shown, live| Reading {
             at: Time::ZERO + Span::from_s(s),
@@ -343,7 +356,7 @@ impl DemoBench {
             live,
             rules_out: Vec::new(),
         };
-        view.notebook = vec![
+        let readings = [
             reading(
                 203,
                 MeterMode::VoltsDc,
@@ -369,17 +382,33 @@ impl DemoBench {
                 false,
             ),
         ];
-        view.machine.control.tries = demo_tries();
-        view.events = vec![Event {
+        let mut log = BenchLog::default();
+        for reading in readings {
+            log.push(LogEntry::Reading(reading));
+        }
+        log.push(LogEntry::Action {
+            at: Time(6100),
+            action: Action::NoteCode(27),
+        });
+        log.push(LogEntry::Event(Event {
             at: Time(31_000),
             what: Happening::OhmsOnLive,
-        }];
+        }));
         DemoBench {
             now: Time::ZERO,
-            view,
+            machine,
+            cabinet_open: false,
+            pulled: Vec::new(),
+            probes: None,
+            meter: None,
+            held: None,
+            parts: vec![ordered("C24-330".to_owned())],
+            tries: demo_tries(),
+            minutes: 18.0,
+            finished: false,
             job: demo_job(),
             score: None,
-            log: BenchLog::default(),
+            log,
         }
     }
 }
@@ -398,7 +427,7 @@ impl BenchPort for DemoBench {
     fn step(&mut self) {
         self.now += Span(1);
         let t = self.now.seconds();
-        let machine = &mut self.view.machine;
+        let machine = &mut self.machine;
         machine.time_s = t;
         let swing = (t * 0.9).sin();
         machine.agitator_rev = 0.35 * swing;
@@ -410,38 +439,37 @@ impl BenchPort for DemoBench {
             &[Sound::LockHeld]
         };
         machine.sounds = heard.iter().copied().collect();
-        self.view.minutes = 18.0 + t / 60.0;
+        self.minutes = 18.0 + t / 60.0;
     }
 
     fn act(&mut self, action: Action) -> Result<(), Refusal> {
-        let view = &mut self.view;
         match action {
-            Action::Plug => view.machine.plugged = true,
+            Action::Plug => self.machine.plugged = true,
             Action::Unplug => {
-                view.machine.plugged = false;
-                view.machine.lamps = Default::default();
+                self.machine.plugged = false;
+                self.machine.lamps = Default::default();
             }
-            Action::OpenLid => view.machine.lid_open = true,
-            Action::CloseLid => view.machine.lid_open = false,
+            Action::OpenLid => self.machine.lid_open = true,
+            Action::CloseLid => self.machine.lid_open = false,
             Action::Detent(turn) => {
-                let by = if turn == Turn::Right { 1 } else { 23 };
-                view.machine.dial_position = (view.machine.dial_position + by) % 24;
+                let by = if turn == Direction::Right { 1 } else { 23 };
+                self.machine.dial_position = (self.machine.dial_position + by) % 24;
             }
-            Action::Down(Button::Start) => view.machine.lamps.code = 0x96,
-            Action::Down(Button::Stop) => view.machine.lamps.code = 0x27,
-            Action::OpenCabinet => view.cabinet_open = true,
-            Action::CloseCabinet => view.cabinet_open = false,
-            Action::Pull(connector) => view.pulled.push(connector),
-            Action::Seat(connector) => view.pulled.retain(|c| *c != connector),
+            Action::Down(Button::Start) => self.machine.lamps.code = 0x96,
+            Action::Down(Button::Stop) => self.machine.lamps.code = 0x27,
+            Action::OpenCabinet => self.cabinet_open = true,
+            Action::CloseCabinet => self.cabinet_open = false,
+            Action::Pull(connector) => self.pulled.push(connector),
+            Action::Seat(connector) => self.pulled.retain(|c| *c != connector),
             Action::Probe {
                 mode,
                 red,
                 black,
                 grip,
             } => {
-                view.probes = Some((mode, red, black));
-                view.meter = Some(Display::Value(14.2));
-                view.notebook.push(Reading {
+                self.probes = Some((mode, red, black));
+                self.meter = Some(Display::Value(14.2));
+                self.log.push(LogEntry::Reading(Reading {
                     at: self.now,
                     mode,
                     red,
@@ -449,42 +477,42 @@ impl BenchPort for DemoBench {
                     grip,
                     shown: Display::Value(14.2),
                     meter_sound: true,
-                    live: view.machine.plugged,
+                    live: self.machine.plugged,
                     rules_out: Vec::new(),
-                });
+                }));
             }
-            Action::Inspect(component) => view.found.push(Found {
+            Action::Inspect(component) => self.log.push(LogEntry::Found(Found {
                 at: self.now,
                 component,
                 findings: vec![Finding::ImpellerStuck],
                 rules_out: Vec::new(),
-            }),
+            })),
             Action::LiftProbes => {
-                view.probes = None;
-                view.meter = None;
+                self.probes = None;
+                self.meter = None;
             }
-            Action::HoldDisplay => view.held = view.probes.map(|(mode, _, _)| mode),
-            Action::ReleaseDisplay => view.held = None,
-            Action::TestMeter => view.meter_tests.push(MeterTest {
+            Action::HoldDisplay => self.held = self.probes.map(|(mode, _, _)| mode),
+            Action::ReleaseDisplay => self.held = None,
+            Action::TestMeter => self.log.push(LogEntry::MeterTest(MeterTest {
                 at: self.now,
                 volts_ac: Display::Value(50.0),
                 volts_dc: Display::Value(50.0),
                 ohms: Display::Value(100.0),
-            }),
+            })),
             Action::Return(number) => {
-                view.parts.retain(|p| p.fitted || p.number != number);
+                self.parts.retain(|p| p.fitted || p.number != number);
             }
-            Action::Order(number) => view.parts.push(PartInHand {
-                number,
-                fitted: false,
-            }),
-            Action::Fit(number) => match view.parts.iter_mut().find(|p| p.number == number) {
+            Action::Order(number) => self.parts.push(ordered(number)),
+            Action::Fit(number) => match self.parts.iter_mut().find(|p| p.number == number) {
                 Some(part) => part.fitted = true,
                 None => return Err(Refusal::NotInHand(number)),
             },
-            Action::NoteCode(code) => view.noted_codes.push((self.now, code)),
+            Action::NoteCode(_) => {
+                let at = self.now;
+                self.log.push(LogEntry::Action { at, action });
+            }
             Action::Report(_) => {
-                view.finished = true;
+                self.finished = true;
                 self.score = Some(demo_score());
             }
             _ => {}
@@ -493,12 +521,35 @@ impl BenchPort for DemoBench {
     }
 
     fn caution(&self, action: &Action) -> Option<Caution> {
-        (matches!(action, Action::OpenCabinet) && self.view.machine.plugged)
-            .then_some(Caution::OpenLive)
+        (matches!(action, Action::OpenCabinet) && self.machine.plugged).then_some(Caution::OpenLive)
     }
 
-    fn view(&self) -> BenchView {
-        self.view.clone()
+    fn view(&self) -> BenchView<'_> {
+        let control = ControlView {
+            tries: Tries::from(&self.tries[..]),
+            ..self.machine.control
+        };
+        BenchView {
+            machine: MachineView {
+                control,
+                ..self.machine
+            },
+            cabinet_open: self.cabinet_open,
+            pulled: &self.pulled,
+            probes: self.probes,
+            held: self.held,
+            log: &self.log,
+            parts: &self.parts,
+            spent: 46.0,
+            labour: 15.0,
+            minutes: self.minutes,
+            waited_hours: 0.0,
+            finished: self.finished,
+        }
+    }
+
+    fn meter_shows(&mut self) -> Option<Display> {
+        self.meter
     }
 
     fn job(&self) -> &Job {

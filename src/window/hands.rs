@@ -1,6 +1,6 @@
 //! Which buttons are down, and which of them stay down without a hand.
 
-use detent_simulation::plant::Button;
+use detent_simulation::interface::Button;
 use detent_training::bench::Action;
 
 const BUTTONS: usize = Button::ALL.len();

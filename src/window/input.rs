@@ -8,9 +8,9 @@ use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy_egui::input::EguiWantsInput;
 use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
-use detent_simulation::plant::Button;
+use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
-use detent_training::bench::{Action, Turn};
+use detent_training::bench::Action;
 use std::time::Duration;
 
 /// Longest time that stepping may take in one frame; what is left over is simply slower time.
@@ -66,8 +66,8 @@ fn hands(
             continue;
         }
         let turn = match event.key_code {
-            KeyCode::ArrowRight | KeyCode::ArrowDown | KeyCode::BracketRight => Turn::Right,
-            KeyCode::ArrowLeft | KeyCode::ArrowUp | KeyCode::BracketLeft => Turn::Left,
+            KeyCode::ArrowRight | KeyCode::ArrowDown | KeyCode::BracketRight => Direction::Right,
+            KeyCode::ArrowLeft | KeyCode::ArrowUp | KeyCode::BracketLeft => Direction::Left,
             KeyCode::KeyL => {
                 if pressed {
                     let action = if bench.lid_will_be_up() {

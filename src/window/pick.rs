@@ -10,8 +10,8 @@ use bevy::picking::mesh_picking::ray_cast::{MeshRayCast, MeshRayCastSettings, Ra
 use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
 use bevy_egui::input::EguiWantsInput;
-use detent_simulation::plant::{Button, Component as Part, Terminal};
-use detent_training::bench::{Action, Turn};
+use detent_simulation::interface::{Button, Component as Part, Direction, Terminal};
+use detent_training::bench::Action;
 use std::f32::consts::{PI, TAU};
 
 /// What a mesh stands for.
@@ -191,9 +191,9 @@ fn look(
             pointing.turned += by / (TAU / f32::from(stops));
             while pointing.turned.abs() >= 0.6 {
                 let way = if pointing.turned > 0.0 {
-                    Turn::Right
+                    Direction::Right
                 } else {
-                    Turn::Left
+                    Direction::Left
                 };
                 bench.push(Action::Detent(way));
                 pointing.turned -= pointing.turned.signum();
@@ -219,9 +219,9 @@ fn look(
             };
             while pointing.scrolled.abs() >= 1.0 {
                 bench.push(Action::Detent(if pointing.scrolled > 0.0 {
-                    Turn::Right
+                    Direction::Right
                 } else {
-                    Turn::Left
+                    Direction::Left
                 }));
                 pointing.scrolled -= pointing.scrolled.signum();
             }

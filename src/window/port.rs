@@ -2,10 +2,10 @@
 
 use super::attempts::{Attempts, Trouble};
 use detent_simulation::controller::Board;
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, BenchView, Caution, Entries, Part, Rates, Refusal};
+use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
 use detent_training::lesson::{Bilingual, CoursePart, Score};
 use detent_training::practice::CourseJob;
 use detent_training::reason::{Doubt, Review};
@@ -26,8 +26,10 @@ pub trait BenchPort: Send + Sync {
     fn act(&mut self, action: Action) -> Result<(), Refusal>;
     /// The usual caution before `action`, if there is one.
     fn caution(&self, action: &Action) -> Option<Caution>;
-    /// What the person sees now. Asked once a frame.
-    fn view(&self) -> BenchView;
+    /// What the person sees now, borrowed: it may be asked for as often as is convenient.
+    fn view(&self) -> BenchView<'_>;
+    /// What the meter shows now, if it shows anything. Worked out anew: asked once a frame.
+    fn meter_shows(&mut self) -> Option<Display>;
     /// What does not change during the job.
     fn job(&self) -> &Job;
     /// Run one line of a script at once.

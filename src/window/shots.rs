@@ -11,7 +11,7 @@ use bevy::app::AppExit;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
-use detent_simulation::plant::{Pin, Side};
+use detent_simulation::interface::{Pin, Side};
 use std::collections::VecDeque;
 use std::fmt::Write;
 

@@ -132,7 +132,7 @@ fn sound(
 ) {
     let view = bench.view();
     let beeps =
-        (view.probes.zip(view.meter)).is_some_and(|((mode, ..), at)| meter::beeps(mode, at));
+        (view.probes.zip(bench.meter())).is_some_and(|((mode, ..), at)| meter::beeps(mode, at));
     let is_heard = |heard: Heard| match heard {
         Heard::Machine(sound) => view.machine.sounds.has(sound),
         Heard::Beep => beeps,

@@ -6,11 +6,12 @@ use super::port::{BenchPort, Job, Kept, Shop};
 use super::reviewing::Reviewing;
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
-use detent_simulation::plant::{Component as Part, Pin};
+use detent_simulation::controller::{Outcome, Tries};
+use detent_simulation::interface::{Component as Part, Pin};
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
 use detent_training::bench::{
-    Action, Advice, BenchView, Caution, Entries, Grip, MeterMode, Refusal,
+    Action, Advice, BenchView, Caution, Display, Entries, Grip, MeterMode, Refusal,
 };
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::{Doubt, Review};
@@ -20,7 +21,10 @@ use std::collections::{BTreeSet, VecDeque};
 #[derive(Resource)]
 pub struct BenchRes {
     bench: Box<dyn BenchPort>,
-    view: BenchView,
+    /// What the meter showed at the last look.
+    meter: Option<Display>,
+    /// The tries that `doubt` was made from.
+    tries: Option<TriesMark>,
     /// Begun when the report was handed in.
     reviewing: Option<Reviewing>,
     doubt: Option<Doubt>,
@@ -42,6 +46,24 @@ pub struct BenchRes {
     lag: u64,
 }
 
+/// What tells tries from those of a moment ago: they are only added to, and only the last one grows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct TriesMark {
+    count: usize,
+    /// When the last one began, s, its inputs, and how it ended.
+    last: Option<(u32, usize, Outcome)>,
+}
+
+impl TriesMark {
+    fn of(tries: Tries<'_>) -> TriesMark {
+        let last = tries.last();
+        TriesMark {
+            count: tries.len(),
+            last: last.map(|t| (t.began_s, t.lines.len(), t.outcome)),
+        }
+    }
+}
+
 /// An action that waits for its tick.
 #[derive(Clone, Debug)]
 pub struct Queued {
@@ -58,11 +80,11 @@ pub struct Queued {
 impl BenchRes {
     /// A bench ready to be worked at.
     pub fn new(bench: Box<dyn BenchPort>) -> BenchRes {
-        let view = bench.view();
         BenchRes {
+            result_taken: bench.view().finished,
             bench,
-            result_taken: view.finished,
-            view,
+            meter: None,
+            tries: None,
             reviewing: None,
             doubt: None,
             queue: VecDeque::new(),
@@ -76,20 +98,28 @@ impl BenchRes {
     }
 
     /// What the person sees.
-    pub fn view(&self) -> &BenchView {
-        &self.view
+    pub fn view(&self) -> BenchView<'_> {
+        self.bench.view()
+    }
+
+    /// What the meter showed at the last look, if it showed anything.
+    pub fn meter(&self) -> Option<Display> {
+        self.meter
     }
 
     /// Look again; once a frame, after its ticks.
     pub fn refresh(&mut self) {
-        let before = std::mem::replace(&mut self.view, self.bench.view());
-        let (old, new) = (&before.machine.control, &self.view.machine.control);
-        if self.doubt.is_none() || old.tries != new.tries {
+        self.meter = self.bench.meter_shows();
+        let view = self.bench.view();
+        let tries = Some(TriesMark::of(view.machine.control.tries));
+        let finished = view.finished;
+        if self.tries != tries {
+            self.tries = tries;
             self.doubt = self.bench.doubt();
         }
         match &mut self.reviewing {
             Some(reviewing) => reviewing.go_on(),
-            None if self.view.finished => {
+            None if finished => {
                 self.reviewing = self.bench.review().map(Reviewing::begin);
             }
             None => {}
@@ -140,7 +170,7 @@ impl BenchRes {
         }
         let score = self.bench.score()?.clone();
         self.result_taken = true;
-        Some((self.job().file.clone(), score, self.view.machine.time_s))
+        Some((self.job().file.clone(), score, self.view().machine.time_s))
     }
 
     /// The name under which this attempt is kept, once it is.
@@ -168,7 +198,7 @@ impl BenchRes {
 
     /// The machine's clock runs, at this speed or because somebody waits.
     pub fn runs(&self, speed: u32) -> bool {
-        self.asked.is_none() && !self.view.finished && (speed > 0 || self.wait_ticks > 0)
+        self.asked.is_none() && !self.view().finished && (speed > 0 || self.wait_ticks > 0)
     }
 
     /// Where the lid will be once all that is queued is done: true for up.
@@ -182,7 +212,7 @@ impl BenchRes {
                 Action::CloseLid => Some(false),
                 _ => None,
             });
-        moves.unwrap_or(self.view.machine.lid_open)
+        moves.unwrap_or(self.view().machine.lid_open)
     }
 
     /// Do `action` at the next tick.
@@ -254,7 +284,7 @@ impl BenchRes {
     /// One tick: what is queued, at most one turn or press of it, then the machine.
     pub fn tick(&mut self) {
         // The machine was handed back: nothing of it is worked on or charged any more.
-        if self.view.finished {
+        if self.view().finished {
             self.queue.clear();
             return;
         }
@@ -531,7 +561,7 @@ impl Default for Desk {
 mod tests {
     use super::*;
     use crate::demo::DemoBench;
-    use detent_training::bench::Turn;
+    use detent_simulation::interface::Direction;
 
     /// When each of the queued turns is done, ticks from now.
     fn times(bench: &mut BenchRes, ticks: u64) -> Vec<u64> {
@@ -548,12 +578,12 @@ mod tests {
     fn turns_of_one_frame_are_spread_over_it_and_leave_nothing_behind() {
         let mut bench = BenchRes::new(Box::new(DemoBench::new()));
         for _ in 0..3 {
-            bench.push(Action::Detent(Turn::Left));
+            bench.push(Action::Detent(Direction::Left));
         }
         bench.spread(100);
         assert_eq!(times(&mut bench, 100), [25, 50, 75]);
         // The next frame is short: its turn is not hurried by the frame before.
-        bench.push(Action::Detent(Turn::Right));
+        bench.push(Action::Detent(Direction::Right));
         bench.spread(30);
         assert_eq!(times(&mut bench, 30), [15]);
     }
@@ -563,11 +593,11 @@ mod tests {
         let mut bench = BenchRes::new(Box::new(DemoBench::new()));
         // A frame of 2 ticks brings what the hand did 60, 40 and 20 ticks ago.
         for age in [60, 40, 20] {
-            bench.push_aged(Action::Detent(Turn::Left), Some(age));
+            bench.push_aged(Action::Detent(Direction::Left), Some(age));
         }
         bench.spread(2);
         assert_eq!(times(&mut bench, 2), [0]);
-        bench.push_aged(Action::Detent(Turn::Left), Some(10));
+        bench.push_aged(Action::Detent(Direction::Left), Some(10));
         bench.spread(50);
         assert_eq!(times(&mut bench, 110), [18, 38, 98]);
     }
@@ -576,7 +606,7 @@ mod tests {
     fn turns_never_run_together() {
         let mut bench = BenchRes::new(Box::new(DemoBench::new()));
         for _ in 0..5 {
-            bench.push(Action::Detent(Turn::Left));
+            bench.push(Action::Detent(Direction::Left));
         }
         bench.spread(2);
         assert_eq!(times(&mut bench, 25), [0, 5, 10, 15, 20]);

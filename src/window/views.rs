@@ -19,7 +19,7 @@ use bevy::render::renderer::RenderAdapterInfo;
 use bevy::window::PrimaryWindow;
 use bevy_egui::{EguiGlobalSettings, PrimaryEguiContext};
 use detent_simulation::controller::Lamps;
-use detent_simulation::plant::{Button, Component as Part, Connector, Pin};
+use detent_simulation::interface::{Button, Component as Part, Connector, Pin};
 use detent_training::bench::BenchView;
 
 /// The camera that sees the room.
@@ -110,7 +110,7 @@ struct Seen {
 }
 
 fn see(
-    view: &BenchView,
+    view: BenchView<'_>,
     desk: &Desk,
     over: Option<Pick>,
     strain: f32,
@@ -138,7 +138,7 @@ fn see(
         ],
         held: desk.held.down(),
         strain: (strain * 100.0) as i32,
-        pulled: view.pulled.clone(),
+        pulled: view.pulled.to_vec(),
         probes: [touching.0, touching.1, desk.red, desk.black],
         over: over.filter(|pick| matches!(pick, Pick::Part(_))),
         selected: desk.selected,

@@ -5,7 +5,7 @@ use super::port::{BenchPort, CauseRow, Job, Kept, Offer, ReviewWork, Shop};
 use detent_content::{Shelf, Titled, redo};
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, Bench, BenchView, Caution, Entries, Refusal};
+use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
 use detent_training::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
 use detent_training::practice::CourseJob;
 use detent_training::reason::Doubt;
@@ -279,7 +279,11 @@ impl BenchPort for WorkBench {
         self.bench.caution(action)
     }
 
-    fn view(&self) -> BenchView {
+    fn meter_shows(&mut self) -> Option<Display> {
+        self.bench.meter_shows()
+    }
+
+    fn view(&self) -> BenchView<'_> {
         self.bench.view()
     }
 
@@ -310,7 +314,7 @@ impl BenchPort for WorkBench {
 
     fn doubt(&self) -> Option<Doubt> {
         let wear = self.scenario.dial_wear;
-        Doubt::of(&self.bench.tries(), wear, self.bench.modes()).ok()
+        Doubt::of(self.bench.tries(), wear, self.bench.modes()).ok()
     }
 
     fn kept_as(&self) -> Option<String> {

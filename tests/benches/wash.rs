@@ -10,6 +10,7 @@
 #[path = "../stage/mod.rs"]
 mod stage;
 
+use detent_simulation::interface::Direction;
 use detent_simulation::machine::Machine;
 use detent_simulation::plant::{Plant, SolvePolicy};
 use detent_simulation::units::{Span, TICKS_PER_S};
@@ -91,13 +92,13 @@ fn answer_to_a_detent() {
     let stage = Stage::new();
     let mut bench = stage.bench(MAINS[0], None, 1);
     bench.wait(Span::from_s(3));
-    bench.machine_mut().detent(true);
+    bench.machine_mut().detent(Direction::Right);
     bench.wait(Span::from_s(1));
     // From a place without a program, whose arc is dark, to one that shows its length.
     let before = bench.machine().outputs().lamps;
     let program = bench.machine().board().programs[0].position;
     assert_eq!(bench.machine().plant().dial_position() + 1, program);
-    bench.machine_mut().detent(true);
+    bench.machine_mut().detent(Direction::Right);
     let mut ticks = 0;
     while bench.machine().outputs().lamps == before {
         bench.step();

@@ -2,8 +2,9 @@
 
 use detent_content::attempt_file::{AttemptFileError, AttemptWriter};
 use detent_content::{Problem, disk};
+use detent_simulation::interface::Direction;
 use detent_simulation::units::Time;
-use detent_training::bench::{Action, Turn};
+use detent_training::bench::Action;
 use detent_training::record::{Footer, Header};
 use std::fs;
 use std::io::Write;
@@ -37,7 +38,7 @@ fn each_action_is_in_the_file_at_once_and_the_end_gives_it_its_name() {
     let mut writer = AttemptWriter::create(&path, &header()).expect("the folder is empty");
     for tick in 0..5 {
         writer
-            .push(Time(tick), &Action::Detent(Turn::Left))
+            .push(Time(tick), &Action::Detent(Direction::Left))
             .expect("there is space");
         let attempt = disk::attempt(writer.part()).expect("readable at every moment");
         assert_eq!(attempt.actions.len() as u64, tick + 1);

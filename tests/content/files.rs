@@ -5,7 +5,8 @@ use detent_content::{
     Catalogue, ContentError, KnownBoard, Parts, Problem, builtin, read_catalogue, read_checked,
     read_machine, read_parts, read_scenario,
 };
-use detent_simulation::plant::{Param, Terminal};
+use detent_simulation::interface::Terminal;
+use detent_simulation::plant::Param;
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
 use detent_training::lesson::Mains;

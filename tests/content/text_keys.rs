@@ -3,8 +3,9 @@
 
 use detent_content::{Language, Texts, builtin, read_board};
 use detent_simulation::controller::{Broke, EntryRule, Monitor};
+use detent_simulation::interface::{Component, Connector, Side};
 use detent_simulation::machine::Sound;
-use detent_simulation::plant::{Component, Connector, Param, Side};
+use detent_simulation::plant::Param;
 use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
 use detent_training::lesson::{Dimension, Loss, LossKind, Mains};
 use detent_training::practice::drill::meter::pump_a;

@@ -7,7 +7,7 @@
 
 use detent_content::{Shelf, Titled, read_script, script_line};
 use detent_simulation::controller::{Board, Lamps, Routine, Signs};
-use detent_simulation::plant::{Button, Pin, Side, Terminal};
+use detent_simulation::interface::{Button, Pin, Side, Terminal};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::bench::script::{Condition, Step, entry_steps};

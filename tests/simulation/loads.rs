@@ -3,8 +3,8 @@
 
 use crate::stage::Stage;
 use detent_simulation::controller::Routine;
+use detent_simulation::interface::{Button, Component};
 use detent_simulation::machine::Sound;
-use detent_simulation::plant::{Button, Component};
 use detent_simulation::units::Span;
 use detent_training::bench::script::Step;
 use detent_training::bench::{Action, Bench, Display, Grip, MeterMode};

@@ -7,9 +7,10 @@
 
 use crate::spice::Deck;
 use crate::stage::{MAINS, Stage, drive};
+use detent_simulation::interface::{Connector, Pin, Relay, Side, Terminal};
+use detent_simulation::plant::Plant;
 use detent_simulation::plant::mains::Circuit;
 use detent_simulation::plant::network::Node;
-use detent_simulation::plant::{Connector, Pin, Plant, Relay, Side, Terminal};
 use detent_simulation::units::Span;
 use num_complex::Complex64;
 
@@ -256,7 +257,7 @@ fn the_live_network_agrees_with_ngspice_when_something_is_wrong() {
         check(&named("cord open"), &plant);
 
         let mut plant = stage.plant(mains);
-        let pump = Connector::Load(detent_simulation::plant::Component::DrainPump);
+        let pump = Connector::Load(detent_simulation::interface::Component::DrainPump);
         plant.set_connector(&pump, &[], true);
         drive(&mut plant, &[Relay::Pump], Span::from_s(2));
         check(&named("pump connector pulled"), &plant);

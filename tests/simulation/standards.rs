@@ -3,9 +3,10 @@
 use crate::stage::hands::{Deed, choose, entry, lists, perform, tap};
 use crate::stage::{MAINS, Stage, drive};
 use detent_simulation::controller::{ControlMode, Phase, PhaseKind, Routine, Selector};
+use detent_simulation::interface::{Button, Direction, Pin, Relay};
 use detent_simulation::machine::Machine;
 use detent_simulation::plant::drive::relative_centrifugal_force;
-use detent_simulation::plant::{Button, Param, Pin, Plant, Relay};
+use detent_simulation::plant::{Param, Plant, Probes};
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::Bench;
 use detent_training::lesson::{Mains, start_wash, survey};
@@ -24,9 +25,7 @@ fn plug_pins_v(mut plant: Plant) -> f64 {
     plant.set_plugged(false);
     drive(&mut plant, &[], Span::from_s(1));
     let charge_v = plant.supply().filter_v;
-    let metered_v = plant
-        .probed()
-        .volts_dc(Pin::PlugLine, Pin::PlugNeutral, 10e6);
+    let metered_v = Probes::on(Pin::PlugLine, Pin::PlugNeutral).volts_dc(&plant.probed(), 10e6);
     assert!(
         (metered_v - charge_v).abs() < 0.02 * charge_v + 0.01,
         "{metered_v} {charge_v}"
@@ -135,8 +134,8 @@ impl FlashWatch {
     fn go_wild(&mut self, bench: &mut Bench, rng: &mut ChaCha8Rng, span: Span, buttons: bool) {
         for _ in 0..span.0 {
             match rng.next_u32() % 8 {
-                0..3 => bench.machine_mut().detent(true),
-                3 => bench.machine_mut().detent(false),
+                0..3 => bench.machine_mut().detent(Direction::Right),
+                3 => bench.machine_mut().detent(Direction::Left),
                 4 if buttons => bench
                     .machine_mut()
                     .press(Button::Start, rng.next_u32() & 1 == 0),
@@ -219,7 +218,7 @@ fn idle_and_program(stage: &Stage) -> (u64, usize) {
     // Turned at every even pace that a hand has.
     for every in 1..60 {
         for _ in 0..40 {
-            bench.machine_mut().detent(true);
+            bench.machine_mut().detent(Direction::Right);
             watch.wait(&mut bench, Span(every));
         }
     }

@@ -1,9 +1,9 @@
 //! Attempts by somebody who tries everything, recorded as a person's are.
 
 use detent_content::{Shelf, Titled};
-use detent_simulation::plant::{Button, Component, Connector, Pin, Side, Terminal};
+use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
 use detent_training::bench::script::{Step, entry_steps};
-use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Turn};
+use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report};
 use detent_training::lesson::{judge, set_up};
 use detent_training::record::{AttemptLog, Footer, Header};
 use rand::{Rng, SeedableRng};
@@ -72,7 +72,7 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
             s: 1 + below(90) as u64,
         }],
         3 => vec![Step::Turn {
-            way: [Turn::Left, Turn::Right][below(2)],
+            way: [Direction::Left, Direction::Right][below(2)],
             detents: 1 + below(9) as u8,
             every_ms: 60 + below(300) as u64,
         }],

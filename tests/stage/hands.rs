@@ -4,11 +4,11 @@
 #![allow(dead_code)]
 
 use detent_simulation::controller::Board;
+use detent_simulation::interface::{Button, Component, Connector, Direction};
 use detent_simulation::machine::Machine;
-use detent_simulation::plant::{Button, Component, Connector};
 use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_training::bench::Action;
 use detent_training::bench::script::{Step, entry_steps};
-use detent_training::bench::{Action, Turn};
 
 /// No control remembers longer than this without the plug.
 const FORGETS: Span = Span::from_s(150);
@@ -17,7 +17,7 @@ const FORGETS: Span = Span::from_s(150);
 #[derive(Clone, Debug)]
 pub enum Deed {
     Wait(u64),
-    Detent(bool),
+    Detent(Direction),
     Press(Button, bool),
     Lid(bool),
     Plug(bool),
@@ -34,7 +34,7 @@ pub fn perform(machine: &mut Machine, deed: &Deed, mut look: impl FnMut(&Machine
                 look(machine);
             }
         }
-        Deed::Detent(clockwise) => machine.detent(*clockwise),
+        Deed::Detent(way) => machine.detent(*way),
         Deed::Press(button, down) => machine.press(*button, *down),
         Deed::Lid(open) => machine.plant_mut().set_lid_open(*open),
         Deed::Plug(plugged) => machine.plant_mut().set_plugged(*plugged),
@@ -67,7 +67,7 @@ pub fn entry(board: &Board) -> Vec<Deed> {
                 every_ms,
             } => {
                 for _ in 0..detents {
-                    deeds.extend([Deed::Detent(way == Turn::Right), Deed::Wait(every_ms / 10)]);
+                    deeds.extend([Deed::Detent(way), Deed::Wait(every_ms / 10)]);
                 }
             }
             Step::Tap(button) => deeds.extend(tap(button, 15)),
@@ -94,8 +94,7 @@ pub fn after_entry(board: &Board, at: u8) -> u8 {
     let turned: i32 = entry_steps(&board.gesture)
         .iter()
         .map(|step| match step {
-            Step::Turn { way, detents, .. } if *way == Turn::Right => i32::from(*detents),
-            Step::Turn { detents, .. } => -i32::from(*detents),
+            Step::Turn { way, detents, .. } => i32::from(way.sign()) * i32::from(*detents),
             _ => 0,
         })
         .sum();
@@ -108,7 +107,7 @@ pub fn choose(board: &Board, list: &[u8], from: u8, to: u8) -> Vec<Deed> {
     match board.panel.selector.turn() {
         Some(turn) => {
             for _ in 0..(to + turn - from) % turn {
-                deeds.extend([Deed::Detent(true), Deed::Wait(16)]);
+                deeds.extend([Deed::Detent(Direction::Right), Deed::Wait(16)]);
             }
         }
         None => {

@@ -8,7 +8,8 @@ pub mod hands;
 
 use detent_content::Shelf;
 use detent_simulation::controller::Board;
-use detent_simulation::plant::{FailureMode, Params, Plant, Rating, Relay, Relays};
+use detent_simulation::interface::{Rating, Relay, Relays};
+use detent_simulation::plant::{FailureMode, Params, Plant};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::lesson::{Library, Mains, survey};

@@ -2,7 +2,8 @@
 //! what hands put right is right.
 
 use crate::stage::{MAINS, Stage};
-use detent_simulation::plant::{Component, FailureMode, Op, Param, Presence};
+use detent_simulation::interface::Component;
+use detent_simulation::plant::{FailureMode, Op, Param, Presence};
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Advice, Bench, Caution, Finding, Happening, Refusal, Report};
 use detent_training::lesson::survey::{bench_with, recalibrate, wash};

@@ -1,7 +1,7 @@
 //! The parts counter: numbers that took each other's place, look-alikes, used parts, returns, labour.
 
 use crate::stage::Stage;
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Bench, Condition, Happening, Refusal, Repair};
 use detent_training::lesson::Mains;

@@ -5,7 +5,8 @@
 
 use crate::stage::Stage;
 use detent_content::{Language, Shelf, Texts, Titled};
-use detent_simulation::plant::{Component, FailureMode};
+use detent_simulation::interface::Component;
+use detent_simulation::plant::FailureMode;
 use detent_training::bench::{Advice, Bench, LandmarkKind};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{Course, CoursePart, Hidden, Score, draw, judge, set_up};

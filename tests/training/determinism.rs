@@ -3,10 +3,11 @@
 
 use crate::stage::Stage;
 use detent_simulation::controller::{ControlMode, Routine};
-use detent_simulation::plant::{Button, Component, Connector, Pin, Side, SolvePolicy, Terminal};
+use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
+use detent_simulation::plant::SolvePolicy;
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::script::{Condition, Step, entry_steps};
-use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Turn};
+use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report};
 use detent_training::lesson::{Mains, judge, set_up, start_wash};
 use detent_training::record::{AttemptLog, Footer, Header, compare, read_attempt, replay};
 
@@ -190,7 +191,7 @@ fn a_job(bench: &mut Bench) {
         Step::Wait { s: 3 },
         // A try that goes the wrong way.
         Step::Turn {
-            way: Turn::Right,
+            way: Direction::Right,
             detents: 3,
             every_ms: 90,
         },

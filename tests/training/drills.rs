@@ -2,12 +2,10 @@
 //! they say of rhythm and readings agrees with the machine and with published figures of how fast hands are.
 
 use detent_content::{Shelf, builtin};
-use detent_simulation::controller::{
-    Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, Signs,
-};
+use detent_simulation::controller::{Gesture, GestureInput, GestureStep, LidMove, Outcome, Signs};
 use detent_simulation::controller::{Selector, rehearse};
+use detent_simulation::interface::{Button, Component, Direction};
 use detent_simulation::plant::dial::error_chances;
-use detent_simulation::plant::{Button, Component};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::script::{Step, entry_steps};
 use detent_training::bench::{Action, Condition, Display, cure, meter};
@@ -400,7 +398,7 @@ fn odds_of_an_even_hand_are_the_dials_own_chances() {
         rest_ms: 500,
         within_ms: 9000,
         from: None,
-        steps: vec![turn(Rotation::Left, 4), turn(Rotation::Right, 5), tap],
+        steps: vec![turn(Direction::Left, 4), turn(Direction::Right, 5), tap],
     };
     for (wear, ms) in [(0.9, 60), (0.5, 100), (0.2, 50), (1.0, 300)] {
         let (rested, quick) = (
@@ -455,7 +453,7 @@ fn a_hand_on_the_bench_is_told_its_own_rhythm() {
         task.wear = task.wear.map(|_| 0.0);
         let mut bench = task.bench(site);
         assert_eq!(
-            task.mark(&bench.machine().tries(), bench.history().iter()),
+            task.mark(bench.machine().tries(), bench.history().iter()),
             None
         );
         // Resting and setting the knob comes before; the bench is at rest and without power already.
@@ -464,7 +462,7 @@ fn a_hand_on_the_bench_is_told_its_own_rhythm() {
             step.run(&mut bench).expect("a person can do this");
         }
         let marked = task
-            .mark(&bench.tries(), bench.history().iter())
+            .mark(bench.tries(), bench.history().iter())
             .expect("the try is over");
         assert!(marked.right, "{:?}: {marked:?}", site.place());
         let rhythm = marked.rhythm.expect("enough steps");
@@ -565,7 +563,7 @@ fn every_try_is_over_at_its_end() {
         for step in entry_steps(&task.gesture) {
             step.run(&mut bench).expect("a person can do this");
         }
-        let marked = task.mark(&bench.machine().tries(), bench.history().iter());
+        let marked = task.mark(bench.machine().tries(), bench.history().iter());
         assert!(marked.is_some(), "{seed}: {:?}", bench.machine().tries());
     }
 }

@@ -6,7 +6,8 @@
 
 use crate::stage::Stage;
 use detent_simulation::controller::ControlMode;
-use detent_simulation::plant::{Component, Presence};
+use detent_simulation::interface::Component;
+use detent_simulation::plant::Presence;
 use detent_simulation::units::Span;
 use detent_training::bench::LandmarkKind;
 use detent_training::lesson::Mains;

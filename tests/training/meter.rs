@@ -2,8 +2,9 @@
 //! goes wrong with the instrument itself.
 
 use crate::stage::Stage;
+use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::plant::mains::{STRAY_EARTH_FARADS, STRAY_LINE_FARADS};
-use detent_simulation::plant::{Component, Connector, Param, Pin};
+use detent_simulation::plant::{Param, Probes};
 use detent_simulation::units::Span;
 use detent_training::bench::{
     Action, Bench, Caution, Display, Grip, Happening, MeterMode, Reading, Refusal, meter,
@@ -337,7 +338,7 @@ fn a_held_display_is_written_down_as_it_stands_and_proves_nothing() {
     act(&mut bench, Action::HoldDisplay);
     assert_eq!(bench.view().held, Some(MeterMode::Ohms));
     act(&mut bench, Action::LiftProbes);
-    let held = bench.view().meter.expect("it stays");
+    let held = bench.meter_shows().expect("it stays");
     assert!(!meter::differ(MeterMode::Ohms, held, first.shown));
     let stale = read(
         &mut bench,
@@ -357,4 +358,44 @@ fn a_held_display_is_written_down_as_it_stands_and_proves_nothing() {
         Grip::Clips,
     );
     assert!((value(&fresh) - 780.0).abs() < 20.0 && fresh.meter_sound);
+}
+
+/// A display that follows its probes shows what probes put on anew would, whatever happens meanwhile.
+#[test]
+fn a_display_that_follows_shows_what_a_new_look_would() {
+    let stage = Stage::new();
+    let mut bench = stage.bench(Mains::V120Hz60, None, 4);
+    let mut follower = meter::Follower::default();
+    let (cold, line) = (("inlet-cold.1", "inlet-cold.2"), ("cord.1", "cord.2"));
+    let rail = ("pressure-sensor.1", "pressure-sensor.2");
+    let mut shown = Vec::new();
+    for (action, mode, (red, black), grip) in [
+        (Action::OpenCabinet, MeterMode::VoltsAc, line, Grip::Clips),
+        (Action::OpenLid, MeterMode::VoltsAc, line, Grip::Clips),
+        (Action::CloseLid, MeterMode::VoltsDc, rail, Grip::Clips),
+        (Action::Unplug, MeterMode::VoltsDc, rail, Grip::Clips),
+        (Action::Discharge, MeterMode::VoltsDc, rail, Grip::Clips),
+        (Action::BailOut, MeterMode::Ohms, cold, Grip::Clips),
+        (Action::OpenLid, MeterMode::Ohms, cold, Grip::Fingers),
+        (
+            Action::Pull(Connector::Load(Component::InletCold)),
+            MeterMode::Ohms,
+            cold,
+            Grip::Fingers,
+        ),
+        (Action::CloseLid, MeterMode::Microfarads, cold, Grip::Clips),
+        (Action::Plug, MeterMode::Hertz, line, Grip::Clips),
+    ] {
+        act(&mut bench, action);
+        let (red, black) = (pin(red), pin(black));
+        for _ in 0..50 {
+            bench.step();
+            let plant = bench.machine().plant();
+            let new = meter::ideal(&plant.probed(), mode, &mut Probes::on(red, black), grip);
+            assert_eq!(follower.shows(plant, (mode, red, black), grip), new);
+            shown.push(new);
+        }
+    }
+    shown.dedup();
+    assert!(shown.len() > 8, "{shown:?}");
 }

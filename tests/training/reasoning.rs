@@ -9,8 +9,9 @@
 
 use crate::stage::{MAINS, Stage};
 use detent_content::{builtin, table_file};
-use detent_simulation::controller::{Broke, Outcome as GestureOutcome, Try};
-use detent_simulation::plant::{Component, Connector, Presence};
+use detent_simulation::controller::{Broke, Outcome as GestureOutcome, Tries, Try};
+use detent_simulation::interface::{Component, Connector};
+use detent_simulation::plant::Presence;
 use detent_simulation::units::uniform;
 use detent_training::bench::{Action, Display, Grip, MeterMode, meter};
 use detent_training::lesson::set_up;
@@ -264,7 +265,7 @@ fn doubt_grows_with_failures_that_are_not_the_hands_own_and_ends_with_a_try_that
     let late = attempt(GestureOutcome::Broken(Broke::Late { step, by_ms }));
     let entered = attempt(GestureOutcome::Entered);
     let modes = &STAGE.shelf().catalogue.modes;
-    let doubt = |tries: &[Try]| Doubt::of(tries, 0.0, modes).expect("fixed risks");
+    let doubt = |tries: &[Try]| Doubt::of(Tries::from(tries), 0.0, modes).expect("fixed risks");
     let odds = doubt(&[late, skipped.clone(), skipped.clone()]).log_odds;
     assert!(odds[0] < 0.0, "few controls are bad: {odds:?}");
     // Whoever was too late learns nothing about the control.

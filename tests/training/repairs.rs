@@ -1,7 +1,7 @@
 //! After some repairs the machine misbehaves until it is recalibrated; after others it does not.
 
 use detent_content::Shelf;
-use detent_simulation::plant::{Button, Component};
+use detent_simulation::interface::{Button, Component};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::bench::script::Step;

@@ -3,7 +3,7 @@
 
 use crate::stage::Stage;
 use detent_content::{Language, Shelf, Texts, Titled, Words};
-use detent_simulation::plant::{Component, Pin};
+use detent_simulation::interface::{Component, Pin};
 use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Action, Bench, MeterMode, Repair, Report};

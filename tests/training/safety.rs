@@ -7,10 +7,9 @@
 use crate::stage::Stage;
 use crate::stage::hands::{Deed, after_entry, choose, entry, lists, perform, tap};
 use detent_simulation::controller::ControlMode;
+use detent_simulation::interface::{Button, Component, Direction, Relay, Relays};
 use detent_simulation::machine::Machine;
-use detent_simulation::plant::{
-    Button, Component, FailureMode, Op, Param, Presence, Relay, Relays,
-};
+use detent_simulation::plant::{FailureMode, Op, Param, Presence};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::Bench;
 use rand::{Rng, SeedableRng};
@@ -215,9 +214,9 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
         0..20 => deeds.push(Deed::Wait(u64::from(1 + below(300)))),
         20..28 => deeds.push(Deed::Wait(u64::from(1000 + below(4000)))),
         28..40 => {
-            let clockwise = below(2) == 0;
+            let way = [Direction::Right, Direction::Left][below(2) as usize];
             for _ in 0..1 + below(9) {
-                deeds.extend([Deed::Detent(clockwise), Deed::Wait(u64::from(below(30)))]);
+                deeds.extend([Deed::Detent(way), Deed::Wait(u64::from(below(30)))]);
             }
         }
         40..50 => {

@@ -2,7 +2,7 @@
 //! takes points, once so that it does not.
 
 use crate::stage::Stage;
-use detent_simulation::plant::{Connector, Pin};
+use detent_simulation::interface::{Connector, Pin};
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report};
 use detent_training::lesson::{

@@ -3,9 +3,10 @@
 
 use crate::stage::{MAINS, Stage};
 use detent_simulation::controller::{Broke, ControlMode, Gesture, GestureStep, Outcome};
+use detent_simulation::interface::Button;
+use detent_simulation::plant::Param;
 use detent_simulation::plant::dial::{clean_chance, error_chances};
 use detent_simulation::plant::supply::discharge_v;
-use detent_simulation::plant::{Button, Param};
 use detent_simulation::units::Span;
 use detent_training::bench::script::{Step, entry_steps};
 use detent_training::bench::{Action, Bench};
@@ -198,7 +199,13 @@ fn a_practised_hand_meets_the_entry_window() {
     };
     let before = bench.machine().tries().len();
     assert!(!slow.enter(&mut bench, &gesture));
-    let outcome = bench.machine().tries()[before].outcome;
+    let outcome = bench
+        .machine()
+        .tries()
+        .iter()
+        .nth(before)
+        .expect("one more")
+        .outcome;
     let late = matches!(
         outcome,
         Outcome::Broken(Broke::Late { .. } | Broke::WindowOver { .. })

@@ -4,7 +4,7 @@ use super::gesture::Gesture;
 use super::mode::PhaseKind;
 use super::monitor::{Monitor, Routine, Stage};
 use super::signs::LampRules;
-use crate::plant::{Button, Component, Mains, Terminal};
+use crate::interface::{Button, Component, Mains, Terminal};
 use serde::{Deserialize, Serialize};
 
 /// One board: its panel, limits, programs, codes, service mode, pins and service sheet.

@@ -5,7 +5,7 @@ use super::gesture::GestureStep;
 use super::memory::MAX_CODES;
 use super::monitor::{Monitor, Stage};
 use super::signs::{Signs, sum};
-use crate::plant::{Button, Terminal};
+use crate::interface::{Button, Terminal};
 use crate::units::{Span, TICK_MS};
 
 /// Slowest and fastest normal flashing, Hz (IEC 60073, read in a secondary source).

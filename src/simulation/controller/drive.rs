@@ -7,18 +7,18 @@
 use super::board::Board;
 use super::memory::Calibration;
 use super::sense::Sense;
-use crate::plant::{Relay, Relays};
+use crate::interface::{Relay, Relays};
 use crate::units::TICK_MS;
 use serde::Serialize;
 
 /// A direction of the motor.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub(super) enum Direction {
+pub(super) enum MotorDirection {
     A,
     B,
 }
 
-impl Direction {
+impl MotorDirection {
     /// Position in a pair of counters.
     pub const fn index(self) -> usize {
         self as usize
@@ -38,7 +38,7 @@ pub(super) struct Demand {
     pub cold: bool,
     pub hot: bool,
     pub pump: bool,
-    pub motor: Option<Direction>,
+    pub motor: Option<MotorDirection>,
     pub gear: Option<Gear>,
     /// The shifter turns without a target.
     pub turn_cam: bool,
@@ -49,8 +49,8 @@ pub(super) struct Demand {
 #[derive(Clone, Debug, Default, Serialize)]
 pub(super) struct Drive {
     pub relays: Relays,
-    pub running: Option<Direction>,
-    last: Option<Direction>,
+    pub running: Option<MotorDirection>,
+    last: Option<MotorDirection>,
     /// Ticks since the motor was switched on, and since it was switched off.
     pub on_ticks: u32,
     off_ticks: u32,
@@ -128,8 +128,8 @@ impl Drive {
             .with(Relay::Cold, demand.cold && water)
             .with(Relay::Hot, demand.hot && water)
             .with(Relay::Pump, demand.pump)
-            .with(Relay::MotorA, self.running == Some(Direction::A))
-            .with(Relay::MotorB, self.running == Some(Direction::B))
+            .with(Relay::MotorA, self.running == Some(MotorDirection::A))
+            .with(Relay::MotorB, self.running == Some(MotorDirection::B))
             .with(Relay::Shift, shift)
             .with(Relay::Lock, lock);
         self.relays

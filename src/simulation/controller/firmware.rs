@@ -3,7 +3,7 @@
 use super::board::{Board, Phase, Selector};
 use super::debounce::Debounce;
 use super::drive::{Demand, Drive};
-use super::gesture::{Automaton, Entry, GestureInput, LidMove, Rotation};
+use super::gesture::{Automaton, Entry, GestureInput, LidMove, Try};
 use super::glance::Glance;
 use super::io::{Inputs, Lamps, Outputs};
 use super::lamps::{Governor, blink};
@@ -14,9 +14,10 @@ use super::program::{Progress, Run, Scene};
 use super::sense::{Sense, mm_per_volt};
 use super::service::{Request, Service, Touch};
 use super::signs::Picture;
+use super::tries::Tries;
 use super::view::ControlView;
 use super::watch::{Aim, Limits, Watch};
-use crate::plant::{Button, Relay};
+use crate::interface::{Button, Direction, Relay};
 use crate::units::{Span, TICK_MS, TICK_S, TICKS_PER_S};
 use serde::Serialize;
 use std::sync::Arc;
@@ -270,15 +271,20 @@ impl Controller {
         postcard::to_allocvec(self).expect("plain state always serialises into memory")
     }
 
+    /// Latest tries at the entry gesture, after those on boards that this one replaced.
+    pub fn tries_after<'a>(&'a self, replaced: &'a [Try]) -> Tries<'a> {
+        Tries::of(replaced, self.entry.tries())
+    }
+
     /// What the control is doing.
-    pub fn view(&self) -> ControlView {
+    pub fn view(&self) -> ControlView<'_> {
         let board = &self.firm.board;
         let on = self.power == Power::On;
         let mut view = ControlView {
             position: self.at,
-            stored: self.memory.codes.clone(),
+            stored: &self.memory.codes,
             calibrated: self.memory.calibration.is_some(),
-            tries: self.entry.tries().cloned().collect(),
+            tries: self.tries_after(&[]),
             in_mode_s: f64::from(self.mode_ticks) * TICK_S,
             level_mm: self.sense.level_mm,
             water_c: self.sense.water_c,
@@ -451,13 +457,10 @@ impl Controller {
         let pressed =
             self.panel.buttons.iter().any(Debounce::closed) || moves.iter().any(Option::is_some);
         self.entry.tick(&firm.entry, pressed);
-        let rotation = if steps < 0 {
-            Rotation::Left
-        } else {
-            Rotation::Right
-        };
-        for _ in 0..steps.unsigned_abs() {
-            self.feed(firm, GestureInput::Detent(rotation));
+        if let Some(way) = Direction::of_steps(steps) {
+            for _ in 0..steps.unsigned_abs() {
+                self.feed(firm, GestureInput::Detent(way));
+            }
         }
         // Stop before Start, as the panel is scanned.
         for button in [Button::Stop, Button::Start, Button::More, Button::Less] {

@@ -4,8 +4,8 @@
 //! since the edge before. Three clocks run: since the try began, since the step began, since the last
 //! edge. Each input of a try leaves a line, so that a failed try can be explained.
 
+use crate::interface::{Button, Direction};
 use crate::names;
-use crate::plant::Button;
 use crate::units::{Span, TICK_MS};
 use serde::{Deserialize, Serialize};
 use std::collections::VecDeque;
@@ -35,7 +35,7 @@ pub enum GestureStep {
     /// Turn the dial by so many detents.
     Turn {
         /// Which way.
-        to: Rotation,
+        to: Direction,
         /// How far.
         detents: u8,
         /// Own window, ms.
@@ -105,15 +105,6 @@ fn once() -> u8 {
     1
 }
 
-/// A direction of the dial, seen from the front.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Rotation {
-    /// Anticlockwise.
-    Left,
-    /// Clockwise.
-    Right,
-}
-
 /// A movement of the lid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum LidMove {
@@ -127,7 +118,7 @@ pub enum LidMove {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum GestureInput {
     /// One detent.
-    Detent(Rotation),
+    Detent(Direction),
     /// A button went down.
     Down(Button),
     /// A button came up.
@@ -424,8 +415,8 @@ fn ms(ticks: u32) -> u32 {
 
 impl Entry {
     /// Latest tries, oldest first.
-    pub fn tries(&self) -> impl Iterator<Item = &Try> {
-        self.tries.iter()
+    pub fn tries(&self) -> (&[Try], &[Try]) {
+        self.tries.as_slices()
     }
 
     /// Forgets the open try but not the trace (the control lost power or changed its mode).
@@ -628,7 +619,7 @@ mod tests {
             from: None,
             steps: vec![
                 GestureStep::Turn {
-                    to: Rotation::Left,
+                    to: Direction::Left,
                     detents: 2,
                     window_ms: None,
                 },
@@ -666,11 +657,11 @@ mod tests {
             entry.tick(&automaton, pressed);
         }
         assert!(next.peek().is_none());
-        entry.tries().last().map_or(Outcome::Open, |t| t.outcome)
+        entry.tries.back().map_or(Outcome::Open, |t| t.outcome)
     }
 
-    const L: GestureInput = Detent(Rotation::Left);
-    const R: GestureInput = Detent(Rotation::Right);
+    const L: GestureInput = Detent(Direction::Left);
+    const R: GestureInput = Detent(Direction::Right);
 
     #[test]
     fn the_right_inputs_in_time_enter() {

@@ -1,6 +1,6 @@
 //! All that the control can see and do: its inputs and its outputs.
 
-use crate::plant::{Button, Relays};
+use crate::interface::{Button, Relays};
 use serde::{Deserialize, Serialize};
 
 /// What the board's input pins carry during one tick, before any debounce.
@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 pub struct Inputs {
     /// Voltage on the control's bulk capacitor, V.
     pub bulk_v: f64,
-    /// Detents that a dial's contacts reported this tick; positive is clockwise.
+    /// Detents that a dial's contacts reported this tick; positive is right.
     pub dial_steps: i8,
     /// True in the tick in which the dial passed its index contact (position 0).
     pub dial_index: bool,

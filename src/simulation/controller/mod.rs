@@ -1,4 +1,4 @@
-//! The board's firmware. Knows no plant, only its inputs and outputs.
+//! The board's firmware. Knows no plant, only its inputs and outputs and the names in `interface`.
 //!
 //! One call of [`Controller::step`] is one tick. It reads the inputs (`sense`, `debounce`), lets
 //! the current mode say what it wants (`program`, `service`, `recalibrate`), passes the wish
@@ -21,6 +21,7 @@ mod recalibrate;
 mod sense;
 mod service;
 mod signs;
+mod tries;
 mod view;
 mod watch;
 
@@ -35,8 +36,8 @@ pub use board::{
 pub use check::{BoardFault, BoardProblem};
 pub use firmware::Controller;
 pub use gesture::{
-    Broke, EntryRule, Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, TraceLine,
-    Try, rehearse,
+    Broke, EntryRule, Gesture, GestureInput, GestureStep, LidMove, Outcome, TraceLine, Try,
+    rehearse,
 };
 pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};
@@ -44,4 +45,5 @@ pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};
 pub use mode::{ControlMode, PhaseKind};
 pub use monitor::{Monitor, Routine, Stage};
 pub use signs::{LampRules, Sight, Signs};
+pub use tries::Tries;
 pub use view::ControlView;

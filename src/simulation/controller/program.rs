@@ -1,7 +1,7 @@
 //! A washing program: its phases one after another.
 
 use super::board::{Board, Phase};
-use super::drive::{Demand, Direction, Drive, Gear};
+use super::drive::{Demand, Drive, Gear, MotorDirection};
 use super::memory::Memory;
 use super::sense::Sense;
 use super::watch::Aim;
@@ -129,9 +129,9 @@ impl Run {
                     let (stroke, pause) = (stroke_ms / TICK_MS as u32, pause_ms / TICK_MS as u32);
                     let turn = self.ticks % (2 * (stroke + pause)).max(1);
                     demand.motor = if turn < stroke {
-                        Some(Direction::A)
+                        Some(MotorDirection::A)
                     } else if (stroke + pause..2 * stroke + pause).contains(&turn) {
-                        Some(Direction::B)
+                        Some(MotorDirection::B)
                     } else {
                         None
                     };
@@ -235,7 +235,7 @@ impl Run {
                 self.coasting = false;
             }
             if !self.coasting {
-                demand.motor = Some(Direction::A);
+                demand.motor = Some(MotorDirection::A);
             }
             self.ticks += 1;
         }

@@ -1,6 +1,6 @@
 //! Recalibration: every load in turn, and what the programs need to know about each.
 
-use super::drive::{Demand, Direction, Gear};
+use super::drive::{Demand, Gear, MotorDirection};
 use super::memory::Calibration;
 use super::monitor::{Monitor, Stage};
 use super::program::Scene;
@@ -149,9 +149,9 @@ impl Recal {
                 if scene.drive.locked(sense) && scene.drive.geared(Gear::Agitate, sense) {
                     if self.active % (2 * STROKE_TICKS) < STROKE_TICKS {
                         demand.motor = Some(if rule.stage == Stage::MotorA {
-                            Direction::A
+                            MotorDirection::A
                         } else {
-                            Direction::B
+                            MotorDirection::B
                         });
                     }
                     self.active += 1;
@@ -162,7 +162,7 @@ impl Recal {
                 demand.lock = true;
                 demand.pump = true;
                 demand.gear = Some(Gear::Spin);
-                demand.motor = Some(Direction::A);
+                demand.motor = Some(MotorDirection::A);
                 let (from, to) = rules.spin_rpm;
                 aim.spin = Some((to, 0));
                 // The pulley may still turn from the last stroke: the ramp begins at rest.

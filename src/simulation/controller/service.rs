@@ -1,6 +1,6 @@
 //! Service mode: a menu of routines by position.
 
-use super::drive::{Demand, Direction, Gear};
+use super::drive::{Demand, Gear, MotorDirection};
 use super::memory::{Calibration, Memory};
 use super::monitor::{Monitor, Routine};
 use super::program::Scene;
@@ -194,9 +194,9 @@ impl Service {
                 demand.lock = true;
                 demand.gear = Some(Gear::Agitate);
                 demand.motor = Some(if routine == Routine::TestMotorA {
-                    Direction::A
+                    MotorDirection::A
                 } else {
-                    Direction::B
+                    MotorDirection::B
                 });
             }
             Routine::TestSpin if scene.lid_closed => {
@@ -213,7 +213,7 @@ impl Service {
                 } else if sense.rpm < rpm * 0.97 {
                     self.coasting = false;
                 }
-                demand.motor = Some(Direction::A).filter(|_| !self.coasting);
+                demand.motor = Some(MotorDirection::A).filter(|_| !self.coasting);
             }
             _ => {}
         }

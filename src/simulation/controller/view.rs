@@ -1,13 +1,13 @@
 //! What the control is doing, for the instructor and the lesson.
 
-use super::gesture::Try;
 use super::memory::StoredCode;
 use super::mode::{ControlMode, PhaseKind};
 use super::monitor::{Monitor, Routine, Stage};
+use super::tries::Tries;
 
-/// A read-only picture of the control.
-#[derive(Clone, Debug, Default)]
-pub struct ControlView {
+/// A read-only look at the control.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct ControlView<'a> {
     /// What it is doing; off as soon as the supply is too low to work.
     pub mode: ControlMode,
     /// The program's phase.
@@ -31,11 +31,11 @@ pub struct ControlView {
     /// The number that the lamps show, when it shows one.
     pub digits: Option<u8>,
     /// Stored codes, newest first.
-    pub stored: Vec<StoredCode>,
+    pub stored: &'a [StoredCode],
     /// Recalibration has passed since the board was new.
     pub calibrated: bool,
-    /// Latest tries at the entry gesture, oldest first.
-    pub tries: Vec<Try>,
+    /// Tries at the entry gesture.
+    pub tries: Tries<'a>,
     /// Time in the present mode, s.
     pub in_mode_s: f64,
     /// Level as the control reads it, mm.

@@ -7,7 +7,7 @@ use super::board::Board;
 use super::drive::{Demand, Drive};
 use super::monitor::Monitor;
 use super::sense::Sense;
-use crate::plant::Relay;
+use crate::interface::Relay;
 use crate::units::{TICK_MS, TICK_S, TICKS_PER_S};
 use serde::Serialize;
 

@@ -6,8 +6,11 @@ mod view;
 pub use sound::{Sound, Sounds};
 pub use view::MachineView;
 
-use crate::controller::{Board, Controller, Inputs, Memory, Outputs, Selector, Try};
-use crate::plant::{Button, Component, Plant, Terminal};
+use crate::controller::{
+    Board, ControlView, Controller, Inputs, Memory, Outputs, Selector, Tries, Try,
+};
+use crate::interface::{Button, Component, Direction, Terminal};
+use crate::plant::Plant;
 use crate::units::Time;
 use sha2::{Digest, Sha256};
 
@@ -74,8 +77,8 @@ impl Machine {
     }
 
     /// Turns the dial by one detent.
-    pub fn detent(&mut self, clockwise: bool) {
-        let report = self.plant.detent(clockwise);
+    pub fn detent(&mut self, way: Direction) {
+        let report = self.plant.detent(way);
         self.dial_steps = self.dial_steps.saturating_add(report.steps);
         self.dial_index |= report.index;
     }
@@ -89,7 +92,7 @@ impl Machine {
     pub fn replace(&mut self, component: Component) {
         self.plant.replace(component);
         if component == Component::Board {
-            self.past_tries = self.tries();
+            self.past_tries = self.tries().iter().cloned().collect();
             self.control =
                 Controller::new(&self.board, Memory::default()).counting_from(self.now().0);
             self.outputs = Outputs::default();
@@ -113,10 +116,8 @@ impl Machine {
     }
 
     /// Tries at the entry gesture, oldest first, those on replaced boards included.
-    pub fn tries(&self) -> Vec<Try> {
-        let mut tries = self.past_tries.clone();
-        tries.extend(self.control.view().tries);
-        tries
+    pub fn tries(&self) -> Tries<'_> {
+        self.control.tries_after(&self.past_tries)
     }
 
     /// The board's description.
@@ -162,7 +163,7 @@ impl Machine {
     }
 
     /// What can be seen, heard or felt now.
-    pub fn view(&self) -> MachineView {
+    pub fn view(&self) -> MachineView<'_> {
         let plant = &self.plant;
         let (water, drive) = (plant.water(), plant.drive());
         let basket_rpm = if plant.basket_coupled() {
@@ -189,15 +190,17 @@ impl Machine {
             motor_rpm: drive.motor_rad_s * 30.0 / std::f64::consts::PI,
             shake_mm: drive.shake_mm,
             sounds: Sounds::default(),
-            control: self.control.view(),
+            control: ControlView {
+                tries: self.tries(),
+                ..self.control.view()
+            },
         };
-        view.control.tries = self.tries();
         view.sounds = sounds(&view, plant);
         view
     }
 }
 
-fn sounds(view: &MachineView, plant: &Plant) -> Sounds {
+fn sounds(view: &MachineView<'_>, plant: &Plant) -> Sounds {
     let amps = plant.amps();
     let turning = view.motor_rpm.abs() > 30.0;
     let is_heard = |sound: &Sound| match sound {

@@ -1,11 +1,11 @@
-//! A read-only picture of the machine, for screens and scripts. Reading it changes nothing.
+//! A read-only look at the machine, for screens and scripts. Reading it changes nothing.
 
 use super::sound::Sounds;
 use crate::controller::{ControlView, Lamps};
 
 /// What can be seen, heard or felt on the machine at one moment.
-#[derive(Clone, Debug, Default)]
-pub struct MachineView {
+#[derive(Clone, Copy, Debug, Default)]
+pub struct MachineView<'a> {
     /// Ticks since the attempt began, as seconds.
     pub time_s: f64,
     /// The plug is in the outlet.
@@ -43,5 +43,5 @@ pub struct MachineView {
     /// What can be heard now.
     pub sounds: Sounds,
     /// What the control is doing: for the instructor and the lesson, not for the trainee's eyes.
-    pub control: ControlView,
+    pub control: ControlView<'a>,
 }

@@ -1,5 +1,6 @@
 //! The dial: real detents, and contacts that skip or double one when it is turned fast or worn.
 
+use crate::interface::Direction;
 use crate::units::Span;
 use crate::units::uniform;
 use rand::Rng;
@@ -17,7 +18,7 @@ pub struct Dial {
 /// What the contacts reported for one detent.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Report {
-    /// Steps reported, positive clockwise: 1 when all is well, 0 when skipped, 2 when doubled.
+    /// Steps reported, positive to the right: 1 when all is well, 0 when skipped, 2 when doubled.
     pub steps: i8,
     /// The pointer came to the index contact.
     pub index: bool,
@@ -52,8 +53,8 @@ impl Default for Dial {
 }
 
 impl Dial {
-    /// Turns by one detent, clockwise or not, `gap` after the last one.
-    pub fn detent(&mut self, clockwise: bool, gap: Span, wear: f64, rng: &mut impl Rng) -> Report {
+    /// Turns by one detent, `gap` after the last one.
+    pub fn detent(&mut self, way: Direction, gap: Span, wear: f64, rng: &mut impl Rng) -> Report {
         let (skip, double) = error_chances(wear, gap);
         let drawn = uniform(rng);
         let count = if drawn < skip {
@@ -63,10 +64,13 @@ impl Dial {
         } else {
             1
         };
-        let turn = if clockwise { 1 } else { self.detents - 1 };
+        let turn = match way {
+            Direction::Left => self.detents - 1,
+            Direction::Right => 1,
+        };
         self.position = (self.position + turn) % self.detents;
         Report {
-            steps: if clockwise { count } else { -count },
+            steps: way.sign() * count,
             index: self.position == 0,
         }
     }
@@ -84,7 +88,8 @@ mod tests {
         let mut dial = Dial::default();
         for _ in 0..10_000 {
             assert_eq!(
-                dial.detent(true, Span::from_ms(180), 0.0, &mut rng).steps,
+                dial.detent(Direction::Right, Span::from_ms(180), 0.0, &mut rng)
+                    .steps,
                 1
             );
         }
@@ -96,7 +101,7 @@ mod tests {
         let gap = Span::from_ms(70);
         let mut dial = Dial::default();
         let wrong = (0..20_000)
-            .filter(|_| dial.detent(true, gap, 0.8, &mut rng).steps != 1)
+            .filter(|_| dial.detent(Direction::Right, gap, 0.8, &mut rng).steps != 1)
             .count();
         let (skip, double) = error_chances(0.8, gap);
         assert!((wrong as f64 / 20_000.0 - skip - double).abs() < 0.01);
@@ -107,7 +112,10 @@ mod tests {
         let mut rng = ChaCha8Rng::seed_from_u64(3);
         let mut dial = Dial::default();
         let hits = (0..48)
-            .filter(|_| dial.detent(true, Span::from_ms(200), 0.0, &mut rng).index)
+            .filter(|_| {
+                dial.detent(Direction::Right, Span::from_ms(200), 0.0, &mut rng)
+                    .index
+            })
             .count();
         assert_eq!(hits, 2);
     }

@@ -1,7 +1,7 @@
 //! Faults as changes to component parameters. The physics never asks whether there is one.
 
-use super::ids::Component;
 use super::params::Param;
+use crate::interface::Component;
 use serde::{Deserialize, Serialize};
 
 /// How one parameter is changed.

@@ -3,12 +3,11 @@
 //! machine and with direct current for the ohmmeter and stored charge.
 
 use super::heat::copper_ohms;
-use super::ids::{Pin, Relay, Relays, Side, Terminal};
 use super::motor::{MotorCircuit, quotient};
 use super::network::{Branch, Netlist, Network, Node, Scalar, TwoPort};
 use super::params::{Param, Params};
+use crate::interface::{Pin, Rating, Relay, Relays, Side, Terminal};
 use num_complex::Complex64;
-use serde::{Deserialize, Serialize};
 
 /// Conductance of a path that is not there: an unplugged blade, a pulled connector, S.
 const GONE_S: f64 = 1e-10;
@@ -101,38 +100,6 @@ impl Analysis for f64 {
 /// 2 π f, rad/s.
 pub fn angular(hz: f64) -> f64 {
     core::f64::consts::TAU * hz
-}
-
-/// Rated supply.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rating {
-    /// Rated voltage, V rms.
-    pub volts: f64,
-    /// Frequency, Hz.
-    pub hz: f64,
-}
-
-/// Mains supply at the customer's home.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Mains {
-    /// 120 V, 60 Hz.
-    V120Hz60,
-    /// 230 V, 50 Hz.
-    V230Hz50,
-}
-
-impl Mains {
-    /// Every supply.
-    pub const ALL: [Mains; 2] = [Mains::V120Hz60, Mains::V230Hz50];
-
-    /// Rated supply.
-    pub const fn rating(self) -> Rating {
-        let (volts, hz) = match self {
-            Mains::V120Hz60 => (120.0, 60.0),
-            Mains::V230Hz50 => (230.0, 50.0),
-        };
-        Rating { volts, hz }
-    }
 }
 
 /// All that decides the mains network besides the parameters. Equal states give equal solutions,
@@ -445,6 +412,11 @@ impl<T: Analysis> Circuit<T> {
                 speed_of(at.speed_step),
             ),
         );
+    }
+
+    /// Back to how it was laid out, without any value.
+    pub fn reset(&mut self) {
+        self.net.reset();
     }
 
     /// Puts a charge on the filter capacitor: a source of `volts` behind its series resistance.

@@ -2,28 +2,12 @@
 //! few speeds thousands of times; the solution is a pure function of the switching and the
 //! parameters, so looking it up gives what solving would, to the bit.
 
-use super::ids::Relay;
 use super::mains::Switching;
-use super::washer::LoadAmps;
-use num_complex::Complex64;
+use super::solution::Solution;
+use crate::interface::Relay;
 
 /// Places: a motor speed each, for either direction of drive.
 const PLACES: usize = 1024;
-
-/// What the plant reads from a solution.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Solution {
-    /// Load currents.
-    pub amps: LoadAmps,
-    /// Currents of motor windings A and B, A.
-    pub windings: [Complex64; 2],
-    /// Voltage between the board's rails, V rms.
-    pub board_v: f64,
-    /// Voltage behind the lid lock, V rms.
-    pub locked_v: f64,
-    /// Voltage at the pump, V rms.
-    pub pump_v: f64,
-}
 
 /// One solution for each place; a newer one takes the place of an older.
 #[derive(Clone, Debug, Default)]

@@ -1,6 +1,6 @@
 //! Every parameter of the plant that can differ between a sound and a faulty machine.
 
-use super::ids::{Component, Terminal};
+use crate::interface::{Component, Terminal};
 use serde::{Deserialize, Serialize};
 
 /// Makes the flat list of parameters with their owners.

@@ -1,15 +1,19 @@
 //! What an ideal instrument with its own input resistance would read between two pins, from the
 //! solved networks; for the machine as it is, or as it would be with some other fault and all that
 //! can be seen from outside alike. Range, resolution and noise belong to the meter on the bench.
+//!
+//! [`Probed`] is the machine's side of a reading, [`Probes`] the instrument's: two pins, and the networks with
+//! a meter across them. Those are laid out once for as long as the probes stay; each reading writes their
+//! values anew and solves.
 
 use super::fault::Op;
-use super::ids::{Pin, Relay, Terminal};
-use super::mains::{Analysis, Circuit, Rating, Switching, angular};
+use super::mains::{Analysis, Circuit, Switching, angular};
 use super::motor::{quotient, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
 use super::washer::Plant;
 use super::water::hydrostatic_kpa;
+use crate::interface::{Pin, Rating, Relay, Terminal};
 use num_complex::Complex64;
 
 /// Test source of the ohmmeter, V.
@@ -23,8 +27,8 @@ const TURNING_HZ: f64 = 1.0;
 /// A hose that loses its air faster than this has lost it by the time that anyone measures, s.
 const LEAKED_S: f64 = 2000.0;
 
-/// A machine to put probes on.
-#[derive(Clone, Debug)]
+/// A machine to put probes on: all that decides a reading, besides the probes.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Probed {
     rating: Rating,
     params: Params,
@@ -94,7 +98,7 @@ impl Plant {
             bulk_v: self.supply().bulk_v,
             filter_v: self.supply().filter_v,
         };
-        probed.settle_actuators();
+        probed.settle_actuators(self.mains_layout());
         probed
     }
 }
@@ -106,39 +110,84 @@ fn pulse_hz(p: &Params, pulley_rad_s: f64) -> f64 {
 }
 
 impl Probed {
-    /// Alternating voltage between two pins, V rms, with `input_ohms` across them. A wire that nothing
+    /// A bolt and a pump move only if they draw enough current.
+    fn settle_actuators(&mut self, mut circuit: Circuit<Complex64>) {
+        circuit.reset();
+        circuit.set(&self.params, self.rating, &self.mains);
+        circuit.solve();
+        let lock_a = rms(circuit.wire_current(Terminal::LockCoil1));
+        let pump_a = rms(circuit.wire_current(Terminal::Pump1));
+        self.mains.bolted &= lock_a >= self.params.get(Param::LockPullInA);
+        self.mains.pump_turning &= pump_a >= self.params.get(Param::PumpPullInA);
+    }
+}
+
+/// Probes on two pins. What they read depends on the machine alone, never on what they read before.
+#[derive(Clone)]
+pub struct Probes {
+    red: Pin,
+    black: Pin,
+    /// The mains side with phasors and with direct current, with the meter across the pins.
+    live: Option<Circuit<Complex64>>,
+    dead: Option<Circuit<f64>>,
+    /// The mains side without a meter, for the clamp.
+    clamped: Option<Circuit<Complex64>>,
+    /// The low-voltage side with the meter.
+    signals: Option<Signals>,
+}
+
+impl Probes {
+    /// On these pins.
+    pub fn on(red: Pin, black: Pin) -> Probes {
+        Probes {
+            red,
+            black,
+            live: None,
+            dead: None,
+            clamped: None,
+            signals: None,
+        }
+    }
+
+    /// The pins under the red and the black probe.
+    pub fn pins(&self) -> (Pin, Pin) {
+        (self.red, self.black)
+    }
+
+    /// Alternating voltage between the pins, V rms, with `input_ohms` across them. A wire that nothing
     /// holds takes a ghost of the line beside it, which a low `input_ohms` makes vanish.
-    pub fn volts_ac(&self, red: Pin, black: Pin, input_ohms: f64) -> f64 {
-        let mut circuit = self.live(Some((red, black)));
+    pub fn volts_ac(&mut self, at: &Probed, input_ohms: f64) -> f64 {
+        let (red, black) = self.pins();
+        let circuit = self.live(at, at.rating);
         circuit.set_meter(Complex64::ohms(input_ohms), Complex64::ZERO);
         circuit.solve();
         circuit.drop(red, black).map_or(0.0, rms)
     }
 
-    /// Direct voltage from `black` to `red`, V, with `input_ohms` across them.
-    pub fn volts_dc(&self, red: Pin, black: Pin, input_ohms: f64) -> f64 {
-        match (red, black) {
-            (Pin::BulkPlus, Pin::BulkMinus) => self.bulk_v,
-            (Pin::BulkMinus, Pin::BulkPlus) => -self.bulk_v,
+    /// Direct voltage from black to red, V, with `input_ohms` across them.
+    pub fn volts_dc(&mut self, at: &Probed, input_ohms: f64) -> f64 {
+        match self.pins() {
+            (Pin::BulkPlus, Pin::BulkMinus) => at.bulk_v,
+            (Pin::BulkMinus, Pin::BulkPlus) => -at.bulk_v,
             _ => self
-                .signal_volts(red, black, input_ohms)
-                .or_else(|| self.charge_volts(red, black, input_ohms))
+                .signal_volts(at, input_ohms)
+                .or_else(|| self.charge_volts(at, input_ohms))
                 .unwrap_or(0.0),
         }
     }
 
-    /// Resistance between two pins, Ω; infinite when open. Only right on a dead circuit: stored
+    /// Resistance between the pins, Ω; infinite when open. Only right on a dead circuit: stored
     /// charge disturbs it as it does a real ohmmeter.
-    pub fn ohms(&self, red: Pin, black: Pin) -> f64 {
+    pub fn ohms(&mut self, at: &Probed) -> f64 {
         if matches!(
-            (red, black),
+            self.pins(),
             (Pin::BulkPlus, Pin::BulkMinus) | (Pin::BulkMinus, Pin::BulkPlus)
         ) {
-            return self.params.get(Param::BulkBleederOhms);
+            return at.params.get(Param::BulkBleederOhms);
         }
         let drop = self
-            .test_drop_signal(red, black)
-            .or_else(|| self.test_drop_mains(red, black));
+            .test_drop_signal(at)
+            .or_else(|| self.test_drop_mains(at));
         let Some(drop) = drop else {
             return f64::INFINITY;
         };
@@ -152,17 +201,17 @@ impl Probed {
 
     /// Capacitance between two mains pins, F, from the quadrature current of a small alternating test
     /// voltage; none where something else than capacitance carries most of it, such as a winding
-    /// across the capacitor. Only right on a dead circuit, as with [`Probed::ohms`].
-    pub fn farads(&self, red: Pin, black: Pin) -> Option<f64> {
-        let mut circuit = Circuit::<Complex64>::new(Some((red, black)));
+    /// across the capacitor. Only right on a dead circuit, as with [`Probes::ohms`].
+    pub fn farads(&mut self, at: &Probed) -> Option<f64> {
+        let (red, black) = self.pins();
+        let rating = Rating {
+            hz: FARADS_HZ,
+            ..at.rating
+        };
+        let circuit = self.live(at, rating);
         if circuit.node(red).zip(circuit.node(black)).is_none() {
             return Some(0.0);
         }
-        let rating = Rating {
-            hz: FARADS_HZ,
-            ..self.rating
-        };
-        circuit.set(&self.params, rating, &self.mains);
         circuit.set_meter(Complex64::ohms(TEST_OHMS), Complex64::new(TEST_V, 0.0));
         circuit.solve();
         let drop = circuit.drop(red, black)?;
@@ -175,113 +224,119 @@ impl Probed {
         (siemens.im > siemens.re).then(|| siemens.im / angular(FARADS_HZ))
     }
 
-    /// Current in the wire at `pin`, A rms; none for pins without a wire on the mains side.
-    pub fn amps(&self, pin: Pin) -> Option<f64> {
-        let mut circuit = self.live(None);
+    /// Current in the wire at the red pin, A rms; none for pins without a wire on the mains side.
+    pub fn amps(&mut self, at: &Probed) -> Option<f64> {
+        let circuit = self.clamped.get_or_insert_with(|| Circuit::new(None));
+        circuit.reset();
+        circuit.set(&at.params, at.rating, &at.mains);
         circuit.solve();
-        let amps = match pin {
+        let amps = match self.red {
             Pin::Wire(t, _) if t.is_mains() => circuit.wire_current(t),
             Pin::PlugLine | Pin::FuseIn | Pin::FuseOut => circuit.line_current(),
-            _ => return None,
+            Pin::Wire(..) | Pin::PlugNeutral | Pin::PlugEarth | Pin::BulkPlus | Pin::BulkMinus => {
+                return None;
+            }
         };
         Some(rms(amps))
     }
 
-    /// Frequency between two pins, Hz.
-    pub fn hertz(&self, red: Pin, black: Pin, input_ohms: f64) -> f64 {
+    /// Frequency between the pins, Hz.
+    pub fn hertz(&mut self, at: &Probed, input_ohms: f64) -> f64 {
         let is_pickup = |pin| matches!(pin, Pin::Wire(Terminal::PickupOut, _));
-        if is_pickup(red) || is_pickup(black) {
-            let (low, high) = self.pickup_levels(red, black, input_ohms);
+        if is_pickup(self.red) || is_pickup(self.black) {
+            let (low, high) = self.pickup_levels(at, input_ohms);
             return if (high - low).abs() > 2.0 {
-                self.pulse_hz
+                at.pulse_hz
             } else {
                 0.0
             };
         }
-        if self.volts_ac(red, black, input_ohms) > 5.0 {
-            self.rating.hz
+        if self.volts_ac(at, input_ohms) > 5.0 {
+            at.rating.hz
         } else {
             0.0
         }
     }
 
-    fn live(&self, meter: Option<(Pin, Pin)>) -> Circuit<Complex64> {
-        let mut circuit = Circuit::new(meter);
-        circuit.set(&self.params, self.rating, &self.mains);
+    /// The mains side with phasors, its values those of `at`; the meter is still to be set.
+    fn live(&mut self, at: &Probed, rating: Rating) -> &mut Circuit<Complex64> {
+        let pins = self.pins();
+        let circuit = self.live.get_or_insert_with(|| Circuit::new(Some(pins)));
+        circuit.reset();
+        circuit.set(&at.params, rating, &at.mains);
         circuit
     }
 
-    /// A bolt and a pump move only if they draw enough current.
-    fn settle_actuators(&mut self) {
-        let mut circuit = self.live(None);
-        circuit.solve();
-        let lock_a = rms(circuit.wire_current(Terminal::LockCoil1));
-        let pump_a = rms(circuit.wire_current(Terminal::Pump1));
-        self.mains.bolted &= lock_a >= self.params.get(Param::LockPullInA);
-        self.mains.pump_turning &= pump_a >= self.params.get(Param::PumpPullInA);
+    /// The same with direct current.
+    fn dead(&mut self, at: &Probed) -> &mut Circuit<f64> {
+        let pins = self.pins();
+        let circuit = self.dead.get_or_insert_with(|| Circuit::new(Some(pins)));
+        circuit.reset();
+        circuit.set(&at.params, at.rating, &at.mains);
+        circuit
     }
 
-    fn test_drop_signal(&self, red: Pin, black: Pin) -> Option<f64> {
-        let mut circuit = Signals::new(Some((red, black)));
+    /// Voltage between the pins on the low-voltage side with this meter across them, V.
+    fn settled(&mut self, at: &Probed, state: &SignalState, (y, emf): (f64, f64)) -> Option<f64> {
+        let (red, black) = self.pins();
+        let pins = (red, black);
+        let circuit = self.signals.get_or_insert_with(|| Signals::new(Some(pins)));
         circuit.node(red).zip(circuit.node(black))?;
-        circuit.set_meter(1.0 / TEST_OHMS, TEST_V);
-        circuit.settle(
-            &self.params,
-            &SignalState {
-                powered: false,
-                ..self.signals
-            },
-        );
+        // What the ratiometric outputs settle to may depend on where they begin.
+        circuit.reset();
+        circuit.set_meter(y, emf);
+        circuit.settle(&at.params, state);
         circuit.drop(red, black)
     }
 
-    fn test_drop_mains(&self, red: Pin, black: Pin) -> Option<f64> {
-        let mut circuit = Circuit::<f64>::new(Some((red, black)));
-        circuit.set(&self.params, self.rating, &self.mains);
-        if self.filter_v > 0.5 {
-            circuit.set_filter_charge(self.filter_v);
+    fn test_drop_signal(&mut self, at: &Probed) -> Option<f64> {
+        let unpowered = SignalState {
+            powered: false,
+            ..at.signals
+        };
+        self.settled(at, &unpowered, (1.0 / TEST_OHMS, TEST_V))
+    }
+
+    fn test_drop_mains(&mut self, at: &Probed) -> Option<f64> {
+        let (red, black) = self.pins();
+        let circuit = self.dead(at);
+        if at.filter_v > 0.5 {
+            circuit.set_filter_charge(at.filter_v);
         }
         circuit.set_meter(1.0 / TEST_OHMS, TEST_V);
         circuit.solve();
         circuit.drop(red, black)
     }
 
-    fn pickup_levels(&self, red: Pin, black: Pin, input_ohms: f64) -> (f64, f64) {
-        let level = |pickup_low| {
-            let mut circuit = Signals::new(Some((red, black)));
-            circuit.set_meter(1.0 / input_ohms, 0.0);
-            circuit.settle(
-                &self.params,
-                &SignalState {
-                    pickup_low,
-                    ..self.signals
-                },
-            );
-            circuit.drop(red, black).unwrap_or(0.0)
+    fn pickup_levels(&mut self, at: &Probed, input_ohms: f64) -> (f64, f64) {
+        let mut level = |pickup_low| {
+            let state = SignalState {
+                pickup_low,
+                ..at.signals
+            };
+            self.settled(at, &state, (1.0 / input_ohms, 0.0))
+                .unwrap_or(0.0)
         };
         (level(true), level(false))
     }
 
-    fn signal_volts(&self, red: Pin, black: Pin, input_ohms: f64) -> Option<f64> {
-        let mut circuit = Signals::new(Some((red, black)));
-        circuit.node(red).zip(circuit.node(black))?;
-        if self.pulse_hz > TURNING_HZ {
+    fn signal_volts(&mut self, at: &Probed, input_ohms: f64) -> Option<f64> {
+        let still = self.settled(at, &at.signals, (1.0 / input_ohms, 0.0))?;
+        if at.pulse_hz > TURNING_HZ {
             // A slow meter shows the mean of a square wave.
-            let (low, high) = self.pickup_levels(red, black, input_ohms);
+            let (low, high) = self.pickup_levels(at, input_ohms);
             return Some(0.5 * (low + high));
         }
-        circuit.set_meter(1.0 / input_ohms, 0.0);
-        circuit.settle(&self.params, &self.signals);
-        circuit.drop(red, black)
+        Some(still)
     }
 
-    fn charge_volts(&self, red: Pin, black: Pin, input_ohms: f64) -> Option<f64> {
-        if self.mains.plugged {
+    fn charge_volts(&mut self, at: &Probed, input_ohms: f64) -> Option<f64> {
+        if at.mains.plugged {
             return Some(0.0);
         }
-        let mut circuit = Circuit::<f64>::new(Some((red, black)));
-        circuit.set(&self.params, self.rating, &self.mains);
-        circuit.set_filter_charge(self.filter_v);
+        let (red, black) = self.pins();
+        let circuit = self.dead(at);
+        circuit.set_filter_charge(at.filter_v);
         circuit.set_meter(1.0 / input_ohms, 0.0);
         circuit.solve();
         circuit.drop(red, black)

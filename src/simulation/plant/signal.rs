@@ -1,10 +1,10 @@
 //! The low-voltage side as a direct-current network: rail, harness, sensors and contact inputs.
 
 use super::heat::NTC_3977;
-use super::ids::{Pin, Side, Terminal};
 use super::mains::WIRES as FIRST;
 use super::network::{Branch, Netlist, Network, Node};
 use super::params::{Param, Params};
+use crate::interface::{Pin, Side, Terminal};
 
 const WIRES: usize = Terminal::ALL.len() - FIRST;
 const GONE_S: f64 = 1e-10;
@@ -209,6 +209,11 @@ impl Signals {
                 break;
             }
         }
+    }
+
+    /// Back to how it was laid out, without any value.
+    pub fn reset(&mut self) {
+        self.net.reset();
     }
 
     /// Sets the meter across its pins.

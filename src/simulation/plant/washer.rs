@@ -3,14 +3,15 @@
 use super::dial::Dial;
 use super::drive::{Coupling, Drive};
 use super::fault::{FailureMode, Presence, Stress};
-use super::ids::{Component, Connector, Relay, Relays, Terminal};
-use super::mains::{Circuit, Rating, Switching, WIRES, motor_circuit};
-use super::memo::{Memo, Solution};
+use super::mains::{Circuit, Switching, WIRES, motor_circuit};
+use super::memo::Memo;
 use super::motor::{MotorCircuit, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
+use super::solution::{LoadAmps, Solution};
 use super::supply::Supply;
 use super::water::{Water, WaterDrive};
+use crate::interface::{Component, Connector, Direction, Rating, Relay, Relays, Terminal};
 use crate::units::{Span, TICK_S, Time};
 use num_complex::Complex64;
 use rand::{Rng, SeedableRng};
@@ -51,39 +52,6 @@ pub struct BoardPins {
     pub thermistor_v: f64,
     /// Current through the motor shunt, A rms.
     pub motor_a: f64,
-}
-
-/// Currents of the loads after the last solution, A rms.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct LoadAmps {
-    /// Cold valve.
-    pub cold: f64,
-    /// Hot valve.
-    pub hot: f64,
-    /// Drain pump.
-    pub pump: f64,
-    /// Mode shifter.
-    pub shift: f64,
-    /// Lock actuator.
-    pub lock: f64,
-    /// Motor, common lead.
-    pub motor: f64,
-    /// Whole machine.
-    pub line: f64,
-}
-
-impl LoadAmps {
-    /// Each electrical load and its current, A rms.
-    pub const fn each(&self) -> [(Component, f64); 6] {
-        [
-            (Component::InletCold, self.cold),
-            (Component::InletHot, self.hot),
-            (Component::DrainPump, self.pump),
-            (Component::Motor, self.motor),
-            (Component::Shifter, self.shift),
-            (Component::LidLock, self.lock),
-        ]
-    }
 }
 
 /// A drift grows in this many steps, so that the networks are not solved anew at every tick.
@@ -351,13 +319,11 @@ impl Plant {
     }
 
     /// Turns the dial by one detent; what its contacts reported goes to the board.
-    pub fn detent(&mut self, clockwise: bool) -> super::dial::Report {
+    pub fn detent(&mut self, way: Direction) -> super::dial::Report {
         let gap = self.state.now.since(self.state.last_detent);
         self.state.last_detent = self.state.now;
         let wear = self.state.params.get(Param::DialWear);
-        self.state
-            .dial
-            .detent(clockwise, gap, wear, &mut self.state.rng)
+        self.state.dial.detent(way, gap, wear, &mut self.state.rng)
     }
 
     /// Pulls or seats a connector; `pins` are the terminals of a board connector.
@@ -738,6 +704,11 @@ impl Plant {
     /// What decides the mains network now.
     pub(super) fn mains_state(&self) -> Switching {
         self.switching(self.driven)
+    }
+
+    /// The mains network as it is laid out, whatever its values are.
+    pub(super) fn mains_layout(&self) -> Circuit<Complex64> {
+        self.mains.clone()
     }
 
     /// The mains network as it was last solved (for exporting and checking it).

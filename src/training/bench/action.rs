@@ -1,9 +1,7 @@
 //! What a person can do to the machine, as data.
 
 use super::report::Report;
-/// Which way the dial is turned.
-pub use detent_simulation::controller::Rotation as Turn;
-use detent_simulation::plant::{Button, Component, Connector, Pin};
+use detent_simulation::interface::{Button, Component, Connector, Direction, Pin};
 use serde::{Deserialize, Serialize};
 
 /// What the meter is set to.
@@ -59,7 +57,7 @@ pub enum Action {
     /// Put the lid down.
     CloseLid,
     /// Turn the dial by one detent.
-    Detent(Turn),
+    Detent(Direction),
     /// Push a button down.
     Down(Button),
     /// Let a button go.

@@ -2,7 +2,7 @@
 //! practised person's, rounded.
 
 use super::action::Action;
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 use detent_simulation::units::Span;
 
 /// Time that an action takes; the machine runs on meanwhile.

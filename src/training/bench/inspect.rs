@@ -1,8 +1,9 @@
 //! Looking, feeling and turning by hand: what can be found without a meter. A finding follows from
 //! the machine's parameters and state alone.
 
+use detent_simulation::interface::{Component, Terminal};
 use detent_simulation::names;
-use detent_simulation::plant::{Component, Param, Params, Plant, Terminal};
+use detent_simulation::plant::{Param, Params, Plant};
 use detent_simulation::units::Time;
 
 names! {

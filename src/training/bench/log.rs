@@ -6,7 +6,7 @@ use super::inspect::Found;
 use super::landmark::Landmark;
 use super::meter::MeterTest;
 use super::view::{Event, Reading};
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
 use std::fmt;
 

@@ -2,7 +2,8 @@
 
 use super::action::{Grip, MeterMode};
 use super::display::Display;
-use detent_simulation::plant::{Pin, Probed};
+use detent_simulation::interface::Pin;
+use detent_simulation::plant::{Plant, Probed, Probes};
 use detent_simulation::units::Time;
 
 /// Input resistance on the voltage ranges, Ω (common practice for digital multimeters, no source).
@@ -30,41 +31,73 @@ const KNOWN_OHMS: f64 = 100.0;
 /// Voltage at which an ohmmeter's fuse blows, V.
 pub const OHMS_FUSE_V: f64 = 10.0;
 
-/// What a sound instrument would show with no noise, held by clips.
-pub fn ideal(on: &Probed, mode: MeterMode, red: Pin, black: Pin) -> Display {
-    ideal_held(on, mode, red, black, Grip::Clips)
-}
-
-/// The same for probes held in some way.
-pub fn ideal_held(on: &Probed, mode: MeterMode, red: Pin, black: Pin, grip: Grip) -> Display {
+/// What a sound instrument would show with no noise.
+pub fn ideal(at: &Probed, mode: MeterMode, probes: &mut Probes, grip: Grip) -> Display {
     let beside_body = |ohms: f64| match grip {
         Grip::Clips => ohms,
         Grip::Fingers => 1.0 / (1.0 / ohms + 1.0 / BODY_OHMS),
     };
     let input = beside_body(INPUT_OHMS);
     let (value, most) = match mode {
-        MeterMode::Ohms => (beside_body(on.ohms(red, black)) + LEADS_OHMS, OVER_OHMS),
+        MeterMode::Ohms => (beside_body(probes.ohms(at)) + LEADS_OHMS, OVER_OHMS),
         MeterMode::Continuity => (
-            beside_body(on.ohms(red, black)) + LEADS_OHMS,
+            beside_body(probes.ohms(at)) + LEADS_OHMS,
             OVER_CONTINUITY_OHMS,
         ),
         MeterMode::Microfarads => (
-            on.farads(red, black).map_or(f64::INFINITY, |f| f * 1e6),
+            probes.farads(at).map_or(f64::INFINITY, |f| f * 1e6),
             OVER_MICROFARADS,
         ),
-        MeterMode::VoltsAc => (on.volts_ac(red, black, input), f64::INFINITY),
+        MeterMode::VoltsAc => (probes.volts_ac(at, input), f64::INFINITY),
         MeterMode::VoltsLowZ => (
-            on.volts_ac(red, black, beside_body(LOW_INPUT_OHMS)),
+            probes.volts_ac(at, beside_body(LOW_INPUT_OHMS)),
             f64::INFINITY,
         ),
-        MeterMode::VoltsDc => (on.volts_dc(red, black, input), f64::INFINITY),
-        MeterMode::AmpsClamp => (on.amps(red).unwrap_or(0.0), f64::INFINITY),
-        MeterMode::Hertz => (on.hertz(red, black, input), f64::INFINITY),
+        MeterMode::VoltsDc => (probes.volts_dc(at, input), f64::INFINITY),
+        MeterMode::AmpsClamp => (probes.amps(at).unwrap_or(0.0), f64::INFINITY),
+        MeterMode::Hertz => (probes.hertz(at, input), f64::INFINITY),
     };
     if value > most {
         return Display::OverRange;
     }
     Display::Value(rounded(mode, value))
+}
+
+/// Probes that stay on their pins while a meter's display follows what is there.
+#[derive(Clone, Default)]
+pub struct Follower {
+    probes: Option<Probes>,
+    /// What was read last, and of what.
+    last: Option<(MeterMode, Grip, Probed, Display)>,
+}
+
+impl Follower {
+    /// What a sound instrument shows with no noise, to the bit what [`ideal`] gives with new probes. Networks are
+    /// laid out again only when a pin changes, and solved only when something in the machine did.
+    pub fn shows(
+        &mut self,
+        plant: &Plant,
+        (mode, red, black): (MeterMode, Pin, Pin),
+        grip: Grip,
+    ) -> Display {
+        let at = plant.probed();
+        let probes = match &mut self.probes {
+            Some(probes) if probes.pins() == (red, black) => probes,
+            moved => {
+                self.last = None;
+                moved.insert(Probes::on(red, black))
+            }
+        };
+        if let Some((of, held, before, shown)) = &self.last
+            && (*of, *held) == (mode, grip)
+            && *before == at
+        {
+            return *shown;
+        }
+        let shown = ideal(&at, mode, probes, grip);
+        self.last = Some((mode, grip, at, shown));
+        shown
+    }
 }
 
 /// Whether the meter beeps with this on its display.

@@ -12,7 +12,7 @@ mod report;
 pub mod script;
 mod view;
 mod workplace;
-pub use action::{Action, Grip, MeterMode, Turn};
+pub use action::{Action, Grip, MeterMode};
 pub use display::Display;
 pub use inspect::{Finding, Found, look};
 pub use landmark::{Landmark, LandmarkKind};

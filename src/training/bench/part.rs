@@ -1,6 +1,7 @@
 //! A part at the counter, and what the shop charges.
 
-use detent_simulation::plant::{Component, FailureMode};
+use detent_simulation::interface::Component;
+use detent_simulation::plant::FailureMode;
 use serde::{Deserialize, Serialize};
 
 /// In what state a part is sold.

@@ -1,10 +1,10 @@
 //! Steps of a script: single actions, and the small sequences that hands make of them.
 
-use super::action::{Action, Turn};
+use super::action::Action;
 use super::view::Refusal;
 use super::workplace::Bench;
 use detent_simulation::controller::{ControlMode, Gesture, GestureStep, LidMove};
-use detent_simulation::plant::Button;
+use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::{Span, TICKS_PER_S};
 use serde::{Deserialize, Serialize};
 
@@ -24,7 +24,7 @@ pub enum Step {
     /// Turn the dial by several detents at an even pace.
     Turn {
         /// Which way.
-        way: Turn,
+        way: Direction,
         /// How many detents.
         detents: u8,
         /// Time from one to the next, ms.
@@ -181,9 +181,9 @@ impl Step {
                     let from = bench.machine().plant().dial_position();
                     let right = (to + turn - from) % turn;
                     let (way, detents) = if right <= turn / 2 {
-                        (Turn::Right, right)
+                        (Direction::Right, right)
                     } else {
-                        (Turn::Left, turn - right)
+                        (Direction::Left, turn - right)
                     };
                     Step::Turn {
                         way,

@@ -2,11 +2,11 @@
 
 use super::action::{Grip, MeterMode};
 use super::display::Display;
-use super::inspect::Found;
-use super::meter::{self, MeterTest};
+use super::log::BenchLog;
+use super::meter;
+use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::machine::MachineView;
 use detent_simulation::names;
-use detent_simulation::plant::{Component, Connector, Pin};
 use detent_simulation::units::Time;
 
 /// One reading in the notebook.
@@ -80,33 +80,28 @@ pub struct PartInHand {
     pub number: String,
     /// Already fitted.
     pub fitted: bool,
+    /// The fault that it brings with it, by its place in the catalogue. Not for the trainee's eyes.
+    pub bad: Option<usize>,
 }
 
-/// The whole bench, as the person sees it.
-#[derive(Clone, Debug, Default)]
-pub struct BenchView {
+/// The whole bench, as the person sees it. It borrows from the bench and costs next to nothing to ask for.
+/// What the meter shows has to be worked out, so it is asked for apart ([`super::Bench::meter_shows`]).
+#[derive(Clone, Copy, Debug)]
+pub struct BenchView<'a> {
     /// The machine.
-    pub machine: MachineView,
+    pub machine: MachineView<'a>,
     /// Cabinet panels are off.
     pub cabinet_open: bool,
     /// Connectors that are pulled.
-    pub pulled: Vec<Connector>,
+    pub pulled: &'a [Connector],
     /// Meter setting and probe places, when probes are on.
     pub probes: Option<(MeterMode, Pin, Pin)>,
-    /// What the meter shows now.
-    pub meter: Option<Display>,
     /// Setting at which the display is held.
     pub held: Option<MeterMode>,
-    /// Tries of the meter on the proving source.
-    pub meter_tests: Vec<MeterTest>,
-    /// Every reading noted so far.
-    pub notebook: Vec<Reading>,
-    /// What was found by looking, feeling and turning so far.
-    pub found: Vec<Found>,
-    /// Codes noted so far, as the trainee read them.
-    pub noted_codes: Vec<(Time, u8)>,
+    /// Everything that happened so far.
+    pub log: &'a BenchLog,
     /// Parts bought.
-    pub parts: Vec<PartInHand>,
+    pub parts: &'a [PartInHand],
     /// Money spent on parts, in whole units.
     pub spent: f64,
     /// What the work so far costs, in whole units.
@@ -115,8 +110,6 @@ pub struct BenchView {
     pub minutes: f64,
     /// Time waited for parts, h.
     pub waited_hours: f64,
-    /// Unsafe or mistaken things that happened so far.
-    pub events: Vec<Event>,
     /// The report was handed in.
     pub finished: bool,
 }

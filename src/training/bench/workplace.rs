@@ -10,26 +10,18 @@ use super::cost;
 use super::inspect::Found;
 use super::landmark::{Landmark, LandmarkKind, Watcher};
 use super::log::{BenchLog, Entries, LogEntry, Repair};
-use super::meter::{Meter, MeterTest};
+use super::meter::{Follower, Meter, MeterTest};
 use super::part::{Part, Rates, cure, current};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
-use detent_simulation::controller::Try;
+use detent_simulation::controller::Tries;
+use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::machine::Machine;
-use detent_simulation::plant::{Component, Connector, FailureMode, Pin};
+use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use rand_chacha::ChaCha8Rng;
 pub use safety::{FLOOD_MM, TOUCH_V};
 pub use set_up::Setup;
-
-/// A part that was bought and not brought back.
-#[derive(Clone, Debug)]
-struct Held {
-    number: String,
-    fitted: bool,
-    /// The fault that it brings with it, by its place in the catalogue.
-    bad: Option<usize>,
-}
 
 /// A bench with one machine on it.
 #[derive(Clone)]
@@ -44,7 +36,8 @@ pub struct Bench {
     probes: Option<(MeterMode, Pin, Pin)>,
     grip: Grip,
     meter: Meter,
-    parts: Vec<Held>,
+    follower: Follower,
+    parts: Vec<PartInHand>,
     spent: f64,
     waited_hours: f64,
     log: BenchLog,
@@ -190,13 +183,8 @@ impl Bench {
 
     /// The technician's tries at the entry gesture, oldest first. Whoever turns the dial to choose a
     /// program makes no try; it is meant as one from the gesture's second step on.
-    pub fn tries(&self) -> Vec<Try> {
-        let began_s = self.began.seconds();
-        let mut tries = self.machine.tries();
-        tries.retain(|t| {
-            f64::from(t.began_s) >= began_s && t.lines.iter().any(|line| line.step > 0)
-        });
-        tries
+    pub fn tries(&self) -> Tries<'_> {
+        self.machine.tries().meant_since(self.began.seconds())
     }
 
     /// The faults that were put into the machine, cured or not.
@@ -267,33 +255,21 @@ impl Bench {
     }
 
     /// What the person knows and holds.
-    pub fn view(&self) -> BenchView {
+    pub fn view(&self) -> BenchView<'_> {
         let mut machine = self.machine.view();
         machine.control.tries = self.tries();
         BenchView {
             machine,
             cabinet_open: self.cabinet_open,
-            pulled: self.pulled.clone(),
+            pulled: &self.pulled,
             probes: self.probes,
-            meter: self.shown_now(),
             held: self.meter.held.map(|(mode, _)| mode),
-            meter_tests: self.meter_tests().iter().copied().collect(),
-            notebook: self.notebook().iter().cloned().collect(),
-            found: self.found().iter().cloned().collect(),
-            noted_codes: self.noted_codes().iter().collect(),
-            parts: self
-                .parts
-                .iter()
-                .map(|held| PartInHand {
-                    number: held.number.clone(),
-                    fitted: held.fitted,
-                })
-                .collect(),
+            log: &self.log,
+            parts: &self.parts,
             spent: self.spent,
             labour: self.labour(),
             minutes: self.minutes(),
             waited_hours: self.waited_hours,
-            events: self.events().iter().cloned().collect(),
             finished: self.report.is_some(),
         }
     }

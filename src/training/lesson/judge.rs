@@ -9,7 +9,8 @@ use crate::bench::{
     Action, Advice, Bench, Display, LandmarkKind, LogEntry, MeterMode, Report, TOUCH_V,
 };
 use detent_simulation::controller::{MAX_CODES, Outcome};
-use detent_simulation::plant::{Component, FailureMode, Pin};
+use detent_simulation::interface::{Component, Pin};
+use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.

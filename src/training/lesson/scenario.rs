@@ -1,7 +1,7 @@
 //! A scenario: the job ticket, the hidden fault and what counts.
 
 use super::course::Course;
-pub use detent_simulation::plant::Mains;
+pub use detent_simulation::interface::Mains;
 use serde::{Deserialize, Serialize};
 
 /// A sentence in both languages.

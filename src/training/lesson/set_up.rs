@@ -3,7 +3,8 @@
 use super::scenario::{Hidden, Scenario};
 use crate::bench::{Bench, Part, Rates, Setup};
 use detent_simulation::controller::{Board, Calibration, ControlMode, Memory, StoredCode};
-use detent_simulation::plant::{Button, FailureMode, Param, Params, Rating};
+use detent_simulation::interface::{Button, Direction, Rating};
+use detent_simulation::plant::{FailureMode, Param, Params};
 use detent_simulation::units::Span;
 use detent_simulation::units::uniform;
 use rand::SeedableRng;
@@ -179,7 +180,7 @@ pub fn start_wash(bench: &mut Bench) {
     bench.wait(Span::from_s(3));
     let turns = bench.machine().board().panel.selector.turn().is_some();
     while turns && bench.machine().plant().dial_position() != program {
-        bench.machine_mut().detent(true);
+        bench.machine_mut().detent(Direction::Right);
         bench.wait(Span::from_ms(400));
     }
     // Without a knob the list stands at its first program when power comes.

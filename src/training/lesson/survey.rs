@@ -4,11 +4,10 @@
 use super::machine_state::MachineState;
 use super::set_up::{self, Library};
 use crate::bench::script::{Condition, Step, entry_steps};
-use crate::bench::{Bench, Display, Finding, LandmarkKind, MeterMode, look, meter};
+use crate::bench::{Bench, Display, Finding, Grip, LandmarkKind, MeterMode, look, meter};
 use detent_simulation::controller::{Board, ControlMode, Monitor, Routine};
-use detent_simulation::plant::{
-    Button, Component, Connector, FailureMode, Pin, Presence, Rating, Side, Terminal,
-};
+use detent_simulation::interface::{Button, Component, Connector, Pin, Rating, Side, Terminal};
+use detent_simulation::plant::{FailureMode, Presence, Probes};
 use detent_simulation::units::Span;
 
 /// The longest wash that is waited for.
@@ -258,7 +257,8 @@ fn take(
     black: Pin,
     taken: &mut Vec<Taken>,
 ) {
-    let shown = meter::ideal(&bench.machine().plant().probed(), mode, red, black);
+    let at = bench.machine().plant().probed();
+    let shown = meter::ideal(&at, mode, &mut Probes::on(red, black), Grip::Clips);
     taken.push(Taken {
         state,
         mode,
@@ -503,8 +503,8 @@ fn watch_peak(bench: &mut Bench, seconds: u64) {
     bench.wait(Span::from_s(seconds));
     for _ in 0..300 {
         let relays = bench.machine().outputs().relays;
-        let motor = relays.has(detent_simulation::plant::Relay::MotorA)
-            || relays.has(detent_simulation::plant::Relay::MotorB);
+        let motor = relays.has(detent_simulation::interface::Relay::MotorA)
+            || relays.has(detent_simulation::interface::Relay::MotorB);
         if motor {
             bench.wait(Span::from_ms(350));
             return;

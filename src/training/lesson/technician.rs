@@ -5,10 +5,11 @@ use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, Step, StepError, entry_steps};
 use crate::bench::{
-    Action, Advice, Bench, Display, FLOOD_MM, Grip, LandmarkKind, MeterMode, Report, Turn,
+    Action, Advice, Bench, Display, FLOOD_MM, Grip, LandmarkKind, MeterMode, Report,
 };
 use detent_simulation::controller::{ControlMode, Routine, Signs};
-use detent_simulation::plant::{Button, Component, FailureMode, Pin, Side, Terminal};
+use detent_simulation::interface::{Button, Component, Direction, Pin, Side, Terminal};
+use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture before anybody gives up.
@@ -135,7 +136,7 @@ impl Technician<'_> {
                 .turn()
                 .unwrap_or(0);
             self.step(Step::Turn {
-                way: Turn::Right,
+                way: Direction::Right,
                 detents,
                 every_ms: 200,
             })?;

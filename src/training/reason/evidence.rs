@@ -5,7 +5,8 @@
 use crate::bench::{Bench, Display, Finding, Grip, LandmarkKind, MeterMode, look, meter};
 use crate::lesson::{Library, MachineState, survey};
 use detent_simulation::controller::ControlMode;
-use detent_simulation::plant::{Component, FailureMode, Pin, Presence, Rating};
+use detent_simulation::interface::{Component, Pin, Rating};
+use detent_simulation::plant::{FailureMode, Presence, Probes};
 use detent_simulation::units::{Span, by_name};
 use libm::{erf, exp, sqrt};
 use serde::{Deserialize, Serialize};
@@ -424,8 +425,9 @@ pub fn reading_here(
     shown: Display,
 ) -> Vec<f64> {
     let plant = bench.machine().plant();
-    let would_show = |changes: &[_]| {
-        let ideal = meter::ideal_held(&plant.probed_if(changes), mode, red, black, grip);
+    let mut probes = Probes::on(red, black);
+    let mut would_show = |changes: &[_]| {
+        let ideal = meter::ideal(&plant.probed_if(changes), mode, &mut probes, grip);
         density(mode, ideal, shown)
     };
     let sound = would_show(&[]);

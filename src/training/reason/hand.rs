@@ -2,9 +2,10 @@
 
 use super::evidence;
 use super::wald::{Sprt, WaldError};
-use detent_simulation::controller::{Broke, GestureInput, Outcome, Try};
+use detent_simulation::controller::{Broke, GestureInput, Outcome, Tries, Try};
+use detent_simulation::interface::Component;
+use detent_simulation::plant::FailureMode;
 use detent_simulation::plant::dial::error_chances;
-use detent_simulation::plant::{Component, FailureMode};
 use detent_simulation::units::Span;
 
 /// Risk of taking a sound control for bad, and of the other way round. Our own choice.
@@ -78,7 +79,7 @@ impl Doubt {
     ///
     /// # Errors
     /// As [`Sprt::new`].
-    pub fn of(tries: &[Try], wear: f64, modes: &[FailureMode]) -> Result<Doubt, WaldError> {
+    pub fn of(tries: Tries<'_>, wear: f64, modes: &[FailureMode]) -> Result<Doubt, WaldError> {
         let mut test = control_on_trial(modes)?;
         let mut log_odds = vec![test.log_ratio];
         let failed = |t: &&Try| matches!(t.outcome, Outcome::Broken(_));

@@ -6,7 +6,7 @@ use super::plan::{Course, Needs, Problem, Repair, Step, Test};
 use crate::bench::{Action, Condition, Grip, Part, cost};
 use crate::lesson::{Library, MachineState};
 use detent_simulation::controller::Board;
-use detent_simulation::plant::{Component, Connector};
+use detent_simulation::interface::{Component, Connector};
 
 /// What a live test may cost whoever makes it, whole units of money. Our own choice: enough that one is
 /// made only where no dead test tells as much.

@@ -127,13 +127,14 @@ fn put<W: Write>(out: &mut W, name: &str, value: &impl Serialize) -> Result<(), 
 mod tests {
     use super::super::attempt::read_attempt;
     use super::*;
-    use crate::bench::{Advice, Grip, MeterMode, Report, Turn};
-    use detent_simulation::plant::{Button, Component, Connector, Pin};
+    use crate::bench::{Advice, Grip, MeterMode, Report};
+    use detent_simulation::interface::Direction;
+    use detent_simulation::interface::{Button, Component, Connector, Pin};
 
     fn actions() -> Vec<Action> {
         vec![
             Action::Plug,
-            Action::Detent(Turn::Right),
+            Action::Detent(Direction::Right),
             Action::Down(Button::Start),
             Action::Pull(Connector::Board("X2".into())),
             Action::Seat(Connector::Load(Component::DrainPump)),

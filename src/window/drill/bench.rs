@@ -1,10 +1,10 @@
 //! A bench for a drill: a plain machine to try a gesture on. Nothing of it is kept.
 
 use crate::port::{BenchPort, Job, ReviewWork};
-use detent_simulation::plant::Rating;
+use detent_simulation::interface::Rating;
 use detent_simulation::units::Time;
 use detent_training::bench::script::Step;
-use detent_training::bench::{Action, Bench, BenchView, Caution, Entries, Refusal};
+use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::Doubt;
 
@@ -54,7 +54,11 @@ impl BenchPort for DrillBench {
         None
     }
 
-    fn view(&self) -> BenchView {
+    fn meter_shows(&mut self) -> Option<Display> {
+        self.bench.meter_shows()
+    }
+
+    fn view(&self) -> BenchView<'_> {
         let mut view = self.bench.view();
         // Whoever only turns the knob here has tried as well.
         view.machine.control.tries = self.bench.machine().tries();

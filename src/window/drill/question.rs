@@ -4,7 +4,7 @@ use super::bench::DrillBench;
 use super::tables::Tables;
 use crate::hands::Held;
 use crate::state::BenchRes;
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 use detent_training::bench::MeterMode;
 use detent_training::bench::script::{Step, entry_steps};
 use detent_training::practice::drill::{Site, entry, lamps, look_up, meter, next_test, part};
@@ -289,7 +289,7 @@ impl Trial {
 
     /// The try, judged, once it is over.
     fn judged(&self) -> Option<entry::Marked> {
-        let tries = &self.bench.view().machine.control.tries;
+        let tries = self.bench.view().machine.control.tries;
         self.task.mark(tries, self.bench.history().iter())
     }
 

@@ -3,7 +3,7 @@
 use super::{Face, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{self, RichText, Ui};
-use detent_simulation::plant::Component as Part;
+use detent_simulation::interface::Component as Part;
 use detent_training::bench::Action;
 
 pub(super) fn look_ui(ui: &mut Ui, face: &mut Face) {
@@ -26,7 +26,7 @@ pub(super) fn look_ui(ui: &mut Ui, face: &mut Face) {
                 });
             }
         });
-    let found = &face.bench.view().found;
+    let found = face.bench.view().log.found();
     if found.is_empty() {
         kit::quiet(ui, face.text("found-empty"));
     }

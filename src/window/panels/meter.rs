@@ -4,7 +4,7 @@ use super::{Face, kit, look};
 use crate::state::Spot;
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align2, CornerRadius, RichText, Stroke, StrokeKind, Ui, vec2};
-use detent_simulation::plant::{Component as Part, Connector, Pin, Side, Terminal};
+use detent_simulation::interface::{Component as Part, Connector, Pin, Side, Terminal};
 use detent_training::bench::{Action, Display, Grip, MeterMode, Reading, meter};
 
 /// The knob's settings, as they stand in two rows.
@@ -75,7 +75,7 @@ fn display(ui: &mut Ui, face: &Face) {
     let view = face.bench.view();
     let probed = view.probes.map(|(mode, _, _)| mode);
     let mode = view.held.or(probed).unwrap_or(face.desk.mode);
-    let (digits, unit) = match view.meter {
+    let (digits, unit) = match face.bench.meter() {
         Some(display) => shown(display, mode),
         None => ("----".to_owned(), String::new()),
     };
@@ -94,7 +94,10 @@ fn display(ui: &mut Ui, face: &Face) {
         unit,
     );
     let label = face.texts.meter_mode(mode);
-    let beeps = view.meter.is_some_and(|shown| meter::beeps(mode, shown));
+    let beeps = face
+        .bench
+        .meter()
+        .is_some_and(|shown| meter::beeps(mode, shown));
     let marks = [(view.held.is_some(), "meter-held"), (beeps, "meter-beep")];
     let marks: Vec<String> = (marks.into_iter())
         .filter(|(on, _)| *on)
@@ -118,7 +121,7 @@ fn display(ui: &mut Ui, face: &Face) {
         t::LCD_ON,
         label,
     );
-    if view.meter == Some(Display::Dead) {
+    if face.bench.meter() == Some(Display::Dead) {
         kit::write(
             &painter,
             rect.left() + 16.0,
@@ -295,11 +298,12 @@ fn probes(ui: &mut Ui, face: &mut Face) {
 
 fn notebook(ui: &mut Ui, face: &Face) {
     kit::heading(ui, face.text("notebook"));
-    let view = face.bench.view();
-    if view.notebook.is_empty() {
+    let readings = face.bench.view().log.readings();
+    if readings.is_empty() {
         kit::quiet(ui, face.text("notebook-empty"));
     }
-    for (n, reading) in view.notebook.iter().enumerate().rev() {
+    let latest_first = (0..readings.len()).rev();
+    for (n, reading) in latest_first.filter_map(|n| Some((n, readings.get(n)?))) {
         ui.horizontal(|ui| {
             ui.label(RichText::new(format!("{}", n + 1)).color(t::AMBER));
             ui.label(RichText::new(reading_text(reading)).strong().color(t::TEXT));
@@ -332,7 +336,7 @@ fn proving(ui: &mut Ui, face: &mut Face) {
     if kit::wide(ui, face.text("do-test-meter")).clicked() {
         face.act(Action::TestMeter);
     }
-    if let Some(test) = face.bench.view().meter_tests.last().copied() {
+    if let Some(test) = face.bench.view().log.meter_tests().last().copied() {
         let shows = |display, mode| {
             let (digits, unit) = shown(display, mode);
             if digits.is_empty() {
@@ -384,7 +388,8 @@ fn code_entry(ui: &mut Ui, face: &mut Face) {
     let noted: Vec<String> = face
         .bench
         .view()
-        .noted_codes
+        .log
+        .noted_codes()
         .iter()
         .map(|(_, code)| format!("{code:02}"))
         .collect();
@@ -453,7 +458,7 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face) {
         if !held && probed && kit::wide(ui, face.text("do-hold")).clicked() {
             face.act(Action::HoldDisplay);
         }
-        if face.bench.view().meter == Some(Display::Dead)
+        if face.bench.meter() == Some(Display::Dead)
             && kit::wide(ui, face.text("do-meter-fuse")).clicked()
         {
             face.act(Action::ReplaceMeterFuse);

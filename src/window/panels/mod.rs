@@ -35,7 +35,7 @@ use bevy::prelude::{
 use bevy_egui::egui::{self, Frame, Margin, ScrollArea, Ui, UiBuilder};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass, EguiTextureHandle};
 use detent_content::{Texts, Value, Words};
-use detent_simulation::plant::{Component as Part, Pin};
+use detent_simulation::interface::{Component as Part, Pin};
 use detent_training::bench::Action;
 use detent_training::reason::Review;
 

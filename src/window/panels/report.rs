@@ -91,7 +91,8 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
         let readings: Vec<String> = face
             .bench
             .view()
-            .notebook
+            .log
+            .readings()
             .iter()
             .map(|r| {
                 format!(

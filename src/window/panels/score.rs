@@ -10,7 +10,7 @@ use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, Painter, Pos2, Rect, RichText, Stroke, Ui, pos2, vec2,
 };
 use detent_content::Value;
-use detent_simulation::controller::{GestureInput, LidMove, Outcome, Rotation, Try};
+use detent_simulation::controller::{GestureInput, LidMove, Outcome, Try};
 use detent_simulation::units::{Span, Time};
 use detent_training::lesson::{Deduction, DimensionScore, Loss, PASS_SHARE};
 use detent_training::reason::Account;
@@ -65,7 +65,7 @@ pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
         }
     }
     doubt_ui(ui, face);
-    let tries = face.bench.view().machine.control.tries.clone();
+    let tries = face.bench.view().machine.control.tries;
     if !tries.is_empty() {
         kit::card(ui, |ui| {
             kit::heading(ui, face.text("tries"));
@@ -149,7 +149,7 @@ fn lost(ui: &mut Ui, face: &Face, loss: &Deduction, account: Option<&Account>) {
 fn mark(painter: &Painter, at: Pos2, input: GestureInput, ink: Color32) {
     match input {
         GestureInput::Detent(way) => {
-            let s = if way == Rotation::Right { 1.0 } else { -1.0 };
+            let s = f32::from(way.sign());
             let points = [
                 vec2(-3.5 * s, -5.0),
                 vec2(4.5 * s, 0.0),

@@ -11,7 +11,7 @@ use bevy_egui::egui::{
 };
 use detent_content::Value;
 use detent_simulation::controller::Selector;
-use detent_simulation::plant::Button;
+use detent_simulation::interface::Button;
 
 fn pill(
     ui: &Ui,

@@ -7,7 +7,7 @@ use crate::state::Page;
 use crate::workbench::Workshop;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
-use detent_simulation::plant::{Button, Pin, Side, Terminal};
+use detent_simulation::interface::{Button, Pin, Side, Terminal};
 use detent_training::bench::{Advice, Grip, MeterMode, Report};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;

@@ -8,7 +8,7 @@ use crate::pick::{Outline, Pick};
 use crate::state::BenchRes;
 use bevy::prelude::*;
 use detent_simulation::controller::Board;
-use detent_simulation::plant::{Component as Part, Connector, Pin, Side, Terminal};
+use detent_simulation::interface::{Component as Part, Connector, Pin, Side, Terminal};
 use std::f32::consts::{PI, TAU};
 
 /// Middle of the board's plate.

@@ -5,7 +5,7 @@ use super::mesh::{block, drum, lathe, rounded_xy, stamp, tube};
 use super::{Maker, at};
 use crate::state::{BenchRes, Desk};
 use bevy::prelude::*;
-use detent_simulation::plant::Pin;
+use detent_simulation::interface::Pin;
 
 const METER: Vec3 = Vec3::new(0.70, 0.435, 0.26);
 

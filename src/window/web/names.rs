@@ -93,7 +93,7 @@ fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
         machine.plugged,
         machine.lid_open,
         view.cabinet_open,
-        view.notebook.len(),
+        view.log.readings().len(),
         bench.wait_ticks,
         view.finished,
         bench.asked.is_some(),

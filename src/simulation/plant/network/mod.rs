@@ -160,6 +160,22 @@ impl<T: Scalar> Network<T> {
         }
     }
 
+    /// Back to how it was built: every element an open circuit, no voltage anywhere. Whatever is set and
+    /// solved from here on gives what a new network would give, bit for bit.
+    pub fn reset(&mut self) {
+        for branch in &mut self.branches {
+            branch.y = T::ZERO;
+            branch.emf = T::ZERO;
+        }
+        for port in &mut self.two_ports {
+            port.y = [[T::ZERO; 2]; 2];
+        }
+        self.sources.clear();
+        self.voltages.fill(T::ZERO);
+        self.admittances_changed = true;
+        self.sources_changed = true;
+    }
+
     /// Bring the voltages up to date. Does nothing, and returns false, when no value has changed
     /// since the last time; eliminates anew only when an admittance has.
     pub fn solve(&mut self) -> bool {

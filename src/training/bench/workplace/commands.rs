@@ -1,14 +1,14 @@
 //! What a person can do, what is refused because it is not possible, and what it does to the machine, the meter
 //! and the purse.
 
-use super::{Bench, Held};
-use crate::bench::action::{Action, Turn};
+use super::Bench;
+use crate::bench::action::Action;
 use crate::bench::cost;
 use crate::bench::log::{LogEntry, Repair};
 use crate::bench::part::Part;
 use crate::bench::report::Report;
-use crate::bench::view::{Happening, Refusal};
-use detent_simulation::plant::{Component, Connector, Pin, Terminal};
+use crate::bench::view::{Happening, PartInHand, Refusal};
+use detent_simulation::interface::{Component, Connector, Pin, Terminal};
 use detent_simulation::units::uniform;
 
 impl Bench {
@@ -90,7 +90,7 @@ impl Bench {
             Action::Unplug => plant.set_plugged(false),
             Action::OpenLid => plant.set_lid_open(true),
             Action::CloseLid => plant.set_lid_open(false),
-            Action::Detent(turn) => self.machine.detent(*turn == Turn::Right),
+            Action::Detent(way) => self.machine.detent(*way),
             Action::Down(button) => self.machine.press(*button, true),
             Action::Up(button) => self.machine.press(*button, false),
             Action::OpenCabinet => self.cabinet_open = true,
@@ -115,7 +115,7 @@ impl Bench {
             }
             Action::LiftProbes => self.probes = None,
             Action::HoldDisplay => {
-                self.meter.held = self.probes.map(|(mode, _, _)| mode).zip(self.shown_now());
+                self.meter.held = self.probes.map(|(mode, _, _)| mode).zip(self.meter_shows());
             }
             Action::ReleaseDisplay => self.meter.held = None,
             // Its result is noted when the time for it has passed.
@@ -164,7 +164,7 @@ impl Bench {
         self.spent += part.price;
         self.waited_hours += part.wait_hours;
         let bad = self.draw_bad(&part);
-        self.parts.push(Held {
+        self.parts.push(PartInHand {
             number: part.number,
             fitted: false,
             bad,

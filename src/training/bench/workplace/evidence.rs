@@ -7,7 +7,8 @@ use crate::bench::inspect::{Found, look};
 use crate::bench::log::LogEntry;
 use crate::bench::meter;
 use crate::bench::view::Reading;
-use detent_simulation::plant::{Component, FailureMode, Op, Param, Pin, Presence, Probed};
+use detent_simulation::interface::{Component, Pin};
+use detent_simulation::plant::{FailureMode, Op, Param, Presence, Probed, Probes};
 use detent_simulation::units::uniform;
 
 impl Bench {
@@ -27,15 +28,16 @@ impl Bench {
     pub(super) fn note_reading(&mut self, mode: MeterMode, red: Pin, black: Pin) {
         let plant = self.machine.plant();
         let grip = self.grip;
-        let would_show = |on: &Probed| meter::ideal_held(on, mode, red, black, grip);
+        let mut probes = Probes::on(red, black);
+        let mut would_show = |at: &Probed| meter::ideal(at, mode, &mut probes, grip);
         let ideal = would_show(&plant.probed());
-        let alike =
+        let mut alike =
             |changes: &[_]| !meter::differ(mode, ideal, would_show(&plant.probed_if(changes)));
         // A meter that shows something of its own tells nothing about the machine.
         let meter_sound = self.meter.is_sound(mode);
         let rules_out = self.modes.iter();
         let rules_out = rules_out
-            .map(|m| meter_sound && !could_be(m, alike))
+            .map(|m| meter_sound && !could_be(m, &mut alike))
             .collect();
         let live = plant.plugged();
         let draw = 2.0 * uniform(&mut self.rng) - 1.0;
@@ -54,20 +56,19 @@ impl Bench {
         }));
     }
 
-    /// What the meter shows now, if it shows anything.
-    pub(super) fn shown_now(&self) -> Option<Display> {
-        let held = self.meter.held.map(|(_, display)| display);
-        held.or_else(|| {
-            let (mode, red, black) = self.probes?;
-            let on = self.machine.plant().probed();
-            let ideal = meter::ideal_held(&on, mode, red, black, self.grip);
-            Some(self.meter.shows(mode, ideal))
-        })
+    /// What the meter shows now, if it shows anything. Nothing changes by asking but what was worked out before.
+    pub fn meter_shows(&mut self) -> Option<Display> {
+        if let Some((_, display)) = self.meter.held {
+            return Some(display);
+        }
+        let on = self.probes?;
+        let ideal = self.follower.shows(self.machine.plant(), on, self.grip);
+        Some(self.meter.shows(on.0, ideal))
     }
 }
 
 /// Whether the machine with this fault could be as it was seen. `alike` compares it with the
 /// machine that has some changes; a fault that is not always there may have been away.
-fn could_be(mode: &FailureMode, alike: impl Fn(&[(Param, Op)]) -> bool) -> bool {
+fn could_be(mode: &FailureMode, mut alike: impl FnMut(&[(Param, Op)]) -> bool) -> bool {
     alike(&mode.changes) || mode.presence != Presence::Steady && alike(&[])
 }

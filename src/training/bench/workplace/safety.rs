@@ -6,7 +6,8 @@ use crate::bench::action::{Action, Grip};
 use crate::bench::log::LogEntry;
 use crate::bench::meter;
 use crate::bench::view::{Caution, Event, Happening};
-use detent_simulation::plant::{Component, Pin};
+use detent_simulation::interface::{Component, Pin};
+use detent_simulation::plant::Probes;
 
 /// Stored charge above this can hurt, and a circuit that shows less is dead, V (limit of safe extra-low direct
 /// voltage, IEC 61140, from memory).
@@ -59,14 +60,15 @@ impl Bench {
             Action::Probe {
                 mode, red, black, ..
             } if mode.sends_current() => {
-                let on = plant.probed();
+                let at = plant.probed();
+                let mut probes = Probes::on(*red, *black);
                 // A ghost on an open wire has no strength to blow anything.
                 let volts = if plugged {
-                    on.volts_ac(*red, *black, meter::LOW_INPUT_OHMS)
+                    probes.volts_ac(&at, meter::LOW_INPUT_OHMS)
                 } else {
                     0.0
                 };
-                let left = on.volts_dc(*red, *black, meter::INPUT_OHMS).abs();
+                let left = probes.volts_dc(&at, meter::INPUT_OHMS).abs();
                 let blades = matches!(red, Pin::PlugLine | Pin::PlugNeutral);
                 // Five volts behind kilohms do not blow a fuse; they only spoil the reading.
                 let strong = volts > meter::OHMS_FUSE_V

@@ -4,11 +4,12 @@ use super::Bench;
 use crate::bench::action::Grip;
 use crate::bench::landmark::Watcher;
 use crate::bench::log::BenchLog;
-use crate::bench::meter::Meter;
+use crate::bench::meter::{Follower, Meter};
 use crate::bench::part::{Part, Rates};
 use detent_simulation::controller::{Board, Memory};
+use detent_simulation::interface::Rating;
 use detent_simulation::machine::Machine;
-use detent_simulation::plant::{FailureMode, Param, Params, Plant, Rating};
+use detent_simulation::plant::{FailureMode, Param, Params, Plant};
 use detent_simulation::units::Time;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
@@ -70,6 +71,7 @@ impl Bench {
                 lead_open: setup.lead_open,
                 ..Meter::default()
             },
+            follower: Follower::default(),
             parts: Vec::new(),
             spent: 0.0,
             waited_hours: 0.0,

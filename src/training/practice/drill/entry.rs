@@ -5,9 +5,9 @@ use super::{Place, Site, draws, site, within};
 use crate::bench::script::Step;
 use crate::bench::{Action, Bench, Setup, cost};
 use detent_simulation::controller::{
-    Gesture, GestureInput, GestureStep, LidMove, Outcome, Rotation, Selector, Try, rehearse,
+    Gesture, GestureInput, GestureStep, LidMove, Outcome, Selector, Tries, Try, rehearse,
 };
-use detent_simulation::plant::Button;
+use detent_simulation::interface::Button;
 use detent_simulation::plant::dial::Dial;
 use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, TICK_MS, Time};
@@ -132,7 +132,7 @@ impl Task {
     /// Judges the last try of `tries` that is over, of a hand that did `history`; none while none is.
     pub fn mark<'a>(
         &self,
-        tries: &[Try],
+        tries: Tries<'_>,
         history: impl Iterator<Item = (Time, &'a Action)>,
     ) -> Option<Marked> {
         let over = |attempt: &&Try| attempt.outcome != Outcome::Open;
@@ -360,8 +360,7 @@ fn run(
         since_detent = since_detent + step;
         let mut times = 1;
         if let (GestureInput::Detent(to), Some(wear)) = (motion.input, wear) {
-            let clockwise = to == Rotation::Right;
-            let report = dial.detent(clockwise, since_detent, wear, rng);
+            let report = dial.detent(to, since_detent, wear, rng);
             since_detent = Span::ZERO;
             times = report.steps.unsigned_abs();
         }
@@ -427,7 +426,7 @@ pub fn buttons(gesture: &Gesture) -> Vec<Button> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::Turn;
+    use detent_simulation::interface::Direction;
 
     fn gesture() -> Gesture {
         Gesture {
@@ -436,7 +435,7 @@ mod tests {
             from: None,
             steps: vec![
                 GestureStep::Turn {
-                    to: Rotation::Left,
+                    to: Direction::Left,
                     detents: 3,
                     window_ms: None,
                 },
@@ -452,7 +451,7 @@ mod tests {
 
     #[test]
     fn a_rhythm_is_mean_and_spread_of_the_steps_without_the_hold() {
-        let turn = Action::Detent(Turn::Left);
+        let turn = Action::Detent(Direction::Left);
         let (down, up) = (Action::Down(Button::Start), Action::Up(Button::Start));
         let history = [
             (0, &turn),

@@ -2,7 +2,7 @@
 
 use super::{Place, Site, draws, one_of, shuffle, site};
 use detent_simulation::controller::Monitor;
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 
 /// Components to choose from, where the sheet does not list more.
 const CHOICES: usize = 9;

@@ -2,7 +2,8 @@
 
 use super::{Place, Site, draws, one_of, shuffle, site};
 use crate::bench::{Condition, Part, cure, current};
-use detent_simulation::plant::{Component, FailureMode};
+use detent_simulation::interface::Component;
+use detent_simulation::plant::FailureMode;
 
 /// Numbers to choose from.
 const CHOICES: usize = 5;

@@ -11,9 +11,9 @@ use bevy_egui::egui::{
 };
 use detent_content::Value;
 use detent_simulation::controller::{GestureStep, Outcome};
-use detent_simulation::plant::Button;
+use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
-use detent_training::bench::{Action, Turn};
+use detent_training::bench::Action;
 use detent_training::practice::drill::entry::{Marked, buttons, needs_keeping};
 use egui_plot::{Line, LineStyle, Plot, PlotPoints, Points, VLine};
 use std::f32::consts::{PI, TAU};
@@ -107,10 +107,10 @@ fn other_key(key: Key, trial: &Trial) -> Option<Action> {
     let turns = trial.task.selector.turn().is_some();
     match key {
         Key::ArrowRight | Key::ArrowDown | Key::CloseBracket if turns => {
-            Some(Action::Detent(Turn::Right))
+            Some(Action::Detent(Direction::Right))
         }
         Key::ArrowLeft | Key::ArrowUp | Key::OpenBracket if turns => {
-            Some(Action::Detent(Turn::Left))
+            Some(Action::Detent(Direction::Left))
         }
         Key::L => Some(lid(trial)),
         Key::P => Some(plug(trial)),
@@ -247,9 +247,9 @@ fn wheel(ui: &Ui, hands: Rect, trial: &mut Trial) {
     }
     while trial.scrolled.abs() >= 1.0 {
         let way = if trial.scrolled > 0.0 {
-            Turn::Right
+            Direction::Right
         } else {
-            Turn::Left
+            Direction::Left
         };
         trial.bench.push(Action::Detent(way));
         trial.scrolled -= trial.scrolled.signum();
@@ -263,10 +263,10 @@ fn knob_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
     let side = ((ui.available_width() - 120.0) / 2.0).max(80.0);
     ui.horizontal(|ui| {
         for (way, key) in [
-            (Turn::Left, "drill-entry-left"),
-            (Turn::Right, "drill-entry-right"),
+            (Direction::Left, "drill-entry-left"),
+            (Direction::Right, "drill-entry-right"),
         ] {
-            if way == Turn::Right {
+            if way == Direction::Right {
                 let (rect, _) = ui.allocate_exact_size(vec2(88.0, 88.0), Sense::hover());
                 knob(ui, rect, trial);
             }

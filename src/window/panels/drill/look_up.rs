@@ -6,7 +6,7 @@ use crate::panels::{Face, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{Grid, RichText, Ui};
 use detent_content::Value;
-use detent_simulation::plant::Component;
+use detent_simulation::interface::Component;
 use detent_training::practice::drill::look_up::{Marked, Task};
 
 /// The question of this drill.

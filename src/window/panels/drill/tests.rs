@@ -4,8 +4,8 @@ use super::*;
 use crate::demo::DemoBench;
 use crate::state::{BenchRes, Desk};
 use detent_content::{Language, Texts};
-use detent_simulation::controller::{GestureStep, Rotation};
-use detent_simulation::plant::Button as Knob;
+use detent_simulation::controller::GestureStep;
+use detent_simulation::interface::{Button as Knob, Direction};
 use detent_training::practice::drill::{
     entry as entry_drill, meter as meter_drill, next_test, part as part_drill,
 };
@@ -257,7 +257,7 @@ fn a_gesture_is_done_with_the_keys_and_its_rhythm_told() {
     for step in gesture.steps {
         match step {
             GestureStep::Turn { to, detents, .. } => {
-                let arrow = if to == Rotation::Left {
+                let arrow = if to == Direction::Left {
                     Key::ArrowLeft
                 } else {
                     Key::ArrowRight

@@ -7,8 +7,8 @@ use bevy_egui::egui::{
     Vec2, pos2, vec2,
 };
 use detent_content::Value;
-use detent_simulation::controller::{GestureStep, LidMove, Rotation, Selector};
-use detent_simulation::plant::Button;
+use detent_simulation::controller::{GestureStep, LidMove, Selector};
+use detent_simulation::interface::{Button, Direction};
 use std::f32::consts::{PI, TAU};
 
 /// Height of a step's picture, and how many stand side by side at most.
@@ -147,7 +147,7 @@ fn tile(painter: &Painter, rect: Rect, step: &GestureStep, selector: Selector) {
             let at = middle + vec2(0.0, 8.0);
             knob(painter, at, 17.0, selector);
             let sweep = f32::from(detents) / f32::from(selector.turn().unwrap_or(24)) * TAU;
-            let sign = if to == Rotation::Right { 1.0 } else { -1.0 };
+            let sign = f32::from(to.sign());
             let points: Vec<Pos2> = (0..=16)
                 .map(|i| at + Vec2::angled(-PI / 2.0 + sign * sweep * i as f32 / 16.0) * 29.0)
                 .collect();
@@ -239,12 +239,11 @@ pub(super) fn words(face: &Face, step: &GestureStep) -> String {
     let press = |key: &str, button| face.with(key, &[("button", name(button))]);
     match *step {
         GestureStep::Turn { to, detents, .. } => {
-            let way = if to == Rotation::Right {
-                "step-turn-right"
-            } else {
-                "step-turn-left"
+            let key = match to {
+                Direction::Left => "step-turn-left",
+                Direction::Right => "step-turn-right",
             };
-            face.with(way, &[("detents", Value::from(detents))])
+            face.with(key, &[("detents", Value::from(detents))])
         }
         GestureStep::Press {
             button, times: 1, ..

@@ -8,7 +8,7 @@ use bevy_egui::egui::{
     vec2,
 };
 use detent_simulation::controller::BoardPin;
-use detent_simulation::plant::{Component, Pin, Side, Terminal};
+use detent_simulation::interface::{Component, Pin, Side, Terminal};
 use std::f32::consts::PI;
 
 /// Height of a wire's row, and of the name above the rows of a component.

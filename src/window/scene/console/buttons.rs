@@ -7,7 +7,7 @@ use crate::scene::strokes::polyline;
 use crate::scene::{Maker, at, ease};
 use crate::state::Desk;
 use bevy::prelude::*;
-use detent_simulation::plant::Button;
+use detent_simulation::interface::Button;
 use std::f32::consts::PI;
 
 /// A moving cap.

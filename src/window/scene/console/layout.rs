@@ -4,7 +4,7 @@
 
 use bevy::prelude::*;
 use detent_simulation::controller::{LampRules, Lamps, PanelRules, Selector, Signs};
-use detent_simulation::plant::Button;
+use detent_simulation::interface::Button;
 use std::f32::consts::PI;
 
 /// Width and height of the face, m.

@@ -3,8 +3,9 @@
 
 use crate::bench::MeterMode;
 use crate::lesson::Library;
+use detent_simulation::interface::{Component, Mains, Pin, Rating, Side, Terminal};
 use detent_simulation::plant::heat::ntc_beta_ohms;
-use detent_simulation::plant::{Component, Mains, Param, Params, Pin, Rating, Side, Terminal};
+use detent_simulation::plant::{Param, Params};
 
 /// A winding's own tolerance, share of its value. Common practice, no source.
 const WINDING_SHARE: f64 = 0.10;

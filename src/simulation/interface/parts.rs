@@ -1,4 +1,4 @@
-//! The names of everything in the machine: components, terminals, pins and connectors.
+//! The names of everything in the machine that can be touched: components, terminals, pins, connectors.
 
 use crate::names;
 use crate::units::UnknownName;
@@ -42,37 +42,6 @@ names! {
     /// Where along a wire a probe touches: the board's pin, the harness end at the board's
     /// connector (the same metal while the connector is seated), or the load's own terminal.
     Side { Board = "board", Harness = "harness", Load = "load" }
-}
-
-names! {
-    /// A board output that switches line to a load.
-    Relay { Cold = "cold", Hot = "hot", Pump = "pump", MotorA = "motor-a", MotorB = "motor-b", Shift = "shift", Lock = "lock" }
-}
-
-names! {
-    /// A button on the console.
-    Button { Start = "start", Stop = "stop", More = "more", Less = "less" }
-}
-
-/// A bit for each relay: 1 = the control drives it closed. Bit number is [`Relay::index`].
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub struct Relays(pub u8);
-
-impl Relays {
-    /// Every relay open.
-    pub const NONE: Relays = Relays(0);
-
-    /// Whether the control drives `relay` closed.
-    pub const fn has(self, relay: Relay) -> bool {
-        self.0 & (1 << relay.index()) != 0
-    }
-
-    /// The same set with `relay` driven or released.
-    #[must_use]
-    pub const fn with(self, relay: Relay, driven: bool) -> Relays {
-        let bit = 1 << relay.index();
-        Relays(if driven { self.0 | bit } else { self.0 & !bit })
-    }
 }
 
 impl Component {
