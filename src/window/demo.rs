@@ -15,12 +15,13 @@ use detent_training::bench::{
 use detent_training::lesson::{Bilingual, Deduction, Dimension, DimensionScore, Points, Score};
 use detent_training::practice::CourseJob;
 use detent_training::reason::Doubt;
+use std::sync::Arc;
 
 /// Made-up bench.
 pub struct DemoBench {
     now: Time,
     view: BenchView,
-    job: Job,
+    job: Arc<Job>,
     score: Option<Score>,
 }
 
@@ -295,7 +296,7 @@ impl DemoBench {
     /// The same at another board.
     pub fn at(board: Board) -> DemoBench {
         let mut bench = DemoBench::new();
-        bench.job.board = board;
+        Arc::make_mut(&mut bench.job).board = board;
         bench
     }
 
@@ -363,7 +364,7 @@ impl DemoBench {
         DemoBench {
             now: Time::ZERO,
             view,
-            job: demo_job(),
+            job: Arc::new(demo_job()),
             score: None,
         }
     }
@@ -485,7 +486,7 @@ impl BenchPort for DemoBench {
         self.view.clone()
     }
 
-    fn job(&self) -> &Job {
+    fn job(&self) -> &Arc<Job> {
         &self.job
     }
 

@@ -140,14 +140,14 @@ pub fn window(options: &AppOptions) -> App {
 /// # Errors
 /// A sentence that says what is wrong with a file.
 pub fn furnish(app: &mut App, options: &AppOptions) -> Result<(), String> {
-    plugin(app, options, Box::new(Workshop::new(None, None)?))
+    plugin(app, options, Workshop::new(None, None)?)
 }
 
 /// Everything but the window itself.
 ///
 /// # Errors
 /// A sentence that says what is wrong with a file or the script.
-pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Result<(), String> {
+pub fn plugin(app: &mut App, options: &AppOptions, shop: Workshop) -> Result<(), String> {
     if !options.pictures.is_empty() {
         // Nothing but what eases into its place needs the time.
         app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(
@@ -163,12 +163,12 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
             .run(step)
             .map_err(|error| format!("line {line}: {error}"))?;
     }
-    let mut drill_res = practice::DrillRes::default();
+    let mut drill_res = practice::DrillRes::new(shop.content());
     if let Some(shown) = options.drill {
         drill_res.show(shown, seed);
     }
     app.insert_resource(BenchRes::new(bench))
-        .insert_resource(ShopRes(shop))
+        .insert_resource(ShopRes(Box::new(shop)))
         .insert_resource(TextsRes(Texts::load(options.language)))
         .insert_resource(learner(options))
         .insert_resource(drill_res)

@@ -13,6 +13,7 @@ use detent_training::bench::{Action, Advice, BenchView, Caution, Grip, MeterMode
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::{Doubt, Review};
 use std::collections::{BTreeSet, VecDeque};
+use std::sync::Arc;
 
 /// Owns the bench. Panels push actions; one system drains them and steps.
 #[derive(Resource)]
@@ -95,7 +96,7 @@ impl BenchRes {
     }
 
     /// What stays the same.
-    pub fn job(&self) -> &Job {
+    pub fn job(&self) -> &Arc<Job> {
         self.bench.job()
     }
 

@@ -16,7 +16,8 @@ use detent_training::lesson::{Deduction, DimensionScore, PASS_SHARE};
 use detent_training::reason::Account;
 
 pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
-    match face.bench.score().cloned() {
+    let face = &*face;
+    match face.bench.score() {
         None => {
             kit::card(ui, |ui| ui.label(face.text("score-not-yet")));
         }
@@ -65,7 +66,7 @@ pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
         }
     }
     doubt_ui(ui, face);
-    let tries = face.bench.view().machine.control.tries.clone();
+    let tries = &face.bench.view().machine.control.tries;
     if !tries.is_empty() {
         kit::card(ui, |ui| {
             kit::heading(ui, face.text("tries"));

@@ -76,7 +76,7 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
         report(info);
         stopped(&info.to_string());
     }));
-    plugin(&mut app, &options, Box::new(shop)).map_err(|e| JsError::new(&e))?;
+    plugin(&mut app, &options, shop).map_err(|e| JsError::new(&e))?;
     let learners = Box::new(learners::BrowserLearners);
     app.insert_resource(LearnerRes::kept_in(learners, None))
         .add_systems(Last, count_frames);
