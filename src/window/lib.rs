@@ -34,9 +34,12 @@ mod workbench;
 #[cfg(not(target_family = "wasm"))]
 pub use native::run;
 
+use bevy::app::PluginGroupBuilder;
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
+use bevy::render::settings::WgpuSettings;
 use bevy::time::TimeUpdateStrategy;
+use bevy::winit::WinitPlugin;
 use bevy_egui::EguiPlugin;
 use detent_content::{Language, Texts};
 use detent_training::bench::script::Step;
@@ -114,12 +117,30 @@ impl Default for AppOptions {
 /// The window itself, with nothing in it.
 pub fn window(options: &AppOptions) -> App {
     let mut app = App::new();
+    app.add_plugins(plugins(options, WgpuSettings::default()));
+    app
+}
+
+/// The same without a window system: each call of [`App::update`] makes the next frame. What is meant for
+/// the window goes nowhere; with `draws` false nothing is drawn at all and no graphics driver is needed.
+pub fn without_window_system(options: &AppOptions, draws: bool) -> App {
+    let mut settings = WgpuSettings::default();
+    if !draws {
+        settings.backends = None;
+    }
+    let mut app = App::new();
+    app.add_plugins(plugins(options, settings).disable::<WinitPlugin>());
+    app
+}
+
+fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
     // A picture waits for its shaders; a window shows what it has.
     let render = RenderPlugin {
+        render_creation: settings.into(),
         synchronous_pipeline_compilation: !options.pictures.is_empty(),
         ..default()
     };
-    app.add_plugins(DefaultPlugins.set(render).set(WindowPlugin {
+    DefaultPlugins.set(render).set(WindowPlugin {
         primary_window: Some(Window {
             title: "Detent".to_owned(),
             resolution: (options.size.0, options.size.1).into(),
@@ -131,8 +152,7 @@ pub fn window(options: &AppOptions) -> App {
             ..default()
         }),
         ..default()
-    }));
-    app
+    })
 }
 
 /// Fills a window with the bench and the built-in jobs; attempts are not kept.
