@@ -7,6 +7,7 @@
 )]
 
 mod attempts;
+mod camera;
 #[cfg(test)]
 mod demo;
 mod drill;
@@ -16,6 +17,7 @@ mod input;
 mod native;
 pub mod panels;
 mod pick;
+mod pointing;
 pub mod port;
 mod practice;
 mod rest;

@@ -111,9 +111,9 @@ pub fn plugin(app: &mut App) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::pick::Pick;
+    use crate::camera::{Eye, to_window};
+    use crate::pointing::Pick;
     use crate::state::{BenchRes, Desk, ViewKind};
-    use crate::views::{Eye, to_window};
     use crate::{AppOptions, furnish, without_window_system};
     use bevy::input::ButtonState;
     use bevy::input::keyboard::{Key, KeyboardInput};

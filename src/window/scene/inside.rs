@@ -1,10 +1,11 @@
 //! What is inside the cabinet, each load in its place, and where its pins are.
 
+use super::maker::{Maker, at};
+use super::measures::{TUB_R, TUB_Y};
 use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube};
+use super::motion::{Motion, ease};
 use super::strokes::write;
-use super::washer::{Motion, TUB_R, TUB_Y};
-use super::{Maker, at, ease};
-use crate::pick::{Outline, Pick};
+use crate::pointing::{Outline, Pick};
 use crate::state::BenchRes;
 use bevy::prelude::*;
 use detent_simulation::controller::Board;

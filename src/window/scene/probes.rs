@@ -1,8 +1,8 @@
 //! The meter on its stool, the two probes at their pins and the leads between.
 
 use super::inside::pin_place;
+use super::maker::{Maker, at};
 use super::mesh::{block, drum, lathe, rounded_xy, stamp, tube};
-use super::{Maker, at};
 use crate::state::{BenchRes, Desk};
 use bevy::prelude::*;
 use detent_simulation::plant::Pin;

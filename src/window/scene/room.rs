@@ -1,8 +1,8 @@
 //! The workshop corner.
 
+use super::maker::{Maker, at};
 use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube};
 use super::paint::{contact_shadow, noise, texture};
-use super::{Maker, at};
 use bevy::light::NotShadowCaster;
 use bevy::math::Affine2;
 use bevy::prelude::*;

@@ -1,28 +1,17 @@
 //! The cabinet, its lid, the tub, the basket and the water.
 
+use super::maker::{Maker, at};
+use super::measures::{DECK, DECK_Y, DEPTH, TUB_R, TUB_Y, WIDTH};
 use super::mesh::{
     Shape, arc_band, block, circle, drum, edge, fillet, lathe, plate_with_hole, ring, rounded,
     rounded_xy, stamp, wall,
 };
-use super::{Maker, at, ease};
-use crate::pick::Pick;
+use super::motion::{Motion, ease};
+use crate::pointing::Pick;
 use crate::state::BenchRes;
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
 use std::f32::consts::{PI, TAU};
-
-/// Cabinet width, m.
-pub const WIDTH: f32 = 0.68;
-/// Cabinet depth, m.
-pub const DEPTH: f32 = 0.66;
-/// Underside of the top deck, m.
-pub const DECK_Y: f32 = 0.90;
-/// Thickness of the deck, m.
-pub const DECK: f32 = 0.028;
-/// Inside bottom of the tub, m.
-pub const TUB_Y: f32 = 0.42;
-/// Radius of the tub, m.
-pub const TUB_R: f32 = 0.255;
 
 /// The whole machine; it shakes.
 #[derive(Component)]
@@ -51,16 +40,6 @@ struct AgitatorPart;
 /// Water column, scaled by level.
 #[derive(Component)]
 struct Water;
-
-/// Smoothed positions of what moves.
-#[derive(Resource, Default)]
-pub struct Motion {
-    /// 0 panels on, 1 off.
-    pub cabinet: f32,
-    /// 0 lid down, 1 up.
-    pub lid: f32,
-    level_mm: f32,
-}
 
 fn arc(centre: Vec2, radius: f32, from: f32, to: f32) -> impl Iterator<Item = Vec2> {
     (0..=10).map(move |i| centre + Vec2::from_angle(from + (to - from) * i as f32 / 10.0) * radius)
@@ -382,32 +361,6 @@ fn tub(make: &mut Maker, root: Entity) {
         .insert((Water, NotShadowCaster));
 }
 
-/// What belongs to the board at hand; built anew when another job brings another board.
-#[derive(Component)]
-struct Fitted;
-
-fn fit(
-    mut make: Maker,
-    bench: Res<BenchRes>,
-    root: Single<Entity, With<Washer>>,
-    fitted: Query<Entity, With<Fitted>>,
-    mut at_hand: Local<Option<String>>,
-) {
-    let board = &bench.job().board;
-    if at_hand.as_ref() == Some(&board.id) {
-        return;
-    }
-    *at_hand = Some(board.id.clone());
-    let make = &mut make;
-    for old in &fitted {
-        make.commands.entity(old).despawn();
-    }
-    let group = make.group(Some(*root), Transform::IDENTITY);
-    make.commands.entity(group).insert(Fitted);
-    super::console::build(make, group, board);
-    super::inside::build(make, group, board);
-}
-
 fn spawn(mut make: Maker) {
     let make = &mut make;
     let root = make.group(None, Transform::IDENTITY);
@@ -476,5 +429,5 @@ fn animate(
 pub fn plugin(app: &mut App) {
     app.init_resource::<Motion>()
         .add_systems(Startup, spawn)
-        .add_systems(Update, (fit, animate));
+        .add_systems(Update, animate);
 }

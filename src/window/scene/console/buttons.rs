@@ -1,10 +1,11 @@
 //! Buttons: caps that give way, each with its glyph.
 
 use super::layout::Cap;
-use crate::pick::Pick;
+use crate::pointing::Pick;
+use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, drum, fillet, lathe, rounded_xy, stamp};
+use crate::scene::motion::ease;
 use crate::scene::strokes::polyline;
-use crate::scene::{Maker, at, ease};
 use crate::state::Desk;
 use bevy::prelude::*;
 use detent_simulation::plant::Button;

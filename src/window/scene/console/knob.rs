@@ -1,10 +1,10 @@
 //! The knob: a dial with an index mark, or a rotary switch with a pointer and printed positions.
 
 use super::layout::Knob;
-use crate::pick::Pick;
+use crate::pointing::Pick;
+use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{fillet, lathe, stamp};
 use crate::scene::strokes::{polyline, write};
-use crate::scene::{Maker, at};
 use crate::state::BenchRes;
 use bevy::prelude::*;
 use std::f32::consts::{PI, TAU};

@@ -1,12 +1,13 @@
 //! Lamps on the face: dark lenses that gain a bright disc, a ring and a halo, or bars that light up.
 
 use super::layout::{Form, Lamp, LampId};
+use crate::camera::{Eye, Lens, to_window};
+use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, arc_band, card, edge, lathe, rounded_xy, stamp};
+use crate::scene::paint;
 use crate::scene::strokes::polyline;
-use crate::scene::{Maker, at, paint};
 use crate::state::{BenchRes, Desk};
 use crate::tokens;
-use crate::views::{Eye, Lens, to_window};
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
 use bevy_egui::egui::Color32;

@@ -5,10 +5,10 @@ mod knob;
 pub mod lamps;
 pub mod layout;
 
+use super::maker::{Maker, at};
+use super::measures::{DECK, DECK_Y, WIDTH};
 use super::mesh::{arc_band, fillet, rounded_xy, stamp};
 use super::strokes::write;
-use super::washer::{DECK, DECK_Y, WIDTH};
-use super::{Maker, at};
 use bevy::prelude::*;
 use detent_simulation::controller::Board;
 use std::f32::consts::PI;
