@@ -37,6 +37,7 @@ mod workbench;
 pub use native::run;
 
 use bevy::app::PluginGroupBuilder;
+use bevy::log::{Level, LogPlugin};
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::render::settings::WgpuSettings;
@@ -142,7 +143,13 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
         synchronous_pipeline_compilation: !options.pictures.is_empty(),
         ..default()
     };
-    DefaultPlugins.set(render).set(WindowPlugin {
+    // What a device lacks is no business of whoever sits in front of it; RUST_LOG shows it.
+    let log = LogPlugin {
+        level: Level::ERROR,
+        filter: "detent_window=info".to_owned(),
+        ..default()
+    };
+    DefaultPlugins.set(render).set(log).set(WindowPlugin {
         primary_window: Some(Window {
             title: "Detent".to_owned(),
             resolution: (options.size.0, options.size.1).into(),

@@ -6,7 +6,7 @@ use super::mesh::{
     Shape, arc_band, block, circle, drum, edge, fillet, lathe, plate_with_hole, ring, rounded,
     rounded_xy, stamp, wall,
 };
-use super::motion::{Motion, ease};
+use super::motion::{Motion, ease, put};
 use crate::pointing::Pick;
 use crate::state::BenchRes;
 use bevy::light::NotShadowCaster;
@@ -392,28 +392,38 @@ fn animate(
     motion.lid = ease(motion.lid, goal(machine.lid_open), 0.16, dt);
     motion.cabinet = ease(motion.cabinet, goal(view.cabinet_open), 0.35, dt);
     motion.level_mm = ease(motion.level_mm, machine.level_mm as f32, 0.1, dt);
-    parts.p0().rotation = Quat::from_rotation_z(motion.lid * 1.82);
+    let lid = Quat::from_rotation_z(motion.lid * 1.82);
+    put(&mut parts.p0(), |place| place.with_rotation(lid));
     let t = motion.cabinet;
     for (mut place, panel) in &mut parts.p1() {
         let arc = (t * PI).sin();
-        place.translation = panel
-            .home
+        let (home, away) = (panel.home, panel.away);
+        let along = home
             .translation
-            .lerp(panel.away.translation, t * t * (3.0 - 2.0 * t))
-            + panel.lift * arc;
-        place.rotation = panel.home.rotation.slerp(panel.away.rotation, t * t);
+            .lerp(away.translation, t * t * (3.0 - 2.0 * t));
+        let turned = home.rotation.slerp(away.rotation, t * t);
+        put(&mut place, |place| {
+            place
+                .with_translation(along + panel.lift * arc)
+                .with_rotation(turned)
+        });
     }
     let turn = |revolutions: f64| Quat::from_rotation_y(-(revolutions.fract() as f32) * TAU);
     for mut place in &mut parts.p2() {
-        place.rotation = turn(machine.basket_rev);
+        put(&mut place, |place| {
+            place.with_rotation(turn(machine.basket_rev))
+        });
     }
     for mut place in &mut parts.p3() {
-        place.rotation = turn(machine.agitator_rev);
+        put(&mut place, |place| {
+            place.with_rotation(turn(machine.agitator_rev))
+        });
     }
     let depth = motion.level_mm / 1000.0;
     {
         let mut water = parts.p4();
-        water.0.scale = Vec3::new(1.0, depth.max(0.001), 1.0);
+        let scale = Vec3::new(1.0, depth.max(0.001), 1.0);
+        put(&mut water.0, |place| place.with_scale(scale));
         water.1.set_if_neq(if depth > 0.004 {
             Visibility::Inherited
         } else {
@@ -422,7 +432,8 @@ fn animate(
     }
     let shake = (machine.shake_mm as f32 / 1000.0).min(0.012);
     let phase = machine.basket_rev as f32 * TAU;
-    parts.p5().translation = Vec3::new(phase.cos(), 0.0, phase.sin()) * shake;
+    let shaken = Vec3::new(phase.cos(), 0.0, phase.sin()) * shake;
+    put(&mut parts.p5(), |place| place.with_translation(shaken));
 }
 
 /// The machine.

@@ -4,7 +4,7 @@ use super::layout::Cap;
 use crate::pointing::Pick;
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, drum, fillet, lathe, rounded_xy, stamp};
-use crate::scene::motion::ease;
+use crate::scene::motion::{ease, put};
 use crate::scene::strokes::polyline;
 use crate::state::Desk;
 use bevy::prelude::*;
@@ -156,7 +156,10 @@ fn give_way(desk: Res<Desk>, time: Res<Time>, mut caps: Query<(&Moving, &mut Tra
     let down = desk.held.down();
     for (Moving(button), mut place) in &mut caps {
         let goal = if down[button.index()] { -0.0062 } else { 0.0 };
-        place.translation.z = ease(place.translation.z, goal, 0.03, time.delta_secs());
+        put(&mut place, |mut place| {
+            place.translation.z = ease(place.translation.z, goal, 0.03, time.delta_secs());
+            place
+        });
     }
 }
 
