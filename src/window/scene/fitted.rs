@@ -1,6 +1,7 @@
 //! The console's face and the cabinet's inside, as the board at hand needs them.
 
 use super::maker::Maker;
+use super::still::{self, Apart};
 use super::washer::Washer;
 use super::{console, inside};
 use crate::state::BenchRes;
@@ -8,6 +9,7 @@ use bevy::prelude::*;
 
 /// What belongs to the board at hand; built anew when another job brings another board.
 #[derive(Component)]
+#[require(Apart)]
 struct Fitted;
 
 fn fit(
@@ -34,5 +36,5 @@ fn fit(
 
 /// What the board brings.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Update, fit);
+    app.add_systems(Update, (fit, still::join).chain());
 }

@@ -11,6 +11,7 @@ pub mod motion;
 pub mod paint;
 pub mod probes;
 pub mod room;
+mod still;
 pub mod strokes;
 pub mod washer;
 

@@ -7,6 +7,7 @@ use super::mesh::{
     rounded_xy, stamp, wall,
 };
 use super::motion::{Motion, ease, put};
+use super::still::{Apart, Still};
 use crate::pointing::Pick;
 use crate::state::BenchRes;
 use bevy::light::NotShadowCaster;
@@ -15,10 +16,12 @@ use std::f32::consts::{PI, TAU};
 
 /// The whole machine; it shakes.
 #[derive(Component)]
+#[require(Still)]
 pub struct Washer;
 
 /// Sheet metal that comes off: where it goes.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct Panel {
     home: Transform,
     away: Transform,
@@ -27,18 +30,22 @@ struct Panel {
 
 /// The lid's hinge.
 #[derive(Component)]
+#[require(Apart, Still)]
 pub struct Lid;
 
 /// Turns with the basket.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct BasketPart;
 
 /// Turns with the agitator.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct AgitatorPart;
 
 /// Water column, scaled by level.
 #[derive(Component)]
+#[require(Apart)]
 struct Water;
 
 fn arc(centre: Vec2, radius: f32, from: f32, to: f32) -> impl Iterator<Item = Vec2> {

@@ -5,6 +5,7 @@ use crate::pointing::Pick;
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, drum, fillet, lathe, rounded_xy, stamp};
 use crate::scene::motion::{ease, put};
+use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::polyline;
 use crate::state::Desk;
 use bevy::prelude::*;
@@ -13,6 +14,7 @@ use std::f32::consts::PI;
 
 /// A moving cap.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct Moving(Button);
 
 /// The sign on a button, in a square of side 2 about its middle.

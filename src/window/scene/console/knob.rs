@@ -5,6 +5,7 @@ use crate::pointing::Pick;
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{fillet, lathe, stamp};
 use crate::scene::motion::put;
+use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::{polyline, write};
 use crate::state::BenchRes;
 use bevy::prelude::*;
@@ -12,6 +13,7 @@ use std::f32::consts::{PI, TAU};
 
 /// The turning knob.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct Turning;
 
 /// How the knob moves under the hand.

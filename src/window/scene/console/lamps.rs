@@ -5,6 +5,7 @@ use crate::camera::{Eye, Lens, to_window};
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, arc_band, card, edge, lathe, rounded_xy, stamp};
 use crate::scene::paint;
+use crate::scene::still::Apart;
 use crate::scene::strokes::polyline;
 use crate::state::{BenchRes, Desk};
 use crate::tokens;
@@ -16,6 +17,7 @@ use std::f32::consts::{PI, TAU};
 
 /// What shows one lamp's state: hidden or shown with it.
 #[derive(Component)]
+#[require(Apart)]
 struct Lit(LampId);
 
 /// Where a lamp is, with its lens.
