@@ -18,6 +18,7 @@ use detent_training::lesson::{
 };
 use detent_training::practice::CourseJob;
 use detent_training::reason::Doubt;
+use std::sync::Arc;
 
 /// Made-up bench.
 pub struct DemoBench {
@@ -32,7 +33,7 @@ pub struct DemoBench {
     tries: Vec<Try>,
     minutes: f64,
     finished: bool,
-    job: Job,
+    job: Arc<Job>,
     score: Option<Score>,
     log: BenchLog,
 }
@@ -326,7 +327,7 @@ impl DemoBench {
     /// The same at another board.
     pub fn at(board: Board) -> DemoBench {
         let mut bench = DemoBench::new();
-        bench.job.board = board;
+        Arc::make_mut(&mut bench.job).board = board;
         bench
     }
 
@@ -406,7 +407,7 @@ impl DemoBench {
             tries: demo_tries(),
             minutes: 18.0,
             finished: false,
-            job: demo_job(),
+            job: Arc::new(demo_job()),
             score: None,
             log,
         }
@@ -552,7 +553,7 @@ impl BenchPort for DemoBench {
         self.meter
     }
 
-    fn job(&self) -> &Job {
+    fn job(&self) -> &Arc<Job> {
         &self.job
     }
 

@@ -11,6 +11,7 @@ use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
 use detent_training::bench::Action;
+use std::sync::Arc;
 use std::time::Duration;
 
 /// Longest time that stepping may take in one frame; what is left over is simply slower time.
@@ -48,7 +49,8 @@ fn hands(
     // On a slow frame Shift may be gone again before the key is looked at.
     let shifts = [KeyCode::ShiftLeft, KeyCode::ShiftRight];
     let shift = keys.any_pressed(shifts) || keys.any_just_released(shifts);
-    let panel = bench.job().board.panel.clone();
+    let job = Arc::clone(bench.job());
+    let panel = &job.board.panel;
     for event in events.read() {
         let pressed = event.state == ButtonState::Pressed && !event.repeat && !busy;
         if let Some(button) = button_of(event.key_code) {

@@ -7,6 +7,7 @@
 )]
 
 mod attempts;
+mod camera;
 #[cfg(test)]
 mod demo;
 mod drill;
@@ -16,6 +17,7 @@ mod input;
 mod native;
 pub mod panels;
 mod pick;
+mod pointing;
 pub mod port;
 mod practice;
 mod rest;
@@ -34,9 +36,13 @@ mod workbench;
 #[cfg(not(target_family = "wasm"))]
 pub use native::run;
 
+use bevy::app::PluginGroupBuilder;
+use bevy::log::{Level, LogPlugin};
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
+use bevy::render::settings::WgpuSettings;
 use bevy::time::TimeUpdateStrategy;
+use bevy::winit::WinitPlugin;
 use bevy_egui::EguiPlugin;
 use detent_content::{Language, Texts};
 use detent_training::bench::script::Step;
@@ -114,12 +120,36 @@ impl Default for AppOptions {
 /// The window itself, with nothing in it.
 pub fn window(options: &AppOptions) -> App {
     let mut app = App::new();
+    app.add_plugins(plugins(options, WgpuSettings::default()));
+    app
+}
+
+/// The same without a window system: each call of [`App::update`] makes the next frame. What is meant for
+/// the window goes nowhere; with `draws` false nothing is drawn at all and no graphics driver is needed.
+pub fn without_window_system(options: &AppOptions, draws: bool) -> App {
+    let mut settings = WgpuSettings::default();
+    if !draws {
+        settings.backends = None;
+    }
+    let mut app = App::new();
+    app.add_plugins(plugins(options, settings).disable::<WinitPlugin>());
+    app
+}
+
+fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
     // A picture waits for its shaders; a window shows what it has.
     let render = RenderPlugin {
+        render_creation: settings.into(),
         synchronous_pipeline_compilation: !options.pictures.is_empty(),
         ..default()
     };
-    app.add_plugins(DefaultPlugins.set(render).set(WindowPlugin {
+    // What a device lacks is no business of whoever sits in front of it; RUST_LOG shows it.
+    let log = LogPlugin {
+        level: Level::ERROR,
+        filter: "detent_window=info".to_owned(),
+        ..default()
+    };
+    DefaultPlugins.set(render).set(log).set(WindowPlugin {
         primary_window: Some(Window {
             title: "Detent".to_owned(),
             resolution: (options.size.0, options.size.1).into(),
@@ -131,8 +161,7 @@ pub fn window(options: &AppOptions) -> App {
             ..default()
         }),
         ..default()
-    }));
-    app
+    })
 }
 
 /// Fills a window with the bench and the built-in jobs; attempts are not kept.
@@ -140,14 +169,14 @@ pub fn window(options: &AppOptions) -> App {
 /// # Errors
 /// A sentence that says what is wrong with a file.
 pub fn furnish(app: &mut App, options: &AppOptions) -> Result<(), String> {
-    plugin(app, options, Box::new(Workshop::new(None, None)?))
+    plugin(app, options, Workshop::new(None, None)?)
 }
 
 /// Everything but the window itself.
 ///
 /// # Errors
 /// A sentence that says what is wrong with a file or the script.
-pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Result<(), String> {
+pub fn plugin(app: &mut App, options: &AppOptions, shop: Workshop) -> Result<(), String> {
     if !options.pictures.is_empty() {
         // Nothing but what eases into its place needs the time.
         app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(
@@ -163,12 +192,12 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Box<dyn Shop>) -> Resul
             .run(step)
             .map_err(|error| format!("line {line}: {error}"))?;
     }
-    let mut drill_res = practice::DrillRes::default();
+    let mut drill_res = practice::DrillRes::new(shop.content());
     if let Some(shown) = options.drill {
         drill_res.show(shown, seed);
     }
     app.insert_resource(BenchRes::new(bench))
-        .insert_resource(ShopRes(shop))
+        .insert_resource(ShopRes(Box::new(shop)))
         .insert_resource(TextsRes(Texts::load(options.language)))
         .insert_resource(learner(options))
         .insert_resource(drill_res)

@@ -144,7 +144,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         return Err("there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)".to_owned());
     }
     let mut app = window(&options);
-    plugin(&mut app, &options, Box::new(shop))?;
+    plugin(&mut app, &options, shop)?;
     if options.pictures.is_empty()
         && options.practice.is_none()
         && let Some(folder) = disk::profiles_folder()

@@ -10,6 +10,7 @@ use detent_training::lesson::{Bilingual, CoursePart, Score};
 use detent_training::practice::CourseJob;
 use detent_training::reason::{Doubt, Review};
 use std::pin::Pin;
+use std::sync::Arc;
 
 /// Thinks a finished job over, in slices of a few milliseconds each; none where no table of its board's
 /// faults is at hand.
@@ -31,7 +32,7 @@ pub trait BenchPort: Send + Sync {
     /// What the meter shows now, if it shows anything. Worked out anew: asked once a frame.
     fn meter_shows(&mut self) -> Option<Display>;
     /// What does not change during the job.
-    fn job(&self) -> &Job;
+    fn job(&self) -> &Arc<Job>;
     /// Run one line of a script at once.
     ///
     /// # Errors

@@ -107,3 +107,228 @@ pub fn plugin(app: &mut App) {
         )
         .add_systems(Last, (ask_for_screenshots, choose_wait).chain());
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::camera::{Eye, to_window};
+    use crate::pointing::Pick;
+    use crate::state::{BenchRes, Desk, ViewKind};
+    use crate::{AppOptions, furnish, without_window_system};
+    use bevy::input::ButtonState;
+    use bevy::input::keyboard::{Key, KeyboardInput};
+    use bevy::input::mouse::MouseButtonInput;
+    use bevy::time::TimeUpdateStrategy;
+    use bevy::window::{CursorMoved, PrimaryWindow, RequestRedraw};
+    use detent_simulation::interface::Button;
+    use detent_training::bench::Action;
+
+    /// What egui got to read in the last frame.
+    #[derive(Resource, Default)]
+    struct Passed(Vec<egui::Event>);
+
+    fn watch(inputs: Query<&EguiInput>, mut passed: ResMut<Passed>) {
+        passed.0 = inputs
+            .iter()
+            .flat_map(|input| input.events.clone())
+            .collect();
+    }
+
+    /// A bench whose clock stands, without anything to draw on; a tenth of a second a frame.
+    fn paused_bench() -> App {
+        let options = AppOptions {
+            start: Some((0, 71)),
+            ..AppOptions::default()
+        };
+        let mut app = without_window_system(&options, false);
+        furnish(&mut app, &options).expect("the built-in jobs are sound");
+        let frame = Duration::from_millis(100);
+        app.insert_resource(TimeUpdateStrategy::ManualDuration(frame))
+            .init_resource::<Passed>()
+            .add_systems(
+                PreUpdate,
+                watch
+                    .after(EguiPreUpdateSet::ProcessInput)
+                    .before(EguiPreUpdateSet::BeginPass),
+            );
+        app.world_mut().resource_mut::<Desk>().speed = 0;
+        app.finish();
+        app.cleanup();
+        app
+    }
+
+    fn rests(app: &App) -> bool {
+        let settings = app.world().resource::<WinitSettings>();
+        let resting = UpdateMode::reactive_low_power(RESTING);
+        [settings.focused_mode, settings.unfocused_mode] == [resting; 2]
+    }
+
+    /// Frames until the window waits for an event.
+    fn frames_until_rest(app: &mut App) -> u32 {
+        (1..=200)
+            .find(|_| {
+                app.update();
+                rests(app)
+            })
+            .expect("it comes to rest")
+    }
+
+    /// Hands something over as the window system does: to its own readers and to those of everything.
+    fn send<M: Message + Clone + Into<WindowEvent>>(app: &mut App, message: M) {
+        let world = app.world_mut();
+        world.write_message::<WindowEvent>(message.clone().into());
+        world.write_message(message);
+    }
+
+    fn window(app: &mut App) -> Entity {
+        let mut windows = app
+            .world_mut()
+            .query_filtered::<Entity, With<PrimaryWindow>>();
+        windows.single(app.world()).expect("one window")
+    }
+
+    fn shift(app: &mut App, state: ButtonState) {
+        let window = window(app);
+        send(
+            app,
+            KeyboardInput {
+                key_code: KeyCode::ShiftLeft,
+                logical_key: Key::Shift,
+                state,
+                text: None,
+                repeat: false,
+                window,
+            },
+        );
+    }
+
+    /// Where the middle of a button's cap is seen in the window.
+    fn place_of(app: &mut App, wanted: Button) -> Vec2 {
+        let stage = app.world().resource::<Desk>().stage;
+        let mut caps = app.world_mut().query::<(&Pick, &GlobalTransform)>();
+        let cap = caps
+            .iter(app.world())
+            .find(|(pick, _)| **pick == Pick::Button(wanted))
+            .map(|(_, place)| place.translation())
+            .expect("the board has this button");
+        let mut eyes = app
+            .world_mut()
+            .query_filtered::<(&Camera, &GlobalTransform), With<Eye>>();
+        let (camera, eye) = eyes.single(app.world()).expect("one eye");
+        let seen = camera.world_to_viewport(eye, cap).expect("in front of it");
+        to_window(camera, stage, seen)
+    }
+
+    /// Presses the left button there and lets it go, all before the next frame.
+    fn click(app: &mut App, at: Vec2) {
+        let entity = window(app);
+        let mut seen = app.world_mut().get_mut::<Window>(entity).expect("a window");
+        seen.set_cursor_position(Some(at));
+        send(
+            app,
+            CursorMoved {
+                window: entity,
+                position: at,
+                delta: None,
+            },
+        );
+        for state in [ButtonState::Pressed, ButtonState::Released] {
+            send(
+                app,
+                MouseButtonInput {
+                    button: MouseButton::Left,
+                    state,
+                    window: entity,
+                },
+            );
+        }
+    }
+
+    #[test]
+    fn a_paused_bench_comes_to_rest_and_a_running_one_does_not() {
+        let mut app = paused_bench();
+        frames_until_rest(&mut app);
+        let mut redraws = app
+            .world()
+            .resource::<Messages<RequestRedraw>>()
+            .get_cursor_current();
+        for _ in 0..20 {
+            app.update();
+            assert!(rests(&app));
+            assert_eq!(app.world().resource::<Passed>().0, []);
+        }
+        let messages = app.world().resource::<Messages<RequestRedraw>>();
+        assert_eq!(redraws.read(messages).count(), 0, "egui wants nothing");
+        app.world_mut().resource_mut::<Desk>().speed = 1;
+        for _ in 0..200 {
+            app.update();
+            assert!(!rests(&app));
+        }
+    }
+
+    #[test]
+    fn only_a_change_of_the_modifier_keys_is_passed_on() {
+        let mut app = paused_bench();
+        frames_until_rest(&mut app);
+        let changes = |app: &App| {
+            let events = &app.world().resource::<Passed>().0;
+            let changes = events.iter().filter_map(|event| match event {
+                egui::Event::ModifiersChanged(modifiers) => Some(modifiers.shift),
+                _ => None,
+            });
+            changes.collect::<Vec<_>>()
+        };
+        for (state, told) in [(ButtonState::Pressed, true), (ButtonState::Released, false)] {
+            shift(&mut app, state);
+            app.update();
+            assert_eq!(changes(&app), [told]);
+            app.update();
+            assert!(changes(&app).is_empty());
+        }
+    }
+
+    #[test]
+    fn the_click_that_wakes_the_window_counts() {
+        let mut app = paused_bench();
+        app.world_mut().resource_mut::<Desk>().view = ViewKind::Panel;
+        frames_until_rest(&mut app);
+        let at = place_of(&mut app, Button::Start);
+        click(&mut app, at);
+        app.update();
+        let bench = app.world().resource::<BenchRes>();
+        let queued: Vec<Action> = bench.queue.iter().map(|q| q.action.clone()).collect();
+        let tap = [Action::Down(Button::Start), Action::Up(Button::Start)];
+        assert_eq!(queued, tap);
+        assert!(
+            !rests(&app),
+            "the cap moves, and egui has to see the end of the click"
+        );
+    }
+
+    #[test]
+    fn what_eases_into_its_place_asks_for_the_next_frame() {
+        let mut app = paused_bench();
+        frames_until_rest(&mut app);
+        app.world_mut().resource_mut::<Desk>().view = ViewKind::Cabinet;
+        app.update();
+        assert!(!rests(&app));
+        let frames = frames_until_rest(&mut app);
+        assert!(
+            (10..60).contains(&frames),
+            "{frames} frames of a tenth of a second"
+        );
+    }
+
+    #[test]
+    fn no_clock_makes_a_rest_good() {
+        let mut app = paused_bench();
+        frames_until_rest(&mut app);
+        let an_hour = TimeUpdateStrategy::ManualDuration(RESTING);
+        app.insert_resource(an_hour);
+        app.world_mut().resource_mut::<Desk>().speed = 1;
+        let clock = |app: &App| app.world().resource::<BenchRes>().view().machine.time_s;
+        let before = clock(&app);
+        app.update();
+        assert!(clock(&app) - before < 0.05);
+    }
+}

@@ -1,11 +1,11 @@
 //! Pictures on request: show so many frames, save one, go on to the next, leave.
 
+use super::camera::{Eye, to_window};
 use super::practice::DrillRes;
 use super::scene::console::lamps::{Place, in_window};
 use super::scene::console::layout::LampId;
 use super::scene::inside::pin_place;
 use super::state::{BenchRes, Desk, Screen};
-use super::views::{Eye, to_window};
 use super::{AppOptions, Picture};
 use bevy::app::AppExit;
 use bevy::platform::time::Instant;

@@ -16,6 +16,7 @@ use detent_training::bench::{
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::{Doubt, Review};
 use std::collections::{BTreeSet, VecDeque};
+use std::sync::Arc;
 
 /// Owns the bench. Panels push actions; one system drains them and steps.
 #[derive(Resource)]
@@ -127,7 +128,7 @@ impl BenchRes {
     }
 
     /// What stays the same.
-    pub fn job(&self) -> &Job {
+    pub fn job(&self) -> &Arc<Job> {
         self.bench.job()
     }
 

@@ -1,10 +1,12 @@
 //! The camera and the three places it stands at.
 
-use super::pick::{Pick, Pointing};
+use super::camera::{Eye, Lens};
+use super::pointing::{Pick, Pointing};
 use super::rest::NextFrame;
 use super::scene::console;
 use super::scene::console::KnobFeel;
-use super::scene::{ease, lights};
+use super::scene::lights;
+use super::scene::motion::ease;
 use super::shots::Shot;
 use super::state::{BenchRes, Desk, Screen, ViewKind};
 use bevy::anti_alias::fxaa::Fxaa;
@@ -21,14 +23,6 @@ use bevy_egui::{EguiGlobalSettings, PrimaryEguiContext};
 use detent_simulation::controller::Lamps;
 use detent_simulation::interface::{Button, Component as Part, Connector, Pin};
 use detent_training::bench::BenchView;
-
-/// The camera that sees the room.
-#[derive(Component)]
-pub struct Eye {
-    target: Vec3,
-    away: Vec3,
-    size: Vec2,
-}
 
 /// Where an eye stands: what it looks at, from where, and how much it must take in (m).
 #[derive(Clone, Copy)]
@@ -62,31 +56,14 @@ fn adapt(coarse: f32, frame_s: f32) -> f32 {
     (coarse * by).clamp(COARSE.0, COARSE.1)
 }
 
-/// The picture that the eye draws and the panels show.
+/// Whether the eye draws, and how sharply.
 #[derive(Resource)]
-pub struct Lens {
-    /// The picture.
-    pub image: Handle<Image>,
-    /// No graphics card: every pixel is dear. Then moving things are drawn small, things at rest
-    /// once and sharp, and lit lamps over the picture by the panels.
-    pub software: bool,
+struct Attention {
     /// How small: pixels of the picture for each of the screen.
     coarse: f32,
     awake_s: f32,
     sharp_frames: u32,
     seen: Option<Seen>,
-}
-
-/// From a place in the window to the eye's picture, whatever size that has in this frame.
-pub fn to_picture(camera: &Camera, stage: Rect, window: Vec2) -> Vec2 {
-    let size = camera.logical_viewport_size().unwrap_or_default();
-    (window - stage.min) / stage.size() * size
-}
-
-/// From a place in the eye's picture to the window.
-pub fn to_window(camera: &Camera, stage: Rect, place: Vec2) -> Vec2 {
-    let size = camera.logical_viewport_size().unwrap_or(Vec2::ONE);
-    place / size * stage.size() + stage.min
 }
 
 /// All that the scene shows; drawn again when it changes.
@@ -229,8 +206,10 @@ fn spawn(
     }
     commands.insert_resource(Lens {
         image,
-        coarse: COARSE.1,
         software: cheap,
+    });
+    commands.insert_resource(Attention {
+        coarse: COARSE.1,
         awake_s: SETTLE_S,
         sharp_frames: 0,
         seen: None,
@@ -260,7 +239,8 @@ fn blink(
     window: Single<&Window, With<PrimaryWindow>>,
     mut images: ResMut<Assets<Image>>,
     picture: Option<Res<Shot>>,
-    mut lens: ResMut<Lens>,
+    lens: Res<Lens>,
+    mut attention: ResMut<Attention>,
     mut next: ResMut<NextFrame>,
     mut eye: Single<&mut Camera, With<Eye>>,
 ) {
@@ -276,24 +256,24 @@ fn blink(
     if lens.software {
         seen.lamps = None;
     }
-    if lens.seen.as_ref() != Some(&seen) {
-        lens.awake_s = SETTLE_S;
-        lens.seen = Some(seen);
+    if attention.seen.as_ref() != Some(&seen) {
+        attention.awake_s = SETTLE_S;
+        attention.seen = Some(seen);
     } else {
-        lens.awake_s -= time.delta_secs();
+        attention.awake_s -= time.delta_secs();
     }
     // Shaders may still be on their way in the first seconds.
-    let awake = lens.awake_s > 0.0 || time.elapsed_secs() < 8.0;
+    let awake = attention.awake_s > 0.0 || time.elapsed_secs() < 8.0;
     if awake {
-        lens.sharp_frames = 3;
+        attention.sharp_frames = 3;
     } else {
-        lens.sharp_frames = lens.sharp_frames.saturating_sub(1);
+        attention.sharp_frames = attention.sharp_frames.saturating_sub(1);
     }
     let small = lens.software && awake;
     if small {
-        lens.coarse = adapt(lens.coarse, time.delta_secs());
+        attention.coarse = adapt(attention.coarse, time.delta_secs());
     }
-    let scale = window.scale_factor() * if small { lens.coarse } else { 1.0 };
+    let scale = window.scale_factor() * if small { attention.coarse } else { 1.0 };
     let size = (desk.stage.size() * scale)
         .as_uvec2()
         .clamp(UVec2::splat(16), UVec2::splat(4096));
@@ -310,7 +290,7 @@ fn blink(
     }
     // Practice and drills cover the whole scene.
     let covered = matches!(screen.get(), Screen::Practice | Screen::Drill);
-    let moving = !covered && (awake || lens.sharp_frames > 0);
+    let moving = !covered && (awake || attention.sharp_frames > 0);
     if moving || picture.is_some() {
         next.ask();
     }

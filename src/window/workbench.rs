@@ -64,6 +64,11 @@ impl Workshop {
         })
     }
 
+    /// Everything built in, shared.
+    pub fn content(&self) -> Arc<Shelf> {
+        Arc::clone(&self.shelf)
+    }
+
     /// The job that an attempt names.
     fn titled(&self, file: &str) -> Option<&Titled> {
         self.titled.iter().find(|titled| titled.file == file)
@@ -91,7 +96,7 @@ impl Shop for Workshop {
             set_up(scenario, &self.shelf.library(scenario), seed).map_err(|e| e.to_string())?;
         let header = Header::new(&titled.file, &titled.text, seed);
         Ok(Box::new(WorkBench {
-            job: job(titled, &bench),
+            job: Arc::new(job(titled, &bench)),
             bench,
             shelf: Arc::clone(&self.shelf),
             scenario: Arc::new(scenario.clone()),
@@ -143,7 +148,7 @@ impl Shop for Workshop {
             Log::Grows(attempts.go_on(name)?)
         };
         Ok(Box::new(WorkBench {
-            job: job(titled, &bench),
+            job: Arc::new(job(titled, &bench)),
             kept: bench.history().len(),
             bench,
             shelf: Arc::clone(&self.shelf),
@@ -210,7 +215,7 @@ struct WorkBench {
     shelf: Arc<Shelf>,
     scenario: Arc<Scenario>,
     seed: u64,
-    job: Job,
+    job: Arc<Job>,
     /// Once the report was handed in.
     score: Option<Score>,
     attempts: Option<Arc<dyn Attempts>>,
@@ -287,7 +292,7 @@ impl BenchPort for WorkBench {
         self.bench.view()
     }
 
-    fn job(&self) -> &Job {
+    fn job(&self) -> &Arc<Job> {
         &self.job
     }
 

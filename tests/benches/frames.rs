@@ -1,5 +1,13 @@
-//! CPU time of a frame and time to the first frame: the bench's window beside an empty one with the
-//! same plugins, one after the other in one run. Needs a display; Linux only (it reads `/proc`).
+//! What a frame of the bench costs beside an empty scene with the same plugins, in one run.
+//!
+//! `cargo bench -p detent-window --bench frames` opens windows, one after the other: first frame, processor
+//! time and allocations of a frame while the scene moves, and both at rest. Needs a display.
+//!
+//! `cargo bench -p detent-window --bench frames -- --offscreen` draws every view into textures, as fast as
+//! it can: frames a second, processor time of a frame, and time on the graphics card where the driver has
+//! timestamps. Needs a graphics driver and no display.
+//!
+//! Linux only: processor time is read from `/proc`.
 
 #![allow(
     clippy::disallowed_methods,
@@ -7,89 +15,133 @@
     reason = "a benchmark looks at the clock"
 )]
 
-use bevy::app::AppExit;
+use bevy::app::{AppExit, PluginsState};
+use bevy::camera::{ImageRenderTarget, RenderTarget};
+use bevy::diagnostic::DiagnosticsStore;
 use bevy::prelude::*;
+use bevy::render::diagnostic::RenderDiagnosticsPlugin;
+use bevy::render::render_resource::TextureFormat;
+use bevy::render::renderer::RenderAdapterInfo;
 use bevy_egui::{EguiPlugin, EguiPrimaryContextPass};
+use detent_simulation::interface::Direction;
+use detent_training::bench::Action;
+use detent_training::bench::script::Step;
 use detent_window::AppOptions;
+use detent_window::state::{BenchRes, Desk, ViewKind};
+use std::alloc::{GlobalAlloc, Layout, System};
+use std::collections::BTreeMap;
 use std::process::Command;
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
-/// Tells the child which window to open.
+/// Counts what is allocated.
+struct Counting;
+
+static ALLOCATIONS: AtomicU64 = AtomicU64::new(0);
+
+#[allow(
+    unsafe_code,
+    reason = "the trait is unsafe; every call goes on to the system's allocator"
+)]
+// SAFETY: each method hands its arguments on to `System` unchanged.
+unsafe impl GlobalAlloc for Counting {
+    unsafe fn alloc(&self, layout: Layout) -> *mut u8 {
+        ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+        unsafe { System.alloc(layout) }
+    }
+
+    unsafe fn dealloc(&self, place: *mut u8, layout: Layout) {
+        unsafe { System.dealloc(place, layout) }
+    }
+
+    unsafe fn realloc(&self, place: *mut u8, layout: Layout, size: usize) -> *mut u8 {
+        ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+        unsafe { System.realloc(place, layout, size) }
+    }
+}
+
+#[global_allocator]
+static COUNTING: Counting = Counting;
+
+/// Tells the child what to draw.
 const CHILD: &str = "DETENT_FRAMES_CHILD";
 /// Frames before measuring: shaders are compiled in the first ones.
-const WARM_UP: u32 = 40;
+const WARM_UP: u32 = 60;
 /// Frames measured.
 const FRAMES: u32 = 100;
+/// Runs of each window; the median counts.
 const RUNS: usize = 3;
+/// How long a window may take to come to rest, and how long its rest is measured.
+const SETTLING: Duration = Duration::from_secs(12);
+const REST: Duration = Duration::from_secs(10);
+/// Offscreen: how long to warm up and to measure, and the size of the picture, pixels.
+const OFFSCREEN_WARM_UP: Duration = Duration::from_secs(10);
+const OFFSCREEN: Duration = Duration::from_secs(10);
+const SIZE: (u32, u32) = (1920, 1080);
 /// `CLK_TCK`, the unit of `/proc/*/stat` on Linux.
 const TICKS_PER_S: f64 = 100.0;
 
+/// What is drawn.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Scene {
+    Empty,
+    View(ViewKind),
+}
+
+/// Every scene by name, the empty one first.
+const SCENES: [(&str, Scene); 4] = [
+    ("empty", Scene::Empty),
+    ("machine", Scene::View(ViewKind::Machine)),
+    ("console", Scene::View(ViewKind::Panel)),
+    ("cabinet", Scene::View(ViewKind::Cabinet)),
+];
+
 fn main() {
-    match std::env::var(CHILD).as_deref() {
-        Ok("bench") => child(true),
-        Ok(_) => child(false),
-        Err(_) => parent(),
+    let offscreen = std::env::args().any(|arg| arg == "--offscreen");
+    match std::env::var(CHILD) {
+        Ok(name) => {
+            let (_, scene) = (SCENES.into_iter())
+                .find(|(known, _)| *known == name)
+                .expect("the parent names a scene");
+            if offscreen {
+                draw_offscreen(scene);
+            } else {
+                open_window(scene);
+            }
+        }
+        Err(_) if offscreen => compare_offscreen(),
+        Err(_) => compare_windows(),
     }
 }
 
-fn parent() {
-    if std::env::var_os("DISPLAY").is_none() && std::env::var_os("WAYLAND_DISPLAY").is_none() {
-        println!("frames: skipped, there is no display");
-        return;
-    }
-    let bench = measure("bench");
-    let empty = measure("empty");
-    println!("{:<34} {:>10} {:>10} {:>7}", "", "bench", "empty", "ratio");
-    for (row, name) in [
-        "first frame, s",
-        "CPU a frame, ms",
-        "CPU a frame without the rasteriser, ms",
-        "wall a frame, ms",
-    ]
-    .iter()
-    .enumerate()
-    {
-        println!(
-            "{name:<38} {:>8.3} {:>8.3} {:>7.2}",
-            bench[row],
-            empty[row],
-            bench[row] / empty[row]
-        );
-    }
-}
-
-/// Medians of several runs of one window.
-fn measure(which: &str) -> [f64; 4] {
-    let mut runs: Vec<[f64; 4]> = (0..RUNS)
-        .map(|_| {
-            let out = Command::new(std::env::current_exe().expect("this program"))
-                .env(CHILD, which)
-                .output()
-                .expect("the child starts");
-            let text = String::from_utf8_lossy(&out.stdout).into_owned();
-            let line = text
-                .lines()
-                .find_map(|l| l.strip_prefix("measured "))
-                .unwrap_or_else(|| {
-                    panic!(
-                        "{which} measured nothing:\n{text}\n{}",
-                        String::from_utf8_lossy(&out.stderr)
-                    )
-                });
-            let numbers: Vec<f64> = line
-                .split(' ')
-                .map(|n| n.parse().expect("a number"))
-                .collect();
-            numbers.try_into().expect("four numbers")
+/// Runs this program again for one scene; what it measured, by name, and all it said.
+fn run(name: &str, offscreen: bool) -> (BTreeMap<String, f64>, String) {
+    let out = Command::new(std::env::current_exe().expect("this program"))
+        .args(offscreen.then_some("--offscreen"))
+        .env(CHILD, name)
+        .output()
+        .expect("the child starts");
+    let text = String::from_utf8_lossy(&out.stdout).into_owned();
+    let measured: BTreeMap<String, f64> = (text.lines())
+        .filter_map(|line| line.strip_prefix("measured "))
+        .filter_map(|line| {
+            let (name, number) = line.rsplit_once(' ')?;
+            Some((name.to_owned(), number.parse().ok()?))
         })
         .collect();
-    std::array::from_fn(|i| {
-        runs.sort_by(|a, b| a[i].total_cmp(&b[i]));
-        runs[RUNS / 2][i]
-    })
+    assert!(
+        !measured.is_empty(),
+        "{name} measured nothing:\n{text}\n{}",
+        String::from_utf8_lossy(&out.stderr)
+    );
+    (measured, text)
 }
 
-/// CPU time of this process so far, s: all threads, and all but the software rasteriser's own.
+fn measured(name: &str, number: f64) {
+    println!("measured {name} {number}");
+}
+
+/// Processor time of this process so far, s: all threads, and all but the software rasteriser's own.
 fn cpu_s() -> (f64, f64) {
     let (mut all, mut ours) = (0.0, 0.0);
     for task in std::fs::read_dir("/proc/self/task")
@@ -112,62 +164,292 @@ fn cpu_s() -> (f64, f64) {
     (all, ours)
 }
 
+/// Time, processor time and allocations, so far or in between.
+#[derive(Clone, Copy)]
+struct Spent {
+    at: Instant,
+    all_s: f64,
+    ours_s: f64,
+    allocations: u64,
+}
+
+impl Spent {
+    fn now() -> Spent {
+        let (all_s, ours_s) = cpu_s();
+        Spent {
+            at: Instant::now(),
+            all_s,
+            ours_s,
+            allocations: ALLOCATIONS.load(Ordering::Relaxed),
+        }
+    }
+
+    /// Since then, for each of so many frames.
+    fn measure(self, frames: u32) {
+        let now = Spent::now();
+        let each = 1.0 / f64::from(frames.max(1));
+        let ms = 1000.0 * each;
+        measured(
+            "wall a frame, ms",
+            now.at.duration_since(self.at).as_secs_f64() * ms,
+        );
+        measured("CPU a frame, ms", (now.all_s - self.all_s) * ms);
+        measured(
+            "CPU a frame without the rasteriser, ms",
+            (now.ours_s - self.ours_s) * ms,
+        );
+        measured(
+            "allocations a frame",
+            (now.allocations - self.allocations) as f64 * each,
+        );
+    }
+}
+
+/// The bench in this view, or an empty scene.
+fn fill(app: &mut App, options: &AppOptions, scene: Scene) {
+    match scene {
+        Scene::View(_) => {
+            detent_window::furnish(app, options).expect("the built-in jobs");
+        }
+        Scene::Empty => {
+            app.add_plugins((EguiPlugin::default(), MeshPickingPlugin))
+                .add_systems(Startup, |mut commands: Commands| {
+                    commands.spawn(Camera3d::default());
+                })
+                .add_systems(EguiPrimaryContextPass, || {});
+        }
+    }
+}
+
+fn options(scene: Scene) -> AppOptions {
+    let mut options = AppOptions {
+        start: Some((0, 71)),
+        ..AppOptions::default()
+    };
+    if let Scene::View(view) = scene {
+        options.view = view;
+        if view == ViewKind::Cabinet {
+            options.script = [Action::Unplug, Action::OpenCabinet]
+                .map(|action| (0, Step::Do(action)))
+                .to_vec();
+        }
+    }
+    options
+}
+
+/// Turns the knob to and fro, so that the scene never rests.
+fn keep_moving(bench: Option<ResMut<BenchRes>>, mut frame: Local<u32>) {
+    *frame += 1;
+    if let Some(mut bench) = bench
+        && frame.is_multiple_of(12)
+    {
+        let way = if frame.is_multiple_of(24) {
+            Direction::Right
+        } else {
+            Direction::Left
+        };
+        bench.push(Action::Detent(way));
+    }
+}
+
+// Windows.
+
+fn compare_windows() {
+    if std::env::var_os("DISPLAY").is_none() && std::env::var_os("WAYLAND_DISPLAY").is_none() {
+        println!("frames: skipped, there is no display");
+        return;
+    }
+    let mut columns = Vec::new();
+    for name in ["machine", "empty"] {
+        let runs: Vec<_> = (0..RUNS).map(|_| run(name, false).0).collect();
+        let median = |row: &String| {
+            let mut numbers: Vec<f64> = runs
+                .iter()
+                .filter_map(|run| run.get(row).copied())
+                .collect();
+            numbers.sort_by(f64::total_cmp);
+            (row.clone(), numbers[numbers.len() / 2])
+        };
+        columns.push(runs[0].keys().map(median).collect::<BTreeMap<_, _>>());
+    }
+    println!("{:<40} {:>10} {:>10} {:>7}", "", "bench", "empty", "ratio");
+    for (row, bench) in &columns[0] {
+        match columns[1].get(row) {
+            Some(empty) => println!(
+                "{row:<40} {bench:>10.3} {empty:>10.3} {:>7.2}",
+                bench / empty
+            ),
+            None => println!("{row:<40} {bench:>10.3}"),
+        }
+    }
+}
+
 #[derive(Resource)]
 struct Watch {
     began: Instant,
     frame: u32,
-    first: Duration,
-    from: (Instant, f64, f64),
+    from: Option<Spent>,
+    rests: bool,
 }
 
-fn child(bench: bool) {
+/// Frames drawn so far, for whoever watches the rest.
+static DRAWN: AtomicU64 = AtomicU64::new(0);
+
+fn open_window(scene: Scene) {
     let began = Instant::now();
-    let options = AppOptions {
-        start: Some((0, 71)),
-        ..AppOptions::default()
-    };
+    let options = options(scene);
     let mut app = detent_window::window(&options);
-    if bench {
-        detent_window::furnish(&mut app, &options).expect("the built-in jobs");
-    } else {
-        app.add_plugins((EguiPlugin::default(), MeshPickingPlugin));
-        app.add_systems(Startup, |mut commands: Commands| {
-            commands.spawn(Camera3d::default());
-        });
-        app.add_systems(EguiPrimaryContextPass, || {});
-    }
+    fill(&mut app, &options, scene);
     app.insert_resource(Watch {
         began,
         frame: 0,
-        first: Duration::ZERO,
-        from: (began, 0.0, 0.0),
-    });
-    app.add_systems(First, watch);
+        from: None,
+        rests: false,
+    })
+    .add_systems(First, watch)
+    .add_systems(
+        PreUpdate,
+        keep_moving.run_if(|watch: Res<Watch>| !watch.rests),
+    );
     app.run();
 }
 
 /// The beginning of the second update is the end of the first frame.
-fn watch(mut watch: ResMut<Watch>, mut exit: MessageWriter<AppExit>) {
+fn watch(mut watch: ResMut<Watch>, desk: Option<ResMut<Desk>>, mut exit: MessageWriter<AppExit>) {
     watch.frame += 1;
+    DRAWN.fetch_add(1, Ordering::Relaxed);
     if watch.frame == 2 {
-        watch.first = watch.began.elapsed();
+        measured("first frame, s", watch.began.elapsed().as_secs_f64());
     }
-    let (all, ours) = if [WARM_UP, WARM_UP + FRAMES].contains(&watch.frame) {
-        cpu_s()
-    } else {
-        return;
-    };
     if watch.frame == WARM_UP {
-        watch.from = (Instant::now(), all, ours);
-        return;
+        watch.from = Some(Spent::now());
     }
-    let each = 1000.0 / f64::from(FRAMES);
-    println!(
-        "measured {} {} {} {}",
-        watch.first.as_secs_f64(),
-        (all - watch.from.1) * each,
-        (ours - watch.from.2) * each,
-        watch.from.0.elapsed().as_secs_f64() * each,
+    if watch.frame == WARM_UP + FRAMES {
+        if let Some(from) = watch.from {
+            from.measure(FRAMES);
+        }
+        match desk {
+            // The machine's clock stands; so does everything else soon.
+            Some(mut desk) => {
+                desk.speed = 0;
+                watch.rests = true;
+                std::thread::spawn(watch_rest);
+            }
+            None => {
+                exit.write(AppExit::Success);
+            }
+        }
+    }
+}
+
+/// From another thread: a window at rest draws no frame that could look at anything.
+fn watch_rest() {
+    std::thread::sleep(SETTLING);
+    let (before, drawn) = (Spent::now(), DRAWN.load(Ordering::Relaxed));
+    std::thread::sleep(REST);
+    let after = Spent::now();
+    let frames = DRAWN.load(Ordering::Relaxed) - drawn;
+    let share = (after.all_s - before.all_s) / REST.as_secs_f64();
+    measured("at rest: CPU, % of a core", share * 100.0);
+    measured("at rest: frames in 10 s", frames as f64);
+    measured(
+        "at rest: allocations in 10 s",
+        (after.allocations - before.allocations) as f64,
     );
-    exit.write(AppExit::Success);
+    std::process::exit(0);
+}
+
+// Textures.
+
+fn compare_offscreen() {
+    let runs: Vec<_> = SCENES.iter().map(|(name, _)| run(name, true)).collect();
+    if let Some(adapter) = runs[0].1.lines().find_map(|l| l.strip_prefix("adapter ")) {
+        println!("{adapter}, {} x {} pixels", SIZE.0, SIZE.1);
+    }
+    print!("{:<40}", "");
+    for (name, _) in SCENES {
+        print!(" {name:>10}");
+    }
+    println!();
+    let mut rows: Vec<&String> = runs.iter().flat_map(|(run, _)| run.keys()).collect();
+    rows.sort();
+    rows.dedup();
+    for row in rows {
+        print!("{row:<40}");
+        for (run, _) in &runs {
+            match run.get(row) {
+                Some(number) => print!(" {number:>10.3}"),
+                None => print!(" {:>10}", "–"),
+            }
+        }
+        println!();
+    }
+}
+
+/// The camera that would draw into the window draws into a picture.
+fn draw_into_picture(mut images: ResMut<Assets<Image>>, mut cameras: Query<&mut RenderTarget>) {
+    for mut target in &mut cameras {
+        if matches!(*target, RenderTarget::Window(_)) {
+            let image = images.add(Image::new_target_texture(
+                SIZE.0,
+                SIZE.1,
+                TextureFormat::Rgba8UnormSrgb,
+                None,
+            ));
+            *target = RenderTarget::Image(ImageRenderTarget::from(image));
+        }
+    }
+}
+
+fn draw_offscreen(scene: Scene) {
+    let mut options = options(scene);
+    options.size = SIZE;
+    let mut app = detent_window::without_window_system(&options, true);
+    app.add_plugins(RenderDiagnosticsPlugin);
+    fill(&mut app, &options, scene);
+    app.add_systems(PostStartup, draw_into_picture)
+        .add_systems(PreUpdate, keep_moving);
+    while app.plugins_state() == PluginsState::Adding {
+        bevy::tasks::tick_global_task_pools_on_main_thread();
+    }
+    app.finish();
+    app.cleanup();
+    let began = Instant::now();
+    while began.elapsed() < OFFSCREEN_WARM_UP {
+        app.update();
+    }
+    if let Some(adapter) = app.world().get_resource::<RenderAdapterInfo>() {
+        println!("adapter {} ({})", adapter.name, adapter.driver_info);
+    }
+    let (from, mut frames) = (Spent::now(), 0);
+    let mut on_card: BTreeMap<String, f64> = BTreeMap::new();
+    while from.at.elapsed() < OFFSCREEN {
+        app.update();
+        frames += 1;
+        for diagnostic in app.world().resource::<DiagnosticsStore>().iter() {
+            let path = diagnostic.path().as_str();
+            if let (Some(span), Some(value)) =
+                (path.strip_suffix("/elapsed_gpu"), diagnostic.value())
+            {
+                *on_card.entry(span.to_owned()).or_default() += value;
+            }
+        }
+    }
+    from.measure(frames);
+    let seconds = from.at.elapsed().as_secs_f64();
+    measured("frames a second", f64::from(frames) / seconds);
+    // A span within another is counted with that.
+    let outermost = on_card.iter().filter(|(span, _)| {
+        let within = |other: &&String| span.starts_with(&format!("{other}/"));
+        !on_card.keys().any(|other| within(&other))
+    });
+    let mut sum = None;
+    for (span, ms) in outermost {
+        let each = ms / f64::from(frames);
+        measured(&format!("on the card: {span}, ms"), each);
+        *sum.get_or_insert(0.0) += each;
+    }
+    if let Some(sum) = sum {
+        measured("on the card, ms", sum);
+    }
 }

@@ -7,11 +7,12 @@ use detent_training::bench::script::Step;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::Doubt;
+use std::sync::Arc;
 
 /// A bench without a job.
 pub struct DrillBench {
     bench: Bench,
-    job: Job,
+    job: Arc<Job>,
 }
 
 impl DrillBench {
@@ -37,6 +38,7 @@ impl DrillBench {
             parts: Vec::new(),
             causes: Vec::new(),
         };
+        let job = Arc::new(job);
         DrillBench { bench, job }
     }
 }
@@ -65,7 +67,7 @@ impl BenchPort for DrillBench {
         view
     }
 
-    fn job(&self) -> &Job {
+    fn job(&self) -> &Arc<Job> {
         &self.job
     }
 

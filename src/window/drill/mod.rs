@@ -9,13 +9,13 @@ use bevy::prelude::*;
 use detent_content::Shelf;
 use detent_training::practice::drill::{Done, Round, Site, entry};
 use detent_training::practice::{Detail, Skill};
+use std::sync::Arc;
 use tables::Tables;
 
 /// The drill being done, if one is, and what questions are drawn from.
-#[derive(Resource, Default)]
+#[derive(Resource)]
 pub struct DrillRes {
-    /// Read when the first drill begins.
-    shelf: Option<Shelf>,
+    shelf: Arc<Shelf>,
     tables: Tables,
     /// The round at hand.
     sitting: Option<Sitting>,
@@ -83,18 +83,23 @@ pub struct Sitting {
 }
 
 impl DrillRes {
+    /// No drill yet; questions will be drawn from `shelf`.
+    pub fn new(shelf: Arc<Shelf>) -> DrillRes {
+        DrillRes {
+            shelf,
+            tables: Tables::default(),
+            sitting: None,
+        }
+    }
+
     /// Begins a drill of this skill with questions drawn from `seed`; none is begun for a skill without a
     /// drill.
     pub fn begin(&mut self, skill: Skill, seed: u64) {
-        if self.shelf.is_none() {
-            // What is built in was read by the tests, and by whoever opened the window.
-            self.shelf = Shelf::builtin().ok();
-        }
         self.sitting = None;
-        let Some(shelf) = self.shelf.as_ref().filter(|_| skill.has_drill()) else {
+        if !skill.has_drill() {
             return;
-        };
-        let sites = shelf.sites();
+        }
+        let sites = self.shelf.sites();
         if skill == Skill::NextTest {
             self.tables.read(&sites);
         }
@@ -126,7 +131,7 @@ impl DrillRes {
 
     /// Writes the answer down and asks the next question, if one is left.
     pub fn go_on(&mut self) {
-        let (Some(sitting), Some(shelf)) = (&mut self.sitting, &self.shelf) else {
+        let Some(sitting) = &mut self.sitting else {
             return;
         };
         let Some(done) = sitting.done.take() else {
@@ -134,7 +139,7 @@ impl DrillRes {
         };
         sitting.round.note(done);
         if !sitting.round.is_over() {
-            let sites: Vec<Site<'_>> = shelf.sites();
+            let sites: Vec<Site<'_>> = self.shelf.sites();
             let seed = sitting.round.seed();
             sitting.asked = sitting.asked.next(&sites, &self.tables, seed);
             sitting.since_s = None;
@@ -193,6 +198,13 @@ impl Sitting {
         let done = Done { right, took_s };
         self.done = Some(done);
         Some((done, detail))
+    }
+}
+
+#[cfg(test)]
+impl Default for DrillRes {
+    fn default() -> Self {
+        DrillRes::new(Arc::new(Shelf::builtin().expect("it is sound")))
     }
 }
 

@@ -22,12 +22,12 @@ mod tests;
 mod ticket;
 mod top;
 
-use super::pick::Pointing;
+use super::camera::Lens;
+use super::pointing::Pointing;
 use super::port::{BenchPort, Shop};
 use super::practice::{DrillRes, LearnerRes};
 use super::scene::console::lamps::{Shine, Shining};
 use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
-use super::views::Lens;
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, Rect, Res, ResMut, Result, State, Time, Update,
     resource_exists,

@@ -5,6 +5,7 @@ use crate::tokens as t;
 use bevy_egui::egui::{Align, Label, Layout, RichText, Ui, vec2};
 use detent_content::Value;
 use detent_training::bench::Action;
+use std::sync::Arc;
 
 /// Room for a price, logical pixels.
 const PRICE_WIDTH: f32 = 100.0;
@@ -25,7 +26,8 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
         );
         kit::quiet(ui, rates);
     });
-    for row in face.bench.job().parts.clone() {
+    let job = Arc::clone(face.bench.job());
+    for row in &job.parts {
         kit::card(ui, |ui| {
             ui.horizontal_top(|ui| {
                 // A long name wraps; the price keeps its place.
@@ -37,7 +39,7 @@ pub(super) fn parts_ui(ui: &mut Ui, face: &mut Face) {
                 let price = face.with("parts-price", &[("price", Value::from(row.price))]);
                 ui.label(RichText::new(price).color(t::AMBER));
             });
-            let state = face.texts.part_state(&row);
+            let state = face.texts.part_state(row);
             if !state.is_empty() {
                 kit::quiet(ui, state.join("   "));
             }

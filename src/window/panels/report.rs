@@ -6,6 +6,7 @@ use crate::state::Tab;
 use crate::tokens as t;
 use bevy_egui::egui::{ComboBox, RichText, Ui};
 use detent_training::bench::{Action, Advice, Report};
+use std::sync::Arc;
 
 pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
     if face.bench.view().finished {
@@ -15,7 +16,7 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
         }
         return;
     }
-    let job = face.bench.job().clone();
+    let job = Arc::clone(face.bench.job());
     let choice =
         |on: bool, text: String| RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
     kit::card(ui, |ui| {
@@ -44,10 +45,11 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
                     face.desk.draft.causes = Some(Vec::new());
                 }
                 for cause in &job.causes {
-                    let chosen = face.desk.draft.causes.clone().unwrap_or_default();
-                    let on = chosen.contains(&cause.id);
+                    let on = (face.desk.draft.causes.as_ref())
+                        .is_some_and(|chosen| chosen.contains(&cause.id));
                     let text = choice(on, face.text(&cause.name_key()));
                     if ui.selectable_label(on, text).clicked() {
+                        let chosen = face.desk.draft.causes.take().unwrap_or_default();
                         face.desk.draft.causes = toggled(chosen, &cause.id);
                     }
                 }
@@ -139,17 +141,18 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
                 }
             });
     });
-    let draft = face.desk.draft.clone();
+    let draft = &face.desk.draft;
     let ready = draft.causes.is_some() && draft.part.is_some();
     if kit::main_button(ui, face.text("report-hand-in"), ready).clicked()
-        && let (Some(causes), Some(part)) = (draft.causes, draft.part)
+        && let (Some(causes), Some(part)) = (&draft.causes, &draft.part)
     {
-        face.act(Action::Report(Report {
-            causes,
-            part,
-            proof: draft.proof.into_iter().collect(),
+        let report = Report {
+            causes: causes.clone(),
+            part: part.clone(),
+            proof: draft.proof.iter().copied().collect(),
             advice: draft.advice,
-        }));
+        };
+        face.act(Action::Report(report));
         face.desk.tab = Tab::Score;
     }
     if !ready {

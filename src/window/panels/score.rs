@@ -16,7 +16,8 @@ use detent_training::lesson::{Deduction, DimensionScore, Loss, PASS_SHARE};
 use detent_training::reason::Account;
 
 pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
-    match face.bench.score().cloned() {
+    let face = &*face;
+    match face.bench.score() {
         None => {
             kit::card(ui, |ui| ui.label(face.text("score-not-yet")));
         }

@@ -1,7 +1,7 @@
 //! What is written over the scene: captions, the dial's position, names, messages.
 
 use super::{Face, kit};
-use crate::pick::{Pick, Pointing};
+use crate::pointing::{Pick, Pointing};
 use crate::scene::console::lamps::Shine;
 use crate::state::MESSAGE_S;
 use crate::tokens as t;

@@ -1,10 +1,11 @@
 //! What is inside the cabinet, each load in its place, and where its pins are.
 
+use super::maker::{Maker, at};
+use super::measures::{TUB_R, TUB_Y};
 use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube};
+use super::motion::{Motion, ease, put};
 use super::strokes::write;
-use super::washer::{Motion, TUB_R, TUB_Y};
-use super::{Maker, at, ease};
-use crate::pick::{Outline, Pick};
+use crate::pointing::{Outline, Pick};
 use crate::state::BenchRes;
 use bevy::prelude::*;
 use detent_simulation::controller::Board;
@@ -922,12 +923,19 @@ fn turn(
     angles.0 = (angles.0 - step).rem_euclid(TAU);
     angles.1 = (angles.1 - step * 0.028 / 0.103).rem_euclid(TAU);
     for mut place in &mut small {
-        place.rotation = Quat::from_rotation_y(angles.0);
+        put(&mut place, |place| {
+            place.with_rotation(Quat::from_rotation_y(angles.0))
+        });
     }
     for mut place in &mut big {
-        place.rotation = Quat::from_rotation_y(angles.1);
+        put(&mut place, |place| {
+            place.with_rotation(Quat::from_rotation_y(angles.1))
+        });
     }
 }
+
+/// So near its goal, m, a plug is there.
+const SETTLED: f32 = 1e-5;
 
 fn show_plugs(
     bench: Res<BenchRes>,
@@ -940,17 +948,21 @@ fn show_plugs(
         let pulled = view.pulled.contains(&plug.connector);
         let goal = if pulled { plug.hang } else { plug.seat };
         let dt = time.delta_secs();
-        let here = place.translation;
-        place.translation = Vec3::new(
-            ease(here.x, goal.x, 0.1, dt),
-            ease(here.y, goal.y, 0.1, dt),
-            ease(here.z, goal.z, 0.1, dt),
-        );
         let tilt = if pulled { 0.5 } else { 0.0 };
-        place.rotation = place.rotation.slerp(
-            Quat::from_rotation_z(tilt) * Quat::from_rotation_x(tilt * 0.6),
-            1.0 - (-dt / 0.1).exp(),
-        );
+        let turned = Quat::from_rotation_z(tilt) * Quat::from_rotation_x(tilt * 0.6);
+        put(&mut place, |mut place| {
+            let here = place.translation;
+            if here.distance(goal) < SETTLED {
+                return place.with_translation(goal).with_rotation(turned);
+            }
+            place.translation = Vec3::new(
+                ease(here.x, goal.x, 0.1, dt),
+                ease(here.y, goal.y, 0.1, dt),
+                ease(here.z, goal.z, 0.1, dt),
+            );
+            place.rotation = place.rotation.slerp(turned, 1.0 - (-dt / 0.1).exp());
+            place
+        });
     }
     for (MainsPlug(on), mut visibility) in &mut mains {
         let show = *on == view.machine.plugged;

@@ -1,8 +1,9 @@
 //! The meter on its stool, the two probes at their pins and the leads between.
 
 use super::inside::pin_place;
+use super::maker::{Maker, at};
 use super::mesh::{block, drum, lathe, rounded_xy, stamp, tube};
-use super::{Maker, at};
+use super::still::Still;
 use crate::state::{BenchRes, Desk};
 use bevy::prelude::*;
 use detent_simulation::interface::Pin;
@@ -24,6 +25,7 @@ fn spawn(mut make: Maker) {
     let make = &mut make;
     let paint = make.paint.clone();
     let stool = make.group(None, at(METER.x, 0.0, METER.z));
+    make.commands.entity(stool).insert(Still);
     make.add(
         stool,
         drum(0.145, 0.024, 0.008, 36),

@@ -1,8 +1,9 @@
 //! The workshop corner.
 
+use super::maker::{Maker, at};
 use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube};
 use super::paint::{contact_shadow, noise, texture};
-use super::{Maker, at};
+use super::still::Still;
 use bevy::light::NotShadowCaster;
 use bevy::math::Affine2;
 use bevy::prelude::*;
@@ -299,6 +300,7 @@ fn spawn(mut make: Maker) {
     let make = &mut make;
     let paint = make.paint.clone();
     let root = make.group(None, Transform::IDENTITY);
+    make.commands.entity(root).insert(Still);
     let floor = tiles(make);
     let wall = plaster(make);
     let peg = pegboard(make);

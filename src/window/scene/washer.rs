@@ -1,35 +1,27 @@
 //! The cabinet, its lid, the tub, the basket and the water.
 
+use super::maker::{Maker, at};
+use super::measures::{DECK, DECK_Y, DEPTH, TUB_R, TUB_Y, WIDTH};
 use super::mesh::{
     Shape, arc_band, block, circle, drum, edge, fillet, lathe, plate_with_hole, ring, rounded,
     rounded_xy, stamp, wall,
 };
-use super::{Maker, at, ease};
-use crate::pick::Pick;
+use super::motion::{Motion, ease, put};
+use super::still::{Apart, Still};
+use crate::pointing::Pick;
 use crate::state::BenchRes;
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
 use std::f32::consts::{PI, TAU};
 
-/// Cabinet width, m.
-pub const WIDTH: f32 = 0.68;
-/// Cabinet depth, m.
-pub const DEPTH: f32 = 0.66;
-/// Underside of the top deck, m.
-pub const DECK_Y: f32 = 0.90;
-/// Thickness of the deck, m.
-pub const DECK: f32 = 0.028;
-/// Inside bottom of the tub, m.
-pub const TUB_Y: f32 = 0.42;
-/// Radius of the tub, m.
-pub const TUB_R: f32 = 0.255;
-
 /// The whole machine; it shakes.
 #[derive(Component)]
+#[require(Still)]
 pub struct Washer;
 
 /// Sheet metal that comes off: where it goes.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct Panel {
     home: Transform,
     away: Transform,
@@ -38,29 +30,23 @@ struct Panel {
 
 /// The lid's hinge.
 #[derive(Component)]
+#[require(Apart, Still)]
 pub struct Lid;
 
 /// Turns with the basket.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct BasketPart;
 
 /// Turns with the agitator.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct AgitatorPart;
 
 /// Water column, scaled by level.
 #[derive(Component)]
+#[require(Apart)]
 struct Water;
-
-/// Smoothed positions of what moves.
-#[derive(Resource, Default)]
-pub struct Motion {
-    /// 0 panels on, 1 off.
-    pub cabinet: f32,
-    /// 0 lid down, 1 up.
-    pub lid: f32,
-    level_mm: f32,
-}
 
 fn arc(centre: Vec2, radius: f32, from: f32, to: f32) -> impl Iterator<Item = Vec2> {
     (0..=10).map(move |i| centre + Vec2::from_angle(from + (to - from) * i as f32 / 10.0) * radius)
@@ -382,32 +368,6 @@ fn tub(make: &mut Maker, root: Entity) {
         .insert((Water, NotShadowCaster));
 }
 
-/// What belongs to the board at hand; built anew when another job brings another board.
-#[derive(Component)]
-struct Fitted;
-
-fn fit(
-    mut make: Maker,
-    bench: Res<BenchRes>,
-    root: Single<Entity, With<Washer>>,
-    fitted: Query<Entity, With<Fitted>>,
-    mut at_hand: Local<Option<String>>,
-) {
-    let board = &bench.job().board;
-    if at_hand.as_ref() == Some(&board.id) {
-        return;
-    }
-    *at_hand = Some(board.id.clone());
-    let make = &mut make;
-    for old in &fitted {
-        make.commands.entity(old).despawn();
-    }
-    let group = make.group(Some(*root), Transform::IDENTITY);
-    make.commands.entity(group).insert(Fitted);
-    super::console::build(make, group, board);
-    super::inside::build(make, group, board);
-}
-
 fn spawn(mut make: Maker) {
     let make = &mut make;
     let root = make.group(None, Transform::IDENTITY);
@@ -439,28 +399,38 @@ fn animate(
     motion.lid = ease(motion.lid, goal(machine.lid_open), 0.16, dt);
     motion.cabinet = ease(motion.cabinet, goal(view.cabinet_open), 0.35, dt);
     motion.level_mm = ease(motion.level_mm, machine.level_mm as f32, 0.1, dt);
-    parts.p0().rotation = Quat::from_rotation_z(motion.lid * 1.82);
+    let lid = Quat::from_rotation_z(motion.lid * 1.82);
+    put(&mut parts.p0(), |place| place.with_rotation(lid));
     let t = motion.cabinet;
     for (mut place, panel) in &mut parts.p1() {
         let arc = (t * PI).sin();
-        place.translation = panel
-            .home
+        let (home, away) = (panel.home, panel.away);
+        let along = home
             .translation
-            .lerp(panel.away.translation, t * t * (3.0 - 2.0 * t))
-            + panel.lift * arc;
-        place.rotation = panel.home.rotation.slerp(panel.away.rotation, t * t);
+            .lerp(away.translation, t * t * (3.0 - 2.0 * t));
+        let turned = home.rotation.slerp(away.rotation, t * t);
+        put(&mut place, |place| {
+            place
+                .with_translation(along + panel.lift * arc)
+                .with_rotation(turned)
+        });
     }
     let turn = |revolutions: f64| Quat::from_rotation_y(-(revolutions.fract() as f32) * TAU);
     for mut place in &mut parts.p2() {
-        place.rotation = turn(machine.basket_rev);
+        put(&mut place, |place| {
+            place.with_rotation(turn(machine.basket_rev))
+        });
     }
     for mut place in &mut parts.p3() {
-        place.rotation = turn(machine.agitator_rev);
+        put(&mut place, |place| {
+            place.with_rotation(turn(machine.agitator_rev))
+        });
     }
     let depth = motion.level_mm / 1000.0;
     {
         let mut water = parts.p4();
-        water.0.scale = Vec3::new(1.0, depth.max(0.001), 1.0);
+        let scale = Vec3::new(1.0, depth.max(0.001), 1.0);
+        put(&mut water.0, |place| place.with_scale(scale));
         water.1.set_if_neq(if depth > 0.004 {
             Visibility::Inherited
         } else {
@@ -469,12 +439,13 @@ fn animate(
     }
     let shake = (machine.shake_mm as f32 / 1000.0).min(0.012);
     let phase = machine.basket_rev as f32 * TAU;
-    parts.p5().translation = Vec3::new(phase.cos(), 0.0, phase.sin()) * shake;
+    let shaken = Vec3::new(phase.cos(), 0.0, phase.sin()) * shake;
+    put(&mut parts.p5(), |place| place.with_translation(shaken));
 }
 
 /// The machine.
 pub fn plugin(app: &mut App) {
     app.init_resource::<Motion>()
         .add_systems(Startup, spawn)
-        .add_systems(Update, (fit, animate));
+        .add_systems(Update, animate);
 }

@@ -9,7 +9,7 @@ use super::practice::LearnerRes;
 use super::workbench::Workshop;
 use super::{AppOptions, plugin, window};
 use bevy::prelude::*;
-use bevy::winit::{EventLoopProxy, EventLoopProxyWrapper, WinitUserEvent};
+use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use detent_content::{Language, Shelf, redo};
 use detent_training::record::read_attempt;
 use std::cell::RefCell;
@@ -40,15 +40,14 @@ extern "C" {
 
 thread_local! {
     /// Wakes a window at rest.
-    static WAKER: RefCell<Option<EventLoopProxy<WinitUserEvent>>> = const { RefCell::new(None) };
+    static WAKER: RefCell<Option<Box<dyn Fn()>>> = const { RefCell::new(None) };
 }
 
 /// Something came from the page or its database: the window at rest has to look.
 fn wake() {
     WAKER.with_borrow(|waker| {
         if let Some(waker) = waker {
-            // A window that has closed has nothing left to show.
-            let _ = waker.send_event(WinitUserEvent::WakeUp);
+            waker();
         }
     });
 }
@@ -76,15 +75,20 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
         report(info);
         stopped(&info.to_string());
     }));
-    plugin(&mut app, &options, Box::new(shop)).map_err(|e| JsError::new(&e))?;
+    plugin(&mut app, &options, shop).map_err(|e| JsError::new(&e))?;
     let learners = Box::new(learners::BrowserLearners);
     app.insert_resource(LearnerRes::kept_in(learners, None))
         .add_systems(Last, count_frames);
     if named {
         names::plugin(&mut app);
     }
-    let waker = app.world().get_resource::<EventLoopProxyWrapper>();
-    WAKER.set(waker.map(|waker| (**waker).clone()));
+    if let Some(event_loop) = app.world().get_resource::<EventLoopProxyWrapper>() {
+        let event_loop = (**event_loop).clone();
+        WAKER.set(Some(Box::new(move || {
+            // A window that has closed has nothing left to show.
+            let _ = event_loop.send_event(WinitUserEvent::WakeUp);
+        })));
+    }
     app.run();
     Ok(())
 }

@@ -1,8 +1,8 @@
 //! What stands on the screen, by name: for programs that drive the page as a person would.
 
+use crate::camera::{Eye, to_window};
 use crate::scene::console;
 use crate::state::{BenchRes, Desk, Screen};
-use crate::views::{Eye, to_window};
 use bevy::prelude::*;
 use bevy_egui::egui::accesskit::{Node, Role};
 use bevy_egui::{EguiContexts, EguiOutput, EguiPrimaryContextPass};

@@ -10,6 +10,7 @@ use bevy_egui::egui::{
 use detent_simulation::controller::BoardPin;
 use detent_simulation::interface::{Component, Pin, Side, Terminal};
 use std::f32::consts::PI;
+use std::sync::Arc;
 
 /// Height of a wire's row, and of the name above the rows of a component.
 const ROW: f32 = 27.0;
@@ -79,13 +80,14 @@ const ELEMENTS: [(Terminal, Terminal, Element, u8); 14] = [
 
 pub(super) fn wires(ui: &mut Ui, face: &mut Face) {
     ui.label(face.text("sheet-wires-intro"));
-    for connector in face.bench.job().board.connectors.clone() {
+    let job = Arc::clone(face.bench.job());
+    for connector in &job.board.connectors {
         kit::print_heading(ui, connector.label.clone());
-        let mut left = connector.pins.clone();
+        let mut left: Vec<&BoardPin> = connector.pins.iter().collect();
         while let Some(first) = left.first() {
             let component = first.terminal.component();
             let (group, others) = (left.into_iter())
-                .partition::<Vec<BoardPin>, _>(|pin| pin.terminal.component() == component);
+                .partition::<Vec<&BoardPin>, _>(|pin| pin.terminal.component() == component);
             left = others;
             group_ui(ui, face, component, group);
         }
@@ -93,7 +95,7 @@ pub(super) fn wires(ui: &mut Ui, face: &mut Face) {
 }
 
 /// The wires of one connector that end at one component.
-fn group_ui(ui: &mut Ui, face: &mut Face, component: Component, mut pins: Vec<BoardPin>) {
+fn group_ui(ui: &mut Ui, face: &mut Face, component: Component, mut pins: Vec<&BoardPin>) {
     pins.sort_by_key(|pin| pin.terminal.index());
     let (rect, painter) = kit::canvas(ui, NAME + ROW * pins.len() as f32 + 4.0);
     kit::write(

@@ -1,10 +1,12 @@
 //! Buttons: caps that give way, each with its glyph.
 
 use super::layout::Cap;
-use crate::pick::Pick;
+use crate::pointing::Pick;
+use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, drum, fillet, lathe, rounded_xy, stamp};
+use crate::scene::motion::{ease, put};
+use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::polyline;
-use crate::scene::{Maker, at, ease};
 use crate::state::Desk;
 use bevy::prelude::*;
 use detent_simulation::interface::Button;
@@ -12,6 +14,7 @@ use std::f32::consts::PI;
 
 /// A moving cap.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct Moving(Button);
 
 /// The sign on a button, in a square of side 2 about its middle.
@@ -155,7 +158,10 @@ fn give_way(desk: Res<Desk>, time: Res<Time>, mut caps: Query<(&Moving, &mut Tra
     let down = desk.held.down();
     for (Moving(button), mut place) in &mut caps {
         let goal = if down[button.index()] { -0.0062 } else { 0.0 };
-        place.translation.z = ease(place.translation.z, goal, 0.03, time.delta_secs());
+        put(&mut place, |mut place| {
+            place.translation.z = ease(place.translation.z, goal, 0.03, time.delta_secs());
+            place
+        });
     }
 }
 

@@ -1,16 +1,19 @@
 //! The knob: a dial with an index mark, or a rotary switch with a pointer and printed positions.
 
 use super::layout::Knob;
-use crate::pick::Pick;
+use crate::pointing::Pick;
+use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{fillet, lathe, stamp};
+use crate::scene::motion::put;
+use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::{polyline, write};
-use crate::scene::{Maker, at};
 use crate::state::BenchRes;
 use bevy::prelude::*;
 use std::f32::consts::{PI, TAU};
 
 /// The turning knob.
 #[derive(Component)]
+#[require(Apart, Still)]
 struct Turning;
 
 /// How the knob moves under the hand.
@@ -203,6 +206,9 @@ pub fn build(
     }
 }
 
+/// So near its stop, rad, and so slow, rad/s, the knob stands still.
+const AT_STOP: f32 = 1e-4;
+
 /// The knob follows the machine's with a spring that overshoots a little at each stop.
 fn turn(
     bench: Res<BenchRes>,
@@ -231,9 +237,14 @@ fn turn(
         speed += ((target - angle) * 2_400.0 - speed * 46.0) * dt;
         angle += speed * dt;
     }
+    if (target - angle).abs() < AT_STOP && speed.abs() < AT_STOP {
+        (angle, speed) = (target, 0.0);
+    }
     feel.angle = angle.rem_euclid(TAU);
     feel.speed = speed;
-    knob.rotation = Quat::from_rotation_z(-angle);
+    put(&mut knob, |place| {
+        place.with_rotation(Quat::from_rotation_z(-feel.angle))
+    });
 }
 
 /// Knob.

@@ -1,12 +1,14 @@
 //! Lamps on the face: dark lenses that gain a bright disc, a ring and a halo, or bars that light up.
 
 use super::layout::{Form, Lamp, LampId};
+use crate::camera::{Eye, Lens, to_window};
+use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, arc_band, card, edge, lathe, rounded_xy, stamp};
+use crate::scene::paint;
+use crate::scene::still::Apart;
 use crate::scene::strokes::polyline;
-use crate::scene::{Maker, at, paint};
 use crate::state::{BenchRes, Desk};
 use crate::tokens;
-use crate::views::{Eye, Lens, to_window};
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
 use bevy_egui::egui::Color32;
@@ -15,6 +17,7 @@ use std::f32::consts::{PI, TAU};
 
 /// What shows one lamp's state: hidden or shown with it.
 #[derive(Component)]
+#[require(Apart)]
 struct Lit(LampId);
 
 /// Where a lamp is, with its lens.

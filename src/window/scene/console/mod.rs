@@ -5,10 +5,11 @@ mod knob;
 pub mod lamps;
 pub mod layout;
 
+use super::maker::{Maker, at};
+use super::measures::{DECK, DECK_Y, WIDTH};
 use super::mesh::{arc_band, fillet, rounded_xy, stamp};
+use super::still::Still;
 use super::strokes::write;
-use super::washer::{DECK, DECK_Y, WIDTH};
-use super::{Maker, at};
 use bevy::prelude::*;
 use detent_simulation::controller::Board;
 use std::f32::consts::PI;
@@ -71,6 +72,7 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
     let paint = make.paint.clone();
     let layout = Layout::of(&board.panel, &board.lamps);
     let face = make.group(Some(root), face());
+    make.commands.entity(face).insert(Still);
     let (plate, print, first) = match layout.plate {
         Plate::Glass => (&paint.glass, &paint.print, &paint.print_amber),
         Plate::Painted => (&paint.slate, &paint.print, &paint.print_amber),

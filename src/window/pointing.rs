@@ -1,0 +1,51 @@
+//! What the pointer can be over, and where it is.
+
+use bevy::prelude::*;
+use detent_simulation::interface::{Button, Component as Part};
+
+/// What a mesh stands for.
+#[derive(Component, Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Pick {
+    /// The knob: dial or rotary switch.
+    Knob,
+    /// A button on the console.
+    Button(Button),
+    /// The lid.
+    Lid,
+    /// The mains plug.
+    Plug,
+    /// A component.
+    Part(Part),
+}
+
+/// Skin of a component, shown under the pointer or when chosen.
+#[derive(Component)]
+pub struct Outline(pub Part);
+
+/// The mouse with its left button, or the first finger.
+#[derive(Clone, Copy, Default, Debug)]
+pub struct Hand {
+    /// Logical pixels of the window; none where it is outside.
+    pub place: Option<Vec2>,
+    /// Pressed in this frame.
+    pub pressed: bool,
+    /// Down now.
+    pub down: bool,
+    /// Let go in this frame.
+    pub released: bool,
+}
+
+/// What the pointer does.
+#[derive(Resource, Default)]
+pub struct Pointing {
+    /// What lies under the pointer.
+    pub over: Option<Pick>,
+    /// Where the pointer is, or was last, logical pixels of the window.
+    pub at: Vec2,
+    /// The hand in this frame.
+    pub hand: Hand,
+    /// Nothing stands between the pointer and the scene, and the bench can be worked at.
+    pub free: bool,
+    /// What is held.
+    pub grip: Option<Pick>,
+}
