@@ -401,7 +401,10 @@ impl Board {
                 match step {
                     GestureStep::Push { .. } | GestureStep::PowerUp { .. } => pushed.push(button),
                     GestureStep::Release { .. } => pushed.retain(|b| *b != button),
-                    _ => {}
+                    GestureStep::Press { .. }
+                    | GestureStep::Hold { .. }
+                    | GestureStep::Turn { .. }
+                    | GestureStep::Lid { .. } => {}
                 }
             }
             let mut turns = None;

@@ -312,12 +312,11 @@ impl Controller {
             Mode::Service(service) => {
                 view.routine = service.routine;
                 view.aborted = service.aborted;
-                match service.routine {
-                    Some(Routine::Recalibrate) => {
-                        view.stage = service.recal.stage(&board.recalibration.stages);
-                    }
-                    Some(Routine::Recall | Routine::Ages) => view.page = Some(service.page),
-                    _ => {}
+                if service.routine == Some(Routine::Recalibrate) {
+                    view.stage = service.recal.stage(&board.recalibration.stages);
+                }
+                if let Some(Routine::Recall | Routine::Ages) = service.routine {
+                    view.page = Some(service.page);
                 }
             }
         }
@@ -427,7 +426,7 @@ impl Controller {
             Mode::Service(service) if service.routine.is_none() => {
                 board.menu.iter().map(|m| m.position).collect()
             }
-            _ => return,
+            Mode::Program(_) | Mode::Hold(_) | Mode::Service(_) => return,
         };
         let Some(here) = list.iter().position(|p| *p == self.at) else {
             return;
@@ -597,7 +596,7 @@ impl Controller {
         match (&self.mode, &mode) {
             (_, Mode::Service(_)) => self.choose_first(&firm.board.menu, |entry| entry.position),
             (Mode::Service(_), _) => self.choose_first(&firm.board.programs, |p| p.position),
-            _ => {}
+            (Mode::Idle | Mode::Program(_) | Mode::Hold(_), _) => {}
         }
         self.mode = mode;
         self.mode_ticks = 0;
@@ -660,7 +659,7 @@ impl Controller {
         let blinks = match &self.mode {
             Mode::Hold(_) => true,
             Mode::Service(service) => service.aborted.is_some(),
-            _ => false,
+            Mode::Idle | Mode::Program(_) => false,
         };
         let test = matches!(
             &self.mode,

@@ -156,12 +156,17 @@ impl Service {
                 }
             }
             Routine::LampTest => {}
-            Routine::LiveLevel | Routine::LiveTemperature | Routine::LiveSpeed => {
-                if self.ticks % TICKS_PER_S as u32 == 1 {
-                    self.live = live(scene, routine);
-                }
-            }
-            _ => {
+            Routine::LiveLevel => self.refresh_live(scene.sense.level_mm / 10.0),
+            Routine::LiveTemperature => self.refresh_live(scene.sense.water_c),
+            Routine::LiveSpeed => self.refresh_live(scene.sense.rpm / 10.0),
+            Routine::TestCold
+            | Routine::TestHot
+            | Routine::TestPump
+            | Routine::TestMotorA
+            | Routine::TestMotorB
+            | Routine::TestSpin
+            | Routine::TestShifter
+            | Routine::TestLock => {
                 self.test(scene, routine, &mut demand, &mut aim);
                 if self.ticks >= rules.test_limit_s * TICKS_PER_S as u32 {
                     self.routine = None;
@@ -215,7 +220,27 @@ impl Service {
                 }
                 demand.motor = Some(MotorDirection::A).filter(|_| !self.coasting);
             }
-            _ => {}
+            // Water and motor wait for the lid.
+            Routine::TestCold
+            | Routine::TestHot
+            | Routine::TestMotorA
+            | Routine::TestMotorB
+            | Routine::TestSpin => {}
+            Routine::Recall
+            | Routine::Ages
+            | Routine::Clear
+            | Routine::LampTest
+            | Routine::LiveLevel
+            | Routine::LiveTemperature
+            | Routine::LiveSpeed
+            | Routine::Recalibrate => {}
+        }
+    }
+
+    /// Once a second: two digits of a live value, which comes in cm, °C or tens of rev/min.
+    fn refresh_live(&mut self, value: f64) {
+        if self.ticks % TICKS_PER_S as u32 == 1 {
+            self.live = (value + 0.5).clamp(0.0, 99.0) as u8;
         }
     }
 
@@ -241,7 +266,14 @@ impl Service {
                 let stage = self.recal.number();
                 rules.recalibration.of(stage, stages, &rules.signs)
             }
-            _ => {
+            Routine::TestCold
+            | Routine::TestHot
+            | Routine::TestPump
+            | Routine::TestMotorA
+            | Routine::TestMotorB
+            | Routine::TestSpin
+            | Routine::TestShifter
+            | Routine::TestLock => {
                 let gone = self.ticks / TICKS_PER_S as u32;
                 let left_s = board.service.test_limit_s.saturating_sub(gone);
                 rules
@@ -250,14 +282,4 @@ impl Service {
             }
         }
     }
-}
-
-/// Level in cm, temperature in °C, speed in tens of rev/min; two digits.
-fn live(scene: &Scene, routine: Routine) -> u8 {
-    let value = match routine {
-        Routine::LiveLevel => scene.sense.level_mm / 10.0,
-        Routine::LiveTemperature => scene.sense.water_c,
-        _ => scene.sense.rpm / 10.0,
-    };
-    (value + 0.5).clamp(0.0, 99.0) as u8
 }

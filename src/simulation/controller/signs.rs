@@ -193,7 +193,7 @@ impl Signs {
                 between_ms,
                 pause_ms,
             } => (long_ms, short_ms, gap_ms, between_ms, pause_ms),
-            _ => (0, 0, 0, 0, 0),
+            Signs::Weights { .. } | Signs::Segments | Signs::Pictures { .. } => (0, 0, 0, 0, 0),
         };
         (0..tens + units).flat_map(move |n| {
             let on_ms = if n < tens { long } else { short };

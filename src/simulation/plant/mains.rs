@@ -287,7 +287,7 @@ impl<T: Analysis> Circuit<T> {
             Pin::PlugEarth => Some(self.plug[2]),
             Pin::FuseIn => Some(self.fuse_in),
             Pin::FuseOut => Some(self.fuse_out),
-            _ => None,
+            Pin::Wire(..) | Pin::BulkPlus | Pin::BulkMinus => None,
         }
     }
 

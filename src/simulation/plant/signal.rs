@@ -39,6 +39,17 @@ pub struct SignalState {
     pub off_load: u32,
 }
 
+/// What stands between the rail and a pin.
+#[derive(Clone, Copy)]
+enum Feed {
+    /// The supply of a sensor.
+    Supply,
+    /// The thermistor's pull-up.
+    ThermistorPullup,
+    /// The pull-up of a contact or of an open collector.
+    ContactPullup,
+}
+
 /// The low-voltage circuit.
 #[derive(Clone)]
 pub struct Signals {
@@ -46,8 +57,8 @@ pub struct Signals {
     nodes: [[Node; 3]; WIRES],
     contact: [Branch; WIRES],
     wire: [Branch; WIRES],
-    /// Rail to each pin that has a pull-up or a supply: branch and terminal.
-    feeds: [(Branch, Terminal); 6],
+    /// Rail to each pin that has a pull-up or a supply.
+    feeds: [(Branch, Feed); 6],
     grounds: [Branch; 5],
     pressure_pulldown: Branch,
     pressure_draw: Branch,
@@ -75,14 +86,14 @@ impl Signals {
         let contact = core::array::from_fn(|i| list.branch(nodes[i][0], nodes[i][1]));
         let wire = core::array::from_fn(|i| list.branch(nodes[i][1], nodes[i][2]));
         let feeds = [
-            PickupSupply,
-            PressureSupply,
-            Therm1,
-            LidSwitch1,
-            Cam1,
-            PickupOut,
+            (PickupSupply, Feed::Supply),
+            (PressureSupply, Feed::Supply),
+            (Therm1, Feed::ThermistorPullup),
+            (LidSwitch1, Feed::ContactPullup),
+            (Cam1, Feed::ContactPullup),
+            (PickupOut, Feed::ContactPullup),
         ]
-        .map(|t| (list.branch(board(t), Node::GROUND), t));
+        .map(|(t, feed)| (list.branch(board(t), Node::GROUND), feed));
         let grounds = [PickupGround, PressureGround, Therm2, LidSwitch2, Cam2]
             .map(|t| list.branch(board(t), Node::GROUND));
         let pressure_pulldown = list.branch(board(PressureOut), Node::GROUND);
@@ -117,7 +128,14 @@ impl Signals {
             Pin::Wire(t, side) if !t.is_mains() => {
                 Some(self.nodes[t.index() - FIRST][side.index()])
             }
-            _ => None,
+            Pin::Wire(..)
+            | Pin::PlugLine
+            | Pin::PlugNeutral
+            | Pin::PlugEarth
+            | Pin::FuseIn
+            | Pin::FuseOut
+            | Pin::BulkPlus
+            | Pin::BulkMinus => None,
         }
     }
 
@@ -137,11 +155,11 @@ impl Signals {
             self.net
                 .set_admittance(self.wire[i], y(at.off_load, Param::WireOhms(*t)));
         }
-        for (branch, t) in self.feeds {
-            let ohms = match t {
-                Terminal::Therm1 => p.get(Param::ThermPullupOhms),
-                Terminal::PickupSupply | Terminal::PressureSupply => RAIL_OHMS,
-                _ => p.get(Param::SensePullupOhms),
+        for (branch, feed) in self.feeds {
+            let ohms = match feed {
+                Feed::Supply => RAIL_OHMS,
+                Feed::ThermistorPullup => p.get(Param::ThermPullupOhms),
+                Feed::ContactPullup => p.get(Param::SensePullupOhms),
             };
             self.net.set_admittance(branch, 1.0 / ohms);
             self.net.set_emf(branch, rail_v);

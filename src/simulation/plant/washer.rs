@@ -253,7 +253,27 @@ impl Plant {
                 self.state.drive.winding_c = self.sound.get(Param::AmbientC);
                 self.state.drive.protector_open = false;
             }
-            _ => {}
+            // These carry nothing but their parameters.
+            Component::Supply
+            | Component::Cord
+            | Component::Filter
+            | Component::Dial
+            | Component::LidLock
+            | Component::InletCold
+            | Component::InletHot
+            | Component::DrainPump
+            | Component::RunCapacitor
+            | Component::Pickup
+            | Component::PressureHose
+            | Component::Thermistor
+            | Component::Belt
+            | Component::Tub
+            | Component::DrainHose
+            | Component::Harness
+            | Component::Laundry
+            | Component::Taps
+            | Component::InletHoses
+            | Component::Floor => {}
         }
         self.refresh_params();
     }
