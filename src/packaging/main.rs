@@ -1,5 +1,12 @@
 //! Builds the bench for browsers and packs it into one folder of static files.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    clippy::disallowed_macros,
+    reason = "the packer reads and writes files, runs tools and prints"
+)]
+
 use clap::Parser;
 use sha2::{Digest, Sha256};
 use std::fs::{self, File};

@@ -120,7 +120,7 @@ impl Shop for Workshop {
                 .map(|t| t.scenario.title.clone()),
             actions: attempt.actions.len(),
             time_s: attempt.last().max(end).seconds(),
-            score: attempt.footer.as_ref().map(|footer| footer.score),
+            finished: attempt.footer.is_some(),
         })
     }
 
@@ -241,11 +241,7 @@ impl WorkBench {
         if self.bench.report().is_none() {
             return Ok(Log::Grows(keeping));
         }
-        let footer = Footer {
-            at: self.bench.now(),
-            state: self.bench.machine().state_hash(),
-            score: judge(&self.scenario, &self.bench).total(),
-        };
+        let footer = Footer::of(&self.bench, &judge(&self.scenario, &self.bench));
         keeping.finish(&footer).map(Log::Ended)
     }
 }

@@ -4,7 +4,7 @@
 use crate::stage::{MAINS, Stage};
 use detent_simulation::plant::{Component, FailureMode, Op, Param, Presence};
 use detent_simulation::units::Span;
-use detent_training::bench::{Action, Advice, Bench, Finding, Happening, Refusal, Report};
+use detent_training::bench::{Action, Advice, Bench, Finding, Happening, Refusal, Report, Verdict};
 use detent_training::lesson::survey::{bench_with, recalibrate, wash};
 use detent_training::lesson::{Dimension, Hidden, Mains, judge, set_up};
 
@@ -207,6 +207,7 @@ fn two_faults_at_once_are_both_cured_and_judged() {
             part: Some("P-1801".to_owned()),
             proof: Vec::new(),
             advice: Advice::KeepTapOpen,
+            verdict: Verdict::CausesNamed,
         };
         bench.act(&Action::Report(report)).expect("handed in");
         let score = judge(&scenario, &bench);

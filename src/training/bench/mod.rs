@@ -14,7 +14,7 @@ pub use action::{Action, Grip, MeterMode, Turn};
 pub use inspect::{Finding, Found, look};
 pub use landmark::{Landmark, LandmarkKind};
 pub use part::{Condition, Part, Rates, cure, current};
-pub use report::{Advice, Report};
+pub use report::{Advice, Report, Verdict};
 pub use view::{
     BenchView, Caution, Display, Event, Happening, MeterTest, PartInHand, Reading, Refusal,
 };

@@ -4,7 +4,7 @@ use super::action::{Grip, MeterMode};
 use super::inspect::Found;
 use super::meter;
 use detent_simulation::machine::MachineView;
-use detent_simulation::plant::{Component, Connector, Pin};
+use detent_simulation::plant::{Button, Component, Connector, Pin};
 use detent_simulation::units::Time;
 use serde::{Deserialize, Serialize};
 
@@ -165,6 +165,9 @@ pub enum Refusal {
     /// There is no such connector on this machine.
     #[error("this machine has no connector {0:?}")]
     NoConnector(Connector),
+    /// The panel has no such button.
+    #[error("this panel has no button {0:?}: `detent sheet` shows what it has")]
+    NoButton(Button),
     /// The counter does not sell this.
     #[error("the parts counter has no part \"{0}\"")]
     NoPart(String),

@@ -4,7 +4,9 @@ use super::advice;
 use super::course::CoursePart;
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
-use crate::bench::{Action, Advice, Bench, Display, Happening, LandmarkKind, MeterMode, Report};
+use crate::bench::{
+    Action, Advice, Bench, Display, Happening, LandmarkKind, MeterMode, Report, Verdict,
+};
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::plant::{Component, FailureMode, Pin};
 use detent_simulation::units::{Span, Time};
@@ -335,7 +337,10 @@ impl Judge<'_> {
         let said = report.causes.clone();
         let truth: Vec<String> = self.bench.hidden().iter().map(|m| m.id.clone()).collect();
         let right = truth.iter().filter(|id| said.contains(id)).count();
-        let wrong = said.iter().filter(|id| !truth.contains(id)).count();
+        // Who gives up a sound machine has not found that it is sound.
+        let missed_that_it_is_sound = truth.is_empty() && report.verdict == Verdict::GivenUp;
+        let wrong = said.iter().filter(|id| !truth.contains(id)).count()
+            + usize::from(missed_that_it_is_sound);
         let missed = truth.len() - right;
         if wrong + missed == 0 {
             return;

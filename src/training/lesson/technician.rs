@@ -4,7 +4,9 @@
 use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, Step, StepError, entry_steps};
-use crate::bench::{Action, Advice, Bench, Display, Grip, LandmarkKind, MeterMode, Report, Turn};
+use crate::bench::{
+    Action, Advice, Bench, Display, Grip, LandmarkKind, MeterMode, Report, Turn, Verdict,
+};
 use detent_simulation::controller::{Routine, Signs};
 use detent_simulation::plant::{Button, Component, FailureMode, Pin, Side, Terminal};
 use detent_simulation::units::{Span, Time};
@@ -337,11 +339,17 @@ impl Technician<'_> {
         proof: Vec<usize>,
         advice: Advice,
     ) -> Done {
+        let verdict = if causes.is_empty() {
+            Verdict::NothingWrong
+        } else {
+            Verdict::CausesNamed
+        };
         self.act(Action::Report(Report {
             causes,
             part,
             proof,
             advice,
+            verdict,
         }))?;
         Ok(())
     }

@@ -89,6 +89,7 @@ fn refusal_text(texts: &Texts, refusal: &Refusal) -> String {
         Refusal::LidClosed => texts.get("refusal-lid-closed"),
         Refusal::NeedsPart(_) => texts.get("refusal-needs-part"),
         Refusal::LidLocked => texts.get("refusal-lid-locked"),
+        Refusal::NoButton(_) => texts.get("refusal-no-button"),
         Refusal::NoConnector(_) => texts.get("refusal-no-connector"),
         Refusal::NoPart(number) => {
             texts.with("refusal-no-part", &[("part", Value::from(number.as_str()))])

@@ -5,7 +5,7 @@ use super::{Face, kit};
 use crate::state::Tab;
 use crate::tokens as t;
 use bevy_egui::egui::{ComboBox, RichText, Ui};
-use detent_training::bench::{Action, Advice, Report};
+use detent_training::bench::{Action, Advice, Report, Verdict};
 
 pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
     if face.bench.view().finished {
@@ -143,11 +143,17 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
     if kit::main_button(ui, face.text("report-hand-in"), ready).clicked()
         && let (Some(causes), Some(part)) = (draft.causes, draft.part)
     {
+        let verdict = if causes.is_empty() {
+            Verdict::NothingWrong
+        } else {
+            Verdict::CausesNamed
+        };
         face.act(Action::Report(Report {
             causes,
             part,
             proof: draft.proof.into_iter().collect(),
             advice: draft.advice,
+            verdict,
         }));
         face.desk.tab = Tab::Score;
     }
