@@ -47,10 +47,12 @@ best-hand-back = recalibrate, run a wash and hand it back
 best-inspect = look at
 best-new-machine = stop and advise a new machine
 best-next = Expected cost of repair if this is done next (≥ the least it can be)
+best-not-asked-for = The customer’s wash was never started: the worn dial slipped, and the control stands at another program than the dial. That says nothing about the rest of the machine.
 best-optimum = best plan
 best-put-right = put right by hand
 best-recalibrate = recalibrate and see how it ends
 best-scenario = scenario
+best-several = This job hides { $count } faults at once. What follows takes them one at a time: it is the best way only to the first.
 best-tries = Failed tries at the entry gesture in a row, made at a calm pace and with right timing on this dial, after which the control is the likelier culprit: { $tries }
 
 ## board
@@ -151,6 +153,7 @@ cli-entered = entered
 cli-found = found
 cli-lamps = lamps
 cli-meter-test = meter tried on the proving source at
+cli-no-conclusion = The report concludes nothing, so it gets no answer: name a cause, or write verdict: NothingWrong or verdict: GivenUp.
 cli-no-report = No report yet: hand one in to see where each point went.
 cli-practice-adaptive = adaptive: the drill nearest the target
 cli-practice-all = All sessions
@@ -251,6 +254,7 @@ course-single-fault = One fault
 
 deed-arrived-dark = Last wash: the console is dark
 deed-arrived-finished = Last wash: it came to its end
+deed-arrived-not-asked-for = Last wash: never started, the worn dial slipped
 deed-arrived-open = Last wash: it never ended
 deed-arrived-stopped = Last wash: stopped with code { $code }
 deed-fit = fit { $part }
@@ -473,7 +477,7 @@ keep-next = Keep a button down
 
 kept-delete = Delete
 kept-delete-sure = Delete for good?
-kept-finished = handed in, { $score } points
+kept-finished = handed in
 kept-go-on = Go on
 kept-go-on-last = Go on where you left off
 kept-in-browser = Kept in this browser, on this computer, in the same format as the files of the installed program.
@@ -887,6 +891,7 @@ refusal-finished = The job is finished: the report was handed in.
 refusal-lid-closed = Lift the lid first.
 refusal-lid-locked = The lid is locked.
 refusal-needs-part = Hands alone cannot put this right: it takes a part, or a licensed person.
+refusal-no-button = There is no such button here.
 refusal-no-cause = That cause is not in the catalogue. Choose one from the list.
 refusal-no-connector = There is no such connector here.
 refusal-no-part = The counter has no part { $part }.

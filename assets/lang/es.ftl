@@ -47,10 +47,12 @@ best-hand-back = recalibrar, hacer un lavado y entregarla
 best-inspect = mirar
 best-new-machine = parar y aconsejar una máquina nueva
 best-next = Coste esperado de la reparación si esto se hace ahora (≥ lo mínimo que puede ser)
+best-not-asked-for = El lavado del cliente nunca empezó: el selector gastado patinó y el control está en otro programa que el selector. Eso no dice nada del resto de la máquina.
 best-optimum = mejor plan
 best-put-right = arreglar a mano
 best-recalibrate = recalibrar y ver cómo termina
 best-scenario = trabajo
+best-several = Este trabajo esconde { $count } fallos a la vez. Lo que sigue los toma de uno en uno: es el mejor camino solo hasta el primero.
 best-tries = Intentos fallidos seguidos del gesto de entrada, con ritmo tranquilo y tiempos bien hechos en este selector, tras los que lo más probable es que falle la placa: { $tries }
 
 ## board
@@ -151,6 +153,7 @@ cli-entered = entró
 cli-found = hallazgos
 cli-lamps = luces
 cli-meter-test = medidor probado en la fuente de prueba a los
+cli-no-conclusion = El informe no concluye nada y por eso no recibe respuesta: nombre una causa o escriba verdict: NothingWrong o verdict: GivenUp.
 cli-no-report = Aún sin informe: entréguelo para ver dónde se fue cada punto.
 cli-practice-adaptive = adaptativa: el ejercicio más cercano a la meta
 cli-practice-all = Todas las sesiones
@@ -251,6 +254,7 @@ course-single-fault = Un solo fallo
 
 deed-arrived-dark = Último lavado: la consola está apagada
 deed-arrived-finished = Último lavado: llegó al final
+deed-arrived-not-asked-for = Último lavado: nunca empezó, el selector gastado patinó
 deed-arrived-open = Último lavado: no terminó nunca
 deed-arrived-stopped = Último lavado: se paró con el código { $code }
 deed-fit = montar { $part }
@@ -473,7 +477,7 @@ keep-next = Dejar un botón apretado
 
 kept-delete = Borrar
 kept-delete-sure = ¿Borrar del todo?
-kept-finished = entregado, { $score } puntos
+kept-finished = entregado
 kept-go-on = Continuar
 kept-go-on-last = Continuar donde lo dejó
 kept-in-browser = Se guardan en este navegador, en este equipo, con el mismo formato que los archivos del programa instalado.
@@ -887,6 +891,7 @@ refusal-finished = El trabajo terminó: el informe está entregado.
 refusal-lid-closed = Levante primero la tapa.
 refusal-lid-locked = La tapa está bloqueada.
 refusal-needs-part = Esto no se arregla solo con las manos: pide un repuesto o una persona autorizada.
+refusal-no-button = Aquí no hay ese botón.
 refusal-no-cause = Esa causa no está en el catálogo. Elija una de la lista.
 refusal-no-connector = Aquí no existe ese conector.
 refusal-no-part = El mostrador no tiene la pieza { $part }.

@@ -1,19 +1,11 @@
 //! `detent best`: what to believe and do next on a scenario's machine.
 
+use super::job::{Job, make};
+use super::output::Output;
 use super::{Failure, ways};
-use detent_content::{Language, Shelf, Texts, Titled, Words, builtin, disk, table_file};
-use detent_simulation::controller::GestureStep;
-use detent_simulation::plant::FailureMode;
-use detent_simulation::units::Span;
-use detent_training::bench::Bench;
-use detent_training::lesson::{Library, Mains, draw, set_up};
-use detent_training::reason::evidence::{self, Outcome, Table};
-use detent_training::reason::{
-    Course, Hand, Plan, Posterior, Trade, Verdict, WORK, best_costs, code_buyer, control_on_trial,
-    control_swapper, expected, order_costs, suspicion,
-};
-use rayon::prelude::*;
-use std::io::Write;
+use detent_content::{Language, Shelf, Texts, Value, Words, disk, table_file};
+use detent_training::reason::evidence::{self, End};
+use detent_training::reason::expected;
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -38,8 +30,6 @@ pub(super) struct BestArgs {
 
 /// Hypotheses and actions that are printed.
 const TOP: usize = 5;
-/// Time from one detent to the next that the decision on failed tries is printed for.
-const PACE: Span = Span::from_ms(200);
 
 pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
     let shelf = Shelf::builtin()?;
@@ -53,7 +43,7 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
             let titled = shelf.scenario(name)?;
             let seed = args.seed.unwrap_or(titled.scenario.seed);
             let job = Job::of(&shelf, &titled, seed, folder.as_ref())?;
-            job.print(&texts)
+            print(&job, &texts)
         }
         None => ways::course(&shelf, &texts, folder.as_ref()),
     }
@@ -75,179 +65,61 @@ fn ship(shelf: &Shelf, folder: &Path) -> Result<(), Failure> {
     Ok(())
 }
 
-/// The table of this board and supply, made now on all cores.
-fn make(library: &Library<'_>, mains: Mains) -> Table {
-    let rating = mains.rating();
-    let points = evidence::points(library, rating);
-    let seen = (0..=library.modes.len())
-        .into_par_iter()
-        .map(|n| evidence::observe(library, rating, &points, n))
-        .collect();
-    Table::of(library, rating, points, seen)
-}
-
-/// The table of this board and supply: that which the program brings with it, the kept one, or made now
-/// and kept.
-fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table {
-    let rating = mains.rating();
-    if let Some(shipped) = builtin::table(library, rating) {
-        return shipped;
+/// What is known of this job and what to do next.
+fn print(job: &Job<'_>, texts: &Texts) -> Result<(), Failure> {
+    let plan = job.plan()?;
+    let [best, ..] = job.ways()?;
+    let modes: Vec<String> = job.library.modes.iter().map(|m| m.id.clone()).collect();
+    let words = Words {
+        texts,
+        trade: &job.trade,
+        parts: job.library.parts,
+        modes: &modes,
+        board: None,
+    };
+    let mut out = Output::of("the plan");
+    let mut put = |line: String| out.line(line);
+    put(format!(
+        "{} ({} {})",
+        job.titled.file,
+        texts.get("cli-seed"),
+        job.seed
+    ))?;
+    let codes: Vec<String> = job.codes.iter().map(|c| format!("{c:02}")).collect();
+    let codes = if codes.is_empty() {
+        "—".to_owned()
+    } else {
+        codes.join(", ")
+    };
+    put(format!("{}: {codes}", texts.get("best-codes")))?;
+    if job.end == End::NotAskedFor {
+        put(texts.get("best-not-asked-for"))?;
     }
-    let key = evidence::key(library, rating);
-    let file = folder.map(|f| table_file::path(f, &library.board.id, rating.volts));
-    if let Some(kept) = file.as_ref().and_then(|file| table_file::load(file, &key)) {
-        return kept;
+    if job.faults > 1 {
+        put(texts.with("best-several", &[("count", Value::from(job.faults))]))?;
     }
-    let made = make(library, mains);
-    if let Some(file) = file
-        && let Err(error) = table_file::save(&file, &key, &made)
-    {
-        // It is only slower next time.
-        eprintln!("detent: {}: {error}; kept nothing", file.display());
-    }
-    made
-}
-
-/// A scenario's machine after the customer's wash, and what is known of it.
-pub(super) struct Job<'a> {
-    titled: &'a Titled,
-    library: Library<'a>,
-    seed: u64,
-    /// The hidden fault's hypothesis; none for several at once.
-    pub truth: Option<usize>,
-    /// Codes that the wash left.
-    pub codes: Vec<u8>,
-    prior: Vec<f64>,
-    /// Belief after the wash.
-    pub belief: Posterior,
-    /// What can be done.
-    pub trade: Trade,
-}
-
-impl<'a> Job<'a> {
-    pub fn of(
-        shelf: &'a Shelf,
-        titled: &'a Titled,
-        seed: u64,
-        folder: Option<&PathBuf>,
-    ) -> Result<Job<'a>, Failure> {
-        let scenario = &titled.scenario;
-        let library = shelf.library(scenario);
-        let table = table(&library, scenario.mains, folder);
-        let bench: Bench = set_up(scenario, &library, seed)?;
-        let outcome = Outcome::of_wash(&bench);
-        let prior = evidence::prior(library.modes);
-        let mut belief = Posterior::from_weights(&prior)?;
-        let prior = belief.shares();
-        belief.update(&table.wash(&outcome))?;
-        let place = |mode: &FailureMode| library.modes.iter().position(|m| m.id == mode.id);
-        let truth = match draw(scenario, library.modes, seed)?[..] {
-            [] => Some(0),
-            [mode] => place(mode).map(|n| n + 1),
-            _ => None,
-        };
-        Ok(Job {
-            trade: Trade::of(&library, &table, scenario.live_tests_allowed),
-            titled,
-            library,
-            seed,
-            truth,
-            codes: outcome.codes,
-            prior,
-            belief,
-        })
-    }
-
-    pub fn plan(&self) -> Result<Plan, Failure> {
-        let course = Course::begin(&self.belief.shares());
-        Ok(self.trade.problem.plan(&course, WORK)?)
-    }
-
-    /// Cost under each hypothesis of the best plan, a code-buyer and a control-swapper.
-    pub fn ways(&self) -> Result<[Vec<f64>; 3], Failure> {
-        let (shares, trade) = (self.belief.shares(), &self.trade);
-        let (board, parts) = (self.library.board, self.library.parts);
-        let buyer = code_buyer(trade, board, parts, &self.codes, &shares);
-        let swapper = control_swapper(trade, board, parts, &self.codes, &shares);
-        Ok([
-            best_costs(&trade.problem, &Course::begin(&shares), WORK)?,
-            order_costs(&trade.problem, &buyer),
-            order_costs(&trade.problem, &swapper),
-        ])
-    }
-
-    fn print(&self, texts: &Texts) -> Result<(), Failure> {
-        let plan = self.plan()?;
-        let [best, ..] = self.ways()?;
-        let modes: Vec<String> = self.library.modes.iter().map(|m| m.id.clone()).collect();
-        let words = Words {
-            texts,
-            trade: &self.trade,
-            parts: self.library.parts,
-            modes: &modes,
-            board: None,
-        };
-        let mut out = std::io::stdout().lock();
-        let mut put = |line: String| {
-            writeln!(out, "{line}").map_err(|e| Failure::Write("the plan".to_owned(), e))
-        };
+    put(format!("{}:", texts.get("best-belief")))?;
+    for (n, share) in job.belief.ranked().into_iter().take(TOP) {
+        let before = 100.0 * job.prior[n];
+        let after = 100.0 * share;
         put(format!(
-            "{} ({} {})",
-            self.titled.file,
-            texts.get("cli-seed"),
-            self.seed
+            "  {before:>5.1} % → {after:>5.1} %  {}",
+            words.hypothesis(n)
         ))?;
-        let codes: Vec<String> = self.codes.iter().map(|c| format!("{c:02}")).collect();
-        let codes = if codes.is_empty() {
-            "—".to_owned()
-        } else {
-            codes.join(", ")
-        };
-        put(format!("{}: {codes}", texts.get("best-codes")))?;
-        put(format!("{}:", texts.get("best-belief")))?;
-        for (n, share) in self.belief.ranked().into_iter().take(TOP) {
-            let before = 100.0 * self.prior[n];
-            let after = 100.0 * share;
-            put(format!(
-                "  {before:>5.1} % → {after:>5.1} %  {}",
-                words.hypothesis(n)
-            ))?;
-        }
-        put(format!("{}:", texts.get("best-next")))?;
-        for choice in plan.choices.iter().take(TOP) {
-            let (lower, upper) = (choice.lower, choice.upper);
-            put(format!(
-                "  {upper:>7.1} (≥ {lower:>6.1})  {}",
-                words.step(choice.step)
-            ))?;
-        }
+    }
+    put(format!("{}:", texts.get("best-next")))?;
+    for choice in plan.choices.iter().take(TOP) {
+        let (lower, upper) = (choice.lower, choice.upper);
         put(format!(
-            "{}: {:.1} (≥ {:.1})",
-            texts.get("best-cost"),
-            expected(&self.belief.shares(), &best),
-            plan.lower
+            "  {upper:>7.1} (≥ {lower:>6.1})  {}",
+            words.step(choice.step)
         ))?;
-        put(texts.with("best-tries", &[("tries", self.tries_needed().into())]))
     }
-
-    /// Failed tries in a row after which the control is suspect, at a calm pace on this dial, where
-    /// controls fail as often as the catalogue says.
-    fn tries_needed(&self) -> usize {
-        let turned = |step: &GestureStep| match step {
-            GestureStep::Turn { detents, .. } => usize::from(*detents),
-            _ => 0,
-        };
-        let detents: usize = self.library.board.gesture.steps.iter().map(turned).sum();
-        let gaps = std::iter::repeat_n(PACE, detents.saturating_sub(1));
-        let hand = Hand::at_pace(gaps, self.titled.scenario.dial_wear);
-        // The risks are constants that Wald's test takes.
-        let Ok(test) = control_on_trial(self.library.modes) else {
-            return 0;
-        };
-        let mut failures = Vec::new();
-        while suspicion(test, &failures).verdict() == Verdict::GoOn {
-            failures.push(hand);
-        }
-        failures.len()
-    }
+    put(format!(
+        "{}: {:.1} (≥ {:.1})",
+        texts.get("best-cost"),
+        expected(&job.belief.shares(), &best),
+        plan.lower
+    ))?;
+    put(texts.with("best-tries", &[("tries", job.tries_needed().into())]))
 }

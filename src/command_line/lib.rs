@@ -1,6 +1,17 @@
 //! The commands. Without one, the window opens.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    clippy::disallowed_macros,
+    reason = "the command line reads its surroundings and prints"
+)]
+
 mod best;
+mod failure;
+mod job;
+mod outcome;
+mod output;
 mod play;
 mod practice;
 mod print;
@@ -11,8 +22,8 @@ mod table;
 mod ways;
 
 use clap::{Parser, Subcommand};
-use detent_content::{ContentError, Language};
-use detent_training::lesson::SetUpError;
+use detent_content::Language;
+use failure::Failure;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -87,51 +98,6 @@ pub struct WindowArgs {
     pub script: Vec<PathBuf>,
 }
 
-/// Why a command ended without doing its work.
-#[derive(Debug, thiserror::Error)]
-enum Failure {
-    /// A file that cannot be used.
-    #[error(transparent)]
-    Content(#[from] ContentError),
-    /// An attempt that cannot be read.
-    #[error(transparent)]
-    Record(#[from] detent_training::record::RecordError),
-    /// The scenario cannot be set up.
-    #[error(transparent)]
-    SetUp(#[from] SetUpError),
-    /// The output cannot be written.
-    #[error("cannot write {0}: {1}; check the folder and the free space")]
-    Write(String, std::io::Error),
-    /// The attempt cannot be kept.
-    #[error(transparent)]
-    Attempt(#[from] detent_content::attempt_file::AttemptFileError),
-    /// Nothing can be planned.
-    #[error(transparent)]
-    Plan(#[from] detent_training::reason::PlanError),
-    /// A job cannot be thought over.
-    #[error(transparent)]
-    Path(#[from] detent_training::reason::PathError),
-    /// Nothing can be believed.
-    #[error(transparent)]
-    Posterior(#[from] detent_training::reason::PosteriorError),
-    /// The work itself failed.
-    #[error("{0}")]
-    Failed(String),
-    /// A wrong argument.
-    #[error("{0}")]
-    Usage(String),
-}
-
-impl Failure {
-    fn exit_code(&self) -> ExitCode {
-        ExitCode::from(if matches!(self, Failure::Failed(_)) {
-            1
-        } else {
-            2
-        })
-    }
-}
-
 /// Opens the window, in the language asked for if one was. This room knows no window: the program
 /// hands it in.
 pub type OpenWindow = fn(WindowArgs, Option<Language>) -> Result<(), String>;
@@ -168,15 +134,14 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
 }
 
 fn fail(failure: &Failure) -> ExitCode {
-    eprintln!("detent: {failure}");
+    eprintln!("{}", output::plain(&format!("detent: {failure}")));
     failure.exit_code()
 }
 
 fn language(asked: Option<&str>) -> Result<Language, Failure> {
     let of_code = |code: &str| Language::ALL.into_iter().find(|l| l.code() == code);
     match asked {
-        Some(code) => of_code(code)
-            .ok_or_else(|| Failure::Usage(format!("no language \"{code}\": use en or es"))),
+        Some(code) => of_code(code).ok_or_else(|| Failure::NoLanguage(code.to_owned())),
         None => {
             let lang = std::env::var("LANG").unwrap_or_default();
             Ok(lang.get(..2).and_then(of_code).unwrap_or_default())
@@ -190,9 +155,7 @@ fn open(
     language: Option<Language>,
 ) -> Result<(), Failure> {
     match window {
-        Some(open) => open(args, language).map_err(Failure::Usage),
-        None => Err(Failure::Usage(
-            "this program was built without its window: build it with `cargo build --release`, or use a command (see --help)".to_owned(),
-        )),
+        Some(open) => open(args, language).map_err(Failure::Window),
+        None => Err(Failure::NoWindow),
     }
 }

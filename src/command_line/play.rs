@@ -1,15 +1,17 @@
 //! `detent play`: a script on a scenario, without a window.
 
+use super::outcome::{FailedStep, Outcome};
+use super::output::Output;
 use super::print::Look;
 use super::{Failure, print};
 use detent_content::attempt_file::AttemptWriter;
-use detent_content::{Language, Shelf, disk, read_script};
+use detent_content::{Language, Shelf, Titled, disk, read_script, script_line};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::{Step, StepError};
 use detent_training::lesson::{judge, set_up};
-use detent_training::record::{Footer, Header};
-use std::path::PathBuf;
+use detent_training::record::{Footer, Header, replay};
+use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub(super) struct PlayArgs {
@@ -20,12 +22,16 @@ pub(super) struct PlayArgs {
     /// Seed of the random draws (default: the scenario's own).
     #[arg(long)]
     seed: Option<u64>,
-    /// Print JSON.
+    /// Print JSON, as `assets/schema` describes it.
     #[arg(long)]
     json: bool,
-    /// Keep the attempt in this file, for `detent replay`.
+    /// Keep the attempt in this file, for `detent replay`. While it is not finished it has `.part` behind its
+    /// name; an unfinished one that is there already is replaced.
     #[arg(long)]
     save: Option<PathBuf>,
+    /// Go on with the unfinished attempt instead: the script begins where it was broken off.
+    #[arg(long, requires = "save")]
+    resume: bool,
 }
 
 pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
@@ -33,77 +39,151 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
     let titled = shelf.scenario(&args.scenario)?;
     let name = args.script.to_string_lossy();
     let steps = read_script(&name, &disk::read_bytes(&args.script)?)?;
-    let seed = args.seed.unwrap_or(titled.scenario.seed);
-    let mut bench = set_up(&titled.scenario, &shelf.library(&titled.scenario), seed)?;
-    let mut log = match &args.save {
-        Some(path) => Some(AttemptWriter::create(
-            path,
-            &Header::new(&titled.file, &titled.text, seed),
-        )?),
+    let mut job = match &args.save {
+        Some(path) if args.resume => Job::resume(path, args.seed, &shelf, &titled)?,
+        save => {
+            let seed = args.seed.unwrap_or(titled.scenario.seed);
+            Job::begin(save.as_deref(), seed, &shelf, &titled)?
+        }
+    };
+    let mut failed = None;
+    for (line, step) in &steps {
+        if let Err(error) = job.take(step)? {
+            failed = Some((*line, step, error));
+            break;
+        }
+    }
+
+    let (scenario, seed, bench) = (&titled.scenario, job.seed, &job.bench);
+    let score = judge(scenario, bench);
+    let kept = match job.log {
+        Some(log) if failed.is_some() => Some(log.part().display().to_string()),
+        Some(log) => {
+            log.finish(&Footer::of(bench, &score))?;
+            None
+        }
         None => None,
     };
-    let mut kept = 0;
-    let mut looks = Vec::new();
-    for (line, step) in &steps {
-        let done = match step {
-            Step::Watch { s } => {
-                watch(&mut bench, Span::from_s(*s), &mut looks);
-                Ok(())
-            }
-            step => step.run(&mut bench),
-        };
-        if *step == Step::Look {
-            looks.push((bench.now(), bench.machine().outputs().lamps));
-        }
-        if let Some(log) = &mut log {
-            kept = keep(log, &bench, kept)?;
-        }
-        done.map_err(|error| Failure::Failed(format!("{name}:{line}: {error}")))?;
-    }
-    let score = judge(&titled.scenario, &bench);
-    let footer = Footer {
-        at: bench.now(),
-        state: bench.machine().state_hash(),
-        score: score.total(),
-    };
-    if let Some(log) = log {
-        log.finish(&footer)?;
-    }
+    let mut out = Output::of("the result");
     if args.json {
-        print::outcome_json(&titled, seed, &bench, &score, &looks)
+        let failed = failed.as_ref().map(|(line, step, error)| FailedStep {
+            line: *line,
+            step: script_line(step),
+            error: error.to_string(),
+        });
+        let outcome = Outcome::of((&titled, seed), bench, &score, &job.looks, failed);
+        out.json(&outcome)?;
     } else {
-        let review = match bench.report() {
-            Some(_) => shelf.review((&titled.scenario, seed), &bench, &score)?,
-            None => None,
+        let concluded = bench.report().is_some_and(|report| report.concludes());
+        let review = if concluded {
+            shelf.review((scenario, seed), bench, &score)?
+        } else {
+            None
         };
         print::outcome(
-            &titled,
-            seed,
-            (&bench, &score),
-            &looks,
+            &mut out,
+            (&titled, seed),
+            (bench, &score),
+            &job.looks,
             review.as_ref(),
             language,
-        )
+        )?;
+    }
+    match failed {
+        None => Ok(()),
+        Some((line, _, error)) => Err(Failure::Step {
+            script: name.into_owned(),
+            line,
+            error,
+            kept,
+        }),
     }
 }
 
-/// Notes the lamps at once and whenever they change.
-fn watch(bench: &mut Bench, span: Span, looks: &mut Vec<Look>) {
-    let mut last = None;
-    for _ in 0..span.0 {
-        let lamps = bench.machine().outputs().lamps;
-        if last != Some(lamps) {
-            looks.push((bench.now(), lamps));
-            last = Some(lamps);
+/// A job being done, and kept as it goes if it is to be.
+struct Job {
+    bench: Bench,
+    seed: u64,
+    log: Option<AttemptWriter>,
+    /// Actions in the log.
+    kept: usize,
+    looks: Vec<Look>,
+}
+
+impl Job {
+    fn begin(
+        save: Option<&Path>,
+        seed: u64,
+        shelf: &Shelf,
+        titled: &Titled,
+    ) -> Result<Job, Failure> {
+        let header = Header::new(&titled.file, &titled.text, seed);
+        let log = save.map(|path| AttemptWriter::replace(path, &header));
+        Ok(Job {
+            bench: set_up(&titled.scenario, &shelf.library(&titled.scenario), seed)?,
+            seed,
+            log: log.transpose()?,
+            kept: 0,
+            looks: Vec::new(),
+        })
+    }
+
+    /// As far as the unfinished attempt went that will be called `path`.
+    fn resume(
+        path: &Path,
+        asked: Option<u64>,
+        shelf: &Shelf,
+        titled: &Titled,
+    ) -> Result<Job, Failure> {
+        let (log, attempt) = AttemptWriter::resume(path)?;
+        let file = log.part().display().to_string();
+        attempt.check_scenario(&file, &titled.text)?;
+        let seed = attempt.header.seed;
+        if asked.is_some_and(|asked| asked != seed) {
+            return Err(Failure::OtherSeed { file, seed });
         }
-        bench.step();
+        let mut bench = set_up(&titled.scenario, &shelf.library(&titled.scenario), seed)?;
+        replay(&mut bench, &attempt).map_err(|divergence| Failure::Differs { file, divergence })?;
+        Ok(Job {
+            bench,
+            seed,
+            log: Some(log),
+            kept: attempt.actions.len(),
+            looks: Vec::new(),
+        })
     }
-}
 
-/// Appends the actions that are not yet in the log.
-fn keep(log: &mut AttemptWriter, bench: &Bench, kept: usize) -> Result<usize, Failure> {
-    for (at, action) in bench.history().starting_at(kept).iter() {
-        log.push(at, action)?;
+    /// Does one step and keeps what was done, also of a step that could not be done to its end.
+    fn take(&mut self, step: &Step) -> Result<Result<(), StepError>, Failure> {
+        let done = match step {
+            Step::Watch { s } => self.watch(step, Span::from_s(*s)),
+            step => step.run(&mut self.bench),
+        };
+        if *step == Step::Look {
+            let lamps = self.bench.machine().outputs().lamps;
+            self.looks.push((self.bench.now(), lamps));
+        }
+        if let Some(log) = &mut self.log {
+            for (at, action) in self.bench.history().starting_at(self.kept).iter() {
+                log.push(at, action)?;
+                self.kept += 1;
+            }
+        }
+        Ok(done)
     }
-    Ok(bench.history().len())
+
+    /// Notes the lamps at once and whenever they change.
+    fn watch(&mut self, step: &Step, span: Span) -> Result<(), StepError> {
+        step.add_to(self.bench.now().since(Default::default()))?;
+        let mut last = None;
+        for _ in 0..span.0 {
+            let lamps = self.bench.machine().outputs().lamps;
+            if last != Some(lamps) {
+                self.looks.push((self.bench.now(), lamps));
+                last = Some(lamps);
+            }
+            self.bench.step();
+        }
+        Ok(())
+    }
 }

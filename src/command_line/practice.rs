@@ -1,13 +1,13 @@
 //! `detent practice`: how a learner stands, or what practice does for simulated learners.
 
 use super::Failure;
+use super::output::Output;
 use detent_content::{Language, Texts, Value, disk, read_profile};
 use detent_training::practice::simulated::{
     LOST_OVERNIGHT, Policy, Recovery, SESSION, Simulated, exercises_to_mastery, recover,
 };
 use detent_training::practice::{Learner, Moment, Target};
 use rayon::prelude::*;
-use std::io::Write;
 use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
@@ -47,7 +47,7 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
     match &args.profile {
         Some(path) => {
             let name = path.to_string_lossy();
-            let profile = read_profile(&name, &disk::read_longer(path)?)?;
+            let profile = read_profile(&name, &disk::profile_bytes(path)?)?;
             let learner = Learner::of(&profile.answers);
             // Nobody says what time it is: the last answer's.
             let now = profile.answers.last().map_or(Moment(0), |last| last.at);
@@ -60,17 +60,14 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
             }
         }
         None => {
-            let target = Target::new(args.target).map_err(|e| Failure::Usage(e.to_string()))?;
+            let target = Target::new(args.target)?;
             for spread in SPREADS {
                 lines.extend(simulate(args, target, spread, &texts));
             }
         }
     }
-    let mut out = std::io::stdout().lock();
-    for line in lines {
-        writeln!(out, "{line}").map_err(|e| Failure::Write("the table".to_owned(), e))?;
-    }
-    Ok(())
+    let mut out = Output::of("the table");
+    lines.iter().try_for_each(|line| out.line(line))
 }
 
 /// Both questions, for learners whose rates are this far from the model's.

@@ -1,27 +1,26 @@
 //! What the commands print.
 
 use super::Failure;
+use super::output::Output;
 use detent_content::{Language, Shelf, Texts, Titled, Words};
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::Review;
-use std::io::Write;
 
 /// The built-in scenarios: name, title, goal.
 pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
     let shelf = Shelf::builtin()?;
     let texts = Texts::load(language);
-    let mut out = std::io::stdout().lock();
+    let mut out = Output::of("the list");
     let mut last = None;
     for titled in shelf.scenarios()? {
         let part = titled.scenario.course.as_ref().map(|course| course.part);
         if let Some(part) = part
             && last != Some(part)
         {
-            let heading = texts.get(&format!("course-{part}"));
-            writeln!(out, "{heading}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
+            out.line(texts.get(&format!("course-{part}")))?;
         }
         last = part;
         let name = titled
@@ -29,13 +28,12 @@ pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
             .trim_start_matches("scenarios/")
             .trim_end_matches(".ron");
         let scenario = &titled.scenario;
-        let line = format!(
+        out.line(format!(
             "  {name:<22} {} ({:.0} min) — {}",
             said(&scenario.title, language),
             scenario.par_minutes,
             said(&scenario.goal, language)
-        );
-        writeln!(out, "{line}").map_err(|e| Failure::Write("the list".to_owned(), e))?;
+        ))?;
     }
     Ok(())
 }
@@ -131,18 +129,15 @@ fn display(shown: Display) -> String {
 
 /// State, readings and score as text.
 pub(super) fn outcome(
-    titled: &Titled,
-    seed: u64,
+    out: &mut Output,
+    (titled, seed): (&Titled, u64),
     (bench, score): (&Bench, &Score),
     looks: &[Look],
     review: Option<&Review>,
     language: Language,
 ) -> Result<(), Failure> {
     let texts = Texts::load(language);
-    let mut out = std::io::stdout().lock();
-    let mut put = |line: String| {
-        writeln!(out, "{line}").map_err(|e| Failure::Write("the result".to_owned(), e))
-    };
+    let mut put = |line: String| out.line(line);
     let view = bench.view();
     put(format!(
         "{}: {} ({} {seed})",
@@ -213,15 +208,18 @@ pub(super) fn outcome(
             told.join(" ")
         ))?;
     }
+    // Only a report that comes to a conclusion is answered.
+    match bench.report() {
+        None => return put(texts.get("cli-no-report")),
+        Some(report) if !report.concludes() => return put(texts.get("cli-no-conclusion")),
+        Some(_) => {}
+    }
     put(format!(
         "{}: {:.1} / {:.1}",
         texts.get("cli-score"),
         score.total(),
         score.of()
     ))?;
-    if bench.report().is_none() {
-        return put(texts.get("cli-no-report"));
-    }
     // Pins are named as in the script that the reader wrote.
     let words = review.map(|r| Words::of(r, &texts, bench.counter(), None));
     for d in &score.dimensions {
@@ -262,69 +260,4 @@ pub(super) fn outcome(
         }
     }
     Ok(())
-}
-
-/// The same as JSON.
-pub(super) fn outcome_json(
-    titled: &Titled,
-    seed: u64,
-    bench: &Bench,
-    score: &Score,
-    looks: &[Look],
-) -> Result<(), Failure> {
-    let view = bench.view();
-    let readings: Vec<_> = bench
-        .notebook()
-        .iter()
-        .map(|r| {
-            let value = match r.shown {
-                Display::Value(v) => Some(v),
-                _ => None,
-            };
-            serde_json::json!({
-                "at_s": r.at.seconds(), "mode": r.mode, "red": r.red, "black": r.black,
-                "value": value, "over_range": r.shown == Display::OverRange, "live": r.live,
-                "beep": r.beeped(), "grip": r.grip,
-            })
-        })
-        .collect();
-    let mut json = serde_json::json!({
-        "scenario": titled.file,
-        "seed": seed,
-        "state": bench.machine().state_hash(),
-        "time_s": bench.now().seconds(),
-        "mode": view.machine.control.mode.name(),
-        "level_mm": view.machine.level_mm,
-        "minutes": view.minutes,
-        "spent": view.spent,
-        "labour": view.labour,
-        "waited_hours": view.waited_hours,
-        "codes_stored": view.machine.control.stored.iter().map(|c| c.code).collect::<Vec<_>>(),
-        "codes_noted": bench.noted_codes().iter().map(|(_, c)| c).collect::<Vec<_>>(),
-        "lamps": looks
-            .iter()
-            .map(|(at, lamps)| format!("{at} {}", lit(&bench.machine().board().lamps, *lamps)))
-            .collect::<Vec<_>>(),
-        "tries": view.machine.control.tries,
-        "readings": readings,
-        "meter_tests": bench.meter_tests().iter().map(|t| t.is_good()).collect::<Vec<_>>(),
-        "found": bench.found().iter().map(|f| serde_json::json!({
-            "at_s": f.at.seconds(), "component": f.component.name(),
-            "findings": f.findings.iter().map(|f| f.name()).collect::<Vec<_>>(),
-        })).collect::<Vec<_>>(),
-        "total": score.total(),
-        "of": score.of(),
-    });
-    // The answers stay hidden until the report is in.
-    if bench.report().is_some() {
-        json["score"] = serde_json::json!(score);
-        json["hidden"] = bench.hidden().iter().map(|m| m.id.as_str()).collect();
-        json["landmarks"] = bench
-            .landmarks()
-            .iter()
-            .map(|l| format!("{} {:?}", l.at, l.kind))
-            .collect();
-    }
-    let mut out = std::io::stdout().lock();
-    writeln!(out, "{json:#}").map_err(|e| Failure::Write("the result".to_owned(), e))
 }

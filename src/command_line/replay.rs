@@ -1,40 +1,58 @@
 //! `detent replay`: do a recorded attempt again and compare.
 
 use super::Failure;
+use super::output::Output;
 use detent_content::{RedoError, Redone, Shelf, disk, redo};
-use detent_training::record::read_attempt;
+use detent_training::record::{Answer, Seal, read_attempt};
 use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct ReplayArgs {
     /// The attempt's file.
     attempt: PathBuf,
-    /// The scenario, when it is no longer where the attempt says.
+    /// The scenario, when it is neither where the attempt says nor beside it nor built in.
     #[arg(long)]
     scenario: Option<String>,
 }
 
 pub(super) fn check(args: &ReplayArgs) -> Result<(), Failure> {
     let name = args.attempt.to_string_lossy().into_owned();
-    let attempt = read_attempt(&name, &disk::read_bytes(&args.attempt)?)?;
+    let attempt = read_attempt(&name, &disk::attempt_bytes(&args.attempt)?)?;
     let shelf = Shelf::builtin()?;
-    let titled = shelf.scenario(args.scenario.as_ref().unwrap_or(&attempt.header.scenario))?;
-    let Redone { state, score, .. } =
+    let titled = match &args.scenario {
+        Some(scenario) => shelf.scenario(scenario)?,
+        None => shelf.scenario_of(&args.attempt, &attempt)?,
+    };
+    let Redone { score, .. } =
         redo(&shelf, &titled, &name, &attempt).map_err(|error| match error {
-            RedoError::Differs { .. } => Failure::Failed(error.to_string()),
+            RedoError::Differs { file, divergence } => Failure::Differs { file, divergence },
             RedoError::Record(error) => Failure::Record(error),
             RedoError::SetUp(error) => Failure::SetUp(error),
         })?;
-    let end = if attempt.footer.is_some() {
-        "same state and score"
-    } else {
-        "unfinished; every action could be done"
+    let mut out = Output::of("the result");
+    let actions = attempt.actions.len();
+    // What an attempt should say is told only where it says it already.
+    let Some(footer) = &attempt.footer else {
+        return out.line(format!(
+            "{name}: {actions} actions, unfinished; every action could be done"
+        ));
     };
-    println!("{name}: {} actions, {end}", attempt.actions.len());
-    println!(
-        "state {state}\nscore {:.1} of {:.1}",
-        score.total(),
-        score.of()
-    );
-    Ok(())
+    out.line(format!("{name}: {actions} actions, same state and score"))?;
+    out.line(match attempt.seal {
+        Seal::Holds | Seal::Broken => "the digest is that of its lines",
+        Seal::Without => {
+            "an older format: without a digest, what was changed cannot always be seen"
+        }
+    })?;
+    out.line(match footer.answer {
+        Answer::Shown { .. } => "the answer was shown after the report",
+        Answer::Withheld => "no report that concludes anything: the answer was not shown",
+    })?;
+    out.line(format!("state {}", footer.state))?;
+    match footer.answer {
+        Answer::Shown { .. } => {
+            out.line(format!("score {:.1} of {:.1}", score.total(), score.of()))
+        }
+        Answer::Withheld => Ok(()),
+    }
 }

@@ -1,11 +1,11 @@
 //! `detent sheet` and `detent parts`: what the panels show, as text.
 
 use super::Failure;
+use super::output::Output;
 use super::print::lit;
 use detent_content::{Language, Shelf, Texts, Value, script_line};
 use detent_simulation::controller::{Board, Lamps, Signs};
 use detent_training::bench::script::entry_steps;
-use std::io::Write;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct SheetArgs {
@@ -18,17 +18,16 @@ pub(super) struct SheetArgs {
 pub(super) fn board<'a>(shelf: &'a Shelf, name: &str) -> Result<&'a Board, Failure> {
     shelf.board(name).ok_or_else(|| {
         let names: Vec<&str> = shelf.boards.iter().map(|board| board.id.as_str()).collect();
-        let names = names.join(", ");
-        Failure::Usage(format!("no board \"{name}\": the boards are {names}"))
+        Failure::NoBoard {
+            name: name.to_owned(),
+            known: names.join(", "),
+        }
     })
 }
 
 fn put(lines: &[String]) -> Result<(), Failure> {
-    let mut out = std::io::stdout().lock();
-    for line in lines {
-        writeln!(out, "{line}").map_err(|e| Failure::Write("the sheet".to_owned(), e))?;
-    }
-    Ok(())
+    let mut out = Output::of("the sheet");
+    lines.iter().try_for_each(|line| out.line(line))
 }
 
 /// The service sheet: gesture, codes with suspects and checks, menu, pins.

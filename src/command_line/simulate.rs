@@ -4,6 +4,7 @@ use super::Failure;
 use detent_content::Shelf;
 use detent_simulation::controller::PhaseKind;
 use detent_simulation::units::{Span, TICK_MS};
+use detent_training::bench::cost::LONGEST_JOB;
 use detent_training::lesson::{prepare, start_wash};
 use std::io::Write;
 
@@ -15,15 +16,18 @@ pub(super) struct SimulateArgs {
     #[arg(long)]
     seed: Option<u64>,
     /// Machine time to simulate, s.
-    #[arg(long, default_value_t = 3600)]
+    #[arg(long, default_value_t = 3600, value_parser = clap::value_parser!(u64).range(1..=LONGEST_S))]
     seconds: u64,
     /// Time between rows, ms.
-    #[arg(long, default_value_t = 1000)]
+    #[arg(long, default_value_t = 1000, value_parser = clap::value_parser!(u64).range(TICK_MS..=1000 * LONGEST_S))]
     every_ms: u64,
     /// Write comma-separated values (default: aligned columns).
     #[arg(long)]
     csv: bool,
 }
+
+/// The longest machine time of a job, s.
+const LONGEST_S: u64 = LONGEST_JOB.ms() / 1000;
 
 /// Writes one row of cells.
 type WriteRow<'a> = Box<dyn FnMut(&[String]) -> std::io::Result<()> + 'a>;
@@ -49,12 +53,6 @@ const COLUMNS: [&str; 17] = [
 ];
 
 pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
-    if args.every_ms < TICK_MS {
-        return Err(Failure::Usage(format!(
-            "--every-ms {}: the machine's step is {TICK_MS} ms",
-            args.every_ms
-        )));
-    }
     let shelf = Shelf::builtin()?;
     let titled = shelf.scenario(&args.scenario)?;
     let seed = args.seed.unwrap_or(titled.scenario.seed);

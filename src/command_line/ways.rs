@@ -1,14 +1,14 @@
 //! `detent best --course`: what each way of working costs at every built-in job.
 
 use super::Failure;
-use super::best::Job;
+use super::job::Job;
+use super::output::Output;
 use detent_content::{Shelf, Texts, Titled};
 use detent_training::bench::Bench;
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{Hidden, Scenario, set_up};
 use detent_training::reason::{WAIT_PER_HOUR, expected};
 use rayon::prelude::*;
-use std::io::Write;
 use std::path::PathBuf;
 
 /// The scripted expert is sent to the causes that are at least this likely, by their share.
@@ -21,8 +21,7 @@ pub(super) fn course(
     texts: &Texts,
     folder: Option<&PathBuf>,
 ) -> Result<(), Failure> {
-    let mut out = std::io::stdout().lock();
-    let failed = |e| Failure::Write("the table".to_owned(), e);
+    let mut out = Output::of("the table");
     let columns = [
         "best-optimum",
         "best-expert",
@@ -33,10 +32,11 @@ pub(super) fn course(
     for column in columns {
         heading += &format!(" {:>22}", texts.get(column));
     }
-    writeln!(out, "{heading}\n{}", texts.get("best-columns")).map_err(failed)?;
+    out.line(heading)?;
+    out.line(texts.get("best-columns"))?;
     for titled in &shelf.scenarios()? {
         let job = Job::of(shelf, titled, titled.scenario.seed, folder)?;
-        writeln!(out, "{}", line(shelf, titled, &job)?).map_err(failed)?;
+        out.line(line(shelf, titled, &job)?)?;
     }
     Ok(())
 }
@@ -93,7 +93,9 @@ fn expert(shelf: &Shelf, titled: &Titled, shares: &[f64]) -> Result<(f64, Option
 
 fn bill(shelf: &Shelf, titled: &Titled, scenario: &Scenario) -> Result<f64, Failure> {
     let bench: Bench = set_up(scenario, &shelf.library(scenario), titled.scenario.seed)?;
-    let done = work(Persona::Expert, scenario, bench)
-        .map_err(|error| Failure::Failed(format!("{}: {error}", titled.file)))?;
+    let done = work(Persona::Expert, scenario, bench).map_err(|error| Failure::Expert {
+        scenario: titled.file.clone(),
+        error,
+    })?;
     Ok(done.spent() + done.labour() + WAIT_PER_HOUR * done.waited_hours())
 }

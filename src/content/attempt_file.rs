@@ -1,9 +1,17 @@
 //! An attempt log kept in a folder.
 //!
 //! While the job lasts the log grows in `NAME.part`. When it ends, the whole attempt is written to
-//! a temporary file beside it, synced and renamed to `NAME`, so that `NAME` is never half there.
+//! a temporary file beside it, synced and given the name `NAME` unless that is taken, so that `NAME` is
+//! never half there and never written over.
+
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "an attempt grows in a file of its own"
+)]
 
 use super::disk;
+use super::error::ContentError;
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
 use detent_training::record::{
@@ -12,6 +20,7 @@ use detent_training::record::{
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
+use tempfile::{NamedTempFile, PersistError};
 
 /// Why an attempt file could not be written.
 #[derive(Debug, thiserror::Error)]
@@ -35,6 +44,9 @@ pub enum AttemptFileError {
         /// Why.
         source: LogError,
     },
+    /// The unfinished log cannot be read.
+    #[error(transparent)]
+    File(#[from] ContentError),
     /// The unfinished log is damaged.
     #[error(transparent)]
     Damaged(#[from] RecordError),
@@ -69,6 +81,19 @@ impl AttemptWriter {
         Ok(AttemptWriter { log, path, part })
     }
 
+    /// Begin an attempt as [`Self::create`] does, in the place of an unfinished one of this name.
+    ///
+    /// # Errors
+    /// When a finished attempt has the name, or the folder cannot be written.
+    pub fn replace(path: &Path, header: &Header) -> Result<AttemptWriter, AttemptFileError> {
+        refuse_existing(path)?;
+        let part = with_ending(path, PART);
+        match fs::remove_file(&part) {
+            Err(error) if error.kind() != io::ErrorKind::NotFound => Err(io_error(&part, error)),
+            _ => AttemptWriter::create(path, header),
+        }
+    }
+
     /// Go on with the unfinished attempt that will be called `path`; a torn last line is cut off.
     ///
     /// # Errors
@@ -76,8 +101,7 @@ impl AttemptWriter {
     pub fn resume(path: &Path) -> Result<(AttemptWriter, Attempt), AttemptFileError> {
         let part = with_ending(path, PART);
         refuse_existing(path)?;
-        let bytes = fs::read(&part).map_err(|e| io_error(&part, e))?;
-        let attempt = read_attempt(&disk::name(&part), &bytes)?;
+        let attempt = read_attempt(&disk::name(&part), &disk::attempt_bytes(&part)?)?;
         let open = || -> io::Result<File> {
             let mut file = OpenOptions::new().write(true).open(&part)?;
             file.set_len(attempt.whole_bytes as u64)?;
@@ -112,26 +136,39 @@ impl AttemptWriter {
     pub fn finish(self, footer: &Footer) -> Result<PathBuf, AttemptFileError> {
         let AttemptWriter { log, path, part } = self;
         drop(log);
-        let bytes = fs::read(&part).map_err(|e| io_error(&part, e))?;
+        let bytes = disk::attempt_bytes(&part)?;
         let attempt = read_attempt(&disk::name(&part), &bytes)?;
         let whole = bytes[..attempt.whole_bytes].to_vec();
         let finished = AttemptLog::resume(whole, &attempt)
             .and_then(|log| log.finish(footer))
             .map_err(|e| log_error(&part, e))?;
 
-        let temporary = with_ending(&path, ".tmp");
-        let write = || -> io::Result<()> {
-            let mut file = File::create(&temporary)?;
-            file.write_all(&finished)?;
-            file.sync_all()
-        };
-        write().map_err(|e| io_error(&temporary, e))?;
-        refuse_existing(&path)?;
-        fs::rename(&temporary, &path).map_err(|e| io_error(&path, e))?;
+        let mut temporary = new_beside(&path).map_err(|e| io_error(&path, e))?;
+        temporary
+            .write_all(&finished)
+            .and_then(|()| temporary.as_file().sync_all())
+            .map_err(|e| io_error(temporary.path(), e))?;
+        // Looked at and named in one step: another program may be finishing one of the same name.
+        temporary
+            .persist_noclobber(&path)
+            .map_err(|PersistError { error, .. }| match error.kind() {
+                io::ErrorKind::AlreadyExists => AttemptFileError::Exists(disk::name(&path)),
+                _ => io_error(&path, error),
+            })?;
         disk::sync_folder(&path).map_err(|e| io_error(&path, e))?;
         fs::remove_file(&part).map_err(|e| io_error(&part, e))?;
         Ok(path)
     }
+}
+
+/// A new file in the folder of `path`, that whoever may read other files there may read too. It is
+/// deleted unless it gets a lasting name.
+fn new_beside(path: &Path) -> io::Result<NamedTempFile> {
+    let mut file = tempfile::Builder::new();
+    file.prefix(".detent-").suffix(".tmp");
+    #[cfg(unix)]
+    file.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    file.tempfile_in(disk::folder_of(path))
 }
 
 fn refuse_existing(path: &Path) -> Result<(), AttemptFileError> {

@@ -143,5 +143,11 @@ pub fn machine() -> Result<Nominal, ContentError> {
 /// # Errors
 /// A mistake in the file.
 pub fn scenario(path: &str, boards: &[KnownBoard]) -> Result<Scenario, ContentError> {
-    read_scenario(path, text(path)?.as_bytes(), &catalogue()?, boards)
+    read_scenario(
+        path,
+        text(path)?.as_bytes(),
+        &catalogue()?,
+        &parts()?,
+        boards,
+    )
 }

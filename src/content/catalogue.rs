@@ -42,6 +42,11 @@ pub fn read_catalogue(file: &str, bytes: &[u8], parts: &Parts) -> Result<Catalog
     page.judge(catalogue, findings)
 }
 
+/// The longest that a fault stays, stays away or grows, s: about a year.
+const LONGEST_SPELL_S: f64 = 3e7;
+/// The greatest weight: no fault is a million times as common as another.
+const MOST_WEIGHT: f64 = 1e6;
+
 /// What is wrong in one mode, paths beginning inside it.
 fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
     let mut findings: Vec<Finding> = Vec::new();
@@ -49,8 +54,9 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
     if mode.id.trim().is_empty() {
         found("id", Problem::Nothing("name the failure mode"));
     }
-    if mode.weight <= 0.0 {
-        found("weight", out_of_range(mode.weight, "a weight above 0"));
+    if !(mode.weight > 0.0 && mode.weight <= MOST_WEIGHT) {
+        let allowed = "a weight above 0, up to a million";
+        found("weight", out_of_range(mode.weight, allowed));
     }
     // A wiped memory needs no part either: recalibration teaches the board anew.
     let learned = |(param, _): &(Param, Op)| *param == Param::MemoryLost;
@@ -102,8 +108,9 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
         Presence::Drift { full_after_s } => vec![("presence.full_after_s", full_after_s)],
     };
     for (field, length_s) in lengths {
-        if length_s <= 0.0 {
-            found(field, out_of_range(length_s, "a length above 0 s"));
+        if !(length_s > 0.0 && length_s <= LONGEST_SPELL_S) {
+            let allowed = "a length above 0 s, up to the 3e7 s of a year";
+            found(field, out_of_range(length_s, allowed));
         }
     }
     findings

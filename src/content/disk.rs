@@ -1,20 +1,25 @@
 //! Content from files on disk. Together with [`super::attempt_file`] the only place that opens any.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "this file opens files for the whole member"
+)]
+
 use super::error::{ContentError, Problem};
 use super::reader::LONGEST_BYTES;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
 use detent_training::lesson::Scenario;
-use detent_training::record::{Attempt, RecordError, read_attempt};
+use detent_training::record::{Attempt, LONGEST_ATTEMPT_BYTES, RecordError, read_attempt};
 use std::fs::File;
 use std::io::{self, Read, Write};
 use std::path::Path;
 #[cfg(not(target_family = "wasm"))]
 use std::path::PathBuf;
 
-/// Largest attempt or profile that is read; an hour of hasty turning, or a year's answers, makes less than
-/// one tenth of it.
-pub(super) const LONGEST_RECORD_BYTES: usize = 64 << 20;
+/// Largest profile that is read; a year's answers make less than one tenth of it.
+pub(super) const LONGEST_PROFILE_BYTES: usize = 64 << 20;
 
 /// Where this user's programs keep their data: `~/.local/share/detent` on Linux. It need not exist; none
 /// when the system names no such folder.
@@ -46,22 +51,56 @@ pub fn read_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
     read_at_most(path, LONGEST_BYTES)
 }
 
-/// The bytes of a file that grows with use: an attempt or a profile.
+/// The bytes of a learner's profile.
 ///
 /// # Errors
 /// [`Problem::Io`] with the system's reason, [`Problem::TooLong`].
-pub fn read_longer(path: &Path) -> Result<Vec<u8>, ContentError> {
-    read_at_most(path, LONGEST_RECORD_BYTES)
+pub fn profile_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
+    read_at_most(path, LONGEST_PROFILE_BYTES)
 }
 
-fn read_at_most(path: &Path, most: usize) -> Result<Vec<u8>, ContentError> {
-    let error = |problem| ContentError {
+/// The bytes of an attempt.
+///
+/// # Errors
+/// [`Problem::Io`] with the system's reason, [`Problem::TooLong`].
+pub fn attempt_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
+    read_at_most(path, LONGEST_ATTEMPT_BYTES)
+}
+
+/// Whether there is a file of this name; none for nothing at all.
+///
+/// # Errors
+/// [`Problem::NoFile`] for a folder, a device or a pipe, [`Problem::Io`] where the system cannot tell, as for
+/// links that lead in a circle.
+pub fn is_there(path: &Path) -> Result<bool, ContentError> {
+    match std::fs::metadata(path) {
+        Ok(what) if what.is_file() => Ok(true),
+        Ok(_) => Err(no_line(path, Problem::NoFile)),
+        // The browser has no files at all.
+        Err(error)
+            if matches!(
+                error.kind(),
+                io::ErrorKind::NotFound | io::ErrorKind::Unsupported
+            ) =>
+        {
+            Ok(false)
+        }
+        Err(error) => Err(no_line(path, Problem::Io(error.to_string()))),
+    }
+}
+
+fn no_line(path: &Path, problem: Problem) -> ContentError {
+    ContentError {
         file: name(path),
         line: 0,
         column: 0,
         field: String::new(),
         problem,
-    };
+    }
+}
+
+fn read_at_most(path: &Path, most: usize) -> Result<Vec<u8>, ContentError> {
+    let error = |problem| no_line(path, problem);
     let read = || -> io::Result<Vec<u8>> {
         let mut bytes = Vec::new();
         // One byte more than allowed tells an endless device from a file that just fits.
@@ -107,9 +146,10 @@ pub fn machine(path: &Path) -> Result<Nominal, ContentError> {
 pub fn scenario(
     path: &Path,
     catalogue: &Catalogue,
+    parts: &Parts,
     boards: &[KnownBoard],
 ) -> Result<Scenario, ContentError> {
-    read_scenario(&name(path), &read_bytes(path)?, catalogue, boards)
+    read_scenario(&name(path), &read_bytes(path)?, catalogue, parts, boards)
 }
 
 /// Why an attempt could not be read from disk.
@@ -128,7 +168,7 @@ pub enum AttemptReadError {
 /// # Errors
 /// As there, or [`Problem::Io`].
 pub fn attempt(path: &Path) -> Result<Attempt, AttemptReadError> {
-    Ok(read_attempt(&name(path), &read_longer(path)?)?)
+    Ok(read_attempt(&name(path), &attempt_bytes(path)?)?)
 }
 
 /// Writes a whole file: to a temporary one beside it, synced, then renamed, so that `path` is never
@@ -154,10 +194,15 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
 pub(super) fn sync_folder(path: &Path) -> io::Result<()> {
     // Only Unix lets a folder be opened and synced; elsewhere the file system sees to it.
     if cfg!(unix) {
-        let folder = path.parent().filter(|f| !f.as_os_str().is_empty());
-        File::open(folder.unwrap_or(Path::new(".")))?.sync_all()?;
+        File::open(folder_of(path))?.sync_all()?;
     }
     Ok(())
+}
+
+/// The folder that a file is in.
+pub(super) fn folder_of(path: &Path) -> &Path {
+    let folder = path.parent().filter(|f| !f.as_os_str().is_empty());
+    folder.unwrap_or(Path::new("."))
 }
 
 /// A path as people write it.

@@ -1,6 +1,8 @@
 //! What can be wrong with a file of content.
 
 use detent_simulation::interface::Component;
+use detent_training::lesson::CoursePart;
+use detent_training::record::ron_text::WrongInteger;
 use std::fmt;
 
 /// A file that cannot be used, and where it goes wrong.
@@ -39,6 +41,9 @@ pub enum Problem {
     /// The disk or the system refused.
     #[error("cannot be read: {0}; check the name and that you may read it")]
     Io(String),
+    /// A folder, a device or a pipe.
+    #[error("is a folder or a device and no file; give the name of a file")]
+    NoFile,
     /// Not one of the files in the program.
     #[error("is not built into this program; give a file's path, or one of: {0}")]
     NotBuiltIn(String),
@@ -99,6 +104,41 @@ pub enum Problem {
         found: f64,
         /// What is allowed, in words.
         allowed: &'static str,
+    },
+    /// A whole number outside its range.
+    #[error(transparent)]
+    IntegerRange(Box<WrongInteger>),
+    /// A time in which nobody can do the job.
+    #[error(
+        "nobody does this job in {found} min: report and repair alone take {least:.1} min; allow more"
+    )]
+    TooLittleTime {
+        /// As read, min.
+        found: f64,
+        /// The least that it takes, min.
+        least: f64,
+    },
+    /// A budget that nobody can keep to.
+    #[error(
+        "nobody does this job for {found}: parts and the least work cost {least:.0}; allow more"
+    )]
+    TooLittleMoney {
+        /// As read, whole units.
+        found: f64,
+        /// The least that it costs, whole units.
+        least: f64,
+    },
+    /// A part of the course with a gap or with two jobs at one place.
+    #[error(
+        "number {found} of part {part} of the course stands where number {expected} belongs; number them from 1 without gaps"
+    )]
+    CourseNumber {
+        /// Part of the course.
+        part: CoursePart,
+        /// As written.
+        found: u8,
+        /// The number that comes next.
+        expected: usize,
     },
     /// Something that must be unique.
     #[error("\"{name}\" is already used in line {first_line}; give it another name")]

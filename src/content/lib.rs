@@ -4,6 +4,7 @@
 //! on one built into the program and in a test. [`disk`] is the one place that opens files.
 
 mod answers_csv;
+#[cfg(not(target_family = "wasm"))]
 pub mod attempt_file;
 mod board_file;
 pub mod builtin;
@@ -38,6 +39,6 @@ pub use reader::{Finding, read_checked};
 pub use redo::{RedoError, Redone, redo};
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
-pub use shelf::{Shelf, Titled};
+pub use shelf::{AttemptSourceError, Shelf, Titled};
 pub use text::{Language, Texts, Value};
 pub use words::Words;

@@ -5,6 +5,11 @@ use super::reader::{Finding, Page, repeated};
 use detent_training::bench::{Part, Rates, current};
 use serde::{Deserialize, Serialize};
 
+/// The most that anything here costs, whole units of money: more is a slip of the pen.
+pub(super) const MOST_MONEY: f64 = 1e6;
+/// The longest that a part is waited for, h: a year.
+const LONGEST_WAIT_H: f64 = 8760.0;
+
 /// Every part that can be bought.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -56,9 +61,21 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
                 Some(_) => {}
             }
         }
-        for (field, number) in [("price", part.price), ("wait_hours", part.wait_hours)] {
-            if number < 0.0 {
-                let allowed = "0 or more";
+        for (field, number, most, allowed) in [
+            (
+                "price",
+                part.price,
+                MOST_MONEY,
+                "0 or more, up to a million",
+            ),
+            (
+                "wait_hours",
+                part.wait_hours,
+                LONGEST_WAIT_H,
+                "0 or more, up to the 8760 hours of a year",
+            ),
+        ] {
+            if !(0.0..=most).contains(&number) {
                 found(
                     field,
                     Problem::OutOfRange {
@@ -84,7 +101,7 @@ fn check_rates(rates: &Rates) -> Vec<Finding> {
         ("rates.new_machine", rates.new_machine),
     ];
     let shares = shares.map(|(field, found)| (field, found, 1.0, "a share from 0 to 1"));
-    let sums = sums.map(|(field, found)| (field, found, f64::INFINITY, "0 or more"));
+    let sums = sums.map(|(field, found)| (field, found, MOST_MONEY, "0 or more, up to a million"));
     (shares.into_iter().chain(sums))
         .filter(|(_, found, most, _)| !(0.0..=*most).contains(found))
         .map(|(field, found, _, allowed)| {

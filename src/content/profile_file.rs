@@ -3,7 +3,7 @@
 //! Where such files are is a [`ProfileStore`]'s affair: a folder ([`super::ProfileFolder`]), or a browser's
 //! storage. A file that cannot be read, or is not as it was read, is never written over.
 
-use super::disk::LONGEST_RECORD_BYTES;
+use super::disk::LONGEST_PROFILE_BYTES;
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
 use super::text::Language;
@@ -110,7 +110,7 @@ pub trait ProfileStore: Send + Sync {
 /// # Errors
 /// The first mistake in the file.
 pub fn read_profile(file: &str, bytes: &[u8]) -> Result<Profile, ContentError> {
-    let page = Page::open_longer(file, bytes, LONGEST_RECORD_BYTES)?;
+    let page = Page::open_longer(file, bytes, LONGEST_PROFILE_BYTES)?;
     // A newer layout has fields that would only confuse.
     if let Ok(Layout { format }) = page.parse()
         && format > FORMAT
@@ -337,6 +337,7 @@ impl KeptProfile {
 }
 
 #[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "a test spoils files on purpose")]
 mod tests {
     use super::*;
     use crate::ProfileFolder;

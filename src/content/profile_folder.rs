@@ -1,5 +1,11 @@
 //! Learners' profiles in a folder.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "profiles are kept in a folder"
+)]
+
 use super::disk;
 use super::profile_file::{ENDING, ProfileError, ProfileStore};
 use std::fs;
@@ -66,7 +72,7 @@ impl ProfileStore for ProfileFolder {
         let path = self.path_of(stem);
         match path.try_exists() {
             Ok(false) => Ok(None),
-            Ok(true) => Ok(Some(disk::read_longer(&path)?)),
+            Ok(true) => Ok(Some(disk::profile_bytes(&path)?)),
             Err(error) => Err(self.refused(stem, &error)),
         }
     }

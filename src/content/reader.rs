@@ -9,6 +9,9 @@ use std::collections::BTreeMap;
 /// Largest file that is read; the largest of ours is a hundredth of it.
 pub(super) const LONGEST_BYTES: usize = 1 << 20;
 
+/// What some editors put in front of a text; it says nothing here.
+const BYTE_ORDER_MARK: char = '\u{feff}';
+
 /// Something a check found: the path of the field, and what is wrong with it.
 pub type Finding<P = Problem> = (String, P);
 
@@ -57,8 +60,11 @@ impl<'a> Page<'a> {
             Problem::TooLong { most }
         } else {
             match std::str::from_utf8(bytes) {
-                Ok(text) if text.trim().is_empty() => Problem::Empty,
+                Ok(text) if text.trim_start_matches(BYTE_ORDER_MARK).trim().is_empty() => {
+                    Problem::Empty
+                }
                 Ok(text) => {
+                    let text = text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text);
                     let places = OnceCell::new();
                     return Ok(Page { file, text, places });
                 }
@@ -82,8 +88,14 @@ impl<'a> Page<'a> {
     /// The value in the text. No number in it is infinite or not a number.
     pub fn parse<T: DeserializeOwned>(&self) -> Result<T, ContentError> {
         let value = ron_text::parse(&ron_text::options(), self.text).map_err(|misfit| {
-            let Misfit { spot, field, error } = misfit;
-            error_at(self.file, spot, field, problem_of(error))
+            let Misfit {
+                spot,
+                field,
+                error,
+                range,
+            } = misfit;
+            let problem = range.map_or_else(|| problem_of(error), Problem::IntegerRange);
+            error_at(self.file, spot, field, problem)
         })?;
         match Outline::of(self.text).not_finite() {
             None => Ok(value),

@@ -3,7 +3,7 @@
 use super::shelf::{Shelf, Titled};
 use detent_training::bench::Bench;
 use detent_training::lesson::{Score, SetUpError, judge, set_up};
-use detent_training::record::{Attempt, Divergence, RecordError, compare, replay};
+use detent_training::record::{Attempt, Divergence, Footer, RecordError, compare, replay};
 
 /// Why an attempt could not be done again.
 #[derive(Debug, thiserror::Error)]
@@ -28,14 +28,14 @@ pub enum RedoError {
 pub struct Redone {
     /// The bench afterwards.
     pub bench: Bench,
-    /// Hash of the machine's state, hexadecimal.
-    pub state: String,
+    /// Where it ended.
+    pub end: Footer,
     /// Score.
     pub score: Score,
 }
 
 /// Does `attempt`, which `file` names, again at `titled`; a finished one must end in the state and
-/// with the score that it says.
+/// with the score that it says, and its lines must be those that its digest was made of.
 ///
 /// # Errors
 /// Another scenario, or the first difference.
@@ -53,12 +53,8 @@ pub fn redo(
         divergence,
     };
     replay(&mut bench, attempt).map_err(differs)?;
-    let state = bench.machine().state_hash();
     let score = judge(scenario, &bench);
-    compare(attempt, &state, score.total()).map_err(differs)?;
-    Ok(Redone {
-        bench,
-        state,
-        score,
-    })
+    let end = Footer::of(&bench, &score);
+    compare(attempt, &end).map_err(differs)?;
+    Ok(Redone { bench, end, score })
 }

@@ -2,7 +2,11 @@
 
 use super::catalogue::Catalogue;
 use super::error::{ContentError, Problem};
-use super::reader::{Finding, Page};
+use super::parts::{MOST_MONEY, Parts};
+use super::reader::{Finding, Page, repeated};
+use detent_simulation::plant::FailureMode;
+use detent_training::bench::cost::{self, LONGEST_JOB};
+use detent_training::bench::{Action, cure};
 use detent_training::lesson::{Hidden, Mains, Scenario};
 
 /// A board that scenarios may name.
@@ -16,7 +20,8 @@ pub struct KnownBoard {
     pub mains: Vec<Mains>,
 }
 
-/// Read a scenario: its faults must be in the catalogue, its board among `boards`.
+/// Read a scenario: its faults must be in the catalogue, its board among `boards`, and what `parts` cost
+/// within its budget.
 ///
 /// # Errors
 /// The first mistake in the file.
@@ -24,6 +29,7 @@ pub fn read_scenario(
     file: &str,
     bytes: &[u8],
     catalogue: &Catalogue,
+    parts: &Parts,
     boards: &[KnownBoard],
 ) -> Result<Scenario, ContentError> {
     let page = Page::open(file, bytes)?;
@@ -31,8 +37,15 @@ pub fn read_scenario(
     let mut findings = Vec::new();
     check_texts(&scenario, &mut findings);
     check_fault(&scenario, catalogue, &mut findings);
+    if let Hidden::DrawFrom(ids) | Hidden::Several(ids) = &scenario.fault {
+        let ids: Vec<&str> = ids.iter().map(String::as_str).collect();
+        findings.extend(repeated(&page, &ids, |n| format!("fault[{n}]")));
+    }
     check_board(&scenario, boards, &mut findings);
     check_numbers(&scenario, &mut findings);
+    if findings.is_empty() {
+        check_reach(&scenario, catalogue, parts, &mut findings);
+    }
     page.judge(scenario, findings)
 }
 
@@ -117,9 +130,19 @@ fn check_numbers(scenario: &Scenario, findings: &mut Vec<Finding>) {
         "a wear from 0 (new) to 1 (worn out)",
     );
     let par = scenario.par_minutes;
-    range("par_minutes", par, par > 0.0, "a time above 0 min");
+    range(
+        "par_minutes",
+        par,
+        par > 0.0 && par <= LONGEST_JOB.seconds() / 60.0,
+        "a time above 0 min, up to the 2880 min of the longest job",
+    );
     let budget = scenario.budget;
-    range("budget", budget, budget > 0.0, "a sum above 0");
+    range(
+        "budget",
+        budget,
+        budget > 0.0 && budget <= MOST_MONEY,
+        "a sum above 0, up to a million",
+    );
     let points = &scenario.points;
     let each = [
         ("points.entry", points.entry),
@@ -133,10 +156,69 @@ fn check_numbers(scenario: &Scenario, findings: &mut Vec<Finding>) {
         range(field, of, of >= 0.0, "0 points or more");
     }
     let total: f64 = each.iter().map(|(_, of)| of).sum();
+    let known = each.iter().all(|(_, of)| *of >= 0.0);
     range(
         "points",
         total,
-        total > 0.0,
-        "points above 0 for at least one side of the job",
+        !known || (total - 100.0).abs() < 1e-6,
+        "points that add up to 100",
     );
+}
+
+/// Whether time and budget can be kept to at all, by whoever knows the fault: the cheapest of those that may be
+/// drawn is repaired and reported, and nothing else is done. What is not worth a repair is only reported.
+fn check_reach(
+    scenario: &Scenario,
+    catalogue: &Catalogue,
+    parts: &Parts,
+    findings: &mut Vec<Finding>,
+) {
+    let named = |ids: &[String]| -> Vec<&FailureMode> {
+        ids.iter().filter_map(|id| catalogue.mode(id)).collect()
+    };
+    let draws: Vec<Vec<&FailureMode>> = match &scenario.fault {
+        Hidden::Nothing => vec![Vec::new()],
+        Hidden::Named(id) => vec![catalogue.mode(id).into_iter().collect()],
+        Hidden::Several(ids) => vec![named(ids)],
+        Hidden::Draw => catalogue.modes.iter().map(|mode| vec![mode]).collect(),
+        Hidden::DrawFrom(ids) => named(ids).into_iter().map(|mode| vec![mode]).collect(),
+    };
+    let least = |faults: &Vec<&FailureMode>| {
+        let (mut seconds, mut prices) = (cost::REPORT_S as f64, 0.0);
+        for fault in faults {
+            match cure(&parts.parts, &scenario.board, fault) {
+                Some(part) => {
+                    let order = cost::span(&Action::Order(part.number.clone()));
+                    seconds += (order + cost::fitting(part.component)).seconds();
+                    prices += part.price;
+                }
+                None if fault.component.can_be_put_right() => {
+                    seconds += cost::span(&Action::PutRight(fault.component)).seconds();
+                }
+                None => {}
+            }
+        }
+        if prices + parts.rates.labour(scenario.par_minutes) > parts.rates.repair_limit() {
+            (seconds, prices) = (cost::REPORT_S as f64, 0.0);
+        }
+        let minutes = seconds / 60.0;
+        (minutes, prices + parts.rates.labour(minutes))
+    };
+    let all: Vec<(f64, f64)> = draws.iter().map(least).collect();
+    let minutes = all.iter().map(|(m, _)| *m).fold(f64::INFINITY, f64::min);
+    let money = all.iter().map(|(_, m)| *m).fold(f64::INFINITY, f64::min);
+    if scenario.par_minutes < minutes {
+        let problem = Problem::TooLittleTime {
+            found: scenario.par_minutes,
+            least: minutes,
+        };
+        findings.push(("par_minutes".to_owned(), problem));
+    }
+    if scenario.budget < money {
+        let problem = Problem::TooLittleMoney {
+            found: scenario.budget,
+            least: money,
+        };
+        findings.push(("budget".to_owned(), problem));
+    }
 }

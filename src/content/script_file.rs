@@ -5,24 +5,28 @@
 
 use super::error::{ContentError, Problem};
 use super::reader::Page;
+use detent_simulation::units::Span;
 use detent_training::bench::Action;
 use detent_training::bench::script::Step;
+use detent_training::record::ron_text;
 
 /// Read a script into steps with their line numbers.
 ///
 /// # Errors
-/// The first line that is neither a step nor an action.
+/// The first line that is neither a step nor an action, or that no job has time for.
 pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, Step)>, ContentError> {
     let text = Page::open(file, bytes)?.text();
     let mut steps = Vec::new();
+    let mut takes = Span::ZERO;
     for (n, raw) in text.lines().enumerate() {
         let line = raw.split("//").next().unwrap_or("").trim();
         if line.is_empty() {
             continue;
         }
-        let step = match ron::from_str::<Step>(line) {
+        let options = ron_text::options();
+        let step = match ron_text::parse::<Step>(&options, line) {
             Ok(step) => step,
-            Err(as_step) => match ron::from_str::<Action>(line) {
+            Err(as_step) => match ron_text::parse::<Action>(&options, line) {
                 Ok(action) => Step::Do(action),
                 Err(as_action) => {
                     // Show the reading that knows the line's name.
@@ -32,13 +36,23 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, Step)>, Conte
                     return Err(ContentError {
                         file: file.to_owned(),
                         line: n + 1,
-                        column: worse.span.start.col,
+                        column: worse.spot.column,
                         field: name.to_owned(),
-                        problem: Problem::Step(worse.code.to_string()),
+                        problem: worse.range.map_or_else(
+                            || Problem::Step(worse.error.to_string()),
+                            Problem::IntegerRange,
+                        ),
                     });
                 }
             },
         };
+        takes = step.add_to(takes).map_err(|error| ContentError {
+            file: file.to_owned(),
+            line: n + 1,
+            column: 1,
+            field: line.split('(').next().unwrap_or(line).trim().to_owned(),
+            problem: Problem::Rule(error.to_string()),
+        })?;
         steps.push((n + 1, step));
     }
     Ok(steps)

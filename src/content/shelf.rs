@@ -7,6 +7,7 @@ use detent_training::bench::Bench;
 use detent_training::lesson::{Library, Mains, Scenario, Score};
 use detent_training::practice::drill::Site;
 use detent_training::reason::{PathError, Review, review, review_in_slices};
+use detent_training::record::{Attempt, sha256_hex};
 use std::path::Path;
 
 /// The built-in content.
@@ -31,6 +32,44 @@ pub struct Titled {
     pub text: String,
     /// What it says.
     pub scenario: Scenario,
+}
+
+/// Why the scenario of an attempt is not at hand. None repeats anything out of a file that is no scenario.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum AttemptSourceError {
+    /// The attempt names a file that can be none.
+    #[error(
+        "{file}:1: scenario: \"{scenario}\" is not the name of a scenario's file, which ends in .ron; give the scenario with --scenario"
+    )]
+    NoScenarioName {
+        /// The attempt.
+        file: String,
+        /// As named there.
+        scenario: String,
+    },
+    /// There is no such file.
+    #[error(
+        "{file}:1: scenario: \"{scenario}\" is not there, nor beside the attempt, nor built in; give the scenario with --scenario"
+    )]
+    NoScenario {
+        /// The attempt.
+        file: String,
+        /// As named there.
+        scenario: String,
+    },
+    /// What is called so has another text.
+    #[error(
+        "{file}:1: scenario: what is called \"{scenario}\" here is not the text that was attempted; give the scenario as it was with --scenario"
+    )]
+    AnotherText {
+        /// The attempt.
+        file: String,
+        /// As named there.
+        scenario: String,
+    },
+    /// The scenario has a mistake.
+    #[error(transparent)]
+    Content(#[from] ContentError),
 }
 
 impl Shelf {
@@ -65,7 +104,7 @@ impl Shelf {
     /// There is none, or it has a mistake.
     pub fn scenario(&self, name: &str) -> Result<Titled, ContentError> {
         let path = Path::new(name);
-        let (file, bytes) = if path.is_file() {
+        let (file, bytes) = if disk::is_there(path)? {
             (name.to_owned(), disk::read_bytes(path)?)
         } else {
             let short = name.strip_prefix("scenarios/").unwrap_or(name);
@@ -78,11 +117,64 @@ impl Shelf {
             })?;
             (built_in, text.as_bytes().to_vec())
         };
-        let scenario = read_scenario(&file, &bytes, &self.catalogue, &self.known_boards())?;
+        self.titled(file, bytes)
+    }
+
+    fn titled(&self, file: String, bytes: Vec<u8>) -> Result<Titled, ContentError> {
+        let scenario = read_scenario(
+            &file,
+            &bytes,
+            &self.catalogue,
+            &self.parts,
+            &self.known_boards(),
+        )?;
         Ok(Titled {
             file,
             text: String::from_utf8_lossy(&bytes).into_owned(),
             scenario,
+        })
+    }
+
+    /// The scenario of the attempt in the file `path`: in the file that it names, in one of that name beside
+    /// the attempt, or built in; the first whose text is the one that was attempted. What else is found is
+    /// read no further than that.
+    ///
+    /// # Errors
+    /// There is none, or only with another text.
+    pub fn scenario_of(
+        &self,
+        path: &Path,
+        attempt: &Attempt,
+    ) -> Result<Titled, AttemptSourceError> {
+        let named = Path::new(&attempt.header.scenario);
+        let (file, scenario) = (disk::name(path), attempt.header.scenario.clone());
+        let Some(name) = named
+            .file_name()
+            .filter(|_| named.extension().is_some_and(|ending| ending == "ron"))
+        else {
+            return Err(AttemptSourceError::NoScenarioName { file, scenario });
+        };
+        let on_disk = [named.to_owned(), path.with_file_name(name)];
+        let on_disk = on_disk.into_iter().filter_map(|place| {
+            let there = disk::is_there(&place).is_ok_and(|there| there);
+            let bytes = there.then(|| disk::read_bytes(&place).ok()).flatten()?;
+            Some((disk::name(&place), bytes))
+        });
+        let built_in = format!("scenarios/{}", name.to_string_lossy());
+        let built_in = builtin::text(&built_in)
+            .ok()
+            .map(|text| (built_in, text.as_bytes().to_vec()));
+        let mut another_text = false;
+        for (place, bytes) in on_disk.chain(built_in) {
+            if sha256_hex(&bytes) == attempt.header.scenario_sha256 {
+                return Ok(self.titled(place, bytes)?);
+            }
+            another_text = true;
+        }
+        Err(if another_text {
+            AttemptSourceError::AnotherText { file, scenario }
+        } else {
+            AttemptSourceError::NoScenario { file, scenario }
         })
     }
 
@@ -99,6 +191,7 @@ impl Shelf {
             course.map_or((usize::MAX, 0), |c| (c.part.index(), c.number))
         };
         all.sort_by_key(place);
+        check_course(&all)?;
         Ok(all)
     }
 
@@ -173,5 +266,69 @@ impl Shelf {
         let board = self.board(&scenario.board);
         let board = board.expect("a checked scenario names a known board");
         self.library_of(board, scenario.mains)
+    }
+}
+
+/// The jobs of each part of the course, given in order, are numbered from 1 without gaps.
+fn check_course(sorted: &[Titled]) -> Result<(), ContentError> {
+    let (mut last, mut expected) = (None, 0);
+    for titled in sorted {
+        let Some(course) = &titled.scenario.course else {
+            continue;
+        };
+        expected = if last == Some(course.part) {
+            expected + 1
+        } else {
+            1
+        };
+        last = Some(course.part);
+        if usize::from(course.number) != expected {
+            return Err(ContentError {
+                file: titled.file.clone(),
+                line: 0,
+                column: 0,
+                field: "course.number".to_owned(),
+                problem: Problem::CourseNumber {
+                    part: course.part,
+                    found: course.number,
+                    expected,
+                },
+            });
+        }
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_gap_in_the_course_and_two_jobs_at_one_place_are_found() {
+        let shelf = Shelf::builtin().expect("the built-in content is sound");
+        let sound = shelf.scenarios().expect("they are sound");
+        let at = |n: usize, number: u8| {
+            let mut all = sound.clone();
+            let course = all[n].scenario.course.as_mut().expect("in the course");
+            course.number = number;
+            check_course(&all).map_err(|error| error.problem)
+        };
+        let part = sound[0]
+            .scenario
+            .course
+            .as_ref()
+            .expect("in the course")
+            .part;
+        let wrong = |found, expected| {
+            Err(Problem::CourseNumber {
+                part,
+                found,
+                expected,
+            })
+        };
+        assert_eq!(at(1, 2), Ok(()));
+        assert_eq!(at(1, 3), wrong(3, 2));
+        assert_eq!(at(1, 1), wrong(1, 2));
+        assert_eq!(at(0, 0), wrong(0, 1));
     }
 }

@@ -120,6 +120,7 @@ impl Texts {
             Refusal::CabinetClosed => self.get("refusal-cabinet-closed"),
             Refusal::LidClosed => self.get("refusal-lid-closed"),
             Refusal::NeedsPart(_) => self.get("refusal-needs-part"),
+            Refusal::NoButton(_) => self.get("refusal-no-button"),
             Refusal::LidLocked => self.get("refusal-lid-locked"),
             Refusal::NoConnector(_) => self.get("refusal-no-connector"),
             Refusal::NoPart(number) => part("refusal-no-part", number),

@@ -71,6 +71,9 @@ impl Words<'_> {
             texts.with(&key, &[("code", Value::from(code))])
         };
         match deed {
+            Deed::Arrived(outcome) if outcome.end == End::NotAskedFor => {
+                texts.get("deed-arrived-not-asked-for")
+            }
             Deed::Arrived(outcome) => ended("deed-arrived", outcome),
             Deed::Ran(outcome) => ended("deed-ran", outcome),
             Deed::Recalibrated(outcome) => ended("deed-recalibrated", outcome),

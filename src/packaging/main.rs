@@ -1,6 +1,13 @@
 //! Builds what is handed out: the bench for browsers, packed into one folder of static files, or the
 //! native program. Neither carries a path of the machine that built it.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    clippy::disallowed_macros,
+    reason = "the packer reads and writes files, runs tools and prints"
+)]
+
 use clap::Parser;
 use sha2::{Digest, Sha256};
 use std::fs::{self, File};

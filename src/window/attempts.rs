@@ -143,7 +143,7 @@ pub use folder::Folder;
 #[cfg(not(target_family = "wasm"))]
 mod folder {
     use super::{Action, Attempts, Footer, Header, Keeping, Porter, Time, Trouble, free_name};
-    use detent_content::attempt_file::AttemptWriter;
+    use detent_content::attempt_file::{AttemptFileError, AttemptWriter};
     use detent_content::disk;
     use detent_training::record::PART;
     use std::fs;
@@ -193,7 +193,7 @@ mod folder {
         }
 
         fn read(&self, name: &str) -> Result<Vec<u8>, Trouble> {
-            disk::read_bytes(&self.path.join(name)).map_err(other)
+            disk::attempt_bytes(&self.path.join(name)).map_err(other)
         }
 
         fn seen_until(&self, _: &str) -> Option<Time> {
@@ -203,10 +203,16 @@ mod folder {
         fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn Keeping>, Trouble> {
             fs::create_dir_all(&self.path)
                 .map_err(|e| other(format!("{}: {e}", self.path.display())))?;
-            let name = free_name(job, |name| self.path.join(name).exists())
-                .ok_or_else(|| other(format!("{}: no name is free", self.path.display())))?;
-            let writer = AttemptWriter::create(&self.path.join(&name), header).map_err(other)?;
-            Ok(Box::new(File { name, writer }))
+            loop {
+                let name = free_name(job, |name| self.path.join(name).exists())
+                    .ok_or_else(|| other(format!("{}: no name is free", self.path.display())))?;
+                match AttemptWriter::create(&self.path.join(&name), header) {
+                    Ok(writer) => return Ok(Box::new(File { name, writer })),
+                    // Another program has taken it since.
+                    Err(AttemptFileError::Exists(_)) => {}
+                    Err(error) => return Err(other(error)),
+                }
+            }
         }
 
         fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble> {

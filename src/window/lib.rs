@@ -1,8 +1,13 @@
 //! The window: a 3D bench and its panels. The only room that names Bevy and egui.
 
+#![cfg_attr(
+    target_family = "wasm",
+    allow(unsafe_code, reason = "what wasm-bindgen writes for the page")
+)]
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_types,
+    clippy::disallowed_macros,
     reason = "screens may look at the clock, and what they draw need not be the same to the bit"
 )]
 

@@ -84,8 +84,8 @@ pub struct Kept {
     pub actions: usize,
     /// Machine time so far, s.
     pub time_s: f64,
-    /// Points, once finished.
-    pub score: Option<f64>,
+    /// Handed in. What it was worth, only doing it again tells.
+    pub finished: bool,
 }
 
 /// One job on offer.

@@ -126,7 +126,7 @@ impl Shop for Workshop {
                 .map(|t| t.scenario.title.clone()),
             actions: attempt.actions.len(),
             time_s: attempt.last().max(end).seconds(),
-            score: attempt.footer.as_ref().map(|footer| footer.score),
+            finished: attempt.footer.is_some(),
         })
     }
 
@@ -259,11 +259,7 @@ impl WorkBench {
         let Some(score) = &self.score else {
             return Ok(Log::Grows(keeping));
         };
-        let footer = Footer {
-            at: self.bench.now(),
-            state: self.bench.machine().state_hash(),
-            score: score.total(),
-        };
+        let footer = Footer::of(&self.bench, score);
         keeping.finish(&footer).map(Log::Ended)
     }
 }

@@ -4,6 +4,7 @@
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_types,
+    clippy::disallowed_macros,
     reason = "a benchmark looks at the clock"
 )]
 

@@ -4,6 +4,7 @@
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_types,
+    clippy::disallowed_macros,
     reason = "a benchmark looks at the clock"
 )]
 
@@ -114,6 +115,7 @@ struct Counting;
 static HELD: AtomicUsize = AtomicUsize::new(0);
 
 // SAFETY: every call goes to the system's allocator unchanged.
+#[allow(unsafe_code, reason = "an allocator that counts has to be one")]
 unsafe impl GlobalAlloc for Counting {
     unsafe fn alloc(&self, layout: Layout) -> *mut u8 {
         HELD.fetch_add(layout.size(), Ordering::Relaxed);

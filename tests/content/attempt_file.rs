@@ -5,7 +5,7 @@ use detent_content::{Problem, disk};
 use detent_simulation::interface::Direction;
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
-use detent_training::record::{Footer, Header};
+use detent_training::record::{Answer, Footer, Header, LATEST};
 use std::fs;
 use std::io::Write;
 use std::path::Path;
@@ -19,7 +19,7 @@ fn footer() -> Footer {
     Footer {
         at: Time(90),
         state: "00c0ffee".to_owned(),
-        score: 87.5,
+        answer: Answer::Shown { score: 87.5 },
     }
 }
 
@@ -88,7 +88,7 @@ fn a_killed_program_loses_at_most_the_action_it_was_writing() {
 fn record_until_killed() {
     let path = std::env::var_os("ATTEMPT").expect("the killing test names the file");
     let mut writer = AttemptWriter::create(Path::new(&path), &header()).expect("it is new");
-    for tick in 0..50_000_000 {
+    for tick in 0..LATEST.0 {
         writer
             .push(Time(tick), &Action::Order(tick.to_string()))
             .expect("there is space");
@@ -101,7 +101,7 @@ fn a_program_that_is_really_killed_leaves_every_earlier_action_behind() {
     let path = folder.path().join("job.attempt");
     let part = folder.path().join("job.attempt.part");
     let mut child = Command::new(std::env::current_exe().expect("this test has a file"))
-        .args(["--exact", "record_until_killed", "--ignored"])
+        .args(["--exact", "attempt_file::record_until_killed", "--ignored"])
         .env("ATTEMPT", &path)
         .stdout(Stdio::null())
         .spawn()
@@ -120,10 +120,10 @@ fn a_program_that_is_really_killed_leaves_every_earlier_action_behind() {
         let expected = (Time(tick as u64), Action::Order(tick.to_string()));
         assert_eq!((timed.at, timed.action.clone()), expected);
     }
-    let (state, score) = ("00".to_owned(), 0.0);
+    let (state, answer) = ("00".to_owned(), Answer::Withheld);
     let at = attempt.last();
     writer
-        .finish(&Footer { at, state, score })
+        .finish(&Footer { at, state, answer })
         .expect("there is space");
     let finished = disk::attempt(&path).expect("finished");
     assert_eq!(finished.actions, attempt.actions);
@@ -151,11 +151,60 @@ fn no_attempt_is_written_over() {
 }
 
 #[test]
+fn two_attempts_that_finish_under_one_name_are_both_kept() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let path = folder.path().join("job.attempt");
+    let writer = AttemptWriter::create(&path, &header()).expect("the folder is empty");
+    // Another program finishes one of this name in the meantime.
+    fs::write(&path, "another attempt").expect("there is space");
+    let part = writer.part().to_owned();
+    let refused = writer.finish(&footer());
+    assert!(
+        matches!(refused, Err(AttemptFileError::Exists(_))),
+        "{refused:?}"
+    );
+    assert_eq!(fs::read(&path).expect("there"), b"another attempt");
+    assert!(disk::attempt(&part).is_ok());
+    assert_eq!(names(folder.path()), ["job.attempt", "job.attempt.part"]);
+}
+
+#[test]
+fn a_new_attempt_can_take_the_place_of_a_broken_off_one_and_never_of_a_finished_one() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let path = folder.path().join("job.attempt");
+    let mut writer = AttemptWriter::create(&path, &header()).expect("the folder is empty");
+    writer.push(Time(1), &Action::Plug).expect("there is space");
+    drop(writer);
+    let writer = AttemptWriter::replace(&path, &header()).expect("it takes its place");
+    let attempt = disk::attempt(writer.part()).expect("new");
+    assert!(attempt.actions.is_empty());
+    writer.finish(&footer()).expect("there is space");
+    let again = AttemptWriter::replace(&path, &header());
+    assert!(
+        matches!(again, Err(AttemptFileError::Exists(_))),
+        "{again:?}"
+    );
+}
+
+#[test]
+#[cfg(unix)]
+fn a_finished_attempt_can_be_read_by_those_who_may_read_other_files_here() {
+    use std::os::unix::fs::PermissionsExt;
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let (path, other) = (folder.path().join("a.attempt"), folder.path().join("other"));
+    fs::write(&other, "").expect("there is space");
+    let writer = AttemptWriter::create(&path, &header()).expect("the folder is empty");
+    writer.finish(&footer()).expect("there is space");
+    let mode = |path: &Path| fs::metadata(path).expect("there").permissions().mode();
+    assert_eq!(mode(&path), mode(&other));
+}
+
+#[test]
 fn what_cannot_be_resumed_says_why() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let path = folder.path().join("job.attempt");
     let none = AttemptWriter::resume(&path);
-    assert!(matches!(none, Err(AttemptFileError::Io { .. })), "{none:?}");
+    assert!(matches!(none, Err(AttemptFileError::File(_))), "{none:?}");
 
     let part = folder.path().join("job.attempt.part");
     fs::write(&part, "not ours\n").expect("there is space");

@@ -3,14 +3,17 @@
 
 use detent_content::{
     Catalogue, ContentError, KnownBoard, Parts, Problem, builtin, read_catalogue, read_checked,
-    read_machine, read_parts, read_scenario,
+    read_machine, read_parts, read_scenario, read_script,
 };
 use detent_simulation::interface::Terminal;
 use detent_simulation::plant::Param;
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
+use detent_training::bench::script::Step;
 use detent_training::lesson::Mains;
-use detent_training::record::{AttemptLog, Damage, Footer, Header, read_attempt};
+use detent_training::record::{
+    Answer, AttemptLog, Damage, Footer, Header, LONGEST_ATTEMPT_BYTES, Seal, read_attempt,
+};
 use proptest::prelude::*;
 use serde::Deserialize;
 
@@ -86,12 +89,22 @@ const SCENARIO: &str = r#"(
     ),
 )"#;
 
+/// Its digest was worked out with Python's hashlib, line by line.
 const ATTEMPT: &str = concat!(
-    "DetentAttempt(format:1,program:\"0.1.0\",scenario:\"scenarios/hum.ron\",scenario_sha256:",
+    "DetentAttempt(format:2,program:\"0.1.0\",scenario:\"scenarios/hum.ron\",scenario_sha256:",
     "\"0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef\",seed:7)\n",
     "(at:100,do:Plug)\n",
     "(at:250,do:Detent(Right))\n",
     "(at:250,do:Probe(mode:Ohms,red:\"drain-pump.1\",black:\"drain-pump.2@board\"))\n",
+    "End(at:900,state:\"00c0ffee\",answer:Shown(score:87.5),digest:",
+    "\"63ac2c28ceaa566e8412852afea0af463b0c777bee0213b6677ff409429b0a1d\")\n",
+);
+
+/// As the first program wrote it.
+const OLD_ATTEMPT: &str = concat!(
+    "DetentAttempt(format:1,program:\"0.1.0\",scenario:\"scenarios/hum.ron\",scenario_sha256:",
+    "\"0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef\",seed:7)\n",
+    "(at:100,do:Plug)\n",
     "End(at:900,state:\"00c0ffee\",score:87.5)\n",
 );
 
@@ -165,7 +178,13 @@ fn bad_catalogue(old: &str, new: &str, line: usize, field: &str) -> Problem {
 #[track_caller]
 fn bad_scenario(old: &str, new: &str, line: usize, field: &str) -> Problem {
     let text = with(SCENARIO, old, new);
-    let error = read_scenario("hum.ron", text.as_bytes(), &catalogue(), &boards());
+    let error = read_scenario(
+        "hum.ron",
+        text.as_bytes(),
+        &catalogue(),
+        &parts(),
+        &boards(),
+    );
     expect(error.expect_err("it is wrong"), "hum.ron", line, field)
 }
 
@@ -196,7 +215,13 @@ fn bad_attempt(file: &str, text: impl AsRef<[u8]>, line: usize, field: &str) -> 
 #[test]
 fn sound_files_are_read() {
     assert_eq!(catalogue().modes.len(), 2);
-    let scenario = read_scenario("hum.ron", SCENARIO.as_bytes(), &catalogue(), &boards());
+    let scenario = read_scenario(
+        "hum.ron",
+        SCENARIO.as_bytes(),
+        &catalogue(),
+        &parts(),
+        &boards(),
+    );
     assert_eq!(scenario.expect("sound").points.proof, 20.0);
 
     let nominal = read_machine("machine.ron", machine().as_bytes()).expect("sound");
@@ -235,6 +260,12 @@ fn mistakes_in_the_list_of_parts() {
     assert!(matches!(problem, Problem::UnknownField { .. }));
     let problem = bad_parts("            price: 40.0,\n", "", 11, "parts[1].price");
     assert_eq!(problem, Problem::MissingField("price".to_owned()));
+    let problem = bad_parts("price: 40.0", "price: 1e308", 15, "parts[1].price");
+    assert!(matches!(problem, Problem::OutOfRange { .. }));
+    let problem = bad_parts("hours: 24.0", "hours: 1e308", 9, "parts[0].wait_hours");
+    assert!(matches!(problem, Problem::OutOfRange { .. }));
+    let problem = bad_parts("machine: 500.0", "machine: 1e308", 2, "rates.new_machine");
+    assert!(matches!(problem, Problem::OutOfRange { .. }));
     let problem = bad_parts("share: 0.2", "share: 1.2", 2, "rates.return_fee_share");
     assert!(matches!(problem, Problem::OutOfRange { found: 1.2, .. }));
     let problem = bad_parts("hour: 30.0", "hour: -3", 2, "rates.labour_per_hour");
@@ -292,6 +323,8 @@ fn mistakes_in_the_catalogue() {
     assert!(matches!(problem, Problem::Nothing(_)));
     let problem = bad_catalogue("Set(0.0)", "Put(0.0)", 8, "modes[0].changes[0].1");
     assert!(matches!(problem, Problem::UnknownName { ref found, .. } if found == "Put"));
+    let problem = bad_catalogue("bad_s: 5.0", "bad_s: 1e308", 21, "modes[1].presence.bad_s");
+    assert!(matches!(problem, Problem::OutOfRange { .. }));
     let problem = bad_catalogue("bad_s: 5.0", "bad_s: 0", 21, "modes[1].presence.bad_s");
     assert!(matches!(problem, Problem::OutOfRange { .. }));
     let problem = bad_catalogue(
@@ -334,10 +367,14 @@ fn mistakes_in_a_scenario() {
     assert!(matches!(problem, Problem::UnknownBoard { ref known, .. } if known == "arc"));
     let problem = bad_scenario("V120Hz60", "V999", 9, "mains");
     assert!(matches!(problem, Problem::UnknownName { .. }));
-    let problem = bad_scenario("seed: 7", "seed: 18446744073709551616", 10, "seed");
-    assert!(matches!(problem, Problem::Syntax(_)));
-    let problem = bad_scenario("seed: 7", "seed: -7", 10, "seed");
-    assert!(matches!(problem, Problem::Syntax(_)));
+    for seed in ["18446744073709551616", "-7"] {
+        let problem = bad_scenario("seed: 7", &format!("seed: {seed}"), 10, "seed");
+        let said = problem.to_string();
+        assert!(
+            said.contains(seed) && said.ends_with("from 0 to 18446744073709551615"),
+            "{said}"
+        );
+    }
     let problem = bad_scenario("0.5", "1.5", 15, "dial_wear");
     assert!(matches!(problem, Problem::OutOfRange { found: 1.5, .. }));
     let problem = bad_scenario("31]", "32]", 16, "stale_codes[1]");
@@ -345,11 +382,31 @@ fn mistakes_in_a_scenario() {
     let problem = bad_scenario("31]", "100]", 16, "stale_codes[1]");
     assert!(matches!(problem, Problem::OutOfRange { found: 100.0, .. }));
     let problem = bad_scenario("31]", "256]", 16, "stale_codes[1]");
-    assert!(matches!(problem, Problem::Syntax(_)));
+    assert!(problem.to_string().ends_with("from 0 to 255"), "{problem}");
     let problem = bad_scenario("180.0", "0", 18, "budget");
     assert!(matches!(problem, Problem::OutOfRange { .. }));
     let problem = bad_scenario("40.0", "-40", 17, "par_minutes");
     assert!(matches!(problem, Problem::OutOfRange { .. }));
+    for (old, field, line) in [("180.0", "budget", 18), ("40.0", "par_minutes", 17)] {
+        let problem = bad_scenario(old, "1e308", line, field);
+        assert!(matches!(problem, Problem::OutOfRange { .. }), "{problem}");
+    }
+    // The pump costs 60, 2 and 20 min of ordering and fitting and 3 min of report at 30 an hour 12.50.
+    let problem = bad_scenario("180.0", "72", 18, "budget");
+    let (found, least) = (72.0, 72.5);
+    assert_eq!(problem, Problem::TooLittleMoney { found, least });
+    let problem = bad_scenario("40.0", "24.9", 17, "par_minutes");
+    let (found, least) = (24.9, 25.0);
+    assert_eq!(problem, Problem::TooLittleTime { found, least });
+    let problem = bad_scenario("proof: 20", "proof: 19", 19, "points");
+    assert!(matches!(problem, Problem::OutOfRange { found: 99.0, .. }));
+    let problem = bad_scenario(
+        "\"drain-pump.open-winding\"",
+        "\"drain-pump.seized\"",
+        13,
+        "fault[1]",
+    );
+    assert!(matches!(problem, Problem::Repeated { first_line: 12, .. }));
     let problem = bad_scenario("proof: 20", "proof: -1", 22, "points.proof");
     assert!(matches!(problem, Problem::OutOfRange { .. }));
     let problem = bad_scenario("\"Zumba y el agua no sale.\"", "\" \"", 5, "complaint.es");
@@ -364,7 +421,7 @@ fn mistakes_in_a_scenario() {
 fn a_message_says_what_to_do() {
     let text = with(SCENARIO, "\"drain-pump.seized\"", "\"x\"");
     let file = "scenarios/hum.ron";
-    let error = read_scenario(file, text.as_bytes(), &catalogue(), &boards());
+    let error = read_scenario(file, text.as_bytes(), &catalogue(), &parts(), &boards());
     assert_eq!(
         error.expect_err("no such mode").to_string(),
         "scenarios/hum.ron:12: fault[0]: no failure mode is called \"x\"; \
@@ -486,10 +543,10 @@ fn damaged_attempts() {
     assert_eq!(bad_attempt(sound, SCENARIO, 1, ""), Damage::Foreign);
     assert_eq!(bad_attempt(part, &ATTEMPT[..20], 1, ""), Damage::Truncated);
 
-    let newer = with(ATTEMPT, "format:1,", "format:2,mood:Fine(5),");
+    let newer = with(ATTEMPT, "format:2,", "format:3,mood:Fine(5),");
     let problem = bad_attempt(sound, newer, 1, "format");
-    assert_eq!(problem, Damage::NewerFormat { found: 2, known: 1 });
-    let never = with(ATTEMPT, "format:1", "format:0");
+    assert_eq!(problem, Damage::NewerFormat { found: 3, known: 2 });
+    let never = with(ATTEMPT, "format:2", "format:0");
     assert_eq!(
         bad_attempt(sound, never, 1, "format"),
         Damage::NoSuchFormat(0)
@@ -527,9 +584,22 @@ fn damaged_attempts() {
     ));
     let score = with(ATTEMPT, "87.5", "NaN");
     assert_eq!(
-        bad_attempt(sound, score, 5, "score"),
+        bad_attempt(sound, score, 5, "answer.score"),
         Damage::NotFinite("NaN".to_owned())
     );
+    let digest = with(ATTEMPT, "digest:\"", "digest:\"x");
+    assert!(matches!(
+        bad_attempt(sound, digest, 5, "digest"),
+        Damage::NotAHash(_)
+    ));
+    let undigested = with(OLD_ATTEMPT, "format:1", "format:2");
+    let error = read_attempt(sound, undigested.as_bytes()).expect_err("an end of the old format");
+    assert_eq!(error.line, 3, "{error}");
+    let long = vec![b' '; LONGEST_ATTEMPT_BYTES + 1];
+    assert!(matches!(
+        bad_attempt(sound, long, 1, ""),
+        Damage::TooLong { .. }
+    ));
     let state = with(ATTEMPT, "00c0ffee", "coffee");
     assert!(matches!(
         bad_attempt(sound, state, 5, "state"),
@@ -564,6 +634,104 @@ fn damaged_attempts() {
 }
 
 #[test]
+fn the_digest_of_an_attempt_tells_every_change() {
+    let seal = |text: &str| read_attempt("a.attempt", text.as_bytes()).map(|attempt| attempt.seal);
+    assert_eq!(seal(ATTEMPT), Ok(Seal::Holds));
+    for (old, new) in [
+        ("0.1.0", "0.1.1"),
+        ("scenarios/hum.ron", "scenarios/hem.ron"),
+        ("\"0123456789", "\"0123456788"),
+        ("seed:7", "seed:8"),
+        ("at:100", "at:101"),
+        ("Right", "Left"),
+        ("(at:100,do:Plug)\n", ""),
+        (
+            "(at:100,do:Plug)\n",
+            "(at:100,do:Plug)\n(at:100,do:Unplug)\n",
+        ),
+        ("at:900", "at:901"),
+        ("00c0ffee", "00c0ffef"),
+        ("87.5", "88.5"),
+        ("Shown(score:87.5)", "Withheld"),
+    ] {
+        assert_eq!(seal(&with(ATTEMPT, old, new)), Ok(Seal::Broken), "{new}");
+    }
+}
+
+#[test]
+fn an_attempt_of_the_first_format_is_read_and_gone_on_with() {
+    let old = read_attempt("a.attempt", OLD_ATTEMPT.as_bytes()).expect("it is still read");
+    assert_eq!(old.seal, Seal::Without);
+    let score = 87.5;
+    let footer = old.footer.expect("finished");
+    assert_eq!(footer.answer, Answer::Shown { score });
+    let end = OLD_ATTEMPT.find("End").expect("it has an end");
+    let part = &OLD_ATTEMPT.as_bytes()[..end];
+    let attempt = read_attempt("a.part", part).expect("a part");
+    let log = AttemptLog::resume(part.to_vec(), &attempt).expect("not finished");
+    let bytes = log.finish(&footer).expect("memory does not fail");
+    assert_eq!(bytes, OLD_ATTEMPT.as_bytes());
+}
+
+#[test]
+fn a_byte_order_mark_is_skipped() {
+    let marked = |text: &str| format!("\u{feff}{text}").into_bytes();
+    assert_eq!(read_parts("p", &marked(PARTS)), Ok(parts()));
+    assert!(read_catalogue("c", &marked(CATALOGUE), &parts()).is_ok());
+    assert!(read_machine("m", &marked(&machine())).is_ok());
+    assert!(read_scenario("s", &marked(SCENARIO), &catalogue(), &parts(), &boards()).is_ok());
+    let script = read_script("s", &marked("Unplug\n")).expect("a script");
+    assert_eq!(script, [(1, Step::Do(Action::Unplug))]);
+    let bytes = marked(ATTEMPT);
+    let attempt = read_attempt("a", &bytes).expect("an attempt");
+    assert_eq!(
+        (attempt.seal, attempt.whole_bytes),
+        (Seal::Holds, bytes.len())
+    );
+    // What stands behind it keeps its place, and a mark alone is nothing.
+    let error = read_script("s", &marked("Unplug\nKick\n")).expect_err("no such step");
+    assert_eq!((error.line, error.column), (2, 1));
+    assert_eq!(
+        read_parts("p", &marked("")).expect_err("nothing").problem,
+        Problem::Empty
+    );
+}
+
+#[test]
+fn a_script_that_no_job_has_time_for_is_refused_at_its_line() {
+    for line in [
+        "Wait(s: 10000000)",
+        "Wait(s: 18446744073709551615)",
+        "Watch(s: 10000000)",
+        "Until(what: Idle, limit_s: 10000000)",
+        "Until(what: Idle, limit_s: 18446744073709551615)",
+        "Rest(ms: 10000000000)",
+        "Rest(ms: 18446744073709551615)",
+        "Hold(button: Start, ms: 10000000000)",
+        "Turn(way: Left, detents: 1, every_ms: 10000000000)",
+        "Turn(way: Left, detents: 255, every_ms: 18446744073709551615)",
+        "Point(to: 3, every_ms: 10000000000)",
+    ] {
+        let text = format!("Wait(s: 1)\n{line}\n");
+        let error = read_script("long.script", text.as_bytes()).expect_err(line);
+        assert_eq!(error.line, 2, "{line}: {error}");
+        assert!(error.to_string().contains("48 h"), "{line}: {error}");
+    }
+    // A day is no mistake, and three of them are, at the line that is too much.
+    let day = "Wait(s: 86400)\n";
+    assert!(read_script("a.script", day.as_bytes()).is_ok());
+    let error = read_script("a.script", day.repeat(3).as_bytes()).expect_err("three days");
+    assert_eq!(error.line, 3);
+}
+
+#[test]
+fn an_attempt_that_outlasts_the_longest_job_is_refused_at_its_line() {
+    let late = with(ATTEMPT, "at:100,", "at:1000000000,");
+    let problem = bad_attempt("hum.attempt", late, 2, "at");
+    assert!(matches!(problem, Damage::TooLate(_)));
+}
+
+#[test]
 fn an_attempt_at_a_scenario_that_was_changed_is_refused() {
     let header = Header::new("scenarios/hum.ron", SCENARIO, 7);
     let mut log = AttemptLog::begin(Vec::new(), &header).expect("memory does not fail");
@@ -592,7 +760,7 @@ fn read_everything(bytes: &[u8]) {
     if let Err(e) = read_machine("f", bytes) {
         place(e.line, e.column);
     }
-    if let Err(e) = read_scenario("f", bytes, &catalogue(), &boards()) {
+    if let Err(e) = read_scenario("f", bytes, &catalogue(), &parts(), &boards()) {
         place(e.line, e.column);
     }
     for file in ["f.attempt", "f.part"] {
@@ -687,15 +855,18 @@ fn the_end_of_an_attempt_keeps_every_bit_of_the_score() {
     for score in [0.1 + 0.2, 1.0 / 3.0, 100.0, 0.0, 5e-324] {
         let header = Header::new("s.ron", "", 0);
         let log = AttemptLog::begin(Vec::new(), &header).expect("memory does not fail");
-        let (at, state) = (Time(3), "ff".to_owned());
+        let (at, state, answer) = (Time(3), "ff".to_owned(), Answer::Shown { score });
         let bytes = log
-            .finish(&Footer { at, state, score })
+            .finish(&Footer { at, state, answer })
             .expect("memory does not fail");
         let read = read_attempt("a", &bytes)
             .expect("just written")
             .footer
             .expect("finished");
-        assert_eq!(read.score.to_bits(), score.to_bits());
+        let Answer::Shown { score: again } = read.answer else {
+            panic!("it was shown");
+        };
+        assert_eq!(again.to_bits(), f64::to_bits(score));
     }
 }
 

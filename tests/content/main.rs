@@ -1,5 +1,12 @@
 //! The readers of files, and the files that come with the program.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    clippy::disallowed_macros,
+    reason = "tests open files, run programs, share what is slow to make, and print"
+)]
+
 mod attempt_file;
 mod files;
 mod text_keys;

@@ -1,9 +1,18 @@
 //! The program as its users start it: command line, window and page.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    clippy::disallowed_macros,
+    reason = "tests open files, run programs, share what is slow to make, and print"
+)]
+
 mod best;
 mod browser;
+mod files;
 mod jobs;
 #[cfg(feature = "window")]
 mod pictures;
+mod schema;
 #[path = "../stage/mod.rs"]
 mod stage;

@@ -1,5 +1,12 @@
 //! The simulation against published values, reference programs and its own promises.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    clippy::disallowed_macros,
+    reason = "tests open files, run programs, share what is slow to make, and print"
+)]
+
 mod boards;
 mod imports;
 mod loads;

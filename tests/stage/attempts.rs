@@ -3,7 +3,7 @@
 use detent_content::{Shelf, Titled};
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
 use detent_training::bench::script::{Step, entry_steps};
-use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report};
+use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Verdict};
 use detent_training::lesson::{judge, set_up};
 use detent_training::record::{AttemptLog, Footer, Header};
 use rand::{Rng, SeedableRng};
@@ -13,8 +13,10 @@ use rand_chacha::ChaCha8Rng;
 pub struct Recorded {
     /// The attempt as its file would hold it.
     pub bytes: Vec<u8>,
-    /// State and score.
+    /// Where it ended.
     pub footer: Footer,
+    /// Points.
+    pub score: f64,
     /// Actions in it.
     pub actions: usize,
 }
@@ -40,6 +42,7 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
         advice: Advice::ALL[below(Advice::ALL.len())],
         part: Some(part),
         proof,
+        verdict: Verdict::CausesNamed,
     };
     bench
         .act(&Action::Report(report))
@@ -50,14 +53,12 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
     for (at, action) in bench.history().iter() {
         log.push(at, action).expect("memory takes it");
     }
-    let footer = Footer {
-        at: bench.now(),
-        state: bench.machine().state_hash(),
-        score: judge(scenario, &bench).total(),
-    };
+    let score = judge(scenario, &bench);
+    let footer = Footer::of(&bench, &score);
     Recorded {
         bytes: log.finish(&footer).expect("memory takes it"),
         footer,
+        score: score.total(),
         actions: bench.history().len(),
     }
 }

@@ -5,7 +5,9 @@ use crate::stage::{MAINS, Stage};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::{FailureMode, Op, Param, Presence};
 use detent_simulation::units::Span;
-use detent_training::bench::{Action, Advice, Bench, Caution, Finding, Happening, Refusal, Report};
+use detent_training::bench::{
+    Action, Advice, Bench, Caution, Finding, Happening, Refusal, Report, Verdict,
+};
 use detent_training::lesson::survey::{bench_with, recalibrate, wash};
 use detent_training::lesson::{Dimension, Hidden, LossKind, Mains, judge, set_up};
 
@@ -208,6 +210,7 @@ fn two_faults_at_once_are_both_cured_and_judged() {
             part: Some("P-1801".to_owned()),
             proof: Vec::new(),
             advice: Advice::KeepTapOpen,
+            verdict: Verdict::CausesNamed,
         };
         bench.act(&Action::Report(report)).expect("handed in");
         let score = judge(&scenario, &bench);

@@ -1,5 +1,12 @@
 //! The bench, its score, its record and what is advised.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    clippy::disallowed_macros,
+    reason = "tests open files, run programs, share what is slow to make, and print"
+)]
+
 mod by_hand;
 mod counter;
 mod course;

@@ -4,7 +4,7 @@
 use crate::stage::Stage;
 use detent_simulation::interface::{Connector, Pin};
 use detent_simulation::units::Span;
-use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report};
+use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Verdict};
 use detent_training::lesson::{
     Course, CoursePart, Dimension, Hidden, LossKind, Mains, Scenario, judge, set_up,
 };
@@ -38,6 +38,7 @@ fn report(causes: &[&str], part: Option<&str>, advice: Advice) -> Action {
         part: part.map(str::to_owned),
         proof: Vec::new(),
         advice,
+        verdict: Verdict::CausesNamed,
     })
 }
 

@@ -61,9 +61,19 @@ impl Span {
         Span(ms.div_ceil(TICK_MS))
     }
 
-    /// Whole seconds.
+    /// Whole seconds; more than can be counted are the most that can.
     pub const fn from_s(s: u64) -> Span {
-        Span(s * TICKS_PER_S)
+        Span(s.saturating_mul(TICKS_PER_S))
+    }
+
+    /// The sum, or the longest span that can be counted.
+    pub const fn saturating_add(self, other: Span) -> Span {
+        Span(self.0.saturating_add(other.0))
+    }
+
+    /// So many of them, or the longest span that can be counted.
+    pub const fn saturating_mul(self, times: u64) -> Span {
+        Span(self.0.saturating_mul(times))
     }
 
     /// Length in milliseconds.

@@ -45,6 +45,10 @@ pub fn fitting(component: Component) -> Span {
     Span::from_s(minutes * 60)
 }
 
+/// The longest that a job's machine time may grow, the customer's last wash included; waits for parts
+/// are counted apart. Two days and nights: our own choice, many times what any job takes.
+pub const LONGEST_JOB: Span = Span::from_s(48 * 3600);
+
 /// Time to write the report, s.
 pub const REPORT_S: u64 = 180;
 /// Price of a new meter fuse, whole units of money.

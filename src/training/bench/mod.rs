@@ -19,6 +19,6 @@ pub use landmark::{Landmark, LandmarkKind};
 pub use log::{BenchLog, Entries, LogEntry, Repair};
 pub use meter::MeterTest;
 pub use part::{Condition, Part, Rates, cure, current};
-pub use report::{Advice, Report};
+pub use report::{Advice, Report, Verdict};
 pub use view::{BenchView, Caution, Event, Happening, PartInHand, Reading, Refusal, SignalWord};
 pub use workplace::{Bench, FLOOD_MM, Setup, TOUCH_V};

@@ -14,11 +14,22 @@ names! {
     }
 }
 
+/// What a report concludes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Verdict {
+    /// It names what failed; one that names nothing concludes nothing.
+    #[default]
+    CausesNamed,
+    /// Nothing is wrong with the machine.
+    NothingWrong,
+    /// The job is given up.
+    GivenUp,
+}
+
 /// The written report at the end of the job.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Report {
-    /// The failure modes named as causes; none of them for "nothing wrong". Older reports say `cause`
-    /// and name one or none.
+    /// The failure modes named as causes. Older reports say `cause` and name one or none.
     #[serde(alias = "cause", deserialize_with = "one_or_more")]
     pub causes: Vec<String>,
     /// The part that was needed, or none.
@@ -28,6 +39,20 @@ pub struct Report {
     /// What the customer is told.
     #[serde(default = "no_advice")]
     pub advice: Advice,
+    /// What it concludes.
+    #[serde(default)]
+    pub verdict: Verdict,
+}
+
+impl Report {
+    /// Whether it comes to a conclusion: it names a cause, says that nothing is wrong, or gives the job up.
+    /// Only such a report is answered.
+    pub fn concludes(&self) -> bool {
+        match self.verdict {
+            Verdict::CausesNamed => !self.causes.is_empty(),
+            Verdict::NothingWrong | Verdict::GivenUp => true,
+        }
+    }
 }
 
 fn no_advice() -> Advice {

@@ -1,11 +1,12 @@
 //! Steps of a script: single actions, and the small sequences that hands make of them.
 
 use super::action::Action;
+use super::cost::{self, LONGEST_JOB};
 use super::view::Refusal;
 use super::workplace::Bench;
 use detent_simulation::controller::{ControlMode, Gesture, GestureStep, LidMove};
 use detent_simulation::interface::{Button, Direction};
-use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use serde::{Deserialize, Serialize};
 
 /// A tap on a button, from down to up.
@@ -133,6 +134,23 @@ pub enum StepError {
         /// How long, s.
         limit_s: u64,
     },
+    /// The job would outlast the longest that there is.
+    #[error(
+        "this step would carry the job beyond its longest machine time, {} h: wait for less",
+        hours(LONGEST_JOB)
+    )]
+    TooLong,
+    /// A single step that no job has time for.
+    #[error(
+        "this step may take {} h and no job has more than {} h of machine time: write a shorter time",
+        hours(*.0), hours(LONGEST_JOB)
+    )]
+    StepTooLong(Span),
+}
+
+/// Whole hours, rounded up.
+fn hours(span: Span) -> u64 {
+    span.0.div_ceil(3600 * TICKS_PER_S)
 }
 
 impl Condition {
@@ -157,11 +175,59 @@ impl Condition {
 }
 
 impl Step {
+    /// The longest that it can take. The way to a position is not known before it is gone: the longest
+    /// there is counts.
+    fn longest(&self) -> Span {
+        let presses = |times: u64, every_ms: u64| Span::from_ms(every_ms).saturating_mul(times);
+        match self {
+            Step::Until { limit_s, .. } => Span::from_s(*limit_s),
+            Step::Point { every_ms, .. } => {
+                let each = TAP
+                    .saturating_add(NEXT)
+                    .saturating_mul(u64::from(MOST_STEPS));
+                presses(u64::from(MOST_STEPS), *every_ms).saturating_add(each)
+            }
+            Step::PowerDown => Span::from_s(FORGETS_S),
+            _ => self.shortest(),
+        }
+    }
+
+    /// The least that it takes.
+    fn shortest(&self) -> Span {
+        match self {
+            Step::Turn {
+                detents, every_ms, ..
+            } => Span::from_ms(*every_ms).saturating_mul(u64::from(*detents)),
+            Step::Tap(_) => TAP.saturating_add(NEXT),
+            Step::Hold { ms, .. } => Span::from_ms(*ms).saturating_add(NEXT),
+            Step::Wait { s } | Step::Watch { s } => Span::from_s(*s),
+            Step::Rest { ms } => Span::from_ms(*ms),
+            Step::Do(action) => cost::span(action),
+            Step::Look | Step::Point { .. } | Step::PowerDown | Step::Until { .. } => Span::ZERO,
+        }
+    }
+
+    /// Adds the least that this step takes to `so_far`, what the steps before it take at least.
+    ///
+    /// # Errors
+    /// No job has time for it.
+    pub fn add_to(&self, so_far: Span) -> Result<Span, StepError> {
+        if self.longest() > LONGEST_JOB {
+            return Err(StepError::StepTooLong(self.longest()));
+        }
+        let sum = so_far.saturating_add(self.shortest());
+        if sum > LONGEST_JOB {
+            return Err(StepError::TooLong);
+        }
+        Ok(sum)
+    }
+
     /// Does it. Time passes on the bench.
     ///
     /// # Errors
-    /// The bench refuses an action, or a wait runs out.
+    /// The bench refuses an action, a wait runs out, or there is no time for it: then nothing was done.
     pub fn run(&self, bench: &mut Bench) -> Result<(), StepError> {
+        self.add_to(bench.now().since(Time::ZERO))?;
         match self {
             Step::Do(action) => bench.act(action)?,
             Step::Turn {
@@ -220,7 +286,10 @@ impl Step {
             Step::Wait { s } | Step::Watch { s } => bench.wait(Span::from_s(*s)),
             Step::Rest { ms } => bench.wait(Span::from_ms(*ms)),
             Step::Until { what, limit_s } => {
-                for _ in 0..limit_s * TICKS_PER_S {
+                for _ in 0..Span::from_s(*limit_s).0 {
+                    if bench.now().since(Time::ZERO) >= LONGEST_JOB {
+                        return Err(StepError::TooLong);
+                    }
                     if what.holds(bench) {
                         return Ok(());
                     }

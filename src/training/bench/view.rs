@@ -4,7 +4,7 @@ use super::action::{Grip, MeterMode};
 use super::display::Display;
 use super::log::BenchLog;
 use super::meter;
-use detent_simulation::interface::{Component, Connector, Pin};
+use detent_simulation::interface::{Button, Component, Connector, Pin};
 use detent_simulation::machine::MachineView;
 use detent_simulation::names;
 use detent_simulation::units::Time;
@@ -181,6 +181,9 @@ pub enum Refusal {
     /// There is no such connector on this machine.
     #[error("this machine has no connector {0:?}")]
     NoConnector(Connector),
+    /// The panel has no such button.
+    #[error("this panel has no button {0:?}: `detent sheet` shows what it has")]
+    NoButton(Button),
     /// The counter does not sell this.
     #[error("the parts counter has no part \"{0}\"")]
     NoPart(String),

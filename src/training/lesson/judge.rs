@@ -6,7 +6,7 @@ use super::loss::Loss;
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{
-    Action, Advice, Bench, Display, LandmarkKind, LogEntry, MeterMode, Report, TOUCH_V,
+    Action, Advice, Bench, Display, LandmarkKind, LogEntry, MeterMode, Report, TOUCH_V, Verdict,
 };
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::interface::{Component, Pin};
@@ -266,7 +266,9 @@ impl Judge<'_> {
         let truth: Vec<String> = self.bench.hidden().iter().map(|m| m.id.clone()).collect();
         let said = report.causes.clone();
         let all_in = |some: &[String], others: &[String]| some.iter().all(|id| others.contains(id));
-        if !(all_in(&said, &truth) && all_in(&truth, &said)) {
+        // Who gives up a sound machine has not found that it is sound.
+        let gave_up_a_sound_one = truth.is_empty() && report.verdict == Verdict::GivenUp;
+        if !(all_in(&said, &truth) && all_in(&truth, &said)) || gave_up_a_sound_one {
             self.lose(self.end(), Loss::WrongCause { said, truth });
         }
     }

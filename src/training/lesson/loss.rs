@@ -271,6 +271,10 @@ impl Loss {
                 let right = truth.iter().filter(|id| said.contains(id)).count();
                 let wrong = said.iter().filter(|id| !truth.contains(id)).count();
                 let missed = truth.len() - right;
+                if truth.is_empty() {
+                    // A sound machine was given up, or something named that it does not have.
+                    return WRONG_CAUSE;
+                }
                 WRONG_CAUSE * (wrong + missed) as f64 / (wrong + truth.len()) as f64
             }
             Loss::WrongPartNamed { .. } => 0.15,

@@ -5,7 +5,7 @@ use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, Step, StepError, entry_steps};
 use crate::bench::{
-    Action, Advice, Bench, Display, FLOOD_MM, Grip, LandmarkKind, MeterMode, Report,
+    Action, Advice, Bench, Display, FLOOD_MM, Grip, LandmarkKind, MeterMode, Report, Verdict,
 };
 use detent_simulation::controller::{ControlMode, Routine, Signs};
 use detent_simulation::interface::{Button, Component, Direction, Pin, Side, Terminal};
@@ -338,11 +338,17 @@ impl Technician<'_> {
         proof: Vec<usize>,
         advice: Advice,
     ) -> Done {
+        let verdict = if causes.is_empty() {
+            Verdict::NothingWrong
+        } else {
+            Verdict::CausesNamed
+        };
         self.act(Action::Report(Report {
             causes,
             part,
             proof,
             advice,
+            verdict,
         }))?;
         Ok(())
     }

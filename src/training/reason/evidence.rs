@@ -2,7 +2,7 @@
 //! 0 is the sound machine, hypothesis n + 1 failure mode n of the catalogue. Readings are taken as drawn one
 //! by one: that a fault which comes and goes stays away for a whole visit counts for too little.
 
-use crate::bench::{Bench, Display, Finding, Grip, LandmarkKind, MeterMode, look, meter};
+use crate::bench::{Bench, Display, Finding, Grip, Landmark, LandmarkKind, MeterMode, look, meter};
 use crate::lesson::{Library, MachineState, survey};
 use detent_simulation::controller::ControlMode;
 use detent_simulation::interface::{Component, Pin, Rating};
@@ -42,6 +42,9 @@ pub enum End {
     Open,
     /// The console is dark.
     Dark,
+    /// Nothing was started: a worn dial slipped, so that the program which the customer meant was never
+    /// asked for. That says nothing about the rest of the machine.
+    NotAskedFor,
 }
 
 /// What is left to see after a run: how it ended and the codes that it stored, newest first.
@@ -56,7 +59,12 @@ pub struct Outcome {
 impl Outcome {
     /// Of the customer's wash, as the bench stands after it.
     pub fn of_wash(bench: &Bench) -> Outcome {
-        Outcome::of(bench, LandmarkKind::ProgramFinished)
+        let outcome = Outcome::of(bench, LandmarkKind::ProgramFinished);
+        if outcome.end == End::Open && slipped(bench) {
+            let (end, codes) = (End::NotAskedFor, Vec::new());
+            return Outcome { end, codes };
+        }
+        outcome
     }
 
     fn of(bench: &Bench, finished: LandmarkKind) -> Outcome {
@@ -77,6 +85,15 @@ impl Outcome {
         let codes = fresh.map(|c| c.code).collect();
         Outcome { end, codes }
     }
+}
+
+/// Whether the control stands at another program than the dial points at and has started none.
+fn slipped(bench: &Bench) -> bool {
+    let machine = bench.machine();
+    let started = |l: &Landmark| l.kind == LandmarkKind::ProgramStarted;
+    machine.board().panel.selector.turn().is_some()
+        && machine.control().position() != machine.plant().dial_position()
+        && !bench.landmarks().iter().any(started)
 }
 
 /// Where a standard reading is taken.
@@ -311,6 +328,9 @@ impl Table {
     /// Likelihood of the end of a wash under each hypothesis: the share of its runs that ended so, and
     /// [`FLOOR`] spread over all that was ever seen.
     pub fn wash(&self, outcome: &Outcome) -> Vec<f64> {
+        if outcome.end == End::NotAskedFor {
+            return vec![1.0; self.seen.len()];
+        }
         let runs: Vec<Vec<(f64, &Outcome)>> =
             (self.seen.iter()).map(|s| even(s.washes.iter())).collect();
         likelihood(&runs, &outcome)

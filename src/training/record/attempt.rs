@@ -1,20 +1,29 @@
 //! An attempt, and reading it back from bytes.
 
 use super::PART;
+use super::chain::{Chain, sha256_hex};
 use super::error::{Damage, RecordError};
 use super::ron_text::{self, Misfit, Outline};
-use crate::bench::Action;
+use crate::bench::cost::LONGEST_JOB;
+use crate::bench::{Action, Bench};
+use crate::lesson::Score;
 use detent_simulation::units::{Span, Time};
 use ron::extensions::Extensions;
 use serde::{Deserialize, Serialize};
-use sha2::{Digest, Sha256};
 
-/// Newest format of the file that this program reads and writes.
-pub const FORMAT: u32 = 1;
+/// Newest format of the file that this program reads and writes. Format 1 had no digest and always told
+/// the score; it is still read and replayed.
+pub const FORMAT: u32 = 2;
+/// The first format whose end carries a digest.
+const SEALED_FORMAT: u32 = 2;
 
-/// Latest moment in an attempt: thirty days of machine time. It keeps a damaged file from asking
-/// for a replay without end.
-pub const LATEST: Time = Time(Span::from_s(30 * 24 * 3600).0);
+/// Largest file of an attempt, bytes. The longest job at ten deeds in each second, a knob turned without
+/// rest, makes 40 bytes a deed and so 69 million; nobody's hands come near it.
+pub const LONGEST_ATTEMPT_BYTES: usize = 72 << 20;
+
+/// Latest moment in an attempt: what was begun in the longest job may be done and reported within an
+/// hour. It keeps a damaged file from asking for a replay without end.
+pub const LATEST: Time = Time(LONGEST_JOB.saturating_add(Span::from_s(3600)).0);
 
 /// First line of the file.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -56,7 +65,7 @@ pub struct Timed {
     pub action: Action,
 }
 
-/// Last line of a finished file.
+/// The end of an attempt. In the file a digest of all lines stands behind it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Footer {
@@ -64,8 +73,68 @@ pub struct Footer {
     pub at: Time,
     /// Hash of the machine's state at that moment, hexadecimal.
     pub state: String,
-    /// Total of the score, points.
-    pub score: f64,
+    /// Whether the answer was shown.
+    pub answer: Answer,
+}
+
+/// Whether the hidden fault, the codes and the score were shown: only to whoever has handed in a report
+/// that comes to a conclusion.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum Answer {
+    /// Nothing was shown.
+    Withheld,
+    /// It was shown.
+    Shown {
+        /// Total of the score, points.
+        score: f64,
+    },
+}
+
+impl Footer {
+    /// The end of the attempt on this bench, worth `score`.
+    pub fn of(bench: &Bench, score: &Score) -> Footer {
+        let score = score.total();
+        let answer = match bench.report() {
+            Some(report) if report.concludes() => Answer::Shown { score },
+            _ => Answer::Withheld,
+        };
+        Footer {
+            at: bench.now(),
+            state: bench.machine().state_hash(),
+            answer,
+        }
+    }
+}
+
+/// Last line of the file.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct SealedFooter {
+    at: Time,
+    state: String,
+    answer: Answer,
+    digest: String,
+}
+
+/// Last line of a file of format 1.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct UnsealedFooter {
+    at: Time,
+    state: String,
+    score: f64,
+}
+
+/// Whether the lines of a finished attempt are those that were recorded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Seal {
+    /// There is no digest: the attempt is not finished, or of format 1.
+    Without,
+    /// The digest at the end is that of the lines.
+    Holds,
+    /// It is another: a line was changed, added or taken away.
+    Broken,
 }
 
 /// A recorded attempt.
@@ -77,10 +146,14 @@ pub struct Attempt {
     pub actions: Vec<Timed>,
     /// The end, when the attempt was finished.
     pub footer: Option<Footer>,
+    /// Whether the lines are those that were recorded.
+    pub seal: Seal,
     /// The last line was torn, as by a killed program, and was left out.
     pub torn: bool,
     /// Bytes up to the end of the last whole line: where a resumed log goes on.
     pub whole_bytes: usize,
+    /// Digest of the whole lines, for going on.
+    pub(super) chain: Chain,
 }
 
 impl Attempt {
@@ -88,6 +161,11 @@ impl Attempt {
     pub fn last(&self) -> Time {
         let action = self.actions.last().map_or(Time::ZERO, |timed| timed.at);
         self.footer.as_ref().map_or(action, |footer| footer.at)
+    }
+
+    /// The line of the end.
+    pub(super) fn end_line(&self) -> usize {
+        self.actions.len() + 2
     }
 
     /// Refuse a scenario whose text is not the one that was attempted. `file` names the attempt.
@@ -109,14 +187,6 @@ impl Attempt {
     }
 }
 
-/// SHA-256 as lower-case hexadecimal digits.
-pub fn sha256_hex(bytes: &[u8]) -> String {
-    Sha256::digest(bytes)
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
-}
-
 /// Read an attempt. A file whose name ends in `.part` may lack its end, and its last line may be
 /// torn; in any other file both are damage.
 ///
@@ -129,6 +199,13 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
         field: field.to_owned(),
         problem,
     };
+    if bytes.len() > LONGEST_ATTEMPT_BYTES {
+        let most = LONGEST_ATTEMPT_BYTES;
+        return Err(error(1, "", Damage::TooLong { most }));
+    }
+    let text = bytes.strip_prefix(BYTE_ORDER_MARK).unwrap_or(bytes);
+    let mark = bytes.len() - text.len();
+    let bytes = text;
     if bytes.is_empty() {
         return Err(error(1, "", Damage::Empty));
     }
@@ -165,6 +242,8 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
     };
 
     let header = read_header(first).map_err(|(field, problem)| error(1, &field, problem))?;
+    let mut chain = Chain::begin(first);
+    let mut seal = Seal::Without;
     let mut actions: Vec<Timed> = Vec::new();
     let mut footer: Option<Footer> = None;
     let mut before = Time::ZERO;
@@ -174,8 +253,12 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
             return Err(error(number, "", Damage::AfterEnd));
         }
         let at = if line.starts_with(FOOTER) {
-            let end =
-                read_footer(line).map_err(|(field, problem)| error(number, &field, problem))?;
+            let (end, digest) = read_footer(line, header.format)
+                .map_err(|(field, problem)| error(number, &field, problem))?;
+            if let Some(digest) = digest {
+                let same = seal_of(&mut chain, &end).is_ok_and(|sound| sound == digest);
+                seal = if same { Seal::Holds } else { Seal::Broken };
+            }
             let at = end.at;
             footer = Some(end);
             at
@@ -183,6 +266,7 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
             let timed: Timed =
                 read_line(line).map_err(|(field, problem)| error(number, &field, problem))?;
             let at = timed.at;
+            chain.link(line);
             actions.push(timed);
             at
         };
@@ -206,9 +290,45 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
         header,
         actions,
         footer,
+        seal,
         torn,
-        whole_bytes,
+        whole_bytes: mark + whole_bytes,
+        chain,
     })
+}
+
+/// What some editors put in front of a text, in UTF-8.
+const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
+
+/// The digest that belongs behind this end.
+fn seal_of(chain: &mut Chain, footer: &Footer) -> Result<String, ron::Error> {
+    chain.link(&line_options().to_string(footer)?);
+    Ok(chain.hex())
+}
+
+/// The last line of a file of this format, without its line break.
+pub(super) fn footer_line(
+    format: u32,
+    chain: &mut Chain,
+    footer: &Footer,
+) -> Result<String, ron::Error> {
+    let Footer { at, state, answer } = footer.clone();
+    let body = if format < SEALED_FORMAT {
+        let score = match answer {
+            Answer::Shown { score } => score,
+            Answer::Withheld => 0.0,
+        };
+        line_options().to_string(&UnsealedFooter { at, state, score })?
+    } else {
+        let digest = seal_of(chain, footer)?;
+        line_options().to_string(&SealedFooter {
+            at,
+            state,
+            answer,
+            digest,
+        })?
+    };
+    Ok(format!("{FOOTER}{body}"))
 }
 
 /// How a line is read and written: a time is its bare number of ticks.
@@ -250,12 +370,29 @@ fn read_header(line: &str) -> Result<Header, Damaged> {
     Ok(header)
 }
 
-fn read_footer(line: &str) -> Result<Footer, Damaged> {
-    let footer: Footer = read_line(line.strip_prefix(FOOTER).unwrap_or(line))?;
-    if !is_hex(&footer.state) {
-        return Err(("state".to_owned(), Damage::NotAHash(footer.state)));
+/// The end, and the digest where the format has one.
+fn read_footer(line: &str, format: u32) -> Result<(Footer, Option<String>), Damaged> {
+    let body = line.strip_prefix(FOOTER).unwrap_or(line);
+    let (footer, digest) = if format < SEALED_FORMAT {
+        let UnsealedFooter { at, state, score } = read_line(body)?;
+        let answer = Answer::Shown { score };
+        (Footer { at, state, answer }, None)
+    } else {
+        let SealedFooter {
+            at,
+            state,
+            answer,
+            digest,
+        } = read_line(body)?;
+        (Footer { at, state, answer }, Some(digest))
+    };
+    let hashes = [("state", Some(&footer.state)), ("digest", digest.as_ref())];
+    for (field, hash) in hashes {
+        if let Some(hash) = hash.filter(|hash| !is_hex(hash)) {
+            return Err((field.to_owned(), Damage::NotAHash(hash.clone())));
+        }
     }
-    Ok(footer)
+    Ok((footer, digest))
 }
 
 fn is_hex(text: &str) -> bool {
@@ -265,14 +402,20 @@ fn is_hex(text: &str) -> bool {
 }
 
 fn read_line<T: serde::de::DeserializeOwned>(line: &str) -> Result<T, Damaged> {
-    let value =
-        ron_text::parse(&line_options(), line).map_err(|Misfit { field, error, .. }| {
-            let problem = match error {
-                ron::Error::NoSuchEnumVariant { found, .. } => Damage::UnknownAction(found),
-                other => Damage::Line(other.to_string()),
-            };
-            (field, problem)
-        })?;
+    let value = ron_text::parse(&line_options(), line).map_err(|misfit| {
+        let Misfit {
+            field,
+            error,
+            range,
+            ..
+        } = misfit;
+        let problem = match (range, error) {
+            (Some(range), _) => Damage::Line(range.to_string()),
+            (None, ron::Error::NoSuchEnumVariant { found, .. }) => Damage::UnknownAction(found),
+            (None, other) => Damage::Line(other.to_string()),
+        };
+        (field, problem)
+    })?;
     match Outline::of(line).not_finite() {
         Some((field, _, number)) => Err((field, Damage::NotFinite(number.to_owned()))),
         None => Ok(value),

@@ -80,6 +80,14 @@ pub enum Damage {
     /// A time no attempt lasts to.
     #[error("tick {} lies beyond the longest attempt; restore the file from a copy", .0.0)]
     TooLate(Time),
+    /// Larger than any attempt gets.
+    #[error(
+        "the file is longer than {most} bytes, and no job makes so long an attempt; choose another file"
+    )]
+    TooLong {
+        /// Largest size that is read.
+        most: usize,
+    },
     /// A finished file without its end.
     #[error(
         "the file ends without its last line, so part of the attempt is lost; restore it from a copy"

@@ -1,9 +1,9 @@
 //! Writing an attempt, line by line as it happens.
 
-use super::attempt::{Attempt, FOOTER, Footer, HEADER, Header, LATEST, Timed, line_options};
+use super::attempt::{Attempt, Footer, HEADER, Header, LATEST, Timed, footer_line, line_options};
+use super::chain::Chain;
 use crate::bench::Action;
 use detent_simulation::units::Time;
-use serde::Serialize;
 use std::io::{self, Write};
 
 /// Why a line could not be written.
@@ -40,6 +40,8 @@ pub enum LogError {
 #[derive(Debug)]
 pub struct AttemptLog<W: Write> {
     out: W,
+    format: u32,
+    chain: Chain,
     last: Time,
     broken: bool,
 }
@@ -50,9 +52,12 @@ impl<W: Write> AttemptLog<W> {
     /// # Errors
     /// When `out` fails.
     pub fn begin(mut out: W, header: &Header) -> Result<AttemptLog<W>, LogError> {
-        put(&mut out, HEADER, header)?;
+        let line = format!("{HEADER}{}", line_options().to_string(header)?);
+        put(&mut out, &line)?;
         Ok(AttemptLog {
             out,
+            format: header.format,
+            chain: Chain::begin(&line),
             last: Time::ZERO,
             broken: false,
         })
@@ -68,6 +73,8 @@ impl<W: Write> AttemptLog<W> {
         }
         Ok(AttemptLog {
             out,
+            format: attempt.header.format,
+            chain: attempt.chain.clone(),
             last: attempt.last(),
             broken: false,
         })
@@ -80,8 +87,10 @@ impl<W: Write> AttemptLog<W> {
     pub fn push(&mut self, at: Time, action: &Action) -> Result<(), LogError> {
         self.advance(at)?;
         let action = action.clone();
-        let put = put(&mut self.out, "", &Timed { at, action });
+        let line = line_options().to_string(&Timed { at, action })?;
+        let put = put(&mut self.out, &line);
         self.broken = put.is_err();
+        self.chain.link(&line);
         put
     }
 
@@ -91,7 +100,8 @@ impl<W: Write> AttemptLog<W> {
     /// When `out` fails, or the end lies before the last action.
     pub fn finish(mut self, footer: &Footer) -> Result<W, LogError> {
         self.advance(footer.at)?;
-        put(&mut self.out, FOOTER, footer)?;
+        let line = footer_line(self.format, &mut self.chain, footer)?;
+        put(&mut self.out, &line)?;
         Ok(self.out)
     }
 
@@ -116,18 +126,17 @@ impl<W: Write> AttemptLog<W> {
     }
 }
 
-fn put<W: Write>(out: &mut W, name: &str, value: &impl Serialize) -> Result<(), LogError> {
-    let line = format!("{name}{}\n", line_options().to_string(value)?);
-    out.write_all(line.as_bytes())?;
+fn put<W: Write>(out: &mut W, line: &str) -> Result<(), LogError> {
+    out.write_all(format!("{line}\n").as_bytes())?;
     out.flush()?;
     Ok(())
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::attempt::read_attempt;
+    use super::super::attempt::{Answer, Seal, read_attempt};
     use super::*;
-    use crate::bench::{Advice, Grip, MeterMode, Report};
+    use crate::bench::{Advice, Grip, MeterMode, Report, Verdict};
     use detent_simulation::interface::Direction;
     use detent_simulation::interface::{Button, Component, Connector, Pin};
 
@@ -151,6 +160,7 @@ mod tests {
                 part: None,
                 proof: vec![0, 3],
                 advice: Advice::CheckOutlet,
+                verdict: Verdict::CausesNamed,
             }),
         ]
     }
@@ -159,7 +169,7 @@ mod tests {
         Footer {
             at: Time(900),
             state: "00ff".into(),
-            score: 0.1 + 0.2,
+            answer: Answer::Shown { score: 0.1 + 0.2 },
         }
     }
 
@@ -174,6 +184,7 @@ mod tests {
         let attempt = read_attempt("a.attempt", &bytes).expect("just written");
         assert_eq!(attempt.header, header);
         assert_eq!(attempt.footer, Some(footer()));
+        assert_eq!(attempt.seal, Seal::Holds);
         let read: Vec<Action> = attempt.actions.into_iter().map(|t| t.action).collect();
         assert_eq!(read, actions());
         assert_eq!((attempt.torn, attempt.whole_bytes), (false, bytes.len()));
@@ -200,6 +211,7 @@ mod tests {
             let bytes = log.finish(&footer()).expect("later");
             let again = read_attempt("a.attempt", &bytes).expect("finished now");
             assert_eq!(again.actions.len(), whole + 1, "cut at {cut}");
+            assert_eq!(again.seal, Seal::Holds, "cut at {cut}");
         }
     }
 

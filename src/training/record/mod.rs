@@ -3,22 +3,30 @@
 //! An attempt is text, one RON value in each line:
 //!
 //! ```text
-//! DetentAttempt(format:1,program:"0.1.0",scenario:"scenarios/dry-tub.ron",scenario_sha256:"9f2c…",seed:7)
+//! DetentAttempt(format:2,program:"0.1.0",scenario:"scenarios/dry-tub.ron",scenario_sha256:"9f2c…",seed:7)
 //! (at:120,do:Plug)
 //! (at:340,do:Detent(Right))
-//! End(at:90210,state:"51c8…",score:87.5)
+//! End(at:90210,state:"51c8…",answer:Shown(score:87.5),digest:"07ab…")
 //! ```
+//!
+//! The digest binds scenario text, seed, version, deeds, report and result; what it proves and what
+//! not, its own file says.
 //!
 //! This room works on bytes and on any [`std::io::Write`]; where they are kept (a folder, a
 //! browser's storage) is another room's matter.
 
 mod attempt;
+mod chain;
 mod error;
 mod log;
 mod replay;
 pub mod ron_text;
 
-pub use attempt::{Attempt, FORMAT, Footer, Header, LATEST, Timed, read_attempt, sha256_hex};
+pub use attempt::{
+    Answer, Attempt, FORMAT, Footer, Header, LATEST, LONGEST_ATTEMPT_BYTES, Seal, Timed,
+    read_attempt,
+};
+pub use chain::sha256_hex;
 pub use error::{Damage, RecordError};
 pub use log::{AttemptLog, LogError};
 pub use replay::{Divergence, compare, replay};

@@ -1,17 +1,17 @@
 //! Does an attempt again on a fresh bench.
 
-use super::attempt::{Attempt, Timed};
+use super::attempt::{Answer, Attempt, Footer, Seal, Timed};
 use crate::bench::{Bench, Refusal};
 use detent_simulation::units::Time;
 
-/// Where a replay leaves the recording.
+/// Where a replay leaves the recording. None says what the recording should have been.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Divergence {
     /// An action that was done then is refused now.
-    #[error("action {number} at {at}: {refusal}; the attempt was not made on this machine")]
+    #[error("line {line}, at {at}: {refusal}; the attempt was not made on this machine")]
     Refused {
-        /// Number of the action, from 1.
-        number: usize,
+        /// Line of the action.
+        line: usize,
         /// When.
         at: Time,
         /// Why.
@@ -19,31 +19,47 @@ pub enum Divergence {
     },
     /// An action begins before the last one has ended.
     #[error(
-        "action {number} at {at} begins while the one before is still being done (until {busy})"
+        "line {line}, at {at}, begins while the line before is still being done (until {busy})"
     )]
     Overlap {
-        /// Number of the action, from 1.
-        number: usize,
+        /// Line of the action.
+        line: usize,
         /// When.
         at: Time,
         /// End of the action before.
         busy: Time,
     },
+    /// The end lies before the last action is done.
+    #[error("line {line}: the attempt ends while its last action is still being done")]
+    EndsEarly {
+        /// Line of the end.
+        line: usize,
+    },
     /// The machine's state at the end differs.
-    #[error("the machine ends in state {found}, the attempt says {recorded}")]
+    #[error("line {line}: these deeds do not lead to the state of the machine that stands here")]
     State {
-        /// Hash in the attempt.
-        recorded: String,
-        /// Hash of the replay.
-        found: String,
+        /// Line of the end.
+        line: usize,
+    },
+    /// The answer was shown and should not have been, or the other way round.
+    #[error("line {line}: with this report the answer is not as it says here")]
+    Answer {
+        /// Line of the end.
+        line: usize,
     },
     /// The score differs.
-    #[error("the replay scores {found:.3}, the attempt says {recorded:.3}")]
+    #[error("line {line}: these deeds are not worth the score that stands here")]
     Score {
-        /// Points in the attempt.
-        recorded: f64,
-        /// Points of the replay.
-        found: f64,
+        /// Line of the end.
+        line: usize,
+    },
+    /// The digest is not that of the lines.
+    #[error(
+        "line {line}: the digest is not that of the lines above it: the file was changed after the attempt was finished; restore it from a copy"
+    )]
+    Seal {
+        /// Line of the end.
+        line: usize,
     },
 }
 
@@ -52,43 +68,54 @@ pub enum Divergence {
 /// # Errors
 /// The first action that cannot be done as recorded.
 pub fn replay(bench: &mut Bench, attempt: &Attempt) -> Result<(), Divergence> {
-    for (number, Timed { at, action }) in (1..).zip(&attempt.actions) {
+    for (line, Timed { at, action }) in (2..).zip(&attempt.actions) {
         let (at, busy) = (*at, bench.now());
         if at < busy {
-            return Err(Divergence::Overlap { number, at, busy });
+            return Err(Divergence::Overlap { line, at, busy });
         }
         bench.wait(at.since(busy));
-        bench.act(action).map_err(|refusal| Divergence::Refused {
-            number,
-            at,
-            refusal,
-        })?;
+        bench
+            .act(action)
+            .map_err(|refusal| Divergence::Refused { line, at, refusal })?;
     }
     if let Some(footer) = &attempt.footer {
+        if footer.at < bench.now() {
+            let line = attempt.end_line();
+            return Err(Divergence::EndsEarly { line });
+        }
         bench.wait(footer.at.since(bench.now()));
     }
     Ok(())
 }
 
-/// Holds the replay's end against what the attempt says.
+/// Holds the end of the replay against what the attempt says, and its lines against its digest. An
+/// unfinished attempt says nothing.
 ///
 /// # Errors
-/// State or score differ.
-pub fn compare(attempt: &Attempt, state: &str, score: f64) -> Result<(), Divergence> {
-    let Some(footer) = &attempt.footer else {
+/// What differs first.
+pub fn compare(attempt: &Attempt, end: &Footer) -> Result<(), Divergence> {
+    let Some(recorded) = &attempt.footer else {
         return Ok(());
     };
-    if footer.state != state {
-        return Err(Divergence::State {
-            recorded: footer.state.clone(),
-            found: state.to_owned(),
-        });
+    let line = attempt.end_line();
+    if recorded.state != end.state {
+        return Err(Divergence::State { line });
     }
-    if (footer.score - score).abs() > 1e-9 {
-        return Err(Divergence::Score {
-            recorded: footer.score,
-            found: score,
-        });
+    match (recorded.answer, end.answer) {
+        (Answer::Shown { score }, Answer::Shown { score: again }) => {
+            if (score - again).abs() > 1e-9 {
+                return Err(Divergence::Score { line });
+            }
+        }
+        // An older program showed it in any case.
+        (Answer::Shown { .. }, Answer::Withheld) if attempt.seal == Seal::Without => {}
+        (Answer::Withheld, Answer::Withheld) => {}
+        (Answer::Shown { .. }, Answer::Withheld) | (Answer::Withheld, Answer::Shown { .. }) => {
+            return Err(Divergence::Answer { line });
+        }
+    }
+    if attempt.seal == Seal::Broken {
+        return Err(Divergence::Seal { line });
     }
     Ok(())
 }

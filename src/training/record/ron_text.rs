@@ -32,6 +32,17 @@ pub struct Misfit {
     /// Path of the field.
     pub field: String,
     pub error: ron::Error,
+    /// For a whole number that does not fit: what is written, and the least and the greatest that do.
+    pub range: Option<Box<WrongInteger>>,
+}
+
+/// A whole number outside the range of its field.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{found} is out of range; write a whole number from {least} to {most}")]
+pub struct WrongInteger {
+    pub found: String,
+    pub least: i128,
+    pub most: i128,
 }
 
 /// Read a value, or tell which field is wrong and where.
@@ -65,11 +76,60 @@ pub fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<
             }
             _ => {}
         }
+        let range = outline
+            .number_at(at)
+            .and_then(|number| wrong_integer::<T>(options, text, number, start));
         Misfit {
             spot,
             field,
             error: spanned.code,
+            range: range.map(Box::new),
         }
+    })
+}
+
+/// The range of the field in which the number at `number` stands, found by reading the text with other
+/// numbers in its place; none where no whole number is wanted. `start` is where the error is.
+fn wrong_integer<T: DeserializeOwned>(
+    options: &ron::Options,
+    text: &str,
+    number: std::ops::Range<usize>,
+    start: usize,
+) -> Option<WrongInteger> {
+    let found = text.get(number.clone())?;
+    let digits = found.strip_prefix('-').unwrap_or(found);
+    if digits.is_empty() || !digits.bytes().all(|b| b.is_ascii_digit() || b == b'_') {
+        return None;
+    }
+    let (before, after) = (text.get(..number.start)?, text.get(number.end..)?);
+    let fits = |number: i128| {
+        let other = format!("{before}{number}{after}");
+        match options.from_str::<T>(&other) {
+            Ok(_) => true,
+            // What stands behind it may be wrong too.
+            Err(error) => offset(&other, error.span.start.line, error.span.start.col) > start,
+        }
+    };
+    let most = [
+        i128::from(u64::MAX),
+        i128::from(i64::MAX),
+        i128::from(u32::MAX),
+        i128::from(i32::MAX),
+        i128::from(u16::MAX),
+        i128::from(i16::MAX),
+        i128::from(u8::MAX),
+        i128::from(i8::MAX),
+    ];
+    let most = most.into_iter().find(|most| fits(*most))?;
+    let least = if fits(-1) { -most - 1 } else { 0 };
+    let inside = found
+        .replace('_', "")
+        .parse()
+        .is_ok_and(|found: i128| (least..=most).contains(&found));
+    (!inside).then(|| WrongInteger {
+        found: found.to_owned(),
+        least,
+        most,
     })
 }
 
@@ -237,6 +297,16 @@ impl<'a> Outline<'a> {
             .rev()
             .find(covering)
             .map_or_else(String::new, |node| self.path_of(node))
+    }
+
+    /// Where the number ends and begins that covers a byte offset.
+    fn number_at(&self, offset: usize) -> Option<std::ops::Range<usize>> {
+        let node = self
+            .nodes
+            .iter()
+            .rev()
+            .find(|node| !node.bracketed && node.start <= offset && offset < node.end)?;
+        Some(node.start..node.end)
     }
 
     /// The innermost bracketed value that covers a byte offset.
@@ -569,6 +639,37 @@ Board(
         check("pair.1", 14);
         check("fault[0]", 15);
         check("fault[1]", 16);
+    }
+
+    #[test]
+    fn a_whole_number_out_of_range_says_the_range_of_its_field() {
+        #[derive(Debug, serde::Deserialize)]
+        struct Numbers {
+            #[expect(dead_code, reason = "only read")]
+            small: u8,
+            #[expect(dead_code, reason = "only read")]
+            middle: (u32, i16),
+            #[expect(dead_code, reason = "only read")]
+            large: u64,
+        }
+        let range = |text: &str| {
+            let misfit = parse::<Numbers>(&options(), text).expect_err("out of range");
+            let range = misfit.range.map(|range| (range.least, range.most));
+            (misfit.field, range)
+        };
+        let said = |field: &str, least: i128, most: i128| (field.to_owned(), Some((least, most)));
+        let small = "(small: 256, middle: (1, 1), large: 1)";
+        assert_eq!(range(small), said("small", 0, 255));
+        let negative = "(small: -1, middle: (1, 1), large: 1)";
+        assert_eq!(range(negative), said("small", 0, 255));
+        let first = "(small: 1, middle: (4294967296, 1), large: 1)";
+        assert_eq!(range(first), said("middle.0", 0, 4_294_967_295));
+        let second = "(small: 1, middle: (1, 32768), large: 1)";
+        assert_eq!(range(second), said("middle.1", -32_768, 32_767));
+        let large = "(small: 1, middle: (1, 1), large: 18446744073709551616)";
+        assert_eq!(range(large), said("large", 0, i128::from(u64::MAX)));
+        assert_eq!(range("(small: true, middle: (1, 1), large: 1)").1, None);
+        assert_eq!(range("(small: 1.5, middle: (1, 1), large: 1)").1, None);
     }
 
     #[test]

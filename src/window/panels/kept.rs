@@ -62,13 +62,13 @@ fn title(face: &Face, name: &str, kept: Option<&Kept>) -> String {
 fn progress(face: &Face, kept: &Kept) -> String {
     let minutes = Value::from((kept.time_s / 60.0).ceil());
     let actions = Value::from(kept.actions);
-    match kept.score {
-        Some(score) => face.with("kept-finished", &[("score", Value::from(score.round()))]),
-        None => face.with(
-            "kept-unfinished",
-            &[("actions", actions), ("minutes", minutes)],
-        ),
+    if kept.finished {
+        return face.text("kept-finished");
     }
+    face.with(
+        "kept-unfinished",
+        &[("actions", actions), ("minutes", minutes)],
+    )
 }
 
 fn resume(face: &Face, shop: &dyn Shop, name: &str) -> Opened {
@@ -80,7 +80,7 @@ fn resume(face: &Face, shop: &dyn Shop, name: &str) -> Opened {
 pub(super) fn last_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<Opened> {
     let row = face.desk.kept.as_mut()?.first_mut()?;
     let kept = read(row, shop).clone().ok()?;
-    if kept.score.is_some() {
+    if kept.finished {
         return None;
     }
     let name = row.name.clone();
@@ -159,7 +159,7 @@ fn one_ui(
         }
         ui.horizontal_wrapped(|ui| {
             if let Ok(kept) = kept {
-                let key = if kept.score.is_some() {
+                let key = if kept.finished {
                     "kept-look"
                 } else {
                     "kept-go-on"

@@ -5,7 +5,7 @@ use super::{Face, kit};
 use crate::state::Tab;
 use crate::tokens as t;
 use bevy_egui::egui::{ComboBox, RichText, Ui};
-use detent_training::bench::{Action, Advice, Report};
+use detent_training::bench::{Action, Advice, Report, Verdict};
 use std::sync::Arc;
 
 pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
@@ -146,11 +146,17 @@ pub(super) fn report_ui(ui: &mut Ui, face: &mut Face) {
     if kit::main_button(ui, face.text("report-hand-in"), ready).clicked()
         && let (Some(causes), Some(part)) = (&draft.causes, &draft.part)
     {
+        let verdict = if causes.is_empty() {
+            Verdict::NothingWrong
+        } else {
+            Verdict::CausesNamed
+        };
         let report = Report {
             causes: causes.clone(),
             part: part.clone(),
             proof: draft.proof.iter().copied().collect(),
             advice: draft.advice,
+            verdict,
         };
         face.act(Action::Report(report));
         face.desk.tab = Tab::Score;

@@ -8,7 +8,7 @@ use crate::workbench::Workshop;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
-use detent_training::bench::{Advice, Grip, MeterMode, Report};
+use detent_training::bench::{Advice, Grip, MeterMode, Report, Verdict};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use std::cell::RefCell;
@@ -239,6 +239,7 @@ fn a_report_needs_cause_and_part() {
         part: None,
         proof: vec![1],
         advice: Advice::LevelMachine,
+        verdict: Verdict::CausesNamed,
     };
     assert_eq!(
         harness.state().bench.queue.back().map(|q| q.action.clone()),
@@ -298,6 +299,7 @@ fn every_page_and_tab_has_all_its_texts_in_both_languages() {
             part: None,
             proof: Vec::new(),
             advice: Advice::None,
+            verdict: Verdict::NothingWrong,
         }));
         finished.bench.tick();
         finished.bench.refresh();
@@ -620,6 +622,7 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
         part: None,
         proof: Vec::new(),
         advice: Advice::None,
+        verdict: Verdict::NothingWrong,
     };
     bench.act(Action::Report(report)).expect("handed in");
     let score = bench.score().expect("a score").total();
@@ -627,7 +630,7 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     let names = names(&shop);
     assert_eq!(names.len(), 1, "{names:?}");
     let kept = shop.kept(&names[0]).expect("finished and sound");
-    assert_eq!((kept.actions, kept.score), (4, Some(score)));
+    assert_eq!((kept.actions, kept.finished), (4, true));
     let again = shop.resume(&names[0]);
     let again = again.unwrap_or_else(|trouble| panic!("{trouble:?}"));
     assert_eq!(again.score().map(|s| s.total()), Some(score));
@@ -647,7 +650,7 @@ fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
     let cases = [
         (
             "newer-1.attempt.part",
-            text.replacen("format:1", "format:99", 1),
+            text.replacen("format:2", "format:99", 1),
         ),
         ("damaged-1.attempt.part", text.replace("Unplug", "Unplgu")),
         ("foreign-1.attempt", "a letter to my aunt\n".to_owned()),

@@ -150,5 +150,5 @@ pub fn replay_attempt(name: &str, bytes: &[u8]) -> Result<String, JsError> {
     let shelf = Shelf::builtin()?;
     let titled = shelf.scenario(&attempt.header.scenario)?;
     let done = redo(&shelf, &titled, name, &attempt)?;
-    Ok(format!("{} {:.6}", done.state, done.score.total()))
+    Ok(format!("{} {:.6}", done.end.state, done.score.total()))
 }

@@ -25,9 +25,6 @@ const DATABASE: &str = "detent";
 const LAYOUT: u32 = 1;
 /// The one object store: records `{text, at, changed}` by the attempt's name.
 const STORE: &str = "attempts";
-/// Largest file taken in.
-const LONGEST_BYTES: usize = 8 << 20;
-
 /// One attempt.
 #[derive(Clone, Default)]
 struct Entry {
@@ -282,9 +279,6 @@ impl Porter for Browser {
     }
 
     fn take_in(&self, name: &str, bytes: &[u8]) -> Result<String, Trouble> {
-        if bytes.len() > LONGEST_BYTES {
-            return Err(Trouble::Other(format!("{name}: {} bytes", bytes.len())));
-        }
         let attempt = read_attempt(name, bytes)?;
         let file = attempt.header.scenario.rsplit('/').next();
         let job = file.unwrap_or("job").trim_end_matches(".ron").to_owned();

@@ -21,6 +21,11 @@ impl Bench {
             Action::OpenLid if plant.lid_open() => already(),
             Action::CloseLid if !plant.lid_open() => already(),
             Action::OpenLid if plant.bolted() => Err(Refusal::LidLocked),
+            Action::Down(button) | Action::Up(button)
+                if !self.machine.board().panel.buttons.contains(button) =>
+            {
+                Err(Refusal::NoButton(*button))
+            }
             Action::OpenCabinet if self.cabinet_open => already(),
             Action::CloseCabinet if !self.cabinet_open => already(),
             Action::Pull(c) if self.pulled.contains(c) => already(),

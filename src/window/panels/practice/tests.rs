@@ -6,7 +6,7 @@ use crate::demo::{DemoBench, DemoShop};
 use crate::state::{BenchRes, Desk};
 use crate::workbench::Workshop;
 use detent_content::{Language, ProfileFolder, Texts};
-use detent_training::bench::{Action, Advice, Report};
+use detent_training::bench::{Action, Advice, Report, Verdict};
 use detent_training::practice::simulated::invented;
 use detent_training::practice::{Answer, Detail};
 use egui_kittest::Harness;
@@ -228,6 +228,7 @@ fn a_job_counts_once_and_a_replayed_one_not_at_all() {
         part: None,
         proof: Vec::new(),
         advice: Advice::None,
+        verdict: Verdict::NothingWrong,
     }));
     bench.tick();
     bench.refresh();

@@ -1,0 +1,465 @@
+//! What `play --json` prints: a format of its own that other programs may rely on. Its schema is kept in
+//! `assets/schema`; a change that breaks readers raises [`VERSION`].
+
+use super::print::lit;
+use detent_content::Titled;
+use detent_simulation::controller::{Lamps, Outcome as End, Try};
+use detent_simulation::units::Time;
+use detent_training::bench::{
+    Bench, Display, Found, Grip, LandmarkKind, MeterMode, MeterTest, Reading as Taken,
+};
+use detent_training::lesson::{DimensionScore, Score};
+use schemars::JsonSchema;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// Version of the format.
+const VERSION: u32 = 1;
+
+/// How a script played out. Lengths of time in seconds or minutes, sums in whole units of money.
+#[derive(Debug, Serialize, JsonSchema)]
+#[schemars(title = "Outcome of `detent play --json`")]
+#[serde(deny_unknown_fields)]
+pub(super) struct Outcome {
+    /// Version of this format.
+    #[schemars(extend("const" = VERSION))]
+    version: u32,
+    /// File of the scenario.
+    scenario: String,
+    /// Seed of the random draws.
+    seed: u64,
+    /// Hash of the machine's state, hexadecimal.
+    #[schemars(regex(pattern = "^[0-9a-f]+$"))]
+    state: String,
+    /// Machine time, s.
+    time_s: f64,
+    /// What the control is doing.
+    mode: String,
+    /// Water in the tub, mm.
+    level_mm: f64,
+    /// Work time, min, without waits for parts.
+    minutes: f64,
+    /// Money spent on parts.
+    spent: f64,
+    /// What the work costs.
+    labour: f64,
+    /// Time waited for parts, h.
+    waited_hours: f64,
+    /// Codes written down, as they were read.
+    codes_noted: Vec<u8>,
+    /// Each look at the lamps.
+    lamps: Vec<LampsSeen>,
+    /// Tries at the entry gesture.
+    tries: Vec<GestureTry>,
+    /// Readings of the meter; a report cites them by their place here, from 0.
+    readings: Vec<Reading>,
+    /// Tries of the meter on the proving source: whether it showed what was there.
+    meter_tests: Vec<bool>,
+    /// What was found by looking.
+    found: Vec<Look>,
+    /// The step that could not be done; null when all were.
+    failed: Option<FailedStep>,
+    /// Fault, codes and score; null until a report comes to a conclusion.
+    answer: Option<Answer>,
+}
+
+/// The lamps at one moment.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct LampsSeen {
+    /// Machine time, s.
+    at_s: f64,
+    /// As they stand on the panel.
+    lit: String,
+}
+
+/// One try at the entry gesture.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct GestureTry {
+    /// When it began, s.
+    began_s: u32,
+    /// How it ended.
+    outcome: TryOutcome,
+    /// The rule that ended it, such as `hold-too-short`; null when none did.
+    broken_rule: Option<String>,
+    /// The step at which it ended, from 0; null when no rule was broken.
+    step: Option<u8>,
+    /// By how much a time was missed, ms; null where none was.
+    by_ms: Option<u32>,
+}
+
+/// How a try ended.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum TryOutcome {
+    /// Still going on.
+    Open,
+    /// Service mode was entered.
+    Entered,
+    /// A rule was broken.
+    Broken,
+}
+
+/// One reading of the meter.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Reading {
+    /// Machine time, s.
+    at_s: f64,
+    /// Setting of the meter.
+    mode: MeterSetting,
+    /// Pin under the red probe.
+    red: String,
+    /// Pin under the black probe.
+    black: String,
+    /// What it showed, in the setting's unit; null for no value.
+    value: Option<f64>,
+    /// It showed that the value is beyond its range.
+    over_range: bool,
+    /// The plug was in.
+    live: bool,
+    /// It beeped.
+    beep: bool,
+    /// The probes were held with the fingers on the metal.
+    by_fingers: bool,
+}
+
+/// Setting of the meter.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum MeterSetting {
+    Ohms,
+    VoltsAc,
+    VoltsDc,
+    AmpsClamp,
+    Hertz,
+    Continuity,
+    VoltsLowZ,
+    Microfarads,
+}
+
+/// A look at a component.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Look {
+    /// Machine time, s.
+    at_s: f64,
+    /// What was looked at.
+    component: String,
+    /// What was noticed; none when there was nothing to see.
+    findings: Vec<String>,
+}
+
+/// The step of a script that could not be done.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct FailedStep {
+    /// Line in the script, from 1.
+    pub line: usize,
+    /// The step as it stands there.
+    pub step: String,
+    /// Why it could not be done.
+    pub error: String,
+}
+
+/// What is told once a report comes to a conclusion.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Answer {
+    /// Points kept.
+    total: f64,
+    /// Points possible.
+    of: f64,
+    /// The failure modes that the machine had.
+    hidden: Vec<String>,
+    /// Codes that the control holds, newest first.
+    codes_stored: Vec<u8>,
+    /// The score by dimension.
+    dimensions: Vec<Dimension>,
+    /// What the machine went through.
+    landmarks: Vec<Landmark>,
+}
+
+/// One dimension of the score.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Dimension {
+    /// Which.
+    dimension: String,
+    /// Highest points possible.
+    of: f64,
+    /// Points kept.
+    kept: f64,
+    /// Each loss.
+    lost: Vec<Loss>,
+}
+
+/// Points lost at one moment for one reason.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Loss {
+    /// Machine time, s.
+    at_s: f64,
+    /// Points lost.
+    points: f64,
+    /// Why, such as `wrong-part`.
+    reason: String,
+    /// What belongs to it, by name.
+    details: BTreeMap<String, serde_json::Value>,
+}
+
+/// Something that the machine went through.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Landmark {
+    /// Machine time, s.
+    at_s: f64,
+    /// What.
+    kind: LandmarkName,
+    /// The monitor that stopped the control; null where none did.
+    monitor: Option<String>,
+    /// The code that was shown; null where none was.
+    code: Option<u8>,
+}
+
+/// Kinds of landmark.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum LandmarkName {
+    PowerReset,
+    ServiceEntered,
+    ProgramStarted,
+    ProgramFinished,
+    Held,
+    CalibrationStarted,
+    CalibrationPassed,
+    CalibrationFailed,
+    CodeShown,
+    CodesCleared,
+}
+
+impl Outcome {
+    /// Of the job on this bench; `failed` is the step at which its script ended.
+    pub fn of(
+        (titled, seed): (&Titled, u64),
+        bench: &Bench,
+        score: &Score,
+        looks: &[(Time, Lamps)],
+        failed: Option<FailedStep>,
+    ) -> Outcome {
+        let view = bench.view();
+        let concluded = bench.report().is_some_and(|report| report.concludes());
+        let lamps = looks.iter().map(|(at, lamps)| LampsSeen {
+            at_s: at.seconds(),
+            lit: lit(&bench.machine().board().lamps, *lamps),
+        });
+        Outcome {
+            version: VERSION,
+            scenario: titled.file.clone(),
+            seed,
+            state: bench.machine().state_hash(),
+            time_s: bench.now().seconds(),
+            mode: view.machine.control.mode.to_string(),
+            level_mm: view.machine.level_mm,
+            minutes: view.minutes,
+            spent: view.spent,
+            labour: view.labour,
+            waited_hours: view.waited_hours,
+            codes_noted: bench.noted_codes().iter().map(|(_, code)| code).collect(),
+            lamps: lamps.collect(),
+            tries: view
+                .machine
+                .control
+                .tries
+                .iter()
+                .map(GestureTry::of)
+                .collect(),
+            readings: bench.notebook().iter().map(Reading::of).collect(),
+            meter_tests: bench.meter_tests().iter().map(MeterTest::is_good).collect(),
+            found: bench.found().iter().map(Look::of).collect(),
+            failed,
+            answer: concluded.then(|| Answer::of(bench, score)),
+        }
+    }
+}
+
+impl GestureTry {
+    fn of(seen: &Try) -> GestureTry {
+        use detent_simulation::controller::Broke as Rule;
+        let broken = match seen.outcome {
+            End::Broken(rule) => Some(rule),
+            End::Open | End::Entered => None,
+        };
+        let by_ms = broken.and_then(|rule| match rule {
+            Rule::Late { by_ms, .. }
+            | Rule::PressTooLong { by_ms, .. }
+            | Rule::HoldTooShort { by_ms, .. }
+            | Rule::HoldTooLong { by_ms, .. } => Some(by_ms),
+            Rule::WrongWay { .. }
+            | Rule::TooManyDetents { .. }
+            | Rule::TooFewDetents { .. }
+            | Rule::OutOfOrder { .. }
+            | Rule::WindowOver { .. } => None,
+        });
+        let step = broken.map(|rule| match rule {
+            Rule::Late { step, .. }
+            | Rule::PressTooLong { step, .. }
+            | Rule::HoldTooShort { step, .. }
+            | Rule::HoldTooLong { step, .. }
+            | Rule::WrongWay { step }
+            | Rule::TooManyDetents { step }
+            | Rule::TooFewDetents { step, .. }
+            | Rule::OutOfOrder { step }
+            | Rule::WindowOver { step } => step,
+        });
+        GestureTry {
+            began_s: seen.began_s,
+            outcome: match seen.outcome {
+                End::Open => TryOutcome::Open,
+                End::Entered => TryOutcome::Entered,
+                End::Broken(_) => TryOutcome::Broken,
+            },
+            broken_rule: broken.map(|rule| rule.rule().to_string()),
+            step,
+            by_ms,
+        }
+    }
+}
+
+impl Reading {
+    fn of(taken: &Taken) -> Reading {
+        Reading {
+            at_s: taken.at.seconds(),
+            mode: MeterSetting::of(taken.mode),
+            red: taken.red.to_string(),
+            black: taken.black.to_string(),
+            value: match taken.shown {
+                Display::Value(value) => Some(value),
+                Display::OverRange | Display::Dead => None,
+            },
+            over_range: taken.shown == Display::OverRange,
+            live: taken.live,
+            beep: taken.beeped(),
+            by_fingers: taken.grip == Grip::Fingers,
+        }
+    }
+}
+
+impl MeterSetting {
+    fn of(mode: MeterMode) -> MeterSetting {
+        match mode {
+            MeterMode::Ohms => MeterSetting::Ohms,
+            MeterMode::VoltsAc => MeterSetting::VoltsAc,
+            MeterMode::VoltsDc => MeterSetting::VoltsDc,
+            MeterMode::AmpsClamp => MeterSetting::AmpsClamp,
+            MeterMode::Hertz => MeterSetting::Hertz,
+            MeterMode::Continuity => MeterSetting::Continuity,
+            MeterMode::VoltsLowZ => MeterSetting::VoltsLowZ,
+            MeterMode::Microfarads => MeterSetting::Microfarads,
+        }
+    }
+}
+
+impl Look {
+    fn of(found: &Found) -> Look {
+        Look {
+            at_s: found.at.seconds(),
+            component: found.component.to_string(),
+            findings: found.findings.iter().map(ToString::to_string).collect(),
+        }
+    }
+}
+
+impl Answer {
+    fn of(bench: &Bench, score: &Score) -> Answer {
+        let stored = bench.machine().control().memory().codes.iter();
+        Answer {
+            total: score.total(),
+            of: score.of(),
+            hidden: bench.hidden().iter().map(|mode| mode.id.clone()).collect(),
+            codes_stored: stored.map(|code| code.code).collect(),
+            dimensions: score.dimensions.iter().map(Dimension::of).collect(),
+            landmarks: bench.landmarks().iter().map(Landmark::of).collect(),
+        }
+    }
+}
+
+impl Dimension {
+    fn of(scored: &DimensionScore) -> Dimension {
+        let lost = scored.lost.iter().map(|loss| Loss {
+            at_s: loss.at.seconds(),
+            points: loss.points,
+            reason: loss.loss.kind().to_string(),
+            details: details(&loss.loss),
+        });
+        Dimension {
+            dimension: scored.dimension.to_string(),
+            of: scored.of,
+            kept: scored.kept,
+            lost: lost.collect(),
+        }
+    }
+}
+
+/// The fields of a loss, by name.
+fn details(loss: &detent_training::lesson::Loss) -> BTreeMap<String, serde_json::Value> {
+    match serde_json::to_value(loss) {
+        Ok(serde_json::Value::Object(fields)) => {
+            let fields = fields.into_iter();
+            fields.filter(|(name, _)| name != "reason").collect()
+        }
+        _ => BTreeMap::new(),
+    }
+}
+
+impl Landmark {
+    fn of(landmark: &detent_training::bench::Landmark) -> Landmark {
+        let (kind, monitor, code) = match landmark.kind {
+            LandmarkKind::PowerReset => (LandmarkName::PowerReset, None, None),
+            LandmarkKind::ServiceEntered => (LandmarkName::ServiceEntered, None, None),
+            LandmarkKind::ProgramStarted => (LandmarkName::ProgramStarted, None, None),
+            LandmarkKind::ProgramFinished => (LandmarkName::ProgramFinished, None, None),
+            LandmarkKind::Held(monitor) => (LandmarkName::Held, Some(monitor), None),
+            LandmarkKind::CalibrationStarted => (LandmarkName::CalibrationStarted, None, None),
+            LandmarkKind::CalibrationPassed => (LandmarkName::CalibrationPassed, None, None),
+            LandmarkKind::CalibrationFailed(monitor) => {
+                (LandmarkName::CalibrationFailed, Some(monitor), None)
+            }
+            LandmarkKind::CodeShown(code) => (LandmarkName::CodeShown, None, Some(code)),
+            LandmarkKind::CodesCleared => (LandmarkName::CodesCleared, None, None),
+        };
+        Landmark {
+            at_s: landmark.at.seconds(),
+            kind,
+            monitor: monitor.map(|monitor| monitor.to_string()),
+            code,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::path::Path;
+
+    /// Set, it writes the schema anew instead of comparing.
+    const UPDATE: &str = "DETENT_UPDATE_KEPT";
+
+    #[test]
+    fn the_kept_schema_is_that_of_the_program() {
+        let made = serde_json::to_string_pretty(&schemars::schema_for!(Outcome)).expect("JSON");
+        let made = made + "\n";
+        let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join(format!("../../assets/schema/play-{VERSION}.json"));
+        if std::env::var_os(UPDATE).is_some() {
+            std::fs::create_dir_all(path.parent().expect("a folder")).expect("it can be made");
+            std::fs::write(&path, &made).expect("the schema can be written");
+        }
+        let kept = std::fs::read_to_string(&path).expect("the schema is kept");
+        assert_eq!(
+            kept, made,
+            "the format has changed: raise its version if readers would break, then run this test with {UPDATE}=1"
+        );
+    }
+}

@@ -1,0 +1,407 @@
+//! The program and files that are spoiled, misplaced or not to be trusted: it says so, shows nothing that
+//! it should not, and loses nothing.
+
+use super::schema::mistakes;
+use serde_json::Value;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+/// A technician looks, notes a code and is not done yet.
+const BEGINNING: &str = "Unplug\nWait(s: 2)\nPlug\nNoteCode(11)\nLook\n";
+
+struct Desk {
+    folder: tempfile::TempDir,
+}
+
+impl Desk {
+    fn new() -> Desk {
+        let folder = tempfile::tempdir().expect("a folder");
+        Desk { folder }
+    }
+
+    fn file(&self, name: &str, text: &str) -> PathBuf {
+        let path = self.folder.path().join(name);
+        fs::write(&path, text).expect("the folder can be written");
+        path
+    }
+
+    /// Runs the program here.
+    fn detent(&self, args: &[&str]) -> Output {
+        Command::new(env!("CARGO_BIN_EXE_detent"))
+            .args(args)
+            .current_dir(self.folder.path())
+            .output()
+            .expect("the program starts")
+    }
+
+    #[track_caller]
+    fn good(&self, args: &[&str]) -> String {
+        let out = self.detent(args);
+        assert!(out.status.success(), "{args:?}: {}", said(&out));
+        String::from_utf8(out.stdout).expect("text")
+    }
+
+    /// Runs it; it must end with `status`, and what it said about that is returned.
+    #[track_caller]
+    fn bad(&self, args: &[&str], status: i32) -> String {
+        let out = self.detent(args);
+        assert_eq!(out.status.code(), Some(status), "{args:?}: {}", said(&out));
+        said(&out)
+    }
+
+    fn names(&self) -> Vec<String> {
+        let entries = fs::read_dir(self.folder.path()).expect("the folder");
+        let name = |entry: std::io::Result<fs::DirEntry>| entry.expect("listed").file_name();
+        let mut names: Vec<String> = entries.map(|e| name(e).display().to_string()).collect();
+        names.sort();
+        names
+    }
+}
+
+fn said(out: &Output) -> String {
+    String::from_utf8_lossy(&out.stderr).into_owned()
+}
+
+fn schema() -> Value {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/schema/play-1.json");
+    serde_json::from_str(&fs::read_to_string(path).expect("it is kept")).expect("JSON")
+}
+
+#[track_caller]
+fn fits(text: &str) -> Value {
+    let value: Value = serde_json::from_str(text).expect("JSON");
+    let wrong = mistakes(&schema(), &value);
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    value
+}
+
+#[test]
+fn a_step_that_no_job_has_time_for_is_refused_at_once() {
+    let desk = Desk::new();
+    desk.file("a.script", "Wait(s: 1)\nWait(s: 10000000)\n");
+    let said = desk.bad(&["play", "standing-water", "a.script"], 2);
+    assert!(
+        said.contains("a.script:2:") && said.contains("48 h"),
+        "{said}"
+    );
+    // A wait for something that comes soon may be as long as a job.
+    desk.file(
+        "b.script",
+        "Until(what: FaultHold, limit_s: 172800)\nWait(s: 1)\n",
+    );
+    desk.good(&["play", "standing-water", "b.script"]);
+    assert_eq!(
+        desk.detent(&["simulate", "standing-water", "--seconds", "10000000"])
+            .status
+            .code(),
+        Some(2)
+    );
+}
+
+#[test]
+fn nothing_is_given_away_before_a_report_that_concludes() {
+    let desk = Desk::new();
+    let empty = "Report((causes: [], part: None, proof: []))\n";
+    for (name, end) in [("none.script", ""), ("empty.script", empty)] {
+        desk.file(name, &format!("{BEGINNING}{end}"));
+        let saved = format!("{name}.attempt");
+        let text = desk.good(&["play", "standing-water", name, "--save", &saved]);
+        for secret in ["score", "drain-pump", "seized", "41", "%"] {
+            assert!(!text.contains(secret), "{secret} in {text}");
+        }
+        let json = fits(&desk.good(&["play", "standing-water", name, "--json"]));
+        assert!(json["answer"].is_null());
+        let attempt = fs::read_to_string(desk.folder.path().join(&saved)).expect("kept");
+        assert!(attempt.contains("answer:Withheld"), "{attempt}");
+        let replayed = desk.good(&["replay", &saved]);
+        assert!(
+            replayed.contains("was not shown") && !replayed.contains("score "),
+            "{replayed}"
+        );
+    }
+    for end in [
+        "Report((causes: [], part: None, proof: [], verdict: GivenUp))\n",
+        "Report((causes: [], part: None, proof: [], verdict: NothingWrong))\n",
+        "Report((causes: [\"belt.broken\"], part: None, proof: []))\n",
+    ] {
+        desk.file("done.script", &format!("{BEGINNING}{end}"));
+        let _ = fs::remove_file(desk.folder.path().join("done.attempt"));
+        let args = [
+            "play",
+            "standing-water",
+            "done.script",
+            "--json",
+            "--save",
+            "done.attempt",
+        ];
+        let json = fits(&desk.good(&args));
+        assert!(json["answer"]["total"].is_number(), "{end}");
+        let attempt = fs::read_to_string(desk.folder.path().join("done.attempt")).expect("kept");
+        assert!(attempt.contains("answer:Shown(score:"), "{attempt}");
+    }
+}
+
+#[test]
+fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
+    let desk = Desk::new();
+    desk.file(
+        "a.script",
+        &format!("{BEGINNING}Point(to: 99, every_ms: 200)\nUnplug\n"),
+    );
+    let out = desk.detent(&[
+        "play",
+        "standing-water",
+        "a.script",
+        "--json",
+        "--save",
+        "a.attempt",
+    ]);
+    assert_eq!(out.status.code(), Some(1), "{}", said(&out));
+    let json = fits(&String::from_utf8_lossy(&out.stdout));
+    assert_eq!(json["failed"]["line"], 6);
+    assert_eq!(json["failed"]["step"], "Point(to:99,every_ms:200)");
+    assert_eq!(json["codes_noted"], serde_json::json!([11]));
+    assert!(said(&out).contains("a.attempt.part"), "{}", said(&out));
+    assert_eq!(desk.names(), ["a.attempt.part", "a.script"]);
+    let text = desk.detent(&["play", "standing-water", "a.script"]);
+    assert!(String::from_utf8_lossy(&text.stdout).contains("lamps"));
+
+    // Going on from there is the same as not having been broken off.
+    desk.file("rest.script", "Wait(s: 3)\nNoteCode(12)\n");
+    let seed = desk.bad(
+        &[
+            "play",
+            "standing-water",
+            "rest.script",
+            "--save",
+            "a.attempt",
+            "--resume",
+            "--seed",
+            "99",
+        ],
+        2,
+    );
+    assert!(seed.contains("--seed"), "{seed}");
+    let on = [
+        "play",
+        "standing-water",
+        "rest.script",
+        "--json",
+        "--save",
+        "a.attempt",
+        "--resume",
+    ];
+    let json = fits(&desk.good(&on));
+    assert_eq!(json["codes_noted"], serde_json::json!([11, 12]));
+    assert_eq!(desk.names(), ["a.attempt", "a.script", "rest.script"]);
+    assert!(
+        desk.good(&["replay", "a.attempt"])
+            .contains("same state and score")
+    );
+
+    // An unfinished attempt stands in nobody's way, a finished one does.
+    desk.detent(&["play", "standing-water", "a.script", "--save", "b.attempt"]);
+    desk.good(&[
+        "play",
+        "standing-water",
+        "rest.script",
+        "--save",
+        "b.attempt",
+    ]);
+    let said = desk.bad(
+        &[
+            "play",
+            "standing-water",
+            "rest.script",
+            "--save",
+            "b.attempt",
+        ],
+        2,
+    );
+    assert!(said.contains("b.attempt"), "{said}");
+}
+
+#[test]
+fn a_replay_says_where_an_attempt_was_changed_and_never_what_would_pass() {
+    let desk = Desk::new();
+    let end = "Report((causes: [\"drain-pump.seized\"], part: None, proof: []))\n";
+    desk.file("a.script", &format!("{BEGINNING}{end}"));
+    desk.good(&["play", "standing-water", "a.script", "--save", "a.attempt"]);
+    let text = fs::read_to_string(desk.folder.path().join("a.attempt")).expect("kept");
+    let score = text
+        .split("score:")
+        .nth(1)
+        .and_then(|rest| rest.split(')').next());
+    let score = score.expect("a score").to_owned();
+    let state = text
+        .split("state:\"")
+        .nth(1)
+        .and_then(|rest| rest.split('"').next());
+    let state = state.expect("a state").to_owned();
+    let last = text.lines().count();
+    for (old, new, place) in [
+        // What changes neither state nor score is seen by the digest.
+        ("NoteCode(11)".to_owned(), "NoteCode(12)", last),
+        ("do:Unplug".to_owned(), "do:OpenCabinet", 3),
+        ("drain-pump.seized".to_owned(), "belt.broken", last),
+        ("program:\"0".to_owned(), "program:\"7", last),
+        (format!("score:{score}"), "score:100", last),
+        (state.clone(), "00ff", last),
+        (format!("Shown(score:{score})"), "Withheld", last),
+        ("do:Plug)".to_owned(), "do:Unplug)", 3),
+    ] {
+        let changed = text.replacen(&old, new, 1);
+        assert_ne!(changed, text, "{old}");
+        desk.file("b.attempt", &changed);
+        let out = desk.detent(&["replay", "b.attempt"]);
+        let all = format!("{}{}", said(&out), String::from_utf8_lossy(&out.stdout));
+        assert_eq!(out.status.code(), Some(1), "{new}: {all}");
+        assert!(all.contains(&format!("line {place}")), "{new}: {all}");
+        assert!(
+            !all.contains(&state) && !all.contains(&score),
+            "{new}: {all}"
+        );
+    }
+    // An unfinished attempt tells neither.
+    let part: Vec<&str> = text.lines().take(last - 1).collect();
+    desk.file("c.attempt.part", &format!("{}\n", part.join("\n")));
+    let told = desk.good(&["replay", "c.attempt.part"]);
+    assert!(!told.contains("state") && !told.contains("score"), "{told}");
+}
+
+#[test]
+fn a_replay_opens_scenarios_only_and_finds_those_that_were_moved() {
+    let desk = Desk::new();
+    let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/standing-water.ron");
+    let text = fs::read_to_string(scenario).expect("it is there");
+    let own = text.replacen("seed: ", "seed: 1", 1);
+    assert_ne!(own, text);
+    desk.file("own.ron", &own);
+    desk.file("a.script", BEGINNING);
+    desk.good(&["play", "own.ron", "a.script", "--save", "a.attempt"]);
+    desk.good(&["replay", "a.attempt"]);
+    // Beside the attempt.
+    let other = desk.folder.path().join("other");
+    fs::create_dir(&other).expect("a folder");
+    for name in ["own.ron", "a.attempt"] {
+        fs::rename(desk.folder.path().join(name), other.join(name)).expect("moved");
+    }
+    desk.good(&["replay", "other/a.attempt"]);
+    // Another text, and none at all.
+    desk.file("other/own.ron", &text);
+    let said = desk.bad(&["replay", "other/a.attempt"], 2);
+    assert!(
+        said.contains("own.ron") && said.contains("--scenario"),
+        "{said}"
+    );
+    fs::remove_file(other.join("own.ron")).expect("there");
+    let said = desk.bad(&["replay", "other/a.attempt"], 2);
+    assert!(said.contains("--scenario"), "{said}");
+    // Built in, whatever stands in the folder under its name.
+    desk.good(&["play", "standing-water", "a.script", "--save", "b.attempt"]);
+    fs::create_dir(desk.folder.path().join("scenarios")).expect("a folder");
+    desk.file("scenarios/standing-water.ron", "not a scenario: my diary\n");
+    desk.good(&["replay", "b.attempt"]);
+    // An attempt cannot have any other file read out.
+    let attempt = fs::read_to_string(desk.folder.path().join("b.attempt")).expect("kept");
+    let diary = desk.file("diary.txt", "my diary\n");
+    for name in [diary.to_str().expect("plain"), "scenarios/diary.ron"] {
+        desk.file("scenarios/diary.ron", "my diary\n");
+        desk.file(
+            "c.attempt",
+            &attempt.replace("scenarios/standing-water.ron", name),
+        );
+        let said = desk.bad(&["replay", "c.attempt"], 2);
+        assert!(!said.contains("my diary"), "{said}");
+    }
+}
+
+#[test]
+fn folders_and_links_in_a_circle_are_told_from_nothing() {
+    let desk = Desk::new();
+    desk.file("a.script", BEGINNING);
+    fs::create_dir(desk.folder.path().join("folder.ron")).expect("a folder");
+    let said = desk.bad(&["play", "folder.ron", "a.script"], 2);
+    assert!(
+        said.contains("folder.ron") && said.contains("no file"),
+        "{said}"
+    );
+    assert!(!said.contains("there is no such file"), "{said}");
+    #[cfg(unix)]
+    {
+        let link = desk.folder.path().join("loop.ron");
+        std::os::unix::fs::symlink(&link, &link).expect("a link");
+        let said = desk.bad(&["play", "loop.ron", "a.script"], 2);
+        assert!(!said.contains("there is no such file"), "{said}");
+    }
+    let said = desk.bad(&["play", "nothing.ron", "a.script"], 2);
+    assert!(said.contains("there is no such file"), "{said}");
+}
+
+#[test]
+fn control_characters_of_a_file_never_reach_the_terminal() {
+    let desk = Desk::new();
+    let steers = |text: &[u8]| {
+        let text = String::from_utf8_lossy(text).into_owned();
+        text.chars().any(|c| c.is_control() && c != '\n') || text.contains('\u{202e}')
+    };
+    let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/standing-water.ron");
+    let text = fs::read_to_string(scenario).expect("it is there");
+    let evil = "\u{1b}]0;owned\u{7}\u{9b}2J\u{202e}";
+    desk.file(
+        "evil.ron",
+        &text.replacen("title: (en: \"", &format!("title: (en: \"{evil}"), 1),
+    );
+    desk.file(
+        "bad.ron",
+        &text.replacen("board: \"", &format!("board: \"{evil}"), 1),
+    );
+    desk.file("a.script", BEGINNING);
+    desk.file("bad.script", &format!("Order(\"{evil}\")\n"));
+    desk.file("worse.script", &format!("Kick{evil}\n"));
+    desk.file(
+        "bad.attempt",
+        &format!("DetentAttempt(format:2,{evil}:3)\n"),
+    );
+    desk.file(
+        "bad.learner",
+        &format!("Learner(format:1,name:\"{evil}\",target:0.75,answers:[])"),
+    );
+    for args in [
+        &["play", "evil.ron", "a.script"][..],
+        &["play", "evil.ron", "a.script", "--json"],
+        &["play", "bad.ron", "a.script"],
+        &["play", "standing-water", "bad.script"],
+        &["play", "standing-water", "bad.script", "--json"],
+        &["play", "standing-water", "worse.script"],
+        &["replay", "bad.attempt"],
+        &["practice", "bad.learner"],
+    ] {
+        let out = desk.detent(args);
+        assert!(
+            !steers(&out.stdout),
+            "{args:?}: {:?}",
+            String::from_utf8_lossy(&out.stdout)
+        );
+        assert!(!steers(&out.stderr), "{args:?}: {:?}", said(&out));
+    }
+    let shown = desk.good(&["play", "evil.ron", "a.script"]);
+    assert!(shown.contains("\\u{1b}]0;owned"), "{shown}");
+}
+
+#[test]
+fn what_a_board_has_not_is_refused() {
+    let desk = Desk::new();
+    desk.file("a.script", "Wait(s: 1)\nTap(More)\n");
+    let said = desk.bad(&["play", "standing-water", "a.script"], 1);
+    assert!(
+        said.contains("a.script:2:") && said.contains("More"),
+        "{said}"
+    );
+    let said = desk.bad(&["faults", "--board", "lone-lamp", "--v230"], 2);
+    assert!(
+        said.contains("lone-lamp") && said.contains("230 V"),
+        "{said}"
+    );
+}
