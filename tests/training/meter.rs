@@ -368,12 +368,13 @@ fn a_display_that_follows_shows_what_a_new_look_would() {
     let mut follower = meter::Follower::default();
     let (cold, line) = (("inlet-cold.1", "inlet-cold.2"), ("cord.1", "cord.2"));
     let rail = ("pressure-sensor.1", "pressure-sensor.2");
+    let bulk = ("bulk.plus", "bulk.minus");
     let mut shown = Vec::new();
     for (action, mode, (red, black), grip) in [
         (Action::OpenCabinet, MeterMode::VoltsAc, line, Grip::Clips),
         (Action::OpenLid, MeterMode::VoltsAc, line, Grip::Clips),
         (Action::CloseLid, MeterMode::VoltsDc, rail, Grip::Clips),
-        (Action::Unplug, MeterMode::VoltsDc, rail, Grip::Clips),
+        (Action::Unplug, MeterMode::VoltsDc, bulk, Grip::Clips),
         (Action::Discharge, MeterMode::VoltsDc, rail, Grip::Clips),
         (Action::BailOut, MeterMode::Ohms, cold, Grip::Clips),
         (Action::OpenLid, MeterMode::Ohms, cold, Grip::Fingers),
