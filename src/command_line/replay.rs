@@ -20,7 +20,7 @@ pub(super) fn check(args: &ReplayArgs) -> Result<(), Failure> {
     let attempt = read_attempt(&name, &disk::attempt_bytes(&args.attempt)?)?;
     let shelf = Shelf::builtin()?;
     let titled = match &args.scenario {
-        Some(scenario) => shelf.scenario(scenario)?,
+        Some(scenario) => shelf.scenario_named(scenario, &args.attempt, &attempt)?,
         None => shelf.scenario_of(&args.attempt, &attempt)?,
     };
     let Redone { score, .. } =

@@ -103,8 +103,14 @@ impl Shelf {
     /// # Errors
     /// There is none, or it has a mistake.
     pub fn scenario(&self, name: &str) -> Result<Titled, ContentError> {
+        let (file, bytes) = Self::find(name)?;
+        self.titled(file, bytes)
+    }
+
+    /// Name and bytes of the file of this name, or of the built-in one.
+    fn find(name: &str) -> Result<(String, Vec<u8>), ContentError> {
         let path = Path::new(name);
-        let (file, bytes) = if disk::is_there(path)? {
+        Ok(if disk::is_there(path)? {
             (name.to_owned(), disk::read_bytes(path)?)
         } else {
             let short = name.strip_prefix("scenarios/").unwrap_or(name);
@@ -116,8 +122,7 @@ impl Shelf {
                 error
             })?;
             (built_in, text.as_bytes().to_vec())
-        };
-        self.titled(file, bytes)
+        })
     }
 
     fn titled(&self, file: String, bytes: Vec<u8>) -> Result<Titled, ContentError> {
@@ -133,6 +138,25 @@ impl Shelf {
             text: String::from_utf8_lossy(&bytes).into_owned(),
             scenario,
         })
+    }
+
+    /// The scenario that somebody names for the attempt in the file `path`, held against its text before it is
+    /// read any further.
+    ///
+    /// # Errors
+    /// There is none, or it has another text.
+    pub fn scenario_named(
+        &self,
+        name: &str,
+        path: &Path,
+        attempt: &Attempt,
+    ) -> Result<Titled, AttemptSourceError> {
+        let (place, bytes) = Self::find(name)?;
+        if sha256_hex(&bytes) != attempt.header.scenario_sha256 {
+            let (file, scenario) = (disk::name(path), name.to_owned());
+            return Err(AttemptSourceError::AnotherText { file, scenario });
+        }
+        Ok(self.titled(place, bytes)?)
     }
 
     /// The scenario of the attempt in the file `path`: in the file that it names, in one of that name beside

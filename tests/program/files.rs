@@ -306,6 +306,13 @@ fn a_replay_opens_scenarios_only_and_finds_those_that_were_moved() {
     // An attempt cannot have any other file read out.
     let attempt = fs::read_to_string(desk.folder.path().join("b.attempt")).expect("kept");
     let diary = desk.file("diary.txt", "my diary\n");
+    let given = ["replay", "b.attempt", "--scenario", "diary.txt"];
+    let said = desk.bad(&given, 2);
+    assert!(
+        said.contains("diary.txt") && !said.contains("my diary"),
+        "{said}"
+    );
+    desk.good(&["replay", "b.attempt", "--scenario", "standing-water"]);
     for name in [diary.to_str().expect("plain"), "scenarios/diary.ron"] {
         desk.file("scenarios/diary.ron", "my diary\n");
         desk.file(

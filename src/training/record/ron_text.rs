@@ -78,7 +78,7 @@ pub fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<
         }
         let range = outline
             .number_at(at)
-            .and_then(|number| wrong_integer::<T>(options, text, number, start));
+            .and_then(|number| wrong_integer::<T>(options, text, number));
         Misfit {
             spot,
             field,
@@ -89,12 +89,11 @@ pub fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<
 }
 
 /// The range of the field in which the number at `number` stands, found by reading the text with other
-/// numbers in its place; none where no whole number is wanted. `start` is where the error is.
+/// numbers in its place; none where no whole number is wanted.
 fn wrong_integer<T: DeserializeOwned>(
     options: &ron::Options,
     text: &str,
     number: std::ops::Range<usize>,
-    start: usize,
 ) -> Option<WrongInteger> {
     let found = text.get(number.clone())?;
     let digits = found.strip_prefix('-').unwrap_or(found);
@@ -103,11 +102,14 @@ fn wrong_integer<T: DeserializeOwned>(
     }
     let (before, after) = (text.get(..number.start)?, text.get(number.end..)?);
     let fits = |number: i128| {
-        let other = format!("{before}{number}{after}");
+        let with_it = format!("{before}{number}");
+        let other = format!("{with_it}{after}");
         match options.from_str::<T>(&other) {
             Ok(_) => true,
             // What stands behind it may be wrong too.
-            Err(error) => offset(&other, error.span.start.line, error.span.start.col) > start,
+            Err(error) => {
+                offset(&other, error.span.start.line, error.span.start.col) >= with_it.len()
+            }
         }
     };
     let most = [
