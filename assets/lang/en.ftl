@@ -560,6 +560,7 @@ lost-flood = A part was opened with water above it, and the floor was flooded. D
 lost-good-board-replaced = A sound control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
 lost-lid-spinning = The lid was opened while the basket turned. Wait until it stands: it can break an arm.
 lost-live-not-allowed = You measured live in a job that does not allow it. Here the fault had to be found with the plug out.
+lost-lucky-repair = The machine runs again, but by luck: the report says “{ $said }”; it was “{ $truth }”. Prove which part has failed before you fit one: the next machine will not be so kind.
 lost-meter-not-proved = The circuit was tested, but the meter was not tried on a known source before and after. A dead meter shows a dead circuit everywhere: known source, circuit, known source, then hands.
 lost-misread = You noted { $noted }, but the lamps had not shown it. Add up each group of four lamps again. Codes shown in this job: { $shown }
 lost-never-entered = Service mode was never entered, so the stored codes stayed unread. Follow the gesture on the service sheet.

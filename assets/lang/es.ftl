@@ -560,6 +560,7 @@ lost-flood = Se abrió una pieza con agua por encima y se inundó el piso. Desag
 lost-good-board-replaced = Se cambió una placa de control sana. Antes de comprar una, demuestre que sus entradas están bien y su salida está mal.
 lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se detenga: puede romper un brazo.
 lost-live-not-allowed = Midió con tensión en un trabajo que no lo permite. Aquí había que hallar la falla con la máquina desenchufada.
+lost-lucky-repair = La máquina vuelve a funcionar, pero por suerte: el informe dice «{ $said }»; era «{ $truth }». Demuestre qué pieza ha fallado antes de montar una: la próxima vez no habrá tanta suerte.
 lost-meter-not-proved = Se midió el circuito, pero no se probó el medidor en una fuente conocida antes y después. Un medidor que no funciona muestra sin tensión cualquier circuito: fuente conocida, circuito, fuente conocida y recién entonces las manos.
 lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Sume otra vez cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
 lost-never-entered = Nunca se entró al modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.

@@ -26,7 +26,7 @@ impl Texts {
             }
             Loss::CodeNotNoted { code: missed, .. } => say(&[("code", code(missed))]),
             Loss::BoughtOnTheCode { part } => say(&[("part", Value::from(part.as_str()))]),
-            Loss::WrongCause { said, truth } => say(&[
+            Loss::WrongCause { said, truth } | Loss::LuckyRepair { said, truth } => say(&[
                 ("said", Value::from(self.causes(said))),
                 ("truth", Value::from(self.causes(truth))),
             ]),

@@ -136,6 +136,13 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
             &[],
         ),
         (
+            Loss::LuckyRepair {
+                said: vec!["drain-pump.open-winding".to_owned()],
+                truth: vec!["belt.broken".to_owned()],
+            },
+            &[],
+        ),
+        (
             Loss::WrongPartNamed {
                 named: None,
                 needed: vec![part(), "P-1801".to_owned()],
@@ -207,6 +214,9 @@ fn every_point_lost_is_told_with_its_arguments() {
                 Loss::FailedTry { rule } => named.push(texts.broken_rule(*rule)),
                 Loss::WrongCause { .. } => {
                     named.extend([texts.get("mode-nothing"), texts.mode("belt.broken")]);
+                }
+                Loss::LuckyRepair { said, truth } => {
+                    named.extend([texts.mode(&said[0]), texts.mode(&truth[0])]);
                 }
                 Loss::WrongPartNamed { .. } => named.push(texts.get("report-no-part")),
                 Loss::WrongAdvice { given, due } => named.extend([advice(given), advice(due)]),

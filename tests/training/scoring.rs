@@ -6,7 +6,7 @@ use detent_simulation::interface::{Connector, Pin};
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Verdict};
 use detent_training::lesson::{
-    Course, CoursePart, Dimension, Hidden, LossKind, Mains, Scenario, judge, set_up,
+    Course, CoursePart, Dimension, Hidden, LossKind, Mains, PASS_SHARE, Scenario, judge, set_up,
 };
 
 const MAINS: Mains = Mains::V120Hz60;
@@ -165,29 +165,42 @@ fn a_meter_that_does_not_work_proves_nothing() {
     assert_eq!(dead_losses(&stage, blown(), deeds), [false, false]);
 }
 
+/// The bench after this report on a machine with these faults, all of them cured.
+fn cured(stage: &Stage, hidden: &[&str], said: &[&str], part: Option<&str>) -> Bench {
+    let mut bench = bench(stage, hidden);
+    for id in hidden {
+        bench.machine_mut().replace(stage.mode(id).component);
+    }
+    act(&mut bench, [report(said, part, Advice::None)]);
+    bench
+}
+
+const LOCK: &str = "lid-lock.contact-open";
+const LOCK_COIL: &str = "lid-lock.open-winding";
+const BELT: &str = "belt.broken";
+const PUMP: &str = "drain-pump.open-winding";
+
 #[test]
 fn every_cause_counts_by_its_share() {
     let stage = Stage::new();
     let scenario = scenario(&stage);
     let full = 0.40 * scenario.points.reasoning;
-    let (lock, belt) = ("lid-lock.contact-open", "belt.broken");
     for (hidden, said, share) in [
-        (&[lock][..], &[lock][..], None),
-        (&[lock], &[belt], Some(1.0)),
-        (&[lock], &[], Some(1.0)),
+        (&[LOCK][..], &[LOCK][..], None),
         (&[], &[], None),
-        (&[], &[lock], Some(1.0)),
-        (&[lock, belt], &[belt, lock], None),
+        (&[], &[LOCK], Some(1.0)),
+        (&[LOCK, BELT], &[BELT, LOCK], None),
         // One of two missed; one of two right, and one made up.
-        (&[lock, belt], &[lock], Some(1.0 / 2.0)),
-        (&[lock], &[lock, belt], Some(1.0 / 2.0)),
+        (&[LOCK, BELT], &[LOCK], Some(1.0 / 2.0)),
+        (&[LOCK], &[LOCK, BELT], Some(1.0 / 2.0)),
+        // The right component, but another way of failing.
+        (&[LOCK], &[LOCK_COIL], Some(1.0)),
+        (&[LOCK, BELT], &[LOCK_COIL, BELT], Some(2.0 / 3.0)),
+        // By luck, which takes more: see below.
+        (&[LOCK], &[BELT], None),
+        (&[LOCK], &[], None),
     ] {
-        let mut bench = bench(&stage, hidden);
-        // Cured, so that nothing else has taken these points before.
-        for id in hidden {
-            bench.machine_mut().replace(stage.mode(id).component);
-        }
-        act(&mut bench, [report(said, None, Advice::None)]);
+        let bench = cured(&stage, hidden, said, None);
         let found = lost(
             &scenario,
             &bench,
@@ -200,6 +213,65 @@ fn every_cause_counts_by_its_share() {
             (a, b) => a == b,
         };
         assert!(near, "{hidden:?} {said:?}: {found:?}, not {expected:?}");
+    }
+}
+
+#[test]
+fn a_repair_is_lucky_where_the_report_looks_elsewhere() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    let lucky = |bench: &Bench| {
+        let took = |side| lost(&scenario, bench, side, LossKind::LuckyRepair);
+        let took = (took(Dimension::Reasoning), took(Dimension::Proof));
+        assert_eq!(took.0.is_some(), took.1.is_some());
+        took.0.is_some()
+    };
+    for (hidden, said, by_luck) in [
+        (&[LOCK][..], &[LOCK][..], false),
+        (&[LOCK], &[LOCK_COIL], false),
+        (&[LOCK], &[BELT], true),
+        (&[LOCK], &[], true),
+        // As much right as wrong is half a conclusion; more wrong than right is a guess.
+        (&[LOCK], &[LOCK, BELT], false),
+        (&[LOCK], &[LOCK, BELT, PUMP], true),
+        (&[LOCK, BELT], &[LOCK], false),
+        (&[LOCK, BELT], &[PUMP], true),
+        // Nothing was wrong, so nothing was repaired.
+        (&[], &[LOCK], false),
+    ] {
+        let bench = cured(&stage, hidden, said, None);
+        assert_eq!(lucky(&bench), by_luck, "{hidden:?} {said:?}");
+    }
+    // What is still in the machine was not repaired at all.
+    let mut broken = bench(&stage, &[LOCK]);
+    act(&mut broken, [report(&[BELT], None, Advice::None)]);
+    assert!(!lucky(&broken));
+}
+
+/// Of a job that is done well but for the cause named: the part named is the right one.
+#[test]
+fn a_lucky_repair_keeps_no_more_than_seventy_in_a_hundred_and_passes_no_job() {
+    let stage = Stage::new();
+    for titled in stage.shelf().scenarios().expect("the built-in scenarios") {
+        let keeps = |said| {
+            let bench = cured(&stage, &[LOCK], &[said], Some("P-0701"));
+            let score = judge(&titled.scenario, &bench);
+            let about_causes = [LossKind::WrongCause, LossKind::LuckyRepair];
+            let takes = score.dimensions.iter().flat_map(|side| {
+                let lost = side.lost.iter().map(|lost| &lost.loss);
+                let lost = lost.filter(|loss| about_causes.contains(&loss.kind()));
+                lost.map(|loss| loss.share(side.dimension) * side.of)
+            });
+            (score.of() - takes.sum::<f64>()) / score.of()
+        };
+        assert!(keeps(BELT) < PASS_SHARE, "{}: {}", titled.file, keeps(BELT));
+        // Another way of failing of the right component is a mistake, but no luck.
+        let other = keeps(LOCK_COIL);
+        assert!(
+            (PASS_SHARE..1.0).contains(&other),
+            "{}: {other}",
+            titled.file
+        );
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::advice;
 use super::course::CoursePart;
-use super::loss::Loss;
+use super::loss::{Loss, LossKind};
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{
@@ -71,6 +71,12 @@ impl Judge<'_> {
         let points = (loss.share(side) * entry.of).min(entry.kept);
         entry.kept -= points;
         entry.lost.push(Deduction { at, points, loss });
+    }
+
+    /// Whether a side has lost points for this reason.
+    fn lost(&self, side: Dimension, kind: LossKind) -> bool {
+        let lost = self.score[side.index()].lost.iter();
+        lost.map(|lost| lost.loss.kind()).any(|lost| lost == kind)
     }
 
     fn end(&self) -> Time {
@@ -263,14 +269,34 @@ impl Judge<'_> {
 
     /// The causes named against those that the machine had.
     fn causes(&mut self, report: &Report) {
-        let truth: Vec<String> = self.bench.hidden().iter().map(|m| m.id.clone()).collect();
         let said = report.causes.clone();
+        let truth: Vec<String> = self.bench.hidden().iter().map(|m| m.id.clone()).collect();
         let all_in = |some: &[String], others: &[String]| some.iter().all(|id| others.contains(id));
         // Who gives up a sound machine has not found that it is sound.
         let gave_up_a_sound_one = truth.is_empty() && report.verdict == Verdict::GivenUp;
-        if !(all_in(&said, &truth) && all_in(&truth, &said)) || gave_up_a_sound_one {
+        if all_in(&said, &truth) && all_in(&truth, &said) && !gave_up_a_sound_one {
+            return;
+        }
+        if self.repaired_by_luck(&said) {
+            let lucky = Loss::LuckyRepair { said, truth };
+            let sides = [Dimension::Reasoning, Dimension::Proof];
+            for side in sides.into_iter().chain(self.drilled()) {
+                self.lose_on(side, self.end(), lucky.clone());
+            }
+        } else {
             self.lose(self.end(), Loss::WrongCause { said, truth });
         }
+    }
+
+    /// The machine is cured, but the causes named lie elsewhere than the fault did: none of them in a component
+    /// that failed, or fewer there than in others. A wrong cause in the right component is no luck: whoever
+    /// suspects that component fits the right part.
+    fn repaired_by_luck(&self, said: &[String]) -> bool {
+        let hidden = self.bench.hidden();
+        let failed = |c: Component| hidden.iter().any(|m| m.component == c);
+        let named = self.bench.modes().iter().filter(|m| said.contains(&m.id));
+        let (near, astray): (Vec<_>, Vec<_>) = named.partition(|m| failed(m.component));
+        !hidden.is_empty() && self.cured() && (near.is_empty() || astray.len() > near.len())
     }
 
     /// The part named must be for a component that failed, and fit. What is put right by hand needs
@@ -431,6 +457,10 @@ impl Judge<'_> {
     fn proof_by_readings(&mut self) {
         let truth: Vec<Component> = self.bench.hidden().iter().map(|m| m.component).collect();
         if truth.is_empty() {
+            return;
+        }
+        // A lucky repair proved nothing, whatever is cited, and has taken its points.
+        if self.lost(Dimension::Proof, LossKind::LuckyRepair) {
             return;
         }
         let suspects = self.suspects(&truth);

@@ -63,6 +63,13 @@ pub enum Loss {
         /// Failure modes that the machine had.
         truth: Vec<String>,
     },
+    /// The machine was cured, but the report looks for the fault somewhere else: the right part went in by luck.
+    LuckyRepair {
+        /// Failure modes named; none for "nothing is wrong".
+        said: Vec<String>,
+        /// Failure modes that the machine had.
+        truth: Vec<String>,
+    },
     /// The report names a part that does not cure the machine or does not fit it.
     WrongPartNamed {
         /// Number named, if one was.
@@ -147,7 +154,8 @@ names! {
         Misread = "misread", CodeNotNoted = "code-not-noted",
         GoodBoardReplaced = "good-board-replaced", WrongPart = "wrong-part",
         BoughtOnTheCode = "bought-on-the-code", NotCured = "not-cured", NoReport = "no-report",
-        WrongCause = "wrong-cause", WrongPartNamed = "wrong-part-named",
+        WrongCause = "wrong-cause", LuckyRepair = "lucky-repair",
+        WrongPartNamed = "wrong-part-named",
         WrongAdvice = "wrong-advice",
         Shock = "shock", TouchedCharge = "touched-charge", OpenedLive = "opened-live",
         OhmsOnLive = "ohms-on-live", LiveNotAllowed = "live-not-allowed", Flood = "flood",
@@ -194,6 +202,7 @@ impl Loss {
             Loss::NotCured => LossKind::NotCured,
             Loss::NoReport => LossKind::NoReport,
             Loss::WrongCause { .. } => LossKind::WrongCause,
+            Loss::LuckyRepair { .. } => LossKind::LuckyRepair,
             Loss::WrongPartNamed { .. } => LossKind::WrongPartNamed,
             Loss::WrongAdvice { .. } => LossKind::WrongAdvice,
             Loss::Shock => LossKind::Shock,
@@ -229,6 +238,7 @@ impl Loss {
             | Loss::NotCured
             | Loss::NoReport
             | Loss::WrongCause { .. }
+            | Loss::LuckyRepair { .. }
             | Loss::WrongPartNamed { .. }
             | Loss::WrongAdvice { .. } => Dimension::Reasoning,
             Loss::Shock
@@ -277,6 +287,14 @@ impl Loss {
                 }
                 WRONG_CAUSE * (wrong + missed) as f64 / (wrong + truth.len()) as f64
             }
+            // Nothing was concluded rightly, so all of the reasoning goes, and what is cited proved nothing. Points
+            // lie where a job's goal is: in a drill so few on these two that part of what was drilled goes as
+            // well. With every layout of points in the course that leaves no more than 70 in 100, and no pass.
+            Loss::LuckyRepair { .. } => match side {
+                Dimension::Reasoning => 1.0,
+                Dimension::Proof => UNPROVEN,
+                Dimension::Entry | Dimension::Reading | Dimension::Safety | Dimension::Cost => 0.40,
+            },
             Loss::WrongPartNamed { .. } => 0.15,
             Loss::WrongAdvice { .. } => 0.10,
             Loss::Shock => 1.0,

@@ -237,7 +237,9 @@ impl Accountant<'_> {
             Loss::CodeNotNoted { .. } => good(P::NoteCodes, self.first_look().saved()),
             Loss::GoodBoardReplaced { part } | Loss::WrongPart { part } => self.part_in_vain(part),
             Loss::BoughtOnTheCode { .. } => self.bought_blind(Some(lost.at)),
-            Loss::NoEvidence | Loss::RivalsLeft { .. } => self.bought_blind(None),
+            Loss::LuckyRepair { .. } | Loss::NoEvidence | Loss::RivalsLeft { .. } => {
+                self.bought_blind(None)
+            }
             Loss::NotCured | Loss::WrongAdvice { .. } => {
                 good(P::SecondVisit, last(self.best).saved())
             }
