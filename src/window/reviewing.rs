@@ -24,6 +24,9 @@ impl Reviewing {
     #[cfg(not(target_family = "wasm"))]
     pub fn begin(work: ReviewWork) -> Reviewing {
         use bevy::tasks::{AsyncComputeTaskPool, TaskPool};
+        use detent_training::reason::without_breaks;
+        // The thread has nothing else to do: handing it back after each slice only costs time.
+        let work = async move { without_breaks(work) };
         Reviewing::Running(AsyncComputeTaskPool::get_or_init(TaskPool::default).spawn(work))
     }
 

@@ -17,5 +17,6 @@ pub use path::{Deed, PathError, Stop, WORK};
 pub use plan::{Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, Problem, Repair, Step, Test};
 pub use policy::{best_costs, expected, order_costs};
 pub use posterior::{Posterior, PosteriorError};
+pub use slices::without_breaks;
 pub use trade::{LIVE_TEST_RISK, Probe, Remedy, Trade, WAIT_PER_HOUR, code_buyer, control_swapper};
 pub use wald::{Lines, Sprt, Verdict, WaldError};
