@@ -3,7 +3,7 @@
 use super::job::{Job, make};
 use super::output::Output;
 use super::{Failure, ways};
-use detent_content::{Language, Shelf, Texts, Value, Words, disk, table_file};
+use detent_content::{ContentLibrary, Language, Texts, Value, Words, disk, table_file};
 use detent_training::reason::evidence::{self, End};
 use detent_training::reason::expected;
 use std::path::{Path, PathBuf};
@@ -32,28 +32,28 @@ pub(super) struct BestArgs {
 const TOP: usize = 5;
 
 pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
-    let shelf = Shelf::builtin()?;
+    let content_library = ContentLibrary::builtin()?;
     let texts = Texts::load(language);
     if let Some(folder) = &args.tables {
-        return ship(&shelf, folder);
+        return ship(&content_library, folder);
     }
     let folder = args.cache.clone().or_else(disk::cache_folder);
     match &args.scenario {
         Some(name) => {
-            let titled = shelf.scenario(name)?;
-            let seed = args.seed.unwrap_or(titled.scenario.seed);
-            let job = Job::of(&shelf, &titled, seed, folder.as_ref())?;
+            let scenario_source = content_library.scenario(name)?;
+            let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
+            let job = Job::of(&content_library, &scenario_source, seed, folder.as_ref())?;
             print(&job, &texts)
         }
-        None => ways::course(&shelf, &texts, folder.as_ref()),
+        None => ways::course(&content_library, &texts, folder.as_ref()),
     }
 }
 
 /// The tables of all boards and supplies.
-fn ship(shelf: &Shelf, folder: &Path) -> Result<(), Failure> {
-    for board in &shelf.boards {
+fn ship(content_library: &ContentLibrary, folder: &Path) -> Result<(), Failure> {
+    for board in &content_library.boards {
         for mains in &board.mains {
-            let library = shelf.library_of(board, *mains);
+            let library = content_library.library_of(board, *mains);
             let (key, file) = (
                 evidence::key(&library, mains.rating()),
                 table_file::path(folder, &board.id, mains.rating().volts),
@@ -72,7 +72,7 @@ fn print(job: &Job<'_>, texts: &Texts) -> Result<(), Failure> {
     let modes: Vec<String> = job.library.modes.iter().map(|m| m.id.clone()).collect();
     let words = Words {
         texts,
-        trade: &job.trade,
+        repair_costs: &job.repair_costs,
         parts: job.library.parts,
         modes: &modes,
         board: None,
@@ -81,7 +81,7 @@ fn print(job: &Job<'_>, texts: &Texts) -> Result<(), Failure> {
     let mut put = |line: String| out.line(line);
     put(format!(
         "{} ({} {})",
-        job.titled.file,
+        job.scenario_source.file,
         texts.get("cli-seed"),
         job.seed
     ))?;

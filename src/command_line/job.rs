@@ -1,7 +1,7 @@
 //! A scenario's machine after the customer's wash, and what is known of it.
 
 use super::Failure;
-use detent_content::{Shelf, Titled, builtin, table_file};
+use detent_content::{ContentLibrary, ScenarioSource, builtin, table_file};
 use detent_simulation::controller::GestureStep;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::Span;
@@ -9,8 +9,8 @@ use detent_training::bench::Bench;
 use detent_training::lesson::{Library, Mains, draw, set_up};
 use detent_training::reason::evidence::{self, End, Outcome, Table};
 use detent_training::reason::{
-    Course, Hand, Plan, Posterior, Trade, Verdict, WORK, best_costs, code_buyer, control_on_trial,
-    control_swapper, order_costs, suspicion,
+    Course, Hand, Plan, Posterior, RepairCosts, Verdict, WORK, best_costs, code_buyer,
+    control_on_trial, control_swapper, order_costs, suspicion,
 };
 use rayon::prelude::*;
 use std::path::PathBuf;
@@ -53,7 +53,7 @@ fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table
 
 /// A scenario's machine after the customer's wash, and what is known of it.
 pub(super) struct Job<'a> {
-    pub titled: &'a Titled,
+    pub scenario_source: &'a ScenarioSource,
     pub library: Library<'a>,
     pub seed: u64,
     /// The hidden fault's hypothesis; none for several at once.
@@ -68,18 +68,18 @@ pub(super) struct Job<'a> {
     /// Belief after the wash.
     pub belief: Posterior,
     /// What can be done.
-    pub trade: Trade,
+    pub repair_costs: RepairCosts,
 }
 
 impl<'a> Job<'a> {
     pub fn of(
-        shelf: &'a Shelf,
-        titled: &'a Titled,
+        content_library: &'a ContentLibrary,
+        scenario_source: &'a ScenarioSource,
         seed: u64,
         folder: Option<&PathBuf>,
     ) -> Result<Job<'a>, Failure> {
-        let scenario = &titled.scenario;
-        let library = shelf.library(scenario);
+        let scenario = &scenario_source.scenario;
+        let library = content_library.library(scenario);
         let table = table(&library, scenario.mains, folder);
         let bench: Bench = set_up(scenario, &library, seed)?;
         let outcome = Outcome::of_wash(&bench);
@@ -95,8 +95,8 @@ impl<'a> Job<'a> {
             _ => None,
         };
         Ok(Job {
-            trade: Trade::of(&library, &table, scenario.live_tests_allowed),
-            titled,
+            repair_costs: RepairCosts::of(&library, &table, scenario.live_tests_allowed),
+            scenario_source,
             library,
             seed,
             truth,
@@ -110,19 +110,19 @@ impl<'a> Job<'a> {
 
     pub fn plan(&self) -> Result<Plan, Failure> {
         let course = Course::begin(&self.belief.shares());
-        Ok(self.trade.problem.plan(&course, WORK)?)
+        Ok(self.repair_costs.problem.plan(&course, WORK)?)
     }
 
     /// Cost under each hypothesis of the best plan, a code-buyer and a control-swapper.
     pub fn ways(&self) -> Result<[Vec<f64>; 3], Failure> {
-        let (shares, trade) = (self.belief.shares(), &self.trade);
+        let (shares, repair_costs) = (self.belief.shares(), &self.repair_costs);
         let (board, parts) = (self.library.board, self.library.parts);
-        let buyer = code_buyer(trade, board, parts, &self.codes, &shares);
-        let swapper = control_swapper(trade, board, parts, &self.codes, &shares);
+        let buyer = code_buyer(repair_costs, board, parts, &self.codes, &shares);
+        let swapper = control_swapper(repair_costs, board, parts, &self.codes, &shares);
         Ok([
-            best_costs(&trade.problem, &Course::begin(&shares), WORK)?,
-            order_costs(&trade.problem, &buyer),
-            order_costs(&trade.problem, &swapper),
+            best_costs(&repair_costs.problem, &Course::begin(&shares), WORK)?,
+            order_costs(&repair_costs.problem, &buyer),
+            order_costs(&repair_costs.problem, &swapper),
         ])
     }
 
@@ -135,7 +135,7 @@ impl<'a> Job<'a> {
         };
         let detents: usize = self.library.board.gesture.steps.iter().map(turned).sum();
         let gaps = std::iter::repeat_n(PACE, detents.saturating_sub(1));
-        let hand = Hand::at_pace(gaps, self.titled.scenario.dial_wear);
+        let hand = Hand::at_pace(gaps, self.scenario_source.scenario.dial_wear);
         // The risks are constants that Wald's test takes.
         let Ok(test) = control_on_trial(self.library.modes) else {
             return 0;

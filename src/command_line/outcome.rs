@@ -2,11 +2,11 @@
 //! `assets/schema`; a change that breaks readers raises [`VERSION`].
 
 use super::print::lit;
-use detent_content::Titled;
+use detent_content::ScenarioSource;
 use detent_simulation::controller::{Lamps, Outcome as End, Try};
 use detent_simulation::units::Time;
 use detent_training::bench::{
-    Bench, Display, Found, Grip, LandmarkKind, MeterMode, MeterTest, Reading as Taken,
+    Bench, Display, Found, Grip, MeterMode, MeterTest, MilestoneKind, Reading as Taken,
 };
 use detent_training::lesson::{DimensionScore, Score};
 use schemars::JsonSchema;
@@ -178,7 +178,7 @@ struct Answer {
     /// The score by dimension.
     dimensions: Vec<Dimension>,
     /// What the machine went through.
-    landmarks: Vec<Landmark>,
+    milestones: Vec<Milestone>,
 }
 
 /// One dimension of the score.
@@ -212,7 +212,7 @@ struct Loss {
 /// Something that the machine went through.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct Landmark {
+struct Milestone {
     /// Machine time, s.
     at_s: f64,
     /// What.
@@ -242,7 +242,7 @@ enum LandmarkName {
 impl Outcome {
     /// Of the job on this bench; `failed` is the step at which its script ended.
     pub fn of(
-        (titled, seed): (&Titled, u64),
+        (scenario_source, seed): (&ScenarioSource, u64),
         bench: &Bench,
         score: &Score,
         looks: &[(Time, Lamps)],
@@ -256,7 +256,7 @@ impl Outcome {
         });
         Outcome {
             version: VERSION,
-            scenario: titled.file.clone(),
+            scenario: scenario_source.file.clone(),
             seed,
             state: bench.machine().state_hash(),
             time_s: bench.now().seconds(),
@@ -286,7 +286,7 @@ impl Outcome {
 
 impl GestureTry {
     fn of(seen: &Try) -> GestureTry {
-        use detent_simulation::controller::Broke as Rule;
+        use detent_simulation::controller::EntryError as Rule;
         let broken = match seen.outcome {
             End::Broken(rule) => Some(rule),
             End::Open | End::Entered => None,
@@ -380,7 +380,7 @@ impl Answer {
             hidden: bench.hidden().iter().map(|mode| mode.id.clone()).collect(),
             codes_stored: stored.map(|code| code.code).collect(),
             dimensions: score.dimensions.iter().map(Dimension::of).collect(),
-            landmarks: bench.landmarks().iter().map(Landmark::of).collect(),
+            milestones: bench.milestones().iter().map(Milestone::of).collect(),
         }
     }
 }
@@ -413,24 +413,24 @@ fn details(loss: &detent_training::lesson::Loss) -> BTreeMap<String, serde_json:
     }
 }
 
-impl Landmark {
-    fn of(landmark: &detent_training::bench::Landmark) -> Landmark {
-        let (kind, monitor, code) = match landmark.kind {
-            LandmarkKind::PowerReset => (LandmarkName::PowerReset, None, None),
-            LandmarkKind::ServiceEntered => (LandmarkName::ServiceEntered, None, None),
-            LandmarkKind::ProgramStarted => (LandmarkName::ProgramStarted, None, None),
-            LandmarkKind::ProgramFinished => (LandmarkName::ProgramFinished, None, None),
-            LandmarkKind::Held(monitor) => (LandmarkName::Held, Some(monitor), None),
-            LandmarkKind::CalibrationStarted => (LandmarkName::CalibrationStarted, None, None),
-            LandmarkKind::CalibrationPassed => (LandmarkName::CalibrationPassed, None, None),
-            LandmarkKind::CalibrationFailed(monitor) => {
+impl Milestone {
+    fn of(milestone: &detent_training::bench::Milestone) -> Milestone {
+        let (kind, monitor, code) = match milestone.kind {
+            MilestoneKind::PowerReset => (LandmarkName::PowerReset, None, None),
+            MilestoneKind::ServiceEntered => (LandmarkName::ServiceEntered, None, None),
+            MilestoneKind::ProgramStarted => (LandmarkName::ProgramStarted, None, None),
+            MilestoneKind::ProgramFinished => (LandmarkName::ProgramFinished, None, None),
+            MilestoneKind::Held(monitor) => (LandmarkName::Held, Some(monitor), None),
+            MilestoneKind::CalibrationStarted => (LandmarkName::CalibrationStarted, None, None),
+            MilestoneKind::CalibrationPassed => (LandmarkName::CalibrationPassed, None, None),
+            MilestoneKind::CalibrationFailed(monitor) => {
                 (LandmarkName::CalibrationFailed, Some(monitor), None)
             }
-            LandmarkKind::CodeShown(code) => (LandmarkName::CodeShown, None, Some(code)),
-            LandmarkKind::CodesCleared => (LandmarkName::CodesCleared, None, None),
+            MilestoneKind::CodeShown(code) => (LandmarkName::CodeShown, None, Some(code)),
+            MilestoneKind::CodesCleared => (LandmarkName::CodesCleared, None, None),
         };
-        Landmark {
-            at_s: landmark.at.seconds(),
+        Milestone {
+            at_s: milestone.at.seconds(),
             kind,
             monitor: monitor.map(|monitor| monitor.to_string()),
             code,

@@ -5,10 +5,10 @@ use super::output::Output;
 use super::print::Look;
 use super::{Failure, print};
 use detent_content::attempt_file::AttemptWriter;
-use detent_content::{Language, Shelf, Titled, disk, read_script, script_line};
+use detent_content::{ContentLibrary, Language, ScenarioSource, disk, read_script, script_line};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
-use detent_training::bench::script::{Step, StepError};
+use detent_training::bench::script::{ScriptStep, StepError};
 use detent_training::lesson::{judge, set_up};
 use detent_training::record::{Footer, Header, replay};
 use std::path::{Path, PathBuf};
@@ -35,15 +35,17 @@ pub(super) struct PlayArgs {
 }
 
 pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
-    let shelf = Shelf::builtin()?;
-    let titled = shelf.scenario(&args.scenario)?;
+    let content_library = ContentLibrary::builtin()?;
+    let scenario_source = content_library.scenario(&args.scenario)?;
     let name = args.script.to_string_lossy();
     let steps = read_script(&name, &disk::read_bytes(&args.script)?)?;
     let mut job = match &args.save {
-        Some(path) if args.resume => Job::resume(path, args.seed, &shelf, &titled)?,
+        Some(path) if args.resume => {
+            Job::resume(path, args.seed, &content_library, &scenario_source)?
+        }
         save => {
-            let seed = args.seed.unwrap_or(titled.scenario.seed);
-            Job::begin(save.as_deref(), seed, &shelf, &titled)?
+            let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
+            Job::begin(save.as_deref(), seed, &content_library, &scenario_source)?
         }
     };
     let mut failed = None;
@@ -54,7 +56,7 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         }
     }
 
-    let (scenario, seed, bench) = (&titled.scenario, job.seed, &job.bench);
+    let (scenario, seed, bench) = (&scenario_source.scenario, job.seed, &job.bench);
     let score = judge(scenario, bench);
     let kept = match job.log {
         Some(log) if failed.is_some() => Some(log.part().display().to_string()),
@@ -71,18 +73,18 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
             step: script_line(step),
             error: error.to_string(),
         });
-        let outcome = Outcome::of((&titled, seed), bench, &score, &job.looks, failed);
+        let outcome = Outcome::of((&scenario_source, seed), bench, &score, &job.looks, failed);
         out.json(&outcome)?;
     } else {
         let concluded = bench.report().is_some_and(|report| report.concludes());
         let review = if concluded {
-            shelf.review((scenario, seed), bench, &score)?
+            content_library.review((scenario, seed), bench, &score)?
         } else {
             None
         };
         print::outcome(
             &mut out,
-            (&titled, seed),
+            (&scenario_source, seed),
             (bench, &score),
             &job.looks,
             review.as_ref(),
@@ -114,13 +116,17 @@ impl Job {
     fn begin(
         save: Option<&Path>,
         seed: u64,
-        shelf: &Shelf,
-        titled: &Titled,
+        content_library: &ContentLibrary,
+        scenario_source: &ScenarioSource,
     ) -> Result<Job, Failure> {
-        let header = Header::new(&titled.file, &titled.text, seed);
+        let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
         let log = save.map(|path| AttemptWriter::replace(path, &header));
         Ok(Job {
-            bench: set_up(&titled.scenario, &shelf.library(&titled.scenario), seed)?,
+            bench: set_up(
+                &scenario_source.scenario,
+                &content_library.library(&scenario_source.scenario),
+                seed,
+            )?,
             seed,
             log: log.transpose()?,
             kept: 0,
@@ -132,17 +138,21 @@ impl Job {
     fn resume(
         path: &Path,
         asked: Option<u64>,
-        shelf: &Shelf,
-        titled: &Titled,
+        content_library: &ContentLibrary,
+        scenario_source: &ScenarioSource,
     ) -> Result<Job, Failure> {
         let (log, attempt) = AttemptWriter::resume(path)?;
         let file = log.part().display().to_string();
-        attempt.check_scenario(&file, &titled.text)?;
+        attempt.check_scenario(&file, &scenario_source.text)?;
         let seed = attempt.header.seed;
         if asked.is_some_and(|asked| asked != seed) {
             return Err(Failure::OtherSeed { file, seed });
         }
-        let mut bench = set_up(&titled.scenario, &shelf.library(&titled.scenario), seed)?;
+        let mut bench = set_up(
+            &scenario_source.scenario,
+            &content_library.library(&scenario_source.scenario),
+            seed,
+        )?;
         replay(&mut bench, &attempt).map_err(|divergence| Failure::Differs { file, divergence })?;
         Ok(Job {
             bench,
@@ -154,12 +164,12 @@ impl Job {
     }
 
     /// Does one step and keeps what was done, also of a step that could not be done to its end.
-    fn take(&mut self, step: &Step) -> Result<Result<(), StepError>, Failure> {
+    fn take(&mut self, step: &ScriptStep) -> Result<Result<(), StepError>, Failure> {
         let done = match step {
-            Step::Watch { s } => self.watch(step, Span::from_s(*s)),
+            ScriptStep::Watch { s } => self.watch(step, Span::from_s(*s)),
             step => step.run(&mut self.bench),
         };
-        if *step == Step::Look {
+        if *step == ScriptStep::Look {
             let lamps = self.bench.machine().outputs().lamps;
             self.looks.push((self.bench.now(), lamps));
         }
@@ -173,7 +183,7 @@ impl Job {
     }
 
     /// Notes the lamps at once and whenever they change.
-    fn watch(&mut self, step: &Step, span: Span) -> Result<(), StepError> {
+    fn watch(&mut self, step: &ScriptStep, span: Span) -> Result<(), StepError> {
         step.add_to(self.bench.now().since(Default::default()))?;
         let mut last = None;
         for _ in 0..span.0 {

@@ -2,7 +2,7 @@
 
 use super::Failure;
 use super::output::Output;
-use detent_content::{Language, Shelf, Texts, Titled, Words};
+use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Words};
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
@@ -11,23 +11,27 @@ use detent_training::reason::Review;
 
 /// The built-in scenarios: name, title, goal.
 pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
-    let shelf = Shelf::builtin()?;
+    let content_library = ContentLibrary::builtin()?;
     let texts = Texts::load(language);
     let mut out = Output::of("the list");
     let mut last = None;
-    for titled in shelf.scenarios()? {
-        let part = titled.scenario.course.as_ref().map(|course| course.part);
+    for scenario_source in content_library.scenarios()? {
+        let part = scenario_source
+            .scenario
+            .course
+            .as_ref()
+            .map(|course| course.part);
         if let Some(part) = part
             && last != Some(part)
         {
             out.line(texts.get(&format!("course-{part}")))?;
         }
         last = part;
-        let name = titled
+        let name = scenario_source
             .file
             .trim_start_matches("scenarios/")
             .trim_end_matches(".ron");
-        let scenario = &titled.scenario;
+        let scenario = &scenario_source.scenario;
         out.line(format!(
             "  {name:<22} {} ({:.0} min) — {}",
             said(&scenario.title, language),
@@ -130,7 +134,7 @@ fn display(shown: Display) -> String {
 /// State, readings and score as text.
 pub(super) fn outcome(
     out: &mut Output,
-    (titled, seed): (&Titled, u64),
+    (scenario_source, seed): (&ScenarioSource, u64),
     (bench, score): (&Bench, &Score),
     looks: &[Look],
     review: Option<&Review>,
@@ -141,8 +145,8 @@ pub(super) fn outcome(
     let view = bench.view();
     put(format!(
         "{}: {} ({} {seed})",
-        titled.file,
-        said(&titled.scenario.title, language),
+        scenario_source.file,
+        said(&scenario_source.scenario.title, language),
         texts.get("cli-seed")
     ))?;
     let control = &view.machine.control;

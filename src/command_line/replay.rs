@@ -2,7 +2,7 @@
 
 use super::Failure;
 use super::output::Output;
-use detent_content::{RedoError, Redone, Shelf, disk, redo};
+use detent_content::{ContentLibrary, RedoError, Redone, disk, redo};
 use detent_training::record::{Answer, Seal, read_attempt};
 use std::path::PathBuf;
 
@@ -18,13 +18,13 @@ pub(super) struct ReplayArgs {
 pub(super) fn check(args: &ReplayArgs) -> Result<(), Failure> {
     let name = args.attempt.to_string_lossy().into_owned();
     let attempt = read_attempt(&name, &disk::attempt_bytes(&args.attempt)?)?;
-    let shelf = Shelf::builtin()?;
-    let titled = match &args.scenario {
-        Some(scenario) => shelf.scenario_named(scenario, &args.attempt, &attempt)?,
-        None => shelf.scenario_of(&args.attempt, &attempt)?,
+    let content_library = ContentLibrary::builtin()?;
+    let scenario_source = match &args.scenario {
+        Some(scenario) => content_library.scenario_named(scenario, &args.attempt, &attempt)?,
+        None => content_library.scenario_of(&args.attempt, &attempt)?,
     };
     let Redone { score, .. } =
-        redo(&shelf, &titled, &name, &attempt).map_err(|error| match error {
+        redo(&content_library, &scenario_source, &name, &attempt).map_err(|error| match error {
             RedoError::Differs { file, divergence } => Failure::Differs { file, divergence },
             RedoError::Record(error) => Failure::Record(error),
             RedoError::SetUp(error) => Failure::SetUp(error),

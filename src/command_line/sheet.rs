@@ -3,7 +3,7 @@
 use super::Failure;
 use super::output::Output;
 use super::print::lit;
-use detent_content::{Language, Shelf, Texts, Value, script_line};
+use detent_content::{ContentLibrary, Language, Texts, Value, script_line};
 use detent_simulation::controller::{Board, Lamps, Signs};
 use detent_training::bench::script::entry_steps;
 
@@ -15,9 +15,16 @@ pub(super) struct SheetArgs {
 }
 
 /// The board of this name.
-pub(super) fn board<'a>(shelf: &'a Shelf, name: &str) -> Result<&'a Board, Failure> {
-    shelf.board(name).ok_or_else(|| {
-        let names: Vec<&str> = shelf.boards.iter().map(|board| board.id.as_str()).collect();
+pub(super) fn board<'a>(
+    content_library: &'a ContentLibrary,
+    name: &str,
+) -> Result<&'a Board, Failure> {
+    content_library.board(name).ok_or_else(|| {
+        let names: Vec<&str> = content_library
+            .boards
+            .iter()
+            .map(|board| board.id.as_str())
+            .collect();
         Failure::NoBoard {
             name: name.to_owned(),
             known: names.join(", "),
@@ -32,8 +39,8 @@ fn put(lines: &[String]) -> Result<(), Failure> {
 
 /// The service sheet: gesture, codes with suspects and checks, menu, pins.
 pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure> {
-    let shelf = Shelf::builtin()?;
-    let board = board(&shelf, &args.board)?;
+    let content_library = ContentLibrary::builtin()?;
+    let board = board(&content_library, &args.board)?;
     let texts = Texts::load(language);
     let mut lines = vec![
         texts.get(&board.name),
@@ -120,7 +127,7 @@ fn example(board: &Board) -> Vec<String> {
 
 /// The parts counter.
 pub(super) fn parts(language: Language) -> Result<(), Failure> {
-    let shelf = Shelf::builtin()?;
+    let content_library = ContentLibrary::builtin()?;
     let texts = Texts::load(language);
     let line = |part: &detent_training::bench::Part| {
         let price = texts.with("parts-price", &[("price", Value::from(part.price))]);
@@ -142,8 +149,8 @@ pub(super) fn parts(language: Language) -> Result<(), Failure> {
             .map_or(String::new(), |key| format!("  ({})", texts.get(key)));
         format!("{number}  {}{note}", words.join(", "))
     };
-    let rates = shelf.parts.rates;
-    let mut lines: Vec<String> = shelf.parts.parts.iter().map(line).collect();
+    let rates = content_library.parts.rates;
+    let mut lines: Vec<String> = content_library.parts.parts.iter().map(line).collect();
     lines.push(texts.with(
         "parts-rates",
         &[

@@ -1,7 +1,7 @@
 //! `detent simulate`: the customer's wash, its signals as a table.
 
 use super::Failure;
-use detent_content::Shelf;
+use detent_content::ContentLibrary;
 use detent_simulation::controller::PhaseKind;
 use detent_simulation::units::{Span, TICK_MS};
 use detent_training::bench::cost::LONGEST_JOB;
@@ -53,10 +53,14 @@ const COLUMNS: [&str; 17] = [
 ];
 
 pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
-    let shelf = Shelf::builtin()?;
-    let titled = shelf.scenario(&args.scenario)?;
-    let seed = args.seed.unwrap_or(titled.scenario.seed);
-    let mut bench = prepare(&titled.scenario, &shelf.library(&titled.scenario), seed)?;
+    let content_library = ContentLibrary::builtin()?;
+    let scenario_source = content_library.scenario(&args.scenario)?;
+    let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
+    let mut bench = prepare(
+        &scenario_source.scenario,
+        &content_library.library(&scenario_source.scenario),
+        seed,
+    )?;
     start_wash(&mut bench);
     let every = Span::from_ms(args.every_ms);
     let rows = Span::from_s(args.seconds).0 / every.0;

@@ -2,7 +2,7 @@
 
 use super::Failure;
 use super::output::Output;
-use detent_content::Shelf;
+use detent_content::ContentLibrary;
 use detent_training::lesson::{Mains, survey};
 use rayon::prelude::*;
 
@@ -17,8 +17,8 @@ pub(super) struct FaultsArgs {
 }
 
 pub(super) fn faults(args: &FaultsArgs) -> Result<(), Failure> {
-    let shelf = Shelf::builtin()?;
-    let board = super::sheet::board(&shelf, &args.board)?;
+    let content_library = ContentLibrary::builtin()?;
+    let board = super::sheet::board(&content_library, &args.board)?;
     let mains = match board.mains[..] {
         _ if args.v230 => Mains::V230Hz50,
         // A board made for one supply needs no word about it.
@@ -28,7 +28,7 @@ pub(super) fn faults(args: &FaultsArgs) -> Result<(), Failure> {
     if !board.mains.contains(&mains) {
         return Err(Failure::NotThisSupply(board.id.clone()));
     }
-    let library = shelf.library_of(board, mains);
+    let library = content_library.library_of(board, mains);
     let modes = library.modes.par_iter();
     let rows: Vec<_> = modes
         .map(|mode| survey::row(&library, mains.rating(), mode))

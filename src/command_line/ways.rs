@@ -3,7 +3,7 @@
 use super::Failure;
 use super::job::Job;
 use super::output::Output;
-use detent_content::{Shelf, Texts, Titled};
+use detent_content::{ContentLibrary, ScenarioSource, Texts};
 use detent_training::bench::Bench;
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{Hidden, Scenario, set_up};
@@ -17,7 +17,7 @@ const LIKELY: f64 = 0.02;
 /// One line for each scenario: what is expected of each way of working, and what it costs on the hidden
 /// fault.
 pub(super) fn course(
-    shelf: &Shelf,
+    content_library: &ContentLibrary,
     texts: &Texts,
     folder: Option<&PathBuf>,
 ) -> Result<(), Failure> {
@@ -34,17 +34,26 @@ pub(super) fn course(
     }
     out.line(heading)?;
     out.line(texts.get("best-columns"))?;
-    for titled in &shelf.scenarios()? {
-        let job = Job::of(shelf, titled, titled.scenario.seed, folder)?;
-        out.line(line(shelf, titled, &job)?)?;
+    for scenario_source in &content_library.scenarios()? {
+        let job = Job::of(
+            content_library,
+            scenario_source,
+            scenario_source.scenario.seed,
+            folder,
+        )?;
+        out.line(line(content_library, scenario_source, &job)?)?;
     }
     Ok(())
 }
 
-fn line(shelf: &Shelf, titled: &Titled, job: &Job<'_>) -> Result<String, Failure> {
+fn line(
+    content_library: &ContentLibrary,
+    scenario_source: &ScenarioSource,
+    job: &Job<'_>,
+) -> Result<String, Failure> {
     // Every way begins with reading the codes and ends with the report.
-    let (_, report) = job.trade.report();
-    let (_, look) = job.trade.first_look();
+    let (_, report) = job.repair_costs.report();
+    let (_, look) = job.repair_costs.first_look();
     let always = report + if job.codes.is_empty() { 0.0 } else { look };
     let shares = job.belief.shares();
     let [best, buyer, swapper] = job.ways()?;
@@ -52,11 +61,14 @@ fn line(shelf: &Shelf, titled: &Titled, job: &Job<'_>) -> Result<String, Failure
         let here = job.truth.map(|t| always + costs[t]);
         (always + expected(&shares, costs), here)
     };
-    let mut text = format!("{:<24}", titled.file.trim_start_matches("scenarios/"));
+    let mut text = format!(
+        "{:<24}",
+        scenario_source.file.trim_start_matches("scenarios/")
+    );
     let least = always + job.plan()?.lower;
     let cells = [
         cell(&best),
-        expert(shelf, titled, &shares)?,
+        expert(content_library, scenario_source, &shares)?,
         cell(&buyer),
         cell(&swapper),
     ];
@@ -72,29 +84,50 @@ fn line(shelf: &Shelf, titled: &Titled, job: &Job<'_>) -> Result<String, Failure
 }
 
 /// The scripted expert's bill: its mean over the likely causes, and on the hidden fault.
-fn expert(shelf: &Shelf, titled: &Titled, shares: &[f64]) -> Result<(f64, Option<f64>), Failure> {
+fn expert(
+    content_library: &ContentLibrary,
+    scenario_source: &ScenarioSource,
+    shares: &[f64],
+) -> Result<(f64, Option<f64>), Failure> {
     let likely: Vec<(usize, f64)> = (shares.iter().copied().enumerate())
         .filter(|(_, share)| *share >= LIKELY)
         .collect();
     let sent = likely.par_iter().map(|(n, share)| {
-        let mode = n.checked_sub(1).map(|n| &shelf.catalogue.modes[n]);
+        let mode = n
+            .checked_sub(1)
+            .map(|n| &content_library.catalogue.modes[n]);
         let fault = mode.map_or(Hidden::Nothing, |m| Hidden::Named(m.id.clone()));
         let scenario = Scenario {
             fault,
-            ..titled.scenario.clone()
+            ..scenario_source.scenario.clone()
         };
-        Ok((*share, bill(shelf, titled, &scenario)?))
+        Ok((*share, bill(content_library, scenario_source, &scenario)?))
     });
     let bills: Vec<(f64, f64)> = sent.collect::<Result<_, Failure>>()?;
     let weight: f64 = bills.iter().map(|(share, _)| share).sum();
     let sum: f64 = bills.iter().map(|(share, bill)| share * bill).sum();
-    Ok((sum / weight, Some(bill(shelf, titled, &titled.scenario)?)))
+    Ok((
+        sum / weight,
+        Some(bill(
+            content_library,
+            scenario_source,
+            &scenario_source.scenario,
+        )?),
+    ))
 }
 
-fn bill(shelf: &Shelf, titled: &Titled, scenario: &Scenario) -> Result<f64, Failure> {
-    let bench: Bench = set_up(scenario, &shelf.library(scenario), titled.scenario.seed)?;
+fn bill(
+    content_library: &ContentLibrary,
+    scenario_source: &ScenarioSource,
+    scenario: &Scenario,
+) -> Result<f64, Failure> {
+    let bench: Bench = set_up(
+        scenario,
+        &content_library.library(scenario),
+        scenario_source.scenario.seed,
+    )?;
     let done = work(Persona::Expert, scenario, bench).map_err(|error| Failure::Expert {
-        scenario: titled.file.clone(),
+        scenario: scenario_source.file.clone(),
         error,
     })?;
     Ok(done.spent() + done.labour() + WAIT_PER_HOUR * done.waited_hours())

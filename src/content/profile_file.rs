@@ -355,7 +355,7 @@ mod tests {
     }
 
     fn answers() -> Vec<Answer> {
-        let file = "standing-water".to_owned();
+        let file = "drain-code".to_owned();
         let details = [
             Detail::None,
             Detail::Lamps { shown: 42, read: 7 },

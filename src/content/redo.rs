@@ -1,6 +1,6 @@
 //! A recorded attempt done again on the machine that its scenario draws.
 
-use super::shelf::{Shelf, Titled};
+use super::content_library::{ContentLibrary, ScenarioSource};
 use detent_training::bench::Bench;
 use detent_training::lesson::{Score, SetUpError, judge, set_up};
 use detent_training::record::{Attempt, Divergence, Footer, RecordError, compare, replay};
@@ -34,20 +34,24 @@ pub struct Redone {
     pub score: Score,
 }
 
-/// Does `attempt`, which `file` names, again at `titled`; a finished one must end in the state and
+/// Does `attempt`, which `file` names, again at `scenario_source`; a finished one must end in the state and
 /// with the score that it says, and its lines must be those that its digest was made of.
 ///
 /// # Errors
 /// Another scenario, or the first difference.
 pub fn redo(
-    shelf: &Shelf,
-    titled: &Titled,
+    content_library: &ContentLibrary,
+    scenario_source: &ScenarioSource,
     file: &str,
     attempt: &Attempt,
 ) -> Result<Redone, RedoError> {
-    attempt.check_scenario(file, &titled.text)?;
-    let scenario = &titled.scenario;
-    let mut bench = set_up(scenario, &shelf.library(scenario), attempt.header.seed)?;
+    attempt.check_scenario(file, &scenario_source.text)?;
+    let scenario = &scenario_source.scenario;
+    let mut bench = set_up(
+        scenario,
+        &content_library.library(scenario),
+        attempt.header.seed,
+    )?;
     let differs = |divergence| RedoError::Differs {
         file: file.to_owned(),
         divergence,

@@ -1,20 +1,20 @@
 //! Scripts: one step a line, `//` begins a remark.
 //!
-//! A line is a [`Step`] such as `Turn(way: Left, detents: 4, every_ms: 220)`, or a plain
+//! A line is a [`ScriptStep`] such as `Turn(way: Left, detents: 4, every_ms: 220)`, or a plain
 //! [`Action`] such as `Unplug`.
 
 use super::error::{ContentError, Problem};
 use super::reader::Page;
 use detent_simulation::units::Span;
 use detent_training::bench::Action;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::record::ron_text;
 
 /// Read a script into steps with their line numbers.
 ///
 /// # Errors
 /// The first line that is neither a step nor an action, or that no job has time for.
-pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, Step)>, ContentError> {
+pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, ScriptStep)>, ContentError> {
     let text = Page::open(file, bytes)?.text();
     let mut steps = Vec::new();
     let mut takes = Span::ZERO;
@@ -24,14 +24,14 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, Step)>, Conte
             continue;
         }
         let options = ron_text::options();
-        let step = match ron_text::parse::<Step>(&options, line) {
+        let step = match ron_text::parse::<ScriptStep>(&options, line) {
             Ok(step) => step,
             Err(as_step) => match ron_text::parse::<Action>(&options, line) {
-                Ok(action) => Step::Do(action),
+                Ok(action) => ScriptStep::Do(action),
                 Err(as_action) => {
                     // Show the reading that knows the line's name.
                     let name = line.split('(').next().unwrap_or(line).trim();
-                    let is_step = Step::NAMES.contains(&name);
+                    let is_step = ScriptStep::NAMES.contains(&name);
                     let worse = if is_step { as_step } else { as_action };
                     return Err(ContentError {
                         file: file.to_owned(),
@@ -59,9 +59,9 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, Step)>, Conte
 }
 
 /// A step as its line in a script.
-pub fn script_line(step: &Step) -> String {
+pub fn script_line(step: &ScriptStep) -> String {
     let line = match step {
-        Step::Do(action) => ron::to_string(action),
+        ScriptStep::Do(action) => ron::to_string(action),
         step => ron::to_string(step),
     };
     line.expect("a step is plain data")
@@ -81,13 +81,13 @@ mod tests {
             [
                 (
                     2,
-                    Step::Turn {
+                    ScriptStep::Turn {
                         way: Direction::Left,
                         detents: 4,
                         every_ms: 220
                     }
                 ),
-                (4, Step::Do(Action::Unplug)),
+                (4, ScriptStep::Do(Action::Unplug)),
             ]
         );
     }
@@ -95,12 +95,12 @@ mod tests {
     #[test]
     fn a_written_step_reads_back() {
         for step in [
-            Step::Turn {
+            ScriptStep::Turn {
                 way: Direction::Left,
                 detents: 4,
                 every_ms: 180,
             },
-            Step::Do(Action::Unplug),
+            ScriptStep::Do(Action::Unplug),
         ] {
             let line = script_line(&step);
             assert_eq!(

@@ -2,7 +2,7 @@
 //! function, so that a new case does not compile until it has its text.
 
 use super::text::{Texts, Value};
-use detent_simulation::controller::Broke;
+use detent_simulation::controller::EntryError;
 use detent_training::bench::{Caution, Refusal, SignalWord};
 use detent_training::lesson::Loss;
 use detent_training::reason::GoodPractice;
@@ -91,25 +91,25 @@ impl Texts {
     }
 
     /// What was wrong with a try at the entry gesture, inside a sentence.
-    pub fn broken_rule(&self, broke: Broke) -> String {
+    pub fn broken_rule(&self, broke: EntryError) -> String {
         self.get(&format!("rule-{}", broke.rule()))
     }
 
     /// The same by itself, with the time by which it was missed.
-    pub fn broken_rule_by(&self, broke: Broke) -> String {
+    pub fn broken_rule_by(&self, broke: EntryError) -> String {
         let rule = self.get(&format!("broke-{}", broke.rule()));
         match broke {
-            Broke::Late { by_ms, .. }
-            | Broke::PressTooLong { by_ms, .. }
-            | Broke::HoldTooShort { by_ms, .. }
-            | Broke::HoldTooLong { by_ms, .. } => {
+            EntryError::Late { by_ms, .. }
+            | EntryError::PressTooLong { by_ms, .. }
+            | EntryError::HoldTooShort { by_ms, .. }
+            | EntryError::HoldTooLong { by_ms, .. } => {
                 format!("{rule} ({:.2} s)", f64::from(by_ms) / 1000.0)
             }
-            Broke::WrongWay { .. }
-            | Broke::TooManyDetents { .. }
-            | Broke::TooFewDetents { .. }
-            | Broke::OutOfOrder { .. }
-            | Broke::WindowOver { .. } => rule,
+            EntryError::WrongWay { .. }
+            | EntryError::TooManyDetents { .. }
+            | EntryError::TooFewDetents { .. }
+            | EntryError::OutOfOrder { .. }
+            | EntryError::WindowOver { .. } => rule,
         }
     }
 

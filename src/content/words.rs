@@ -6,7 +6,9 @@ use detent_simulation::interface::Pin;
 use detent_training::bench::{Action, MeterMode, Part, current};
 use detent_training::lesson::Dimension;
 use detent_training::reason::evidence::{End, Outcome};
-use detent_training::reason::{Account, Deed, Probe, Remedy, Review, Sound, Step, Trade, Worth};
+use detent_training::reason::{
+    Account, PathStep, PlanStep, Probe, Remedy, RepairCosts, Review, Sound, Worth,
+};
 
 /// What words need to know of a job.
 #[derive(Clone, Copy)]
@@ -14,7 +16,7 @@ pub struct Words<'a> {
     /// Texts.
     pub texts: &'a Texts,
     /// What steps stand for.
-    pub trade: &'a Trade,
+    pub repair_costs: &'a RepairCosts,
     /// What the counter sells.
     pub parts: &'a [Part],
     /// Names of the failure modes.
@@ -33,7 +35,7 @@ impl<'a> Words<'a> {
     ) -> Words<'a> {
         Words {
             texts,
-            trade: &review.trade,
+            repair_costs: &review.repair_costs,
             parts,
             modes: &review.modes,
             board,
@@ -49,16 +51,18 @@ impl Words<'_> {
     }
 
     /// A step of the planner's.
-    pub fn step(&self, step: Step) -> String {
+    pub fn step(&self, step: PlanStep) -> String {
         match step {
-            Step::LastResort => self.texts.get("best-new-machine"),
-            Step::Repair(r) => self.texts.remedy(&self.trade.remedies[r], self.parts),
-            Step::Test(t) => self.texts.test(&self.trade.probes[t], self.board),
+            PlanStep::LastResort => self.texts.get("best-new-machine"),
+            PlanStep::Repair(r) => self
+                .texts
+                .remedy(&self.repair_costs.remedies[r], self.parts),
+            PlanStep::Test(t) => self.texts.test(&self.repair_costs.probes[t], self.board),
         }
     }
 
     /// A deed, where it is one that words are made for.
-    pub fn deed(&self, deed: &Deed) -> String {
+    pub fn deed(&self, deed: &PathStep) -> String {
         let texts = self.texts;
         let ended = |key: &str, outcome: &Outcome| {
             let code = outcome.codes.first().map(|code| format!("{code:02}"));
@@ -71,16 +75,16 @@ impl Words<'_> {
             texts.with(&key, &[("code", Value::from(code))])
         };
         match deed {
-            Deed::Arrived(outcome) if outcome.end == End::NotAskedFor => {
+            PathStep::Arrived(outcome) if outcome.end == End::NotAskedFor => {
                 texts.get("deed-arrived-not-asked-for")
             }
-            Deed::Arrived(outcome) => ended("deed-arrived", outcome),
-            Deed::Ran(outcome) => ended("deed-ran", outcome),
-            Deed::Recalibrated(outcome) => ended("deed-recalibrated", outcome),
-            Deed::Reported => texts.get("deed-report"),
-            Deed::ReadCodes => texts.get("deed-read-codes"),
-            Deed::Planned(step) => self.step(*step),
-            Deed::Did(action) => self.action(action),
+            PathStep::Arrived(outcome) => ended("deed-arrived", outcome),
+            PathStep::Ran(outcome) => ended("deed-ran", outcome),
+            PathStep::Recalibrated(outcome) => ended("deed-recalibrated", outcome),
+            PathStep::Reported => texts.get("deed-report"),
+            PathStep::ReadCodes => texts.get("deed-read-codes"),
+            PathStep::Planned(step) => self.step(*step),
+            PathStep::Did(action) => self.action(action),
         }
     }
 

@@ -15,52 +15,52 @@ pub trait Attempts: Send + Sync {
     ///
     /// # Errors
     /// Why it cannot be read.
-    fn read(&self, name: &str) -> Result<Vec<u8>, Trouble>;
+    fn read(&self, name: &str) -> Result<Vec<u8>, StorageError>;
     /// How far the clock had come when the attempt was broken off, if that is known.
     fn seen_until(&self, name: &str) -> Option<Time>;
     /// Begin an attempt at `job`.
     ///
     /// # Errors
     /// Why it cannot be kept.
-    fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn Keeping>, Trouble>;
+    fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn AttemptSink>, StorageError>;
     /// Go on with an unfinished one.
     ///
     /// # Errors
     /// Why it cannot be gone on with.
-    fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble>;
+    fn go_on(&self, name: &str) -> Result<Box<dyn AttemptSink>, StorageError>;
     /// Delete one for good.
     ///
     /// # Errors
     /// Why it is still there.
-    fn remove(&self, name: &str) -> Result<(), Trouble>;
+    fn remove(&self, name: &str) -> Result<(), StorageError>;
     /// What carries copies in and out, where people cannot reach the attempts themselves.
-    fn porter(&self) -> Option<&dyn Porter>;
+    fn file_exchange(&self) -> Option<&dyn FileExchange>;
     /// What is wrong with keeping attempts, since it went wrong.
-    fn trouble(&self) -> Option<Trouble>;
+    fn storage_error(&self) -> Option<StorageError>;
     /// Say what went wrong with keeping one.
-    fn complain(&self, trouble: Trouble);
+    fn complain(&self, storage_error: StorageError);
 }
 
 /// One attempt being kept as it goes.
-pub trait Keeping: Send + Sync {
+pub trait AttemptSink: Send + Sync {
     /// The name it has now.
     fn name(&self) -> String;
     /// Keep one action.
     ///
     /// # Errors
     /// Why it is not kept.
-    fn push(&mut self, at: Time, action: &Action) -> Result<(), Trouble>;
+    fn push(&mut self, at: Time, action: &Action) -> Result<(), StorageError>;
     /// Remember how far the clock has come.
     fn mark(&mut self, at: Time);
     /// Keep the end; the name that the attempt has from now on.
     ///
     /// # Errors
     /// Why it is not kept.
-    fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble>;
+    fn finish(self: Box<Self>, footer: &Footer) -> Result<String, StorageError>;
 }
 
 /// Carries copies of attempts in and out of a browser.
-pub trait Porter {
+pub trait FileExchange {
     /// Hand a copy to the person.
     fn save_copy(&self, name: &str, bytes: &[u8]);
     /// Ask the person for a file.
@@ -71,12 +71,12 @@ pub trait Porter {
     ///
     /// # Errors
     /// Why it is not kept.
-    fn take_in(&self, name: &str, bytes: &[u8]) -> Result<String, Trouble>;
+    fn take_in(&self, name: &str, bytes: &[u8]) -> Result<String, StorageError>;
 }
 
 /// Why an attempt is not kept or not read.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Trouble {
+pub enum StorageError {
     /// The browser gives no storage, with its reason.
     Refused(String),
     /// The storage is full.
@@ -93,40 +93,40 @@ pub enum Trouble {
     Other(String),
 }
 
-impl Trouble {
+impl StorageError {
     /// Key of the sentence, and what goes into it.
     pub fn key_and_detail(&self) -> (&'static str, String) {
         use detent_training::record::Damage;
         match self {
-            Trouble::Refused(detail) => ("trouble-refused", detail.clone()),
-            Trouble::Full(detail) => ("trouble-full", detail.clone()),
-            Trouble::Elsewhere => ("trouble-elsewhere", String::new()),
-            Trouble::Gone(name) => ("trouble-gone", name.clone()),
-            Trouble::Damaged(error) => match error.problem {
+            StorageError::Refused(detail) => ("trouble-refused", detail.clone()),
+            StorageError::Full(detail) => ("trouble-full", detail.clone()),
+            StorageError::Elsewhere => ("trouble-elsewhere", String::new()),
+            StorageError::Gone(name) => ("trouble-gone", name.clone()),
+            StorageError::Damaged(error) => match error.problem {
                 Damage::NewerFormat { .. } => ("trouble-newer", error.file.clone()),
                 Damage::Foreign | Damage::Empty => ("trouble-foreign", error.file.clone()),
                 Damage::ScenarioChanged { .. } => ("trouble-changed", error.file.clone()),
                 _ => ("trouble-damaged", error.to_string()),
             },
-            Trouble::Differs(detail) => ("trouble-differs", detail.clone()),
-            Trouble::Other(detail) => ("trouble-other", detail.clone()),
+            StorageError::Differs(detail) => ("trouble-differs", detail.clone()),
+            StorageError::Other(detail) => ("trouble-other", detail.clone()),
         }
     }
 }
 
-impl From<RedoError> for Trouble {
-    fn from(error: RedoError) -> Trouble {
+impl From<RedoError> for StorageError {
+    fn from(error: RedoError) -> StorageError {
         match error {
-            RedoError::Record(error) => Trouble::Damaged(error),
-            RedoError::Differs { .. } => Trouble::Differs(error.to_string()),
-            RedoError::SetUp(error) => Trouble::Other(error.to_string()),
+            RedoError::Record(error) => StorageError::Damaged(error),
+            RedoError::Differs { .. } => StorageError::Differs(error.to_string()),
+            RedoError::SetUp(error) => StorageError::Other(error.to_string()),
         }
     }
 }
 
-impl From<RecordError> for Trouble {
-    fn from(error: RecordError) -> Trouble {
-        Trouble::Damaged(error)
+impl From<RecordError> for StorageError {
+    fn from(error: RecordError) -> StorageError {
+        StorageError::Damaged(error)
     }
 }
 
@@ -142,7 +142,9 @@ pub use folder::Folder;
 
 #[cfg(not(target_family = "wasm"))]
 mod folder {
-    use super::{Action, Attempts, Footer, Header, Keeping, Porter, Time, Trouble, free_name};
+    use super::{
+        Action, AttemptSink, Attempts, FileExchange, Footer, Header, StorageError, Time, free_name,
+    };
     use detent_content::attempt_file::{AttemptFileError, AttemptWriter};
     use detent_content::disk;
     use detent_training::record::PART;
@@ -153,7 +155,7 @@ mod folder {
     /// Attempts as files in a folder.
     pub struct Folder {
         path: PathBuf,
-        trouble: Mutex<Option<Trouble>>,
+        storage_error: Mutex<Option<StorageError>>,
     }
 
     impl Folder {
@@ -161,13 +163,13 @@ mod folder {
         pub fn new(path: PathBuf) -> Folder {
             Folder {
                 path,
-                trouble: Mutex::new(None),
+                storage_error: Mutex::new(None),
             }
         }
     }
 
-    fn other(error: impl std::fmt::Display) -> Trouble {
-        Trouble::Other(error.to_string())
+    fn other(error: impl std::fmt::Display) -> StorageError {
+        StorageError::Other(error.to_string())
     }
 
     impl Attempts for Folder {
@@ -192,7 +194,7 @@ mod folder {
             found.into_iter().rev().map(|(_, name)| name).collect()
         }
 
-        fn read(&self, name: &str) -> Result<Vec<u8>, Trouble> {
+        fn read(&self, name: &str) -> Result<Vec<u8>, StorageError> {
             disk::attempt_bytes(&self.path.join(name)).map_err(other)
         }
 
@@ -200,7 +202,7 @@ mod folder {
             None
         }
 
-        fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn Keeping>, Trouble> {
+        fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn AttemptSink>, StorageError> {
             fs::create_dir_all(&self.path)
                 .map_err(|e| other(format!("{}: {e}", self.path.display())))?;
             loop {
@@ -215,30 +217,33 @@ mod folder {
             }
         }
 
-        fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble> {
+        fn go_on(&self, name: &str) -> Result<Box<dyn AttemptSink>, StorageError> {
             let name = name.strip_suffix(PART).unwrap_or(name).to_owned();
             let (writer, _) = AttemptWriter::resume(&self.path.join(&name)).map_err(other)?;
             Ok(Box::new(File { name, writer }))
         }
 
-        fn remove(&self, name: &str) -> Result<(), Trouble> {
+        fn remove(&self, name: &str) -> Result<(), StorageError> {
             let path = self.path.join(name);
             fs::remove_file(&path).map_err(|e| other(format!("{}: {e}", path.display())))
         }
 
-        fn porter(&self) -> Option<&dyn Porter> {
+        fn file_exchange(&self) -> Option<&dyn FileExchange> {
             None
         }
 
-        fn trouble(&self) -> Option<Trouble> {
-            self.trouble
+        fn storage_error(&self) -> Option<StorageError> {
+            self.storage_error
                 .lock()
                 .unwrap_or_else(PoisonError::into_inner)
                 .clone()
         }
 
-        fn complain(&self, trouble: Trouble) {
-            *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = Some(trouble);
+        fn complain(&self, storage_error: StorageError) {
+            *self
+                .storage_error
+                .lock()
+                .unwrap_or_else(PoisonError::into_inner) = Some(storage_error);
         }
     }
 
@@ -247,18 +252,18 @@ mod folder {
         writer: AttemptWriter,
     }
 
-    impl Keeping for File {
+    impl AttemptSink for File {
         fn name(&self) -> String {
             format!("{}{PART}", self.name)
         }
 
-        fn push(&mut self, at: Time, action: &Action) -> Result<(), Trouble> {
+        fn push(&mut self, at: Time, action: &Action) -> Result<(), StorageError> {
             self.writer.push(at, action).map_err(other)
         }
 
         fn mark(&mut self, _: Time) {}
 
-        fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble> {
+        fn finish(self: Box<Self>, footer: &Footer) -> Result<String, StorageError> {
             self.writer.finish(footer).map_err(other)?;
             Ok(self.name)
         }

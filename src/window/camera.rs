@@ -4,7 +4,7 @@ use bevy::prelude::*;
 
 /// The camera that sees the room.
 #[derive(Component)]
-pub struct Eye {
+pub struct MainCamera {
     /// What it looks at, m.
     pub target: Vec3,
     /// From there to the camera; only the direction counts.
@@ -15,7 +15,7 @@ pub struct Eye {
 
 /// The picture that the eye draws and the panels show.
 #[derive(Resource)]
-pub struct Lens {
+pub struct SceneTarget {
     /// The picture.
     pub image: Handle<Image>,
     /// No graphics card: every pixel is dear. Then moving things are drawn small, things at rest

@@ -1,23 +1,23 @@
 //! A bench of made-up numbers, to look at the window without a machine behind it.
 
-use super::attempts::{Attempts, Trouble};
+use super::attempts::{Attempts, StorageError};
 use super::port::*;
 use detent_simulation::controller::{
-    Board, Broke, ControlView, GestureInput, Lamps, Outcome, TraceLine, Tries, Try,
+    Board, ControlView, EntryError, GestureInput, Lamps, Outcome, TraceLine, Tries, Try,
 };
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
 use detent_simulation::machine::{MachineView, Sound};
 use detent_simulation::units::{Span, Time};
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
     Action, BenchLog, BenchView, Caution, Condition, Display, Entries, Event, Finding, Found, Grip,
-    Happening, LogEntry, MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal,
+    Incident, LogEntry, MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal,
 };
 use detent_training::lesson::{
     Bilingual, Deduction, Dimension, DimensionScore, Loss, Points, Score,
 };
 use detent_training::practice::CourseJob;
-use detent_training::reason::Doubt;
+use detent_training::reason::ControlSuspicion;
 use std::sync::Arc;
 
 /// Made-up bench.
@@ -113,11 +113,11 @@ impl Shop for DemoShop {
     fn attempts(&self) -> Option<&dyn Attempts> {
         None
     }
-    fn kept(&self, name: &str) -> Result<Kept, Trouble> {
-        Err(Trouble::Gone(name.to_owned()))
+    fn kept(&self, name: &str) -> Result<Kept, StorageError> {
+        Err(StorageError::Gone(name.to_owned()))
     }
-    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble> {
-        Err(Trouble::Gone(name.to_owned()))
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, StorageError> {
+        Err(StorageError::Gone(name.to_owned()))
     }
 }
 
@@ -269,7 +269,7 @@ fn demo_score() -> Score {
 }
 
 /// How the first of the tries ended.
-const HELD_TOO_SHORT: Broke = Broke::HoldTooShort {
+const HELD_TOO_SHORT: EntryError = EntryError::HoldTooShort {
     step: 3,
     by_ms: 360,
 };
@@ -393,7 +393,7 @@ impl DemoBench {
         });
         log.push(LogEntry::Event(Event {
             at: Time(31_000),
-            what: Happening::OhmsOnLive,
+            what: Incident::OhmsOnLive,
         }));
         DemoBench {
             now: Time::ZERO,
@@ -557,9 +557,9 @@ impl BenchPort for DemoBench {
         &self.job
     }
 
-    fn run(&mut self, step: &Step) -> Result<(), String> {
+    fn run(&mut self, step: &ScriptStep) -> Result<(), String> {
         match step {
-            Step::Do(action) => self.act(action.clone()).map_err(|e| e.to_string()),
+            ScriptStep::Do(action) => self.act(action.clone()).map_err(|e| e.to_string()),
             _ => Ok(()),
         }
     }
@@ -572,7 +572,7 @@ impl BenchPort for DemoBench {
         None
     }
 
-    fn doubt(&self) -> Option<Doubt> {
+    fn control_suspicion(&self) -> Option<ControlSuspicion> {
         None
     }
 

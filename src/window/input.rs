@@ -1,7 +1,7 @@
 //! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
 
 use super::rest::NextFrame;
-use super::state::{BenchRes, Desk, MESSAGE_S, Screen, Tab, ViewKind};
+use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UiState, ViewKind};
 use bevy::input::ButtonState;
 use bevy::input::keyboard::KeyboardInput;
 use bevy::platform::time::Instant;
@@ -42,10 +42,10 @@ fn hands(
     mut events: MessageReader<KeyboardInput>,
     keys: Res<ButtonInput<KeyCode>>,
     wants: Res<EguiWantsInput>,
-    mut desk: ResMut<Desk>,
+    mut ui_state: ResMut<UiState>,
     mut bench: ResMut<BenchRes>,
 ) {
-    let busy = wants.wants_any_keyboard_input() || bench.asked.is_some() || desk.keys;
+    let busy = wants.wants_any_keyboard_input() || bench.asked.is_some() || ui_state.keys;
     // On a slow frame Shift may be gone again before the key is looked at.
     let shifts = [KeyCode::ShiftLeft, KeyCode::ShiftRight];
     let shift = keys.any_pressed(shifts) || keys.any_just_released(shifts);
@@ -56,9 +56,9 @@ fn hands(
         if let Some(button) = button_of(event.key_code) {
             // A key that is let go always lets its button go.
             let action = match event.state {
-                ButtonState::Released => desk.held.release(button),
+                ButtonState::Released => ui_state.held.release(button),
                 ButtonState::Pressed if pressed && panel.buttons.contains(&button) => {
-                    desk.held.push(button, shift)
+                    ui_state.held.push(button, shift)
                 }
                 ButtonState::Pressed => None,
             };
@@ -108,21 +108,21 @@ fn keys(
     keys: Res<ButtonInput<KeyCode>>,
     wants: Res<EguiWantsInput>,
     mut bench: ResMut<BenchRes>,
-    mut desk: ResMut<Desk>,
+    mut ui_state: ResMut<UiState>,
 ) {
     if keys.just_pressed(KeyCode::F1) {
-        desk.keys = !desk.keys;
+        ui_state.keys = !ui_state.keys;
     }
     if keys.just_pressed(KeyCode::Escape) {
         if bench.asked.is_some() {
             bench.step_back();
         } else if bench.wait_ticks > 0 {
             bench.wait_ticks = 0;
-        } else if !desk.keys {
-            desk.selected = None;
+        } else if !ui_state.keys {
+            ui_state.selected = None;
         }
     }
-    if wants.wants_any_keyboard_input() || bench.asked.is_some() || desk.keys {
+    if wants.wants_any_keyboard_input() || bench.asked.is_some() || ui_state.keys {
         return;
     }
     let any = |list: &[KeyCode]| keys.any_just_pressed(list.iter().copied());
@@ -147,7 +147,7 @@ fn keys(
         (KeyCode::Digit3, ViewKind::Cabinet),
     ] {
         if keys.just_pressed(key) {
-            desk.view = kind;
+            ui_state.view = kind;
         }
     }
     for (key, tab) in [
@@ -158,11 +158,11 @@ fn keys(
         (KeyCode::KeyG, Tab::Score),
     ] {
         if keys.just_pressed(key) {
-            desk.tab = tab;
+            ui_state.tab = tab;
         }
     }
     if keys.just_pressed(KeyCode::KeyH) {
-        desk.hidden = !desk.hidden;
+        ui_state.hidden = !ui_state.hidden;
     }
     if keys.just_pressed(KeyCode::KeyT) {
         bench.wait_ticks += 6_000;
@@ -171,12 +171,15 @@ fn keys(
         bench.wait_ticks += 60_000;
     }
     let speeds = [0, 1, 10, 60];
-    let place = speeds.iter().position(|s| *s == desk.speed).unwrap_or(1);
+    let place = speeds
+        .iter()
+        .position(|s| *s == ui_state.speed)
+        .unwrap_or(1);
     if any(&[KeyCode::Equal, KeyCode::NumpadAdd]) {
-        desk.speed = speeds[(place + 1).min(3)];
+        ui_state.speed = speeds[(place + 1).min(3)];
     }
     if any(&[KeyCode::Minus, KeyCode::NumpadSubtract]) {
-        desk.speed = speeds[place.saturating_sub(1)];
+        ui_state.speed = speeds[place.saturating_sub(1)];
     }
 }
 
@@ -214,13 +217,13 @@ fn end_of_tap(events: &mut Vec<egui::Event>) -> Vec<egui::Event> {
 /// The machine's clock runs, the job is being thought over, or a message on the bench has its time.
 fn ask_for_next_frame(
     bench: Res<BenchRes>,
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     time: Res<Time>,
     mut next: ResMut<NextFrame>,
 ) {
-    let message = (desk.message.as_ref())
+    let message = (ui_state.message.as_ref())
         .is_some_and(|(_, since_s)| time.elapsed_secs() - since_s < MESSAGE_S);
-    if bench.runs(desk.speed) || bench.is_reviewing() || message {
+    if bench.runs(ui_state.speed) || bench.is_reviewing() || message {
         next.ask();
     }
 }
@@ -241,13 +244,13 @@ fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> u64 {
 }
 
 /// Before the ticks of a frame: what came in since the last one.
-fn spread(mut bench: ResMut<BenchRes>, desk: Res<Desk>, time: Res<Time<Virtual>>) {
+fn spread(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, time: Res<Time<Virtual>>) {
     let frame = time.delta().as_millis() as u64;
-    bench.spread(frame / TICK_MS * u64::from(desk.speed));
+    bench.spread(frame / TICK_MS * u64::from(ui_state.speed));
 }
 
-fn step(mut bench: ResMut<BenchRes>, desk: Res<Desk>, budget: Res<Budget>) {
-    run(&mut bench, u64::from(desk.speed), budget.until);
+fn step(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, budget: Res<Budget>) {
+    run(&mut bench, u64::from(ui_state.speed), budget.until);
 }
 
 /// Once a frame: what is left to wait, then a fresh look.

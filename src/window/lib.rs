@@ -50,13 +50,13 @@ use bevy::time::TimeUpdateStrategy;
 use bevy::winit::WinitPlugin;
 use bevy_egui::EguiPlugin;
 use detent_content::{Language, Texts};
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::practice::simulated::invented;
 use std::path::PathBuf;
 use std::time::Duration;
 
 use port::Shop;
-use state::{BenchRes, Desk, Page, Screen, ShopRes, Tab, TextsRes, ViewKind};
+use state::{BenchRes, Page, Screen, ShopRes, Tab, TextsRes, UiState, ViewKind};
 use workbench::Workshop;
 
 /// How the window opens.
@@ -83,7 +83,7 @@ pub struct AppOptions {
     /// Open in this drill.
     pub drill: Option<drill::Shown>,
     /// Done before the first frame.
-    pub script: Vec<(usize, Step)>,
+    pub script: Vec<(usize, ScriptStep)>,
     /// Open straight at practice with invented answers; at progress if true.
     pub practice: Option<bool>,
 }
@@ -100,7 +100,7 @@ pub struct Picture {
     /// The drill that it shows, if it shows one.
     pub drill: Option<drill::Shown>,
     /// Done before it, after those of the pictures before.
-    pub script: Vec<(usize, Step)>,
+    pub script: Vec<(usize, ScriptStep)>,
 }
 
 impl Default for AppOptions {
@@ -206,7 +206,7 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Workshop) -> Result<(),
         .insert_resource(TextsRes(Texts::load(options.language)))
         .insert_resource(learner(options))
         .insert_resource(drill_res)
-        .insert_resource(Desk {
+        .insert_resource(UiState {
             language: options.language,
             view: options.view,
             tab: options.tab,
@@ -217,7 +217,7 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Workshop) -> Result<(),
             offer,
             seed: seed.to_string(),
             stage: Rect::new(0.0, 0.0, options.size.0 as f32, options.size.1 as f32),
-            ..Desk::default()
+            ..UiState::default()
         })
         .add_plugins(EguiPlugin::default())
         .insert_state(if options.practice.is_some() {
@@ -249,7 +249,7 @@ fn learner(options: &AppOptions) -> practice::LearnerRes {
     };
     let answers = invented(DEMO_SEED, DEMO_DAYS, practice::now());
     let mut learner = practice::LearnerRes::guest(answers);
-    learner.desk.progress = progress;
+    learner.ui_state.progress = progress;
     learner
 }
 

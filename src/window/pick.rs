@@ -1,9 +1,9 @@
 //! What the pointer is over, and what pressing, dragging and scrolling do there.
 
-use super::camera::{Eye, to_picture, to_window};
+use super::camera::{MainCamera, to_picture, to_window};
 use super::pointing::{Hand, Outline, Pick, Pointing};
 use super::scene::console::{KnobFeel, knob_middle};
-use super::state::{BenchRes, Desk, Screen, Spot, Tab, ViewKind};
+use super::state::{BenchRes, Screen, Spot, Tab, UiState, ViewKind};
 use bevy::input::common_conditions::input_just_pressed;
 use bevy::input::mouse::{MouseScrollUnit, MouseWheel};
 use bevy::input::touch::Touches;
@@ -59,15 +59,15 @@ fn follow_hand(
     touches: Res<Touches>,
     wants: Res<EguiWantsInput>,
     bench: Res<BenchRes>,
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     mut pointing: ResMut<Pointing>,
 ) {
     let hand = hand(&window, &mouse, &touches);
     let working = *screen.get() == Screen::Bench && bench.asked.is_none();
     pointing.free = working
-        && !desk.covered
+        && !ui_state.covered
         && !wants.is_using_pointer()
-        && hand.place.is_some_and(|p| desk.stage.contains(p));
+        && hand.place.is_some_and(|p| ui_state.stage.contains(p));
     if let Some(place) = hand.place {
         pointing.at = place;
     }
@@ -77,16 +77,16 @@ fn follow_hand(
 
 /// What lies under the pointer.
 fn point(
-    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
     picks: Query<&Pick>,
     solid: Query<(), Without<NotShadowCaster>>,
     bench: Res<BenchRes>,
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     mut rays: MeshRayCast,
     mut pointing: ResMut<Pointing>,
 ) {
     let (camera, eye) = *eye;
-    let at = to_picture(camera, desk.stage, pointing.at);
+    let at = to_picture(camera, ui_state.stage, pointing.at);
     let Ok(ray) = camera.viewport_to_world(eye, at) else {
         return;
     };
@@ -113,13 +113,13 @@ fn press(
     keys: Res<ButtonInput<KeyCode>>,
     mut pointing: ResMut<Pointing>,
     mut bench: ResMut<BenchRes>,
-    mut desk: ResMut<Desk>,
+    mut ui_state: ResMut<UiState>,
 ) {
     pointing.grip = pointing.over;
     match pointing.over {
         Some(Pick::Button(button)) => {
             let keep = keys.any_pressed([KeyCode::ShiftLeft, KeyCode::ShiftRight]);
-            bench.queue_some(desk.held.push(button, keep));
+            bench.queue_some(ui_state.held.push(button, keep));
         }
         Some(Pick::Lid) => {
             let up = bench.lid_will_be_up();
@@ -138,10 +138,10 @@ fn press(
             });
         }
         Some(Pick::Part(part)) => {
-            desk.selected = Some(part);
-            desk.tab = Tab::Meter;
+            ui_state.selected = Some(part);
+            ui_state.tab = Tab::Meter;
             if let Some(spot) = spot_of(part) {
-                desk.spot = spot;
+                ui_state.spot = spot;
             }
         }
         Some(Pick::Knob) | None => {}
@@ -149,9 +149,13 @@ fn press(
 }
 
 /// The other mouse button keeps a button down, or lets it go.
-fn keep_button(pointing: Res<Pointing>, mut bench: ResMut<BenchRes>, mut desk: ResMut<Desk>) {
+fn keep_button(
+    pointing: Res<Pointing>,
+    mut bench: ResMut<BenchRes>,
+    mut ui_state: ResMut<UiState>,
+) {
     if let Some(Pick::Button(button)) = pointing.over {
-        bench.queue_some(desk.held.push(button, true));
+        bench.queue_some(ui_state.held.push(button, true));
     }
 }
 
@@ -166,9 +170,9 @@ struct Twist {
 
 /// The hand drags the knob round its middle.
 fn turn_knob(
-    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
     pointing: Res<Pointing>,
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     mut bench: ResMut<BenchRes>,
     mut feel: ResMut<KnobFeel>,
     mut twist: Local<Twist>,
@@ -182,7 +186,7 @@ fn turn_knob(
     ) else {
         return;
     };
-    let angle = (place - to_window(camera, desk.stage, middle)).to_angle();
+    let angle = (place - to_window(camera, ui_state.stage, middle)).to_angle();
     if pointing.hand.pressed {
         *twist = Twist { angle, turned: 0.0 };
         return;
@@ -204,11 +208,11 @@ fn turn_knob(
 fn let_go(
     mut pointing: ResMut<Pointing>,
     mut bench: ResMut<BenchRes>,
-    mut desk: ResMut<Desk>,
+    mut ui_state: ResMut<UiState>,
     mut feel: ResMut<KnobFeel>,
 ) {
     if let Some(Pick::Button(button)) = pointing.grip.take() {
-        bench.queue_some(desk.held.release(button));
+        bench.queue_some(ui_state.held.release(button));
     }
     feel.strain = 0.0;
 }
@@ -216,13 +220,14 @@ fn let_go(
 /// The wheel turns the knob under the pointer, and in the close-up from anywhere.
 fn scroll(
     pointing: Res<Pointing>,
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     mut bench: ResMut<BenchRes>,
     mut wheel: MessageReader<MouseWheel>,
     mut scrolled: Local<f32>,
 ) {
     let turns = bench.job().board.panel.selector.turn().is_some();
-    let near = pointing.over == Some(Pick::Knob) || (pointing.free && desk.view == ViewKind::Panel);
+    let near =
+        pointing.over == Some(Pick::Knob) || (pointing.free && ui_state.view == ViewKind::Panel);
     for message in wheel.read().filter(|_| turns && near) {
         *scrolled += match message.unit {
             MouseScrollUnit::Line => message.y,
@@ -264,13 +269,13 @@ fn lets_go(pointing: Res<Pointing>) -> bool {
 
 fn outline(
     pointing: Res<Pointing>,
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     bench: Res<BenchRes>,
     mut outlines: Query<(&Outline, &mut Visibility)>,
 ) {
     for (Outline(part), mut visibility) in &mut outlines {
         let on = bench.view().cabinet_open
-            && (pointing.over == Some(Pick::Part(*part)) || desk.selected == Some(*part));
+            && (pointing.over == Some(Pick::Part(*part)) || ui_state.selected == Some(*part));
         visibility.set_if_neq(if on {
             Visibility::Inherited
         } else {

@@ -1,14 +1,14 @@
 //! What the window needs from a bench, and nothing more. Panels read plain structs from here.
 
-use super::attempts::{Attempts, Trouble};
+use super::attempts::{Attempts, StorageError};
 use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
 use detent_training::lesson::{Bilingual, CoursePart, Score};
 use detent_training::practice::CourseJob;
-use detent_training::reason::{Doubt, Review};
+use detent_training::reason::{ControlSuspicion, Review};
 use std::pin::Pin;
 use std::sync::Arc;
 
@@ -37,13 +37,13 @@ pub trait BenchPort: Send + Sync {
     ///
     /// # Errors
     /// Why it could not be done, in a sentence.
-    fn run(&mut self, step: &Step) -> Result<(), String>;
+    fn run(&mut self, step: &ScriptStep) -> Result<(), String>;
     /// The result, once the report was handed in.
     fn score(&self) -> Option<&Score>;
     /// Thinks the job over, once the report was handed in.
     fn review(&self) -> Option<ReviewWork>;
     /// Is the control bad or is it the hand? None where that cannot be told.
-    fn doubt(&self) -> Option<Doubt>;
+    fn control_suspicion(&self) -> Option<ControlSuspicion>;
     /// The name under which this attempt is kept, once it is.
     fn kept_as(&self) -> Option<String>;
     /// Remember how far the clock has come.
@@ -67,12 +67,12 @@ pub trait Shop: Send + Sync {
     ///
     /// # Errors
     /// Why it cannot be used.
-    fn kept(&self, name: &str) -> Result<Kept, Trouble>;
+    fn kept(&self, name: &str) -> Result<Kept, StorageError>;
     /// Do a kept attempt again up to its end; an unfinished one goes on from there.
     ///
     /// # Errors
     /// Why it cannot be done again.
-    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble>;
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, StorageError>;
 }
 
 /// What is in a kept attempt.

@@ -1,6 +1,6 @@
 //! What ties practice to the window: the learner at the bench, and the drill being done.
 
-use super::attempts::{Attempts, Porter};
+use super::attempts::{Attempts, FileExchange};
 pub use super::drill::DrillRes;
 use super::state::{BenchRes, ShopRes};
 use bevy::prelude::*;
@@ -24,9 +24,9 @@ pub struct LearnerRes {
     learner: Learner,
     known: Option<Vec<Known>>,
     /// Why the learner is not read or not kept, since that went wrong.
-    pub trouble: Option<ProfileError>,
+    pub storage_error: Option<ProfileError>,
     /// What the panel remembers.
-    pub desk: PracticeDesk,
+    pub ui_state: PracticeDesk,
 }
 
 /// A learner who can be chosen.
@@ -86,7 +86,7 @@ impl LearnerRes {
 
     fn save(&mut self) {
         if let (Some(kept), Some(store)) = (&mut self.kept, &self.store) {
-            self.trouble = kept.save(store.as_ref()).err();
+            self.storage_error = kept.save(store.as_ref()).err();
         }
     }
 
@@ -162,17 +162,17 @@ impl LearnerRes {
 
     /// Chooses a learner, or the guest; the language that the learner works in.
     pub fn choose(&mut self, stem: Option<&str>) -> Option<Language> {
-        self.desk = PracticeDesk {
-            progress: self.desk.progress,
+        self.ui_state = PracticeDesk {
+            progress: self.ui_state.progress,
             ..PracticeDesk::default()
         };
-        self.trouble = None;
+        self.storage_error = None;
         let opened = stem.zip(self.store.as_ref());
         let opened = opened.map(|(stem, store)| KeptProfile::open(store.as_ref(), stem));
         self.kept = match opened.transpose() {
             Ok(kept) => kept,
-            Err(trouble) => {
-                self.trouble = Some(trouble);
+            Err(storage_error) => {
+                self.storage_error = Some(storage_error);
                 return None;
             }
         };
@@ -183,13 +183,13 @@ impl LearnerRes {
     /// Makes a new learner with the name that was typed, and chooses them.
     pub fn create(&mut self, language: Language) {
         let Some(store) = &self.store else { return };
-        match KeptProfile::create(store.as_ref(), &self.desk.name, language) {
+        match KeptProfile::create(store.as_ref(), &self.ui_state.name, language) {
             Ok(kept) => {
                 self.known = None;
                 let stem = kept.stem().to_owned();
                 self.choose(Some(&stem));
             }
-            Err(trouble) => self.trouble = Some(trouble),
+            Err(storage_error) => self.storage_error = Some(storage_error),
         }
     }
 
@@ -203,9 +203,9 @@ impl LearnerRes {
                 self.known = None;
                 self.choose(None);
             }
-            Err(trouble) => {
-                self.desk.deleting = false;
-                self.trouble = Some(trouble);
+            Err(storage_error) => {
+                self.ui_state.deleting = false;
+                self.storage_error = Some(storage_error);
             }
         }
     }
@@ -217,13 +217,13 @@ impl LearnerRes {
         }
     }
 
-    /// Hands out a file of the learner's, by `porter` where people cannot reach files themselves.
-    pub fn export(&mut self, kind: &str, bytes: &[u8], porter: Option<&dyn Porter>) {
+    /// Hands out a file of the learner's, by `file_exchange` where people cannot reach files themselves.
+    pub fn export(&mut self, kind: &str, bytes: &[u8], file_exchange: Option<&dyn FileExchange>) {
         let stem = self.stem().unwrap_or("guest");
         let name = format!("{stem}-{}.{kind}", file_date(now()));
-        self.desk.exported = Some(match (porter, &self.exports) {
-            (Some(porter), _) => {
-                porter.save_copy(&name, bytes);
+        self.ui_state.exported = Some(match (file_exchange, &self.exports) {
+            (Some(file_exchange), _) => {
+                file_exchange.save_copy(&name, bytes);
                 Ok(name)
             }
             (None, Some(folder)) => {
@@ -239,9 +239,9 @@ impl LearnerRes {
     }
 
     /// Hands out the answers as comma-separated values.
-    pub fn export_csv(&mut self, porter: Option<&dyn Porter>) {
+    pub fn export_csv(&mut self, file_exchange: Option<&dyn FileExchange>) {
         let bytes = answers_csv(self.answers());
-        self.export("csv", &bytes, porter);
+        self.export("csv", &bytes, file_exchange);
     }
 }
 
@@ -266,16 +266,16 @@ fn take_in_jobs(mut bench: ResMut<BenchRes>, mut learner: ResMut<LearnerRes>) {
 
 /// Takes the picture that was asked for.
 fn take_picture(mut commands: Commands, mut learner: ResMut<LearnerRes>, window: Single<&Window>) {
-    let Some(part) = learner.desk.picture.take() else {
+    let Some(part) = learner.ui_state.picture.take() else {
         return;
     };
     let scale = window.scale_factor();
     commands.spawn(Screenshot::primary_window()).observe(
         move |shot: On<ScreenshotCaptured>, mut learner: ResMut<LearnerRes>, shop: Res<ShopRes>| {
-            let porter = shop.0.attempts().and_then(Attempts::porter);
+            let file_exchange = shop.0.attempts().and_then(Attempts::file_exchange);
             match png(shot.image.clone(), part, scale) {
-                Ok(bytes) => learner.export("png", &bytes, porter),
-                Err(reason) => learner.desk.exported = Some(Err(reason)),
+                Ok(bytes) => learner.export("png", &bytes, file_exchange),
+                Err(reason) => learner.ui_state.exported = Some(Err(reason)),
             }
         },
     );

@@ -111,9 +111,9 @@ pub fn plugin(app: &mut App) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::camera::{Eye, to_window};
+    use crate::camera::{MainCamera, to_window};
     use crate::pointing::Pick;
-    use crate::state::{BenchRes, Desk, ViewKind};
+    use crate::state::{BenchRes, UiState, ViewKind};
     use crate::{AppOptions, furnish, without_window_system};
     use bevy::input::ButtonState;
     use bevy::input::keyboard::{Key, KeyboardInput};
@@ -151,7 +151,7 @@ mod tests {
                     .after(EguiPreUpdateSet::ProcessInput)
                     .before(EguiPreUpdateSet::BeginPass),
             );
-        app.world_mut().resource_mut::<Desk>().speed = 0;
+        app.world_mut().resource_mut::<UiState>().speed = 0;
         app.finish();
         app.cleanup();
         app
@@ -204,7 +204,7 @@ mod tests {
 
     /// Where the middle of a button's cap is seen in the window.
     fn place_of(app: &mut App, wanted: Button) -> Vec2 {
-        let stage = app.world().resource::<Desk>().stage;
+        let stage = app.world().resource::<UiState>().stage;
         let mut caps = app.world_mut().query::<(&Pick, &GlobalTransform)>();
         let cap = caps
             .iter(app.world())
@@ -213,7 +213,7 @@ mod tests {
             .expect("the board has this button");
         let mut eyes = app
             .world_mut()
-            .query_filtered::<(&Camera, &GlobalTransform), With<Eye>>();
+            .query_filtered::<(&Camera, &GlobalTransform), With<MainCamera>>();
         let (camera, eye) = eyes.single(app.world()).expect("one eye");
         let seen = camera.world_to_viewport(eye, cap).expect("in front of it");
         to_window(camera, stage, seen)
@@ -259,7 +259,7 @@ mod tests {
         }
         let messages = app.world().resource::<Messages<RequestRedraw>>();
         assert_eq!(redraws.read(messages).count(), 0, "egui wants nothing");
-        app.world_mut().resource_mut::<Desk>().speed = 1;
+        app.world_mut().resource_mut::<UiState>().speed = 1;
         for _ in 0..200 {
             app.update();
             assert!(!rests(&app));
@@ -290,7 +290,7 @@ mod tests {
     #[test]
     fn the_click_that_wakes_the_window_counts() {
         let mut app = paused_bench();
-        app.world_mut().resource_mut::<Desk>().view = ViewKind::Panel;
+        app.world_mut().resource_mut::<UiState>().view = ViewKind::Panel;
         frames_until_rest(&mut app);
         let at = place_of(&mut app, Button::Start);
         click(&mut app, at);
@@ -309,7 +309,7 @@ mod tests {
     fn what_eases_into_its_place_asks_for_the_next_frame() {
         let mut app = paused_bench();
         frames_until_rest(&mut app);
-        app.world_mut().resource_mut::<Desk>().view = ViewKind::Cabinet;
+        app.world_mut().resource_mut::<UiState>().view = ViewKind::Cabinet;
         app.update();
         assert!(!rests(&app));
         let frames = frames_until_rest(&mut app);
@@ -325,7 +325,7 @@ mod tests {
         frames_until_rest(&mut app);
         let an_hour = TimeUpdateStrategy::ManualDuration(RESTING);
         app.insert_resource(an_hour);
-        app.world_mut().resource_mut::<Desk>().speed = 1;
+        app.world_mut().resource_mut::<UiState>().speed = 1;
         let clock = |app: &App| app.world().resource::<BenchRes>().view().machine.time_s;
         let before = clock(&app);
         app.update();

@@ -1,11 +1,11 @@
 //! Pictures on request: show so many frames, save one, go on to the next, leave.
 
-use super::camera::{Eye, to_window};
+use super::camera::{MainCamera, to_window};
 use super::practice::DrillRes;
 use super::scene::console::lamps::{Place, in_window};
 use super::scene::console::layout::LampId;
 use super::scene::inside::pin_place;
-use super::state::{BenchRes, Desk, Screen};
+use super::state::{BenchRes, Screen, UiState};
 use super::{AppOptions, Picture};
 use bevy::app::AppExit;
 use bevy::platform::time::Instant;
@@ -39,13 +39,13 @@ impl Shot {
 /// and whether they are lit; pins of the board's connectors, while the cabinet is open.
 fn places(
     bench: &BenchRes,
-    desk: &Desk,
+    ui_state: &UiState,
     eye: (&Camera, &GlobalTransform),
     lamps: Query<(&Place, &GlobalTransform)>,
 ) -> String {
     let mut text = String::new();
     for (place, spot) in &lamps {
-        let Some(lamp) = in_window(place, spot, eye, desk.stage) else {
+        let Some(lamp) = in_window(place, spot, eye, ui_state.stage) else {
             continue;
         };
         let name = match place.id {
@@ -73,7 +73,7 @@ fn places(
             for side in [Side::Board, Side::Harness] {
                 let place = pin_place(board, Pin::Wire(pin.terminal, side));
                 if let Ok(seen) = camera.world_to_viewport(eye, place) {
-                    let at = to_window(camera, desk.stage, seen);
+                    let at = to_window(camera, ui_state.stage, seen);
                     let name = format!("{}-{}", connector.label, pin.pin);
                     let _ = writeln!(text, "pin {name} {side} {:.1} {:.1}", at.x, at.y);
                 }
@@ -88,8 +88,8 @@ fn take(
     mut commands: Commands,
     mut shot: ResMut<Shot>,
     mut bench: ResMut<BenchRes>,
-    mut desk: ResMut<Desk>,
-    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    mut ui_state: ResMut<UiState>,
+    eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
     lamps: Query<(&Place, &GlobalTransform)>,
     capturing: Query<(), With<Capturing>>,
     mut drill: ResMut<DrillRes>,
@@ -115,7 +115,7 @@ fn take(
         shot.taken = true;
         shot.frame = 0;
         let beside = path.with_extension("places");
-        if let Err(error) = std::fs::write(&beside, places(&bench, &desk, *eye, lamps)) {
+        if let Err(error) = std::fs::write(&beside, places(&bench, &ui_state, *eye, lamps)) {
             error!("{}: {error}", beside.display());
             exit.write(AppExit::error());
         }
@@ -130,10 +130,10 @@ fn take(
             exit.write(AppExit::Success);
             return;
         };
-        desk.view = next.view;
-        (desk.tab, desk.page, desk.hidden) = next.tab;
+        ui_state.view = next.view;
+        (ui_state.tab, ui_state.page, ui_state.hidden) = next.tab;
         if let Some(shown) = next.drill {
-            let seed = desk.seed.parse().unwrap_or_default();
+            let seed = ui_state.seed.parse().unwrap_or_default();
             drill.show(shown, seed);
             screen.set(Screen::Drill);
         } else {

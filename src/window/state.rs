@@ -1,6 +1,6 @@
 //! The one resource that owns the bench, and the desk: what the panels remember.
 
-use super::attempts::Trouble;
+use super::attempts::StorageError;
 use super::hands::Held;
 use super::port::{BenchPort, Job, Kept, Shop};
 use super::reviewing::Reviewing;
@@ -9,12 +9,12 @@ use detent_content::{Language, Texts};
 use detent_simulation::controller::{Outcome, Tries};
 use detent_simulation::interface::{Component as Part, Pin};
 use detent_simulation::units::Time;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
     Action, Advice, BenchView, Caution, Display, Entries, Grip, MeterMode, Refusal,
 };
 use detent_training::lesson::{Bilingual, Score};
-use detent_training::reason::{Doubt, Review};
+use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::Arc;
 
@@ -24,11 +24,11 @@ pub struct BenchRes {
     bench: Box<dyn BenchPort>,
     /// What the meter showed at the last look.
     meter: Option<Display>,
-    /// The tries that `doubt` was made from.
+    /// The tries that `control_suspicion` was made from.
     tries: Option<TriesMark>,
     /// Begun when the report was handed in.
     reviewing: Option<Reviewing>,
-    doubt: Option<Doubt>,
+    control_suspicion: Option<ControlSuspicion>,
     /// The result was taken already, or the attempt was opened finished.
     result_taken: bool,
     /// Actions not done yet.
@@ -87,7 +87,7 @@ impl BenchRes {
             meter: None,
             tries: None,
             reviewing: None,
-            doubt: None,
+            control_suspicion: None,
             queue: VecDeque::new(),
             asked: None,
             refused: None,
@@ -116,7 +116,7 @@ impl BenchRes {
         let finished = view.finished;
         if self.tries != tries {
             self.tries = tries;
-            self.doubt = self.bench.doubt();
+            self.control_suspicion = self.bench.control_suspicion();
         }
         match &mut self.reviewing {
             Some(reviewing) => reviewing.go_on(),
@@ -159,8 +159,8 @@ impl BenchRes {
     }
 
     /// Is the control bad or is it the hand?
-    pub fn doubt(&self) -> Option<&Doubt> {
-        self.doubt.as_ref()
+    pub fn control_suspicion(&self) -> Option<&ControlSuspicion> {
+        self.control_suspicion.as_ref()
     }
 
     /// The result of a job that was handed in here, once: the job's file name without folder and ending, its
@@ -193,7 +193,7 @@ impl BenchRes {
     ///
     /// # Errors
     /// Why it could not be done, in a sentence.
-    pub fn run(&mut self, step: &Step) -> Result<(), String> {
+    pub fn run(&mut self, step: &ScriptStep) -> Result<(), String> {
         self.bench.run(step)
     }
 
@@ -419,7 +419,7 @@ pub struct KeptRow {
     /// Its name.
     pub name: String,
     /// What is in it or why it cannot be used, once read.
-    pub read: Option<Result<Kept, Trouble>>,
+    pub read: Option<Result<Kept, StorageError>>,
 }
 
 /// The report being written.
@@ -455,7 +455,7 @@ pub const MESSAGE_S: f32 = 6.0;
 
 /// What the panels remember.
 #[derive(Resource)]
-pub struct Desk {
+pub struct UiState {
     /// Language.
     pub language: Language,
     /// Camera.
@@ -499,7 +499,7 @@ pub struct Desk {
     /// Attempts that are kept, read when they are first shown; none when it is time to look again.
     pub kept: Option<Vec<KeptRow>>,
     /// The start screen shows them, not the jobs.
-    pub shelf: bool,
+    pub content_library: bool,
     /// The attempt about to be deleted, once more asked for.
     pub deleting: Option<String>,
     /// Offer chosen on the start screen.
@@ -512,7 +512,7 @@ pub struct Desk {
     pub stage: Rect,
 }
 
-impl Desk {
+impl UiState {
     /// Puts the probe whose turn it is on a pin; the other is next.
     pub fn put_probe(&mut self, pin: Pin) {
         if self.red_next {
@@ -524,9 +524,9 @@ impl Desk {
     }
 }
 
-impl Default for Desk {
+impl Default for UiState {
     fn default() -> Self {
-        Desk {
+        UiState {
             language: Language::En,
             view: ViewKind::Machine,
             tab: Tab::Sheet,
@@ -548,7 +548,7 @@ impl Default for Desk {
             digits: [0, 0],
             draft: Draft::default(),
             kept: None,
-            shelf: false,
+            content_library: false,
             deleting: None,
             offer: 0,
             seed: String::new(),

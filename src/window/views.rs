@@ -1,6 +1,6 @@
 //! The camera and the three places it stands at.
 
-use super::camera::{Eye, Lens};
+use super::camera::{MainCamera, SceneTarget};
 use super::pointing::{Pick, Pointing};
 use super::rest::NextFrame;
 use super::scene::console;
@@ -8,7 +8,7 @@ use super::scene::console::KnobFeel;
 use super::scene::lights;
 use super::scene::motion::ease;
 use super::shots::Shot;
-use super::state::{BenchRes, Desk, Screen, ViewKind};
+use super::state::{BenchRes, Screen, UiState, ViewKind};
 use bevy::anti_alias::fxaa::Fxaa;
 use bevy::camera::visibility::RenderLayers;
 use bevy::camera::{ImageRenderTarget, RenderTarget};
@@ -88,7 +88,7 @@ struct Seen {
 
 fn see(
     view: BenchView<'_>,
-    desk: &Desk,
+    ui_state: &UiState,
     over: Option<Pick>,
     strain: f32,
     screen: Screen,
@@ -113,13 +113,13 @@ fn see(
             machine.lid_bolted,
             view.cabinet_open,
         ],
-        held: desk.held.down(),
+        held: ui_state.held.down(),
         strain: (strain * 100.0) as i32,
         pulled: view.pulled.to_vec(),
-        probes: [touching.0, touching.1, desk.red, desk.black],
+        probes: [touching.0, touching.1, ui_state.red, ui_state.black],
         over: over.filter(|pick| matches!(pick, Pick::Part(_))),
-        selected: desk.selected,
-        view: desk.view,
+        selected: ui_state.selected,
+        view: ui_state.view,
         screen,
         size,
     }
@@ -190,7 +190,7 @@ fn spawn(
             DebandDither::Enabled,
             ShadowFilteringMethod::Hardware2x2,
             lights::surroundings(&mut images),
-            Eye {
+            MainCamera {
                 target: first.target,
                 away: first.away,
                 size: first.size,
@@ -204,7 +204,7 @@ fn spawn(
         // The depth comes first, so that no pixel is lit that something else covers.
         commands.entity(eye).insert((Msaa::Sample4, DepthPrepass));
     }
-    commands.insert_resource(Lens {
+    commands.insert_resource(SceneTarget {
         image,
         software: cheap,
     });
@@ -231,7 +231,7 @@ fn spawn(
 #[allow(clippy::too_many_arguments)]
 fn blink(
     bench: Res<BenchRes>,
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     pointing: Res<Pointing>,
     feel: Res<KnobFeel>,
     screen: Res<State<Screen>>,
@@ -239,15 +239,15 @@ fn blink(
     window: Single<&Window, With<PrimaryWindow>>,
     mut images: ResMut<Assets<Image>>,
     picture: Option<Res<Shot>>,
-    lens: Res<Lens>,
+    lens: Res<SceneTarget>,
     mut attention: ResMut<Attention>,
     mut next: ResMut<NextFrame>,
-    mut eye: Single<&mut Camera, With<Eye>>,
+    mut eye: Single<&mut Camera, With<MainCamera>>,
 ) {
-    let stage = (desk.stage.size() * window.scale_factor()).as_uvec2();
+    let stage = (ui_state.stage.size() * window.scale_factor()).as_uvec2();
     let mut seen = see(
         bench.view(),
-        &desk,
+        &ui_state,
         pointing.over,
         feel.strain,
         *screen.get(),
@@ -274,7 +274,7 @@ fn blink(
         attention.coarse = adapt(attention.coarse, time.delta_secs());
     }
     let scale = window.scale_factor() * if small { attention.coarse } else { 1.0 };
-    let size = (desk.stage.size() * scale)
+    let size = (ui_state.stage.size() * scale)
         .as_uvec2()
         .clamp(UVec2::splat(16), UVec2::splat(4096));
     if images
@@ -304,14 +304,14 @@ fn blink(
 }
 
 fn walk(
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     screen: Res<State<Screen>>,
     time: Res<Time>,
-    eye: Single<(&mut Transform, &mut Eye)>,
+    eye: Single<(&mut Transform, &mut MainCamera)>,
 ) {
     let (mut place, mut eye) = eye.into_inner();
-    let goal = stand(desk.view, *screen.get());
-    let size = desk.stage.size();
+    let goal = stand(ui_state.view, *screen.get());
+    let size = ui_state.stage.size();
     let dt = time.delta_secs();
     let lag = 0.22;
     let toward = |a: Vec3, b: Vec3| {

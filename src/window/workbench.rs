@@ -1,22 +1,22 @@
 //! The real bench and the built-in jobs behind the window's port.
 
-use super::attempts::{Attempts, Keeping, Trouble};
+use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::port::{BenchPort, CauseRow, Job, Kept, Offer, ReviewWork, Shop};
-use detent_content::{Shelf, Titled, redo};
+use detent_content::{ContentLibrary, ScenarioSource, redo};
 use detent_simulation::units::Time;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
 use detent_training::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
 use detent_training::practice::CourseJob;
-use detent_training::reason::Doubt;
+use detent_training::reason::ControlSuspicion;
 use detent_training::record::{Footer, Header, LATEST, read_attempt};
 use std::path::Path;
 use std::sync::Arc;
 
 /// The built-in scenarios, or one of the player's own.
 pub struct Workshop {
-    shelf: Arc<Shelf>,
-    titled: Vec<Titled>,
+    content_library: Arc<ContentLibrary>,
+    scenario_source: Vec<ScenarioSource>,
     offers: Vec<Offer>,
     /// Where attempts are kept, if they are.
     attempts: Option<Arc<dyn Attempts>>,
@@ -28,24 +28,24 @@ impl Workshop {
     /// # Errors
     /// What is wrong with a file, in one sentence.
     pub fn new(own: Option<&str>, attempts: Option<Arc<dyn Attempts>>) -> Result<Workshop, String> {
-        let shelf = Shelf::builtin().map_err(|e| e.to_string())?;
-        let mut titled = shelf.scenarios().map_err(|e| e.to_string())?;
+        let content_library = ContentLibrary::builtin().map_err(|e| e.to_string())?;
+        let mut scenario_source = content_library.scenarios().map_err(|e| e.to_string())?;
         if let Some(name) = own {
-            let mine = shelf.scenario(name).map_err(|e| e.to_string())?;
-            titled.retain(|t| t.file != mine.file);
-            titled.insert(0, mine);
+            let mine = content_library.scenario(name).map_err(|e| e.to_string())?;
+            scenario_source.retain(|t| t.file != mine.file);
+            scenario_source.insert(0, mine);
         }
-        let offers = titled
+        let offers = scenario_source
             .iter()
             .map(|t| Offer {
                 title: t.scenario.title.clone(),
                 complaint: t.scenario.complaint.clone(),
-                board: shelf
+                board: content_library
                     .board(&t.scenario.board)
                     .map_or_else(String::new, |board| board.name.clone()),
                 part: t.scenario.course.as_ref().map(|course| course.part),
                 minutes: t.scenario.par_minutes,
-                after: before(t, &titled),
+                after: before(t, &scenario_source),
                 seed: t.scenario.seed,
                 course: CourseJob {
                     file: stem(&t.file),
@@ -57,27 +57,33 @@ impl Workshop {
             })
             .collect();
         Ok(Workshop {
-            shelf: Arc::new(shelf),
-            titled,
+            content_library: Arc::new(content_library),
+            scenario_source,
             offers,
             attempts,
         })
     }
 
     /// Everything built in, shared.
-    pub fn content(&self) -> Arc<Shelf> {
-        Arc::clone(&self.shelf)
+    pub fn content(&self) -> Arc<ContentLibrary> {
+        Arc::clone(&self.content_library)
     }
 
     /// The job that an attempt names.
-    fn titled(&self, file: &str) -> Option<&Titled> {
-        self.titled.iter().find(|titled| titled.file == file)
+    fn scenario_source(&self, file: &str) -> Option<&ScenarioSource> {
+        self.scenario_source
+            .iter()
+            .find(|scenario_source| scenario_source.file == file)
     }
 }
 
 /// Titles of the jobs that the course puts before this one.
-fn before(titled: &Titled, all: &[Titled]) -> Vec<Bilingual> {
-    let after = titled.scenario.course.iter().flat_map(|c| &c.after);
+fn before(scenario_source: &ScenarioSource, all: &[ScenarioSource]) -> Vec<Bilingual> {
+    let after = scenario_source
+        .scenario
+        .course
+        .iter()
+        .flat_map(|c| &c.after);
     after
         .filter_map(|name| all.iter().find(|t| stem(&t.file) == *name))
         .map(|t| t.scenario.title.clone())
@@ -90,21 +96,24 @@ impl Shop for Workshop {
     }
 
     fn open(&self, offer: usize, seed: u64) -> Result<Box<dyn BenchPort>, String> {
-        let titled = self.titled.get(offer).ok_or("there is no such job")?;
-        let scenario = &titled.scenario;
-        let bench =
-            set_up(scenario, &self.shelf.library(scenario), seed).map_err(|e| e.to_string())?;
-        let header = Header::new(&titled.file, &titled.text, seed);
+        let scenario_source = self
+            .scenario_source
+            .get(offer)
+            .ok_or("there is no such job")?;
+        let scenario = &scenario_source.scenario;
+        let bench = set_up(scenario, &self.content_library.library(scenario), seed)
+            .map_err(|e| e.to_string())?;
+        let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
         Ok(Box::new(WorkBench {
-            job: Arc::new(job(titled, &bench)),
+            job: Arc::new(job(scenario_source, &bench)),
             bench,
-            shelf: Arc::clone(&self.shelf),
+            content_library: Arc::clone(&self.content_library),
             scenario: Arc::new(scenario.clone()),
             seed,
             score: None,
             attempts: self.attempts.clone(),
             log: Log::Begins {
-                job: stem(&titled.file),
+                job: stem(&scenario_source.file),
                 header,
             },
             kept: 0,
@@ -115,14 +124,14 @@ impl Shop for Workshop {
         self.attempts.as_deref()
     }
 
-    fn kept(&self, name: &str) -> Result<Kept, Trouble> {
+    fn kept(&self, name: &str) -> Result<Kept, StorageError> {
         let attempts = self.attempts();
-        let attempts = attempts.ok_or_else(|| Trouble::Gone(name.to_owned()))?;
+        let attempts = attempts.ok_or_else(|| StorageError::Gone(name.to_owned()))?;
         let attempt = read_attempt(name, &attempts.read(name)?)?;
         let end = attempts.seen_until(name).unwrap_or_default();
         Ok(Kept {
             title: self
-                .titled(&attempt.header.scenario)
+                .scenario_source(&attempt.header.scenario)
                 .map(|t| t.scenario.title.clone()),
             actions: attempt.actions.len(),
             time_s: attempt.last().max(end).seconds(),
@@ -130,14 +139,14 @@ impl Shop for Workshop {
         })
     }
 
-    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, Trouble> {
+    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, StorageError> {
         let attempts = self.attempts.clone();
-        let attempts = attempts.ok_or_else(|| Trouble::Gone(name.to_owned()))?;
+        let attempts = attempts.ok_or_else(|| StorageError::Gone(name.to_owned()))?;
         let attempt = read_attempt(name, &attempts.read(name)?)?;
-        let titled = self
-            .titled(&attempt.header.scenario)
-            .ok_or_else(|| Trouble::Gone(attempt.header.scenario.clone()))?;
-        let done = redo(&self.shelf, titled, name, &attempt)?;
+        let scenario_source = self
+            .scenario_source(&attempt.header.scenario)
+            .ok_or_else(|| StorageError::Gone(attempt.header.scenario.clone()))?;
+        let done = redo(&self.content_library, scenario_source, name, &attempt)?;
         let mut bench = done.bench;
         let score = bench.report().is_some().then_some(done.score);
         let log = if attempt.footer.is_some() {
@@ -148,11 +157,11 @@ impl Shop for Workshop {
             Log::Grows(attempts.go_on(name)?)
         };
         Ok(Box::new(WorkBench {
-            job: Arc::new(job(titled, &bench)),
+            job: Arc::new(job(scenario_source, &bench)),
             kept: bench.history().len(),
             bench,
-            shelf: Arc::clone(&self.shelf),
-            scenario: Arc::new(titled.scenario.clone()),
+            content_library: Arc::clone(&self.content_library),
+            scenario: Arc::new(scenario_source.scenario.clone()),
             seed: attempt.header.seed,
             score,
             attempts: Some(attempts),
@@ -167,14 +176,14 @@ fn stem(file: &str) -> String {
     stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
 }
 
-fn job(titled: &Titled, bench: &Bench) -> Job {
-    let scenario = &titled.scenario;
+fn job(scenario_source: &ScenarioSource, bench: &Bench) -> Job {
+    let scenario = &scenario_source.scenario;
     let (mains_v, mains_hz) = match scenario.mains {
         Mains::V120Hz60 => (120, 60),
         Mains::V230Hz50 => (230, 50),
     };
     Job {
-        file: stem(&titled.file),
+        file: stem(&scenario_source.file),
         title: scenario.title.clone(),
         complaint: scenario.complaint.clone(),
         goal: scenario.goal.clone(),
@@ -204,7 +213,7 @@ enum Log {
     /// From the first action on: a job that was only looked at leaves nothing behind.
     Begins { job: String, header: Header },
     /// As it goes.
-    Grows(Box<dyn Keeping>),
+    Grows(Box<dyn AttemptSink>),
     /// Whole, under this name.
     Ended(String),
 }
@@ -212,7 +221,7 @@ enum Log {
 /// One job at the real bench, kept as it goes.
 struct WorkBench {
     bench: Bench,
-    shelf: Arc<Shelf>,
+    content_library: Arc<ContentLibrary>,
     scenario: Arc<Scenario>,
     seed: u64,
     job: Arc<Job>,
@@ -240,27 +249,27 @@ impl WorkBench {
         let log = std::mem::replace(&mut self.log, Log::Broken);
         match self.kept(log, attempts.as_ref()) {
             Ok(log) => self.log = log,
-            Err(trouble) => attempts.complain(trouble),
+            Err(storage_error) => attempts.complain(storage_error),
         }
     }
 
-    fn kept(&mut self, log: Log, attempts: &dyn Attempts) -> Result<Log, Trouble> {
-        let mut keeping = match log {
+    fn kept(&mut self, log: Log, attempts: &dyn Attempts) -> Result<Log, StorageError> {
+        let mut attempt_sink = match log {
             Log::Begins { job, header } if !self.bench.history().is_empty() => {
                 attempts.begin(&job, &header)?
             }
-            Log::Grows(keeping) => keeping,
+            Log::Grows(attempt_sink) => attempt_sink,
             as_it_is => return Ok(as_it_is),
         };
         for (at, action) in self.bench.history().starting_at(self.kept).iter() {
-            keeping.push(at, action)?;
+            attempt_sink.push(at, action)?;
             self.kept += 1;
         }
         let Some(score) = &self.score else {
-            return Ok(Log::Grows(keeping));
+            return Ok(Log::Grows(attempt_sink));
         };
         let footer = Footer::of(&self.bench, score);
-        keeping.finish(&footer).map(Log::Ended)
+        attempt_sink.finish(&footer).map(Log::Ended)
     }
 }
 
@@ -292,7 +301,7 @@ impl BenchPort for WorkBench {
         &self.job
     }
 
-    fn run(&mut self, step: &Step) -> Result<(), String> {
+    fn run(&mut self, step: &ScriptStep) -> Result<(), String> {
         let done = step.run(&mut self.bench).map_err(|e| e.to_string());
         self.judge_once();
         self.keep();
@@ -305,22 +314,25 @@ impl BenchPort for WorkBench {
 
     fn review(&self) -> Option<ReviewWork> {
         let score = self.score.clone()?;
-        let (shelf, scenario) = (Arc::clone(&self.shelf), Arc::clone(&self.scenario));
+        let (content_library, scenario) = (
+            Arc::clone(&self.content_library),
+            Arc::clone(&self.scenario),
+        );
         let (seed, bench) = (self.seed, self.bench.clone());
         Some(Box::pin(async move {
-            let review = shelf.review_in_slices((&scenario, seed), &bench, &score);
+            let review = content_library.review_in_slices((&scenario, seed), &bench, &score);
             review.await.ok().flatten()
         }))
     }
 
-    fn doubt(&self) -> Option<Doubt> {
+    fn control_suspicion(&self) -> Option<ControlSuspicion> {
         let wear = self.scenario.dial_wear;
-        Doubt::of(self.bench.tries(), wear, self.bench.modes()).ok()
+        ControlSuspicion::of(self.bench.tries(), wear, self.bench.modes()).ok()
     }
 
     fn kept_as(&self) -> Option<String> {
         match &self.log {
-            Log::Grows(keeping) => Some(keeping.name()),
+            Log::Grows(attempt_sink) => Some(attempt_sink.name()),
             Log::Ended(name) => Some(name.clone()),
             Log::Broken | Log::Begins { .. } => None,
         }
@@ -331,8 +343,8 @@ impl BenchPort for WorkBench {
     }
 
     fn mark(&mut self) {
-        if let Log::Grows(keeping) = &mut self.log {
-            keeping.mark(self.bench.now());
+        if let Log::Grows(attempt_sink) = &mut self.log {
+            attempt_sink.mark(self.bench.now());
         }
     }
 }

@@ -26,9 +26,9 @@ use bevy::render::renderer::RenderAdapterInfo;
 use bevy_egui::{EguiPlugin, EguiPrimaryContextPass};
 use detent_simulation::interface::Direction;
 use detent_training::bench::Action;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_window::AppOptions;
-use detent_window::state::{BenchRes, Desk, ViewKind};
+use detent_window::state::{BenchRes, UiState, ViewKind};
 use std::alloc::{GlobalAlloc, Layout, System};
 use std::collections::BTreeMap;
 use std::process::Command;
@@ -231,7 +231,7 @@ fn options(scene: Scene) -> AppOptions {
         options.view = view;
         if view == ViewKind::Cabinet {
             options.script = [Action::Unplug, Action::OpenCabinet]
-                .map(|action| (0, Step::Do(action)))
+                .map(|action| (0, ScriptStep::Do(action)))
                 .to_vec();
         }
     }
@@ -316,7 +316,11 @@ fn open_window(scene: Scene) {
 }
 
 /// The beginning of the second update is the end of the first frame.
-fn watch(mut watch: ResMut<Watch>, desk: Option<ResMut<Desk>>, mut exit: MessageWriter<AppExit>) {
+fn watch(
+    mut watch: ResMut<Watch>,
+    ui_state: Option<ResMut<UiState>>,
+    mut exit: MessageWriter<AppExit>,
+) {
     watch.frame += 1;
     DRAWN.fetch_add(1, Ordering::Relaxed);
     if watch.frame == 2 {
@@ -329,10 +333,10 @@ fn watch(mut watch: ResMut<Watch>, desk: Option<ResMut<Desk>>, mut exit: Message
         if let Some(from) = watch.from {
             from.measure(FRAMES);
         }
-        match desk {
+        match ui_state {
             // The machine's clock stands; so does everything else soon.
-            Some(mut desk) => {
-                desk.speed = 0;
+            Some(mut ui_state) => {
+                ui_state.speed = 0;
                 watch.rests = true;
                 std::thread::spawn(watch_rest);
             }

@@ -15,7 +15,7 @@ use detent_simulation::plant::FailureMode;
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{judge, set_up};
 use detent_training::reason::evidence::{self, Outcome, Table};
-use detent_training::reason::{Course, Posterior, Trade};
+use detent_training::reason::{Course, Posterior, RepairCosts};
 use divan::Bencher;
 use rayon::prelude::*;
 use stage::{MAINS, Stage};
@@ -36,7 +36,7 @@ fn main() {
 
 /// The catalogue's first modes.
 fn first(stage: &Stage, modes: usize) -> Vec<FailureMode> {
-    stage.shelf().catalogue.modes[..modes].to_vec()
+    stage.content_library().catalogue.modes[..modes].to_vec()
 }
 
 fn table(stage: &Stage, modes: &[FailureMode]) -> Table {
@@ -53,12 +53,12 @@ fn table(stage: &Stage, modes: &[FailureMode]) -> Table {
     Table::of(&library, rating, points, seen)
 }
 
-fn trade(stage: &Stage, modes: &[FailureMode], table: &Table) -> Trade {
+fn repair_costs(stage: &Stage, modes: &[FailureMode], table: &Table) -> RepairCosts {
     let library = detent_training::lesson::Library {
         modes,
         ..stage.library(MAINS[0])
     };
-    Trade::of(&library, table, true)
+    RepairCosts::of(&library, table, true)
 }
 
 /// Every end of a wash that some hypothesis brings about.
@@ -90,15 +90,20 @@ fn posterior_update(bencher: Bencher, modes: usize) {
 fn next_action(bencher: Bencher, modes: usize) {
     let stage = Stage::new();
     let modes = first(&stage, modes);
-    let trade = trade(&stage, &modes, &table(&stage, &modes));
+    let repair_costs = repair_costs(&stage, &modes, &table(&stage, &modes));
     let course = Course::begin(&evidence::prior(&modes));
-    bencher.bench_local(|| trade.problem.plan(black_box(&course), WORK).expect("sound"));
+    bencher.bench_local(|| {
+        repair_costs
+            .problem
+            .plan(black_box(&course), WORK)
+            .expect("sound")
+    });
 }
 
 fn cache_report() {
     for stage in Stage::every() {
         let began = Instant::now();
-        let made = table(&stage, &stage.shelf().catalogue.modes);
+        let made = table(&stage, &stage.content_library().catalogue.modes);
         let bytes = made.to_bytes(&[0; 32]).len();
         println!(
             "{}: table of {} hypotheses and {} readings in {:.1} s on {} cores, {bytes} bytes",
@@ -114,9 +119,9 @@ fn cache_report() {
 /// The longest choice after any end of the customer's wash, and the whole catalogue.
 fn action_report() {
     let stage = Stage::new();
-    let modes = stage.shelf().catalogue.modes.clone();
+    let modes = stage.content_library().catalogue.modes.clone();
     let table = table(&stage, &modes);
-    let trade = trade(&stage, &modes, &table);
+    let repair_costs = repair_costs(&stage, &modes, &table);
     let (mut longest_s, mut exact, mut total_s) = (0.0_f64, 0, 0.0);
     let outcomes = outcomes(&table);
     for outcome in &outcomes {
@@ -124,7 +129,7 @@ fn action_report() {
         let mut belief = Posterior::from_weights(&evidence::prior(&modes)).expect("weights");
         belief.update(&table.wash(outcome)).expect("a floor");
         let course = Course::begin(&belief.shares());
-        let plan = trade.problem.plan(&course, WORK).expect("sound");
+        let plan = repair_costs.problem.plan(&course, WORK).expect("sound");
         let took_s = began.elapsed().as_secs_f64();
         longest_s = longest_s.max(took_s);
         total_s += took_s;
@@ -135,25 +140,26 @@ fn action_report() {
         outcomes.len(),
         total_s * 1e3 / outcomes.len() as f64,
         longest_s * 1e3,
-        trade.problem.tests.len(),
-        trade.problem.repairs.len()
+        repair_costs.problem.tests.len(),
+        repair_costs.problem.repairs.len()
     );
 }
 
 /// Thinking a finished job over, for the expert's attempt at every job.
 fn review_report() {
     let stage = Stage::new();
-    let shelf = stage.shelf();
+    let content_library = stage.content_library();
     let (mut longest_s, mut total_s, mut jobs) = (0.0_f64, 0.0, 0);
-    for titled in shelf.scenarios().expect("sound scenarios") {
-        let scenario = &titled.scenario;
-        let bench = set_up(scenario, &shelf.library(scenario), scenario.seed).expect("sound");
+    for scenario_source in content_library.scenarios().expect("sound scenarios") {
+        let scenario = &scenario_source.scenario;
+        let bench =
+            set_up(scenario, &content_library.library(scenario), scenario.seed).expect("sound");
         let done = work(Persona::Expert, scenario, bench).expect("the expert can");
         let score = judge(scenario, &done);
         let began = Instant::now();
-        let review = shelf.review((scenario, scenario.seed), &done, &score);
+        let review = content_library.review((scenario, scenario.seed), &done, &score);
         let took_s = began.elapsed().as_secs_f64();
-        assert!(matches!(review, Ok(Some(_))), "{}", titled.file);
+        assert!(matches!(review, Ok(Some(_))), "{}", scenario_source.file);
         longest_s = longest_s.max(took_s);
         total_s += took_s;
         jobs += 1;

@@ -9,7 +9,7 @@ use detent_simulation::interface::Terminal;
 use detent_simulation::plant::Param;
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::lesson::Mains;
 use detent_training::record::{
     Answer, AttemptLog, Damage, Footer, Header, LONGEST_ATTEMPT_BYTES, Seal, read_attempt,
@@ -681,7 +681,7 @@ fn a_byte_order_mark_is_skipped() {
     assert!(read_machine("m", &marked(&machine())).is_ok());
     assert!(read_scenario("s", &marked(SCENARIO), &catalogue(), &parts(), &boards()).is_ok());
     let script = read_script("s", &marked("Unplug\n")).expect("a script");
-    assert_eq!(script, [(1, Step::Do(Action::Unplug))]);
+    assert_eq!(script, [(1, ScriptStep::Do(Action::Unplug))]);
     let bytes = marked(ATTEMPT);
     let attempt = read_attempt("a", &bytes).expect("an attempt");
     assert_eq!(

@@ -2,7 +2,7 @@
 //! are taken from the program itself: its types, its content, and the literals in its source.
 
 use detent_content::{Language, Texts, builtin, read_board};
-use detent_simulation::controller::{Broke, EntryRule, Monitor};
+use detent_simulation::controller::{EntryError, EntryRule, Monitor};
 use detent_simulation::interface::{Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
@@ -110,7 +110,7 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
 /// One loss of each kind, with what its text must name.
 fn losses() -> Vec<(Loss, &'static [&'static str])> {
     let part = || "P-0701".to_owned();
-    let rule = Broke::Late { step: 0, by_ms: 1 };
+    let rule = EntryError::Late { step: 0, by_ms: 1 };
     vec![
         (Loss::FailedTry { rule }, &[]),
         (Loss::NeverEntered, &[]),

@@ -10,7 +10,7 @@ fn the_program_says_it_in_both_languages_from_the_built_in_table() {
         ("es", "Bomba de desagüe"),
     ] {
         let out = std::process::Command::new(env!("CARGO_BIN_EXE_detent"))
-            .args(["best", "standing-water", "--lang", language, "--cache"])
+            .args(["best", "drain-code", "--lang", language, "--cache"])
             .arg(folder.path())
             .output()
             .expect("the program starts");
@@ -29,7 +29,7 @@ fn the_program_says_it_in_both_languages_from_the_built_in_table() {
 #[test]
 fn a_wash_that_a_worn_dial_never_started_blames_nothing() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let text = std::fs::read_to_string(root.join("scenarios/standing-water.ron")).expect("there");
+    let text = std::fs::read_to_string(root.join("scenarios/drain-code.ron")).expect("there");
     let folder = tempfile::tempdir().expect("a folder");
     for wear in ["0.7", "0.8", "0.9", "1.0"] {
         let (before, rest) = text.split_once("dial_wear: ").expect("it has a dial");
@@ -63,7 +63,7 @@ fn a_wash_that_a_worn_dial_never_started_blames_nothing() {
 
 #[test]
 fn a_job_with_several_faults_is_said_to_have_them() {
-    for (job, several) in [("not-worth-it", true), ("standing-water", false)] {
+    for (job, several) in [("repair-or-replace", true), ("drain-code", false)] {
         let folder = tempfile::tempdir().expect("a folder");
         let out = std::process::Command::new(env!("CARGO_BIN_EXE_detent"))
             .args(["best", job, "--lang", "en", "--cache"])

@@ -67,13 +67,16 @@ fn drive(command: &str, out: &Path, argument: Option<&Path>) -> Value {
 #[ignore = "needs the packed page and a browser"]
 fn recorded_attempts_end_in_the_same_state_in_the_browser() {
     let stage = Stage::new();
-    let scenarios = stage.shelf().scenarios().expect("the built-in scenarios");
+    let scenarios = stage
+        .content_library()
+        .scenarios()
+        .expect("the built-in scenarios");
     let out = folder("replays");
     let mut actions = 0;
     let mut native = Vec::new();
     for seed in 0..ATTEMPTS {
-        let titled = &scenarios[seed as usize % scenarios.len()];
-        let recorded = random_attempt(stage.shelf(), titled, seed, 24);
+        let scenario_source = &scenarios[seed as usize % scenarios.len()];
+        let recorded = random_attempt(stage.content_library(), scenario_source, seed, 24);
         let name = format!("{seed:03}.attempt");
         fs::write(out.join(&name), &recorded.bytes).expect("the target folder can be written");
         actions += recorded.actions;
@@ -86,7 +89,7 @@ fn recorded_attempts_end_in_the_same_state_in_the_browser() {
         scenarios.iter().map(|t| t.scenario.board.clone()).collect();
     assert_eq!(
         boards.len(),
-        stage.shelf().boards.len(),
+        stage.content_library().boards.len(),
         "a board is left out"
     );
     assert!(actions > 100 * ATTEMPTS as usize / 4, "{actions} actions");
@@ -133,11 +136,12 @@ fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
     let stage = Stage::new();
     let attempt = read_attempt(name, &bytes).expect("the format of the files");
     let footer = attempt.footer.clone().expect("it was handed in");
-    let titled = stage
-        .shelf()
+    let scenario_source = stage
+        .content_library()
         .scenario(&attempt.header.scenario)
         .expect("built in");
-    let done = redo(stage.shelf(), &titled, name, &attempt).expect("the same state and score");
+    let done = redo(stage.content_library(), &scenario_source, name, &attempt)
+        .expect("the same state and score");
     assert_eq!(done.end, footer);
     let score = done.score.total();
     assert_eq!(footer.answer, Answer::Shown { score });
@@ -277,8 +281,11 @@ fn full_storage_is_said_and_made_good_once_there_is_room() {
 #[ignore = "needs the packed page and a browser"]
 fn attempts_that_cannot_be_used_are_named_and_hurt_nothing() {
     let stage = Stage::new();
-    let titled = stage.shelf().scenario("any-machine").expect("built in");
-    let sound = random_attempt(stage.shelf(), &titled, 3, 4).bytes;
+    let scenario_source = stage
+        .content_library()
+        .scenario("exam-120-v-dial")
+        .expect("built in");
+    let sound = random_attempt(stage.content_library(), &scenario_source, 3, 4).bytes;
     let text = String::from_utf8(sound).expect("text");
     let newer = text.replacen("format:1", "format:99", 1);
     let damaged = text.replacen("(at:", "(aft:", 1);

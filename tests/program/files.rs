@@ -10,14 +10,14 @@ use std::process::{Command, Output};
 /// A technician looks, notes a code and is not done yet.
 const BEGINNING: &str = "Unplug\nWait(s: 2)\nPlug\nNoteCode(11)\nLook\n";
 
-struct Desk {
+struct UiState {
     folder: tempfile::TempDir,
 }
 
-impl Desk {
-    fn new() -> Desk {
+impl UiState {
+    fn new() -> UiState {
         let folder = tempfile::tempdir().expect("a folder");
-        Desk { folder }
+        UiState { folder }
     }
 
     fn file(&self, name: &str, text: &str) -> PathBuf {
@@ -78,21 +78,22 @@ fn fits(text: &str) -> Value {
 
 #[test]
 fn a_step_that_no_job_has_time_for_is_refused_at_once() {
-    let desk = Desk::new();
-    desk.file("a.script", "Wait(s: 1)\nWait(s: 10000000)\n");
-    let said = desk.bad(&["play", "standing-water", "a.script"], 2);
+    let ui_state = UiState::new();
+    ui_state.file("a.script", "Wait(s: 1)\nWait(s: 10000000)\n");
+    let said = ui_state.bad(&["play", "drain-code", "a.script"], 2);
     assert!(
         said.contains("a.script:2:") && said.contains("48 h"),
         "{said}"
     );
     // A wait for something that comes soon may be as long as a job.
-    desk.file(
+    ui_state.file(
         "b.script",
         "Until(what: FaultHold, limit_s: 172800)\nWait(s: 1)\n",
     );
-    desk.good(&["play", "standing-water", "b.script"]);
+    ui_state.good(&["play", "drain-code", "b.script"]);
     assert_eq!(
-        desk.detent(&["simulate", "standing-water", "--seconds", "10000000"])
+        ui_state
+            .detent(&["simulate", "drain-code", "--seconds", "10000000"])
             .status
             .code(),
         Some(2)
@@ -101,20 +102,20 @@ fn a_step_that_no_job_has_time_for_is_refused_at_once() {
 
 #[test]
 fn nothing_is_given_away_before_a_report_that_concludes() {
-    let desk = Desk::new();
+    let ui_state = UiState::new();
     let empty = "Report((causes: [], part: None, proof: []))\n";
     for (name, end) in [("none.script", ""), ("empty.script", empty)] {
-        desk.file(name, &format!("{BEGINNING}{end}"));
+        ui_state.file(name, &format!("{BEGINNING}{end}"));
         let saved = format!("{name}.attempt");
-        let text = desk.good(&["play", "standing-water", name, "--save", &saved]);
+        let text = ui_state.good(&["play", "drain-code", name, "--save", &saved]);
         for secret in ["score", "drain-pump", "seized", "41", "%"] {
             assert!(!text.contains(secret), "{secret} in {text}");
         }
-        let json = fits(&desk.good(&["play", "standing-water", name, "--json"]));
+        let json = fits(&ui_state.good(&["play", "drain-code", name, "--json"]));
         assert!(json["answer"].is_null());
-        let attempt = fs::read_to_string(desk.folder.path().join(&saved)).expect("kept");
+        let attempt = fs::read_to_string(ui_state.folder.path().join(&saved)).expect("kept");
         assert!(attempt.contains("answer:Withheld"), "{attempt}");
-        let replayed = desk.good(&["replay", &saved]);
+        let replayed = ui_state.good(&["replay", &saved]);
         assert!(
             replayed.contains("was not shown") && !replayed.contains("score "),
             "{replayed}"
@@ -125,33 +126,34 @@ fn nothing_is_given_away_before_a_report_that_concludes() {
         "Report((causes: [], part: None, proof: [], verdict: NothingWrong))\n",
         "Report((causes: [\"belt.broken\"], part: None, proof: []))\n",
     ] {
-        desk.file("done.script", &format!("{BEGINNING}{end}"));
-        let _ = fs::remove_file(desk.folder.path().join("done.attempt"));
+        ui_state.file("done.script", &format!("{BEGINNING}{end}"));
+        let _ = fs::remove_file(ui_state.folder.path().join("done.attempt"));
         let args = [
             "play",
-            "standing-water",
+            "drain-code",
             "done.script",
             "--json",
             "--save",
             "done.attempt",
         ];
-        let json = fits(&desk.good(&args));
+        let json = fits(&ui_state.good(&args));
         assert!(json["answer"]["total"].is_number(), "{end}");
-        let attempt = fs::read_to_string(desk.folder.path().join("done.attempt")).expect("kept");
+        let attempt =
+            fs::read_to_string(ui_state.folder.path().join("done.attempt")).expect("kept");
         assert!(attempt.contains("answer:Shown(score:"), "{attempt}");
     }
 }
 
 #[test]
 fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
-    let desk = Desk::new();
-    desk.file(
+    let ui_state = UiState::new();
+    ui_state.file(
         "a.script",
         &format!("{BEGINNING}Point(to: 99, every_ms: 200)\nUnplug\n"),
     );
-    let out = desk.detent(&[
+    let out = ui_state.detent(&[
         "play",
-        "standing-water",
+        "drain-code",
         "a.script",
         "--json",
         "--save",
@@ -163,16 +165,16 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
     assert_eq!(json["failed"]["step"], "Point(to:99,every_ms:200)");
     assert_eq!(json["codes_noted"], serde_json::json!([11]));
     assert!(said(&out).contains("a.attempt.part"), "{}", said(&out));
-    assert_eq!(desk.names(), ["a.attempt.part", "a.script"]);
-    let text = desk.detent(&["play", "standing-water", "a.script"]);
+    assert_eq!(ui_state.names(), ["a.attempt.part", "a.script"]);
+    let text = ui_state.detent(&["play", "drain-code", "a.script"]);
     assert!(String::from_utf8_lossy(&text.stdout).contains("lamps"));
 
     // Going on from there is the same as not having been broken off.
-    desk.file("rest.script", "Wait(s: 3)\nNoteCode(12)\n");
-    let seed = desk.bad(
+    ui_state.file("rest.script", "Wait(s: 3)\nNoteCode(12)\n");
+    let seed = ui_state.bad(
         &[
             "play",
-            "standing-water",
+            "drain-code",
             "rest.script",
             "--save",
             "a.attempt",
@@ -185,38 +187,27 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
     assert!(seed.contains("--seed"), "{seed}");
     let on = [
         "play",
-        "standing-water",
+        "drain-code",
         "rest.script",
         "--json",
         "--save",
         "a.attempt",
         "--resume",
     ];
-    let json = fits(&desk.good(&on));
+    let json = fits(&ui_state.good(&on));
     assert_eq!(json["codes_noted"], serde_json::json!([11, 12]));
-    assert_eq!(desk.names(), ["a.attempt", "a.script", "rest.script"]);
+    assert_eq!(ui_state.names(), ["a.attempt", "a.script", "rest.script"]);
     assert!(
-        desk.good(&["replay", "a.attempt"])
+        ui_state
+            .good(&["replay", "a.attempt"])
             .contains("same state and score")
     );
 
     // An unfinished attempt stands in nobody's way, a finished one does.
-    desk.detent(&["play", "standing-water", "a.script", "--save", "b.attempt"]);
-    desk.good(&[
-        "play",
-        "standing-water",
-        "rest.script",
-        "--save",
-        "b.attempt",
-    ]);
-    let said = desk.bad(
-        &[
-            "play",
-            "standing-water",
-            "rest.script",
-            "--save",
-            "b.attempt",
-        ],
+    ui_state.detent(&["play", "drain-code", "a.script", "--save", "b.attempt"]);
+    ui_state.good(&["play", "drain-code", "rest.script", "--save", "b.attempt"]);
+    let said = ui_state.bad(
+        &["play", "drain-code", "rest.script", "--save", "b.attempt"],
         2,
     );
     assert!(said.contains("b.attempt"), "{said}");
@@ -224,11 +215,11 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
 
 #[test]
 fn a_replay_says_where_an_attempt_was_changed_and_never_what_would_pass() {
-    let desk = Desk::new();
+    let ui_state = UiState::new();
     let end = "Report((causes: [\"drain-pump.seized\"], part: None, proof: []))\n";
-    desk.file("a.script", &format!("{BEGINNING}{end}"));
-    desk.good(&["play", "standing-water", "a.script", "--save", "a.attempt"]);
-    let text = fs::read_to_string(desk.folder.path().join("a.attempt")).expect("kept");
+    ui_state.file("a.script", &format!("{BEGINNING}{end}"));
+    ui_state.good(&["play", "drain-code", "a.script", "--save", "a.attempt"]);
+    let text = fs::read_to_string(ui_state.folder.path().join("a.attempt")).expect("kept");
     let score = text
         .split("score:")
         .nth(1)
@@ -253,8 +244,8 @@ fn a_replay_says_where_an_attempt_was_changed_and_never_what_would_pass() {
     ] {
         let changed = text.replacen(&old, new, 1);
         assert_ne!(changed, text, "{old}");
-        desk.file("b.attempt", &changed);
-        let out = desk.detent(&["replay", "b.attempt"]);
+        ui_state.file("b.attempt", &changed);
+        let out = ui_state.detent(&["replay", "b.attempt"]);
         let all = format!("{}{}", said(&out), String::from_utf8_lossy(&out.stdout));
         assert_eq!(out.status.code(), Some(1), "{new}: {all}");
         assert!(all.contains(&format!("line {place}")), "{new}: {all}");
@@ -265,71 +256,71 @@ fn a_replay_says_where_an_attempt_was_changed_and_never_what_would_pass() {
     }
     // An unfinished attempt tells neither.
     let part: Vec<&str> = text.lines().take(last - 1).collect();
-    desk.file("c.attempt.part", &format!("{}\n", part.join("\n")));
-    let told = desk.good(&["replay", "c.attempt.part"]);
+    ui_state.file("c.attempt.part", &format!("{}\n", part.join("\n")));
+    let told = ui_state.good(&["replay", "c.attempt.part"]);
     assert!(!told.contains("state") && !told.contains("score"), "{told}");
 }
 
 #[test]
 fn a_replay_opens_scenarios_only_and_finds_those_that_were_moved() {
-    let desk = Desk::new();
-    let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/standing-water.ron");
+    let ui_state = UiState::new();
+    let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/drain-code.ron");
     let text = fs::read_to_string(scenario).expect("it is there");
     let own = text.replacen("seed: ", "seed: 1", 1);
     assert_ne!(own, text);
-    desk.file("own.ron", &own);
-    desk.file("a.script", BEGINNING);
-    desk.good(&["play", "own.ron", "a.script", "--save", "a.attempt"]);
-    desk.good(&["replay", "a.attempt"]);
+    ui_state.file("own.ron", &own);
+    ui_state.file("a.script", BEGINNING);
+    ui_state.good(&["play", "own.ron", "a.script", "--save", "a.attempt"]);
+    ui_state.good(&["replay", "a.attempt"]);
     // Beside the attempt.
-    let other = desk.folder.path().join("other");
+    let other = ui_state.folder.path().join("other");
     fs::create_dir(&other).expect("a folder");
     for name in ["own.ron", "a.attempt"] {
-        fs::rename(desk.folder.path().join(name), other.join(name)).expect("moved");
+        fs::rename(ui_state.folder.path().join(name), other.join(name)).expect("moved");
     }
-    desk.good(&["replay", "other/a.attempt"]);
+    ui_state.good(&["replay", "other/a.attempt"]);
     // Another text, and none at all.
-    desk.file("other/own.ron", &text);
-    let said = desk.bad(&["replay", "other/a.attempt"], 2);
+    ui_state.file("other/own.ron", &text);
+    let said = ui_state.bad(&["replay", "other/a.attempt"], 2);
     assert!(
         said.contains("own.ron") && said.contains("--scenario"),
         "{said}"
     );
     fs::remove_file(other.join("own.ron")).expect("there");
-    let said = desk.bad(&["replay", "other/a.attempt"], 2);
+    let said = ui_state.bad(&["replay", "other/a.attempt"], 2);
     assert!(said.contains("--scenario"), "{said}");
     // Built in, whatever stands in the folder under its name.
-    desk.good(&["play", "standing-water", "a.script", "--save", "b.attempt"]);
-    fs::create_dir(desk.folder.path().join("scenarios")).expect("a folder");
-    desk.file("scenarios/standing-water.ron", "not a scenario: my diary\n");
-    desk.good(&["replay", "b.attempt"]);
+    ui_state.good(&["play", "drain-code", "a.script", "--save", "b.attempt"]);
+    fs::create_dir(ui_state.folder.path().join("scenarios")).expect("a folder");
+    ui_state.file("scenarios/drain-code.ron", "not a scenario: my diary\n");
+    ui_state.good(&["replay", "b.attempt"]);
     // An attempt cannot have any other file read out.
-    let attempt = fs::read_to_string(desk.folder.path().join("b.attempt")).expect("kept");
-    let diary = desk.file("diary.txt", "my diary\n");
+    let attempt = fs::read_to_string(ui_state.folder.path().join("b.attempt")).expect("kept");
+    let diary = ui_state.file("diary.txt", "my diary\n");
     let given = ["replay", "b.attempt", "--scenario", "diary.txt"];
-    let said = desk.bad(&given, 2);
+    let said = ui_state.bad(&given, 2);
     assert!(
         said.contains("diary.txt") && !said.contains("my diary"),
         "{said}"
     );
-    desk.good(&["replay", "b.attempt", "--scenario", "standing-water"]);
+    ui_state.good(&["replay", "b.attempt", "--scenario", "drain-code"]);
     for name in [diary.to_str().expect("plain"), "scenarios/diary.ron"] {
-        desk.file("scenarios/diary.ron", "my diary\n");
-        desk.file(
+        ui_state.file("scenarios/diary.ron", "my diary\n");
+        ui_state.file(
             "c.attempt",
-            &attempt.replace("scenarios/standing-water.ron", name),
+            &attempt.replace("scenarios/drain-code.ron", name),
         );
-        let said = desk.bad(&["replay", "c.attempt"], 2);
+        let said = ui_state.bad(&["replay", "c.attempt"], 2);
         assert!(!said.contains("my diary"), "{said}");
     }
 }
 
 #[test]
 fn folders_and_links_in_a_circle_are_told_from_nothing() {
-    let desk = Desk::new();
-    desk.file("a.script", BEGINNING);
-    fs::create_dir(desk.folder.path().join("folder.ron")).expect("a folder");
-    let said = desk.bad(&["play", "folder.ron", "a.script"], 2);
+    let ui_state = UiState::new();
+    ui_state.file("a.script", BEGINNING);
+    fs::create_dir(ui_state.folder.path().join("folder.ron")).expect("a folder");
+    let said = ui_state.bad(&["play", "folder.ron", "a.script"], 2);
     assert!(
         said.contains("folder.ron") && said.contains("no file"),
         "{said}"
@@ -337,41 +328,41 @@ fn folders_and_links_in_a_circle_are_told_from_nothing() {
     assert!(!said.contains("there is no such file"), "{said}");
     #[cfg(unix)]
     {
-        let link = desk.folder.path().join("loop.ron");
+        let link = ui_state.folder.path().join("loop.ron");
         std::os::unix::fs::symlink(&link, &link).expect("a link");
-        let said = desk.bad(&["play", "loop.ron", "a.script"], 2);
+        let said = ui_state.bad(&["play", "loop.ron", "a.script"], 2);
         assert!(!said.contains("there is no such file"), "{said}");
     }
-    let said = desk.bad(&["play", "nothing.ron", "a.script"], 2);
+    let said = ui_state.bad(&["play", "nothing.ron", "a.script"], 2);
     assert!(said.contains("there is no such file"), "{said}");
 }
 
 #[test]
 fn control_characters_of_a_file_never_reach_the_terminal() {
-    let desk = Desk::new();
+    let ui_state = UiState::new();
     let steers = |text: &[u8]| {
         let text = String::from_utf8_lossy(text).into_owned();
         text.chars().any(|c| c.is_control() && c != '\n') || text.contains('\u{202e}')
     };
-    let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/standing-water.ron");
+    let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/drain-code.ron");
     let text = fs::read_to_string(scenario).expect("it is there");
     let evil = "\u{1b}]0;owned\u{7}\u{9b}2J\u{202e}";
-    desk.file(
+    ui_state.file(
         "evil.ron",
         &text.replacen("title: (en: \"", &format!("title: (en: \"{evil}"), 1),
     );
-    desk.file(
+    ui_state.file(
         "bad.ron",
         &text.replacen("board: \"", &format!("board: \"{evil}"), 1),
     );
-    desk.file("a.script", BEGINNING);
-    desk.file("bad.script", &format!("Order(\"{evil}\")\n"));
-    desk.file("worse.script", &format!("Kick{evil}\n"));
-    desk.file(
+    ui_state.file("a.script", BEGINNING);
+    ui_state.file("bad.script", &format!("Order(\"{evil}\")\n"));
+    ui_state.file("worse.script", &format!("Kick{evil}\n"));
+    ui_state.file(
         "bad.attempt",
         &format!("DetentAttempt(format:2,{evil}:3)\n"),
     );
-    desk.file(
+    ui_state.file(
         "bad.learner",
         &format!("Learner(format:1,name:\"{evil}\",target:0.75,answers:[])"),
     );
@@ -379,13 +370,13 @@ fn control_characters_of_a_file_never_reach_the_terminal() {
         &["play", "evil.ron", "a.script"][..],
         &["play", "evil.ron", "a.script", "--json"],
         &["play", "bad.ron", "a.script"],
-        &["play", "standing-water", "bad.script"],
-        &["play", "standing-water", "bad.script", "--json"],
-        &["play", "standing-water", "worse.script"],
+        &["play", "drain-code", "bad.script"],
+        &["play", "drain-code", "bad.script", "--json"],
+        &["play", "drain-code", "worse.script"],
         &["replay", "bad.attempt"],
         &["practice", "bad.learner"],
     ] {
-        let out = desk.detent(args);
+        let out = ui_state.detent(args);
         assert!(
             !steers(&out.stdout),
             "{args:?}: {:?}",
@@ -393,20 +384,20 @@ fn control_characters_of_a_file_never_reach_the_terminal() {
         );
         assert!(!steers(&out.stderr), "{args:?}: {:?}", said(&out));
     }
-    let shown = desk.good(&["play", "evil.ron", "a.script"]);
+    let shown = ui_state.good(&["play", "evil.ron", "a.script"]);
     assert!(shown.contains("\\u{1b}]0;owned"), "{shown}");
 }
 
 #[test]
 fn what_a_board_has_not_is_refused() {
-    let desk = Desk::new();
-    desk.file("a.script", "Wait(s: 1)\nTap(More)\n");
-    let said = desk.bad(&["play", "standing-water", "a.script"], 1);
+    let ui_state = UiState::new();
+    ui_state.file("a.script", "Wait(s: 1)\nTap(More)\n");
+    let said = ui_state.bad(&["play", "drain-code", "a.script"], 1);
     assert!(
         said.contains("a.script:2:") && said.contains("More"),
         "{said}"
     );
-    let said = desk.bad(&["faults", "--board", "lone-lamp", "--v230"], 2);
+    let said = ui_state.bad(&["faults", "--board", "lone-lamp", "--v230"], 2);
     assert!(
         said.contains("lone-lamp") && said.contains("230 V"),
         "{said}"

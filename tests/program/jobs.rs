@@ -54,12 +54,12 @@ fn lost(result: &Value, dimension: &str) -> Vec<String> {
 }
 
 /// What the machine went through: kind, and the monitor or the code that belongs to it.
-fn landmarks(result: &Value) -> Vec<String> {
+fn milestones(result: &Value) -> Vec<String> {
     let all = result["answer"]["landmarks"].as_array();
-    let told = |landmark: &Value| {
-        let kind = landmark["kind"].as_str().expect("a kind");
-        let monitor = landmark["monitor"].as_str().map(str::to_owned);
-        let code = landmark["code"].as_u64().map(|code| code.to_string());
+    let told = |milestone: &Value| {
+        let kind = milestone["kind"].as_str().expect("a kind");
+        let monitor = milestone["monitor"].as_str().map(str::to_owned);
+        let code = milestone["code"].as_u64().map(|code| code.to_string());
         [Some(kind.to_owned()), monitor, code]
             .into_iter()
             .flatten()
@@ -71,8 +71,8 @@ fn landmarks(result: &Value) -> Vec<String> {
 
 #[test]
 fn an_expert_does_the_whole_job_on_a_drawn_fault() {
-    let result = play("any-machine", "whole-job.script", "137");
-    let seen = landmarks(&result);
+    let result = play("exam-120-v-dial", "whole-job.script", "137");
+    let seen = milestones(&result);
     // Stopped by itself, rest, entry, recalibration that fails, code read, recalibration that
     // passes, proving cycle: in this order.
     let mut rest = seen.iter();
@@ -104,7 +104,7 @@ fn an_expert_does_the_whole_job_on_a_drawn_fault() {
 
 #[test]
 fn each_classic_mistake_costs_points() {
-    let result = play("any-machine", "classic-mistakes.script", "137");
+    let result = play("exam-120-v-dial", "classic-mistakes.script", "137");
     for (dimension, reason) in [
         ("entry", "rest-too-short"),
         ("entry", "failed-try"),
@@ -141,7 +141,7 @@ fn each_classic_mistake_costs_points() {
 fn the_same_script_on_another_seed_meets_another_fault() {
     let path = script("whole-job.script");
     let path = path.to_str().expect("a plain path");
-    let out = detent(&["play", "any-machine", path, "--seed", "5", "--json"]);
+    let out = detent(&["play", "exam-120-v-dial", path, "--seed", "5", "--json"]);
     // The expert's script was made for a lock fault; on a pump fault it cannot cure the machine.
     if out.status.success() {
         let result: Value = serde_json::from_slice(&out.stdout).expect("JSON");
@@ -178,11 +178,7 @@ fn steps_and_reports_that_make_no_sense_are_refused_with_their_line() {
         ),
     ] {
         std::fs::write(&path, format!("Wait(s: 1)\n{line}\n")).expect("a file");
-        let out = detent(&[
-            "play",
-            "standing-water",
-            path.to_str().expect("a plain path"),
-        ]);
+        let out = detent(&["play", "drain-code", path.to_str().expect("a plain path")]);
         let said = String::from_utf8_lossy(&out.stderr).into_owned();
         assert_eq!(out.status.code(), Some(status), "{line}: {said}");
         assert!(
@@ -211,7 +207,7 @@ fn a_saved_attempt_replays_to_the_same_state_and_score() {
     let path = script("whole-job.script");
     let out = detent(&[
         "play",
-        "any-machine",
+        "exam-120-v-dial",
         path.to_str().expect("a plain path"),
         "--seed",
         "137",
@@ -270,7 +266,7 @@ fn wrong_use_is_told_apart_from_failed_work() {
 fn simulate_writes_signals_as_csv() {
     let out = detent(&[
         "simulate",
-        "standing-water",
+        "drain-code",
         "--seconds",
         "240",
         "--every-ms",

@@ -5,19 +5,19 @@
 //! They need a display and a graphics adapter (a software one will do). Without them they are
 //! skipped and say so, except when `CI=true`: there a missing adapter is a failure.
 
-use detent_content::{Shelf, Titled, read_script, script_line};
+use detent_content::{ContentLibrary, ScenarioSource, read_script, script_line};
 use detent_simulation::controller::{Board, Lamps, Routine, Signs};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
-use detent_training::bench::script::{Condition, Step, entry_steps};
+use detent_training::bench::script::{Condition, ScriptStep, entry_steps};
 use detent_training::bench::{Action, Grip, MeterMode};
 use detent_training::lesson::set_up;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// The job that every picture is of: the machine stands in a fault hold.
-const JOB: &str = "standing-water";
+const JOB: &str = "drain-code";
 const SEED: u64 = 11;
 
 /// An 8-bit RGB picture.
@@ -123,7 +123,7 @@ struct Shot {
     name: String,
     view: &'static str,
     tab: &'static str,
-    script: Vec<Step>,
+    script: Vec<ScriptStep>,
 }
 
 fn folder() -> PathBuf {
@@ -191,20 +191,20 @@ fn number(word: &str) -> f32 {
 }
 
 /// The job at the board of this name, as a file of its own and as a bench.
-fn job(shelf: &Shelf, board: &Board) -> (PathBuf, Titled) {
-    let theirs = shelf.scenario(JOB).expect("the job is built in");
+fn job(content_library: &ContentLibrary, board: &Board) -> (PathBuf, ScenarioSource) {
+    let theirs = content_library.scenario(JOB).expect("the job is built in");
     let mains = format!("mains: {:?}", board.mains[0]);
     let text = (theirs.text)
         .replace("board: \"arc-dial\"", &format!("board: \"{}\"", board.id))
         .replace("mains: V120Hz60", &mains);
     let path = folder().join(format!("{}.ron", board.id));
     std::fs::write(&path, text).expect("the folder can be written");
-    let mine = shelf.scenario(&path.to_string_lossy());
+    let mine = content_library.scenario(&path.to_string_lossy());
     (path, mine.expect("the job fits the board"))
 }
 
 /// Does the steps on the bench too, so that it is known what the picture must show.
-fn also(bench: &mut Bench, script: &[Step]) -> Lamps {
+fn also(bench: &mut Bench, script: &[ScriptStep]) -> Lamps {
     for step in script {
         step.run(bench)
             .unwrap_or_else(|error| panic!("{}: {error}", script_line(step)));
@@ -241,13 +241,20 @@ fn check_lamps(board: &Board, name: &str, lamps: Lamps) {
 /// Console in a fault hold, in service mode, with a code and at rest; then the open cabinet.
 #[track_caller]
 fn check_board(id: &str) {
-    let shelf = Shelf::builtin().expect("the built-in content is sound");
-    let board = shelf.board(id).expect("the board is built in").clone();
-    let (scenario, titled) = job(&shelf, &board);
-    let mut bench = set_up(&titled.scenario, &shelf.library(&titled.scenario), SEED)
-        .expect("the job can be set up");
+    let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+    let board = content_library
+        .board(id)
+        .expect("the board is built in")
+        .clone();
+    let (scenario, scenario_source) = job(&content_library, &board);
+    let mut bench = set_up(
+        &scenario_source.scenario,
+        &content_library.library(&scenario_source.scenario),
+        SEED,
+    )
+    .expect("the job can be set up");
     let mut shots: Vec<(Shot, Lamps)> = Vec::new();
-    let mut shoot = |kind: &str, view, tab, script: Vec<Step>, lamps| {
+    let mut shoot = |kind: &str, view, tab, script: Vec<ScriptStep>, lamps| {
         let name = format!("{id}-{kind}");
         shots.push((
             Shot {
@@ -259,10 +266,10 @@ fn check_board(id: &str) {
             lamps,
         ));
     };
-    let rest = |ms| Step::Rest { ms };
+    let rest = |ms| ScriptStep::Rest { ms };
 
     // A blinking lamp is pictured while it is lit.
-    let until_lit = |bench: &mut Bench, script: &mut Vec<Step>| {
+    let until_lit = |bench: &mut Bench, script: &mut Vec<ScriptStep>| {
         for _ in 0..200 {
             let lamps = also(bench, &[rest(50)]);
             script.push(rest(50));
@@ -272,7 +279,7 @@ fn check_board(id: &str) {
         }
         panic!("{id}: no lamp was ever lit");
     };
-    let mut script = vec![Step::Until {
+    let mut script = vec![ScriptStep::Until {
         what: Condition::FaultHold,
         limit_s: 1,
     }];
@@ -280,13 +287,16 @@ fn check_board(id: &str) {
     let lamps = until_lit(&mut bench, &mut script);
     shoot("hold", "panel", "lamps", script, lamps);
 
-    let mut script = vec![Step::PowerDown];
+    let mut script = vec![ScriptStep::PowerDown];
     script.extend(entry_steps(&board.gesture));
-    let powered = script.contains(&Step::Do(Action::Plug));
+    let powered = script.contains(&ScriptStep::Do(Action::Plug));
     if !powered {
-        script.splice(1..1, [Step::Do(Action::Plug), Step::Wait { s: 5 }]);
+        script.splice(
+            1..1,
+            [ScriptStep::Do(Action::Plug), ScriptStep::Wait { s: 5 }],
+        );
     }
-    script.push(Step::Until {
+    script.push(ScriptStep::Until {
         what: Condition::ServiceReady,
         limit_s: 10,
     });
@@ -300,8 +310,8 @@ fn check_board(id: &str) {
         .find(|entry| entry.routine == Routine::Recall);
     let to = recall.expect("codes can be recalled").position;
     let mut script = vec![
-        Step::Point { to, every_ms: 300 },
-        Step::Tap(Button::Start),
+        ScriptStep::Point { to, every_ms: 300 },
+        ScriptStep::Tap(Button::Start),
         rest(300),
     ];
     also(&mut bench, &script);
@@ -314,17 +324,21 @@ fn check_board(id: &str) {
     );
     shoot("code", "panel", "codes", script, lamps);
 
-    let script = vec![Step::PowerDown, Step::Do(Action::Plug), Step::Wait { s: 5 }];
+    let script = vec![
+        ScriptStep::PowerDown,
+        ScriptStep::Do(Action::Plug),
+        ScriptStep::Wait { s: 5 },
+    ];
     let lamps = also(&mut bench, &script);
     shoot("idle", "panel", "menu", script, lamps);
 
     // The probes stand where they cover no connector.
     let pump = |terminal| Pin::Wire(terminal, Side::Load);
     let script = vec![
-        Step::PowerDown,
-        Step::Do(Action::OpenCabinet),
-        Step::Wait { s: 60 },
-        Step::Do(Action::Probe {
+        ScriptStep::PowerDown,
+        ScriptStep::Do(Action::OpenCabinet),
+        ScriptStep::Wait { s: 60 },
+        ScriptStep::Do(Action::Probe {
             mode: MeterMode::Ohms,
             red: pump(Terminal::Pump1),
             black: pump(Terminal::Pump2),
@@ -402,7 +416,7 @@ fn the_inside_is_drawn_in_spanish_at_another_size() {
         name: "cabinet-es".to_owned(),
         view: "cabinet",
         tab: "meter",
-        script: vec![Step::Rest { ms: 10 }],
+        script: vec![ScriptStep::Rest { ms: 10 }],
     }];
     if !draw(JOB, &shots, &["--lang", "es", "--size", "1366x768"]) {
         return;
@@ -437,7 +451,7 @@ fn practice_and_progress_are_drawn() {
             name: name.clone(),
             view: "machine",
             tab,
-            script: vec![Step::Rest { ms: 10 }],
+            script: vec![ScriptStep::Rest { ms: 10 }],
         }];
         let asked = format!("{}x{}", size.0, size.1);
         if !draw(JOB, &shots, &["--lang", language, "--size", &asked]) {
@@ -473,7 +487,7 @@ fn each_drill_is_drawn() {
             name: format!("{tab}-{language}"),
             view: "machine",
             tab,
-            script: vec![Step::Rest { ms: 10 }],
+            script: vec![ScriptStep::Rest { ms: 10 }],
         });
         if !draw(JOB, &shots, &["--lang", language]) {
             return;
@@ -499,7 +513,7 @@ fn each_drill_is_drawn() {
 fn the_result_is_drawn() {
     let script = include_str!("../scripts/classic-mistakes.script");
     let steps = read_script("classic-mistakes.script", script.as_bytes()).expect("a good script");
-    let steps: Vec<Step> = steps.into_iter().map(|(_, step)| step).collect();
+    let steps: Vec<ScriptStep> = steps.into_iter().map(|(_, step)| step).collect();
     for (language, size) in [("en", (1280, 720)), ("es", (820, 1180))] {
         let name = format!("result-{language}");
         let shots = [Shot {

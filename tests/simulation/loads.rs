@@ -6,7 +6,7 @@ use detent_simulation::controller::Routine;
 use detent_simulation::interface::{Button, Component};
 use detent_simulation::machine::Sound;
 use detent_simulation::units::Span;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, Display, Grip, MeterMode};
 use detent_training::lesson::Mains;
 use detent_training::lesson::survey::enter_service;
@@ -74,9 +74,9 @@ fn each_load(stage: &Stage, mains: Mains) {
             .expect("it is in the menu");
         let to = entry.position;
         for step in [
-            Step::Point { to, every_ms: 200 },
-            Step::Wait { s: 1 },
-            Step::Tap(Button::Start),
+            ScriptStep::Point { to, every_ms: 200 },
+            ScriptStep::Wait { s: 1 },
+            ScriptStep::Tap(Button::Start),
         ] {
             step.run(&mut bench).expect("it can be done");
         }

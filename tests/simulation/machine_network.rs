@@ -227,7 +227,7 @@ fn the_live_network_agrees_with_ngspice_when_something_is_wrong() {
         let named = |state: &str| format!("{} V {} Hz, {state}", rating.volts, rating.hz);
         let faulty = |id: &str| {
             let mut plant = stage.plant(mains);
-            plant.inflict(stage.mode(id));
+            plant.inject_fault(stage.mode(id));
             plant
         };
 

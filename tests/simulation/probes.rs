@@ -38,7 +38,7 @@ fn probes_that_stay_read_what_new_ones_would() {
         for _ in 0..60 {
             match below(6) {
                 0 => plant.set_plugged(below(3) > 0),
-                1 => plant.inflict(&modes[below(modes.len())]),
+                1 => plant.inject_fault(&modes[below(modes.len())]),
                 2 => plant.mend(|_| true),
                 3 | 4 => {
                     let load = Component::ALL[below(Component::ALL.len())];

@@ -1,6 +1,6 @@
 //! The running machine against published standards and handbook formulas, each named at its test.
 
-use crate::stage::hands::{Deed, choose, entry, lists, perform, tap};
+use crate::stage::hands::{HandAction, choose, entry, lists, perform, tap};
 use crate::stage::{MAINS, Stage, drive};
 use detent_simulation::controller::{ControlMode, Phase, PhaseKind, Routine, Selector};
 use detent_simulation::interface::{Button, Direction, Pin, Relay};
@@ -123,7 +123,7 @@ impl FlashWatch {
     }
 
     #[track_caller]
-    fn perform(&mut self, bench: &mut Bench, deeds: &[Deed]) {
+    fn perform(&mut self, bench: &mut Bench, deeds: &[HandAction]) {
         for deed in deeds {
             perform(bench.machine_mut(), deed, |machine| self.look(machine));
         }
@@ -156,7 +156,7 @@ impl FlashWatch {
 fn enter(bench: &mut Bench, watch: &mut FlashWatch) -> bool {
     let deeds = entry(bench.machine().board());
     watch.perform(bench, &deeds);
-    bench.machine().control().glance().mode == ControlMode::Service
+    bench.machine().control().control_status().mode == ControlMode::Service
 }
 
 /// Chooses a routine; a dial goes once past its index, which sets right what haste miscounted.
@@ -186,15 +186,18 @@ fn reset(bench: &mut Bench, watch: &mut FlashWatch) {
             watch.perform(
                 bench,
                 &[
-                    Deed::Lid(true),
-                    Deed::Wait(60),
-                    Deed::Lid(false),
-                    Deed::Wait(60),
+                    HandAction::Lid(true),
+                    HandAction::Wait(60),
+                    HandAction::Lid(false),
+                    HandAction::Wait(60),
                 ],
             );
         }
     }
-    assert_eq!(bench.machine().control().glance().mode, ControlMode::Idle);
+    assert_eq!(
+        bench.machine().control().control_status().mode,
+        ControlMode::Idle
+    );
 }
 
 #[test]
@@ -235,7 +238,7 @@ fn idle_and_program(stage: &Stage) -> (u64, usize) {
     );
     watch.hold(&mut bench, Button::Start, Span::from_ms(300));
     assert_eq!(
-        bench.machine().control().glance().mode,
+        bench.machine().control().control_status().mode,
         ControlMode::Program
     );
     for _ in 0..8 {
@@ -281,7 +284,7 @@ fn service_routines(stage: &Stage) {
         watch.go_wild(&mut bench, &mut rng, Span::from_s(5), false);
         point(&mut bench, &mut watch, menu.position);
         watch.hold(&mut bench, Button::Start, Span::from_ms(200));
-        let routine = bench.machine().control().glance().routine;
+        let routine = bench.machine().control().control_status().routine;
         assert_eq!(routine, Some(menu.routine));
         watch.wait(&mut bench, Span::from_s(20));
         // Pages leafed through as fast as a button goes.
@@ -311,7 +314,7 @@ fn service_routines(stage: &Stage) {
     point(&mut bench, &mut watch, at);
     watch.hold(&mut bench, Button::Start, Span::from_ms(200));
     watch.wait(&mut bench, Span::from_s(200));
-    assert_eq!(bench.machine().control().glance().calibrations, 1);
+    assert_eq!(bench.machine().control().control_status().calibrations, 1);
 }
 
 /// IEC 60073 (from a secondary source): normal flashing is 1.4 to 2.8 Hz, about as long lit as dark.
@@ -337,7 +340,10 @@ fn blinks_in_a_hold(stage: &Stage) {
     ] {
         let mut bench = stage.bench(stage.board().mains[0], Some(fault), 1);
         survey::wash(&mut bench);
-        assert_eq!(bench.machine().control().glance().mode, ControlMode::Hold);
+        assert_eq!(
+            bench.machine().control().control_status().mode,
+            ControlMode::Hold
+        );
         let (mut lightings, mut lit_ticks, mut last) = (0, 0, blinks(&bench));
         let seconds = 20;
         for _ in 0..seconds * TICKS_PER_S {
@@ -363,7 +369,7 @@ fn last_spin(stage: &Stage, mains: Mains) -> (f64, f64) {
     let phases = bench.machine().board().programs[0].phases.clone();
     let last = phases.last().expect("a program has phases");
     assert!(matches!(last, Phase::Spin { .. }));
-    while bench.machine().control().glance().mode == ControlMode::Program {
+    while bench.machine().control().control_status().mode == ControlMode::Program {
         let view = bench.machine().control().view();
         if view.phase == Some(PhaseKind::Spin)
             && bench.now().seconds() > 30.0 * 60.0

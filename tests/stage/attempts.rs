@@ -1,8 +1,8 @@
 //! Attempts by somebody who tries everything, recorded as a person's are.
 
-use detent_content::{Shelf, Titled};
+use detent_content::{ContentLibrary, ScenarioSource};
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
-use detent_training::bench::script::{Step, entry_steps};
+use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Verdict};
 use detent_training::lesson::{judge, set_up};
 use detent_training::record::{AttemptLog, Footer, Header};
@@ -21,11 +21,16 @@ pub struct Recorded {
     pub actions: usize,
 }
 
-/// An attempt of about so many steps at `titled`; the same seed gives the same attempt.
-pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -> Recorded {
-    let scenario = &titled.scenario;
-    let mut bench =
-        set_up(scenario, &shelf.library(scenario), seed).expect("the scenario fits its library");
+/// An attempt of about so many steps at `scenario_source`; the same seed gives the same attempt.
+pub fn random_attempt(
+    content_library: &ContentLibrary,
+    scenario_source: &ScenarioSource,
+    seed: u64,
+    steps: usize,
+) -> Recorded {
+    let scenario = &scenario_source.scenario;
+    let mut bench = set_up(scenario, &content_library.library(scenario), seed)
+        .expect("the scenario fits its library");
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     for _ in 0..steps {
         for step in think(&bench, &mut rng) {
@@ -48,7 +53,7 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
         .act(&Action::Report(report))
         .expect("a report can always be handed in");
 
-    let header = Header::new(&titled.file, &titled.text, seed);
+    let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
     let mut log = AttemptLog::begin(Vec::new(), &header).expect("memory takes it");
     for (at, action) in bench.history().iter() {
         log.push(at, action).expect("memory takes it");
@@ -64,34 +69,34 @@ pub fn random_attempt(shelf: &Shelf, titled: &Titled, seed: u64, steps: usize) -
 }
 
 /// The next thing that comes to mind.
-fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
+fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<ScriptStep> {
     let mut below = |n: usize| rng.next_u32() as usize % n;
     let board = bench.machine().board();
     let button = board.panel.buttons[below(board.panel.buttons.len())];
     match below(22) {
-        0..3 => vec![Step::Wait {
+        0..3 => vec![ScriptStep::Wait {
             s: 1 + below(90) as u64,
         }],
-        3 => vec![Step::Turn {
+        3 => vec![ScriptStep::Turn {
             way: [Direction::Left, Direction::Right][below(2)],
             detents: 1 + below(9) as u8,
             every_ms: 60 + below(300) as u64,
         }],
-        4 => vec![Step::Hold {
+        4 => vec![ScriptStep::Hold {
             button,
             ms: 30 + below(3500) as u64,
         }],
-        5 => vec![Step::Tap(button)],
+        5 => vec![ScriptStep::Tap(button)],
         6..9 => {
             let program = &board.programs[below(board.programs.len())];
             vec![
-                Step::Do(Action::CloseLid),
-                Step::Point {
+                ScriptStep::Do(Action::CloseLid),
+                ScriptStep::Point {
                     to: program.position,
                     every_ms: 160,
                 },
-                Step::Tap(Button::Start),
-                Step::Wait {
+                ScriptStep::Tap(Button::Start),
+                ScriptStep::Wait {
                     s: below(240) as u64,
                 },
             ]
@@ -100,57 +105,57 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
             let mut steps = entry_steps(&board.gesture);
             let item = &board.menu[below(board.menu.len())];
             steps.extend([
-                Step::Wait { s: 1 },
-                Step::Point {
+                ScriptStep::Wait { s: 1 },
+                ScriptStep::Point {
                     to: item.position,
                     every_ms: 160,
                 },
-                Step::Wait { s: 1 },
-                Step::Tap(Button::Start),
-                Step::Wait {
+                ScriptStep::Wait { s: 1 },
+                ScriptStep::Tap(Button::Start),
+                ScriptStep::Wait {
                     s: below(120) as u64,
                 },
             ]);
             steps
         }
-        12 => vec![Step::Do(
+        12 => vec![ScriptStep::Do(
             [Action::OpenLid, Action::CloseLid, Action::BailOut][below(3)].clone(),
         )],
         13 => vec![
-            Step::Do(Action::Unplug),
-            Step::Wait {
+            ScriptStep::Do(Action::Unplug),
+            ScriptStep::Wait {
                 s: below(80) as u64,
             },
-            Step::Do(Action::Plug),
+            ScriptStep::Do(Action::Plug),
         ],
         14 => vec![
-            Step::Do(Action::Unplug),
-            Step::Do(Action::OpenCabinet),
-            Step::Do(Action::Discharge),
+            ScriptStep::Do(Action::Unplug),
+            ScriptStep::Do(Action::OpenCabinet),
+            ScriptStep::Do(Action::Discharge),
         ],
         15 => vec![
-            Step::Do(Action::LiftProbes),
-            Step::Do(Action::CloseCabinet),
-            Step::Do(Action::Plug),
+            ScriptStep::Do(Action::LiftProbes),
+            ScriptStep::Do(Action::CloseCabinet),
+            ScriptStep::Do(Action::Plug),
         ],
         16 => {
             let component = Component::ALL[below(Component::ALL.len())];
             let connector = Connector::Load(component);
             vec![
-                Step::Do(Action::Pull(connector.clone())),
-                Step::Wait {
+                ScriptStep::Do(Action::Pull(connector.clone())),
+                ScriptStep::Wait {
                     s: below(20) as u64,
                 },
-                Step::Do(Action::Seat(connector)),
+                ScriptStep::Do(Action::Seat(connector)),
             ]
         }
         20 => {
             let component = Component::ALL[below(Component::ALL.len())];
-            vec![Step::Do(Action::Inspect(component))]
+            vec![ScriptStep::Do(Action::Inspect(component))]
         }
         21 => {
             let component = Component::ALL[below(Component::ALL.len())];
-            vec![Step::Do(Action::PutRight(component))]
+            vec![ScriptStep::Do(Action::PutRight(component))]
         }
         17 | 18 => {
             let modes = [
@@ -171,8 +176,8 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
             let mode = modes[below(modes.len())];
             let grip = [Grip::Clips, Grip::Fingers][below(2)];
             vec![
-                Step::Do(Action::TestMeter),
-                Step::Do(Action::Probe {
+                ScriptStep::Do(Action::TestMeter),
+                ScriptStep::Do(Action::Probe {
                     mode,
                     red,
                     black,
@@ -183,9 +188,9 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Step> {
         _ => {
             let part = &bench.counter()[below(bench.counter().len())];
             vec![
-                Step::Do(Action::Order(part.number.clone())),
-                Step::Do(Action::Fit(part.number.clone())),
-                Step::Do(Action::NoteCode(below(100) as u8)),
+                ScriptStep::Do(Action::Order(part.number.clone())),
+                ScriptStep::Do(Action::Fit(part.number.clone())),
+                ScriptStep::Do(Action::NoteCode(below(100) as u8)),
             ]
         }
     }

@@ -8,14 +8,14 @@ use detent_simulation::interface::{Button, Component, Connector, Direction};
 use detent_simulation::machine::Machine;
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::Action;
-use detent_training::bench::script::{Step, entry_steps};
+use detent_training::bench::script::{ScriptStep, entry_steps};
 
 /// No control remembers longer than this without the plug.
 const FORGETS: Span = Span::from_s(150);
 
 /// One thing done to the machine, or time that passes, ticks.
 #[derive(Clone, Debug)]
-pub enum Deed {
+pub enum HandAction {
     Wait(u64),
     Detent(Direction),
     Press(Button, bool),
@@ -26,60 +26,68 @@ pub enum Deed {
 }
 
 /// Does it, and looks after every tick.
-pub fn perform(machine: &mut Machine, deed: &Deed, mut look: impl FnMut(&Machine)) {
+pub fn perform(machine: &mut Machine, deed: &HandAction, mut look: impl FnMut(&Machine)) {
     match deed {
-        Deed::Wait(ticks) => {
+        HandAction::Wait(ticks) => {
             for _ in 0..*ticks {
                 machine.step();
                 look(machine);
             }
         }
-        Deed::Detent(way) => machine.detent(*way),
-        Deed::Press(button, down) => machine.press(*button, *down),
-        Deed::Lid(open) => machine.plant_mut().set_lid_open(*open),
-        Deed::Plug(plugged) => machine.plant_mut().set_plugged(*plugged),
-        Deed::Connector(component, pulled) => {
+        HandAction::Detent(way) => machine.detent(*way),
+        HandAction::Press(button, down) => machine.press(*button, *down),
+        HandAction::Lid(open) => machine.plant_mut().set_lid_open(*open),
+        HandAction::Plug(plugged) => machine.plant_mut().set_plugged(*plugged),
+        HandAction::Connector(component, pulled) => {
             let connector = Connector::Load(*component);
             machine.plant_mut().set_connector(&connector, &[], *pulled);
         }
-        Deed::BailOut => machine.plant_mut().bail_out(),
+        HandAction::BailOut => machine.plant_mut().bail_out(),
     }
 }
 
 /// A press, and the hand's way back.
-pub fn tap(button: Button, ticks: u64) -> [Deed; 4] {
+pub fn tap(button: Button, ticks: u64) -> [HandAction; 4] {
     [
-        Deed::Press(button, true),
-        Deed::Wait(ticks),
-        Deed::Press(button, false),
-        Deed::Wait(15),
+        HandAction::Press(button, true),
+        HandAction::Wait(ticks),
+        HandAction::Press(button, false),
+        HandAction::Wait(15),
     ]
 }
 
 /// The board's entry gesture, at an easy pace.
-pub fn entry(board: &Board) -> Vec<Deed> {
+pub fn entry(board: &Board) -> Vec<HandAction> {
     let mut deeds = Vec::new();
     for step in entry_steps(&board.gesture) {
         match step {
-            Step::Turn {
+            ScriptStep::Turn {
                 way,
                 detents,
                 every_ms,
             } => {
                 for _ in 0..detents {
-                    deeds.extend([Deed::Detent(way), Deed::Wait(every_ms / 10)]);
+                    deeds.extend([HandAction::Detent(way), HandAction::Wait(every_ms / 10)]);
                 }
             }
-            Step::Tap(button) => deeds.extend(tap(button, 15)),
-            Step::Hold { button, ms } => deeds.extend(tap(button, ms / 10)),
-            Step::Wait { s } => deeds.push(Deed::Wait(s * TICKS_PER_S)),
-            Step::Rest { ms } => deeds.push(Deed::Wait(ms / 10)),
-            Step::PowerDown => deeds.extend([Deed::Plug(false), Deed::Wait(FORGETS.0)]),
-            Step::Do(Action::Down(button)) => deeds.push(Deed::Press(button, true)),
-            Step::Do(Action::Up(button)) => deeds.push(Deed::Press(button, false)),
-            Step::Do(Action::Plug) => deeds.extend([Deed::Plug(true), Deed::Wait(200)]),
-            Step::Do(Action::OpenLid) => deeds.extend([Deed::Lid(true), Deed::Wait(60)]),
-            Step::Do(Action::CloseLid) => deeds.extend([Deed::Lid(false), Deed::Wait(60)]),
+            ScriptStep::Tap(button) => deeds.extend(tap(button, 15)),
+            ScriptStep::Hold { button, ms } => deeds.extend(tap(button, ms / 10)),
+            ScriptStep::Wait { s } => deeds.push(HandAction::Wait(s * TICKS_PER_S)),
+            ScriptStep::Rest { ms } => deeds.push(HandAction::Wait(ms / 10)),
+            ScriptStep::PowerDown => {
+                deeds.extend([HandAction::Plug(false), HandAction::Wait(FORGETS.0)])
+            }
+            ScriptStep::Do(Action::Down(button)) => deeds.push(HandAction::Press(button, true)),
+            ScriptStep::Do(Action::Up(button)) => deeds.push(HandAction::Press(button, false)),
+            ScriptStep::Do(Action::Plug) => {
+                deeds.extend([HandAction::Plug(true), HandAction::Wait(200)])
+            }
+            ScriptStep::Do(Action::OpenLid) => {
+                deeds.extend([HandAction::Lid(true), HandAction::Wait(60)])
+            }
+            ScriptStep::Do(Action::CloseLid) => {
+                deeds.extend([HandAction::Lid(false), HandAction::Wait(60)])
+            }
             other => panic!("no hand does {other:?} in a gesture"),
         }
     }
@@ -94,7 +102,7 @@ pub fn after_entry(board: &Board, at: u8) -> u8 {
     let turned: i32 = entry_steps(&board.gesture)
         .iter()
         .map(|step| match step {
-            Step::Turn { way, detents, .. } => i32::from(way.sign()) * i32::from(*detents),
+            ScriptStep::Turn { way, detents, .. } => i32::from(way.sign()) * i32::from(*detents),
             _ => 0,
         })
         .sum();
@@ -102,12 +110,12 @@ pub fn after_entry(board: &Board, at: u8) -> u8 {
 }
 
 /// From one position to another: the knob clockwise, or through the `list` by More.
-pub fn choose(board: &Board, list: &[u8], from: u8, to: u8) -> Vec<Deed> {
+pub fn choose(board: &Board, list: &[u8], from: u8, to: u8) -> Vec<HandAction> {
     let mut deeds = Vec::new();
     match board.panel.selector.turn() {
         Some(turn) => {
             for _ in 0..(to + turn - from) % turn {
-                deeds.extend([Deed::Detent(Direction::Right), Deed::Wait(16)]);
+                deeds.extend([HandAction::Detent(Direction::Right), HandAction::Wait(16)]);
             }
         }
         None => {
@@ -118,7 +126,7 @@ pub fn choose(board: &Board, list: &[u8], from: u8, to: u8) -> Vec<Deed> {
             }
         }
     }
-    deeds.push(Deed::Wait(20));
+    deeds.push(HandAction::Wait(20));
     deeds
 }
 

@@ -6,7 +6,7 @@
 pub mod attempts;
 pub mod hands;
 
-use detent_content::Shelf;
+use detent_content::ContentLibrary;
 use detent_simulation::controller::Board;
 use detent_simulation::interface::{Rating, Relay, Relays};
 use detent_simulation::plant::{FailureMode, Params, Plant};
@@ -19,7 +19,7 @@ pub const MAINS: [Mains; 2] = [Mains::V120Hz60, Mains::V230Hz50];
 
 /// The built-in content, and the board at hand.
 pub struct Stage {
-    shelf: Shelf,
+    content_library: ContentLibrary,
     board: usize,
 }
 
@@ -31,42 +31,50 @@ impl Stage {
 
     /// The same with another board, by its place on the shelf.
     pub fn with(board: usize) -> Stage {
-        let shelf = Shelf::builtin().expect("the built-in content is sound");
-        Stage { shelf, board }
+        let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+        Stage {
+            content_library,
+            board,
+        }
     }
 
     /// A stage for every board.
     pub fn every() -> Vec<Stage> {
-        (0..Stage::new().shelf.boards.len())
+        (0..Stage::new().content_library.boards.len())
             .map(Stage::with)
             .collect()
     }
 
     /// The board at hand.
     pub fn board(&self) -> &Board {
-        &self.shelf.boards[self.board]
+        &self.content_library.boards[self.board]
     }
 
     /// Everything that was read.
-    pub fn shelf(&self) -> &Shelf {
-        &self.shelf
+    pub fn content_library(&self) -> &ContentLibrary {
+        &self.content_library
     }
 
     /// The board with the sound machine for `mains`.
     pub fn library(&self, mains: Mains) -> Library<'_> {
-        self.shelf.library_of(self.board(), mains)
+        self.content_library.library_of(self.board(), mains)
     }
 
     /// The failure mode of this name.
     #[track_caller]
     pub fn mode(&self, id: &str) -> &FailureMode {
-        let mode = self.shelf.catalogue.modes.iter().find(|m| m.id == id);
+        let mode = self
+            .content_library
+            .catalogue
+            .modes
+            .iter()
+            .find(|m| m.id == id);
         mode.unwrap_or_else(|| panic!("the catalogue has no {id}"))
     }
 
     /// The sound machine's parameters.
     pub fn sound(&self, mains: Mains) -> &Params {
-        self.shelf.machine.params(mains)
+        self.content_library.machine.params(mains)
     }
 
     /// A calibrated machine on the bench, plugged in, with one fault or none.

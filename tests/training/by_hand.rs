@@ -6,7 +6,7 @@ use detent_simulation::interface::Component;
 use detent_simulation::plant::{FailureMode, Op, Param, Presence};
 use detent_simulation::units::Span;
 use detent_training::bench::{
-    Action, Advice, Bench, Caution, Finding, Happening, Refusal, Report, Verdict,
+    Action, Advice, Bench, Caution, Finding, Incident, Refusal, Report, Verdict,
 };
 use detent_training::lesson::survey::{bench_with, recalibrate, wash};
 use detent_training::lesson::{Dimension, Hidden, LossKind, Mains, judge, set_up};
@@ -100,7 +100,7 @@ fn a_finding_follows_from_the_machine_and_not_from_the_name_of_its_fault() {
 fn what_needs_no_part_is_put_right_and_the_machine_washes() {
     let stage = Stage::new();
     let mains = Mains::V120Hz60;
-    let modes = &stage.shelf().catalogue.modes;
+    let modes = &stage.content_library().catalogue.modes;
     let by_hand: Vec<_> = modes.iter().filter(|m| m.needs_no_part()).collect();
     assert!(by_hand.len() >= 12);
     for mode in by_hand {
@@ -130,10 +130,10 @@ fn what_needs_no_part_is_put_right_and_the_machine_washes() {
         wash(&mut bench);
         let control = bench.machine().control();
         assert_eq!(
-            control.glance().finished,
+            control.control_status().finished,
             1,
             "{id}: {:?}",
-            bench.landmarks()
+            bench.milestones()
         );
         assert!(control.memory().codes.is_empty(), "{id}");
     }
@@ -171,7 +171,7 @@ fn hands_on_a_live_part_are_shocked_and_warned_before() {
     let touch = Action::Inspect(Component::Motor);
     assert_eq!(bench.caution(&touch), Some(Caution::TouchLive));
     bench.act(&touch).expect("nothing stops the hand");
-    assert!(bench.events().iter().any(|e| e.what == Happening::Shock));
+    assert!(bench.events().iter().any(|e| e.what == Incident::Shock));
     let tilt = Action::PutRight(Component::Floor);
     assert_eq!(bench.caution(&tilt), Some(Caution::Heavy));
 }
@@ -180,11 +180,11 @@ fn hands_on_a_live_part_are_shocked_and_warned_before() {
 #[test]
 fn two_faults_at_once_are_both_cured_and_judged() {
     let stage = Stage::new();
-    let titled = stage.shelf().scenario("any-machine");
-    let mut scenario = titled.expect("a built-in scenario").scenario;
+    let scenario_source = stage.content_library().scenario("exam-120-v-dial");
+    let mut scenario = scenario_source.expect("a built-in scenario").scenario;
     let pair = ["belt.broken", "taps.hot-shut"].map(str::to_owned);
     scenario.fault = Hidden::Several(pair.to_vec());
-    let library = stage.shelf().library(&scenario);
+    let library = stage.content_library().library(&scenario);
     let job = |both: bool, causes: &[&str]| {
         let mut bench = set_up(&scenario, &library, 3).expect("it fits");
         assert_eq!(bench.hidden().len(), 2);

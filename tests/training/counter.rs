@@ -3,7 +3,7 @@
 use crate::stage::Stage;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Span;
-use detent_training::bench::{Action, Bench, Condition, Happening, Refusal, Repair};
+use detent_training::bench::{Action, Bench, Condition, Incident, Refusal, Repair};
 use detent_training::lesson::Mains;
 
 #[track_caller]
@@ -78,10 +78,10 @@ fn a_look_alike_can_be_bought_and_does_not_fit() {
 #[test]
 fn every_fault_can_be_cured_on_every_board() {
     let stage = Stage::new();
-    for board in &stage.shelf().boards {
-        let library = stage.shelf().library_of(board, Mains::V120Hz60);
+    for board in &stage.content_library().boards {
+        let library = stage.content_library().library_of(board, Mains::V120Hz60);
         let bench = Bench::new(library.setup(Mains::V120Hz60.rating(), Vec::new(), 1));
-        for mode in &stage.shelf().catalogue.modes {
+        for mode in &stage.content_library().catalogue.modes {
             let part = bench.cure(mode);
             let sound = part.map_or(mode.needs_no_part(), |part| {
                 !mode.needs_no_part() && part.component == mode.component && bench.fits(part)
@@ -151,14 +151,14 @@ fn a_used_part_may_be_bad_and_the_seed_says_whether() {
     let stage = Stage::new();
     let share =
         |number| (0..SEEDS).filter(|seed| bad(&stage, number, *seed)).count() as f64 / SEEDS as f64;
-    let rates = stage.shelf().parts.rates;
+    let rates = stage.content_library().parts.rates;
     for (number, condition, component) in [
         ("P-1001", Condition::New, Component::DrainPump),
         ("P-1003", Condition::Used, Component::DrainPump),
         ("P-1103", Condition::Rebuilt, Component::Motor),
     ] {
         let part = stage
-            .shelf()
+            .content_library()
             .parts
             .part(number)
             .expect("the counter has it");
@@ -182,10 +182,7 @@ fn a_kit_mends_only_what_it_is_for() {
         let mut bench = dead(stage.bench(Mains::V120Hz60, Some(fault), 4));
         act(&mut bench, order(number));
         act(&mut bench, Action::Fit(number.to_owned()));
-        let wrong = bench
-            .events()
-            .iter()
-            .any(|e| e.what == Happening::WrongPart);
+        let wrong = bench.events().iter().any(|e| e.what == Incident::WrongPart);
         (bench.machine().plant().faults().count(), wrong)
     };
     assert_eq!(

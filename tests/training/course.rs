@@ -4,10 +4,10 @@
 //! The table of it: `cargo test --no-default-features --test course -- --nocapture`.
 
 use crate::stage::Stage;
-use detent_content::{Language, Shelf, Texts, Titled};
+use detent_content::{ContentLibrary, Language, ScenarioSource, Texts};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
-use detent_training::bench::{Advice, Bench, LandmarkKind};
+use detent_training::bench::{Advice, Bench, MilestoneKind};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{Course, CoursePart, Hidden, Score, draw, judge, set_up};
 use rayon::prelude::*;
@@ -20,24 +20,26 @@ const DRAWS: u64 = 6;
 /// The last seed that is looked at for a fault of a short list that was not drawn yet.
 const LAST_SEED: u64 = 200;
 
-fn scenarios(shelf: &Shelf) -> Vec<Titled> {
-    shelf.scenarios().expect("the built-in scenarios are sound")
+fn scenarios(content_library: &ContentLibrary) -> Vec<ScenarioSource> {
+    content_library
+        .scenarios()
+        .expect("the built-in scenarios are sound")
 }
 
-fn short(titled: &Titled) -> &str {
-    let name = titled.file.strip_prefix("scenarios/");
+fn short(scenario_source: &ScenarioSource) -> &str {
+    let name = scenario_source.file.strip_prefix("scenarios/");
     let name = name.and_then(|name| name.strip_suffix(".ron"));
     name.expect("a built-in scenario")
 }
 
-fn course(titled: &Titled) -> &Course {
-    let course = titled.scenario.course.as_ref();
-    course.unwrap_or_else(|| panic!("{} has its place in the course", titled.file))
+fn course(scenario_source: &ScenarioSource) -> &Course {
+    let course = scenario_source.scenario.course.as_ref();
+    course.unwrap_or_else(|| panic!("{} has its place in the course", scenario_source.file))
 }
 
 /// The scenario's own seed, and others until every fault of a short list was drawn.
-fn seeds(shelf: &Shelf, titled: &Titled) -> Vec<u64> {
-    let scenario = &titled.scenario;
+fn seeds(content_library: &ContentLibrary, scenario_source: &ScenarioSource) -> Vec<u64> {
+    let scenario = &scenario_source.scenario;
     let own = scenario.seed;
     match &scenario.fault {
         Hidden::Draw => (own..own + DRAWS).collect(),
@@ -45,14 +47,15 @@ fn seeds(shelf: &Shelf, titled: &Titled) -> Vec<u64> {
             let mut missing = ids.clone();
             let mut seeds = Vec::new();
             for seed in own..own + LAST_SEED {
-                let drawn = draw(scenario, &shelf.catalogue.modes, seed).expect("a sound scenario");
+                let drawn = draw(scenario, &content_library.catalogue.modes, seed)
+                    .expect("a sound scenario");
                 let before = missing.len();
                 missing.retain(|id| drawn.iter().all(|m| m.id != *id));
                 if missing.len() < before {
                     seeds.push(seed);
                 }
             }
-            assert_eq!(missing, [""; 0], "{} draws them all", titled.file);
+            assert_eq!(missing, [""; 0], "{} draws them all", scenario_source.file);
             seeds
         }
         _ => vec![own],
@@ -69,17 +72,27 @@ struct Played {
     swapper: Score,
 }
 
-fn play(shelf: &Shelf, all: &[Titled], scenario: usize, seed: u64) -> Played {
-    let titled = &all[scenario].scenario;
-    let bench = set_up(titled, &shelf.library(titled), seed).expect("a sound scenario");
+fn play(
+    content_library: &ContentLibrary,
+    all: &[ScenarioSource],
+    scenario: usize,
+    seed: u64,
+) -> Played {
+    let scenario_source = &all[scenario].scenario;
+    let bench = set_up(
+        scenario_source,
+        &content_library.library(scenario_source),
+        seed,
+    )
+    .expect("a sound scenario");
     let play = |persona| {
-        let bench = work(persona, titled, bench.clone()).unwrap_or_else(|error| {
+        let bench = work(persona, scenario_source, bench.clone()).unwrap_or_else(|error| {
             panic!(
                 "{}, seed {seed}: {persona:?} cannot go on: {error}",
                 all[scenario].file
             )
         });
-        let score = judge(titled, &bench);
+        let score = judge(scenario_source, &bench);
         (bench, score)
     };
     Played {
@@ -93,12 +106,17 @@ fn play(shelf: &Shelf, all: &[Titled], scenario: usize, seed: u64) -> Played {
 }
 
 /// Every job with each of its seeds, shared out over the processor's cores.
-fn play_all(shelf: &Shelf, all: &[Titled]) -> Vec<Played> {
+fn play_all(content_library: &ContentLibrary, all: &[ScenarioSource]) -> Vec<Played> {
     let jobs: Vec<(usize, u64)> = (all.iter().enumerate())
-        .flat_map(|(n, titled)| seeds(shelf, titled).into_iter().map(move |seed| (n, seed)))
+        .flat_map(|(n, scenario_source)| {
+            seeds(content_library, scenario_source)
+                .into_iter()
+                .map(move |seed| (n, seed))
+        })
         .collect();
     let jobs = jobs.par_iter();
-    jobs.map(|(n, seed)| play(shelf, all, *n, *seed)).collect()
+    jobs.map(|(n, seed)| play(content_library, all, *n, *seed))
+        .collect()
 }
 
 fn share(score: &Score) -> f64 {
@@ -117,21 +135,21 @@ fn losses(score: &Score) -> String {
 
 #[test]
 fn the_expert_passes_every_job_and_whoever_swaps_a_sound_control_none() {
-    let shelf = Shelf::builtin().expect("the built-in content is sound");
-    let all = scenarios(&shelf);
-    let played = play_all(&shelf, &all);
+    let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+    let all = scenarios(&content_library);
+    let played = play_all(&content_library, &all);
     println!(
         "{:<22} {:>5} {:<46} expert guesser swapper  of 100; expert's minutes, bill, codes",
         "job", "seed", "hidden"
     );
     let mut wrong = Vec::new();
     for p in &played {
-        let titled = &all[p.scenario];
+        let scenario_source = &all[p.scenario];
         let hidden: Vec<&str> = p.hidden.iter().map(|m| m.id.as_str()).collect();
         let (bench, expert) = &p.expert;
         let job = format!(
             "{:<22} {:>5} {:<46}",
-            short(titled),
+            short(scenario_source),
             p.seed,
             hidden.join(" ")
         );
@@ -143,18 +161,18 @@ fn the_expert_passes_every_job_and_whoever_swaps_a_sound_control_none() {
             100.0 * share(&p.guesser),
             100.0 * share(&p.swapper),
             bench.minutes(),
-            titled.scenario.par_minutes,
-            titled.scenario.budget,
+            scenario_source.scenario.par_minutes,
+            scenario_source.scenario.budget,
         );
         if share(expert) < EXPERT_SHARE || !expert.passed() {
             wrong.push(format!("{job} the expert loses{}", losses(expert)));
         }
         let given_up = bench.report().is_some_and(|r| r.advice == Advice::Replace);
-        if !given_up && !bench.passed(LandmarkKind::ProgramFinished, bench.began()) {
+        if !given_up && !bench.passed(MilestoneKind::ProgramFinished, bench.began()) {
             wrong.push(format!("{job} the expert never sees it wash"));
         }
         // The second fault shows itself once the first is gone.
-        let double = course(titled).part == CoursePart::Doubles;
+        let double = course(scenario_source).part == CoursePart::Doubles;
         if double && !given_up && codes.len() < 2 {
             wrong.push(format!("{job} one code alone: {codes:?}"));
         }
@@ -184,8 +202,8 @@ fn the_expert_passes_every_job_and_whoever_swaps_a_sound_control_none() {
 
 #[test]
 fn the_course_is_whole_and_each_job_comes_after_what_it_builds_on() {
-    let shelf = Stage::new().shelf().clone();
-    let all = scenarios(&shelf);
+    let content_library = Stage::new().content_library().clone();
+    let all = scenarios(&content_library);
     assert!(all.len() >= 30, "{} jobs", all.len());
     for part in CoursePart::ALL {
         let numbers: Vec<u8> = (all.iter().map(course))
@@ -199,7 +217,7 @@ fn the_course_is_whole_and_each_job_comes_after_what_it_builds_on() {
             "{part}: {numbers:?}"
         );
     }
-    for board in &shelf.boards {
+    for board in &content_library.boards {
         let on_it = all.iter().filter(|t| t.scenario.board == board.id).count();
         assert!(
             4 * on_it >= all.len(),
@@ -209,16 +227,21 @@ fn the_course_is_whole_and_each_job_comes_after_what_it_builds_on() {
         );
     }
     // Each names only earlier jobs, so none can come back to itself.
-    for (n, titled) in all.iter().enumerate() {
-        for before in &course(titled).after {
+    for (n, scenario_source) in all.iter().enumerate() {
+        for before in &course(scenario_source).after {
             let place = all.iter().position(|t| short(t) == before);
-            let place = place.unwrap_or_else(|| panic!("{}: no job {before}", titled.file));
-            assert!(place < n, "{}: {before} comes later", titled.file);
+            let place =
+                place.unwrap_or_else(|| panic!("{}: no job {before}", scenario_source.file));
+            assert!(place < n, "{}: {before} comes later", scenario_source.file);
         }
-        let of = titled.scenario.points;
+        let of = scenario_source.scenario.points;
         let of = of.entry + of.reading + of.reasoning + of.safety + of.cost + of.proof;
-        assert!((of - 100.0).abs() < 1e-9, "{}: {of} points", titled.file);
-        let first = titled.text.lines().next();
+        assert!(
+            (of - 100.0).abs() < 1e-9,
+            "{}: {of} points",
+            scenario_source.file
+        );
+        let first = scenario_source.text.lines().next();
         assert!(first.is_some_and(|line| line.starts_with("// ") && line.contains("invented")));
     }
 }
@@ -228,12 +251,12 @@ const COMMON: [&str; 5] = ["cold", "water", "agua", "fría", "caliente"];
 
 #[test]
 fn a_complaint_does_not_name_what_failed() {
-    let shelf = Shelf::builtin().expect("the built-in content is sound");
+    let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
     let mut checked = 0;
     for language in Language::ALL {
         let texts = Texts::load(language);
-        for titled in scenarios(&shelf) {
-            let scenario = &titled.scenario;
+        for scenario_source in scenarios(&content_library) {
+            let scenario = &scenario_source.scenario;
             let said = match language {
                 Language::En => &scenario.complaint.en,
                 Language::Es => &scenario.complaint.es,
@@ -252,14 +275,21 @@ fn a_complaint_does_not_name_what_failed() {
                 Hidden::Draw | Hidden::Nothing => Vec::new(),
             };
             for id in ids {
-                let mode = shelf.catalogue.mode(id).expect("a checked scenario");
+                let mode = content_library
+                    .catalogue
+                    .mode(id)
+                    .expect("a checked scenario");
                 let name = texts.get(&format!("component-{}", mode.component));
                 for word in words(&name)
                     .iter()
                     .filter(|w| !COMMON.contains(&w.as_str()))
                 {
                     checked += 1;
-                    assert!(!said.contains(word), "{} says \"{word}\"", titled.file);
+                    assert!(
+                        !said.contains(word),
+                        "{} says \"{word}\"",
+                        scenario_source.file
+                    );
                 }
             }
         }

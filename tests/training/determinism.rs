@@ -6,7 +6,7 @@ use detent_simulation::controller::{ControlMode, Routine};
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
 use detent_simulation::plant::SolvePolicy;
 use detent_simulation::units::{Span, TICKS_PER_S};
-use detent_training::bench::script::{Condition, Step, entry_steps};
+use detent_training::bench::script::{Condition, ScriptStep, entry_steps};
 use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Verdict};
 use detent_training::lesson::{Mains, judge, set_up, start_wash};
 use detent_training::record::{Answer, AttemptLog, Footer, Header, compare, read_attempt, replay};
@@ -19,13 +19,13 @@ fn wash_hashes(bench: &mut Bench, policy: SolvePolicy) -> Vec<String> {
     let mut hashes = vec![bench.machine().state_hash()];
     while bench.now().0 < 45 * 60 * TICKS_PER_S {
         bench.wait(Span(1000));
-        if bench.machine().control().glance().mode == ControlMode::Hold {
+        if bench.machine().control().control_status().mode == ControlMode::Hold {
             let again = [
-                Step::Hold {
+                ScriptStep::Hold {
                     button: Button::Stop,
                     ms: 2500,
                 },
-                Step::Tap(Button::Start),
+                ScriptStep::Tap(Button::Start),
             ];
             for step in again {
                 step.run(bench).expect("a button can be pressed");
@@ -166,8 +166,8 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     );
 }
 
-fn probe(mode: MeterMode, red: Pin, black: Pin) -> Step {
-    Step::Do(Action::Probe {
+fn probe(mode: MeterMode, red: Pin, black: Pin) -> ScriptStep {
+    ScriptStep::Do(Action::Probe {
         mode,
         red,
         black,
@@ -185,46 +185,46 @@ fn a_job(bench: &mut Bench) {
     let pickup = Pin::Wire(Terminal::PickupOut, Side::Load);
     let ground = Pin::Wire(Terminal::PickupGround, Side::Load);
     let mut steps = vec![
-        Step::Do(Action::Unplug),
-        Step::Wait { s: 61 },
-        Step::Do(Action::Plug),
-        Step::Wait { s: 3 },
+        ScriptStep::Do(Action::Unplug),
+        ScriptStep::Wait { s: 61 },
+        ScriptStep::Do(Action::Plug),
+        ScriptStep::Wait { s: 3 },
         // A try that goes the wrong way.
-        Step::Turn {
+        ScriptStep::Turn {
             way: Direction::Right,
             detents: 3,
             every_ms: 90,
         },
-        Step::Wait { s: 4 },
+        ScriptStep::Wait { s: 4 },
     ];
     steps.extend(entry_steps(&board.gesture));
     steps.extend([
-        Step::Point {
+        ScriptStep::Point {
             to: recalibrate.expect("the board recalibrates").position,
             every_ms: 200,
         },
-        Step::Wait { s: 1 },
-        Step::Tap(Button::Start),
-        Step::Until {
+        ScriptStep::Wait { s: 1 },
+        ScriptStep::Tap(Button::Start),
+        ScriptStep::Until {
             what: Condition::ServiceReady,
             limit_s: 600,
         },
-        Step::Do(Action::NoteCode(56)),
-        Step::Tap(Button::Stop),
-        Step::Do(Action::Unplug),
-        Step::Wait { s: 60 },
-        Step::Do(Action::OpenCabinet),
-        Step::Do(Action::Discharge),
+        ScriptStep::Do(Action::NoteCode(56)),
+        ScriptStep::Tap(Button::Stop),
+        ScriptStep::Do(Action::Unplug),
+        ScriptStep::Wait { s: 60 },
+        ScriptStep::Do(Action::OpenCabinet),
+        ScriptStep::Do(Action::Discharge),
         probe(MeterMode::VoltsDc, Pin::BulkPlus, Pin::BulkMinus),
-        Step::Do(Action::Pull(Connector::Load(Component::Pickup))),
+        ScriptStep::Do(Action::Pull(Connector::Load(Component::Pickup))),
         probe(MeterMode::Ohms, pickup, ground),
-        Step::Do(Action::Seat(Connector::Load(Component::Pickup))),
-        Step::Do(Action::Order("P-1401".to_owned())),
-        Step::Do(Action::Fit("P-1401".to_owned())),
-        Step::Do(Action::CloseCabinet),
-        Step::Do(Action::Plug),
-        Step::Wait { s: 7 },
-        Step::Do(Action::Report(Report {
+        ScriptStep::Do(Action::Seat(Connector::Load(Component::Pickup))),
+        ScriptStep::Do(Action::Order("P-1401".to_owned())),
+        ScriptStep::Do(Action::Fit("P-1401".to_owned())),
+        ScriptStep::Do(Action::CloseCabinet),
+        ScriptStep::Do(Action::Plug),
+        ScriptStep::Wait { s: 7 },
+        ScriptStep::Do(Action::Report(Report {
             causes: vec!["pickup.no-output".to_owned()],
             part: Some("P-1401".to_owned()),
             proof: vec![0, 1],
@@ -240,12 +240,12 @@ fn a_job(bench: &mut Bench) {
 #[test]
 fn a_recorded_attempt_replays_to_the_same_state_and_score() {
     let stage = Stage::new();
-    let titled = stage
-        .shelf()
-        .scenario("blinking-lock")
+    let scenario_source = stage
+        .content_library()
+        .scenario("blinking-lock-lamp")
         .expect("a built-in scenario");
-    let scenario = &titled.scenario;
-    let library = stage.shelf().library(scenario);
+    let scenario = &scenario_source.scenario;
+    let library = stage.content_library().library(scenario);
     let begin = || set_up(scenario, &library, 99).expect("the scenario fits its library");
 
     let mut bench = begin();
@@ -258,7 +258,7 @@ fn a_recorded_attempt_replays_to_the_same_state_and_score() {
         score > 0.0 && score < judge(scenario, &bench).of(),
         "{score}"
     );
-    let header = Header::new(&titled.file, &titled.text, 99);
+    let header = Header::new(&scenario_source.file, &scenario_source.text, 99);
     let mut log = AttemptLog::begin(Vec::new(), &header).expect("memory takes it");
     for (at, action) in bench.history().iter() {
         log.push(at, action).expect("memory takes it");

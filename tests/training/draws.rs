@@ -13,8 +13,8 @@ const DRAWS: u64 = 30_000;
 const CHI_SQUARE_60: f64 = 99.607;
 
 fn any_machine(stage: &Stage) -> Scenario {
-    let titled = stage.shelf().scenario("any-machine");
-    titled.expect("a built-in scenario").scenario
+    let scenario_source = stage.content_library().scenario("exam-120-v-dial");
+    scenario_source.expect("a built-in scenario").scenario
 }
 
 /// Chance that chi-square with 60 degrees of freedom exceeds `x`: e^(−x/2) Σ (x/2)^k / k! for k
@@ -39,7 +39,7 @@ fn draws_follow_the_weights() {
     let stage = Stage::new();
     let scenario = any_machine(&stage);
     assert_eq!(scenario.fault, Hidden::Draw);
-    let modes = &stage.shelf().catalogue.modes;
+    let modes = &stage.content_library().catalogue.modes;
     let mut drawn: BTreeMap<&str, u64> = BTreeMap::new();
     for seed in 0..DRAWS {
         let hidden = draw(&scenario, modes, seed).expect("the catalogue is not empty");
@@ -84,7 +84,7 @@ fn draws_follow_the_weights() {
 fn the_same_seed_gives_the_same_machine() {
     let stage = Stage::new();
     let scenario = any_machine(&stage);
-    let library = stage.shelf().library(&scenario);
+    let library = stage.content_library().library(&scenario);
     let run = |seed| {
         let mut bench = prepare(&scenario, &library, seed).expect("it fits");
         start_wash(&mut bench);

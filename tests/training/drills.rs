@@ -1,13 +1,13 @@
 //! The drills: every task has one right answer and it can be known; the same seed asks the same; and what
 //! they say of rhythm and readings agrees with the machine and with published figures of how fast hands are.
 
-use detent_content::{Shelf, builtin};
+use detent_content::{ContentLibrary, builtin};
 use detent_simulation::controller::{Gesture, GestureInput, GestureStep, LidMove, Outcome, Signs};
 use detent_simulation::controller::{Selector, rehearse};
 use detent_simulation::interface::{Button, Component, Direction};
 use detent_simulation::plant::dial::error_chances;
 use detent_simulation::units::{Span, Time};
-use detent_training::bench::script::{Step, entry_steps};
+use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::bench::{Action, Condition, Display, cure, meter};
 use detent_training::lesson::{MachineState, survey};
 use detent_training::practice::drill::entry::Rhythm;
@@ -19,8 +19,8 @@ use proptest::prelude::*;
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
-static SHELF: LazyLock<Shelf> =
-    LazyLock::new(|| Shelf::builtin().expect("the built-in content is sound"));
+static SHELF: LazyLock<ContentLibrary> =
+    LazyLock::new(|| ContentLibrary::builtin().expect("the built-in content is sound"));
 
 static SITES: LazyLock<Vec<Site<'static>>> = LazyLock::new(|| SHELF.sites());
 
@@ -458,7 +458,7 @@ fn a_hand_on_the_bench_is_told_its_own_rhythm() {
         );
         // Resting and setting the knob comes before; the bench is at rest and without power already.
         let steps = entry_steps(&task.gesture);
-        for step in steps.iter().filter(|step| **step != Step::PowerDown) {
+        for step in steps.iter().filter(|step| **step != ScriptStep::PowerDown) {
             step.run(&mut bench).expect("a person can do this");
         }
         let marked = task
@@ -520,7 +520,7 @@ fn the_next_test_has_one_best_and_three_that_cost_more() {
         at.map(|at| &TABLES[at])
     };
     let ask = |seed| next_test::ask(&SITES, table, seed);
-    let tasks: Vec<next_test::Task> = (0..12).filter_map(ask).collect();
+    let tasks: Vec<next_test::NextTestTask> = (0..12).filter_map(ask).collect();
     let places: BTreeSet<String> = tasks.iter().map(|t| format!("{:?}", t.place)).collect();
     assert!(places.len() > 1, "always {places:?}");
     assert!(tasks.len() >= 10, "{} of 12 seeds give a task", tasks.len());

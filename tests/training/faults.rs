@@ -9,7 +9,7 @@ use detent_simulation::controller::ControlMode;
 use detent_simulation::interface::Component;
 use detent_simulation::plant::Presence;
 use detent_simulation::units::Span;
-use detent_training::bench::LandmarkKind;
+use detent_training::bench::MilestoneKind;
 use detent_training::lesson::Mains;
 use detent_training::lesson::survey::{self, Row};
 use rayon::prelude::*;
@@ -51,7 +51,7 @@ fn dark(stage: &Stage, mains: Mains, id: &str) -> bool {
     let mut bench = stage.bench(mains, Some(id), 1);
     bench.wait(Span::from_s(30));
     let machine = bench.machine();
-    machine.control().glance().mode == ControlMode::Off
+    machine.control().control_status().mode == ControlMode::Off
         && machine.outputs().lamps == Default::default()
 }
 
@@ -61,7 +61,7 @@ fn check_catalogue(stage: &Stage, mains: Mains) {
     let sound = survey::looks(&library, mains.rating(), None);
     assert_eq!(sound.findings, [], "a sound machine shows nothing");
     let rows = rows(stage, mains);
-    assert_eq!(rows.len(), stage.shelf().catalogue.modes.len());
+    assert_eq!(rows.len(), stage.content_library().catalogue.modes.len());
     println!("\n{} {mains:?}", stage.board().id);
     for line in survey::table(&rows) {
         println!("{line}");
@@ -117,7 +117,7 @@ fn unnoticed(stage: &Stage, mains: Mains, id: &str) -> bool {
 #[test]
 fn the_catalogue_is_wide() {
     let stage = Stage::new();
-    let modes = &stage.shelf().catalogue.modes;
+    let modes = &stage.content_library().catalogue.modes;
     let failing = |c: &&Component| modes.iter().any(|m| m.component == **c);
     let components = Component::ALL.iter().filter(failing).count();
     println!("{} faults of {components} components", modes.len());
@@ -138,10 +138,13 @@ fn check_sound(stage: &Stage, mains: Mains) {
     for seed in 1..=3 {
         let mut bench = stage.bench(mains, None, seed);
         survey::wash(&mut bench);
-        let kinds: Vec<_> = bench.landmarks().iter().map(|l| l.kind).collect();
+        let kinds: Vec<_> = bench.milestones().iter().map(|l| l.kind).collect();
         assert_eq!(
             kinds,
-            [LandmarkKind::ProgramStarted, LandmarkKind::ProgramFinished],
+            [
+                MilestoneKind::ProgramStarted,
+                MilestoneKind::ProgramFinished
+            ],
             "{mains:?}, seed {seed}"
         );
         let minutes = bench.now().seconds() / 60.0;
@@ -156,7 +159,7 @@ fn check_sound(stage: &Stage, mains: Mains) {
             survey::recalibrate(&mut bench),
             "service mode can be entered"
         );
-        assert!(bench.passed(LandmarkKind::CalibrationPassed, began));
+        assert!(bench.passed(MilestoneKind::CalibrationPassed, began));
         let took_s = bench.now().since(began).seconds();
         // Two to three minutes of recalibration, and the gesture and the menu before it.
         assert!(

@@ -7,7 +7,7 @@ use detent_simulation::plant::mains::{STRAY_EARTH_FARADS, STRAY_LINE_FARADS};
 use detent_simulation::plant::{Param, Probes};
 use detent_simulation::units::Span;
 use detent_training::bench::{
-    Action, Bench, Caution, Display, Grip, Happening, MeterMode, Reading, Refusal, meter,
+    Action, Bench, Caution, Display, Grip, Incident, MeterMode, Reading, Refusal, meter,
 };
 use detent_training::lesson::Mains;
 
@@ -129,7 +129,7 @@ fn a_ghost_is_too_weak_to_blow_the_meters_fuse() {
     );
     assert_eq!(
         bench.events().first().map(|e| e.what),
-        Some(Happening::OhmsOnLive)
+        Some(Incident::OhmsOnLive)
     );
     let blown = read(
         &mut bench,
@@ -233,7 +233,7 @@ fn fingers_on_live_metal_are_a_shock_and_clips_are_none() {
         let action = probe(MeterMode::VoltsAc, "cord.1", "cord.2", grip);
         let caution = bench.caution(&action);
         act(&mut bench, action);
-        let seen = bench.events().iter().filter(|e| e.what == Happening::Shock);
+        let seen = bench.events().iter().filter(|e| e.what == Incident::Shock);
         assert_eq!(seen.count(), shocks, "{grip:?}");
         assert_eq!(
             caution == Some(Caution::TouchLive),
@@ -252,7 +252,7 @@ fn fingers_on_live_metal_are_a_shock_and_clips_are_none() {
     assert_eq!(bench.caution(&action), Some(Caution::StoredCharge));
     act(&mut bench, action);
     let last = bench.events().last().map(|event| event.what);
-    assert_eq!(last, Some(Happening::TouchedCharge));
+    assert_eq!(last, Some(Incident::TouchedCharge));
 }
 
 #[test]

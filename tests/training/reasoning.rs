@@ -9,7 +9,7 @@
 
 use crate::stage::{MAINS, Stage};
 use detent_content::{builtin, table_file};
-use detent_simulation::controller::{Broke, Outcome as GestureOutcome, Tries, Try};
+use detent_simulation::controller::{EntryError, Outcome as GestureOutcome, Tries, Try};
 use detent_simulation::interface::{Component, Connector};
 use detent_simulation::plant::Presence;
 use detent_simulation::units::uniform;
@@ -17,7 +17,8 @@ use detent_training::bench::{Action, Display, Grip, MeterMode, meter};
 use detent_training::lesson::set_up;
 use detent_training::reason::evidence::{self, Outcome, Table};
 use detent_training::reason::{
-    Course, Doubt, Posterior, Trade, best_costs, code_buyer, control_swapper, expected, order_costs,
+    ControlSuspicion, Course, Posterior, RepairCosts, best_costs, code_buyer, control_swapper,
+    expected, order_costs,
 };
 use rand::SeedableRng;
 use rayon::prelude::*;
@@ -56,7 +57,7 @@ fn the_tables_that_the_program_brings_are_of_this_content() {
 }
 
 fn prior() -> Posterior {
-    let modes = &STAGE.shelf().catalogue.modes;
+    let modes = &STAGE.content_library().catalogue.modes;
     Posterior::from_weights(&evidence::prior(modes)).expect("weights")
 }
 
@@ -72,7 +73,9 @@ fn everything_that_a_fault_shows_points_to_it() {
     let mut rng = rand_chacha::ChaCha8Rng::seed_from_u64(3);
     let mut wrong = Vec::new();
     for (n, seen) in TABLE.seen.iter().enumerate() {
-        let mode = n.checked_sub(1).map(|n| &STAGE.shelf().catalogue.modes[n]);
+        let mode = n
+            .checked_sub(1)
+            .map(|n| &STAGE.content_library().catalogue.modes[n]);
         let name = mode.map_or("nothing", |m| m.id.as_str());
         // As it is found most of the time.
         let most = seen
@@ -119,26 +122,26 @@ fn everything_that_a_fault_shows_points_to_it() {
 #[test]
 fn after_every_wash_the_plan_is_fast_and_beats_bad_habits() {
     let library = STAGE.library(MAINS[0]);
-    let trade = Trade::of(&library, &TABLE, true);
-    assert_eq!(trade.problem.check(), Ok(()));
+    let repair_costs = RepairCosts::of(&library, &TABLE, true);
+    assert_eq!(repair_costs.problem.check(), Ok(()));
     for outcome in outcomes() {
         let began = Instant::now();
         let mut belief = prior();
         belief.update(&TABLE.wash(&outcome)).expect("a floor");
         let shares = belief.shares();
         let course = Course::begin(&shares);
-        let plan = trade.problem.plan(&course, WORK).expect("sound");
+        let plan = repair_costs.problem.plan(&course, WORK).expect("sound");
         let took_s = began.elapsed().as_secs_f64();
         // 50 ms in a release build; this one is slower and shares its cores.
         assert!(took_s < 2.0, "{took_s} s for {outcome:?}");
         assert!(plan.lower <= plan.upper, "{outcome:?}");
 
-        let best = best_costs(&trade.problem, &course, WORK / 10).expect("sound");
+        let best = best_costs(&repair_costs.problem, &course, WORK / 10).expect("sound");
         let best = expected(&shares, &best);
         let (board, parts) = (library.board, library.parts);
         let habits = [code_buyer, control_swapper].map(|habit| {
-            let order = habit(&trade, board, parts, &outcome.codes, &shares);
-            expected(&shares, &order_costs(&trade.problem, &order))
+            let order = habit(&repair_costs, board, parts, &outcome.codes, &shares);
+            expected(&shares, &order_costs(&repair_costs.problem, &order))
         });
         println!(
             "{outcome:?}: {best:.1} ({:.1} to {:.1}), by the code {:.1}, control first {:.1}",
@@ -154,9 +157,17 @@ fn after_every_wash_the_plan_is_fast_and_beats_bad_habits() {
 
 #[test]
 fn a_reading_at_the_bench_finds_the_open_winding() {
-    let titled = STAGE.shelf().scenario("standing-water").expect("built in");
-    let library = STAGE.shelf().library(&titled.scenario);
-    let mut bench = set_up(&titled.scenario, &library, titled.scenario.seed).expect("it fits");
+    let scenario_source = STAGE
+        .content_library()
+        .scenario("drain-code")
+        .expect("built in");
+    let library = STAGE.content_library().library(&scenario_source.scenario);
+    let mut bench = set_up(
+        &scenario_source.scenario,
+        &library,
+        scenario_source.scenario.seed,
+    )
+    .expect("it fits");
     let mut belief = prior();
     belief
         .update(&TABLE.wash(&Outcome::of_wash(&bench)))
@@ -257,21 +268,25 @@ fn doubt_grows_with_failures_that_are_not_the_hands_own_and_ends_with_a_try_that
         outcome,
     };
     let (step, by_ms) = (0, 300);
-    let skipped = attempt(GestureOutcome::Broken(Broke::TooFewDetents {
+    let skipped = attempt(GestureOutcome::Broken(EntryError::TooFewDetents {
         step,
         got: 2,
         want: 3,
     }));
-    let late = attempt(GestureOutcome::Broken(Broke::Late { step, by_ms }));
+    let late = attempt(GestureOutcome::Broken(EntryError::Late { step, by_ms }));
     let entered = attempt(GestureOutcome::Entered);
-    let modes = &STAGE.shelf().catalogue.modes;
-    let doubt = |tries: &[Try]| Doubt::of(Tries::from(tries), 0.0, modes).expect("fixed risks");
-    let odds = doubt(&[late, skipped.clone(), skipped.clone()]).log_odds;
+    let modes = &STAGE.content_library().catalogue.modes;
+    let control_suspicion =
+        |tries: &[Try]| ControlSuspicion::of(Tries::from(tries), 0.0, modes).expect("fixed risks");
+    let odds = control_suspicion(&[late, skipped.clone(), skipped.clone()]).log_odds;
     assert!(odds[0] < 0.0, "few controls are bad: {odds:?}");
     // Whoever was too late learns nothing about the control.
     assert_eq!(odds[0], odds[1]);
     // A calm hand on a new dial slips once in twenty tries: each failure makes the odds twenty times greater.
     assert!((odds[2] - odds[1] - 20.0_f64.ln()).abs() < 1e-9, "{odds:?}");
     assert!((odds[3] - odds[2] - 20.0_f64.ln()).abs() < 1e-9, "{odds:?}");
-    assert!(!doubt(std::slice::from_ref(&skipped)).cleared && doubt(&[skipped, entered]).cleared);
+    assert!(
+        !control_suspicion(std::slice::from_ref(&skipped)).cleared
+            && control_suspicion(&[skipped, entered]).cleared
+    );
 }

@@ -1,20 +1,20 @@
 //! After some repairs the machine misbehaves until it is recalibrated; after others it does not.
 
-use detent_content::Shelf;
+use detent_content::ContentLibrary;
 use detent_simulation::interface::{Button, Component};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::lesson::Mains;
 use detent_training::lesson::survey::{bench_with, recalibrate, wash};
 
-fn sound_bench(shelf: &Shelf, mains: Mains) -> Bench {
-    let library = shelf.library_of(&shelf.boards[0], mains);
+fn sound_bench(content_library: &ContentLibrary, mains: Mains) -> Bench {
+    let library = content_library.library_of(&content_library.boards[0], mains);
     bench_with(&library, mains.rating(), None, 5)
 }
 
 fn finished(bench: &Bench) -> u32 {
-    bench.machine().control().glance().finished
+    bench.machine().control().control_status().finished
 }
 
 /// Replaces `component` on the unplugged machine and plugs it in again.
@@ -28,10 +28,10 @@ fn replace(bench: &mut Bench, component: Component) {
 
 #[test]
 fn a_new_pressure_sensor_or_board_wants_a_recalibration() {
-    let shelf = Shelf::builtin().expect("sound content");
+    let content_library = ContentLibrary::builtin().expect("sound content");
     for mains in [Mains::V120Hz60, Mains::V230Hz50] {
         for component in [Component::PressureSensor, Component::Board] {
-            let mut bench = sound_bench(&shelf, mains);
+            let mut bench = sound_bench(&content_library, mains);
             replace(&mut bench, component);
             wash(&mut bench);
             let stored = !bench.machine().control().memory().codes.is_empty();
@@ -40,18 +40,18 @@ fn a_new_pressure_sensor_or_board_wants_a_recalibration() {
                 "{component} at {mains:?}: the control complains before it is recalibrated"
             );
 
-            let mut bench = sound_bench(&shelf, mains);
+            let mut bench = sound_bench(&content_library, mains);
             replace(&mut bench, component);
             assert!(
                 recalibrate(&mut bench),
                 "{component}: recalibration can be started"
             );
             assert_eq!(
-                bench.machine().control().glance().calibrations,
+                bench.machine().control().control_status().calibrations,
                 1,
                 "{component} at {mains:?}: it passes"
             );
-            Step::Tap(Button::Stop)
+            ScriptStep::Tap(Button::Stop)
                 .run(&mut bench)
                 .expect("out of service mode");
             wash(&mut bench);
@@ -59,7 +59,7 @@ fn a_new_pressure_sensor_or_board_wants_a_recalibration() {
                 finished(&bench),
                 1,
                 "{component} at {mains:?}: a whole wash runs: {:?}",
-                bench.landmarks()
+                bench.milestones()
             );
             assert!(
                 bench.machine().control().memory().codes.is_empty(),
@@ -71,8 +71,8 @@ fn a_new_pressure_sensor_or_board_wants_a_recalibration() {
 
 #[test]
 fn a_new_belt_works_at_once() {
-    let shelf = Shelf::builtin().expect("sound content");
-    let mut bench = sound_bench(&shelf, Mains::V120Hz60);
+    let content_library = ContentLibrary::builtin().expect("sound content");
+    let mut bench = sound_bench(&content_library, Mains::V120Hz60);
     replace(&mut bench, Component::Belt);
     wash(&mut bench);
     assert_eq!(finished(&bench), 1);
@@ -81,8 +81,8 @@ fn a_new_belt_works_at_once() {
 
 #[test]
 fn recalibration_takes_two_to_three_minutes_and_learns_the_new_zero() {
-    let shelf = Shelf::builtin().expect("sound content");
-    let mut bench = sound_bench(&shelf, Mains::V120Hz60);
+    let content_library = ContentLibrary::builtin().expect("sound content");
+    let mut bench = sound_bench(&content_library, Mains::V120Hz60);
     replace(&mut bench, Component::PressureSensor);
     let before = bench
         .machine()

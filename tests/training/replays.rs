@@ -23,28 +23,32 @@ const DIGITS: usize = 12;
 #[test]
 fn a_thousand_attempts_end_in_the_same_state_when_done_again() {
     let stage = Stage::new();
-    let shelf = stage.shelf();
-    let scenarios = shelf.scenarios().expect("the built-in scenarios");
+    let content_library = stage.content_library();
+    let scenarios = content_library.scenarios().expect("the built-in scenarios");
     let boards: BTreeSet<&str> = scenarios
         .iter()
         .map(|t| t.scenario.board.as_str())
         .collect();
-    assert_eq!(boards.len(), shelf.boards.len(), "a board is left out");
+    assert_eq!(
+        boards.len(),
+        content_library.boards.len(),
+        "a board is left out"
+    );
 
     let (ends, actions): (Vec<String>, Vec<usize>) = (0..ATTEMPTS)
         .into_par_iter()
         .map(|seed| {
-            let titled = &scenarios[seed as usize % scenarios.len()];
-            let recorded = random_attempt(shelf, titled, seed, 10);
+            let scenario_source = &scenarios[seed as usize % scenarios.len()];
+            let recorded = random_attempt(content_library, scenario_source, seed, 10);
             let name = format!("{seed}.attempt");
             let attempt = read_attempt(&name, &recorded.bytes).expect("it reads back");
-            let again = redo(shelf, titled, &name, &attempt);
+            let again = redo(content_library, scenario_source, &name, &attempt);
             // `redo` itself compares with the end that the attempt carries.
-            let again = again.unwrap_or_else(|error| panic!("{}: {error}", titled.file));
+            let again = again.unwrap_or_else(|error| panic!("{}: {error}", scenario_source.file));
             assert_eq!(again.end, recorded.footer);
             let points = again.score.total();
             let digest = sha256_hex(format!("{} {points:.6}", again.end.state).as_bytes());
-            let job = titled.file.trim_start_matches("scenarios/");
+            let job = scenario_source.file.trim_start_matches("scenarios/");
             let line = format!("{seed} {job} {points:.2} {}", &digest[..DIGITS]);
             (line, recorded.actions)
         })

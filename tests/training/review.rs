@@ -2,14 +2,14 @@
 //! not depend on the order of harmless looks nor reward what is worse in everything.
 
 use crate::stage::Stage;
-use detent_content::{Language, Shelf, Texts, Titled, Words};
+use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Words};
 use detent_simulation::interface::{Component, Pin};
 use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Action, Bench, MeterMode, Repair, Report};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{LossKind, Score, judge, set_up};
-use detent_training::reason::{Deed, Review, Step, Worth};
+use detent_training::reason::{PathStep, PlanStep, Review, Worth};
 use proptest::prelude::*;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
@@ -17,26 +17,37 @@ use rayon::prelude::*;
 use std::sync::LazyLock;
 
 static STAGE: LazyLock<Stage> = LazyLock::new(Stage::new);
-static JOBS: LazyLock<Vec<Titled>> =
-    LazyLock::new(|| STAGE.shelf().scenarios().expect("sound scenarios"));
+static JOBS: LazyLock<Vec<ScenarioSource>> = LazyLock::new(|| {
+    STAGE
+        .content_library()
+        .scenarios()
+        .expect("sound scenarios")
+});
 
-fn shelf() -> &'static Shelf {
-    STAGE.shelf()
+fn content_library() -> &'static ContentLibrary {
+    STAGE.content_library()
 }
 
-fn fresh(job: &Titled) -> Bench {
+fn fresh(job: &ScenarioSource) -> Bench {
     let scenario = &job.scenario;
-    set_up(scenario, &shelf().library(scenario), scenario.seed).expect("a sound scenario")
+    set_up(
+        scenario,
+        &content_library().library(scenario),
+        scenario.seed,
+    )
+    .expect("a sound scenario")
 }
 
-fn played(job: &Titled, persona: Persona) -> Bench {
+fn played(job: &ScenarioSource, persona: Persona) -> Bench {
     work(persona, &job.scenario, fresh(job)).unwrap_or_else(|e| panic!("{}: {e}", job.file))
 }
 
-fn reviewed(job: &Titled, bench: &Bench) -> (Score, Review) {
+fn reviewed(job: &ScenarioSource, bench: &Bench) -> (Score, Review) {
     let score = judge(&job.scenario, bench);
     let of = (&job.scenario, job.scenario.seed);
-    let review = shelf().review(of, bench, &score).expect("it was done here");
+    let review = content_library()
+        .review(of, bench, &score)
+        .expect("it was done here");
     (score, review.expect("a table of every built-in board"))
 }
 
@@ -78,7 +89,7 @@ fn every_job_can_be_thought_over_and_every_lost_point_accounted_for() {
             let ended = review
                 .best
                 .last()
-                .is_some_and(|stop| stop.deed == Deed::Reported);
+                .is_some_and(|stop| stop.deed == PathStep::Reported);
             must(ended, "the best way has no end".to_owned());
             for side in &score.dimensions {
                 for place in 0..side.lost.len() {
@@ -117,7 +128,7 @@ fn every_job_can_be_thought_over_and_every_lost_point_accounted_for() {
 #[test]
 fn a_reading_that_proves_the_fault_moves_the_bar_and_a_blind_purchase_is_priced() {
     // Seed 137 of this job hides a pump whose winding is open: see tests/jobs.rs for what it draws.
-    let job = shelf().scenario("standing-water").expect("built in");
+    let job = content_library().scenario("drain-code").expect("built in");
     let swapped = played(&job, Persona::Swapper);
     let (score, review) = reviewed(&job, &swapped);
     let blind = (score.dimensions.iter())
@@ -153,7 +164,7 @@ fn a_reading_that_proves_the_fault_moves_the_bar_and_a_blind_purchase_is_priced(
 
     let (_, review) = reviewed(&job, &played(&job, Persona::Expert));
     let truth = 1
-        + (shelf().catalogue.modes.iter())
+        + (content_library().catalogue.modes.iter())
             .position(|m| {
                 Some(&m.id)
                     == played(&job, Persona::Expert)
@@ -166,8 +177,9 @@ fn a_reading_that_proves_the_fault_moves_the_bar_and_a_blind_purchase_is_priced(
     assert!(first.shares[truth] < 0.5, "{}", first.shares[truth]);
     assert!(last.shares[truth] > 0.9, "{}", last.shares[truth]);
     // The planner proves it too before it buys, and pays no more than the expert.
-    let bought =
-        |s: &&detent_training::reason::Stop| matches!(s.deed, Deed::Planned(Step::Repair(_)));
+    let bought = |s: &&detent_training::reason::PathPoint| {
+        matches!(s.deed, PathStep::Planned(PlanStep::Repair(_)))
+    };
     let before = review.best.iter().take_while(|s| !bought(s)).last();
     assert!(before.expect("stops").shares[truth] > 0.5);
     assert!(review.best.last().expect("stops").money <= last.money);
@@ -185,7 +197,7 @@ fn steps(bench: &Bench) -> Vec<(Span, Action)> {
 }
 
 /// Does all of it on a fresh bench, with the same time from the beginning of one deed to the next.
-fn redone(job: &Titled, steps: &[(Span, Action)]) -> Bench {
+fn redone(job: &ScenarioSource, steps: &[(Span, Action)]) -> Bench {
     let mut bench = fresh(job);
     let mut at = bench.now();
     for (gap, action) in steps {
@@ -198,7 +210,7 @@ fn redone(job: &Titled, steps: &[(Span, Action)]) -> Bench {
     bench
 }
 
-fn kept(job: &Titled, bench: &Bench) -> Vec<f64> {
+fn kept(job: &ScenarioSource, bench: &Bench) -> Vec<f64> {
     let score = judge(&job.scenario, bench);
     score.dimensions.iter().map(|d| d.kept).collect()
 }
@@ -291,11 +303,11 @@ fn the_order_of_harmless_looks_changes_no_score() {
 /// Something that helps nobody, whenever it is done.
 fn worse() -> impl Strategy<Value = Vec<Action>> {
     let order = any::<prop::sample::Index>().prop_map(|n| {
-        let parts = &shelf().parts.parts;
+        let parts = &content_library().parts.parts;
         vec![Action::Order(parts[n.index(parts.len())].number.clone())]
     });
     let fit = any::<prop::sample::Index>().prop_map(|n| {
-        let parts = &shelf().parts.parts;
+        let parts = &content_library().parts.parts;
         let number = &parts[n.index(parts.len())].number;
         vec![Action::Order(number.clone()), Action::Fit(number.clone())]
     });

@@ -5,7 +5,7 @@
 //! that leave the interlock itself whole (a welded lock contact or motor switch does not).
 
 use crate::stage::Stage;
-use crate::stage::hands::{Deed, after_entry, choose, entry, lists, perform, tap};
+use crate::stage::hands::{HandAction, after_entry, choose, entry, lists, perform, tap};
 use detent_simulation::controller::ControlMode;
 use detent_simulation::interface::{Button, Component, Direction, Relay, Relays};
 use detent_simulation::machine::Machine;
@@ -95,7 +95,7 @@ impl Watcher {
         let on = machine.outputs().relays;
         let has = |relay| on.has(relay);
         let motor = has(Relay::MotorA) || has(Relay::MotorB);
-        let glance = machine.control().glance();
+        let control_status = machine.control().control_status();
 
         if motor {
             assert!(
@@ -139,7 +139,7 @@ impl Watcher {
         let lid_noticed = self
             .lid_open_since
             .is_some_and(|since| now.since(since) >= Span(NOTICED));
-        if glance.mode == ControlMode::Program && lid_noticed {
+        if control_status.mode == ControlMode::Program && lid_noticed {
             let allowed = Relays::NONE.with(Relay::Lock, has(Relay::Lock));
             assert_eq!(
                 on, allowed,
@@ -147,15 +147,17 @@ impl Watcher {
             );
         }
         // The tick in which the mode changes may still have the old mode's relays.
-        let settled = self.last_mode == Some(glance.mode);
-        if settled && (glance.mode == ControlMode::Idle || glance.mode.is_without_supply()) {
+        let settled = self.last_mode == Some(control_status.mode);
+        if settled
+            && (control_status.mode == ControlMode::Idle || control_status.mode.is_without_supply())
+        {
             assert!(
                 !(has(Relay::Cold) || has(Relay::Hot) || has(Relay::Pump) || motor),
                 "{what}, {now}: a load is driven in mode {}",
-                glance.mode
+                control_status.mode
             );
         }
-        if settled && glance.mode == ControlMode::Hold {
+        if settled && control_status.mode == ControlMode::Hold {
             assert!(
                 !(has(Relay::Cold) || has(Relay::Hot) || motor),
                 "{what}, {now}: water or motor in a fault hold"
@@ -170,7 +172,7 @@ impl Watcher {
         }
 
         // The bolt is held by current: nobody can promise anything without the plug.
-        if !plant.plugged() || glance.mode.is_without_supply() {
+        if !plant.plugged() || control_status.mode.is_without_supply() {
             self.supply_lost = Some(now);
         }
         let supplied = self
@@ -192,14 +194,14 @@ impl Watcher {
         self.seen.spinning += u64::from(rpm > 100.0);
         self.seen.filling += u64::from(has(Relay::Cold) || has(Relay::Hot));
         self.seen.lid_open += u64::from(plant.lid_open());
-        self.seen.holds += u64::from(glance.mode == ControlMode::Hold);
-        self.seen.service += u64::from(glance.mode == ControlMode::Service);
-        self.last_mode = Some(glance.mode);
+        self.seen.holds += u64::from(control_status.mode == ControlMode::Hold);
+        self.seen.service += u64::from(control_status.mode == ControlMode::Service);
+        self.last_mode = Some(control_status.mode);
     }
 }
 
 /// The next thing that comes to mind; wild, but often enough what makes the machine work.
-fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
+fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<HandAction> {
     let mut below = |n: u32| rng.next_u32() % n;
     let machine = bench.machine();
     let board = machine.board();
@@ -211,12 +213,15 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
     let any_button = |n: u32| board.panel.buttons[n as usize % board.panel.buttons.len()];
     let mut deeds = Vec::new();
     match below(100) {
-        0..20 => deeds.push(Deed::Wait(u64::from(1 + below(300)))),
-        20..28 => deeds.push(Deed::Wait(u64::from(1000 + below(4000)))),
+        0..20 => deeds.push(HandAction::Wait(u64::from(1 + below(300)))),
+        20..28 => deeds.push(HandAction::Wait(u64::from(1000 + below(4000)))),
         28..40 => {
             let way = [Direction::Right, Direction::Left][below(2) as usize];
             for _ in 0..1 + below(9) {
-                deeds.extend([Deed::Detent(way), Deed::Wait(u64::from(below(30)))]);
+                deeds.extend([
+                    HandAction::Detent(way),
+                    HandAction::Wait(u64::from(below(30))),
+                ]);
             }
         }
         40..50 => {
@@ -225,13 +230,16 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
         }
         50..56 => {
             let button = any_button(below(100));
-            deeds.push(Deed::Press(button, below(2) == 0));
+            deeds.push(HandAction::Press(button, below(2) == 0));
         }
-        56..64 => deeds.push(Deed::Lid(true)),
-        64..76 => deeds.push(Deed::Lid(false)),
+        56..64 => deeds.push(HandAction::Lid(true)),
+        64..76 => deeds.push(HandAction::Lid(false)),
         76..78 => {
-            deeds.extend([Deed::Plug(false), Deed::Wait(u64::from(1 + below(900)))]);
-            deeds.extend([Deed::Plug(true), Deed::Wait(200)]);
+            deeds.extend([
+                HandAction::Plug(false),
+                HandAction::Wait(u64::from(1 + below(900))),
+            ]);
+            deeds.extend([HandAction::Plug(true), HandAction::Wait(200)]);
         }
         78 => {
             let all = [
@@ -241,15 +249,15 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
             ];
             let component = all[below(3) as usize];
             deeds.extend([
-                Deed::Connector(component, true),
-                Deed::Wait(u64::from(1 + below(2000))),
-                Deed::Connector(component, false),
+                HandAction::Connector(component, true),
+                HandAction::Wait(u64::from(1 + below(2000))),
+                HandAction::Connector(component, false),
             ]);
         }
-        79 => deeds.push(Deed::BailOut),
+        79 => deeds.push(HandAction::BailOut),
         80..90 => {
             // A program, most often one that soon spins.
-            deeds.push(Deed::Lid(false));
+            deeds.push(HandAction::Lid(false));
             let nth = if below(2) == 0 {
                 programs.len() - 1
             } else {
@@ -258,7 +266,7 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
             deeds.extend(tap(Button::Stop, 230));
             deeds.extend(choose(board, &programs, at, programs[nth]));
             deeds.extend(tap(Button::Start, 20));
-            deeds.push(Deed::Wait(u64::from(below(6000))));
+            deeds.push(HandAction::Wait(u64::from(below(6000))));
         }
         _ => {
             deeds.extend(entry(board));
@@ -266,7 +274,7 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<Deed> {
             let from = after_entry(board, at);
             deeds.extend(choose(board, &menu, from, menu[item]));
             deeds.extend(tap(Button::Start, 20));
-            deeds.push(Deed::Wait(u64::from(below(4000))));
+            deeds.push(HandAction::Wait(u64::from(below(4000))));
         }
     }
     deeds
@@ -291,7 +299,9 @@ fn check_runs(board: usize, seeds: std::ops::Range<u64>) {
     for seed in seeds {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         let (mut first, mut watcher) = bench(&stage, seed);
-        perform(first.machine_mut(), &Deed::Wait(300), |m| watcher.look(m));
+        perform(first.machine_mut(), &HandAction::Wait(300), |m| {
+            watcher.look(m)
+        });
         let mut done = Vec::new();
         for _ in 0..THOUGHTS {
             for deed in think(&first, &mut rng) {
@@ -300,7 +310,7 @@ fn check_runs(board: usize, seeds: std::ops::Range<u64>) {
             }
         }
         let (mut second, _) = bench(&stage, seed);
-        perform(second.machine_mut(), &Deed::Wait(300), |_| ());
+        perform(second.machine_mut(), &HandAction::Wait(300), |_| ());
         for deed in &done {
             perform(second.machine_mut(), deed, |_| ());
         }
@@ -373,17 +383,17 @@ fn a_lock_that_lets_go_while_its_contact_sticks_is_seen() {
     let (mut bench, mut watcher) = bench(&stage, 0);
     let board = stage.board();
     let (programs, _) = lists(board);
-    let mut deeds = vec![Deed::Wait(300)];
+    let mut deeds = vec![HandAction::Wait(300)];
     deeds.extend(choose(board, &programs, 0, programs[programs.len() - 1]));
     deeds.extend(tap(Button::Start, 20));
-    deeds.push(Deed::Wait(6000));
+    deeds.push(HandAction::Wait(6000));
     for deed in &deeds {
         perform(bench.machine_mut(), deed, |m| watcher.look(m));
     }
     if watcher.seen.spinning == 0 {
         return;
     }
-    bench.machine_mut().plant_mut().inflict(&FailureMode {
+    bench.machine_mut().plant_mut().inject_fault(&FailureMode {
         id: "lid-lock.broken-bolt".to_owned(),
         component: Component::LidLock,
         weight: 1.0,
@@ -394,5 +404,7 @@ fn a_lock_that_lets_go_while_its_contact_sticks_is_seen() {
         ],
         presence: Presence::Steady,
     });
-    perform(bench.machine_mut(), &Deed::Wait(1000), |m| watcher.look(m));
+    perform(bench.machine_mut(), &HandAction::Wait(1000), |m| {
+        watcher.look(m)
+    });
 }

@@ -12,8 +12,8 @@ use detent_training::lesson::{
 const MAINS: Mains = Mains::V120Hz60;
 
 fn scenario(stage: &Stage) -> Scenario {
-    let titled = stage.shelf().scenario("any-machine");
-    titled.expect("a built-in scenario").scenario
+    let scenario_source = stage.content_library().scenario("exam-120-v-dial");
+    scenario_source.expect("a built-in scenario").scenario
 }
 
 /// A bench with these faults, the technician just come.
@@ -252,10 +252,14 @@ fn a_repair_is_lucky_where_the_report_looks_elsewhere() {
 #[test]
 fn a_lucky_repair_keeps_no_more_than_seventy_in_a_hundred_and_passes_no_job() {
     let stage = Stage::new();
-    for titled in stage.shelf().scenarios().expect("the built-in scenarios") {
+    for scenario_source in stage
+        .content_library()
+        .scenarios()
+        .expect("the built-in scenarios")
+    {
         let keeps = |said| {
             let bench = cured(&stage, &[LOCK], &[said], Some("P-0701"));
-            let score = judge(&titled.scenario, &bench);
+            let score = judge(&scenario_source.scenario, &bench);
             let about_causes = [LossKind::WrongCause, LossKind::LuckyRepair];
             let takes = score.dimensions.iter().flat_map(|side| {
                 let lost = side.lost.iter().map(|lost| &lost.loss);
@@ -264,13 +268,18 @@ fn a_lucky_repair_keeps_no_more_than_seventy_in_a_hundred_and_passes_no_job() {
             });
             (score.of() - takes.sum::<f64>()) / score.of()
         };
-        assert!(keeps(BELT) < PASS_SHARE, "{}: {}", titled.file, keeps(BELT));
+        assert!(
+            keeps(BELT) < PASS_SHARE,
+            "{}: {}",
+            scenario_source.file,
+            keeps(BELT)
+        );
         // Another way of failing of the right component is a mistake, but no luck.
         let other = keeps(LOCK_COIL);
         assert!(
             (PASS_SHARE..1.0).contains(&other),
             "{}: {other}",
-            titled.file
+            scenario_source.file
         );
     }
 }
@@ -460,7 +469,7 @@ fn a_reading_drill_wants_the_old_codes_too() {
             fault: Hidden::Named("lid-lock.contact-open".to_owned()),
             ..in_part(&old, part)
         };
-        let library = stage.shelf().library(&scenario);
+        let library = stage.content_library().library(&scenario);
         let mut bench = set_up(&scenario, &library, 4).expect("a sound scenario");
         act(&mut bench, noted.iter().map(|code| Action::NoteCode(*code)));
         let lost = lost(

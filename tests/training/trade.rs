@@ -2,13 +2,13 @@
 //! what practised people say; the odds are computed from the dial's own wear model.
 
 use crate::stage::{MAINS, Stage};
-use detent_simulation::controller::{Broke, ControlMode, Gesture, GestureStep, Outcome};
+use detent_simulation::controller::{ControlMode, EntryError, Gesture, GestureStep, Outcome};
 use detent_simulation::interface::Button;
 use detent_simulation::plant::Param;
 use detent_simulation::plant::dial::{clean_chance, error_chances};
 use detent_simulation::plant::supply::discharge_v;
 use detent_simulation::units::Span;
-use detent_training::bench::script::{Step, entry_steps};
+use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::bench::{Action, Bench};
 use detent_training::lesson::Mains;
 
@@ -17,7 +17,7 @@ use detent_training::lesson::Mains;
 const TOUCH_V: f64 = 60.0;
 
 #[track_caller]
-fn run(bench: &mut Bench, steps: &[Step]) {
+fn run(bench: &mut Bench, steps: &[ScriptStep]) {
     for step in steps {
         step.run(bench).expect("a person can do this");
     }
@@ -30,7 +30,7 @@ fn in_service(stage: &Stage, mains: Mains) -> Bench {
     let steps = entry_steps(&bench.machine().board().gesture);
     run(&mut bench, &steps);
     assert_eq!(
-        bench.machine().control().glance().mode,
+        bench.machine().control().control_status().mode,
         ControlMode::Service
     );
     bench
@@ -45,7 +45,7 @@ fn unplug(bench: &mut Bench, span: Span) -> f64 {
 fn plug(bench: &mut Bench) -> ControlMode {
     bench.machine_mut().plant_mut().set_plugged(true);
     bench.wait(Span::from_s(3));
-    bench.machine().control().glance().mode
+    bench.machine().control().control_status().mode
 }
 
 /// Common practice, no source: "unplug it and wait a minute".
@@ -144,7 +144,7 @@ impl Hand {
                 other => unreachable!("this board's gesture has no {other:?} in it"),
             }
         }
-        bench.machine().control().glance().mode == ControlMode::Service
+        bench.machine().control().control_status().mode == ControlMode::Service
     }
 
     fn press(self, bench: &mut Bench, button: Button, ms: u64) {
@@ -159,8 +159,14 @@ impl Hand {
 
 /// Leaves service mode, so that another try can begin.
 fn leave(bench: &mut Bench) {
-    run(bench, &[Step::Tap(Button::Stop), Step::Wait { s: 1 }]);
-    assert_eq!(bench.machine().control().glance().mode, ControlMode::Idle);
+    run(
+        bench,
+        &[ScriptStep::Tap(Button::Stop), ScriptStep::Wait { s: 1 }],
+    );
+    assert_eq!(
+        bench.machine().control().control_status().mode,
+        ControlMode::Idle
+    );
 }
 
 /// Common practice, no source: an entry window of three to six seconds can be met. Held against the
@@ -208,7 +214,7 @@ fn a_practised_hand_meets_the_entry_window() {
         .outcome;
     let late = matches!(
         outcome,
-        Outcome::Broken(Broke::Late { .. } | Broke::WindowOver { .. })
+        Outcome::Broken(EntryError::Late { .. } | EntryError::WindowOver { .. })
     );
     assert!(late, "{outcome:?}");
 }
@@ -240,7 +246,7 @@ fn twenty_failed_tries_speak_against_the_control_only_under_a_sound_dial() {
     assert!((bound - 0.139_108).abs() < 1e-6);
 
     let stage = Stage::new();
-    let detents = detents(&stage.shelf().boards[0].gesture);
+    let detents = detents(&stage.content_library().boards[0].gesture);
     // Chance that the dial spoils a try, and that it spoils twenty in a row.
     let spoiled = |wear, gap_ms| {
         let fails = 1.0 - clean_chance(wear, Span::from_ms(gap_ms), detents);

@@ -1,10 +1,10 @@
 //! The control itself: supply levels, the panel, the modes and their changes.
 
 use super::board::{Board, Phase, Selector};
+use super::control_status::ControlStatus;
 use super::debounce::Debounce;
 use super::drive::{Demand, Drive};
 use super::gesture::{Automaton, Entry, GestureInput, LidMove, Try};
-use super::glance::Glance;
 use super::io::{Inputs, Lamps, Outputs};
 use super::lamps::{Governor, blink};
 use super::memory::Memory;
@@ -231,8 +231,8 @@ impl Controller {
     }
 
     /// The few things that whoever follows the control looks at in every tick.
-    pub fn glance(&self) -> Glance {
-        let mut glance = Glance {
+    pub fn control_status(&self) -> ControlStatus {
+        let mut control_status = ControlStatus {
             mode: match self.power {
                 Power::Off => ControlMode::Off,
                 Power::Starved => ControlMode::Starved,
@@ -248,22 +248,22 @@ impl Controller {
             calibrations: self.calibrations,
         };
         if self.power != Power::On {
-            return glance;
+            return control_status;
         }
         match &self.mode {
             Mode::Idle | Mode::Program(_) => {}
-            Mode::Hold(hold) => glance.hold = Some(hold.monitor),
+            Mode::Hold(hold) => control_status.hold = Some(hold.monitor),
             Mode::Service(service) => {
-                glance.routine = service.routine;
-                glance.aborted = service.aborted;
-                glance.calibrating = service.routine == Some(Routine::Recalibrate);
+                control_status.routine = service.routine;
+                control_status.aborted = service.aborted;
+                control_status.calibrating = service.routine == Some(Routine::Recalibrate);
                 if service.routine == Some(Routine::Recall) {
                     let stored = self.memory.codes.get(usize::from(service.page));
-                    glance.code_shown = stored.map(|c| c.code);
+                    control_status.code_shown = stored.map(|c| c.code);
                 }
             }
         }
-        glance
+        control_status
     }
 
     /// Everything that the rest of a run depends on, as bytes for hashing.

@@ -131,7 +131,7 @@ pub enum GestureInput {
 
 /// The rule that ended a try. Steps are counted from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Broke {
+pub enum EntryError {
     /// The input came after its window.
     Late {
         /// Step.
@@ -202,19 +202,19 @@ names! {
     }
 }
 
-impl Broke {
+impl EntryError {
     /// Which rule it was.
     pub fn rule(self) -> EntryRule {
         match self {
-            Broke::Late { .. } => EntryRule::Late,
-            Broke::WrongWay { .. } => EntryRule::WrongWay,
-            Broke::TooManyDetents { .. } => EntryRule::TooManyDetents,
-            Broke::TooFewDetents { .. } => EntryRule::TooFewDetents,
-            Broke::PressTooLong { .. } => EntryRule::PressTooLong,
-            Broke::HoldTooShort { .. } => EntryRule::HoldTooShort,
-            Broke::HoldTooLong { .. } => EntryRule::HoldTooLong,
-            Broke::OutOfOrder { .. } => EntryRule::OutOfOrder,
-            Broke::WindowOver { .. } => EntryRule::WindowOver,
+            EntryError::Late { .. } => EntryRule::Late,
+            EntryError::WrongWay { .. } => EntryRule::WrongWay,
+            EntryError::TooManyDetents { .. } => EntryRule::TooManyDetents,
+            EntryError::TooFewDetents { .. } => EntryRule::TooFewDetents,
+            EntryError::PressTooLong { .. } => EntryRule::PressTooLong,
+            EntryError::HoldTooShort { .. } => EntryRule::HoldTooShort,
+            EntryError::HoldTooLong { .. } => EntryRule::HoldTooLong,
+            EntryError::OutOfOrder { .. } => EntryRule::OutOfOrder,
+            EntryError::WindowOver { .. } => EntryRule::WindowOver,
         }
     }
 }
@@ -235,7 +235,7 @@ pub struct TraceLine {
     /// The input that came, or none when time ran out.
     pub got: Option<GestureInput>,
     /// The rule it broke.
-    pub broke: Option<Broke>,
+    pub broke: Option<EntryError>,
 }
 
 /// How a try ended.
@@ -246,7 +246,7 @@ pub enum Outcome {
     /// Service mode was entered.
     Entered,
     /// A rule was broken.
-    Broken(Broke),
+    Broken(EntryError),
 }
 
 /// One try at the gesture.
@@ -439,7 +439,7 @@ impl Entry {
             && self.quiet >= automaton.rest_ticks
         {
             let step = automaton.edges[usize::from(self.edge)].step;
-            self.note(automaton, None, Some(Broke::WindowOver { step }));
+            self.note(automaton, None, Some(EntryError::WindowOver { step }));
         }
     }
 
@@ -496,7 +496,7 @@ impl Entry {
         self.running = true;
     }
 
-    fn judge(&self, automaton: &Automaton, input: GestureInput) -> Option<Broke> {
+    fn judge(&self, automaton: &Automaton, input: GestureInput) -> Option<EntryError> {
         let edge = &automaton.edges[usize::from(self.edge)];
         let step = edge.step;
         if input != edge.input {
@@ -505,19 +505,19 @@ impl Entry {
                 .map(|index| &automaton.edges[index]);
             return Some(match (edge.input, input) {
                 (GestureInput::Detent(_), GestureInput::Detent(_)) if edge.nth > 0 => {
-                    Broke::WrongWay { step }
+                    EntryError::WrongWay { step }
                 }
                 // The dial goes on in the direction of the step just finished.
                 (_, GestureInput::Detent(_)) if previous.is_some_and(|p| p.input == input) => {
-                    Broke::TooManyDetents { step: step - 1 }
+                    EntryError::TooManyDetents { step: step - 1 }
                 }
-                (GestureInput::Detent(_), GestureInput::Detent(_)) => Broke::WrongWay { step },
-                (GestureInput::Detent(_), _) if edge.nth > 0 => Broke::TooFewDetents {
+                (GestureInput::Detent(_), GestureInput::Detent(_)) => EntryError::WrongWay { step },
+                (GestureInput::Detent(_), _) if edge.nth > 0 => EntryError::TooFewDetents {
                     step,
                     got: edge.nth,
                     want: edge.of,
                 },
-                _ => Broke::OutOfOrder { step },
+                _ => EntryError::OutOfOrder { step },
             });
         }
         let over = |time_ms: u32, limit: Option<u32>| {
@@ -527,25 +527,30 @@ impl Entry {
         };
         let since_edge = ms(self.since_edge);
         if since_edge < edge.min_ms {
-            return Some(Broke::HoldTooShort {
+            return Some(EntryError::HoldTooShort {
                 step,
                 by_ms: edge.min_ms - since_edge,
             });
         }
         if let Some(by_ms) = over(since_edge, edge.max_ms) {
             return Some(if edge.hold {
-                Broke::HoldTooLong { step, by_ms }
+                EntryError::HoldTooLong { step, by_ms }
             } else {
-                Broke::PressTooLong { step, by_ms }
+                EntryError::PressTooLong { step, by_ms }
             });
         }
         over(ms(self.since_step), edge.window_ms)
             .or_else(|| over(ms(self.since_try), Some(automaton.within_ms)))
-            .map(|by_ms| Broke::Late { step, by_ms })
+            .map(|by_ms| EntryError::Late { step, by_ms })
     }
 
     /// Writes a line; a broken rule ends the try.
-    fn note(&mut self, automaton: &Automaton, got: Option<GestureInput>, broke: Option<Broke>) {
+    fn note(
+        &mut self,
+        automaton: &Automaton,
+        got: Option<GestureInput>,
+        broke: Option<EntryError>,
+    ) {
         let edge = &automaton.edges[usize::from(self.edge)];
         let at_ms = ms(self.since_try);
         let edge_began = at_ms - ms(self.since_edge);
@@ -684,15 +689,15 @@ mod tests {
         let check = |inputs: &[(u32, GestureInput)], broke| {
             assert_eq!(play(inputs), Outcome::Broken(broke), "{inputs:?}");
         };
-        check(&[(0, R)], Broke::WrongWay { step: 0 });
-        check(&[(0, L), (200, R)], Broke::WrongWay { step: 0 });
+        check(&[(0, R)], EntryError::WrongWay { step: 0 });
+        check(&[(0, L), (200, R)], EntryError::WrongWay { step: 0 });
         check(
             &[(0, L), (200, L), (300, L)],
-            Broke::TooManyDetents { step: 0 },
+            EntryError::TooManyDetents { step: 0 },
         );
         check(
             &[(0, L), (600, Down(Button::Stop))],
-            Broke::TooFewDetents {
+            EntryError::TooFewDetents {
                 step: 0,
                 got: 1,
                 want: 2,
@@ -700,7 +705,7 @@ mod tests {
         );
         check(
             &[(0, L), (200, L), (400, Down(Button::Start))],
-            Broke::OutOfOrder { step: 1 },
+            EntryError::OutOfOrder { step: 1 },
         );
         check(
             &[
@@ -709,14 +714,14 @@ mod tests {
                 (600, Down(Button::Stop)),
                 (1100, Up(Button::Stop)),
             ],
-            Broke::PressTooLong {
+            EntryError::PressTooLong {
                 step: 1,
                 by_ms: 100,
             },
         );
         check(
             &[(0, L), (200, L), (1900, Down(Button::Stop))],
-            Broke::Late {
+            EntryError::Late {
                 step: 1,
                 by_ms: 200,
             },
@@ -733,14 +738,14 @@ mod tests {
         };
         check(
             &hold(1600),
-            Broke::HoldTooShort {
+            EntryError::HoldTooShort {
                 step: 2,
                 by_ms: 100,
             },
         );
         check(
             &hold(2300),
-            Broke::HoldTooLong {
+            EntryError::HoldTooLong {
                 step: 2,
                 by_ms: 100,
             },
@@ -754,11 +759,11 @@ mod tests {
                 (3400, Down(Button::Start)),
                 (4100, Up(Button::Start)),
             ],
-            Broke::Late {
+            EntryError::Late {
                 step: 2,
                 by_ms: 100,
             },
         );
-        check(&[(0, L), (200, L)], Broke::WindowOver { step: 1 });
+        check(&[(0, L), (200, L)], EntryError::WindowOver { step: 1 });
     }
 }

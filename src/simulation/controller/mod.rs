@@ -6,11 +6,11 @@
 
 mod board;
 mod check;
+mod control_status;
 mod debounce;
 mod drive;
 mod firmware;
 mod gesture;
-mod glance;
 mod io;
 mod lamps;
 mod memory;
@@ -34,16 +34,16 @@ pub use board::{
     SheetEntry, ShifterRules, StageRule, SupplyRules, ThermistorRules, WaterRules,
 };
 pub use check::{BoardFault, BoardProblem};
+pub use control_status::ControlStatus;
 pub use firmware::Controller;
 pub use gesture::{
-    Broke, EntryRule, Gesture, GestureInput, GestureStep, LidMove, Outcome, TraceLine, Try,
+    EntryError, EntryRule, Gesture, GestureInput, GestureStep, LidMove, Outcome, TraceLine, Try,
     rehearse,
 };
-pub use glance::Glance;
 pub use io::{Inputs, Lamps, Outputs};
 pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};
 pub use mode::{ControlMode, PhaseKind};
 pub use monitor::{Monitor, Routine, Stage};
-pub use signs::{LampRules, Sight, Signs};
+pub use signs::{LampRules, SignReading, Signs};
 pub use tries::Tries;
 pub use view::ControlView;

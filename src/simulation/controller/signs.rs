@@ -19,17 +19,17 @@ pub struct LampRules {
     /// Time that each of two pictures in turn is shown, ms.
     pub turns_ms: u32,
     /// While the control waits for Start. Its number is the length of the program chosen, min.
-    pub idle: Sight,
+    pub idle: SignReading,
     /// While a program runs. Its number is the time left, min.
-    pub program: Sight,
+    pub program: SignReading,
     /// While the control has stopped with a fault.
-    pub hold: Sight,
+    pub hold: SignReading,
     /// While service mode waits. Its number is the position chosen.
-    pub service: Sight,
+    pub service: SignReading,
     /// While a load test runs. Its number is the time left, s.
-    pub test: Sight,
+    pub test: SignReading,
     /// While recalibration runs. Its number is the stage, from 1.
-    pub recalibration: Sight,
+    pub recalibration: SignReading,
 }
 
 /// How a number from 0 to 99 is shown. Lamps are numbered from the right: lamp 0 is bit 0.
@@ -70,7 +70,7 @@ pub enum Signs {
 
 /// What is shown in a mode.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Sight {
+pub enum SignReading {
     /// Nothing.
     Dark,
     /// Every lamp.
@@ -101,23 +101,23 @@ pub(super) enum Picture {
     Turns(u16, u16),
 }
 
-impl Sight {
+impl SignReading {
     /// The picture of a mode whose number is `number`, of at most `of`.
     pub(super) fn of(self, number: u32, of: u32, signs: &Signs) -> Picture {
         let still = |picture| Picture::Turns(picture, picture);
         match self {
-            Sight::Dark => Picture::Dark,
-            Sight::All => Picture::All,
-            Sight::Blink => Picture::Blink,
-            Sight::Number => Picture::Number(number.min(99) as u8),
-            Sight::NumberAnd(picture) => Picture::NumberAnd(number.min(99) as u8, picture),
-            Sight::Bar => {
+            SignReading::Dark => Picture::Dark,
+            SignReading::All => Picture::All,
+            SignReading::Blink => Picture::Blink,
+            SignReading::Number => Picture::Number(number.min(99) as u8),
+            SignReading::NumberAnd(picture) => Picture::NumberAnd(number.min(99) as u8, picture),
+            SignReading::Bar => {
                 let lamps = u32::from(signs.lamps());
                 let lit = (number * lamps / of.max(1)).min(lamps);
                 still((signs.all() >> (lamps - lit)) << (lamps - lit))
             }
-            Sight::Still(picture) => still(picture),
-            Sight::Turns(a, b) => Picture::Turns(a, b),
+            SignReading::Still(picture) => still(picture),
+            SignReading::Turns(a, b) => Picture::Turns(a, b),
         }
     }
 }

@@ -596,11 +596,11 @@ fn a_refused_gesture_says_why() {
     };
     assert_eq!(
         play(8, 0.12, 1.5),
-        Outcome::Broken(Broke::TooManyDetents { step: 2 })
+        Outcome::Broken(EntryError::TooManyDetents { step: 2 })
     );
     assert!(matches!(
         play(6, 0.12, 1.5),
-        Outcome::Broken(Broke::TooFewDetents {
+        Outcome::Broken(EntryError::TooFewDetents {
             step: 2,
             got: 6,
             want: 7
@@ -608,21 +608,21 @@ fn a_refused_gesture_says_why() {
     ));
     assert!(matches!(
         play(7, 0.12, 0.6),
-        Outcome::Broken(Broke::HoldTooShort {
+        Outcome::Broken(EntryError::HoldTooShort {
             step: 3,
             by_ms: 400
         })
     ));
     assert!(matches!(
         play(7, 0.12, 2.8),
-        Outcome::Broken(Broke::HoldTooLong {
+        Outcome::Broken(EntryError::HoldTooLong {
             step: 3,
             by_ms: 300
         })
     ));
     assert!(matches!(
         play(7, 0.45, 1.5),
-        Outcome::Broken(Broke::Late { step: 3, by_ms }) if by_ms > 0 && by_ms < 2000
+        Outcome::Broken(EntryError::Late { step: 3, by_ms }) if by_ms > 0 && by_ms < 2000
     ));
 }
 

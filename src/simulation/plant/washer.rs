@@ -4,11 +4,11 @@ use super::dial::Dial;
 use super::drive::{Coupling, Drive};
 use super::fault::{FailureMode, Presence, Stress};
 use super::mains::{Circuit, Switching, WIRES, motor_circuit};
-use super::memo::Memo;
 use super::motor::{MotorCircuit, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
 use super::solution::{LoadAmps, Solution};
+use super::solution_cache::SolutionCache;
 use super::supply::Supply;
 use super::water::{Water, WaterDrive};
 use crate::interface::{Component, Connector, Direction, Rating, Relay, Relays, Terminal};
@@ -67,7 +67,7 @@ const ASLEEP: Time = Time(u64::MAX);
 
 /// A fault that was placed, with its own random process when it is intermittent.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-struct Placed {
+struct ActiveFault {
     mode: FailureMode,
     /// How much of it is present, 0 to 1.
     share: f64,
@@ -75,9 +75,9 @@ struct Placed {
     rng: ChaCha8Rng,
 }
 
-impl Placed {
-    fn new(mode: &FailureMode, rng: ChaCha8Rng) -> Placed {
-        Placed {
+impl ActiveFault {
+    fn new(mode: &FailureMode, rng: ChaCha8Rng) -> ActiveFault {
+        ActiveFault {
             mode: mode.clone(),
             share: if mode.presence == Presence::Steady {
                 1.0
@@ -139,7 +139,7 @@ struct State {
     board_c: f64,
     /// Time for which the control drove any load.
     worked: Span,
-    placed: Vec<Placed>,
+    placed: Vec<ActiveFault>,
     params: Params,
     rng: ChaCha8Rng,
 }
@@ -167,7 +167,7 @@ pub struct Plant {
     stale: bool,
     motor: MotorCircuit,
     solution: Solution,
-    memo: Memo,
+    solution_cache: SolutionCache,
     pulses_arrive: bool,
     driven: Relays,
 }
@@ -209,7 +209,7 @@ impl Plant {
             stale: true,
             motor,
             solution: Solution::default(),
-            memo: Memo::default(),
+            solution_cache: SolutionCache::default(),
             pulses_arrive: false,
             driven: Relays::NONE,
         }
@@ -221,9 +221,9 @@ impl Plant {
     }
 
     /// Places a fault.
-    pub fn inflict(&mut self, mode: &FailureMode) {
+    pub fn inject_fault(&mut self, mode: &FailureMode) {
         let rng = ChaCha8Rng::seed_from_u64(self.state.rng.next_u64());
-        self.state.placed.push(Placed::new(mode, rng));
+        self.state.placed.push(ActiveFault::new(mode, rng));
         self.refresh_params();
     }
 
@@ -408,7 +408,7 @@ impl Plant {
         let switching = self.switching(relays);
         let changed = self.stale || self.solved_for != Some(switching);
         if self.stale {
-            self.memo.clear();
+            self.solution_cache.clear();
         }
         if changed {
             self.motor = motor_circuit(&self.state.params, self.rating, switching.winding_c);
@@ -416,13 +416,13 @@ impl Plant {
         }
         match self.policy {
             SolvePolicy::OnChange if !changed => {}
-            SolvePolicy::OnChange => match self.memo.get(&switching) {
+            SolvePolicy::OnChange => match self.solution_cache.get(&switching) {
                 Some(solution) => self.solution = solution,
                 None => {
                     self.set_mains(&switching);
                     self.mains.solve();
                     self.solution = read_mains(&self.mains);
-                    self.memo.keep(switching, self.solution);
+                    self.solution_cache.keep(switching, self.solution);
                 }
             },
             SolvePolicy::Always => {

@@ -3,8 +3,8 @@
 
 use super::action::Action;
 use super::inspect::Found;
-use super::landmark::Landmark;
 use super::meter::MeterTest;
+use super::milestone::Milestone;
 use super::view::{Event, Reading};
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
@@ -21,7 +21,7 @@ pub enum LogEntry {
         action: Action,
     },
     /// The machine went through something.
-    Landmark(Landmark),
+    Milestone(Milestone),
     /// Something unsafe or mistaken happened.
     Event(Event),
     /// The meter was tried on the proving source.
@@ -56,7 +56,7 @@ pub enum Repair {
 enum Kind {
     Action,
     Note,
-    Landmark,
+    Milestone,
     Event,
     MeterTest,
     Reading,
@@ -86,7 +86,7 @@ impl BenchLog {
                 }
                 Kind::Action
             }
-            LogEntry::Landmark(_) => Kind::Landmark,
+            LogEntry::Milestone(_) => Kind::Milestone,
             LogEntry::Event(_) => Kind::Event,
             LogEntry::MeterTest(_) => Kind::MeterTest,
             LogEntry::Reading(_) => Kind::Reading,
@@ -130,9 +130,9 @@ impl BenchLog {
     }
 
     /// What the machine went through.
-    pub fn landmarks(&self) -> Entries<'_, &Landmark> {
-        self.of(Kind::Landmark, |entry| match entry {
-            LogEntry::Landmark(landmark) => Some(landmark),
+    pub fn milestones(&self) -> Entries<'_, &Milestone> {
+        self.of(Kind::Milestone, |entry| match entry {
+            LogEntry::Milestone(milestone) => Some(milestone),
             _ => None,
         })
     }
@@ -250,7 +250,7 @@ impl<T: fmt::Debug> fmt::Debug for Entries<'_, T> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::{Happening, LandmarkKind};
+    use crate::bench::{Incident, MilestoneKind};
 
     #[test]
     fn each_kind_is_counted_by_itself_and_the_whole_stays_in_order() {
@@ -259,13 +259,13 @@ mod tests {
         let action = |n, action| LogEntry::Action { at: at(n), action };
         let shock = Event {
             at: at(2),
-            what: Happening::Shock,
+            what: Incident::Shock,
         };
-        let kind = LandmarkKind::PowerReset;
+        let kind = MilestoneKind::PowerReset;
         log.push(action(1, Action::OpenCabinet));
         log.push(LogEntry::Event(shock.clone()));
         log.push(action(3, Action::NoteCode(42)));
-        log.push(LogEntry::Landmark(Landmark { at: at(4), kind }));
+        log.push(LogEntry::Milestone(Milestone { at: at(4), kind }));
         log.push(action(5, Action::NoteCode(7)));
 
         assert_eq!(log.entries().len(), 5);
@@ -278,7 +278,7 @@ mod tests {
         assert!(log.noted_codes().starting_at(9).is_empty());
         assert_eq!(log.events().last(), Some(&shock));
         assert_eq!(
-            log.landmarks().iter().next_back().map(|l| l.kind),
+            log.milestones().iter().next_back().map(|l| l.kind),
             Some(kind)
         );
         assert!(log.readings().is_empty() && log.readings().last().is_none());

@@ -21,7 +21,7 @@ const NEXT: Span = Span::from_ms(150);
 /// One line of a script that is more than a single [`Action`].
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub enum Step {
+pub enum ScriptStep {
     /// Turn the dial by several detents at an even pace.
     Turn {
         /// Which way.
@@ -78,7 +78,7 @@ pub enum Step {
     Do(Action),
 }
 
-impl Step {
+impl ScriptStep {
     /// Names of the steps that are more than one action.
     pub const NAMES: [&'static str; 10] = [
         "Turn",
@@ -158,14 +158,14 @@ impl Condition {
     pub fn holds(self, bench: &Bench) -> bool {
         let machine = bench.machine();
         let plant = machine.plant();
-        let glance = machine.control().glance();
+        let control_status = machine.control().control_status();
         match self {
-            Condition::Idle => glance.mode == ControlMode::Idle,
-            Condition::FaultHold => glance.mode == ControlMode::Hold,
+            Condition::Idle => control_status.mode == ControlMode::Idle,
+            Condition::FaultHold => control_status.mode == ControlMode::Hold,
             Condition::ServiceReady => {
-                glance.mode == ControlMode::Service && glance.routine.is_none()
+                control_status.mode == ControlMode::Service && control_status.routine.is_none()
             }
-            Condition::Dark => glance.mode.is_without_supply(),
+            Condition::Dark => control_status.mode.is_without_supply(),
             Condition::Unlocked => !plant.bolted(),
             Condition::Empty => plant.water().level_mm() < 5.0,
             Condition::Filled => plant.water().level_mm() > 80.0,
@@ -174,20 +174,20 @@ impl Condition {
     }
 }
 
-impl Step {
+impl ScriptStep {
     /// The longest that it can take. The way to a position is not known before it is gone: the longest
     /// there is counts.
     fn longest(&self) -> Span {
         let presses = |times: u64, every_ms: u64| Span::from_ms(every_ms).saturating_mul(times);
         match self {
-            Step::Until { limit_s, .. } => Span::from_s(*limit_s),
-            Step::Point { every_ms, .. } => {
+            ScriptStep::Until { limit_s, .. } => Span::from_s(*limit_s),
+            ScriptStep::Point { every_ms, .. } => {
                 let each = TAP
                     .saturating_add(NEXT)
                     .saturating_mul(u64::from(MOST_STEPS));
                 presses(u64::from(MOST_STEPS), *every_ms).saturating_add(each)
             }
-            Step::PowerDown => Span::from_s(FORGETS_S),
+            ScriptStep::PowerDown => Span::from_s(FORGETS_S),
             _ => self.shortest(),
         }
     }
@@ -195,15 +195,18 @@ impl Step {
     /// The least that it takes.
     fn shortest(&self) -> Span {
         match self {
-            Step::Turn {
+            ScriptStep::Turn {
                 detents, every_ms, ..
             } => Span::from_ms(*every_ms).saturating_mul(u64::from(*detents)),
-            Step::Tap(_) => TAP.saturating_add(NEXT),
-            Step::Hold { ms, .. } => Span::from_ms(*ms).saturating_add(NEXT),
-            Step::Wait { s } | Step::Watch { s } => Span::from_s(*s),
-            Step::Rest { ms } => Span::from_ms(*ms),
-            Step::Do(action) => cost::span(action),
-            Step::Look | Step::Point { .. } | Step::PowerDown | Step::Until { .. } => Span::ZERO,
+            ScriptStep::Tap(_) => TAP.saturating_add(NEXT),
+            ScriptStep::Hold { ms, .. } => Span::from_ms(*ms).saturating_add(NEXT),
+            ScriptStep::Wait { s } | ScriptStep::Watch { s } => Span::from_s(*s),
+            ScriptStep::Rest { ms } => Span::from_ms(*ms),
+            ScriptStep::Do(action) => cost::span(action),
+            ScriptStep::Look
+            | ScriptStep::Point { .. }
+            | ScriptStep::PowerDown
+            | ScriptStep::Until { .. } => Span::ZERO,
         }
     }
 
@@ -229,8 +232,8 @@ impl Step {
     pub fn run(&self, bench: &mut Bench) -> Result<(), StepError> {
         self.add_to(bench.now().since(Time::ZERO))?;
         match self {
-            Step::Do(action) => bench.act(action)?,
-            Step::Turn {
+            ScriptStep::Do(action) => bench.act(action)?,
+            ScriptStep::Turn {
                 way,
                 detents,
                 every_ms,
@@ -240,52 +243,54 @@ impl Step {
                     bench.wait(Span::from_ms(*every_ms));
                 }
             }
-            Step::Look => {}
-            Step::Point { to, every_ms } => match bench.machine().board().panel.selector.turn() {
-                Some(turn) if *to >= turn => return Err(StepError::NoPosition(*to)),
-                Some(turn) => {
-                    let from = bench.machine().plant().dial_position();
-                    let right = (to + turn - from) % turn;
-                    let (way, detents) = if right <= turn / 2 {
-                        (Direction::Right, right)
-                    } else {
-                        (Direction::Left, turn - right)
-                    };
-                    Step::Turn {
-                        way,
-                        detents,
-                        every_ms: *every_ms,
-                    }
-                    .run(bench)?;
-                }
-                None => {
-                    let mut presses = 0;
-                    while bench.machine().control().position() != *to {
-                        if presses == MOST_STEPS {
-                            return Err(StepError::NoPosition(*to));
+            ScriptStep::Look => {}
+            ScriptStep::Point { to, every_ms } => {
+                match bench.machine().board().panel.selector.turn() {
+                    Some(turn) if *to >= turn => return Err(StepError::NoPosition(*to)),
+                    Some(turn) => {
+                        let from = bench.machine().plant().dial_position();
+                        let right = (to + turn - from) % turn;
+                        let (way, detents) = if right <= turn / 2 {
+                            (Direction::Right, right)
+                        } else {
+                            (Direction::Left, turn - right)
+                        };
+                        ScriptStep::Turn {
+                            way,
+                            detents,
+                            every_ms: *every_ms,
                         }
-                        presses += 1;
-                        hold(bench, Button::More, TAP)?;
-                        bench.wait(Span::from_ms(*every_ms));
+                        .run(bench)?;
+                    }
+                    None => {
+                        let mut presses = 0;
+                        while bench.machine().control().position() != *to {
+                            if presses == MOST_STEPS {
+                                return Err(StepError::NoPosition(*to));
+                            }
+                            presses += 1;
+                            hold(bench, Button::More, TAP)?;
+                            bench.wait(Span::from_ms(*every_ms));
+                        }
                     }
                 }
-            },
-            Step::PowerDown => {
+            }
+            ScriptStep::PowerDown => {
                 if bench.machine().plant().plugged() {
                     bench.act(&Action::Unplug)?;
                 }
                 for _ in 0..FORGETS_S * TICKS_PER_S {
-                    if bench.machine().control().glance().mode == ControlMode::Off {
+                    if bench.machine().control().control_status().mode == ControlMode::Off {
                         break;
                     }
                     bench.step();
                 }
             }
-            Step::Tap(button) => hold(bench, *button, TAP)?,
-            Step::Hold { button, ms } => hold(bench, *button, Span::from_ms(*ms))?,
-            Step::Wait { s } | Step::Watch { s } => bench.wait(Span::from_s(*s)),
-            Step::Rest { ms } => bench.wait(Span::from_ms(*ms)),
-            Step::Until { what, limit_s } => {
+            ScriptStep::Tap(button) => hold(bench, *button, TAP)?,
+            ScriptStep::Hold { button, ms } => hold(bench, *button, Span::from_ms(*ms))?,
+            ScriptStep::Wait { s } | ScriptStep::Watch { s } => bench.wait(Span::from_s(*s)),
+            ScriptStep::Rest { ms } => bench.wait(Span::from_ms(*ms)),
+            ScriptStep::Until { what, limit_s } => {
                 for _ in 0..Span::from_s(*limit_s).0 {
                     if bench.now().since(Time::ZERO) >= LONGEST_JOB {
                         return Err(StepError::TooLong);
@@ -314,48 +319,48 @@ fn hold(bench: &mut Bench, button: Button, span: Span) -> Result<(), StepError> 
 }
 
 /// The steps of a board's entry gesture at an easy pace.
-pub fn entry_steps(gesture: &Gesture) -> Vec<Step> {
+pub fn entry_steps(gesture: &Gesture) -> Vec<ScriptStep> {
     // The hand rests before it begins.
-    let mut steps = vec![Step::Wait { s: 2 }];
+    let mut steps = vec![ScriptStep::Wait { s: 2 }];
     if let Some(from) = gesture.from {
         let every_ms = 180;
-        steps.push(Step::Point { to: from, every_ms });
-        steps.push(Step::Wait { s: 2 });
+        steps.push(ScriptStep::Point { to: from, every_ms });
+        steps.push(ScriptStep::Wait { s: 2 });
     }
     for step in &gesture.steps {
         match *step {
-            GestureStep::Turn { to, detents, .. } => steps.push(Step::Turn {
+            GestureStep::Turn { to, detents, .. } => steps.push(ScriptStep::Turn {
                 way: to,
                 detents,
                 every_ms: 180,
             }),
             GestureStep::Press { button, times, .. } => {
-                steps.extend((0..times).map(|_| Step::Tap(button)));
+                steps.extend((0..times).map(|_| ScriptStep::Tap(button)));
             }
-            GestureStep::Hold { button, min_ms, .. } => steps.push(Step::Hold {
+            GestureStep::Hold { button, min_ms, .. } => steps.push(ScriptStep::Hold {
                 button,
                 ms: u64::from(min_ms) + 200,
             }),
             GestureStep::Push { button, .. } => {
-                steps.push(Step::Do(Action::Down(button)));
-                steps.push(Step::Rest { ms: 150 });
+                steps.push(ScriptStep::Do(Action::Down(button)));
+                steps.push(ScriptStep::Rest { ms: 150 });
             }
             GestureStep::Release { button, min_ms, .. } => {
-                steps.push(Step::Rest {
+                steps.push(ScriptStep::Rest {
                     ms: u64::from(min_ms) + 150,
                 });
-                steps.push(Step::Do(Action::Up(button)));
-                steps.push(Step::Rest { ms: 150 });
+                steps.push(ScriptStep::Do(Action::Up(button)));
+                steps.push(ScriptStep::Rest { ms: 150 });
             }
-            GestureStep::Lid { to, .. } => steps.push(Step::Do(if to == LidMove::Up {
+            GestureStep::Lid { to, .. } => steps.push(ScriptStep::Do(if to == LidMove::Up {
                 Action::OpenLid
             } else {
                 Action::CloseLid
             })),
             GestureStep::PowerUp { holding } => {
-                steps.push(Step::PowerDown);
-                steps.extend(holding.map(|button| Step::Do(Action::Down(button))));
-                steps.push(Step::Do(Action::Plug));
+                steps.push(ScriptStep::PowerDown);
+                steps.extend(holding.map(|button| ScriptStep::Do(Action::Down(button))));
+                steps.push(ScriptStep::Do(Action::Plug));
             }
         }
     }

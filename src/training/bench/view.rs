@@ -46,12 +46,12 @@ pub struct Event {
     /// When it happened.
     pub at: Time,
     /// What happened.
-    pub what: Happening,
+    pub what: Incident,
 }
 
 names! {
     /// What can happen to a person at the bench.
-    Happening {
+    Incident {
         /// Cabinet opened with the plug in.
         CabinetOpenedLive = "cabinet-opened-live",
         /// Hands inside before the stored charge was gone.

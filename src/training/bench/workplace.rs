@@ -8,9 +8,9 @@ mod set_up;
 use super::action::{Action, Grip, MeterMode};
 use super::cost;
 use super::inspect::Found;
-use super::landmark::{Landmark, LandmarkKind, Watcher};
 use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::{Follower, Meter, MeterTest};
+use super::milestone::{Milestone, MilestoneKind, Watcher};
 use super::part::{Part, Rates, cure, current};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
@@ -59,10 +59,10 @@ impl Bench {
     /// One tick in which the person does nothing new.
     pub fn step(&mut self) {
         self.machine.step();
-        let seen = self.log.landmarks().len();
+        let seen = self.log.milestones().len();
         self.watcher.look(&self.machine, &mut self.log);
-        let news = self.log.landmarks().starting_at(seen);
-        if (news.iter()).any(|l| l.kind == LandmarkKind::CalibrationPassed) {
+        let news = self.log.milestones().starting_at(seen);
+        if (news.iter()).any(|l| l.kind == MilestoneKind::CalibrationPassed) {
             // A board that had only forgotten this machine knows it again.
             self.put_right(Component::Board);
         }
@@ -198,8 +198,8 @@ impl Bench {
     }
 
     /// What the machine went through so far.
-    pub fn landmarks(&self) -> Entries<'_, &Landmark> {
-        self.log.landmarks()
+    pub fn milestones(&self) -> Entries<'_, &Milestone> {
+        self.log.milestones()
     }
 
     /// Parts fitted and components put right so far.
@@ -248,8 +248,8 @@ impl Bench {
     }
 
     /// Whether the machine went through a landmark of this kind since `since`.
-    pub fn passed(&self, kind: LandmarkKind, since: Time) -> bool {
-        self.landmarks()
+    pub fn passed(&self, kind: MilestoneKind, since: Time) -> bool {
+        self.milestones()
             .iter()
             .any(|l| l.at >= since && l.kind == kind)
     }

@@ -6,7 +6,7 @@ use super::loss::{Loss, LossKind};
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{
-    Action, Advice, Bench, Display, LandmarkKind, LogEntry, MeterMode, Report, TOUCH_V, Verdict,
+    Action, Advice, Bench, Display, LogEntry, MeterMode, MilestoneKind, Report, TOUCH_V, Verdict,
 };
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::interface::{Component, Pin};
@@ -97,7 +97,7 @@ impl Judge<'_> {
         }
         if !self
             .bench
-            .passed(LandmarkKind::ServiceEntered, self.bench.began())
+            .passed(MilestoneKind::ServiceEntered, self.bench.began())
         {
             self.lose(self.end(), Loss::NeverEntered);
         }
@@ -109,8 +109,8 @@ impl Judge<'_> {
                 Action::Unplug => pulled = Some(at),
                 Action::Plug => {
                     if let Some(since) = pulled.take()
-                        && !self.bench.landmarks().iter().any(|l| {
-                            l.kind == LandmarkKind::PowerReset && l.at >= since && l.at <= at
+                        && !self.bench.milestones().iter().any(|l| {
+                            l.kind == MilestoneKind::PowerReset && l.at >= since && l.at <= at
                         })
                     {
                         let seconds = at.since(since).seconds();
@@ -124,12 +124,12 @@ impl Judge<'_> {
 
     fn reading(&mut self) {
         let mut shown: Vec<(Time, u8)> = Vec::new();
-        for landmark in self.bench.landmarks().iter() {
-            if let LandmarkKind::CodeShown(code) = landmark.kind
-                && landmark.at >= self.bench.began()
+        for milestone in self.bench.milestones().iter() {
+            if let MilestoneKind::CodeShown(code) = milestone.kind
+                && milestone.at >= self.bench.began()
                 && !shown.iter().any(|(_, c)| *c == code)
             {
-                shown.push((landmark.at, code));
+                shown.push((milestone.at, code));
             }
         }
         let noted = self.bench.noted_codes();
@@ -184,8 +184,8 @@ impl Judge<'_> {
     fn raised_codes(&self) -> Vec<u8> {
         let first_fit = self.first_fit();
         let mut codes = Vec::new();
-        for landmark in self.bench.landmarks().iter().filter(|l| l.at < first_fit) {
-            if let Some(monitor) = landmark.kind.stopped_by()
+        for milestone in self.bench.milestones().iter().filter(|l| l.at < first_fit) {
+            if let Some(monitor) = milestone.kind.stopped_by()
                 && let Some(code) = self.bench.machine().board().code_of(monitor)
                 && !codes.contains(&code)
             {
@@ -445,10 +445,10 @@ impl Judge<'_> {
             .repairs()
             .last()
             .map_or(self.bench.began(), |(at, _)| at);
-        if !self.bench.passed(LandmarkKind::CalibrationPassed, since) {
+        if !self.bench.passed(MilestoneKind::CalibrationPassed, since) {
             self.lose(self.end(), Loss::NotRecalibrated);
         }
-        if !self.bench.passed(LandmarkKind::ProgramFinished, since) {
+        if !self.bench.passed(MilestoneKind::ProgramFinished, since) {
             self.lose(self.end(), Loss::NoProvingRun);
         }
     }

@@ -2,8 +2,8 @@
 //! `lost-{kind}`; what would have been sound, and what that is worth, is in [`crate::reason::Account`].
 
 use super::score::Dimension;
-use crate::bench::{Advice, Happening};
-use detent_simulation::controller::Broke;
+use crate::bench::{Advice, Incident};
+use detent_simulation::controller::EntryError;
 use detent_simulation::names;
 use serde::Serialize;
 
@@ -14,7 +14,7 @@ pub enum Loss {
     /// A try at the entry gesture failed.
     FailedTry {
         /// The rule that ended it.
-        rule: Broke,
+        rule: EntryError,
     },
     /// Service mode was never entered.
     NeverEntered,
@@ -170,19 +170,19 @@ names! {
 
 impl Loss {
     /// The loss that something unsafe or mistaken brings. `part` is the number that was being fitted.
-    pub(super) fn of_happening(what: Happening, part: &str) -> Loss {
+    pub(super) fn of_happening(what: Incident, part: &str) -> Loss {
         match what {
-            Happening::CabinetOpenedLive => Loss::OpenedLive,
-            Happening::TouchedCharge => Loss::TouchedCharge,
-            Happening::OhmsOnLive => Loss::OhmsOnLive,
-            Happening::Shock => Loss::Shock,
-            Happening::LiveTestNotAllowed => Loss::LiveNotAllowed,
-            Happening::Flood => Loss::Flood,
-            Happening::LidOpenedSpinning => Loss::LidSpinning,
-            Happening::WrongPart => Loss::WrongPart {
+            Incident::CabinetOpenedLive => Loss::OpenedLive,
+            Incident::TouchedCharge => Loss::TouchedCharge,
+            Incident::OhmsOnLive => Loss::OhmsOnLive,
+            Incident::Shock => Loss::Shock,
+            Incident::LiveTestNotAllowed => Loss::LiveNotAllowed,
+            Incident::Flood => Loss::Flood,
+            Incident::LidOpenedSpinning => Loss::LidSpinning,
+            Incident::WrongPart => Loss::WrongPart {
                 part: part.to_owned(),
             },
-            Happening::GoodBoardReplaced => Loss::GoodBoardReplaced {
+            Incident::GoodBoardReplaced => Loss::GoodBoardReplaced {
                 part: part.to_owned(),
             },
         }

@@ -163,7 +163,7 @@ pub fn wash(bench: &mut Bench, limit: Span) {
     start_wash(bench);
     let began = bench.now();
     while bench.now().since(began) < limit
-        && bench.machine().control().glance().mode == ControlMode::Program
+        && bench.machine().control().control_status().mode == ControlMode::Program
     {
         bench.wait(Span::from_s(1));
     }

@@ -3,8 +3,8 @@
 
 use super::machine_state::MachineState;
 use super::set_up::{self, Library};
-use crate::bench::script::{Condition, Step, entry_steps};
-use crate::bench::{Bench, Display, Finding, Grip, LandmarkKind, MeterMode, look, meter};
+use crate::bench::script::{Condition, ScriptStep, entry_steps};
+use crate::bench::{Bench, Display, Finding, Grip, MeterMode, MilestoneKind, look, meter};
 use detent_simulation::controller::{Board, ControlMode, Monitor, Routine};
 use detent_simulation::interface::{Button, Component, Connector, Pin, Rating, Side, Terminal};
 use detent_simulation::plant::{FailureMode, Presence, Probes};
@@ -25,23 +25,23 @@ pub struct Row {
     /// Codes that the control raised by itself, in order, in a wash and in a recalibration.
     pub codes: Vec<(u8, Monitor)>,
     /// What the machine shows while the fault is there, whole.
-    pub looks: Looks,
+    pub looks: Observations,
     /// What it shows while the fault is away, for one that is not always there.
-    pub between: Option<Looks>,
+    pub between: Option<Observations>,
 }
 
 /// All that a person can learn of a machine without its codes.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Looks {
+pub struct Observations {
     /// Every standard reading.
-    pub readings: Vec<Taken>,
+    pub readings: Vec<ReferenceReading>,
     /// What is found at each component that shows something.
     pub findings: Vec<(Component, Vec<Finding>)>,
 }
 
 /// A standard reading.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Taken {
+pub struct ReferenceReading {
     /// State of the machine.
     pub state: MachineState,
     /// Meter setting.
@@ -108,7 +108,7 @@ pub fn in_time(library: &Library<'_>, rating: Rating, mode: &FailureMode) -> Vec
 }
 
 /// All that can be learned of a machine with one fault, or none, without its codes.
-pub fn looks(library: &Library<'_>, rating: Rating, mode: Option<&FailureMode>) -> Looks {
+pub fn looks(library: &Library<'_>, rating: Rating, mode: Option<&FailureMode>) -> Observations {
     looks_drawn(library, rating, mode, 3)
 }
 
@@ -118,7 +118,7 @@ pub fn looks_drawn(
     rating: Rating,
     mode: Option<&FailureMode>,
     seed: u64,
-) -> Looks {
+) -> Observations {
     let bench = bench_with(library, rating, mode, seed + 2);
     let plant = bench.machine().plant();
     let findings = Component::ALL
@@ -126,7 +126,7 @@ pub fn looks_drawn(
         .map(|c| (*c, look(plant, plant.params(), *c)))
         .filter(|(_, findings)| !findings.is_empty())
         .collect();
-    Looks {
+    Observations {
         readings: readings(library, rating, mode, seed),
         findings,
     }
@@ -142,22 +142,22 @@ pub fn proving_run(bench: &mut Bench) -> bool {
     let short = shortest(bench.machine().board());
     let began = bench.now();
     let start = [
-        Step::Point {
+        ScriptStep::Point {
             to: short,
             every_ms: 200,
         },
-        Step::Tap(Button::Start),
-        Step::Wait { s: 2 },
+        ScriptStep::Tap(Button::Start),
+        ScriptStep::Wait { s: 2 },
     ];
     if start.iter().any(|step| step.run(bench).is_err()) {
         return false;
     }
     while bench.now().since(began) < WASH
-        && bench.machine().control().glance().mode == ControlMode::Program
+        && bench.machine().control().control_status().mode == ControlMode::Program
     {
         bench.wait(Span::from_s(1));
     }
-    bench.passed(LandmarkKind::ProgramFinished, began)
+    bench.passed(MilestoneKind::ProgramFinished, began)
 }
 
 /// Position of the program that takes least time: `program-short` where there is one.
@@ -171,7 +171,7 @@ pub fn recalibrate(bench: &mut Bench) -> bool {
     if !enter_service(bench) || !routine(bench, Routine::Recalibrate) {
         return false;
     }
-    Step::Until {
+    ScriptStep::Until {
         what: Condition::ServiceReady,
         limit_s: RECALIBRATION_S,
     }
@@ -186,7 +186,7 @@ pub fn enter_service(bench: &mut Bench) -> bool {
             return false;
         }
     }
-    bench.machine().control().glance().mode == ControlMode::Service
+    bench.machine().control().control_status().mode == ControlMode::Service
 }
 
 /// Starts a routine from the menu; false when the board lacks it.
@@ -202,12 +202,12 @@ fn routine(bench: &mut Bench, wanted: Routine) -> bool {
         return false;
     };
     [
-        Step::Point {
+        ScriptStep::Point {
             to: position,
             every_ms: 200,
         },
-        Step::Wait { s: 1 },
-        Step::Tap(Button::Start),
+        ScriptStep::Wait { s: 1 },
+        ScriptStep::Tap(Button::Start),
     ]
     .iter()
     .all(|step| step.run(bench).is_ok())
@@ -215,7 +215,7 @@ fn routine(bench: &mut Bench, wanted: Routine) -> bool {
 
 fn raised(bench: &Bench) -> Vec<(u8, Monitor)> {
     let board = bench.machine().board();
-    let stops = bench.landmarks().iter().filter_map(|l| {
+    let stops = bench.milestones().iter().filter_map(|l| {
         let monitor = l.kind.stopped_by()?;
         board.code_of(monitor).map(|code| (code, monitor))
     });
@@ -240,7 +240,7 @@ fn readings(
     rating: Rating,
     mode: Option<&FailureMode>,
     seed: u64,
-) -> Vec<Taken> {
+) -> Vec<ReferenceReading> {
     let mut taken = Vec::new();
     dead_readings(&mut bench_with(library, rating, mode, seed), &mut taken);
     let mut bench = bench_with(library, rating, mode, seed + 1);
@@ -255,11 +255,11 @@ fn take(
     mode: MeterMode,
     red: Pin,
     black: Pin,
-    taken: &mut Vec<Taken>,
+    taken: &mut Vec<ReferenceReading>,
 ) {
     let at = bench.machine().plant().probed();
     let shown = meter::ideal(&at, mode, &mut Probes::on(red, black), Grip::Clips);
-    taken.push(Taken {
+    taken.push(ReferenceReading {
         state,
         mode,
         red,
@@ -288,7 +288,7 @@ pub const LOADS: [(Terminal, Terminal); 12] = [
     (Terminal::Cam1, Terminal::Cam2),
 ];
 
-fn dead_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
+fn dead_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
     let ohms = MeterMode::Ohms;
     let plant = bench.machine_mut().plant_mut();
     plant.set_plugged(false);
@@ -340,9 +340,9 @@ fn dead_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
     }
 }
 
-fn live_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
+fn live_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
     let neutral = Pin::Wire(Terminal::CordNeutral, Side::Board);
-    let sensor = |bench: &Bench, state, taken: &mut Vec<Taken>| {
+    let sensor = |bench: &Bench, state, taken: &mut Vec<ReferenceReading>| {
         for (t, ground) in [
             (Terminal::PressureOut, Terminal::PressureGround),
             (Terminal::Therm1, Terminal::Therm2),
@@ -487,11 +487,12 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<Taken>) {
             taken,
         );
         sensor(bench, state, taken);
-        if Step::Tap(Button::Stop).run(bench).is_err() {
+        if ScriptStep::Tap(Button::Stop).run(bench).is_err() {
             return;
         }
         bench.wait(Span::from_s(12));
-        if bench.machine().control().glance().mode != ControlMode::Service && !enter_service(bench)
+        if bench.machine().control().control_status().mode != ControlMode::Service
+            && !enter_service(bench)
         {
             return;
         }
@@ -517,7 +518,7 @@ fn watch_peak(bench: &mut Bench, seconds: u64) {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Telling {
     /// A reading here, and what the meter shows there.
-    Reading(Taken, Display),
+    Reading(ReferenceReading, Display),
     /// What is found at a component here and there.
     Found(Component, Vec<Finding>, Vec<Finding>),
 }
@@ -535,11 +536,11 @@ pub fn telling(a: &Row, b: &Row) -> Option<(Telling, bool)> {
 }
 
 /// What tells two machines apart: the reading that differs most widely, else a finding.
-pub fn tell(a: &Looks, b: &Looks) -> Option<Telling> {
+pub fn tell(a: &Observations, b: &Observations) -> Option<Telling> {
     if let Some((taken, other)) = widest(&a.readings, &b.readings) {
         return Some(Telling::Reading(taken, other));
     }
-    let at = |looks: &Looks, component| {
+    let at = |looks: &Observations, component| {
         let found = looks.findings.iter().find(|(c, _)| *c == component);
         found.map_or(Vec::new(), |(_, findings)| findings.clone())
     };
@@ -549,11 +550,15 @@ pub fn tell(a: &Looks, b: &Looks) -> Option<Telling> {
         .find(|t| matches!(t, Telling::Found(_, here, there) if here != there))
 }
 
-fn widest(here: &[Taken], there: &[Taken]) -> Option<(Taken, Display)> {
-    let mut best: Option<(f64, Taken, Display)> = None;
+fn widest(
+    here: &[ReferenceReading],
+    there: &[ReferenceReading],
+) -> Option<(ReferenceReading, Display)> {
+    let mut best: Option<(f64, ReferenceReading, Display)> = None;
     for x in here {
-        let same_place =
-            |y: &&Taken| (x.state, x.mode, x.red, x.black) == (y.state, y.mode, y.red, y.black);
+        let same_place = |y: &&ReferenceReading| {
+            (x.state, x.mode, x.red, x.black) == (y.state, y.mode, y.red, y.black)
+        };
         let Some(y) = there.iter().find(same_place) else {
             continue;
         };

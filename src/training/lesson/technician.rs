@@ -3,9 +3,9 @@
 
 use super::scenario::Scenario;
 use super::survey::LOADS;
-use crate::bench::script::{Condition, Step, StepError, entry_steps};
+use crate::bench::script::{Condition, ScriptStep, StepError, entry_steps};
 use crate::bench::{
-    Action, Advice, Bench, Display, FLOOD_MM, Grip, LandmarkKind, MeterMode, Report, Verdict,
+    Action, Advice, Bench, Display, FLOOD_MM, Grip, MeterMode, MilestoneKind, Report, Verdict,
 };
 use detent_simulation::controller::{ControlMode, Routine, Signs};
 use detent_simulation::interface::{Button, Component, Direction, Pin, Side, Terminal};
@@ -54,7 +54,7 @@ struct Technician<'a> {
 
 /// Steps that could be taken next, how long they take, and which faults what they show rules out.
 struct Plan {
-    steps: Vec<Step>,
+    steps: Vec<ScriptStep>,
     seconds: f64,
     rules_out: Vec<bool>,
 }
@@ -77,12 +77,12 @@ impl Technician<'_> {
         let _ = self.bench.act(&action);
     }
 
-    fn step(&mut self, step: Step) -> Done {
+    fn step(&mut self, step: ScriptStep) -> Done {
         step.run(&mut self.bench)
     }
 
     fn mode(&self) -> ControlMode {
-        self.bench.machine().control().glance().mode
+        self.bench.machine().control().control_status().mode
     }
 
     fn unplug(&mut self) {
@@ -91,9 +91,9 @@ impl Technician<'_> {
 
     /// Power off until the control has forgotten, and on again.
     fn power_up(&mut self) -> Done {
-        self.step(Step::PowerDown)?;
+        self.step(ScriptStep::PowerDown)?;
         self.act(Action::Plug)?;
-        self.step(Step::Wait { s: 3 })?;
+        self.step(ScriptStep::Wait { s: 3 })?;
         Ok(())
     }
 
@@ -106,12 +106,12 @@ impl Technician<'_> {
                 self.power_up()?;
             }
             // The hand rests, so that the last try is over.
-            self.step(Step::Wait { s: 8 })?;
+            self.step(ScriptStep::Wait { s: 8 })?;
             if !steps.iter().all(|step| step.run(&mut self.bench).is_ok()) {
                 self.see_to(Action::CloseLid);
                 continue;
             }
-            self.step(Step::Wait { s: 1 })?;
+            self.step(ScriptStep::Wait { s: 1 })?;
             if self.mode() == ControlMode::Service {
                 return Ok(true);
             }
@@ -122,7 +122,7 @@ impl Technician<'_> {
     /// Chooses a position. Where a worn dial has lost count the pointer goes once more round, past the
     /// index, from which the control counts anew.
     fn choose(&mut self, to: u8) -> Done {
-        self.step(Step::Point { to, every_ms: 200 })?;
+        self.step(ScriptStep::Point { to, every_ms: 200 })?;
         for _ in 0..TRIES {
             if self.bench.machine().control().position() == to {
                 break;
@@ -135,13 +135,13 @@ impl Technician<'_> {
                 .selector
                 .turn()
                 .unwrap_or(0);
-            self.step(Step::Turn {
+            self.step(ScriptStep::Turn {
                 way: Direction::Right,
                 detents,
                 every_ms: 200,
             })?;
         }
-        self.step(Step::Wait { s: 1 })
+        self.step(ScriptStep::Wait { s: 1 })
     }
 
     /// Starts a routine from the menu; false when this board has none such.
@@ -155,13 +155,13 @@ impl Technician<'_> {
             return Ok(false);
         };
         self.choose(to)?;
-        self.step(Step::Tap(Button::Start))?;
+        self.step(ScriptStep::Tap(Button::Start))?;
         Ok(true)
     }
 
     fn stop(&mut self) -> Done {
-        self.step(Step::Tap(Button::Stop))?;
-        self.step(Step::Wait { s: 1 })?;
+        self.step(ScriptStep::Tap(Button::Stop))?;
+        self.step(ScriptStep::Wait { s: 1 })?;
         Ok(())
     }
 
@@ -187,13 +187,13 @@ impl Technician<'_> {
         if !self.start(Routine::Recall)? {
             return Ok(());
         }
-        self.step(Step::Watch { s })?;
-        while let Some(code) = self.bench.machine().control().glance().code_shown {
+        self.step(ScriptStep::Watch { s })?;
+        while let Some(code) = self.bench.machine().control().control_status().code_shown {
             if !self.bench.noted_codes().iter().any(|(_, c)| c == code) {
                 self.act(Action::NoteCode(code))?;
             }
-            self.step(Step::Tap(page))?;
-            self.step(Step::Watch { s })?;
+            self.step(ScriptStep::Tap(page))?;
+            self.step(ScriptStep::Watch { s })?;
         }
         self.stop()?;
         Ok(())
@@ -262,7 +262,7 @@ impl Technician<'_> {
         self.see_to(Action::CloseLid);
         self.see_to(Action::CloseCabinet);
         self.see_to(Action::Plug);
-        self.step(Step::Wait { s: 3 })?;
+        self.step(ScriptStep::Wait { s: 3 })?;
         Ok(())
     }
 
@@ -275,8 +275,8 @@ impl Technician<'_> {
         self.start(Routine::Recalibrate)?;
         let limit_s = RECALIBRATION_S;
         let what = Condition::ServiceReady;
-        let _ = Step::Until { what, limit_s }.run(&mut self.bench);
-        Ok(self.passed(LandmarkKind::CalibrationPassed, began))
+        let _ = ScriptStep::Until { what, limit_s }.run(&mut self.bench);
+        Ok(self.passed(MilestoneKind::CalibrationPassed, began))
     }
 
     /// Runs the short program to its end; false when the control stops it.
@@ -286,18 +286,18 @@ impl Technician<'_> {
         let short = programs.iter().find(|p| p.name == "program-short");
         let to = short.or(programs.first()).map_or(0, |p| p.position);
         self.choose(to)?;
-        self.step(Step::Tap(Button::Start))?;
-        self.step(Step::Wait { s: 2 })?;
+        self.step(ScriptStep::Tap(Button::Start))?;
+        self.step(ScriptStep::Wait { s: 2 })?;
         for _ in 0..PROGRAM_S {
             if self.mode() != ControlMode::Program {
                 break;
             }
             self.bench.wait(Span::from_s(1));
         }
-        Ok(self.passed(LandmarkKind::ProgramFinished, began))
+        Ok(self.passed(MilestoneKind::ProgramFinished, began))
     }
 
-    fn passed(&self, kind: LandmarkKind, since: Time) -> bool {
+    fn passed(&self, kind: MilestoneKind, since: Time) -> bool {
         self.bench.passed(kind, since)
     }
 
@@ -475,8 +475,8 @@ impl Technician<'_> {
     /// Everything that an ohmmeter and a look can show of the machine as it lies open.
     fn dead_plans(&self) -> Vec<Plan> {
         let mut plans = Vec::new();
-        let mut add = |steps: Vec<Step>| plans.extend(self.think_through(&self.bench, steps));
-        let mut ohms = |red, black| add(vec![Step::Do(probe(MeterMode::Ohms, red, black))]);
+        let mut add = |steps: Vec<ScriptStep>| plans.extend(self.think_through(&self.bench, steps));
+        let mut ohms = |red, black| add(vec![ScriptStep::Do(probe(MeterMode::Ohms, red, black))]);
         for (red, black) in LOADS {
             ohms(load(red), load(black));
         }
@@ -491,12 +491,16 @@ impl Technician<'_> {
             load(Terminal::Cap1),
             load(Terminal::Cap2),
         );
-        add(vec![Step::Do(farads)]);
+        add(vec![ScriptStep::Do(farads)]);
         for component in Component::ALL {
-            let look = Step::Do(Action::Inspect(*component));
+            let look = ScriptStep::Do(Action::Inspect(*component));
             add(match component {
                 Component::Laundry | Component::Tub => {
-                    vec![Step::Do(Action::OpenLid), look, Step::Do(Action::CloseLid)]
+                    vec![
+                        ScriptStep::Do(Action::OpenLid),
+                        look,
+                        ScriptStep::Do(Action::CloseLid),
+                    ]
                 }
                 _ => vec![look],
             });
@@ -505,7 +509,7 @@ impl Technician<'_> {
     }
 
     /// What these steps would show; none when they cannot be taken or would do harm.
-    fn think_through(&self, bench: &Bench, steps: Vec<Step>) -> Option<Plan> {
+    fn think_through(&self, bench: &Bench, steps: Vec<ScriptStep>) -> Option<Plan> {
         let mut bench = bench.clone();
         let (began, read, found) = (bench.now(), bench.notebook().len(), bench.found().len());
         let harm = bench.events().len();
@@ -555,7 +559,7 @@ impl Technician<'_> {
         self.see_to(Action::LiftProbes);
         self.see_to(Action::CloseLid);
         self.act(Action::Plug)?;
-        self.step(Step::Wait { s: 3 })?;
+        self.step(ScriptStep::Wait { s: 3 })?;
         if !self.enter()? {
             return Ok(());
         }
@@ -572,7 +576,7 @@ impl Technician<'_> {
             if !trial.start(routine)? {
                 continue;
             }
-            trial.step(Step::Wait { s: 3 })?;
+            trial.step(ScriptStep::Wait { s: 3 })?;
             let across = [
                 (MeterMode::VoltsAc, load(hot), load(cold)),
                 (MeterMode::AmpsClamp, load(hot), load(cold)),
@@ -595,7 +599,7 @@ impl Technician<'_> {
             let probes = across.into_iter().chain(sensors).chain([pulses]);
             let plans: Vec<Plan> = probes
                 .filter_map(|(mode, red, black)| {
-                    let steps = vec![Step::Do(probe(mode, red, black))];
+                    let steps = vec![ScriptStep::Do(probe(mode, red, black))];
                     self.think_through(&trial.bench, steps)
                 })
                 .collect();
@@ -604,10 +608,10 @@ impl Technician<'_> {
                 continue;
             }
             self.start(routine)?;
-            self.step(Step::Wait { s: 3 })?;
+            self.step(ScriptStep::Wait { s: 3 })?;
             self.carry_out(plans, diagnosis)?;
             self.stop()?;
-            self.step(Step::Wait { s: 10 })?;
+            self.step(ScriptStep::Wait { s: 10 })?;
             if self.mode() != ControlMode::Service && !self.enter()? {
                 return Ok(());
             }

@@ -111,7 +111,7 @@ mod tests {
                 side(Dimension::Proof, 20.0, 20.0),
             ],
         };
-        let answers = answers_of_job("standing-water", &score, Moment(7), 1800.0);
+        let answers = answers_of_job("drain-code", &score, Moment(7), 1800.0);
         let told: Vec<(Skill, bool)> = answers.iter().map(|a| (a.skill, a.right)).collect();
         let expected = [
             (Skill::LampReading, true),
@@ -121,7 +121,7 @@ mod tests {
         ];
         assert_eq!(told, expected);
         let detail = Detail::Job {
-            file: "standing-water".to_owned(),
+            file: "drain-code".to_owned(),
             kept: 0.5,
         };
         assert_eq!(answers[1].detail, detail);

@@ -2,12 +2,12 @@
 //! would have gained in minutes and money.
 
 use super::evidence::Table;
-use super::path::{Deed, PathError, Start, Stop, best, yours};
-use super::plan::{Problem, Step};
+use super::path::{PathError, PathPoint, PathStep, Start, best, yours};
+use super::plan::{PlanStep, Problem};
 use super::policy::{expected, order_costs};
+use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer};
 use super::slices::{SliceEnd, without_breaks};
-use super::trade::{Trade, WAIT_PER_HOUR, code_buyer};
-use crate::bench::{Action, Bench, LandmarkKind, Part, cost};
+use crate::bench::{Action, Bench, MilestoneKind, Part, cost};
 use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
 use detent_simulation::names;
 use detent_simulation::units::Time;
@@ -19,7 +19,7 @@ const NAMED: usize = 2;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Sound {
     /// What the planner would have done with the same belief.
-    Step(Step),
+    Step(PlanStep),
     /// Something that needs no planner.
     Practice(GoodPractice),
 }
@@ -76,11 +76,11 @@ pub struct Review {
     /// Names of the failure modes: hypothesis n + 1 is mode n, hypothesis 0 is "nothing is wrong".
     pub modes: Vec<String>,
     /// What steps and repairs stand for.
-    pub trade: Trade,
+    pub repair_costs: RepairCosts,
     /// The way that was gone.
-    pub yours: Vec<Stop>,
+    pub yours: Vec<PathPoint>,
     /// The planner's way on the same machine.
-    pub best: Vec<Stop>,
+    pub best: Vec<PathPoint>,
     /// One for each point lost, in the score's order.
     pub accounts: Vec<Account>,
 }
@@ -118,12 +118,12 @@ pub async fn review_in_slices(
     bench: &Bench,
     score: &Score,
 ) -> Result<Review, PathError> {
-    let trade = Trade::of(&library, table, scenario.live_tests_allowed);
+    let repair_costs = RepairCosts::of(&library, table, scenario.live_tests_allowed);
     let start = Start {
         scenario,
         library,
         table,
-        trade: &trade,
+        repair_costs: &repair_costs,
         seed,
     };
     let (outcome, yours) = yours(start, bench).await?;
@@ -132,7 +132,7 @@ pub async fn review_in_slices(
         bench,
         table,
         library,
-        trade: &trade,
+        repair_costs: &repair_costs,
         yours: &yours,
         best: &best,
     };
@@ -148,7 +148,7 @@ pub async fn review_in_slices(
         accounts,
         yours,
         best,
-        trade,
+        repair_costs,
     })
 }
 
@@ -156,9 +156,9 @@ struct Accountant<'a> {
     bench: &'a Bench,
     table: &'a Table,
     library: Library<'a>,
-    trade: &'a Trade,
-    yours: &'a [Stop],
-    best: &'a [Stop],
+    repair_costs: &'a RepairCosts,
+    yours: &'a [PathPoint],
+    best: &'a [PathPoint],
 }
 
 /// Minutes of work and whole units of money, wages counted in.
@@ -216,13 +216,13 @@ impl Accountant<'_> {
     }
 
     /// Where the job stood when something began at that time.
-    fn before(&self, at: Time) -> &Stop {
-        let until = |stop: &&Stop| stop.at.is_some_and(|t| t <= at);
+    fn before(&self, at: Time) -> &PathPoint {
+        let until = |stop: &&PathPoint| stop.at.is_some_and(|t| t <= at);
         let stops = self.yours.iter().take_while(until);
         stops.last().unwrap_or(&self.yours[0])
     }
 
-    fn sound(&self, lost: &Deduction, stop: &Stop) -> (Sound, Worth) {
+    fn sound(&self, lost: &Deduction, stop: &PathPoint) -> (Sound, Worth) {
         use GoodPractice as P;
         let good = |practice, worth| (Sound::Practice(practice), worth);
         let seconds = |s: f64| self.work(s / 60.0);
@@ -286,13 +286,13 @@ impl Accountant<'_> {
     }
 
     fn first_look(&self) -> Toll {
-        let (minutes, money) = self.trade.first_look();
+        let (minutes, money) = self.repair_costs.first_look();
         Toll { minutes, money }
     }
 
-    fn price(&self, step: Step) -> Toll {
+    fn price(&self, step: PlanStep) -> Toll {
         // The machine is open when a test comes up at all.
-        let (minutes, money) = self.trade.price(step, super::trade::OPENED);
+        let (minutes, money) = self.repair_costs.price(step, super::repair_costs::OPENED);
         Toll { minutes, money }
     }
 
@@ -302,8 +302,8 @@ impl Accountant<'_> {
         let tries = tries
             .iter()
             .map(|t| Time::ZERO + detent_simulation::units::Span::from_s(t.began_s.into()));
-        let entered = (self.bench.landmarks().iter())
-            .filter(|l| l.kind == LandmarkKind::ServiceEntered)
+        let entered = (self.bench.milestones().iter())
+            .filter(|l| l.kind == MilestoneKind::ServiceEntered)
             .map(|l| l.at);
         let next = tries.chain(entered).filter(|at| *at > began).min();
         let next = next.unwrap_or(self.bench.now());
@@ -323,15 +323,15 @@ impl Accountant<'_> {
 
     /// What buying by the code as read costs more than by the code as shown, on average, and reading
     /// again at least.
-    fn misread(&self, noted: u8, shown: &[u8], stop: &Stop) -> Toll {
-        let minutes = self.trade.in_minutes();
+    fn misread(&self, noted: u8, shown: &[u8], stop: &PathPoint) -> Toll {
+        let minutes = self.repair_costs.in_minutes();
         let by = |codes: &[u8]| {
             let (board, parts) = (self.library.board, self.library.parts);
-            let order = code_buyer(self.trade, board, parts, codes, &stop.shares);
+            let order = code_buyer(self.repair_costs, board, parts, codes, &stop.shares);
             let mean = |problem: &Problem| expected(&stop.shares, &order_costs(problem, &order));
             Toll {
                 minutes: mean(&minutes),
-                money: mean(&self.trade.problem),
+                money: mean(&self.repair_costs.problem),
             }
         };
         let more = by(&[noted]).less(by(shown));
@@ -374,29 +374,29 @@ impl Accountant<'_> {
             .filter(|(_, mode)| part.ends(mode) && !mode.needs_no_part())
             .map(|(n, _)| stop.shares[n + 1])
             .sum();
-        let test = stop.sound.filter(|step| matches!(step, Step::Test(_)));
+        let test = stop.sound.filter(|step| matches!(step, PlanStep::Test(_)));
         let spent = test.map_or(Toll::NONE, |step| self.price(step));
         let gain = self.purchase(part).times(1.0 - cured).less(spent);
         (step_or_measure(test), gain.saved())
     }
 
     /// The first order on the way that this is true of.
-    fn ordering(&self, wanted: impl Fn(&Stop, &Part) -> bool) -> Option<&Stop> {
-        let is = |stop: &&Stop| self.part_of(stop).is_some_and(|part| wanted(stop, part));
+    fn ordering(&self, wanted: impl Fn(&PathPoint, &Part) -> bool) -> Option<&PathPoint> {
+        let is = |stop: &&PathPoint| self.part_of(stop).is_some_and(|part| wanted(stop, part));
         self.yours.iter().find(is)
     }
 
     /// The part that was ordered there.
-    fn part_of(&self, stop: &Stop) -> Option<&Part> {
+    fn part_of(&self, stop: &PathPoint) -> Option<&Part> {
         match &stop.deed {
-            Deed::Did(Action::Order(number)) => self.bench.part(number),
+            PathStep::Did(Action::Order(number)) => self.bench.part(number),
             _ => None,
         }
     }
 
     /// What it takes to find the fault: the best way up to its first repair.
     fn diagnosis(&self) -> Toll {
-        let repair = |stop: &Stop| matches!(stop.deed, Deed::Planned(Step::Repair(_)));
+        let repair = |stop: &PathPoint| matches!(stop.deed, PathStep::Planned(PlanStep::Repair(_)));
         let before = self.best.iter().take_while(|stop| !repair(stop));
         before.last().map_or(Toll::NONE, |stop| Toll {
             minutes: stop.minutes,
@@ -412,7 +412,7 @@ impl Accountant<'_> {
 }
 
 /// The planner's step where it had one; else the meter comes before the purchase.
-fn step_or_measure(step: Option<Step>) -> Sound {
+fn step_or_measure(step: Option<PlanStep>) -> Sound {
     step.map_or(Sound::Practice(GoodPractice::MeasureFirst), Sound::Step)
 }
 
@@ -427,7 +427,7 @@ fn money(money: f64) -> Toll {
 }
 
 /// A whole way.
-fn last(way: &[Stop]) -> Toll {
+fn last(way: &[PathPoint]) -> Toll {
     way.last().map_or(Toll::NONE, |stop| Toll {
         minutes: stop.minutes,
         money: stop.money,

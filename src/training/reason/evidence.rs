@@ -2,7 +2,9 @@
 //! 0 is the sound machine, hypothesis n + 1 failure mode n of the catalogue. Readings are taken as drawn one
 //! by one: that a fault which comes and goes stays away for a whole visit counts for too little.
 
-use crate::bench::{Bench, Display, Finding, Grip, Landmark, LandmarkKind, MeterMode, look, meter};
+use crate::bench::{
+    Bench, Display, Finding, Grip, MeterMode, Milestone, MilestoneKind, look, meter,
+};
 use crate::lesson::{Library, MachineState, survey};
 use detent_simulation::controller::ControlMode;
 use detent_simulation::interface::{Component, Pin, Rating};
@@ -59,7 +61,7 @@ pub struct Outcome {
 impl Outcome {
     /// Of the customer's wash, as the bench stands after it.
     pub fn of_wash(bench: &Bench) -> Outcome {
-        let outcome = Outcome::of(bench, LandmarkKind::ProgramFinished);
+        let outcome = Outcome::of(bench, MilestoneKind::ProgramFinished);
         if outcome.end == End::Open && slipped(bench) {
             let (end, codes) = (End::NotAskedFor, Vec::new());
             return Outcome { end, codes };
@@ -67,16 +69,16 @@ impl Outcome {
         outcome
     }
 
-    fn of(bench: &Bench, finished: LandmarkKind) -> Outcome {
+    fn of(bench: &Bench, finished: MilestoneKind) -> Outcome {
         let control = bench.machine().control();
-        if control.glance().mode == ControlMode::Off {
+        if control.control_status().mode == ControlMode::Off {
             let (end, codes) = (End::Dark, Vec::new());
             return Outcome { end, codes };
         }
-        let landmarks = bench.landmarks();
-        let end = if landmarks.iter().any(|l| l.kind.stopped_by().is_some()) {
+        let milestones = bench.milestones();
+        let end = if milestones.iter().any(|l| l.kind.stopped_by().is_some()) {
             End::Stopped
-        } else if landmarks.iter().any(|l| l.kind == finished) {
+        } else if milestones.iter().any(|l| l.kind == finished) {
             End::Finished
         } else {
             End::Open
@@ -90,10 +92,10 @@ impl Outcome {
 /// Whether the control stands at another program than the dial points at and has started none.
 fn slipped(bench: &Bench) -> bool {
     let machine = bench.machine();
-    let started = |l: &Landmark| l.kind == LandmarkKind::ProgramStarted;
+    let started = |l: &Milestone| l.kind == MilestoneKind::ProgramStarted;
     machine.board().panel.selector.turn().is_some()
         && machine.control().position() != machine.plant().dial_position()
-        && !bench.landmarks().iter().any(started)
+        && !bench.milestones().iter().any(started)
 }
 
 /// Where a standard reading is taken.
@@ -112,7 +114,7 @@ pub struct Point {
 
 /// All that a machine shows to meter and eye at one time.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Sight {
+pub struct Signature {
     /// Share of the times at which it shows this, 0 to 1.
     pub share: f64,
     /// What the meter shows at each [`Point`]; none where the control does not let one come so far.
@@ -129,7 +131,7 @@ pub struct Seen {
     /// Ends of the recalibrations; none where service mode cannot be entered.
     pub recalibrations: Vec<Option<Outcome>>,
     /// What it shows, by share.
-    pub sights: Vec<Sight>,
+    pub sights: Vec<Signature>,
 }
 
 /// What every hypothesis shows on one board and supply.
@@ -196,7 +198,7 @@ pub fn observe(library: &Library<'_>, rating: Rating, points: &[Point], n: usize
     // What grows has grown by the time that the technician comes.
     let grown = mode.map(FailureMode::at_its_worst);
     let worst = grown.as_ref();
-    let (tried, looks): (Option<&FailureMode>, Vec<(f64, survey::Looks)>) = match presence {
+    let (tried, looks): (Option<&FailureMode>, Vec<(f64, survey::Observations)>) = match presence {
         Presence::Intermittent { under: Some(_), .. } => {
             let look = |seed| {
                 (
@@ -222,10 +224,10 @@ pub fn observe(library: &Library<'_>, rating: Rating, points: &[Point], n: usize
             bench.wait(Span::from_s(3));
             let entered = survey::recalibrate(&mut bench)
                 || bench
-                    .landmarks()
+                    .milestones()
                     .iter()
-                    .any(|l| l.kind == LandmarkKind::CalibrationStarted);
-            entered.then(|| Outcome::of(&bench, LandmarkKind::CalibrationPassed))
+                    .any(|l| l.kind == MilestoneKind::CalibrationStarted);
+            entered.then(|| Outcome::of(&bench, MilestoneKind::CalibrationPassed))
         })
         .collect();
     let total: f64 = looks.iter().map(|(share, _)| share).sum();
@@ -243,7 +245,7 @@ pub fn observe(library: &Library<'_>, rating: Rating, points: &[Point], n: usize
 /// The standard readings: those that the sound machine allows.
 pub fn points(library: &Library<'_>, rating: Rating) -> Vec<Point> {
     let sound = survey::looks(library, rating, None);
-    let point = |taken: survey::Taken| Point {
+    let point = |taken: survey::ReferenceReading| Point {
         state: taken.state,
         mode: taken.mode,
         red: taken.red,
@@ -252,9 +254,9 @@ pub fn points(library: &Library<'_>, rating: Rating) -> Vec<Point> {
     sound.readings.into_iter().map(point).collect()
 }
 
-fn sight(points: &[Point], share: f64, looks: &survey::Looks) -> Sight {
+fn sight(points: &[Point], share: f64, looks: &survey::Observations) -> Signature {
     let shown = |point: &Point| {
-        let here = |t: &&survey::Taken| {
+        let here = |t: &&survey::ReferenceReading| {
             (t.state, t.mode, t.red, t.black) == (point.state, point.mode, point.red, point.black)
         };
         looks.readings.iter().find(here).map(|t| t.shown)
@@ -263,7 +265,7 @@ fn sight(points: &[Point], share: f64, looks: &survey::Looks) -> Sight {
         let at = looks.findings.iter().find(|(c, _)| c == component);
         at.map_or(Vec::new(), |(_, findings)| findings.clone())
     };
-    Sight {
+    Signature {
         share,
         shown: points.iter().map(shown).collect(),
         findings: Component::ALL.iter().map(found).collect(),

@@ -2,7 +2,7 @@
 
 use super::evidence;
 use super::wald::{Sprt, WaldError};
-use detent_simulation::controller::{Broke, GestureInput, Outcome, Tries, Try};
+use detent_simulation::controller::{EntryError, GestureInput, Outcome, Tries, Try};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::plant::dial::error_chances;
@@ -54,7 +54,9 @@ fn own_fault(attempt: &Try) -> bool {
     match attempt.outcome {
         // A detent too many or too few may be the dial's own.
         Outcome::Broken(
-            Broke::TooManyDetents { .. } | Broke::TooFewDetents { .. } | Broke::WrongWay { .. },
+            EntryError::TooManyDetents { .. }
+            | EntryError::TooFewDetents { .. }
+            | EntryError::WrongWay { .. },
         ) => false,
         Outcome::Broken(_) => true,
         Outcome::Open | Outcome::Entered => false,
@@ -63,7 +65,7 @@ fn own_fault(attempt: &Try) -> bool {
 
 /// How the question stands after each try: "is the control bad or is it my hand?"
 #[derive(Clone, Debug, PartialEq)]
-pub struct Doubt {
+pub struct ControlSuspicion {
     /// Logarithm of the odds at which the control is the likelier culprit by far.
     pub upper: f64,
     /// Logarithm of the odds at which it is the hand.
@@ -74,12 +76,16 @@ pub struct Doubt {
     pub cleared: bool,
 }
 
-impl Doubt {
+impl ControlSuspicion {
     /// Tries on a dial of this wear, 0 to 1, where controls fail as often as these modes say.
     ///
     /// # Errors
     /// As [`Sprt::new`].
-    pub fn of(tries: Tries<'_>, wear: f64, modes: &[FailureMode]) -> Result<Doubt, WaldError> {
+    pub fn of(
+        tries: Tries<'_>,
+        wear: f64,
+        modes: &[FailureMode],
+    ) -> Result<ControlSuspicion, WaldError> {
         let mut test = control_on_trial(modes)?;
         let mut log_odds = vec![test.log_ratio];
         let failed = |t: &&Try| matches!(t.outcome, Outcome::Broken(_));
@@ -87,7 +93,7 @@ impl Doubt {
             test = suspicion(test, &[Hand::of(attempt, wear)]);
             log_odds.push(test.log_ratio);
         }
-        Ok(Doubt {
+        Ok(ControlSuspicion {
             upper: test.upper,
             lower: test.lower,
             log_odds,

@@ -8,15 +8,19 @@ mod path;
 mod plan;
 mod policy;
 mod posterior;
+mod repair_costs;
 mod slices;
-mod trade;
 mod wald;
 pub use account::{Account, GoodPractice, Review, Sound, Worth, review, review_in_slices};
-pub use hand::{Doubt, Hand, control_on_trial, suspicion};
-pub use path::{Deed, PathError, Stop, WORK};
-pub use plan::{Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, Problem, Repair, Step, Test};
+pub use hand::{ControlSuspicion, Hand, control_on_trial, suspicion};
+pub use path::{PathError, PathPoint, PathStep, WORK};
+pub use plan::{
+    Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, PlanStep, Problem, Repair, Test,
+};
 pub use policy::{best_costs, expected, order_costs};
 pub use posterior::{Posterior, PosteriorError};
+pub use repair_costs::{
+    LIVE_TEST_RISK, Probe, Remedy, RepairCosts, WAIT_PER_HOUR, code_buyer, control_swapper,
+};
 pub use slices::without_breaks;
-pub use trade::{LIVE_TEST_RISK, Probe, Remedy, Trade, WAIT_PER_HOUR, code_buyer, control_swapper};
 pub use wald::{Lines, Sprt, Verdict, WaldError};

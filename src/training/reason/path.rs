@@ -2,11 +2,11 @@
 //! fresh bench; the best one is what the planner would have done on the same machine.
 
 use super::evidence::{self, End, Outcome, Table};
-use super::plan::{Course, PlanError, Step};
+use super::plan::{Course, PlanError, PlanStep};
 use super::posterior::{Posterior, PosteriorError};
+use super::repair_costs::{OPENED, Probe, RepairCosts, SERVICE, WAIT_PER_HOUR};
 use super::slices::SliceEnd;
-use super::trade::{OPENED, Probe, SERVICE, Trade, WAIT_PER_HOUR};
-use crate::bench::{Action, Bench, LandmarkKind, Refusal};
+use crate::bench::{Action, Bench, MilestoneKind, Refusal};
 use crate::lesson::{Library, Scenario, SetUpError, set_up};
 use detent_simulation::controller::Board;
 use detent_simulation::plant::FailureMode;
@@ -21,7 +21,7 @@ const AGAINST: f64 = evidence::FLOOR;
 
 /// Something that was done or happened.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Deed {
+pub enum PathStep {
     /// The technician came to a machine whose last wash ended so.
     Arrived(Outcome),
     /// Service mode was entered and the codes were read.
@@ -33,18 +33,18 @@ pub enum Deed {
     /// A recalibration ended so.
     Recalibrated(Outcome),
     /// The planner did this.
-    Planned(Step),
+    Planned(PlanStep),
     /// The report was written, at the end of the planner's way.
     Reported,
 }
 
 /// A point on the way: what stands after a deed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Stop {
+pub struct PathPoint {
     /// Machine time; for the best path none is known.
     pub at: Option<Time>,
     /// The deed.
-    pub deed: Deed,
+    pub deed: PathStep,
     /// Belief in each hypothesis after it; they add up to 1.
     pub shares: Vec<f64>,
     /// Work so far, min.
@@ -52,7 +52,7 @@ pub struct Stop {
     /// Work, parts and waits so far, whole units of money.
     pub money: f64,
     /// What the planner would have done instead of this deed, where money was about to be spent.
-    pub sound: Option<Step>,
+    pub sound: Option<PlanStep>,
 }
 
 /// Why a way cannot be shown.
@@ -81,7 +81,7 @@ pub(super) struct Start<'a> {
     pub scenario: &'a Scenario,
     pub library: Library<'a>,
     pub table: &'a Table,
-    pub trade: &'a Trade,
+    pub repair_costs: &'a RepairCosts,
     pub seed: u64,
 }
 
@@ -93,8 +93,8 @@ impl Start<'_> {
         Ok(belief)
     }
 
-    fn next(&self, course: &Course) -> Result<Step, PlanError> {
-        Ok(self.trade.problem.plan(course, WORK)?.next())
+    fn next(&self, course: &Course) -> Result<PlanStep, PlanError> {
+        Ok(self.repair_costs.problem.plan(course, WORK)?.next())
     }
 }
 
@@ -102,14 +102,14 @@ impl Start<'_> {
 pub(super) async fn yours(
     start: Start<'_>,
     done: &Bench,
-) -> Result<(Outcome, Vec<Stop>), PathError> {
+) -> Result<(Outcome, Vec<PathPoint>), PathError> {
     let bench = set_up(start.scenario, &start.library, start.seed)?;
     SliceEnd::default().await;
     let outcome = Outcome::of_wash(&bench);
     let belief = start.belief(&outcome)?;
     let mut walk = Walk {
         course: Course::begin(&belief.shares()),
-        seen: bench.landmarks().len(),
+        seen: bench.milestones().len(),
         start,
         bench,
         belief,
@@ -118,7 +118,7 @@ pub(super) async fn yours(
         sound: None,
         stops: Vec::new(),
     };
-    walk.stop(Deed::Arrived(outcome.clone()), None);
+    walk.stop(PathStep::Arrived(outcome.clone()), None);
     for (at, action) in done.history().iter() {
         walk.wait(at).await?;
         walk.act(action)?;
@@ -140,15 +140,15 @@ struct Walk<'a> {
     /// Hypotheses that repairs have ended, once one was made.
     repaired: Option<Vec<bool>>,
     /// The planner's choice here, until something changes it.
-    sound: Option<Step>,
-    stops: Vec<Stop>,
+    sound: Option<PlanStep>,
+    stops: Vec<PathPoint>,
 }
 
 impl Walk<'_> {
-    fn stop(&mut self, deed: Deed, sound: Option<Step>) {
+    fn stop(&mut self, deed: PathStep, sound: Option<PlanStep>) {
         let bench = &self.bench;
         let waits = WAIT_PER_HOUR * bench.waited_hours();
-        self.stops.push(Stop {
+        self.stops.push(PathPoint {
             at: Some(bench.now()),
             deed,
             shares: self.belief.shares(),
@@ -159,11 +159,11 @@ impl Walk<'_> {
     }
 
     /// What the planner would do here.
-    fn sound(&mut self) -> Result<Step, PlanError> {
+    fn sound(&mut self) -> Result<PlanStep, PlanError> {
         if self.sound.is_none() {
             self.sound = Some(self.start.next(&self.course)?);
         }
-        Ok(self.sound.unwrap_or(Step::LastResort))
+        Ok(self.sound.unwrap_or(PlanStep::LastResort))
     }
 
     fn learn(&mut self, likelihood: &[f64]) -> Result<(), PathError> {
@@ -213,7 +213,7 @@ impl Walk<'_> {
                 | Action::Report(_)
         );
         if told {
-            self.stop(Deed::Did(action.clone()), sound);
+            self.stop(PathStep::Did(action.clone()), sound);
         }
         self.notice()
     }
@@ -277,7 +277,7 @@ impl Walk<'_> {
             }
             _ => false,
         };
-        for (t, probe) in self.start.trade.probes.iter().enumerate() {
+        for (t, probe) in self.start.repair_costs.probes.iter().enumerate() {
             if same(probe) {
                 self.course.tick_off(t);
             }
@@ -295,26 +295,26 @@ impl Walk<'_> {
 
     /// Takes in what the machine went through meanwhile.
     fn notice(&mut self) -> Result<(), PathError> {
-        let news = self.bench.landmarks().starting_at(self.seen).iter();
-        let news: Vec<LandmarkKind> = news.map(|landmark| landmark.kind).collect();
-        self.seen = self.bench.landmarks().len();
+        let news = self.bench.milestones().starting_at(self.seen).iter();
+        let news: Vec<MilestoneKind> = news.map(|milestone| milestone.kind).collect();
+        self.seen = self.bench.milestones().len();
         for kind in news {
             let board = self.bench.machine().board();
             let (deed, likelihood) = match kind {
-                LandmarkKind::ServiceEntered => {
+                MilestoneKind::ServiceEntered => {
                     self.ready(SERVICE);
                     continue;
                 }
-                LandmarkKind::ProgramFinished | LandmarkKind::Held(_) => {
+                MilestoneKind::ProgramFinished | MilestoneKind::Held(_) => {
                     let outcome = ended(kind, board);
                     let likelihood = self.start.table.wash(&outcome);
-                    (Deed::Ran(outcome), likelihood)
+                    (PathStep::Ran(outcome), likelihood)
                 }
-                LandmarkKind::CalibrationPassed | LandmarkKind::CalibrationFailed(_) => {
+                MilestoneKind::CalibrationPassed | MilestoneKind::CalibrationFailed(_) => {
                     let outcome = Some(ended(kind, board));
                     let likelihood = self.start.table.recalibration(&outcome);
                     (
-                        outcome.map_or(Deed::ReadCodes, Deed::Recalibrated),
+                        outcome.map_or(PathStep::ReadCodes, PathStep::Recalibrated),
                         likelihood,
                     )
                 }
@@ -339,7 +339,7 @@ impl Walk<'_> {
             }
         }
         if !passed {
-            for (r, repair) in self.start.trade.problem.repairs.iter().enumerate() {
+            for (r, repair) in self.start.repair_costs.problem.repairs.iter().enumerate() {
                 if repair.cures.iter().all(|h| repaired[*h]) {
                     self.course.tried |= 1 << r;
                 }
@@ -350,7 +350,7 @@ impl Walk<'_> {
 }
 
 /// How a run ended that this landmark closed.
-fn ended(kind: LandmarkKind, board: &Board) -> Outcome {
+fn ended(kind: MilestoneKind, board: &Board) -> Outcome {
     match kind.stopped_by() {
         Some(monitor) => Outcome {
             end: End::Stopped,
@@ -369,7 +369,7 @@ pub(super) async fn best(
     start: Start<'_>,
     outcome: &Outcome,
     done: &Bench,
-) -> Result<Vec<Stop>, PathError> {
+) -> Result<Vec<PathPoint>, PathError> {
     let place = |mode: &FailureMode| {
         let same = start.library.modes.iter().position(|m| m.id == mode.id);
         same.map_or(0, |n| n + 1)
@@ -378,21 +378,21 @@ pub(super) async fn best(
     if truths.is_empty() {
         truths.push(0);
     }
-    let (minutes, money) = start.trade.first_look();
+    let (minutes, money) = start.repair_costs.first_look();
     let reads = !outcome.codes.is_empty();
-    let mut stops = vec![Stop {
+    let mut stops = vec![PathPoint {
         at: None,
         shares: start.belief(outcome)?.shares(),
-        deed: Deed::Arrived(outcome.clone()),
+        deed: PathStep::Arrived(outcome.clone()),
         minutes: 0.0,
         money: 0.0,
         sound: None,
     }];
     if reads {
         let shares = stops[0].shares.clone();
-        stops.push(Stop {
+        stops.push(PathPoint {
             at: None,
-            deed: Deed::ReadCodes,
+            deed: PathStep::ReadCodes,
             shares,
             minutes,
             money,
@@ -411,9 +411,9 @@ pub(super) async fn best(
         ready = course.done;
     }
     if let Some(end) = stops.last().cloned() {
-        let (minutes, money) = start.trade.report();
-        stops.push(Stop {
-            deed: Deed::Reported,
+        let (minutes, money) = start.repair_costs.report();
+        stops.push(PathPoint {
+            deed: PathStep::Reported,
             minutes: end.minutes + minutes,
             money: end.money + money,
             ..end
@@ -426,14 +426,14 @@ async fn one_fault(
     start: &Start<'_>,
     truth: usize,
     course: &mut Course,
-    stops: &mut Vec<Stop>,
+    stops: &mut Vec<PathPoint>,
 ) -> Result<(), PathError> {
-    let problem = &start.trade.problem;
+    let problem = &start.repair_costs.problem;
     let (mut minutes, mut money) = stops.last().map_or((0.0, 0.0), |s| (s.minutes, s.money));
     for _ in 0..LONGEST {
         SliceEnd::default().await;
         let step = start.next(course)?;
-        let (work, price) = start.trade.price(step, course.done);
+        let (work, price) = start.repair_costs.price(step, course.done);
         minutes += work;
         money += price;
         let next = problem.after(course, step);
@@ -444,16 +444,16 @@ async fn one_fault(
             most.map(|(outcome, _)| (test as u16, outcome as u16))
         };
         let (following, cured) = match step {
-            Step::Test(t) => {
+            PlanStep::Test(t) => {
                 let outcome = most(t);
                 let came = |c: &Course| outcome.is_some_and(|o| c.seen.contains(&o));
                 (next.into_iter().find(came), false)
             }
-            Step::Repair(r) => {
+            PlanStep::Repair(r) => {
                 let cured = problem.repairs[r].cures.contains(&truth);
                 (next.into_iter().next(), cured)
             }
-            Step::LastResort => (None, true),
+            PlanStep::LastResort => (None, true),
         };
         let shares = match (&following, cured) {
             (_, true) => (0..problem.hypotheses)
@@ -462,9 +462,9 @@ async fn one_fault(
             (Some(next), false) => Posterior::from_weights(&next.weights)?.shares(),
             (None, false) => return Ok(()),
         };
-        stops.push(Stop {
+        stops.push(PathPoint {
             at: None,
-            deed: Deed::Planned(step),
+            deed: PathStep::Planned(step),
             shares,
             minutes,
             money,

@@ -77,7 +77,7 @@ pub enum PlanError {
 
 /// One thing to do, by its place in the problem.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Step {
+pub enum PlanStep {
     /// Make this test.
     Test(usize),
     /// Make this repair.
@@ -103,7 +103,7 @@ pub struct Course {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Choice {
     /// The action.
-    pub step: Step,
+    pub step: PlanStep,
     /// No way of going on after it is cheaper than this.
     pub lower: f64,
     /// One way of going on after it costs this.
@@ -130,8 +130,10 @@ impl Plan {
     }
 
     /// What to do now; the last resort where nothing else is left.
-    pub fn next(&self) -> Step {
-        self.choices.first().map_or(Step::LastResort, |c| c.step)
+    pub fn next(&self) -> PlanStep {
+        self.choices
+            .first()
+            .map_or(PlanStep::LastResort, |c| c.step)
     }
 }
 
@@ -214,11 +216,11 @@ impl Problem {
     }
 
     /// Cost of an action here, with what has to be done before it and was not yet.
-    pub fn cost(&self, step: Step, done: Needs) -> f64 {
+    pub fn cost(&self, step: PlanStep, done: Needs) -> f64 {
         let (cost, needs) = match step {
-            Step::Test(t) => (self.tests[t].cost, self.tests[t].needs),
-            Step::Repair(r) => (self.repairs[r].cost, self.repairs[r].needs),
-            Step::LastResort => return self.last_resort,
+            PlanStep::Test(t) => (self.tests[t].cost, self.tests[t].needs),
+            PlanStep::Repair(r) => (self.repairs[r].cost, self.repairs[r].needs),
+            PlanStep::LastResort => return self.last_resort,
         };
         cost + self.setting_up(needs & !done)
     }
@@ -231,10 +233,10 @@ impl Problem {
 
     /// What can follow an action: after a test each outcome, after a repair that it cured nothing. Weights
     /// that the way here does not have any more are left out with their branch.
-    pub fn after(&self, course: &Course, step: Step) -> Vec<Course> {
+    pub fn after(&self, course: &Course, step: PlanStep) -> Vec<Course> {
         match step {
-            Step::LastResort => Vec::new(),
-            Step::Repair(r) => {
+            PlanStep::LastResort => Vec::new(),
+            PlanStep::Repair(r) => {
                 let mut next = course.clone();
                 next.tried |= 1 << r;
                 next.done |= self.repairs[r].needs;
@@ -243,7 +245,7 @@ impl Problem {
                 }
                 Vec::from_iter((next.total() > 0.0).then_some(next))
             }
-            Step::Test(t) => {
+            PlanStep::Test(t) => {
                 let outcomes = self.tests[t].chances.iter().enumerate();
                 let branch = |(outcome, chances): (usize, &Vec<f64>)| {
                     let weights = course.weights.iter().zip(chances);
@@ -266,23 +268,22 @@ impl Problem {
 
     /// Repairs alone, each next one that with the most chance for its cost (the best order where the
     /// repairs cure different faults), and the last resort where going on costs more.
-    pub fn by_ratio(&self, course: &Course) -> Vec<Step> {
+    pub fn by_ratio(&self, course: &Course) -> Vec<PlanStep> {
         let mut steps = Vec::new();
         let end = self.repairs_only(course, &mut |step| steps.push(step)).1;
         steps.truncate(end);
         let cured = |h: usize| {
-            let cures =
-                |s: &Step| matches!(s, Step::Repair(r) if self.repairs[*r].cures.contains(&h));
+            let cures = |s: &PlanStep| matches!(s, PlanStep::Repair(r) if self.repairs[*r].cures.contains(&h));
             steps.iter().any(cures)
         };
         if (0..self.hypotheses).any(|h| course.weights[h] > 0.0 && !cured(h)) {
-            steps.push(Step::LastResort);
+            steps.push(PlanStep::LastResort);
         }
         steps
     }
 
     /// Cost of [`Self::by_ratio`] times the weight, and after how many repairs it gives up or has cured.
-    fn repairs_only(&self, course: &Course, each: &mut dyn FnMut(Step)) -> (f64, usize) {
+    fn repairs_only(&self, course: &Course, each: &mut dyn FnMut(PlanStep)) -> (f64, usize) {
         let mut weights = course.weights.clone();
         let (mut done, mut tried) = (course.done, course.tried);
         let mut best = (f64::INFINITY, 0);
@@ -317,7 +318,7 @@ impl Problem {
                 }
             }
             let Some((_, r, cost)) = pick else { break };
-            each(Step::Repair(r));
+            each(PlanStep::Repair(r));
             spent += left * cost;
             tried |= 1 << r;
             done |= self.repairs[r].needs;
@@ -329,15 +330,15 @@ impl Problem {
     }
 
     /// Every action that can change something here.
-    fn actions(&self, course: &Course) -> Vec<Step> {
+    fn actions(&self, course: &Course) -> Vec<PlanStep> {
         let repairs = (0..self.repairs.len()).filter(|r| {
             let cures = &self.repairs[*r].cures;
             course.tried & (1 << r) == 0 && cures.iter().any(|h| course.weights[*h] > 0.0)
         });
         let tests = (0..self.tests.len()).filter(|t| !course.has_tested(*t));
         repairs
-            .map(Step::Repair)
-            .chain(tests.map(Step::Test))
+            .map(PlanStep::Repair)
+            .chain(tests.map(PlanStep::Test))
             .collect()
     }
 
@@ -352,7 +353,7 @@ impl Problem {
         let mut search = Search::new(self, course, work);
         let total = course.total();
         let stop = Choice {
-            step: Step::LastResort,
+            step: PlanStep::LastResort,
             lower: self.last_resort * total,
             upper: self.last_resort * total,
             depth: 1,
@@ -428,7 +429,7 @@ type Way = (Vec<(u16, u16)>, u128, u8);
 struct Search<'a> {
     problem: &'a Problem,
     /// Actions worth looking at from here on; of tests that tell the same, the cheapest.
-    useful: Vec<Step>,
+    useful: Vec<PlanStep>,
     /// For each set of things done once, the cheapest cure of each hypothesis.
     cheapest: Vec<Vec<f64>>,
     known: BTreeMap<Way, Bounds>,
@@ -443,7 +444,7 @@ impl<'a> Search<'a> {
                 let mut least = vec![problem.last_resort; problem.hypotheses];
                 for (r, repair) in problem.repairs.iter().enumerate() {
                     if course.tried & (1 << r) == 0 {
-                        let cost = problem.cost(Step::Repair(r), done as Needs);
+                        let cost = problem.cost(PlanStep::Repair(r), done as Needs);
                         for h in &repair.cures {
                             least[*h] = least[*h].min(cost);
                         }
@@ -465,7 +466,7 @@ impl<'a> Search<'a> {
     }
 
     /// The actions left when tests that tell nothing, or the same as a cheaper one, are left out.
-    fn different(&self, course: &Course) -> Vec<Step> {
+    fn different(&self, course: &Course) -> Vec<PlanStep> {
         let problem = self.problem;
         let live: Vec<usize> = (0..problem.hypotheses)
             .filter(|h| course.weights[*h] > 0.0)
@@ -482,7 +483,7 @@ impl<'a> Search<'a> {
         let mut kept: BTreeMap<(Vec<Vec<i64>>, Needs), usize> = BTreeMap::new();
         let mut steps = Vec::new();
         for step in problem.actions(course) {
-            let Step::Test(t) = step else {
+            let PlanStep::Test(t) = step else {
                 steps.push(step);
                 continue;
             };
@@ -499,7 +500,7 @@ impl<'a> Search<'a> {
         }
         let mut tests: Vec<usize> = kept.into_values().collect();
         tests.sort_unstable();
-        steps.extend(tests.into_iter().map(Step::Test));
+        steps.extend(tests.into_iter().map(PlanStep::Test));
         steps
     }
 
@@ -512,16 +513,16 @@ impl<'a> Search<'a> {
     }
 
     /// No way of going on after `step` is cheaper than this.
-    fn optimistic(&self, course: &Course, step: Step) -> f64 {
+    fn optimistic(&self, course: &Course, step: PlanStep) -> f64 {
         let problem = self.problem;
         let paid = problem.cost(step, course.done) * course.total();
         match step {
-            Step::LastResort => paid,
-            Step::Test(t) => {
+            PlanStep::LastResort => paid,
+            PlanStep::Test(t) => {
                 let done = course.done | problem.tests[t].needs;
                 paid + self.for_one_who_knows(&course.weights, done)
             }
-            Step::Repair(r) => {
+            PlanStep::Repair(r) => {
                 let repair = &problem.repairs[r];
                 let done = course.done | repair.needs;
                 let least = &self.cheapest[usize::from(done)];
@@ -535,7 +536,7 @@ impl<'a> Search<'a> {
     }
 
     /// Bounds when `step` is done now and `depth` more actions are looked at.
-    fn after(&mut self, course: &Course, step: Step, depth: u8) -> Result<Bounds, Exhausted> {
+    fn after(&mut self, course: &Course, step: PlanStep, depth: u8) -> Result<Bounds, Exhausted> {
         let paid = self.problem.cost(step, course.done) * course.total();
         let mut sum = Bounds {
             lower: paid,
@@ -566,14 +567,14 @@ impl<'a> Search<'a> {
         if let Some(known) = self.known.get(&way) {
             return Ok(*known);
         }
-        let mut hopes: Vec<(f64, Step)> = (self.useful.iter())
+        let mut hopes: Vec<(f64, PlanStep)> = (self.useful.iter())
             .filter(|step| match step {
-                Step::Test(t) => !course.has_tested(*t),
-                Step::Repair(r) => {
+                PlanStep::Test(t) => !course.has_tested(*t),
+                PlanStep::Repair(r) => {
                     let cures = &self.problem.repairs[*r].cures;
                     course.tried & (1 << r) == 0 && cures.iter().any(|h| course.weights[*h] > 0.0)
                 }
-                Step::LastResort => false,
+                PlanStep::LastResort => false,
             })
             .map(|step| (self.optimistic(course, *step), *step))
             .collect();
@@ -626,7 +627,7 @@ mod tests {
     fn check_order(p: &[f64], costs: &[f64], order: &[usize], expected: f64) {
         let problem = one_each(costs);
         let course = Course::begin(p);
-        let steps: Vec<Step> = order.iter().map(|n| Step::Repair(n - 1)).collect();
+        let steps: Vec<PlanStep> = order.iter().map(|n| PlanStep::Repair(n - 1)).collect();
         assert_eq!(problem.by_ratio(&course), steps);
         let plan = problem.plan(&course, AMPLE).expect("sound");
         assert!(plan.is_exact(), "{plan:?}");
@@ -666,9 +667,9 @@ mod tests {
         let mut problem = one_each(&[100.0, 100.0]);
         let sure = vec![vec![1.0, 0.0], vec![0.0, 1.0]];
         for (cost, first, expected) in [
-            (40.0, Step::Test(0), 140.0),
+            (40.0, PlanStep::Test(0), 140.0),
             // Half the time the first repair is in vain: knowing is worth 50.
-            (60.0, Step::Repair(0), 150.0),
+            (60.0, PlanStep::Repair(0), 150.0),
         ] {
             let chances = sure.clone();
             problem.tests = vec![Test {
@@ -712,7 +713,11 @@ mod tests {
             (plan.upper - (10.0 + 0.5 * 10.0 + 0.2 * 100.0)).abs() < 1e-9,
             "{plan:?}"
         );
-        let ends = [Step::Repair(0), Step::Repair(1), Step::LastResort];
+        let ends = [
+            PlanStep::Repair(0),
+            PlanStep::Repair(1),
+            PlanStep::LastResort,
+        ];
         assert_eq!(problem.by_ratio(&course), ends);
     }
 
@@ -738,17 +743,17 @@ mod tests {
     }
 
     /// Every strategy there is, tried to its end: normalised belief, no memory, no bound, no order.
-    fn exhaustive(problem: &Problem, belief: &[f64], open: &[Step], done: Needs) -> f64 {
+    fn exhaustive(problem: &Problem, belief: &[f64], open: &[PlanStep], done: Needs) -> f64 {
         if belief.iter().all(|p| *p == 0.0) {
             return 0.0;
         }
         let mut least = problem.last_resort;
         for step in open {
-            let rest: Vec<Step> = open.iter().copied().filter(|s| s != step).collect();
+            let rest: Vec<PlanStep> = open.iter().copied().filter(|s| s != step).collect();
             let (needs, mut cost) = match *step {
-                Step::Repair(r) => (problem.repairs[r].needs, problem.repairs[r].cost),
-                Step::Test(t) => (problem.tests[t].needs, problem.tests[t].cost),
-                Step::LastResort => continue,
+                PlanStep::Repair(r) => (problem.repairs[r].needs, problem.repairs[r].cost),
+                PlanStep::Test(t) => (problem.tests[t].needs, problem.tests[t].cost),
+                PlanStep::LastResort => continue,
             };
             for (n, setup) in problem.setups.iter().enumerate() {
                 if needs & !done & (1 << n) != 0 {
@@ -756,7 +761,7 @@ mod tests {
                 }
             }
             let branches: Vec<Vec<f64>> = match *step {
-                Step::Repair(r) => {
+                PlanStep::Repair(r) => {
                     let uncured = |(h, p): (usize, &f64)| {
                         if problem.repairs[r].cures.contains(&h) {
                             0.0
@@ -766,10 +771,10 @@ mod tests {
                     };
                     vec![belief.iter().enumerate().map(uncured).collect()]
                 }
-                Step::Test(t) => (problem.tests[t].chances.iter())
+                PlanStep::Test(t) => (problem.tests[t].chances.iter())
                     .map(|row| belief.iter().zip(row).map(|(p, c)| p * c).collect())
                     .collect(),
-                Step::LastResort => continue,
+                PlanStep::LastResort => continue,
             };
             for branch in branches {
                 let chance: f64 = branch.iter().sum();
@@ -863,13 +868,13 @@ mod tests {
                 let mut copy = problem.repairs[n].clone();
                 copy.cost += more;
                 problem.repairs.push(copy);
-                (Step::Repair(n), Step::Repair(problem.repairs.len() - 1))
+                (PlanStep::Repair(n), PlanStep::Repair(problem.repairs.len() - 1))
             } else {
                 let n = n - problem.repairs.len();
                 let mut copy = problem.tests[n].clone();
                 copy.cost += more;
                 problem.tests.push(copy);
-                (Step::Test(n), Step::Test(problem.tests.len() - 1))
+                (PlanStep::Test(n), PlanStep::Test(problem.tests.len() - 1))
             };
             let plan = problem.plan(&course, AMPLE).expect("sound");
             let upper = |step| plan.choices.iter().find(|c| c.step == step).map(|c| c.upper);

@@ -1,6 +1,6 @@
 //! What a way of working costs under each hypothesis.
 
-use super::plan::{Course, PlanError, Problem, Step};
+use super::plan::{Course, PlanError, PlanStep, Problem};
 
 /// Where the belief that is left weighs less than this share, repairs alone are tried: looking ahead
 /// there could not change the expected cost by more than this share of the last resort.
@@ -23,7 +23,7 @@ pub fn order_costs(problem: &Problem, order: &[usize]) -> Vec<f64> {
             continue;
         }
         tried |= 1 << r;
-        let cost = problem.cost(Step::Repair(*r), done);
+        let cost = problem.cost(PlanStep::Repair(*r), done);
         done |= problem.repairs[*r].needs;
         for (h, spent) in costs.iter_mut().enumerate() {
             if !cured[h] {
@@ -87,7 +87,7 @@ fn repairs_alone(problem: &Problem, course: &Course) -> Vec<f64> {
                 costs[h] += cost;
             }
         }
-        if let Step::Repair(r) = step {
+        if let PlanStep::Repair(r) = step {
             done |= problem.repairs[r].needs;
             for h in &problem.repairs[r].cures {
                 weights[*h] = 0.0;

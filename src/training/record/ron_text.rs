@@ -234,7 +234,7 @@ impl Places<'_> {
 
 /// How a value hangs in the one around it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-enum Step {
+enum PathSegment {
     Root,
     Field(String),
     Key(String),
@@ -245,7 +245,7 @@ enum Step {
 #[derive(Clone, Debug)]
 struct Node {
     parent: usize,
-    step: Step,
+    step: PathSegment,
     /// Where the value's name begins, or the value itself where it has none.
     named_from: usize,
     start: usize,
@@ -333,7 +333,7 @@ impl<'a> Outline<'a> {
     fn path_of(&self, node: &Node) -> String {
         let mut steps = Vec::new();
         let mut here = node;
-        while here.step != Step::Root {
+        while here.step != PathSegment::Root {
             let parent = &self.nodes[here.parent];
             steps.push((&here.step, parent.children));
             here = parent;
@@ -341,12 +341,12 @@ impl<'a> Outline<'a> {
         let mut path = String::new();
         for (step, siblings) in steps.into_iter().rev() {
             match step {
-                Step::Root => {}
-                Step::Field(name) => push_field(&mut path, name),
-                Step::Key(key) => path.push_str(&format!("[{key}]")),
-                Step::Item(index) => path.push_str(&format!("[{index}]")),
-                Step::Place(_) if siblings == 1 => {}
-                Step::Place(index) => push_field(&mut path, &index.to_string()),
+                PathSegment::Root => {}
+                PathSegment::Field(name) => push_field(&mut path, name),
+                PathSegment::Key(key) => path.push_str(&format!("[{key}]")),
+                PathSegment::Item(index) => path.push_str(&format!("[{index}]")),
+                PathSegment::Place(_) if siblings == 1 => {}
+                PathSegment::Place(index) => push_field(&mut path, &index.to_string()),
             }
         }
         path
@@ -409,7 +409,7 @@ impl<'a> Scanner<'a> {
     fn value(&mut self) -> bool {
         let named_from = self.at;
         let step = match self.open.last() {
-            None if self.nodes.is_empty() => Step::Root,
+            None if self.nodes.is_empty() => PathSegment::Root,
             None => return false,
             Some(open) => {
                 let parent = open.node;
@@ -417,9 +417,11 @@ impl<'a> Scanner<'a> {
                 let index = self.nodes[parent].children;
                 self.nodes[parent].children += 1;
                 match bracket {
-                    b'[' => Step::Item(index),
-                    b'{' => Step::Key(self.key()),
-                    _ => self.field_name().map_or(Step::Place(index), Step::Field),
+                    b'[' => PathSegment::Item(index),
+                    b'{' => PathSegment::Key(self.key()),
+                    _ => self
+                        .field_name()
+                        .map_or(PathSegment::Place(index), PathSegment::Field),
                 }
             }
         };

@@ -3,10 +3,10 @@
 use crate::port::{BenchPort, Job, ReviewWork};
 use detent_simulation::interface::Rating;
 use detent_simulation::units::Time;
-use detent_training::bench::script::Step;
+use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
 use detent_training::lesson::{Bilingual, Score};
-use detent_training::reason::Doubt;
+use detent_training::reason::ControlSuspicion;
 use std::sync::Arc;
 
 /// A bench without a job.
@@ -71,7 +71,7 @@ impl BenchPort for DrillBench {
         &self.job
     }
 
-    fn run(&mut self, step: &Step) -> Result<(), String> {
+    fn run(&mut self, step: &ScriptStep) -> Result<(), String> {
         step.run(&mut self.bench).map_err(|e| e.to_string())
     }
 
@@ -83,7 +83,7 @@ impl BenchPort for DrillBench {
         None
     }
 
-    fn doubt(&self) -> Option<Doubt> {
+    fn control_suspicion(&self) -> Option<ControlSuspicion> {
         None
     }
 

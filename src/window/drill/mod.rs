@@ -6,7 +6,7 @@ mod tables;
 pub use question::{Asked, MeterGiven, Question, Trial, Verdict};
 
 use bevy::prelude::*;
-use detent_content::Shelf;
+use detent_content::ContentLibrary;
 use detent_training::practice::drill::{Done, Round, Site, entry};
 use detent_training::practice::{Detail, Skill};
 use std::sync::Arc;
@@ -15,7 +15,7 @@ use tables::Tables;
 /// The drill being done, if one is, and what questions are drawn from.
 #[derive(Resource)]
 pub struct DrillRes {
-    shelf: Arc<Shelf>,
+    content_library: Arc<ContentLibrary>,
     tables: Tables,
     /// The round at hand.
     sitting: Option<Sitting>,
@@ -83,10 +83,10 @@ pub struct Sitting {
 }
 
 impl DrillRes {
-    /// No drill yet; questions will be drawn from `shelf`.
-    pub fn new(shelf: Arc<Shelf>) -> DrillRes {
+    /// No drill yet; questions will be drawn from `content_library`.
+    pub fn new(content_library: Arc<ContentLibrary>) -> DrillRes {
         DrillRes {
-            shelf,
+            content_library,
             tables: Tables::default(),
             sitting: None,
         }
@@ -99,7 +99,7 @@ impl DrillRes {
         if !skill.has_drill() {
             return;
         }
-        let sites = self.shelf.sites();
+        let sites = self.content_library.sites();
         if skill == Skill::NextTest {
             self.tables.read(&sites);
         }
@@ -139,7 +139,7 @@ impl DrillRes {
         };
         sitting.round.note(done);
         if !sitting.round.is_over() {
-            let sites: Vec<Site<'_>> = self.shelf.sites();
+            let sites: Vec<Site<'_>> = self.content_library.sites();
             let seed = sitting.round.seed();
             sitting.asked = sitting.asked.next(&sites, &self.tables, seed);
             sitting.since_s = None;
@@ -204,7 +204,7 @@ impl Sitting {
 #[cfg(test)]
 impl Default for DrillRes {
     fn default() -> Self {
-        DrillRes::new(Arc::new(Shelf::builtin().expect("it is sound")))
+        DrillRes::new(Arc::new(ContentLibrary::builtin().expect("it is sound")))
     }
 }
 

@@ -6,7 +6,7 @@ use crate::hands::Held;
 use crate::state::BenchRes;
 use detent_simulation::interface::Component;
 use detent_training::bench::MeterMode;
-use detent_training::bench::script::{Step, entry_steps};
+use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::practice::drill::{Site, entry, lamps, look_up, meter, next_test, part};
 use detent_training::practice::{Detail, Skill};
 
@@ -62,7 +62,7 @@ impl MeterGiven {
 /// A try at a gesture, on a bench of its own.
 pub struct Trial {
     /// What is to be done.
-    pub task: entry::Task,
+    pub task: entry::EntryTask,
     /// The bench.
     pub bench: BenchRes,
     /// Hands on its buttons.
@@ -82,17 +82,17 @@ pub struct Trial {
 /// The present question.
 pub enum Asked {
     /// Reading lamps: up to two digits.
-    Lamps(Question<lamps::Task, String, lamps::Marked>),
+    Lamps(Question<lamps::LampReadingTask, String, lamps::Marked>),
     /// Entry timing.
     Entry(Box<Trial>),
     /// Meter.
-    Meter(Question<meter::Task, MeterGiven, meter::Marked>),
+    Meter(Question<meter::MeterTask, MeterGiven, meter::Marked>),
     /// Look-up: components ticked.
-    LookUp(Question<look_up::Task, Vec<Component>, look_up::Marked>),
+    LookUp(Question<look_up::CodeLookUpTask, Vec<Component>, look_up::Marked>),
     /// Next test: one of the options.
-    NextTest(Question<next_test::Task, Option<usize>, next_test::Marked>),
+    NextTest(Question<next_test::NextTestTask, Option<usize>, next_test::Marked>),
     /// Part: one of the options.
-    Part(Question<part::Task, Option<usize>, part::Marked>),
+    Part(Question<part::PartChoiceTask, Option<usize>, part::Marked>),
     /// There is nothing to ask from.
     Nothing,
 }
@@ -259,12 +259,17 @@ impl Asked {
 }
 
 impl Trial {
-    fn first(task: entry::Task, sites: &[Site<'_>]) -> Asked {
+    fn first(task: entry::EntryTask, sites: &[Site<'_>]) -> Asked {
         let curve = task.curve(entry::USUAL_SPREAD);
         Trial::at(task, sites, curve, false)
     }
 
-    fn at(task: entry::Task, sites: &[Site<'_>], curve: entry::Curve, metronome: bool) -> Asked {
+    fn at(
+        task: entry::EntryTask,
+        sites: &[Site<'_>],
+        curve: entry::Curve,
+        metronome: bool,
+    ) -> Asked {
         let Some(site) = sites.iter().find(|site| site.place() == task.place) else {
             return Asked::Nothing;
         };
@@ -308,11 +313,12 @@ impl Trial {
     fn play(&mut self, right: bool) {
         let steps = entry_steps(&self.task.gesture);
         // The bench is at rest, and without power where it has to be.
-        let steps: Vec<Step> = steps
+        let steps: Vec<ScriptStep> = steps
             .into_iter()
-            .filter(|step| *step != Step::PowerDown)
+            .filter(|step| *step != ScriptStep::PowerDown)
             .collect();
-        let moves = |step: &Step| !matches!(step, Step::Wait { .. } | Step::Rest { .. });
+        let moves =
+            |step: &ScriptStep| !matches!(step, ScriptStep::Wait { .. } | ScriptStep::Rest { .. });
         let last = steps.iter().rposition(moves).unwrap_or(0);
         let count = if right { steps.len() } else { last };
         for step in &steps[..count] {
@@ -321,14 +327,14 @@ impl Trial {
         }
         if !right {
             let late = u64::from(self.task.gesture.within_ms) / 1000 + 2;
-            let _ = self.bench.run(&Step::Wait { s: late });
+            let _ = self.bench.run(&ScriptStep::Wait { s: late });
             // A button that stays down keeps the try open: its coming up ends it.
             for button in entry::buttons(&self.task.gesture) {
                 let _ = self
                     .bench
-                    .run(&Step::Do(detent_training::bench::Action::Up(button)));
+                    .run(&ScriptStep::Do(detent_training::bench::Action::Up(button)));
             }
-            let _ = self.bench.run(&Step::Wait { s: 2 });
+            let _ = self.bench.run(&ScriptStep::Wait { s: 2 });
         }
         self.bench.refresh();
     }

@@ -1,6 +1,6 @@
 //! The caution before something that can hurt: signal word, what, how to avoid it, a choice.
 
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align, Color32, CornerRadius, Frame, Id, Layout, Margin, Modal, RichText, Sense, Stroke,
@@ -43,8 +43,8 @@ fn sign(ui: &mut Ui, ground: Color32, ink: Color32) {
     painter.circle_filled(pos2(x, rect.bottom() - 7.0), 3.0, ground);
 }
 
-pub(super) fn caution_ui(ctx: &egui::Context, face: &mut Face) {
-    let Some((_, caution)) = face.bench.asked.clone() else {
+pub(super) fn caution_ui(ctx: &egui::Context, context: &mut PanelContext) {
+    let Some((_, caution)) = context.bench.asked.clone() else {
         return;
     };
     let word = caution.signal_word();
@@ -74,7 +74,7 @@ pub(super) fn caution_ui(ctx: &egui::Context, face: &mut Face) {
                 ui.horizontal(|ui| {
                     sign(ui, ground, ink);
                     ui.add_space(6.0);
-                    let word = face.texts.signal_word(word);
+                    let word = context.texts.signal_word(word);
                     ui.label(RichText::new(word).size(34.0).color(ink));
                 });
             });
@@ -82,24 +82,29 @@ pub(super) fn caution_ui(ctx: &egui::Context, face: &mut Face) {
             .inner_margin(Margin::symmetric(18, 14))
             .show(ui, |ui| {
                 ui.spacing_mut().item_spacing.y = 10.0;
-                ui.label(RichText::new(face.texts.caution(caution)).size(18.0));
+                ui.label(RichText::new(context.texts.caution(caution)).size(18.0));
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     let back = kit::choice_sized(
                         ui,
                         true,
-                        face.text("caution-step-back"),
+                        context.text("caution-step-back"),
                         vec2(236.0, 40.0),
                     );
                     if ui.memory(|m| m.focused()).is_none() {
                         back.request_focus();
                     }
                     if back.clicked() {
-                        face.bench.step_back();
+                        context.bench.step_back();
                     }
-                    if kit::choice_sized(ui, false, face.text("caution-go-on"), vec2(236.0, 40.0))
-                        .clicked()
+                    if kit::choice_sized(
+                        ui,
+                        false,
+                        context.text("caution-go-on"),
+                        vec2(236.0, 40.0),
+                    )
+                    .clicked()
                     {
-                        face.bench.go_on();
+                        context.bench.go_on();
                     }
                 });
             });

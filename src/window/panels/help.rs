@@ -1,6 +1,6 @@
 //! The list of keys.
 
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{self, Grid, Id, Modal, RichText};
 
@@ -26,26 +26,26 @@ const KEYS: [(&str, &str); 18] = [
     ("F1", "key-keys"),
 ];
 
-pub(super) fn help_ui(ctx: &egui::Context, face: &mut Face) {
+pub(super) fn help_ui(ctx: &egui::Context, context: &mut PanelContext) {
     let shown = Modal::new(Id::new("keys")).show(ctx, |ui| {
         ui.set_width(470.0);
-        kit::heading(ui, face.text("keys-title"));
+        kit::heading(ui, context.text("keys-title"));
         Grid::new("keys")
             .num_columns(2)
             .spacing([24.0, 4.0])
             .show(ui, |ui| {
                 for (key, text) in KEYS {
                     ui.label(RichText::new(key).monospace().size(t::BODY).color(t::AMBER));
-                    ui.label(face.text(text));
+                    ui.label(context.text(text));
                     ui.end_row();
                 }
             });
         ui.add_space(6.0);
-        if kit::main_button(ui, face.text("common-close"), true).clicked() {
-            face.desk.keys = false;
+        if kit::main_button(ui, context.text("common-close"), true).clicked() {
+            context.ui_state.keys = false;
         }
     });
     if shown.should_close() {
-        face.desk.keys = false;
+        context.ui_state.keys = false;
     }
 }

@@ -1,7 +1,7 @@
 //! Attempts that are kept: gone on with, looked at, carried in and out, deleted.
 
-use super::{Face, kit};
-use crate::attempts::{Attempts, Trouble};
+use super::{PanelContext, kit};
+use crate::attempts::{Attempts, StorageError};
 use crate::port::{BenchPort, Kept, Shop};
 use crate::state::{KeptRow, say};
 use crate::tokens as t;
@@ -12,25 +12,25 @@ use detent_content::Value;
 pub(super) type Opened = Result<Box<dyn BenchPort>, String>;
 
 /// What is wrong, in words.
-pub(super) fn trouble_text(face: &Face, trouble: &Trouble) -> String {
-    let (key, detail) = trouble.key_and_detail();
-    face.with(key, &[("detail", Value::from(detail))])
+pub(super) fn trouble_text(context: &PanelContext, storage_error: &StorageError) -> String {
+    let (key, detail) = storage_error.key_and_detail();
+    context.with(key, &[("detail", Value::from(detail))])
 }
 
 /// Jobs or attempts.
-pub(super) fn shelf_choice_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
+pub(super) fn shelf_choice_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
     if shop.attempts().is_none() {
         return;
     }
-    let count = face.desk.kept.as_ref().map_or(0, Vec::len);
-    let mine = face.with("kept-mine", &[("count", Value::from(count))]);
+    let count = context.ui_state.kept.as_ref().map_or(0, Vec::len);
+    let mine = context.with("kept-mine", &[("count", Value::from(count))]);
     let width = (ui.available_width() - 8.0) / 2.0;
     ui.horizontal(|ui| {
-        for (shelf, text) in [(false, face.text("kept-jobs")), (true, mine)] {
-            let on = face.desk.shelf == shelf;
+        for (content_library, text) in [(false, context.text("kept-jobs")), (true, mine)] {
+            let on = context.ui_state.content_library == content_library;
             if kit::choice_sized(ui, on, text, [width, 34.0].into()).clicked() {
-                face.desk.shelf = shelf;
-                face.desk.deleting = None;
+                context.ui_state.content_library = content_library;
+                context.ui_state.deleting = None;
             }
         }
     });
@@ -38,47 +38,47 @@ pub(super) fn shelf_choice_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
 }
 
 /// The names, to be read when they are shown.
-pub(super) fn look_again(face: &mut Face, shop: &dyn Shop) {
-    if face.desk.kept.is_none() {
+pub(super) fn look_again(context: &mut PanelContext, shop: &dyn Shop) {
+    if context.ui_state.kept.is_none() {
         let names = shop.attempts().map(Attempts::names).unwrap_or_default();
         let rows = names.into_iter().map(|name| KeptRow { name, read: None });
-        face.desk.kept = Some(rows.collect());
+        context.ui_state.kept = Some(rows.collect());
     }
 }
 
 /// What is in the row's attempt, read if it was not yet.
-fn read<'a>(row: &'a mut KeptRow, shop: &dyn Shop) -> &'a Result<Kept, Trouble> {
+fn read<'a>(row: &'a mut KeptRow, shop: &dyn Shop) -> &'a Result<Kept, StorageError> {
     row.read.get_or_insert_with(|| shop.kept(&row.name))
 }
 
-fn title(face: &Face, name: &str, kept: Option<&Kept>) -> String {
+fn title(context: &PanelContext, name: &str, kept: Option<&Kept>) -> String {
     match kept.and_then(|kept| kept.title.as_ref()) {
-        Some(title) => say(face.desk.language, title).to_owned(),
+        Some(title) => say(context.ui_state.language, title).to_owned(),
         None => name.to_owned(),
     }
 }
 
 /// How far it went.
-fn progress(face: &Face, kept: &Kept) -> String {
+fn progress(context: &PanelContext, kept: &Kept) -> String {
     let minutes = Value::from((kept.time_s / 60.0).ceil());
     let actions = Value::from(kept.actions);
     if kept.finished {
-        return face.text("kept-finished");
+        return context.text("kept-finished");
     }
-    face.with(
+    context.with(
         "kept-unfinished",
         &[("actions", actions), ("minutes", minutes)],
     )
 }
 
-fn resume(face: &Face, shop: &dyn Shop, name: &str) -> Opened {
+fn resume(context: &PanelContext, shop: &dyn Shop, name: &str) -> Opened {
     shop.resume(name)
-        .map_err(|trouble| trouble_text(face, &trouble))
+        .map_err(|storage_error| trouble_text(context, &storage_error))
 }
 
 /// The job that was broken off last.
-pub(super) fn last_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<Opened> {
-    let row = face.desk.kept.as_mut()?.first_mut()?;
+pub(super) fn last_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) -> Option<Opened> {
+    let row = context.ui_state.kept.as_mut()?.first_mut()?;
     let kept = read(row, shop).clone().ok()?;
     if kept.finished {
         return None;
@@ -88,23 +88,23 @@ pub(super) fn last_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<O
     kit::card(ui, |ui| {
         let text = format!(
             "{}: {}",
-            title(face, &name, Some(&kept)),
-            progress(face, &kept)
+            title(context, &name, Some(&kept)),
+            progress(context, &kept)
         );
         kit::quiet(ui, text);
-        if kit::wide(ui, face.text("kept-go-on-last")).clicked() {
-            opened = Some(resume(face, shop, &name));
+        if kit::wide(ui, context.text("kept-go-on-last")).clicked() {
+            opened = Some(resume(context, shop, &name));
         }
     });
     opened
 }
 
 /// All attempts.
-pub(super) fn kept_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<Opened> {
+pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) -> Option<Opened> {
     let attempts = shop.attempts()?;
     let mut opened = None;
-    let rows = face.desk.kept.iter_mut().flatten();
-    let list: Vec<(String, Result<Kept, Trouble>)> = rows
+    let rows = context.ui_state.kept.iter_mut().flatten();
+    let list: Vec<(String, Result<Kept, StorageError>)> = rows
         .map(|row| (row.name.clone(), read(row, shop).clone()))
         .collect();
     ScrollArea::vertical()
@@ -113,25 +113,25 @@ pub(super) fn kept_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<O
         .auto_shrink(false)
         .show(ui, |ui| {
             if list.is_empty() {
-                ui.label(face.text("kept-none"));
+                ui.label(context.text("kept-none"));
             }
             for (name, kept) in &list {
-                if let Some(bench) = one_ui(ui, face, shop, name, kept) {
+                if let Some(bench) = one_ui(ui, context, shop, name, kept) {
                     opened = Some(bench);
                 }
             }
         });
-    match (attempts.porter(), attempts.place()) {
-        (Some(porter), _) => {
-            if kit::wide(ui, face.text("kept-load")).clicked() {
-                porter.ask_for_file();
+    match (attempts.file_exchange(), attempts.place()) {
+        (Some(file_exchange), _) => {
+            if kit::wide(ui, context.text("kept-load")).clicked() {
+                file_exchange.ask_for_file();
             }
-            kit::quiet(ui, face.text("kept-in-browser"));
+            kit::quiet(ui, context.text("kept-in-browser"));
         }
         (None, Some(place)) => {
             kit::quiet(
                 ui,
-                face.with("kept-in-folder", &[("place", Value::from(place))]),
+                context.with("kept-in-folder", &[("place", Value::from(place))]),
             );
         }
         (None, None) => {}
@@ -141,19 +141,19 @@ pub(super) fn kept_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) -> Option<O
 
 fn one_ui(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     shop: &dyn Shop,
     name: &str,
-    kept: &Result<Kept, Trouble>,
+    kept: &Result<Kept, StorageError>,
 ) -> Option<Opened> {
     let attempts = shop.attempts()?;
     let mut opened = None;
     kit::card(ui, |ui| {
-        ui.label(RichText::new(title(face, name, kept.as_ref().ok())).size(18.0));
+        ui.label(RichText::new(title(context, name, kept.as_ref().ok())).size(18.0));
         match kept {
-            Ok(kept) => kit::quiet(ui, progress(face, kept)),
-            Err(trouble) => {
-                let text = trouble_text(face, trouble);
+            Ok(kept) => kit::quiet(ui, progress(context, kept)),
+            Err(storage_error) => {
+                let text = trouble_text(context, storage_error);
                 ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
             }
         }
@@ -164,26 +164,27 @@ fn one_ui(
                 } else {
                     "kept-go-on"
                 };
-                let button = ui.button(face.text(key));
+                let button = ui.button(context.text(key));
                 if button.on_hover_text(name).clicked() {
-                    opened = Some(resume(face, shop, name));
+                    opened = Some(resume(context, shop, name));
                 }
             }
-            if attempts.porter().is_some() && ui.button(face.text("kept-save")).clicked() {
+            if attempts.file_exchange().is_some() && ui.button(context.text("kept-save")).clicked()
+            {
                 save_copy(attempts, name);
             }
-            if face.desk.deleting.as_deref() != Some(name) {
-                if ui.button(face.text("kept-delete")).clicked() {
-                    face.desk.deleting = Some(name.to_owned());
+            if context.ui_state.deleting.as_deref() != Some(name) {
+                if ui.button(context.text("kept-delete")).clicked() {
+                    context.ui_state.deleting = Some(name.to_owned());
                 }
             } else if ui
-                .button(RichText::new(face.text("kept-delete-sure")).color(t::BAD))
+                .button(RichText::new(context.text("kept-delete-sure")).color(t::BAD))
                 .clicked()
             {
-                face.desk.deleting = None;
+                context.ui_state.deleting = None;
                 match attempts.remove(name) {
-                    Ok(()) => face.desk.kept = None,
-                    Err(trouble) => opened = Some(Err(trouble_text(face, &trouble))),
+                    Ok(()) => context.ui_state.kept = None,
+                    Err(storage_error) => opened = Some(Err(trouble_text(context, &storage_error))),
                 }
             }
         });
@@ -192,11 +193,11 @@ fn one_ui(
 }
 
 /// A band that says that the attempt is not kept, and offers a copy.
-pub(super) fn trouble_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
+pub(super) fn trouble_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
     let Some(attempts) = shop.attempts() else {
         return;
     };
-    let Some(trouble) = attempts.trouble() else {
+    let Some(storage_error) = attempts.storage_error() else {
         return;
     };
     let frame = Frame::new()
@@ -207,14 +208,15 @@ pub(super) fn trouble_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
         .show_separator_line(false)
         .show(ui, |ui| {
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                if attempts.porter().is_some()
-                    && let Some(name) = face.bench.kept_as()
-                    && ui.button(face.text("kept-save")).clicked()
+                if attempts.file_exchange().is_some()
+                    && let Some(name) = context.bench.kept_as()
+                    && ui.button(context.text("kept-save")).clicked()
                 {
                     save_copy(attempts, &name);
                 }
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
-                    let text = RichText::new(trouble_text(face, &trouble)).color(t::CAUTION.1);
+                    let text =
+                        RichText::new(trouble_text(context, &storage_error)).color(t::CAUTION.1);
                     ui.add(egui::Label::new(text).wrap());
                 });
             });
@@ -222,34 +224,34 @@ pub(super) fn trouble_ui(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
 }
 
 /// A copy of the attempt at hand, where it can be carried out.
-pub(super) fn save_ui(ui: &mut Ui, face: &Face, shop: &dyn Shop) {
+pub(super) fn save_ui(ui: &mut Ui, context: &PanelContext, shop: &dyn Shop) {
     if let Some(attempts) = shop.attempts()
-        && attempts.porter().is_some()
-        && let Some(name) = face.bench.kept_as()
-        && kit::wide(ui, face.text("kept-save")).clicked()
+        && attempts.file_exchange().is_some()
+        && let Some(name) = context.bench.kept_as()
+        && kit::wide(ui, context.text("kept-save")).clicked()
     {
         save_copy(attempts, &name);
     }
 }
 
 fn save_copy(attempts: &dyn Attempts, name: &str) {
-    if let Some(porter) = attempts.porter()
+    if let Some(file_exchange) = attempts.file_exchange()
         && let Ok(bytes) = attempts.read(name)
     {
-        porter.save_copy(name, &bytes);
+        file_exchange.save_copy(name, &bytes);
     }
 }
 
 /// Files that the person gave since the last frame.
-pub(super) fn take_in(face: &mut Face, shop: &dyn Shop) -> Option<String> {
-    let porter = shop.attempts()?.porter()?;
-    let (name, bytes) = porter.arrived()?;
-    match porter.take_in(&name, &bytes) {
+pub(super) fn take_in(context: &mut PanelContext, shop: &dyn Shop) -> Option<String> {
+    let file_exchange = shop.attempts()?.file_exchange()?;
+    let (name, bytes) = file_exchange.arrived()?;
+    match file_exchange.take_in(&name, &bytes) {
         Ok(_) => {
-            face.desk.kept = None;
-            face.desk.shelf = true;
-            Some(face.with("kept-taken", &[("detail", Value::from(name))]))
+            context.ui_state.kept = None;
+            context.ui_state.content_library = true;
+            Some(context.with("kept-taken", &[("detail", Value::from(name))]))
         }
-        Err(trouble) => Some(trouble_text(face, &trouble)),
+        Err(storage_error) => Some(trouble_text(context, &storage_error)),
     }
 }

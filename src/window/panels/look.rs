@@ -1,47 +1,48 @@
 //! Looking, feeling and turning by hand; putting right what needs no part.
 
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{self, RichText, Ui};
 use detent_simulation::interface::Component as Part;
 use detent_training::bench::Action;
 
-pub(super) fn look_ui(ui: &mut Ui, face: &mut Face) {
-    egui::CollapsingHeader::new(face.text("look"))
+pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
+    egui::CollapsingHeader::new(context.text("look"))
         .id_salt("look")
         .show(ui, |ui| {
-            kit::quiet(ui, face.text("look-intro"));
+            kit::quiet(ui, context.text("look-intro"));
             for part in Part::ALL {
                 ui.horizontal(|ui| {
-                    ui.label(RichText::new(face.part(*part)).size(t::SMALL));
+                    ui.label(RichText::new(context.part(*part)).size(t::SMALL));
                     ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-                        if ui.button(face.text("do-inspect")).clicked() {
-                            face.act(Action::Inspect(*part));
+                        if ui.button(context.text("do-inspect")).clicked() {
+                            context.act(Action::Inspect(*part));
                         }
-                        if part.can_be_put_right() && ui.button(face.text("do-put-right")).clicked()
+                        if part.can_be_put_right()
+                            && ui.button(context.text("do-put-right")).clicked()
                         {
-                            face.act(Action::PutRight(*part));
+                            context.act(Action::PutRight(*part));
                         }
                     });
                 });
             }
         });
-    let found = face.bench.view().log.found();
+    let found = context.bench.view().log.found();
     if found.is_empty() {
-        kit::quiet(ui, face.text("found-empty"));
+        kit::quiet(ui, context.text("found-empty"));
     }
     for look in found.iter().rev() {
         ui.horizontal(|ui| {
-            ui.label(RichText::new(face.part(look.component)).color(t::AMBER));
+            ui.label(RichText::new(context.part(look.component)).color(t::AMBER));
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 kit::quiet(ui, look.at.to_string());
             });
         });
         if look.findings.is_empty() {
-            kit::quiet(ui, face.text("finding-nothing"));
+            kit::quiet(ui, context.text("finding-nothing"));
         }
         for finding in &look.findings {
-            ui.label(RichText::new(face.text(&format!("finding-{finding}"))).size(t::SMALL));
+            ui.label(RichText::new(context.text(&format!("finding-{finding}"))).size(t::SMALL));
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The meter, the notebook of readings and the codes read.
 
-use super::{Face, kit, look};
+use super::{PanelContext, kit, look};
 use crate::state::Spot;
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align2, CornerRadius, RichText, Stroke, StrokeKind, Ui, vec2};
@@ -63,7 +63,7 @@ pub(super) fn reading_text(reading: &Reading) -> String {
     }
 }
 
-fn display(ui: &mut Ui, face: &Face) {
+fn display(ui: &mut Ui, context: &PanelContext) {
     let (rect, painter) = kit::canvas(ui, 92.0);
     painter.rect(
         rect,
@@ -72,10 +72,10 @@ fn display(ui: &mut Ui, face: &Face) {
         Stroke::new(2.0, t::INK),
         StrokeKind::Inside,
     );
-    let view = face.bench.view();
+    let view = context.bench.view();
     let probed = view.probes.map(|(mode, _, _)| mode);
-    let mode = view.held.or(probed).unwrap_or(face.desk.mode);
-    let (digits, unit) = match face.bench.meter() {
+    let mode = view.held.or(probed).unwrap_or(context.ui_state.mode);
+    let (digits, unit) = match context.bench.meter() {
         Some(display) => shown(display, mode),
         None => ("----".to_owned(), String::new()),
     };
@@ -93,15 +93,15 @@ fn display(ui: &mut Ui, face: &Face) {
         t::LCD_ON,
         unit,
     );
-    let label = face.texts.meter_mode(mode);
-    let beeps = face
+    let label = context.texts.meter_mode(mode);
+    let beeps = context
         .bench
         .meter()
         .is_some_and(|shown| meter::beeps(mode, shown));
     let marks = [(view.held.is_some(), "meter-held"), (beeps, "meter-beep")];
     let marks: Vec<String> = (marks.into_iter())
         .filter(|(on, _)| *on)
-        .map(|(_, key)| face.text(key))
+        .map(|(_, key)| context.text(key))
         .collect();
     kit::write(
         &painter,
@@ -121,7 +121,7 @@ fn display(ui: &mut Ui, face: &Face) {
         t::LCD_ON,
         label,
     );
-    if face.bench.meter() == Some(Display::Dead) {
+    if context.bench.meter() == Some(Display::Dead) {
         kit::write(
             &painter,
             rect.left() + 16.0,
@@ -129,28 +129,29 @@ fn display(ui: &mut Ui, face: &Face) {
             Align2::LEFT_CENTER,
             17.0,
             t::LCD_ON,
-            face.text("meter-dead"),
+            context.text("meter-dead"),
         );
     }
 }
 
 /// Groups of pins within reach, in order.
-fn spots(face: &Face) -> Vec<Spot> {
+fn spots(context: &PanelContext) -> Vec<Spot> {
     let mut spots = vec![Spot::Bulk, Spot::Plug, Spot::Fuse];
     for part in Part::ALL {
         if *part != Part::Cord && Terminal::ALL.iter().any(|t| t.component() == *part) {
             spots.push(Spot::Load(*part));
         }
     }
-    let connectors = face.bench.job().board.connectors.len();
+    let connectors = context.bench.job().board.connectors.len();
     spots.extend((0..connectors).map(Spot::Board));
     spots.extend((0..connectors).map(Spot::Harness));
     spots
 }
 
-fn spot_name(face: &Face, spot: Spot) -> String {
+fn spot_name(context: &PanelContext, spot: Spot) -> String {
     let connector = |n: usize| {
-        face.bench
+        context
+            .bench
             .job()
             .board
             .connectors
@@ -158,18 +159,19 @@ fn spot_name(face: &Face, spot: Spot) -> String {
             .map_or(String::new(), |c| c.label.clone())
     };
     match spot {
-        Spot::Plug => face.text("spot-plug"),
-        Spot::Fuse => face.text("spot-fuse"),
-        Spot::Bulk => face.text("spot-bulk"),
-        Spot::Load(part) => face.part(part),
-        Spot::Board(n) => format!("{} {}", connector(n), face.text("side-board")),
-        Spot::Harness(n) => format!("{} {}", connector(n), face.text("side-harness")),
+        Spot::Plug => context.text("spot-plug"),
+        Spot::Fuse => context.text("spot-fuse"),
+        Spot::Bulk => context.text("spot-bulk"),
+        Spot::Load(part) => context.part(part),
+        Spot::Board(n) => format!("{} {}", connector(n), context.text("side-board")),
+        Spot::Harness(n) => format!("{} {}", connector(n), context.text("side-harness")),
     }
 }
 
-fn pins_of(face: &Face, spot: Spot) -> Vec<(Pin, String)> {
+fn pins_of(context: &PanelContext, spot: Spot) -> Vec<(Pin, String)> {
     let on_board = |n: usize, side: Side| -> Vec<(Pin, String)> {
-        face.bench
+        context
+            .bench
             .job()
             .board
             .connectors
@@ -186,7 +188,7 @@ fn pins_of(face: &Face, spot: Spot) -> Vec<(Pin, String)> {
                     .collect()
             })
     };
-    let fixed = |pins: &[Pin]| pins.iter().map(|p| (*p, face.pin(*p))).collect();
+    let fixed = |pins: &[Pin]| pins.iter().map(|p| (*p, context.pin(*p))).collect();
     match spot {
         Spot::Plug => fixed(&[Pin::PlugLine, Pin::PlugNeutral, Pin::PlugEarth]),
         Spot::Fuse => fixed(&[Pin::FuseIn, Pin::FuseOut]),
@@ -206,10 +208,10 @@ fn pins_of(face: &Face, spot: Spot) -> Vec<(Pin, String)> {
     }
 }
 
-fn connector_of(face: &Face, spot: Spot) -> Option<Connector> {
+fn connector_of(context: &PanelContext, spot: Spot) -> Option<Connector> {
     match spot {
         Spot::Load(part) => Some(Connector::Load(part)),
-        Spot::Board(n) | Spot::Harness(n) => face
+        Spot::Board(n) | Spot::Harness(n) => context
             .bench
             .job()
             .board
@@ -220,34 +222,38 @@ fn connector_of(face: &Face, spot: Spot) -> Option<Connector> {
     }
 }
 
-fn probes(ui: &mut Ui, face: &mut Face) {
-    if let Some((_, red, black)) = face.bench.view().probes {
-        face.desk.red.get_or_insert(red);
-        face.desk.black.get_or_insert(black);
+fn probes(ui: &mut Ui, context: &mut PanelContext) {
+    if let Some((_, red, black)) = context.bench.view().probes {
+        context.ui_state.red.get_or_insert(red);
+        context.ui_state.black.get_or_insert(black);
     }
     for (red, key) in [(true, "meter-red"), (false, "meter-black")] {
-        let pin = if red { face.desk.red } else { face.desk.black };
-        let text = pin.map_or_else(|| face.text("meter-choose"), |p| face.pin(p));
-        let next = face.desk.red_next == red;
+        let pin = if red {
+            context.ui_state.red
+        } else {
+            context.ui_state.black
+        };
+        let text = pin.map_or_else(|| context.text("meter-choose"), |p| context.pin(p));
+        let next = context.ui_state.red_next == red;
         ui.horizontal(|ui| {
             let (rect, _) = ui.allocate_exact_size(vec2(16.0, 26.0), egui::Sense::hover());
             let colour = if red { t::BAD } else { t::INK };
             ui.painter()
                 .circle(rect.center(), 7.0, colour, Stroke::new(1.5, t::TEXT));
-            if kit::choice(ui, next, face.text(key)).clicked() {
-                face.desk.red_next = red;
+            if kit::choice(ui, next, context.text(key)).clicked() {
+                context.ui_state.red_next = red;
             }
             ui.label(text);
         });
     }
-    let spot = face.desk.spot;
+    let spot = context.ui_state.spot;
     egui::ComboBox::from_id_salt("spot")
         .width(ui.available_width() - 8.0)
         .height(420.0)
-        .selected_text(spot_name(face, spot))
+        .selected_text(spot_name(context, spot))
         .show_ui(ui, |ui| {
-            for other in spots(face) {
-                let name = spot_name(face, other);
+            for other in spots(context) {
+                let name = spot_name(context, other);
                 if ui
                     .selectable_label(
                         other == spot,
@@ -259,8 +265,8 @@ fn probes(ui: &mut Ui, face: &mut Face) {
                     )
                     .clicked()
                 {
-                    face.desk.spot = other;
-                    face.desk.selected = match other {
+                    context.ui_state.spot = other;
+                    context.ui_state.selected = match other {
                         Spot::Load(part) => Some(part),
                         Spot::Fuse => Some(Part::LineFuse),
                         Spot::Bulk | Spot::Board(_) => Some(Part::Board),
@@ -271,36 +277,39 @@ fn probes(ui: &mut Ui, face: &mut Face) {
             }
         });
     ui.horizontal_wrapped(|ui| {
-        for (pin, name) in pins_of(face, spot) {
-            let mine = face.desk.red == Some(pin) || face.desk.black == Some(pin);
-            let mark = match (face.desk.red == Some(pin), face.desk.black == Some(pin)) {
+        for (pin, name) in pins_of(context, spot) {
+            let mine = context.ui_state.red == Some(pin) || context.ui_state.black == Some(pin);
+            let mark = match (
+                context.ui_state.red == Some(pin),
+                context.ui_state.black == Some(pin),
+            ) {
                 (true, _) => "⏺ ",
                 (_, true) => "○ ",
                 _ => "",
             };
             if kit::choice(ui, mine, format!("{mark}{name}")).clicked() {
-                face.desk.put_probe(pin);
+                context.ui_state.put_probe(pin);
             }
         }
     });
-    if let Some(connector) = connector_of(face, spot) {
-        let pulled = face.bench.view().pulled.contains(&connector);
+    if let Some(connector) = connector_of(context, spot) {
+        let pulled = context.bench.view().pulled.contains(&connector);
         let (key, action) = if pulled {
             ("do-seat", Action::Seat(connector))
         } else {
             ("do-pull", Action::Pull(connector))
         };
-        if ui.button(face.text(key)).clicked() {
-            face.act(action);
+        if ui.button(context.text(key)).clicked() {
+            context.act(action);
         }
     }
 }
 
-fn notebook(ui: &mut Ui, face: &Face) {
-    kit::heading(ui, face.text("notebook"));
-    let readings = face.bench.view().log.readings();
+fn notebook(ui: &mut Ui, context: &PanelContext) {
+    kit::heading(ui, context.text("notebook"));
+    let readings = context.bench.view().log.readings();
     if readings.is_empty() {
-        kit::quiet(ui, face.text("notebook-empty"));
+        kit::quiet(ui, context.text("notebook-empty"));
     }
     let latest_first = (0..readings.len()).rev();
     for (n, reading) in latest_first.filter_map(|n| Some((n, readings.get(n)?))) {
@@ -308,10 +317,10 @@ fn notebook(ui: &mut Ui, face: &Face) {
             ui.label(RichText::new(format!("{}", n + 1)).color(t::AMBER));
             ui.label(RichText::new(reading_text(reading)).strong().color(t::TEXT));
             if reading.beeped() {
-                ui.label(RichText::new(face.text("meter-beep")).color(t::GOOD));
+                ui.label(RichText::new(context.text("meter-beep")).color(t::GOOD));
             }
             if reading.live {
-                ui.label(RichText::new(face.text("notebook-live")).color(t::BAD));
+                ui.label(RichText::new(context.text("notebook-live")).color(t::BAD));
             }
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 kit::quiet(ui, reading.at.to_string());
@@ -319,24 +328,24 @@ fn notebook(ui: &mut Ui, face: &Face) {
         });
         let mut place = format!(
             "{}   {} – {}",
-            face.texts.meter_mode(reading.mode),
-            face.pin(reading.red),
-            face.pin(reading.black)
+            context.texts.meter_mode(reading.mode),
+            context.pin(reading.red),
+            context.pin(reading.black)
         );
         if reading.grip == Grip::Fingers {
-            place = format!("{place}   ({})", face.text("meter-fingers"));
+            place = format!("{place}   ({})", context.text("meter-fingers"));
         }
         kit::quiet(ui, place);
     }
 }
 
 /// The meter against a source that is known.
-fn proving(ui: &mut Ui, face: &mut Face) {
-    kit::quiet(ui, face.text("meter-test-intro"));
-    if kit::wide(ui, face.text("do-test-meter")).clicked() {
-        face.act(Action::TestMeter);
+fn proving(ui: &mut Ui, context: &mut PanelContext) {
+    kit::quiet(ui, context.text("meter-test-intro"));
+    if kit::wide(ui, context.text("do-test-meter")).clicked() {
+        context.act(Action::TestMeter);
     }
-    if let Some(test) = face.bench.view().log.meter_tests().last().copied() {
+    if let Some(test) = context.bench.view().log.meter_tests().last().copied() {
         let shows = |display, mode| {
             let (digits, unit) = shown(display, mode);
             if digits.is_empty() {
@@ -356,36 +365,40 @@ fn proving(ui: &mut Ui, face: &mut Face) {
         } else {
             ("meter-test-bad", t::BAD)
         };
-        ui.label(RichText::new(face.text(key)).size(t::SMALL).color(colour));
+        ui.label(
+            RichText::new(context.text(key))
+                .size(t::SMALL)
+                .color(colour),
+        );
     }
-    if kit::wide(ui, face.text("do-leads")).clicked() {
-        face.act(Action::ReplaceLeads);
+    if kit::wide(ui, context.text("do-leads")).clicked() {
+        context.act(Action::ReplaceLeads);
     }
 }
 
-fn code_entry(ui: &mut Ui, face: &mut Face) {
-    kit::heading(ui, face.text("note-code"));
+fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
+    kit::heading(ui, context.text("note-code"));
     ui.horizontal(|ui| {
         for place in 0..2 {
             if ui.button("−").clicked() {
-                face.desk.digits[place] = (face.desk.digits[place] + 9) % 10;
+                context.ui_state.digits[place] = (context.ui_state.digits[place] + 9) % 10;
             }
             ui.label(
-                RichText::new(face.desk.digits[place].to_string())
+                RichText::new(context.ui_state.digits[place].to_string())
                     .size(26.0)
                     .color(t::AMBER),
             );
             if ui.button("+").clicked() {
-                face.desk.digits[place] = (face.desk.digits[place] + 1) % 10;
+                context.ui_state.digits[place] = (context.ui_state.digits[place] + 1) % 10;
             }
             ui.add_space(8.0);
         }
-        if ui.button(face.text("note-code-do")).clicked() {
-            let code = face.desk.digits[0] * 10 + face.desk.digits[1];
-            face.act(Action::NoteCode(code));
+        if ui.button(context.text("note-code-do")).clicked() {
+            let code = context.ui_state.digits[0] * 10 + context.ui_state.digits[1];
+            context.act(Action::NoteCode(code));
         }
     });
-    let noted: Vec<String> = face
+    let noted: Vec<String> = context
         .bench
         .view()
         .log
@@ -396,76 +409,80 @@ fn code_entry(ui: &mut Ui, face: &mut Face) {
     if !noted.is_empty() {
         kit::quiet(
             ui,
-            format!("{}  {}", face.text("noted-codes"), noted.join(", ")),
+            format!("{}  {}", context.text("noted-codes"), noted.join(", ")),
         );
     }
 }
 
-pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face) {
+pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
-        display(ui, face);
+        display(ui, context);
         for modes in MODES {
             ui.horizontal(|ui| {
                 ui.spacing_mut().item_spacing.x = 5.0;
                 let width = (ui.available_width() - 15.0) / 4.0;
                 for mode in modes {
-                    let (on, text) = (face.desk.mode == mode, face.texts.meter_mode(mode));
+                    let (on, text) = (
+                        context.ui_state.mode == mode,
+                        context.texts.meter_mode(mode),
+                    );
                     if kit::choice_sized(ui, on, text, vec2(width, 32.0)).clicked() {
-                        face.desk.mode = mode;
+                        context.ui_state.mode = mode;
                     }
                 }
             });
         }
-        probes(ui, face);
+        probes(ui, context);
         ui.horizontal(|ui| {
-            kit::quiet(ui, face.text("meter-grip"));
+            kit::quiet(ui, context.text("meter-grip"));
             for (grip, key) in [
                 (Grip::Clips, "meter-clips"),
                 (Grip::Fingers, "meter-grip-fingers"),
             ] {
-                if kit::choice(ui, face.desk.grip == grip, face.text(key)).clicked() {
-                    face.desk.grip = grip;
+                if kit::choice(ui, context.ui_state.grip == grip, context.text(key)).clicked() {
+                    context.ui_state.grip = grip;
                 }
             }
         });
-        let clamp = face.desk.mode == MeterMode::AmpsClamp;
+        let clamp = context.ui_state.mode == MeterMode::AmpsClamp;
         let black = if clamp {
-            face.desk.black.or(face.desk.red)
+            context.ui_state.black.or(context.ui_state.red)
         } else {
-            face.desk.black
+            context.ui_state.black
         };
-        let ready = face.desk.red.zip(black);
-        if kit::main_button(ui, face.text("do-measure"), ready.is_some()).clicked()
+        let ready = context.ui_state.red.zip(black);
+        if kit::main_button(ui, context.text("do-measure"), ready.is_some()).clicked()
             && let Some((red, black)) = ready
         {
-            face.act(Action::Probe {
-                mode: face.desk.mode,
+            context.act(Action::Probe {
+                mode: context.ui_state.mode,
                 red,
                 black,
-                grip: face.desk.grip,
+                grip: context.ui_state.grip,
             });
         }
-        if face.bench.view().probes.is_some() && kit::wide(ui, face.text("do-lift")).clicked() {
-            face.act(Action::LiftProbes);
+        if context.bench.view().probes.is_some() && kit::wide(ui, context.text("do-lift")).clicked()
+        {
+            context.act(Action::LiftProbes);
         }
         let (held, probed) = {
-            let view = face.bench.view();
+            let view = context.bench.view();
             (view.held.is_some(), view.probes.is_some())
         };
-        if held && kit::wide(ui, face.text("do-release")).clicked() {
-            face.act(Action::ReleaseDisplay);
+        if held && kit::wide(ui, context.text("do-release")).clicked() {
+            context.act(Action::ReleaseDisplay);
         }
-        if !held && probed && kit::wide(ui, face.text("do-hold")).clicked() {
-            face.act(Action::HoldDisplay);
+        if !held && probed && kit::wide(ui, context.text("do-hold")).clicked() {
+            context.act(Action::HoldDisplay);
         }
-        if face.bench.meter() == Some(Display::Dead)
-            && kit::wide(ui, face.text("do-meter-fuse")).clicked()
+        if context.bench.meter() == Some(Display::Dead)
+            && kit::wide(ui, context.text("do-meter-fuse")).clicked()
         {
-            face.act(Action::ReplaceMeterFuse);
+            context.act(Action::ReplaceMeterFuse);
         }
     });
-    kit::card(ui, |ui| proving(ui, face));
-    kit::card(ui, |ui| code_entry(ui, face));
-    kit::card(ui, |ui| notebook(ui, face));
-    kit::card(ui, |ui| look::look_ui(ui, face));
+    kit::card(ui, |ui| proving(ui, context));
+    kit::card(ui, |ui| code_entry(ui, context));
+    kit::card(ui, |ui| notebook(ui, context));
+    kit::card(ui, |ui| look::look_ui(ui, context));
 }

@@ -1,7 +1,7 @@
 //! A misread code, lamp by lamp: what the lamps had shown beside what was noted.
 
 use super::sheet::picture;
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::scene::console::lamps::colour_of;
 use crate::tokens as t;
 use bevy_egui::egui::{Align2, CornerRadius, Painter, Rect, Stroke, Ui, pos2, vec2};
@@ -10,8 +10,8 @@ use detent_simulation::controller::Signs;
 use detent_simulation::units::Span;
 
 /// Draws the number noted under the one shown that differs from it least.
-pub(super) fn misread_ui(ui: &mut Ui, face: &Face, noted: u8, shown: &[u8]) {
-    let signs = &face.bench.job().board.lamps.signs;
+pub(super) fn misread_ui(ui: &mut Ui, context: &PanelContext, noted: u8, shown: &[u8]) {
+    let signs = &context.bench.job().board.lamps.signs;
     let lit = |number| signs.lit(number, Span::ZERO);
     let apart = |number: &u8| match signs {
         // One lamp looks the same for all: the counts differ.
@@ -30,7 +30,7 @@ pub(super) fn misread_ui(ui: &mut Ui, face: &Face, noted: u8, shown: &[u8]) {
     {
         let (rect, painter) = kit::canvas(ui, 54.0);
         kit::frame(&painter, rect, t::GLASS, t::LINE);
-        let text = face.with(key, &[("code", Value::from(format!("{number:02}")))]);
+        let text = context.with(key, &[("code", Value::from(format!("{number:02}")))]);
         let (x, y) = (rect.left() + 10.0, rect.center().y);
         kit::write(&painter, x, y, Align2::LEFT_CENTER, t::SMALL, t::TEXT, text);
         let lamps = Rect::from_min_max(
@@ -46,12 +46,12 @@ pub(super) fn misread_ui(ui: &mut Ui, face: &Face, noted: u8, shown: &[u8]) {
         }
     }
     let differing = if shown.is_some() && wrong != 0 {
-        face.with(
+        context.with(
             "misread-lamps",
             &[("count", Value::from(wrong.count_ones()))],
         )
     } else {
-        face.text("misread-count")
+        context.text("misread-count")
     };
     kit::quiet(ui, differing);
 }

@@ -1,7 +1,7 @@
 //! The panels over the scene.
 
 mod caution;
-mod doubt;
+mod control_suspicion;
 mod drill;
 mod help;
 mod kept;
@@ -22,12 +22,12 @@ mod tests;
 mod ticket;
 mod top;
 
-use super::camera::Lens;
+use super::camera::SceneTarget;
 use super::pointing::Pointing;
 use super::port::{BenchPort, Shop};
 use super::practice::{DrillRes, LearnerRes};
 use super::scene::console::lamps::{Shine, Shining};
-use super::state::{BenchRes, Desk, Screen, ShopRes, Tab, TextsRes};
+use super::state::{BenchRes, Screen, ShopRes, Tab, TextsRes, UiState};
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, Rect, Res, ResMut, Result, State, Time, Update,
     resource_exists,
@@ -40,16 +40,16 @@ use detent_training::bench::Action;
 use detent_training::reason::Review;
 
 /// What every panel draws from and writes to.
-pub struct Face<'a> {
+pub struct PanelContext<'a> {
     /// Texts.
     pub texts: &'a Texts,
     /// Bench.
     pub bench: &'a mut BenchRes,
     /// What the panels remember.
-    pub desk: &'a mut Desk,
+    pub ui_state: &'a mut UiState,
 }
 
-impl Face<'_> {
+impl PanelContext<'_> {
     /// The text under `key`.
     pub fn text(&self, key: &str) -> String {
         self.texts.get(key)
@@ -82,7 +82,7 @@ impl Face<'_> {
     }
 }
 
-fn tabs(ui: &mut Ui, face: &mut Face) {
+fn tabs(ui: &mut Ui, context: &mut PanelContext) {
     let tabs = [
         (Tab::Sheet, "tab-sheet"),
         (Tab::Meter, "tab-meter"),
@@ -97,13 +97,13 @@ fn tabs(ui: &mut Ui, face: &mut Face) {
         for (tab, key) in tabs {
             if kit::choice_sized(
                 ui,
-                face.desk.tab == tab,
-                face.text(key),
+                context.ui_state.tab == tab,
+                context.text(key),
                 egui::vec2(width, 34.0),
             )
             .clicked()
             {
-                face.desk.tab = tab;
+                context.ui_state.tab = tab;
             }
         }
     });
@@ -111,16 +111,16 @@ fn tabs(ui: &mut Ui, face: &mut Face) {
     ScrollArea::vertical()
         .id_salt(format!(
             "tab-{:?}-{}",
-            face.desk.tab,
-            face.bench.view().finished
+            context.ui_state.tab,
+            context.bench.view().finished
         ))
         .auto_shrink(false)
-        .show(ui, |ui| match face.desk.tab {
-            Tab::Sheet => sheet::sheet_ui(ui, face),
-            Tab::Meter => meter::meter_ui(ui, face),
-            Tab::Parts => parts::parts_ui(ui, face),
-            Tab::Report => report::report_ui(ui, face),
-            Tab::Score => score::score_ui(ui, face),
+        .show(ui, |ui| match context.ui_state.tab {
+            Tab::Sheet => sheet::sheet_ui(ui, context),
+            Tab::Meter => meter::meter_ui(ui, context),
+            Tab::Parts => parts::parts_ui(ui, context),
+            Tab::Report => report::report_ui(ui, context),
+            Tab::Score => score::score_ui(ui, context),
         });
 }
 
@@ -140,79 +140,79 @@ fn fixed(panel: egui::Panel, size: f32, (across, up): (i8, i8)) -> egui::Panel {
 }
 
 /// The job ticket, with what can be done about the attempt itself.
-fn ticket(ui: &mut Ui, face: &mut Face, shop: &dyn Shop) {
+fn ticket(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
     ScrollArea::vertical()
         .id_salt("ticket")
         .auto_shrink(false)
         .show(ui, |ui| {
-            ticket::ticket_ui(ui, face);
-            kept::save_ui(ui, face, shop);
+            ticket::ticket_ui(ui, context);
+            kept::save_ui(ui, context, shop);
         });
 }
 
 /// Everything at the bench.
 fn bench_ui(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     shop: &dyn Shop,
     pointing: &Pointing,
     shining: &[Shine],
     now: f32,
 ) {
-    kept::trouble_ui(ui, face, shop);
+    kept::trouble_ui(ui, context, shop);
     let narrow = ui.available_width() < NARROW;
     fixed(
         egui::Panel::top("top"),
         if narrow { 92.0 } else { 50.0 },
         (12, 8),
     )
-    .show(ui, |ui| top::top_ui(ui, face, narrow));
+    .show(ui, |ui| top::top_ui(ui, context, narrow));
     let left = |margin| fixed(egui::Panel::left("ticket"), 272.0, margin);
-    if !face.desk.hidden && narrow {
+    if !context.ui_state.hidden && narrow {
         let height = ui.available_height() * 0.52;
         fixed(egui::Panel::bottom("foot"), height, (10, 6)).show(ui, |ui| {
-            left((0, 0)).show(ui, |ui| ticket(ui, face, shop));
+            left((0, 0)).show(ui, |ui| ticket(ui, context, shop));
             ui.add_space(6.0);
-            tabs(ui, face);
+            tabs(ui, context);
         });
-    } else if !face.desk.hidden {
-        left((10, 2)).show(ui, |ui| ticket(ui, face, shop));
-        fixed(egui::Panel::right("tabs"), 412.0, (10, 2)).show(ui, |ui| tabs(ui, face));
+    } else if !context.ui_state.hidden {
+        left((10, 2)).show(ui, |ui| ticket(ui, context, shop));
+        fixed(egui::Panel::right("tabs"), 412.0, (10, 2)).show(ui, |ui| tabs(ui, context));
     }
-    fixed(egui::Panel::top("hands"), 42.0, (10, 4)).show(ui, |ui| stage::hands_ui(ui, face));
+    fixed(egui::Panel::top("hands"), 42.0, (10, 4)).show(ui, |ui| stage::hands_ui(ui, context));
     let rest = ui.available_rect_before_wrap();
-    face.desk.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    if face.desk.tab == Tab::Score && face.bench.view().finished {
-        review::review_ui(ui, rest, face);
+    context.ui_state.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
+    if context.ui_state.tab == Tab::Score && context.bench.view().finished {
+        review::review_ui(ui, rest, context);
     } else {
-        stage::stage_ui(ui, rest, face, pointing, shining, now);
+        stage::stage_ui(ui, rest, context, pointing, shining, now);
     }
-    caution::caution_ui(ui.ctx(), face);
-    if face.desk.keys {
-        help::help_ui(ui.ctx(), face);
+    caution::caution_ui(ui.ctx(), context);
+    if context.ui_state.keys {
+        help::help_ui(ui.ctx(), context);
     }
 }
 
 /// Everything ready for work at a bench that was opened.
-fn sit_down(face: &mut Face, opened: Box<dyn BenchPort>) {
-    *face.bench = BenchRes::new(opened);
-    let tab = match face.bench.view().finished {
+fn sit_down(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
+    *context.bench = BenchRes::new(opened);
+    let tab = match context.bench.view().finished {
         true => Tab::Score,
         false => Tab::Sheet,
     };
     let (language, offer, seed, stage) = (
-        face.desk.language,
-        face.desk.offer,
-        face.desk.seed.clone(),
-        face.desk.stage,
+        context.ui_state.language,
+        context.ui_state.offer,
+        context.ui_state.seed.clone(),
+        context.ui_state.stage,
     );
-    *face.desk = Desk {
+    *context.ui_state = UiState {
         language,
         offer,
         seed,
         stage,
         tab,
-        ..Desk::default()
+        ..UiState::default()
     };
 }
 
@@ -224,11 +224,11 @@ fn draw(
     shop: Res<ShopRes>,
     texts: Res<TextsRes>,
     pointing: Res<Pointing>,
-    lens: Res<Lens>,
+    lens: Res<SceneTarget>,
     shining: Res<Shining>,
     time: Res<Time>,
     mut bench: ResMut<BenchRes>,
-    mut desk: ResMut<Desk>,
+    mut ui_state: ResMut<UiState>,
     mut learner: ResMut<LearnerRes>,
     mut drill: ResMut<DrillRes>,
     mut shown: bevy::prelude::Local<Option<egui::TextureId>>,
@@ -248,7 +248,7 @@ fn draw(
             .max_rect(ctx.viewport_rect()),
     );
     let now = time.elapsed_secs();
-    let stage = desk.stage;
+    let stage = ui_state.stage;
     let whole = egui::Rect::from_min_max(egui::pos2(0.0, 0.0), egui::pos2(1.0, 1.0));
     let area = egui::Rect::from_min_max(
         egui::pos2(stage.min.x, stage.min.y),
@@ -256,69 +256,69 @@ fn draw(
     );
     ui.painter().image(scene, area, whole, egui::Color32::WHITE);
     if let Some(refusal) = bench.refused.take() {
-        desk.message = Some((texts.0.refusal(&refusal), now));
+        ui_state.message = Some((texts.0.refusal(&refusal), now));
     }
-    let mut face = Face {
+    let mut context = PanelContext {
         texts: &texts.0,
         bench: &mut bench,
-        desk: &mut desk,
+        ui_state: &mut ui_state,
     };
-    if let Some(message) = kept::take_in(&mut face, shop.0.as_ref()) {
-        face.desk.message = Some((message, now));
+    if let Some(message) = kept::take_in(&mut context, shop.0.as_ref()) {
+        context.ui_state.message = Some((message, now));
     }
     if matches!(screen.get(), Screen::Bench | Screen::Drill) {
-        practice::trouble_ui(&mut ui, &face, &learner);
+        practice::trouble_ui(&mut ui, &context, &learner);
     }
     match screen.get() {
         Screen::Start => {
             let all = ctx.viewport_rect();
-            face.desk.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
-            match start::start_ui(&mut ui, &mut face, shop.0.as_ref()) {
+            context.ui_state.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
+            match start::start_ui(&mut ui, &mut context, shop.0.as_ref()) {
                 Some(Ok(opened)) => {
-                    sit_down(&mut face, opened);
+                    sit_down(&mut context, opened);
                     next.set(Screen::Bench);
                 }
-                Some(Err(problem)) => face.desk.message = Some((problem, now)),
+                Some(Err(problem)) => context.ui_state.message = Some((problem, now)),
                 None => {}
             }
-            if std::mem::take(&mut face.desk.practise) {
+            if std::mem::take(&mut context.ui_state.practise) {
                 next.set(Screen::Practice);
             }
         }
         Screen::Bench => {
             let shop = shop.0.as_ref();
-            bench_ui(&mut ui, &mut face, shop, &pointing, &shining.0, now);
-            if face.desk.leave {
-                face.desk.leave = false;
-                face.bench.mark();
-                face.desk.kept = None;
+            bench_ui(&mut ui, &mut context, shop, &pointing, &shining.0, now);
+            if context.ui_state.leave {
+                context.ui_state.leave = false;
+                context.bench.mark();
+                context.ui_state.kept = None;
                 next.set(Screen::Start);
             }
         }
         Screen::Practice => {
             let shop = shop.0.as_ref();
             if let Some(to) =
-                practice::practice_ui(&mut ui, &mut face, &mut learner, &mut drill, shop)
+                practice::practice_ui(&mut ui, &mut context, &mut learner, &mut drill, shop)
             {
                 next.set(to);
             }
         }
         Screen::Drill => {
-            if let Some(to) = drill::drill_ui(&mut ui, &mut face, &mut learner, &mut drill) {
+            if let Some(to) = drill::drill_ui(&mut ui, &mut context, &mut learner, &mut drill) {
                 next.set(to);
             }
         }
     }
     let place = egui::pos2(pointing.at.x, pointing.at.y);
-    desk.covered = ctx
+    ui_state.covered = ctx
         .layer_id_at(place)
         .is_some_and(|layer| layer.order != egui::Order::Background);
     Ok(())
 }
 
-fn speak(desk: Res<Desk>, mut texts: ResMut<TextsRes>) {
-    if texts.0.language() != desk.language {
-        texts.0 = Texts::load(desk.language);
+fn speak(ui_state: Res<UiState>, mut texts: ResMut<TextsRes>) {
+    if texts.0.language() != ui_state.language {
+        texts.0 = Texts::load(ui_state.language);
     }
 }
 

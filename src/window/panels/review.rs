@@ -1,13 +1,13 @@
 //! Two ways through a finished job side by side: what each deed made likely, and what it cost.
 
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, Frame, Margin, Painter, Pos2, Rect, RichText, ScrollArea,
     Stroke, Ui, pos2, vec2,
 };
 use detent_content::{Value, Words};
-use detent_training::reason::{Review, Step, Stop};
+use detent_training::reason::{PathPoint, PlanStep, Review};
 
 /// Causes that have a colour of their own beside those that the machine had.
 const RIVALS: usize = 4;
@@ -47,40 +47,40 @@ fn causes(review: &Review) -> Vec<Cause> {
 }
 
 /// Fills the room that the scene leaves.
-pub(super) fn review_ui(ui: &mut Ui, room: Rect, face: &Face) {
+pub(super) fn review_ui(ui: &mut Ui, room: Rect, context: &PanelContext) {
     let frame = Frame::new()
         .fill(t::PANEL)
         .inner_margin(Margin::symmetric(12, 8));
     let mut ui = ui.new_child(egui::UiBuilder::new().max_rect(room));
     frame.show(&mut ui, |ui| {
         ui.set_min_size(ui.available_size());
-        let Some(review) = face.bench.review() else {
-            let key = if face.bench.is_reviewing() {
+        let Some(review) = context.bench.review() else {
+            let key = if context.bench.is_reviewing() {
                 "review-working"
             } else {
                 "review-none"
             };
-            kit::quiet(ui, face.text(key));
+            kit::quiet(ui, context.text(key));
             return;
         };
         ScrollArea::vertical()
             .id_salt("review")
             .auto_shrink(false)
-            .show(ui, |ui| ways(ui, face, review));
+            .show(ui, |ui| ways(ui, context, review));
     });
 }
 
-fn ways(ui: &mut Ui, face: &Face, review: &Review) {
-    let words = face.words(review);
+fn ways(ui: &mut Ui, context: &PanelContext, review: &Review) {
+    let words = context.words(review);
     let causes = causes(review);
-    kit::heading(ui, face.text("review-title"));
-    costs(ui, face, review);
-    kit::quiet(ui, face.text("review-intro"));
+    kit::heading(ui, context.text("review-title"));
+    costs(ui, context, review);
+    kit::quiet(ui, context.text("review-intro"));
     let named = (causes.iter()).map(|c| (Some(c), words.hypothesis(c.hypothesis)));
     ui.scope(|ui| {
         ui.spacing_mut().interact_size.y = BAR;
         ui.spacing_mut().item_spacing.y = 3.0;
-        for (cause, name) in named.chain([(None, face.text("review-others"))]) {
+        for (cause, name) in named.chain([(None, context.text("review-others"))]) {
             ui.horizontal(|ui| {
                 let (rect, _) = ui.allocate_exact_size(vec2(BAR, BAR), egui::Sense::hover());
                 match cause {
@@ -103,9 +103,9 @@ fn ways(ui: &mut Ui, face: &Face, review: &Review) {
         for (ui, (key, way)) in columns.iter_mut().zip(both) {
             // Columns would stretch each line to their width.
             ui.with_layout(egui::Layout::top_down(egui::Align::Min), |ui| {
-                kit::heading(ui, face.text(key));
+                kit::heading(ui, context.text(key));
                 for stop in way {
-                    one(ui, face, &words, stop, &causes);
+                    one(ui, context, &words, stop, &causes);
                 }
             });
         }
@@ -113,13 +113,13 @@ fn ways(ui: &mut Ui, face: &Face, review: &Review) {
 }
 
 /// A deed with its bar.
-fn one(ui: &mut Ui, face: &Face, words: &Words<'_>, stop: &Stop, causes: &[Cause]) {
+fn one(ui: &mut Ui, context: &PanelContext, words: &Words<'_>, stop: &PathPoint, causes: &[Cause]) {
     ui.add_space(4.0);
     ui.add(egui::Label::new(words.deed(&stop.deed)).wrap());
     // Where a part was ordered, a test that would have been better is worth naming.
-    if let Some(step) = stop.sound.filter(|step| matches!(step, Step::Test(_))) {
+    if let Some(step) = stop.sound.filter(|step| matches!(step, PlanStep::Test(_))) {
         let step = Value::from(words.step(step));
-        let text = face.with("review-sound", &[("step", step)]);
+        let text = context.with("review-sound", &[("step", step)]);
         ui.add(egui::Label::new(RichText::new(text).size(t::SMALL).color(t::SKY)).wrap());
     }
     let (rect, painter) = kit::canvas(ui, BAR);
@@ -128,7 +128,7 @@ fn one(ui: &mut Ui, face: &Face, words: &Words<'_>, stop: &Stop, causes: &[Cause
         ("minutes", Value::from(format!("{:.0}", stop.minutes))),
         ("money", Value::from(format!("{:.0}", stop.money))),
     ];
-    kit::quiet(ui, face.with("review-stop", &args));
+    kit::quiet(ui, context.with("review-stop", &args));
 }
 
 /// Shares of belief from left to right.
@@ -164,14 +164,14 @@ fn part(painter: &Painter, rect: Rect, cause: &Cause) {
 }
 
 /// Cost so far over work, both ways.
-fn costs(ui: &mut Ui, face: &Face, review: &Review) {
+fn costs(ui: &mut Ui, context: &PanelContext, review: &Review) {
     let (rect, painter) = kit::canvas(ui, COSTS);
     kit::frame(&painter, rect, t::INK, t::LINE);
     let stops = || review.yours.iter().chain(&review.best);
-    let most = |of: fn(&Stop) -> f64| stops().map(of).fold(1.0, f64::max) as f32;
+    let most = |of: fn(&PathPoint) -> f64| stops().map(of).fold(1.0, f64::max) as f32;
     let (minutes, money) = (most(|s| s.minutes), most(|s| s.money));
     let plot = Rect::from_min_max(rect.min + vec2(14.0, 30.0), rect.max - vec2(14.0, 28.0));
-    let at = |stop: &Stop| {
+    let at = |stop: &PathPoint| {
         pos2(
             plot.left() + plot.width() * stop.minutes as f32 / minutes,
             plot.bottom() - plot.height() * stop.money as f32 / money,
@@ -181,7 +181,7 @@ fn costs(ui: &mut Ui, face: &Face, review: &Review) {
         [plot.left_bottom(), plot.right_bottom()],
         Stroke::new(1.0, t::EDGE),
     );
-    let title = face.text("review-cost");
+    let title = context.text("review-cost");
     let (left, top) = (rect.left() + 10.0, rect.top() + 5.0);
     kit::write(
         &painter,
@@ -192,7 +192,7 @@ fn costs(ui: &mut Ui, face: &Face, review: &Review) {
         t::QUIET,
         title,
     );
-    let args = |stop: &Stop| {
+    let args = |stop: &PathPoint| {
         [
             ("minutes", Value::from(format!("{:.0}", stop.minutes))),
             ("money", Value::from(format!("{:.0}", stop.money))),
@@ -226,8 +226,8 @@ fn costs(ui: &mut Ui, face: &Face, review: &Review) {
         painter.add(egui::Shape::line(points, Stroke::new(2.5, colour)));
         if let Some(end) = way.last() {
             painter.circle_filled(at(end), 4.5, colour);
-            let sum = face.with("review-stop", &args(end));
-            let text = format!("{}: {sum}", face.text(key));
+            let sum = context.with("review-stop", &args(end));
+            let text = format!("{}: {sum}", context.text(key));
             kit::write(
                 &painter,
                 x,

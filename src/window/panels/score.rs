@@ -1,9 +1,9 @@
 //! The score, and the timing of each try at the entry gesture as a picture.
 
-use super::doubt::doubt_ui;
+use super::control_suspicion::doubt_ui;
 use super::misread::misread_ui;
 use super::sheet::glyph;
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::state::say;
 use crate::tokens as t;
 use bevy_egui::egui::{
@@ -15,15 +15,15 @@ use detent_simulation::units::{Span, Time};
 use detent_training::lesson::{Deduction, DimensionScore, Loss, PASS_SHARE};
 use detent_training::reason::Account;
 
-pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
-    let face = &*face;
-    match face.bench.score() {
+pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let context = &*context;
+    match context.bench.score() {
         None => {
-            kit::card(ui, |ui| ui.label(face.text("score-not-yet")));
+            kit::card(ui, |ui| ui.label(context.text("score-not-yet")));
         }
         Some(score) => {
             kit::card(ui, |ui| {
-                let total = face.with(
+                let total = context.with(
                     "score-total",
                     &[
                         ("kept", Value::from(score.total().round())),
@@ -37,50 +37,50 @@ pub(super) fn score_ui(ui: &mut Ui, face: &mut Face) {
                     ("score-not-passed", t::BAD)
                 };
                 let pass = Value::from((PASS_SHARE * 100.0).round());
-                let words = face.with(key, &[("percent", pass)]);
+                let words = context.with(key, &[("percent", pass)]);
                 ui.label(RichText::new(words).color(colour));
-                let goal = Value::from(say(face.desk.language, &face.bench.job().goal));
-                kit::quiet(ui, face.with("score-goal", &[("goal", goal)]));
+                let goal = Value::from(say(context.ui_state.language, &context.bench.job().goal));
+                kit::quiet(ui, context.with("score-goal", &[("goal", goal)]));
                 for dimension in &score.dimensions {
-                    bar(ui, face, dimension);
+                    bar(ui, context, dimension);
                 }
             });
             kit::card(ui, |ui| {
-                kit::heading(ui, face.text("score-losses"));
+                kit::heading(ui, context.text("score-losses"));
                 let mut losses: Vec<(&Deduction, Option<&Account>)> = Vec::new();
                 for side in &score.dimensions {
                     for (place, loss) in side.lost.iter().enumerate() {
-                        let review = face.bench.review();
+                        let review = context.bench.review();
                         let its = review.and_then(|r| r.account(side.dimension, place));
                         losses.push((loss, its));
                     }
                 }
                 losses.sort_by_key(|(loss, _)| loss.at);
                 if losses.is_empty() {
-                    ui.label(face.text("score-none-lost"));
+                    ui.label(context.text("score-none-lost"));
                 }
                 for (loss, account) in losses {
-                    lost(ui, face, loss, account);
+                    lost(ui, context, loss, account);
                 }
             });
         }
     }
-    doubt_ui(ui, face);
-    let tries = face.bench.view().machine.control.tries;
+    doubt_ui(ui, context);
+    let tries = context.bench.view().machine.control.tries;
     if !tries.is_empty() {
         kit::card(ui, |ui| {
-            kit::heading(ui, face.text("tries"));
-            kit::quiet(ui, face.text("tries-intro"));
+            kit::heading(ui, context.text("tries"));
+            kit::quiet(ui, context.text("tries-intro"));
             for (n, one) in tries.iter().enumerate() {
-                trace(ui, face, n + 1, one);
+                trace(ui, context, n + 1, one);
             }
         });
     }
 }
 
-fn bar(ui: &mut Ui, face: &Face, dimension: &DimensionScore) {
+fn bar(ui: &mut Ui, context: &PanelContext, dimension: &DimensionScore) {
     let (rect, painter) = kit::canvas(ui, 40.0);
-    let name = face.text(&format!("dimension-{}", dimension.dimension));
+    let name = context.text(&format!("dimension-{}", dimension.dimension));
     let points = format!("{:.0} / {:.0}", dimension.kept, dimension.of);
     kit::write(
         &painter,
@@ -119,7 +119,7 @@ fn bar(ui: &mut Ui, face: &Face, dimension: &DimensionScore) {
     );
 }
 
-fn lost(ui: &mut Ui, face: &Face, loss: &Deduction, account: Option<&Account>) {
+fn lost(ui: &mut Ui, context: &PanelContext, loss: &Deduction, account: Option<&Account>) {
     // Nothing left to lose: the reason still counts.
     let points = if loss.points > 0.05 {
         format!("−{:.1}", loss.points)
@@ -129,20 +129,20 @@ fn lost(ui: &mut Ui, face: &Face, loss: &Deduction, account: Option<&Account>) {
     ui.horizontal_top(|ui| {
         ui.label(RichText::new(points).color(t::BAD).strong());
         ui.vertical(|ui| {
-            ui.label(face.texts.loss(&loss.loss));
+            ui.label(context.texts.loss(&loss.loss));
             if let Loss::Misread { noted, shown } = &loss.loss {
-                misread_ui(ui, face, *noted, shown);
+                misread_ui(ui, context, *noted, shown);
             }
-            if let Some((account, review)) = account.zip(face.bench.review()) {
-                let words = RichText::new(face.words(review).account(account)).size(t::SMALL);
+            if let Some((account, review)) = account.zip(context.bench.review()) {
+                let words = RichText::new(context.words(review).account(account)).size(t::SMALL);
                 ui.label(words.color(t::SKY));
             }
             // As the ways beside it count: from the arrival on.
-            let view = face.bench.view();
+            let view = context.bench.view();
             let left_s = view.machine.time_s - loss.at.seconds();
             let minutes = (view.minutes - left_s / 60.0).max(0.0);
             let minutes = Value::from(format!("{minutes:.1}"));
-            kit::quiet(ui, face.with("score-at", &[("minutes", minutes)]));
+            kit::quiet(ui, context.with("score-at", &[("minutes", minutes)]));
         });
     });
 }
@@ -188,12 +188,12 @@ fn mark(painter: &Painter, at: Pos2, input: GestureInput, ink: Color32) {
 
 /// One try: time runs to the right, the whole window is shaded, each input is a mark with its own
 /// window under it, and what broke is flagged.
-fn trace(ui: &mut Ui, face: &Face, number: usize, one: &Try) {
-    let within = face.bench.job().board.gesture.within_ms;
+fn trace(ui: &mut Ui, context: &PanelContext, number: usize, one: &Try) {
+    let within = context.bench.job().board.gesture.within_ms;
     let (words, colour) = match one.outcome {
-        Outcome::Entered => (face.text("try-entered"), t::GOOD),
-        Outcome::Open => (face.text("try-open"), t::SKY),
-        Outcome::Broken(broke) => (face.texts.broken_rule_by(broke), t::BAD),
+        Outcome::Entered => (context.text("try-entered"), t::GOOD),
+        Outcome::Open => (context.text("try-open"), t::SKY),
+        Outcome::Broken(broke) => (context.texts.broken_rule_by(broke), t::BAD),
     };
     let at = Time::ZERO + Span::from_s(u64::from(one.began_s));
     ui.horizontal_wrapped(|ui| {

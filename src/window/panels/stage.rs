@@ -1,6 +1,6 @@
 //! What is written over the scene: captions, the dial's position, names, messages.
 
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::pointing::{Pick, Pointing};
 use crate::scene::console::lamps::Shine;
 use crate::state::MESSAGE_S;
@@ -90,50 +90,50 @@ fn vignette(ui: &Ui, rect: Rect) {
         .add(egui::Shape::mesh(mesh));
 }
 
-fn name_of(face: &Face, pick: Pick) -> String {
+fn name_of(context: &PanelContext, pick: Pick) -> String {
     match pick {
-        Pick::Knob => face.text(match face.bench.job().board.panel.selector {
+        Pick::Knob => context.text(match context.bench.job().board.panel.selector {
             Selector::Switch { .. } => "name-switch",
             Selector::Dial { .. } | Selector::Steps => "name-dial",
         }),
-        Pick::Button(Button::Start) => face.text("name-start"),
-        Pick::Button(Button::Stop) => face.text("name-stop"),
-        Pick::Button(Button::More) => face.text("name-more"),
-        Pick::Button(Button::Less) => face.text("name-less"),
-        Pick::Lid => face.text("name-lid"),
-        Pick::Plug => face.text("name-plug"),
-        Pick::Part(part) => face.part(part),
+        Pick::Button(Button::Start) => context.text("name-start"),
+        Pick::Button(Button::Stop) => context.text("name-stop"),
+        Pick::Button(Button::More) => context.text("name-more"),
+        Pick::Button(Button::Less) => context.text("name-less"),
+        Pick::Lid => context.text("name-lid"),
+        Pick::Plug => context.text("name-plug"),
+        Pick::Part(part) => context.part(part),
     }
 }
 
 /// Where the knob stands, and which buttons stay down without a hand.
-pub(super) fn hands_ui(ui: &mut Ui, face: &mut Face) {
+pub(super) fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
     ui.horizontal_centered(|ui| {
         ui.spacing_mut().item_spacing.x = 8.0;
-        let position = Value::from(face.bench.view().machine.dial_position);
-        let at = match face.bench.job().board.panel.selector {
+        let position = Value::from(context.bench.view().machine.dial_position);
+        let at = match context.bench.job().board.panel.selector {
             Selector::Dial { .. } => Some("dial-at"),
             Selector::Switch { .. } => Some("dial-switch-at"),
             Selector::Steps => None,
         };
         if let Some(key) = at {
-            let text = face.with(key, &[("position", position)]);
+            let text = context.with(key, &[("position", position)]);
             ui.label(RichText::new(text).color(t::AMBER));
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            let on = face.desk.held.keep_next;
-            let choice = kit::choice(ui, on, face.text("keep-next"));
-            if choice.on_hover_text(face.text("keep-how")).clicked() {
-                face.desk.held.keep_next = !on;
+            let on = context.ui_state.held.keep_next;
+            let choice = kit::choice(ui, on, context.text("keep-next"));
+            if choice.on_hover_text(context.text("keep-how")).clicked() {
+                context.ui_state.held.keep_next = !on;
             }
-            let kept: Vec<Button> = face.desk.held.kept().collect();
+            let kept: Vec<Button> = context.ui_state.held.kept().collect();
             for button in kept {
-                let name = face.text(&format!("button-{button}"));
-                let text = face.with("keep-down", &[("button", Value::from(name))]);
+                let name = context.text(&format!("button-{button}"));
+                let text = context.with("keep-down", &[("button", Value::from(name))]);
                 let let_go = kit::choice(ui, true, text);
-                if let_go.on_hover_text(face.text("keep-let-go")).clicked() {
-                    let action = face.desk.held.push(button, false);
-                    face.bench.queue_some(action);
+                if let_go.on_hover_text(context.text("keep-let-go")).clicked() {
+                    let action = context.ui_state.held.push(button, false);
+                    context.bench.queue_some(action);
                 }
             }
         });
@@ -143,25 +143,25 @@ pub(super) fn hands_ui(ui: &mut Ui, face: &mut Face) {
 pub(super) fn stage_ui(
     ui: &mut Ui,
     rest: Rect,
-    face: &mut Face,
+    context: &mut PanelContext,
     pointing: &Pointing,
     shining: &[Shine],
     now: f32,
 ) {
     lit_lamps(ui, rest, shining);
     vignette(ui, rest);
-    let view = face.bench.view();
+    let view = context.bench.view();
     // What moves and sounds.
     let mut captions: Vec<String> = view
         .machine
         .sounds
         .iter()
-        .map(|sound| face.text(&format!("sound-{sound}")))
+        .map(|sound| context.text(&format!("sound-{sound}")))
         .collect();
     if view.machine.floor_l > 0.2 {
         captions.insert(
             0,
-            face.with(
+            context.with(
                 "sound-floor-wet",
                 &[(
                     "litres",
@@ -172,7 +172,7 @@ pub(super) fn stage_ui(
     }
     let foot = rest.center_bottom() - vec2(0.0, 12.0);
     let text = if captions.is_empty() {
-        face.text("sound-none")
+        context.text("sound-none")
     } else {
         captions.join("  ·  ")
     };
@@ -185,7 +185,7 @@ pub(super) fn stage_ui(
         t::LINE,
         rest,
     );
-    if let Some((message, since)) = &face.desk.message {
+    if let Some((message, since)) = &context.ui_state.message {
         if now - since < MESSAGE_S {
             pill(
                 ui,
@@ -197,12 +197,12 @@ pub(super) fn stage_ui(
                 rest,
             );
         } else {
-            face.desk.message = None;
+            context.ui_state.message = None;
         }
     }
     if let Some(pick) = pointing.over {
         let at = Pos2::new(pointing.at.x, pointing.at.y) + vec2(0.0, -14.0);
-        let name = name_of(face, pick);
+        let name = name_of(context, pick);
         pill(
             ui,
             at,

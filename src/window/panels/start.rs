@@ -1,6 +1,6 @@
 //! The start screen: choose a job, a seed, a language.
 
-use super::{Face, kept, kit};
+use super::{PanelContext, kept, kit};
 use crate::attempts::Attempts;
 use crate::port::{BenchPort, Offer, Shop};
 use crate::state::say;
@@ -13,7 +13,7 @@ use detent_content::{Language, Value};
 /// Draws it; a bench when the player begins.
 pub(super) fn start_ui(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     shop: &dyn Shop,
 ) -> Option<Result<Box<dyn BenchPort>, String>> {
     let all = ui.max_rect();
@@ -34,43 +34,47 @@ pub(super) fn start_ui(
                 ui.set_height(place.height() - 32.0);
                 ui.horizontal(|ui| {
                     ui.label(
-                        RichText::new(face.text("app-name"))
+                        RichText::new(context.text("app-name"))
                             .size(46.0)
                             .color(t::AMBER),
                     );
                     ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                         for language in [Language::Es, Language::En] {
-                            if kit::choice(ui, face.desk.language == language, language.own_name())
-                                .clicked()
+                            if kit::choice(
+                                ui,
+                                context.ui_state.language == language,
+                                language.own_name(),
+                            )
+                            .clicked()
                             {
-                                face.desk.language = language;
+                                context.ui_state.language = language;
                             }
                         }
                     });
                 });
-                ui.label(RichText::new(face.text("app-tagline")).size(18.0));
+                ui.label(RichText::new(context.text("app-tagline")).size(18.0));
                 ui.add_space(4.0);
-                if let Some((message, _)) = &face.desk.message {
+                if let Some((message, _)) = &context.ui_state.message {
                     ui.label(RichText::new(message).color(t::BAD));
                 }
-                if let Some(trouble) = shop.attempts().and_then(Attempts::trouble) {
-                    let text = kept::trouble_text(face, &trouble);
+                if let Some(storage_error) = shop.attempts().and_then(Attempts::storage_error) {
+                    let text = kept::trouble_text(context, &storage_error);
                     ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
                 }
-                kept::look_again(face, shop);
-                if kit::wide(ui, face.text("start-practice")).clicked() {
-                    face.desk.practise = true;
+                kept::look_again(context, shop);
+                if kit::wide(ui, context.text("start-practice")).clicked() {
+                    context.ui_state.practise = true;
                 }
-                kept::shelf_choice_ui(ui, face, shop);
-                if face.desk.shelf {
-                    if let Some(opened) = kept::kept_ui(ui, face, shop) {
+                kept::shelf_choice_ui(ui, context, shop);
+                if context.ui_state.content_library {
+                    if let Some(opened) = kept::kept_ui(ui, context, shop) {
                         begun = Some(opened);
                     }
-                } else if let Some(opened) = jobs_ui(ui, face, shop) {
+                } else if let Some(opened) = jobs_ui(ui, context, shop) {
                     begun = Some(opened);
                 }
                 ui.label(
-                    RichText::new(face.text("start-about"))
+                    RichText::new(context.text("start-about"))
                         .size(t::SMALL)
                         .color(t::QUIET),
                 );
@@ -80,27 +84,27 @@ pub(super) fn start_ui(
 }
 
 /// How long a job takes, and what comes before it.
-fn around(face: &Face, offer: &Offer) -> String {
-    let minutes = face.with("start-minutes", &[("minutes", Value::from(offer.minutes))]);
+fn around(context: &PanelContext, offer: &Offer) -> String {
+    let minutes = context.with("start-minutes", &[("minutes", Value::from(offer.minutes))]);
     if offer.after.is_empty() {
         return minutes;
     }
     let titles = offer.after.iter();
-    let titles: Vec<&str> = titles.map(|t| say(face.desk.language, t)).collect();
+    let titles: Vec<&str> = titles.map(|t| say(context.ui_state.language, t)).collect();
     let titles = Value::from(titles.join(", "));
     format!(
         "{minutes} {}",
-        face.with("start-after", &[("titles", titles)])
+        context.with("start-after", &[("titles", titles)])
     )
 }
 
 /// The jobs on offer, and one of them begun.
 fn jobs_ui(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     shop: &dyn Shop,
 ) -> Option<Result<Box<dyn BenchPort>, String>> {
-    let mut begun = kept::last_ui(ui, face, shop);
+    let mut begun = kept::last_ui(ui, context, shop);
     ScrollArea::vertical()
         .max_height(ui.available_height() - 142.0)
         .auto_shrink(false)
@@ -111,10 +115,10 @@ fn jobs_ui(
                     part = offer.part;
                     if let Some(part) = part {
                         ui.add_space(6.0);
-                        kit::heading(ui, face.text(&format!("course-{part}")));
+                        kit::heading(ui, context.text(&format!("course-{part}")));
                     }
                 }
-                let on = face.desk.offer == n;
+                let on = context.ui_state.offer == n;
                 let edge = if on { t::AMBER } else { t::LINE };
                 let response = Frame::new()
                     .fill(if on { t::FIELD } else { t::CARD })
@@ -123,10 +127,10 @@ fn jobs_ui(
                     .inner_margin(Margin::symmetric(12, 6))
                     .show(ui, |ui| {
                         ui.set_width(ui.available_width());
-                        let title = RichText::new(say(face.desk.language, &offer.title))
+                        let title = RichText::new(say(context.ui_state.language, &offer.title))
                             .size(18.0)
                             .color(if on { t::AMBER } else { t::TEXT });
-                        let board = RichText::new(face.text(&offer.board))
+                        let board = RichText::new(context.text(&offer.board))
                             .size(t::SMALL)
                             .color(t::QUIET);
                         ui.allocate_ui_with_layout(
@@ -142,12 +146,13 @@ fn jobs_ui(
                         );
                         // A long list stays short: the complaint is told when a job is chosen.
                         if on {
-                            let words = RichText::new(say(face.desk.language, &offer.complaint))
-                                .italics()
-                                .size(t::SMALL)
-                                .color(t::TEXT);
+                            let words =
+                                RichText::new(say(context.ui_state.language, &offer.complaint))
+                                    .italics()
+                                    .size(t::SMALL)
+                                    .color(t::TEXT);
                             ui.add(egui::Label::new(words).selectable(false));
-                            let more = RichText::new(around(face, offer))
+                            let more = RichText::new(around(context, offer))
                                 .size(t::SMALL)
                                 .color(t::QUIET);
                             ui.add(egui::Label::new(more).selectable(false));
@@ -161,7 +166,7 @@ fn jobs_ui(
                         egui::WidgetType::RadioButton,
                         true,
                         on,
-                        say(face.desk.language, &offer.title),
+                        say(context.ui_state.language, &offer.title),
                     )
                 });
                 if response.has_focus() {
@@ -173,26 +178,26 @@ fn jobs_ui(
                     );
                 }
                 if response.clicked() {
-                    face.desk.offer = n;
-                    face.desk.seed = offer.seed.to_string();
+                    context.ui_state.offer = n;
+                    context.ui_state.seed = offer.seed.to_string();
                 }
             }
         });
     ui.horizontal(|ui| {
-        ui.label(face.text("start-seed"));
+        ui.label(context.text("start-seed"));
         ui.add(
-            TextEdit::singleline(&mut face.desk.seed)
+            TextEdit::singleline(&mut context.ui_state.seed)
                 .desired_width(120.0)
                 .char_limit(18),
         );
-        face.desk.seed.retain(|c| c.is_ascii_digit());
-        kit::quiet(ui, face.text("start-seed-hint"));
+        context.ui_state.seed.retain(|c| c.is_ascii_digit());
+        kit::quiet(ui, context.text("start-seed-hint"));
     });
-    let seed = face.desk.seed.trim().parse::<u64>();
-    if kit::main_button(ui, face.text("start-begin"), seed.is_ok()).clicked()
+    let seed = context.ui_state.seed.trim().parse::<u64>();
+    if kit::main_button(ui, context.text("start-begin"), seed.is_ok()).clicked()
         && let Ok(seed) = seed
     {
-        begun = Some(shop.open(face.desk.offer, seed));
+        begun = Some(shop.open(context.ui_state.offer, seed));
     }
     begun
 }

@@ -18,7 +18,7 @@ use std::sync::Arc;
 struct Stand {
     texts: Texts,
     bench: BenchRes,
-    desk: Desk,
+    ui_state: UiState,
 }
 
 fn stand(language: Language) -> Stand {
@@ -48,25 +48,28 @@ fn stand_of(mut bench: BenchRes, language: Language) -> Stand {
     Stand {
         texts: Texts::load(language),
         bench,
-        desk: Desk {
+        ui_state: UiState {
             language,
-            ..Desk::default()
+            ..UiState::default()
         },
     }
 }
 
-fn harness<'a>(stand: Stand, panel: impl Fn(&mut Ui, &mut Face) + 'a) -> Harness<'a, Stand> {
+fn harness<'a>(
+    stand: Stand,
+    panel: impl Fn(&mut Ui, &mut PanelContext) + 'a,
+) -> Harness<'a, Stand> {
     let mut harness = Harness::builder()
         .with_size([430.0, 1400.0])
         .build_ui_state(
             move |ui, stand: &mut Stand| {
                 kit::dress(ui.ctx());
-                let mut face = Face {
+                let mut context = PanelContext {
                     texts: &stand.texts,
                     bench: &mut stand.bench,
-                    desk: &mut stand.desk,
+                    ui_state: &mut stand.ui_state,
                 };
-                panel(ui, &mut face);
+                panel(ui, &mut context);
             },
             stand,
         );
@@ -94,7 +97,7 @@ fn the_ticket_speaks_spanish() {
 #[test]
 fn a_code_is_noted_as_read() {
     let mut harness = harness(stand(Language::En), meter::meter_ui);
-    harness.state_mut().desk.digits = [2, 3];
+    harness.state_mut().ui_state.digits = [2, 3];
     harness.get_by_label("Note it").click();
     harness.run_steps(2);
     assert_eq!(
@@ -131,7 +134,10 @@ fn the_meter_is_tried_held_and_kept_by_the_fingers() {
     done(&mut harness);
 
     let (red, black) = (Pin::BulkPlus, Pin::BulkMinus);
-    (harness.state_mut().desk.red, harness.state_mut().desk.black) = (Some(red), Some(black));
+    (
+        harness.state_mut().ui_state.red,
+        harness.state_mut().ui_state.black,
+    ) = (Some(red), Some(black));
     click(&mut harness, "Beep");
     click(&mut harness, "Fingers");
     click(&mut harness, "Measure and note");
@@ -178,19 +184,19 @@ fn two_causes_can_be_named_and_taken_back() {
         harness.run_steps(3);
     };
     let (seized, hose) = ("Drain pump: rotor seized", "Drain hose blocked");
-    harness.state_mut().desk.draft.part = Some(None);
+    harness.state_mut().ui_state.draft.part = Some(None);
     harness.run_steps(2);
     choose(&mut harness, "choose…", seized);
     choose(&mut harness, seized, hose);
     let both = ["drain-pump.seized", "drain-hose.blocked"].map(str::to_owned);
-    let causes = &harness.state().desk.draft.causes;
+    let causes = &harness.state().ui_state.draft.causes;
     assert_eq!(causes.as_deref(), Some(&both[..]));
     let joined = format!("{seized}; {hose}");
     choose(&mut harness, &joined, seized);
-    let causes = &harness.state().desk.draft.causes;
+    let causes = &harness.state().ui_state.draft.causes;
     assert_eq!(causes.as_deref(), Some(&both[1..]));
     choose(&mut harness, hose, "Nothing was wrong");
-    assert_eq!(harness.state().desk.draft.causes, Some(Vec::new()));
+    assert_eq!(harness.state().ui_state.draft.causes, Some(Vec::new()));
 }
 
 #[test]
@@ -227,10 +233,10 @@ fn a_report_needs_cause_and_part() {
     harness.get_by_label("Hand the machine back").click();
     harness.run_steps(2);
     assert!(harness.state().bench.queue.is_empty());
-    harness.state_mut().desk.draft.causes = Some(vec!["drain-pump.seized".to_owned()]);
-    harness.state_mut().desk.draft.part = Some(None);
-    harness.state_mut().desk.draft.proof.insert(1);
-    harness.state_mut().desk.draft.advice = Advice::LevelMachine;
+    harness.state_mut().ui_state.draft.causes = Some(vec!["drain-pump.seized".to_owned()]);
+    harness.state_mut().ui_state.draft.part = Some(None);
+    harness.state_mut().ui_state.draft.proof.insert(1);
+    harness.state_mut().ui_state.draft.advice = Advice::LevelMachine;
     harness.run_steps(2);
     harness.get_by_label("Hand the machine back").click();
     harness.run_steps(2);
@@ -253,7 +259,7 @@ fn a_caution_asks_and_stepping_back_does_nothing() {
     stand.bench.push(Action::OpenCabinet);
     stand.bench.tick();
     assert!(stand.bench.asked.is_some());
-    let mut harness = harness(stand, |ui, face| caution::caution_ui(ui.ctx(), face));
+    let mut harness = harness(stand, |ui, context| caution::caution_ui(ui.ctx(), context));
     harness.get_by_label("DANGER");
     harness.get_by_label("Step back").click();
     harness.run_steps(2);
@@ -269,7 +275,7 @@ fn a_caution_can_be_overruled() {
     let mut stand = stand(Language::En);
     stand.bench.push(Action::OpenCabinet);
     stand.bench.tick();
-    let mut harness = harness(stand, |ui, face| caution::caution_ui(ui.ctx(), face));
+    let mut harness = harness(stand, |ui, context| caution::caution_ui(ui.ctx(), context));
     harness.get_by_label("Go on").click();
     harness.run_steps(2);
     let state = harness.state_mut();
@@ -318,7 +324,7 @@ const PAGES: [Page; 5] = [
 /// A page of a board's service sheet.
 fn sheet(board: &Board, page: Page, language: Language) -> Harness<'static, Stand> {
     let mut stand = stand_at(DemoBench::at(board.clone()), language);
-    stand.desk.page = page;
+    stand.ui_state.page = page;
     harness(stand, sheet::sheet_ui)
 }
 
@@ -329,18 +335,18 @@ fn the_wiring_diagram_takes_the_probes() {
         let pins = [Side::Board, Side::Load].map(|side| Pin::Wire(Terminal::CordLine, side));
         for pin in pins {
             let stand = harness.state_mut();
-            let name = Face {
+            let name = PanelContext {
                 texts: &stand.texts,
                 bench: &mut stand.bench,
-                desk: &mut stand.desk,
+                ui_state: &mut stand.ui_state,
             }
             .pin(pin);
             harness.get_by_label(&name).click();
             harness.run();
         }
-        let desk = &harness.state().desk;
+        let ui_state = &harness.state().ui_state;
         assert_eq!(
-            (desk.red, desk.black),
+            (ui_state.red, ui_state.black),
             (Some(pins[0]), Some(pins[1])),
             "{}",
             board.id
@@ -448,7 +454,7 @@ fn no_sheet_tells_of_what_the_board_has_not() {
 #[test]
 fn a_button_that_stays_down_says_so_and_is_let_go_by_a_press() {
     let mut stand = stand_at(DemoBench::at(board("lone-lamp")), Language::En);
-    stand.desk.held.push(Button::Start, true);
+    stand.ui_state.held.push(Button::Start, true);
     let mut harness = harness(stand, stage::hands_ui);
     harness.get_by_label("Switch at 2");
     harness.get_by_label("Start stays down").click();
@@ -458,20 +464,20 @@ fn a_button_that_stays_down_says_so_and_is_let_go_by_a_press() {
     assert_eq!(queued, Some(Action::Up(Button::Start)));
     harness.get_by_label("Keep a button down").click();
     harness.run_steps(2);
-    assert!(harness.state().desk.held.keep_next);
+    assert!(harness.state().ui_state.held.keep_next);
 }
 
 /// Both hands are needed: Start stays down while the plug goes in and the lid moves.
 #[test]
 fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
     let folder = tempfile::tempdir().expect("a temporary folder");
-    let text = builtin::text("scenarios/standing-water.ron").expect("a built-in job");
+    let text = builtin::text("scenarios/drain-code.ron").expect("a built-in job");
     let path = folder.path().join("plain.ron");
     let text = text.replace("board: \"arc-dial\"", "board: \"lone-lamp\"");
     std::fs::write(&path, text).expect("the folder can be written");
     let shop = Workshop::new(Some(&path.to_string_lossy()), None).expect("the jobs are sound");
     let mut bench = BenchRes::new(shop.open(0, 11).expect("the job"));
-    let mut desk = Desk::default();
+    let mut ui_state = UiState::default();
     let run = |bench: &mut BenchRes, ticks: u32| {
         (0..ticks).for_each(|_| bench.tick());
         bench.refresh();
@@ -479,8 +485,8 @@ fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
     };
     bench.push(Action::Unplug);
     run(&mut bench, 20_000);
-    bench.queue_some(desk.held.push(Button::Start, true));
-    bench.queue_some(desk.held.release(Button::Start));
+    bench.queue_some(ui_state.held.push(Button::Start, true));
+    bench.queue_some(ui_state.held.release(Button::Start));
     run(&mut bench, 50);
     bench.push(Action::Plug);
     run(&mut bench, 100);
@@ -494,14 +500,14 @@ fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
         run(&mut bench, 60);
     }
     assert_eq!(bench.view().machine.control.mode, ControlMode::Idle);
-    bench.queue_some(desk.held.push(Button::Start, false));
+    bench.queue_some(ui_state.held.push(Button::Start, false));
     run(&mut bench, 60);
     assert_eq!(bench.view().machine.control.mode, ControlMode::Service);
 }
 
 /// A finished job with every classic mistake, at the real bench.
 fn mistakes(language: Language) -> Stand {
-    let shop = Workshop::new(Some("any-machine"), None).expect("the jobs are sound");
+    let shop = Workshop::new(Some("exam-120-v-dial"), None).expect("the jobs are sound");
     let mut bench = BenchRes::new(shop.open(0, 137).expect("the job"));
     let script = include_str!("../../../tests/scripts/classic-mistakes.script");
     let steps = read_script("classic-mistakes.script", script.as_bytes()).expect("a good script");
@@ -541,8 +547,8 @@ fn a_finished_job_is_thought_over_in_both_languages() {
         }
         assert!(score.query_by_label(&lamps).is_some(), "{lamps}");
         let room = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(596.0, 1400.0));
-        let ways = harness(mistakes(language), move |ui, face| {
-            review::review_ui(ui, room, face);
+        let ways = harness(mistakes(language), move |ui, context| {
+            review::review_ui(ui, room, context);
         });
         nothing_missing(&ways, "review");
         for heading in [yours, best] {
@@ -566,8 +572,8 @@ fn nothing_missing(harness: &Harness<'_, Stand>, panel: &str) {
 
 #[test]
 fn the_start_screen_offers_every_job() {
-    let harness = harness(stand(Language::En), |ui, face| {
-        let _ = start::start_ui(ui, face, &DemoShop::default());
+    let harness = harness(stand(Language::En), |ui, context| {
+        let _ = start::start_ui(ui, context, &DemoShop::default());
     });
     harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
     harness.get_by_label("Begin the job");
@@ -588,8 +594,8 @@ fn start_screen<'a>(
     shop: &'a Workshop,
     opened: &'a RefCell<Option<kept::Opened>>,
 ) -> Harness<'a, Stand> {
-    harness(stand(Language::En), |ui, face| {
-        if let Some(bench) = start::start_ui(ui, face, shop) {
+    harness(stand(Language::En), |ui, context| {
+        if let Some(bench) = start::start_ui(ui, context, shop) {
             *opened.borrow_mut() = Some(bench);
         }
     })
@@ -632,7 +638,7 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     let kept = shop.kept(&names[0]).expect("finished and sound");
     assert_eq!((kept.actions, kept.finished), (4, true));
     let again = shop.resume(&names[0]);
-    let again = again.unwrap_or_else(|trouble| panic!("{trouble:?}"));
+    let again = again.unwrap_or_else(|storage_error| panic!("{storage_error:?}"));
     assert_eq!(again.score().map(|s| s.total()), Some(score));
 }
 

@@ -1,25 +1,31 @@
 //! The job ticket, and what hands can do without a tool.
 
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::state::say;
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
 use detent_training::bench::Action;
 
-pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
+pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
-        let job = face.bench.job();
-        kit::heading(ui, say(face.desk.language, &job.title));
-        ui.label(RichText::new(format!("“{}”", say(face.desk.language, &job.complaint))).italics());
+        let job = context.bench.job();
+        kit::heading(ui, say(context.ui_state.language, &job.title));
+        ui.label(
+            RichText::new(format!(
+                "“{}”",
+                say(context.ui_state.language, &job.complaint)
+            ))
+            .italics(),
+        );
     });
     kit::card(ui, |ui| {
         // Facts stand close, so that the hands' buttons keep their place on a small screen.
         ui.spacing_mut().item_spacing.y = 2.0;
         ui.spacing_mut().interact_size.y = 22.0;
-        let (job, view) = (face.bench.job(), face.bench.view());
+        let (job, view) = (context.bench.job(), context.bench.view());
         let over = |bad: bool| if bad { t::BAD } else { t::TEXT };
-        let minutes = face.with(
+        let minutes = context.with(
             "ticket-minutes-of",
             &[
                 ("minutes", Value::from(view.minutes.round())),
@@ -28,11 +34,11 @@ pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
         );
         kit::row(
             ui,
-            face.text("ticket-work"),
+            context.text("ticket-work"),
             minutes,
             over(view.minutes > job.par_minutes),
         );
-        let money = face.with(
+        let money = context.with(
             "ticket-money-of",
             &[
                 ("spent", Value::from((view.spent + view.labour).round())),
@@ -41,21 +47,21 @@ pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
         );
         kit::row(
             ui,
-            face.text("ticket-money"),
+            context.text("ticket-money"),
             money,
             over(view.spent + view.labour > job.budget),
         );
         let labour = format!("{:.0}", view.labour);
-        kit::row(ui, face.text("ticket-labour"), labour, t::TEXT);
+        kit::row(ui, context.text("ticket-labour"), labour, t::TEXT);
         let limit = format!("{:.0}", job.rates.repair_limit());
-        kit::row(ui, face.text("ticket-limit"), limit, t::TEXT);
+        kit::row(ui, context.text("ticket-limit"), limit, t::TEXT);
         if view.waited_hours > 0.0 {
-            let hours = face.with("ticket-hours", &[("hours", Value::from(view.waited_hours))]);
-            kit::row(ui, face.text("ticket-waited"), hours, t::TEXT);
+            let hours = context.with("ticket-hours", &[("hours", Value::from(view.waited_hours))]);
+            kit::row(ui, context.text("ticket-waited"), hours, t::TEXT);
         }
         kit::row(
             ui,
-            face.text("ticket-mains"),
+            context.text("ticket-mains"),
             format!("{} V  {} Hz", job.mains_v, job.mains_hz),
             t::TEXT,
         );
@@ -64,11 +70,11 @@ pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
         } else {
             "ticket-live-no"
         };
-        kit::row(ui, face.text("ticket-live"), face.text(live), t::TEXT);
+        kit::row(ui, context.text("ticket-live"), context.text(live), t::TEXT);
     });
     kit::card(ui, |ui| {
-        kit::heading(ui, face.text("hands"));
-        let view = face.bench.view();
+        kit::heading(ui, context.text("hands"));
+        let view = context.bench.view();
         let (plugged, lid, open) = (
             view.machine.plugged,
             view.machine.lid_open,
@@ -106,41 +112,41 @@ pub(super) fn ticket_ui(ui: &mut Ui, face: &mut Face) {
             ),
         ];
         for (key, action) in pairs {
-            if kit::wide(ui, face.text(key)).clicked() {
-                face.act(action);
+            if kit::wide(ui, context.text(key)).clicked() {
+                context.act(action);
             }
         }
-        if open && kit::wide(ui, face.text("do-discharge")).clicked() {
-            face.act(Action::Discharge);
+        if open && kit::wide(ui, context.text("do-discharge")).clicked() {
+            context.act(Action::Discharge);
         }
-        if lid && wet && kit::wide(ui, face.text("do-bail-out")).clicked() {
-            face.act(Action::BailOut);
+        if lid && wet && kit::wide(ui, context.text("do-bail-out")).clicked() {
+            context.act(Action::BailOut);
         }
     });
     kit::card(ui, |ui| {
-        kit::heading(ui, face.text("wait"));
-        let waiting = face.bench.wait_ticks > 0;
+        kit::heading(ui, context.text("wait"));
+        let waiting = context.bench.wait_ticks > 0;
         ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
             let width = (ui.available_width() - 12.0) / 3.0;
             for (key, seconds) in [("wait-10-s", 10), ("wait-1-min", 60), ("wait-10-min", 600)] {
-                if kit::choice_sized(ui, false, face.text(key), [width, 32.0].into()).clicked() {
-                    face.bench.wait_ticks += seconds * 100;
+                if kit::choice_sized(ui, false, context.text(key), [width, 32.0].into()).clicked() {
+                    context.bench.wait_ticks += seconds * 100;
                 }
             }
         });
         if waiting {
-            let left = face.bench.wait_ticks / 100;
-            let text = face.with("wait-left", &[("seconds", Value::from(left))]);
+            let left = context.bench.wait_ticks / 100;
+            let text = context.with("wait-left", &[("seconds", Value::from(left))]);
             ui.horizontal(|ui| {
                 kit::quiet(ui, text);
-                if ui.button(face.text("wait-stop")).clicked() {
-                    face.bench.wait_ticks = 0;
+                if ui.button(context.text("wait-stop")).clicked() {
+                    context.bench.wait_ticks = 0;
                 }
             });
         }
     });
-    if ui.button(face.text("leave-job")).clicked() {
-        face.desk.leave = true;
+    if ui.button(context.text("leave-job")).clicked() {
+        context.ui_state.leave = true;
     }
 }

@@ -1,30 +1,30 @@
 //! The bar along the top: views, time, language.
 
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::state::ViewKind;
 use crate::tokens as t;
 use bevy_egui::egui::{Align, Layout, RichText, Ui};
 use detent_content::Language;
 
 /// One row, or two where one has no room.
-pub(super) fn top_ui(ui: &mut Ui, face: &mut Face, narrow: bool) {
+pub(super) fn top_ui(ui: &mut Ui, context: &mut PanelContext, narrow: bool) {
     if narrow {
         ui.allocate_ui([ui.available_width(), 34.0].into(), |ui| {
-            ui.horizontal_centered(|ui| views_ui(ui, face));
+            ui.horizontal_centered(|ui| views_ui(ui, context));
         });
-        ui.horizontal_centered(|ui| time_ui(ui, face));
+        ui.horizontal_centered(|ui| time_ui(ui, context));
     } else {
         ui.horizontal_centered(|ui| {
-            views_ui(ui, face);
-            time_ui(ui, face);
+            views_ui(ui, context);
+            time_ui(ui, context);
         });
     }
 }
 
-fn views_ui(ui: &mut Ui, face: &mut Face) {
+fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
     ui.spacing_mut().item_spacing.x = 6.0;
     ui.label(
-        RichText::new(face.text("app-name"))
+        RichText::new(context.text("app-name"))
             .size(24.0)
             .color(t::AMBER),
     );
@@ -34,30 +34,30 @@ fn views_ui(ui: &mut Ui, face: &mut Face) {
         (ViewKind::Machine, "view-machine", 2),
         (ViewKind::Cabinet, "view-cabinet", 3),
     ] {
-        let text = format!("{number}  {}", face.text(key));
-        if kit::choice(ui, face.desk.view == view, text).clicked() {
-            face.desk.view = view;
+        let text = format!("{number}  {}", context.text(key));
+        if kit::choice(ui, context.ui_state.view == view, text).clicked() {
+            context.ui_state.view = view;
         }
     }
 }
 
-fn time_ui(ui: &mut Ui, face: &mut Face) {
+fn time_ui(ui: &mut Ui, context: &mut PanelContext) {
     ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
         ui.spacing_mut().item_spacing.x = 6.0;
-        if ui.button(face.text("top-keys")).clicked() {
-            face.desk.keys = !face.desk.keys;
+        if ui.button(context.text("top-keys")).clicked() {
+            context.ui_state.keys = !context.ui_state.keys;
         }
         for language in [Language::Es, Language::En] {
-            let on = face.desk.language == language;
+            let on = context.ui_state.language == language;
             let button = kit::choice(ui, on, language.code().to_uppercase())
                 .on_hover_text(language.own_name());
             if button.clicked() {
-                face.desk.language = language;
+                context.ui_state.language = language;
             }
         }
         ui.add_space(10.0);
         for speed in [60, 10, 1, 0] {
-            let on = face.desk.speed == speed;
+            let on = context.ui_state.speed == speed;
             let label = if speed == 0 {
                 "||".to_owned()
             } else {
@@ -65,15 +65,15 @@ fn time_ui(ui: &mut Ui, face: &mut Face) {
             };
             let button = kit::choice(ui, on, label);
             let button = if speed == 0 {
-                button.on_hover_text(face.text("top-pause"))
+                button.on_hover_text(context.text("top-pause"))
             } else {
                 button
             };
             if button.clicked() {
-                face.desk.speed = speed;
+                context.ui_state.speed = speed;
             }
         }
-        let seconds = face.bench.view().machine.time_s as u64;
+        let seconds = context.bench.view().machine.time_s as u64;
         let clock = format!(
             "{:02}:{:02}:{:02}",
             seconds / 3600,

@@ -360,16 +360,16 @@ fn water(make: &mut Maker, root: Entity, outside: Entity, outline: &Handle<Stand
         part: Part::DrainPump,
         outline: outline.clone(),
     };
-    let face = Transform::from_rotation(lying(false));
+    let context = Transform::from_rotation(lying(false));
     piece.add(
         drum(0.046, 0.036, 0.008, 36),
         &paint.light,
-        face.with_translation(Vec3::new(-0.165, 0.105, 0.185)),
+        context.with_translation(Vec3::new(-0.165, 0.105, 0.185)),
     );
     piece.add(
         drum(0.032, 0.05, 0.006, 28),
         &paint.dark,
-        face.with_translation(Vec3::new(-0.165, 0.105, 0.222)),
+        context.with_translation(Vec3::new(-0.165, 0.105, 0.222)),
     );
     piece.add(
         block(0.052, 0.052, 0.024, 0.006, 0.003),
@@ -384,7 +384,7 @@ fn water(make: &mut Maker, root: Entity, outside: Entity, outline: &Handle<Stand
     piece.add(
         drum(0.030, 0.006, 0.002, 8),
         &paint.chrome,
-        face.with_translation(Vec3::new(-0.165, 0.105, 0.272)),
+        context.with_translation(Vec3::new(-0.165, 0.105, 0.272)),
     );
     let mut piece = Piece {
         make: &mut *make,

@@ -168,14 +168,14 @@ pub fn environment(size: u32, all_blur: Option<f32>) -> Image {
         size.ilog2() + 1
     };
     let mut data = Vec::new();
-    for face in 0..6 {
+    for context in 0..6 {
         for level in 0..levels {
             let side = size >> level;
             let blur = all_blur.unwrap_or(level as f32 / (levels - 1) as f32 * 1.1);
             for i in 0..side * side {
                 let a = 2.0 * ((i % side) as f32 + 0.5) / side as f32 - 1.0;
                 let b = 2.0 * ((i / side) as f32 + 0.5) / side as f32 - 1.0;
-                let dir = match face {
+                let dir = match context {
                     0 => Vec3::new(1.0, -b, -a),
                     1 => Vec3::new(-1.0, -b, a),
                     2 => Vec3::new(a, 1.0, b),

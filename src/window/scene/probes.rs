@@ -4,7 +4,7 @@ use super::inside::pin_place;
 use super::maker::{Maker, at};
 use super::mesh::{block, drum, lathe, rounded_xy, stamp, tube};
 use super::still::Still;
-use crate::state::{BenchRes, Desk};
+use crate::state::{BenchRes, UiState};
 use bevy::prelude::*;
 use detent_simulation::interface::Pin;
 
@@ -131,7 +131,7 @@ fn hold(red: bool) -> Vec3 {
 
 fn place(
     bench: Res<BenchRes>,
-    desk: Res<Desk>,
+    ui_state: Res<UiState>,
     mut meshes: ResMut<Assets<Mesh>>,
     mut probes: Query<(&mut Probe, &mut Transform, &mut Visibility)>,
     mut leads: Query<(&Lead, &mut Mesh3d, &mut Visibility), Without<Probe>>,
@@ -139,7 +139,11 @@ fn place(
     let view = bench.view();
     let touching = view.probes.map(|(_, red, black)| (red, black));
     for (mut probe, mut place, mut visibility) in &mut probes {
-        let chosen = if probe.red { desk.red } else { desk.black };
+        let chosen = if probe.red {
+            ui_state.red
+        } else {
+            ui_state.black
+        };
         let pin = touching
             .map(|(red, black)| if probe.red { red } else { black })
             .or(chosen)

@@ -186,18 +186,18 @@ fn hang_tools(make: &mut Maker, board: Entity) {
     }
 }
 
-fn shelf(make: &mut Maker, root: Entity) {
+fn content_library(make: &mut Maker, root: Entity) {
     let paint = make.paint.clone();
-    let shelf = make.group(Some(root), at(-1.02, 1.42, WALL_Z + 0.11));
+    let content_library = make.group(Some(root), at(-1.02, 1.42, WALL_Z + 0.11));
     make.add(
-        shelf,
+        content_library,
         block(0.78, 0.026, 0.22, 0.01, 0.004),
         &paint.wood,
         at(0.0, 0.0, 0.0),
     );
     for x in [-0.3, 0.3] {
         make.add(
-            shelf,
+            content_library,
             block(0.02, 0.12, 0.16, 0.004, 0.003),
             &paint.dark,
             at(x, -0.12, -0.02),
@@ -221,8 +221,8 @@ fn shelf(make: &mut Maker, root: Entity) {
         (-0.18, &paint.copper),
         (-0.07, &paint.chrome),
     ] {
-        make.add(shelf, jar.clone(), colour, at(x, 0.026, 0.0));
-        make.add(shelf, lid.clone(), &paint.dark, at(x, 0.166, 0.0));
+        make.add(content_library, jar.clone(), colour, at(x, 0.026, 0.0));
+        make.add(content_library, lid.clone(), &paint.dark, at(x, 0.166, 0.0));
     }
     for (i, (h, colour)) in [
         (0.21, &paint.red),
@@ -235,7 +235,7 @@ fn shelf(make: &mut Maker, root: Entity) {
     {
         let lean = if i == 3 { 0.13 } else { 0.0 };
         make.add(
-            shelf,
+            content_library,
             block(0.034, h, 0.15, 0.004, 0.003),
             colour,
             at(0.08 + 0.042 * i as f32 + lean * 0.1, 0.027, -0.01)
@@ -351,7 +351,7 @@ fn spawn(mut make: Maker) {
         );
     }
     hang_tools(make, board);
-    shelf(make, root);
+    content_library(make, root);
     bucket(make, root);
 
     // Outlet and taps behind the machine.

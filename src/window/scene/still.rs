@@ -131,7 +131,7 @@ mod tests {
         let root = world
             .spawn((Still, Transform::from_xyz(5.0, 0.0, 0.0)))
             .id();
-        let shelf = world
+        let content_library = world
             .spawn((Transform::from_xyz(0.0, 1.0, 0.0), ChildOf(root)))
             .id();
         let mut add = |material: &Handle<StandardMaterial>, x: f32, parent| {
@@ -140,7 +140,7 @@ mod tests {
             world.spawn((solid, place, ChildOf(parent))).id()
         };
         add(&red, 0.0, root);
-        add(&red, 2.0, shelf);
+        add(&red, 2.0, content_library);
         let alone = add(&blue, 0.0, root);
         let lid = add(&red, 0.0, root);
         world.entity_mut(lid).insert(Apart);

@@ -1,8 +1,8 @@
 //! What stands on the screen, by name: for programs that drive the page as a person would.
 
-use crate::camera::{Eye, to_window};
+use crate::camera::{MainCamera, to_window};
 use crate::scene::console;
-use crate::state::{BenchRes, Desk, Screen};
+use crate::state::{BenchRes, Screen, UiState};
 use bevy::prelude::*;
 use bevy_egui::egui::accesskit::{Node, Role};
 use bevy_egui::{EguiContexts, EguiOutput, EguiPrimaryContextPass};
@@ -62,8 +62,8 @@ fn collect(outputs: Query<&EguiOutput>) {
 
 /// Knob and buttons are no panel's, but hands must find them too.
 fn point_out_console(
-    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
-    desk: Res<Desk>,
+    eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
+    ui_state: Res<UiState>,
     bench: Res<BenchRes>,
 ) {
     let (camera, eye) = *eye;
@@ -71,7 +71,7 @@ fn point_out_console(
     names.retain(|(name, _)| name != "dial" && !name.starts_with("button "));
     for (name, middle) in console::grips(&bench.job().board) {
         if let Ok(place) = camera.world_to_viewport(eye, middle) {
-            let place = to_window(camera, desk.stage, place);
+            let place = to_window(camera, ui_state.stage, place);
             let (x, y) = (f64::from(place.x), f64::from(place.y));
             names.push((name, [x, y, x, y]));
         }

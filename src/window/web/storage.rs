@@ -5,7 +5,7 @@
 //! at most that action.
 
 use super::{ask_for_file, date_now, save_copy};
-use crate::attempts::{Attempts, Keeping, Porter, Trouble, free_name};
+use crate::attempts::{AttemptSink, Attempts, FileExchange, StorageError, free_name};
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
 use detent_training::record::{AttemptLog, Footer, Header, LogError, PART, read_attempt};
@@ -38,7 +38,7 @@ struct Entry {
 struct State {
     entries: BTreeMap<String, Entry>,
     arrived: VecDeque<(String, Vec<u8>)>,
-    trouble: Option<Trouble>,
+    storage_error: Option<StorageError>,
     /// Another tab writes now.
     let_go: bool,
 }
@@ -46,7 +46,7 @@ struct State {
 static STATE: Mutex<State> = Mutex::new(State {
     entries: BTreeMap::new(),
     arrived: VecDeque::new(),
-    trouble: None,
+    storage_error: None,
     let_go: false,
 });
 
@@ -58,10 +58,10 @@ fn state() -> MutexGuard<'static, State> {
     STATE.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-/// Opens the database and reads what is in it. What goes wrong shows as [`Attempts::trouble`].
+/// Opens the database and reads what is in it. What goes wrong shows as [`Attempts::storage_error`].
 pub(super) async fn open() {
     if let Err(error) = try_to_open().await {
-        state().trouble = Some(trouble(&error));
+        state().storage_error = Some(storage_error(&error));
     }
 }
 
@@ -116,12 +116,12 @@ fn record(entry: &Entry) -> JsValue {
     record.into()
 }
 
-fn trouble(error: &Error) -> Trouble {
+fn storage_error(error: &Error) -> StorageError {
     let text = error.to_string();
     if text.contains("QuotaExceeded") {
-        Trouble::Full(text)
+        StorageError::Full(text)
     } else {
-        Trouble::Refused(text)
+        StorageError::Refused(text)
     }
 }
 
@@ -152,11 +152,11 @@ fn write(names: &[&str]) {
         let done = put(&database, changes).await;
         let mut state = self::state();
         if !state.let_go {
-            state.trouble = match done {
+            state.storage_error = match done {
                 Ok(TransactionResult::Committed) => None,
                 // The requests went well and the disk did not: there is no room, or it fails.
-                Ok(TransactionResult::Aborted) => Some(Trouble::Full("aborted".to_owned())),
-                Err(error) => Some(trouble(&error)),
+                Ok(TransactionResult::Aborted) => Some(StorageError::Full("aborted".to_owned())),
+                Err(error) => Some(storage_error(&error)),
             };
         }
         drop(state);
@@ -189,7 +189,7 @@ pub(super) fn arrive(name: String, bytes: Vec<u8>) {
 pub(super) fn let_go() {
     let mut state = state();
     state.let_go = true;
-    state.trouble = Some(Trouble::Elsewhere);
+    state.storage_error = Some(StorageError::Elsewhere);
     drop(state);
     if let Some(database) = OPEN.take() {
         database.close();
@@ -211,11 +211,11 @@ impl Attempts for Browser {
         names.into_iter().map(|(name, _)| name.clone()).collect()
     }
 
-    fn read(&self, name: &str) -> Result<Vec<u8>, Trouble> {
+    fn read(&self, name: &str) -> Result<Vec<u8>, StorageError> {
         let state = state();
         let entry = state.entries.get(name);
         entry.map_or_else(
-            || Err(Trouble::Gone(name.to_owned())),
+            || Err(StorageError::Gone(name.to_owned())),
             |entry| Ok(entry.text.clone()),
         )
     }
@@ -224,14 +224,14 @@ impl Attempts for Browser {
         state().entries.get(name)?.at
     }
 
-    fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn Keeping>, Trouble> {
+    fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn AttemptSink>, StorageError> {
         let name = free_entry(job)? + PART;
         state().entries.insert(name.clone(), Entry::default());
         let log = AttemptLog::begin(Page { name: name.clone() }, header).map_err(other)?;
         Ok(Box::new(Line { name, log }))
     }
 
-    fn go_on(&self, name: &str) -> Result<Box<dyn Keeping>, Trouble> {
+    fn go_on(&self, name: &str) -> Result<Box<dyn AttemptSink>, StorageError> {
         let attempt = read_attempt(name, &self.read(name)?)?;
         if let Some(entry) = state().entries.get_mut(name) {
             entry.text.truncate(attempt.whole_bytes);
@@ -246,26 +246,26 @@ impl Attempts for Browser {
         }))
     }
 
-    fn remove(&self, name: &str) -> Result<(), Trouble> {
+    fn remove(&self, name: &str) -> Result<(), StorageError> {
         state().entries.remove(name);
         write(&[name]);
         Ok(())
     }
 
-    fn porter(&self) -> Option<&dyn Porter> {
+    fn file_exchange(&self) -> Option<&dyn FileExchange> {
         Some(self)
     }
 
-    fn trouble(&self) -> Option<Trouble> {
-        state().trouble.clone()
+    fn storage_error(&self) -> Option<StorageError> {
+        state().storage_error.clone()
     }
 
-    fn complain(&self, trouble: Trouble) {
-        state().trouble = Some(trouble);
+    fn complain(&self, storage_error: StorageError) {
+        state().storage_error = Some(storage_error);
     }
 }
 
-impl Porter for Browser {
+impl FileExchange for Browser {
     fn save_copy(&self, name: &str, bytes: &[u8]) {
         save_copy(name, bytes);
     }
@@ -278,7 +278,7 @@ impl Porter for Browser {
         state().arrived.pop_front()
     }
 
-    fn take_in(&self, name: &str, bytes: &[u8]) -> Result<String, Trouble> {
+    fn take_in(&self, name: &str, bytes: &[u8]) -> Result<String, StorageError> {
         let attempt = read_attempt(name, bytes)?;
         let file = attempt.header.scenario.rsplit('/').next();
         let job = file.unwrap_or("job").trim_end_matches(".ron").to_owned();
@@ -294,14 +294,14 @@ impl Porter for Browser {
     }
 }
 
-fn other(error: LogError) -> Trouble {
-    Trouble::Other(error.to_string())
+fn other(error: LogError) -> StorageError {
+    StorageError::Other(error.to_string())
 }
 
-fn free_entry(job: &str) -> Result<String, Trouble> {
+fn free_entry(job: &str) -> Result<String, StorageError> {
     let state = state();
     let free = free_name(job, |name| state.entries.contains_key(name));
-    free.ok_or_else(|| Trouble::Other(format!("no name is free for {job}")))
+    free.ok_or_else(|| StorageError::Other(format!("no name is free for {job}")))
 }
 
 /// One attempt's text as something to write to; a flush keeps it.
@@ -329,12 +329,12 @@ struct Line {
     log: AttemptLog<Page>,
 }
 
-impl Keeping for Line {
+impl AttemptSink for Line {
     fn name(&self) -> String {
         self.name.clone()
     }
 
-    fn push(&mut self, at: Time, action: &Action) -> Result<(), Trouble> {
+    fn push(&mut self, at: Time, action: &Action) -> Result<(), StorageError> {
         if let Some(entry) = state().entries.get_mut(&self.name) {
             entry.at = Some(at);
         }
@@ -351,7 +351,7 @@ impl Keeping for Line {
         write(&[&self.name]);
     }
 
-    fn finish(self: Box<Self>, footer: &Footer) -> Result<String, Trouble> {
+    fn finish(self: Box<Self>, footer: &Footer) -> Result<String, StorageError> {
         let Line { name, log } = *self;
         log.finish(footer).map_err(other)?;
         let whole = name.trim_end_matches(PART).to_owned();

@@ -25,7 +25,7 @@ use std::collections::BTreeSet;
 pub(super) struct Elimination {
     /// Place in the order of elimination of each node (0 = first node after ground).
     position: Vec<u32>,
-    steps: Vec<Step>,
+    steps: Vec<EliminationStep>,
     /// Neighbours by position, ascending, for all steps in turn.
     neighbours: Vec<u32>,
     /// Where the products go, counted from the end of the step's own block: for each neighbour i,
@@ -36,7 +36,7 @@ pub(super) struct Elimination {
 }
 
 #[derive(Clone, Copy, Debug)]
-struct Step {
+struct EliminationStep {
     /// Number of neighbours.
     degree: u32,
     /// Start of the block in the array of values.
@@ -66,7 +66,7 @@ impl Elimination {
             for (at, i) in around.iter().enumerate() {
                 adjacent[*i as usize].extend(&around[at + 1..]);
             }
-            plan.steps.push(Step {
+            plan.steps.push(EliminationStep {
                 degree: around.len() as u32,
                 block: plan.len as u32,
                 first: plan.neighbours.len() as u32,

@@ -7,7 +7,7 @@ use crate::bench::cost;
 use crate::bench::log::{LogEntry, Repair};
 use crate::bench::part::Part;
 use crate::bench::report::Report;
-use crate::bench::view::{Happening, PartInHand, Refusal};
+use crate::bench::view::{Incident, PartInHand, Refusal};
 use detent_simulation::interface::{Component, Connector, Pin, Terminal};
 use detent_simulation::units::uniform;
 
@@ -217,9 +217,9 @@ impl Bench {
             .any(|f| part.ends(f) && !f.needs_no_part());
         if !cures {
             self.happen(if component == Component::Board {
-                Happening::GoodBoardReplaced
+                Incident::GoodBoardReplaced
             } else {
-                Happening::WrongPart
+                Incident::WrongPart
             });
         }
         if part.kit {
@@ -230,7 +230,7 @@ impl Bench {
         if let Some(place) = self.in_hand(&number) {
             self.parts[place].fitted = true;
             if let Some(bad) = self.parts[place].bad {
-                self.machine.plant_mut().inflict(&self.modes[bad]);
+                self.machine.plant_mut().inject_fault(&self.modes[bad]);
             }
         }
         self.log.push(LogEntry::Repair {

@@ -5,7 +5,7 @@ use super::commands::{in_basket, needs_cabinet};
 use crate::bench::action::{Action, Grip};
 use crate::bench::log::LogEntry;
 use crate::bench::meter;
-use crate::bench::view::{Caution, Event, Happening};
+use crate::bench::view::{Caution, Event, Incident};
 use detent_simulation::interface::{Component, Pin};
 use detent_simulation::plant::Probes;
 
@@ -52,11 +52,11 @@ impl Bench {
         let plugged = plant.plugged();
         let charged = plant.supply().bulk_v > TOUCH_V;
         let turning = plant.drive().pulley_rpm() > TURNING_RPM && plant.basket_coupled();
-        let happening = match action {
-            Action::OpenCabinet if plugged => Some(Happening::CabinetOpenedLive),
-            Action::OpenLid if turning => Some(Happening::LidOpenedSpinning),
-            action if plugged && touches_mains(action) => Some(Happening::Shock),
-            action if charged && touches_charge(action) => Some(Happening::TouchedCharge),
+        let incident = match action {
+            Action::OpenCabinet if plugged => Some(Incident::CabinetOpenedLive),
+            Action::OpenLid if turning => Some(Incident::LidOpenedSpinning),
+            action if plugged && touches_mains(action) => Some(Incident::Shock),
+            action if charged && touches_charge(action) => Some(Incident::TouchedCharge),
             Action::Probe {
                 mode, red, black, ..
             } if mode.sends_current() => {
@@ -73,20 +73,20 @@ impl Bench {
                 // Five volts behind kilohms do not blow a fuse; they only spoil the reading.
                 let strong = volts > meter::OHMS_FUSE_V
                     || left > if blades { BLADES_V } else { meter::OHMS_FUSE_V };
-                (strong && !self.meter.fuse_blown).then_some(Happening::OhmsOnLive)
+                (strong && !self.meter.fuse_blown).then_some(Incident::OhmsOnLive)
             }
             Action::Probe { .. } if plugged && !self.live_tests_allowed => {
-                Some(Happening::LiveTestNotAllowed)
+                Some(Incident::LiveTestNotAllowed)
             }
             _ => None,
         };
-        if let Some(what) = happening {
+        if let Some(what) = incident {
             self.happen(what);
         }
         if let Action::Fit(number) = action
             && self.would_flood(number)
         {
-            self.happen(Happening::Flood);
+            self.happen(Incident::Flood);
         }
     }
 
@@ -103,8 +103,8 @@ impl Bench {
                 .is_some_and(|p| below.contains(&p.component))
     }
 
-    pub(super) fn happen(&mut self, what: Happening) {
-        self.meter.fuse_blown |= what == Happening::OhmsOnLive;
+    pub(super) fn happen(&mut self, what: Incident) {
+        self.meter.fuse_blown |= what == Incident::OhmsOnLive;
         let at = self.machine.now();
         self.log.push(LogEntry::Event(Event { at, what }));
     }

@@ -2,9 +2,9 @@
 
 use super::Bench;
 use crate::bench::action::Grip;
-use crate::bench::landmark::Watcher;
 use crate::bench::log::BenchLog;
 use crate::bench::meter::{Follower, Meter};
+use crate::bench::milestone::Watcher;
 use crate::bench::part::{Part, Rates};
 use detent_simulation::controller::{Board, Memory};
 use detent_simulation::interface::Rating;
@@ -49,7 +49,7 @@ impl Bench {
         let mut plant = Plant::new(&setup.sound, setup.rating, setup.seed);
         plant.set_condition(Param::DialWear, setup.dial_wear);
         for fault in &setup.faults {
-            plant.inflict(fault);
+            plant.inject_fault(fault);
         }
         plant.set_plugged(true);
         let memory = if plant.params().get(Param::MemoryLost) > 0.5 {

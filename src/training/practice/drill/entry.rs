@@ -2,7 +2,7 @@
 //! that rhythm promises.
 
 use super::{Place, Site, draws, site, within};
-use crate::bench::script::Step;
+use crate::bench::script::ScriptStep;
 use crate::bench::{Action, Bench, Setup, cost};
 use detent_simulation::controller::{
     Gesture, GestureInput, GestureStep, LidMove, Outcome, Selector, Tries, Try, rehearse,
@@ -37,7 +37,7 @@ const RESTED: Span = Span::from_s(1);
 
 /// A gesture to be done on a dial.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Task {
+pub struct EntryTask {
     /// Board and supply.
     pub place: Place,
     /// The gesture.
@@ -83,13 +83,13 @@ pub struct Curve {
 }
 
 /// Draws a board and the wear of its dial.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
+pub fn ask(sites: &[Site<'_>], seed: u64) -> EntryTask {
     let rng = &mut draws(seed);
     let site = site(sites, rng);
     let board = site.library.board;
     let wear = within(0.0, 1.0, rng);
     let selector = board.panel.selector;
-    Task {
+    EntryTask {
         place: site.place(),
         gesture: board.gesture.clone(),
         selector,
@@ -99,11 +99,11 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
     }
 }
 
-impl Task {
+impl EntryTask {
     /// The same board and dial, another try.
     #[must_use]
-    pub fn again(&self, seed: u64) -> Task {
-        Task {
+    pub fn again(&self, seed: u64) -> EntryTask {
+        EntryTask {
             seed,
             ..self.clone()
         }
@@ -123,7 +123,7 @@ impl Task {
             Some(GestureStep::PowerUp { .. })
         ) {
             // Pulling a plug that is in, and waiting, is never refused.
-            let _ = Step::PowerDown.run(&mut bench);
+            let _ = ScriptStep::PowerDown.run(&mut bench);
         }
         bench.begin();
         bench

@@ -17,7 +17,7 @@ const MOST_FLASHES: u8 = 11;
 
 /// A number on lamps.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Task {
+pub struct LampReadingTask {
     /// The board whose language it is; none for an invented one.
     pub board: Option<String>,
     /// The language.
@@ -41,13 +41,13 @@ pub struct Marked {
 pub type Confusion = [[u32; 10]; 10];
 
 /// Draws a task.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
+pub fn ask(sites: &[Site<'_>], seed: u64) -> LampReadingTask {
     let rng = &mut draws(seed);
     let board = site(sites, rng).library.board;
     if uniform(rng) < INVENTED {
         let signs = invent(rng);
         let shown = number(&signs, &[], rng);
-        return Task {
+        return LampReadingTask {
             board: None,
             signs,
             shown,
@@ -55,7 +55,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
     }
     let codes: Vec<u8> = board.codes.iter().map(|c| c.code).collect();
     let signs = board.lamps.signs.clone();
-    Task {
+    LampReadingTask {
         board: Some(board.id.clone()),
         shown: number(&signs, &codes, rng),
         signs,
@@ -63,7 +63,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
 }
 
 /// Judges the two digits read.
-pub fn mark(task: &Task, read: u8) -> Marked {
+pub fn mark(task: &LampReadingTask, read: u8) -> Marked {
     Marked {
         right: read == task.shown,
         shown: task.shown,

@@ -13,7 +13,7 @@ const EXCERPT: usize = 5;
 
 /// A code, and components to tick.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Task {
+pub struct CodeLookUpTask {
     /// Board and supply.
     pub place: Place,
     /// The code.
@@ -40,7 +40,7 @@ pub struct Marked {
 }
 
 /// Draws a task.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
+pub fn ask(sites: &[Site<'_>], seed: u64) -> CodeLookUpTask {
     let rng = &mut draws(seed);
     let site = site(sites, rng);
     let board = site.library.board;
@@ -70,7 +70,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
     let mut options = entry.suspects.clone();
     options.extend(wrong);
     shuffle(&mut options, rng);
-    Task {
+    CodeLookUpTask {
         place: site.place(),
         code,
         monitor: entry.monitor,
@@ -81,7 +81,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
 }
 
 /// Judges what was ticked.
-pub fn mark(task: &Task, ticked: &[Component]) -> Marked {
+pub fn mark(task: &CodeLookUpTask, ticked: &[Component]) -> Marked {
     let missed: Vec<Component> = (task.suspects.iter().copied())
         .filter(|c| !ticked.contains(c))
         .collect();

@@ -3,7 +3,7 @@
 
 use super::{Place, Site, draws, one_of, shuffle, site};
 use crate::reason::evidence::{self, Outcome, Table};
-use crate::reason::{Course, Posterior, Probe, Remedy, Step, Trade};
+use crate::reason::{Course, PlanStep, Posterior, Probe, Remedy, RepairCosts};
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::uniform;
 use rand_chacha::ChaCha8Rng;
@@ -29,7 +29,7 @@ const TESTS_BEFORE: u32 = 2;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Choice {
     /// What, in the trade's words.
-    pub deed: Deed,
+    pub deed: EarlierAction,
     /// What it costs by itself, with what has to be done before it, whole units of money.
     pub cost: f64,
     /// What the whole repair is expected to cost when this is done now, whole units of money: no less than
@@ -39,7 +39,7 @@ pub struct Choice {
 
 /// A repair or a test.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Deed {
+pub enum EarlierAction {
     /// Repair.
     Repair(Remedy),
     /// Test.
@@ -48,7 +48,7 @@ pub enum Deed {
 
 /// What is known, and what could be done.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Task {
+pub struct NextTestTask {
     /// Board and supply.
     pub place: Place,
     /// Codes that the customer's wash stored, newest first.
@@ -78,7 +78,7 @@ pub fn ask<'t>(
     sites: &[Site<'_>],
     tables: impl Fn(&Place) -> Option<&'t Table>,
     seed: u64,
-) -> Option<Task> {
+) -> Option<NextTestTask> {
     let known: Vec<Site<'_>> = (sites.iter().copied())
         .filter(|site| tables(&site.place()).is_some())
         .collect();
@@ -94,7 +94,7 @@ pub fn ask<'t>(
 }
 
 /// Judges the choice, by its place among the options.
-pub fn mark(task: &Task, chosen: usize) -> Marked {
+pub fn mark(task: &NextTestTask, chosen: usize) -> Marked {
     let cost = |n: usize| task.options.get(n).map_or(f64::INFINITY, |c| c.repair.1);
     let best = |a: &usize, b: &usize| cost(*a).total_cmp(&cost(*b));
     let should = (0..task.options.len()).min_by(best).unwrap_or_default();
@@ -106,26 +106,26 @@ pub fn mark(task: &Task, chosen: usize) -> Marked {
 }
 
 /// One situation, if four things stand out clearly enough in it.
-fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<Task> {
+fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<NextTestTask> {
     let library = &site.library;
     let hidden = hidden(library.modes, rng)?;
     let washes: Vec<&Outcome> = table.seen.get(hidden + 1)?.washes.iter().collect();
     let wash = one_of(&washes, rng)?;
     let mut belief = Posterior::from_weights(&evidence::prior(library.modes)).ok()?;
     belief.update(&table.wash(wash)).ok()?;
-    let trade = Trade::of(library, table, true);
-    let problem = &trade.problem;
+    let repair_costs = RepairCosts::of(library, table, true);
+    let problem = &repair_costs.problem;
     let mut course = Course::begin(&belief.shares());
     let mut tested = Vec::new();
     for _ in 0..(uniform(rng) * f64::from(TESTS_BEFORE + 1)) as u32 {
-        let Step::Test(test) = problem.plan(&course, WORK / 10).ok()?.next() else {
+        let PlanStep::Test(test) = problem.plan(&course, WORK / 10).ok()?.next() else {
             break;
         };
         let outcome = drawn(&problem.tests[test].chances, hidden + 1, rng);
         let seen = (test as u16, outcome as u16);
-        let after = problem.after(&course, Step::Test(test));
+        let after = problem.after(&course, PlanStep::Test(test));
         course = after.into_iter().find(|next| next.seen.contains(&seen))?;
-        tested.push(trade.probes[test].clone());
+        tested.push(repair_costs.probes[test].clone());
     }
     let total: f64 = course.weights.iter().sum();
     let likeliest = course.weights.iter().copied().fold(0.0, f64::max);
@@ -137,9 +137,9 @@ fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<Tas
     let choice = |choice: &crate::reason::Choice| {
         Some(Choice {
             deed: match choice.step {
-                Step::Repair(r) => Deed::Repair(trade.remedies[r].clone()),
-                Step::Test(t) => Deed::Test(trade.probes[t].clone()),
-                Step::LastResort => return None,
+                PlanStep::Repair(r) => EarlierAction::Repair(repair_costs.remedies[r].clone()),
+                PlanStep::Test(t) => EarlierAction::Test(repair_costs.probes[t].clone()),
+                PlanStep::LastResort => return None,
             },
             cost: problem.cost(choice.step, course.done),
             repair: (choice.lower, choice.upper),
@@ -168,7 +168,7 @@ fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<Tas
     let mut ranked: Vec<(usize, f64)> = course.weights.iter().copied().enumerate().collect();
     ranked.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     let name = |n: usize| n.checked_sub(1).map(|n| library.modes[n].id.clone());
-    Some(Task {
+    Some(NextTestTask {
         place: site.place(),
         codes: wash.codes.clone(),
         tested,

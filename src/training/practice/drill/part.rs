@@ -10,7 +10,7 @@ const CHOICES: usize = 5;
 
 /// A proved cause and part numbers.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Task {
+pub struct PartChoiceTask {
     /// Board and supply.
     pub place: Place,
     /// The failure mode that is proved, by its id.
@@ -63,7 +63,7 @@ pub struct Marked {
 }
 
 /// Draws a task.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
+pub fn ask(sites: &[Site<'_>], seed: u64) -> PartChoiceTask {
     let rng = &mut draws(seed);
     let site = site(sites, rng);
     let (library, board) = (&site.library, site.library.board.id.as_str());
@@ -117,7 +117,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
         .iter()
         .map(|part| verdict(site, mode, right, part))
         .collect();
-    Task {
+    PartChoiceTask {
         place: site.place(),
         cause: mode.id.clone(),
         component: mode.component,
@@ -127,7 +127,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
 }
 
 /// Judges the choice, by its place among the options.
-pub fn mark(task: &Task, chosen: usize) -> Marked {
+pub fn mark(task: &PartChoiceTask, chosen: usize) -> Marked {
     let should = task
         .verdicts
         .iter()

@@ -3,7 +3,7 @@
 
 use super::{beside, percent, place_text};
 use crate::drill::Trial;
-use crate::panels::{Face, kit, sheet};
+use crate::panels::{PanelContext, kit, sheet};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, CornerRadius, Event, Key, Label, MouseWheelUnit, PointerButton, Rect, Response, RichText,
@@ -26,7 +26,12 @@ const QUICKEST_FLASH_MS: f64 = 334.0;
 /// Scrolled points that are one detent, as on the bench.
 const DETENT_POINTS: f32 = 50.0;
 
-pub(super) fn entry_ui(ui: &mut Ui, face: &mut Face, trial: &mut Trial, tries: &[Marked]) {
+pub(super) fn entry_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    trial: &mut Trial,
+    tries: &[Marked],
+) {
     let free = trial.marked.is_none();
     if free {
         keys(ui, trial);
@@ -37,29 +42,29 @@ pub(super) fn entry_ui(ui: &mut Ui, face: &mut Face, trial: &mut Trial, tries: &
     }
     beside(
         ui,
-        face,
+        context,
         trial,
-        |ui, face, trial| {
+        |ui, context, trial| {
             kit::paper(ui, |ui| {
-                kit::print_heading(ui, place_text(face, &trial.task.place));
+                kit::print_heading(ui, place_text(context, &trial.task.place));
                 if let Some(worn) = trial.task.wear {
                     let wear = Value::from(percent(worn));
-                    ui.label(face.with("drill-entry-wear", &[("wear", wear)]));
+                    ui.label(context.with("drill-entry-wear", &[("wear", wear)]));
                 }
-                let of_trial = Face {
-                    texts: face.texts,
+                let of_trial = PanelContext {
+                    texts: context.texts,
                     bench: &mut trial.bench,
-                    desk: face.desk,
+                    ui_state: context.ui_state,
                 };
                 sheet::entry(ui, &of_trial);
             });
         },
-        |ui, face, trial| {
-            kit::card(ui, |ui| controls_ui(ui, face, trial, free));
+        |ui, context, trial| {
+            kit::card(ui, |ui| controls_ui(ui, context, trial, free));
             ui.add_space(8.0);
             kit::card(ui, |ui| {
-                told_ui(ui, face, trial);
-                rhythm_ui(ui, face, trial, tries);
+                told_ui(ui, context, trial);
+                rhythm_ui(ui, context, trial, tries);
             });
         },
     );
@@ -175,7 +180,7 @@ fn step(ui: &Ui, trial: &mut Trial) {
 }
 
 /// Knob, buttons, lid and plug, as far as the gesture needs them, and the metronome.
-fn controls_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
+fn controls_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, free: bool) {
     let gesture = trial.task.gesture.clone();
     let turns = gesture
         .steps
@@ -191,11 +196,11 @@ fn controls_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
         .any(|s| matches!(s, GestureStep::PowerUp { .. }));
     let top = ui.cursor().top();
     if turns {
-        knob_ui(ui, face, trial, free);
+        knob_ui(ui, context, trial, free);
     }
     ui.horizontal_wrapped(|ui| {
         for button in buttons(&gesture) {
-            button_ui(ui, face, trial, button, free);
+            button_ui(ui, context, trial, button, free);
         }
         if plugs {
             let key = if trial.bench.view().machine.plugged {
@@ -204,7 +209,7 @@ fn controls_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
                 "do-plug"
             };
             let action = plug(trial);
-            if hand_ui(ui, &face.text(key)).clicked() && free {
+            if hand_ui(ui, &context.text(key)).clicked() && free {
                 trial.bench.push(action);
             }
         }
@@ -212,15 +217,15 @@ fn controls_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
             let up = trial.bench.lid_will_be_up();
             let key = if up { "do-close-lid" } else { "do-open-lid" };
             let action = lid(trial);
-            if hand_ui(ui, &face.text(key)).clicked() && free {
+            if hand_ui(ui, &context.text(key)).clicked() && free {
                 trial.bench.push(action);
             }
         }
     });
     if needs_keeping(&gesture) {
         let on = trial.held.keep_next;
-        let keep = kit::choice(ui, on, face.text("keep-next"));
-        if keep.on_hover_text(face.text("keep-how")).clicked() {
+        let keep = kit::choice(ui, on, context.text("keep-next"));
+        if keep.on_hover_text(context.text("keep-how")).clicked() {
             trial.held.keep_next = !on;
         }
     }
@@ -229,7 +234,7 @@ fn controls_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
         wheel(ui, hands, trial);
     }
     ui.add_space(4.0);
-    metronome_ui(ui, face, trial);
+    metronome_ui(ui, context, trial);
 }
 
 /// The wheel over the controls turns the knob, step by step.
@@ -259,7 +264,7 @@ fn wheel(ui: &Ui, hands: Rect, trial: &mut Trial) {
 }
 
 /// The knob between a button for each way.
-fn knob_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
+fn knob_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, free: bool) {
     let side = ((ui.available_width() - 120.0) / 2.0).max(80.0);
     ui.horizontal(|ui| {
         for (way, key) in [
@@ -273,7 +278,7 @@ fn knob_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, free: bool) {
             let id = ui.id().with(key);
             let (rect, response) =
                 ui.allocate_exact_size(vec2(side, 88.0), Sense::drag() | Sense::click());
-            let text = face.text(key);
+            let text = context.text(key);
             plate(ui, rect, &response, false, &text);
             let down = pressed(ui, id, &response);
             // A finger turns when it comes down: lifting it is not part of the turn.
@@ -304,7 +309,7 @@ fn knob(ui: &Ui, rect: Rect, trial: &Trial) {
 }
 
 /// A button of the console that is down as long as a finger is on it.
-fn button_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, button: Button, free: bool) {
+fn button_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, button: Button, free: bool) {
     let id = ui.id().with(("button", button.name()));
     let sense = Sense::drag() | Sense::click();
     let (rect, response) = ui.allocate_exact_size(vec2(116.0, 64.0), sense);
@@ -315,7 +320,7 @@ fn button_ui(ui: &mut Ui, face: &Face, trial: &mut Trial, button: Button, free: 
         Button::More => "I",
         Button::Less => "K",
     };
-    let text = format!("{} ({key})", face.text(&format!("button-{button}")));
+    let text = format!("{} ({key})", context.text(&format!("button-{button}")));
     plate(ui, rect, &response, on, &text);
     if !free {
         return;
@@ -375,14 +380,14 @@ fn by_no_pointer(ui: &Ui, response: &Response) -> bool {
 }
 
 /// A beat to be seen: a mark that swings from side to side, one way a step, and the number of the step.
-fn metronome_ui(ui: &mut Ui, face: &Face, trial: &mut Trial) {
+fn metronome_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial) {
     let best_ms = trial.curve.best_ms;
     ui.horizontal_wrapped(|ui| {
-        if kit::choice(ui, trial.metronome, face.text("drill-entry-metronome")).clicked() {
+        if kit::choice(ui, trial.metronome, context.text("drill-entry-metronome")).clicked() {
             trial.metronome = !trial.metronome;
         }
         let ms = Value::from(best_ms.round());
-        kit::quiet(ui, face.with("drill-entry-every", &[("ms", ms)]));
+        kit::quiet(ui, context.with("drill-entry-every", &[("ms", ms)]));
     });
     if !trial.metronome {
         return;
@@ -429,17 +434,17 @@ fn metronome_ui(ui: &mut Ui, face: &Face, trial: &mut Trial) {
 }
 
 /// How the try ended.
-fn told_ui(ui: &mut Ui, face: &Face, trial: &Trial) {
+fn told_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial) {
     let Some(marked) = &trial.marked else { return };
     if let Outcome::Broken(rule) = marked.outcome {
-        let rule = Value::from(face.texts.broken_rule(rule));
-        let text = face.with("drill-entry-broke", &[("rule", rule)]);
+        let rule = Value::from(context.texts.broken_rule(rule));
+        let text = context.with("drill-entry-broke", &[("rule", rule)]);
         ui.add(Label::new(RichText::new(text).color(t::BAD)).wrap());
     }
 }
 
 /// Rhythm, spread and odds of the last try, and the curve of odds with the tries on it.
-pub(super) fn rhythm_ui(ui: &mut Ui, face: &Face, trial: &Trial, tries: &[Marked]) {
+pub(super) fn rhythm_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial, tries: &[Marked]) {
     let last = tries.iter().rev().find_map(|m| Some((m.rhythm?, m.odds?)));
     match last {
         Some((rhythm, odds)) => {
@@ -449,11 +454,13 @@ pub(super) fn rhythm_ui(ui: &mut Ui, face: &Face, trial: &Trial, tries: &[Marked
                 ("odds", Value::from(percent(odds))),
             ];
             ui.add(
-                Label::new(RichText::new(face.with("drill-entry-rhythm", &args)).color(t::AMBER))
-                    .wrap(),
+                Label::new(
+                    RichText::new(context.with("drill-entry-rhythm", &args)).color(t::AMBER),
+                )
+                .wrap(),
             );
         }
-        None => kit::quiet(ui, face.text("drill-entry-no-rhythm")),
+        None => kit::quiet(ui, context.text("drill-entry-no-rhythm")),
     }
     let curve: Vec<[f64; 2]> = (trial.curve.points.iter())
         .map(|(ms, odds)| [*ms, 100.0 * odds])
@@ -504,5 +511,5 @@ pub(super) fn rhythm_ui(ui: &mut Ui, face: &Face, trial: &Trial, tries: &[Marked
                 plot.points(Points::new("last", vec![last]).color(t::AMBER).radius(7.0));
             }
         });
-    kit::quiet(ui, face.text("drill-entry-plot"));
+    kit::quiet(ui, context.text("drill-entry-plot"));
 }

@@ -2,17 +2,17 @@
 
 use super::{beside, digit_pressed};
 use crate::drill::Question;
-use crate::panels::{Face, kit, sheet};
+use crate::panels::{PanelContext, kit, sheet};
 use crate::scene::console::lamps::colour_of;
 use crate::tokens as t;
 use bevy_egui::egui::{Button, Color32, Key, Modifiers, Rect, RichText, Ui, pos2, vec2};
 use detent_content::Value;
 use detent_simulation::controller::Signs;
 use detent_simulation::units::{Span, TICKS_PER_S};
-use detent_training::practice::drill::lamps::{Marked, Task};
+use detent_training::practice::drill::lamps::{LampReadingTask, Marked};
 
 /// The question of this drill.
-type Asked = Question<Task, String, Marked>;
+type Asked = Question<LampReadingTask, String, Marked>;
 
 /// Digits of the pad in its order.
 const PAD: [[Option<u8>; 3]; 4] = [
@@ -22,7 +22,7 @@ const PAD: [[Option<u8>; 3]; 4] = [
     [None, Some(0), None],
 ];
 
-pub(super) fn lamps_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked, took_s: f64) {
+pub(super) fn lamps_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked, took_s: f64) {
     if q.marked.is_none() {
         if let Some(place) = digit_pressed(ui) {
             put(q, ((place + 1) % 10) as u8);
@@ -33,25 +33,25 @@ pub(super) fn lamps_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked, took_s: f64)
     }
     beside(
         ui,
-        face,
+        context,
         q,
-        |ui, face, q| {
+        |ui, context, q| {
             kit::card(ui, |ui| {
-                ui.label(face.text("drill-lamps-ask"));
+                ui.label(context.text("drill-lamps-ask"));
                 shown_ui(ui, &q.task, took_s);
-                given_ui(ui, face, q);
+                given_ui(ui, context, q);
             });
         },
-        |ui, face, q| {
+        |ui, context, q| {
             let signs = &q.task.signs;
             kit::paper(ui, |ui| {
                 let name = match &q.task.board {
-                    Some(board) => face.text(&format!("board-{board}")),
-                    None => face.text("drill-lamps-invented"),
+                    Some(board) => context.text(&format!("board-{board}")),
+                    None => context.text("drill-lamps-invented"),
                 };
                 kit::print_heading(ui, name);
-                ui.label(face.text(&format!("signs-{}", signs.key())));
-                sheet::example(ui, face, signs);
+                ui.label(context.text(&format!("signs-{}", signs.key())));
+                sheet::example(ui, context, signs);
             });
         },
     );
@@ -66,7 +66,7 @@ fn put(q: &mut Asked, digit: u8) {
 }
 
 /// The lamps as they are now.
-fn shown_ui(ui: &mut Ui, task: &Task, took_s: f64) {
+fn shown_ui(ui: &mut Ui, task: &LampReadingTask, took_s: f64) {
     let (rect, painter) = kit::canvas(ui, 130.0);
     kit::frame(&painter, rect, t::GLASS, t::EDGE);
     let at = Span((took_s * TICKS_PER_S as f64) as u64);
@@ -84,7 +84,7 @@ fn shown_ui(ui: &mut Ui, task: &Task, took_s: f64) {
 }
 
 /// What was typed, and the pad to type it with.
-fn given_ui(ui: &mut Ui, face: &Face, q: &mut Asked) {
+fn given_ui(ui: &mut Ui, context: &PanelContext, q: &mut Asked) {
     ui.add_space(6.0);
     ui.horizontal_top(|ui| {
         let (rect, _) = ui.allocate_exact_size(vec2(132.0, 104.0), bevy_egui::egui::Sense::hover());
@@ -97,13 +97,13 @@ fn given_ui(ui: &mut Ui, face: &Face, q: &mut Asked) {
         kit::segments(ui.painter(), digits, &text, t::LCD_ON);
         ui.add_space(10.0);
         ui.vertical(|ui| match q.marked {
-            Some(marked) => told_ui(ui, face, marked, &q.task),
-            None => pad_ui(ui, face, q),
+            Some(marked) => told_ui(ui, context, marked, &q.task),
+            None => pad_ui(ui, context, q),
         });
     });
 }
 
-fn pad_ui(ui: &mut Ui, face: &Face, q: &mut Asked) {
+fn pad_ui(ui: &mut Ui, context: &PanelContext, q: &mut Asked) {
     for row in PAD {
         ui.horizontal(|ui| {
             for digit in row {
@@ -115,7 +115,7 @@ fn pad_ui(ui: &mut Ui, face: &Face, q: &mut Asked) {
                         }
                     }
                     None if row[0].is_none() && ui.min_rect().width() > 64.0 => {
-                        let text = RichText::new(face.text("drill-lamps-back")).size(t::SMALL);
+                        let text = RichText::new(context.text("drill-lamps-back")).size(t::SMALL);
                         if ui.add_sized([64.0, 42.0], Button::new(text)).clicked() {
                             q.given.pop();
                         }
@@ -130,13 +130,13 @@ fn pad_ui(ui: &mut Ui, face: &Face, q: &mut Asked) {
 }
 
 /// Right or wrong, digit by digit.
-fn told_ui(ui: &mut Ui, face: &Face, marked: Marked, task: &Task) {
+fn told_ui(ui: &mut Ui, context: &PanelContext, marked: Marked, task: &LampReadingTask) {
     let colour = |right: bool| -> Color32 { if right { t::GOOD } else { t::BAD } };
     for (key, shown, read) in [
         ("sheet-tens", marked.shown / 10, marked.read / 10),
         ("sheet-units", marked.shown % 10, marked.read % 10),
     ] {
-        let (name, right) = (face.text(key), shown == read);
+        let (name, right) = (context.text(key), shown == read);
         let args = [
             ("place", Value::from(name)),
             ("shown", Value::from(shown)),
@@ -148,7 +148,7 @@ fn told_ui(ui: &mut Ui, face: &Face, marked: Marked, task: &Task) {
             "drill-lamps-digit-wrong"
         };
         ui.label(
-            RichText::new(face.with(key, &args))
+            RichText::new(context.with(key, &args))
                 .size(18.0)
                 .color(colour(right)),
         );

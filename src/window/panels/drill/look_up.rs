@@ -2,29 +2,29 @@
 
 use super::{Look, beside, digit_pressed, option_ui, place_text};
 use crate::drill::Question;
-use crate::panels::{Face, kit};
+use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{Grid, RichText, Ui};
 use detent_content::Value;
 use detent_simulation::interface::Component;
-use detent_training::practice::drill::look_up::{Marked, Task};
+use detent_training::practice::drill::look_up::{CodeLookUpTask, Marked};
 
 /// The question of this drill.
-type Asked = Question<Task, Vec<Component>, Marked>;
+type Asked = Question<CodeLookUpTask, Vec<Component>, Marked>;
 
-pub(super) fn look_up_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
+pub(super) fn look_up_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
     let ticked = digit_pressed(ui).and_then(|n| q.task.options.get(n).copied());
     if let Some(component) = ticked.filter(|_| q.marked.is_none()) {
         tick(q, component);
     }
     beside(
         ui,
-        face,
+        context,
         q,
-        |ui, face, q| {
+        |ui, context, q| {
             kit::paper(ui, |ui| {
-                kit::print_heading(ui, place_text(face, &q.task.place));
-                ui.label(face.text("drill-look-up-excerpt"));
+                kit::print_heading(ui, place_text(context, &q.task.place));
+                ui.label(context.text("drill-look-up-excerpt"));
                 Grid::new("excerpt")
                     .num_columns(2)
                     .striped(true)
@@ -33,19 +33,19 @@ pub(super) fn look_up_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
                         for (code, monitor) in &q.task.excerpt {
                             let text = RichText::new(format!("{code:02}")).size(20.0).strong();
                             ui.label(text.color(t::PRINT_ACCENT));
-                            ui.label(face.text(&format!("code-{monitor}")));
+                            ui.label(context.text(&format!("code-{monitor}")));
                             ui.end_row();
                         }
                     });
             });
             if let Some(marked) = &q.marked {
                 ui.add_space(8.0);
-                told_ui(ui, face, marked);
+                told_ui(ui, context, marked);
             }
         },
-        |ui, face, q| {
+        |ui, context, q| {
             let code = Value::from(format!("{:02}", q.task.code));
-            let ask = face.with("drill-look-up-ask", &[("code", code)]);
+            let ask = context.with("drill-look-up-ask", &[("code", code)]);
             ui.label(RichText::new(ask).size(18.0));
             let options = q.task.options.clone();
             let half = options.len().div_ceil(2);
@@ -60,12 +60,13 @@ pub(super) fn look_up_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
                         Some(_) => Look::Other,
                     };
                     let missed = matches!(look, Look::Right(false));
-                    let response = option_ui(ui, (n + 1) % 10, look, &face.part(component), |ui| {
-                        if missed {
-                            let text = face.text("drill-look-up-missed");
-                            ui.label(RichText::new(text).size(t::SMALL).color(t::AMBER));
-                        }
-                    });
+                    let response =
+                        option_ui(ui, (n + 1) % 10, look, &context.part(component), |ui| {
+                            if missed {
+                                let text = context.text("drill-look-up-missed");
+                                ui.label(RichText::new(text).size(t::SMALL).color(t::AMBER));
+                            }
+                        });
                     if response.clicked() {
                         tick(q, component);
                     }
@@ -85,14 +86,14 @@ fn tick(q: &mut Asked, component: Component) {
     }
 }
 
-fn told_ui(ui: &mut Ui, face: &Face, marked: &Marked) {
+fn told_ui(ui: &mut Ui, context: &PanelContext, marked: &Marked) {
     let names = |list: &[Component]| -> String {
-        let names: Vec<String> = list.iter().map(|c| face.part(*c)).collect();
+        let names: Vec<String> = list.iter().map(|c| context.part(*c)).collect();
         names.join(", ")
     };
     kit::card(ui, |ui| {
         if marked.right {
-            ui.label(RichText::new(face.text("drill-look-up-all")).color(t::GOOD));
+            ui.label(RichText::new(context.text("drill-look-up-all")).color(t::GOOD));
         }
         for (key, list) in [
             ("drill-look-up-left-out", &marked.missed),
@@ -100,9 +101,9 @@ fn told_ui(ui: &mut Ui, face: &Face, marked: &Marked) {
         ] {
             if !list.is_empty() {
                 let args = [("components", Value::from(names(list)))];
-                ui.label(RichText::new(face.with(key, &args)).color(t::BAD));
+                ui.label(RichText::new(context.with(key, &args)).color(t::BAD));
             }
         }
-        kit::quiet(ui, face.text("sheet-codes-intro"));
+        kit::quiet(ui, context.text("sheet-codes-intro"));
     });
 }

@@ -2,33 +2,33 @@
 
 use super::{Look, beside, digit_pressed, pick_ui, place_text};
 use crate::drill::{MeterGiven, Question};
-use crate::panels::{Face, kit, meter as bench_meter};
+use crate::panels::{PanelContext, kit, meter as bench_meter};
 use crate::tokens as t;
 use bevy_egui::egui::{Align2, Label, Rect, RichText, Ui, pos2, vec2};
 use detent_content::Value;
 use detent_training::bench::MeterMode;
-use detent_training::practice::drill::meter::{Kind, MODES, Marked, Range, State, Task};
+use detent_training::practice::drill::meter::{Kind, MODES, Marked, MeterTask, Range, State};
 
 /// The question of this drill.
-type Asked = Question<Task, MeterGiven, Marked>;
+type Asked = Question<MeterTask, MeterGiven, Marked>;
 
-pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
+pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
     if q.marked.is_none()
         && let Some(n) = digit_pressed(ui)
     {
         choose_next(q, n);
     }
     kit::card(ui, |ui| {
-        kit::quiet(ui, place_text(face, &q.task.place));
-        ui.label(RichText::new(question(face, &q.task)).size(18.0));
+        kit::quiet(ui, place_text(context, &q.task.place));
+        ui.label(RichText::new(question(context, &q.task)).size(18.0));
     });
     ui.add_space(6.0);
     beside(
         ui,
-        face,
+        context,
         q,
         |ui,
-         face,
+         context,
          Question {
              task,
              given,
@@ -36,9 +36,9 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
          }| {
             let should = marked.as_ref().map(|marked| marked.should);
             let open = !given.is_set();
-            let names = State::ALL.map(|s| face.text(&format!("drill-meter-state-{}", s.key())));
+            let names = State::ALL.map(|s| context.text(&format!("drill-meter-state-{}", s.key())));
             let right = should.map(|s| s.state);
-            let title = face.text("drill-meter-state");
+            let title = context.text("drill-meter-state");
             choose_ui(
                 ui,
                 &title,
@@ -48,23 +48,23 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
                 open,
             );
 
-            let names = MODES.map(|mode| face.texts.meter_mode(mode));
+            let names = MODES.map(|mode| context.texts.meter_mode(mode));
             let right = should.map(|s| s.mode);
-            let title = face.text("drill-meter-mode");
+            let title = context.text("drill-meter-mode");
             choose_ui(ui, &title, (&MODES, &names), &mut given.mode, right, open);
 
             let right = should.map(|s| s.range);
             let names: Vec<String> = task
                 .ranges
                 .iter()
-                .map(|(m, r)| range_text(face, *m, *r))
+                .map(|(m, r)| range_text(context, *m, *r))
                 .collect();
-            let title = face.text("drill-meter-range");
+            let title = context.text("drill-meter-range");
             let chosen = row_ui(ui, &title, &names, given.range, right, open);
             given.range = chosen.or(given.range);
         },
         |ui,
-         face,
+         context,
          Question {
              task,
              given,
@@ -73,25 +73,25 @@ pub(super) fn meter_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
             let should = marked.as_ref().map(|marked| marked.should);
             if given.is_set() {
                 kit::card(ui, |ui| {
-                    ui.label(face.text("drill-meter-reading"));
+                    ui.label(context.text("drill-meter-reading"));
                     display_ui(ui, task);
                     let names = [
-                        face.text("drill-meter-within"),
-                        face.text("drill-meter-out"),
+                        context.text("drill-meter-within"),
+                        context.text("drill-meter-out"),
                     ];
                     let place = |within: bool| usize::from(!within);
                     let right = should.map(|s| place(s.within));
                     let verdict = given.within.map(place);
-                    let title = face.text("drill-meter-verdict");
+                    let title = context.text("drill-meter-verdict");
                     let chosen = row_ui(ui, &title, &names, verdict, right, marked.is_none());
                     given.within = chosen.map(|n| n == 0).or(given.within);
                 });
             } else {
-                kit::card(ui, |ui| kit::quiet(ui, face.text("drill-meter-first")));
+                kit::card(ui, |ui| kit::quiet(ui, context.text("drill-meter-first")));
             }
             if let Some(marked) = marked {
                 ui.add_space(8.0);
-                told_ui(ui, face, task, marked);
+                told_ui(ui, context, task, marked);
             }
         },
     );
@@ -153,7 +153,7 @@ fn row_ui(
 }
 
 /// What is to be found out, between which pins.
-fn question(face: &Face, task: &Task) -> String {
+fn question(context: &PanelContext, task: &MeterTask) -> String {
     let spot = &task.spot;
     let key = format!("drill-meter-ask-{}", spot.kind.key());
     let pins = if spot.mode == MeterMode::AmpsClamp {
@@ -162,20 +162,20 @@ fn question(face: &Face, task: &Task) -> String {
         format!("{} – {}", spot.red, spot.black)
     };
     let args = [
-        ("component", Value::from(face.part(spot.component))),
+        ("component", Value::from(context.part(spot.component))),
         ("pins", Value::from(pins)),
     ];
     match spot.kind {
         // The harness and the mains have no component to name.
         Kind::Wire | Kind::Fuse | Kind::Mains | Kind::Bulk | Kind::Input => {
-            face.with(&key, &args[1..])
+            context.with(&key, &args[1..])
         }
-        _ => face.with(&key, &args),
+        _ => context.with(&key, &args),
     }
 }
 
 /// The meter's display.
-fn display_ui(ui: &mut Ui, task: &Task) {
+fn display_ui(ui: &mut Ui, task: &MeterTask) {
     let (rect, painter) = kit::canvas(ui, 84.0);
     kit::frame(&painter, rect, t::LCD, t::EDGE);
     let (digits, unit) = bench_meter::shown(task.shown, task.spot.mode);
@@ -197,9 +197,9 @@ fn display_ui(ui: &mut Ui, task: &Task) {
 }
 
 /// Limits of a range in words.
-fn range_text(face: &Face, mode: MeterMode, range: Range) -> String {
+fn range_text(context: &PanelContext, mode: MeterMode, range: Range) -> String {
     match range {
-        Range::Open => face.text("drill-meter-open"),
+        Range::Open => context.text("drill-meter-open"),
         Range::Between(low, high) => {
             let (_, unit) = bench_meter::shown(detent_training::bench::Display::Value(high), mode);
             let scale = match unit.chars().next() {
@@ -227,7 +227,7 @@ fn number(value: f64) -> String {
 }
 
 /// What was wrong, and what the sheet says.
-fn told_ui(ui: &mut Ui, face: &Face, task: &Task, marked: &Marked) {
+fn told_ui(ui: &mut Ui, context: &PanelContext, task: &MeterTask, marked: &Marked) {
     let (given, should) = (marked.given, marked.should);
     kit::card(ui, |ui| {
         for (right, key) in [
@@ -249,10 +249,10 @@ fn told_ui(ui: &mut Ui, face: &Face, task: &Task, marked: &Marked) {
             ),
         ] {
             if !right {
-                ui.add(Label::new(RichText::new(face.text(&key)).color(t::BAD)).wrap());
+                ui.add(Label::new(RichText::new(context.text(&key)).color(t::BAD)).wrap());
             }
         }
-        kit::quiet(ui, face.text("drill-meter-sheet"));
-        ui.add(Label::new(face.text(task.spot.check)).wrap());
+        kit::quiet(ui, context.text("drill-meter-sheet"));
+        ui.add(Label::new(context.text(task.spot.check)).wrap());
     });
 }

@@ -10,7 +10,7 @@ mod summary;
 #[cfg(test)]
 mod tests;
 
-use super::{Face, fixed, kit};
+use super::{PanelContext, fixed, kit};
 use crate::drill::{Asked, Sitting};
 use crate::practice::{DrillRes, LearnerRes, now};
 use crate::state::Screen;
@@ -29,7 +29,7 @@ const NARROW: f32 = 900.0;
 /// Where to go from here, if anywhere.
 pub(super) fn drill_ui(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     learner: &mut LearnerRes,
     drill: &mut DrillRes,
 ) -> Option<Screen> {
@@ -46,17 +46,17 @@ pub(super) fn drill_ui(
     let took_s = time_s - since_s;
     let over = sitting.round.is_over();
     let mut leave = fixed(egui::Panel::top("drill-top"), 54.0, (16, 8))
-        .show(ui, |ui| top_ui(ui, face, sitting))
+        .show(ui, |ui| top_ui(ui, context, sitting))
         .inner;
     let mut next = false;
     fixed(egui::Panel::bottom("drill-foot"), 62.0, (16, 10)).show(ui, |ui| {
         match &sitting.asked {
             _ if over => {
-                let (again, back) = summary::choices_ui(ui, face);
+                let (again, back) = summary::choices_ui(ui, context);
                 next = again || enter;
                 leave |= back;
             }
-            Asked::Nothing => leave |= main_ui(ui, face.text("drill-leave"), true) || enter,
+            Asked::Nothing => leave |= main_ui(ui, context.text("drill-leave"), true) || enter,
             asked => {
                 // A try at a gesture is over when it is over.
                 let by_itself = matches!(asked, Asked::Entry(_)) && sitting.done.is_none();
@@ -66,9 +66,9 @@ pub(super) fn drill_ui(
                     "drill-check"
                 };
                 let ready = sitting.done.is_some() || asked.is_ready();
-                let pressed = !by_itself && main_ui(ui, face.text(key), ready);
+                let pressed = !by_itself && main_ui(ui, context.text(key), ready);
                 next = ready && (pressed || enter || by_itself);
-                verdict_ui(ui, face, sitting);
+                verdict_ui(ui, context, sitting);
             }
         }
     });
@@ -78,7 +78,7 @@ pub(super) fn drill_ui(
         .show(ui, |ui| {
             Frame::new()
                 .inner_margin(Margin::symmetric(16, 12))
-                .show(ui, |ui| body_ui(ui, face, sitting, took_s));
+                .show(ui, |ui| body_ui(ui, context, sitting, took_s));
         });
     if leave {
         return Some(Screen::Practice);
@@ -106,10 +106,10 @@ fn takes_enter(sitting: &Sitting) -> bool {
 }
 
 /// The skill, how far the round has come, and the way out: true to take it.
-fn top_ui(ui: &mut Ui, face: &Face, sitting: &Sitting) -> bool {
+fn top_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) -> bool {
     let done = sitting.round.done();
     ui.horizontal_centered(|ui| {
-        let name = face.text(&format!("skill-{}", sitting.skill));
+        let name = context.text(&format!("skill-{}", sitting.skill));
         ui.label(RichText::new(name).size(t::HEADING).color(t::AMBER));
         ui.add_space(8.0);
         let (rect, _) = ui.allocate_exact_size(vec2(QUESTIONS as f32 * 18.0, 22.0), Sense::hover());
@@ -130,11 +130,11 @@ fn top_ui(ui: &mut Ui, face: &Face, sitting: &Sitting) -> bool {
         }
         if !sitting.round.is_over() {
             let (number, of) = (Value::from(done.len() + 1), Value::from(QUESTIONS));
-            let text = face.with("drill-question", &[("number", number), ("of", of)]);
+            let text = context.with("drill-question", &[("number", number), ("of", of)]);
             ui.label(RichText::new(text).size(t::SMALL).color(t::QUIET));
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            ui.button(face.text("drill-leave-key")).clicked()
+            ui.button(context.text("drill-leave-key")).clicked()
         })
         .inner
     })
@@ -169,9 +169,9 @@ fn main_ui(ui: &mut Ui, text: String, enabled: bool) -> bool {
 }
 
 /// What came of the answer, beside the button.
-fn verdict_ui(ui: &mut Ui, face: &Face, sitting: &Sitting) {
+fn verdict_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
     let Some(done) = sitting.done else {
-        let hint = face.text(&format!("drill-hint-{}", sitting.skill));
+        let hint = context.text(&format!("drill-hint-{}", sitting.skill));
         let width = ui.available_width() - 236.0;
         ui.set_max_width(width);
         ui.add(Label::new(RichText::new(hint).size(t::SMALL).color(t::QUIET)).wrap());
@@ -186,33 +186,37 @@ fn verdict_ui(ui: &mut Ui, face: &Face, sitting: &Sitting) {
             (_, true) => ("drill-right", t::GOOD),
             (_, false) => ("drill-wrong", t::BAD),
         };
-        ui.label(RichText::new(face.text(key)).size(t::HEADING).color(colour));
-        kit::quiet(ui, seconds(face, done.took_s));
+        ui.label(
+            RichText::new(context.text(key))
+                .size(t::HEADING)
+                .color(colour),
+        );
+        kit::quiet(ui, seconds(context, done.took_s));
     });
 }
 
-fn body_ui(ui: &mut Ui, face: &mut Face, sitting: &mut Sitting, took_s: f64) {
+fn body_ui(ui: &mut Ui, context: &mut PanelContext, sitting: &mut Sitting, took_s: f64) {
     if sitting.round.is_over() {
-        summary::summary_ui(ui, face, sitting);
+        summary::summary_ui(ui, context, sitting);
         return;
     }
     match &mut sitting.asked {
-        Asked::Lamps(q) => lamps::lamps_ui(ui, face, q, took_s),
-        Asked::Entry(trial) => entry::entry_ui(ui, face, trial, &sitting.tries),
-        Asked::Meter(q) => meter::meter_ui(ui, face, q),
-        Asked::LookUp(q) => look_up::look_up_ui(ui, face, q),
-        Asked::NextTest(q) => next_test::next_test_ui(ui, face, q),
-        Asked::Part(q) => part::part_ui(ui, face, q),
+        Asked::Lamps(q) => lamps::lamps_ui(ui, context, q, took_s),
+        Asked::Entry(trial) => entry::entry_ui(ui, context, trial, &sitting.tries),
+        Asked::Meter(q) => meter::meter_ui(ui, context, q),
+        Asked::LookUp(q) => look_up::look_up_ui(ui, context, q),
+        Asked::NextTest(q) => next_test::next_test_ui(ui, context, q),
+        Asked::Part(q) => part::part_ui(ui, context, q),
         Asked::Nothing => {
-            ui.label(face.text("drill-nothing"));
+            ui.label(context.text("drill-nothing"));
         }
     }
 }
 
 /// A time in words.
-fn seconds(face: &Face, took_s: f64) -> String {
+fn seconds(context: &PanelContext, took_s: f64) -> String {
     let seconds = Value::from((took_s * 10.0).round() / 10.0);
-    face.with("drill-seconds", &[("seconds", seconds)])
+    context.with("drill-seconds", &[("seconds", seconds)])
 }
 
 /// A share as a percentage.
@@ -221,24 +225,24 @@ fn percent(share: f64) -> String {
 }
 
 /// The board and the supply that a question is about.
-fn place_text(face: &Face, place: &Place) -> String {
+fn place_text(context: &PanelContext, place: &Place) -> String {
     let rating = place.mains.rating();
-    let board = face.text(&format!("board-{}", place.board));
+    let board = context.text(&format!("board-{}", place.board));
     format!("{board} · {:.0} V, {:.0} Hz", rating.volts, rating.hz)
 }
 
 /// Two things about `of` side by side, or the second below the first where there is no room.
 fn beside<T>(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     of: &mut T,
-    left: impl FnOnce(&mut Ui, &mut Face, &mut T),
-    right: impl FnOnce(&mut Ui, &mut Face, &mut T),
+    left: impl FnOnce(&mut Ui, &mut PanelContext, &mut T),
+    right: impl FnOnce(&mut Ui, &mut PanelContext, &mut T),
 ) {
     if ui.available_width() < NARROW {
-        left(ui, face, of);
+        left(ui, context, of);
         ui.add_space(8.0);
-        right(ui, face, of);
+        right(ui, context, of);
     } else {
         ui.spacing_mut().item_spacing.x = 16.0;
         ui.columns(2, |columns| {
@@ -246,8 +250,8 @@ fn beside<T>(
                 column.spacing_mut().item_spacing.x = 8.0;
             }
             // A column would set its text in full lines, edge to edge.
-            columns[0].vertical(|ui| left(ui, face, of));
-            columns[1].vertical(|ui| right(ui, face, of));
+            columns[0].vertical(|ui| left(ui, context, of));
+            columns[1].vertical(|ui| right(ui, context, of));
         });
     }
 }

@@ -2,32 +2,32 @@
 
 use super::{Look, beside, digit_pressed, option_ui, percent, place_text};
 use crate::drill::Question;
-use crate::panels::{Face, kit};
+use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{CornerRadius, Label, Rect, RichText, Sense, Ui, vec2};
 use detent_content::Value;
-use detent_training::practice::drill::next_test::{Choice, Deed, Marked, Task};
+use detent_training::practice::drill::next_test::{Choice, EarlierAction, Marked, NextTestTask};
 
 /// The question of this drill.
-type Asked = Question<Task, Option<usize>, Marked>;
+type Asked = Question<NextTestTask, Option<usize>, Marked>;
 
-pub(super) fn next_test_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
+pub(super) fn next_test_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
     if q.marked.is_none() {
         let chosen = digit_pressed(ui).filter(|n| *n < q.task.options.len());
         q.given = chosen.or(q.given);
     }
     beside(
         ui,
-        face,
+        context,
         q,
-        |ui, face, q| kit::card(ui, |ui| belief_ui(ui, face, &q.task)),
-        |ui, face, q| {
+        |ui, context, q| kit::card(ui, |ui| belief_ui(ui, context, &q.task)),
+        |ui, context, q| {
             let Question {
                 task,
                 given,
                 marked,
             } = q;
-            ui.label(RichText::new(face.text("drill-next-test-ask")).size(18.0));
+            ui.label(RichText::new(context.text("drill-next-test-ask")).size(18.0));
             let should = marked.map(|marked| marked.should);
             for (n, choice) in task.options.iter().enumerate() {
                 // What is as good as the best is right too.
@@ -35,13 +35,13 @@ pub(super) fn next_test_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
                 if marked.is_some_and(|m| m.right && m.chosen == n) {
                     look = Look::Right(true);
                 }
-                let response = option_ui(ui, n + 1, look, &deed(face, &choice.deed), |ui| {
+                let response = option_ui(ui, n + 1, look, &deed(context, &choice.deed), |ui| {
                     // Its price would give the answer away: it is told afterwards.
                     if should.is_some() {
                         let cost = Value::from(choice.cost.round());
-                        kit::quiet(ui, face.with("drill-next-test-cost", &[("cost", cost)]));
+                        kit::quiet(ui, context.with("drill-next-test-cost", &[("cost", cost)]));
                         let colour = if should == Some(n) { t::GOOD } else { t::TEXT };
-                        ui.label(RichText::new(repair(face, choice)).color(colour));
+                        ui.label(RichText::new(repair(context, choice)).color(colour));
                     }
                 });
                 if response.clicked() {
@@ -53,28 +53,31 @@ pub(super) fn next_test_ui(ui: &mut Ui, face: &mut Face, q: &mut Asked) {
 }
 
 /// Codes, what was tried, and the likeliest causes.
-fn belief_ui(ui: &mut Ui, face: &Face, task: &Task) {
-    kit::quiet(ui, place_text(face, &task.place));
+fn belief_ui(ui: &mut Ui, context: &PanelContext, task: &NextTestTask) {
+    kit::quiet(ui, place_text(context, &task.place));
     let codes: Vec<String> = task.codes.iter().map(|code| format!("{code:02}")).collect();
     let codes = if codes.is_empty() {
-        face.text("drill-next-test-no-codes")
+        context.text("drill-next-test-no-codes")
     } else {
-        face.with(
+        context.with(
             "drill-next-test-codes",
             &[("codes", Value::from(codes.join(", ")))],
         )
     };
     ui.label(codes);
     for probe in &task.tested {
-        let test = Value::from(face.texts.test(probe, None));
-        kit::quiet(ui, face.with("drill-next-test-tested", &[("test", test)]));
+        let test = Value::from(context.texts.test(probe, None));
+        kit::quiet(
+            ui,
+            context.with("drill-next-test-tested", &[("test", test)]),
+        );
     }
     ui.add_space(4.0);
-    kit::heading(ui, face.text("drill-next-test-belief"));
+    kit::heading(ui, context.text("drill-next-test-belief"));
     for (mode, share) in &task.belief {
         let name = mode
             .as_ref()
-            .map_or_else(|| face.text("mode-nothing"), |id| face.texts.mode(id));
+            .map_or_else(|| context.text("mode-nothing"), |id| context.texts.mode(id));
         ui.add(Label::new(name).wrap());
         ui.horizontal(|ui| {
             let width = ui.available_width() - 64.0;
@@ -89,15 +92,15 @@ fn belief_ui(ui: &mut Ui, face: &Face, task: &Task) {
 }
 
 /// What is to be done, in words.
-fn deed(face: &Face, deed: &Deed) -> String {
+fn deed(context: &PanelContext, deed: &EarlierAction) -> String {
     match deed {
-        Deed::Test(probe) => face.texts.test(probe, None),
-        Deed::Repair(remedy) => face.texts.remedy(remedy, &face.bench.job().parts),
+        EarlierAction::Test(probe) => context.texts.test(probe, None),
+        EarlierAction::Repair(remedy) => context.texts.remedy(remedy, &context.bench.job().parts),
     }
 }
 
 /// What the repair is expected to cost when this is done now.
-fn repair(face: &Face, choice: &Choice) -> String {
+fn repair(context: &PanelContext, choice: &Choice) -> String {
     let (least, most) = choice.repair;
     let exact = most - least <= 0.01 * most;
     let key = if exact {
@@ -109,5 +112,5 @@ fn repair(face: &Face, choice: &Choice) -> String {
         ("least", Value::from(least.round())),
         ("most", Value::from(most.round())),
     ];
-    face.with(key, if exact { &args[1..] } else { &args })
+    context.with(key, if exact { &args[1..] } else { &args })
 }

@@ -2,7 +2,7 @@
 
 use super::{beside, entry, mark, percent, seconds};
 use crate::drill::{Asked, Sitting};
-use crate::panels::{Face, kit};
+use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align2, CornerRadius, Rect, RichText, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
@@ -13,51 +13,51 @@ use detent_training::practice::drill::lamps::{Confusion, confusion};
 use detent_training::practice::drill::{QUESTIONS, Round};
 
 /// Another round, or back: what was chosen.
-pub(super) fn choices_ui(ui: &mut Ui, face: &Face) -> (bool, bool) {
-    let back = egui::Button::new(face.text("drill-leave")).min_size(vec2(200.0, 36.0));
+pub(super) fn choices_ui(ui: &mut Ui, context: &PanelContext) -> (bool, bool) {
+    let back = egui::Button::new(context.text("drill-leave")).min_size(vec2(200.0, 36.0));
     ui.horizontal(|ui| {
         let width = ui.available_width() - 212.0;
         let again = ui.allocate_ui(vec2(width, 40.0), |ui| {
-            kit::main_button(ui, face.text("drill-again"), true).clicked()
+            kit::main_button(ui, context.text("drill-again"), true).clicked()
         });
         (again.inner, ui.add(back).clicked())
     })
     .inner
 }
 
-pub(super) fn summary_ui(ui: &mut Ui, face: &mut Face, sitting: &Sitting) {
+pub(super) fn summary_ui(ui: &mut Ui, context: &mut PanelContext, sitting: &Sitting) {
     let mut of = sitting;
     beside(
         ui,
-        face,
+        context,
         &mut of,
-        |ui, face, of| kit::card(ui, |ui| answers_ui(ui, face, &of.round)),
-        |ui, face, of| {
+        |ui, context, of| kit::card(ui, |ui| answers_ui(ui, context, &of.round)),
+        |ui, context, of| {
             kit::card(ui, |ui| match (&of.asked, of.skill) {
                 (_, Skill::LampReading) => {
-                    kit::heading(ui, face.text("drill-lamps-matrix"));
-                    kit::quiet(ui, face.text("drill-lamps-matrix-how"));
-                    matrix_ui(ui, face, &confusion(of.read.iter().copied()));
+                    kit::heading(ui, context.text("drill-lamps-matrix"));
+                    kit::quiet(ui, context.text("drill-lamps-matrix-how"));
+                    matrix_ui(ui, context, &confusion(of.read.iter().copied()));
                 }
-                (Asked::Entry(trial), _) => entry::rhythm_ui(ui, face, trial, &of.tries),
-                _ => kit::quiet(ui, face.text("drill-summary-more")),
+                (Asked::Entry(trial), _) => entry::rhythm_ui(ui, context, trial, &of.tries),
+                _ => kit::quiet(ui, context.text("drill-summary-more")),
             });
         },
     );
 }
 
 /// Right of ten, median, and each answer with its time as a bar.
-fn answers_ui(ui: &mut Ui, face: &Face, round: &Round) {
+fn answers_ui(ui: &mut Ui, context: &PanelContext, round: &Round) {
     let right = round.right();
     let args = [
         ("right", Value::from(right)),
         ("of", Value::from(QUESTIONS)),
     ];
-    let text = RichText::new(face.with("drill-summary-right", &args));
+    let text = RichText::new(context.with("drill-summary-right", &args));
     ui.label(text.size(28.0).color(t::AMBER));
     if let Some(median_s) = round.median_s() {
         let seconds = Value::from((median_s * 10.0).round() / 10.0);
-        ui.label(face.with("drill-summary-median", &[("seconds", seconds)]));
+        ui.label(context.with("drill-summary-median", &[("seconds", seconds)]));
     }
     ui.add_space(6.0);
     let longest = round
@@ -81,13 +81,13 @@ fn answers_ui(ui: &mut Ui, face: &Face, round: &Round) {
                 CornerRadius::same(3),
                 colour,
             );
-            kit::quiet(ui, seconds(face, done.took_s));
+            kit::quiet(ui, seconds(context, done.took_s));
         });
     }
 }
 
 /// Rows are what was shown, columns what was read; off the diagonal are the confusions.
-fn matrix_ui(ui: &mut Ui, face: &Face, table: &Confusion) {
+fn matrix_ui(ui: &mut Ui, context: &PanelContext, table: &Confusion) {
     let room = ui.available_width().min(460.0);
     let cell = (room - 34.0) / 10.0;
     let size = vec2(room, 30.0 + 10.0 * cell.min(34.0));
@@ -148,5 +148,5 @@ fn matrix_ui(ui: &mut Ui, face: &Face, table: &Confusion) {
         0.0
     };
     let share = Value::from(percent(share));
-    ui.label(face.with("drill-lamps-share", &[("share", share)]));
+    ui.label(context.with("drill-lamps-share", &[("share", share)]));
 }

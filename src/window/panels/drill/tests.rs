@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::demo::DemoBench;
-use crate::state::{BenchRes, Desk};
+use crate::state::{BenchRes, UiState};
 use detent_content::{Language, Texts};
 use detent_simulation::controller::GestureStep;
 use detent_simulation::interface::{Button as Knob, Direction};
@@ -17,7 +17,7 @@ use egui_kittest::kittest::Queryable;
 struct Stand {
     texts: Texts,
     bench: BenchRes,
-    desk: Desk,
+    ui_state: UiState,
     learner: LearnerRes,
     drill: DrillRes,
     went: Option<Screen>,
@@ -29,7 +29,7 @@ fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Stand
     let stand = Stand {
         texts: Texts::load(language),
         bench: BenchRes::new(Box::new(DemoBench::new())),
-        desk: Desk::default(),
+        ui_state: UiState::default(),
         learner: LearnerRes::default(),
         drill,
         went: None,
@@ -40,12 +40,12 @@ fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Stand
         .build_ui_state(
             |ui, stand: &mut Stand| {
                 kit::dress(ui.ctx());
-                let mut face = Face {
+                let mut context = PanelContext {
                     texts: &stand.texts,
                     bench: &mut stand.bench,
-                    desk: &mut stand.desk,
+                    ui_state: &mut stand.ui_state,
                 };
-                let to = drill_ui(ui, &mut face, &mut stand.learner, &mut stand.drill);
+                let to = drill_ui(ui, &mut context, &mut stand.learner, &mut stand.drill);
                 stand.went = to.or(stand.went);
             },
             stand,

@@ -7,7 +7,7 @@ mod progress;
 mod tests;
 mod who;
 
-use super::{Face, kit, sit_down};
+use super::{PanelContext, kit, sit_down};
 use crate::port::Shop;
 use crate::practice::{DrillRes, LearnerRes, now};
 use crate::state::Screen;
@@ -22,8 +22,8 @@ use detent_training::practice::Skill;
 const NARROW: f32 = 1000.0;
 
 /// A skill's name.
-pub(super) fn skill_name(face: &Face, skill: Skill) -> String {
-    face.text(&format!("skill-{skill}"))
+pub(super) fn skill_name(context: &PanelContext, skill: Skill) -> String {
+    context.text(&format!("skill-{skill}"))
 }
 
 /// Per cent of a share.
@@ -34,24 +34,24 @@ fn per_cent(share: f64) -> Value<'static> {
 /// Where to go from here, if anywhere.
 pub(super) fn practice_ui(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     learner: &mut LearnerRes,
     drill: &mut DrillRes,
     shop: &dyn Shop,
 ) -> Option<Screen> {
-    learner.speak(face.desk.language);
+    learner.speak(context.ui_state.language);
     let all = ui.max_rect();
     ui.painter().rect_filled(all, CornerRadius::ZERO, t::PANEL);
     let place = all.shrink2(vec2(16.0, 10.0));
     let mut to = None;
     ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
-        if top_ui(ui, face, learner) {
+        if top_ui(ui, context, learner) {
             to = Some(Screen::Start);
         }
         ui.add_space(2.0);
-        if learner.desk.progress {
-            progress::progress_ui(ui, face, learner, shop);
-        } else if let Some(chosen) = practise_ui(ui, face, learner, drill, shop) {
+        if learner.ui_state.progress {
+            progress::progress_ui(ui, context, learner, shop);
+        } else if let Some(chosen) = practise_ui(ui, context, learner, drill, shop) {
             to = Some(chosen);
         }
     });
@@ -59,36 +59,36 @@ pub(super) fn practice_ui(
 }
 
 /// Title, tabs and the way back; whether it was taken.
-fn top_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes) -> bool {
+fn top_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes) -> bool {
     let mut back = false;
     ui.horizontal(|ui| {
-        let title = RichText::new(face.text("practice-title"));
+        let title = RichText::new(context.text("practice-title"));
         ui.label(title.size(28.0).color(t::AMBER));
         ui.add_space(10.0);
         for (progress, key) in [
             (false, "practice-tab-practice"),
             (true, "practice-tab-progress"),
         ] {
-            let on = learner.desk.progress == progress;
-            if kit::choice_sized(ui, on, face.text(key), vec2(120.0, 34.0)).clicked() {
-                learner.desk.progress = progress;
+            let on = learner.ui_state.progress == progress;
+            if kit::choice_sized(ui, on, context.text(key), vec2(120.0, 34.0)).clicked() {
+                learner.ui_state.progress = progress;
             }
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            back = ui.button(face.text("practice-back")).clicked();
+            back = ui.button(context.text("practice-back")).clicked();
             let name = learner.name().map(str::to_owned);
-            let name = name.unwrap_or_else(|| face.text("practice-guest"));
+            let name = name.unwrap_or_else(|| context.text("practice-guest"));
             ui.add(egui::Label::new(RichText::new(name).size(18.0)).truncate());
         });
     });
-    trouble_ui(ui, face, learner);
+    trouble_ui(ui, context, learner);
     back
 }
 
 /// Who practises on the left, what on the right; one above the other where there is little room.
 fn practise_ui(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     learner: &mut LearnerRes,
     drill: &mut DrillRes,
     shop: &dyn Shop,
@@ -97,8 +97,8 @@ fn practise_ui(
     let scroll = || ScrollArea::vertical().auto_shrink(false);
     if ui.available_width() < NARROW {
         scroll().id_salt("practise").show(ui, |ui| {
-            who::who_ui(ui, face, learner);
-            to = next::next_ui(ui, face, learner, drill, shop);
+            who::who_ui(ui, context, learner);
+            to = next::next_ui(ui, context, learner, drill, shop);
         });
         return to;
     }
@@ -109,11 +109,11 @@ fn practise_ui(
     ui.scope_builder(UiBuilder::new().max_rect(left), |ui| {
         scroll()
             .id_salt("who")
-            .show(ui, |ui| who::who_ui(ui, face, learner));
+            .show(ui, |ui| who::who_ui(ui, context, learner));
     });
     ui.scope_builder(UiBuilder::new().max_rect(right), |ui| {
         scroll().id_salt("next").show(ui, |ui| {
-            to = next::next_ui(ui, face, learner, drill, shop);
+            to = next::next_ui(ui, context, learner, drill, shop);
         });
     });
     to
@@ -127,45 +127,45 @@ fn begin_drill(drill: &mut DrillRes, skill: Skill) -> Screen {
 }
 
 /// Begins a job; where that is, if it could be begun.
-fn begin_job(face: &mut Face, shop: &dyn Shop, file: &str) -> Option<Screen> {
+fn begin_job(context: &mut PanelContext, shop: &dyn Shop, file: &str) -> Option<Screen> {
     let offers = shop.offers().iter();
     let found = offers.enumerate().find(|(_, o)| o.course.file == *file);
     let opened = match found {
         Some((n, offer)) => {
-            face.desk.offer = n;
-            face.desk.seed = offer.seed.to_string();
+            context.ui_state.offer = n;
+            context.ui_state.seed = offer.seed.to_string();
             shop.open(n, offer.seed)
         }
-        None => Err(face.text("practice-job-gone")),
+        None => Err(context.text("practice-job-gone")),
     };
     match opened {
         Ok(opened) => {
-            sit_down(face, opened);
+            sit_down(context, opened);
             Some(Screen::Bench)
         }
         Err(problem) => {
             // The start screen shows it.
-            face.desk.message = Some((problem, 0.0));
+            context.ui_state.message = Some((problem, 0.0));
             Some(Screen::Start)
         }
     }
 }
 
 /// Why the learner is not read or not kept, in words.
-fn trouble_text(face: &Face, trouble: &ProfileError) -> String {
-    let (key, detail) = match trouble {
+fn trouble_text(context: &PanelContext, storage_error: &ProfileError) -> String {
+    let (key, detail) = match storage_error {
         ProfileError::Content(error) => ("learner-damaged", error.to_string()),
         ProfileError::Refused { file, reason } => ("learner-refused", format!("{file}: {reason}")),
         ProfileError::Changed(file) => ("learner-changed", file.clone()),
         ProfileError::NoName => ("learner-no-name", String::new()),
         ProfileError::Taken(name) => ("learner-taken", name.clone()),
     };
-    face.with(key, &[("detail", Value::from(detail))])
+    context.with(key, &[("detail", Value::from(detail))])
 }
 
 /// A band that says so, if something is wrong.
-pub(super) fn trouble_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
-    let Some(trouble) = &learner.trouble else {
+pub(super) fn trouble_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
+    let Some(storage_error) = &learner.storage_error else {
         return;
     };
     let frame = Frame::new()
@@ -173,7 +173,7 @@ pub(super) fn trouble_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
         .inner_margin(Margin::symmetric(12, 4));
     frame.show(ui, |ui| {
         ui.set_width(ui.available_width());
-        let text = RichText::new(trouble_text(face, trouble)).color(t::CAUTION.1);
+        let text = RichText::new(trouble_text(context, storage_error)).color(t::CAUTION.1);
         ui.add(egui::Label::new(text).wrap());
     });
 }

@@ -1,6 +1,6 @@
 //! What to practise: the suggestion with its reason, and every drill.
 
-use super::{Face, begin_drill, begin_job, kit, per_cent, skill_name};
+use super::{PanelContext, begin_drill, begin_job, kit, per_cent, skill_name};
 use crate::port::Shop;
 use crate::practice::{DrillRes, LearnerRes, now};
 use crate::state::{Screen, say};
@@ -12,7 +12,7 @@ use detent_training::practice::{CourseJob, Exercise, Moment, Standing, choose};
 /// Where to go from here, if anywhere.
 pub(super) fn next_ui(
     ui: &mut Ui,
-    face: &mut Face,
+    context: &mut PanelContext,
     learner: &LearnerRes,
     drill: &mut DrillRes,
     shop: &dyn Shop,
@@ -23,35 +23,35 @@ pub(super) fn next_ui(
         let jobs: Vec<CourseJob> = shop.offers().iter().map(|o| o.course.clone()).collect();
         let choice = choose(learner.learner(), &jobs, learner.target(), now);
         let name = match &choice.exercise {
-            Exercise::Drill(skill) => skill_name(face, *skill),
+            Exercise::Drill(skill) => skill_name(context, *skill),
             Exercise::Job(file) => {
                 let offer = shop.offers().iter().find(|o| o.course.file == *file);
                 offer.map_or_else(
                     || file.clone(),
-                    |offer| say(face.desk.language, &offer.title).to_owned(),
+                    |offer| say(context.ui_state.language, &offer.title).to_owned(),
                 )
             }
         };
-        kit::heading(ui, face.text("practice-next"));
+        kit::heading(ui, context.text("practice-next"));
         ui.label(RichText::new(&name).size(24.0));
         let args = [
             ("exercise", Value::from(name.as_str())),
             ("expected", per_cent(choice.expected)),
             ("target", per_cent(learner.target().share())),
         ];
-        ui.label(face.with(choice.why.key(), &args));
-        if kit::main_button(ui, face.text("practice-begin"), true).clicked() {
+        ui.label(context.with(choice.why.key(), &args));
+        if kit::main_button(ui, context.text("practice-begin"), true).clicked() {
             to = match &choice.exercise {
                 Exercise::Drill(skill) => Some(begin_drill(drill, *skill)),
-                Exercise::Job(file) => begin_job(face, shop, file),
+                Exercise::Job(file) => begin_job(context, shop, file),
             };
         }
     });
     kit::card(ui, |ui| {
-        kit::heading(ui, face.text("practice-all"));
+        kit::heading(ui, context.text("practice-all"));
         let standings = learner.learner().standings().iter();
         for standing in standings.filter(|standing| standing.skill().has_drill()) {
-            if drill_ui(ui, face, standing, now) {
+            if drill_ui(ui, context, standing, now) {
                 to = Some(begin_drill(drill, standing.skill()));
             }
         }
@@ -60,17 +60,17 @@ pub(super) fn next_ui(
 }
 
 /// One drill: its name, how it stands, and whether it is begun.
-fn drill_ui(ui: &mut Ui, face: &Face, standing: &Standing, now: Moment) -> bool {
+fn drill_ui(ui: &mut Ui, context: &PanelContext, standing: &Standing, now: Moment) -> bool {
     let mut begun = false;
     ui.horizontal(|ui| {
         ui.set_height(46.0);
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            let name = skill_name(face, standing.skill());
-            let text = RichText::new(face.text("practice-begin"));
+            let name = skill_name(context, standing.skill());
+            let text = RichText::new(context.text("practice-begin"));
             let button = ui.add_sized([110.0, 36.0], egui::Button::new(text));
             // Six buttons say the same; each is of its drill.
             button.widget_info(|| {
-                let label = format!("{}: {name}", face.text("practice-begin"));
+                let label = format!("{}: {name}", context.text("practice-begin"));
                 egui::WidgetInfo::labeled(egui::WidgetType::Button, true, label)
             });
             begun = button.clicked();
@@ -79,7 +79,7 @@ fn drill_ui(ui: &mut Ui, face: &Face, standing: &Standing, now: Moment) -> bool 
                 ui.horizontal(|ui| {
                     ui.label(name);
                     ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                        let (words, colour) = state(face, standing, now);
+                        let (words, colour) = state(context, standing, now);
                         ui.label(RichText::new(words).size(t::SMALL).color(colour));
                     });
                 });
@@ -92,18 +92,21 @@ fn drill_ui(ui: &mut Ui, face: &Face, standing: &Standing, now: Moment) -> bool 
 }
 
 /// How a skill stands, in words.
-fn state(face: &Face, standing: &Standing, now: Moment) -> (String, egui::Color32) {
-    let known = face.with(
+fn state(context: &PanelContext, standing: &Standing, now: Moment) -> (String, egui::Color32) {
+    let known = context.with(
         "practice-known",
         &[("known", per_cent(standing.known(now)))],
     );
     if standing.answers == 0 {
-        (face.text("practice-new"), t::QUIET)
+        (context.text("practice-new"), t::QUIET)
     } else if standing.due(now) {
-        (format!("{known} · {}", face.text("practice-due")), t::SKY)
+        (
+            format!("{known} · {}", context.text("practice-due")),
+            t::SKY,
+        )
     } else if standing.mastered() {
         (
-            format!("{known} · {}", face.text("practice-mastered")),
+            format!("{known} · {}", context.text("practice-mastered")),
             t::GOOD,
         )
     } else {

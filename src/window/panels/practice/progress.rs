@@ -1,6 +1,6 @@
 //! Progress: four charts, and what can be carried away of it.
 
-use super::{Face, charts, kit, skill_name};
+use super::{PanelContext, charts, kit, skill_name};
 use crate::attempts::Attempts;
 use crate::port::Shop;
 use crate::practice::{LearnerRes, ahead_s, now};
@@ -22,8 +22,13 @@ const TOLD_WIDTH: f32 = 135.0;
 const LEAST: f32 = 560.0;
 
 /// Draws it.
-pub(super) fn progress_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes, shop: &dyn Shop) {
-    export_ui(ui, face, learner, shop);
+pub(super) fn progress_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    learner: &mut LearnerRes,
+    shop: &dyn Shop,
+) {
+    export_ui(ui, context, learner, shop);
     egui::ScrollArea::vertical()
         .id_salt("progress")
         .auto_shrink(false)
@@ -31,7 +36,7 @@ pub(super) fn progress_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes
             let width = ui.available_width();
             let height = ui.available_height().max(LEAST);
             let (rect, _) = ui.allocate_exact_size(vec2(width, height), egui::Sense::hover());
-            learner.desk.charts = part(rect.intersect(ui.clip_rect()));
+            learner.ui_state.charts = part(rect.intersect(ui.clip_rect()));
             let middle = rect.center();
             let (left, right) = (middle.x - GAP / 2.0, middle.x + GAP / 2.0);
             let (above, below) = (middle.y - GAP / 2.0, middle.y + GAP / 2.0);
@@ -39,16 +44,16 @@ pub(super) fn progress_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes
             let learner = &*learner;
             let (min, max) = (rect.min, rect.max);
             in_cell(ui, cell(min, pos2(left, above)), |ui| {
-                known_ui(ui, face, learner);
+                known_ui(ui, context, learner);
             });
             in_cell(ui, cell(pos2(right, min.y), pos2(max.x, above)), |ui| {
-                retention_ui(ui, face, learner);
+                retention_ui(ui, context, learner);
             });
             in_cell(ui, cell(pos2(min.x, below), pos2(left, max.y)), |ui| {
-                rhythm_ui(ui, face, learner);
+                rhythm_ui(ui, context, learner);
             });
             in_cell(ui, cell(pos2(right, below), max), |ui| {
-                confusion_ui(ui, face, learner);
+                confusion_ui(ui, context, learner);
             });
         });
 }
@@ -76,22 +81,22 @@ fn in_cell(ui: &mut Ui, cell: Rect, contents: impl FnOnce(&mut Ui)) {
 }
 
 /// Buttons that save, and where it went.
-fn export_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes, shop: &dyn Shop) {
+fn export_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes, shop: &dyn Shop) {
     ui.horizontal_wrapped(|ui| {
-        if ui.button(face.text("practice-export-csv")).clicked() {
-            learner.export_csv(shop.attempts().and_then(Attempts::porter));
+        if ui.button(context.text("practice-export-csv")).clicked() {
+            learner.export_csv(shop.attempts().and_then(Attempts::file_exchange));
         }
-        if ui.button(face.text("practice-export-png")).clicked() {
-            learner.desk.picture = Some(learner.desk.charts);
+        if ui.button(context.text("practice-export-png")).clicked() {
+            learner.ui_state.picture = Some(learner.ui_state.charts);
         }
-        match &learner.desk.exported {
+        match &learner.ui_state.exported {
             Some(Ok(place)) => {
                 let args = [("place", Value::from(place.as_str()))];
-                kit::quiet(ui, face.with("practice-exported", &args));
+                kit::quiet(ui, context.with("practice-exported", &args));
             }
             Some(Err(detail)) => {
                 let args = [("detail", Value::from(detail.as_str()))];
-                let words = RichText::new(face.with("practice-not-exported", &args));
+                let words = RichText::new(context.with("practice-not-exported", &args));
                 ui.label(words.size(t::SMALL).color(t::BAD));
             }
             None => {}
@@ -100,20 +105,20 @@ fn export_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes, shop: &dyn Shop
 }
 
 /// The skills, each with its number and colour in the other chart, and a bar.
-fn known_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
+fn known_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
     let name = learner.name().map(str::to_owned);
-    let name = name.unwrap_or_else(|| face.text("practice-guest"));
+    let name = name.unwrap_or_else(|| context.text("practice-guest"));
     let args = [("name", Value::from(name))];
-    kit::heading(ui, face.with("practice-chart-known", &args));
+    kit::heading(ui, context.with("practice-chart-known", &args));
     let standings = learner.learner().standings();
     let height = (ui.available_height() / standings.len() as f32 - 3.0).min(48.0);
     let now = now();
     for standing in standings {
-        known_row(ui, face, standing, standing.known(now), height);
+        known_row(ui, context, standing, standing.known(now), height);
     }
 }
 
-fn known_row(ui: &mut Ui, face: &Face, standing: &Standing, known: f64, height: f32) {
+fn known_row(ui: &mut Ui, context: &PanelContext, standing: &Standing, known: f64, height: f32) {
     let (rect, painter) = kit::canvas(ui, height);
     let n = standing.skill().index();
     // Where there is little room across, the bar stands below the name.
@@ -129,10 +134,10 @@ fn known_row(ui: &mut Ui, face: &Face, standing: &Standing, known: f64, height: 
     let left = rect.left();
     let number = (n + 1).to_string();
     write(left, Align2::LEFT_CENTER, charts::ink(n), number);
-    let name = skill_name(face, standing.skill());
+    let name = skill_name(context, standing.skill());
     write(left + 20.0, Align2::LEFT_CENTER, t::TEXT, name.clone());
     let told = if standing.answers == 0 {
-        face.text("practice-new")
+        context.text("practice-new")
     } else {
         format!("{} %", (100.0 * known).round())
     };
@@ -155,7 +160,7 @@ fn known_row(ui: &mut Ui, face: &Face, standing: &Standing, known: f64, height: 
         painter.rect_filled(full, CornerRadius::same(5), charts::ink(n));
     }
     ui.interact(rect, ui.id().with(("skill", n)), egui::Sense::hover())
-        .on_hover_text(face.with(
+        .on_hover_text(context.with(
             "practice-answers",
             &[
                 ("right", Value::from(standing.right)),
@@ -168,36 +173,36 @@ fn known_row(ui: &mut Ui, face: &Face, standing: &Standing, known: f64, height: 
         });
 }
 
-fn retention_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
-    kit::heading(ui, face.text("practice-chart-retention"));
+fn retention_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
+    kit::heading(ui, context.text("practice-chart-retention"));
     if learner.answers().is_empty() {
-        ui.label(face.text("practice-chart-retention-none"));
+        ui.label(context.text("practice-chart-retention-none"));
         return;
     }
-    let axis = face.text("practice-chart-retention-axis");
+    let axis = context.text("practice-chart-retention-axis");
     charts::retention(ui, learner.learner(), now(), axis);
 }
 
-fn rhythm_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
-    kit::heading(ui, face.text("practice-chart-rhythm"));
+fn rhythm_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
+    kit::heading(ui, context.text("practice-chart-rhythm"));
     let days = rhythm_by_day(learner.answers(), ahead_s());
     if days.is_empty() {
-        ui.label(face.text("practice-chart-rhythm-none"));
+        ui.label(context.text("practice-chart-rhythm-none"));
         return;
     }
-    kit::quiet(ui, face.text("practice-chart-rhythm-axis"));
+    kit::quiet(ui, context.text("practice-chart-rhythm-axis"));
     charts::rhythm(ui, &days);
 }
 
-fn confusion_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
-    kit::heading(ui, face.text("practice-chart-confusion"));
+fn confusion_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
+    kit::heading(ui, context.text("practice-chart-confusion"));
     let confusion = learner.learner().confusion();
     if confusion.is_empty() {
-        ui.label(face.text("practice-chart-confusion-none"));
+        ui.label(context.text("practice-chart-confusion-none"));
         return;
     }
     let told = match confusion.worst() {
-        Some((shown, read, count)) => face.with(
+        Some((shown, read, count)) => context.with(
             "practice-chart-confusion-worst",
             &[
                 ("shown", Value::from(shown)),
@@ -205,10 +210,10 @@ fn confusion_ui(ui: &mut Ui, face: &Face, learner: &LearnerRes) {
                 ("count", Value::from(count)),
             ],
         ),
-        None => face.text("practice-chart-confusion-sound"),
+        None => context.text("practice-chart-confusion-sound"),
     };
     kit::quiet(ui, told);
-    let shown = face.text("practice-chart-confusion-shown");
-    let read = face.text("practice-chart-confusion-read");
+    let shown = context.text("practice-chart-confusion-shown");
+    let read = context.text("practice-chart-confusion-read");
     charts::confusion(ui, confusion, &shown, &read);
 }

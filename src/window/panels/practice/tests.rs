@@ -3,7 +3,7 @@
 use super::*;
 use crate::attempts::Folder;
 use crate::demo::{DemoBench, DemoShop};
-use crate::state::{BenchRes, Desk};
+use crate::state::{BenchRes, UiState};
 use crate::workbench::Workshop;
 use detent_content::{Language, ProfileFolder, Texts};
 use detent_training::bench::{Action, Advice, Report, Verdict};
@@ -18,7 +18,7 @@ use std::sync::Arc;
 struct Stand {
     texts: Texts,
     bench: BenchRes,
-    desk: Desk,
+    ui_state: UiState,
     learner: LearnerRes,
     drill: DrillRes,
     to: Option<Screen>,
@@ -33,9 +33,9 @@ fn harness_of(
     let stand = Stand {
         texts: Texts::load(language),
         bench: BenchRes::new(Box::new(DemoBench::new())),
-        desk: Desk {
+        ui_state: UiState {
             language,
-            ..Desk::default()
+            ..UiState::default()
         },
         learner,
         drill: DrillRes::default(),
@@ -44,13 +44,13 @@ fn harness_of(
     let mut harness = Harness::builder().with_size(size).build_ui_state(
         move |ui, stand: &mut Stand| {
             kit::dress(ui.ctx());
-            let mut face = Face {
+            let mut context = PanelContext {
                 texts: &stand.texts,
                 bench: &mut stand.bench,
-                desk: &mut stand.desk,
+                ui_state: &mut stand.ui_state,
             };
             let (learner, drill) = (&mut stand.learner, &mut stand.drill);
-            if let Some(to) = practice_ui(ui, &mut face, learner, drill, &shop) {
+            if let Some(to) = practice_ui(ui, &mut context, learner, drill, &shop) {
                 stand.to = Some(to);
             }
         },
@@ -89,13 +89,13 @@ fn a_learner_is_added_kept_and_really_deleted() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let mut harness = harness(Language::En, kept_in(folder.path()));
     harness.get_by_label_contains("A guest’s answers are not kept");
-    harness.state_mut().learner.desk.name = "Inés".to_owned();
+    harness.state_mut().learner.ui_state.name = "Inés".to_owned();
     harness.run_steps(2);
     click(&mut harness, "Add");
     let learner = &mut harness.state_mut().learner;
     assert_eq!(learner.name(), Some("Inés"));
     learner.note(answer(Skill::Metering, true));
-    assert_eq!(learner.trouble, None);
+    assert_eq!(learner.storage_error, None);
 
     // Another run of the program finds her, and what she answered.
     let mut again = kept_in(folder.path());
@@ -123,7 +123,7 @@ fn files(folder: &Path) -> Vec<String> {
 fn a_file_damaged_meanwhile_is_told_of_and_left_alone() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let mut learner = kept_in(folder.path());
-    learner.desk.name = "Bruno Gil".to_owned();
+    learner.ui_state.name = "Bruno Gil".to_owned();
     learner.create(Language::En);
     let path = folder.path().join("bruno-gil.learner");
     std::fs::write(&path, "scrawl").expect("the folder can be written");
@@ -161,7 +161,7 @@ fn every_text_is_there_and_everything_within_the_screen() {
         for size in [[1280.0, 720.0], [1366.0, 768.0], [820.0, 1180.0]] {
             for progress in [false, true] {
                 let mut learner = LearnerRes::guest(invented(7, 14, now()));
-                learner.desk.progress = progress;
+                learner.ui_state.progress = progress;
                 let harness = harness_of(size, language, learner, DemoShop::default());
                 let wrong: Vec<String> = harness
                     .query_all_by(|node| {
@@ -188,7 +188,7 @@ fn progress_tells_what_is_known_and_confused() {
         read: 48,
     };
     let mut learner = LearnerRes::guest(answers);
-    learner.desk.progress = true;
+    learner.ui_state.progress = true;
     let harness = harness(Language::En, learner);
     harness.get_by_label("Reading lamps: 100 %");
     harness.get_by_label("Using the meter: not practised yet");
@@ -200,18 +200,18 @@ fn progress_tells_what_is_known_and_confused() {
 fn answers_are_saved_where_it_is_said() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let mut learner = kept_in(folder.path());
-    learner.desk.progress = true;
+    learner.ui_state.progress = true;
     learner.note(answer(Skill::Metering, true));
     let mut harness = harness(Language::En, learner);
     click(&mut harness, "Save answers (CSV)");
-    let told = harness.state().learner.desk.exported.clone();
+    let told = harness.state().learner.ui_state.exported.clone();
     let path = told.expect("told").expect("saved");
     harness.get_by_label(&format!("Saved: {path}"));
     let table = std::fs::read_to_string(path).expect("it is there");
     assert!(table.starts_with("at,skill,right") && table.contains("metering,1,5"));
     // A picture is asked for; only a window can take it.
     click(&mut harness, "Save picture (PNG)");
-    let wanted = harness.state().learner.desk.picture.expect("asked for");
+    let wanted = harness.state().learner.ui_state.picture.expect("asked for");
     assert!(wanted.width() > 1000.0 && wanted.height() > 500.0);
 }
 

@@ -1,6 +1,6 @@
 //! Who practises: chosen, added, deleted; and the share of right answers to aim at.
 
-use super::{Face, kit, per_cent};
+use super::{PanelContext, kit, per_cent};
 use crate::practice::LearnerRes;
 use crate::tokens as t;
 use bevy_egui::egui::{Key, RichText, Slider, TextEdit, Ui};
@@ -8,20 +8,20 @@ use detent_content::{LONGEST_NAME, Value};
 use detent_training::practice::Target;
 
 /// Draws it.
-pub(super) fn who_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes) {
+pub(super) fn who_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes) {
     kit::card(ui, |ui| {
-        kit::heading(ui, face.text("practice-choose"));
+        kit::heading(ui, context.text("practice-choose"));
         if learner.keeps() {
-            choose_ui(ui, face, learner);
-            add_ui(ui, face, learner);
+            choose_ui(ui, context, learner);
+            add_ui(ui, context, learner);
         } else {
-            kit::quiet(ui, face.text("practice-unkept"));
+            kit::quiet(ui, context.text("practice-unkept"));
         }
     });
     kit::card(ui, |ui| {
         let target = learner.target();
         let args = [("target", per_cent(target.share()))];
-        kit::heading(ui, face.with("practice-target", &args));
+        kit::heading(ui, context.with("practice-target", &args));
         let mut share = (100.0 * target.share()).round();
         ui.spacing_mut().slider_width = ui.available_width() - 16.0;
         let range = 100.0 * Target::LOWEST..=100.0 * Target::HIGHEST;
@@ -33,16 +33,16 @@ pub(super) fn who_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes) {
             // While it is dragged it changes at every frame.
             learner.aim(target, !slider.dragged());
         }
-        kit::quiet(ui, face.text("practice-target-note"));
+        kit::quiet(ui, context.text("practice-target-note"));
     });
-    delete_ui(ui, face, learner);
+    delete_ui(ui, context, learner);
 }
 
-fn choose_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes) {
+fn choose_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes) {
     let known = learner.known();
     ui.horizontal_wrapped(|ui| {
         let guest = learner.name().is_none();
-        if kit::choice(ui, guest, face.text("practice-guest")).clicked() {
+        if kit::choice(ui, guest, context.text("practice-guest")).clicked() {
             learner.choose(None);
         }
         for one in &known {
@@ -50,56 +50,56 @@ fn choose_ui(ui: &mut Ui, face: &mut Face, learner: &mut LearnerRes) {
             if kit::choice(ui, on, &one.name).clicked()
                 && let Some(language) = learner.choose(Some(&one.stem))
             {
-                face.desk.language = language;
+                context.ui_state.language = language;
             }
         }
     });
     if learner.name().is_none() {
-        kit::quiet(ui, face.text("practice-guest-note"));
+        kit::quiet(ui, context.text("practice-guest-note"));
     }
 }
 
-fn add_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes) {
+fn add_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes) {
     ui.add_space(4.0);
-    ui.label(face.text("practice-name"));
+    ui.label(context.text("practice-name"));
     ui.horizontal(|ui| {
-        let edit = TextEdit::singleline(&mut learner.desk.name)
+        let edit = TextEdit::singleline(&mut learner.ui_state.name)
             .char_limit(LONGEST_NAME)
             .min_size([0.0, 30.0].into())
             .vertical_align(bevy_egui::egui::Align::Center)
             .desired_width(ui.available_width() - 110.0);
         let edit = ui.add(edit);
         let entered = edit.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
-        let named = learner.desk.name.chars().any(char::is_alphanumeric);
-        let add = RichText::new(face.text("practice-create"));
+        let named = learner.ui_state.name.chars().any(char::is_alphanumeric);
+        let add = RichText::new(context.text("practice-create"));
         let added = ui.add_enabled(named, bevy_egui::egui::Button::new(add));
         if added.clicked() || entered && named {
-            learner.create(face.desk.language);
+            learner.create(context.ui_state.language);
         }
     });
     match learner.place() {
         Some(place) => {
             let args = [("place", Value::from(place))];
-            kit::quiet(ui, face.with("practice-folder", &args));
+            kit::quiet(ui, context.with("practice-folder", &args));
         }
-        None => kit::quiet(ui, face.text("practice-browser")),
+        None => kit::quiet(ui, context.text("practice-browser")),
     }
 }
 
-fn delete_ui(ui: &mut Ui, face: &Face, learner: &mut LearnerRes) {
+fn delete_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes) {
     let Some(name) = learner.name().map(str::to_owned) else {
         return;
     };
-    if !learner.desk.deleting {
-        if kit::wide(ui, face.text("practice-delete")).clicked() {
-            learner.desk.deleting = true;
+    if !learner.ui_state.deleting {
+        if kit::wide(ui, context.text("practice-delete")).clicked() {
+            learner.ui_state.deleting = true;
         }
         return;
     }
-    if kit::wide(ui, face.text("practice-delete-keep")).clicked() {
-        learner.desk.deleting = false;
+    if kit::wide(ui, context.text("practice-delete-keep")).clicked() {
+        learner.ui_state.deleting = false;
     }
-    let sure = face.with("practice-delete-sure", &[("name", Value::from(name))]);
+    let sure = context.with("practice-delete-sure", &[("name", Value::from(name))]);
     let sure = RichText::new(sure).color(t::BAD);
     if ui
         .add_sized(

@@ -1,6 +1,6 @@
 //! The way into service mode: a picture for each step, and the same in words.
 
-use crate::panels::{Face, kit};
+use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, Painter, Pos2, Rect, RichText, Stroke, StrokeKind, Ui,
@@ -234,21 +234,21 @@ fn tile(painter: &Painter, rect: Rect, step: &GestureStep, selector: Selector) {
 }
 
 /// A step of the gesture in words.
-pub(super) fn words(face: &Face, step: &GestureStep) -> String {
-    let name = |button: Button| Value::from(face.text(&format!("button-{button}")));
-    let press = |key: &str, button| face.with(key, &[("button", name(button))]);
+pub(super) fn words(context: &PanelContext, step: &GestureStep) -> String {
+    let name = |button: Button| Value::from(context.text(&format!("button-{button}")));
+    let press = |key: &str, button| context.with(key, &[("button", name(button))]);
     match *step {
         GestureStep::Turn { to, detents, .. } => {
             let key = match to {
                 Direction::Left => "step-turn-left",
                 Direction::Right => "step-turn-right",
             };
-            face.with(key, &[("detents", Value::from(detents))])
+            context.with(key, &[("detents", Value::from(detents))])
         }
         GestureStep::Press {
             button, times: 1, ..
         } => press("step-press", button),
-        GestureStep::Press { button, times, .. } => face.with(
+        GestureStep::Press { button, times, .. } => context.with(
             "step-press-times",
             &[("button", name(button)), ("times", Value::from(times))],
         ),
@@ -257,7 +257,7 @@ pub(super) fn words(face: &Face, step: &GestureStep) -> String {
             min_ms,
             max_ms,
             ..
-        } => face.with(
+        } => context.with(
             "step-hold",
             &[
                 ("button", name(button)),
@@ -269,28 +269,28 @@ pub(super) fn words(face: &Face, step: &GestureStep) -> String {
         GestureStep::Release { button, .. } => press("step-release", button),
         GestureStep::Lid {
             to: LidMove::Up, ..
-        } => face.text("step-lid-up"),
+        } => context.text("step-lid-up"),
         GestureStep::Lid {
             to: LidMove::Down, ..
-        } => face.text("step-lid-down"),
-        GestureStep::PowerUp { holding: None } => face.text("step-power-up"),
+        } => context.text("step-lid-down"),
+        GestureStep::PowerUp { holding: None } => context.text("step-power-up"),
         GestureStep::PowerUp {
             holding: Some(button),
         } => press("step-power-up-holding", button),
     }
 }
 
-pub(in crate::panels) fn entry(ui: &mut Ui, face: &Face) {
-    let board = &face.bench.job().board;
+pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
+    let board = &context.bench.job().board;
     let gesture = &board.gesture;
     let from_power = matches!(gesture.steps.first(), Some(GestureStep::PowerUp { .. }));
-    ui.label(face.text(if from_power {
+    ui.label(context.text(if from_power {
         "sheet-entry-before-power"
     } else {
         "sheet-entry-before"
     }));
     if let Some(from) = gesture.from {
-        ui.label(face.with("sheet-entry-from", &[("position", Value::from(from))]));
+        ui.label(context.with("sheet-entry-from", &[("position", Value::from(from))]));
     }
     let rows = gesture.steps.len().div_ceil(ABREAST).max(1);
     let abreast = gesture.steps.len().div_ceil(rows).max(1);
@@ -316,28 +316,28 @@ pub(in crate::panels) fn entry(ui: &mut Ui, face: &Face) {
         );
     }
     for (i, step) in gesture.steps.iter().enumerate() {
-        ui.label(format!("{}.  {}", i + 1, words(face, step)));
+        ui.label(format!("{}.  {}", i + 1, words(context, step)));
     }
     ui.add_space(4.0);
     let within = Value::from(f64::from(gesture.within_ms) / 1000.0);
     let rest = Value::from(f64::from(gesture.rest_ms) / 1000.0);
     ui.label(
-        RichText::new(face.with("sheet-entry-window", &[("seconds", within)]))
+        RichText::new(context.with("sheet-entry-window", &[("seconds", within)]))
             .color(t::PRINT_ACCENT),
     );
     if from_power {
-        ui.label(face.text("sheet-entry-again"));
+        ui.label(context.text("sheet-entry-again"));
     } else {
-        ui.label(face.with("sheet-entry-rest", &[("seconds", rest)]));
+        ui.label(context.with("sheet-entry-rest", &[("seconds", rest)]));
     }
     if let Selector::Dial { .. } = board.panel.selector {
-        ui.label(face.text("sheet-entry-skip"));
+        ui.label(context.text("sheet-entry-skip"));
     }
     let both = gesture.steps.iter().any(|step| {
         let power = matches!(step, GestureStep::PowerUp { holding: Some(_) });
         power || matches!(step, GestureStep::Push { .. })
     });
     if both {
-        ui.label(face.text("keep-how"));
+        ui.label(context.text("keep-how"));
     }
 }

@@ -4,7 +4,7 @@ mod gesture;
 mod signs;
 mod wires;
 
-use super::{Face, kit};
+use super::{PanelContext, kit};
 use crate::state::Page;
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align2, RichText, Ui, Vec2, vec2};
@@ -15,7 +15,7 @@ use std::f32::consts::{PI, TAU};
 pub(super) use gesture::{entry, glyph};
 pub(super) use signs::{example, picture, weighted};
 
-pub(super) fn sheet_ui(ui: &mut Ui, face: &mut Face) {
+pub(super) fn sheet_ui(ui: &mut Ui, context: &mut PanelContext) {
     let pages = [
         (Page::Entry, "sheet-entry"),
         (Page::Lamps, "sheet-lamps"),
@@ -30,40 +30,40 @@ pub(super) fn sheet_ui(ui: &mut Ui, face: &mut Face) {
         for (page, key) in pages {
             if kit::choice_sized(
                 ui,
-                face.desk.page == page,
-                face.text(key),
+                context.ui_state.page == page,
+                context.text(key),
                 vec2(width, 30.0),
             )
             .clicked()
             {
-                face.desk.page = page;
+                context.ui_state.page = page;
             }
         }
     });
     kit::paper(ui, |ui| {
         ui.horizontal(|ui| {
-            let board = &face.bench.job().board;
-            kit::print_heading(ui, face.text(&board.name));
+            let board = &context.bench.job().board;
+            kit::print_heading(ui, context.text(&board.name));
         });
         ui.label(
-            RichText::new(face.text("sheet-invented"))
+            RichText::new(context.text("sheet-invented"))
                 .size(t::SMALL)
                 .color(t::PRINT_QUIET),
         );
         ui.add_space(4.0);
-        match face.desk.page {
-            Page::Entry => gesture::entry(ui, face),
-            Page::Lamps => signs::lamps(ui, face),
-            Page::Codes => codes(ui, face),
-            Page::Menu => menu(ui, face),
-            Page::Pins => wires::wires(ui, face),
+        match context.ui_state.page {
+            Page::Entry => gesture::entry(ui, context),
+            Page::Lamps => signs::lamps(ui, context),
+            Page::Codes => codes(ui, context),
+            Page::Menu => menu(ui, context),
+            Page::Pins => wires::wires(ui, context),
         }
     });
 }
 
-fn codes(ui: &mut Ui, face: &Face) {
-    ui.label(face.text("sheet-codes-intro"));
-    let board = &face.bench.job().board;
+fn codes(ui: &mut Ui, context: &PanelContext) {
+    ui.label(context.text("sheet-codes-intro"));
+    let board = &context.bench.job().board;
     let mut codes: Vec<_> = board.codes.iter().collect();
     codes.sort_by_key(|c| c.code);
     for (n, code) in codes.into_iter().enumerate() {
@@ -82,20 +82,20 @@ fn codes(ui: &mut Ui, face: &Face) {
                     );
                     ui.vertical(|ui| {
                         ui.label(
-                            RichText::new(face.text(&format!("monitor-{}", code.monitor)))
+                            RichText::new(context.text(&format!("monitor-{}", code.monitor)))
                                 .color(t::PRINT)
                                 .strong(),
                         );
                         for entry in board.sheet.iter().filter(|e| e.monitor == code.monitor) {
                             let suspects: Vec<String> =
-                                entry.suspects.iter().map(|c| face.part(*c)).collect();
+                                entry.suspects.iter().map(|c| context.part(*c)).collect();
                             ui.label(
                                 RichText::new(suspects.join(" · "))
                                     .size(t::SMALL)
                                     .color(t::PRINT_QUIET),
                             );
                             for check in &entry.checks {
-                                let text = format!("– {}", face.text(check));
+                                let text = format!("– {}", context.text(check));
                                 ui.label(RichText::new(text).size(t::SMALL));
                             }
                         }
@@ -105,11 +105,11 @@ fn codes(ui: &mut Ui, face: &Face) {
     }
 }
 
-fn menu(ui: &mut Ui, face: &Face) {
-    ui.label(face.text("sheet-menu-intro"));
-    let board = &face.bench.job().board;
+fn menu(ui: &mut Ui, context: &PanelContext) {
+    ui.label(context.text("sheet-menu-intro"));
+    let board = &context.bench.job().board;
     let selector = board.panel.selector;
-    ui.label(face.text(match selector {
+    ui.label(context.text(match selector {
         Selector::Dial { .. } => "choose-dial",
         Selector::Switch { .. } => "choose-switch",
         Selector::Steps => "choose-steps",
@@ -133,14 +133,14 @@ fn menu(ui: &mut Ui, face: &Face) {
     let routines = (board.menu.iter()).map(|entry| {
         (
             entry.position,
-            face.text(&format!("routine-{}", entry.routine)),
+            context.text(&format!("routine-{}", entry.routine)),
         )
     });
     positions(ui, "menu", routines);
     let seconds = Value::from(f64::from(board.service.clear_hold_ms) / 1000.0);
-    ui.label(face.with("sheet-menu-clear", &[("seconds", seconds)]));
-    ui.label(RichText::new(face.text("sheet-programs")).color(t::PRINT_ACCENT));
-    let programs = (board.programs.iter()).map(|p| (p.position, face.text(&p.name)));
+    ui.label(context.with("sheet-menu-clear", &[("seconds", seconds)]));
+    ui.label(RichText::new(context.text("sheet-programs")).color(t::PRINT_ACCENT));
+    let programs = (board.programs.iter()).map(|p| (p.position, context.text(&p.name)));
     positions(ui, "programs", programs);
 }
 

@@ -1,6 +1,6 @@
 //! The language of the board's lamps: how a number looks, what each mode shows, how a fault hold is left.
 
-use crate::panels::{Face, kit};
+use crate::panels::{PanelContext, kit};
 use crate::scene::console::lamps::colour_of;
 use crate::tokens as t;
 use bevy_egui::egui::{
@@ -8,7 +8,7 @@ use bevy_egui::egui::{
     Stroke, Ui, pos2, vec2,
 };
 use detent_content::Value;
-use detent_simulation::controller::{Sight, Signs};
+use detent_simulation::controller::{SignReading, Signs};
 use detent_simulation::units::Span;
 use detent_training::practice::drill::lamps::EXAMPLES;
 
@@ -82,7 +82,14 @@ pub(in crate::panels) fn weighted(rect: Rect, tens: usize, units: usize) -> Vec<
 }
 
 /// The example of weighted lamps, with the sums under them.
-fn sums(painter: &Painter, rect: Rect, face: &Face, tens: &[u8], units: &[u8], signs: &Signs) {
+fn sums(
+    painter: &Painter,
+    rect: Rect,
+    context: &PanelContext,
+    tens: &[u8],
+    units: &[u8],
+    signs: &Signs,
+) {
     let lit = signs.lit(EXAMPLE, Span::ZERO);
     let count = tens.len() + units.len();
     let places = weighted(rect.shrink2(vec2(12.0, 0.0)), tens.len(), units.len());
@@ -129,7 +136,7 @@ fn sums(painter: &Painter, rect: Rect, face: &Face, tens: &[u8], units: &[u8], s
             middle,
             16.0,
             t::TEXT,
-            face.text(key),
+            context.text(key),
         );
         let sum = format!("{} = {digit}", group(from, of));
         kit::write(painter, x, low - 14.0, middle, 17.0, t::LAMP_LIT, sum);
@@ -137,7 +144,7 @@ fn sums(painter: &Painter, rect: Rect, face: &Face, tens: &[u8], units: &[u8], s
 }
 
 /// The example of flashes as a strip: time runs to the right.
-fn strip(painter: &Painter, rect: Rect, face: &Face, signs: &Signs) {
+fn strip(painter: &Painter, rect: Rect, context: &PanelContext, signs: &Signs) {
     let whole: u64 = signs.flashes(FLASHED).map(|(_, span)| span.0).sum();
     let last = signs.flashes(FLASHED).last().map_or(0, |(_, span)| span.0);
     // Of the closing pause only the beginning is drawn.
@@ -182,14 +189,14 @@ fn strip(painter: &Painter, rect: Rect, face: &Face, signs: &Signs) {
                 Align2::CENTER_TOP,
                 16.0,
                 t::TEXT,
-                face.text(key),
+                context.text(key),
             );
         }
     }
 }
 
 /// How a number looks in a language: the key to it.
-pub(in crate::panels) fn example(ui: &mut Ui, face: &Face, signs: &Signs) {
+pub(in crate::panels) fn example(ui: &mut Ui, context: &PanelContext, signs: &Signs) {
     let ground = |ui: &mut Ui, height| {
         let (rect, painter) = kit::canvas(ui, height);
         kit::frame(&painter, rect, t::GLASS, t::PRINT);
@@ -198,7 +205,7 @@ pub(in crate::panels) fn example(ui: &mut Ui, face: &Face, signs: &Signs) {
     let number = match signs {
         Signs::Weights { tens, units } => {
             let (rect, painter) = ground(ui, 132.0);
-            sums(&painter, rect, face, tens, units, signs);
+            sums(&painter, rect, context, tens, units, signs);
             EXAMPLE
         }
         Signs::Segments => {
@@ -209,7 +216,7 @@ pub(in crate::panels) fn example(ui: &mut Ui, face: &Face, signs: &Signs) {
         }
         Signs::Flashes { .. } => {
             let (rect, painter) = ground(ui, 106.0);
-            strip(&painter, rect, face, signs);
+            strip(&painter, rect, context, signs);
             FLASHED
         }
         Signs::Pictures { table, .. } => {
@@ -224,25 +231,25 @@ pub(in crate::panels) fn example(ui: &mut Ui, face: &Face, signs: &Signs) {
             return;
         }
     };
-    let text = face.with("sheet-lamps-example", &[("number", Value::from(number))]);
+    let text = context.with("sheet-lamps-example", &[("number", Value::from(number))]);
     ui.label(RichText::new(text).color(t::PRINT_ACCENT));
 }
 
 /// What a mode shows: pictures in turn, and words.
-fn sight(ui: &mut Ui, face: &Face, mode: &str, shows: Sight) {
-    let signs = &face.bench.job().board.lamps.signs;
-    let number = face.text(&format!("number-{mode}"));
-    let with = |key: &str| face.with(key, &[("number", Value::from(number.as_str()))]);
-    let count = |key: &str| face.with(key, &[("lamps", Value::from(signs.lamps()))]);
+fn sight(ui: &mut Ui, context: &PanelContext, mode: &str, shows: SignReading) {
+    let signs = &context.bench.job().board.lamps.signs;
+    let number = context.text(&format!("number-{mode}"));
+    let with = |key: &str| context.with(key, &[("number", Value::from(number.as_str()))]);
+    let count = |key: &str| context.with(key, &[("lamps", Value::from(signs.lamps()))]);
     let (pictures, words) = match shows {
-        Sight::Dark => (vec![], count("sight-dark")),
-        Sight::All => (vec![signs.all()], count("sight-all")),
-        Sight::Blink => (vec![signs.all(), 0], count("sight-blink")),
-        Sight::Number => (vec![], with("sight-number")),
-        Sight::NumberAnd(other) => (vec![other], with("sight-number-and")),
-        Sight::Bar => (vec![], with("sight-bar")),
-        Sight::Still(one) => (vec![one], face.text("sight-still")),
-        Sight::Turns(one, other) => (vec![one, other], face.text("sight-turns")),
+        SignReading::Dark => (vec![], count("sight-dark")),
+        SignReading::All => (vec![signs.all()], count("sight-all")),
+        SignReading::Blink => (vec![signs.all(), 0], count("sight-blink")),
+        SignReading::Number => (vec![], with("sight-number")),
+        SignReading::NumberAnd(other) => (vec![other], with("sight-number-and")),
+        SignReading::Bar => (vec![], with("sight-bar")),
+        SignReading::Still(one) => (vec![one], context.text("sight-still")),
+        SignReading::Turns(one, other) => (vec![one, other], context.text("sight-turns")),
     };
     ui.vertical(|ui| {
         ui.label(words);
@@ -284,20 +291,20 @@ fn works(ui: &mut Ui, does: bool, text: String) {
 }
 
 /// How a fault hold is left on this board, and what does nothing although other boards have it.
-fn resets(ui: &mut Ui, face: &Face) {
-    let resets = &face.bench.job().board.resets;
-    kit::print_heading(ui, face.text("sheet-reset"));
+fn resets(ui: &mut Ui, context: &PanelContext) {
+    let resets = &context.bench.job().board.resets;
+    kit::print_heading(ui, context.text("sheet-reset"));
     let hold = match resets.hold {
         Some(hold) => {
-            let button = face.text(&format!("button-{}", hold.button));
+            let button = context.text(&format!("button-{}", hold.button));
             let seconds = f64::from(hold.ms) / 1000.0;
             let args = [
                 ("button", Value::from(button)),
                 ("seconds", Value::from(seconds)),
             ];
-            face.with("reset-hold", &args)
+            context.with("reset-hold", &args)
         }
-        None => face.text("reset-hold-not"),
+        None => context.text("reset-hold-not"),
     };
     works(ui, resets.hold.is_some(), hold);
     let lid = match &resets.lid_cycle {
@@ -307,27 +314,27 @@ fn resets(ui: &mut Ui, face: &Face) {
                 ("times", Value::from(cycle.cycles)),
                 ("seconds", Value::from(seconds)),
             ];
-            face.with("reset-lid", &args)
+            context.with("reset-lid", &args)
         }
-        None => face.text("reset-lid-not"),
+        None => context.text("reset-lid-not"),
     };
     works(ui, resets.lid_cycle.is_some(), lid);
-    works(ui, true, face.text("reset-power"));
+    works(ui, true, context.text("reset-power"));
 }
 
-pub(super) fn lamps(ui: &mut Ui, face: &Face) {
-    let board = &face.bench.job().board;
+pub(super) fn lamps(ui: &mut Ui, context: &PanelContext) {
+    let board = &context.bench.job().board;
     let rules = &board.lamps;
-    ui.label(face.text(&format!("signs-{}", rules.signs.key())));
-    example(ui, face, &rules.signs);
-    let button = face.text(&format!("button-{}", board.service.page));
-    ui.label(face.with("sheet-lamps-pages", &[("button", Value::from(button))]));
-    ui.label(face.text(if rules.lock_lamp {
+    ui.label(context.text(&format!("signs-{}", rules.signs.key())));
+    example(ui, context, &rules.signs);
+    let button = context.text(&format!("button-{}", board.service.page));
+    ui.label(context.with("sheet-lamps-pages", &[("button", Value::from(button))]));
+    ui.label(context.text(if rules.lock_lamp {
         "sheet-lamps-lock"
     } else {
         "sheet-lamps-no-lock"
     }));
-    kit::print_heading(ui, face.text("sheet-sights"));
+    kit::print_heading(ui, context.text("sheet-sights"));
     Grid::new("sights")
         .num_columns(2)
         .striped(true)
@@ -343,15 +350,15 @@ pub(super) fn lamps(ui: &mut Ui, face: &Face) {
             ] {
                 ui.vertical(|ui| {
                     ui.set_width(112.0);
-                    let name = RichText::new(face.text(&format!("lamps-{mode}")));
+                    let name = RichText::new(context.text(&format!("lamps-{mode}")));
                     ui.label(name.color(t::PRINT_ACCENT));
                 });
                 ui.vertical(|ui| {
                     ui.set_width(212.0);
-                    sight(ui, face, mode, shows);
+                    sight(ui, context, mode, shows);
                 });
                 ui.end_row();
             }
         });
-    resets(ui, face);
+    resets(ui, context);
 }

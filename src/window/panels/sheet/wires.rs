@@ -1,7 +1,7 @@
 //! The wiring diagram, which is the pin table too: every wire from its pin on the board to the terminal
 //! where it ends, and what lies between the terminals. A click puts the next probe there.
 
-use crate::panels::{Face, kit};
+use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align2, CornerRadius, Painter, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, pos2,
@@ -78,9 +78,9 @@ const ELEMENTS: [(Terminal, Terminal, Element, u8); 14] = [
     ),
 ];
 
-pub(super) fn wires(ui: &mut Ui, face: &mut Face) {
-    ui.label(face.text("sheet-wires-intro"));
-    let job = Arc::clone(face.bench.job());
+pub(super) fn wires(ui: &mut Ui, context: &mut PanelContext) {
+    ui.label(context.text("sheet-wires-intro"));
+    let job = Arc::clone(context.bench.job());
     for connector in &job.board.connectors {
         kit::print_heading(ui, connector.label.clone());
         let mut left: Vec<&BoardPin> = connector.pins.iter().collect();
@@ -89,13 +89,18 @@ pub(super) fn wires(ui: &mut Ui, face: &mut Face) {
             let (group, others) = (left.into_iter())
                 .partition::<Vec<&BoardPin>, _>(|pin| pin.terminal.component() == component);
             left = others;
-            group_ui(ui, face, component, group);
+            group_ui(ui, context, component, group);
         }
     }
 }
 
 /// The wires of one connector that end at one component.
-fn group_ui(ui: &mut Ui, face: &mut Face, component: Component, mut pins: Vec<&BoardPin>) {
+fn group_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    component: Component,
+    mut pins: Vec<&BoardPin>,
+) {
     pins.sort_by_key(|pin| pin.terminal.index());
     let (rect, painter) = kit::canvas(ui, NAME + ROW * pins.len() as f32 + 4.0);
     kit::write(
@@ -105,7 +110,7 @@ fn group_ui(ui: &mut Ui, face: &mut Face, component: Component, mut pins: Vec<&B
         Align2::LEFT_CENTER,
         t::SMALL,
         t::PRINT_ACCENT,
-        face.part(component),
+        context.part(component),
     );
     let height = |row: usize| rect.top() + NAME + ROW * (row as f32 + 0.5);
     for (row, pin) in pins.iter().enumerate() {
@@ -122,7 +127,7 @@ fn group_ui(ui: &mut Ui, face: &mut Face, component: Component, mut pins: Vec<&B
     for (row, pin) in pins.iter().enumerate() {
         for (x, side) in [(PIN_X, Side::Board), (TERMINAL_X, Side::Load)] {
             let at = pos2(rect.left() + x, height(row));
-            probe_ui(ui, face, &painter, at, Pin::Wire(pin.terminal, side));
+            probe_ui(ui, context, &painter, at, Pin::Wire(pin.terminal, side));
         }
     }
 }
@@ -215,16 +220,19 @@ fn draw(painter: &Painter, left: f32, x: f32, top: f32, bottom: f32, element: El
 }
 
 /// A place for a probe, with the probe if one is there.
-fn probe_ui(ui: &mut Ui, face: &mut Face, painter: &Painter, at: Pos2, pin: Pin) {
+fn probe_ui(ui: &mut Ui, context: &mut PanelContext, painter: &Painter, at: Pos2, pin: Pin) {
     let id = ui.id().with(("pin", pin.to_string()));
     let response = ui.interact(
         Rect::from_center_size(at, Vec2::splat(24.0)),
         id,
         Sense::click(),
     );
-    let name = face.pin(pin);
+    let name = context.pin(pin);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
-    let (red, black) = (face.desk.red == Some(pin), face.desk.black == Some(pin));
+    let (red, black) = (
+        context.ui_state.red == Some(pin),
+        context.ui_state.black == Some(pin),
+    );
     let fill = match (red, black) {
         (true, _) => t::PROBE_RED,
         (_, true) => t::INK,
@@ -234,7 +242,7 @@ fn probe_ui(ui: &mut Ui, face: &mut Face, painter: &Painter, at: Pos2, pin: Pin)
     let radius = if red || black { 7.5 } else { 5.0 };
     painter.circle(at, radius, fill, Stroke::new(1.8, t::PRINT));
     if response.on_hover_text(&name).clicked() {
-        face.desk.put_probe(pin);
+        context.ui_state.put_probe(pin);
     }
 }
 

@@ -7,7 +7,7 @@ use crate::scene::mesh::{Shape, drum, fillet, lathe, rounded_xy, stamp};
 use crate::scene::motion::{ease, put};
 use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::polyline;
-use crate::state::Desk;
+use crate::state::UiState;
 use bevy::prelude::*;
 use detent_simulation::interface::Button;
 use std::f32::consts::PI;
@@ -140,8 +140,8 @@ fn key(make: &mut Maker, spot: Entity, moving: Entity, size: Vec2, button: Butto
 }
 
 /// Puts a button on the face.
-pub fn build(make: &mut Maker, face: Entity, button: Button, place: Vec2, cap: Cap) {
-    let spot = make.group(Some(face), at(place.x, place.y, 0.006));
+pub fn build(make: &mut Maker, context: Entity, button: Button, place: Vec2, cap: Cap) {
+    let spot = make.group(Some(context), at(place.x, place.y, 0.006));
     let moving = make.group(Some(spot), Transform::IDENTITY);
     make.commands.entity(moving).insert(Moving(button));
     let parts = match cap {
@@ -154,8 +154,8 @@ pub fn build(make: &mut Maker, face: Entity, button: Button, place: Vec2, cap: C
     }
 }
 
-fn give_way(desk: Res<Desk>, time: Res<Time>, mut caps: Query<(&Moving, &mut Transform)>) {
-    let down = desk.held.down();
+fn give_way(ui_state: Res<UiState>, time: Res<Time>, mut caps: Query<(&Moving, &mut Transform)>) {
+    let down = ui_state.held.down();
     for (Moving(button), mut place) in &mut caps {
         let goal = if down[button.index()] { -0.0062 } else { 0.0 };
         put(&mut place, |mut place| {

@@ -187,12 +187,12 @@ fn switch(make: &mut Maker, hub: Entity, turning: Entity) -> Vec<Entity> {
 /// Puts the knob on the face.
 pub fn build(
     make: &mut Maker,
-    face: Entity,
+    context: Entity,
     knob: &Knob,
     print: &Handle<StandardMaterial>,
     first: &Handle<StandardMaterial>,
 ) {
-    let hub = make.group(Some(face), at(knob.middle.x, knob.middle.y, 0.007));
+    let hub = make.group(Some(context), at(knob.middle.x, knob.middle.y, 0.007));
     scale(make, hub, knob, print, first);
     let turning = make.group(Some(hub), at(0.0, 0.0, 0.003));
     make.commands.entity(turning).insert(Turning);

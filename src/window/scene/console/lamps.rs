@@ -1,13 +1,13 @@
 //! Lamps on the face: dark lenses that gain a bright disc, a ring and a halo, or bars that light up.
 
 use super::layout::{Form, Lamp, LampId};
-use crate::camera::{Eye, Lens, to_window};
+use crate::camera::{MainCamera, SceneTarget, to_window};
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, arc_band, card, edge, lathe, rounded_xy, stamp};
 use crate::scene::paint;
 use crate::scene::still::Apart;
 use crate::scene::strokes::polyline;
-use crate::state::{BenchRes, Desk};
+use crate::state::{BenchRes, UiState};
 use crate::tokens;
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
@@ -183,7 +183,7 @@ fn padlock() -> Shape {
 /// Puts the lamps on the face, `z` above its middle.
 pub fn build(
     make: &mut Maker,
-    face: Entity,
+    context: Entity,
     lamps: &[Lamp],
     colour: Color32,
     print: &Handle<StandardMaterial>,
@@ -197,7 +197,7 @@ pub fn build(
             LampId::Code(_) => (&code, colour),
             LampId::Lock => (&lock, tokens::LOCK_LIT),
         };
-        let spot = make.group(Some(face), at(lamp.at.x, lamp.at.y, z));
+        let spot = make.group(Some(context), at(lamp.at.x, lamp.at.y, z));
         make.commands.entity(spot).insert(Place {
             id: lamp.id,
             form: lamp.form.clone(),
@@ -215,12 +215,17 @@ pub fn build(
             ));
         }
         if lamp.id == LampId::Lock {
-            make.add(face, padlock(), print, at(lamp.at.x, lamp.at.y - 0.033, z));
+            make.add(
+                context,
+                padlock(),
+                print,
+                at(lamp.at.x, lamp.at.y - 0.033, z),
+            );
         }
     }
 }
 
-fn show(bench: Res<BenchRes>, lens: Res<Lens>, mut lit: Query<(&Lit, &mut Visibility)>) {
+fn show(bench: Res<BenchRes>, lens: Res<SceneTarget>, mut lit: Query<(&Lit, &mut Visibility)>) {
     let lamps = bench.view().machine.lamps;
     for (Lit(id), mut visibility) in &mut lit {
         let on = !lens.software && id.lit(lamps);
@@ -266,9 +271,9 @@ pub fn in_window(
 /// Where the lit lamps are in the window.
 fn shine(
     bench: Res<BenchRes>,
-    lens: Res<Lens>,
-    desk: Res<Desk>,
-    eye: Single<(&Camera, &GlobalTransform), With<Eye>>,
+    lens: Res<SceneTarget>,
+    ui_state: Res<UiState>,
+    eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
     places: Query<(&Place, &GlobalTransform)>,
     mut shining: ResMut<Shining>,
 ) {
@@ -278,7 +283,7 @@ fn shine(
         let lit = places.iter().filter(|(place, _)| place.id.lit(lamps));
         shining
             .0
-            .extend(lit.filter_map(|(place, spot)| in_window(place, spot, *eye, desk.stage)));
+            .extend(lit.filter_map(|(place, spot)| in_window(place, spot, *eye, ui_state.stage)));
     }
 }
 

@@ -23,14 +23,14 @@ pub const FACE: Vec3 = Vec3::new(0.0, 1.055, -0.212);
 pub const LEAN: f32 = -0.395;
 
 /// Where the face looks, as a place in the world.
-fn face() -> Transform {
+fn context() -> Transform {
     Transform::from_translation(FACE).with_rotation(Quat::from_rotation_x(LEAN))
 }
 
 /// Middle of the knob in the world, as far out as a hand grips it.
 pub fn knob_middle(board: &Board) -> Option<Vec3> {
     let knob = Knob::of(board.panel.selector)?;
-    Some(face().transform_point(knob.middle.extend(0.03)))
+    Some(context().transform_point(knob.middle.extend(0.03)))
 }
 
 /// Where hands find things on the console, by name, in the world.
@@ -39,7 +39,7 @@ pub fn grips(board: &Board) -> Vec<(String, Vec3)> {
     let layout = Layout::of(&board.panel, &board.lamps);
     let buttons = layout.buttons.iter().map(|(button, place, _)| {
         let name = format!("button {button}");
-        (name, face().transform_point(place.extend(0.015)))
+        (name, context().transform_point(place.extend(0.015)))
     });
     let knob = knob_middle(board).map(|place| ("dial".to_owned(), place));
     buttons.chain(knob).collect()
@@ -71,15 +71,15 @@ pub fn body(make: &mut Maker, root: Entity) {
 pub fn build(make: &mut Maker, root: Entity, board: &Board) {
     let paint = make.paint.clone();
     let layout = Layout::of(&board.panel, &board.lamps);
-    let face = make.group(Some(root), face());
-    make.commands.entity(face).insert(Still);
+    let context = make.group(Some(root), context());
+    make.commands.entity(context).insert(Still);
     let (plate, print, first) = match layout.plate {
         Plate::Glass => (&paint.glass, &paint.print, &paint.print_amber),
         Plate::Painted => (&paint.slate, &paint.print, &paint.print_amber),
         Plate::Steel => (&paint.satin, &paint.ink, &paint.ink),
     };
     make.add(
-        face,
+        context,
         stamp(&rounded_xy(FACE_SIZE.x, FACE_SIZE.y, 0.026), 0.006, 0.003),
         plate,
         Transform::IDENTITY,
@@ -94,13 +94,13 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
             )
         };
         make.add(
-            face,
+            context,
             pane(0.006),
             &paint.chrome,
             at(middle.x, middle.y, 0.0056),
         );
         make.add(
-            face,
+            context,
             pane(0.0),
             &paint.glass,
             at(middle.x, middle.y, 0.0062),
@@ -114,7 +114,7 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
             0.0082
         };
         make.add(
-            face,
+            context,
             write(text, height),
             print,
             at(place.x, place.y, 0.0068),
@@ -122,15 +122,15 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
     }
     for (middle, radius, from, to) in &layout.braces {
         let brace = arc_band(*radius, 0.0011, *from, *to, 0.0068);
-        make.add(face, brace, print, at(middle.x, middle.y, 0.0));
+        make.add(context, brace, print, at(middle.x, middle.y, 0.0));
     }
     let colour = lamps::colour_of(&board.lamps.signs);
-    lamps::build(make, face, &layout.lamps, colour, print, depth);
+    lamps::build(make, context, &layout.lamps, colour, print, depth);
     if let Some(knob) = &layout.knob {
-        knob::build(make, face, knob, print, first);
+        knob::build(make, context, knob, print, first);
     }
     for (button, place, cap) in &layout.buttons {
-        buttons::build(make, face, *button, *place, *cap);
+        buttons::build(make, context, *button, *place, *cap);
     }
 }
 

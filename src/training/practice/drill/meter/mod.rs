@@ -29,7 +29,7 @@ const DRAWS: usize = 100;
 
 /// A check and its reading.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Task {
+pub struct MeterTask {
     /// Board and supply.
     pub place: Place,
     /// The check.
@@ -67,7 +67,7 @@ pub struct Marked {
 }
 
 /// Draws a task.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
+pub fn ask(sites: &[Site<'_>], seed: u64) -> MeterTask {
     let rng = &mut draws(seed);
     let site = site(sites, rng);
     let on_sheet = |spot: &Spot| {
@@ -91,7 +91,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> Task {
     let spot = one_of(&here, rng).expect("a board's sheet has checks with a meter");
     let sound = spot.sound(&site.library, site.mains);
     let shown = reading(&spot, sound, rng);
-    Task {
+    MeterTask {
         place: site.place(),
         spot,
         sound,
@@ -110,7 +110,7 @@ pub fn is_within(shown: Display, range: Range) -> bool {
 }
 
 /// The one right answer.
-pub fn solve(task: &Task) -> Given {
+pub fn solve(task: &MeterTask) -> Given {
     let own = (task.spot.mode, task.sound);
     Given {
         state: task.spot.state,
@@ -125,7 +125,7 @@ pub fn solve(task: &Task) -> Given {
 }
 
 /// Judges an answer.
-pub fn mark(task: &Task, given: Given) -> Marked {
+pub fn mark(task: &MeterTask, given: Given) -> Marked {
     let should = solve(task);
     Marked {
         right: given == should,
