@@ -216,17 +216,17 @@ struct Milestone {
     /// Machine time, s.
     at_s: f64,
     /// What.
-    kind: LandmarkName,
+    kind: MilestoneName,
     /// The monitor that stopped the control; null where none did.
     monitor: Option<String>,
     /// The code that was shown; null where none was.
     code: Option<u8>,
 }
 
-/// Kinds of landmark.
+/// Kinds of milestone.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
-enum LandmarkName {
+enum MilestoneName {
     PowerReset,
     ServiceEntered,
     ProgramStarted,
@@ -416,18 +416,18 @@ fn details(loss: &detent_training::lesson::Loss) -> BTreeMap<String, serde_json:
 impl Milestone {
     fn of(milestone: &detent_training::bench::Milestone) -> Milestone {
         let (kind, monitor, code) = match milestone.kind {
-            MilestoneKind::PowerReset => (LandmarkName::PowerReset, None, None),
-            MilestoneKind::ServiceEntered => (LandmarkName::ServiceEntered, None, None),
-            MilestoneKind::ProgramStarted => (LandmarkName::ProgramStarted, None, None),
-            MilestoneKind::ProgramFinished => (LandmarkName::ProgramFinished, None, None),
-            MilestoneKind::Held(monitor) => (LandmarkName::Held, Some(monitor), None),
-            MilestoneKind::CalibrationStarted => (LandmarkName::CalibrationStarted, None, None),
-            MilestoneKind::CalibrationPassed => (LandmarkName::CalibrationPassed, None, None),
+            MilestoneKind::PowerReset => (MilestoneName::PowerReset, None, None),
+            MilestoneKind::ServiceEntered => (MilestoneName::ServiceEntered, None, None),
+            MilestoneKind::ProgramStarted => (MilestoneName::ProgramStarted, None, None),
+            MilestoneKind::ProgramFinished => (MilestoneName::ProgramFinished, None, None),
+            MilestoneKind::Held(monitor) => (MilestoneName::Held, Some(monitor), None),
+            MilestoneKind::CalibrationStarted => (MilestoneName::CalibrationStarted, None, None),
+            MilestoneKind::CalibrationPassed => (MilestoneName::CalibrationPassed, None, None),
             MilestoneKind::CalibrationFailed(monitor) => {
-                (LandmarkName::CalibrationFailed, Some(monitor), None)
+                (MilestoneName::CalibrationFailed, Some(monitor), None)
             }
-            MilestoneKind::CodeShown(code) => (LandmarkName::CodeShown, None, Some(code)),
-            MilestoneKind::CodesCleared => (LandmarkName::CodesCleared, None, None),
+            MilestoneKind::CodeShown(code) => (MilestoneName::CodeShown, None, Some(code)),
+            MilestoneKind::CodesCleared => (MilestoneName::CodesCleared, None, None),
         };
         Milestone {
             at_s: milestone.at.seconds(),

@@ -2,7 +2,7 @@
 
 use super::Failure;
 use super::output::Output;
-use detent_content::{ContentLibrary, RedoError, Redone, disk, redo};
+use detent_content::{ContentLibrary, ReplayError, ReplayedAttempt, disk, replay_attempt};
 use detent_training::record::{Answer, Seal, read_attempt};
 use std::path::PathBuf;
 
@@ -23,11 +23,13 @@ pub(super) fn check(args: &ReplayArgs) -> Result<(), Failure> {
         Some(scenario) => content_library.scenario_named(scenario, &args.attempt, &attempt)?,
         None => content_library.scenario_of(&args.attempt, &attempt)?,
     };
-    let Redone { score, .. } =
-        redo(&content_library, &scenario_source, &name, &attempt).map_err(|error| match error {
-            RedoError::Differs { file, divergence } => Failure::Differs { file, divergence },
-            RedoError::Record(error) => Failure::Record(error),
-            RedoError::SetUp(error) => Failure::SetUp(error),
+    let ReplayedAttempt { score, .. } =
+        replay_attempt(&content_library, &scenario_source, &name, &attempt).map_err(|error| {
+            match error {
+                ReplayError::Differs { file, divergence } => Failure::Differs { file, divergence },
+                ReplayError::Record(error) => Failure::Record(error),
+                ReplayError::SetUp(error) => Failure::SetUp(error),
+            }
         })?;
     let mut out = Output::of("the result");
     let actions = attempt.actions.len();

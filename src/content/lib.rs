@@ -17,7 +17,7 @@ mod parts;
 mod profile_file;
 mod profile_folder;
 mod reader;
-mod redo;
+mod replay;
 mod scenario_file;
 mod script_file;
 pub mod table_file;
@@ -37,7 +37,7 @@ pub use profile_file::{
 };
 pub use profile_folder::ProfileFolder;
 pub use reader::{Finding, read_checked};
-pub use redo::{RedoError, Redone, redo};
+pub use replay::{ReplayError, ReplayedAttempt, replay_attempt};
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
 pub use text::{Language, Texts, Value};

@@ -1,6 +1,6 @@
 //! Where attempts are kept: what the window asks of it, and the one that is a folder.
 
-use detent_content::RedoError;
+use detent_content::ReplayError;
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
 use detent_training::record::{Footer, Header, RecordError};
@@ -114,12 +114,12 @@ impl StorageError {
     }
 }
 
-impl From<RedoError> for StorageError {
-    fn from(error: RedoError) -> StorageError {
+impl From<ReplayError> for StorageError {
+    fn from(error: ReplayError) -> StorageError {
         match error {
-            RedoError::Record(error) => StorageError::Damaged(error),
-            RedoError::Differs { .. } => StorageError::Differs(error.to_string()),
-            RedoError::SetUp(error) => StorageError::Other(error.to_string()),
+            ReplayError::Record(error) => StorageError::Damaged(error),
+            ReplayError::Differs { .. } => StorageError::Differs(error.to_string()),
+            ReplayError::SetUp(error) => StorageError::Other(error.to_string()),
         }
     }
 }

@@ -254,7 +254,7 @@ fn step(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, budget: Res<Budget>
 }
 
 /// Once a frame: what is left to wait, then a fresh look.
-fn look(mut bench: ResMut<BenchRes>, budget: Res<Budget>) {
+fn finish_frame(mut bench: ResMut<BenchRes>, budget: Res<Budget>) {
     if bench.wait_ticks > 0 {
         let ticks = bench.wait_ticks.min(6_000);
         let done = run(&mut bench, ticks, budget.until);
@@ -307,7 +307,8 @@ pub fn plugin(app: &mut App) {
         )
         .add_systems(
             RunFixedMainLoop,
-            look.in_set(RunFixedMainLoopSystems::AfterFixedMainLoop)
+            finish_frame
+                .in_set(RunFixedMainLoopSystems::AfterFixedMainLoop)
                 .run_if(in_state(Screen::Bench)),
         );
 }

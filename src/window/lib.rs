@@ -173,7 +173,7 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
 ///
 /// # Errors
 /// A sentence that says what is wrong with a file.
-pub fn furnish(app: &mut App, options: &AppOptions) -> Result<(), String> {
+pub fn add_bench(app: &mut App, options: &AppOptions) -> Result<(), String> {
     plugin(app, options, Workshop::new(None, None)?)
 }
 

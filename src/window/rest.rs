@@ -114,7 +114,7 @@ mod tests {
     use crate::camera::{MainCamera, to_window};
     use crate::pointing::Pick;
     use crate::state::{BenchRes, UiState, ViewKind};
-    use crate::{AppOptions, furnish, without_window_system};
+    use crate::{AppOptions, add_bench, without_window_system};
     use bevy::input::ButtonState;
     use bevy::input::keyboard::{Key, KeyboardInput};
     use bevy::input::mouse::MouseButtonInput;
@@ -141,7 +141,7 @@ mod tests {
             ..AppOptions::default()
         };
         let mut app = without_window_system(&options, false);
-        furnish(&mut app, &options).expect("the built-in jobs are sound");
+        add_bench(&mut app, &options).expect("the built-in jobs are sound");
         let frame = Duration::from_millis(100);
         app.insert_resource(TimeUpdateStrategy::ManualDuration(frame))
             .init_resource::<Passed>()

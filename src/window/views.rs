@@ -26,7 +26,7 @@ use detent_training::bench::BenchView;
 
 /// Where an eye stands: what it looks at, from where, and how much it must take in (m).
 #[derive(Clone, Copy)]
-struct Stand {
+struct CameraPose {
     target: Vec3,
     away: Vec3,
     size: Vec2,
@@ -86,7 +86,7 @@ struct Seen {
     size: UVec2,
 }
 
-fn see(
+fn seen_things(
     view: BenchView<'_>,
     ui_state: &UiState,
     over: Option<Pick>,
@@ -125,26 +125,26 @@ fn see(
     }
 }
 
-fn stand(view: ViewKind, screen: Screen) -> Stand {
+fn camera_pose(view: ViewKind, screen: Screen) -> CameraPose {
     if screen != Screen::Bench {
-        return Stand {
+        return CameraPose {
             target: Vec3::new(-0.36, 0.78, 0.0),
             away: Vec3::new(0.52, 0.34, 1.0),
             size: Vec2::new(2.0, 1.46),
         };
     }
     match view {
-        ViewKind::Panel => Stand {
+        ViewKind::Panel => CameraPose {
             target: console::FACE + Vec3::new(0.0, -0.012, 0.0),
             away: Vec3::new(0.05, 0.56, 1.0),
             size: Vec2::new(0.67, 0.42),
         },
-        ViewKind::Machine => Stand {
+        ViewKind::Machine => CameraPose {
             target: Vec3::new(0.06, 0.62, 0.0),
             away: Vec3::new(0.56, 0.46, 1.0),
             size: Vec2::new(1.42, 1.66),
         },
-        ViewKind::Cabinet => Stand {
+        ViewKind::Cabinet => CameraPose {
             target: Vec3::new(0.04, 0.55, 0.0),
             away: Vec3::new(0.50, 0.20, 1.0),
             size: Vec2::new(1.16, 1.36),
@@ -152,7 +152,7 @@ fn stand(view: ViewKind, screen: Screen) -> Stand {
     }
 }
 
-fn spawn(
+fn spawn_cameras(
     mut commands: Commands,
     mut images: ResMut<Assets<Image>>,
     mut settings: ResMut<EguiGlobalSettings>,
@@ -170,7 +170,7 @@ fn spawn(
         TextureFormat::Rgba8UnormSrgb,
         None,
     ));
-    let first = stand(ViewKind::Machine, Screen::Start);
+    let first = camera_pose(ViewKind::Machine, Screen::Start);
     let eye = commands
         .spawn((
             Camera3d::default(),
@@ -229,7 +229,7 @@ fn spawn(
 
 /// The eye draws only while something moves or has just changed.
 #[allow(clippy::too_many_arguments)]
-fn blink(
+fn throttle_rendering(
     bench: Res<BenchRes>,
     ui_state: Res<UiState>,
     pointing: Res<Pointing>,
@@ -245,7 +245,7 @@ fn blink(
     mut eye: Single<&mut Camera, With<MainCamera>>,
 ) {
     let stage = (ui_state.stage.size() * window.scale_factor()).as_uvec2();
-    let mut seen = see(
+    let mut seen = seen_things(
         bench.view(),
         &ui_state,
         pointing.over,
@@ -303,14 +303,14 @@ fn blink(
     }
 }
 
-fn walk(
+fn move_camera(
     ui_state: Res<UiState>,
     screen: Res<State<Screen>>,
     time: Res<Time>,
     eye: Single<(&mut Transform, &mut MainCamera)>,
 ) {
     let (mut place, mut eye) = eye.into_inner();
-    let goal = stand(ui_state.view, *screen.get());
+    let goal = camera_pose(ui_state.view, *screen.get());
     let size = ui_state.stage.size();
     let dt = time.delta_secs();
     let lag = 0.22;
@@ -337,7 +337,10 @@ fn walk(
 
 /// Camera.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Startup, spawn)
-        .add_systems(Update, walk)
-        .add_systems(PostUpdate, blink.before(bevy::camera::CameraUpdateSystems));
+    app.add_systems(Startup, spawn_cameras)
+        .add_systems(Update, move_camera)
+        .add_systems(
+            PostUpdate,
+            throttle_rendering.before(bevy::camera::CameraUpdateSystems),
+        );
 }

@@ -2,7 +2,7 @@
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::port::{BenchPort, CauseRow, Job, Kept, Offer, ReviewWork, Shop};
-use detent_content::{ContentLibrary, ScenarioSource, redo};
+use detent_content::{ContentLibrary, ScenarioSource, replay_attempt};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
@@ -146,7 +146,7 @@ impl Shop for Workshop {
         let scenario_source = self
             .scenario_source(&attempt.header.scenario)
             .ok_or_else(|| StorageError::Gone(attempt.header.scenario.clone()))?;
-        let done = redo(&self.content_library, scenario_source, name, &attempt)?;
+        let done = replay_attempt(&self.content_library, scenario_source, name, &attempt)?;
         let mut bench = done.bench;
         let score = bench.report().is_some().then_some(done.score);
         let log = if attempt.footer.is_some() {

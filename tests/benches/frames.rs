@@ -210,7 +210,7 @@ impl Spent {
 fn fill(app: &mut App, options: &AppOptions, scene: Scene) {
     match scene {
         Scene::View(_) => {
-            detent_window::furnish(app, options).expect("the built-in jobs");
+            detent_window::add_bench(app, options).expect("the built-in jobs");
         }
         Scene::Empty => {
             app.add_plugins((EguiPlugin::default(), MeshPickingPlugin))

@@ -10,7 +10,7 @@
 
 use crate::stage::Stage;
 use crate::stage::attempts::random_attempt;
-use detent_content::{read_profile, redo};
+use detent_content::{read_profile, replay_attempt};
 use detent_training::practice::{Detail, Skill};
 use detent_training::record::{Answer, read_attempt};
 use serde_json::Value;
@@ -132,7 +132,7 @@ fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
         Some(&bytes[..])
     );
 
-    // The same end natively: `redo` compares state and score with what the browser wrote.
+    // The same end natively: `replay_attempt` compares state and score with what the browser wrote.
     let stage = Stage::new();
     let attempt = read_attempt(name, &bytes).expect("the format of the files");
     let footer = attempt.footer.clone().expect("it was handed in");
@@ -140,7 +140,7 @@ fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
         .content_library()
         .scenario(&attempt.header.scenario)
         .expect("built in");
-    let done = redo(stage.content_library(), &scenario_source, name, &attempt)
+    let done = replay_attempt(stage.content_library(), &scenario_source, name, &attempt)
         .expect("the same state and score");
     assert_eq!(done.end, footer);
     let score = done.score.total();

@@ -55,7 +55,7 @@ fn lost(result: &Value, dimension: &str) -> Vec<String> {
 
 /// What the machine went through: kind, and the monitor or the code that belongs to it.
 fn milestones(result: &Value) -> Vec<String> {
-    let all = result["answer"]["landmarks"].as_array();
+    let all = result["answer"]["milestones"].as_array();
     let told = |milestone: &Value| {
         let kind = milestone["kind"].as_str().expect("a kind");
         let monitor = milestone["monitor"].as_str().map(str::to_owned);
@@ -66,7 +66,7 @@ fn milestones(result: &Value) -> Vec<String> {
             .collect::<Vec<_>>()
             .join(" ")
     };
-    all.expect("landmarks").iter().map(told).collect()
+    all.expect("milestones").iter().map(told).collect()
 }
 
 #[test]

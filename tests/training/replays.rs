@@ -3,7 +3,7 @@
 
 use crate::stage::Stage;
 use crate::stage::attempts::random_attempt;
-use detent_content::redo;
+use detent_content::replay_attempt;
 use detent_training::record::{read_attempt, sha256_hex};
 use rayon::prelude::*;
 use std::collections::BTreeSet;
@@ -42,8 +42,8 @@ fn a_thousand_attempts_end_in_the_same_state_when_done_again() {
             let recorded = random_attempt(content_library, scenario_source, seed, 10);
             let name = format!("{seed}.attempt");
             let attempt = read_attempt(&name, &recorded.bytes).expect("it reads back");
-            let again = redo(content_library, scenario_source, &name, &attempt);
-            // `redo` itself compares with the end that the attempt carries.
+            let again = replay_attempt(content_library, scenario_source, &name, &attempt);
+            // `replay_attempt` itself compares with the end that the attempt carries.
             let again = again.unwrap_or_else(|error| panic!("{}: {error}", scenario_source.file));
             assert_eq!(again.end, recorded.footer);
             let points = again.score.total();

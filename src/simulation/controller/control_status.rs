@@ -3,7 +3,7 @@
 use super::mode::ControlMode;
 use super::monitor::{Monitor, Routine};
 
-/// The few things whose changes are landmarks.
+/// The few things whose changes are milestones.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ControlStatus {
     /// What it is doing.

@@ -130,7 +130,7 @@ impl Watch {
             self.rest -= 1;
             return None;
         }
-        let tripped = self.look(board, limits, aim, demand, sense, drive)?;
+        let tripped = self.check(board, limits, aim, demand, sense, drive)?;
         let index = tripped.index();
         self.count[index] = 0;
         self.tries[index] = self.tries[index].saturating_add(1);
@@ -144,7 +144,7 @@ impl Watch {
         None
     }
 
-    fn look(
+    fn check(
         &mut self,
         board: &Board,
         limits: &Limits,
@@ -209,7 +209,7 @@ impl Watch {
             .is_some_and(|keep_mm| sense.level_mm < keep_mm - board.water.lost_mm);
         tally.lasts(Monitor::LevelLost, lost);
         if let Some(direction) = drive.running.filter(|_| aim.work) {
-            self.motor.look(
+            self.motor.check(
                 board,
                 aim,
                 sense,
@@ -237,7 +237,7 @@ struct MotorWatch {
 }
 
 impl MotorWatch {
-    fn look(
+    fn check(
         &mut self,
         board: &Board,
         aim: &Aim,

@@ -43,7 +43,7 @@ pub struct Found {
 
 /// What is noticed at `component` of `plant` if its parameters were `p`. The bounds are what a
 /// practised eye or hand tells from sound (common practice, no source).
-pub fn look(plant: &Plant, p: &Params, component: Component) -> Vec<Finding> {
+pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<Finding> {
     use Finding as F;
     let get = |param| p.get(param);
     let valve = |kv, leak, kpa| {

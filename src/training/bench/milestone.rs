@@ -14,7 +14,7 @@ pub struct Milestone {
     pub kind: MilestoneKind,
 }
 
-/// Kinds of landmark.
+/// Kinds of milestone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MilestoneKind {
     /// The control lost its supply long enough to forget, and is off.
@@ -60,7 +60,7 @@ pub struct Watcher {
 
 impl Watcher {
     /// Looks once, after a tick, and writes down what is new.
-    pub fn look(&mut self, machine: &Machine, log: &mut BenchLog) {
+    pub fn observe(&mut self, machine: &Machine, log: &mut BenchLog) {
         let now = machine.control().control_status();
         // Starved of supply the control keeps what it was doing: nothing has happened to it yet.
         if self.last == Some(now) || now.mode == ControlMode::Starved {

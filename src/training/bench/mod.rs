@@ -14,7 +14,7 @@ mod view;
 mod workplace;
 pub use action::{Action, Grip, MeterMode};
 pub use display::Display;
-pub use inspect::{Finding, Found, look};
+pub use inspect::{Finding, Found, visible_findings};
 pub use log::{BenchLog, Entries, LogEntry, Repair};
 pub use meter::MeterTest;
 pub use milestone::{Milestone, MilestoneKind};

@@ -60,7 +60,7 @@ impl Bench {
     pub fn step(&mut self) {
         self.machine.step();
         let seen = self.log.milestones().len();
-        self.watcher.look(&self.machine, &mut self.log);
+        self.watcher.observe(&self.machine, &mut self.log);
         let news = self.log.milestones().starting_at(seen);
         if (news.iter()).any(|l| l.kind == MilestoneKind::CalibrationPassed) {
             // A board that had only forgotten this machine knows it again.
@@ -247,7 +247,7 @@ impl Bench {
         self.waited_hours
     }
 
-    /// Whether the machine went through a landmark of this kind since `since`.
+    /// Whether the machine went through a milestone of this kind since `since`.
     pub fn passed(&self, kind: MilestoneKind, since: Time) -> bool {
         self.milestones()
             .iter()

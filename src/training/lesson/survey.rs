@@ -4,7 +4,9 @@
 use super::machine_state::MachineState;
 use super::set_up::{self, Library};
 use crate::bench::script::{Condition, ScriptStep, entry_steps};
-use crate::bench::{Bench, Display, Finding, Grip, MeterMode, MilestoneKind, look, meter};
+use crate::bench::{
+    Bench, Display, Finding, Grip, MeterMode, MilestoneKind, meter, visible_findings,
+};
 use detent_simulation::controller::{Board, ControlMode, Monitor, Routine};
 use detent_simulation::interface::{Button, Component, Connector, Pin, Rating, Side, Terminal};
 use detent_simulation::plant::{FailureMode, Presence, Probes};
@@ -123,7 +125,7 @@ pub fn looks_drawn(
     let plant = bench.machine().plant();
     let findings = Component::ALL
         .iter()
-        .map(|c| (*c, look(plant, plant.params(), *c)))
+        .map(|c| (*c, visible_findings(plant, plant.params(), *c)))
         .filter(|(_, findings)| !findings.is_empty())
         .collect();
     Observations {

@@ -208,7 +208,7 @@ pub struct Recovery {
 }
 
 impl Recovery {
-    fn look(&mut self, belief: f64, mastered: bool, knows: bool) {
+    fn compare(&mut self, belief: f64, mastered: bool, knows: bool) {
         let bin = &mut self.bins[((belief * 10.0) as usize).min(9)];
         let truth = u64::from(knows);
         bin.0 += 1;
@@ -295,7 +295,7 @@ pub fn recover(
             let kinds = if session < early { 0..2 } else { 1..2 };
             seen[kinds]
                 .iter_mut()
-                .for_each(|one| one.look(known, mastered, knows));
+                .for_each(|one| one.compare(known, mastered, knows));
         }
     }
     seen

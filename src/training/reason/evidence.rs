@@ -3,7 +3,7 @@
 //! by one: that a fault which comes and goes stays away for a whole visit counts for too little.
 
 use crate::bench::{
-    Bench, Display, Finding, Grip, MeterMode, Milestone, MilestoneKind, look, meter,
+    Bench, Display, Finding, Grip, MeterMode, Milestone, MilestoneKind, meter, visible_findings,
 };
 use crate::lesson::{Library, MachineState, survey};
 use detent_simulation::controller::ControlMode;
@@ -468,7 +468,7 @@ pub fn reading_here(
 pub fn finding_here(bench: &Bench, component: Component, found: &[Finding]) -> Vec<f64> {
     let plant = bench.machine().plant();
     let would = |changes: &[_]| {
-        let same = look(plant, &plant.params_if(changes), component) == found;
+        let same = visible_findings(plant, &plant.params_if(changes), component) == found;
         if same { 1.0 - FLOOR } else { FLOOR }
     };
     let sound = would(&[]);

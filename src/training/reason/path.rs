@@ -193,7 +193,7 @@ impl Walk<'_> {
         };
         self.bench.act(action)?;
         match action {
-            Action::Probe { .. } | Action::Inspect(_) => self.look(action)?,
+            Action::Probe { .. } | Action::Inspect(_) => self.learn_from(action)?,
             Action::Fit(number) => {
                 let part = self.bench.part(number).cloned();
                 self.repair(|mode| part.as_ref().is_some_and(|p| p.ends(mode)));
@@ -227,7 +227,7 @@ impl Walk<'_> {
     }
 
     /// Takes in a reading or a look. Repairs change what the others would show: after one, runs alone count.
-    fn look(&mut self, action: &Action) -> Result<(), PathError> {
+    fn learn_from(&mut self, action: &Action) -> Result<(), PathError> {
         if self.repaired.is_some() || self.looked.contains(action) {
             return Ok(());
         }
@@ -349,7 +349,7 @@ impl Walk<'_> {
     }
 }
 
-/// How a run ended that this landmark closed.
+/// How a run ended that this milestone closed.
 fn ended(kind: MilestoneKind, board: &Board) -> Outcome {
     match kind.stopped_by() {
         Some(monitor) => Outcome {

@@ -10,7 +10,7 @@ use bevy_egui::egui::{
 const LONGEST_CLICK_S: f64 = 5.0;
 
 /// Sets fonts, sizes and colours from the tokens.
-pub fn dress(ctx: &egui::Context) {
+pub fn apply_theme(ctx: &egui::Context) {
     ctx.set_theme(egui::Theme::Dark);
     // On a slow machine a frame or two lie between press and release.
     ctx.options_mut(|options| options.input_options.max_click_duration = LONGEST_CLICK_S);

@@ -194,7 +194,7 @@ fn bench_ui(
 }
 
 /// Everything ready for work at a bench that was opened.
-fn sit_down(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
+fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
     *context.bench = BenchRes::new(opened);
     let tab = match context.bench.view().finished {
         true => Tab::Score,
@@ -238,7 +238,7 @@ fn draw(
         .get_or_insert_with(|| contexts.add_image(EguiTextureHandle::Strong(lens.image.clone())));
     let ctx = contexts.ctx_mut()?.clone();
     if first {
-        kit::dress(&ctx);
+        kit::apply_theme(&ctx);
     }
     let mut ui = Ui::new(
         ctx.clone(),
@@ -275,7 +275,7 @@ fn draw(
             context.ui_state.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
             match start::start_ui(&mut ui, &mut context, shop.0.as_ref()) {
                 Some(Ok(opened)) => {
-                    sit_down(&mut context, opened);
+                    open_job(&mut context, opened);
                     next.set(Screen::Bench);
                 }
                 Some(Err(problem)) => context.ui_state.message = Some((problem, now)),

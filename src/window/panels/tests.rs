@@ -63,7 +63,7 @@ fn harness<'a>(
         .with_size([430.0, 1400.0])
         .build_ui_state(
             move |ui, stand: &mut Stand| {
-                kit::dress(ui.ctx());
+                kit::apply_theme(ui.ctx());
                 let mut context = PanelContext {
                     texts: &stand.texts,
                     bench: &mut stand.bench,

@@ -10,7 +10,7 @@ use super::workbench::Workshop;
 use super::{AppOptions, plugin, window};
 use bevy::prelude::*;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
-use detent_content::{ContentLibrary, Language, redo};
+use detent_content::{ContentLibrary, Language};
 use detent_training::record::read_attempt;
 use std::cell::RefCell;
 use std::sync::Arc;
@@ -149,6 +149,6 @@ pub fn replay_attempt(name: &str, bytes: &[u8]) -> Result<String, JsError> {
     let attempt = read_attempt(name, bytes)?;
     let content_library = ContentLibrary::builtin()?;
     let scenario_source = content_library.scenario(&attempt.header.scenario)?;
-    let done = redo(&content_library, &scenario_source, name, &attempt)?;
+    let done = detent_content::replay_attempt(&content_library, &scenario_source, name, &attempt)?;
     Ok(format!("{} {:.6}", done.end.state, done.score.total()))
 }

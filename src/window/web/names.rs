@@ -78,7 +78,7 @@ fn point_out_console(
     }
 }
 
-fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
+fn write_state(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
     let view = bench.view();
     let machine = &view.machine;
     let mut text = String::new();
@@ -104,5 +104,5 @@ fn look(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
 /// Names, and what is seen.
 pub(super) fn plugin(app: &mut App) {
     app.add_systems(EguiPrimaryContextPass, ask)
-        .add_systems(Last, (collect, point_out_console, look).chain());
+        .add_systems(Last, (collect, point_out_console, write_state).chain());
 }

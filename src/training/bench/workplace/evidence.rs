@@ -3,7 +3,7 @@
 use super::Bench;
 use crate::bench::action::MeterMode;
 use crate::bench::display::Display;
-use crate::bench::inspect::{Found, look};
+use crate::bench::inspect::{Found, visible_findings};
 use crate::bench::log::LogEntry;
 use crate::bench::meter;
 use crate::bench::view::Reading;
@@ -14,8 +14,10 @@ use detent_simulation::units::uniform;
 impl Bench {
     pub(super) fn note_finding(&mut self, component: Component) {
         let plant = self.machine.plant();
-        let findings = look(plant, plant.params(), component);
-        let alike = |changes: &[_]| look(plant, &plant.params_if(changes), component) == findings;
+        let findings = visible_findings(plant, plant.params(), component);
+        let alike = |changes: &[_]| {
+            visible_findings(plant, &plant.params_if(changes), component) == findings
+        };
         let rules_out = self.modes.iter().map(|m| !could_be(m, alike)).collect();
         self.log.push(LogEntry::Found(Found {
             at: self.machine.now(),

@@ -39,7 +39,7 @@ fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Stand
         .with_step_dt(0.01)
         .build_ui_state(
             |ui, stand: &mut Stand| {
-                kit::dress(ui.ctx());
+                kit::apply_theme(ui.ctx());
                 let mut context = PanelContext {
                     texts: &stand.texts,
                     bench: &mut stand.bench,

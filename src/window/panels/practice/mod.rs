@@ -7,7 +7,7 @@ mod progress;
 mod tests;
 mod who;
 
-use super::{PanelContext, kit, sit_down};
+use super::{PanelContext, kit, open_job};
 use crate::port::Shop;
 use crate::practice::{DrillRes, LearnerRes, now};
 use crate::state::Screen;
@@ -140,7 +140,7 @@ fn begin_job(context: &mut PanelContext, shop: &dyn Shop, file: &str) -> Option<
     };
     match opened {
         Ok(opened) => {
-            sit_down(context, opened);
+            open_job(context, opened);
             Some(Screen::Bench)
         }
         Err(problem) => {

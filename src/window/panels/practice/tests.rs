@@ -43,7 +43,7 @@ fn harness_of(
     };
     let mut harness = Harness::builder().with_size(size).build_ui_state(
         move |ui, stand: &mut Stand| {
-            kit::dress(ui.ctx());
+            kit::apply_theme(ui.ctx());
             let mut context = PanelContext {
                 texts: &stand.texts,
                 bench: &mut stand.bench,

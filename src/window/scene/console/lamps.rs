@@ -67,7 +67,7 @@ struct Look {
 }
 
 /// `halo`: how strong the glow around a lit lamp is; bars stand too close together for much of it.
-fn look(make: &mut Maker, colour: Color32, halo: f32) -> Look {
+fn lamp_materials(make: &mut Maker, colour: Color32, halo: f32) -> Look {
     let image = make.images.add(paint::glow());
     let lit = make.materials.add(StandardMaterial {
         base_color: (linear(colour) * 0.25).into(),
@@ -190,8 +190,8 @@ pub fn build(
     z: f32,
 ) {
     let bars = (lamps.iter()).any(|lamp| matches!(lamp.form, Form::Bar(_)));
-    let code = look(make, colour, if bars { 0.45 } else { 1.5 });
-    let lock = look(make, tokens::LOCK_LIT, 1.5);
+    let code = lamp_materials(make, colour, if bars { 0.45 } else { 1.5 });
+    let lock = lamp_materials(make, tokens::LOCK_LIT, 1.5);
     for lamp in lamps {
         let (look, colour) = match lamp.id {
             LampId::Code(_) => (&code, colour),

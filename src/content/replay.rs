@@ -7,7 +7,7 @@ use detent_training::record::{Attempt, Divergence, Footer, RecordError, compare,
 
 /// Why an attempt could not be done again.
 #[derive(Debug, thiserror::Error)]
-pub enum RedoError {
+pub enum ReplayError {
     /// It belongs to another text of the scenario.
     #[error(transparent)]
     Record(#[from] RecordError),
@@ -25,7 +25,7 @@ pub enum RedoError {
 }
 
 /// An attempt done again, up to its end or its last action.
-pub struct Redone {
+pub struct ReplayedAttempt {
     /// The bench afterwards.
     pub bench: Bench,
     /// Where it ended.
@@ -39,12 +39,12 @@ pub struct Redone {
 ///
 /// # Errors
 /// Another scenario, or the first difference.
-pub fn redo(
+pub fn replay_attempt(
     content_library: &ContentLibrary,
     scenario_source: &ScenarioSource,
     file: &str,
     attempt: &Attempt,
-) -> Result<Redone, RedoError> {
+) -> Result<ReplayedAttempt, ReplayError> {
     attempt.check_scenario(file, &scenario_source.text)?;
     let scenario = &scenario_source.scenario;
     let mut bench = set_up(
@@ -52,7 +52,7 @@ pub fn redo(
         &content_library.library(scenario),
         attempt.header.seed,
     )?;
-    let differs = |divergence| RedoError::Differs {
+    let differs = |divergence| ReplayError::Differs {
         file: file.to_owned(),
         divergence,
     };
@@ -60,5 +60,5 @@ pub fn redo(
     let score = judge(scenario, &bench);
     let end = Footer::of(&bench, &score);
     compare(attempt, &end).map_err(differs)?;
-    Ok(Redone { bench, end, score })
+    Ok(ReplayedAttempt { bench, end, score })
 }
