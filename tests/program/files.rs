@@ -10,14 +10,14 @@ use std::process::{Command, Output};
 /// A technician looks, notes a code and is not done yet.
 const BEGINNING: &str = "Unplug\nWait(s: 2)\nPlug\nNoteCode(11)\nLook\n";
 
-struct UiState {
+struct WorkingFolder {
     folder: tempfile::TempDir,
 }
 
-impl UiState {
-    fn new() -> UiState {
+impl WorkingFolder {
+    fn new() -> WorkingFolder {
         let folder = tempfile::tempdir().expect("a folder");
-        UiState { folder }
+        WorkingFolder { folder }
     }
 
     fn file(&self, name: &str, text: &str) -> PathBuf {
@@ -78,22 +78,21 @@ fn fits(text: &str) -> Value {
 
 #[test]
 fn a_step_that_no_job_has_time_for_is_refused_at_once() {
-    let ui_state = UiState::new();
-    ui_state.file("a.script", "Wait(s: 1)\nWait(s: 10000000)\n");
-    let said = ui_state.bad(&["play", "drain-code", "a.script"], 2);
+    let work = WorkingFolder::new();
+    work.file("a.script", "Wait(s: 1)\nWait(s: 10000000)\n");
+    let said = work.bad(&["play", "drain-code", "a.script"], 2);
     assert!(
         said.contains("a.script:2:") && said.contains("48 h"),
         "{said}"
     );
     // A wait for something that comes soon may be as long as a job.
-    ui_state.file(
+    work.file(
         "b.script",
         "Until(what: FaultHold, limit_s: 172800)\nWait(s: 1)\n",
     );
-    ui_state.good(&["play", "drain-code", "b.script"]);
+    work.good(&["play", "drain-code", "b.script"]);
     assert_eq!(
-        ui_state
-            .detent(&["simulate", "drain-code", "--seconds", "10000000"])
+        work.detent(&["simulate", "drain-code", "--seconds", "10000000"])
             .status
             .code(),
         Some(2)
@@ -102,20 +101,20 @@ fn a_step_that_no_job_has_time_for_is_refused_at_once() {
 
 #[test]
 fn nothing_is_given_away_before_a_report_that_concludes() {
-    let ui_state = UiState::new();
+    let work = WorkingFolder::new();
     let empty = "Report((causes: [], part: None, proof: []))\n";
     for (name, end) in [("none.script", ""), ("empty.script", empty)] {
-        ui_state.file(name, &format!("{BEGINNING}{end}"));
+        work.file(name, &format!("{BEGINNING}{end}"));
         let saved = format!("{name}.attempt");
-        let text = ui_state.good(&["play", "drain-code", name, "--save", &saved]);
+        let text = work.good(&["play", "drain-code", name, "--save", &saved]);
         for secret in ["score", "drain-pump", "seized", "41", "%"] {
             assert!(!text.contains(secret), "{secret} in {text}");
         }
-        let json = fits(&ui_state.good(&["play", "drain-code", name, "--json"]));
+        let json = fits(&work.good(&["play", "drain-code", name, "--json"]));
         assert!(json["answer"].is_null());
-        let attempt = fs::read_to_string(ui_state.folder.path().join(&saved)).expect("kept");
+        let attempt = fs::read_to_string(work.folder.path().join(&saved)).expect("kept");
         assert!(attempt.contains("answer:Withheld"), "{attempt}");
-        let replayed = ui_state.good(&["replay", &saved]);
+        let replayed = work.good(&["replay", &saved]);
         assert!(
             replayed.contains("was not shown") && !replayed.contains("score "),
             "{replayed}"
@@ -126,8 +125,8 @@ fn nothing_is_given_away_before_a_report_that_concludes() {
         "Report((causes: [], part: None, proof: [], verdict: NothingWrong))\n",
         "Report((causes: [\"belt.broken\"], part: None, proof: []))\n",
     ] {
-        ui_state.file("done.script", &format!("{BEGINNING}{end}"));
-        let _ = fs::remove_file(ui_state.folder.path().join("done.attempt"));
+        work.file("done.script", &format!("{BEGINNING}{end}"));
+        let _ = fs::remove_file(work.folder.path().join("done.attempt"));
         let args = [
             "play",
             "drain-code",
@@ -136,22 +135,21 @@ fn nothing_is_given_away_before_a_report_that_concludes() {
             "--save",
             "done.attempt",
         ];
-        let json = fits(&ui_state.good(&args));
+        let json = fits(&work.good(&args));
         assert!(json["answer"]["total"].is_number(), "{end}");
-        let attempt =
-            fs::read_to_string(ui_state.folder.path().join("done.attempt")).expect("kept");
+        let attempt = fs::read_to_string(work.folder.path().join("done.attempt")).expect("kept");
         assert!(attempt.contains("answer:Shown(score:"), "{attempt}");
     }
 }
 
 #[test]
 fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
-    let ui_state = UiState::new();
-    ui_state.file(
+    let work = WorkingFolder::new();
+    work.file(
         "a.script",
         &format!("{BEGINNING}Point(to: 99, every_ms: 200)\nUnplug\n"),
     );
-    let out = ui_state.detent(&[
+    let out = work.detent(&[
         "play",
         "drain-code",
         "a.script",
@@ -165,13 +163,13 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
     assert_eq!(json["failed"]["step"], "Point(to:99,every_ms:200)");
     assert_eq!(json["codes_noted"], serde_json::json!([11]));
     assert!(said(&out).contains("a.attempt.part"), "{}", said(&out));
-    assert_eq!(ui_state.names(), ["a.attempt.part", "a.script"]);
-    let text = ui_state.detent(&["play", "drain-code", "a.script"]);
+    assert_eq!(work.names(), ["a.attempt.part", "a.script"]);
+    let text = work.detent(&["play", "drain-code", "a.script"]);
     assert!(String::from_utf8_lossy(&text.stdout).contains("lamps"));
 
     // Going on from there is the same as not having been broken off.
-    ui_state.file("rest.script", "Wait(s: 3)\nNoteCode(12)\n");
-    let seed = ui_state.bad(
+    work.file("rest.script", "Wait(s: 3)\nNoteCode(12)\n");
+    let seed = work.bad(
         &[
             "play",
             "drain-code",
@@ -194,19 +192,18 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
         "a.attempt",
         "--resume",
     ];
-    let json = fits(&ui_state.good(&on));
+    let json = fits(&work.good(&on));
     assert_eq!(json["codes_noted"], serde_json::json!([11, 12]));
-    assert_eq!(ui_state.names(), ["a.attempt", "a.script", "rest.script"]);
+    assert_eq!(work.names(), ["a.attempt", "a.script", "rest.script"]);
     assert!(
-        ui_state
-            .good(&["replay", "a.attempt"])
+        work.good(&["replay", "a.attempt"])
             .contains("same state and score")
     );
 
     // An unfinished attempt stands in nobody's way, a finished one does.
-    ui_state.detent(&["play", "drain-code", "a.script", "--save", "b.attempt"]);
-    ui_state.good(&["play", "drain-code", "rest.script", "--save", "b.attempt"]);
-    let said = ui_state.bad(
+    work.detent(&["play", "drain-code", "a.script", "--save", "b.attempt"]);
+    work.good(&["play", "drain-code", "rest.script", "--save", "b.attempt"]);
+    let said = work.bad(
         &["play", "drain-code", "rest.script", "--save", "b.attempt"],
         2,
     );
@@ -215,11 +212,11 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
 
 #[test]
 fn a_replay_says_where_an_attempt_was_changed_and_never_what_would_pass() {
-    let ui_state = UiState::new();
+    let work = WorkingFolder::new();
     let end = "Report((causes: [\"drain-pump.seized\"], part: None, proof: []))\n";
-    ui_state.file("a.script", &format!("{BEGINNING}{end}"));
-    ui_state.good(&["play", "drain-code", "a.script", "--save", "a.attempt"]);
-    let text = fs::read_to_string(ui_state.folder.path().join("a.attempt")).expect("kept");
+    work.file("a.script", &format!("{BEGINNING}{end}"));
+    work.good(&["play", "drain-code", "a.script", "--save", "a.attempt"]);
+    let text = fs::read_to_string(work.folder.path().join("a.attempt")).expect("kept");
     let score = text
         .split("score:")
         .nth(1)
@@ -244,8 +241,8 @@ fn a_replay_says_where_an_attempt_was_changed_and_never_what_would_pass() {
     ] {
         let changed = text.replacen(&old, new, 1);
         assert_ne!(changed, text, "{old}");
-        ui_state.file("b.attempt", &changed);
-        let out = ui_state.detent(&["replay", "b.attempt"]);
+        work.file("b.attempt", &changed);
+        let out = work.detent(&["replay", "b.attempt"]);
         let all = format!("{}{}", said(&out), String::from_utf8_lossy(&out.stdout));
         assert_eq!(out.status.code(), Some(1), "{new}: {all}");
         assert!(all.contains(&format!("line {place}")), "{new}: {all}");
@@ -256,71 +253,71 @@ fn a_replay_says_where_an_attempt_was_changed_and_never_what_would_pass() {
     }
     // An unfinished attempt tells neither.
     let part: Vec<&str> = text.lines().take(last - 1).collect();
-    ui_state.file("c.attempt.part", &format!("{}\n", part.join("\n")));
-    let told = ui_state.good(&["replay", "c.attempt.part"]);
+    work.file("c.attempt.part", &format!("{}\n", part.join("\n")));
+    let told = work.good(&["replay", "c.attempt.part"]);
     assert!(!told.contains("state") && !told.contains("score"), "{told}");
 }
 
 #[test]
 fn a_replay_opens_scenarios_only_and_finds_those_that_were_moved() {
-    let ui_state = UiState::new();
+    let work = WorkingFolder::new();
     let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/drain-code.ron");
     let text = fs::read_to_string(scenario).expect("it is there");
     let own = text.replacen("seed: ", "seed: 1", 1);
     assert_ne!(own, text);
-    ui_state.file("own.ron", &own);
-    ui_state.file("a.script", BEGINNING);
-    ui_state.good(&["play", "own.ron", "a.script", "--save", "a.attempt"]);
-    ui_state.good(&["replay", "a.attempt"]);
+    work.file("own.ron", &own);
+    work.file("a.script", BEGINNING);
+    work.good(&["play", "own.ron", "a.script", "--save", "a.attempt"]);
+    work.good(&["replay", "a.attempt"]);
     // Beside the attempt.
-    let other = ui_state.folder.path().join("other");
+    let other = work.folder.path().join("other");
     fs::create_dir(&other).expect("a folder");
     for name in ["own.ron", "a.attempt"] {
-        fs::rename(ui_state.folder.path().join(name), other.join(name)).expect("moved");
+        fs::rename(work.folder.path().join(name), other.join(name)).expect("moved");
     }
-    ui_state.good(&["replay", "other/a.attempt"]);
+    work.good(&["replay", "other/a.attempt"]);
     // Another text, and none at all.
-    ui_state.file("other/own.ron", &text);
-    let said = ui_state.bad(&["replay", "other/a.attempt"], 2);
+    work.file("other/own.ron", &text);
+    let said = work.bad(&["replay", "other/a.attempt"], 2);
     assert!(
         said.contains("own.ron") && said.contains("--scenario"),
         "{said}"
     );
     fs::remove_file(other.join("own.ron")).expect("there");
-    let said = ui_state.bad(&["replay", "other/a.attempt"], 2);
+    let said = work.bad(&["replay", "other/a.attempt"], 2);
     assert!(said.contains("--scenario"), "{said}");
     // Built in, whatever stands in the folder under its name.
-    ui_state.good(&["play", "drain-code", "a.script", "--save", "b.attempt"]);
-    fs::create_dir(ui_state.folder.path().join("scenarios")).expect("a folder");
-    ui_state.file("scenarios/drain-code.ron", "not a scenario: my diary\n");
-    ui_state.good(&["replay", "b.attempt"]);
+    work.good(&["play", "drain-code", "a.script", "--save", "b.attempt"]);
+    fs::create_dir(work.folder.path().join("scenarios")).expect("a folder");
+    work.file("scenarios/drain-code.ron", "not a scenario: my diary\n");
+    work.good(&["replay", "b.attempt"]);
     // An attempt cannot have any other file read out.
-    let attempt = fs::read_to_string(ui_state.folder.path().join("b.attempt")).expect("kept");
-    let diary = ui_state.file("diary.txt", "my diary\n");
+    let attempt = fs::read_to_string(work.folder.path().join("b.attempt")).expect("kept");
+    let diary = work.file("diary.txt", "my diary\n");
     let given = ["replay", "b.attempt", "--scenario", "diary.txt"];
-    let said = ui_state.bad(&given, 2);
+    let said = work.bad(&given, 2);
     assert!(
         said.contains("diary.txt") && !said.contains("my diary"),
         "{said}"
     );
-    ui_state.good(&["replay", "b.attempt", "--scenario", "drain-code"]);
+    work.good(&["replay", "b.attempt", "--scenario", "drain-code"]);
     for name in [diary.to_str().expect("plain"), "scenarios/diary.ron"] {
-        ui_state.file("scenarios/diary.ron", "my diary\n");
-        ui_state.file(
+        work.file("scenarios/diary.ron", "my diary\n");
+        work.file(
             "c.attempt",
             &attempt.replace("scenarios/drain-code.ron", name),
         );
-        let said = ui_state.bad(&["replay", "c.attempt"], 2);
+        let said = work.bad(&["replay", "c.attempt"], 2);
         assert!(!said.contains("my diary"), "{said}");
     }
 }
 
 #[test]
 fn folders_and_links_in_a_circle_are_told_from_nothing() {
-    let ui_state = UiState::new();
-    ui_state.file("a.script", BEGINNING);
-    fs::create_dir(ui_state.folder.path().join("folder.ron")).expect("a folder");
-    let said = ui_state.bad(&["play", "folder.ron", "a.script"], 2);
+    let work = WorkingFolder::new();
+    work.file("a.script", BEGINNING);
+    fs::create_dir(work.folder.path().join("folder.ron")).expect("a folder");
+    let said = work.bad(&["play", "folder.ron", "a.script"], 2);
     assert!(
         said.contains("folder.ron") && said.contains("no file"),
         "{said}"
@@ -328,18 +325,18 @@ fn folders_and_links_in_a_circle_are_told_from_nothing() {
     assert!(!said.contains("there is no such file"), "{said}");
     #[cfg(unix)]
     {
-        let link = ui_state.folder.path().join("loop.ron");
+        let link = work.folder.path().join("loop.ron");
         std::os::unix::fs::symlink(&link, &link).expect("a link");
-        let said = ui_state.bad(&["play", "loop.ron", "a.script"], 2);
+        let said = work.bad(&["play", "loop.ron", "a.script"], 2);
         assert!(!said.contains("there is no such file"), "{said}");
     }
-    let said = ui_state.bad(&["play", "nothing.ron", "a.script"], 2);
+    let said = work.bad(&["play", "nothing.ron", "a.script"], 2);
     assert!(said.contains("there is no such file"), "{said}");
 }
 
 #[test]
 fn control_characters_of_a_file_never_reach_the_terminal() {
-    let ui_state = UiState::new();
+    let work = WorkingFolder::new();
     let steers = |text: &[u8]| {
         let text = String::from_utf8_lossy(text).into_owned();
         text.chars().any(|c| c.is_control() && c != '\n') || text.contains('\u{202e}')
@@ -347,22 +344,22 @@ fn control_characters_of_a_file_never_reach_the_terminal() {
     let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/drain-code.ron");
     let text = fs::read_to_string(scenario).expect("it is there");
     let evil = "\u{1b}]0;owned\u{7}\u{9b}2J\u{202e}";
-    ui_state.file(
+    work.file(
         "evil.ron",
         &text.replacen("title: (en: \"", &format!("title: (en: \"{evil}"), 1),
     );
-    ui_state.file(
+    work.file(
         "bad.ron",
         &text.replacen("board: \"", &format!("board: \"{evil}"), 1),
     );
-    ui_state.file("a.script", BEGINNING);
-    ui_state.file("bad.script", &format!("Order(\"{evil}\")\n"));
-    ui_state.file("worse.script", &format!("Kick{evil}\n"));
-    ui_state.file(
+    work.file("a.script", BEGINNING);
+    work.file("bad.script", &format!("Order(\"{evil}\")\n"));
+    work.file("worse.script", &format!("Kick{evil}\n"));
+    work.file(
         "bad.attempt",
         &format!("DetentAttempt(format:2,{evil}:3)\n"),
     );
-    ui_state.file(
+    work.file(
         "bad.learner",
         &format!("Learner(format:1,name:\"{evil}\",target:0.75,answers:[])"),
     );
@@ -376,7 +373,7 @@ fn control_characters_of_a_file_never_reach_the_terminal() {
         &["replay", "bad.attempt"],
         &["practice", "bad.learner"],
     ] {
-        let out = ui_state.detent(args);
+        let out = work.detent(args);
         assert!(
             !steers(&out.stdout),
             "{args:?}: {:?}",
@@ -384,20 +381,20 @@ fn control_characters_of_a_file_never_reach_the_terminal() {
         );
         assert!(!steers(&out.stderr), "{args:?}: {:?}", said(&out));
     }
-    let shown = ui_state.good(&["play", "evil.ron", "a.script"]);
+    let shown = work.good(&["play", "evil.ron", "a.script"]);
     assert!(shown.contains("\\u{1b}]0;owned"), "{shown}");
 }
 
 #[test]
 fn what_a_board_has_not_is_refused() {
-    let ui_state = UiState::new();
-    ui_state.file("a.script", "Wait(s: 1)\nTap(More)\n");
-    let said = ui_state.bad(&["play", "drain-code", "a.script"], 1);
+    let work = WorkingFolder::new();
+    work.file("a.script", "Wait(s: 1)\nTap(More)\n");
+    let said = work.bad(&["play", "drain-code", "a.script"], 1);
     assert!(
         said.contains("a.script:2:") && said.contains("More"),
         "{said}"
     );
-    let said = ui_state.bad(&["faults", "--board", "lone-lamp", "--v230"], 2);
+    let said = work.bad(&["faults", "--board", "lone-lamp", "--v230"], 2);
     assert!(
         said.contains("lone-lamp") && said.contains("230 V"),
         "{said}"
