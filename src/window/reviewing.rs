@@ -16,7 +16,7 @@ pub enum Reviewing {
     /// Not done yet.
     Running(Running),
     /// Done; none where no table of the board's faults is at hand.
-    Done(Option<Review>),
+    Done(Option<Box<Review>>),
 }
 
 impl Reviewing {
@@ -41,7 +41,7 @@ impl Reviewing {
         if let Reviewing::Running(running) = self
             && let Some(done) = poll(running)
         {
-            *self = Reviewing::Done(done);
+            *self = Reviewing::Done(done.map(Box::new));
         }
     }
 
@@ -49,7 +49,7 @@ impl Reviewing {
     #[cfg(test)]
     pub fn wait(&mut self) {
         if let Reviewing::Running(running) = self {
-            *self = Reviewing::Done(bevy::tasks::block_on(running));
+            *self = Reviewing::Done(bevy::tasks::block_on(running).map(Box::new));
         }
     }
 }

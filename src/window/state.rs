@@ -141,7 +141,7 @@ impl BenchRes {
     pub fn review(&self) -> Option<&Review> {
         match self.reviewing.as_ref()? {
             Reviewing::Running(_) => None,
-            Reviewing::Done(review) => review.as_ref(),
+            Reviewing::Done(review) => review.as_deref(),
         }
     }
 
