@@ -339,6 +339,28 @@ fn one_tab_at_a_time_has_the_bench() {
 
 #[test]
 #[ignore = "needs the packed page and a browser"]
+fn the_page_names_no_folder_of_the_machine_that_built_it() {
+    let page = variable("DETENT_BROWSER");
+    let files = fs::read_dir(&page).expect("the packed page");
+    let program = files
+        .map(|entry| entry.expect("an entry").path())
+        .find(|path| path.extension().is_some_and(|ending| ending == "wasm"))
+        .expect("the program");
+    let bytes = fs::read(program).expect("the program can be read");
+    let names = |folder: &str| bytes.windows(folder.len()).any(|w| w == folder.as_bytes());
+    assert!(names("/registry/src/"), "panics name their places");
+    let home = std::env::home_dir().expect("a home");
+    for folder in [".cargo/", ".rustup/", ".cache/"] {
+        let folder = home.join(folder).display().to_string();
+        assert!(!names(&folder), "{folder}");
+    }
+    for folder in [env!("CARGO_MANIFEST_DIR"), "/usr/src/"] {
+        assert!(!names(folder), "{folder}");
+    }
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
 fn without_webgl_2_the_page_says_what_is_missing() {
     let found = drive("dark", &folder("dark"), None);
     let says = found["says"].as_str().expect("words");
