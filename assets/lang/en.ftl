@@ -1,5 +1,5 @@
 # Every text that people see, in English. Sections and the keys in them stand in alphabetical order,
-# and es.ftl has the same keys with the same placeables; `cargo test --test texts` checks it.
+# and es.ftl has the same keys with the same placeables; `cargo test --test content` checks it.
 
 ## account
 

@@ -1,5 +1,5 @@
 # Todos los textos visibles, en español. Las secciones y sus claves van en orden alfabético, y
-# en.ftl tiene las mismas claves con los mismos argumentos; `cargo test --test texts` lo comprueba.
+# en.ftl tiene las mismas claves con los mismos argumentos; `cargo test --test content` lo comprueba.
 
 ## account
 

@@ -915,7 +915,7 @@ fn every_file_of_the_project_is_built_in_and_sound() {
                 assert!(builtin::catalogue().is_ok(), "{:?}", builtin::catalogue())
             }
             "assets/machine.ron" => assert!(builtin::machine().is_ok(), "{:?}", builtin::machine()),
-            // Language files are tested in tests/texts.rs, boards and scenarios with the controller.
+            // Language files are tested in texts.rs, boards and scenarios with the controller.
             _ => {}
         }
     }

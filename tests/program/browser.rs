@@ -5,7 +5,7 @@
 //!
 //! ```sh
 //! DETENT_BROWSER=target/browser DETENT_PLAYWRIGHT=…/node_modules/playwright-core \
-//!     cargo test --test browser -- --ignored
+//!     cargo test --test program -- browser --ignored
 //! ```
 
 use crate::stage::Stage;
@@ -27,8 +27,10 @@ static BROWSER: Mutex<()> = Mutex::new(());
 
 fn variable(name: &str) -> PathBuf {
     let value = std::env::var_os(name);
-    fs::canonicalize(value.unwrap_or_else(|| panic!("{name} is not set; see tests/browser.rs")))
-        .unwrap_or_else(|error| panic!("{name}: {error}"))
+    fs::canonicalize(
+        value.unwrap_or_else(|| panic!("{name} is not set; see tests/program/browser.rs")),
+    )
+    .unwrap_or_else(|error| panic!("{name}: {error}"))
 }
 
 /// Where pictures and attempts of a test go, to be looked at.

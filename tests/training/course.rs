@@ -1,7 +1,7 @@
 //! The course: an expert passes every job of it, whoever guesses does worse, and whoever swaps a sound
 //! control fails.
 //!
-//! The table of it: `cargo test --no-default-features --test course -- --nocapture`.
+//! The table of it: `cargo test -p detent-training --test training course -- --nocapture`.
 
 use crate::stage::Stage;
 use detent_content::{ContentLibrary, Language, ScenarioSource, Texts};

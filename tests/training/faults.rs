@@ -2,7 +2,7 @@
 //! itself, and that a meter at some pin, or a look at some component, tells the fault from all
 //! others that look alike.
 //!
-//! The table of it: `cargo test --no-default-features --test faults -- --nocapture`.
+//! The table of it: `cargo test -p detent-training --test training faults -- --nocapture`.
 
 use crate::stage::Stage;
 use detent_simulation::controller::ControlMode;
