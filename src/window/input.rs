@@ -223,8 +223,13 @@ fn ask_for_next_frame(
 ) {
     let message = (ui_state.message.as_ref())
         .is_some_and(|(_, since_s)| time.elapsed_secs() - since_s < MESSAGE_S);
-    if bench.runs(ui_state.speed) || bench.is_reviewing() || message {
+    let runs = bench.runs(ui_state.speed);
+    // A fast clock has too much to do for a few frames a second.
+    if bench.is_reviewing() || (runs && (ui_state.speed > 1 || bench.wait_ticks > 0)) {
         next.ask();
+    }
+    if runs || message {
+        next.watch();
     }
 }
 

@@ -1,5 +1,6 @@
-//! When the window draws its next frame: soon while something moves, otherwise when somebody does
-//! something. Whoever moves something asks for the next frame in each frame.
+//! When the window draws its next frame: soon while something moves, a little later while only the
+//! machine's clock runs, otherwise when somebody does something. Whoever needs a further frame asks for
+//! it in each frame.
 
 use bevy::prelude::*;
 use bevy::render::view::screenshot::Screenshot;
@@ -12,6 +13,12 @@ use std::time::Duration;
 const MOVING: Duration = Duration::from_micros(16_600);
 /// The same while the person works in another window.
 const MOVING_UNFOCUSED: Duration = Duration::from_millis(33);
+/// While only the machine's clock runs: what changes by itself is seen this late at most. Hands wake the
+/// window at once.
+const WATCHING: Duration = Duration::from_millis(50);
+/// Where a frame takes long, the clock's frames leave that much time between them, up to this: hands
+/// must not wait behind a queue of frames that only show the clock.
+const WATCHING_SLOWLY: Duration = Duration::from_millis(400);
 /// While nothing moves. Not `Duration::MAX`: `bevy_winit` adds it to an instant, and where that
 /// overflows it sets no timeout at all and goes on as it did.
 const RESTING: Duration = Duration::from_secs(3_600);
@@ -26,14 +33,40 @@ pub const LONGEST_FRAME: Duration = Duration::from_secs(3);
 /// Whether the next frame is wanted soon.
 #[derive(Resource, Default)]
 pub struct NextFrame {
-    asked: bool,
+    moving: bool,
+    watching: bool,
     settling: u8,
 }
 
 impl NextFrame {
     /// Something moves: the next frame is wanted soon.
     pub fn ask(&mut self) {
-        self.asked = true;
+        self.moving = true;
+    }
+
+    /// Something may change by itself: the next frame may take a little.
+    pub fn watch(&mut self) {
+        self.watching = true;
+    }
+}
+
+/// How long frames take beyond the wait that was asked for; forgotten within a few frames.
+#[derive(Default)]
+struct Lateness {
+    asked: Duration,
+    late: Duration,
+}
+
+impl Lateness {
+    /// After a frame that came so long after the one before it.
+    fn note(&mut self, frame: Duration) {
+        let late = frame.saturating_sub(self.asked);
+        self.late = late.max(self.late.mul_f32(0.8));
+    }
+
+    /// The wait while only the clock runs.
+    fn watching(&self) -> Duration {
+        self.late.clamp(WATCHING, WATCHING_SLOWLY)
     }
 }
 
@@ -72,17 +105,31 @@ fn choose_wait(
     mut next: ResMut<NextFrame>,
     mut settings: ResMut<WinitSettings>,
     mut clock: ResMut<Time<Virtual>>,
+    real: Res<Time<Real>>,
+    mut lateness: Local<Lateness>,
 ) {
-    let soon = std::mem::take(&mut next.asked) || next.settling > 0;
+    let moving = std::mem::take(&mut next.moving) || next.settling > 0;
+    let watching = std::mem::take(&mut next.watching);
     next.settling = next.settling.saturating_sub(1);
-    let (focused, unfocused, longest) = if soon {
-        let focused = UpdateMode::reactive(MOVING);
-        let unfocused = UpdateMode::reactive_low_power(MOVING_UNFOCUSED);
-        (focused, unfocused, LONGEST_FRAME)
+    lateness.note(real.delta());
+    let (focused, unfocused, longest) = if moving {
+        (MOVING, MOVING_UNFOCUSED, LONGEST_FRAME)
+    } else if watching {
+        let wait = lateness.watching();
+        (wait, wait, LONGEST_FRAME)
+    } else {
+        // No clock goes on from where it stood as if the rest had been one long frame.
+        (RESTING, RESTING, MOVING)
+    };
+    lateness.asked = focused;
+    let (focused, unfocused) = if moving || watching {
+        (
+            UpdateMode::reactive(focused),
+            UpdateMode::reactive_low_power(unfocused),
+        )
     } else {
         let resting = UpdateMode::reactive_low_power(RESTING);
-        // No clock goes on from where it stood as if the rest had been one long frame.
-        (resting, resting, MOVING)
+        (resting, resting)
     };
     if (settings.focused_mode, settings.unfocused_mode) != (focused, unfocused) {
         (settings.focused_mode, settings.unfocused_mode) = (focused, unfocused);
@@ -120,7 +167,7 @@ mod tests {
     use bevy::input::mouse::MouseButtonInput;
     use bevy::time::TimeUpdateStrategy;
     use bevy::window::{CursorMoved, PrimaryWindow, RequestRedraw};
-    use detent_simulation::interface::Button;
+    use detent_simulation::interface::{Button, Direction};
     use detent_training::bench::Action;
 
     /// What egui got to read in the last frame.
@@ -161,6 +208,13 @@ mod tests {
         let settings = app.world().resource::<WinitSettings>();
         let resting = UpdateMode::reactive_low_power(RESTING);
         [settings.focused_mode, settings.unfocused_mode] == [resting; 2]
+    }
+
+    fn focused_wait(app: &App) -> Duration {
+        match app.world().resource::<WinitSettings>().focused_mode {
+            UpdateMode::Reactive { wait, .. } => wait,
+            UpdateMode::Continuous => Duration::ZERO,
+        }
     }
 
     /// Frames until the window waits for an event.
@@ -260,10 +314,42 @@ mod tests {
         let messages = app.world().resource::<Messages<RequestRedraw>>();
         assert_eq!(redraws.read(messages).count(), 0, "egui wants nothing");
         app.world_mut().resource_mut::<UiState>().speed = 1;
+        let mut waits = Vec::new();
         for _ in 0..200 {
             app.update();
             assert!(!rests(&app));
+            waits.push(focused_wait(&app));
         }
+        assert!(
+            waits[150..].iter().all(|wait| *wait == WATCHING),
+            "only the clock runs"
+        );
+        app.world_mut()
+            .resource_mut::<BenchRes>()
+            .push(Action::Detent(Direction::Left));
+        app.update();
+        assert_eq!(focused_wait(&app), MOVING, "the knob turns");
+    }
+
+    #[test]
+    fn on_a_slow_screen_the_clock_leaves_room_for_hands() {
+        let mut lateness = Lateness {
+            asked: WATCHING,
+            ..Lateness::default()
+        };
+        assert_eq!(lateness.watching(), WATCHING);
+        for (frame_ms, wait_ms) in [(60, 50), (350, 300), (300, 240), (5_000, 400)] {
+            lateness.note(Duration::from_millis(frame_ms));
+            let wait = lateness.watching();
+            assert!(
+                wait.abs_diff(Duration::from_millis(wait_ms)) < Duration::from_millis(1),
+                "{wait:?}"
+            );
+        }
+        for _ in 0..40 {
+            lateness.note(WATCHING);
+        }
+        assert_eq!(lateness.watching(), WATCHING);
     }
 
     #[test]

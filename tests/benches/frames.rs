@@ -1,7 +1,8 @@
 //! What a frame of the bench costs beside an empty scene with the same plugins, in one run.
 //!
 //! `cargo bench -p detent-window --bench frames` opens windows, one after the other: first frame, processor
-//! time and allocations of a frame while the scene moves, and both at rest. Needs a display.
+//! time and allocations of a frame while the scene moves, and both at rest. Needs a display. Where our own
+//! code allocates is listed with `--own`; that wants names, so build it with `--profile dev`.
 //!
 //! `cargo bench -p detent-window --bench frames -- --offscreen` draws every view into textures, as fast as
 //! it can: frames a second, processor time of a frame, and time on the graphics card where the driver has
@@ -30,15 +31,39 @@ use detent_training::bench::script::ScriptStep;
 use detent_window::AppOptions;
 use detent_window::state::{BenchRes, UiState, ViewKind};
 use std::alloc::{GlobalAlloc, Layout, System};
+use std::backtrace::Backtrace;
+use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::process::Command;
-use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
+use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 /// Counts what is allocated.
 struct Counting;
 
 static ALLOCATIONS: AtomicU64 = AtomicU64::new(0);
+
+/// Whether each allocation's call stack is kept, and those kept.
+static TRACING: AtomicBool = AtomicBool::new(false);
+static TRACES: Mutex<Vec<Backtrace>> = Mutex::new(Vec::new());
+
+thread_local! {
+    /// What a trace itself allocates is not traced.
+    static IN_TRACE: Cell<bool> = const { Cell::new(false) };
+}
+
+fn count() {
+    ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+    if TRACING.load(Ordering::Relaxed) && !IN_TRACE.replace(true) {
+        let trace = Backtrace::force_capture();
+        TRACES
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .push(trace);
+        IN_TRACE.set(false);
+    }
+}
 
 #[allow(
     unsafe_code,
@@ -47,7 +72,7 @@ static ALLOCATIONS: AtomicU64 = AtomicU64::new(0);
 // SAFETY: each method hands its arguments on to `System` unchanged.
 unsafe impl GlobalAlloc for Counting {
     unsafe fn alloc(&self, layout: Layout) -> *mut u8 {
-        ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+        count();
         unsafe { System.alloc(layout) }
     }
 
@@ -56,7 +81,7 @@ unsafe impl GlobalAlloc for Counting {
     }
 
     unsafe fn realloc(&self, place: *mut u8, layout: Layout, size: usize) -> *mut u8 {
-        ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+        count();
         unsafe { System.realloc(place, layout, size) }
     }
 }
@@ -70,6 +95,8 @@ const CHILD: &str = "DETENT_FRAMES_CHILD";
 const WARM_UP: u32 = 60;
 /// Frames measured.
 const FRAMES: u32 = 100;
+/// Frames traced: two turns of the knob, to and fro.
+const TRACED_FRAMES: u32 = 24;
 /// Runs of each window; the median counts.
 const RUNS: usize = 3;
 /// How long a window may take to come to rest, and how long its rest is measured.
@@ -99,6 +126,9 @@ const SCENES: [(&str, Scene); 4] = [
 
 fn main() {
     let offscreen = std::env::args().any(|arg| arg == "--offscreen");
+    if std::env::args().any(|arg| arg == "--own") {
+        return list_own_allocations();
+    }
     match std::env::var(CHILD) {
         Ok(name) => {
             let (_, scene) = (SCENES.into_iter())
@@ -313,6 +343,75 @@ fn open_window(scene: Scene) {
         keep_moving.run_if(|watch: Res<Watch>| !watch.rests),
     );
     app.run();
+}
+
+// Our own allocations.
+
+/// Opens the bench and says where our code allocates while the scene moves.
+fn list_own_allocations() {
+    let options = options(Scene::View(ViewKind::Machine));
+    let mut app = detent_window::window(&options);
+    fill(&mut app, &options, Scene::View(ViewKind::Machine));
+    app.add_systems(First, trace)
+        .add_systems(PreUpdate, keep_moving);
+    app.run();
+}
+
+fn trace(mut frame: Local<u32>) {
+    *frame += 1;
+    if *frame == WARM_UP {
+        TRACING.store(true, Ordering::Relaxed);
+    }
+    if *frame < WARM_UP + TRACED_FRAMES {
+        return;
+    }
+    TRACING.store(false, Ordering::Relaxed);
+    let traces = std::mem::take(&mut *TRACES.lock().unwrap_or_else(PoisonError::into_inner));
+    let mut places = BTreeMap::<String, u32>::new();
+    for place in traces.iter().filter_map(own_place) {
+        *places.entry(place).or_default() += 1;
+    }
+    let each = |count: u32| f64::from(count) / f64::from(TRACED_FRAMES);
+    println!(
+        "{:.1} allocations a frame, of them in our own code {:.1}:",
+        traces.len() as f64 / f64::from(TRACED_FRAMES),
+        each(places.values().sum())
+    );
+    let mut places: Vec<_> = places.into_iter().collect();
+    places.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
+    for (place, count) in places {
+        println!("{:>8.2}  {place}", each(count));
+    }
+    std::process::exit(0);
+}
+
+/// The function of ours, if it was one, that asked the standard library for memory.
+fn own_place(trace: &Backtrace) -> Option<String> {
+    let text = trace.to_string();
+    let mut lines = text.lines().map(str::trim).peekable();
+    while let Some(line) = lines.next() {
+        let Some((_, function)) = line.split_once(": ") else {
+            continue;
+        };
+        let place = lines
+            .next_if(|next| next.starts_with("at "))
+            .unwrap_or_default();
+        let standard = ["std", "core", "alloc", "__", "frames", "hashbrown"];
+        let bare = function.trim_start_matches(['<', '&', '_']);
+        if standard.iter().any(|crate_name| {
+            bare.strip_prefix(crate_name)
+                .is_some_and(|rest| rest.starts_with([':', '_']))
+        }) || place.contains("/library/")
+        {
+            continue;
+        }
+        return place
+            .contains("src/")
+            .then_some(place)
+            .filter(|place| !place.contains("/registry/"))
+            .map(|place| format!("{} in {function}", place.trim_start_matches("at ")));
+    }
+    None
 }
 
 /// The beginning of the second update is the end of the first frame.
