@@ -2,7 +2,8 @@
 //!
 //! `cargo bench -p detent-window --bench frames` opens windows, one after the other: first frame, processor
 //! time and allocations of a frame while the scene moves, and both at rest. Needs a display. Where our own
-//! code allocates is listed with `--own`; that wants names, so build it with `--profile dev`.
+//! code allocates is listed with `--own`; that wants names:
+//! `RUST_BACKTRACE=0 cargo bench --profile dev … -- --own`.
 //!
 //! `cargo bench -p detent-window --bench frames -- --offscreen` draws every view into textures, as fast as
 //! it can: frames a second, processor time of a frame, and time on the graphics card where the driver has
@@ -347,7 +348,8 @@ fn open_window(scene: Scene) {
 
 // Our own allocations.
 
-/// Opens the bench and says where our code allocates while the scene moves.
+/// Opens the bench and says where our code allocates while the scene moves. With `RUST_BACKTRACE=0`, or
+/// the drivers' own traces wait for ours for ever.
 fn list_own_allocations() {
     let options = options(Scene::View(ViewKind::Machine));
     let mut app = detent_window::window(&options);
@@ -396,20 +398,18 @@ fn own_place(trace: &Backtrace) -> Option<String> {
         let place = lines
             .next_if(|next| next.starts_with("at "))
             .unwrap_or_default();
-        let standard = ["std", "core", "alloc", "__", "frames", "hashbrown"];
+        // Without names of crates where it was inlined, so the place says whose it is.
         let bare = function.trim_start_matches(['<', '&', '_']);
-        if standard.iter().any(|crate_name| {
-            bare.strip_prefix(crate_name)
-                .is_some_and(|rest| rest.starts_with([':', '_']))
-        }) || place.contains("/library/")
+        let standard = ["std:", "core:", "alloc:", "rust_", "rustc", "hashbrown:"];
+        if standard.iter().any(|name| bare.starts_with(name))
+            || place.contains("/library/")
+            || place.contains("/benches/frames.rs")
         {
             continue;
         }
         return place
-            .contains("src/")
-            .then_some(place)
-            .filter(|place| !place.contains("/registry/"))
-            .map(|place| format!("{} in {function}", place.trim_start_matches("at ")));
+            .strip_prefix("at ./src/")
+            .map(|place| format!("{place} in {function}"));
     }
     None
 }
