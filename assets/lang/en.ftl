@@ -1123,6 +1123,7 @@ stage-zero = Learning the zero of the pressure sensor
 start-about = Every machine, board, code, part, price and customer here is invented. Training only: local codes and licensed practice come first.
 start-after = Best after: { $titles }.
 start-begin = Begin the job
+start-opening = Setting the machine up …
 start-minutes = About { $minutes } minutes.
 start-practice = Practice
 start-seed = Seed

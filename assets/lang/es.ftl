@@ -1123,6 +1123,7 @@ stage-zero = Aprende el cero del sensor de presión
 start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: mandan las normas locales y la práctica autorizada.
 start-after = Mejor después de: { $titles }.
 start-begin = Empezar el trabajo
+start-opening = Preparando la máquina …
 start-minutes = Unos { $minutes } minutos.
 start-practice = Práctica
 start-seed = Semilla

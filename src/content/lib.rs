@@ -37,7 +37,7 @@ pub use profile_file::{
 };
 pub use profile_folder::ProfileFolder;
 pub use reader::{Finding, read_checked};
-pub use replay::{ReplayError, ReplayedAttempt, replay_attempt};
+pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in_slices};
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
 pub use text::{Language, Texts, Value};

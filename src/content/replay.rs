@@ -2,8 +2,11 @@
 
 use super::content_library::{ContentLibrary, ScenarioSource};
 use detent_training::bench::Bench;
-use detent_training::lesson::{Score, SetUpError, judge, set_up};
-use detent_training::record::{Attempt, Divergence, Footer, RecordError, compare, replay};
+use detent_training::lesson::{Score, SetUpError, judge, set_up_in_slices};
+use detent_training::record::{
+    Attempt, Divergence, Footer, RecordError, compare, replay_in_slices,
+};
+use detent_training::without_breaks;
 
 /// Why an attempt could not be done again.
 #[derive(Debug, thiserror::Error)]
@@ -45,18 +48,35 @@ pub fn replay_attempt(
     file: &str,
     attempt: &Attempt,
 ) -> Result<ReplayedAttempt, ReplayError> {
+    without_breaks(replay_attempt_in_slices(
+        content_library,
+        scenario_source,
+        file,
+        attempt,
+    ))
+}
+
+/// The same in slices of a few milliseconds each, so that whoever waits can do something else in between.
+///
+/// # Errors
+/// As [`replay_attempt`].
+pub async fn replay_attempt_in_slices(
+    content_library: &ContentLibrary,
+    scenario_source: &ScenarioSource,
+    file: &str,
+    attempt: &Attempt,
+) -> Result<ReplayedAttempt, ReplayError> {
     attempt.check_scenario(file, &scenario_source.text)?;
     let scenario = &scenario_source.scenario;
-    let mut bench = set_up(
-        scenario,
-        &content_library.library(scenario),
-        attempt.header.seed,
-    )?;
+    let library = content_library.library(scenario);
+    let mut bench = set_up_in_slices(scenario, &library, attempt.header.seed).await?;
     let differs = |divergence| ReplayError::Differs {
         file: file.to_owned(),
         divergence,
     };
-    replay(&mut bench, attempt).map_err(differs)?;
+    replay_in_slices(&mut bench, attempt)
+        .await
+        .map_err(differs)?;
     let score = judge(scenario, &bench);
     let end = Footer::of(&bench, &score);
     compare(attempt, &end).map_err(differs)?;

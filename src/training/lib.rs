@@ -6,3 +6,5 @@ pub mod lesson;
 pub mod practice;
 pub mod reason;
 pub mod record;
+mod slices;
+pub use slices::without_breaks;

@@ -107,8 +107,11 @@ impl Shop for DemoShop {
     fn offers(&self) -> &[Offer] {
         &self.0
     }
-    fn open(&self, _offer: usize, _seed: u64) -> Result<Box<dyn BenchPort>, String> {
-        Ok(Box::new(DemoBench::new()))
+    fn open(&self, _offer: usize, _seed: u64) -> OpeningWork {
+        Box::pin(async {
+            let bench: Box<dyn BenchPort> = Box::new(DemoBench::new());
+            Ok(bench)
+        })
     }
     fn attempts(&self) -> Option<&dyn Attempts> {
         None
@@ -116,8 +119,9 @@ impl Shop for DemoShop {
     fn kept(&self, name: &str) -> Result<Kept, StorageError> {
         Err(StorageError::Gone(name.to_owned()))
     }
-    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, StorageError> {
-        Err(StorageError::Gone(name.to_owned()))
+    fn resume(&self, name: &str) -> OpeningWork {
+        let gone = OpenError::Attempt(StorageError::Gone(name.to_owned()));
+        Box::pin(async { Err(gone) })
     }
 }
 

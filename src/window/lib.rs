@@ -12,6 +12,7 @@
 )]
 
 mod attempts;
+mod background;
 mod camera;
 #[cfg(test)]
 mod demo;
@@ -26,7 +27,6 @@ mod pointing;
 pub mod port;
 mod practice;
 mod rest;
-mod reviewing;
 mod scene;
 mod shots;
 #[cfg(feature = "audio")]
@@ -52,10 +52,11 @@ use bevy_egui::EguiPlugin;
 use detent_content::{Language, Texts};
 use detent_training::bench::script::ScriptStep;
 use detent_training::practice::simulated::invented;
+use detent_training::without_breaks;
 use std::path::PathBuf;
 use std::time::Duration;
 
-use port::Shop;
+use port::{OpenError, Shop};
 use state::{BenchRes, Page, Screen, ShopRes, Tab, TextsRes, UiState, ViewKind};
 use workbench::Workshop;
 
@@ -191,7 +192,11 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Workshop) -> Result<(),
     let (offer, seed) = options
         .start
         .unwrap_or((0, shop.offers().first().map_or(1, |o| o.seed)));
-    let mut bench = shop.open(offer, seed)?;
+    let opened = without_breaks(shop.open(offer, seed));
+    let mut bench = opened.map_err(|error| match error {
+        OpenError::Job(problem) => problem,
+        OpenError::Attempt(error) => format!("{error:?}"),
+    })?;
     for (line, step) in &options.script {
         bench
             .run(step)

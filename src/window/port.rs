@@ -1,6 +1,7 @@
 //! What the window needs from a bench, and nothing more. Panels read plain structs from here.
 
 use super::attempts::{Attempts, StorageError};
+use super::background::Work;
 use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
@@ -9,12 +10,22 @@ use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part,
 use detent_training::lesson::{Bilingual, CoursePart, Score};
 use detent_training::practice::CourseJob;
 use detent_training::reason::{ControlSuspicion, Review};
-use std::pin::Pin;
 use std::sync::Arc;
 
-/// Thinks a finished job over, in slices of a few milliseconds each; none where no table of its board's
-/// faults is at hand.
-pub type ReviewWork = Pin<Box<dyn Future<Output = Option<Review>> + Send>>;
+/// Thinks a finished job over; none where no table of its board's faults is at hand.
+pub type ReviewWork = Work<Option<Review>>;
+
+/// Sets a bench up: the customer's wash, or a kept attempt done again.
+pub type OpeningWork = Work<Result<Box<dyn BenchPort>, OpenError>>;
+
+/// Why a bench could not be set up.
+#[derive(Clone, Debug)]
+pub enum OpenError {
+    /// There is no such job, or its scenario cannot be set up: a sentence that says what to do.
+    Job(String),
+    /// The attempt cannot be done again.
+    Attempt(StorageError),
+}
 
 /// A bench that the window can show and drive.
 pub trait BenchPort: Send + Sync {
@@ -57,10 +68,7 @@ pub trait Shop: Send + Sync {
     /// The jobs on offer, in order.
     fn offers(&self) -> &[Offer];
     /// Set a bench up for one of them.
-    ///
-    /// # Errors
-    /// A sentence that says what is wrong and what to do.
-    fn open(&self, offer: usize, seed: u64) -> Result<Box<dyn BenchPort>, String>;
+    fn open(&self, offer: usize, seed: u64) -> OpeningWork;
     /// Where attempts are kept, if they are.
     fn attempts(&self) -> Option<&dyn Attempts>;
     /// What is in a kept attempt.
@@ -69,10 +77,7 @@ pub trait Shop: Send + Sync {
     /// Why it cannot be used.
     fn kept(&self, name: &str) -> Result<Kept, StorageError>;
     /// Do a kept attempt again up to its end; an unfinished one goes on from there.
-    ///
-    /// # Errors
-    /// Why it cannot be done again.
-    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, StorageError>;
+    fn resume(&self, name: &str) -> OpeningWork;
 }
 
 /// What is in a kept attempt.

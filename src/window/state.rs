@@ -1,9 +1,9 @@
 //! The one resource that owns the bench, and the desk: what the panels remember.
 
 use super::attempts::StorageError;
+use super::background::Background;
 use super::hands::Held;
-use super::port::{BenchPort, Job, Kept, Shop};
-use super::reviewing::Reviewing;
+use super::port::{BenchPort, Job, Kept, OpenError, OpeningWork, Shop};
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
 use detent_simulation::controller::{Outcome, Tries};
@@ -27,7 +27,7 @@ pub struct BenchRes {
     /// The tries that `control_suspicion` was made from.
     tries: Option<TriesMark>,
     /// Begun when the report was handed in.
-    reviewing: Option<Reviewing>,
+    reviewing: Option<Background<Option<Review>>>,
     control_suspicion: Option<ControlSuspicion>,
     /// The result was taken already, or the attempt was opened finished.
     result_taken: bool,
@@ -121,7 +121,7 @@ impl BenchRes {
         match &mut self.reviewing {
             Some(reviewing) => reviewing.go_on(),
             None if finished => {
-                self.reviewing = self.bench.review().map(Reviewing::begin);
+                self.reviewing = self.bench.review().map(Background::begin);
             }
             None => {}
         }
@@ -140,14 +140,14 @@ impl BenchRes {
     /// The finished job thought over, once that is done and where it can be.
     pub fn review(&self) -> Option<&Review> {
         match self.reviewing.as_ref()? {
-            Reviewing::Running(_) => None,
-            Reviewing::Done(review) => review.as_deref(),
+            Background::Running(_) => None,
+            Background::Done(review) => review.as_ref(),
         }
     }
 
     /// The finished job is being thought over.
     pub fn is_reviewing(&self) -> bool {
-        matches!(self.reviewing, Some(Reviewing::Running(_)))
+        matches!(self.reviewing, Some(Background::Running(_)))
     }
 
     /// Waits until the finished job is thought over.
@@ -508,11 +508,30 @@ pub struct UiState {
     pub seed: String,
     /// A message to show, and when it came (s of window time).
     pub message: Option<(String, f32)>,
+    /// A bench being set up; the screen waits for it.
+    pub opening: Option<Background<Result<Box<dyn BenchPort>, OpenError>>>,
     /// Logical rectangle left for the scene: min and max.
     pub stage: Rect,
 }
 
 impl UiState {
+    /// Begins to set a bench up.
+    pub fn open(&mut self, work: OpeningWork) {
+        self.opening = Some(Background::begin(work));
+    }
+
+    /// The bench that was being set up, once it is ready, or why it is not.
+    pub fn opened(&mut self) -> Option<Result<Box<dyn BenchPort>, OpenError>> {
+        self.opening.as_mut()?.go_on();
+        match self.opening.take()? {
+            Background::Done(opened) => Some(opened),
+            running @ Background::Running(_) => {
+                self.opening = Some(running);
+                None
+            }
+        }
+    }
+
     /// Puts the probe whose turn it is on a pin; the other is next.
     pub fn put_probe(&mut self, pin: Pin) {
         if self.red_next {
@@ -553,6 +572,7 @@ impl Default for UiState {
             offer: 0,
             seed: String::new(),
             message: None,
+            opening: None,
             stage: Rect::new(0.0, 0.0, 1280.0, 720.0),
         }
     }

@@ -1,22 +1,24 @@
 //! The real bench and the built-in jobs behind the window's port.
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
-use super::port::{BenchPort, CauseRow, Job, Kept, Offer, ReviewWork, Shop};
-use detent_content::{ContentLibrary, ScenarioSource, replay_attempt};
+use super::port::{
+    BenchPort, CauseRow, Job, Kept, Offer, OpenError, OpeningWork, ReviewWork, Shop,
+};
+use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
-use detent_training::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up};
+use detent_training::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up_in_slices};
 use detent_training::practice::CourseJob;
 use detent_training::reason::ControlSuspicion;
-use detent_training::record::{Footer, Header, LATEST, read_attempt};
+use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
 use std::path::Path;
 use std::sync::Arc;
 
 /// The built-in scenarios, or one of the player's own.
 pub struct Workshop {
     content_library: Arc<ContentLibrary>,
-    scenario_source: Vec<ScenarioSource>,
+    scenario_sources: Vec<ScenarioSource>,
     offers: Vec<Offer>,
     /// Where attempts are kept, if they are.
     attempts: Option<Arc<dyn Attempts>>,
@@ -29,13 +31,13 @@ impl Workshop {
     /// What is wrong with a file, in one sentence.
     pub fn new(own: Option<&str>, attempts: Option<Arc<dyn Attempts>>) -> Result<Workshop, String> {
         let content_library = ContentLibrary::builtin().map_err(|e| e.to_string())?;
-        let mut scenario_source = content_library.scenarios().map_err(|e| e.to_string())?;
+        let mut scenario_sources = content_library.scenarios().map_err(|e| e.to_string())?;
         if let Some(name) = own {
             let mine = content_library.scenario(name).map_err(|e| e.to_string())?;
-            scenario_source.retain(|t| t.file != mine.file);
-            scenario_source.insert(0, mine);
+            scenario_sources.retain(|t| t.file != mine.file);
+            scenario_sources.insert(0, mine);
         }
-        let offers = scenario_source
+        let offers = scenario_sources
             .iter()
             .map(|t| Offer {
                 title: t.scenario.title.clone(),
@@ -45,7 +47,7 @@ impl Workshop {
                     .map_or_else(String::new, |board| board.name.clone()),
                 part: t.scenario.course.as_ref().map(|course| course.part),
                 minutes: t.scenario.par_minutes,
-                after: before(t, &scenario_source),
+                after: before(t, &scenario_sources),
                 seed: t.scenario.seed,
                 course: CourseJob {
                     file: stem(&t.file),
@@ -58,7 +60,7 @@ impl Workshop {
             .collect();
         Ok(Workshop {
             content_library: Arc::new(content_library),
-            scenario_source,
+            scenario_sources,
             offers,
             attempts,
         })
@@ -71,9 +73,20 @@ impl Workshop {
 
     /// The job that an attempt names.
     fn scenario_source(&self, file: &str) -> Option<&ScenarioSource> {
-        self.scenario_source
-            .iter()
-            .find(|scenario_source| scenario_source.file == file)
+        (self.scenario_sources.iter()).find(|source| source.file == file)
+    }
+
+    /// A kept attempt, the job that it names, and where it is kept.
+    fn read_kept(
+        &self,
+        name: &str,
+    ) -> Result<(Arc<dyn Attempts>, Attempt, ScenarioSource), StorageError> {
+        let attempts = self.attempts.clone();
+        let attempts = attempts.ok_or_else(|| StorageError::Gone(name.to_owned()))?;
+        let attempt = read_attempt(name, &attempts.read(name)?)?;
+        let scenario_source = (self.scenario_source(&attempt.header.scenario).cloned())
+            .ok_or_else(|| StorageError::Gone(attempt.header.scenario.clone()))?;
+        Ok((attempts, attempt, scenario_source))
     }
 }
 
@@ -95,29 +108,35 @@ impl Shop for Workshop {
         &self.offers
     }
 
-    fn open(&self, offer: usize, seed: u64) -> Result<Box<dyn BenchPort>, String> {
-        let scenario_source = self
-            .scenario_source
-            .get(offer)
-            .ok_or("there is no such job")?;
-        let scenario = &scenario_source.scenario;
-        let bench = set_up(scenario, &self.content_library.library(scenario), seed)
-            .map_err(|e| e.to_string())?;
-        let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
-        Ok(Box::new(WorkBench {
-            job: Arc::new(job(scenario_source, &bench)),
-            bench,
-            content_library: Arc::clone(&self.content_library),
-            scenario: Arc::new(scenario.clone()),
-            seed,
-            score: None,
-            attempts: self.attempts.clone(),
-            log: Log::Begins {
+    fn open(&self, offer: usize, seed: u64) -> OpeningWork {
+        let scenario_source = self.scenario_sources.get(offer).cloned();
+        let content_library = Arc::clone(&self.content_library);
+        let attempts = self.attempts.clone();
+        Box::pin(async move {
+            let scenario_source =
+                scenario_source.ok_or_else(|| OpenError::Job("there is no such job".to_owned()))?;
+            let scenario = &scenario_source.scenario;
+            let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed)
+                .await
+                .map_err(|error| OpenError::Job(error.to_string()))?;
+            let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
+            let log = Log::Begins {
                 job: stem(&scenario_source.file),
                 header,
-            },
-            kept: 0,
-        }))
+            };
+            let opened: Box<dyn BenchPort> = Box::new(WorkBench {
+                job: Arc::new(job(&scenario_source, &bench)),
+                bench,
+                scenario: Arc::new(scenario.clone()),
+                content_library,
+                seed,
+                score: None,
+                attempts,
+                log,
+                kept: 0,
+            });
+            Ok(opened)
+        })
     }
 
     fn attempts(&self) -> Option<&dyn Attempts> {
@@ -139,35 +158,49 @@ impl Shop for Workshop {
         })
     }
 
-    fn resume(&self, name: &str) -> Result<Box<dyn BenchPort>, StorageError> {
-        let attempts = self.attempts.clone();
-        let attempts = attempts.ok_or_else(|| StorageError::Gone(name.to_owned()))?;
-        let attempt = read_attempt(name, &attempts.read(name)?)?;
-        let scenario_source = self
-            .scenario_source(&attempt.header.scenario)
-            .ok_or_else(|| StorageError::Gone(attempt.header.scenario.clone()))?;
-        let done = replay_attempt(&self.content_library, scenario_source, name, &attempt)?;
-        let mut bench = done.bench;
-        let score = bench.report().is_some().then_some(done.score);
-        let log = if attempt.footer.is_some() {
-            Log::Ended(name.to_owned())
-        } else {
-            let end = attempts.seen_until(name).unwrap_or_default().min(LATEST);
-            bench.wait(end.since(bench.now()));
-            Log::Grows(attempts.go_on(name)?)
-        };
-        Ok(Box::new(WorkBench {
-            job: Arc::new(job(scenario_source, &bench)),
-            kept: bench.history().len(),
-            bench,
-            content_library: Arc::clone(&self.content_library),
-            scenario: Arc::new(scenario_source.scenario.clone()),
-            seed: attempt.header.seed,
-            score,
-            attempts: Some(attempts),
-            log,
-        }))
+    fn resume(&self, name: &str) -> OpeningWork {
+        let found = self.read_kept(name);
+        let content_library = Arc::clone(&self.content_library);
+        let name = name.to_owned();
+        Box::pin(async move {
+            let (attempts, attempt, scenario_source) = found.map_err(OpenError::Attempt)?;
+            let work = resume(attempts, content_library, scenario_source, name, attempt);
+            let opened: Box<dyn BenchPort> = Box::new(work.await.map_err(OpenError::Attempt)?);
+            Ok(opened)
+        })
     }
+}
+
+/// Does a kept attempt again.
+async fn resume(
+    attempts: Arc<dyn Attempts>,
+    content_library: Arc<ContentLibrary>,
+    scenario_source: ScenarioSource,
+    name: String,
+    attempt: Attempt,
+) -> Result<WorkBench, StorageError> {
+    let replayed = replay_attempt_in_slices(&content_library, &scenario_source, &name, &attempt);
+    let done = replayed.await?;
+    let mut bench = done.bench;
+    let score = bench.report().is_some().then_some(done.score);
+    let log = if attempt.footer.is_some() {
+        Log::Ended(name)
+    } else {
+        let end = attempts.seen_until(&name).unwrap_or_default().min(LATEST);
+        bench.wait(end.since(bench.now()));
+        Log::Grows(attempts.go_on(&name)?)
+    };
+    Ok(WorkBench {
+        job: Arc::new(job(&scenario_source, &bench)),
+        kept: bench.history().len(),
+        bench,
+        content_library,
+        scenario: Arc::new(scenario_source.scenario),
+        seed: attempt.header.seed,
+        score,
+        attempts: Some(attempts),
+        log,
+    })
 }
 
 /// File name without folder and ending.

@@ -16,4 +16,4 @@ pub use loss::{Loss, LossKind};
 pub use machine_state::MachineState;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};
 pub use score::{Deduction, Dimension, DimensionScore, PASS_SHARE, Score};
-pub use set_up::{Library, SetUpError, draw, prepare, set_up, start_wash};
+pub use set_up::{Library, SetUpError, draw, prepare, set_up, set_up_in_slices, start_wash};

@@ -2,6 +2,7 @@
 
 use super::scenario::{Hidden, Scenario};
 use crate::bench::{Bench, Part, Rates, Setup};
+use crate::slices::{SliceEnd, wait, without_breaks};
 use detent_simulation::controller::{Board, Calibration, ControlMode, Memory, StoredCode};
 use detent_simulation::interface::{Button, Direction, Rating};
 use detent_simulation::plant::{FailureMode, Param, Params};
@@ -116,9 +117,21 @@ pub fn draw<'a>(
 /// # Errors
 /// The scenario does not fit the library.
 pub fn set_up(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<Bench, SetUpError> {
+    without_breaks(set_up_in_slices(scenario, library, seed))
+}
+
+/// The same in slices of a few milliseconds each, so that whoever waits can do something else in between.
+///
+/// # Errors
+/// As [`set_up`].
+pub async fn set_up_in_slices(
+    scenario: &Scenario,
+    library: &Library<'_>,
+    seed: u64,
+) -> Result<Bench, SetUpError> {
     let mut bench = prepare(scenario, library, seed)?;
-    wash(&mut bench, LAST_WASH);
-    bench.wait(STOOD);
+    wash_in_slices(&mut bench, LAST_WASH).await;
+    wait(&mut bench, STOOD).await;
     bench.begin();
     Ok(bench)
 }
@@ -160,12 +173,18 @@ fn customers_memory(scenario: &Scenario, library: &Library<'_>) -> Memory {
 
 /// The customer's wash, to its end, to the fault hold or to `limit`.
 pub fn wash(bench: &mut Bench, limit: Span) {
+    without_breaks(wash_in_slices(bench, limit));
+}
+
+async fn wash_in_slices(bench: &mut Bench, limit: Span) {
     start_wash(bench);
+    SliceEnd::default().await;
     let began = bench.now();
     while bench.now().since(began) < limit
         && bench.machine().control().control_status().mode == ControlMode::Program
     {
         bench.wait(Span::from_s(1));
+        SliceEnd::default().await;
     }
 }
 

@@ -6,9 +6,9 @@ use super::path::{PathError, PathPoint, PathStep, Start, best, yours};
 use super::plan::{PlanStep, Problem};
 use super::policy::{expected, order_costs};
 use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer};
-use super::slices::{SliceEnd, without_breaks};
 use crate::bench::{Action, Bench, MilestoneKind, Part, cost};
 use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
+use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::names;
 use detent_simulation::units::Time;
 
@@ -107,7 +107,7 @@ pub fn review(
     without_breaks(review_in_slices(job, library, table, bench, score))
 }
 
-/// The same in slices of a few milliseconds each, but for the customer's wash, which is one.
+/// The same in slices of a few milliseconds each.
 ///
 /// # Errors
 /// As [`review`].

@@ -9,7 +9,6 @@ mod plan;
 mod policy;
 mod posterior;
 mod repair_costs;
-mod slices;
 mod wald;
 pub use account::{Account, GoodPractice, Review, Sound, Worth, review, review_in_slices};
 pub use hand::{ControlSuspicion, Hand, control_on_trial, suspicion};
@@ -22,5 +21,4 @@ pub use posterior::{Posterior, PosteriorError};
 pub use repair_costs::{
     LIVE_TEST_RISK, Probe, Remedy, RepairCosts, WAIT_PER_HOUR, code_buyer, control_swapper,
 };
-pub use slices::without_breaks;
 pub use wald::{Lines, Sprt, Verdict, WaldError};

@@ -5,12 +5,12 @@ use super::evidence::{self, End, Outcome, Table};
 use super::plan::{Course, PlanError, PlanStep};
 use super::posterior::{Posterior, PosteriorError};
 use super::repair_costs::{OPENED, Probe, RepairCosts, SERVICE, WAIT_PER_HOUR};
-use super::slices::SliceEnd;
 use crate::bench::{Action, Bench, MilestoneKind, Refusal};
-use crate::lesson::{Library, Scenario, SetUpError, set_up};
+use crate::lesson::{Library, Scenario, SetUpError, set_up_in_slices};
+use crate::slices::{SliceEnd, wait};
 use detent_simulation::controller::Board;
 use detent_simulation::plant::FailureMode;
-use detent_simulation::units::{Span, Time};
+use detent_simulation::units::Time;
 
 /// Beliefs that the search for one next action may look at.
 pub const WORK: u32 = 4000;
@@ -72,9 +72,6 @@ pub enum PathError {
     Posterior(#[from] PosteriorError),
 }
 
-/// Machine time that is done again in one slice.
-const SLICE: Span = Span::from_s(5);
-
 /// Everything that both ways begin from.
 #[derive(Clone, Copy)]
 pub(super) struct Start<'a> {
@@ -103,8 +100,7 @@ pub(super) async fn yours(
     start: Start<'_>,
     done: &Bench,
 ) -> Result<(Outcome, Vec<PathPoint>), PathError> {
-    let bench = set_up(start.scenario, &start.library, start.seed)?;
-    SliceEnd::default().await;
+    let bench = set_up_in_slices(start.scenario, &start.library, start.seed).await?;
     let outcome = Outcome::of_wash(&bench);
     let belief = start.belief(&outcome)?;
     let mut walk = Walk {
@@ -174,15 +170,8 @@ impl Walk<'_> {
     }
 
     async fn wait(&mut self, until: Time) -> Result<(), PathError> {
-        loop {
-            let left = until.since(self.bench.now());
-            if left <= SLICE {
-                self.bench.wait(left);
-                break;
-            }
-            self.bench.wait(SLICE);
-            SliceEnd::default().await;
-        }
+        let span = until.since(self.bench.now());
+        wait(&mut self.bench, span).await;
         self.notice()
     }
 

@@ -2,6 +2,7 @@
 
 use super::attempt::{Answer, Attempt, Footer, Seal, Timed};
 use crate::bench::{Bench, Refusal};
+use crate::slices::{SliceEnd, wait, without_breaks};
 use detent_simulation::units::Time;
 
 /// Where a replay leaves the recording. None says what the recording should have been.
@@ -68,22 +69,31 @@ pub enum Divergence {
 /// # Errors
 /// The first action that cannot be done as recorded.
 pub fn replay(bench: &mut Bench, attempt: &Attempt) -> Result<(), Divergence> {
+    without_breaks(replay_in_slices(bench, attempt))
+}
+
+/// The same in slices of a few milliseconds each.
+///
+/// # Errors
+/// As [`replay`].
+pub async fn replay_in_slices(bench: &mut Bench, attempt: &Attempt) -> Result<(), Divergence> {
     for (line, Timed { at, action }) in (2..).zip(&attempt.actions) {
         let (at, busy) = (*at, bench.now());
         if at < busy {
             return Err(Divergence::Overlap { line, at, busy });
         }
-        bench.wait(at.since(busy));
+        wait(bench, at.since(busy)).await;
         bench
             .act(action)
             .map_err(|refusal| Divergence::Refused { line, at, refusal })?;
+        SliceEnd::default().await;
     }
     if let Some(footer) = &attempt.footer {
         if footer.at < bench.now() {
             let line = attempt.end_line();
             return Err(Divergence::EndsEarly { line });
         }
-        bench.wait(footer.at.since(bench.now()));
+        wait(bench, footer.at.since(bench.now())).await;
     }
     Ok(())
 }

@@ -2,14 +2,11 @@
 
 use super::{PanelContext, kit};
 use crate::attempts::{Attempts, StorageError};
-use crate::port::{BenchPort, Kept, Shop};
+use crate::port::{Kept, Shop};
 use crate::state::{KeptRow, say};
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align, Frame, Layout, Margin, RichText, ScrollArea, Ui};
 use detent_content::Value;
-
-/// A bench opened, or why not.
-pub(super) type Opened = Result<Box<dyn BenchPort>, String>;
 
 /// What is wrong, in words.
 pub(super) fn trouble_text(context: &PanelContext, storage_error: &StorageError) -> String {
@@ -71,20 +68,17 @@ fn progress(context: &PanelContext, kept: &Kept) -> String {
     )
 }
 
-fn resume(context: &PanelContext, shop: &dyn Shop, name: &str) -> Opened {
-    shop.resume(name)
-        .map_err(|storage_error| trouble_text(context, &storage_error))
-}
-
 /// The job that was broken off last.
-pub(super) fn last_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) -> Option<Opened> {
-    let row = context.ui_state.kept.as_mut()?.first_mut()?;
-    let kept = read(row, shop).clone().ok()?;
-    if kept.finished {
-        return None;
-    }
+pub(super) fn last_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
+    let rows = context.ui_state.kept.as_deref_mut().unwrap_or_default();
+    let Some(row) = rows.first_mut() else {
+        return;
+    };
+    let kept = match read(row, shop) {
+        Ok(kept) if !kept.finished => kept.clone(),
+        Ok(_) | Err(_) => return,
+    };
     let name = row.name.clone();
-    let mut opened = None;
     kit::card(ui, |ui| {
         let text = format!(
             "{}: {}",
@@ -93,16 +87,16 @@ pub(super) fn last_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) 
         );
         kit::quiet(ui, text);
         if kit::wide(ui, context.text("kept-go-on-last")).clicked() {
-            opened = Some(resume(context, shop, &name));
+            context.ui_state.open(shop.resume(&name));
         }
     });
-    opened
 }
 
 /// All attempts.
-pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) -> Option<Opened> {
-    let attempts = shop.attempts()?;
-    let mut opened = None;
+pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
+    let Some(attempts) = shop.attempts() else {
+        return;
+    };
     let rows = context.ui_state.kept.iter_mut().flatten();
     let list: Vec<(String, Result<Kept, StorageError>)> = rows
         .map(|row| (row.name.clone(), read(row, shop).clone()))
@@ -116,9 +110,7 @@ pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) 
                 ui.label(context.text("kept-none"));
             }
             for (name, kept) in &list {
-                if let Some(bench) = one_ui(ui, context, shop, name, kept) {
-                    opened = Some(bench);
-                }
+                one_ui(ui, context, (shop, attempts), name, kept);
             }
         });
     match (attempts.file_exchange(), attempts.place()) {
@@ -136,18 +128,15 @@ pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) 
         }
         (None, None) => {}
     }
-    opened
 }
 
 fn one_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
-    shop: &dyn Shop,
+    (shop, attempts): (&dyn Shop, &dyn Attempts),
     name: &str,
     kept: &Result<Kept, StorageError>,
-) -> Option<Opened> {
-    let attempts = shop.attempts()?;
-    let mut opened = None;
+) {
     kit::card(ui, |ui| {
         ui.label(RichText::new(title(context, name, kept.as_ref().ok())).size(18.0));
         match kept {
@@ -166,7 +155,7 @@ fn one_ui(
                 };
                 let button = ui.button(context.text(key));
                 if button.on_hover_text(name).clicked() {
-                    opened = Some(resume(context, shop, name));
+                    context.ui_state.open(shop.resume(name));
                 }
             }
             if attempts.file_exchange().is_some() && ui.button(context.text("kept-save")).clicked()
@@ -184,12 +173,14 @@ fn one_ui(
                 context.ui_state.deleting = None;
                 match attempts.remove(name) {
                     Ok(()) => context.ui_state.kept = None,
-                    Err(storage_error) => opened = Some(Err(trouble_text(context, &storage_error))),
+                    Err(storage_error) => {
+                        let text = trouble_text(context, &storage_error);
+                        context.ui_state.message = Some((text, 0.0));
+                    }
                 }
             }
         });
     });
-    opened
 }
 
 /// A band that says that the attempt is not kept, and offers a copy.

@@ -24,7 +24,7 @@ mod top;
 
 use super::camera::SceneTarget;
 use super::pointing::Pointing;
-use super::port::{BenchPort, Shop};
+use super::port::{BenchPort, OpenError, Shop};
 use super::practice::{DrillRes, LearnerRes};
 use super::scene::console::lamps::{Shine, Shining};
 use super::state::{BenchRes, Screen, ShopRes, Tab, TextsRes, UiState};
@@ -273,14 +273,7 @@ fn draw(
         Screen::Start => {
             let all = ctx.viewport_rect();
             context.ui_state.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
-            match start::start_ui(&mut ui, &mut context, shop.0.as_ref()) {
-                Some(Ok(opened)) => {
-                    open_job(&mut context, opened);
-                    next.set(Screen::Bench);
-                }
-                Some(Err(problem)) => context.ui_state.message = Some((problem, now)),
-                None => {}
-            }
+            start::start_ui(&mut ui, &mut context, shop.0.as_ref());
             if std::mem::take(&mut context.ui_state.practise) {
                 next.set(Screen::Practice);
             }
@@ -308,6 +301,22 @@ fn draw(
                 next.set(to);
             }
         }
+    }
+    match context.ui_state.opened() {
+        Some(Ok(opened)) => {
+            open_job(&mut context, opened);
+            next.set(Screen::Bench);
+        }
+        Some(Err(error)) => {
+            let problem = match error {
+                OpenError::Job(problem) => problem,
+                OpenError::Attempt(error) => kept::trouble_text(&context, &error),
+            };
+            // The start screen shows it.
+            context.ui_state.message = Some((problem, now));
+            next.set(Screen::Start);
+        }
+        None => {}
     }
     let place = egui::pos2(pointing.at.x, pointing.at.y);
     ui_state.covered = ctx

@@ -2,7 +2,7 @@
 
 use super::{PanelContext, kept, kit};
 use crate::attempts::Attempts;
-use crate::port::{BenchPort, Offer, Shop};
+use crate::port::{Offer, Shop};
 use crate::state::say;
 use crate::tokens as t;
 use bevy_egui::egui::{
@@ -10,12 +10,8 @@ use bevy_egui::egui::{
 };
 use detent_content::{Language, Value};
 
-/// Draws it; a bench when the player begins.
-pub(super) fn start_ui(
-    ui: &mut Ui,
-    context: &mut PanelContext,
-    shop: &dyn Shop,
-) -> Option<Result<Box<dyn BenchPort>, String>> {
+/// Draws it.
+pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
     let all = ui.max_rect();
     let margin = vec2(36.0, 30.0).min(all.size() * 0.04);
     let size = vec2(
@@ -23,7 +19,6 @@ pub(super) fn start_ui(
         all.height() - 2.0 * margin.y,
     );
     let place = egui::Rect::from_min_size(all.min + margin, size);
-    let mut begun = None;
     ui.scope_builder(egui::UiBuilder::new().max_rect(place), |ui| {
         Frame::new()
             .fill(t::PANEL.gamma_multiply(0.96))
@@ -54,6 +49,10 @@ pub(super) fn start_ui(
                 });
                 ui.label(RichText::new(context.text("app-tagline")).size(18.0));
                 ui.add_space(4.0);
+                if context.ui_state.opening.is_some() {
+                    kit::quiet(ui, context.text("start-opening"));
+                    ui.disable();
+                }
                 if let Some((message, _)) = &context.ui_state.message {
                     ui.label(RichText::new(message).color(t::BAD));
                 }
@@ -67,11 +66,9 @@ pub(super) fn start_ui(
                 }
                 kept::shelf_choice_ui(ui, context, shop);
                 if context.ui_state.content_library {
-                    if let Some(opened) = kept::kept_ui(ui, context, shop) {
-                        begun = Some(opened);
-                    }
-                } else if let Some(opened) = jobs_ui(ui, context, shop) {
-                    begun = Some(opened);
+                    kept::kept_ui(ui, context, shop);
+                } else {
+                    jobs_ui(ui, context, shop);
                 }
                 ui.label(
                     RichText::new(context.text("start-about"))
@@ -80,7 +77,6 @@ pub(super) fn start_ui(
                 );
             });
     });
-    begun
 }
 
 /// How long a job takes, and what comes before it.
@@ -98,13 +94,9 @@ fn around(context: &PanelContext, offer: &Offer) -> String {
     )
 }
 
-/// The jobs on offer, and one of them begun.
-fn jobs_ui(
-    ui: &mut Ui,
-    context: &mut PanelContext,
-    shop: &dyn Shop,
-) -> Option<Result<Box<dyn BenchPort>, String>> {
-    let mut begun = kept::last_ui(ui, context, shop);
+/// The jobs on offer.
+fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
+    kept::last_ui(ui, context, shop);
     ScrollArea::vertical()
         .max_height(ui.available_height() - 142.0)
         .auto_shrink(false)
@@ -197,7 +189,7 @@ fn jobs_ui(
     if kit::main_button(ui, context.text("start-begin"), seed.is_ok()).clicked()
         && let Ok(seed) = seed
     {
-        begun = Some(shop.open(context.ui_state.offer, seed));
+        let work = shop.open(context.ui_state.offer, seed);
+        context.ui_state.open(work);
     }
-    begun
 }

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::attempts::Folder;
+use crate::background::Background;
 use crate::demo::{DemoBench, DemoShop};
 use crate::state::Page;
 use crate::workbench::Workshop;
@@ -9,9 +10,9 @@ use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
 use detent_training::bench::{Advice, Grip, MeterMode, Report, Verdict};
+use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use std::cell::RefCell;
 use std::sync::Arc;
 
 /// A panel under test with all that it needs.
@@ -476,7 +477,7 @@ fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
     let text = text.replace("board: \"arc-dial\"", "board: \"lone-lamp\"");
     std::fs::write(&path, text).expect("the folder can be written");
     let shop = Workshop::new(Some(&path.to_string_lossy()), None).expect("the jobs are sound");
-    let mut bench = BenchRes::new(shop.open(0, 11).expect("the job"));
+    let mut bench = BenchRes::new(open(&shop, 0, 11));
     let mut ui_state = UiState::default();
     let run = |bench: &mut BenchRes, ticks: u32| {
         (0..ticks).for_each(|_| bench.tick());
@@ -508,7 +509,7 @@ fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
 /// A finished job with every classic mistake, at the real bench.
 fn mistakes(language: Language) -> Stand {
     let shop = Workshop::new(Some("exam-120-v-dial"), None).expect("the jobs are sound");
-    let mut bench = BenchRes::new(shop.open(0, 137).expect("the job"));
+    let mut bench = BenchRes::new(open(&shop, 0, 137));
     let script = include_str!("../../../tests/scripts/classic-mistakes.script");
     let steps = read_script("classic-mistakes.script", script.as_bytes()).expect("a good script");
     for (line, step) in steps {
@@ -573,10 +574,15 @@ fn nothing_missing(harness: &Harness<'_, Stand>, panel: &str) {
 #[test]
 fn the_start_screen_offers_every_job() {
     let harness = harness(stand(Language::En), |ui, context| {
-        let _ = start::start_ui(ui, context, &DemoShop::default());
+        start::start_ui(ui, context, &DemoShop::default());
     });
     harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
     harness.get_by_label("Begin the job");
+}
+
+fn open(shop: &Workshop, offer: usize, seed: u64) -> Box<dyn BenchPort> {
+    let opened = without_breaks(shop.open(offer, seed));
+    opened.unwrap_or_else(|error| panic!("{error:?}"))
 }
 
 /// The real jobs, with attempts kept in `folder`.
@@ -589,15 +595,10 @@ fn names(shop: &Workshop) -> Vec<String> {
     shop.attempts().expect("they are kept").names()
 }
 
-/// The start screen, and what it opened.
-fn start_screen<'a>(
-    shop: &'a Workshop,
-    opened: &'a RefCell<Option<kept::Opened>>,
-) -> Harness<'a, Stand> {
+/// The start screen.
+fn start_screen(shop: &Workshop) -> Harness<'_, Stand> {
     harness(stand(Language::En), |ui, context| {
-        if let Some(bench) = start::start_ui(ui, context, shop) {
-            *opened.borrow_mut() = Some(bench);
-        }
+        start::start_ui(ui, context, shop);
     })
 }
 
@@ -605,7 +606,7 @@ fn start_screen<'a>(
 fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let shop = workshop(folder.path());
-    let mut bench = shop.open(0, 5).expect("the first job");
+    let mut bench = open(&shop, 0, 5);
     assert!(names(&shop).is_empty(), "only looked at");
     bench.act(Action::Unplug).expect("plugged in");
     (0..300).for_each(|_| bench.step());
@@ -613,12 +614,15 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     let before = bench.view().machine.time_s;
     drop(bench);
 
-    let opened = RefCell::new(None);
-    let mut harness = start_screen(&shop, &opened);
+    let mut harness = start_screen(&shop);
     harness.get_by_label("Go on where you left off").click();
     harness.run_steps(2);
-    let bench = opened.take().expect("something was opened");
-    let mut bench = bench.unwrap_or_else(|problem| panic!("{problem}"));
+    harness.get_by_label("Setting the machine up …");
+    let mut opening = harness.state_mut().ui_state.opening.take();
+    opening.as_mut().expect("something is opened").wait();
+    let Some(Background::Done(Ok(mut bench))) = opening else {
+        panic!("the attempt is sound");
+    };
     let view = bench.view();
     assert!(!view.machine.plugged && view.machine.lid_open);
     assert!((view.machine.time_s - before).abs() < 0.011);
@@ -637,8 +641,8 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     assert_eq!(names.len(), 1, "{names:?}");
     let kept = shop.kept(&names[0]).expect("finished and sound");
     assert_eq!((kept.actions, kept.finished), (4, true));
-    let again = shop.resume(&names[0]);
-    let again = again.unwrap_or_else(|storage_error| panic!("{storage_error:?}"));
+    let again = without_breaks(shop.resume(&names[0]));
+    let again = again.unwrap_or_else(|error| panic!("{error:?}"));
     assert_eq!(again.score().map(|s| s.total()), Some(score));
 }
 
@@ -647,7 +651,7 @@ fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let shop = workshop(folder.path());
     let attempts = folder.path().join("attempts");
-    let mut bench = shop.open(0, 5).expect("the first job");
+    let mut bench = open(&shop, 0, 5);
     bench.act(Action::Unplug).expect("plugged in");
     drop(bench);
     let sound = names(&shop).remove(0);
@@ -666,8 +670,7 @@ fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
         std::fs::write(attempts.join(name), changed).expect("the folder can be written");
     }
 
-    let opened = RefCell::new(None);
-    let mut harness = start_screen(&shop, &opened);
+    let mut harness = start_screen(&shop);
     harness.get_by_label("My attempts (3)").click();
     harness.run_steps(2);
     for words in [

@@ -7,7 +7,7 @@ mod progress;
 mod tests;
 mod who;
 
-use super::{PanelContext, kit, open_job};
+use super::{PanelContext, kit};
 use crate::port::Shop;
 use crate::practice::{DrillRes, LearnerRes, now};
 use crate::state::Screen;
@@ -126,29 +126,18 @@ fn begin_drill(drill: &mut DrillRes, skill: Skill) -> Screen {
     Screen::Drill
 }
 
-/// Begins a job; where that is, if it could be begun.
+/// Begins a job; where that is, if it could not be begun: the bench comes by itself.
 fn begin_job(context: &mut PanelContext, shop: &dyn Shop, file: &str) -> Option<Screen> {
     let offers = shop.offers().iter();
-    let found = offers.enumerate().find(|(_, o)| o.course.file == *file);
-    let opened = match found {
-        Some((n, offer)) => {
-            context.ui_state.offer = n;
-            context.ui_state.seed = offer.seed.to_string();
-            shop.open(n, offer.seed)
-        }
-        None => Err(context.text("practice-job-gone")),
+    let Some((n, offer)) = offers.enumerate().find(|(_, o)| o.course.file == *file) else {
+        // The start screen shows it.
+        context.ui_state.message = Some((context.text("practice-job-gone"), 0.0));
+        return Some(Screen::Start);
     };
-    match opened {
-        Ok(opened) => {
-            open_job(context, opened);
-            Some(Screen::Bench)
-        }
-        Err(problem) => {
-            // The start screen shows it.
-            context.ui_state.message = Some((problem, 0.0));
-            Some(Screen::Start)
-        }
-    }
+    context.ui_state.offer = n;
+    context.ui_state.seed = offer.seed.to_string();
+    context.ui_state.open(shop.open(n, offer.seed));
+    None
 }
 
 /// Why the learner is not read or not kept, in words.

@@ -9,6 +9,7 @@ use detent_content::{Language, ProfileFolder, Texts};
 use detent_training::bench::{Action, Advice, Report, Verdict};
 use detent_training::practice::simulated::invented;
 use detent_training::practice::{Answer, Detail};
+use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use std::path::Path;
@@ -220,7 +221,7 @@ fn a_job_counts_once_and_a_replayed_one_not_at_all() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let attempts = Arc::new(Folder::new(folder.path().to_owned()));
     let shop = Workshop::new(None, Some(attempts)).expect("the built-in jobs are sound");
-    let mut bench = BenchRes::new(shop.open(0, 5).expect("the first job"));
+    let mut bench = BenchRes::new(without_breaks(shop.open(0, 5)).expect("the first job"));
     bench.refresh();
     assert_eq!(bench.take_result(), None);
     bench.push(Action::Report(Report {
@@ -237,7 +238,7 @@ fn a_job_counts_once_and_a_replayed_one_not_at_all() {
     assert_eq!(Some(&score), bench.score());
     assert_eq!(bench.take_result(), None);
     let name = shop.attempts().expect("kept").names().remove(0);
-    let again = shop.resume(&name).expect("sound");
+    let again = without_breaks(shop.resume(&name)).expect("sound");
     let mut again = BenchRes::new(again);
     again.refresh();
     assert!(again.score().is_some());

@@ -1,12 +1,14 @@
 //! Long work in slices: between two of them, whoever waits for it may do something else.
 
+use crate::bench::Bench;
+use detent_simulation::units::Span;
 use std::future::Future;
 use std::pin::{Pin, pin};
 use std::task::{Context, Poll, Waker};
 
 /// The end of a slice: pending once, then ready.
 #[derive(Default)]
-pub(super) struct SliceEnd {
+pub(crate) struct SliceEnd {
     passed: bool,
 }
 
@@ -19,6 +21,22 @@ impl Future for SliceEnd {
         }
         context.waker().wake_by_ref();
         Poll::Pending
+    }
+}
+
+/// Machine time in one slice: a few milliseconds of work.
+const SLICE: Span = Span::from_s(5);
+
+/// Lets so much machine time pass, in slices.
+pub(crate) async fn wait(bench: &mut Bench, span: Span) {
+    let until = bench.now() + span;
+    loop {
+        let left = until.since(bench.now());
+        if left <= SLICE {
+            return bench.wait(left);
+        }
+        bench.wait(SLICE);
+        SliceEnd::default().await;
     }
 }
 
