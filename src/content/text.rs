@@ -6,6 +6,7 @@ use detent_simulation::interface::{Component, Pin, Side};
 use detent_training::bench::{Condition, MeterMode, Part};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
+use std::borrow::Cow;
 use std::fmt;
 use unic_langid::LanguageIdentifier;
 
@@ -95,7 +96,17 @@ impl Texts {
 
     /// The text under a key; a missing one shows as the key in angle quotes.
     pub fn get(&self, key: &str) -> String {
-        self.with(key, &[])
+        self.fixed(key).into_owned()
+    }
+
+    /// The same, copied only where it must be.
+    pub fn fixed(&self, key: &str) -> Cow<'_, str> {
+        let message = self.bundle.get_message(key);
+        let Some(pattern) = message.and_then(|message| message.value()) else {
+            return Cow::Owned(format!("‹{key}›"));
+        };
+        // An argument shows as its own name in braces.
+        self.bundle.format_pattern(pattern, None, &mut Vec::new())
     }
 
     /// The text under a key with its arguments filled in.

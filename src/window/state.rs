@@ -351,7 +351,7 @@ pub enum ViewKind {
 }
 
 /// Tabs on the right.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Hash)]
 pub enum Tab {
     /// Service sheet.
     #[default]

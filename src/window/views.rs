@@ -64,13 +64,12 @@ struct Attention {
     awake_s: f32,
     sharp_frames: u32,
     seen: Option<Seen>,
+    lamps: Option<Lamps>,
 }
 
 /// All that the scene shows; drawn again when it changes.
 #[derive(PartialEq)]
 struct Seen {
-    /// None where the panels draw them.
-    lamps: Option<Lamps>,
     dial: u8,
     /// Level, mm; basket and agitator, hundredths of a turn; motor, rev/min; shaking, tenths of mm.
     moving: [i64; 5],
@@ -98,7 +97,6 @@ fn seen_things(
     let round = |value: f64, per: f64| (value * per).round() as i64;
     let touching = view.probes.map(|(_, red, black)| (red, black)).unzip();
     Seen {
-        lamps: Some(machine.lamps),
         dial: machine.dial_position,
         moving: [
             round(machine.level_mm, 1.0),
@@ -213,6 +211,7 @@ fn spawn_cameras(
         awake_s: SETTLE_S,
         sharp_frames: 0,
         seen: None,
+        lamps: None,
     });
     commands.spawn((
         PrimaryEguiContext,
@@ -245,7 +244,7 @@ fn throttle_rendering(
     mut eye: Single<&mut Camera, With<MainCamera>>,
 ) {
     let stage = (ui_state.stage.size() * window.scale_factor()).as_uvec2();
-    let mut seen = seen_things(
+    let seen = seen_things(
         bench.view(),
         &ui_state,
         pointing.over,
@@ -253,18 +252,20 @@ fn throttle_rendering(
         *screen.get(),
         stage,
     );
-    if lens.software {
-        seen.lamps = None;
-    }
     if attention.seen.as_ref() != Some(&seen) {
         attention.awake_s = SETTLE_S;
         attention.seen = Some(seen);
     } else {
         attention.awake_s -= time.delta_secs();
     }
+    // A lamp is lit or not: nothing eases, and a machine that blinks for hours is no reason to draw all the
+    // time. Where every pixel is dear the panels draw the lamps.
+    let lamps = Some(bench.view().machine.lamps);
+    let blinks = attention.lamps != lamps && !lens.software;
+    attention.lamps = lamps;
     // Shaders may still be on their way in the first seconds.
     let awake = attention.awake_s > 0.0 || time.elapsed_secs() < 8.0;
-    if awake {
+    if awake || blinks {
         attention.sharp_frames = 3;
     } else {
         attention.sharp_frames = attention.sharp_frames.saturating_sub(1);

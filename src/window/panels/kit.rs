@@ -93,38 +93,40 @@ pub fn paper<R>(ui: &mut Ui, contents: impl FnOnce(&mut Ui) -> R) -> R {
 }
 
 /// A small heading.
-pub fn heading(ui: &mut Ui, text: impl Into<String>) {
-    ui.label(RichText::new(text).size(t::HEADING).color(t::AMBER));
+pub fn heading(ui: &mut Ui, text: impl Into<RichText>) {
+    ui.label(text.into().size(t::HEADING).color(t::AMBER));
 }
 
 /// A heading in print.
-pub fn print_heading(ui: &mut Ui, text: impl Into<String>) {
-    ui.label(RichText::new(text).size(t::HEADING).color(t::PRINT_ACCENT));
+pub fn print_heading(ui: &mut Ui, text: impl Into<RichText>) {
+    ui.label(text.into().size(t::HEADING).color(t::PRINT_ACCENT));
 }
 
 /// Less important text.
-pub fn quiet(ui: &mut Ui, text: impl Into<String>) {
-    ui.label(RichText::new(text).size(t::SMALL).color(t::QUIET));
+pub fn quiet(ui: &mut Ui, text: impl Into<RichText>) {
+    ui.label(text.into().size(t::SMALL).color(t::QUIET));
 }
 
 /// Name on the left, value on the right.
-pub fn row(ui: &mut Ui, name: impl Into<String>, value: impl Into<String>, colour: Color32) {
+pub fn row(ui: &mut Ui, name: impl Into<RichText>, value: impl Into<RichText>, colour: Color32) {
     ui.horizontal(|ui| {
-        ui.label(RichText::new(name).size(t::SMALL).color(t::QUIET));
+        ui.label(name.into().size(t::SMALL).color(t::QUIET));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            ui.label(RichText::new(value).color(colour));
+            ui.label(value.into().color(colour));
         });
     });
 }
 
 /// A button as wide as the panel.
-pub fn wide(ui: &mut Ui, text: impl Into<String>) -> Response {
+pub fn wide(ui: &mut Ui, text: impl Into<RichText>) -> Response {
     ui.add_sized([ui.available_width(), 32.0], egui::Button::new(text.into()))
 }
 
 /// The one thing to do next.
-pub fn main_button(ui: &mut Ui, text: impl Into<String>, enabled: bool) -> Response {
-    let text = RichText::new(text).color(if enabled { t::ON_AMBER } else { t::QUIET });
+pub fn main_button(ui: &mut Ui, text: impl Into<RichText>, enabled: bool) -> Response {
+    let text = text
+        .into()
+        .color(if enabled { t::ON_AMBER } else { t::QUIET });
     let fill = if enabled { t::AMBER } else { t::FIELD };
     let size = vec2(ui.available_width(), 36.0);
     ui.add_enabled_ui(enabled, |ui| {
@@ -134,15 +136,15 @@ pub fn main_button(ui: &mut Ui, text: impl Into<String>, enabled: bool) -> Respo
 }
 
 /// One of several choices side by side.
-pub fn choice(ui: &mut Ui, on: bool, text: impl Into<String>) -> Response {
-    let text = RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
+pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
+    let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
     ui.add(egui::Button::new(text).fill(fill).selected(on))
 }
 
 /// A choice of fixed width.
-pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<String>, size: Vec2) -> Response {
-    let text = RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
+pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2) -> Response {
+    let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
     ui.add_sized(size, egui::Button::new(text).fill(fill).selected(on))
 }

@@ -38,6 +38,7 @@ use detent_content::{Texts, Value, Words};
 use detent_simulation::interface::{Component as Part, Pin};
 use detent_training::bench::Action;
 use detent_training::reason::Review;
+use std::borrow::Cow;
 
 /// What every panel draws from and writes to.
 pub struct PanelContext<'a> {
@@ -49,10 +50,15 @@ pub struct PanelContext<'a> {
     pub ui_state: &'a mut UiState,
 }
 
-impl PanelContext<'_> {
+impl<'a> PanelContext<'a> {
     /// The text under `key`.
     pub fn text(&self, key: &str) -> String {
         self.texts.get(key)
+    }
+
+    /// The same, copied only where it must be: for what stands on the screen all the time.
+    pub fn fixed(&self, key: &str) -> Cow<'a, str> {
+        self.texts.fixed(key)
     }
 
     /// The text under `key` with arguments.
@@ -71,7 +77,7 @@ impl PanelContext<'_> {
     }
 
     /// Words for a job that was thought over.
-    fn words<'a>(&'a self, review: &'a Review) -> Words<'a> {
+    fn words<'b>(&'b self, review: &'b Review) -> Words<'b> {
         let job = self.bench.job();
         Words::of(review, self.texts, &job.parts, Some(&job.board))
     }
@@ -98,7 +104,7 @@ fn tabs(ui: &mut Ui, context: &mut PanelContext) {
             if kit::choice_sized(
                 ui,
                 context.ui_state.tab == tab,
-                context.text(key),
+                context.fixed(key),
                 egui::vec2(width, 34.0),
             )
             .clicked()
@@ -109,11 +115,7 @@ fn tabs(ui: &mut Ui, context: &mut PanelContext) {
     });
     ui.add_space(6.0);
     ScrollArea::vertical()
-        .id_salt(format!(
-            "tab-{:?}-{}",
-            context.ui_state.tab,
-            context.bench.view().finished
-        ))
+        .id_salt(("tab", context.ui_state.tab, context.bench.view().finished))
         .auto_shrink(false)
         .show(ui, |ui| match context.ui_state.tab {
             Tab::Sheet => sheet::sheet_ui(ui, context),

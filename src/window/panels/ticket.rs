@@ -34,7 +34,7 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         );
         kit::row(
             ui,
-            context.text("ticket-work"),
+            context.fixed("ticket-work"),
             minutes,
             over(view.minutes > job.par_minutes),
         );
@@ -47,21 +47,21 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         );
         kit::row(
             ui,
-            context.text("ticket-money"),
+            context.fixed("ticket-money"),
             money,
             over(view.spent + view.labour > job.budget),
         );
         let labour = format!("{:.0}", view.labour);
-        kit::row(ui, context.text("ticket-labour"), labour, t::TEXT);
+        kit::row(ui, context.fixed("ticket-labour"), labour, t::TEXT);
         let limit = format!("{:.0}", job.rates.repair_limit());
-        kit::row(ui, context.text("ticket-limit"), limit, t::TEXT);
+        kit::row(ui, context.fixed("ticket-limit"), limit, t::TEXT);
         if view.waited_hours > 0.0 {
             let hours = context.with("ticket-hours", &[("hours", Value::from(view.waited_hours))]);
-            kit::row(ui, context.text("ticket-waited"), hours, t::TEXT);
+            kit::row(ui, context.fixed("ticket-waited"), hours, t::TEXT);
         }
         kit::row(
             ui,
-            context.text("ticket-mains"),
+            context.fixed("ticket-mains"),
             format!("{} V  {} Hz", job.mains_v, job.mains_hz),
             t::TEXT,
         );
@@ -70,10 +70,15 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         } else {
             "ticket-live-no"
         };
-        kit::row(ui, context.text("ticket-live"), context.text(live), t::TEXT);
+        kit::row(
+            ui,
+            context.fixed("ticket-live"),
+            context.fixed(live),
+            t::TEXT,
+        );
     });
     kit::card(ui, |ui| {
-        kit::heading(ui, context.text("hands"));
+        kit::heading(ui, context.fixed("hands"));
         let view = context.bench.view();
         let (plugged, lid, open) = (
             view.machine.plugged,
@@ -112,25 +117,26 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
             ),
         ];
         for (key, action) in pairs {
-            if kit::wide(ui, context.text(key)).clicked() {
+            if kit::wide(ui, context.fixed(key)).clicked() {
                 context.act(action);
             }
         }
-        if open && kit::wide(ui, context.text("do-discharge")).clicked() {
+        if open && kit::wide(ui, context.fixed("do-discharge")).clicked() {
             context.act(Action::Discharge);
         }
-        if lid && wet && kit::wide(ui, context.text("do-bail-out")).clicked() {
+        if lid && wet && kit::wide(ui, context.fixed("do-bail-out")).clicked() {
             context.act(Action::BailOut);
         }
     });
     kit::card(ui, |ui| {
-        kit::heading(ui, context.text("wait"));
+        kit::heading(ui, context.fixed("wait"));
         let waiting = context.bench.wait_ticks > 0;
         ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
             let width = (ui.available_width() - 12.0) / 3.0;
             for (key, seconds) in [("wait-10-s", 10), ("wait-1-min", 60), ("wait-10-min", 600)] {
-                if kit::choice_sized(ui, false, context.text(key), [width, 32.0].into()).clicked() {
+                if kit::choice_sized(ui, false, context.fixed(key), [width, 32.0].into()).clicked()
+                {
                     context.bench.wait_ticks += seconds * 100;
                 }
             }
@@ -140,13 +146,13 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
             let text = context.with("wait-left", &[("seconds", Value::from(left))]);
             ui.horizontal(|ui| {
                 kit::quiet(ui, text);
-                if ui.button(context.text("wait-stop")).clicked() {
+                if ui.button(context.fixed("wait-stop")).clicked() {
                     context.bench.wait_ticks = 0;
                 }
             });
         }
     });
-    if ui.button(context.text("leave-job")).clicked() {
+    if ui.button(context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;
     }
 }

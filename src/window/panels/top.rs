@@ -24,7 +24,7 @@ pub(super) fn top_ui(ui: &mut Ui, context: &mut PanelContext, narrow: bool) {
 fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
     ui.spacing_mut().item_spacing.x = 6.0;
     ui.label(
-        RichText::new(context.text("app-name"))
+        RichText::new(context.fixed("app-name"))
             .size(24.0)
             .color(t::AMBER),
     );
@@ -34,7 +34,7 @@ fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
         (ViewKind::Machine, "view-machine", 2),
         (ViewKind::Cabinet, "view-cabinet", 3),
     ] {
-        let text = format!("{number}  {}", context.text(key));
+        let text = format!("{number}  {}", context.fixed(key));
         if kit::choice(ui, context.ui_state.view == view, text).clicked() {
             context.ui_state.view = view;
         }
@@ -44,28 +44,24 @@ fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
 fn time_ui(ui: &mut Ui, context: &mut PanelContext) {
     ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
         ui.spacing_mut().item_spacing.x = 6.0;
-        if ui.button(context.text("top-keys")).clicked() {
+        if ui.button(context.fixed("top-keys")).clicked() {
             context.ui_state.keys = !context.ui_state.keys;
         }
-        for language in [Language::Es, Language::En] {
+        for (language, short) in [(Language::Es, "ES"), (Language::En, "EN")] {
             let on = context.ui_state.language == language;
-            let button = kit::choice(ui, on, language.code().to_uppercase())
-                .on_hover_text(language.own_name());
+            let button = kit::choice(ui, on, short).on_hover_text(language.own_name());
             if button.clicked() {
                 context.ui_state.language = language;
             }
         }
         ui.add_space(10.0);
-        for speed in [60, 10, 1, 0] {
+        for (speed, label) in [(60, "×60"), (10, "×10"), (1, "×1"), (0, "||")] {
             let on = context.ui_state.speed == speed;
-            let label = if speed == 0 {
-                "||".to_owned()
-            } else {
-                format!("×{speed}")
-            };
             let button = kit::choice(ui, on, label);
             let button = if speed == 0 {
-                button.on_hover_text(context.text("top-pause"))
+                button.on_hover_ui(|ui| {
+                    ui.label(context.fixed("top-pause"));
+                })
             } else {
                 button
             };

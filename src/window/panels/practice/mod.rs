@@ -81,6 +81,10 @@ fn top_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes) -> bool
             ui.add(egui::Label::new(RichText::new(name).size(18.0)).truncate());
         });
     });
+    if context.ui_state.opening.is_some() {
+        kit::quiet(ui, context.fixed("start-opening"));
+        ui.disable();
+    }
     trouble_ui(ui, context, learner);
     back
 }

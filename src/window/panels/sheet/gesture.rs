@@ -16,7 +16,10 @@ const TILE: f32 = 96.0;
 const ABREAST: usize = 4;
 
 fn arrow(painter: &Painter, points: &[Pos2], stroke: Stroke) {
-    painter.add(egui::Shape::line(points.to_vec(), stroke));
+    match *points {
+        [from, to] => painter.line_segment([from, to], stroke),
+        _ => painter.add(egui::Shape::line(points.to_vec(), stroke)),
+    };
     if let [.., a, b] = points {
         let back = (*a - *b).normalized() * 8.0;
         for turn in [0.5f32, -0.5] {
@@ -148,9 +151,9 @@ fn tile(painter: &Painter, rect: Rect, step: &GestureStep, selector: Selector) {
             knob(painter, at, 17.0, selector);
             let sweep = f32::from(detents) / f32::from(selector.turn().unwrap_or(24)) * TAU;
             let sign = f32::from(to.sign());
-            let points: Vec<Pos2> = (0..=16)
-                .map(|i| at + Vec2::angled(-PI / 2.0 + sign * sweep * i as f32 / 16.0) * 29.0)
-                .collect();
+            let points: [Pos2; 17] = std::array::from_fn(|i| {
+                at + Vec2::angled(-PI / 2.0 + sign * sweep * i as f32 / 16.0) * 29.0
+            });
             arrow(painter, &points, ink);
             kit::write(
                 painter,
@@ -284,7 +287,7 @@ pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
     let board = &context.bench.job().board;
     let gesture = &board.gesture;
     let from_power = matches!(gesture.steps.first(), Some(GestureStep::PowerUp { .. }));
-    ui.label(context.text(if from_power {
+    ui.label(context.fixed(if from_power {
         "sheet-entry-before-power"
     } else {
         "sheet-entry-before"
@@ -326,18 +329,18 @@ pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
             .color(t::PRINT_ACCENT),
     );
     if from_power {
-        ui.label(context.text("sheet-entry-again"));
+        ui.label(context.fixed("sheet-entry-again"));
     } else {
         ui.label(context.with("sheet-entry-rest", &[("seconds", rest)]));
     }
     if let Selector::Dial { .. } = board.panel.selector {
-        ui.label(context.text("sheet-entry-skip"));
+        ui.label(context.fixed("sheet-entry-skip"));
     }
     let both = gesture.steps.iter().any(|step| {
         let power = matches!(step, GestureStep::PowerUp { holding: Some(_) });
         power || matches!(step, GestureStep::Push { .. })
     });
     if both {
-        ui.label(context.text("keep-how"));
+        ui.label(context.fixed("keep-how"));
     }
 }
