@@ -908,6 +908,7 @@ report-cause = What was wrong
 report-cause-again = Two faults can be there: choose again to add one or take one away.
 report-choose = choose…
 report-done = The report was handed in.
+report-given-up = I give the job up
 report-hand-in = Hand the machine back
 report-no-part = No part
 report-not-ready = Choose a cause and a part first.

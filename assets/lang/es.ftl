@@ -908,6 +908,7 @@ report-cause = Qué fallaba
 report-cause-again = Puede haber dos fallas: elija otra vez para añadir una o quitarla.
 report-choose = elija…
 report-done = El informe ya está entregado.
+report-given-up = Renuncio al trabajo
 report-hand-in = Entregar la máquina
 report-no-part = Ninguna pieza
 report-not-ready = Elija antes una causa y una pieza.

@@ -11,7 +11,7 @@ use detent_simulation::interface::{Component as Part, Pin};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
-    Action, Advice, BenchView, Caution, Display, Entries, Grip, MeterMode, Refusal,
+    Action, Advice, BenchView, Caution, Display, Entries, Grip, MeterMode, Refusal, Report, Verdict,
 };
 use detent_training::lesson::{Bilingual, Score};
 use detent_training::reason::{ControlSuspicion, Review};
@@ -425,8 +425,10 @@ pub struct KeptRow {
 /// The report being written.
 #[derive(Clone, Debug)]
 pub struct Draft {
-    /// Causes chosen; none yet, an empty list for "nothing wrong", or their ids.
-    pub causes: Option<Vec<String>>,
+    /// What it concludes, once that is chosen.
+    pub verdict: Option<Verdict>,
+    /// Ids of the causes chosen, with that verdict.
+    pub causes: Vec<String>,
     /// Part chosen; none yet, "no part", or a number.
     pub part: Option<Option<String>>,
     /// Readings chosen.
@@ -435,10 +437,47 @@ pub struct Draft {
     pub advice: Advice,
 }
 
+impl Draft {
+    /// Concludes something that names no cause.
+    pub fn conclude(&mut self, verdict: Verdict) {
+        self.verdict = Some(verdict);
+        self.causes.clear();
+    }
+
+    /// Names one more cause, or takes it back if it was named; with none left nothing is concluded yet.
+    pub fn toggle(&mut self, cause: &str) {
+        let before = self.causes.len();
+        self.causes.retain(|named| named != cause);
+        if self.causes.len() == before {
+            self.causes.push(cause.to_owned());
+        }
+        self.verdict = (!self.causes.is_empty()).then_some(Verdict::CausesNamed);
+    }
+
+    /// The report, once it says all that it must: what was wrong, and which part that took. Who gives a job up
+    /// need not say the part.
+    pub fn report(&self) -> Option<Report> {
+        let verdict = self.verdict?;
+        let part = match (&self.part, verdict) {
+            (Some(part), _) => part.clone(),
+            (None, Verdict::GivenUp) => None,
+            (None, Verdict::CausesNamed | Verdict::NothingWrong) => return None,
+        };
+        Some(Report {
+            causes: self.causes.clone(),
+            part,
+            proof: self.proof.iter().copied().collect(),
+            advice: self.advice,
+            verdict,
+        })
+    }
+}
+
 impl Default for Draft {
     fn default() -> Self {
         Draft {
-            causes: None,
+            verdict: None,
+            causes: Vec::new(),
             part: None,
             proof: BTreeSet::new(),
             advice: Advice::None,

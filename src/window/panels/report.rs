@@ -5,7 +5,7 @@ use super::{PanelContext, kit};
 use crate::state::Tab;
 use crate::tokens as t;
 use bevy_egui::egui::{ComboBox, RichText, Ui};
-use detent_training::bench::{Action, Advice, Report, Verdict};
+use detent_training::bench::{Action, Advice, Verdict};
 use std::sync::Arc;
 
 pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
@@ -25,11 +25,13 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
             let cause = job.causes.iter().find(|c| c.id == id);
             cause.map_or_else(|| id.to_owned(), |c| context.text(&c.name_key()))
         };
-        let shown = match &context.ui_state.draft.causes {
+        let draft = &context.ui_state.draft;
+        let shown = match draft.verdict {
             None => context.text("report-choose"),
-            Some(causes) if causes.is_empty() => context.text("report-nothing-wrong"),
-            Some(causes) => {
-                let names: Vec<String> = causes.iter().map(|id| name(context, id)).collect();
+            Some(Verdict::NothingWrong) => context.text("report-nothing-wrong"),
+            Some(Verdict::GivenUp) => context.text("report-given-up"),
+            Some(Verdict::CausesNamed) => {
+                let names: Vec<String> = draft.causes.iter().map(|id| name(context, id)).collect();
                 names.join("; ")
             }
         };
@@ -39,23 +41,21 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
             .wrap()
             .selected_text(shown)
             .show_ui(ui, |ui| {
-                let on = context
-                    .ui_state
-                    .draft
-                    .causes
-                    .as_ref()
-                    .is_some_and(Vec::is_empty);
-                let nothing = choice(on, context.text("report-nothing-wrong"));
-                if ui.selectable_label(on, nothing).clicked() {
-                    context.ui_state.draft.causes = Some(Vec::new());
+                for (verdict, key) in [
+                    (Verdict::NothingWrong, "report-nothing-wrong"),
+                    (Verdict::GivenUp, "report-given-up"),
+                ] {
+                    let on = context.ui_state.draft.verdict == Some(verdict);
+                    let text = choice(on, context.text(key));
+                    if ui.selectable_label(on, text).clicked() {
+                        context.ui_state.draft.conclude(verdict);
+                    }
                 }
                 for cause in &job.causes {
-                    let on = (context.ui_state.draft.causes.as_ref())
-                        .is_some_and(|chosen| chosen.contains(&cause.id));
+                    let on = context.ui_state.draft.causes.contains(&cause.id);
                     let text = choice(on, context.text(&cause.name_key()));
                     if ui.selectable_label(on, text).clicked() {
-                        let chosen = context.ui_state.draft.causes.take().unwrap_or_default();
-                        context.ui_state.draft.causes = toggled(chosen, &cause.id);
+                        context.ui_state.draft.toggle(&cause.id);
                     }
                 }
             });
@@ -147,37 +147,15 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
                 }
             });
     });
-    let draft = &context.ui_state.draft;
-    let ready = draft.causes.is_some() && draft.part.is_some();
+    let report = context.ui_state.draft.report();
+    let ready = report.is_some();
     if kit::main_button(ui, context.text("report-hand-in"), ready).clicked()
-        && let (Some(causes), Some(part)) = (&draft.causes, &draft.part)
+        && let Some(report) = report
     {
-        let verdict = if causes.is_empty() {
-            Verdict::NothingWrong
-        } else {
-            Verdict::CausesNamed
-        };
-        let report = Report {
-            causes: causes.clone(),
-            part: part.clone(),
-            proof: draft.proof.iter().copied().collect(),
-            advice: draft.advice,
-            verdict,
-        };
         context.act(Action::Report(report));
         context.ui_state.tab = Tab::Score;
     }
     if !ready {
         kit::quiet(ui, context.text("report-not-ready"));
     }
-}
-
-/// The causes with this one added, or taken away if it was among them; with none left, not chosen yet.
-fn toggled(mut causes: Vec<String>, id: &str) -> Option<Vec<String>> {
-    let before = causes.len();
-    causes.retain(|cause| cause != id);
-    if causes.len() == before {
-        causes.push(id.to_owned());
-    }
-    (!causes.is_empty()).then_some(causes)
 }

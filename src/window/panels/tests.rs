@@ -190,14 +190,38 @@ fn two_causes_can_be_named_and_taken_back() {
     choose(&mut harness, "choose…", seized);
     choose(&mut harness, seized, hose);
     let both = ["drain-pump.seized", "drain-hose.blocked"].map(str::to_owned);
-    let causes = &harness.state().ui_state.draft.causes;
-    assert_eq!(causes.as_deref(), Some(&both[..]));
+    assert_eq!(harness.state().ui_state.draft.causes, both);
     let joined = format!("{seized}; {hose}");
     choose(&mut harness, &joined, seized);
-    let causes = &harness.state().ui_state.draft.causes;
-    assert_eq!(causes.as_deref(), Some(&both[1..]));
+    assert_eq!(harness.state().ui_state.draft.causes, both[1..]);
     choose(&mut harness, hose, "Nothing was wrong");
-    assert_eq!(harness.state().ui_state.draft.causes, Some(Vec::new()));
+    let draft = &harness.state().ui_state.draft;
+    assert!(draft.causes.is_empty());
+    assert_eq!(draft.verdict, Some(Verdict::NothingWrong));
+}
+
+#[test]
+fn a_job_can_be_given_up_without_naming_a_cause_or_a_part() {
+    let mut harness = harness(stand(Language::En), report::report_ui);
+    harness
+        .get_all_by_value("choose…")
+        .next()
+        .expect("the cause")
+        .click();
+    harness.run_steps(3);
+    harness.get_by_label("I give the job up").click();
+    harness.run_steps(3);
+    harness.get_by_label("Hand the machine back").click();
+    harness.run_steps(2);
+    let queued = harness.state().bench.queue.back().map(|q| q.action.clone());
+    let given_up = Report {
+        causes: Vec::new(),
+        part: None,
+        proof: Vec::new(),
+        advice: Advice::None,
+        verdict: Verdict::GivenUp,
+    };
+    assert_eq!(queued, Some(Action::Report(given_up)));
 }
 
 #[test]
@@ -234,7 +258,11 @@ fn a_report_needs_cause_and_part() {
     harness.get_by_label("Hand the machine back").click();
     harness.run_steps(2);
     assert!(harness.state().bench.queue.is_empty());
-    harness.state_mut().ui_state.draft.causes = Some(vec!["drain-pump.seized".to_owned()]);
+    harness
+        .state_mut()
+        .ui_state
+        .draft
+        .toggle("drain-pump.seized");
     harness.state_mut().ui_state.draft.part = Some(None);
     harness.state_mut().ui_state.draft.proof.insert(1);
     harness.state_mut().ui_state.draft.advice = Advice::LevelMachine;
