@@ -77,7 +77,7 @@ fn print(job: &Job<'_>, texts: &Texts) -> Result<(), Failure> {
         modes: &modes,
         board: None,
     };
-    let mut out = Output::of("the plan");
+    let mut out = Output::standard();
     let mut put = |line: String| out.line(line);
     put(format!(
         "{} ({} {})",

@@ -22,7 +22,7 @@ mod table;
 mod ways;
 
 use clap::{Parser, Subcommand};
-use detent_content::Language;
+use detent_content::{Language, Texts};
 use failure::Failure;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -107,7 +107,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
     let cli = Cli::parse();
     let language = match language(cli.lang.as_deref()) {
         Ok(language) => language,
-        Err(failure) => return fail(&failure),
+        Err(failure) => return fail(&failure, of_system()),
     };
     let asked = cli.lang.is_some().then_some(language);
     let done = match cli.command {
@@ -117,7 +117,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Sheet(args)) => sheet::sheet(&args, language),
         Some(Command::Parts) => sheet::parts(language),
         Some(Command::Play(args)) => play::play(&args, language),
-        Some(Command::Replay(args)) => replay::check(&args),
+        Some(Command::Replay(args)) => replay::check(&args, language),
         Some(Command::Simulate(args)) => simulate::simulate(&args),
         Some(Command::Faults(args)) => table::faults(&args),
         Some(Command::Best(args)) => best::best(&args, language),
@@ -126,27 +126,35 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
     match done {
         Ok(()) => ExitCode::SUCCESS,
         // The reader of a pipe went away: nothing is wrong.
-        Err(Failure::Write(_, error)) if error.kind() == std::io::ErrorKind::BrokenPipe => {
+        Err(Failure::Output(error)) if error.kind() == std::io::ErrorKind::BrokenPipe => {
             ExitCode::SUCCESS
         }
-        Err(failure) => fail(&failure),
+        Err(failure) => fail(&failure, language),
     }
 }
 
-fn fail(failure: &Failure) -> ExitCode {
-    eprintln!("{}", output::plain(&format!("detent: {failure}")));
+fn fail(failure: &Failure, language: Language) -> ExitCode {
+    let told = failure.words(&Texts::load(language));
+    eprintln!("{}", output::plain(&format!("detent: {told}")));
     failure.exit_code()
 }
 
 fn language(asked: Option<&str>) -> Result<Language, Failure> {
-    let of_code = |code: &str| Language::ALL.into_iter().find(|l| l.code() == code);
     match asked {
         Some(code) => of_code(code).ok_or_else(|| Failure::NoLanguage(code.to_owned())),
-        None => {
-            let lang = std::env::var("LANG").unwrap_or_default();
-            Ok(lang.get(..2).and_then(of_code).unwrap_or_default())
-        }
+        None => Ok(of_system()),
     }
+}
+
+/// The language of this two-letter code.
+fn of_code(code: &str) -> Option<Language> {
+    Language::ALL.into_iter().find(|l| l.code() == code)
+}
+
+/// The language that the system is set to, if the program speaks it, else English.
+fn of_system() -> Language {
+    let lang = std::env::var("LANG").unwrap_or_default();
+    lang.get(..2).and_then(of_code).unwrap_or_default()
 }
 
 fn open(

@@ -66,7 +66,7 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         }
         None => None,
     };
-    let mut out = Output::of("the result");
+    let mut out = Output::standard();
     if args.json {
         let failed = failed.as_ref().map(|(line, step, error)| FailedStep {
             line: *line,

@@ -66,7 +66,7 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
             }
         }
     }
-    let mut out = Output::of("the table");
+    let mut out = Output::standard();
     lines.iter().try_for_each(|line| out.line(line))
 }
 

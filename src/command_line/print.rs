@@ -13,7 +13,7 @@ use detent_training::reason::Review;
 pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
     let content_library = ContentLibrary::builtin()?;
     let texts = Texts::load(language);
-    let mut out = Output::of("the list");
+    let mut out = Output::standard();
     let mut last = None;
     for scenario_source in content_library.scenarios()? {
         let part = scenario_source

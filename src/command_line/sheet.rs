@@ -33,7 +33,7 @@ pub(super) fn board<'a>(
 }
 
 fn put(lines: &[String]) -> Result<(), Failure> {
-    let mut out = Output::of("the sheet");
+    let mut out = Output::standard();
     lines.iter().try_for_each(|line| out.line(line))
 }
 
