@@ -140,7 +140,8 @@ pub(super) fn outcome(
     review: Option<&Review>,
     language: Language,
 ) -> Result<(), Failure> {
-    let texts = Texts::load(language);
+    let volts = scenario_source.scenario.mains.rating().volts;
+    let texts = Texts::load(language).for_supply(volts as u32);
     let mut put = |line: String| out.line(line);
     let view = bench.view();
     put(format!(

@@ -10,9 +10,9 @@ use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct ReplayArgs {
-    /// The attempt's file.
+    /// Attempt file.
     attempt: PathBuf,
-    /// The scenario, when it is neither where the attempt says nor beside it nor built in.
+    /// Scenario, if it is neither where the attempt says, nor next to the attempt, nor built in.
     #[arg(long)]
     scenario: Option<String>,
 }

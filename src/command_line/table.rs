@@ -8,7 +8,7 @@ use rayon::prelude::*;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct FaultsArgs {
-    /// Board.
+    /// Board, by its name.
     #[arg(long, default_value = "arc-dial")]
     board: String,
     /// Use the 230 V, 50 Hz machine.
