@@ -610,7 +610,7 @@ lost-touched-charge = Hands went in before the stored charge was gone. Wait, dis
 lost-wrong-advice = You told the customer: “{ $given }”. What was wrong with the machine calls for: “{ $due }”.
 lost-wrong-cause = The report says “{ $said }”; it was “{ $truth }”. Let the readings, not the code, name the cause.
 lost-wrong-part = A part was installed that does not cure the fault. Rule out the other suspects by measuring before you buy.
-lost-wrong-part-named = The report names part { $named }; the one needed was { $needed }. Name the part for the component that failed, one that fits this machine.
+lost-wrong-part-named = Part named in the report: { $named }; part needed: { $needed }. Name the part for the component that failed, one that fits this machine.
 
 ## meter
 

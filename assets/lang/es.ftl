@@ -607,7 +607,7 @@ lost-touched-charge = Se metieron las manos antes de que desapareciera la carga 
 lost-wrong-advice = Le dijo al cliente: «{ $given }». Lo que le pasaba a la máquina pide: «{ $due }».
 lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que sean las lecturas, y no el código, las que nombren la causa.
 lost-wrong-part = Se montó una pieza que no elimina el fallo. Descarte a los demás sospechosos midiendo antes de comprar.
-lost-wrong-part-named = El informe nombra la pieza { $named }; hacía falta { $needed }. Nombre la pieza del componente que ha fallado, una que sirva en esta máquina.
+lost-wrong-part-named = Pieza del informe: { $named }; hacía falta: { $needed }. Nombre la pieza del componente que ha fallado, una que sirva en esta máquina.
 
 ## meter
 
