@@ -340,10 +340,10 @@ do-unplug = Unplug (P)
 ## doubt
 
 doubt = Is it the control or my technique?
-doubt-cleared = One try got in: the control reads the gesture. The failed tries were down to your hand or the dial.
+doubt-cleared = One try got in: the control reads the gesture. The failed tries were down to your technique or the dial.
 doubt-control = the control is suspect
 doubt-go-on = After { $tries } failed tries: { $share } % chance the control is faulty. That proves nothing yet: try again at an even pace.
-doubt-hand = it is the hand
+doubt-hand = it is my technique
 doubt-intro = From the timing of each try and the wear of this dial: how likely a good control would have let it in. A try that broke a timing window says nothing about the control. Dashed: decision limits at 5 % risk either way.
 doubt-suspect = After { $tries } failed tries: { $share } % chance the control is faulty. Now it is worth measuring at the control.
 

@@ -530,7 +530,7 @@ key-plug = Enchufar o desenchufar
 key-speed = Tiempo más lento, más rápido
 key-start = Inicio: pulsar o mantener
 key-stop = Parada: pulsar o mantener
-key-tabs = Hoja, multímetro, piezas, informe, nota
+key-tabs = Hoja, medir, piezas, informe, nota
 key-turn = Girar el selector un paso
 key-views = Consola, máquina, interior
 key-wait = Esperar un minuto
@@ -1168,7 +1168,7 @@ step-turn-right = Gire { $detents } pasos a la derecha
 
 ## tab
 
-tab-meter = Medidor
+tab-meter = Medir
 tab-parts = Piezas
 tab-report = Informe
 tab-score = Nota
