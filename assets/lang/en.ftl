@@ -1,21 +1,23 @@
-# Every text that people see, in English. Sections and the keys in them stand in alphabetical order,
-# and es.ftl has the same keys with the same placeables; `cargo test --test content` checks it.
+# Every text that people see, in English: American spelling, and the words of the American trade. Where they
+# differ by country, `$mains` (volts, given to every text) chooses; a `word-…` is a word that it changes.
+# Sections and the keys in them stand in alphabetical order, and es.ftl has the same keys with the same
+# placeables, but for those two; `cargo test --test content` checks it.
 
 ## account
 
-account-owed = Known then: { $known }. Better: { $sound }.
-account-saves = Known then: { $known }. Better: { $sound }. It saves about { $minutes } min and { $money }.
-account-saves-money = Known then: { $known }. Better: { $sound }. It saves about { $money }.
-account-takes = Known then: { $known }. Better: { $sound }. It takes { $minutes } min and { $money }, and has to be done all the same.
+account-owed = You knew: { $known }. Better: { $sound }.
+account-saves = You knew: { $known }. Better: { $sound }. That would save about { $minutes } min and { $money }.
+account-saves-money = You knew: { $known }. Better: { $sound }. That would save about { $money }.
+account-takes = You knew: { $known }. Better: { $sound }. It takes { $minutes } min and { $money }, but it has to be done.
 
 ## advice
 
-advice-check-outlet = Have the outlet checked by an electrician
-advice-clean-strainer = Clean the strainers at the taps now and then
-advice-keep-tap-open = Keep both taps fully open
+advice-check-outlet = Have an electrician check the outlet
+advice-clean-strainer = Clean the inlet screens from time to time
+advice-keep-tap-open = Keep both { word-taps } fully open
 advice-less-detergent = Use less detergent
-advice-level-machine = Have the machine stand level
-advice-none = Nothing to add
+advice-level-machine = Keep the machine level
+advice-none = No advice needed
 advice-replace = Replace the machine rather than repair it
 
 ## app
@@ -27,33 +29,33 @@ app-tagline = A training bench for people who repair washing machines
 
 best-at-dead = unplugged
 best-at-idle = plugged in, idle
-best-at-pulled = unplugged, plug off the load
+best-at-pulled = unplugged, connector off the load
 best-at-test-cold = cold valve test
 best-at-test-hot = hot valve test
 best-at-test-lock = lock test
-best-at-test-motor-a = motor test, one way
-best-at-test-motor-b = motor test, other way
+best-at-test-motor-a = motor test, direction A
+best-at-test-motor-b = motor test, direction B
 best-at-test-pump = pump test
 best-at-test-shifter = shifter test
-best-belief = Belief before and after the customer's wash
+best-belief = Probabilities before and after the customer’s wash
 best-code-buyer = buys by the code
-best-codes = Codes stored in the customer's wash
-best-columns = Expected cost of repair, with the least that any way can cost (≥) / cost on this seed’s fault. The expert’s is the mean over causes of 2 % and more.
-best-control-swapper = fits a control first
-best-cost = Expected cost of repair when the best is done at each step, in whole units of money
+best-codes = Codes stored during the customer’s wash
+best-columns = Expected cost of repair, with the lowest cost any approach can reach (≥) / cost with the fault of this seed. The expert’s figure is the mean over causes of 2 % and more.
+best-control-swapper = replaces the control first
+best-cost = Expected cost of repair if the best step is taken each time, in whole units of money
 best-expert = scripted expert
-best-fit = fit and prove by a run
-best-hand-back = recalibrate, run a wash and hand it back
-best-inspect = look at
-best-new-machine = stop and advise a new machine
-best-next = Expected cost of repair if this is done next (≥ the least it can be)
-best-not-asked-for = The customer’s wash was never started: the worn dial slipped, and the control stands at another program than the dial. That says nothing about the rest of the machine.
+best-fit = install and verify with a run
+best-hand-back = recalibrate, run a wash and close the job
+best-inspect = inspect
+best-new-machine = stop and recommend a new machine
+best-next = Expected cost of repair if this is done next (≥ the lowest possible)
+best-not-asked-for = The customer’s wash never started: the worn dial slipped, and the control is set to a different program than the dial shows. That says nothing about the rest of the machine.
 best-optimum = best plan
-best-put-right = put right by hand
-best-recalibrate = recalibrate and see how it ends
+best-put-right = correct by hand
+best-recalibrate = recalibrate and see the result
 best-scenario = scenario
-best-several = This job hides { $count } faults at once. What follows takes them one at a time: it is the best way only to the first.
-best-tries = Failed tries at the entry gesture in a row, made at a calm pace and with right timing on this dial, after which the control is the likelier culprit: { $tries }
+best-several = This job hides { $count } faults at once. What follows takes them one at a time: it is the best plan for the first one only.
+best-tries = Failed entry tries in a row, at a calm pace and with correct timing on this dial, after which the control is the more likely cause: { $tries }
 
 ## board
 
@@ -65,9 +67,9 @@ board-narrow-line = Narrow-line machine
 ## broke
 
 broke-hold-too-long = Held too long
-broke-hold-too-short = Let go too early
+broke-hold-too-short = Released too early
 broke-late = Too late
-broke-out-of-order = Another input was due
+broke-out-of-order = Wrong input
 broke-press-too-long = Pressed too long
 broke-too-few-detents = Too few detents
 broke-too-many-detents = Too many detents
@@ -83,63 +85,63 @@ button-stop = Stop
 
 ## caution
 
-caution-flood = There is water above this part. Opening it floods the floor. Drain or bail the tub out first. Follow local codes; leave it to a licensed person if unsure.
-caution-go-on = Go on
-caution-heavy = The machine is heavy and can crush a hand or a foot. Pull the plug, drain the water, and tilt it with a second person. Follow local codes; leave it to a licensed person if unsure.
-caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut both taps and let the pressure off first. Follow local codes; leave it to a licensed person if unsure.
-caution-live-test = You are about to measure on a live machine. A slip can shock and kill. Use rated probes, one hand, no jewellery, dry floor; only if you are trained and allowed to. Follow local codes; leave it to a licensed person if unsure.
-caution-moving = The basket is still turning and can break an arm. Wait until it stands. Follow local codes; leave it to a licensed person if unsure.
-caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows the meter’s fuse and can hurt you. Pull the plug, bleed the charge, then measure. Follow local codes; leave it to a licensed person if unsure.
-caution-open-live = Mains voltage inside. Touching it kills. Pull the plug and keep it in your sight before you take the panels off. Follow local codes; leave it to a licensed person if unsure.
-caution-plug-open = The panels are off: once plugged in, live parts are within reach and can kill. Put the panels back first, unless you are trained and allowed to test live. Follow local codes; leave it to a licensed person if unsure.
+caution-flood = There is water above this part. Opening it will flood the floor. Drain or bail out the tub first. Follow local codes; leave it to a licensed person if unsure.
+caution-go-on = Continue
+caution-heavy = The machine is heavy and can crush a hand or a foot. Unplug it, drain the water, and tilt it with a second person. Follow local codes; leave it to a licensed person if unsure.
+caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut off both { word-taps } and relieve the pressure first. Follow local codes; leave it to a licensed person if unsure.
+caution-live-test = You are about to measure on a live machine. A slip can shock or kill. Use rated probes and one hand; no jewelry, dry floor. Only if you are trained and authorized. Follow local codes; leave it to a licensed person if unsure.
+caution-moving = The basket is still turning and can break an arm. Wait until it stops. Follow local codes; leave it to a licensed person if unsure.
+caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows the meter’s fuse and can hurt you. Unplug the machine, discharge the capacitor, then measure. Follow local codes; leave it to a licensed person if unsure.
+caution-open-live = Line voltage inside. Contact can kill. Unplug the machine and keep the plug in sight before you remove the panels. Follow local codes; leave it to a licensed person if unsure.
+caution-plug-open = The panels are off: once plugged in, live parts are within reach and can kill. Put the panels back first, unless you are trained and authorized to test live. Follow local codes; leave it to a licensed person if unsure.
 caution-step-back = Step back
-caution-stored-charge = A capacitor still holds charge and can shock. Wait, bleed it through a resistor, and prove it dead with the meter. Follow local codes; leave it to a licensed person if unsure.
-caution-touch-live = The machine is plugged in. Live parts shock and kill. Pull the plug, keep it in your own control, and prove it dead. Follow local codes; leave it to a licensed person if unsure.
+caution-stored-charge = A capacitor still holds a charge and can shock. Wait, discharge it through a resistor, and verify with the meter that it is dead. Follow local codes; leave it to a licensed person if unsure.
+caution-touch-live = The machine is plugged in. Live parts can shock and kill. Unplug it, keep the plug under your control, and verify that the circuit is dead. Follow local codes; leave it to a licensed person if unsure.
 
 ## check
 
-check-belt-in-place = Pull the plug and bleed the charge first. Look at the belt and press on it. A sound belt sits on both pulleys, dry and tight, and turns the basket with the motor.
-check-bulk-volts = Live test, only if you are trained and allowed. Measure V = from bulk.plus to bulk.minus. Sound: near 168 V on 120 V mains, near 320 V on 230 V. It must not sag when the motor starts.
-check-cam-switch = Pull the plug and bleed the charge first. Pull the shifter’s plug and measure Ω from shifter.3 to shifter.4. Sound: under 1 Ω in the spin half of its turn, OL in the agitate half.
-check-cam-wires = Pull the plug and bleed the charge first. Measure Ω from shifter.3@board to shifter.3, and the same for shifter.4. Sound: about 0.2 Ω, which is only the meter’s leads.
-check-capacitor-check = Pull the plug and bleed the charge first. Pull the run capacitor’s plug and measure Ω from run-capacitor.1 to run-capacitor.2. Sound: OL; a few ohms is a short. An open one shows only live, where that is allowed: with the motor turning, V ~ across it stands well above the mains (near 190 V on 120 V, 390 V on 230 V).
-check-cord-ohms = Pull the plug and bleed the charge first. Measure Ω from plug.line to fuse.in, then fuse.in to fuse.out, fuse.out to cord.1, and plug.neutral to cord.2. Sound: 0.2 to 0.3 Ω each.
-check-drain-hose-blocked = Pull the plug and bail the tub out first. Take the drain hose off and look through it. A sound hose is clear from end to end. If it is clear, measure the pump.
-check-drain-hose-height = Measure the height of the hose’s top bend above the floor. Sound: 0.9 m, loose in the standpipe. Too low or sealed in, it siphons the tub empty.
-check-drum-turns-by-hand = Pull the plug and wait until the basket stands. Turn it by hand. A sound one turns freely and without grinding. If it does not, slip the belt off and try basket and motor apart.
-check-empty-drum-first = Take the laundry out and recalibrate again. Recalibration learns from an empty basket.
-check-inlet-coil-ohms = Pull the plug and bleed the charge first. Pull each valve’s plug and measure Ω from inlet-cold.1 to inlet-cold.2, then inlet-hot.1 to inlet-hot.2. Sound: near 780 Ω for 120 V, near 2870 Ω for 230 V.
-check-inlet-shuts-unplugged = Pull the plug and watch the water. If it still rises, a valve does not shut: mechanical. If it stops, the valve was driven: measure V ~ at its terminals.
-check-inlet-volts = Live test, only if you are trained and allowed. Measure V ~ from inlet-cold.1 to inlet-cold.2 in the cold test, inlet-hot.1 to inlet-hot.2 in the hot test. Sound: mains voltage in its test, near 0 V at rest.
-check-lock-coil-ohms = Pull the plug and bleed the charge first. Pull the lid lock’s plug and measure Ω from lid-lock.1 to lid-lock.2. Sound: near 120 Ω for 120 V, near 440 Ω for 230 V.
-check-lock-contact-ohms = Pull the plug and bleed the charge first. Pull the lid lock’s plug and measure Ω from lid-lock.3 to lid-lock.4. Sound with the bolt in: OL; near 0 Ω is a welded contact. A contact that does not close shows in the live line check.
-check-lock-line = Live test, only if you are trained and allowed. In the lock test measure V ~ from lid-lock.4 to cord.2, then from lid-lock.4@board to cord.2. Sound: mains voltage at both. None at the first: contact. None only at the board: wire or pin.
-check-lock-volts = Live test, only if you are trained and allowed. In the lock test measure V ~ from lid-lock.1 to lid-lock.2. Sound: mains voltage while driven, near 0 V at rest. Voltage and a sound winding, but no bolt: the lock. No voltage: wire or board.
-check-motor-amps = Live test, only if you are trained and allowed. Clamp the wire at motor.1 in the motor A test and at motor.2 in the motor B test. The two readings should be alike. More than 9 A on 120 V (4.7 A on 230 V) for longer than the start is overload.
-check-motor-common = Pull the plug and bleed the charge first. Measure Ω from motor.3@board to motor.3. Sound: about 0.2 Ω, which is only the meter’s leads. Open, neither winding carries current.
-check-motor-volts = Live test, only if you are trained and allowed. Lid down. Measure V ~ from motor.1 to motor.3 in the motor A test, motor.2 to motor.3 in the motor B test. Sound: mains voltage. No voltage: look at lock line, wire and board before the motor.
-check-motor-winding-ohms = Pull the plug and bleed the charge first. Pull the motor’s plug and measure Ω from motor.1 to motor.3, then motor.2 to motor.3. Sound: both alike, near 2.6 Ω for 120 V, near 9.6 Ω for 230 V; a hot winding reads more.
-check-motor-wires = Pull the plug and bleed the charge first. Measure Ω from motor.1@board to motor.1, and the same for motor.2 and motor.3. Sound: about 0.2 Ω each, which is only the meter’s leads.
-check-pickup-output = Live test, only if you are trained and allowed. In the spin test measure Hz from pickup.3 to pickup.2. Sound: twelve pulses a turn, so 80 Hz at 400 rev/min. 0 Hz with the pulley turning: pickup or its supply.
-check-pickup-supply = Live test, only if you are trained and allowed. Measure V = from pickup.1 to pickup.2. Sound: 5 V. Without it no pickup can pulse.
-check-pickup-wires = Pull the plug and bleed the charge first. Measure Ω from pickup.1@board to pickup.1, and the same for pickup.2 and pickup.3. Sound: about 0.2 Ω each, which is only the meter’s leads.
-check-pressure-hose = Pull the plug and drain the tub first. Take the hose off and blow through it gently. Sound: clear, dry, tight at both ends, no crack. With water in the tub the pressure output must hold still.
-check-pressure-output = Live test, only if you are trained and allowed. Measure V = from pressure-sensor.3 to pressure-sensor.2. Sound: 0.5 V with no water, and 1 V more for each kPa, which is about 10 cm of water.
-check-pressure-supply = Live test, only if you are trained and allowed. Measure V = from pressure-sensor.1 to pressure-sensor.2. Sound: 5 V. None here but 5 V at the board: a wire.
-check-pressure-wires = Pull the plug and bleed the charge first. Measure Ω from pressure-sensor.3@board to pressure-sensor.3, and the same for 1 and 2. Sound: about 0.2 Ω each, which is only the meter’s leads.
-check-pump-amps = Live test, only if you are trained and allowed. In the pump test clamp the wire at drain-pump.1. Sound and turning: about 1.3 A on 120 V, 0.7 A on 230 V. About 2 A (1.1 A) and a buzz: the rotor is stuck. 0 A: open circuit.
-check-pump-coil-ohms = Pull the plug and bleed the charge first. Pull the pump’s plug and measure Ω from drain-pump.1 to drain-pump.2. Sound: near 14 Ω for 120 V, near 51 Ω for 230 V. OL: open winding.
-check-pump-volts = Live test, only if you are trained and allowed. In the pump test measure V ~ from drain-pump.1 to drain-pump.2. Sound: mains voltage. If there is none, measure drain-pump.1@board to cord.2: voltage there means a wire, none means the board.
-check-recalibrate-first = Recalibrate before you suspect a part: lid down, 2 to 3 minutes, hands off. A new or cleared board knows nothing of this machine.
-check-shifter-coil-ohms = Pull the plug and bleed the charge first. Pull the shifter’s plug and measure Ω from shifter.1 to shifter.2. Sound: near 2400 Ω for 120 V, near 8800 Ω for 230 V.
-check-shifter-volts = Live test, only if you are trained and allowed. In the shifter test measure V ~ from shifter.1 to shifter.2. Sound: mains voltage. Voltage and a sound winding, but the cam never moves: a stripped gear.
-check-spread-laundry = Wait until the basket stands, then spread the laundry evenly and spin again. If the code does not come back, it was the load.
-check-supply-volts = Live test, only if you are trained and allowed. Measure V ~ from cord.1 to cord.2 at rest and with the motor running. Sound: 114 to 126 V, or 207 to 253 V on 230 V mains. A deep sag: cord, plug or outlet; the outlet is an electrician’s work.
-check-taps-and-strainers = Open both taps fully and feel which hose is hot. Shut them, take the hoses off and clean the strainers. Still little water with open taps and mains voltage at a sound coil: the valve.
-check-thermistor-ohms = Pull the plug and bleed the charge first. Pull the thermistor’s plug and measure Ω from thermistor.1 to thermistor.2. Sound: 10 kΩ at 25 °C, about 12.5 kΩ at 20 °C, 5.3 kΩ at 40 °C.
-check-thermistor-rail = Live test, only if you are trained and allowed. Measure V = from thermistor.1@board to thermistor.2@board. Sound: 2.5 V at 25 °C, less when warmer. Near 5 V: open. Near 0 V: shorted.
-check-thermistor-wires = Pull the plug and bleed the charge first. Measure Ω from thermistor.1@board to thermistor.1, and the same for thermistor.2. Sound: about 0.2 Ω each, which is only the meter’s leads.
-check-tub-leak = Pull the plug. Look under the tub and along the hoses with a light. Sound: dry outside, and the level stands still for five minutes.
+check-belt-in-place = Unplug the machine and discharge the capacitor first. Look at the belt and press on it. A good belt sits on both pulleys, dry and tight, and turns the basket with the motor.
+check-bulk-volts = Live test, only if you are trained and authorized. Measure V DC from bulk.plus to bulk.minus. Expected: about 168 V on a 120 V supply, about 320 V on 230 V. It must not sag when the motor starts.
+check-cam-switch = Unplug the machine and discharge the capacitor first. Unplug the shifter’s connector and measure Ω from shifter.3 to shifter.4. Expected: under 1 Ω in the spin half of its turn, OL in the agitate half.
+check-cam-wires = Unplug the machine and discharge the capacitor first. Measure Ω from shifter.3@board to shifter.3, and the same for shifter.4. Expected: about 0.2 Ω, the resistance of the leads.
+check-capacitor-check = Unplug the machine and discharge the capacitor first. Unplug the run capacitor’s connector and measure Ω from run-capacitor.1 to run-capacitor.2. Expected: OL; a few ohms is a short. An open one shows only live, where that is allowed: with the motor turning, V~ across it is well above line voltage (about 190 V on 120 V, 390 V on 230 V).
+check-cord-ohms = Unplug the machine and discharge the capacitor first. Measure Ω from plug.line to fuse.in, then fuse.in to fuse.out, fuse.out to cord.1, and plug.neutral to cord.2. Expected: 0.2 to 0.3 Ω each.
+check-drain-hose-blocked = Unplug the machine and bail out the tub first. Take the drain hose off and look through it. A good hose is clear from end to end. If it is clear, measure the pump.
+check-drain-hose-height = Measure the height of the hose’s highest bend above the floor. Expected: 0.9 m, loose in the standpipe. If it is too low or sealed in, it siphons the tub empty.
+check-drum-turns-by-hand = Unplug the machine and wait until the basket stops. Turn it by hand. A good one turns freely, without grinding. If it does not, take the belt off and check basket and motor separately.
+check-empty-drum-first = Take the laundry out and recalibrate again. Recalibration needs an empty basket.
+check-inlet-coil-ohms = Unplug the machine and discharge the capacitor first. Unplug each valve’s connector and measure Ω from inlet-cold.1 to inlet-cold.2, then inlet-hot.1 to inlet-hot.2. Expected: about 780 Ω for 120 V, about 2870 Ω for 230 V.
+check-inlet-shuts-unplugged = Unplug the machine and watch the water. If it still rises, a valve does not close: mechanical fault. If it stops, the valve was being driven: measure V~ at its terminals.
+check-inlet-volts = Live test, only if you are trained and authorized. Measure V~ from inlet-cold.1 to inlet-cold.2 in the cold test, inlet-hot.1 to inlet-hot.2 in the hot test. Expected: line voltage during its test, about 0 V at rest.
+check-lock-coil-ohms = Unplug the machine and discharge the capacitor first. Unplug the lid lock’s connector and measure Ω from lid-lock.1 to lid-lock.2. Expected: about 120 Ω for 120 V, about 440 Ω for 230 V.
+check-lock-contact-ohms = Unplug the machine and discharge the capacitor first. Unplug the lid lock’s connector and measure Ω from lid-lock.3 to lid-lock.4. Expected with the bolt retracted: OL; about 0 Ω is a welded contact. A contact that does not close shows in the live line check.
+check-lock-line = Live test, only if you are trained and authorized. In the lock test measure V~ from lid-lock.4 to cord.2, then from lid-lock.4@board to cord.2. Expected: line voltage at both. None at the first: the contact. None only at the board: wire or pin.
+check-lock-volts = Live test, only if you are trained and authorized. In the lock test measure V~ from lid-lock.1 to lid-lock.2. Expected: line voltage while driven, about 0 V at rest. Voltage and a good coil, but no bolt: the lock. No voltage: wire or board.
+check-motor-amps = Live test, only if you are trained and authorized. Clamp the wire at motor.1 in the motor A test and at motor.2 in the motor B test. The two readings should be about the same. More than 9 A on 120 V (4.7 A on 230 V) for longer than the start is an overload.
+check-motor-common = Unplug the machine and discharge the capacitor first. Measure Ω from motor.3@board to motor.3. Expected: about 0.2 Ω, the resistance of the leads. If it is open, neither winding carries current.
+check-motor-volts = Live test, only if you are trained and authorized. Lid closed. Measure V~ from motor.1 to motor.3 in the motor A test, motor.2 to motor.3 in the motor B test. Expected: line voltage. No voltage: check lock line, wire and board before the motor.
+check-motor-winding-ohms = Unplug the machine and discharge the capacitor first. Unplug the motor’s connector and measure Ω from motor.1 to motor.3, then motor.2 to motor.3. Expected: both the same, about 2.6 Ω for 120 V, about 9.6 Ω for 230 V; a hot winding reads higher.
+check-motor-wires = Unplug the machine and discharge the capacitor first. Measure Ω from motor.1@board to motor.1, and the same for motor.2 and motor.3. Expected: about 0.2 Ω each, the resistance of the leads.
+check-pickup-output = Live test, only if you are trained and authorized. In the spin test measure Hz from pickup.3 to pickup.2. Expected: twelve pulses per turn, so 80 Hz at 400 rpm. 0 Hz with the pulley turning: the pickup or its supply.
+check-pickup-supply = Live test, only if you are trained and authorized. Measure V DC from pickup.1 to pickup.2. Expected: 5 V. Without it the pickup cannot pulse.
+check-pickup-wires = Unplug the machine and discharge the capacitor first. Measure Ω from pickup.1@board to pickup.1, and the same for pickup.2 and pickup.3. Expected: about 0.2 Ω each, the resistance of the leads.
+check-pressure-hose = Unplug the machine and drain the tub first. Take the hose off and blow through it gently. Expected: clear, dry, tight at both ends, no cracks. With water in the tub the pressure output must hold steady.
+check-pressure-output = Live test, only if you are trained and authorized. Measure V DC from pressure-sensor.3 to pressure-sensor.2. Expected: 0.5 V with no water, plus 1 V for each kPa, which is about 10 cm of water.
+check-pressure-supply = Live test, only if you are trained and authorized. Measure V DC from pressure-sensor.1 to pressure-sensor.2. Expected: 5 V. None here but 5 V at the board: a wire.
+check-pressure-wires = Unplug the machine and discharge the capacitor first. Measure Ω from pressure-sensor.3@board to pressure-sensor.3, and the same for 1 and 2. Expected: about 0.2 Ω each, the resistance of the leads.
+check-pump-amps = Live test, only if you are trained and authorized. In the pump test clamp the wire at drain-pump.1. Expected when turning: about 1.3 A on 120 V, 0.7 A on 230 V. About 2 A (1.1 A) and a buzz: the rotor is stuck. 0 A: open circuit.
+check-pump-coil-ohms = Unplug the machine and discharge the capacitor first. Unplug the pump’s connector and measure Ω from drain-pump.1 to drain-pump.2. Expected: about 14 Ω for 120 V, about 51 Ω for 230 V. OL: open winding.
+check-pump-volts = Live test, only if you are trained and authorized. In the pump test measure V~ from drain-pump.1 to drain-pump.2. Expected: line voltage. If there is none, measure drain-pump.1@board to cord.2: voltage there means a wire, none means the board.
+check-recalibrate-first = Recalibrate before you suspect a part: lid closed, 2 to 3 minutes, hands off. A new or cleared board knows nothing about this machine.
+check-shifter-coil-ohms = Unplug the machine and discharge the capacitor first. Unplug the shifter’s connector and measure Ω from shifter.1 to shifter.2. Expected: about 2400 Ω for 120 V, about 8800 Ω for 230 V.
+check-shifter-volts = Live test, only if you are trained and authorized. In the shifter test measure V~ from shifter.1 to shifter.2. Expected: line voltage. Voltage and a good winding, but the cam never moves: a stripped gear.
+check-spread-laundry = Wait until the basket stops, then spread the laundry evenly and spin again. If the code does not come back, it was the load.
+check-supply-volts = Live test, only if you are trained and authorized. Measure V~ from cord.1 to cord.2 at rest and with the motor running. Expected: 114 to 126 V, or 207 to 253 V on a 230 V supply. A deep sag: cord, plug or outlet; the outlet is an electrician’s job.
+check-taps-and-strainers = Open both { word-taps } fully and feel which hose is hot. Shut them off, take the hoses off and clean the screens. Still little water with both { word-taps } open and line voltage at a good coil: the valve.
+check-thermistor-ohms = Unplug the machine and discharge the capacitor first. Unplug the thermistor’s connector and measure Ω from thermistor.1 to thermistor.2. Expected: 10 kΩ at 25 °C, about 12.5 kΩ at 20 °C, 5.3 kΩ at 40 °C.
+check-thermistor-rail = Live test, only if you are trained and authorized. Measure V DC from thermistor.1@board to thermistor.2@board. Expected: 2.5 V at 25 °C, less when warmer. About 5 V: open. About 0 V: shorted.
+check-thermistor-wires = Unplug the machine and discharge the capacitor first. Measure Ω from thermistor.1@board to thermistor.1, and the same for thermistor.2. Expected: about 0.2 Ω each, the resistance of the leads.
+check-tub-leak = Unplug the machine. Look under the tub and along the hoses with a light. Expected: dry outside, and the level holds for five minutes.
 
 ## choose
 
@@ -150,53 +152,75 @@ choose-switch = Turn the switch to a position.
 ## cli
 
 cli-entered = entered
+cli-error-expert = the scripted expert cannot do this job.
+cli-error-kept = What was done before it is saved in { $file }; continue from there with --resume.
+cli-error-no-board = there is no board “{ $board }”; the boards are { $known }
+cli-error-no-language = there is no language “{ $language }”; use en or es
+cli-error-no-window = this program was built without its window: build it with `cargo build --release`, or use a command (see --help)
+cli-error-not-this-supply = board “{ $board }” is not made for 230 V, 50 Hz: leave out --v230
+cli-error-other-seed = started with seed { $seed }: leave out --seed
+cli-error-output = cannot write the output: { $reason }
+cli-error-write = cannot write { $file }: { $reason }. Check the folder and the free space.
 cli-found = found
 cli-lamps = lamps
-cli-meter-test = meter tried on the proving source at
-cli-no-conclusion = The report concludes nothing, so it gets no answer: name a cause, or write verdict: NothingWrong or verdict: GivenUp.
-cli-no-report = No report yet: hand one in to see where each point went.
-cli-practice-adaptive = adaptive: the drill nearest the target
+cli-meter-test = meter checked on the proving unit at
+cli-no-conclusion = The report draws no conclusion, so it gets no answer: name a cause, or write verdict: NothingWrong or verdict: GivenUp.
+cli-no-report = No report yet. Submit one to see where each point went.
+cli-practice-adaptive = adaptive: the drill closest to the target
 cli-practice-all = All sessions
 cli-practice-early = First { $sessions } sessions
 cli-practice-fixed = fixed order: { $block } of each skill in turn, the best of four such orders
-cli-practice-given-up = ({ $count } learners given up)
+cli-practice-given-up = ({ $count } learners gave up)
 cli-practice-heading = { $learners } simulated learners, { $sessions } sessions each, { $exercises } exercises a session, one session a day; their rates differ from the model’s by up to { $spread } %
-cli-practice-learner = { $name }: chance that each skill is known, and right answers of all
-cli-practice-needs = Exercises until every skill is held mastered and truly known, mean:
-cli-practice-one-by-one = one skill after the other, each until the model holds it mastered
+cli-practice-learner = { $name }: chance that each skill is known, and share of right answers
+cli-practice-needs = Mean number of exercises until every skill is rated mastered and truly known:
+cli-practice-one-by-one = one skill after another, each until the model rates it mastered
 cli-practice-random = random
-cli-practice-recovery = believed { $believed } %, truly known { $known } %, root mean squared error { $rmse }; held mastered and truly known { $verdict } %. Belief, share known, looks:
+cli-practice-recovery = believed { $believed } %, truly known { $known } %, root mean squared error { $rmse }; rated mastered and truly known { $verdict } %. Belief, share known, observations:
 cli-readings = readings
+cli-replay-same = { $actions } actions, same state and score
+cli-replay-sealed = the digest matches the lines
+cli-replay-shown = the answer was shown after the report
+cli-replay-unfinished = { $actions } actions, unfinished; every action could be repeated
+cli-replay-withheld = the report draws no conclusion: the answer was not shown
+cli-replay-without-seal = an older format without a digest: not every change can be detected
 cli-score = score
+cli-see-faults = `detent faults` lists them all.
+cli-see-parts = `detent parts` lists them all.
+cli-see-sheet = `detent sheet` shows what there is.
 cli-seed = seed
 cli-state = state
 cli-state-hash = state hash
+cli-step-longer-than-a-job = This step may take { $hours } h, and no job has more than { $most } h of machine time: write a shorter time.
+cli-step-never-came = Waited { $seconds } s and { $what } never came: raise limit_s, or look at what the machine did instead.
+cli-step-no-position = Position { $position } cannot be chosen on this panel now.
+cli-step-too-long = This step would take the job past { $most } h, the longest machine time: wait less.
 cli-try = try at
 
 ## code
 
 code-calibration-failed = Recalibration learned a value outside its limits.
-code-calibration-missing = A program began, but the board was never calibrated.
+code-calibration-missing = A program started, but the board was never calibrated.
 code-cam-lost = The mode shifter did not reach its position in time.
-code-drain-slow = The tub was not empty in time.
+code-drain-slow = The tub did not empty in time.
 code-fill-none = The level did not move although a valve was open.
-code-fill-slow = The level was not reached in time.
+code-fill-slow = The water level was not reached in time.
 code-level-lost = The level fell although nothing was draining.
-code-lock-not-proven = The lock was driven, but no line came back through its contact.
-code-lock-not-released = The lock was let go, but line still comes back through its contact.
+code-lock-not-proven = The lock was driven, but line voltage did not come back through its contact.
+code-lock-not-released = The lock was released, but line voltage still comes back through its contact.
 code-motor-no-current = The motor was driven, but no current flowed.
-code-motor-overheated = The motor current vanished in the middle of a run.
+code-motor-overheated = The motor current disappeared while running.
 code-motor-overload = The motor current stayed high after the start.
 code-pressure-range = The pressure signal left its valid range.
 code-pulses-none = The motor drew current, but no speed pulses came.
 code-pulses-weak = Speed pulses came, but too few.
 code-spin-not-reached = The spin speed was not reached in time.
-code-supply-low = The supply sagged while the motor was driven.
+code-supply-low = The supply voltage sagged while the motor was driven.
 code-thermistor-range = The thermistor signal left its valid range.
-code-unbalance = The speed swung within each turn: the load sits to one side.
-code-water-not-warm = Warm water was wanted and it stayed cold.
-code-water-too-hot = The water came hotter than wanted.
-code-water-unexpected = The level rose with both valves shut.
+code-unbalance = The speed swung within each turn: the load is on one side.
+code-water-not-warm = Warm water was called for, but it stayed cold.
+code-water-too-hot = The water was hotter than called for.
+code-water-unexpected = The level rose with both valves closed.
 
 ## common
 
@@ -213,7 +237,7 @@ component-cord = Power cord
 component-dial = Dial
 component-drain-hose = Drain hose
 component-drain-pump = Drain pump
-component-filter = Mains filter
+component-filter = Line filter
 component-floor = Feet and floor
 component-harness = Wiring harness
 component-inlet-cold = Cold inlet valve
@@ -229,7 +253,10 @@ component-pressure-sensor = Pressure sensor
 component-run-capacitor = Run capacitor
 component-shifter = Mode shifter
 component-supply = Outlet
-component-taps = Taps
+component-taps = { $mains ->
+    [120] Faucets
+   *[other] Taps
+}
 component-thermistor = Water thermistor
 component-tub = Tub
 
@@ -237,39 +264,39 @@ component-tub = Tub
 
 condition-new = new
 condition-rebuilt = rebuilt
-condition-used = used, as it is
+condition-used = used, as is
 
 ## course
 
-course-doubles = Two at once
-course-entry-drill = Getting in
-course-exam = Examination
-course-intermittents = Now and then
+course-doubles = Multiple faults
+course-entry-drill = Service-mode entry
+course-exam = Exam
+course-intermittents = Intermittent faults
 course-look-alikes = Look-alikes
-course-nothing-found = Odd calls
+course-nothing-found = No part needed
 course-reading-drill = Reading codes
-course-single-fault = One fault
+course-single-fault = Single fault
 
 ## deed
 
 deed-arrived-dark = Last wash: the console is dark
-deed-arrived-finished = Last wash: it came to its end
+deed-arrived-finished = Last wash: ran to the end
 deed-arrived-not-asked-for = Last wash: never started, the worn dial slipped
-deed-arrived-open = Last wash: it never ended
+deed-arrived-open = Last wash: did not finish
 deed-arrived-stopped = Last wash: stopped with code { $code }
-deed-fit = fit { $part }
-deed-note-code = note code { $code }
+deed-fit = install { $part }
+deed-note-code = record code { $code }
 deed-order = order { $part }
 deed-ran-dark = Wash: the console went dark
-deed-ran-finished = Wash: it came to its end
-deed-ran-open = Wash: it did not end
+deed-ran-finished = Wash: ran to the end
+deed-ran-open = Wash: did not finish
 deed-ran-stopped = Wash: stopped with code { $code }
 deed-read-codes = Service mode: read the codes
 deed-recalibrated-dark = Recalibration: the console went dark
 deed-recalibrated-finished = Recalibration: passed
-deed-recalibrated-open = Recalibration: it did not end
+deed-recalibrated-open = Recalibration: did not finish
 deed-recalibrated-stopped = Recalibration: stopped with code { $code }
-deed-report = hand in the report
+deed-report = submit the report
 
 ## dial
 
@@ -287,38 +314,38 @@ dimension-safety = Safety
 
 ## do
 
-do-bail-out = Bail the tub out
+do-bail-out = Bail out the tub
 do-close-cabinet = Put the panels back (C)
-do-close-lid = Put the lid down (L)
-do-discharge = Bleed the stored charge (D)
-do-fit = Fit it
-do-hold = Hold the display
-do-inspect = Look and feel
-do-leads = Put the spare leads on
+do-close-lid = Close the lid (L)
+do-discharge = Discharge capacitor (D)
+do-fit = Install
+do-hold = Hold the reading
+do-inspect = Inspect
+do-leads = Use the spare leads
 do-lift = Lift the probes
-do-measure = Measure and note
-do-meter-fuse = Put a new fuse in the meter
-do-open-cabinet = Take the panels off (C)
-do-open-lid = Lift the lid (L)
+do-measure = Measure and record
+do-meter-fuse = Replace the meter’s fuse
+do-open-cabinet = Remove the panels (C)
+do-open-lid = Open the lid (L)
 do-order = Order
 do-plug = Plug in (P)
-do-pull = Pull this connector
-do-put-right = Put right
-do-release = Let the display go
-do-return = Take it back
-do-seat = Push this connector back on
-do-test-meter = Try the meter on the proving source
-do-unplug = Pull the plug (P)
+do-pull = Unplug this connector
+do-put-right = Correct
+do-release = Release hold
+do-return = Return part
+do-seat = Plug this connector back in
+do-test-meter = Check the meter on a proving unit
+do-unplug = Unplug (P)
 
 ## doubt
 
-doubt = Is it the control or my hand?
-doubt-cleared = A try got in: the control reads the gesture. The tries that failed were the hand or the dial.
+doubt = Is it the control or my technique?
+doubt-cleared = One try got in: the control reads the gesture. The failed tries were down to your technique or the dial.
 doubt-control = the control is suspect
-doubt-go-on = After { $tries } failed tries the control is bad with { $share } %. That says nothing yet: try again, at an even pace.
-doubt-hand = it is the hand
-doubt-intro = From the timing of each try and the wear of this dial: how likely a sound control would have let it in. A try that broke a window says nothing about the control. Dashed: Wald’s bounds at 5 % risk either way.
-doubt-suspect = After { $tries } failed tries the control is bad with { $share } %. Now it is worth measuring at the control.
+doubt-go-on = After { $tries } failed tries: { $share } % chance the control is faulty. That proves nothing yet: try again at an even pace.
+doubt-hand = it is my technique
+doubt-intro = From the timing of each try and the wear of this dial: how likely a good control would have let it in. A try that broke a timing window says nothing about the control. Dashed: decision limits at 5 % risk either way.
+doubt-suspect = After { $tries } failed tries: { $share } % chance the control is faulty. Now it is worth measuring at the control.
 
 ## drill
 
@@ -329,70 +356,70 @@ drill-entry-broke = Not entered: { $rule }.
 drill-entry-every = one step every { $ms } ms: the best rhythm for your hand on this panel
 drill-entry-left = Turn left
 drill-entry-metronome = Metronome
-drill-entry-no-rhythm = Do the gesture: your rhythm and what it promises stand here afterwards.
-drill-entry-plot = Chance of entry over the time of a step. Dashed: the best rhythm. Dots: your tries, the last one big.
-drill-entry-rhythm = Your last rhythm: { $mean } ms a step, spread { $spread } ms. Chance of entry at this rhythm: { $odds }.
+drill-entry-no-rhythm = Do the gesture: your rhythm and your chance of entry appear here afterward.
+drill-entry-plot = Chance of entry by time per step. Dashed: the best rhythm. Dots: your tries, the last one large.
+drill-entry-rhythm = Your last rhythm: { $mean } ms per step, spread { $spread } ms. Chance of entry at this rhythm: { $odds }.
 drill-entry-right = Turn right
 drill-entry-wear = The dial’s detents are { $wear } worn.
 drill-hint-code-look-up = Tick with the digits or by clicking, then check.
-drill-hint-entry-timing = Do the gesture with the keys (arrow keys turn), the wheel or the buttons on the screen.
+drill-hint-entry-timing = Do the gesture with the keys (arrow keys turn), the wheel or the on-screen buttons.
 drill-hint-lamp-reading = Type two digits, then check.
 drill-hint-metering = Choose row by row, with the digits or by clicking.
 drill-hint-next-test = Choose with a digit or by clicking, then check.
 drill-hint-part-choice = Choose with a digit or by clicking, then check.
-drill-lamps-ask = Which number do the lamps show?
+drill-lamps-ask = What number do the lamps show?
 drill-lamps-back = Back
 drill-lamps-digit-right = { $place }: { $shown }, and you read { $read }.
 drill-lamps-digit-wrong = { $place }: { $shown }, but you read { $read }.
-drill-lamps-invented = A language made up for this question
+drill-lamps-invented = A code made up for this question
 drill-lamps-matrix = Which digit was read as which
 drill-lamps-matrix-how = Rows: the digit shown. Columns: the digit read.
 drill-lamps-share = Digits misread: { $share }
 drill-leave = Back to practice
 drill-leave-key = Leave (Esc)
 drill-look-up-all = All of them, and nothing else.
-drill-look-up-ask = Code { $code } is stored. Tick every component that this board’s sheet lists behind it.
+drill-look-up-ask = Code { $code } is stored. Tick every component that this board’s sheet lists for it.
 drill-look-up-excerpt = From the code table of the service sheet:
 drill-look-up-left-out = Left out: { $components }.
-drill-look-up-missed = belongs here too
-drill-look-up-not-listed = Not behind this code: { $components }.
-drill-meter-ask-bulk = Is the bulk capacitor charged as it should be? Measure { $pins }.
+drill-look-up-missed = this one too
+drill-look-up-not-listed = Not listed for this code: { $components }.
+drill-meter-ask-bulk = Does the bulk capacitor have the right voltage? Measure { $pins }.
 drill-meter-ask-current = Does the drain pump draw the right current in its test? { $component }, wire at { $pins }.
-drill-meter-ask-driven = { $component }: does its voltage arrive while its test runs? Measure { $pins }.
-drill-meter-ask-fuse = Is the line fuse whole? Measure { $pins }.
-drill-meter-ask-input = Is the thermistor’s input right, as the board sees it? The room is at 20 °C. Measure { $pins }.
+drill-meter-ask-driven = { $component }: does it get its voltage during its test? Measure { $pins }.
+drill-meter-ask-fuse = Is the line fuse good? Measure { $pins }.
+drill-meter-ask-input = Is the thermistor input right, as the board sees it? The room is at 20 °C. Measure { $pins }.
 drill-meter-ask-level = { $component }: is its signal right with an empty tub? Measure { $pins }.
-drill-meter-ask-mains = Is the mains voltage right at the cord’s ends, at rest? Measure { $pins }.
-drill-meter-ask-open = { $component }: nothing may pass here. Is it shorted or welded? Measure { $pins }.
-drill-meter-ask-pulses = { $component }: do its pulses come in the spin test at 400 rev/min? Measure { $pins }.
-drill-meter-ask-rail = { $component }: does its supply arrive? Measure { $pins }.
-drill-meter-ask-thermistor = { $component }: is it sound? The room is at 20 °C. Measure { $pins }.
-drill-meter-ask-winding = { $component }: is this winding sound? Measure { $pins }.
-drill-meter-ask-wire = Is this wire whole from the board to its end? Measure { $pins }.
-drill-meter-first = The probes go on once state, setting and range are chosen.
+drill-meter-ask-mains = Is the line voltage right at the end of the cord, at rest? Measure { $pins }.
+drill-meter-ask-open = { $component }: this should be open. Is it shorted or welded? Measure { $pins }.
+drill-meter-ask-pulses = { $component }: does it pulse in the spin test at 400 rpm? Measure { $pins }.
+drill-meter-ask-rail = { $component }: does it get its supply? Measure { $pins }.
+drill-meter-ask-thermistor = { $component }: is it good? The room is at 20 °C. Measure { $pins }.
+drill-meter-ask-winding = { $component }: is this winding good? Measure { $pins }.
+drill-meter-ask-wire = Is this wire good from the board to its end? Measure { $pins }.
+drill-meter-first = Choose state, setting and range first; then the probes go on.
 drill-meter-mode = How is the meter set?
-drill-meter-open = OL: nothing passes
+drill-meter-open = OL: open
 drill-meter-out = Out of tolerance
-drill-meter-range = What does a sound one show?
-drill-meter-reading = Taken rightly, the meter shows:
+drill-meter-range = What should a good one read?
+drill-meter-reading = Measured correctly, the meter shows:
 drill-meter-sheet = The service sheet says:
-drill-meter-state = In what state of the machine?
-drill-meter-state-bled = unplugged, charge bled
-drill-meter-state-live = plugged in and at work
-drill-meter-state-pulled = unplugged, charge bled, its plug pulled off
+drill-meter-state = What state must the machine be in?
+drill-meter-state-bled = unplugged, capacitor discharged
+drill-meter-state-live = plugged in and running
+drill-meter-state-pulled = unplugged, capacitor discharged, its connector off
 drill-meter-state-unplugged = just unplugged
-drill-meter-verdict = What does the reading say?
-drill-meter-why-bled = A resistance is measured on a dead circuit: plug out and the stored charge bled. The wire stays in its plugs, its two ends are what is measured.
-drill-meter-why-live = A voltage, current or frequency is there only while the machine is plugged in and at work: only if you are trained and allowed.
-drill-meter-why-mode = Another setting measures something else.
-drill-meter-why-out = It lies outside the limits: this one is not sound.
-drill-meter-why-pulled = A load is measured by itself, on a dead circuit: plug out, stored charge bled, and its own plug off, or what hangs beside it is measured too.
-drill-meter-why-range = A sound one shows another value.
-drill-meter-why-within = It lies within the limits: this one is sound.
+drill-meter-verdict = What does the reading tell you?
+drill-meter-why-bled = Resistance is measured on a dead circuit: machine unplugged, capacitor discharged. The wire stays in its connectors; you measure from end to end.
+drill-meter-why-live = Voltage, current and frequency are there only while the machine is plugged in and running: only if you are trained and authorized.
+drill-meter-why-mode = That setting measures something else.
+drill-meter-why-out = It is outside the limits: this one is bad.
+drill-meter-why-pulled = A load is measured by itself, on a dead circuit: machine unplugged, capacitor discharged, and its own connector off, or you also measure whatever is in parallel with it.
+drill-meter-why-range = A good one reads differently.
+drill-meter-why-within = It is within the limits: this one is good.
 drill-meter-within = Within tolerance
 drill-next = Next (Enter)
-drill-next-test-ask = Which of these now makes the whole repair cheapest?
-drill-next-test-belief = Likeliest causes
+drill-next-test-ask = Which of these next keeps the whole repair cheapest?
+drill-next-test-belief = Most likely causes
 drill-next-test-codes = Codes stored: { $codes }
 drill-next-test-cost = costs { $cost } now
 drill-next-test-no-codes = No codes stored.
@@ -400,114 +427,114 @@ drill-next-test-repair = whole repair: { $most } expected
 drill-next-test-repair-between = whole repair: { $least } to { $most } expected
 drill-next-test-tested = Done already: { $test }
 drill-not-entered = Not entered
-drill-nothing = There is nothing to ask from: what every fault shows on a board is not worked out yet on this computer.
-drill-part-ask = That is proved. Which number do you order for this machine?
-drill-part-right = New, current, and it ends this fault on this machine.
-drill-part-wrong-board = For another machine: it does not fit this one.
-drill-part-wrong-component = Another component ({ $component }): it would leave the fault where it is.
-drill-part-wrong-fault = The kit mends something else of this component.
-drill-part-wrong-not-new = It is { $condition }: with a chance of { $chance } it brings a fault of its own.
-drill-part-wrong-superseded = An old number: { $part } has taken its place.
+drill-nothing = There is nothing to ask about: what each fault shows on a board has not been worked out on this computer yet.
+drill-part-ask = The cause is proven. Which number do you order for this machine?
+drill-part-right = New, current, and it cures this fault on this machine.
+drill-part-wrong-board = Made for another machine: it does not fit this one.
+drill-part-wrong-component = Wrong component ({ $component }): it would leave the fault in place.
+drill-part-wrong-fault = The kit fixes something else in this component.
+drill-part-wrong-not-new = It is { $condition }: there is a { $chance } chance that it brings a fault of its own.
+drill-part-wrong-superseded = An old number, superseded by { $part }.
 drill-question = Question { $number } of { $of }
 drill-right = Right
 drill-seconds = { $seconds } s
-drill-summary-median = Median time of an answer: { $seconds } s
-drill-summary-more = Each round draws other boards and other questions.
+drill-summary-median = Median time per answer: { $seconds } s
+drill-summary-more = Each round draws different boards and questions.
 drill-summary-right = { $right } of { $of } right
-drill-wrong = Not right
+drill-wrong = Incorrect
 
 ## finding
 
 finding-air-hose-blocked = No air passes when you blow through the pressure hose.
 finding-air-hose-cracked = The pressure hose has a crack near its end.
-finding-basket-stiff = The basket turns stiffly and rumbles.
+finding-basket-stiff = The basket is stiff to turn and rumbles.
 finding-belt-off = The belt is broken and lies under the pulleys.
 finding-belt-slack = The belt is slack and shiny.
 finding-bolt-stiff = The lock’s bolt is stiff and barely moves.
-finding-cold-tap-shut = The cold tap is shut.
-finding-cold-tap-throttled = The cold tap is nearly shut: little comes.
+finding-cold-tap-shut = The cold { word-tap } is shut off.
+finding-cold-tap-throttled = The cold { word-tap } is nearly shut off: little water comes.
 finding-cord-warm = The cord is warm and stiff where it enters the plug.
-finding-dial-soft = The dial’s clicks are soft; it slips past some of them.
-finding-fuse-wire-gone = The wire in the fuse is gone.
+finding-dial-soft = The dial’s detents feel soft; it slips past some of them.
+finding-fuse-wire-gone = The wire in the fuse is burned out.
 finding-gap-wide = The speed pickup is bent away from its magnets.
 finding-gear-stripped = The shifter’s gear spins without turning its cam.
-finding-hose-clogged = The drain hose is stuffed with lint inside.
+finding-hose-clogged = The drain hose is packed with lint.
 finding-hose-end-high = The standpipe is far too high for the pump.
-finding-hose-end-low = The end of the drain hose lies far too low.
+finding-hose-end-low = The end of the drain hose is far too low.
 finding-hose-kinked = The drain hose is kinked behind the machine.
-finding-hose-too-deep = The drain hose is pushed deep down into the standpipe.
-finding-hoses-crossed = The hot hose is on the cold valve, and the cold one on the hot valve.
-finding-hot-tap-shut = The hot tap is shut.
-finding-hot-tap-throttled = The hot tap is nearly shut: little comes.
+finding-hose-too-deep = The drain hose is pushed too far down the standpipe.
+finding-hoses-crossed = The hot hose is on the cold valve, and the cold hose on the hot valve.
+finding-hot-tap-shut = The hot { word-tap } is shut off.
+finding-hot-tap-throttled = The hot { word-tap } is nearly shut off: little water comes.
 finding-impeller-fouled = Hair and threads are wound around the pump’s impeller.
-finding-impeller-stuck = The pump’s impeller cannot be turned.
-finding-laundry-one-sided = The laundry lies in a lump on one side.
-finding-machine-rocks = The machine rocks: one foot hangs in the air.
-finding-motor-hot = The motor is too hot to touch for long.
-finding-nothing = Nothing to see.
-finding-outlet-warm = Outlet and plug are warm and browned; the plug sits loose.
-finding-pin-burnt = A connector pin is discoloured and smells burnt.
-finding-relay-scorched = A relay on the board is browned and smells burnt.
+finding-impeller-stuck = The pump’s impeller will not turn.
+finding-laundry-one-sided = The laundry is bunched up on one side.
+finding-machine-rocks = The machine rocks: one foot is off the floor.
+finding-motor-hot = The motor is too hot to keep a hand on.
+finding-nothing = No visible fault.
+finding-outlet-warm = Outlet and plug are warm and browned; the plug fits loosely.
+finding-pin-burnt = A connector pin is discolored and smells burned.
+finding-relay-scorched = A relay on the board is browned and smells burned.
 finding-screen-clogged = The valve’s screen is clogged with grit.
-finding-shaft-stiff = The motor’s shaft turns stiffly by hand.
-finding-suds = Thick suds stand in the basket.
-finding-too-much-laundry = The basket is crammed full.
+finding-shaft-stiff = The motor’s shaft is stiff to turn by hand.
+finding-suds = There are thick suds in the basket.
+finding-too-much-laundry = The basket is packed full.
 finding-tub-drips = There are fresh drip marks under the tub.
-finding-valve-trickles = Water trickles through the shut valve.
+finding-valve-trickles = Water trickles through the closed valve.
 
 ## found
 
-found-empty = You have not looked at anything yet.
+found-empty = You have not inspected anything yet.
 
 ## hands
 
-hands = Hands
+hands = Actions
 
 ## happening
 
 
 ## keep
 
-keep-down = { $button } stays down
-keep-how = Shift or the other mouse button keeps a button down; so does “Keep a button down” over the picture. Press the button once more to let it go.
-keep-let-go = Let it go
+keep-down = { $button } held down
+keep-how = Shift or the other mouse button keeps a button down; so does “Keep a button down” over the picture. Press the button again to release it.
+keep-let-go = Release it
 keep-next = Keep a button down
 
 ## kept
 
 kept-delete = Delete
-kept-delete-sure = Delete for good?
-kept-finished = handed in
-kept-go-on = Go on
-kept-go-on-last = Go on where you left off
-kept-in-browser = Kept in this browser, on this computer, in the same format as the files of the installed program.
-kept-in-folder = Kept in { $place }
+kept-delete-sure = Delete permanently?
+kept-finished = submitted
+kept-go-on = Continue
+kept-go-on-last = Continue where you left off
+kept-in-browser = Stored in this browser, on this computer, in the same format as the files of the installed program.
+kept-in-folder = Stored in { $place }
 kept-jobs = Jobs
 kept-load = Load an attempt from a file
 kept-look = See the result
 kept-mine = My attempts ({ $count })
-kept-none = Nothing here yet. An attempt is kept from its first action on.
+kept-none = Nothing here yet. An attempt is saved from its first action on.
 kept-save = Save a copy
-kept-taken = { $detail } is among your attempts now.
+kept-taken = { $detail } is now among your attempts.
 kept-unfinished = unfinished, { $actions } actions in { $minutes } min
 
 ## key
 
-key-back = Step back, stop waiting
+key-back = Go back, stop waiting
 key-cabinet = Panels off or on
-key-discharge = Bleed the stored charge
+key-discharge = Discharge capacitor
 key-focus = Next field, press it
 key-hide = Hide or show the panels
 key-keep = With a button: keep it down until it is pressed again
 key-keys = This list
-key-lid = Lid up or down
+key-lid = Open or close the lid
 key-more-less = More, Less: press, or hold
-key-plug = Plug in or out
-key-speed = Time slower, faster
+key-plug = Plug in or unplug
+key-speed = Slow down or speed up time
 key-start = Start: press, or hold
 key-stop = Stop: press, or hold
 key-tabs = Sheet, meter, parts, report, score
-key-turn = Turn the knob by one step
+key-turn = Turn the dial by one detent
 key-views = Console, machine, inside
 key-wait = Wait one minute
 key-wait-long = Wait ten minutes
@@ -518,13 +545,13 @@ keys-title = Keys
 
 ## known
 
-known-caution = the caution that came before it
-known-sheet = the windows and rests on the service sheet
+known-caution = the caution shown before it
+known-sheet = the timing windows and rests on the service sheet
 
 ## lamps
 
 lamps-hold = Fault hold
-lamps-idle = Waiting
+lamps-idle = Standby
 lamps-program = Program
 lamps-recalibration = Recalibration
 lamps-service = Service mode
@@ -536,11 +563,11 @@ language-choose = Language
 
 ## learner
 
-learner-changed = Not kept: { $detail } was changed or deleted meanwhile and is left as it is. Choose the learner again.
-learner-damaged = This learner’s file cannot be used and is left as it is: { $detail }
+learner-changed = Not saved: { $detail } was changed or deleted in the meantime and has been left as it is. Choose the learner again.
+learner-damaged = This learner’s file cannot be used and has been left as it is: { $detail }
 learner-no-name = A name needs a letter or a digit.
-learner-refused = Not kept: { $detail }. Check the free space and that you may write there.
-learner-taken = There is a learner called “{ $detail }” here already. Choose another name.
+learner-refused = Not saved: { $detail }. Check the free space and your write permission.
+learner-taken = There is already a learner called “{ $detail }”. Choose another name.
 
 ## leave
 
@@ -549,45 +576,45 @@ leave-job = Leave this job
 ## look
 
 look = Look, feel, turn by hand
-look-intro = Takes a minute each. Parts behind the panels need the panels off and the plug out.
+look-intro = One minute each. Parts behind the panels need the panels off and the machine unplugged.
 
 ## lost
 
-lost-bought-on-the-code = Part { $part } was ordered before any reading told something. A code names what the control saw, not the bad part: measure first.
-lost-code-not-noted = The control raised code { $code } and you never noted it. Read the code list page by page and write each one down.
-lost-failed-try = A try at service mode failed: { $rule }. Read the trace, leave everything at rest, then try again at an even pace.
-lost-flood = A part was opened with water above it, and the floor was flooded. Drain or bail the tub out first.
-lost-good-board-replaced = A sound control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
-lost-lid-spinning = The lid was opened while the basket turned. Wait until it stands: it can break an arm.
-lost-live-not-allowed = You measured live in a job that does not allow it. Here the fault had to be found with the plug out.
-lost-lucky-repair = The machine runs again, but by luck: the report says “{ $said }”; it was “{ $truth }”. Prove which part has failed before you fit one: the next machine will not be so kind.
-lost-meter-not-proved = The circuit was tested, but the meter was not tried on a known source before and after. A dead meter shows a dead circuit everywhere: known source, circuit, known source, then hands.
-lost-misread = You noted { $noted }, but the lamps had not shown it. Add up each group of four lamps again. Codes shown in this job: { $shown }
-lost-never-entered = Service mode was never entered, so the stored codes stayed unread. Follow the gesture on the service sheet.
+lost-bought-on-the-code = Part { $part } was ordered before any reading pointed to it. A code names what the control saw, not the bad part: measure first.
+lost-code-not-noted = The control stored code { $code } and you never recorded it. Read the code list page by page and record each one.
+lost-failed-try = A try to enter service mode failed: { $rule }. Read the trace, let everything rest, then try again at an even pace.
+lost-flood = A part was opened with water above it, and the floor was flooded. Drain or bail out the tub first.
+lost-good-board-replaced = A good control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
+lost-lid-spinning = The lid was opened while the basket was turning. Wait until it stops: it can break an arm.
+lost-live-not-allowed = You measured live on a job that does not allow it. This fault had to be found with the machine unplugged.
+lost-lucky-repair = The machine runs again, but by luck: the report says “{ $said }”; it was “{ $truth }”. Prove which part has failed before you install one: next time you may not be so lucky.
+lost-meter-not-proved = The circuit was tested, but the meter was not checked on a known source before and after. A dead meter shows a dead circuit everywhere: known source, circuit, known source, then hands.
+lost-misread = You recorded { $noted }, but the lamps never showed it. Add up each group of four lamps again. Codes shown in this job: { $shown }
+lost-never-entered = Service mode was never entered, so the stored codes were not read. Follow the gesture on the service sheet.
 lost-no-evidence = The report cites no reading from before the repair. Tick the readings that show the cause.
-lost-no-proving-run = No program ran to its end after the repair. Run one and watch it: only that shows that the machine washes.
-lost-no-report = No report was handed in. The job ends with a written cause, part and proof.
-lost-not-cured = The fault is still in the machine. Fit the part that cures it, or say so plainly to the customer.
-lost-not-proved-dead = Hands went in before anyone proved the circuit dead. Bleed the charge, or measure V = from bulk.plus to bulk.minus, first.
+lost-no-proving-run = No program was run to the end after the repair. Run one and watch it: only that shows that the machine washes.
+lost-no-report = No report was submitted. The job ends with a written cause, part and proof.
+lost-not-cured = The fault is still in the machine. Install the part that cures it, or tell the customer plainly that it is not fixed.
+lost-not-proved-dead = Hands went in before anyone verified that the circuit was dead. First discharge the capacitor, or measure V DC from bulk.plus to bulk.minus.
 lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
-lost-ohms-on-live = Ohms were measured on a live or charged circuit. Pull the plug and bleed the charge before you choose Ω.
-lost-opened-live = The cabinet was opened with the plug in. Pull the plug first and keep it in your sight.
-lost-over-budget = Parts and work came to { $bill }; the customer had agreed to { $budget }. Ask before you go over what was agreed.
-lost-over-repair-limit = Parts and work came to { $bill }; above { $limit } this machine is not worth repairing. Say so before you spend the money.
-lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest bought nothing for the customer.
-lost-rest-too-short = Unplugged for only { $seconds } s: the control still had its charge, so nothing was reset. Give it a full minute.
+lost-ohms-on-live = Ohms were measured on a live or charged circuit. Unplug the machine and discharge the capacitor before you choose Ω.
+lost-opened-live = The cabinet was opened with the machine plugged in. Unplug it first and keep the plug in sight.
+lost-over-budget = Parts and labor came to { $bill }; the customer had agreed to { $budget }. Ask before you go over what was agreed.
+lost-over-repair-limit = Parts and labor came to { $bill }; above { $limit } this machine is not worth repairing. Say so before you spend the money.
+lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest did nothing for the customer.
+lost-rest-too-short = Unplugged for only { $seconds } s: the control still held its charge, so nothing was reset. Give it a full minute.
 lost-rivals-left = The readings cited leave { $open } of { $rivals } other causes open. Measure what tells them apart, and cite it.
-lost-shock = Electric shock: something live was touched. Pull the plug, keep it in your control and prove it dead before hands go in.
-lost-slow = The work took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
-lost-touched-charge = Hands were inside before the stored charge was gone. Wait, bleed it, and prove it dead with the meter.
+lost-shock = Electric shock: something live was touched. Unplug the machine, keep the plug under your control and verify that the circuit is dead before hands go in.
+lost-slow = The job took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
+lost-touched-charge = Hands went in before the stored charge was gone. Wait, discharge the capacitor, and verify with the meter that it is dead.
 lost-wrong-advice = You told the customer: “{ $given }”. What was wrong with the machine calls for: “{ $due }”.
 lost-wrong-cause = The report says “{ $said }”; it was “{ $truth }”. Let the readings, not the code, name the cause.
-lost-wrong-part = A part was fitted that does not cure the fault. Rule the other suspects out by measuring before you buy.
-lost-wrong-part-named = The report names part { $named }; needed was { $needed }. Name the part for the component that failed, one that fits this machine.
+lost-wrong-part = A part was installed that does not cure the fault. Rule out the other suspects by measuring before you buy.
+lost-wrong-part-named = Part named in the report: { $named }; part needed: { $needed }. Name the part for the component that failed, one that fits this machine.
 
 ## meter
 
-meter-beep = beep
+meter-beep = beeps
 meter-black = Black probe
 meter-choose = choose a pin below
 meter-clips = Clips
@@ -596,11 +623,11 @@ meter-fingers = fingers on the tips
 meter-grip = Probes held by
 meter-grip-fingers = Fingers
 meter-held = HOLD
-meter-mode-continuity = Beep
+meter-mode-continuity = Continuity
 meter-red = Red probe
-meter-test-bad = The meter does not show what is known to be there: look at its fuse and its leads.
-meter-test-good = The meter shows what is known to be there.
-meter-test-intro = Known source: 50 V ~, 50 V = and 100 Ω. Try it before and after you prove a circuit dead.
+meter-test-bad = The meter does not read the known source: check its fuse and its leads.
+meter-test-good = The meter reads the known source.
+meter-test-intro = Proving unit: 50 V~, 50 V DC and 100 Ω. Check the meter on it before and after you verify that a circuit is dead.
 
 ## misread
 
@@ -609,29 +636,29 @@ misread-lamps = { $count ->
     [one] One lamp differs.
    *[other] { $count } lamps differ.
 }
-misread-noted = You noted { $code }
-misread-shown = Shown was { $code }
+misread-noted = You recorded { $code }
+misread-shown = The lamps showed { $code }
 
 ## mode
 
 mode-belt-broken = Drive belt broken
 mode-belt-slipping = Drive belt slipping
-mode-board-cold-switch-welded = Control board: cold valve switch welded
+mode-board-cold-switch-welded = Control board: cold valve relay welded
 mode-board-current-input-drift = Control board: motor current input drifting
-mode-board-hot-switch-open = Control board: hot valve switch dead
-mode-board-lock-switch-open = Control board: lock switch dead
-mode-board-lock-switch-welded = Control board: lock switch welded
-mode-board-memory-lost = Control board: memory wiped, recalibrate
-mode-board-motor-a-switch-open = Control board: motor A switch dead
-mode-board-motor-a-switch-tired = Control board: motor A switch fails when warm
-mode-board-motor-b-switch-scorched = Control board: motor B switch scorched
-mode-board-pump-switch-open = Control board: pump switch dead
-mode-board-pump-switch-welded = Control board: pump switch welded
-mode-board-sensor-rail-dead = Control board: sensor supply dead
-mode-board-shifter-switch-open = Control board: shifter switch dead
+mode-board-hot-switch-open = Control board: hot valve relay won’t close
+mode-board-lock-switch-open = Control board: lock relay won’t close
+mode-board-lock-switch-welded = Control board: lock relay welded
+mode-board-memory-lost = Control board: memory lost, recalibrate
+mode-board-motor-a-switch-open = Control board: motor A relay won’t close
+mode-board-motor-a-switch-tired = Control board: motor A relay fails when warm
+mode-board-motor-b-switch-scorched = Control board: motor B relay scorched
+mode-board-pump-switch-open = Control board: pump relay won’t close
+mode-board-pump-switch-welded = Control board: pump relay welded
+mode-board-sensor-rail-dead = Control board: no sensor supply
+mode-board-shifter-switch-open = Control board: shifter relay won’t close
 mode-board-thermistor-input-drift = Control board: thermistor input drifting
 mode-cord-open-line = Power cord: line conductor open
-mode-cord-weak-joint = Power cord: weak joint at the plug
+mode-cord-weak-joint = Power cord: bad connection at the plug
 mode-dial-worn = Dial: detents worn
 mode-drain-hose-blocked = Drain hose blocked
 mode-drain-hose-end-high = Drain hose: standpipe too high
@@ -641,39 +668,39 @@ mode-drain-hose-too-deep = Drain hose: pushed too deep into the standpipe
 mode-drain-pump-fouled = Drain pump: threads around the impeller
 mode-drain-pump-open-winding = Drain pump: open winding
 mode-drain-pump-seized = Drain pump: rotor seized
-mode-filter-open-choke = Mains filter: choke open
+mode-filter-open-choke = Line filter: choke open
 mode-floor-not-level = Machine rocks on its feet
 mode-harness-cold-wire-open = Harness: cold valve wire open
 mode-harness-hot-wire-open = Harness: hot valve wire open
-mode-harness-lock-coil-wire-open = Harness: lock winding’s wire open
-mode-harness-lock-return-burnt = Harness: burnt pin in the lock’s return
-mode-harness-lock-return-loose = Harness: loose pin in the lock’s return
-mode-harness-motor-common-burnt = Harness: burnt pin in the motor’s common
-mode-harness-motor-wire-shaken = Harness: motor common wire breaks when shaken
-mode-harness-pickup-ground-shaken = Harness: pickup ground wire breaks when shaken
+mode-harness-lock-coil-wire-open = Harness: lock coil wire open
+mode-harness-lock-return-burnt = Harness: burned pin in the lock return
+mode-harness-lock-return-loose = Harness: loose pin in the lock return
+mode-harness-motor-common-burnt = Harness: burned pin in the motor common
+mode-harness-motor-wire-shaken = Harness: motor common wire opens when shaken
+mode-harness-pickup-ground-shaken = Harness: pickup ground wire opens when shaken
 mode-harness-pickup-wire-open = Harness: pickup signal wire open
-mode-harness-pressure-supply-wire-open = Harness: pressure sensor’s supply wire open
+mode-harness-pressure-supply-wire-open = Harness: pressure sensor supply wire open
 mode-harness-pressure-wire-open = Harness: pressure signal wire open
 mode-harness-pump-wire-open = Harness: pump wire open
 mode-harness-shifter-wire-open = Harness: shifter wire open
 mode-harness-thermistor-pin-damp = Harness: thermistor pin fails when damp
 mode-harness-thermistor-wire-open = Harness: thermistor wire open
-mode-inlet-cold-blocked-screen = Cold inlet valve: screen blocked
-mode-inlet-cold-open-winding = Cold inlet valve: open winding
-mode-inlet-cold-stuck-open = Cold inlet valve: does not shut
-mode-inlet-hoses-crossed = Inlet hoses swapped
-mode-inlet-hot-blocked-screen = Hot inlet valve: screen blocked
-mode-inlet-hot-open-winding = Hot inlet valve: open winding
-mode-inlet-hot-stuck-open = Hot inlet valve: does not shut
-mode-laundry-overload = Laundry: far too much
-mode-laundry-suds = Laundry: far too much suds
-mode-laundry-uneven = Laundry: lump on one side
+mode-inlet-cold-blocked-screen = Cold inlet valve: screen clogged
+mode-inlet-cold-open-winding = Cold inlet valve: open coil
+mode-inlet-cold-stuck-open = Cold inlet valve: won’t close
+mode-inlet-hoses-crossed = Hot and cold hoses reversed
+mode-inlet-hot-blocked-screen = Hot inlet valve: screen clogged
+mode-inlet-hot-open-winding = Hot inlet valve: open coil
+mode-inlet-hot-stuck-open = Hot inlet valve: won’t close
+mode-laundry-overload = Laundry: basket overloaded
+mode-laundry-suds = Laundry: too much detergent, suds
+mode-laundry-uneven = Laundry: bunched on one side
 mode-lid-lock-bolt-stiff = Lid lock: bolt stiff
 mode-lid-lock-contact-damp = Lid lock: line contact fails when damp
-mode-lid-lock-contact-open = Lid lock: line contact burnt
+mode-lid-lock-contact-open = Lid lock: line contact burned open
 mode-lid-lock-contact-welded = Lid lock: line contact welded
 mode-lid-lock-lid-switch-open = Lid lock: lid switch stays open
-mode-lid-lock-open-winding = Lid lock: actuator winding open
+mode-lid-lock-open-winding = Lid lock: actuator coil open
 mode-line-fuse-blown = Line fuse blown
 mode-motor-bearing-dry = Motor: bearing running dry
 mode-motor-open-winding-a = Motor: winding A open
@@ -697,10 +724,10 @@ mode-shifter-cam-switch-open = Mode shifter: cam switch stays open
 mode-shifter-open-winding = Mode shifter: open winding
 mode-shifter-stripped-gear = Mode shifter: gear stripped
 mode-supply-loose-outlet = Outlet: loose contact
-mode-supply-low-mains = Outlet: mains voltage too low
-mode-taps-cold-shut = Cold tap shut
-mode-taps-cold-throttled = Cold tap nearly shut
-mode-taps-hot-shut = Hot tap shut
+mode-supply-low-mains = Outlet: line voltage too low
+mode-taps-cold-shut = Cold { word-tap } shut off
+mode-taps-cold-throttled = Cold { word-tap } nearly shut off
+mode-taps-hot-shut = Hot { word-tap } shut off
 mode-thermistor-drifting = Thermistor drifting
 mode-thermistor-open = Thermistor open
 mode-thermistor-shorted = Thermistor shorted
@@ -711,26 +738,26 @@ mode-tub-leaking = Tub: seal leaks
 
 monitor-calibration-failed = Recalibration failed
 monitor-calibration-missing = Not calibrated
-monitor-cam-lost = Mode shifter not in place
+monitor-cam-lost = Mode shifter not in position
 monitor-drain-slow = Drains too slowly
 monitor-fill-none = No water comes in
 monitor-fill-slow = Fills too slowly
 monitor-level-lost = Level falls without draining
-monitor-lock-not-proven = Lid lock not proven
+monitor-lock-not-proven = Lock not confirmed
 monitor-lock-not-released = Lid lock does not release
 monitor-motor-no-current = Motor draws no current
-monitor-motor-overheated = Motor current was lost in the run
+monitor-motor-overheated = Motor current lost while running
 monitor-motor-overload = Motor current stays high
 monitor-pressure-range = Pressure signal out of range
 monitor-pulses-none = No speed pulses
 monitor-pulses-weak = Too few speed pulses
 monitor-spin-not-reached = Spin speed not reached
-monitor-supply-low = Supply sags
+monitor-supply-low = Supply voltage sags
 monitor-thermistor-range = Thermistor signal out of range
-monitor-unbalance = Unbalance
+monitor-unbalance = Out of balance
 monitor-water-not-warm = Water stays cold
 monitor-water-too-hot = Water too hot
-monitor-water-unexpected = Water rises with the valves shut
+monitor-water-unexpected = Water rises with the valves closed
 
 ## name
 
@@ -738,7 +765,7 @@ name-dial = Dial: drag, scroll or use the arrow keys
 name-less = Less (K)
 name-lid = Lid (L)
 name-more = More (I)
-name-plug = Mains plug (P)
+name-plug = Power plug (P)
 name-start = Start (S)
 name-stop = Stop (X)
 name-switch = Switch: drag, scroll or use the arrow keys
@@ -746,7 +773,7 @@ name-switch = Switch: drag, scroll or use the arrow keys
 ## note
 
 note-code = Code as you read it
-note-code-do = Note it
+note-code-do = Record code
 
 ## notebook
 
@@ -756,7 +783,7 @@ notebook-live = live
 
 ## noted
 
-noted-codes = Noted:
+noted-codes = Recorded:
 
 ## number
 
@@ -764,7 +791,7 @@ number-hold = the code
 number-idle = the minutes it will take
 number-program = the minutes left
 number-recalibration = the stage
-number-service = the position chosen
+number-service = the selected position
 number-test = the seconds left
 
 ## part
@@ -775,12 +802,12 @@ part-board-keys = Control board with keys
 part-board-one-lamp = Control board with one lamp
 part-board-other = Control board, narrow model
 part-contact-kit = Contact cleaner and grease
-part-cord = Supply cord with plug
+part-cord = Power cord with plug
 part-dial = Dial with detent ring
 part-drain-hose = Drain hose
 part-drain-pump = Drain pump
 part-drain-pump-other = Drain pump, narrow model
-part-filter = Mains filter
+part-filter = Line filter
 part-harness = Wiring harness
 part-inlet-cold = Cold inlet valve
 part-inlet-hot = Hot inlet valve
@@ -789,7 +816,7 @@ part-lid-lock-other = Lid lock, left-hand model
 part-line-fuse = Line fuse
 part-motor = Motor
 part-motor-other = Motor, narrow model
-part-note-measure-first = Cannot be returned once unpacked: measure before you buy
+part-note-measure-first = No returns once unpacked: measure before you buy
 part-note-other-machine = Made for another machine; its mounting differs
 part-note-visit = A visit, not a part. Local rules say who may do this work
 part-pickup = Speed pickup
@@ -797,7 +824,7 @@ part-pressure-hose = Pressure hose with clamps
 part-pressure-sensor = Pressure sensor
 part-run-capacitor = Run capacitor
 part-shifter = Mode shifter with cam switch
-part-supply-electrician = Visit by a licensed electrician (outlet and mains)
+part-supply-electrician = Visit by a licensed electrician (outlet and wiring)
 part-thermistor = Water thermistor
 part-tub-seal = Tub seal set
 
@@ -805,21 +832,24 @@ part-tub-seal = Tub seal set
 
 parts = Parts counter
 parts-boards = for board: { $boards }
-parts-fitted = Fitted
-parts-intro = Invented numbers and prices. What you buy, the customer pays.
+parts-fitted = Installed
+parts-intro = Part numbers and prices are invented. The customer pays for what you buy.
 parts-price = price { $price }
-parts-rates = Labour { $labour } an hour. A part that was not fitted can go back for { $fee } % of its price. Above { $limit } for parts and work, a new machine is the better buy.
+parts-rates = Labor { $labour } per hour. { $fee } % restocking fee on parts that were not installed. Above { $limit } for parts and labor, a new machine is the better buy.
 parts-revision = rev { $revision }
-parts-superseded = replaced by { $part }
-parts-wait = comes in { $hours } h
+parts-superseded = superseded by { $part }
+parts-wait = arrives in { $hours } h
 
 ## pin
 
 pin-bulk-minus = Bulk −
 pin-bulk-plus = Bulk +
-pin-fuse-in = Line fuse, supply side
-pin-fuse-out = Line fuse, machine side
-pin-plug-earth = Plug, earth
+pin-fuse-in = Line fuse, line side
+pin-fuse-out = Line fuse, load side
+pin-plug-earth = Plug, { $mains ->
+    [120] ground
+   *[other] earth
+}
 pin-plug-line = Plug, line
 pin-plug-neutral = Plug, neutral
 
@@ -829,7 +859,7 @@ practice-all = All drills
 practice-answers = { $right } of { $count } answers right
 practice-back = Back to the start
 practice-begin = Begin
-practice-browser = Learners are kept in this browser’s own storage, on this computer only.
+practice-browser = Learners are stored in this browser, on this computer only.
 practice-chart-confusion = Digits read off lamps
 practice-chart-confusion-none = No digit has been read off lamps yet.
 practice-chart-confusion-read = read
@@ -837,29 +867,29 @@ practice-chart-confusion-shown = shown
 practice-chart-confusion-sound = No digit was confused.
 practice-chart-confusion-worst = Most often confused: { $shown } read as { $read } (× { $count }).
 practice-chart-known = { $name }: how likely each skill is known now
-practice-chart-retention = Of what is known now, what will still be there
+practice-chart-retention = How much of what is known now will remain
 practice-chart-retention-axis = days from now
-practice-chart-retention-none = Practise something: then this shows how it fades.
-practice-chart-rhythm = Rhythm at the entry gesture
-practice-chart-rhythm-axis = Time from step to step on each practice day, ms, and its spread
+practice-chart-retention-none = Practice something first: this then shows how it fades.
+practice-chart-rhythm = Rhythm in the entry gesture
+practice-chart-rhythm-axis = Time per step on each practice day, ms, and its spread
 practice-chart-rhythm-none = No try at an entry gesture has been timed yet.
 practice-choose = Learner
 practice-create = Add
 practice-delete = Delete this learner
 practice-delete-keep = Keep
-practice-delete-sure = Delete { $name } and all answers for good?
+practice-delete-sure = Delete { $name } and all answers permanently?
 practice-due = review due
 practice-export-csv = Save answers (CSV)
 practice-export-png = Save picture (PNG)
 practice-exported = Saved: { $place }
-practice-folder = Learners are kept as plain files in { $place }.
+practice-folder = Learners are stored as plain files in { $place }.
 practice-guest = Guest
-practice-guest-note = A guest’s answers are not kept: they are gone when the program ends. Add a learner to keep them.
-practice-job-gone = This job is not here any more.
+practice-guest-note = A guest’s answers are not saved: they are lost when the program closes. Add a learner to save them.
+practice-job-gone = This job is no longer here.
 practice-known = { $known } % known
 practice-mastered = mastered
 practice-name = New learner’s name
-practice-new = not practised yet
+practice-new = not practiced yet
 practice-next = Next
 practice-not-exported = Not saved: { $detail }
 practice-tab-practice = Practice
@@ -867,15 +897,15 @@ practice-tab-progress = Progress
 practice-target = Aim at { $target } % right answers
 practice-target-note = Lower is harder. An instructor may set it for a learner.
 practice-title = Practice
-practice-unkept = Answers are not kept here: they are gone when the program ends.
-practice-why-fades-first = Everything is mastered and no review is due; of it all, “{ $exercise }” fades first.
-practice-why-nearest = Of what is open to you, “{ $exercise }” comes nearest your target of { $target } %: about { $expected } % right is to be expected.
-practice-why-new = You have not practised “{ $exercise }” yet, and with about { $expected } % right to be expected it comes nearest your target of { $target } %.
-practice-why-review = “{ $exercise }” was mastered and is due for review: without one it fades, and about { $expected } % right is to be expected now.
+practice-unkept = Answers are not saved here: they are lost when the program closes.
+practice-why-fades-first = Everything is mastered and no review is due; “{ $exercise }” will fade first.
+practice-why-nearest = Of what is open to you, “{ $exercise }” comes closest to your target of { $target } %: expect about { $expected } % right.
+practice-why-new = You have not practiced “{ $exercise }” yet, and at about { $expected } % right it comes closest to your target of { $target } %.
+practice-why-review = “{ $exercise }” was mastered and is due for review: without one it fades; expect about { $expected } % right now.
 
 ## program
 
-program-empty-and-spin = Empty and spin
+program-empty-and-spin = Drain and spin
 program-everyday = Everyday
 program-gentle = Gentle
 program-hot = Hot
@@ -885,35 +915,35 @@ program-soak = Soak
 
 ## refusal
 
-refusal-already-so = It is so already.
-refusal-cabinet-closed = Take the cabinet panels off first.
+refusal-already-so = Already done.
+refusal-cabinet-closed = Remove the cabinet panels first.
 refusal-does-not-fit = Part { $part } does not fit this machine.
-refusal-finished = The job is finished: the report was handed in.
-refusal-lid-closed = Lift the lid first.
+refusal-finished = The job is closed: the report has been submitted.
+refusal-lid-closed = Open the lid first.
 refusal-lid-locked = The lid is locked.
-refusal-needs-part = Hands alone cannot put this right: it takes a part, or a licensed person.
-refusal-no-button = There is no such button here.
-refusal-no-cause = That cause is not in the catalogue. Choose one from the list.
+refusal-needs-part = This cannot be corrected by hand: it takes a part, or a licensed person.
+refusal-no-button = There is no { $button } button here.
+refusal-no-cause = Cause “{ $cause }” is not in the catalog. Choose one from the list.
 refusal-no-connector = There is no such connector here.
-refusal-no-part = The counter has no part { $part }.
-refusal-no-reading = There is no such reading in the notebook.
+refusal-no-part = The parts counter has no part { $part }.
+refusal-no-reading = There is no reading { $reading } in the notebook.
 refusal-not-in-hand = Order part { $part } first.
-refusal-nothing-to-hold = The meter shows nothing to hold. Put the probes on first.
-refusal-plug-in-outlet = Pull the plug first: its blades are in the outlet.
+refusal-nothing-to-hold = There is no reading to hold. Put the probes on first.
+refusal-plug-in-outlet = Unplug the machine first: the plug is in the outlet.
 
 ## report
 
 report-advice = Advice to the customer
 report-cause = What was wrong
-report-cause-again = Two faults can be there: choose again to add one or take one away.
+report-cause-again = There may be two faults: choose again to add one or remove one.
 report-choose = choose…
-report-done = The report was handed in.
-report-given-up = I give the job up
-report-hand-in = Hand the machine back
+report-done = The report has been submitted.
+report-given-up = I’m giving up the job
+report-hand-in = Close the job
 report-no-part = No part
 report-not-ready = Choose a cause and a part first.
 report-nothing-wrong = Nothing was wrong
-report-part = Part that was needed
+report-part = Part needed
 report-proof = Readings that prove it
 report-proof-intro = Tick those that rule the other suspects out.
 report-see-score = See the score
@@ -922,22 +952,22 @@ report-see-score = See the score
 
 reset-hold = Hold { $button } for { $seconds } s.
 reset-hold-not = Holding a button does nothing on this board.
-reset-lid = Lift the lid and put it down { $times } times within { $seconds } s.
+reset-lid = Open and close the lid { $times } times within { $seconds } s.
 reset-lid-not = Moving the lid does nothing on this board.
-reset-power = Pull the plug and wait until the stored charge is gone.
+reset-power = Unplug the machine and wait until the stored charge is gone.
 
 ## review
 
-review-best = The best way
+review-best = The best approach
 review-cost = Cost so far
-review-intro = Each bar: how likely each cause was after that deed. In green: what it was. The cost counts work, parts and the wait for parts.
-review-none = No way can be shown: there is no table of this board’s faults.
-review-working = Working out your way and the best one…
+review-intro = Each bar: how likely each cause was after that step. Green: the actual cause. The cost includes labor, parts and the wait for parts.
+review-none = No comparison can be shown: there is no table of this board’s faults.
+review-working = Working out your approach and the best one…
 review-others = all others
 review-sound = better: { $step }
 review-stop = { $minutes } min · { $money }
-review-title = Two ways through this job
-review-yours = Your way
+review-title = Your approach and the best one
+review-yours = Your approach
 
 ## routine
 
@@ -945,7 +975,7 @@ routine-ages = Cycles since each code
 routine-clear = Clear codes (hold Start)
 routine-lamp-test = Lamp test
 routine-live-level = Show level, cm
-routine-live-speed = Show speed, in tens of rev/min
+routine-live-speed = Show speed, in tens of rpm
 routine-live-temperature = Show water temperature, °C
 routine-recalibrate = Recalibrate (2 to 3 minutes)
 routine-recall = Show stored codes
@@ -961,9 +991,9 @@ routine-test-spin = Slow spin
 ## rule
 
 rule-hold-too-long = the hold was too long
-rule-hold-too-short = the hold ended too early
+rule-hold-too-short = the button was released too early
 rule-late = the input came too late
-rule-out-of-order = another input was due
+rule-out-of-order = a different input was due
 rule-press-too-long = the press was too long
 rule-too-few-detents = too few detents were turned
 rule-too-many-detents = too many detents were turned
@@ -972,44 +1002,44 @@ rule-wrong-way = the dial turned the wrong way
 
 ## score
 
-score-at = { $minutes } min after you came
+score-at = { $minutes } min after you arrived
 score-goal = What this job teaches: { $goal }
 score-losses = Points lost
-score-none-lost = None. Well worked.
-score-not-passed = Not passed yet: { $percent } % is needed.
-score-not-yet = The score comes with the report. Until then, here is how your tries at service mode went.
-score-passed = Passed: { $percent } % was needed.
+score-none-lost = No points lost.
+score-not-passed = Not passed yet: you need { $percent } %.
+score-not-yet = The score comes with the report. Until then, here is how your tries to enter service mode went.
+score-passed = Passed: you needed { $percent } %.
 score-total = { $kept } of { $of } points
 
 ## sheet
 
 sheet-codes = Codes
 sheet-codes-intro = A code says what the control saw, not which part is bad. Measure before you buy.
-sheet-entry = Entry
-sheet-entry-again = After a try that failed: pull the plug, wait until the control is dead, begin again.
-sheet-entry-before = Into service mode: no program running, then, without a pause:
-sheet-entry-before-power = Into service mode: pull the plug and wait until the control is dead; then:
-sheet-entry-from = First the knob must stand at { $position }.
-sheet-entry-rest = Before a new try leave the panel and the lid alone for { $seconds } s.
+sheet-entry = Service-mode entry
+sheet-entry-again = After a failed try: unplug the machine, wait until the control is dead, start again.
+sheet-entry-before = To enter service mode: no program running, then, without pausing:
+sheet-entry-before-power = To enter service mode: unplug the machine and wait until the control is dead; then:
+sheet-entry-from = First set the dial to { $position }.
+sheet-entry-rest = Before another try, leave the panel and the lid alone for { $seconds } s.
 sheet-entry-skip = A fast turn can skip a detent.
 sheet-entry-window = The whole gesture within { $seconds } s.
 sheet-invented = An invented board, for training only.
 sheet-lamps = Lamps
 sheet-lamps-example = This example reads { $number }.
 sheet-lamps-lock = The lock lamp blinks for any fault hold. That does not mean the lock is bad.
-sheet-lamps-no-lock = This board has no lock lamp: whether the lid is locked, the lid tells.
-sheet-lamps-pages = In the code list each press of { $button } turns to the next page, the newest code first.
+sheet-lamps-no-lock = This board has no lock lamp: try the lid to see whether it is locked.
+sheet-lamps-pages = In the code list, each press of { $button } goes to the next page, newest code first.
 sheet-menu = Menu
-sheet-menu-clear = To clear the codes keep Start down for { $seconds } s.
+sheet-menu-clear = To clear the codes, hold Start for { $seconds } s.
 sheet-menu-intro = In service mode: choose a position, press Start.
 sheet-pins = Wires
 sheet-pins-intro = Pin, printed mark, and where the wire ends.
 sheet-programs = Programs outside service mode
-sheet-reset = Leaving a fault hold
-sheet-sights = What the lamps show
+sheet-reset = Clearing a fault hold
+sheet-sights = What the lamps mean
 sheet-tens = tens
 sheet-units = units
-sheet-wires-intro = On the left the pin on the board with its printed mark, on the right the terminal where the wire ends. Mains wires are brown. A click puts the next probe there.
+sheet-wires-intro = Left: the pin on the board with its printed mark. Right: the terminal where the wire ends. Line-voltage wires are brown. A click places the next probe there.
 
 ## side
 
@@ -1033,9 +1063,9 @@ sight-dark = { $lamps ->
    *[other] all dark
 }
 sight-number = { $number }
-sight-number-and = { $number }, in turn with this
+sight-number-and = { $number }, alternating with this
 sight-still = this
-sight-turns = these two in turn
+sight-turns = these two, alternating
 
 ## signal
 
@@ -1046,8 +1076,8 @@ signal-warning = WARNING
 
 ## signs
 
-signs-flashes = One lamp flashes the number: count the long flashes for the tens, then the short ones for the units. After a pause it begins again.
-signs-pictures = Each number has a picture of its own; find it in the list.
+signs-flashes = One lamp flashes the number: count the long flashes for the tens, then the short ones for the units. After a pause it starts again.
+signs-pictures = Each number has its own pattern; find it in the list.
 signs-segments = Two digits show the number.
 signs-weights = The lamps show two digits at once. In each group add up the numbers under the lit lamps.
 
@@ -1059,62 +1089,62 @@ skill-lamp-reading = Reading lamps
 skill-metering = Using the meter
 skill-next-test = Choosing the next test
 skill-part-choice = Choosing the part
-skill-proof = Proving it
-skill-safe-work = Safe work
+skill-proof = Proving the fault
+skill-safe-work = Working safely
 
 ## sound
 
 sound-agitator-swish = agitator swishes
-sound-ask-first = say what it will cost and ask before going on
-sound-bail-out = drain or bail the tub out first
+sound-ask-first = quote the cost and ask before you go on
+sound-bail-out = drain or bail out the tub first
 sound-buy-needed = buy only what the readings call for
 sound-cabinet-shake = cabinet shakes
-sound-dead-test = find it with the plug out
-sound-discharge = bleed the charge and see it gone
+sound-dead-test = find it with the machine unplugged
+sound-discharge = discharge the capacitor and verify that it is dead
 sound-floor-wet = { $litres } L on the floor
-sound-lock-held = lid lock holds
+sound-lock-held = lid lock engaged
 sound-measure-first = measure before buying
-sound-motor-free = motor runs, nothing follows
+sound-motor-free = motor runs, basket does not
 sound-motor-hum = motor hums, does not turn
 sound-none = quiet
-sound-note-codes = write every code down while it is shown
-sound-ohms-dead = plug out and charge bled before Ω
-sound-part-number = name the part by the number on the sheet that fits this board
-sound-prove-meter = try the meter on the known source before and after
+sound-note-codes = record every code while it is shown
+sound-ohms-dead = unplug and discharge before you measure Ω
+sound-part-number = name the part by the number listed for this board
+sound-prove-meter = check the meter on the known source before and after
 sound-pump-buzz = pump buzzes, stuck
 sound-pump-hum = pump hums
-sound-read-twice = read the lamps twice before writing the code down
+sound-read-twice = read the lamps twice before you record the code
 sound-recalibrate = recalibrate after the repair
-sound-report = name what the readings prove
-sound-rest = leave the plug out for the full minute
-sound-run = run a program to its end and watch
-sound-second-visit = stay until it is cured, or say plainly that it is not; otherwise somebody comes once more
+sound-report = report what the readings prove
+sound-rest = leave it unplugged for the full minute
+sound-run = run a program to the end and watch
+sound-second-visit = stay until it is fixed, or say plainly that it is not; otherwise someone has to come back
 sound-shifter-tick = shifter ticks
-sound-shorter-way = take the measurement that tells most for its time
+sound-shorter-way = take the measurement that tells you most for its time
 sound-spin-whirr = basket spins
-sound-steady-hand = an even pace within the windows of the sheet
-sound-unplug = pull the plug first
+sound-steady-hand = keep an even pace within the timing windows on the sheet
+sound-unplug = unplug first
 sound-valve-buzz = valve buzzes, no water
-sound-wait-spin = wait until the basket stands
+sound-wait-spin = wait until the basket stops
 sound-water-rush = water rushes in
 
 ## spot
 
 spot-bulk = Bulk capacitor on the board
 spot-fuse = Line fuse
-spot-plug = Mains plug
+spot-plug = Power plug
 
 ## stage
 
 stage-cam = One turn of the mode shifter
-stage-coast = Waiting until the basket stands
+stage-coast = Waiting until the basket stops
 stage-cold = Cold water in
-stage-empty = Pumping the tub empty
+stage-empty = Pumping out the tub
 stage-hot = Hot water in
 stage-lock = Locking the lid
 stage-motor-a = Motor, direction A
 stage-motor-b = Motor, direction B
-stage-pump = Water out
+stage-pump = Draining
 stage-spin = A short spin
 stage-unlock = Releasing the lid
 stage-zero = Learning the zero of the pressure sensor
@@ -1124,8 +1154,8 @@ stage-zero = Learning the zero of the pressure sensor
 start-about = Every machine, board, code, part, price and customer here is invented. Training only: local codes and licensed practice come first.
 start-after = Best after: { $titles }.
 start-begin = Begin the job
-start-opening = Setting the machine up …
 start-minutes = About { $minutes } minutes.
+start-opening = Setting up the machine …
 start-practice = Practice
 start-seed = Seed
 start-seed-hint = same seed, same machine
@@ -1133,16 +1163,16 @@ start-seed-hint = same seed, same machine
 ## step
 
 step-hold = Hold { $button } for { $from } to { $to } s
-step-lid-down = Put the lid down
-step-lid-up = Lift the lid
+step-lid-down = Close the lid
+step-lid-up = Open the lid
 step-power-up = Plug in
-step-power-up-holding = Push { $button }, keep it down, and plug in
+step-power-up-holding = Hold { $button } down and plug in
 step-press = Press { $button }
 step-press-times = Press { $button } { $times } times
-step-push = Push { $button } and keep it down
-step-release = Let { $button } go
-step-turn-left = Turn left by { $detents } detents
-step-turn-right = Turn right by { $detents } detents
+step-push = Press { $button } and keep it down
+step-release = Release { $button }
+step-turn-left = Turn { $detents } detents left
+step-turn-right = Turn { $detents } detents right
 
 ## tab
 
@@ -1155,45 +1185,45 @@ tab-sheet = Sheet
 ## ticket
 
 ticket-hours = { $hours } h
-ticket-labour = of it, work
-ticket-limit = Not worth more than
+ticket-labour = Labor
+ticket-limit = Repair limit
 ticket-live = Live tests
 ticket-live-no = not allowed
 ticket-live-yes = allowed
-ticket-mains = Mains
+ticket-mains = Supply
 ticket-minutes-of = { $minutes } of { $par } min
-ticket-money = Money
+ticket-money = Bill so far
 ticket-money-of = { $spent } of { $budget }
-ticket-waited = Waited for parts
-ticket-work = Work
+ticket-waited = Wait for parts
+ticket-work = Time on job
 
 ## top
 
 top-keys = F1 keys
-top-pause = Stop the clock
+top-pause = Pause the clock
 
 ## tries
 
-tries = Tries at service mode
-tries-intro = Time runs to the right, in seconds. Shaded: the whole window. Bars: an input’s own window. Flag: the rule that broke.
+tries = Service-mode entry tries
+tries-intro = Time runs to the right, in seconds. Shaded: the whole window. Bars: the window of each input. Flag: the rule that was broken.
 
 ## trouble
 
-trouble-changed = { $detail } was made with another text of its job, so it cannot be gone on with here. Save a copy and open it with the Detent that made it.
+trouble-changed = { $detail } was made with a different version of its job, so it cannot be continued here. Save a copy and open it with the Detent that made it.
 trouble-damaged = This attempt is damaged ({ $detail }). Save a copy if you need it, or delete it.
-trouble-differs = Done again, this attempt ends otherwise than it says, so another version of Detent made it or it was changed ({ $detail }).
-trouble-elsewhere = The bench is open in another tab, and attempts are kept there. Close this one.
-trouble-foreign = { $detail } is not an attempt of Detent. Choose a file that Detent saved.
-trouble-full = The storage is full or failing: this attempt is not kept. Save a copy before you close this, and delete attempts that you no longer need. ({ $detail })
-trouble-gone = { $detail } is not here.
-trouble-newer = { $detail } was made by a newer Detent. Reload this page or install the newer one to open it; nothing of it is lost.
-trouble-other = The attempt is not kept: { $detail }
-trouble-refused = The browser refuses to keep attempts, as it does in a private window: save a copy before you close this. ({ $detail })
+trouble-differs = Played back, this attempt does not end as recorded: a different version of Detent made it, or it was changed ({ $detail }).
+trouble-elsewhere = The bench is open in another tab, and attempts are saved there. Close this one.
+trouble-foreign = { $detail } is not a Detent attempt. Choose a file that Detent saved.
+trouble-full = Storage is full or failing: this attempt is not being saved. Save a copy before you close this, and delete attempts you no longer need. ({ $detail })
+trouble-gone = { $detail } was not found.
+trouble-newer = { $detail } was made by a newer Detent. Reload this page or install the newer version to open it; nothing is lost.
+trouble-other = The attempt is not being saved: { $detail }
+trouble-refused = The browser does not allow attempts to be saved, as in a private window: save a copy before you close this. ({ $detail })
 
 ## try
 
 try-entered = Service mode entered
-try-open = Going on
+try-open = In progress
 
 ## view
 
@@ -1207,5 +1237,16 @@ wait = Let time pass
 wait-1-min = 1 min
 wait-10-min = 10 min
 wait-10-s = 10 s
-wait-left = { $seconds } s to go
+wait-left = { $seconds } s left
 wait-stop = Stop
+
+## word
+
+word-tap = { $mains ->
+    [120] faucet
+   *[other] tap
+}
+word-taps = { $mains ->
+    [120] faucets
+   *[other] taps
+}

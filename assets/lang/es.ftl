@@ -1,21 +1,23 @@
-# Todos los textos visibles, en español. Las secciones y sus claves van en orden alfabético, y
-# en.ftl tiene las mismas claves con los mismos argumentos; `cargo test --test content` lo comprueba.
+# Todos los textos visibles, en español de España y con el vocabulario de su servicio técnico (grifo, cuba,
+# clavija, condensador, multímetro); de usted. Siempre «fallo», «selector» para el mando giratorio y «paso»
+# para cada uno de sus clics. Las secciones y sus claves van en orden alfabético, y en.ftl tiene las mismas
+# claves con los mismos argumentos; `cargo test --test content` lo comprueba.
 
 ## account
 
-account-owed = Se sabía entonces: { $known }. Mejor: { $sound }.
-account-saves = Se sabía entonces: { $known }. Mejor: { $sound }. Ahorra unos { $minutes } min y { $money }.
-account-saves-money = Se sabía entonces: { $known }. Mejor: { $sound }. Ahorra unos { $money }.
-account-takes = Se sabía entonces: { $known }. Mejor: { $sound }. Lleva { $minutes } min y { $money }, y hay que hacerlo de todos modos.
+account-owed = Ya se sabía: { $known }. Mejor: { $sound }.
+account-saves = Ya se sabía: { $known }. Mejor: { $sound }. Ahorra unos { $minutes } min y { $money }.
+account-saves-money = Ya se sabía: { $known }. Mejor: { $sound }. Ahorra unos { $money }.
+account-takes = Ya se sabía: { $known }. Mejor: { $sound }. Lleva { $minutes } min y { $money }, pero hay que hacerlo de todos modos.
 
 ## advice
 
 advice-check-outlet = Que un electricista revise la toma
-advice-clean-strainer = Limpiar de vez en cuando los filtros de los grifos
+advice-clean-strainer = Limpiar de vez en cuando los filtros de entrada de agua
 advice-keep-tap-open = Dejar los dos grifos bien abiertos
 advice-less-detergent = Usar menos detergente
 advice-level-machine = Nivelar la máquina
-advice-none = Nada que añadir
+advice-none = Ningún consejo
 advice-replace = Cambiar la máquina en vez de repararla
 
 ## app
@@ -27,50 +29,50 @@ app-tagline = Banco de prácticas para quienes reparan lavadoras
 
 best-at-dead = desenchufada
 best-at-idle = enchufada, en reposo
-best-at-pulled = desenchufada, conector de la carga quitado
+best-at-pulled = desenchufada, con el conector de la carga suelto
 best-at-test-cold = prueba de la válvula fría
 best-at-test-hot = prueba de la válvula caliente
 best-at-test-lock = prueba del bloqueo
-best-at-test-motor-a = prueba del motor, un sentido
-best-at-test-motor-b = prueba del motor, el otro sentido
+best-at-test-motor-a = prueba del motor, sentido A
+best-at-test-motor-b = prueba del motor, sentido B
 best-at-test-pump = prueba de la bomba
 best-at-test-shifter = prueba del cambiador
-best-belief = Creencia antes y después del lavado del cliente
+best-belief = Probabilidades antes y después del lavado del cliente
 best-code-buyer = compra según el código
-best-codes = Códigos guardados en el lavado del cliente
-best-columns = Coste esperado de la reparación, con lo mínimo que puede costar cualquier camino (≥) / coste con la falla de esta semilla. El del experto es la media de las causas del 2 % o más.
-best-control-swapper = primero cambia la placa
+best-codes = Códigos guardados durante el lavado del cliente
+best-columns = Coste esperado de la reparación, con el mínimo que puede alcanzar cualquier método (≥) / coste con el fallo de esta semilla. El del experto es la media de las causas del 2 % o más.
+best-control-swapper = cambia primero la placa
 best-cost = Coste esperado de la reparación si en cada paso se hace lo mejor, en unidades enteras de dinero
 best-expert = experto del guion
-best-fit = montar y probar con un lavado
-best-hand-back = recalibrar, hacer un lavado y entregarla
-best-inspect = mirar
-best-new-machine = parar y aconsejar una máquina nueva
-best-next = Coste esperado de la reparación si esto se hace ahora (≥ lo mínimo que puede ser)
-best-not-asked-for = El lavado del cliente nunca empezó: el selector gastado patinó y el control está en otro programa que el selector. Eso no dice nada del resto de la máquina.
+best-fit = montar y comprobar con un lavado
+best-hand-back = recalibrar, hacer un lavado y cerrar el trabajo
+best-inspect = revisar
+best-new-machine = parar y recomendar una máquina nueva
+best-next = Coste esperado de la reparación si lo siguiente es esto (≥ el mínimo posible)
+best-not-asked-for = El lavado del cliente no llegó a empezar: el selector gastado patinó y el control está en un programa distinto del que marca el selector. Eso no dice nada del resto de la máquina.
 best-optimum = mejor plan
-best-put-right = arreglar a mano
-best-recalibrate = recalibrar y ver cómo termina
+best-put-right = corregir a mano
+best-recalibrate = recalibrar y ver el resultado
 best-scenario = trabajo
-best-several = Este trabajo esconde { $count } fallos a la vez. Lo que sigue los toma de uno en uno: es el mejor camino solo hasta el primero.
-best-tries = Intentos fallidos seguidos del gesto de entrada, con ritmo tranquilo y tiempos bien hechos en este selector, tras los que lo más probable es que falle la placa: { $tries }
+best-several = Este trabajo esconde { $count } fallos a la vez. Lo que sigue los trata de uno en uno: es el mejor plan solo para el primero.
+best-tries = Intentos de entrada fallidos seguidos, a ritmo tranquilo y con los tiempos bien hechos en este selector, tras los que lo más probable es que falle la placa: { $tries }
 
 ## board
 
 board-arc-dial = Placa de arco y selector
 board-key-pad = Placa de teclas
-board-lone-lamp = Placa de una lámpara
+board-lone-lamp = Placa de una luz
 board-narrow-line = Máquina de línea estrecha
 
 ## broke
 
-broke-hold-too-long = Se sostuvo demasiado
+broke-hold-too-long = Se mantuvo demasiado
 broke-hold-too-short = Se soltó demasiado pronto
 broke-late = Demasiado tarde
 broke-out-of-order = Tocaba otra acción
 broke-press-too-long = Pulsación demasiado larga
-broke-too-few-detents = Faltaron topes
-broke-too-many-detents = Demasiados topes
+broke-too-few-detents = Faltaron pasos
+broke-too-many-detents = Sobraron pasos
 broke-window-over = Se acabó el tiempo
 broke-wrong-way = Giro en sentido contrario
 
@@ -79,98 +81,120 @@ broke-wrong-way = Giro en sentido contrario
 button-less = Menos
 button-more = Más
 button-start = Inicio
-button-stop = Paro
+button-stop = Parada
 
 ## caution
 
-caution-flood = Hay agua por encima de esta pieza. Abrirla inunda el piso. Desagüe o achique antes la cuba. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-flood = Hay agua por encima de esta pieza. Si la abre, se inunda el suelo. Vacíe o achique antes la cuba. Siga las normas locales; si duda, déjelo a un profesional autorizado.
 caution-go-on = Seguir
-caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchufe, desagüe e inclínela entre dos personas. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y alivie la presión. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar descarga y matar. Use puntas certificadas, una sola mano, sin joyas y piso seco; solo si está capacitado y autorizado. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se detenga. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-ohms-live = Hay tensión en este circuito. Medir ohmios en él funde el fusible del medidor y puede herirle. Desenchufe, descargue lo acumulado y luego mida. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-open-live = Hay tensión de red adentro. Tocarla mata. Desenchufe y tenga la clavija a la vista antes de quitar los paneles. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-plug-open = Los paneles están quitados: al enchufar, hay partes con tensión al alcance que pueden matar. Ponga antes los paneles, salvo que esté capacitado y autorizado para probar con tensión. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-step-back = Dar un paso atrás
-caution-stored-charge = Un condensador sigue cargado y puede dar descarga. Espere, descárguelo con una resistencia y compruébelo con el medidor. Siga las normas locales; si duda, déjelo a una persona autorizada.
-caution-touch-live = La máquina está enchufada. Las partes con tensión dan descarga y matan. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchúfela, vacíe el agua e inclínela entre dos personas. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y quite la presión. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar una descarga mortal. Use puntas homologadas y una sola mano, sin joyas y con el suelo seco; solo con formación y autorización. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se pare. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-ohms-live = Hay tensión en este circuito. Si mide ohmios en él, fundirá el fusible del multímetro y puede hacerse daño. Desenchufe la máquina, descargue el condensador y luego mida. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-open-live = Dentro hay tensión de red. Tocarla puede matar. Desenchufe la máquina y tenga la clavija a la vista antes de quitar los paneles. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-plug-open = Los paneles están quitados: al enchufar, quedan al alcance partes con tensión que pueden matar. Ponga antes los paneles, salvo que tenga formación y autorización para trabajar con tensión. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-step-back = Volver atrás
+caution-stored-charge = Un condensador sigue cargado y puede dar una descarga. Espere, descárguelo con una resistencia y compruebe con el multímetro que no queda tensión. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-touch-live = La máquina está enchufada. Las partes con tensión pueden matar. Desenchúfela, tenga la clavija bajo su control y compruebe la ausencia de tensión. Siga las normas locales; si duda, déjelo a un profesional autorizado.
 
 ## check
 
-check-belt-in-place = Primero desenchufe y descargue lo acumulado. Mire la correa y presiónela. Una correa sana está en ambas poleas, seca y tensa, y mueve la cesta junto con el motor.
-check-bulk-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de bulk.plus a bulk.minus. Sano: cerca de 168 V con red de 120 V, cerca de 320 V con 230 V. No debe hundirse al arrancar el motor.
-check-cam-switch = Primero desenchufe y descargue lo acumulado. Desconecte el cambiador y mida Ω de shifter.3 a shifter.4. Sano: menos de 1 Ω en la mitad de centrifugado, OL en la mitad de lavado.
-check-cam-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de shifter.3@board a shifter.3, y lo mismo con shifter.4. Sano: unos 0,2 Ω, que son solo las puntas del medidor.
-check-capacitor-check = Primero desenchufe y descargue lo acumulado. Desconecte el condensador de marcha y mida Ω de run-capacitor.1 a run-capacitor.2. Sano: OL; unos pocos ohmios es un cortocircuito. Uno abierto solo se ve con tensión, donde se permita: con el motor girando, la V ~ en sus bornes queda muy por encima de la red (cerca de 190 V con 120 V, 390 V con 230 V).
-check-cord-ohms = Primero desenchufe y descargue lo acumulado. Mida Ω de plug.line a fuse.in, luego de fuse.in a fuse.out, de fuse.out a cord.1 y de plug.neutral a cord.2. Sano: de 0,2 a 0,3 Ω cada uno.
-check-drain-hose-blocked = Primero desenchufe y achique la cuba. Saque la manguera de desagüe y mire a través. Una manguera sana está libre de punta a punta. Si lo está, mida la bomba.
-check-drain-hose-height = Mida la altura del codo superior de la manguera sobre el piso. Correcto: 0,9 m, suelta en el tubo. Si está baja o sellada, la cuba se vacía por sifón.
-check-drum-turns-by-hand = Desenchufe y espere a que la cesta se detenga. Gírela a mano. Si está sana, gira libre y sin rozar. Si no, quite la correa y pruebe cesta y motor por separado.
-check-empty-drum-first = Saque la ropa y recalibre otra vez. La recalibración aprende con la cesta vacía.
-check-inlet-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte cada válvula y mida Ω de inlet-cold.1 a inlet-cold.2, luego de inlet-hot.1 a inlet-hot.2. Sano: cerca de 780 Ω para 120 V, cerca de 2870 Ω para 230 V.
-check-inlet-shuts-unplugged = Desenchufe y mire el agua. Si sigue subiendo, una válvula no cierra: falla mecánica. Si se detiene, la válvula estaba excitada: mida V ~ en sus bornes.
-check-inlet-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ~ de inlet-cold.1 a inlet-cold.2 en la prueba de fría, de inlet-hot.1 a inlet-hot.2 en la de caliente. Sano: tensión de red en su prueba, cerca de 0 V en reposo.
-check-lock-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el bloqueo de tapa y mida Ω de lid-lock.1 a lid-lock.2. Sano: cerca de 120 Ω para 120 V, cerca de 440 Ω para 230 V.
-check-lock-contact-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el bloqueo de tapa y mida Ω de lid-lock.3 a lid-lock.4. Sano con el cerrojo recogido: OL; cerca de 0 Ω es un contacto soldado. Un contacto que no cierra se ve en la prueba de línea con tensión.
-check-lock-line = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del bloqueo mida V ~ de lid-lock.4 a cord.2, luego de lid-lock.4@board a cord.2. Sano: tensión de red en ambos. Sin tensión en el primero: contacto. Solo falta en la placa: hilo o pin.
-check-lock-volts = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del bloqueo mida V ~ de lid-lock.1 a lid-lock.2. Sano: tensión de red al excitarlo, cerca de 0 V en reposo. Con tensión y bobinado sano pero sin cerrojo: el bloqueo. Sin tensión: hilo o placa.
-check-motor-amps = Prueba con tensión, solo si está capacitado y autorizado. Ponga la pinza en el cable de motor.1 en la prueba del motor A y en motor.2 en la del motor B. Las dos lecturas deben parecerse. Más de 9 A con 120 V (4,7 A con 230 V) después del arranque es sobrecarga.
-check-motor-common = Primero desenchufe y descargue lo acumulado. Mida Ω de motor.3@board a motor.3. Sano: unos 0,2 Ω, que son solo las puntas del medidor. Si está abierto, ningún bobinado lleva corriente.
-check-motor-volts = Prueba con tensión, solo si está capacitado y autorizado. Tapa cerrada. Mida V ~ de motor.1 a motor.3 en la prueba del motor A, de motor.2 a motor.3 en la del motor B. Sano: tensión de red. Sin tensión: mire línea del bloqueo, hilo y placa antes que el motor.
-check-motor-winding-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el motor y mida Ω de motor.1 a motor.3, luego de motor.2 a motor.3. Sano: ambos iguales, cerca de 2,6 Ω para 120 V, cerca de 9,6 Ω para 230 V; un bobinado caliente marca más.
-check-motor-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de motor.1@board a motor.1, y lo mismo con motor.2 y motor.3. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
-check-pickup-output = Prueba con tensión, solo si está capacitado y autorizado. En la prueba de centrifugado mida Hz de pickup.3 a pickup.2. Sano: doce pulsos por vuelta, o sea 80 Hz a 400 r/min. 0 Hz con la polea girando: captador o su alimentación.
-check-pickup-supply = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de pickup.1 a pickup.2. Sano: 5 V. Sin ella ningún captador da pulsos.
-check-pickup-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de pickup.1@board a pickup.1, y lo mismo con pickup.2 y pickup.3. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
-check-pressure-hose = Primero desenchufe y vacíe la cuba. Saque la manguera y sople con suavidad. Sana: libre, seca, firme en ambos extremos y sin grietas. Con agua en la cuba la salida de presión debe quedarse quieta.
-check-pressure-output = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de pressure-sensor.3 a pressure-sensor.2. Sano: 0,5 V sin agua, y 1 V más por cada kPa, que son unos 10 cm de agua.
-check-pressure-supply = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de pressure-sensor.1 a pressure-sensor.2. Sano: 5 V. Si aquí no hay pero en la placa sí: un hilo.
-check-pressure-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de pressure-sensor.3@board a pressure-sensor.3, y lo mismo con 1 y 2. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
-check-pump-amps = Prueba con tensión, solo si está capacitado y autorizado. En la prueba de la bomba ponga la pinza en drain-pump.1. Sana y girando: unos 1,3 A con 120 V, 0,7 A con 230 V. Unos 2 A (1,1 A) y vibra: rotor trabado. 0 A: circuito abierto.
-check-pump-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte la bomba y mida Ω de drain-pump.1 a drain-pump.2. Sano: cerca de 14 Ω para 120 V, cerca de 51 Ω para 230 V. OL: bobinado abierto.
-check-pump-volts = Prueba con tensión, solo si está capacitado y autorizado. En la prueba de la bomba mida V ~ de drain-pump.1 a drain-pump.2. Sano: tensión de red. Si no hay, mida de drain-pump.1@board a cord.2: con tensión es un hilo, sin tensión es la placa.
+check-belt-in-place = Primero desenchufe la máquina y descargue el condensador. Mire la correa y apriétela. Una correa buena está en las dos poleas, seca y tensa, y mueve la cesta con el motor.
+check-bulk-volts = Prueba con tensión, solo con formación y autorización. Mida V DC de bulk.plus a bulk.minus. Correcto: unos 168 V con red de 120 V, unos 320 V con 230 V. No debe caer al arrancar el motor.
+check-cam-switch = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del cambiador y mida Ω de shifter.3 a shifter.4. Correcto: menos de 1 Ω en la mitad de centrifugado, OL en la mitad de lavado.
+check-cam-wires = Primero desenchufe la máquina y descargue el condensador. Mida Ω de shifter.3@board a shifter.3, y lo mismo con shifter.4. Correcto: unos 0,2 Ω, la resistencia de las puntas.
+check-capacitor-check = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del condensador de marcha y mida Ω de run-capacitor.1 a run-capacitor.2. Correcto: OL; unos pocos ohmios es un cortocircuito. Uno abierto solo se ve con tensión, donde se permita: con el motor girando, la V~ en sus bornes queda muy por encima de la red (unos 190 V con 120 V, 390 V con 230 V).
+check-cord-ohms = Primero desenchufe la máquina y descargue el condensador. Mida Ω de plug.line a fuse.in, luego de fuse.in a fuse.out, de fuse.out a cord.1 y de plug.neutral a cord.2. Correcto: de 0,2 a 0,3 Ω cada uno.
+check-drain-hose-blocked = Primero desenchufe la máquina y achique la cuba. Saque la manguera de desagüe y mire a través de ella. Una buena está libre de un extremo a otro. Si lo está, mida la bomba.
+check-drain-hose-height = Mida la altura del codo superior de la manguera sobre el suelo. Correcto: 0,9 m, suelta en el tubo de desagüe. Si está baja o sellada, la cuba se vacía por sifón.
+check-drum-turns-by-hand = Desenchufe la máquina y espere a que la cesta se pare. Gírela a mano. Si está bien, gira libre y sin rozar. Si no, quite la correa y pruebe la cesta y el motor por separado.
+check-empty-drum-first = Saque la ropa y recalibre otra vez. La recalibración necesita la cesta vacía.
+check-inlet-coil-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector de cada válvula y mida Ω de inlet-cold.1 a inlet-cold.2, luego de inlet-hot.1 a inlet-hot.2. Correcto: unos 780 Ω para 120 V, unos 2870 Ω para 230 V.
+check-inlet-shuts-unplugged = Desenchufe la máquina y observe el agua. Si sigue subiendo, una válvula no cierra: fallo mecánico. Si se detiene, la válvula estaba alimentada: mida V~ en sus bornes.
+check-inlet-volts = Prueba con tensión, solo con formación y autorización. Mida V~ de inlet-cold.1 a inlet-cold.2 en la prueba de fría, de inlet-hot.1 a inlet-hot.2 en la de caliente. Correcto: tensión de red en su prueba, unos 0 V en reposo.
+check-lock-coil-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del bloqueo de tapa y mida Ω de lid-lock.1 a lid-lock.2. Correcto: unos 120 Ω para 120 V, unos 440 Ω para 230 V.
+check-lock-contact-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del bloqueo de tapa y mida Ω de lid-lock.3 a lid-lock.4. Correcto con el pestillo recogido: OL; unos 0 Ω es un contacto soldado. Un contacto que no cierra se ve en la prueba de línea con tensión.
+check-lock-line = Prueba con tensión, solo con formación y autorización. En la prueba del bloqueo mida V~ de lid-lock.4 a cord.2, luego de lid-lock.4@board a cord.2. Correcto: tensión de red en ambos. Sin tensión en el primero: el contacto. Solo falta en la placa: cable o pin.
+check-lock-volts = Prueba con tensión, solo con formación y autorización. En la prueba del bloqueo mida V~ de lid-lock.1 a lid-lock.2. Correcto: tensión de red al activarlo, unos 0 V en reposo. Con tensión y la bobina bien, pero sin que salga el pestillo: el bloqueo. Sin tensión: cable o placa.
+check-motor-amps = Prueba con tensión, solo con formación y autorización. Ponga la pinza en el cable de motor.1 en la prueba del motor A y en el de motor.2 en la del motor B. Las dos lecturas deben parecerse. Más de 9 A con 120 V (4,7 A con 230 V) pasado el arranque es sobrecarga.
+check-motor-common = Primero desenchufe la máquina y descargue el condensador. Mida Ω de motor.3@board a motor.3. Correcto: unos 0,2 Ω, la resistencia de las puntas. Si está cortado, no pasa corriente por ningún bobinado.
+check-motor-volts = Prueba con tensión, solo con formación y autorización. Tapa cerrada. Mida V~ de motor.1 a motor.3 en la prueba del motor A, de motor.2 a motor.3 en la del motor B. Correcto: tensión de red. Sin tensión: revise la línea del bloqueo, el cable y la placa antes que el motor.
+check-motor-winding-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del motor y mida Ω de motor.1 a motor.3, luego de motor.2 a motor.3. Correcto: los dos iguales, unos 2,6 Ω para 120 V, unos 9,6 Ω para 230 V; un bobinado caliente da más.
+check-motor-wires = Primero desenchufe la máquina y descargue el condensador. Mida Ω de motor.1@board a motor.1, y lo mismo con motor.2 y motor.3. Correcto: unos 0,2 Ω cada uno, la resistencia de las puntas.
+check-pickup-output = Prueba con tensión, solo con formación y autorización. En la prueba de centrifugado mida Hz de pickup.3 a pickup.2. Correcto: doce pulsos por vuelta, o sea, 80 Hz a 400 r/min. 0 Hz con la polea girando: el captador o su alimentación.
+check-pickup-supply = Prueba con tensión, solo con formación y autorización. Mida V DC de pickup.1 a pickup.2. Correcto: 5 V. Sin esa tensión el captador no da pulsos.
+check-pickup-wires = Primero desenchufe la máquina y descargue el condensador. Mida Ω de pickup.1@board a pickup.1, y lo mismo con pickup.2 y pickup.3. Correcto: unos 0,2 Ω cada uno, la resistencia de las puntas.
+check-pressure-hose = Primero desenchufe la máquina y vacíe la cuba. Saque la manguera y sople con suavidad. Correcto: libre, seca, firme en los dos extremos y sin grietas. Con agua en la cuba la salida de presión debe mantenerse estable.
+check-pressure-output = Prueba con tensión, solo con formación y autorización. Mida V DC de pressure-sensor.3 a pressure-sensor.2. Correcto: 0,5 V sin agua, y 1 V más por cada kPa, que son unos 10 cm de agua.
+check-pressure-supply = Prueba con tensión, solo con formación y autorización. Mida V DC de pressure-sensor.1 a pressure-sensor.2. Correcto: 5 V. Si aquí no los hay y en la placa sí: un cable.
+check-pressure-wires = Primero desenchufe la máquina y descargue el condensador. Mida Ω de pressure-sensor.3@board a pressure-sensor.3, y lo mismo con 1 y 2. Correcto: unos 0,2 Ω cada uno, la resistencia de las puntas.
+check-pump-amps = Prueba con tensión, solo con formación y autorización. En la prueba de la bomba ponga la pinza en drain-pump.1. Correcto, girando: unos 1,3 A con 120 V, 0,7 A con 230 V. Unos 2 A (1,1 A) y vibra: rotor bloqueado. 0 A: circuito abierto.
+check-pump-coil-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector de la bomba y mida Ω de drain-pump.1 a drain-pump.2. Correcto: unos 14 Ω para 120 V, unos 51 Ω para 230 V. OL: bobinado cortado.
+check-pump-volts = Prueba con tensión, solo con formación y autorización. En la prueba de la bomba mida V~ de drain-pump.1 a drain-pump.2. Correcto: tensión de red. Si no la hay, mida de drain-pump.1@board a cord.2: con tensión es un cable, sin tensión es la placa.
 check-recalibrate-first = Recalibre antes de sospechar de una pieza: tapa cerrada, de 2 a 3 minutos, sin tocar nada. Una placa nueva o borrada no conoce esta máquina.
-check-shifter-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el cambiador y mida Ω de shifter.1 a shifter.2. Sano: cerca de 2400 Ω para 120 V, cerca de 8800 Ω para 230 V.
-check-shifter-volts = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del cambiador mida V ~ de shifter.1 a shifter.2. Sano: tensión de red. Con tensión y bobinado sano, pero la leva no se mueve: engranaje barrido.
-check-spread-laundry = Espere a que la cesta se detenga, reparta la ropa por igual y centrifugue otra vez. Si el código no vuelve, era la carga.
-check-supply-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ~ de cord.1 a cord.2 en reposo y con el motor andando. Sano: de 114 a 126 V, o de 207 a 253 V con red de 230 V. Si se hunde mucho: cable, clavija o toma; la toma es trabajo de un electricista.
-check-taps-and-strainers = Abra del todo los dos grifos y sienta cuál manguera está caliente. Ciérrelos, saque las mangueras y limpie los filtros. Si aún entra poca agua con grifos abiertos y tensión en una bobina sana: la válvula.
-check-thermistor-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el termistor y mida Ω de thermistor.1 a thermistor.2. Sano: 10 kΩ a 25 °C, unos 12,5 kΩ a 20 °C, 5,3 kΩ a 40 °C.
-check-thermistor-rail = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de thermistor.1@board a thermistor.2@board. Sano: 2,5 V a 25 °C, menos si está más caliente. Cerca de 5 V: abierto. Cerca de 0 V: en cortocircuito.
-check-thermistor-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de thermistor.1@board a thermistor.1, y lo mismo con thermistor.2. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
-check-tub-leak = Desenchufe. Mire debajo de la cuba y a lo largo de las mangueras con una luz. Sano: seco por fuera y el nivel quieto durante cinco minutos.
+check-shifter-coil-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del cambiador y mida Ω de shifter.1 a shifter.2. Correcto: unos 2400 Ω para 120 V, unos 8800 Ω para 230 V.
+check-shifter-volts = Prueba con tensión, solo con formación y autorización. En la prueba del cambiador mida V~ de shifter.1 a shifter.2. Correcto: tensión de red. Con tensión y el bobinado bien, pero la leva no se mueve: engranaje sin dientes.
+check-spread-laundry = Espere a que la cesta se pare, reparta bien la ropa y centrifugue otra vez. Si el código no vuelve, era la carga.
+check-supply-volts = Prueba con tensión, solo con formación y autorización. Mida V~ de cord.1 a cord.2 en reposo y con el motor en marcha. Correcto: de 114 a 126 V, o de 207 a 253 V con red de 230 V. Si cae mucho: cable, clavija o toma; la toma es trabajo de un electricista.
+check-taps-and-strainers = Abra del todo los dos grifos y note qué manguera está caliente. Ciérrelos, saque las mangueras y limpie los filtros. Si aún entra poca agua con los grifos abiertos y tensión en una bobina buena: la válvula.
+check-thermistor-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del termistor y mida Ω de thermistor.1 a thermistor.2. Correcto: 10 kΩ a 25 °C, unos 12,5 kΩ a 20 °C, 5,3 kΩ a 40 °C.
+check-thermistor-rail = Prueba con tensión, solo con formación y autorización. Mida V DC de thermistor.1@board a thermistor.2@board. Correcto: 2,5 V a 25 °C, menos si está más caliente. Unos 5 V: abierto. Unos 0 V: en cortocircuito.
+check-thermistor-wires = Primero desenchufe la máquina y descargue el condensador. Mida Ω de thermistor.1@board a thermistor.1, y lo mismo con thermistor.2. Correcto: unos 0,2 Ω cada uno, la resistencia de las puntas.
+check-tub-leak = Desenchufe la máquina. Mire debajo de la cuba y a lo largo de las mangueras con una linterna. Correcto: seco por fuera y el nivel estable durante cinco minutos.
 
 ## choose
 
 choose-dial = Gire el selector hasta una posición.
-choose-steps = Más y Menos recorren la lista; las cifras muestran la posición.
+choose-steps = Más y Menos recorren la lista; los dígitos muestran la posición.
 choose-switch = Gire el conmutador hasta una posición.
 
 ## cli
 
 cli-entered = entró
+cli-error-expert = el experto del guion no puede hacer este trabajo.
+cli-error-kept = Lo hecho hasta ahí está guardado en { $file }; continúe desde ahí con --resume.
+cli-error-no-board = no hay ninguna placa «{ $board }»; las placas son { $known }
+cli-error-no-language = no hay ningún idioma «{ $language }»; use en o es
+cli-error-no-window = este programa se compiló sin su ventana: compílelo con `cargo build --release` o use una orden (vea --help)
+cli-error-not-this-supply = la placa «{ $board }» no está hecha para 230 V, 50 Hz: quite --v230
+cli-error-other-seed = se empezó con la semilla { $seed }: quite --seed
+cli-error-output = no se puede escribir la salida: { $reason }
+cli-error-write = no se puede escribir { $file }: { $reason }. Compruebe la carpeta y el espacio libre.
 cli-found = hallazgos
 cli-lamps = luces
-cli-meter-test = medidor probado en la fuente de prueba a los
-cli-no-conclusion = El informe no concluye nada y por eso no recibe respuesta: nombre una causa o escriba verdict: NothingWrong o verdict: GivenUp.
-cli-no-report = Aún sin informe: entréguelo para ver dónde se fue cada punto.
-cli-practice-adaptive = adaptativa: el ejercicio más cercano a la meta
+cli-meter-test = multímetro comprobado en la fuente de prueba a los
+cli-no-conclusion = El informe no llega a ninguna conclusión y por eso no recibe respuesta: nombre una causa o escriba verdict: NothingWrong o verdict: GivenUp.
+cli-no-report = Aún no hay informe. Entréguelo para ver dónde se perdió cada punto.
+cli-practice-adaptive = adaptativa: el ejercicio más cercano al objetivo
 cli-practice-all = Todas las sesiones
 cli-practice-early = Primeras { $sessions } sesiones
 cli-practice-fixed = orden fijo: { $block } de cada habilidad por turno, el mejor de cuatro órdenes así
-cli-practice-given-up = ({ $count } aprendices abandonados)
+cli-practice-given-up = ({ $count } aprendices abandonaron)
 cli-practice-heading = { $learners } aprendices simulados, { $sessions } sesiones cada uno, { $exercises } ejercicios por sesión, una sesión al día; sus tasas difieren de las del modelo hasta en { $spread } %
-cli-practice-learner = { $name }: probabilidad de que sepa cada habilidad, y respuestas correctas de todas
-cli-practice-needs = Ejercicios hasta que toda habilidad se da por dominada y se sabe de verdad, promedio:
+cli-practice-learner = { $name }: probabilidad de que domine cada habilidad, y respuestas correctas sobre el total
+cli-practice-needs = Media de ejercicios hasta que toda habilidad se da por dominada y se sabe de verdad:
 cli-practice-one-by-one = una habilidad tras otra, cada una hasta que el modelo la da por dominada
 cli-practice-random = al azar
-cli-practice-recovery = se cree { $believed } %, se sabe de verdad { $known } %, raíz del error cuadrático medio { $rmse }; dado por dominado y sabido de verdad { $verdict } %. Creencia, parte sabida, miradas:
+cli-practice-recovery = se cree { $believed } %, se sabe de verdad { $known } %, raíz del error cuadrático medio { $rmse }; dado por dominado y sabido de verdad { $verdict } %. Creencia, parte sabida, observaciones:
 cli-readings = lecturas
-cli-score = puntaje
+cli-replay-same = { $actions } acciones, mismo estado y misma puntuación
+cli-replay-sealed = la huella coincide con las líneas
+cli-replay-shown = la respuesta se mostró después del informe
+cli-replay-unfinished = { $actions } acciones, sin terminar; todas se han podido repetir
+cli-replay-withheld = el informe no llega a ninguna conclusión: la respuesta no se mostró
+cli-replay-without-seal = un formato antiguo sin huella: no se puede detectar todo cambio
+cli-score = puntuación
+cli-see-faults = `detent faults` las enumera todas.
+cli-see-parts = `detent parts` las enumera todas.
+cli-see-sheet = `detent sheet` muestra lo que hay.
 cli-seed = semilla
 cli-state = estado
 cli-state-hash = huella del estado
+cli-step-longer-than-a-job = Este paso puede durar { $hours } h y ningún trabajo tiene más de { $most } h de tiempo de máquina: escriba un tiempo más corto.
+cli-step-never-came = Se esperaron { $seconds } s y { $what } no llegó: suba limit_s o mire qué hizo la máquina en su lugar.
+cli-step-no-position = Ahora no se puede elegir la posición { $position } en este panel.
+cli-step-too-long = Este paso llevaría el trabajo más allá de { $most } h, el máximo de tiempo de máquina: espere menos.
 cli-try = intento a los
 
 ## code
@@ -182,19 +206,19 @@ code-drain-slow = La cuba no se vació a tiempo.
 code-fill-none = El nivel no se movió aunque había una válvula abierta.
 code-fill-slow = No se alcanzó el nivel a tiempo.
 code-level-lost = El nivel bajó aunque no se estaba desaguando.
-code-lock-not-proven = Se excitó el bloqueo, pero no volvió la línea por su contacto.
-code-lock-not-released = Se soltó el bloqueo, pero la línea sigue volviendo por su contacto.
-code-motor-no-current = Se excitó el motor, pero no circuló corriente.
+code-lock-not-proven = Se activó el bloqueo, pero no volvió tensión de línea por su contacto.
+code-lock-not-released = Se soltó el bloqueo, pero sigue volviendo tensión de línea por su contacto.
+code-motor-no-current = Se activó el motor, pero no circuló corriente.
 code-motor-overheated = La corriente del motor desapareció en plena marcha.
 code-motor-overload = La corriente del motor siguió alta después del arranque.
-code-pressure-range = La señal de presión salió de su rango válido.
-code-pulses-none = El motor tomó corriente, pero no llegaron pulsos de velocidad.
+code-pressure-range = La señal de presión se salió de su rango válido.
+code-pulses-none = El motor consumió corriente, pero no llegaron pulsos de velocidad.
 code-pulses-weak = Llegaron pulsos de velocidad, pero muy pocos.
 code-spin-not-reached = No se alcanzó a tiempo la velocidad de centrifugado.
-code-supply-low = La alimentación se hundió con el motor excitado.
-code-thermistor-range = La señal del termistor salió de su rango válido.
-code-unbalance = La velocidad oscilaba en cada vuelta: la carga está de un lado.
-code-water-not-warm = Se pidió agua tibia y siguió fría.
+code-supply-low = La tensión de alimentación cayó con el motor activado.
+code-thermistor-range = La señal del termistor se salió de su rango válido.
+code-unbalance = La velocidad oscilaba en cada vuelta: la carga está a un lado.
+code-water-not-warm = Se pidió agua templada y siguió fría.
 code-water-too-hot = El agua llegó más caliente de lo pedido.
 code-water-unexpected = El nivel subió con las dos válvulas cerradas.
 
@@ -209,12 +233,12 @@ common-yes = Sí
 
 component-belt = Correa de transmisión
 component-board = Placa de control
-component-cord = Cable de red
+component-cord = Cable de alimentación
 component-dial = Selector
 component-drain-hose = Manguera de desagüe
 component-drain-pump = Bomba de desagüe
 component-filter = Filtro de red
-component-floor = Patas y piso
+component-floor = Patas y suelo
 component-harness = Mazo de cables
 component-inlet-cold = Válvula de agua fría
 component-inlet-hoses = Mangueras de entrada
@@ -237,31 +261,31 @@ component-tub = Cuba
 
 condition-new = nueva
 condition-rebuilt = reacondicionada
-condition-used = usada, tal como está
+condition-used = usada, tal cual
 
 ## course
 
-course-doubles = Dos a la vez
-course-entry-drill = Entrar
+course-doubles = Varios fallos
+course-entry-drill = Entrada al modo de servicio
 course-exam = Examen
-course-intermittents = De vez en cuando
-course-look-alikes = Parecidos
-course-nothing-found = Avisos raros
+course-intermittents = Fallos intermitentes
+course-look-alikes = Fallos parecidos
+course-nothing-found = Sin cambiar piezas
 course-reading-drill = Leer códigos
 course-single-fault = Un solo fallo
 
 ## deed
 
 deed-arrived-dark = Último lavado: la consola está apagada
-deed-arrived-finished = Último lavado: llegó al final
-deed-arrived-not-asked-for = Último lavado: nunca empezó, el selector gastado patinó
-deed-arrived-open = Último lavado: no terminó nunca
+deed-arrived-finished = Último lavado: llegó hasta el final
+deed-arrived-not-asked-for = Último lavado: no llegó a empezar, el selector gastado patinó
+deed-arrived-open = Último lavado: no terminó
 deed-arrived-stopped = Último lavado: se paró con el código { $code }
 deed-fit = montar { $part }
 deed-note-code = anotar el código { $code }
 deed-order = pedir { $part }
 deed-ran-dark = Lavado: la consola se apagó
-deed-ran-finished = Lavado: llegó al final
+deed-ran-finished = Lavado: llegó hasta el final
 deed-ran-open = Lavado: no terminó
 deed-ran-stopped = Lavado: se paró con el código { $code }
 deed-read-codes = Modo de servicio: leer los códigos
@@ -289,109 +313,109 @@ dimension-safety = Seguridad
 
 do-bail-out = Achicar la cuba
 do-close-cabinet = Poner los paneles (C)
-do-close-lid = Bajar la tapa (L)
-do-discharge = Descargar lo acumulado (D)
+do-close-lid = Cerrar la tapa (L)
+do-discharge = Descargar el condensador (D)
 do-fit = Montar
 do-hold = Retener la lectura
-do-inspect = Mirar y palpar
-do-leads = Poner las puntas de repuesto
+do-inspect = Revisar
+do-leads = Usar las puntas de repuesto
 do-lift = Retirar las puntas
 do-measure = Medir y anotar
-do-meter-fuse = Cambiar el fusible del medidor
+do-meter-fuse = Cambiar el fusible del multímetro
 do-open-cabinet = Quitar los paneles (C)
-do-open-lid = Levantar la tapa (L)
+do-open-lid = Abrir la tapa (L)
 do-order = Pedir
 do-plug = Enchufar (P)
-do-pull = Desconectar este conector
-do-put-right = Arreglar
-do-release = Soltar la lectura
-do-return = Devolver
+do-pull = Soltar este conector
+do-put-right = Corregir
+do-release = Liberar la lectura
+do-return = Devolver pieza
 do-seat = Volver a conectarlo
-do-test-meter = Probar el medidor en la fuente de prueba
+do-test-meter = Comprobar el multímetro en una fuente de prueba
 do-unplug = Desenchufar (P)
 
 ## doubt
 
 doubt = ¿Es la placa o es mi mano?
-doubt-cleared = Un intento entró: la placa lee el gesto. Los que fallaron fueron de la mano o del selector.
+doubt-cleared = Un intento entró: la placa lee el gesto. Los fallidos se debieron a la mano o al selector.
 doubt-control = la placa es sospechosa
-doubt-go-on = Tras { $tries } intentos fallidos, la placa está mal con un { $share } %. Eso aún no dice nada: otra vez, a ritmo parejo.
+doubt-go-on = Tras { $tries } intentos fallidos: un { $share } % de probabilidad de que falle la placa. Eso aún no demuestra nada: pruebe otra vez, a ritmo constante.
 doubt-hand = es la mano
-doubt-intro = Por los tiempos de cada intento y el desgaste de este selector: cuán probable era que una placa sana lo dejara entrar. Un intento que rompió una ventana no dice nada de la placa. Rayas: los límites de Wald con un riesgo del 5 % a cada lado.
-doubt-suspect = Tras { $tries } intentos fallidos, la placa está mal con un { $share } %. Ahora vale la pena medir en la placa.
+doubt-intro = Según los tiempos de cada intento y el desgaste de este selector: la probabilidad de que una placa buena lo dejara entrar. Un intento fuera de tiempo no dice nada de la placa. Rayas: límites de decisión con un riesgo del 5 % a cada lado.
+doubt-suspect = Tras { $tries } intentos fallidos: un { $share } % de probabilidad de que falle la placa. Ahora vale la pena medir en la placa.
 
 ## drill
 
 drill-again = Otra ronda
 drill-check = Comprobar (Intro)
-drill-entered = Entró en modo de servicio
-drill-entry-broke = No entró: { $rule }.
+drill-entered = Dentro del modo de servicio
+drill-entry-broke = No ha entrado: { $rule }.
 drill-entry-every = un paso cada { $ms } ms: el mejor ritmo para su mano en este panel
 drill-entry-left = Girar a la izquierda
 drill-entry-metronome = Metrónomo
-drill-entry-no-rhythm = Haga el gesto: después verá aquí su ritmo y lo que promete.
-drill-entry-plot = Probabilidad de entrar según el tiempo de un paso. Línea discontinua: el mejor ritmo. Puntos: sus intentos, el último grande.
+drill-entry-no-rhythm = Haga el gesto: después verá aquí su ritmo y su probabilidad de entrar.
+drill-entry-plot = Probabilidad de entrar según el tiempo por paso. Línea discontinua: el mejor ritmo. Puntos: sus intentos, el último más grande.
 drill-entry-rhythm = Su último ritmo: { $mean } ms por paso, dispersión { $spread } ms. Probabilidad de entrar con este ritmo: { $odds }.
 drill-entry-right = Girar a la derecha
-drill-entry-wear = Los topes del selector tienen un desgaste del { $wear }.
-drill-hint-code-look-up = Marque con las cifras o con un clic y compruebe.
+drill-entry-wear = Los pasos del selector tienen un desgaste del { $wear }.
+drill-hint-code-look-up = Marque con las teclas numéricas o con un clic y compruebe.
 drill-hint-entry-timing = Haga el gesto con las teclas (las flechas giran), la rueda o los botones de la pantalla.
-drill-hint-lamp-reading = Escriba dos cifras y compruebe.
-drill-hint-metering = Elija fila por fila, con las cifras o con un clic.
-drill-hint-next-test = Elija con una cifra o con un clic y compruebe.
-drill-hint-part-choice = Elija con una cifra o con un clic y compruebe.
+drill-hint-lamp-reading = Escriba dos dígitos y compruebe.
+drill-hint-metering = Elija fila por fila, con las teclas numéricas o con un clic.
+drill-hint-next-test = Elija con una tecla numérica o con un clic y compruebe.
+drill-hint-part-choice = Elija con una tecla numérica o con un clic y compruebe.
 drill-lamps-ask = ¿Qué número muestran las luces?
 drill-lamps-back = Borrar
 drill-lamps-digit-right = { $place }: { $shown }, y leyó { $read }.
 drill-lamps-digit-wrong = { $place }: { $shown }, pero leyó { $read }.
-drill-lamps-invented = Un lenguaje inventado para esta pregunta
-drill-lamps-matrix = Qué cifra se leyó como cuál
-drill-lamps-matrix-how = Filas: la cifra mostrada. Columnas: la cifra leída.
-drill-lamps-share = Cifras mal leídas: { $share }
+drill-lamps-invented = Un código inventado para esta pregunta
+drill-lamps-matrix = Qué dígito se leyó como cuál
+drill-lamps-matrix-how = Filas: el dígito mostrado. Columnas: el dígito leído.
+drill-lamps-share = Dígitos mal leídos: { $share }
 drill-leave = Volver a la práctica
 drill-leave-key = Salir (Esc)
 drill-look-up-all = Todos, y ninguno más.
-drill-look-up-ask = El código { $code } está guardado. Marque todos los componentes que la hoja de esta placa pone detrás.
+drill-look-up-ask = El código { $code } está guardado. Marque todos los componentes que la hoja de esta placa indica para él.
 drill-look-up-excerpt = De la tabla de códigos de la hoja de servicio:
 drill-look-up-left-out = Faltan: { $components }.
-drill-look-up-missed = también va aquí
-drill-look-up-not-listed = No están detrás de este código: { $components }.
-drill-meter-ask-bulk = ¿Tiene el condensador principal la carga debida? Mida { $pins }.
-drill-meter-ask-current = ¿Toma la bomba la corriente debida en su prueba? { $component }, cable en { $pins }.
-drill-meter-ask-driven = { $component }: ¿le llega su tensión mientras corre su prueba? Mida { $pins }.
-drill-meter-ask-fuse = ¿Está entero el fusible de línea? Mida { $pins }.
-drill-meter-ask-input = ¿Está bien la entrada del termistor, vista por la placa? El cuarto está a 20 °C. Mida { $pins }.
-drill-meter-ask-level = { $component }: ¿es correcta su señal con la tina vacía? Mida { $pins }.
-drill-meter-ask-mains = ¿Es correcta la tensión de red en los extremos del cordón, en reposo? Mida { $pins }.
-drill-meter-ask-open = { $component }: aquí no debe pasar nada. ¿Está en corto o soldado? Mida { $pins }.
-drill-meter-ask-pulses = { $component }: ¿llegan sus pulsos en la prueba de centrifugado a 400 rev/min? Mida { $pins }.
+drill-look-up-missed = este también
+drill-look-up-not-listed = No figuran para este código: { $components }.
+drill-meter-ask-bulk = ¿Tiene el condensador principal la tensión correcta? Mida { $pins }.
+drill-meter-ask-current = ¿Consume la bomba de desagüe la corriente correcta en su prueba? { $component }, cable en { $pins }.
+drill-meter-ask-driven = { $component }: ¿le llega su tensión durante su prueba? Mida { $pins }.
+drill-meter-ask-fuse = ¿Está bien el fusible de línea? Mida { $pins }.
+drill-meter-ask-input = ¿Está bien la entrada del termistor, tal como la ve la placa? La habitación está a 20 °C. Mida { $pins }.
+drill-meter-ask-level = { $component }: ¿es correcta su señal con la cuba vacía? Mida { $pins }.
+drill-meter-ask-mains = ¿Es correcta la tensión de red en el extremo del cable, en reposo? Mida { $pins }.
+drill-meter-ask-open = { $component }: aquí debe estar abierto. ¿Está en cortocircuito o soldado? Mida { $pins }.
+drill-meter-ask-pulses = { $component }: ¿da pulsos en la prueba de centrifugado a 400 r/min? Mida { $pins }.
 drill-meter-ask-rail = { $component }: ¿le llega su alimentación? Mida { $pins }.
-drill-meter-ask-thermistor = { $component }: ¿está bien? El cuarto está a 20 °C. Mida { $pins }.
+drill-meter-ask-thermistor = { $component }: ¿está bien? La habitación está a 20 °C. Mida { $pins }.
 drill-meter-ask-winding = { $component }: ¿está bien este bobinado? Mida { $pins }.
-drill-meter-ask-wire = ¿Está entero este cable desde la placa hasta su extremo? Mida { $pins }.
-drill-meter-first = Las puntas se ponen cuando estén elegidos el estado, el ajuste y el rango.
-drill-meter-mode = ¿Cómo se ajusta el medidor?
-drill-meter-open = OL: no pasa nada
+drill-meter-ask-wire = ¿Está bien este cable desde la placa hasta su extremo? Mida { $pins }.
+drill-meter-first = Primero elija estado, función y rango; después se ponen las puntas.
+drill-meter-mode = ¿En qué función va el multímetro?
+drill-meter-open = OL: abierto
 drill-meter-out = Fuera de tolerancia
-drill-meter-range = ¿Qué muestra uno sano?
-drill-meter-reading = Bien tomada, la lectura es:
+drill-meter-range = ¿Qué debe dar uno bueno?
+drill-meter-reading = Bien medido, el multímetro muestra:
 drill-meter-sheet = La hoja de servicio dice:
-drill-meter-state = ¿En qué estado de la máquina?
-drill-meter-state-bled = desenchufada y descargada
-drill-meter-state-live = enchufada y trabajando
-drill-meter-state-pulled = desenchufada y descargada, su conector fuera
-drill-meter-state-unplugged = solo desenchufada
+drill-meter-state = ¿En qué estado debe estar la máquina?
+drill-meter-state-bled = desenchufada y con el condensador descargado
+drill-meter-state-live = enchufada y en marcha
+drill-meter-state-pulled = desenchufada, con el condensador descargado y su conector suelto
+drill-meter-state-unplugged = recién desenchufada
 drill-meter-verdict = ¿Qué dice la lectura?
-drill-meter-why-bled = Una resistencia se mide en un circuito muerto: desenchufado y con la carga descargada. El cable se queda en sus conectores; se miden sus dos extremos.
-drill-meter-why-live = Hay tensión, corriente o frecuencia solo con la máquina enchufada y trabajando: solo con formación y permiso.
-drill-meter-why-mode = Otro ajuste mide otra cosa.
-drill-meter-why-out = Está fuera de los límites: este no está sano.
-drill-meter-why-pulled = Una carga se mide sola, en un circuito muerto: desenchufado, carga descargada y su conector fuera; si no, se mide también lo que cuelga al lado.
-drill-meter-why-range = Uno sano muestra otro valor.
-drill-meter-why-within = Está dentro de los límites: este está sano.
+drill-meter-why-bled = La resistencia se mide en un circuito sin tensión: máquina desenchufada y condensador descargado. El cable se queda en sus conectores; se mide de extremo a extremo.
+drill-meter-why-live = Solo hay tensión, corriente o frecuencia con la máquina enchufada y en marcha: solo con formación y autorización.
+drill-meter-why-mode = Esa función mide otra cosa.
+drill-meter-why-out = Está fuera de los límites: este está mal.
+drill-meter-why-pulled = Una carga se mide sola, en un circuito sin tensión: máquina desenchufada, condensador descargado y su conector suelto; si no, se mide también lo que está en paralelo.
+drill-meter-why-range = Uno bueno da otro valor.
+drill-meter-why-within = Está dentro de los límites: este está bien.
 drill-meter-within = Dentro de tolerancia
 drill-next = Siguiente (Intro)
-drill-next-test-ask = ¿Cuál de estas cosas abarata más la reparación entera?
+drill-next-test-ask = ¿Cuál de estas opciones deja más barata la reparación entera?
 drill-next-test-belief = Causas más probables
 drill-next-test-codes = Códigos guardados: { $codes }
 drill-next-test-cost = cuesta { $cost } ahora
@@ -399,19 +423,19 @@ drill-next-test-no-codes = No hay códigos guardados.
 drill-next-test-repair = reparación entera: se esperan { $most }
 drill-next-test-repair-between = reparación entera: se esperan de { $least } a { $most }
 drill-next-test-tested = Ya hecho: { $test }
-drill-not-entered = No entró
-drill-nothing = No hay de qué preguntar: en este equipo aún no se ha calculado lo que muestra cada fallo en una placa.
-drill-part-ask = Eso está demostrado. ¿Qué número pide para esta máquina?
+drill-not-entered = No ha entrado
+drill-nothing = No hay nada que preguntar: en este ordenador aún no se ha calculado lo que muestra cada fallo en una placa.
+drill-part-ask = La causa está demostrada. ¿Qué número pide para esta máquina?
 drill-part-right = Nueva, vigente, y acaba con este fallo en esta máquina.
-drill-part-wrong-board = Es para otra máquina: no va en esta.
+drill-part-wrong-board = Es para otra máquina: no sirve en esta.
 drill-part-wrong-component = Otro componente ({ $component }): dejaría el fallo donde está.
 drill-part-wrong-fault = El juego arregla otra cosa de este componente.
-drill-part-wrong-not-new = Está en este estado: { $condition }. Con una probabilidad del { $chance } trae un fallo propio.
-drill-part-wrong-superseded = Un número viejo: lo sustituye { $part }.
+drill-part-wrong-not-new = Su estado: { $condition }. Hay una probabilidad del { $chance } de que traiga un fallo propio.
+drill-part-wrong-superseded = Un número antiguo, sustituido por { $part }.
 drill-question = Pregunta { $number } de { $of }
 drill-right = Correcto
 drill-seconds = { $seconds } s
-drill-summary-median = Tiempo mediano de una respuesta: { $seconds } s
+drill-summary-median = Tiempo mediano por respuesta: { $seconds } s
 drill-summary-more = Cada ronda sortea otras placas y otras preguntas.
 drill-summary-right = { $right } de { $of } correctas
 drill-wrong = Incorrecto
@@ -419,68 +443,68 @@ drill-wrong = Incorrecto
 ## finding
 
 finding-air-hose-blocked = No pasa aire al soplar por la manguera de presión.
-finding-air-hose-cracked = La manguera de presión tiene una grieta cerca de la punta.
-finding-basket-stiff = La cesta gira dura y retumba.
-finding-belt-off = La correa está rota y quedó bajo las poleas.
+finding-air-hose-cracked = La manguera de presión tiene una grieta cerca del extremo.
+finding-basket-stiff = La cesta va dura al girarla y retumba.
+finding-belt-off = La correa está rota y ha quedado bajo las poleas.
 finding-belt-slack = La correa está floja y brillante.
 finding-bolt-stiff = El pestillo del bloqueo está duro y apenas se mueve.
 finding-cold-tap-shut = El grifo de agua fría está cerrado.
 finding-cold-tap-throttled = El grifo de agua fría está casi cerrado: sale poca agua.
-finding-cord-warm = El cable está tibio y rígido donde entra en el enchufe.
-finding-dial-soft = Los pasos del selector se sienten blandos; se salta algunos.
-finding-fuse-wire-gone = El hilo del fusible ya no está.
+finding-cord-warm = El cable está caliente y rígido donde entra en la clavija.
+finding-dial-soft = Los pasos del selector se notan blandos; se salta algunos.
+finding-fuse-wire-gone = El hilo del fusible está fundido.
 finding-gap-wide = El captador está doblado, lejos de sus imanes.
 finding-gear-stripped = El engranaje del cambiador gira sin mover la leva.
 finding-hose-clogged = La manguera de desagüe está llena de pelusa por dentro.
-finding-hose-end-high = El tubo de desagüe es muy alto para la bomba.
-finding-hose-end-low = La punta de la manguera de desagüe está muy baja.
+finding-hose-end-high = El tubo de desagüe está demasiado alto para la bomba.
+finding-hose-end-low = El extremo de la manguera de desagüe está demasiado bajo.
 finding-hose-kinked = La manguera de desagüe está doblada detrás de la máquina.
-finding-hose-too-deep = La manguera de desagüe está metida muy adentro del tubo.
-finding-hoses-crossed = La manguera caliente está en la válvula fría y la fría en la caliente.
+finding-hose-too-deep = La manguera de desagüe está metida demasiado dentro del tubo.
+finding-hoses-crossed = La manguera de agua caliente está en la válvula de fría, y la de fría en la de caliente.
 finding-hot-tap-shut = El grifo de agua caliente está cerrado.
 finding-hot-tap-throttled = El grifo de agua caliente está casi cerrado: sale poca agua.
 finding-impeller-fouled = Hay pelo e hilos enrollados en el rotor de la bomba.
 finding-impeller-stuck = El rotor de la bomba no gira a mano.
-finding-laundry-one-sided = La ropa quedó apelmazada a un lado.
-finding-machine-rocks = La máquina se balancea: una pata queda en el aire.
-finding-motor-hot = El motor está demasiado caliente para tocarlo mucho rato.
-finding-nothing = Nada que ver.
-finding-outlet-warm = La toma y el enchufe están tibios y tostados; el enchufe queda flojo.
+finding-laundry-one-sided = La ropa está apelotonada a un lado.
+finding-machine-rocks = La máquina cojea: una pata no toca el suelo.
+finding-motor-hot = El motor está demasiado caliente para dejar la mano encima.
+finding-nothing = Sin defectos visibles.
+finding-outlet-warm = La toma y la clavija están calientes y tostadas; la clavija queda floja.
 finding-pin-burnt = Un pin de un conector está descolorido y huele a quemado.
 finding-relay-scorched = Un relé de la placa está tostado y huele a quemado.
-finding-screen-clogged = El filtro de la válvula está lleno de arenilla.
-finding-shaft-stiff = El eje del motor gira duro a mano.
+finding-screen-clogged = El filtro de la válvula está atascado de arenilla.
+finding-shaft-stiff = El eje del motor va duro al girarlo a mano.
 finding-suds = Hay espuma espesa en la cesta.
-finding-too-much-laundry = La cesta está repleta.
-finding-tub-drips = Hay marcas de goteo recientes bajo la cuba.
+finding-too-much-laundry = La cesta está abarrotada.
+finding-tub-drips = Hay marcas de goteo recientes debajo de la cuba.
 finding-valve-trickles = Pasa un hilo de agua por la válvula cerrada.
 
 ## found
 
-found-empty = Aún no ha mirado nada.
+found-empty = Aún no ha revisado nada.
 
 ## hands
 
-hands = Manos
+hands = Acciones
 
 ## happening
 
 
 ## keep
 
-keep-down = { $button } apretado
-keep-how = Mayús o el otro botón del ratón deja un botón apretado; también «Dejar un botón apretado» sobre la imagen. Púlselo otra vez para soltarlo.
+keep-down = { $button } pulsado
+keep-how = Mayús o el otro botón del ratón deja un botón pulsado; también «Dejar un botón pulsado» sobre la imagen. Púlselo otra vez para soltarlo.
 keep-let-go = Soltarlo
-keep-next = Dejar un botón apretado
+keep-next = Dejar un botón pulsado
 
 ## kept
 
 kept-delete = Borrar
-kept-delete-sure = ¿Borrar del todo?
+kept-delete-sure = ¿Borrar definitivamente?
 kept-finished = entregado
 kept-go-on = Continuar
 kept-go-on-last = Continuar donde lo dejó
-kept-in-browser = Se guardan en este navegador, en este equipo, con el mismo formato que los archivos del programa instalado.
+kept-in-browser = Se guardan en este navegador, en este ordenador, con el mismo formato que los archivos del programa instalado.
 kept-in-folder = Se guardan en { $place }
 kept-jobs = Trabajos
 kept-load = Cargar un intento de un archivo
@@ -488,26 +512,26 @@ kept-look = Ver el resultado
 kept-mine = Mis intentos ({ $count })
 kept-none = Aún no hay nada. Un intento se guarda desde su primera acción.
 kept-save = Guardar una copia
-kept-taken = { $detail } está ahora entre sus intentos.
+kept-taken = { $detail } ya está entre sus intentos.
 kept-unfinished = sin terminar, { $actions } acciones en { $minutes } min
 
 ## key
 
 key-back = Volver, dejar de esperar
 key-cabinet = Quitar o poner los paneles
-key-discharge = Descargar lo acumulado
+key-discharge = Descargar el condensador
 key-focus = Campo siguiente, pulsarlo
 key-hide = Ocultar o mostrar los paneles
-key-keep = Con un botón: dejarlo apretado hasta pulsarlo otra vez
+key-keep = Con un botón: dejarlo pulsado hasta pulsarlo otra vez
 key-keys = Esta lista
-key-lid = Tapa arriba o abajo
+key-lid = Abrir o cerrar la tapa
 key-more-less = Más, Menos: pulsar o mantener
 key-plug = Enchufar o desenchufar
 key-speed = Tiempo más lento, más rápido
 key-start = Inicio: pulsar o mantener
-key-stop = Paro: pulsar o mantener
-key-tabs = Hoja, medidor, piezas, informe, nota
-key-turn = Girar el mando un paso
+key-stop = Parada: pulsar o mantener
+key-tabs = Hoja, medir, piezas, informe, nota
+key-turn = Girar el selector un paso
 key-views = Consola, máquina, interior
 key-wait = Esperar un minuto
 key-wait-long = Esperar diez minutos
@@ -519,11 +543,11 @@ keys-title = Teclas
 ## known
 
 known-caution = el aviso que salió antes
-known-sheet = las ventanas y pausas de la hoja de servicio
+known-sheet = los tiempos y pausas de la hoja de servicio
 
 ## lamps
 
-lamps-hold = Paro por fallo
+lamps-hold = Parada por fallo
 lamps-idle = En espera
 lamps-program = Programa
 lamps-recalibration = Recalibración
@@ -536,54 +560,54 @@ language-choose = Idioma
 
 ## learner
 
-learner-changed = No se guardó: { $detail } cambió o se borró mientras tanto y se deja como está. Elija de nuevo al aprendiz.
+learner-changed = No se ha guardado: { $detail } se modificó o se borró mientras tanto y se deja como está. Vuelva a elegir al aprendiz.
 learner-damaged = El archivo de este aprendiz no se puede usar y se deja como está: { $detail }
-learner-no-name = Un nombre necesita una letra o una cifra.
-learner-refused = No se guardó: { $detail }. Revise el espacio libre y que tenga permiso de escribir ahí.
+learner-no-name = Un nombre necesita al menos una letra o un número.
+learner-refused = No se ha guardado: { $detail }. Compruebe el espacio libre y que tiene permiso de escritura.
 learner-taken = Aquí ya hay un aprendiz llamado «{ $detail }». Elija otro nombre.
 
 ## leave
 
-leave-job = Dejar este trabajo
+leave-job = Salir de este trabajo
 
 ## look
 
 look = Mirar, palpar, girar a mano
-look-intro = Un minuto cada vez. Lo que está tras los paneles pide paneles fuera y enchufe fuera.
+look-intro = Un minuto cada vez. Lo que está tras los paneles exige paneles quitados y máquina desenchufada.
 
 ## lost
 
-lost-bought-on-the-code = La pieza { $part } se pidió antes de que ninguna lectura dijera algo. Un código dice qué vio el control, no qué pieza está mal: mida primero.
-lost-code-not-noted = El control dio el código { $code } y usted no lo anotó. Lea la lista página por página y anote cada uno.
-lost-failed-try = Falló un intento de modo de servicio: { $rule }. Lea el registro, deje todo en reposo y pruebe otra vez a ritmo parejo.
-lost-flood = Se abrió una pieza con agua por encima y se inundó el piso. Desagüe o achique antes la cuba.
-lost-good-board-replaced = Se cambió una placa de control sana. Antes de comprar una, demuestre que sus entradas están bien y su salida está mal.
-lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se detenga: puede romper un brazo.
-lost-live-not-allowed = Midió con tensión en un trabajo que no lo permite. Aquí había que hallar la falla con la máquina desenchufada.
-lost-lucky-repair = La máquina vuelve a funcionar, pero por suerte: el informe dice «{ $said }»; era «{ $truth }». Demuestre qué pieza ha fallado antes de montar una: la próxima vez no habrá tanta suerte.
-lost-meter-not-proved = Se midió el circuito, pero no se probó el medidor en una fuente conocida antes y después. Un medidor que no funciona muestra sin tensión cualquier circuito: fuente conocida, circuito, fuente conocida y recién entonces las manos.
-lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Sume otra vez cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
-lost-never-entered = Nunca se entró al modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.
+lost-bought-on-the-code = La pieza { $part } se pidió antes de que ninguna lectura apuntara a ella. Un código dice qué vio el control, no qué pieza está mal: mida primero.
+lost-code-not-noted = El control guardó el código { $code } y usted no lo anotó. Lea la lista página por página y anote cada uno.
+lost-failed-try = Falló un intento de entrar en modo de servicio: { $rule }. Lea el registro, deje todo en reposo y pruebe otra vez a ritmo constante.
+lost-flood = Se abrió una pieza con agua por encima y se inundó el suelo. Vacíe o achique antes la cuba.
+lost-good-board-replaced = Se cambió una placa de control buena. Antes de comprar una, demuestre que sus entradas están bien y su salida mal.
+lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se pare: puede romper un brazo.
+lost-live-not-allowed = Midió con tensión en un trabajo que no lo permite. Aquí había que encontrar el fallo con la máquina desenchufada.
+lost-lucky-repair = La máquina vuelve a funcionar, pero por suerte: el informe dice «{ $said }»; era «{ $truth }». Demuestre qué pieza ha fallado antes de montar una: la próxima vez quizá no tenga tanta suerte.
+lost-meter-not-proved = Se midió el circuito, pero no se comprobó el multímetro en una fuente conocida antes y después. Un multímetro averiado marca cero en cualquier circuito: fuente conocida, circuito, fuente conocida y solo entonces las manos.
+lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Vuelva a sumar cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
+lost-never-entered = No se llegó a entrar en modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.
 lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación. Marque las lecturas que muestran la causa.
-lost-no-proving-run = Ningún programa llegó al final después de la reparación. Haga uno y mírelo: solo eso muestra que la máquina lava.
-lost-no-report = No se entregó informe. El trabajo termina con causa, pieza y prueba por escrito.
-lost-not-cured = La falla sigue en la máquina. Monte la pieza que la cura, o dígaselo claro al cliente.
-lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Antes, descargue lo acumulado o mida V = de bulk.plus a bulk.minus.
-lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina como está ahora.
-lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o carga. Desenchufe y descargue lo acumulado antes de elegir Ω.
-lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchufe primero y tenga la clavija a la vista.
-lost-over-budget = Piezas y trabajo sumaron { $bill }; el cliente había aceptado { $budget }. Pregunte antes de pasar de lo acordado.
-lost-over-repair-limit = Piezas y trabajo sumaron { $bill }; por encima de { $limit } no vale la pena reparar esta máquina. Dígalo antes de gastar el dinero.
+lost-no-proving-run = Ningún programa llegó al final después de la reparación. Haga uno y obsérvelo: solo eso demuestra que la máquina lava.
+lost-no-report = No se entregó ningún informe. El trabajo termina con causa, pieza y prueba por escrito.
+lost-not-cured = El fallo sigue en la máquina. Monte la pieza que lo elimina o dígale claramente al cliente que no está reparada.
+lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Antes, descargue el condensador o mida V DC de bulk.plus a bulk.minus.
+lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina tal como está ahora.
+lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o con carga. Desenchufe la máquina y descargue el condensador antes de elegir Ω.
+lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchúfela primero y tenga la clavija a la vista.
+lost-over-budget = Piezas y mano de obra sumaron { $bill }; el cliente había aceptado { $budget }. Pregunte antes de pasarse de lo acordado.
+lost-over-repair-limit = Piezas y mano de obra sumaron { $bill }; por encima de { $limit } no vale la pena reparar esta máquina. Dígalo antes de gastar el dinero.
 lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
-lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y nada se reinició. Dele un minuto entero.
+lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y no se reinició nada. Espere un minuto entero.
 lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } otras causas. Mida lo que las distingue y cítelo.
-lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
-lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planee la próxima medición antes de tomar la herramienta.
-lost-touched-charge = Se metieron las manos antes de que se fuera la carga acumulada. Espere, descárguela y compruébelo con el medidor.
-lost-wrong-advice = Le dijo al cliente: «{ $given }». Lo que fallaba en la máquina pide: «{ $due }».
-lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que las lecturas, no el código, nombren la causa.
-lost-wrong-part = Se montó una pieza que no cura la falla. Descarte midiendo a los demás sospechosos antes de comprar.
-lost-wrong-part-named = El informe nombra la pieza { $named }; hacía falta { $needed }. Nombre la pieza del componente que falló, una que encaje en esta máquina.
+lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe la máquina, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
+lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planifique la siguiente medición antes de coger la herramienta.
+lost-touched-charge = Se metieron las manos antes de que desapareciera la carga almacenada. Espere, descargue el condensador y compruébelo con el multímetro.
+lost-wrong-advice = Le dijo al cliente: «{ $given }». Lo que le pasaba a la máquina pide: «{ $due }».
+lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que sean las lecturas, y no el código, las que nombren la causa.
+lost-wrong-part = Se montó una pieza que no elimina el fallo. Descarte a los demás sospechosos midiendo antes de comprar.
+lost-wrong-part-named = Pieza del informe: { $named }; hacía falta: { $needed }. Nombre la pieza del componente que ha fallado, una que sirva en esta máquina.
 
 ## meter
 
@@ -591,16 +615,16 @@ meter-beep = pitido
 meter-black = Punta negra
 meter-choose = elija un pin abajo
 meter-clips = Pinzas
-meter-dead = Se fundió el fusible del medidor
+meter-dead = Se ha fundido el fusible del multímetro
 meter-fingers = dedos en las puntas
 meter-grip = Puntas sujetas con
 meter-grip-fingers = Dedos
 meter-held = RETENIDA
-meter-mode-continuity = Pitido
+meter-mode-continuity = Continuidad
 meter-red = Punta roja
-meter-test-bad = El medidor no muestra lo que se sabe que hay: revise el fusible y las puntas.
-meter-test-good = El medidor muestra lo que se sabe que hay.
-meter-test-intro = Fuente conocida: 50 V ~, 50 V = y 100 Ω. Pruebe el medidor antes y después de comprobar que un circuito no tiene tensión.
+meter-test-bad = El multímetro no marca la fuente conocida: revise el fusible y las puntas.
+meter-test-good = El multímetro marca la fuente conocida.
+meter-test-intro = Fuente de prueba: 50 V~, 50 V DC y 100 Ω. Compruebe en ella el multímetro antes y después de verificar la ausencia de tensión.
 
 ## misread
 
@@ -610,79 +634,79 @@ misread-lamps = { $count ->
    *[other] { $count } luces son distintas.
 }
 misread-noted = Anotó { $code }
-misread-shown = Se mostró { $code }
+misread-shown = Las luces mostraron { $code }
 
 ## mode
 
 mode-belt-broken = Correa rota
 mode-belt-slipping = Correa que patina
-mode-board-cold-switch-welded = Placa de control: salida de válvula fría soldada
-mode-board-current-input-drift = Placa de control: entrada de corriente del motor se desvía
-mode-board-hot-switch-open = Placa de control: salida de válvula caliente muerta
-mode-board-lock-switch-open = Placa de control: salida del bloqueo muerta
-mode-board-lock-switch-welded = Placa de control: salida del bloqueo soldada
+mode-board-cold-switch-welded = Placa de control: relé de válvula fría soldado
+mode-board-current-input-drift = Placa de control: deriva en la entrada de corriente del motor
+mode-board-hot-switch-open = Placa de control: el relé de válvula caliente no cierra
+mode-board-lock-switch-open = Placa de control: el relé del bloqueo no cierra
+mode-board-lock-switch-welded = Placa de control: relé del bloqueo soldado
 mode-board-memory-lost = Placa de control: memoria borrada, recalibrar
-mode-board-motor-a-switch-open = Placa de control: salida A del motor muerta
-mode-board-motor-a-switch-tired = Placa de control: salida A del motor falla en caliente
-mode-board-motor-b-switch-scorched = Placa de control: salida B del motor quemada
-mode-board-pump-switch-open = Placa de control: salida de bomba muerta
-mode-board-pump-switch-welded = Placa de control: salida de bomba soldada
-mode-board-sensor-rail-dead = Placa de control: alimentación de sensores muerta
-mode-board-shifter-switch-open = Placa de control: salida del cambiador muerta
-mode-board-thermistor-input-drift = Placa de control: entrada del termistor se desvía
-mode-cord-open-line = Cable de red: conductor de línea abierto
-mode-cord-weak-joint = Cable de red: unión débil en el enchufe
+mode-board-motor-a-switch-open = Placa de control: el relé A del motor no cierra
+mode-board-motor-a-switch-tired = Placa de control: el relé A del motor falla en caliente
+mode-board-motor-b-switch-scorched = Placa de control: relé B del motor quemado
+mode-board-pump-switch-open = Placa de control: el relé de la bomba no cierra
+mode-board-pump-switch-welded = Placa de control: relé de la bomba soldado
+mode-board-sensor-rail-dead = Placa de control: sin alimentación de sensores
+mode-board-shifter-switch-open = Placa de control: el relé del cambiador no cierra
+mode-board-thermistor-input-drift = Placa de control: deriva en la entrada del termistor
+mode-cord-open-line = Cable de alimentación: conductor de fase cortado
+mode-cord-weak-joint = Cable de alimentación: mala conexión en la clavija
 mode-dial-worn = Selector: pasos gastados
 mode-drain-hose-blocked = Manguera de desagüe obstruida
-mode-drain-hose-end-high = Manguera de desagüe: tubo muy alto
-mode-drain-hose-end-low = Manguera de desagüe: punta muy baja
+mode-drain-hose-end-high = Manguera de desagüe: tubo demasiado alto
+mode-drain-hose-end-low = Manguera de desagüe: extremo demasiado bajo
 mode-drain-hose-kinked = Manguera de desagüe doblada
-mode-drain-hose-too-deep = Manguera de desagüe: muy metida en el tubo
+mode-drain-hose-too-deep = Manguera de desagüe: demasiado metida en el tubo
 mode-drain-pump-fouled = Bomba de desagüe: hilos en el rotor
-mode-drain-pump-open-winding = Bomba de desagüe: bobinado abierto
+mode-drain-pump-open-winding = Bomba de desagüe: bobinado cortado
 mode-drain-pump-seized = Bomba de desagüe: rotor agarrotado
-mode-filter-open-choke = Filtro de red: bobina abierta
-mode-floor-not-level = La máquina se balancea sobre sus patas
-mode-harness-cold-wire-open = Mazo de cables: hilo de la válvula fría abierto
-mode-harness-hot-wire-open = Mazo de cables: hilo de la válvula caliente abierto
-mode-harness-lock-coil-wire-open = Mazo de cables: hilo del bobinado del bloqueo abierto
+mode-filter-open-choke = Filtro de red: bobina cortada
+mode-floor-not-level = La máquina cojea
+mode-harness-cold-wire-open = Mazo de cables: cable de la válvula fría cortado
+mode-harness-hot-wire-open = Mazo de cables: cable de la válvula caliente cortado
+mode-harness-lock-coil-wire-open = Mazo de cables: cable de la bobina del bloqueo cortado
 mode-harness-lock-return-burnt = Mazo de cables: pin quemado en el retorno del bloqueo
 mode-harness-lock-return-loose = Mazo de cables: pin flojo en el retorno del bloqueo
 mode-harness-motor-common-burnt = Mazo de cables: pin quemado en el común del motor
 mode-harness-motor-wire-shaken = Mazo de cables: el común del motor se corta al vibrar
 mode-harness-pickup-ground-shaken = Mazo de cables: la masa del captador se corta al vibrar
-mode-harness-pickup-wire-open = Mazo de cables: hilo de señal del captador abierto
-mode-harness-pressure-supply-wire-open = Mazo de cables: hilo de alimentación del sensor de presión abierto
-mode-harness-pressure-wire-open = Mazo de cables: hilo de señal de presión abierto
-mode-harness-pump-wire-open = Mazo de cables: hilo de la bomba abierto
-mode-harness-shifter-wire-open = Mazo de cables: hilo del cambiador abierto
-mode-harness-thermistor-pin-damp = Mazo de cables: el pin del termistor falla con humedad
-mode-harness-thermistor-wire-open = Mazo de cables: hilo del termistor abierto
+mode-harness-pickup-wire-open = Mazo de cables: cable de señal del captador cortado
+mode-harness-pressure-supply-wire-open = Mazo de cables: cable de alimentación del sensor de presión cortado
+mode-harness-pressure-wire-open = Mazo de cables: cable de señal de presión cortado
+mode-harness-pump-wire-open = Mazo de cables: cable de la bomba cortado
+mode-harness-shifter-wire-open = Mazo de cables: cable del cambiador cortado
+mode-harness-thermistor-pin-damp = Mazo de cables: el pin del termistor falla con la humedad
+mode-harness-thermistor-wire-open = Mazo de cables: cable del termistor cortado
 mode-inlet-cold-blocked-screen = Válvula fría: filtro obstruido
-mode-inlet-cold-open-winding = Válvula fría: bobina abierta
+mode-inlet-cold-open-winding = Válvula fría: bobina cortada
 mode-inlet-cold-stuck-open = Válvula fría: no cierra
-mode-inlet-hoses-crossed = Mangueras de entrada cambiadas
+mode-inlet-hoses-crossed = Mangueras de agua fría y caliente intercambiadas
 mode-inlet-hot-blocked-screen = Válvula caliente: filtro obstruido
-mode-inlet-hot-open-winding = Válvula caliente: bobina abierta
+mode-inlet-hot-open-winding = Válvula caliente: bobina cortada
 mode-inlet-hot-stuck-open = Válvula caliente: no cierra
-mode-laundry-overload = Ropa: demasiada
-mode-laundry-suds = Ropa: demasiada espuma
-mode-laundry-uneven = Ropa: apelmazada a un lado
+mode-laundry-overload = Ropa: cesta sobrecargada
+mode-laundry-suds = Ropa: exceso de detergente, espuma
+mode-laundry-uneven = Ropa: apelotonada a un lado
 mode-lid-lock-bolt-stiff = Bloqueo de tapa: pestillo duro
-mode-lid-lock-contact-damp = Bloqueo de tapa: el contacto falla con humedad
+mode-lid-lock-contact-damp = Bloqueo de tapa: el contacto de línea falla con la humedad
 mode-lid-lock-contact-open = Bloqueo de tapa: contacto de línea quemado
 mode-lid-lock-contact-welded = Bloqueo de tapa: contacto de línea soldado
-mode-lid-lock-lid-switch-open = Bloqueo de tapa: contacto de tapa siempre abierto
-mode-lid-lock-open-winding = Bloqueo de tapa: bobinado abierto
+mode-lid-lock-lid-switch-open = Bloqueo de tapa: el interruptor de tapa no cierra
+mode-lid-lock-open-winding = Bloqueo de tapa: bobina cortada
 mode-line-fuse-blown = Fusible de línea fundido
-mode-motor-bearing-dry = Motor: cojinete que se va secando
-mode-motor-open-winding-a = Motor: bobinado A abierto
-mode-motor-open-winding-b = Motor: bobinado B abierto
+mode-motor-bearing-dry = Motor: rodamiento seco
+mode-motor-open-winding-a = Motor: bobinado A cortado
+mode-motor-open-winding-b = Motor: bobinado B cortado
 mode-motor-seized = Motor: rodamientos agarrotados
 mode-motor-shorted-turns = Motor: espiras en cortocircuito
-mode-motor-winding-opens-hot = Motor: el bobinado B se abre en caliente
+mode-motor-winding-opens-hot = Motor: el bobinado B se corta en caliente
 mode-nothing = No fallaba nada
-mode-pickup-gap-wide = Captador de velocidad: lejos de sus imanes
+mode-pickup-gap-wide = Captador de velocidad: demasiado lejos de sus imanes
 mode-pickup-no-output = Captador de velocidad: sin salida
 mode-pressure-hose-blocked = Manguera de presión obstruida
 mode-pressure-hose-leaking = Manguera de presión: pierde aire
@@ -694,40 +718,40 @@ mode-run-capacitor-open = Condensador de marcha abierto
 mode-run-capacitor-shorted = Condensador de marcha en cortocircuito
 mode-shifter-cam-switch-closed = Cambiador de modo: contacto de leva siempre cerrado
 mode-shifter-cam-switch-open = Cambiador de modo: contacto de leva siempre abierto
-mode-shifter-open-winding = Cambiador de modo: bobinado abierto
-mode-shifter-stripped-gear = Cambiador de modo: engranaje barrido
+mode-shifter-open-winding = Cambiador de modo: bobinado cortado
+mode-shifter-stripped-gear = Cambiador de modo: engranaje sin dientes
 mode-supply-loose-outlet = Toma: contacto flojo
-mode-supply-low-mains = Toma: tensión de red muy baja
+mode-supply-low-mains = Toma: tensión de red demasiado baja
 mode-taps-cold-shut = Grifo de agua fría cerrado
 mode-taps-cold-throttled = Grifo de agua fría casi cerrado
 mode-taps-hot-shut = Grifo de agua caliente cerrado
-mode-thermistor-drifting = Termistor que se desvía
+mode-thermistor-drifting = Termistor con deriva
 mode-thermistor-open = Termistor abierto
 mode-thermistor-shorted = Termistor en cortocircuito
-mode-tub-bearing-rough = Cuba: cojinete de la cesta áspero
-mode-tub-leaking = Cuba: el sello gotea
+mode-tub-bearing-rough = Cuba: rodamiento de la cesta desgastado
+mode-tub-leaking = Cuba: fuga por el retén
 
 ## monitor
 
-monitor-calibration-failed = Falló la recalibración
+monitor-calibration-failed = Ha fallado la recalibración
 monitor-calibration-missing = Sin calibrar
 monitor-cam-lost = Cambiador de modo fuera de posición
 monitor-drain-slow = Desagua demasiado despacio
 monitor-fill-none = No entra agua
 monitor-fill-slow = Llena demasiado despacio
 monitor-level-lost = Baja el nivel sin desaguar
-monitor-lock-not-proven = Bloqueo de tapa no confirmado
-monitor-lock-not-released = El bloqueo de tapa no suelta
-monitor-motor-no-current = El motor no toma corriente
-monitor-motor-overheated = Se perdió la corriente del motor en marcha
+monitor-lock-not-proven = Bloqueo sin confirmar
+monitor-lock-not-released = El bloqueo de tapa no se suelta
+monitor-motor-no-current = El motor no consume corriente
+monitor-motor-overheated = Corriente del motor perdida en marcha
 monitor-motor-overload = La corriente del motor sigue alta
 monitor-pressure-range = Señal de presión fuera de rango
 monitor-pulses-none = Sin pulsos de velocidad
 monitor-pulses-weak = Pocos pulsos de velocidad
 monitor-spin-not-reached = No alcanza la velocidad de centrifugado
-monitor-supply-low = La red se hunde
+monitor-supply-low = Cae la tensión de red
 monitor-thermistor-range = Señal del termistor fuera de rango
-monitor-unbalance = Desequilibrio
+monitor-unbalance = Carga desequilibrada
 monitor-water-not-warm = El agua sigue fría
 monitor-water-too-hot = Agua demasiado caliente
 monitor-water-unexpected = Sube el agua con las válvulas cerradas
@@ -738,9 +762,9 @@ name-dial = Selector: arrastre, use la rueda o las flechas
 name-less = Menos (K)
 name-lid = Tapa (L)
 name-more = Más (I)
-name-plug = Enchufe de red (P)
+name-plug = Clavija (P)
 name-start = Inicio (S)
-name-stop = Paro (X)
+name-stop = Parada (X)
 name-switch = Conmutador: arrastre, use la rueda o las flechas
 
 ## note
@@ -775,23 +799,23 @@ part-board-keys = Placa de control con teclas
 part-board-one-lamp = Placa de control de una luz
 part-board-other = Placa de control, modelo estrecho
 part-contact-kit = Limpiador y grasa para contactos
-part-cord = Cable de red con clavija
-part-dial = Selector con anillo de retén
+part-cord = Cable de alimentación con clavija
+part-dial = Selector con anillo de pasos
 part-drain-hose = Manguera de desagüe
 part-drain-pump = Bomba de desagüe
 part-drain-pump-other = Bomba de desagüe, modelo estrecho
 part-filter = Filtro de red
 part-harness = Mazo de cables
-part-inlet-cold = Válvula de entrada fría
-part-inlet-hot = Válvula de entrada caliente
+part-inlet-cold = Válvula de agua fría
+part-inlet-hot = Válvula de agua caliente
 part-lid-lock = Bloqueo de tapa con interruptor de tapa
 part-lid-lock-other = Bloqueo de tapa, modelo izquierdo
 part-line-fuse = Fusible de línea
 part-motor = Motor
 part-motor-other = Motor, modelo estrecho
 part-note-measure-first = No se admite devolución una vez abierta: mida antes de comprar
-part-note-other-machine = Hecho para otra máquina; la fijación es distinta
-part-note-visit = Una visita, no un repuesto. Las normas locales dicen quién puede hacerlo
+part-note-other-machine = Para otra máquina; la fijación es distinta
+part-note-visit = Una visita, no una pieza. Las normas locales dicen quién puede hacerlo
 part-pickup = Captador de velocidad
 part-pressure-hose = Manguera de presión con abrazaderas
 part-pressure-sensor = Sensor de presión
@@ -806,22 +830,22 @@ part-tub-seal = Juego de juntas de la cuba
 parts = Mostrador de piezas
 parts-boards = para placa: { $boards }
 parts-fitted = Montada
-parts-intro = Números y precios inventados. Lo que compra, lo paga el cliente.
+parts-intro = Números y precios inventados. Lo que usted compra lo paga el cliente.
 parts-price = precio { $price }
-parts-rates = Mano de obra: { $labour } por hora. Una pieza sin montar se puede devolver por el { $fee } % de su precio. Por encima de { $limit } entre piezas y trabajo, conviene más una máquina nueva.
+parts-rates = Mano de obra: { $labour } por hora. Por devolver una pieza sin montar se cobra el { $fee } %. Por encima de { $limit } entre piezas y mano de obra, conviene más una máquina nueva.
 parts-revision = rev. { $revision }
-parts-superseded = reemplazada por { $part }
+parts-superseded = sustituida por { $part }
 parts-wait = llega en { $hours } h
 
 ## pin
 
-pin-bulk-minus = Reserva −
-pin-bulk-plus = Reserva +
+pin-bulk-minus = Condensador principal −
+pin-bulk-plus = Condensador principal +
 pin-fuse-in = Fusible, lado red
 pin-fuse-out = Fusible, lado máquina
-pin-plug-earth = Enchufe, tierra
-pin-plug-line = Enchufe, fase
-pin-plug-neutral = Enchufe, neutro
+pin-plug-earth = Clavija, tierra
+pin-plug-line = Clavija, fase
+pin-plug-neutral = Clavija, neutro
 
 ## practice
 
@@ -829,49 +853,49 @@ practice-all = Todos los ejercicios
 practice-answers = { $right } de { $count } respuestas correctas
 practice-back = Volver al inicio
 practice-begin = Comenzar
-practice-browser = Los aprendices se guardan en el almacenamiento de este navegador, solo en esta computadora.
-practice-chart-confusion = Cifras leídas en las luces
-practice-chart-confusion-none = Todavía no se ha leído ninguna cifra en las luces.
-practice-chart-confusion-read = leída
-practice-chart-confusion-shown = mostrada
-practice-chart-confusion-sound = No se confundió ninguna cifra.
+practice-browser = Los aprendices se guardan en este navegador, solo en este ordenador.
+practice-chart-confusion = Dígitos leídos en las luces
+practice-chart-confusion-none = Todavía no se ha leído ningún dígito en las luces.
+practice-chart-confusion-read = leído
+practice-chart-confusion-shown = mostrado
+practice-chart-confusion-sound = No se confundió ningún dígito.
 practice-chart-confusion-worst = La confusión más frecuente: { $shown } leído como { $read } (× { $count }).
-practice-chart-known = { $name }: qué tan probable es que sepa cada cosa ahora
-practice-chart-retention = De lo que sabe ahora, lo que quedará
+practice-chart-known = { $name }: probabilidad de que domine cada habilidad ahora
+practice-chart-retention = Cuánto quedará de lo que sabe ahora
 practice-chart-retention-axis = días desde hoy
 practice-chart-retention-none = Practique algo: aquí se verá cómo se olvida.
 practice-chart-rhythm = Ritmo en el gesto de entrada
-practice-chart-rhythm-axis = Tiempo de paso a paso en cada día de práctica, ms, y su variación
+practice-chart-rhythm-axis = Tiempo por paso en cada día de práctica, ms, y su dispersión
 practice-chart-rhythm-none = Todavía no se ha medido ningún intento del gesto de entrada.
 practice-choose = Aprendiz
-practice-create = Agregar
+practice-create = Añadir
 practice-delete = Borrar este aprendiz
 practice-delete-keep = Conservar
-practice-delete-sure = ¿Borrar a { $name } y todas sus respuestas para siempre?
+practice-delete-sure = ¿Borrar definitivamente a { $name } y todas sus respuestas?
 practice-due = toca repasar
 practice-export-csv = Guardar respuestas (CSV)
 practice-export-png = Guardar imagen (PNG)
 practice-exported = Guardado: { $place }
 practice-folder = Los aprendices se guardan como archivos simples en { $place }.
 practice-guest = Invitado
-practice-guest-note = Las respuestas de un invitado no se guardan: se pierden al cerrar el programa. Agregue un aprendiz para guardarlas.
+practice-guest-note = Las respuestas de un invitado no se guardan: se pierden al cerrar el programa. Añada un aprendiz para guardarlas.
 practice-job-gone = Este trabajo ya no está aquí.
 practice-known = { $known } % sabido
 practice-mastered = dominada
 practice-name = Nombre del nuevo aprendiz
 practice-new = sin practicar
-practice-next = Lo siguiente
-practice-not-exported = No se guardó: { $detail }
+practice-next = Siguiente
+practice-not-exported = No se ha guardado: { $detail }
 practice-tab-practice = Práctica
 practice-tab-progress = Progreso
-practice-target = Meta: { $target } % de respuestas correctas
-practice-target-note = Más bajo es más difícil. El instructor puede fijarla para un aprendiz.
+practice-target = Objetivo: { $target } % de respuestas correctas
+practice-target-note = Cuanto más bajo, más difícil. El instructor puede fijarlo para un aprendiz.
 practice-title = Práctica
 practice-unkept = Aquí no se guardan las respuestas: se pierden al cerrar el programa.
-practice-why-fades-first = Todo está dominado y no toca ningún repaso; de todo, «{ $exercise }» es lo que primero se olvida.
-practice-why-nearest = De lo que tiene abierto, «{ $exercise }» es lo más cercano a su meta de { $target } %: se espera cerca de { $expected } % correcto.
-practice-why-new = Todavía no ha practicado «{ $exercise }», y con cerca de { $expected } % correcto esperado es lo más cercano a su meta de { $target } %.
-practice-why-review = «{ $exercise }» ya estaba dominado y toca repasarlo: sin repaso se olvida, y ahora se espera cerca de { $expected } % correcto.
+practice-why-fades-first = Todo está dominado y no toca ningún repaso; «{ $exercise }» es lo primero que se olvidará.
+practice-why-nearest = De lo que tiene disponible, «{ $exercise }» es lo más cercano a su objetivo del { $target } %: se espera cerca de un { $expected } % de aciertos.
+practice-why-new = Todavía no ha practicado «{ $exercise }» y, con cerca de un { $expected } % de aciertos esperados, es lo más cercano a su objetivo del { $target } %.
+practice-why-review = «{ $exercise }» ya estaba dominado y toca repasarlo: sin repaso se olvida, y ahora se espera cerca de un { $expected } % de aciertos.
 
 ## program
 
@@ -885,59 +909,59 @@ program-soak = Remojo
 
 ## refusal
 
-refusal-already-so = Ya está así.
+refusal-already-so = Ya está hecho.
 refusal-cabinet-closed = Quite antes los paneles del mueble.
-refusal-does-not-fit = La pieza { $part } no encaja en esta máquina.
-refusal-finished = El trabajo terminó: el informe está entregado.
-refusal-lid-closed = Levante primero la tapa.
+refusal-does-not-fit = La pieza { $part } no sirve en esta máquina.
+refusal-finished = El trabajo está cerrado: el informe ya se ha entregado.
+refusal-lid-closed = Abra primero la tapa.
 refusal-lid-locked = La tapa está bloqueada.
-refusal-needs-part = Esto no se arregla solo con las manos: pide un repuesto o una persona autorizada.
-refusal-no-button = Aquí no hay ese botón.
-refusal-no-cause = Esa causa no está en el catálogo. Elija una de la lista.
-refusal-no-connector = Aquí no existe ese conector.
+refusal-needs-part = Esto no se corrige a mano: hace falta una pieza o un profesional autorizado.
+refusal-no-button = Aquí no hay botón { $button }.
+refusal-no-cause = La causa «{ $cause }» no está en el catálogo. Elija una de la lista.
+refusal-no-connector = Aquí no hay ese conector.
 refusal-no-part = El mostrador no tiene la pieza { $part }.
-refusal-no-reading = No hay tal lectura en el cuaderno.
+refusal-no-reading = En el cuaderno no hay ninguna lectura { $reading }.
 refusal-not-in-hand = Pida antes la pieza { $part }.
-refusal-nothing-to-hold = El medidor no muestra nada que retener. Ponga antes las puntas.
-refusal-plug-in-outlet = Desenchufe antes: las clavijas están en la toma.
+refusal-nothing-to-hold = No hay ninguna lectura que retener. Ponga antes las puntas.
+refusal-plug-in-outlet = Desenchufe antes la máquina: la clavija está en la toma.
 
 ## report
 
 report-advice = Consejo para el cliente
 report-cause = Qué fallaba
-report-cause-again = Puede haber dos fallas: elija otra vez para añadir una o quitarla.
+report-cause-again = Puede haber dos fallos: elija otra vez para añadir uno o quitarlo.
 report-choose = elija…
-report-done = El informe ya está entregado.
+report-done = El informe ya se ha entregado.
 report-given-up = Renuncio al trabajo
-report-hand-in = Entregar la máquina
+report-hand-in = Cerrar el trabajo
 report-no-part = Ninguna pieza
 report-not-ready = Elija antes una causa y una pieza.
 report-nothing-wrong = No fallaba nada
-report-part = Pieza que hacía falta
+report-part = Pieza necesaria
 report-proof = Lecturas que lo demuestran
 report-proof-intro = Marque las que descartan a los demás sospechosos.
 report-see-score = Ver la nota
 
 ## reset
 
-reset-hold = Mantenga { $button } durante { $seconds } s.
-reset-hold-not = En esta placa mantener un botón no hace nada.
-reset-lid = Levante y baje la tapa { $times } veces en { $seconds } s.
-reset-lid-not = En esta placa mover la tapa no hace nada.
-reset-power = Desenchufe y espere a que se vaya la carga acumulada.
+reset-hold = Mantenga pulsado { $button } durante { $seconds } s.
+reset-hold-not = En esta placa, mantener pulsado un botón no hace nada.
+reset-lid = Abra y cierre la tapa { $times } veces en { $seconds } s.
+reset-lid-not = En esta placa, mover la tapa no hace nada.
+reset-power = Desenchufe la máquina y espere a que desaparezca la carga almacenada.
 
 ## review
 
-review-best = El mejor camino
+review-best = El mejor planteamiento
 review-cost = Coste hasta aquí
-review-intro = Cada barra: cuán probable era cada causa después de ese acto. En verde: la que era. El coste cuenta trabajo, piezas y la espera de piezas.
-review-none = No se puede mostrar ningún camino: falta la tabla de fallas de esta placa.
-review-working = Calculando su camino y el mejor…
+review-intro = Cada barra: la probabilidad de cada causa después de ese paso. En verde: la real. El coste incluye mano de obra, piezas y la espera de piezas.
+review-none = No se puede mostrar la comparación: falta la tabla de fallos de esta placa.
+review-working = Calculando su planteamiento y el mejor…
 review-others = todas las demás
 review-sound = mejor: { $step }
 review-stop = { $minutes } min · { $money }
-review-title = Dos caminos por este trabajo
-review-yours = Su camino
+review-title = Su planteamiento y el mejor
+review-yours = Su planteamiento
 
 ## routine
 
@@ -965,8 +989,8 @@ rule-hold-too-short = se soltó demasiado pronto
 rule-late = la acción llegó tarde
 rule-out-of-order = tocaba otra acción
 rule-press-too-long = la pulsación fue demasiado larga
-rule-too-few-detents = faltaron topes
-rule-too-many-detents = sobraron topes
+rule-too-few-detents = faltaron pasos
+rule-too-many-detents = sobraron pasos
 rule-window-over = se acabó el tiempo
 rule-wrong-way = el selector giró en sentido contrario
 
@@ -975,9 +999,9 @@ rule-wrong-way = el selector giró en sentido contrario
 score-at = { $minutes } min después de llegar
 score-goal = Lo que enseña este trabajo: { $goal }
 score-losses = Puntos perdidos
-score-none-lost = Ninguno. Buen trabajo.
+score-none-lost = No se ha perdido ningún punto.
 score-not-passed = Aún no aprobado: hace falta un { $percent } %.
-score-not-yet = La nota llega con el informe. Hasta entonces, así fueron sus intentos de entrar al modo de servicio.
+score-not-yet = La nota llega con el informe. Hasta entonces, así han ido sus intentos de entrar en modo de servicio.
 score-passed = Aprobado: hacía falta un { $percent } %.
 score-total = { $kept } de { $of } puntos
 
@@ -985,28 +1009,28 @@ score-total = { $kept } de { $of } puntos
 
 sheet-codes = Códigos
 sheet-codes-intro = Un código dice qué vio el control, no qué pieza está mal. Mida antes de comprar.
-sheet-entry = Entrada
+sheet-entry = Entrada al modo de servicio
 sheet-entry-again = Si el intento falla: desenchufe, espere a que el control se apague y empiece de nuevo.
-sheet-entry-before = Para entrar al modo de servicio: sin programa en marcha y, sin pausas:
-sheet-entry-before-power = Para entrar al modo de servicio: desenchufe y espere a que el control se apague; luego:
-sheet-entry-from = Antes, el mando debe estar en { $position }.
+sheet-entry-before = Para entrar en modo de servicio: sin programa en marcha y, sin pausas:
+sheet-entry-before-power = Para entrar en modo de servicio: desenchufe y espere a que el control se apague; luego:
+sheet-entry-from = Primero ponga el selector en { $position }.
 sheet-entry-rest = Antes de otro intento no toque la consola ni la tapa durante { $seconds } s.
-sheet-entry-skip = Un giro rápido puede saltarse un tope.
+sheet-entry-skip = Un giro rápido puede saltarse un paso.
 sheet-entry-window = Todo el gesto en { $seconds } s.
 sheet-invented = Placa inventada, solo para formación.
 sheet-lamps = Luces
 sheet-lamps-example = Este ejemplo se lee { $number }.
-sheet-lamps-lock = La luz de bloqueo parpadea con cualquier fallo. Eso no significa que el bloqueo esté mal.
-sheet-lamps-no-lock = Esta placa no tiene luz de bloqueo: si la tapa está bloqueada, se nota en la tapa.
-sheet-lamps-pages = En la lista de códigos cada pulsación de { $button } pasa de página; el más nuevo va primero.
+sheet-lamps-lock = La luz de bloqueo parpadea con cualquier parada por fallo. Eso no significa que el bloqueo esté mal.
+sheet-lamps-no-lock = Esta placa no tiene luz de bloqueo: pruebe la tapa para saber si está bloqueada.
+sheet-lamps-pages = En la lista de códigos, cada pulsación de { $button } pasa de página, con el más reciente primero.
 sheet-menu = Menú
-sheet-menu-clear = Para borrar los códigos mantenga Inicio durante { $seconds } s.
+sheet-menu-clear = Para borrar los códigos, mantenga pulsado Inicio durante { $seconds } s.
 sheet-menu-intro = En modo de servicio: elija una posición y pulse Inicio.
 sheet-pins = Cables
 sheet-pins-intro = Pin, marca impresa y adónde va el cable.
 sheet-programs = Programas fuera del modo de servicio
-sheet-reset = Salir de un paro por fallo
-sheet-sights = Qué muestran las luces
+sheet-reset = Salir de una parada por fallo
+sheet-sights = Qué significan las luces
 sheet-tens = decenas
 sheet-units = unidades
 sheet-wires-intro = A la izquierda, el pin de la placa con su marca impresa; a la derecha, el borne donde termina el cable. Los cables de red son marrones. Un clic pone ahí la siguiente punta.
@@ -1046,20 +1070,20 @@ signal-warning = ADVERTENCIA
 
 ## signs
 
-signs-flashes = Una sola luz destella el número: cuente los destellos largos para las decenas y luego los cortos para las unidades. Tras una pausa empieza de nuevo.
-signs-pictures = Cada número tiene su propia figura; búsquela en la lista.
-signs-segments = Dos cifras muestran el número.
-signs-weights = Las luces muestran dos cifras a la vez. En cada grupo sume los números bajo las luces encendidas.
+signs-flashes = Una sola luz da el número en destellos: cuente los largos para las decenas y luego los cortos para las unidades. Tras una pausa empieza de nuevo.
+signs-pictures = Cada número tiene su propio dibujo; búsquelo en la lista.
+signs-segments = Dos dígitos muestran el número.
+signs-weights = Las luces muestran dos dígitos a la vez. En cada grupo sume los números que hay bajo las luces encendidas.
 
 ## skill
 
 skill-code-look-up = Buscar códigos
 skill-entry-timing = Gesto de entrada
 skill-lamp-reading = Leer las luces
-skill-metering = Usar el medidor
+skill-metering = Usar el multímetro
 skill-next-test = Elegir la siguiente prueba
 skill-part-choice = Elegir la pieza
-skill-proof = Demostrar la falla
+skill-proof = Demostrar el fallo
 skill-safe-work = Trabajar con seguridad
 
 ## sound
@@ -1069,84 +1093,84 @@ sound-ask-first = decir cuánto costará y preguntar antes de seguir
 sound-bail-out = vaciar antes la cuba
 sound-buy-needed = comprar solo lo que piden las lecturas
 sound-cabinet-shake = el mueble tiembla
-sound-dead-test = encontrarlo con la clavija fuera
-sound-discharge = descargar la carga y ver que ya no está
-sound-floor-wet = { $litres } L en el piso
-sound-lock-held = el bloqueo retiene la tapa
+sound-dead-test = encontrarlo con la máquina desenchufada
+sound-discharge = descargar el condensador y comprobar que no queda tensión
+sound-floor-wet = { $litres } L en el suelo
+sound-lock-held = bloqueo de tapa echado
 sound-measure-first = medir antes de comprar
-sound-motor-free = el motor gira solo
+sound-motor-free = el motor gira, la cesta no
 sound-motor-hum = el motor zumba sin girar
 sound-none = silencio
 sound-note-codes = anotar cada código mientras se ve
-sound-ohms-dead = clavija fuera y carga descargada antes de Ω
-sound-part-number = nombrar la pieza por el número de la hoja que va en esta placa
-sound-prove-meter = probar el medidor en la fuente conocida antes y después
-sound-pump-buzz = la bomba vibra, trabada
+sound-ohms-dead = desenchufar y descargar antes de medir Ω
+sound-part-number = nombrar la pieza por el número que corresponde a esta placa
+sound-prove-meter = comprobar el multímetro en la fuente conocida antes y después
+sound-pump-buzz = la bomba vibra, atascada
 sound-pump-hum = la bomba zumba
 sound-read-twice = leer las luces dos veces antes de anotar el código
 sound-recalibrate = recalibrar después de la reparación
-sound-report = nombrar lo que prueban las lecturas
-sound-rest = dejar la clavija fuera el minuto entero
-sound-run = hacer un programa hasta el final y mirar
-sound-second-visit = quedarse hasta que esté reparada, o decir claramente que no lo está; si no, alguien vuelve otra vez
+sound-report = informar de lo que demuestran las lecturas
+sound-rest = dejarla desenchufada el minuto entero
+sound-run = hacer un programa hasta el final y observar
+sound-second-visit = quedarse hasta que esté reparada, o decir claramente que no lo está; si no, alguien tendrá que volver
 sound-shifter-tick = el cambiador hace tic
-sound-shorter-way = tomar la medida que más dice por su tiempo
+sound-shorter-way = tomar la medida que más información da por su tiempo
 sound-spin-whirr = la cesta centrifuga
-sound-steady-hand = un ritmo parejo dentro de las ventanas de la hoja
-sound-unplug = sacar antes la clavija
+sound-steady-hand = un ritmo constante dentro de los tiempos de la hoja
+sound-unplug = desenchufar primero
 sound-valve-buzz = la válvula vibra, sin agua
 sound-wait-spin = esperar a que la cesta se pare
 sound-water-rush = entra agua
 
 ## spot
 
-spot-bulk = Condensador de reserva de la placa
+spot-bulk = Condensador principal de la placa
 spot-fuse = Fusible de línea
-spot-plug = Enchufe de red
+spot-plug = Clavija
 
 ## stage
 
 stage-cam = Una vuelta del cambiador de modo
-stage-coast = Espera a que la cesta se detenga
+stage-coast = Espera a que la cesta se pare
 stage-cold = Entra agua fría
 stage-empty = Vaciado de la cuba
 stage-hot = Entra agua caliente
 stage-lock = Bloqueo de la tapa
 stage-motor-a = Motor, sentido A
 stage-motor-b = Motor, sentido B
-stage-pump = Sale el agua
+stage-pump = Desagüe
 stage-spin = Un centrifugado corto
 stage-unlock = Liberación de la tapa
-stage-zero = Aprende el cero del sensor de presión
+stage-zero = Ajuste del cero del sensor de presión
 
 ## start
 
-start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: mandan las normas locales y la práctica autorizada.
+start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: prevalecen las normas locales y el trabajo de profesionales autorizados.
 start-after = Mejor después de: { $titles }.
 start-begin = Empezar el trabajo
-start-opening = Preparando la máquina …
 start-minutes = Unos { $minutes } minutos.
+start-opening = Preparando la máquina …
 start-practice = Práctica
 start-seed = Semilla
 start-seed-hint = misma semilla, misma máquina
 
 ## step
 
-step-hold = Mantenga { $button } de { $from } a { $to } s
-step-lid-down = Baje la tapa
-step-lid-up = Levante la tapa
+step-hold = Mantenga pulsado { $button } de { $from } a { $to } s
+step-lid-down = Cierre la tapa
+step-lid-up = Abra la tapa
 step-power-up = Enchufe
-step-power-up-holding = Apriete { $button }, no lo suelte y enchufe
+step-power-up-holding = Mantenga pulsado { $button } y enchufe
 step-press = Pulse { $button }
 step-press-times = Pulse { $button } { $times } veces
-step-push = Apriete { $button } y no lo suelte
+step-push = Pulse { $button } y no lo suelte
 step-release = Suelte { $button }
-step-turn-left = Gire a la izquierda { $detents } topes
-step-turn-right = Gire a la derecha { $detents } topes
+step-turn-left = Gire { $detents } pasos a la izquierda
+step-turn-right = Gire { $detents } pasos a la derecha
 
 ## tab
 
-tab-meter = Medidor
+tab-meter = Medir
 tab-parts = Piezas
 tab-report = Informe
 tab-score = Nota
@@ -1155,17 +1179,17 @@ tab-sheet = Hoja
 ## ticket
 
 ticket-hours = { $hours } h
-ticket-labour = de eso, trabajo
-ticket-limit = No vale más de
-ticket-live = Con tensión
-ticket-live-no = no permitido
-ticket-live-yes = permitido
+ticket-labour = Mano de obra
+ticket-limit = Límite de reparación
+ticket-live = Pruebas con tensión
+ticket-live-no = no permitidas
+ticket-live-yes = permitidas
 ticket-mains = Red
 ticket-minutes-of = { $minutes } de { $par } min
-ticket-money = Dinero
+ticket-money = Total hasta ahora
 ticket-money-of = { $spent } de { $budget }
 ticket-waited = Espera de piezas
-ticket-work = Trabajo
+ticket-work = Tiempo de trabajo
 
 ## top
 
@@ -1174,25 +1198,25 @@ top-pause = Parar el reloj
 
 ## tries
 
-tries = Intentos de modo de servicio
-tries-intro = El tiempo corre a la derecha, en segundos. Sombreado: la ventana entera. Barras: ventana propia de una acción. Bandera: la regla rota.
+tries = Intentos de entrada al modo de servicio
+tries-intro = El tiempo corre hacia la derecha, en segundos. Sombreado: la ventana entera. Barras: la ventana de cada acción. Bandera: la regla incumplida.
 
 ## trouble
 
-trouble-changed = { $detail } se hizo con otro texto de su trabajo, así que aquí no se puede continuar. Guarde una copia y ábrala con el Detent que lo hizo.
+trouble-changed = { $detail } se hizo con otra versión de su trabajo, así que aquí no se puede continuar. Guarde una copia y ábrala con el Detent que lo hizo.
 trouble-damaged = Este intento está dañado ({ $detail }). Guarde una copia si la necesita, o bórrelo.
-trouble-differs = Repetido, este intento termina de otra manera que la que dice: lo hizo otra versión de Detent o fue cambiado ({ $detail }).
+trouble-differs = Al repetirlo, este intento no termina como se grabó: lo hizo otra versión de Detent o alguien lo cambió ({ $detail }).
 trouble-elsewhere = El banco está abierto en otra pestaña y los intentos se guardan allí. Cierre esta.
 trouble-foreign = { $detail } no es un intento de Detent. Elija un archivo que Detent haya guardado.
-trouble-full = No queda espacio o el disco falla: este intento no se guarda. Guarde una copia antes de cerrar y borre los intentos que ya no necesite. ({ $detail })
-trouble-gone = { $detail } no está aquí.
-trouble-newer = { $detail } lo hizo un Detent más nuevo. Recargue esta página o instale el más nuevo para abrirlo; no se pierde nada.
+trouble-full = El almacenamiento está lleno o falla: este intento no se guarda. Guarde una copia antes de cerrar y borre los intentos que ya no necesite. ({ $detail })
+trouble-gone = No se encuentra { $detail }.
+trouble-newer = { $detail } lo hizo un Detent más reciente. Recargue esta página o instale la versión nueva para abrirlo; no se pierde nada.
 trouble-other = El intento no se guarda: { $detail }
-trouble-refused = El navegador no permite guardar intentos, como en una ventana privada: guarde una copia antes de cerrar. ({ $detail })
+trouble-refused = El navegador no permite guardar intentos, como ocurre en una ventana privada: guarde una copia antes de cerrar. ({ $detail })
 
 ## try
 
-try-entered = Entró al modo de servicio
+try-entered = Dentro del modo de servicio
 try-open = En curso
 
 ## view

@@ -10,20 +10,20 @@ use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub(super) struct BestArgs {
-    /// Scenario: a file, or the name of a built-in one.
+    /// Scenario file, or the name of a built-in scenario.
     #[arg(required_unless_present_any = ["course", "tables"])]
     scenario: Option<String>,
-    /// Seed of the random draws (default: the scenario's own).
+    /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     seed: Option<u64>,
-    /// Print a table for every built-in scenario instead.
+    /// Print a table of all built-in scenarios instead.
     #[arg(long, conflicts_with_all = ["scenario", "seed"])]
     course: bool,
-    /// Make the tables that the program brings with it: what each fault shows on each built-in board. Into
-    /// this folder, `assets/tables` in the source.
+    /// Write the tables that ship with the program (what each fault shows on each built-in board) to this
+    /// folder; `assets/tables` in the source.
     #[arg(long, conflicts_with_all = ["scenario", "seed", "course"])]
     tables: Option<PathBuf>,
-    /// Keep what the runs of a board showed here (default: the user's cache folder).
+    /// Folder in which the results of simulated runs are kept [default: the user's cache folder].
     #[arg(long, env = "DETENT_CACHE")]
     cache: Option<PathBuf>,
 }
@@ -33,7 +33,6 @@ const TOP: usize = 5;
 
 pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
     let content_library = ContentLibrary::builtin()?;
-    let texts = Texts::load(language);
     if let Some(folder) = &args.tables {
         return ship(&content_library, folder);
     }
@@ -43,9 +42,10 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
             let scenario_source = content_library.scenario(name)?;
             let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
             let job = Job::of(&content_library, &scenario_source, seed, folder.as_ref())?;
-            print(&job, &texts)
+            let volts = scenario_source.scenario.mains.rating().volts;
+            print(&job, &Texts::load(language).for_supply(volts as u32))
         }
-        None => ways::course(&content_library, &texts, folder.as_ref()),
+        None => ways::course(&content_library, &Texts::load(language), folder.as_ref()),
     }
 }
 
@@ -77,7 +77,7 @@ fn print(job: &Job<'_>, texts: &Texts) -> Result<(), Failure> {
         modes: &modes,
         board: None,
     };
-    let mut out = Output::of("the plan");
+    let mut out = Output::standard();
     let mut put = |line: String| out.line(line);
     put(format!(
         "{} ({} {})",

@@ -1,7 +1,10 @@
-//! Why a command ended without doing its work.
+//! Why a command ended without doing its work, and its words for it.
 
 use detent_content::attempt_file::AttemptFileError;
-use detent_content::{AttemptSourceError, ContentError};
+use detent_content::{AttemptSourceError, ContentError, Texts, Value};
+use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_training::bench::Refusal;
+use detent_training::bench::cost::LONGEST_JOB;
 use detent_training::bench::script::StepError;
 use detent_training::lesson::SetUpError;
 use detent_training::practice::TargetError;
@@ -11,8 +14,67 @@ use std::io;
 use std::process::ExitCode;
 
 /// Why a command ended without doing its work.
-#[derive(Debug, thiserror::Error)]
+#[derive(Debug)]
 pub(super) enum Failure {
+    /// What another room of the program reports.
+    Reported(Box<Reported>),
+    /// Standard output cannot be written.
+    Output(io::Error),
+    /// A file cannot be written.
+    Write(String, io::Error),
+    /// A step of a script could not be done.
+    Step {
+        /// The script.
+        script: String,
+        /// Line of the step.
+        line: usize,
+        /// Why.
+        error: StepError,
+        /// The unfinished attempt with what was done before, if it is kept.
+        kept: Option<String>,
+    },
+    /// A replay goes another way than the recording.
+    Differs {
+        /// The attempt.
+        file: String,
+        /// Where.
+        divergence: Divergence,
+    },
+    /// The scripted expert cannot do the job.
+    Expert {
+        /// The scenario.
+        scenario: String,
+        /// Why.
+        error: StepError,
+    },
+    /// No such language.
+    NoLanguage(String),
+    /// No such board.
+    NoBoard {
+        /// As written.
+        name: String,
+        /// Boards that exist.
+        known: String,
+    },
+    /// The board is not made for this supply.
+    NotThisSupply(String),
+    /// The attempt to go on with was made with another seed.
+    OtherSeed {
+        /// The attempt.
+        file: String,
+        /// Its seed.
+        seed: u64,
+    },
+    /// The window could not be opened, in its own words.
+    Window(String),
+    /// There is no window in this program.
+    NoWindow,
+}
+
+/// What other rooms of the program report, in English only: most of it is about what stands in a file, whose
+/// words are English too.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum Reported {
     /// A file that cannot be used.
     #[error(transparent)]
     Content(#[from] ContentError),
@@ -25,9 +87,6 @@ pub(super) enum Failure {
     /// The scenario cannot be set up.
     #[error(transparent)]
     SetUp(#[from] SetUpError),
-    /// The output cannot be written.
-    #[error("cannot write {0}: {1}; check the folder and the free space")]
-    Write(String, io::Error),
     /// The attempt cannot be kept.
     #[error(transparent)]
     Attempt(#[from] AttemptFileError),
@@ -40,96 +99,235 @@ pub(super) enum Failure {
     /// Nothing can be believed.
     #[error(transparent)]
     Posterior(#[from] PosteriorError),
-    /// A step of a script could not be done.
-    #[error("{script}:{line}: {error}{}", kept_in(.kept))]
-    Step {
-        /// The script.
-        script: String,
-        /// Line of the step.
-        line: usize,
-        /// Why.
-        error: StepError,
-        /// The unfinished attempt with what was done before, if it is kept.
-        kept: Option<String>,
-    },
-    /// A replay goes another way than the recording.
-    #[error("{file}: {divergence}")]
-    Differs {
-        /// The attempt.
-        file: String,
-        /// Where.
-        divergence: Divergence,
-    },
-    /// The scripted expert cannot do the job.
-    #[error("{scenario}: the scripted expert cannot do it: {error}")]
-    Expert {
-        /// The scenario.
-        scenario: String,
-        /// Why.
-        error: StepError,
-    },
-    /// No such language.
-    #[error("no language \"{0}\": use en or es")]
-    NoLanguage(String),
-    /// No such board.
-    #[error("no board \"{name}\": the boards are {known}")]
-    NoBoard {
-        /// As written.
-        name: String,
-        /// Boards that exist.
-        known: String,
-    },
-    /// The board is not made for this supply.
-    #[error("board \"{0}\" is not made for 230 V, 50 Hz: leave --v230 out")]
-    NotThisSupply(String),
     /// No practice aims at this.
     #[error(transparent)]
     Target(#[from] TargetError),
-    /// The attempt to go on with was made with another seed.
-    #[error("{file}: was begun with seed {seed}; leave --seed out")]
-    OtherSeed {
-        /// The attempt.
-        file: String,
-        /// Its seed.
-        seed: u64,
-    },
-    /// The window could not be opened, in its own words.
-    #[error("{0}")]
-    Window(String),
-    /// There is no window in this program.
-    #[error(
-        "this program was built without its window: build it with `cargo build --release`, or use a command (see --help)"
-    )]
-    NoWindow,
 }
 
-fn kept_in(part: &Option<String>) -> String {
-    part.as_ref().map_or_else(String::new, |part| {
-        format!("; what was done before is kept in {part}: --resume goes on from there")
-    })
+impl<E: Into<Reported>> From<E> for Failure {
+    fn from(error: E) -> Failure {
+        Failure::Reported(Box::new(error.into()))
+    }
 }
 
 impl Failure {
+    /// In the words of a language.
+    pub fn words(&self, texts: &Texts) -> String {
+        let quoted = |key: &str, name: &str, value: &str| texts.with(key, &[(name, value.into())]);
+        match self {
+            Failure::Reported(error) => error.to_string(),
+            Failure::Output(error) => quoted("cli-error-output", "reason", &error.to_string()),
+            Failure::Write(file, error) => texts.with(
+                "cli-error-write",
+                &[
+                    ("file", file.as_str().into()),
+                    ("reason", error.to_string().into()),
+                ],
+            ),
+            Failure::Step {
+                script,
+                line,
+                error,
+                kept,
+            } => {
+                let told = format!("{script}:{line}: {}", step(error, texts));
+                match kept {
+                    Some(part) => format!("{told} {}", quoted("cli-error-kept", "file", part)),
+                    None => told,
+                }
+            }
+            Failure::Differs { file, divergence } => format!("{file}: {divergence}"),
+            Failure::Expert { scenario, error } => {
+                let told = texts.get("cli-error-expert");
+                format!("{scenario}: {told} {}", step(error, texts))
+            }
+            Failure::NoLanguage(code) => quoted("cli-error-no-language", "language", code),
+            Failure::NoBoard { name, known } => texts.with(
+                "cli-error-no-board",
+                &[
+                    ("board", name.as_str().into()),
+                    ("known", known.as_str().into()),
+                ],
+            ),
+            Failure::NotThisSupply(board) => quoted("cli-error-not-this-supply", "board", board),
+            Failure::OtherSeed { file, seed } => {
+                let told = quoted("cli-error-other-seed", "seed", &seed.to_string());
+                format!("{file}: {told}")
+            }
+            Failure::Window(told) => told.clone(),
+            Failure::NoWindow => texts.get("cli-error-no-window"),
+        }
+    }
+
     /// 1 where the work itself failed, 2 where it could not begin.
     pub fn exit_code(&self) -> ExitCode {
         ExitCode::from(match self {
             Failure::Step { .. } | Failure::Differs { .. } | Failure::Expert { .. } => 1,
-            Failure::Content(_)
-            | Failure::Record(_)
-            | Failure::AttemptSource(_)
-            | Failure::SetUp(_)
+            Failure::Reported(_)
+            | Failure::Output(_)
             | Failure::Write(..)
-            | Failure::Attempt(_)
-            | Failure::Plan(_)
-            | Failure::Path(_)
-            | Failure::Posterior(_)
             | Failure::NoLanguage(_)
             | Failure::NoBoard { .. }
             | Failure::NotThisSupply(_)
-            | Failure::Target(_)
             | Failure::OtherSeed { .. }
             | Failure::Window(_)
             | Failure::NoWindow => 2,
         })
+    }
+}
+
+/// Why a step of a script could not be done, and which command shows what there is.
+fn step(error: &StepError, texts: &Texts) -> String {
+    let hours = |span: Span| Value::from(span.0.div_ceil(3600 * TICKS_PER_S));
+    match error {
+        StepError::Refused(refusal) => {
+            let told = texts.refusal(refusal);
+            let see = match refusal {
+                Refusal::NoButton(_) => Some("cli-see-sheet"),
+                Refusal::NoCause(_) => Some("cli-see-faults"),
+                Refusal::NoPart(_) | Refusal::DoesNotFit(_) => Some("cli-see-parts"),
+                Refusal::CabinetClosed
+                | Refusal::LidClosed
+                | Refusal::NeedsPart(_)
+                | Refusal::LidLocked
+                | Refusal::NoConnector(_)
+                | Refusal::NotInHand(_)
+                | Refusal::Finished
+                | Refusal::NoReading(_)
+                | Refusal::NothingToHold
+                | Refusal::PlugInOutlet
+                | Refusal::AlreadySo => None,
+            };
+            match see {
+                Some(see) => format!("{told} {}", texts.get(see)),
+                None => told,
+            }
+        }
+        StepError::NoPosition(position) => {
+            let position = Value::from(position.to_string());
+            let told = texts.with("cli-step-no-position", &[("position", position)]);
+            format!("{told} {}", texts.get("cli-see-sheet"))
+        }
+        StepError::NeverCame { what, limit_s } => texts.with(
+            "cli-step-never-came",
+            &[
+                ("what", format!("{what:?}").into()),
+                ("seconds", limit_s.to_string().into()),
+            ],
+        ),
+        StepError::TooLong => texts.with("cli-step-too-long", &[("most", hours(LONGEST_JOB))]),
+        StepError::StepTooLong(span) => texts.with(
+            "cli-step-longer-than-a-job",
+            &[("hours", hours(*span)), ("most", hours(LONGEST_JOB))],
+        ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use detent_content::Language;
+    use detent_simulation::interface::Button;
+    use detent_training::bench::script::Condition;
+
+    fn step_failed(error: StepError, kept: Option<&str>) -> Failure {
+        Failure::Step {
+            script: "a.script".to_owned(),
+            line: 7,
+            error,
+            kept: kept.map(str::to_owned),
+        }
+    }
+
+    fn denied() -> io::Error {
+        io::Error::other("denied")
+    }
+
+    /// Failures with what their words must name, in any language.
+    fn failures() -> Vec<(Failure, &'static [&'static str])> {
+        vec![
+            (Failure::Output(denied()), &["denied"]),
+            (
+                Failure::Write("out/a.table".to_owned(), denied()),
+                &["out/a.table", "denied"],
+            ),
+            (
+                step_failed(Refusal::LidLocked.into(), None),
+                &["a.script:7: "],
+            ),
+            (
+                step_failed(Refusal::NoButton(Button::More).into(), Some("a.part")),
+                &["a.script:7: ", "detent sheet", "a.part", "--resume"],
+            ),
+            (
+                step_failed(Refusal::NoCause("belt.gone".to_owned()).into(), None),
+                &["belt.gone", "detent faults"],
+            ),
+            (
+                step_failed(Refusal::NoPart("P-9999".to_owned()).into(), None),
+                &["P-9999", "detent parts"],
+            ),
+            (
+                step_failed(StepError::NoPosition(99), None),
+                &["99", "detent sheet"],
+            ),
+            (
+                step_failed(
+                    StepError::NeverCame {
+                        what: Condition::Dark,
+                        limit_s: 30,
+                    },
+                    None,
+                ),
+                &["30", "Dark", "limit_s"],
+            ),
+            (step_failed(StepError::TooLong, None), &["48 h"]),
+            (
+                step_failed(StepError::StepTooLong(Span::from_s(49 * 3600)), None),
+                &["49 h", "48 h"],
+            ),
+            (
+                Failure::Expert {
+                    scenario: "a.ron".to_owned(),
+                    error: Refusal::LidClosed.into(),
+                },
+                &["a.ron: "],
+            ),
+            (Failure::NoLanguage("xx".to_owned()), &["xx", "en", "es"]),
+            (
+                Failure::NoBoard {
+                    name: "no-such".to_owned(),
+                    known: "arc-dial, key-pad".to_owned(),
+                },
+                &["no-such", "arc-dial, key-pad"],
+            ),
+            (
+                Failure::NotThisSupply("lone-lamp".to_owned()),
+                &["lone-lamp", "230 V", "--v230"],
+            ),
+            (
+                Failure::OtherSeed {
+                    file: "a.attempt".to_owned(),
+                    seed: 41,
+                },
+                &["a.attempt: ", "41", "--seed"],
+            ),
+            (Failure::NoWindow, &["--help"]),
+        ]
+    }
+
+    #[test]
+    fn every_failure_of_a_command_is_told_in_each_language_with_what_it_is_about() {
+        let [english, spanish] = [Language::En, Language::Es].map(Texts::load);
+        for (failure, named) in failures() {
+            let told = [&english, &spanish].map(|texts| failure.words(texts));
+            assert_ne!(told[0], told[1], "{failure:?}");
+            for told in told {
+                assert!(!told.contains(['‹', '{']), "{told}");
+                for name in named {
+                    assert!(told.contains(name), "{name} is not in: {told}");
+                }
+            }
+        }
     }
 }

@@ -46,7 +46,7 @@ fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table
         && let Err(error) = table_file::save(&file, &key, &made)
     {
         // It is only slower next time.
-        eprintln!("detent: {}: {error}; kept nothing", file.display());
+        eprintln!("detent: {}: {error}; nothing was kept", file.display());
     }
     made
 }

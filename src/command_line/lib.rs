@@ -22,7 +22,7 @@ mod table;
 mod ways;
 
 use clap::{Parser, Subcommand};
-use detent_content::Language;
+use detent_content::{Language, Texts};
 use failure::Failure;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -34,14 +34,14 @@ use std::process::ExitCode;
 #[derive(Debug, Parser)]
 #[command(name = "detent", version, about, after_help = EXIT_CODES)]
 pub struct Cli {
-    /// Language of the texts: en or es (default: from LANG, else en).
+    /// Language of the texts: en or es [default: from LANG, else en].
     #[arg(long, global = true)]
     lang: Option<String>,
     #[command(subcommand)]
     command: Option<Command>,
 }
 
-const EXIT_CODES: &str = "Exit status: 0 done; 1 the script, replay or check failed; 2 wrong use or a file that cannot be used.";
+const EXIT_CODES: &str = "Exit status: 0 success; 1 the script, replay or check failed; 2 wrong usage, or a file that cannot be used.";
 
 #[derive(Debug, Subcommand)]
 enum Command {
@@ -49,32 +49,32 @@ enum Command {
     Window(WindowArgs),
     /// List the built-in scenarios.
     Scenarios,
-    /// Print a board's service sheet: gesture, codes, checks, menu, pins.
+    /// Print a board's service sheet: entry gesture, codes, checks, menu, pins.
     Sheet(sheet::SheetArgs),
-    /// Print the parts counter's list.
+    /// Print the price list of the parts counter.
     Parts,
-    /// Run a script of actions on a scenario without a window; print state, readings and score.
+    /// Run a script on a scenario without a window; print the machine's state, the readings and the score.
     Play(play::PlayArgs),
-    /// Do a recorded attempt again and check that machine state and score are the same.
+    /// Repeat a recorded attempt and check that the machine's state and the score are the same.
     Replay(replay::ReplayArgs),
-    /// Run the customer's wash on a scenario's machine and write its signals.
+    /// Run the customer's wash on a scenario's machine and print its signals.
     Simulate(simulate::SimulateArgs),
-    /// Print the table of faults: the codes each raises and the readings that tell it apart.
+    /// Print every fault with the codes it raises and the readings that tell it apart.
     Faults(table::FaultsArgs),
-    /// Print what the customer's wash says about a scenario's machine, what to do next and what the
-    /// repair is expected to cost; or a table of costs for every scenario.
+    /// Print the likely causes on a scenario's machine, the best next steps and the expected cost of
+    /// repair; or a table of costs for every scenario.
     Best(best::BestArgs),
-    /// Print how a learner stands in each skill, or what adaptive practice does for simulated learners.
+    /// Print how a learner is doing in each skill, or how well adaptive practice works for simulated learners.
     Practice(practice::PracticeArgs),
 }
 
 /// How the window opens.
 #[derive(Debug, Default, Clone, clap::Args)]
 pub struct WindowArgs {
-    /// Begin with this scenario instead of the start screen.
+    /// Start with this scenario instead of the start screen.
     #[arg(long)]
     pub scenario: Option<String>,
-    /// Seed of the random draws (default: the scenario's own).
+    /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     pub seed: Option<u64>,
     /// Save a picture here after some frames and exit. Several times: one picture after the other,
@@ -107,7 +107,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
     let cli = Cli::parse();
     let language = match language(cli.lang.as_deref()) {
         Ok(language) => language,
-        Err(failure) => return fail(&failure),
+        Err(failure) => return fail(&failure, of_system()),
     };
     let asked = cli.lang.is_some().then_some(language);
     let done = match cli.command {
@@ -117,7 +117,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Sheet(args)) => sheet::sheet(&args, language),
         Some(Command::Parts) => sheet::parts(language),
         Some(Command::Play(args)) => play::play(&args, language),
-        Some(Command::Replay(args)) => replay::check(&args),
+        Some(Command::Replay(args)) => replay::check(&args, language),
         Some(Command::Simulate(args)) => simulate::simulate(&args),
         Some(Command::Faults(args)) => table::faults(&args),
         Some(Command::Best(args)) => best::best(&args, language),
@@ -126,27 +126,35 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
     match done {
         Ok(()) => ExitCode::SUCCESS,
         // The reader of a pipe went away: nothing is wrong.
-        Err(Failure::Write(_, error)) if error.kind() == std::io::ErrorKind::BrokenPipe => {
+        Err(Failure::Output(error)) if error.kind() == std::io::ErrorKind::BrokenPipe => {
             ExitCode::SUCCESS
         }
-        Err(failure) => fail(&failure),
+        Err(failure) => fail(&failure, language),
     }
 }
 
-fn fail(failure: &Failure) -> ExitCode {
-    eprintln!("{}", output::plain(&format!("detent: {failure}")));
+fn fail(failure: &Failure, language: Language) -> ExitCode {
+    let told = failure.words(&Texts::load(language));
+    eprintln!("{}", output::plain(&format!("detent: {told}")));
     failure.exit_code()
 }
 
 fn language(asked: Option<&str>) -> Result<Language, Failure> {
-    let of_code = |code: &str| Language::ALL.into_iter().find(|l| l.code() == code);
     match asked {
         Some(code) => of_code(code).ok_or_else(|| Failure::NoLanguage(code.to_owned())),
-        None => {
-            let lang = std::env::var("LANG").unwrap_or_default();
-            Ok(lang.get(..2).and_then(of_code).unwrap_or_default())
-        }
+        None => Ok(of_system()),
     }
+}
+
+/// The language of this two-letter code.
+fn of_code(code: &str) -> Option<Language> {
+    Language::ALL.into_iter().find(|l| l.code() == code)
+}
+
+/// The language that the system is set to, if the program speaks it, else English.
+fn of_system() -> Language {
+    let lang = std::env::var("LANG").unwrap_or_default();
+    lang.get(..2).and_then(of_code).unwrap_or_default()
 }
 
 fn open(

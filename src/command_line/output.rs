@@ -8,26 +8,23 @@ use std::io::{StdoutLock, Write as _};
 /// Standard output for one command.
 pub(super) struct Output {
     out: StdoutLock<'static>,
-    /// What is written, for the message when that fails.
-    what: &'static str,
 }
 
 impl Output {
-    pub fn of(what: &'static str) -> Output {
-        let out = std::io::stdout().lock();
-        Output { out, what }
+    pub fn standard() -> Output {
+        Output {
+            out: std::io::stdout().lock(),
+        }
     }
 
     /// Writes one line, its control characters shown.
     pub fn line(&mut self, line: impl AsRef<str>) -> Result<(), Failure> {
-        writeln!(self.out, "{}", plain(line.as_ref()))
-            .map_err(|e| Failure::Write(self.what.into(), e))
+        writeln!(self.out, "{}", plain(line.as_ref())).map_err(Failure::Output)
     }
 
     /// Writes JSON; what serde_json leaves as it is in a text and a terminal obeys is escaped.
     pub fn json(&mut self, value: &impl serde::Serialize) -> Result<(), Failure> {
-        let failed = |e: std::io::Error| Failure::Write(self.what.into(), e);
-        let text = serde_json::to_string_pretty(value).map_err(|e| failed(e.into()))?;
+        let text = serde_json::to_string_pretty(value).map_err(|e| Failure::Output(e.into()))?;
         let mut escaped = String::with_capacity(text.len());
         for c in text.chars() {
             match c {
@@ -39,7 +36,7 @@ impl Output {
                 c => escaped.push(c),
             }
         }
-        writeln!(self.out, "{escaped}").map_err(failed)
+        writeln!(self.out, "{escaped}").map_err(Failure::Output)
     }
 }
 

@@ -15,21 +15,21 @@ use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub(super) struct PlayArgs {
-    /// Scenario: a file, or the name of a built-in one.
+    /// Scenario file, or the name of a built-in scenario.
     scenario: String,
-    /// Script: one step or action a line.
+    /// Script file: one step per line.
     script: PathBuf,
-    /// Seed of the random draws (default: the scenario's own).
+    /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     seed: Option<u64>,
-    /// Print JSON, as `assets/schema` describes it.
+    /// Print JSON, as described in `assets/schema`.
     #[arg(long)]
     json: bool,
-    /// Keep the attempt in this file, for `detent replay`. While it is not finished it has `.part` behind its
-    /// name; an unfinished one that is there already is replaced.
+    /// Save the attempt to this file, for `detent replay`. Until it is finished, `.part` is added to the
+    /// name; an unfinished attempt of that name is replaced.
     #[arg(long)]
     save: Option<PathBuf>,
-    /// Go on with the unfinished attempt instead: the script begins where it was broken off.
+    /// Continue the unfinished attempt instead; the script starts where it was interrupted.
     #[arg(long, requires = "save")]
     resume: bool,
 }
@@ -66,7 +66,7 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         }
         None => None,
     };
-    let mut out = Output::of("the result");
+    let mut out = Output::standard();
     if args.json {
         let failed = failed.as_ref().map(|(line, step, error)| FailedStep {
             line: *line,

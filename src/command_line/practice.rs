@@ -13,17 +13,17 @@ use std::path::PathBuf;
 #[derive(Debug, clap::Args)]
 #[command(group = clap::ArgGroup::new("what").required(true))]
 pub(super) struct PracticeArgs {
-    /// Print how the learner of this profile stands in each skill.
+    /// Learner file: print how this learner is doing in each skill.
     #[arg(group = "what")]
     profile: Option<PathBuf>,
-    /// Let simulated learners practise: does the model find out what they know, and how many exercises do
-    /// adaptive practice, a fixed order and a random one need?
+    /// Let simulated learners practice: does the model find out what they know, and how many exercises do
+    /// adaptive practice, a fixed order and a random order need?
     #[arg(long, group = "what")]
     simulate: bool,
-    /// Simulated learners.
+    /// Number of simulated learners.
     #[arg(long, default_value_t = 200, value_parser = clap::value_parser!(u64).range(1..=100_000))]
     learners: u64,
-    /// Sessions of each, one a day.
+    /// Sessions per learner, one a day.
     #[arg(long, default_value_t = 500, value_parser = clap::value_parser!(u64).range(1..=10_000))]
     sessions: u64,
     /// Share of right answers to aim at.
@@ -66,7 +66,7 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
             }
         }
     }
-    let mut out = Output::of("the table");
+    let mut out = Output::standard();
     lines.iter().try_for_each(|line| out.line(line))
 }
 

@@ -13,7 +13,7 @@ use detent_training::reason::Review;
 pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
     let content_library = ContentLibrary::builtin()?;
     let texts = Texts::load(language);
-    let mut out = Output::of("the list");
+    let mut out = Output::standard();
     let mut last = None;
     for scenario_source in content_library.scenarios()? {
         let part = scenario_source
@@ -140,7 +140,8 @@ pub(super) fn outcome(
     review: Option<&Review>,
     language: Language,
 ) -> Result<(), Failure> {
-    let texts = Texts::load(language);
+    let volts = scenario_source.scenario.mains.rating().volts;
+    let texts = Texts::load(language).for_supply(volts as u32);
     let mut put = |line: String| out.line(line);
     let view = bench.view();
     put(format!(

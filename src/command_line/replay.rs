@@ -2,20 +2,22 @@
 
 use super::Failure;
 use super::output::Output;
-use detent_content::{ContentLibrary, ReplayError, ReplayedAttempt, disk, replay_attempt};
+use detent_content::{
+    ContentLibrary, Language, ReplayError, ReplayedAttempt, Texts, Value, disk, replay_attempt,
+};
 use detent_training::record::{Answer, Seal, read_attempt};
 use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct ReplayArgs {
-    /// The attempt's file.
+    /// Attempt file.
     attempt: PathBuf,
-    /// The scenario, when it is neither where the attempt says nor beside it nor built in.
+    /// Scenario, if it is neither where the attempt says, nor next to the attempt, nor built in.
     #[arg(long)]
     scenario: Option<String>,
 }
 
-pub(super) fn check(args: &ReplayArgs) -> Result<(), Failure> {
+pub(super) fn check(args: &ReplayArgs, language: Language) -> Result<(), Failure> {
     let name = args.attempt.to_string_lossy().into_owned();
     let attempt = read_attempt(&name, &disk::attempt_bytes(&args.attempt)?)?;
     let content_library = ContentLibrary::builtin()?;
@@ -27,33 +29,35 @@ pub(super) fn check(args: &ReplayArgs) -> Result<(), Failure> {
         replay_attempt(&content_library, &scenario_source, &name, &attempt).map_err(|error| {
             match error {
                 ReplayError::Differs { file, divergence } => Failure::Differs { file, divergence },
-                ReplayError::Record(error) => Failure::Record(error),
-                ReplayError::SetUp(error) => Failure::SetUp(error),
+                ReplayError::Record(error) => error.into(),
+                ReplayError::SetUp(error) => error.into(),
             }
         })?;
-    let mut out = Output::of("the result");
-    let actions = attempt.actions.len();
+    let mut out = Output::standard();
+    let texts = Texts::load(language);
+    let actions = [("actions", Value::from(attempt.actions.len()))];
     // What an attempt should say is told only where it says it already.
     let Some(footer) = &attempt.footer else {
-        return out.line(format!(
-            "{name}: {actions} actions, unfinished; every action could be done"
-        ));
+        let told = texts.with("cli-replay-unfinished", &actions);
+        return out.line(format!("{name}: {told}"));
     };
-    out.line(format!("{name}: {actions} actions, same state and score"))?;
-    out.line(match attempt.seal {
-        Seal::Holds | Seal::Broken => "the digest is that of its lines",
-        Seal::Without => {
-            "an older format: without a digest, what was changed cannot always be seen"
-        }
-    })?;
-    out.line(match footer.answer {
-        Answer::Shown { .. } => "the answer was shown after the report",
-        Answer::Withheld => "no report that concludes anything: the answer was not shown",
-    })?;
-    out.line(format!("state {}", footer.state))?;
+    out.line(format!(
+        "{name}: {}",
+        texts.with("cli-replay-same", &actions)
+    ))?;
+    out.line(texts.get(match attempt.seal {
+        Seal::Holds | Seal::Broken => "cli-replay-sealed",
+        Seal::Without => "cli-replay-without-seal",
+    }))?;
+    out.line(texts.get(match footer.answer {
+        Answer::Shown { .. } => "cli-replay-shown",
+        Answer::Withheld => "cli-replay-withheld",
+    }))?;
+    out.line(format!("{} {}", texts.get("cli-state"), footer.state))?;
     match footer.answer {
         Answer::Shown { .. } => {
-            out.line(format!("score {:.1} of {:.1}", score.total(), score.of()))
+            let (score, of) = (score.total(), score.of());
+            out.line(format!("{} {score:.1} / {of:.1}", texts.get("cli-score")))
         }
         Answer::Withheld => Ok(()),
     }

@@ -9,7 +9,7 @@ use detent_training::bench::script::entry_steps;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct SheetArgs {
-    /// Board.
+    /// Board, by its name.
     #[arg(long, default_value = "arc-dial")]
     board: String,
 }
@@ -33,7 +33,7 @@ pub(super) fn board<'a>(
 }
 
 fn put(lines: &[String]) -> Result<(), Failure> {
-    let mut out = Output::of("the sheet");
+    let mut out = Output::standard();
     lines.iter().try_for_each(|line| out.line(line))
 }
 
@@ -41,7 +41,11 @@ fn put(lines: &[String]) -> Result<(), Failure> {
 pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure> {
     let content_library = ContentLibrary::builtin()?;
     let board = board(&content_library, &args.board)?;
-    let texts = Texts::load(language);
+    let mut texts = Texts::load(language);
+    // A board made for one supply is sold where people have one word for things.
+    if let [only] = board.mains[..] {
+        texts = texts.for_supply(only.rating().volts as u32);
+    }
     let mut lines = vec![
         texts.get(&board.name),
         String::new(),

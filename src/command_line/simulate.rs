@@ -10,9 +10,9 @@ use std::io::Write;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct SimulateArgs {
-    /// Scenario: a file, or the name of a built-in one.
+    /// Scenario file, or the name of a built-in scenario.
     scenario: String,
-    /// Seed of the random draws (default: the scenario's own).
+    /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     seed: Option<u64>,
     /// Machine time to simulate, s.
@@ -21,7 +21,7 @@ pub(super) struct SimulateArgs {
     /// Time between rows, ms.
     #[arg(long, default_value_t = 1000, value_parser = clap::value_parser!(u64).range(TICK_MS..=1000 * LONGEST_S))]
     every_ms: u64,
-    /// Write comma-separated values (default: aligned columns).
+    /// Print comma-separated values [default: aligned columns].
     #[arg(long)]
     csv: bool,
 }
@@ -64,7 +64,6 @@ pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
     start_wash(&mut bench);
     let every = Span::from_ms(args.every_ms);
     let rows = Span::from_s(args.seconds).0 / every.0;
-    let failed = |error| Failure::Write("the signals".to_owned(), error);
     let out = std::io::stdout().lock();
     let mut table: WriteRow<'_> = if args.csv {
         let mut csv = csv::Writer::from_writer(out);
@@ -79,7 +78,7 @@ pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
             writeln!(out, "{}", cells.join(" "))
         })
     };
-    table(&COLUMNS.map(str::to_owned)).map_err(failed)?;
+    table(&COLUMNS.map(str::to_owned)).map_err(Failure::Output)?;
     for _ in 0..rows {
         let machine = bench.machine();
         let (view, amps) = (machine.view(), machine.plant().amps());
@@ -106,7 +105,7 @@ pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
             },
             u8::from(view.lamps.lock).to_string(),
         ];
-        table(&row).map_err(failed)?;
+        table(&row).map_err(Failure::Output)?;
         bench.wait(every);
     }
     Ok(())

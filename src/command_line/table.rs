@@ -8,7 +8,7 @@ use rayon::prelude::*;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct FaultsArgs {
-    /// Board.
+    /// Board, by its name.
     #[arg(long, default_value = "arc-dial")]
     board: String,
     /// Use the 230 V, 50 Hz machine.
@@ -33,7 +33,7 @@ pub(super) fn faults(args: &FaultsArgs) -> Result<(), Failure> {
     let rows: Vec<_> = modes
         .map(|mode| survey::row(&library, mains.rating(), mode))
         .collect();
-    let mut out = Output::of("the table");
+    let mut out = Output::standard();
     survey::table(&rows)
         .iter()
         .try_for_each(|line| out.line(line))

@@ -21,7 +21,7 @@ pub(super) fn course(
     texts: &Texts,
     folder: Option<&PathBuf>,
 ) -> Result<(), Failure> {
-    let mut out = Output::of("the table");
+    let mut out = Output::standard();
     let columns = [
         "best-optimum",
         "best-expert",

@@ -26,7 +26,9 @@ use tempfile::{NamedTempFile, PersistError};
 #[derive(Debug, thiserror::Error)]
 pub enum AttemptFileError {
     /// The disk or the system refused.
-    #[error("{file}: {source}; check the folder, the free space and that you may write there")]
+    #[error(
+        "{file}: {source}; check the folder, the free space and your permission to write there"
+    )]
     Io {
         /// The file that was meant.
         file: String,
@@ -34,7 +36,7 @@ pub enum AttemptFileError {
         source: io::Error,
     },
     /// Another attempt has this name.
-    #[error("{0}: is there already; choose another name, or resume it if it is unfinished")]
+    #[error("{0}: already exists; choose another name, or resume it if it is unfinished")]
     Exists(String),
     /// The line could not be written.
     #[error("{file}: {source}")]

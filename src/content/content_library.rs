@@ -49,7 +49,7 @@ pub enum AttemptSourceError {
     },
     /// There is no such file.
     #[error(
-        "{file}:1: scenario: \"{scenario}\" is not there, nor beside the attempt, nor built in; give the scenario with --scenario"
+        "{file}:1: scenario: \"{scenario}\" was found neither there, nor next to the attempt, nor built in; give the scenario with --scenario"
     )]
     NoScenario {
         /// The attempt.
@@ -59,7 +59,7 @@ pub enum AttemptSourceError {
     },
     /// What is called so has another text.
     #[error(
-        "{file}:1: scenario: what is called \"{scenario}\" here is not the text that was attempted; give the scenario as it was with --scenario"
+        "{file}:1: scenario: \"{scenario}\" has changed since the attempt; give its earlier text with --scenario"
     )]
     AnotherText {
         /// The attempt.

@@ -39,10 +39,10 @@ impl std::error::Error for ContentError {}
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Problem {
     /// The disk or the system refused.
-    #[error("cannot be read: {0}; check the name and that you may read it")]
+    #[error("cannot be read: {0}; check the name and your permission to read it")]
     Io(String),
     /// A folder, a device or a pipe.
-    #[error("is a folder or a device and no file; give the name of a file")]
+    #[error("is a folder or a device, not a file; give the name of a file")]
     NoFile,
     /// Not one of the files in the program.
     #[error("is not built into this program; give a file's path, or one of: {0}")]
@@ -67,13 +67,13 @@ pub enum Problem {
         most: usize,
     },
     /// Brackets in brackets without end.
-    #[error("brackets stand too deep in one another; no field of ours needs that, take some away")]
+    #[error("nesting too deep; no file of this program needs that, remove some brackets")]
     TooDeep,
     /// Not RON, or not the RON that this field wants.
     #[error("{0}; correct the value or the punctuation here")]
     Syntax(String),
     /// A field that must be there.
-    #[error("the field \"{0}\" is left out; add it")]
+    #[error("the field \"{0}\" is missing; add it")]
     MissingField(String),
     /// A field that nothing reads.
     #[error("there is no field \"{found}\" here; use one of: {expected}")]
@@ -84,7 +84,7 @@ pub enum Problem {
         expected: String,
     },
     /// A field given twice.
-    #[error("the field \"{0}\" stands here twice; take one away")]
+    #[error("the field \"{0}\" is here twice; remove one")]
     RepeatedField(String),
     /// A name that an enumeration does not have.
     #[error("there is no \"{found}\" here; use one of: {expected}")]
@@ -110,7 +110,7 @@ pub enum Problem {
     IntegerRange(Box<WrongInteger>),
     /// A time in which nobody can do the job.
     #[error(
-        "nobody does this job in {found} min: report and repair alone take {least:.1} min; allow more"
+        "nobody can do this job in {found} min: report and repair alone take {least:.1} min; allow more"
     )]
     TooLittleTime {
         /// As read, min.
@@ -120,7 +120,7 @@ pub enum Problem {
     },
     /// A budget that nobody can keep to.
     #[error(
-        "nobody does this job for {found}: parts and the least work cost {least:.0}; allow more"
+        "nobody can do this job for {found}: parts and the least work cost {least:.0}; allow more"
     )]
     TooLittleMoney {
         /// As read, whole units.
@@ -130,7 +130,7 @@ pub enum Problem {
     },
     /// A part of the course with a gap or with two jobs at one place.
     #[error(
-        "number {found} of part {part} of the course stands where number {expected} belongs; number them from 1 without gaps"
+        "job {found} of course part {part} is where job {expected} belongs; number them from 1 without gaps"
     )]
     CourseNumber {
         /// Part of the course.
@@ -149,21 +149,19 @@ pub enum Problem {
         first_line: usize,
     },
     /// An empty list or text.
-    #[error("nothing is written here; {0}")]
+    #[error("this is empty; {0}")]
     Nothing(&'static str),
     /// A failure mode that the catalogue lacks.
-    #[error("no failure mode is called \"{0}\"; see the catalogue in assets/catalogue.ron")]
+    #[error("no failure mode is called \"{0}\"; see assets/catalogue.ron")]
     UnknownMode(String),
     /// A part that the counter does not have.
-    #[error("no part has the number \"{0}\"; see the list in assets/parts.ron")]
+    #[error("no part has the number \"{0}\"; see assets/parts.ron")]
     UnknownPart(String),
     /// A part for another component.
     #[error("part \"{0}\" is for another component; name one for this one")]
     UnfitPart(String),
     /// Parts that take each other's place.
-    #[error(
-        "whoever orders part \"{0}\" is sent round in a circle; let the newest part have none that takes its place"
-    )]
+    #[error("supersession loop at part \"{0}\"; the newest part must not be superseded")]
     NoEnd(String),
     /// A board without a file.
     #[error("no board is called \"{found}\"; the boards are: {known}")]

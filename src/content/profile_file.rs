@@ -60,7 +60,9 @@ pub enum ProfileError {
     #[error(transparent)]
     Content(#[from] ContentError),
     /// The disk, the system or the browser refused.
-    #[error("{file}: {reason}; check the folder, the free space and that you may write there")]
+    #[error(
+        "{file}: {reason}; check the folder, the free space and your permission to write there"
+    )]
     Refused {
         /// The file that was meant.
         file: String,
@@ -69,14 +71,14 @@ pub enum ProfileError {
     },
     /// It is not as it was when it was read.
     #[error(
-        "{0}: was changed or deleted since it was read, and is left as it is; choose the learner again"
+        "{0}: was changed or deleted since it was read and has been left as it is; choose the learner again"
     )]
     Changed(String),
     /// A name with no letter or digit in it.
     #[error("a learner's name needs a letter or a digit; write one")]
     NoName,
     /// A name that another learner has.
-    #[error("there is a learner called \"{0}\" here already; choose another name")]
+    #[error("there is already a learner called \"{0}\"; choose another name")]
     Taken(String),
 }
 

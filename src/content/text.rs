@@ -59,6 +59,8 @@ impl Language {
 /// Every text in one language.
 pub struct Texts {
     language: Language,
+    /// Volts of the supply at the job, if there is one: some words differ by country.
+    supply_volts: Option<u32>,
     bundle: FluentBundle<FluentResource>,
 }
 
@@ -80,7 +82,22 @@ impl Texts {
         bundle.set_use_isolating(false);
         let resource = FluentResource::try_new(source.to_owned()).unwrap_or_else(|(part, _)| part);
         bundle.add_resource_overriding(resource);
-        Texts { language, bundle }
+        Texts {
+            language,
+            supply_volts: None,
+            bundle,
+        }
+    }
+
+    /// The same texts in the words of where the supply has this many volts: faucets at 120, taps elsewhere.
+    pub fn for_supply(mut self, volts: u32) -> Texts {
+        self.supply_volts = Some(volts);
+        self
+    }
+
+    /// Volts of the supply whose words these texts use, if they were given.
+    pub fn supply_volts(&self) -> Option<u32> {
+        self.supply_volts
     }
 
     /// The language of these texts.
@@ -115,7 +132,9 @@ impl Texts {
         let Some(pattern) = message.and_then(|message| message.value()) else {
             return format!("‹{key}›");
         };
-        let args: FluentArgs<'_> = args.iter().cloned().collect();
+        let mut args: FluentArgs<'_> = args.iter().cloned().collect();
+        // Without a supply the texts fall back on their words for any country.
+        args.set("mains", self.supply_volts.unwrap_or_default());
         // An argument that is missing shows as its own name in braces.
         let mut errors = Vec::new();
         self.bundle
@@ -158,10 +177,10 @@ impl Texts {
     pub fn meter_mode(&self, mode: MeterMode) -> String {
         let sign = match mode {
             MeterMode::Ohms => "Ω",
-            MeterMode::VoltsAc => "V ~",
-            MeterMode::VoltsLowZ => "V ~ 10k",
-            MeterMode::VoltsDc => "V =",
-            MeterMode::AmpsClamp => "A ~",
+            MeterMode::VoltsAc => "V~",
+            MeterMode::VoltsLowZ => "LoZ V~",
+            MeterMode::VoltsDc => "V DC",
+            MeterMode::AmpsClamp => "A~",
             MeterMode::Hertz => "Hz",
             MeterMode::Microfarads => "µF",
             MeterMode::Continuity => return self.get("meter-mode-continuity"),
@@ -203,6 +222,17 @@ mod tests {
         let args = [("number", Value::from("D-1")), ("price", Value::from(12.5))];
         assert_eq!(texts().with("with-name", &args), "Part D-1 costs 12.5");
         assert_eq!(texts().get("plain"), "Lid");
+    }
+
+    #[test]
+    fn words_that_differ_by_country_follow_the_supply() {
+        let source =
+            "tap = { $mains ->\n    [120] faucet\n   *[other] tap\n}\nshut = The { tap } is shut\n";
+        let shut = |texts: Texts| texts.get("shut");
+        let load = || Texts::from_source(Language::En, source);
+        assert_eq!(shut(load().for_supply(120)), "The faucet is shut");
+        assert_eq!(shut(load().for_supply(230)), "The tap is shut");
+        assert_eq!(shut(load()), "The tap is shut");
     }
 
     #[test]

@@ -120,15 +120,24 @@ impl Texts {
             Refusal::CabinetClosed => self.get("refusal-cabinet-closed"),
             Refusal::LidClosed => self.get("refusal-lid-closed"),
             Refusal::NeedsPart(_) => self.get("refusal-needs-part"),
-            Refusal::NoButton(_) => self.get("refusal-no-button"),
+            Refusal::NoButton(button) => {
+                let button = Value::from(self.get(&format!("button-{button}")));
+                self.with("refusal-no-button", &[("button", button)])
+            }
             Refusal::LidLocked => self.get("refusal-lid-locked"),
             Refusal::NoConnector(_) => self.get("refusal-no-connector"),
             Refusal::NoPart(number) => part("refusal-no-part", number),
             Refusal::DoesNotFit(number) => part("refusal-does-not-fit", number),
             Refusal::NotInHand(number) => part("refusal-not-in-hand", number),
-            Refusal::NoCause(_) => self.get("refusal-no-cause"),
+            Refusal::NoCause(cause) => {
+                let cause = Value::from(cause.as_str());
+                self.with("refusal-no-cause", &[("cause", cause)])
+            }
             Refusal::NothingToHold => self.get("refusal-nothing-to-hold"),
-            Refusal::NoReading(_) => self.get("refusal-no-reading"),
+            Refusal::NoReading(number) => {
+                let reading = Value::from(number.to_string());
+                self.with("refusal-no-reading", &[("reading", reading)])
+            }
             Refusal::Finished => self.get("refusal-finished"),
             Refusal::PlugInOutlet => self.get("refusal-plug-in-outlet"),
             Refusal::AlreadySo => self.get("refusal-already-so"),

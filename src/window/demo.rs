@@ -64,7 +64,7 @@ impl Default for DemoShop {
     fn default() -> Self {
         DemoShop(vec![
             Offer {
-                title: both("The tub stays full", "La tina no se vacía"),
+                title: both("The tub stays full", "La cuba no se vacía"),
                 complaint: both(
                     "It hums and leaves the clothes swimming.",
                     "Zumba y deja la ropa nadando.",
@@ -80,7 +80,7 @@ impl Default for DemoShop {
                 title: both("It fills and stops", "Se llena y se detiene"),
                 complaint: both(
                     "It takes water and then just sits there.",
-                    "Toma agua y luego se queda parada.",
+                    "Coge agua y luego se queda parada.",
                 ),
                 board: "board-arc-dial".to_owned(),
                 part: None,
@@ -146,14 +146,14 @@ pub fn demo_job() -> Job {
     };
     Job {
         file: "demo-1".to_owned(),
-        title: both("The tub stays full", "La tina no se vacía"),
+        title: both("The tub stays full", "La cuba no se vacía"),
         complaint: both(
             "It washed fine on Monday. Now it hums a bit at the end and leaves the clothes swimming.",
             "El lunes lavó bien. Ahora zumba un poco al final y deja la ropa nadando.",
         ),
         goal: both(
             "Prove the pump before you buy one.",
-            "Demuestre la falla de la bomba antes de comprarla.",
+            "Demuestre el fallo de la bomba antes de comprarla.",
         ),
         budget: 180.0,
         rates: Rates {

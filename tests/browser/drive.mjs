@@ -374,7 +374,7 @@ const COMMANDS = {
       await page.mouse.click((left + right) / 2, (top + bottom) / 2, { delay: 80 });
       await sleep(350);
     }
-    await person.click("Note it");
+    await person.click("Record code");
     await person.press("x", 200);
     await person.press("p");
     await person.see("the plug out", (seen) => !seen.plugged);
@@ -384,7 +384,7 @@ const COMMANDS = {
 
     await page.reload();
     await person.ready();
-    await person.click("Go on where you left off");
+    await person.click("Continue where you left off");
     const after = await person.see("the bench again", (seen) => seen.screen === "Bench");
     await sleep(3_000);
     await person.picture("resumed-1280x720.png");
@@ -403,18 +403,18 @@ const COMMANDS = {
       // A button that has just come to life may not have been drawn yet: a person presses again.
       for (let press = 0; (await person.seen()).readings < count; press += 1) {
         if (press === 5) throw new Error("no reading came");
-        await person.click("Measure and note");
+        await person.click("Measure and record");
         await person.see("a reading", (seen) => seen.readings === count, 5_000).catch(() => {});
       }
     };
-    await measure("V =", "Bulk +", "Bulk −", 1);
+    await measure("V DC", "Bulk +", "Bulk −", 1);
     await person.press("d");
     await sleep(1_000);
     await person.picture("cabinet-1280x720.png");
     await person.press("b");
     await sleep(600);
     await person.click("Order", (await label(person, /^P-0701 /)));
-    await person.click("Fit it");
+    await person.click("Install");
     await sleep(1_500);
     await person.press("c");
     await person.see("the cabinet closed", (seen) => !seen.cabinet_open);
@@ -427,10 +427,10 @@ const COMMANDS = {
     await person.press("r");
     await sleep(600);
     await person.click("choose…");
-    await person.click("Lid lock: line contact burnt");
+    await person.click("Lid lock: line contact burned open");
     await person.click("choose…");
     await person.click(await label(person, /^P-0701 /));
-    await person.click("Hand the machine back");
+    await person.click("Close the job");
     await person.see("the end", (seen) => seen.finished);
     await person.picture("score-1280x720.png");
     const [download] = await Promise.all([page.waitForEvent("download"), person.click("Save a copy")]);
@@ -502,9 +502,9 @@ const COMMANDS = {
     await sleep(600);
     await touch("touchEnd", []);
     await sleep(1_500);
-    await tap("Pull the plug (P)");
+    await tap("Unplug (P)");
     const pulled = await person.see("the plug out", (seen) => !seen.plugged);
-    await tap("Take the panels off (C)");
+    await tap("Remove the panels (C)");
     const opened = await person.see("the cabinet open", (seen) => seen.cabinet_open);
     await tap("3  Inside");
     await tap("Meter");
@@ -651,7 +651,7 @@ const COMMANDS = {
       return kept.length > names && kept;
     });
     await person.click("Delete");
-    await person.click("Delete for good?");
+    await person.click("Delete permanently?");
     const left = await until("one deleted", async () => {
       const now = await person.kept();
       return now.length === kept.length - 1 && now.length;
@@ -672,7 +672,7 @@ const COMMANDS = {
     const again = new Person(await context.newPage());
     await again.open(server.url);
     const kept = await again.kept();
-    await again.click("Go on where you left off");
+    await again.click("Continue where you left off");
     const seen = await again.see("the bench", (seen) => seen.screen === "Bench");
     return { kept, seen, troubles: again.troubles };
   }),

@@ -425,7 +425,7 @@ fn a_message_says_what_to_do() {
     assert_eq!(
         error.expect_err("no such mode").to_string(),
         "scenarios/hum.ron:12: fault[0]: no failure mode is called \"x\"; \
-         see the catalogue in assets/catalogue.ron"
+         see assets/catalogue.ron"
     );
 }
 

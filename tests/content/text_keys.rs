@@ -3,7 +3,7 @@
 
 use detent_content::{Language, Texts, builtin, read_board};
 use detent_simulation::controller::{EntryError, EntryRule, Monitor};
-use detent_simulation::interface::{Component, Connector, Side};
+use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
 use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
@@ -77,6 +77,7 @@ fn every_refusal_is_told_with_its_part() {
         Refusal::NeedsPart(Component::Supply),
         Refusal::LidLocked,
         Refusal::NoConnector(Connector::Board("X9".to_owned())),
+        Refusal::NoButton(Button::More),
         Refusal::NoPart(part()),
         Refusal::DoesNotFit(part()),
         Refusal::NotInHand(part()),
@@ -93,6 +94,19 @@ fn every_refusal_is_told_with_its_part() {
             assert!(!told.contains(['‹', '{']), "{refusal:?}: {told}");
             let with_part = format!("{refusal:?}").contains("P-0701");
             assert_eq!(told.contains("P-0701"), with_part, "{told}");
+            match refusal {
+                Refusal::NoButton(button) => {
+                    assert!(
+                        told.contains(&texts.get(&format!("button-{button}"))),
+                        "{told}"
+                    );
+                }
+                Refusal::NoCause(cause) => assert!(told.contains(cause), "{told}"),
+                Refusal::NoReading(reading) => {
+                    assert!(told.contains(&reading.to_string()), "{told}");
+                }
+                _ => {}
+            }
         }
     }
 }
@@ -239,6 +253,12 @@ fn the_commands_have_their_texts() {
     check(keys);
     let keys = literals(&source("src/command_line/practice.rs"), "cli-practice-");
     assert!(keys.contains("cli-practice-random"), "{keys:?}");
+    check(keys);
+    let keys = literals(&source("src/command_line/failure.rs"), "cli-");
+    assert!(keys.contains("cli-error-no-board"), "{keys:?}");
+    check(keys);
+    let keys = literals(&source("src/command_line/replay.rs"), "cli-replay-");
+    assert!(keys.contains("cli-replay-same"), "{keys:?}");
     check(keys);
 }
 

@@ -319,7 +319,7 @@ fn folders_and_links_in_a_circle_are_told_from_nothing() {
     fs::create_dir(work.folder.path().join("folder.ron")).expect("a folder");
     let said = work.bad(&["play", "folder.ron", "a.script"], 2);
     assert!(
-        said.contains("folder.ron") && said.contains("no file"),
+        said.contains("folder.ron") && said.contains("not a file"),
         "{said}"
     );
     assert!(!said.contains("there is no such file"), "{said}");

@@ -327,9 +327,10 @@ fn draw(
     Ok(())
 }
 
-fn speak(ui_state: Res<UiState>, mut texts: ResMut<TextsRes>) {
-    if texts.0.language() != ui_state.language {
-        texts.0 = Texts::load(ui_state.language);
+fn speak(ui_state: Res<UiState>, bench: Res<BenchRes>, mut texts: ResMut<TextsRes>) {
+    let volts = bench.job().mains_v;
+    if texts.0.language() != ui_state.language || texts.0.supply_volts() != Some(volts) {
+        texts.0 = Texts::load(ui_state.language).for_supply(volts);
     }
 }
 

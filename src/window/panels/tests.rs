@@ -81,7 +81,7 @@ fn harness<'a>(
 #[test]
 fn the_ticket_pulls_the_plug() {
     let mut harness = harness(stand(Language::En), ticket::ticket_ui);
-    harness.get_by_label("Pull the plug (P)").click();
+    harness.get_by_label("Unplug (P)").click();
     harness.run_steps(2);
     assert_eq!(
         harness.state().bench.queue.back().map(|q| q.action.clone()),
@@ -99,7 +99,7 @@ fn the_ticket_speaks_spanish() {
 fn a_code_is_noted_as_read() {
     let mut harness = harness(stand(Language::En), meter::meter_ui);
     harness.state_mut().ui_state.digits = [2, 3];
-    harness.get_by_label("Note it").click();
+    harness.get_by_label("Record code").click();
     harness.run_steps(2);
     assert_eq!(
         harness.state().bench.queue.back().map(|q| q.action.clone()),
@@ -126,11 +126,11 @@ fn the_meter_is_tried_held_and_kept_by_the_fingers() {
         bench.refresh();
         harness.run_steps(2);
     };
-    click(&mut harness, "Try the meter on the proving source");
+    click(&mut harness, "Check the meter on a proving unit");
     assert_eq!(last(&harness), Some(Action::TestMeter));
     done(&mut harness);
-    harness.get_by_label("The meter shows what is known to be there.");
-    click(&mut harness, "Put the spare leads on");
+    harness.get_by_label("The meter reads the known source.");
+    click(&mut harness, "Use the spare leads");
     assert_eq!(last(&harness), Some(Action::ReplaceLeads));
     done(&mut harness);
 
@@ -139,9 +139,9 @@ fn the_meter_is_tried_held_and_kept_by_the_fingers() {
         harness.state_mut().ui_state.red,
         harness.state_mut().ui_state.black,
     ) = (Some(red), Some(black));
-    click(&mut harness, "Beep");
+    click(&mut harness, "Continuity");
     click(&mut harness, "Fingers");
-    click(&mut harness, "Measure and note");
+    click(&mut harness, "Measure and record");
     let expected = Action::Probe {
         mode: MeterMode::Continuity,
         red,
@@ -151,18 +151,18 @@ fn the_meter_is_tried_held_and_kept_by_the_fingers() {
     assert_eq!(last(&harness), Some(expected));
     done(&mut harness);
     // 14.2 Ω, as the made-up bench shows: the beep is written, and so are the fingers.
-    harness.get_by_label("beep");
+    harness.get_by_label("beeps");
     harness.get_by_label_contains("fingers on the tips");
-    click(&mut harness, "Hold the display");
+    click(&mut harness, "Hold the reading");
     done(&mut harness);
-    click(&mut harness, "Let the display go");
+    click(&mut harness, "Release hold");
     assert_eq!(last(&harness), Some(Action::ReleaseDisplay));
 }
 
 #[test]
 fn a_part_in_the_hand_can_go_back() {
     let mut harness = harness(stand(Language::En), parts::parts_ui);
-    harness.get_by_label("Take it back").click();
+    harness.get_by_label("Return part").click();
     harness.run_steps(2);
     assert_eq!(last(&harness), Some(Action::Return("C24-330".to_owned())));
 }
@@ -209,9 +209,9 @@ fn a_job_can_be_given_up_without_naming_a_cause_or_a_part() {
         .expect("the cause")
         .click();
     harness.run_steps(3);
-    harness.get_by_label("I give the job up").click();
+    harness.get_by_label("I’m giving up the job").click();
     harness.run_steps(3);
-    harness.get_by_label("Hand the machine back").click();
+    harness.get_by_label("Close the job").click();
     harness.run_steps(2);
     let queued = harness.state().bench.queue.back().map(|q| q.action.clone());
     let given_up = Report {
@@ -229,7 +229,7 @@ fn a_look_is_taken_and_what_is_found_is_told() {
     let mut harness = harness(stand(Language::En), meter::meter_ui);
     harness.get_by_label_contains("Look, feel").click();
     harness.run_steps(20);
-    let look = harness.get_all_by_label("Look and feel").next();
+    let look = harness.get_all_by_label("Inspect").next();
     look.expect("one for each component").click();
     harness.run_steps(2);
     let stand = harness.state_mut();
@@ -238,13 +238,13 @@ fn a_look_is_taken_and_what_is_found_is_told() {
     stand.bench.tick();
     stand.bench.refresh();
     harness.run_steps(2);
-    harness.get_by_label("The pump’s impeller cannot be turned.");
+    harness.get_by_label("The pump’s impeller will not turn.");
 }
 
 #[test]
 fn an_ordered_part_can_be_fitted_and_another_ordered() {
     let mut harness = harness(stand(Language::En), parts::parts_ui);
-    harness.get_by_label("Fit it").click();
+    harness.get_by_label("Install").click();
     harness.run_steps(2);
     assert_eq!(
         harness.state().bench.queue.back().map(|q| q.action.clone()),
@@ -255,7 +255,7 @@ fn an_ordered_part_can_be_fitted_and_another_ordered() {
 #[test]
 fn a_report_needs_cause_and_part() {
     let mut harness = harness(stand(Language::En), report::report_ui);
-    harness.get_by_label("Hand the machine back").click();
+    harness.get_by_label("Close the job").click();
     harness.run_steps(2);
     assert!(harness.state().bench.queue.is_empty());
     harness
@@ -267,7 +267,7 @@ fn a_report_needs_cause_and_part() {
     harness.state_mut().ui_state.draft.proof.insert(1);
     harness.state_mut().ui_state.draft.advice = Advice::LevelMachine;
     harness.run_steps(2);
-    harness.get_by_label("Hand the machine back").click();
+    harness.get_by_label("Close the job").click();
     harness.run_steps(2);
     let expected = Report {
         causes: vec!["drain-pump.seized".to_owned()],
@@ -305,7 +305,7 @@ fn a_caution_can_be_overruled() {
     stand.bench.push(Action::OpenCabinet);
     stand.bench.tick();
     let mut harness = harness(stand, |ui, context| caution::caution_ui(ui.ctx(), context));
-    harness.get_by_label("Go on").click();
+    harness.get_by_label("Continue").click();
     harness.run_steps(2);
     let state = harness.state_mut();
     state.bench.tick();
@@ -397,17 +397,17 @@ fn the_sheet_tells_each_board_s_way_into_service_mode() {
         (
             "key-pad",
             &[
-                "Push More and keep it down",
+                "Press More and keep it down",
                 "Press Less 2 times",
-                "Let More go",
+                "Release More",
             ],
         ),
         (
             "lone-lamp",
             &[
-                "Push Start, keep it down, and plug in",
-                "Lift the lid",
-                "Let Start go",
+                "Hold Start down and plug in",
+                "Open the lid",
+                "Release Start",
             ],
         ),
     ] {
@@ -436,7 +436,7 @@ fn the_sheet_tells_which_reset_works_and_which_does_nothing() {
         ),
         (
             "lone-lamp",
-            "put it down 3 times within 8 s.",
+            "close the lid 3 times within 8 s.",
             "Holding a button does nothing",
         ),
     ] {
@@ -448,10 +448,9 @@ fn the_sheet_tells_which_reset_works_and_which_does_nothing() {
 
 #[test]
 fn the_sheet_names_the_button_that_turns_the_page() {
-    sheet(&board("key-pad"), Page::Lamps, Language::En)
-        .get_by_label_contains("press of More turns");
+    sheet(&board("key-pad"), Page::Lamps, Language::En).get_by_label_contains("press of More goes");
     sheet(&board("arc-dial"), Page::Lamps, Language::En)
-        .get_by_label_contains("press of Start turns");
+        .get_by_label_contains("press of Start goes");
 }
 
 #[test]
@@ -465,7 +464,7 @@ fn no_sheet_tells_of_what_the_board_has_not() {
             absent.push("Turn the switch");
         }
         if !board.panel.buttons.contains(&Button::More) {
-            absent.extend(["More and Less", "of More", "Push More", "Press Less"]);
+            absent.extend(["More and Less", "of More", "Press More", "Press Less"]);
         }
         if !board.lamps.lock_lamp {
             absent.push("lock lamp blinks");
@@ -643,9 +642,9 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     drop(bench);
 
     let mut harness = start_screen(&shop);
-    harness.get_by_label("Go on where you left off").click();
+    harness.get_by_label("Continue where you left off").click();
     harness.run_steps(2);
-    harness.get_by_label("Setting the machine up …");
+    harness.get_by_label("Setting up the machine …");
     let mut opening = harness.state_mut().ui_state.opening.take();
     opening.as_mut().expect("something is opened").wait();
     let Some(Background::Done(Ok(mut bench))) = opening else {
@@ -662,7 +661,7 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
         advice: Advice::None,
         verdict: Verdict::NothingWrong,
     };
-    bench.act(Action::Report(report)).expect("handed in");
+    bench.act(Action::Report(report)).expect("submitted");
     let score = bench.score().expect("a score").total();
 
     let names = names(&shop);
@@ -704,16 +703,16 @@ fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
     for words in [
         "made by a newer Detent",
         "is damaged",
-        "is not an attempt of Detent",
+        "is not a Detent attempt",
     ] {
         harness.get_by_label_contains(words);
     }
-    assert!(harness.query_by_label("Go on").is_none());
+    assert!(harness.query_by_label("Continue").is_none());
     for left in [2, 1, 0] {
         let delete = harness.get_all_by_label("Delete").next();
         delete.expect("one is left").click();
         harness.run_steps(2);
-        harness.get_by_label("Delete for good?").click();
+        harness.get_by_label("Delete permanently?").click();
         harness.run_steps(2);
         let there = std::fs::read_dir(&attempts).expect("the folder").count();
         assert_eq!(there, left);

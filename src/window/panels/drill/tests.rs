@@ -147,13 +147,13 @@ fn a_check_with_the_meter_is_chosen_row_by_row() {
     let mode = meter_drill::MODES.iter().position(|m| *m == should.mode);
     assert!(
         harness
-            .query_by_label("Taken rightly, the meter shows:")
+            .query_by_label("Measured correctly, the meter shows:")
             .is_none()
     );
     press(&mut harness, digit(state.expect("offered") + 1));
     press(&mut harness, digit(mode.expect("offered") + 1));
     press(&mut harness, digit(should.range + 1));
-    harness.get_by_label("Taken rightly, the meter shows:");
+    harness.get_by_label("Measured correctly, the meter shows:");
     let verdict = if should.within {
         "1  Within tolerance"
     } else {
@@ -209,14 +209,14 @@ fn a_part_is_chosen_and_each_other_one_is_explained() {
     harness.run_steps(2);
     click(&mut harness, "Check (Enter)");
     assert_eq!(answer(&mut harness), Some(true));
-    harness.get_by_label("New, current, and it ends this fault on this machine.");
+    harness.get_by_label("New, current, and it cures this fault on this machine.");
     let reasons = [
         "Another component",
-        "For another machine",
+        "Made for another machine",
         "An old number",
         "It is used",
         "It is rebuilt",
-        "The kit mends",
+        "The kit fixes",
     ];
     let told: usize = reasons
         .iter()
@@ -346,7 +346,7 @@ fn the_next_test_says_what_each_choice_costs_or_that_there_is_no_table() {
         _ => None,
     };
     let Some(best) = best else {
-        harness.get_by_label_contains("There is nothing to ask from");
+        harness.get_by_label_contains("There is nothing to ask about");
         press(&mut harness, Key::Enter);
         assert_eq!(harness.state().went, Some(Screen::Practice));
         return;

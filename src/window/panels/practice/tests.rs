@@ -89,7 +89,7 @@ fn answer(skill: Skill, right: bool) -> Answer {
 fn a_learner_is_added_kept_and_really_deleted() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let mut harness = harness(Language::En, kept_in(folder.path()));
-    harness.get_by_label_contains("A guest’s answers are not kept");
+    harness.get_by_label_contains("A guest’s answers are not saved");
     harness.state_mut().learner.ui_state.name = "Inés".to_owned();
     harness.run_steps(2);
     click(&mut harness, "Add");
@@ -130,14 +130,14 @@ fn a_file_damaged_meanwhile_is_told_of_and_left_alone() {
     std::fs::write(&path, "scrawl").expect("the folder can be written");
     learner.note(answer(Skill::Metering, true));
     let harness = harness(Language::En, learner);
-    harness.get_by_label_contains("was changed or deleted meanwhile");
+    harness.get_by_label_contains("was changed or deleted in the meantime");
     assert_eq!(std::fs::read_to_string(&path).expect("there"), "scrawl");
 }
 
 #[test]
 fn the_suggestion_gives_its_reason_and_begins() {
     let mut harness = harness(Language::En, LearnerRes::default());
-    harness.get_by_label_contains("comes nearest your target of 75 %");
+    harness.get_by_label_contains("comes closest to your target of 75 %");
     click(&mut harness, "Begin");
     assert_eq!(harness.state().to, Some(Screen::Drill));
     harness.state_mut().to = None;
@@ -234,7 +234,7 @@ fn a_job_counts_once_and_a_replayed_one_not_at_all() {
     }));
     bench.tick();
     bench.refresh();
-    let (file, score, _) = bench.take_result().expect("handed in");
+    let (file, score, _) = bench.take_result().expect("submitted");
     assert_eq!(file, shop.offers()[0].course.file);
     assert_eq!(Some(&score), bench.score());
     assert_eq!(bench.take_result(), None);
