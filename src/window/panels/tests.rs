@@ -389,7 +389,7 @@ fn the_sheet_tells_each_board_s_way_into_service_mode() {
         (
             "arc-dial",
             &[
-                "Turn left by 4 detents",
+                "Turn 4 detents left",
                 "Press Stop",
                 "Hold Start for 1 to 2.5 s",
             ][..],
@@ -485,9 +485,9 @@ fn a_button_that_stays_down_says_so_and_is_let_go_by_a_press() {
     stand.ui_state.held.push(Button::Start, true);
     let mut harness = harness(stand, stage::hands_ui);
     harness.get_by_label("Switch at 2");
-    harness.get_by_label("Start stays down").click();
+    harness.get_by_label("Start held down").click();
     harness.run_steps(2);
-    assert!(harness.query_by_label("Start stays down").is_none());
+    assert!(harness.query_by_label("Start held down").is_none());
     let queued = harness.state().bench.queue.back().map(|q| q.action.clone());
     assert_eq!(queued, Some(Action::Up(Button::Start)));
     harness.get_by_label("Keep a button down").click();

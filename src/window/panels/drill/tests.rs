@@ -211,7 +211,7 @@ fn a_part_is_chosen_and_each_other_one_is_explained() {
     assert_eq!(answer(&mut harness), Some(true));
     harness.get_by_label("New, current, and it cures this fault on this machine.");
     let reasons = [
-        "Another component",
+        "Wrong component",
         "Made for another machine",
         "An old number",
         "It is used",

@@ -109,7 +109,7 @@ fn a_learner_is_added_kept_and_really_deleted() {
     click(&mut harness, "Keep");
     assert_eq!(harness.state().learner.name(), Some("Inés"));
     click(&mut harness, "Delete this learner");
-    click(&mut harness, "Delete Inés and all answers for good?");
+    click(&mut harness, "Delete Inés and all answers permanently?");
     assert_eq!(harness.state().learner.name(), None);
     assert!(files(folder.path()).is_empty());
 }
@@ -193,7 +193,7 @@ fn progress_tells_what_is_known_and_confused() {
     learner.ui_state.progress = true;
     let harness = harness(Language::En, learner);
     harness.get_by_label("Reading lamps: 100 %");
-    harness.get_by_label("Using the meter: not practised yet");
+    harness.get_by_label("Using the meter: not practiced yet");
     harness.get_by_label("Most often confused: 2 read as 8 (× 1).");
     harness.get_by_label("No try at an entry gesture has been timed yet.");
 }
