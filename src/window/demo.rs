@@ -39,7 +39,7 @@ pub struct DemoBench {
 }
 
 /// Offers nothing but [`DemoBench`].
-pub struct DemoShop(Vec<Offer>);
+pub struct DemoJobs(Vec<Offer>);
 
 fn both(en: &str, es: &str) -> Bilingual {
     Bilingual {
@@ -60,9 +60,9 @@ fn demo_course(file: &str) -> CourseJob {
     }
 }
 
-impl Default for DemoShop {
+impl Default for DemoJobs {
     fn default() -> Self {
-        DemoShop(vec![
+        DemoJobs(vec![
             Offer {
                 title: both("The tub stays full", "La cuba no se vacía"),
                 complaint: both(
@@ -103,7 +103,7 @@ impl Default for DemoShop {
     }
 }
 
-impl Shop for DemoShop {
+impl JobSource for DemoJobs {
     fn offers(&self) -> &[Offer] {
         &self.0
     }

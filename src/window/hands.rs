@@ -8,14 +8,14 @@ const BUTTONS: usize = Button::ALL.len();
 /// Hands on the buttons. A button that is kept down stays so until it is pressed again, so that both
 /// hands are free for the plug, the lid or another button.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Held {
+pub struct HeldButtons {
     down: [bool; BUTTONS],
     kept: [bool; BUTTONS],
     /// The next button pressed stays down.
     pub keep_next: bool,
 }
 
-impl Held {
+impl HeldButtons {
     /// A hand or a key pushes a button, to keep it down or not; what that does on the bench.
     pub fn push(&mut self, button: Button, keep: bool) -> Option<Action> {
         let keep = std::mem::take(&mut self.keep_next) || keep;
@@ -60,7 +60,7 @@ mod tests {
 
     #[test]
     fn a_press_is_down_and_up() {
-        let mut held = Held::default();
+        let mut held = HeldButtons::default();
         assert_eq!(
             held.push(Button::Start, false),
             Some(Action::Down(Button::Start))
@@ -72,7 +72,7 @@ mod tests {
 
     #[test]
     fn a_kept_button_stays_until_it_is_pressed_again() {
-        let mut held = Held::default();
+        let mut held = HeldButtons::default();
         held.push(Button::More, true);
         assert_eq!(held.release(Button::More), None);
         held.push(Button::Less, false);
@@ -84,14 +84,14 @@ mod tests {
             Some(Action::Up(Button::More))
         );
         assert_eq!(held.release(Button::More), None);
-        assert_eq!(held, Held::default());
+        assert_eq!(held, HeldButtons::default());
     }
 
     #[test]
     fn the_switch_keeps_one_button() {
-        let mut held = Held {
+        let mut held = HeldButtons {
             keep_next: true,
-            ..Held::default()
+            ..HeldButtons::default()
         };
         held.push(Button::Start, false);
         held.push(Button::Stop, false);

@@ -56,9 +56,9 @@ use detent_training::without_breaks;
 use std::path::PathBuf;
 use std::time::Duration;
 
-use port::{OpenError, Shop};
-use state::{BenchRes, Page, Screen, ShopRes, Tab, TextsRes, UiState, ViewKind};
-use workbench::Workshop;
+use port::{JobSource, OpenError};
+use state::{BenchRes, JobSourceRes, Page, Screen, Tab, TextsRes, UiState, ViewKind};
+use workbench::LibraryJobs;
 
 /// How the window opens.
 #[derive(Clone, Debug)]
@@ -175,14 +175,14 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
 /// # Errors
 /// A sentence that says what is wrong with a file.
 pub fn add_bench(app: &mut App, options: &AppOptions) -> Result<(), String> {
-    plugin(app, options, Workshop::new(None, None)?)
+    plugin(app, options, LibraryJobs::new(None, None)?)
 }
 
 /// Everything but the window itself.
 ///
 /// # Errors
 /// A sentence that says what is wrong with a file or the script.
-pub fn plugin(app: &mut App, options: &AppOptions, shop: Workshop) -> Result<(), String> {
+pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<(), String> {
     if !options.pictures.is_empty() {
         // Nothing but what eases into its place needs the time.
         app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(
@@ -191,8 +191,8 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Workshop) -> Result<(),
     }
     let (offer, seed) = options
         .start
-        .unwrap_or((0, shop.offers().first().map_or(1, |o| o.seed)));
-    let opened = without_breaks(shop.open(offer, seed));
+        .unwrap_or((0, jobs.offers().first().map_or(1, |o| o.seed)));
+    let opened = without_breaks(jobs.open(offer, seed));
     let mut bench = opened.map_err(|error| match error {
         OpenError::Job(problem) => problem,
         OpenError::Attempt(error) => format!("{error:?}"),
@@ -202,12 +202,12 @@ pub fn plugin(app: &mut App, options: &AppOptions, shop: Workshop) -> Result<(),
             .run(step)
             .map_err(|error| format!("line {line}: {error}"))?;
     }
-    let mut drill_res = practice::DrillRes::new(shop.content());
+    let mut drill_res = practice::DrillRes::new(jobs.content());
     if let Some(shown) = options.drill {
         drill_res.show(shown, seed);
     }
     app.insert_resource(BenchRes::new(bench))
-        .insert_resource(ShopRes(Box::new(shop)))
+        .insert_resource(JobSourceRes(Box::new(jobs)))
         .insert_resource(TextsRes(Texts::load(options.language)))
         .insert_resource(learner(options))
         .insert_resource(drill_res)

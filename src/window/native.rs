@@ -2,10 +2,10 @@
 
 use super::attempts::{Attempts, Folder};
 use super::drill::Shown;
-use super::port::Shop;
+use super::port::JobSource;
 use super::practice::LearnerRes;
 use super::state::{Page, Tab, ViewKind};
-use super::workbench::Workshop;
+use super::workbench::LibraryJobs;
 use super::{AppOptions, Picture, plugin, window};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
@@ -121,7 +121,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     } else {
         None
     };
-    let shop = Workshop::new(
+    let jobs = LibraryJobs::new(
         args.scenario.as_deref(),
         keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
     )?;
@@ -133,7 +133,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     {
         let seed = args
             .seed
-            .unwrap_or_else(|| shop.offers().first().map_or(1, |o| o.seed));
+            .unwrap_or_else(|| jobs.offers().first().map_or(1, |o| o.seed));
         options.start = Some((0, seed));
     }
     if cfg!(target_os = "linux")
@@ -144,7 +144,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         return Err("there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)".to_owned());
     }
     let mut app = window(&options);
-    plugin(&mut app, &options, shop)?;
+    plugin(&mut app, &options, jobs)?;
     if options.pictures.is_empty()
         && options.practice.is_none()
         && let Some(folder) = disk::profiles_folder()

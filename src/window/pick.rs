@@ -3,7 +3,7 @@
 use super::camera::{MainCamera, to_picture, to_window};
 use super::pointing::{Hand, Outline, Pick, Pointing};
 use super::scene::console::{KnobFeel, knob_middle};
-use super::state::{BenchRes, Screen, Spot, Tab, UiState, ViewKind};
+use super::state::{BenchRes, PinGroup, Screen, Tab, UiState, ViewKind};
 use bevy::input::common_conditions::input_just_pressed;
 use bevy::input::mouse::{MouseScrollUnit, MouseWheel};
 use bevy::input::touch::Touches;
@@ -17,14 +17,14 @@ use detent_training::bench::Action;
 use std::f32::consts::{PI, TAU};
 
 /// The pins to show for a component.
-fn spot_of(part: Part) -> Option<Spot> {
+fn spot_of(part: Part) -> Option<PinGroup> {
     match part {
-        Part::LineFuse => Some(Spot::Fuse),
-        Part::Board => Some(Spot::Bulk),
+        Part::LineFuse => Some(PinGroup::Fuse),
+        Part::Board => Some(PinGroup::Bulk),
         part => Terminal::ALL
             .iter()
             .any(|t| t.component() == part)
-            .then_some(Spot::Load(part)),
+            .then_some(PinGroup::Load(part)),
     }
 }
 

@@ -64,7 +64,7 @@ pub trait BenchPort: Send + Sync {
 }
 
 /// Where jobs come from.
-pub trait Shop: Send + Sync {
+pub trait JobSource: Send + Sync {
     /// The jobs on offer, in order.
     fn offers(&self) -> &[Offer];
     /// Set a bench up for one of them.

@@ -2,7 +2,7 @@
 
 use super::attempts::{Attempts, FileExchange};
 pub use super::drill::DrillRes;
-use super::state::{BenchRes, ShopRes};
+use super::state::{BenchRes, JobSourceRes};
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use detent_content::{
@@ -271,8 +271,10 @@ fn take_picture(mut commands: Commands, mut learner: ResMut<LearnerRes>, window:
     };
     let scale = window.scale_factor();
     commands.spawn(Screenshot::primary_window()).observe(
-        move |shot: On<ScreenshotCaptured>, mut learner: ResMut<LearnerRes>, shop: Res<ShopRes>| {
-            let file_exchange = shop.0.attempts().and_then(Attempts::file_exchange);
+        move |shot: On<ScreenshotCaptured>,
+              mut learner: ResMut<LearnerRes>,
+              jobs: Res<JobSourceRes>| {
+            let file_exchange = jobs.0.attempts().and_then(Attempts::file_exchange);
             match png(shot.image.clone(), part, scale) {
                 Ok(bytes) => learner.export("png", &bytes, file_exchange),
                 Err(reason) => learner.ui_state.exported = Some(Err(reason)),

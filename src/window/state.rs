@@ -2,8 +2,8 @@
 
 use super::attempts::StorageError;
 use super::background::Background;
-use super::hands::Held;
-use super::port::{BenchPort, Job, Kept, OpenError, OpeningWork, Shop};
+use super::hands::HeldButtons;
+use super::port::{BenchPort, Job, JobSource, Kept, OpenError, OpeningWork};
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
 use detent_simulation::controller::{Outcome, Tries};
@@ -328,7 +328,7 @@ const SHORTEST_PRESS: u64 = 5;
 
 /// Where jobs come from.
 #[derive(Resource)]
-pub struct ShopRes(pub Box<dyn Shop>);
+pub struct JobSourceRes(pub Box<dyn JobSource>);
 
 /// The sentence in this language.
 pub fn say(language: Language, both: &Bilingual) -> &str {
@@ -398,7 +398,7 @@ pub enum Page {
 
 /// A group of pins to choose from.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Spot {
+pub enum PinGroup {
     /// Blades of the plug.
     Plug,
     /// Line fuse.
@@ -508,7 +508,7 @@ pub struct UiState {
     /// Page of the service sheet.
     pub page: Page,
     /// Pins shown at the meter.
-    pub spot: Spot,
+    pub spot: PinGroup,
     /// The pointer is over a window or a menu, not over the scene.
     pub covered: bool,
     /// Back to the start screen, please.
@@ -520,7 +520,7 @@ pub struct UiState {
     /// Component chosen in the cabinet.
     pub selected: Option<Part>,
     /// Hands on the buttons.
-    pub held: Held,
+    pub held: HeldButtons,
     /// Meter knob.
     pub mode: MeterMode,
     /// How the probes are kept on their pins.
@@ -591,13 +591,13 @@ impl Default for UiState {
             speed: 1,
             hidden: false,
             page: Page::Entry,
-            spot: Spot::Bulk,
+            spot: PinGroup::Bulk,
             covered: false,
             leave: false,
             practise: false,
             keys: false,
             selected: None,
-            held: Held::default(),
+            held: HeldButtons::default(),
             mode: MeterMode::Ohms,
             grip: Grip::Clips,
             red: None,

@@ -2,7 +2,7 @@
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::port::{
-    BenchPort, CauseRow, Job, Kept, Offer, OpenError, OpeningWork, ReviewWork, Shop,
+    BenchPort, CauseRow, Job, JobSource, Kept, Offer, OpenError, OpeningWork, ReviewWork,
 };
 use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
 use detent_simulation::units::Time;
@@ -16,7 +16,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 /// The built-in scenarios, or one of the player's own.
-pub struct Workshop {
+pub struct LibraryJobs {
     content_library: Arc<ContentLibrary>,
     scenario_sources: Vec<ScenarioSource>,
     offers: Vec<Offer>,
@@ -24,12 +24,15 @@ pub struct Workshop {
     attempts: Option<Arc<dyn Attempts>>,
 }
 
-impl Workshop {
+impl LibraryJobs {
     /// Every built-in scenario, and `own` before them if given.
     ///
     /// # Errors
     /// What is wrong with a file, in one sentence.
-    pub fn new(own: Option<&str>, attempts: Option<Arc<dyn Attempts>>) -> Result<Workshop, String> {
+    pub fn new(
+        own: Option<&str>,
+        attempts: Option<Arc<dyn Attempts>>,
+    ) -> Result<LibraryJobs, String> {
         let content_library = ContentLibrary::builtin().map_err(|e| e.to_string())?;
         let mut scenario_sources = content_library.scenarios().map_err(|e| e.to_string())?;
         if let Some(name) = own {
@@ -58,7 +61,7 @@ impl Workshop {
                 },
             })
             .collect();
-        Ok(Workshop {
+        Ok(LibraryJobs {
             content_library: Arc::new(content_library),
             scenario_sources,
             offers,
@@ -103,7 +106,7 @@ fn before(scenario_source: &ScenarioSource, all: &[ScenarioSource]) -> Vec<Bilin
         .collect()
 }
 
-impl Shop for Workshop {
+impl JobSource for LibraryJobs {
     fn offers(&self) -> &[Offer] {
         &self.offers
     }

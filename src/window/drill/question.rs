@@ -2,7 +2,7 @@
 
 use super::bench::DrillBench;
 use super::tables::Tables;
-use crate::hands::Held;
+use crate::hands::HeldButtons;
 use crate::state::BenchRes;
 use detent_simulation::interface::Component;
 use detent_training::bench::MeterMode;
@@ -66,7 +66,7 @@ pub struct Trial {
     /// The bench.
     pub bench: BenchRes,
     /// Hands on its buttons.
-    pub held: Held,
+    pub held: HeldButtons,
     /// Odds over step times for this hand.
     pub curve: entry::Curve,
     /// The metronome is on.
@@ -278,7 +278,7 @@ impl Trial {
         Asked::Entry(Box::new(Trial {
             task,
             bench,
-            held: Held::default(),
+            held: HeldButtons::default(),
             curve,
             metronome,
             stepped_s: None,

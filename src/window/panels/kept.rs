@@ -2,7 +2,7 @@
 
 use super::{PanelContext, kit};
 use crate::attempts::{Attempts, StorageError};
-use crate::port::{Kept, Shop};
+use crate::port::{JobSource, Kept};
 use crate::state::{KeptRow, say};
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align, Frame, Layout, Margin, RichText, ScrollArea, Ui};
@@ -15,8 +15,8 @@ pub(super) fn trouble_text(context: &PanelContext, storage_error: &StorageError)
 }
 
 /// Jobs or attempts.
-pub(super) fn shelf_choice_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
-    if shop.attempts().is_none() {
+pub(super) fn shelf_choice_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
+    if jobs.attempts().is_none() {
         return;
     }
     let count = context.ui_state.kept.as_ref().map_or(0, Vec::len);
@@ -35,17 +35,17 @@ pub(super) fn shelf_choice_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dy
 }
 
 /// The names, to be read when they are shown.
-pub(super) fn look_again(context: &mut PanelContext, shop: &dyn Shop) {
+pub(super) fn look_again(context: &mut PanelContext, jobs: &dyn JobSource) {
     if context.ui_state.kept.is_none() {
-        let names = shop.attempts().map(Attempts::names).unwrap_or_default();
+        let names = jobs.attempts().map(Attempts::names).unwrap_or_default();
         let rows = names.into_iter().map(|name| KeptRow { name, read: None });
         context.ui_state.kept = Some(rows.collect());
     }
 }
 
 /// What is in the row's attempt, read if it was not yet.
-fn read<'a>(row: &'a mut KeptRow, shop: &dyn Shop) -> &'a Result<Kept, StorageError> {
-    row.read.get_or_insert_with(|| shop.kept(&row.name))
+fn read<'a>(row: &'a mut KeptRow, jobs: &dyn JobSource) -> &'a Result<Kept, StorageError> {
+    row.read.get_or_insert_with(|| jobs.kept(&row.name))
 }
 
 fn title(context: &PanelContext, name: &str, kept: Option<&Kept>) -> String {
@@ -69,12 +69,12 @@ fn progress(context: &PanelContext, kept: &Kept) -> String {
 }
 
 /// The job that was broken off last.
-pub(super) fn last_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
+pub(super) fn last_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
     let rows = context.ui_state.kept.as_deref_mut().unwrap_or_default();
     let Some(row) = rows.first_mut() else {
         return;
     };
-    let kept = match read(row, shop) {
+    let kept = match read(row, jobs) {
         Ok(kept) if !kept.finished => kept.clone(),
         Ok(_) | Err(_) => return,
     };
@@ -87,19 +87,19 @@ pub(super) fn last_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) 
         );
         kit::quiet(ui, text);
         if kit::wide(ui, context.text("kept-go-on-last")).clicked() {
-            context.ui_state.open(shop.resume(&name));
+            context.ui_state.open(jobs.resume(&name));
         }
     });
 }
 
 /// All attempts.
-pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
-    let Some(attempts) = shop.attempts() else {
+pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
+    let Some(attempts) = jobs.attempts() else {
         return;
     };
     let rows = context.ui_state.kept.iter_mut().flatten();
     let list: Vec<(String, Result<Kept, StorageError>)> = rows
-        .map(|row| (row.name.clone(), read(row, shop).clone()))
+        .map(|row| (row.name.clone(), read(row, jobs).clone()))
         .collect();
     ScrollArea::vertical()
         .id_salt("kept")
@@ -110,7 +110,7 @@ pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) 
                 ui.label(context.text("kept-none"));
             }
             for (name, kept) in &list {
-                one_ui(ui, context, (shop, attempts), name, kept);
+                one_ui(ui, context, (jobs, attempts), name, kept);
             }
         });
     match (attempts.file_exchange(), attempts.place()) {
@@ -133,7 +133,7 @@ pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) 
 fn one_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
-    (shop, attempts): (&dyn Shop, &dyn Attempts),
+    (jobs, attempts): (&dyn JobSource, &dyn Attempts),
     name: &str,
     kept: &Result<Kept, StorageError>,
 ) {
@@ -155,7 +155,7 @@ fn one_ui(
                 };
                 let button = ui.button(context.text(key));
                 if button.on_hover_text(name).clicked() {
-                    context.ui_state.open(shop.resume(name));
+                    context.ui_state.open(jobs.resume(name));
                 }
             }
             if attempts.file_exchange().is_some() && ui.button(context.text("kept-save")).clicked()
@@ -184,8 +184,8 @@ fn one_ui(
 }
 
 /// A band that says that the attempt is not kept, and offers a copy.
-pub(super) fn trouble_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
-    let Some(attempts) = shop.attempts() else {
+pub(super) fn trouble_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
+    let Some(attempts) = jobs.attempts() else {
         return;
     };
     let Some(storage_error) = attempts.storage_error() else {
@@ -215,8 +215,8 @@ pub(super) fn trouble_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Sho
 }
 
 /// A copy of the attempt at hand, where it can be carried out.
-pub(super) fn save_ui(ui: &mut Ui, context: &PanelContext, shop: &dyn Shop) {
-    if let Some(attempts) = shop.attempts()
+pub(super) fn save_ui(ui: &mut Ui, context: &PanelContext, jobs: &dyn JobSource) {
+    if let Some(attempts) = jobs.attempts()
         && attempts.file_exchange().is_some()
         && let Some(name) = context.bench.kept_as()
         && kit::wide(ui, context.text("kept-save")).clicked()
@@ -234,8 +234,8 @@ fn save_copy(attempts: &dyn Attempts, name: &str) {
 }
 
 /// Files that the person gave since the last frame.
-pub(super) fn take_in(context: &mut PanelContext, shop: &dyn Shop) -> Option<String> {
-    let file_exchange = shop.attempts()?.file_exchange()?;
+pub(super) fn take_in(context: &mut PanelContext, jobs: &dyn JobSource) -> Option<String> {
+    let file_exchange = jobs.attempts()?.file_exchange()?;
     let (name, bytes) = file_exchange.arrived()?;
     match file_exchange.take_in(&name, &bytes) {
         Ok(_) => {

@@ -1,7 +1,7 @@
 //! The meter, the notebook of readings and the codes read.
 
 use super::{PanelContext, kit, look};
-use crate::state::Spot;
+use crate::state::PinGroup;
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align2, CornerRadius, RichText, Stroke, StrokeKind, Ui, vec2};
 use detent_simulation::interface::{Component as Part, Connector, Pin, Side, Terminal};
@@ -135,20 +135,20 @@ fn display(ui: &mut Ui, context: &PanelContext) {
 }
 
 /// Groups of pins within reach, in order.
-fn spots(context: &PanelContext) -> Vec<Spot> {
-    let mut spots = vec![Spot::Bulk, Spot::Plug, Spot::Fuse];
+fn spots(context: &PanelContext) -> Vec<PinGroup> {
+    let mut spots = vec![PinGroup::Bulk, PinGroup::Plug, PinGroup::Fuse];
     for part in Part::ALL {
         if *part != Part::Cord && Terminal::ALL.iter().any(|t| t.component() == *part) {
-            spots.push(Spot::Load(*part));
+            spots.push(PinGroup::Load(*part));
         }
     }
     let connectors = context.bench.job().board.connectors.len();
-    spots.extend((0..connectors).map(Spot::Board));
-    spots.extend((0..connectors).map(Spot::Harness));
+    spots.extend((0..connectors).map(PinGroup::Board));
+    spots.extend((0..connectors).map(PinGroup::Harness));
     spots
 }
 
-fn spot_name(context: &PanelContext, spot: Spot) -> String {
+fn spot_name(context: &PanelContext, spot: PinGroup) -> String {
     let connector = |n: usize| {
         context
             .bench
@@ -159,16 +159,16 @@ fn spot_name(context: &PanelContext, spot: Spot) -> String {
             .map_or(String::new(), |c| c.label.clone())
     };
     match spot {
-        Spot::Plug => context.text("spot-plug"),
-        Spot::Fuse => context.text("spot-fuse"),
-        Spot::Bulk => context.text("spot-bulk"),
-        Spot::Load(part) => context.part(part),
-        Spot::Board(n) => format!("{} {}", connector(n), context.text("side-board")),
-        Spot::Harness(n) => format!("{} {}", connector(n), context.text("side-harness")),
+        PinGroup::Plug => context.text("spot-plug"),
+        PinGroup::Fuse => context.text("spot-fuse"),
+        PinGroup::Bulk => context.text("spot-bulk"),
+        PinGroup::Load(part) => context.part(part),
+        PinGroup::Board(n) => format!("{} {}", connector(n), context.text("side-board")),
+        PinGroup::Harness(n) => format!("{} {}", connector(n), context.text("side-harness")),
     }
 }
 
-fn pins_of(context: &PanelContext, spot: Spot) -> Vec<(Pin, String)> {
+fn pins_of(context: &PanelContext, spot: PinGroup) -> Vec<(Pin, String)> {
     let on_board = |n: usize, side: Side| -> Vec<(Pin, String)> {
         context
             .bench
@@ -190,10 +190,10 @@ fn pins_of(context: &PanelContext, spot: Spot) -> Vec<(Pin, String)> {
     };
     let fixed = |pins: &[Pin]| pins.iter().map(|p| (*p, context.pin(*p))).collect();
     match spot {
-        Spot::Plug => fixed(&[Pin::PlugLine, Pin::PlugNeutral, Pin::PlugEarth]),
-        Spot::Fuse => fixed(&[Pin::FuseIn, Pin::FuseOut]),
-        Spot::Bulk => fixed(&[Pin::BulkPlus, Pin::BulkMinus]),
-        Spot::Load(part) => Terminal::ALL
+        PinGroup::Plug => fixed(&[Pin::PlugLine, Pin::PlugNeutral, Pin::PlugEarth]),
+        PinGroup::Fuse => fixed(&[Pin::FuseIn, Pin::FuseOut]),
+        PinGroup::Bulk => fixed(&[Pin::BulkPlus, Pin::BulkMinus]),
+        PinGroup::Load(part) => Terminal::ALL
             .iter()
             .filter(|t| t.component() == part)
             .map(|t| {
@@ -203,15 +203,15 @@ fn pins_of(context: &PanelContext, spot: Spot) -> Vec<(Pin, String)> {
                 )
             })
             .collect(),
-        Spot::Board(n) => on_board(n, Side::Board),
-        Spot::Harness(n) => on_board(n, Side::Harness),
+        PinGroup::Board(n) => on_board(n, Side::Board),
+        PinGroup::Harness(n) => on_board(n, Side::Harness),
     }
 }
 
-fn connector_of(context: &PanelContext, spot: Spot) -> Option<Connector> {
+fn connector_of(context: &PanelContext, spot: PinGroup) -> Option<Connector> {
     match spot {
-        Spot::Load(part) => Some(Connector::Load(part)),
-        Spot::Board(n) | Spot::Harness(n) => context
+        PinGroup::Load(part) => Some(Connector::Load(part)),
+        PinGroup::Board(n) | PinGroup::Harness(n) => context
             .bench
             .job()
             .board
@@ -267,11 +267,11 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
                 {
                     context.ui_state.spot = other;
                     context.ui_state.selected = match other {
-                        Spot::Load(part) => Some(part),
-                        Spot::Fuse => Some(Part::LineFuse),
-                        Spot::Bulk | Spot::Board(_) => Some(Part::Board),
-                        Spot::Harness(_) => Some(Part::Harness),
-                        Spot::Plug => None,
+                        PinGroup::Load(part) => Some(part),
+                        PinGroup::Fuse => Some(Part::LineFuse),
+                        PinGroup::Bulk | PinGroup::Board(_) => Some(Part::Board),
+                        PinGroup::Harness(_) => Some(Part::Harness),
+                        PinGroup::Plug => None,
                     };
                 }
             }

@@ -24,10 +24,10 @@ mod top;
 
 use super::camera::SceneTarget;
 use super::pointing::Pointing;
-use super::port::{BenchPort, OpenError, Shop};
+use super::port::{BenchPort, JobSource, OpenError};
 use super::practice::{DrillRes, LearnerRes};
 use super::scene::console::lamps::{Shine, Shining};
-use super::state::{BenchRes, Screen, ShopRes, Tab, TextsRes, UiState};
+use super::state::{BenchRes, JobSourceRes, Screen, Tab, TextsRes, UiState};
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, Rect, Res, ResMut, Result, State, Time, Update,
     resource_exists,
@@ -142,13 +142,13 @@ fn fixed(panel: egui::Panel, size: f32, (across, up): (i8, i8)) -> egui::Panel {
 }
 
 /// The job ticket, with what can be done about the attempt itself.
-fn ticket(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
+fn ticket(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
     ScrollArea::vertical()
         .id_salt("ticket")
         .auto_shrink(false)
         .show(ui, |ui| {
             ticket::ticket_ui(ui, context);
-            kept::save_ui(ui, context, shop);
+            kept::save_ui(ui, context, jobs);
         });
 }
 
@@ -156,12 +156,12 @@ fn ticket(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
 fn bench_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
-    shop: &dyn Shop,
+    jobs: &dyn JobSource,
     pointing: &Pointing,
     shining: &[Shine],
     now: f32,
 ) {
-    kept::trouble_ui(ui, context, shop);
+    kept::trouble_ui(ui, context, jobs);
     let narrow = ui.available_width() < NARROW;
     fixed(
         egui::Panel::top("top"),
@@ -173,12 +173,12 @@ fn bench_ui(
     if !context.ui_state.hidden && narrow {
         let height = ui.available_height() * 0.52;
         fixed(egui::Panel::bottom("foot"), height, (10, 6)).show(ui, |ui| {
-            left((0, 0)).show(ui, |ui| ticket(ui, context, shop));
+            left((0, 0)).show(ui, |ui| ticket(ui, context, jobs));
             ui.add_space(6.0);
             tabs(ui, context);
         });
     } else if !context.ui_state.hidden {
-        left((10, 2)).show(ui, |ui| ticket(ui, context, shop));
+        left((10, 2)).show(ui, |ui| ticket(ui, context, jobs));
         fixed(egui::Panel::right("tabs"), 412.0, (10, 2)).show(ui, |ui| tabs(ui, context));
     }
     fixed(egui::Panel::top("hands"), 42.0, (10, 4)).show(ui, |ui| stage::hands_ui(ui, context));
@@ -223,7 +223,7 @@ fn draw(
     mut contexts: EguiContexts,
     screen: Res<State<Screen>>,
     mut next: ResMut<NextState<Screen>>,
-    shop: Res<ShopRes>,
+    jobs: Res<JobSourceRes>,
     texts: Res<TextsRes>,
     pointing: Res<Pointing>,
     lens: Res<SceneTarget>,
@@ -265,7 +265,7 @@ fn draw(
         bench: &mut bench,
         ui_state: &mut ui_state,
     };
-    if let Some(message) = kept::take_in(&mut context, shop.0.as_ref()) {
+    if let Some(message) = kept::take_in(&mut context, jobs.0.as_ref()) {
         context.ui_state.message = Some((message, now));
     }
     if matches!(screen.get(), Screen::Bench | Screen::Drill) {
@@ -275,14 +275,14 @@ fn draw(
         Screen::Start => {
             let all = ctx.viewport_rect();
             context.ui_state.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
-            start::start_ui(&mut ui, &mut context, shop.0.as_ref());
+            start::start_ui(&mut ui, &mut context, jobs.0.as_ref());
             if std::mem::take(&mut context.ui_state.practise) {
                 next.set(Screen::Practice);
             }
         }
         Screen::Bench => {
-            let shop = shop.0.as_ref();
-            bench_ui(&mut ui, &mut context, shop, &pointing, &shining.0, now);
+            let jobs = jobs.0.as_ref();
+            bench_ui(&mut ui, &mut context, jobs, &pointing, &shining.0, now);
             if context.ui_state.leave {
                 context.ui_state.leave = false;
                 context.bench.mark();
@@ -291,9 +291,9 @@ fn draw(
             }
         }
         Screen::Practice => {
-            let shop = shop.0.as_ref();
+            let jobs = jobs.0.as_ref();
             if let Some(to) =
-                practice::practice_ui(&mut ui, &mut context, &mut learner, &mut drill, shop)
+                practice::practice_ui(&mut ui, &mut context, &mut learner, &mut drill, jobs)
             {
                 next.set(to);
             }

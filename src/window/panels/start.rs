@@ -2,7 +2,7 @@
 
 use super::{PanelContext, kept, kit};
 use crate::attempts::Attempts;
-use crate::port::{Offer, Shop};
+use crate::port::{JobSource, Offer};
 use crate::state::say;
 use crate::tokens as t;
 use bevy_egui::egui::{
@@ -11,7 +11,7 @@ use bevy_egui::egui::{
 use detent_content::{Language, Value};
 
 /// Draws it.
-pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
+pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
     let all = ui.max_rect();
     let margin = vec2(36.0, 30.0).min(all.size() * 0.04);
     let size = vec2(
@@ -56,19 +56,19 @@ pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop)
                 if let Some((message, _)) = &context.ui_state.message {
                     ui.label(RichText::new(message).color(t::BAD));
                 }
-                if let Some(storage_error) = shop.attempts().and_then(Attempts::storage_error) {
+                if let Some(storage_error) = jobs.attempts().and_then(Attempts::storage_error) {
                     let text = kept::trouble_text(context, &storage_error);
                     ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
                 }
-                kept::look_again(context, shop);
+                kept::look_again(context, jobs);
                 if kit::wide(ui, context.text("start-practice")).clicked() {
                     context.ui_state.practise = true;
                 }
-                kept::shelf_choice_ui(ui, context, shop);
+                kept::shelf_choice_ui(ui, context, jobs);
                 if context.ui_state.content_library {
-                    kept::kept_ui(ui, context, shop);
+                    kept::kept_ui(ui, context, jobs);
                 } else {
-                    jobs_ui(ui, context, shop);
+                    jobs_ui(ui, context, jobs);
                 }
                 ui.label(
                     RichText::new(context.text("start-about"))
@@ -95,14 +95,14 @@ fn around(context: &PanelContext, offer: &Offer) -> String {
 }
 
 /// The jobs on offer.
-fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
-    kept::last_ui(ui, context, shop);
+fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
+    kept::last_ui(ui, context, jobs);
     ScrollArea::vertical()
         .max_height(ui.available_height() - 142.0)
         .auto_shrink(false)
         .show(ui, |ui| {
             let mut part = None;
-            for (n, offer) in shop.offers().iter().enumerate() {
+            for (n, offer) in jobs.offers().iter().enumerate() {
                 if offer.part != part {
                     part = offer.part;
                     if let Some(part) = part {
@@ -189,7 +189,7 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, shop: &dyn Shop) {
     if kit::main_button(ui, context.text("start-begin"), seed.is_ok()).clicked()
         && let Ok(seed) = seed
     {
-        let work = shop.open(context.ui_state.offer, seed);
+        let work = jobs.open(context.ui_state.offer, seed);
         context.ui_state.open(work);
     }
 }

@@ -3,9 +3,9 @@
 use super::*;
 use crate::attempts::Folder;
 use crate::background::Background;
-use crate::demo::{DemoBench, DemoShop};
+use crate::demo::{DemoBench, DemoJobs};
 use crate::state::Page;
-use crate::workbench::Workshop;
+use crate::workbench::LibraryJobs;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
@@ -16,14 +16,14 @@ use egui_kittest::kittest::Queryable;
 use std::sync::Arc;
 
 /// A panel under test with all that it needs.
-struct Stand {
+struct Fixture {
     texts: Texts,
     bench: BenchRes,
     ui_state: UiState,
 }
 
-fn stand(language: Language) -> Stand {
-    stand_at(DemoBench::new(), language)
+fn fixture(language: Language) -> Fixture {
+    fixture_at(DemoBench::new(), language)
 }
 
 /// Every board of the program.
@@ -39,14 +39,14 @@ fn board(id: &str) -> Board {
     found.unwrap_or_else(|| panic!("there is no {id}"))
 }
 
-fn stand_at(bench: DemoBench, language: Language) -> Stand {
-    stand_of(BenchRes::new(Box::new(bench)), language)
+fn fixture_at(bench: DemoBench, language: Language) -> Fixture {
+    fixture_of(BenchRes::new(Box::new(bench)), language)
 }
 
-fn stand_of(mut bench: BenchRes, language: Language) -> Stand {
+fn fixture_of(mut bench: BenchRes, language: Language) -> Fixture {
     bench.refresh();
     bench.wait_for_review();
-    Stand {
+    Fixture {
         texts: Texts::load(language),
         bench,
         ui_state: UiState {
@@ -57,22 +57,22 @@ fn stand_of(mut bench: BenchRes, language: Language) -> Stand {
 }
 
 fn harness<'a>(
-    stand: Stand,
+    fixture: Fixture,
     panel: impl Fn(&mut Ui, &mut PanelContext) + 'a,
-) -> Harness<'a, Stand> {
+) -> Harness<'a, Fixture> {
     let mut harness = Harness::builder()
         .with_size([430.0, 1400.0])
         .build_ui_state(
-            move |ui, stand: &mut Stand| {
+            move |ui, fixture: &mut Fixture| {
                 kit::apply_theme(ui.ctx());
                 let mut context = PanelContext {
-                    texts: &stand.texts,
-                    bench: &mut stand.bench,
-                    ui_state: &mut stand.ui_state,
+                    texts: &fixture.texts,
+                    bench: &mut fixture.bench,
+                    ui_state: &mut fixture.ui_state,
                 };
                 panel(ui, &mut context);
             },
-            stand,
+            fixture,
         );
     harness.run_steps(2);
     harness
@@ -80,7 +80,7 @@ fn harness<'a>(
 
 #[test]
 fn the_ticket_pulls_the_plug() {
-    let mut harness = harness(stand(Language::En), ticket::ticket_ui);
+    let mut harness = harness(fixture(Language::En), ticket::ticket_ui);
     harness.get_by_label("Unplug (P)").click();
     harness.run_steps(2);
     assert_eq!(
@@ -91,13 +91,13 @@ fn the_ticket_pulls_the_plug() {
 
 #[test]
 fn the_ticket_speaks_spanish() {
-    let harness = harness(stand(Language::Es), ticket::ticket_ui);
+    let harness = harness(fixture(Language::Es), ticket::ticket_ui);
     harness.get_by_label("Desenchufar (P)");
 }
 
 #[test]
 fn a_code_is_noted_as_read() {
-    let mut harness = harness(stand(Language::En), meter::meter_ui);
+    let mut harness = harness(fixture(Language::En), meter::meter_ui);
     harness.state_mut().ui_state.digits = [2, 3];
     harness.get_by_label("Record code").click();
     harness.run_steps(2);
@@ -108,19 +108,19 @@ fn a_code_is_noted_as_read() {
 }
 
 /// The action that was pushed last.
-fn last(harness: &Harness<'_, Stand>) -> Option<Action> {
+fn last(harness: &Harness<'_, Fixture>) -> Option<Action> {
     let queue = &harness.state().bench.queue;
     queue.back().map(|queued| queued.action.clone())
 }
 
 #[test]
 fn the_meter_is_tried_held_and_kept_by_the_fingers() {
-    let mut harness = harness(stand(Language::En), meter::meter_ui);
-    let click = |harness: &mut Harness<'_, Stand>, label: &str| {
+    let mut harness = harness(fixture(Language::En), meter::meter_ui);
+    let click = |harness: &mut Harness<'_, Fixture>, label: &str| {
         harness.get_by_label(label).click();
         harness.run_steps(2);
     };
-    let done = |harness: &mut Harness<'_, Stand>| {
+    let done = |harness: &mut Harness<'_, Fixture>| {
         let bench = &mut harness.state_mut().bench;
         bench.tick();
         bench.refresh();
@@ -161,7 +161,7 @@ fn the_meter_is_tried_held_and_kept_by_the_fingers() {
 
 #[test]
 fn a_part_in_the_hand_can_go_back() {
-    let mut harness = harness(stand(Language::En), parts::parts_ui);
+    let mut harness = harness(fixture(Language::En), parts::parts_ui);
     harness.get_by_label("Return part").click();
     harness.run_steps(2);
     assert_eq!(last(&harness), Some(Action::Return("C24-330".to_owned())));
@@ -170,15 +170,15 @@ fn a_part_in_the_hand_can_go_back() {
 #[test]
 fn the_bill_counts_parts_and_work() {
     // 46 for parts and 15 for work, as the made-up bench says.
-    let harness = harness(stand(Language::En), ticket::ticket_ui);
+    let harness = harness(fixture(Language::En), ticket::ticket_ui);
     harness.get_by_label("61 of 180");
     harness.get_by_label("300");
 }
 
 #[test]
 fn two_causes_can_be_named_and_taken_back() {
-    let mut harness = harness(stand(Language::En), report::report_ui);
-    let choose = |harness: &mut Harness<'_, Stand>, at: &str, cause: &str| {
+    let mut harness = harness(fixture(Language::En), report::report_ui);
+    let choose = |harness: &mut Harness<'_, Fixture>, at: &str, cause: &str| {
         harness.get_by_value(at).click();
         harness.run_steps(3);
         harness.get_by_label(cause).click();
@@ -202,7 +202,7 @@ fn two_causes_can_be_named_and_taken_back() {
 
 #[test]
 fn a_job_can_be_given_up_without_naming_a_cause_or_a_part() {
-    let mut harness = harness(stand(Language::En), report::report_ui);
+    let mut harness = harness(fixture(Language::En), report::report_ui);
     harness
         .get_all_by_value("choose…")
         .next()
@@ -226,24 +226,24 @@ fn a_job_can_be_given_up_without_naming_a_cause_or_a_part() {
 
 #[test]
 fn a_look_is_taken_and_what_is_found_is_told() {
-    let mut harness = harness(stand(Language::En), meter::meter_ui);
+    let mut harness = harness(fixture(Language::En), meter::meter_ui);
     harness.get_by_label_contains("Look, feel").click();
     harness.run_steps(20);
     let look = harness.get_all_by_label("Inspect").next();
     look.expect("one for each component").click();
     harness.run_steps(2);
-    let stand = harness.state_mut();
-    let queued = stand.bench.queue.back().map(|q| q.action.clone());
+    let fixture = harness.state_mut();
+    let queued = fixture.bench.queue.back().map(|q| q.action.clone());
     assert_eq!(queued, Some(Action::Inspect(Part::Supply)));
-    stand.bench.tick();
-    stand.bench.refresh();
+    fixture.bench.tick();
+    fixture.bench.refresh();
     harness.run_steps(2);
     harness.get_by_label("The pump’s impeller will not turn.");
 }
 
 #[test]
 fn an_ordered_part_can_be_fitted_and_another_ordered() {
-    let mut harness = harness(stand(Language::En), parts::parts_ui);
+    let mut harness = harness(fixture(Language::En), parts::parts_ui);
     harness.get_by_label("Install").click();
     harness.run_steps(2);
     assert_eq!(
@@ -254,7 +254,7 @@ fn an_ordered_part_can_be_fitted_and_another_ordered() {
 
 #[test]
 fn a_report_needs_cause_and_part() {
-    let mut harness = harness(stand(Language::En), report::report_ui);
+    let mut harness = harness(fixture(Language::En), report::report_ui);
     harness.get_by_label("Close the job").click();
     harness.run_steps(2);
     assert!(harness.state().bench.queue.is_empty());
@@ -284,11 +284,13 @@ fn a_report_needs_cause_and_part() {
 
 #[test]
 fn a_caution_asks_and_stepping_back_does_nothing() {
-    let mut stand = stand(Language::En);
-    stand.bench.push(Action::OpenCabinet);
-    stand.bench.tick();
-    assert!(stand.bench.asked.is_some());
-    let mut harness = harness(stand, |ui, context| caution::caution_ui(ui.ctx(), context));
+    let mut fixture = fixture(Language::En);
+    fixture.bench.push(Action::OpenCabinet);
+    fixture.bench.tick();
+    assert!(fixture.bench.asked.is_some());
+    let mut harness = harness(fixture, |ui, context| {
+        caution::caution_ui(ui.ctx(), context)
+    });
     harness.get_by_label("DANGER");
     harness.get_by_label("Step back").click();
     harness.run_steps(2);
@@ -301,10 +303,12 @@ fn a_caution_asks_and_stepping_back_does_nothing() {
 
 #[test]
 fn a_caution_can_be_overruled() {
-    let mut stand = stand(Language::En);
-    stand.bench.push(Action::OpenCabinet);
-    stand.bench.tick();
-    let mut harness = harness(stand, |ui, context| caution::caution_ui(ui.ctx(), context));
+    let mut fixture = fixture(Language::En);
+    fixture.bench.push(Action::OpenCabinet);
+    fixture.bench.tick();
+    let mut harness = harness(fixture, |ui, context| {
+        caution::caution_ui(ui.ctx(), context)
+    });
     harness.get_by_label("Continue").click();
     harness.run_steps(2);
     let state = harness.state_mut();
@@ -321,14 +325,14 @@ fn every_page_and_tab_has_all_its_texts_in_both_languages() {
                 let harness = sheet(&board, page, language);
                 nothing_missing(&harness, &format!("{}: {page:?}", board.id));
             }
-            let stand = stand_at(DemoBench::at(board), language);
-            nothing_missing(&harness(stand, stage::hands_ui), "hands");
+            let fixture = fixture_at(DemoBench::at(board), language);
+            nothing_missing(&harness(fixture, stage::hands_ui), "hands");
         }
-        nothing_missing(&harness(stand(language), ticket::ticket_ui), "ticket");
-        nothing_missing(&harness(stand(language), meter::meter_ui), "meter");
-        nothing_missing(&harness(stand(language), parts::parts_ui), "parts");
-        nothing_missing(&harness(stand(language), report::report_ui), "report");
-        let mut finished = stand(language);
+        nothing_missing(&harness(fixture(language), ticket::ticket_ui), "ticket");
+        nothing_missing(&harness(fixture(language), meter::meter_ui), "meter");
+        nothing_missing(&harness(fixture(language), parts::parts_ui), "parts");
+        nothing_missing(&harness(fixture(language), report::report_ui), "report");
+        let mut finished = fixture(language);
         finished.bench.push(Action::Report(Report {
             causes: Vec::new(),
             part: None,
@@ -351,10 +355,10 @@ const PAGES: [Page; 5] = [
 ];
 
 /// A page of a board's service sheet.
-fn sheet(board: &Board, page: Page, language: Language) -> Harness<'static, Stand> {
-    let mut stand = stand_at(DemoBench::at(board.clone()), language);
-    stand.ui_state.page = page;
-    harness(stand, sheet::sheet_ui)
+fn sheet(board: &Board, page: Page, language: Language) -> Harness<'static, Fixture> {
+    let mut fixture = fixture_at(DemoBench::at(board.clone()), language);
+    fixture.ui_state.page = page;
+    harness(fixture, sheet::sheet_ui)
 }
 
 #[test]
@@ -363,11 +367,11 @@ fn the_wiring_diagram_takes_the_probes() {
         let mut harness = sheet(&board, Page::Pins, Language::En);
         let pins = [Side::Board, Side::Load].map(|side| Pin::Wire(Terminal::CordLine, side));
         for pin in pins {
-            let stand = harness.state_mut();
+            let fixture = harness.state_mut();
             let name = PanelContext {
-                texts: &stand.texts,
-                bench: &mut stand.bench,
-                ui_state: &mut stand.ui_state,
+                texts: &fixture.texts,
+                bench: &mut fixture.bench,
+                ui_state: &mut fixture.ui_state,
             }
             .pin(pin);
             harness.get_by_label(&name).click();
@@ -481,9 +485,9 @@ fn no_sheet_tells_of_what_the_board_has_not() {
 
 #[test]
 fn a_button_that_stays_down_says_so_and_is_let_go_by_a_press() {
-    let mut stand = stand_at(DemoBench::at(board("lone-lamp")), Language::En);
-    stand.ui_state.held.push(Button::Start, true);
-    let mut harness = harness(stand, stage::hands_ui);
+    let mut fixture = fixture_at(DemoBench::at(board("lone-lamp")), Language::En);
+    fixture.ui_state.held.push(Button::Start, true);
+    let mut harness = harness(fixture, stage::hands_ui);
     harness.get_by_label("Switch at 2");
     harness.get_by_label("Start held down").click();
     harness.run_steps(2);
@@ -503,8 +507,8 @@ fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
     let path = folder.path().join("plain.ron");
     let text = text.replace("board: \"arc-dial\"", "board: \"lone-lamp\"");
     std::fs::write(&path, text).expect("the folder can be written");
-    let shop = Workshop::new(Some(&path.to_string_lossy()), None).expect("the jobs are sound");
-    let mut bench = BenchRes::new(open(&shop, 0, 11));
+    let jobs = LibraryJobs::new(Some(&path.to_string_lossy()), None).expect("the jobs are sound");
+    let mut bench = BenchRes::new(open(&jobs, 0, 11));
     let mut ui_state = UiState::default();
     let run = |bench: &mut BenchRes, ticks: u32| {
         (0..ticks).for_each(|_| bench.tick());
@@ -534,9 +538,9 @@ fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
 }
 
 /// A finished job with every classic mistake, at the real bench.
-fn mistakes(language: Language) -> Stand {
-    let shop = Workshop::new(Some("exam-120-v-dial"), None).expect("the jobs are sound");
-    let mut bench = BenchRes::new(open(&shop, 0, 137));
+fn mistakes(language: Language) -> Fixture {
+    let jobs = LibraryJobs::new(Some("exam-120-v-dial"), None).expect("the jobs are sound");
+    let mut bench = BenchRes::new(open(&jobs, 0, 137));
     let script = include_str!("../../../tests/scripts/classic-mistakes.script");
     let steps = read_script("classic-mistakes.script", script.as_bytes()).expect("a good script");
     for (line, step) in steps {
@@ -544,28 +548,28 @@ fn mistakes(language: Language) -> Stand {
             .run(&step)
             .unwrap_or_else(|e| panic!("line {line}: {e}"));
     }
-    stand_of(bench, language)
+    fixture_of(bench, language)
 }
 
 #[test]
 fn a_finished_job_is_thought_over_in_both_languages() {
     for language in Language::ALL {
-        let stand = mistakes(language);
-        let review = stand.bench.review().expect("a built-in board");
-        let text = |key: &str| stand.texts.get(key);
+        let fixture = mistakes(language);
+        let review = fixture.bench.review().expect("a built-in board");
+        let text = |key: &str| fixture.texts.get(key);
         let (yours, best, lamps) = (
             text("review-yours"),
             text("review-best"),
-            stand
+            fixture
                 .texts
                 .with("misread-lamps", &[("count", Value::from(4))]),
         );
-        let job = stand.bench.job();
-        let words = Words::of(review, &stand.texts, &job.parts, Some(&job.board));
+        let job = fixture.bench.job();
+        let words = Words::of(review, &fixture.texts, &job.parts, Some(&job.board));
         let accounts: Vec<String> = (review.accounts.iter())
             .map(|account| words.account(account))
             .collect();
-        let score = harness(stand, score::score_ui);
+        let score = harness(fixture, score::score_ui);
         nothing_missing(&score, "score");
         for account in &accounts {
             assert!(
@@ -587,7 +591,7 @@ fn a_finished_job_is_thought_over_in_both_languages() {
 
 /// A missing text shows as its key in angle quotes.
 #[track_caller]
-fn nothing_missing(harness: &Harness<'_, Stand>, panel: &str) {
+fn nothing_missing(harness: &Harness<'_, Fixture>, panel: &str) {
     let missing: Vec<String> = harness
         .query_all_by(|node| {
             let says = |text: Option<String>| text.is_some_and(|t| t.contains('‹'));
@@ -600,48 +604,48 @@ fn nothing_missing(harness: &Harness<'_, Stand>, panel: &str) {
 
 #[test]
 fn the_start_screen_offers_every_job() {
-    let harness = harness(stand(Language::En), |ui, context| {
-        start::start_ui(ui, context, &DemoShop::default());
+    let harness = harness(fixture(Language::En), |ui, context| {
+        start::start_ui(ui, context, &DemoJobs::default());
     });
     harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
     harness.get_by_label("Begin the job");
 }
 
-fn open(shop: &Workshop, offer: usize, seed: u64) -> Box<dyn BenchPort> {
-    let opened = without_breaks(shop.open(offer, seed));
+fn open(jobs: &LibraryJobs, offer: usize, seed: u64) -> Box<dyn BenchPort> {
+    let opened = without_breaks(jobs.open(offer, seed));
     opened.unwrap_or_else(|error| panic!("{error:?}"))
 }
 
 /// The real jobs, with attempts kept in `folder`.
-fn workshop(folder: &std::path::Path) -> Workshop {
+fn library_jobs(folder: &std::path::Path) -> LibraryJobs {
     let attempts = Arc::new(Folder::new(folder.join("attempts")));
-    Workshop::new(None, Some(attempts)).expect("the built-in jobs are sound")
+    LibraryJobs::new(None, Some(attempts)).expect("the built-in jobs are sound")
 }
 
-fn names(shop: &Workshop) -> Vec<String> {
-    shop.attempts().expect("they are kept").names()
+fn names(jobs: &LibraryJobs) -> Vec<String> {
+    jobs.attempts().expect("they are kept").names()
 }
 
 /// The start screen.
-fn start_screen(shop: &Workshop) -> Harness<'_, Stand> {
-    harness(stand(Language::En), |ui, context| {
-        start::start_ui(ui, context, shop);
+fn start_screen(jobs: &LibraryJobs) -> Harness<'_, Fixture> {
+    harness(fixture(Language::En), |ui, context| {
+        start::start_ui(ui, context, jobs);
     })
 }
 
 #[test]
 fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     let folder = tempfile::tempdir().expect("a temporary folder");
-    let shop = workshop(folder.path());
-    let mut bench = open(&shop, 0, 5);
-    assert!(names(&shop).is_empty(), "only looked at");
+    let jobs = library_jobs(folder.path());
+    let mut bench = open(&jobs, 0, 5);
+    assert!(names(&jobs).is_empty(), "only looked at");
     bench.act(Action::Unplug).expect("plugged in");
     (0..300).for_each(|_| bench.step());
     bench.act(Action::OpenLid).expect("not locked");
     let before = bench.view().machine.time_s;
     drop(bench);
 
-    let mut harness = start_screen(&shop);
+    let mut harness = start_screen(&jobs);
     harness.get_by_label("Continue where you left off").click();
     harness.run_steps(2);
     harness.get_by_label("Setting up the machine …");
@@ -664,11 +668,11 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     bench.act(Action::Report(report)).expect("submitted");
     let score = bench.score().expect("a score").total();
 
-    let names = names(&shop);
+    let names = names(&jobs);
     assert_eq!(names.len(), 1, "{names:?}");
-    let kept = shop.kept(&names[0]).expect("finished and sound");
+    let kept = jobs.kept(&names[0]).expect("finished and sound");
     assert_eq!((kept.actions, kept.finished), (4, true));
-    let again = without_breaks(shop.resume(&names[0]));
+    let again = without_breaks(jobs.resume(&names[0]));
     let again = again.unwrap_or_else(|error| panic!("{error:?}"));
     assert_eq!(again.score().map(|s| s.total()), Some(score));
 }
@@ -676,12 +680,12 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
 #[test]
 fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
     let folder = tempfile::tempdir().expect("a temporary folder");
-    let shop = workshop(folder.path());
+    let jobs = library_jobs(folder.path());
     let attempts = folder.path().join("attempts");
-    let mut bench = open(&shop, 0, 5);
+    let mut bench = open(&jobs, 0, 5);
     bench.act(Action::Unplug).expect("plugged in");
     drop(bench);
-    let sound = names(&shop).remove(0);
+    let sound = names(&jobs).remove(0);
     let text = std::fs::read_to_string(attempts.join(&sound)).expect("kept");
     std::fs::remove_file(attempts.join(&sound)).expect("kept");
     let cases = [
@@ -697,7 +701,7 @@ fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
         std::fs::write(attempts.join(name), changed).expect("the folder can be written");
     }
 
-    let mut harness = start_screen(&shop);
+    let mut harness = start_screen(&jobs);
     harness.get_by_label("My attempts (3)").click();
     harness.run_steps(2);
     for words in [
@@ -722,7 +726,7 @@ fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
 
 #[test]
 fn every_sign_that_the_panels_draw_is_in_the_fonts() {
-    let harness = harness(stand(Language::En), ticket::ticket_ui);
+    let harness = harness(fixture(Language::En), ticket::ticket_ui);
     let font = egui::FontId::proportional(16.0);
     for sign in ['⏺', '○', '×', '−', 'Ω', 'µ', '·', '“', '”', '…', '–'] {
         let there = harness.ctx.fonts_mut(|fonts| fonts.has_glyph(&font, sign));

@@ -6,7 +6,7 @@ mod storage;
 
 use super::attempts::Attempts;
 use super::practice::LearnerRes;
-use super::workbench::Workshop;
+use super::workbench::LibraryJobs;
 use super::{AppOptions, plugin, window};
 use bevy::prelude::*;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
@@ -68,14 +68,14 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
         ..AppOptions::default()
     };
     let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
-    let shop = Workshop::new(None, Some(attempts)).map_err(|e| JsError::new(&e))?;
+    let jobs = LibraryJobs::new(None, Some(attempts)).map_err(|e| JsError::new(&e))?;
     let mut app = window(&options);
     let report = std::panic::take_hook();
     std::panic::set_hook(Box::new(move |info| {
         report(info);
         stopped(&info.to_string());
     }));
-    plugin(&mut app, &options, shop).map_err(|e| JsError::new(&e))?;
+    plugin(&mut app, &options, jobs).map_err(|e| JsError::new(&e))?;
     let learners = Box::new(learners::BrowserLearners);
     app.insert_resource(LearnerRes::kept_in(learners, None))
         .add_systems(Last, count_frames);

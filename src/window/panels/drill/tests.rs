@@ -14,7 +14,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 /// A drill under test with all that it needs.
-struct Stand {
+struct Fixture {
     texts: Texts,
     bench: BenchRes,
     ui_state: UiState,
@@ -23,10 +23,10 @@ struct Stand {
     went: Option<Screen>,
 }
 
-fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Stand> {
+fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Fixture> {
     let mut drill = DrillRes::default();
     drill.begin(skill, seed);
-    let stand = Stand {
+    let fixture = Fixture {
         texts: Texts::load(language),
         bench: BenchRes::new(Box::new(DemoBench::new())),
         ui_state: UiState::default(),
@@ -38,28 +38,28 @@ fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Stand
         .with_size([1280.0, 720.0])
         .with_step_dt(0.01)
         .build_ui_state(
-            |ui, stand: &mut Stand| {
+            |ui, fixture: &mut Fixture| {
                 kit::apply_theme(ui.ctx());
                 let mut context = PanelContext {
-                    texts: &stand.texts,
-                    bench: &mut stand.bench,
-                    ui_state: &mut stand.ui_state,
+                    texts: &fixture.texts,
+                    bench: &mut fixture.bench,
+                    ui_state: &mut fixture.ui_state,
                 };
-                let to = drill_ui(ui, &mut context, &mut stand.learner, &mut stand.drill);
-                stand.went = to.or(stand.went);
+                let to = drill_ui(ui, &mut context, &mut fixture.learner, &mut fixture.drill);
+                fixture.went = to.or(fixture.went);
             },
-            stand,
+            fixture,
         );
     harness.run_steps(2);
     harness
 }
 
-fn press(harness: &mut Harness<'_, Stand>, key: Key) {
+fn press(harness: &mut Harness<'_, Fixture>, key: Key) {
     harness.key_press(key);
     harness.run_steps(2);
 }
 
-fn click(harness: &mut Harness<'_, Stand>, label: &str) {
+fn click(harness: &mut Harness<'_, Fixture>, label: &str) {
     harness.get_by_label(label).click();
     harness.run_steps(2);
 }
@@ -82,19 +82,19 @@ fn digit(n: usize) -> Key {
 }
 
 /// The present answer: right or not, if there is one.
-fn answer(harness: &mut Harness<'_, Stand>) -> Option<bool> {
+fn answer(harness: &mut Harness<'_, Fixture>) -> Option<bool> {
     let sitting = harness.state_mut().drill.sitting()?;
     sitting.done.map(|done| done.right)
 }
 
 /// The present question's number, from 0.
-fn number(harness: &mut Harness<'_, Stand>) -> usize {
+fn number(harness: &mut Harness<'_, Fixture>) -> usize {
     let sitting = harness.state_mut().drill.sitting();
     sitting.map_or(0, |sitting| sitting.round.done().len())
 }
 
 /// The number that the lamps show.
-fn shown(harness: &mut Harness<'_, Stand>) -> usize {
+fn shown(harness: &mut Harness<'_, Fixture>) -> usize {
     match &harness.state_mut().drill.sitting().expect("a round").asked {
         Asked::Lamps(q) => usize::from(q.task.shown),
         _ => panic!("lamps are asked"),
@@ -311,7 +311,7 @@ fn the_knob_turns_by_the_buttons_on_the_screen() {
             Language::En,
         )
     };
-    let position = |harness: &mut Harness<'_, Stand>| match &harness
+    let position = |harness: &mut Harness<'_, Fixture>| match &harness
         .state_mut()
         .drill
         .sitting()

@@ -8,7 +8,7 @@ mod tests;
 mod who;
 
 use super::{PanelContext, kit};
-use crate::port::Shop;
+use crate::port::JobSource;
 use crate::practice::{DrillRes, LearnerRes, now};
 use crate::state::Screen;
 use crate::tokens as t;
@@ -37,7 +37,7 @@ pub(super) fn practice_ui(
     context: &mut PanelContext,
     learner: &mut LearnerRes,
     drill: &mut DrillRes,
-    shop: &dyn Shop,
+    jobs: &dyn JobSource,
 ) -> Option<Screen> {
     learner.speak(context.ui_state.language);
     let all = ui.max_rect();
@@ -50,8 +50,8 @@ pub(super) fn practice_ui(
         }
         ui.add_space(2.0);
         if learner.ui_state.progress {
-            progress::progress_ui(ui, context, learner, shop);
-        } else if let Some(chosen) = practise_ui(ui, context, learner, drill, shop) {
+            progress::progress_ui(ui, context, learner, jobs);
+        } else if let Some(chosen) = practise_ui(ui, context, learner, drill, jobs) {
             to = Some(chosen);
         }
     });
@@ -95,14 +95,14 @@ fn practise_ui(
     context: &mut PanelContext,
     learner: &mut LearnerRes,
     drill: &mut DrillRes,
-    shop: &dyn Shop,
+    jobs: &dyn JobSource,
 ) -> Option<Screen> {
     let mut to = None;
     let scroll = || ScrollArea::vertical().auto_shrink(false);
     if ui.available_width() < NARROW {
         scroll().id_salt("practise").show(ui, |ui| {
             who::who_ui(ui, context, learner);
-            to = next::next_ui(ui, context, learner, drill, shop);
+            to = next::next_ui(ui, context, learner, drill, jobs);
         });
         return to;
     }
@@ -117,7 +117,7 @@ fn practise_ui(
     });
     ui.scope_builder(UiBuilder::new().max_rect(right), |ui| {
         scroll().id_salt("next").show(ui, |ui| {
-            to = next::next_ui(ui, context, learner, drill, shop);
+            to = next::next_ui(ui, context, learner, drill, jobs);
         });
     });
     to
@@ -131,8 +131,8 @@ fn begin_drill(drill: &mut DrillRes, skill: Skill) -> Screen {
 }
 
 /// Begins a job; where that is, if it could not be begun: the bench comes by itself.
-fn begin_job(context: &mut PanelContext, shop: &dyn Shop, file: &str) -> Option<Screen> {
-    let offers = shop.offers().iter();
+fn begin_job(context: &mut PanelContext, jobs: &dyn JobSource, file: &str) -> Option<Screen> {
+    let offers = jobs.offers().iter();
     let Some((n, offer)) = offers.enumerate().find(|(_, o)| o.course.file == *file) else {
         // The start screen shows it.
         context.ui_state.message = Some((context.text("practice-job-gone"), 0.0));
@@ -140,7 +140,7 @@ fn begin_job(context: &mut PanelContext, shop: &dyn Shop, file: &str) -> Option<
     };
     context.ui_state.offer = n;
     context.ui_state.seed = offer.seed.to_string();
-    context.ui_state.open(shop.open(n, offer.seed));
+    context.ui_state.open(jobs.open(n, offer.seed));
     None
 }
 

@@ -1,7 +1,7 @@
 //! What to practise: the suggestion with its reason, and every drill.
 
 use super::{PanelContext, begin_drill, begin_job, kit, per_cent, skill_name};
-use crate::port::Shop;
+use crate::port::JobSource;
 use crate::practice::{DrillRes, LearnerRes, now};
 use crate::state::{Screen, say};
 use crate::tokens as t;
@@ -15,17 +15,17 @@ pub(super) fn next_ui(
     context: &mut PanelContext,
     learner: &LearnerRes,
     drill: &mut DrillRes,
-    shop: &dyn Shop,
+    jobs: &dyn JobSource,
 ) -> Option<Screen> {
     let now = now();
     let mut to = None;
     kit::card(ui, |ui| {
-        let jobs: Vec<CourseJob> = shop.offers().iter().map(|o| o.course.clone()).collect();
-        let choice = choose(learner.learner(), &jobs, learner.target(), now);
+        let course: Vec<CourseJob> = jobs.offers().iter().map(|o| o.course.clone()).collect();
+        let choice = choose(learner.learner(), &course, learner.target(), now);
         let name = match &choice.exercise {
             Exercise::Drill(skill) => skill_name(context, *skill),
             Exercise::Job(file) => {
-                let offer = shop.offers().iter().find(|o| o.course.file == *file);
+                let offer = jobs.offers().iter().find(|o| o.course.file == *file);
                 offer.map_or_else(
                     || file.clone(),
                     |offer| say(context.ui_state.language, &offer.title).to_owned(),
@@ -43,7 +43,7 @@ pub(super) fn next_ui(
         if kit::main_button(ui, context.text("practice-begin"), true).clicked() {
             to = match &choice.exercise {
                 Exercise::Drill(skill) => Some(begin_drill(drill, *skill)),
-                Exercise::Job(file) => begin_job(context, shop, file),
+                Exercise::Job(file) => begin_job(context, jobs, file),
             };
         }
     });

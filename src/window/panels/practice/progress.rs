@@ -2,7 +2,7 @@
 
 use super::{PanelContext, charts, kit, skill_name};
 use crate::attempts::Attempts;
-use crate::port::Shop;
+use crate::port::JobSource;
 use crate::practice::{LearnerRes, ahead_s, now};
 use crate::tokens as t;
 use bevy::prelude::{Rect as Part, Vec2 as Point};
@@ -26,9 +26,9 @@ pub(super) fn progress_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
     learner: &mut LearnerRes,
-    shop: &dyn Shop,
+    jobs: &dyn JobSource,
 ) {
-    export_ui(ui, context, learner, shop);
+    export_ui(ui, context, learner, jobs);
     egui::ScrollArea::vertical()
         .id_salt("progress")
         .auto_shrink(false)
@@ -81,10 +81,10 @@ fn in_cell(ui: &mut Ui, cell: Rect, contents: impl FnOnce(&mut Ui)) {
 }
 
 /// Buttons that save, and where it went.
-fn export_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes, shop: &dyn Shop) {
+fn export_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes, jobs: &dyn JobSource) {
     ui.horizontal_wrapped(|ui| {
         if ui.button(context.text("practice-export-csv")).clicked() {
-            learner.export_csv(shop.attempts().and_then(Attempts::file_exchange));
+            learner.export_csv(jobs.attempts().and_then(Attempts::file_exchange));
         }
         if ui.button(context.text("practice-export-png")).clicked() {
             learner.ui_state.picture = Some(learner.ui_state.charts);

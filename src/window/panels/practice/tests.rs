@@ -2,9 +2,9 @@
 
 use super::*;
 use crate::attempts::Folder;
-use crate::demo::{DemoBench, DemoShop};
+use crate::demo::{DemoBench, DemoJobs};
 use crate::state::{BenchRes, UiState};
-use crate::workbench::Workshop;
+use crate::workbench::LibraryJobs;
 use detent_content::{Language, ProfileFolder, Texts};
 use detent_training::bench::{Action, Advice, Report, Verdict};
 use detent_training::practice::simulated::invented;
@@ -16,7 +16,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 /// The screen under test with all that it needs.
-struct Stand {
+struct Fixture {
     texts: Texts,
     bench: BenchRes,
     ui_state: UiState,
@@ -29,9 +29,9 @@ fn harness_of(
     size: [f32; 2],
     language: Language,
     learner: LearnerRes,
-    shop: impl Shop + 'static,
-) -> Harness<'static, Stand> {
-    let stand = Stand {
+    jobs: impl JobSource + 'static,
+) -> Harness<'static, Fixture> {
+    let fixture = Fixture {
         texts: Texts::load(language),
         bench: BenchRes::new(Box::new(DemoBench::new())),
         ui_state: UiState {
@@ -43,26 +43,26 @@ fn harness_of(
         to: None,
     };
     let mut harness = Harness::builder().with_size(size).build_ui_state(
-        move |ui, stand: &mut Stand| {
+        move |ui, fixture: &mut Fixture| {
             kit::apply_theme(ui.ctx());
             let mut context = PanelContext {
-                texts: &stand.texts,
-                bench: &mut stand.bench,
-                ui_state: &mut stand.ui_state,
+                texts: &fixture.texts,
+                bench: &mut fixture.bench,
+                ui_state: &mut fixture.ui_state,
             };
-            let (learner, drill) = (&mut stand.learner, &mut stand.drill);
-            if let Some(to) = practice_ui(ui, &mut context, learner, drill, &shop) {
-                stand.to = Some(to);
+            let (learner, drill) = (&mut fixture.learner, &mut fixture.drill);
+            if let Some(to) = practice_ui(ui, &mut context, learner, drill, &jobs) {
+                fixture.to = Some(to);
             }
         },
-        stand,
+        fixture,
     );
     harness.run_steps(3);
     harness
 }
 
-fn harness(language: Language, learner: LearnerRes) -> Harness<'static, Stand> {
-    harness_of([1280.0, 720.0], language, learner, DemoShop::default())
+fn harness(language: Language, learner: LearnerRes) -> Harness<'static, Fixture> {
+    harness_of([1280.0, 720.0], language, learner, DemoJobs::default())
 }
 
 fn kept_in(folder: &Path) -> LearnerRes {
@@ -70,7 +70,7 @@ fn kept_in(folder: &Path) -> LearnerRes {
     LearnerRes::kept_in(Box::new(store), Some(folder.join("exports")))
 }
 
-fn click(harness: &mut Harness<'_, Stand>, label: &str) {
+fn click(harness: &mut Harness<'_, Fixture>, label: &str) {
     harness.get_by_label(label).click();
     harness.run_steps(3);
 }
@@ -164,7 +164,7 @@ fn every_text_is_there_and_everything_within_the_screen() {
             for progress in [false, true] {
                 let mut learner = LearnerRes::guest(invented(7, 14, now()));
                 learner.ui_state.progress = progress;
-                let harness = harness_of(size, language, learner, DemoShop::default());
+                let harness = harness_of(size, language, learner, DemoJobs::default());
                 let wrong: Vec<String> = harness
                     .query_all_by(|node| {
                         let says = |text: Option<String>| text.is_some_and(|t| t.contains('‹'));
@@ -221,8 +221,8 @@ fn answers_are_saved_where_it_is_said() {
 fn a_job_counts_once_and_a_replayed_one_not_at_all() {
     let folder = tempfile::tempdir().expect("a temporary folder");
     let attempts = Arc::new(Folder::new(folder.path().to_owned()));
-    let shop = Workshop::new(None, Some(attempts)).expect("the built-in jobs are sound");
-    let mut bench = BenchRes::new(without_breaks(shop.open(0, 5)).expect("the first job"));
+    let jobs = LibraryJobs::new(None, Some(attempts)).expect("the built-in jobs are sound");
+    let mut bench = BenchRes::new(without_breaks(jobs.open(0, 5)).expect("the first job"));
     bench.refresh();
     assert_eq!(bench.take_result(), None);
     bench.push(Action::Report(Report {
@@ -235,11 +235,11 @@ fn a_job_counts_once_and_a_replayed_one_not_at_all() {
     bench.tick();
     bench.refresh();
     let (file, score, _) = bench.take_result().expect("submitted");
-    assert_eq!(file, shop.offers()[0].course.file);
+    assert_eq!(file, jobs.offers()[0].course.file);
     assert_eq!(Some(&score), bench.score());
     assert_eq!(bench.take_result(), None);
-    let name = shop.attempts().expect("kept").names().remove(0);
-    let again = without_breaks(shop.resume(&name)).expect("sound");
+    let name = jobs.attempts().expect("kept").names().remove(0);
+    let again = without_breaks(jobs.resume(&name)).expect("sound");
     let mut again = BenchRes::new(again);
     again.refresh();
     assert!(again.score().is_some());
