@@ -99,7 +99,7 @@ caution-touch-live = The machine is plugged in. Live parts shock and kill. Pull 
 ## check
 
 check-belt-in-place = Pull the plug and bleed the charge first. Look at the belt and press on it. A sound belt sits on both pulleys, dry and tight, and turns the basket with the motor.
-check-bulk-volts = Live test, only if you are trained and allowed. Measure V = from bulk.plus to bulk.minus. Sound: near 168 V on 120 V mains, near 320 V on 230 V. It must not sag when the motor starts.
+check-bulk-volts = Live test, only if you are trained and allowed. Measure V = from bulk.plus to bulk.minus. Sound: near 168 V on 120 V mains, near 320 V on 230 V. It must not sag when the motor starts. Full voltage behind a dark console: the board’s own supply is dead, and the charge stays for minutes after the plug is out.
 check-cam-switch = Pull the plug and bleed the charge first. Pull the shifter’s plug and measure Ω from shifter.3 to shifter.4. Sound: under 1 Ω in the spin half of its turn, OL in the agitate half.
 check-cam-wires = Pull the plug and bleed the charge first. Measure Ω from shifter.3@board to shifter.3, and the same for shifter.4. Sound: about 0.2 Ω, which is only the meter’s leads.
 check-capacitor-check = Pull the plug and bleed the charge first. Pull the run capacitor’s plug and measure Ω from run-capacitor.1 to run-capacitor.2. Sound: OL; a few ohms is a short. An open one shows only live, where that is allowed: with the motor turning, V ~ across it stands well above the mains (near 190 V on 120 V, 390 V on 230 V).
@@ -616,6 +616,7 @@ misread-shown = Shown was { $code }
 
 mode-belt-broken = Drive belt broken
 mode-belt-slipping = Drive belt slipping
+mode-board-bleeder-open = Control board: bleeder resistor open
 mode-board-cold-switch-welded = Control board: cold valve switch welded
 mode-board-current-input-drift = Control board: motor current input drifting
 mode-board-hot-switch-open = Control board: hot valve switch dead
@@ -629,6 +630,7 @@ mode-board-pump-switch-open = Control board: pump switch dead
 mode-board-pump-switch-welded = Control board: pump switch welded
 mode-board-sensor-rail-dead = Control board: sensor supply dead
 mode-board-shifter-switch-open = Control board: shifter switch dead
+mode-board-supply-dead = Control board: switching supply dead, capacitor still charged
 mode-board-thermistor-input-drift = Control board: thermistor input drifting
 mode-cord-open-line = Power cord: line conductor open
 mode-cord-weak-joint = Power cord: weak joint at the plug
@@ -923,7 +925,7 @@ reset-hold = Hold { $button } for { $seconds } s.
 reset-hold-not = Holding a button does nothing on this board.
 reset-lid = Lift the lid and put it down { $times } times within { $seconds } s.
 reset-lid-not = Moving the lid does nothing on this board.
-reset-power = Pull the plug and wait until the stored charge is gone.
+reset-power = Pull the plug and leave it out for one minute.
 
 ## review
 

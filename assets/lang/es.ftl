@@ -99,7 +99,7 @@ caution-touch-live = La máquina está enchufada. Las partes con tensión dan de
 ## check
 
 check-belt-in-place = Primero desenchufe y descargue lo acumulado. Mire la correa y presiónela. Una correa sana está en ambas poleas, seca y tensa, y mueve la cesta junto con el motor.
-check-bulk-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de bulk.plus a bulk.minus. Sano: cerca de 168 V con red de 120 V, cerca de 320 V con 230 V. No debe hundirse al arrancar el motor.
+check-bulk-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de bulk.plus a bulk.minus. Sano: cerca de 168 V con red de 120 V, cerca de 320 V con 230 V. No debe hundirse al arrancar el motor. Tensión completa con la consola apagada: la fuente de la propia placa está muerta, y la carga dura minutos después de desenchufar.
 check-cam-switch = Primero desenchufe y descargue lo acumulado. Desconecte el cambiador y mida Ω de shifter.3 a shifter.4. Sano: menos de 1 Ω en la mitad de centrifugado, OL en la mitad de lavado.
 check-cam-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de shifter.3@board a shifter.3, y lo mismo con shifter.4. Sano: unos 0,2 Ω, que son solo las puntas del medidor.
 check-capacitor-check = Primero desenchufe y descargue lo acumulado. Desconecte el condensador de marcha y mida Ω de run-capacitor.1 a run-capacitor.2. Sano: OL; unos pocos ohmios es un cortocircuito. Uno abierto solo se ve con tensión, donde se permita: con el motor girando, la V ~ en sus bornes queda muy por encima de la red (cerca de 190 V con 120 V, 390 V con 230 V).
@@ -616,6 +616,7 @@ misread-shown = Se mostró { $code }
 
 mode-belt-broken = Correa rota
 mode-belt-slipping = Correa que patina
+mode-board-bleeder-open = Placa de control: resistencia de descarga abierta
 mode-board-cold-switch-welded = Placa de control: salida de válvula fría soldada
 mode-board-current-input-drift = Placa de control: entrada de corriente del motor se desvía
 mode-board-hot-switch-open = Placa de control: salida de válvula caliente muerta
@@ -629,6 +630,7 @@ mode-board-pump-switch-open = Placa de control: salida de bomba muerta
 mode-board-pump-switch-welded = Placa de control: salida de bomba soldada
 mode-board-sensor-rail-dead = Placa de control: alimentación de sensores muerta
 mode-board-shifter-switch-open = Placa de control: salida del cambiador muerta
+mode-board-supply-dead = Placa de control: fuente conmutada muerta, condensador aún cargado
 mode-board-thermistor-input-drift = Placa de control: entrada del termistor se desvía
 mode-cord-open-line = Cable de red: conductor de línea abierto
 mode-cord-weak-joint = Cable de red: unión débil en el enchufe
@@ -923,7 +925,7 @@ reset-hold = Mantenga { $button } durante { $seconds } s.
 reset-hold-not = En esta placa mantener un botón no hace nada.
 reset-lid = Levante y baje la tapa { $times } veces en { $seconds } s.
 reset-lid-not = En esta placa mover la tapa no hace nada.
-reset-power = Desenchufe y espere a que se vaya la carga acumulada.
+reset-power = Desenchufe y espere un minuto antes de volver a enchufar.
 
 ## review
 

@@ -14,10 +14,19 @@ use detent_training::lesson::Mains;
 use detent_training::lesson::survey::{self, Row};
 use rayon::prelude::*;
 
-/// Faults before the control's own supply: it cannot say anything.
-const DARK: [&str; 3] = ["cord.open-line", "line-fuse.blown", "filter.open-choke"];
+/// Faults before the control's own supply, or in it: it cannot say anything.
+const DARK: [&str; 4] = [
+    "cord.open-line",
+    "line-fuse.blown",
+    "filter.open-choke",
+    "board.supply-dead",
+];
 /// Faults that the control has no way to notice: it must be seen or measured that they are there.
-const SILENT: [&str; 2] = ["dial.worn", "lid-lock.lid-switch-open"];
+const SILENT: [&str; 3] = [
+    "dial.worn",
+    "lid-lock.lid-switch-open",
+    "board.bleeder-open",
+];
 /// Faults that the control of a board misses on a supply: its delays are longer, or the supply has more
 /// in reserve.
 const SOMETIMES_SILENT: [(&str, Mains, &[&str]); 3] = [

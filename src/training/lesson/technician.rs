@@ -483,6 +483,7 @@ impl Technician<'_> {
         for terminal in Terminal::ALL {
             ohms(Pin::Wire(*terminal, Side::Board), load(*terminal));
         }
+        ohms(Pin::BulkPlus, Pin::BulkMinus);
         ohms(Pin::PlugLine, Pin::FuseIn);
         ohms(Pin::FuseIn, Pin::FuseOut);
         ohms(Pin::FuseOut, load(Terminal::CordLine));

@@ -9,9 +9,9 @@ use crate::bench::view::{Caution, Event, Incident};
 use detent_simulation::interface::{Component, Pin};
 use detent_simulation::plant::Probes;
 
-/// Stored charge above this can hurt, and a circuit that shows less is dead, V (limit of safe extra-low direct
-/// voltage, IEC 61140, from memory).
-pub const TOUCH_V: f64 = 60.0;
+/// Stored charge from this on can hurt, and a circuit that shows less is dead, V. 29 CFR 1910.303(g)(2)(i) guards
+/// live parts from 50 V on (from memory). For ripple-free direct voltage IEC 61140 allows more, 120 V (from memory).
+pub const TOUCH_V: f64 = 50.0;
 /// The plug's blades may carry this much one second after unplugging, V (IEC 60335-1, 22.5).
 const BLADES_V: f64 = 34.0;
 /// Water above this runs out when a part below the tub is opened, mm.
