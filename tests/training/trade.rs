@@ -1,15 +1,15 @@
 //! Facts of the trade that the machine must bear out. Those marked "common practice, no source" are
 //! what practised people say; the odds are computed from the dial's own wear model.
 
-use crate::stage::Stage;
+use crate::stage::{MAINS, Stage, drive};
 use detent_simulation::controller::{ControlMode, EntryError, Gesture, GestureStep, Outcome};
-use detent_simulation::interface::Button;
-use detent_simulation::plant::{Param, Params};
+use detent_simulation::interface::{Button, Component, Pin, Relay, Side, Terminal};
 use detent_simulation::plant::dial::{clean_chance, error_chances};
 use detent_simulation::plant::supply::discharge_v;
+use detent_simulation::plant::{Param, Params, Plant, Probes};
 use detent_simulation::units::Span;
 use detent_training::bench::script::{ScriptStep, entry_steps};
-use detent_training::bench::{Action, Bench, TOUCH_V};
+use detent_training::bench::{Action, Bench, Finding, TOUCH_V, meter, visible_findings};
 use detent_training::lesson::Mains;
 
 #[track_caller]
@@ -50,7 +50,11 @@ fn every_machine_in_service() -> Vec<(String, Params, Bench)> {
     for stage in Stage::every() {
         for mains in &stage.board().mains {
             let what = format!("{} {mains:?}", stage.board().id);
-            machines.push((what, stage.sound(*mains).clone(), in_service(&stage, *mains)));
+            machines.push((
+                what,
+                stage.sound(*mains).clone(),
+                in_service(&stage, *mains),
+            ));
         }
     }
     machines
@@ -134,6 +138,91 @@ fn a_minute_is_not_enough_where_the_bleeder_is_open_or_the_supply_is_dead() {
                 let mode = bench.machine().control().control_status().mode;
                 assert_eq!(mode == ControlMode::Off, dark, "{what}: {mode}");
             }
+        }
+    }
+}
+
+/// Alternating voltage between two pins of the machine as it is, V rms.
+fn volts(plant: &Plant, red: Pin, black: Pin) -> f64 {
+    Probes::on(red, black).volts_ac(&plant.probed(), meter::INPUT_OHMS)
+}
+
+/// A loose joint loses volts under load and browns; it does not glow. Ohm's and Joule's laws are the outside check:
+/// I·R across the joint, of which the load misses no more, and I²R of some watts. That browning begins at a few
+/// watts and that some tens burn a joint open is common practice, no source.
+#[test]
+fn a_loose_joint_shows_as_a_drop_under_load_and_as_browning() {
+    let wire = |terminal, side| Pin::Wire(terminal, side);
+    let (line, neutral) = (
+        wire(Terminal::CordLine, Side::Board),
+        wire(Terminal::CordNeutral, Side::Board),
+    );
+    let (common, common_load) = (
+        wire(Terminal::MotorCommon, Side::Board),
+        wire(Terminal::MotorCommon, Side::Load),
+    );
+    let stage = Stage::new();
+    for mains in MAINS {
+        let running = |fault: Option<&str>| {
+            let mut plant = stage.plant(mains);
+            if let Some(id) = fault {
+                plant.inject_fault(stage.mode(id));
+            }
+            drive(&mut plant, &[Relay::Lock], Span::from_s(2));
+            let idle_v = volts(&plant, line, neutral);
+            // As long as a stroke of the agitator: the motor still draws much.
+            drive(
+                &mut plant,
+                &[Relay::Lock, Relay::MotorA],
+                Span::from_ms(300),
+            );
+            (plant, idle_v)
+        };
+        let (sound, sound_idle_v) = running(None);
+        let sound_drop_v = sound_idle_v - volts(&sound, line, neutral);
+        for (fault, component, finding, param, of) in [
+            (
+                "supply.loose-outlet",
+                Component::Supply,
+                Finding::OutletBrowned,
+                Param::SupplyOhms,
+                Pin::FuseOut,
+            ),
+            (
+                "cord.weak-joint",
+                Component::Cord,
+                Finding::CordBrowned,
+                Param::CordLineOhms,
+                Pin::FuseOut,
+            ),
+            (
+                "harness.motor-common-burnt",
+                Component::Harness,
+                Finding::PinBurnt,
+                Param::ContactOhms(Terminal::MotorCommon),
+                common,
+            ),
+        ] {
+            let (plant, idle_v) = running(Some(fault));
+            let ohms = plant.params().get(param) - sound.params().get(param);
+            assert!((0.3..=1.0).contains(&ohms), "{fault}: {ohms} Ω more");
+            let amps = Probes::on(of, neutral).amps(&plant.probed());
+            let amps = amps.expect("a wire to clamp");
+            let (lost_v, watts) = (amps * ohms, amps * amps * ohms);
+            let drop_v = if of == common {
+                volts(&plant, common, common_load) - volts(&sound, common, common_load)
+            } else {
+                idle_v - volts(&plant, line, neutral) - sound_drop_v
+            };
+            println!("{mains:?} {fault}: {drop_v:.1} V of {lost_v:.1} V, {watts:.0} W");
+            assert!((2.0..60.0).contains(&watts), "{fault}: {watts} W");
+            assert!(
+                drop_v > 0.3 * lost_v && drop_v < 1.1 * lost_v,
+                "{mains:?} {fault}: {drop_v} V of {lost_v} V"
+            );
+            let seen = |plant: &Plant| visible_findings(plant, plant.params(), component);
+            assert_eq!(seen(&plant), [finding], "{fault}");
+            assert_eq!(seen(&sound), [], "{fault}");
         }
     }
 }

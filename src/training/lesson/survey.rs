@@ -451,6 +451,15 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
             load(cold),
             taken,
         );
+        // What the motor's own connector loses.
+        take(
+            bench,
+            state,
+            MeterMode::VoltsAc,
+            Pin::Wire(Terminal::MotorCommon, Side::Board),
+            load(Terminal::MotorCommon),
+            taken,
+        );
         take(
             bench,
             state,
