@@ -65,6 +65,8 @@ impl Texts {
             | Loss::LiveNotAllowed
             | Loss::Flood
             | Loss::LidSpinning
+            | Loss::HandInDrive
+            | Loss::Scald
             | Loss::NotProvedDead
             | Loss::MeterNotProved
             | Loss::NoEvidence

@@ -163,6 +163,8 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::LiveNotAllowed, &[]),
         (Loss::Flood, &[]),
         (Loss::LidSpinning, &[]),
+        (Loss::HandInDrive, &[]),
+        (Loss::Scald, &[]),
         (Loss::NotProvedDead, &[]),
         (Loss::MeterNotProved, &[]),
         (

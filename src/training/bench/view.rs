@@ -70,6 +70,10 @@ names! {
         GoodBoardReplaced = "good-board-replaced",
         /// The lid was opened while the basket still turned.
         LidOpenedSpinning = "lid-opened-spinning",
+        /// A hand in the basket or the drive while it turned.
+        HandInDrive = "hand-in-drive",
+        /// Hands in water that burns.
+        Scald = "scald",
     }
 }
 
@@ -138,6 +142,8 @@ names! {
         LiveTest = "live-test",
         /// Water above the part that is opened.
         Flood = "flood",
+        /// Hands into water that burns.
+        Scald = "scald",
     }
 }
 
@@ -157,7 +163,8 @@ impl Caution {
             | Caution::HotWater
             | Caution::Heavy
             | Caution::OhmsLive
-            | Caution::LiveTest => SignalWord::Warning,
+            | Caution::LiveTest
+            | Caution::Scald => SignalWord::Warning,
             Caution::Flood => SignalWord::Caution,
         }
     }

@@ -32,7 +32,7 @@ names! {
         Report = "report", PartNumber = "part-number", Unplug = "unplug", Discharge = "discharge",
         OhmsDead = "ohms-dead", DeadTest = "dead-test", BailOut = "bail-out",
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
-        Run = "run", ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
+        LetCool = "let-cool", Run = "run", ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
     }
 }
 
@@ -258,7 +258,10 @@ impl Accountant<'_> {
             }
             Loss::LiveNotAllowed => good(P::DeadTest, Toll::NONE.taken()),
             Loss::Flood => good(P::BailOut, of(Action::BailOut).taken()),
-            Loss::LidSpinning => good(P::WaitSpin, seconds(SPIN_DOWN_S).taken()),
+            Loss::LidSpinning | Loss::HandInDrive => {
+                good(P::WaitSpin, seconds(SPIN_DOWN_S).taken())
+            }
+            Loss::Scald => good(P::LetCool, seconds(PUMP_OUT_S).taken()),
             Loss::MeterNotProved => good(P::ProveMeter, of(Action::TestMeter).times(2.0).taken()),
             Loss::NotRecalibrated => {
                 good(P::Recalibrate, seconds(self.table.recalibration_s).taken())
@@ -418,6 +421,9 @@ fn step_or_measure(step: Option<PlanStep>) -> Sound {
 
 /// Time that a basket takes to stop. Common practice, no source: count to thirty.
 const SPIN_DOWN_S: f64 = 30.0;
+
+/// Time that a pump takes to empty a tub. Common practice, no source: two to three minutes.
+const PUMP_OUT_S: f64 = 150.0;
 
 fn money(money: f64) -> Toll {
     Toll {

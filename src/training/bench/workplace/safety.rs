@@ -3,6 +3,7 @@
 use super::Bench;
 use super::commands::{in_basket, needs_cabinet};
 use crate::bench::action::{Action, Grip};
+use crate::bench::cost;
 use crate::bench::log::LogEntry;
 use crate::bench::meter;
 use crate::bench::view::{Caution, Event, Incident};
@@ -30,9 +31,8 @@ impl Bench {
             Action::OpenCabinet if charged => Some(Caution::StoredCharge),
             action if plant.plugged() && touches_mains(action) => Some(Caution::TouchLive),
             action if charged && touches_charge(action) => Some(Caution::StoredCharge),
-            Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && self.turns() => {
-                Some(Caution::Moving)
-            }
+            action if self.turns() && reaches_drive(action) => Some(Caution::Moving),
+            action if self.would_scald(action) => Some(Caution::Scald),
             Action::PutRight(Component::InletHoses) => Some(Caution::HotWater),
             Action::PutRight(Component::Floor) => Some(Caution::Heavy),
             Action::Probe { mode, red, .. }
@@ -57,6 +57,8 @@ impl Bench {
             Action::OpenLid if turning => Some(Incident::LidOpenedSpinning),
             action if plugged && touches_mains(action) => Some(Incident::Shock),
             action if charged && touches_charge(action) => Some(Incident::TouchedCharge),
+            action if self.turns() && reaches_drive(action) => Some(Incident::HandInDrive),
+            action if self.would_scald(action) => Some(Incident::Scald),
             Action::Probe {
                 mode, red, black, ..
             } if mode.sends_current() => {
@@ -103,6 +105,19 @@ impl Bench {
                 .is_some_and(|p| below.contains(&p.component))
     }
 
+    /// Whether hands are in the tub's water for longer than skin bears it.
+    fn would_scald(&self, action: &Action) -> bool {
+        let into_water = match action {
+            Action::BailOut => true,
+            Action::Inspect(component) | Action::PutRight(component) => in_basket(*component),
+            _ => false,
+        };
+        let water = self.machine.plant().water();
+        into_water
+            && water.level_mm() > FLOOD_MM
+            && cost::span(action).seconds() >= burns_after_s(water.water_c)
+    }
+
     pub(super) fn happen(&mut self, what: Incident) {
         self.meter.fuse_blown |= what == Incident::OhmsOnLive;
         let at = self.machine.now();
@@ -111,6 +126,24 @@ impl Bench {
 
     fn turns(&self) -> bool {
         self.machine.plant().drive().pulley_rpm() > TURNING_RPM
+    }
+}
+
+/// Time in water of this temperature after which skin is burnt, s: 30 s at 130 °F and 300 s at 120 °F (U.S. Consumer
+/// Product Safety Commission, publication 5098, from memory), on a logarithmic scale between and beyond.
+pub fn burns_after_s(water_c: f64) -> f64 {
+    let (hot_c, warm_c) = ((130.0 - 32.0) / 1.8, (120.0 - 32.0) / 1.8);
+    30.0 * libm::pow(10.0, (hot_c - water_c) / (hot_c - warm_c))
+}
+
+/// True where a hand goes into the basket, or to the drive behind the panels.
+fn reaches_drive(action: &Action) -> bool {
+    match action {
+        Action::Fit(_) => true,
+        Action::Inspect(component) | Action::PutRight(component) => {
+            in_basket(*component) || component.is_inside()
+        }
+        _ => false,
     }
 }
 
