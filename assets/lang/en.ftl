@@ -83,18 +83,20 @@ button-stop = Stop
 
 ## caution
 
+caution-discharge-live = The plug is in: the mains keeps the capacitor charged, and the resistor burns in your hand. Pull the plug first. Follow local codes; leave it to a licensed person if unsure.
 caution-flood = There is water above this part. Opening it floods the floor. Drain or bail the tub out first. Follow local codes; leave it to a licensed person if unsure.
 caution-go-on = Go on
 caution-heavy = The machine is heavy and can crush a hand or a foot. Pull the plug, drain the water, and tilt it with a second person. Follow local codes; leave it to a licensed person if unsure.
 caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut both taps and let the pressure off first. Follow local codes; leave it to a licensed person if unsure.
 caution-live-test = You are about to measure on a live machine. A slip can shock and kill. Use rated probes, one hand, no jewellery, dry floor; only if you are trained and allowed to. Follow local codes; leave it to a licensed person if unsure.
 caution-moving = The basket is still turning and can break an arm. Wait until it stands. Follow local codes; leave it to a licensed person if unsure.
+caution-not-proved-dead = Nobody has proved yet that the stored charge is gone. Check the meter, measure the capacitor, check the meter again, and then put your hands in. Follow local codes; leave it to a licensed person if unsure.
 caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows the meter’s fuse and can hurt you. Pull the plug, bleed the charge, then measure. Follow local codes; leave it to a licensed person if unsure.
 caution-open-live = Mains voltage inside. Touching it kills. Pull the plug and keep it in your sight before you take the panels off. Follow local codes; leave it to a licensed person if unsure.
 caution-plug-open = The panels are off: once plugged in, live parts are within reach and can kill. Put the panels back first, unless you are trained and allowed to test live. Follow local codes; leave it to a licensed person if unsure.
 caution-scald = The water in the tub is hot enough to burn your hands. Let the pump take it out, or let it cool. Follow local codes; leave it to a licensed person if unsure.
 caution-step-back = Step back
-caution-stored-charge = A capacitor still holds charge and can shock. Wait, bleed it through a resistor, and prove it dead with the meter. Follow local codes; leave it to a licensed person if unsure.
+caution-stored-charge = A capacitor still holds charge and can shock. Wait a minute, bleed it through a resistor, and prove it dead with the meter. Follow local codes; leave it to a licensed person if unsure.
 caution-touch-live = The machine is plugged in. Live parts shock and kill. Pull the plug, keep it in your own control, and prove it dead. Follow local codes; leave it to a licensed person if unsure.
 
 ## check
@@ -104,7 +106,7 @@ check-bulk-volts = Live test, only if you are trained and allowed. Measure V = f
 check-cam-switch = Pull the plug and bleed the charge first. Pull the shifter’s plug and measure Ω from shifter.3 to shifter.4. Sound: under 1 Ω in the spin half of its turn, OL in the agitate half.
 check-cam-wires = Pull the plug and bleed the charge first. Measure Ω from shifter.3@board to shifter.3, and the same for shifter.4. Sound: about 0.2 Ω, which is only the meter’s leads.
 check-capacitor-check = Pull the plug and bleed the charge first. Pull the run capacitor’s plug and measure Ω from run-capacitor.1 to run-capacitor.2. Sound: OL; a few ohms is a short. An open one shows only live, where that is allowed: with the motor turning, V ~ across it stands well above the mains (near 190 V on 120 V, 390 V on 230 V).
-check-cord-ohms = Pull the plug and bleed the charge first. Measure Ω from plug.line to fuse.in, then fuse.in to fuse.out, fuse.out to cord.1, and plug.neutral to cord.2. Sound: 0.2 to 0.3 Ω each.
+check-cord-ohms = Pull the plug and bleed the charge first. Measure Ω from plug.line to fuse.in, then fuse.in to fuse.out, fuse.out to cord.1, and plug.neutral to cord.2. Sound: 0.2 to 0.3 Ω each. Half an ohm more is a loose joint: look for browning.
 check-drain-hose-blocked = Pull the plug and bail the tub out first. Take the drain hose off and look through it. A sound hose is clear from end to end. If it is clear, measure the pump.
 check-drain-hose-height = Measure the height of the hose’s top bend above the floor. Sound: 0.9 m, loose in the standpipe. Too low or sealed in, it siphons the tub empty.
 check-drum-turns-by-hand = Pull the plug and wait until the basket stands. Turn it by hand. A sound one turns freely and without grinding. If it does not, slip the belt off and try basket and motor apart.
@@ -117,7 +119,7 @@ check-lock-contact-ohms = Pull the plug and bleed the charge first. Pull the lid
 check-lock-line = Live test, only if you are trained and allowed. In the lock test measure V ~ from lid-lock.4 to cord.2, then from lid-lock.4@board to cord.2. Sound: mains voltage at both. None at the first: contact. None only at the board: wire or pin.
 check-lock-volts = Live test, only if you are trained and allowed. In the lock test measure V ~ from lid-lock.1 to lid-lock.2. Sound: mains voltage while driven, near 0 V at rest. Voltage and a sound winding, but no bolt: the lock. No voltage: wire or board.
 check-motor-amps = Live test, only if you are trained and allowed. Clamp the wire at motor.1 in the motor A test and at motor.2 in the motor B test. The two readings should be alike. More than 9 A on 120 V (4.7 A on 230 V) for longer than the start is overload.
-check-motor-common = Pull the plug and bleed the charge first. Measure Ω from motor.3@board to motor.3. Sound: about 0.2 Ω, which is only the meter’s leads. Open, neither winding carries current.
+check-motor-common = Pull the plug and bleed the charge first. Measure Ω from motor.3@board to motor.3. Sound: about 0.2 Ω, which is only the meter’s leads. Half an ohm more is a loose or burnt pin, which loses volts while the motor runs. Open, neither winding carries current.
 check-motor-volts = Live test, only if you are trained and allowed. Lid down. Measure V ~ from motor.1 to motor.3 in the motor A test, motor.2 to motor.3 in the motor B test. Sound: mains voltage. No voltage: look at lock line, wire and board before the motor.
 check-motor-winding-ohms = Pull the plug and bleed the charge first. Pull the motor’s plug and measure Ω from motor.1 to motor.3, then motor.2 to motor.3. Sound: both alike, near 2.6 Ω for 120 V, near 9.6 Ω for 230 V; a hot winding reads more.
 check-motor-wires = Pull the plug and bleed the charge first. Measure Ω from motor.1@board to motor.1, and the same for motor.2 and motor.3. Sound: about 0.2 Ω each, which is only the meter’s leads.
@@ -135,7 +137,7 @@ check-recalibrate-first = Recalibrate before you suspect a part: lid down, 2 to 
 check-shifter-coil-ohms = Pull the plug and bleed the charge first. Pull the shifter’s plug and measure Ω from shifter.1 to shifter.2. Sound: near 2400 Ω for 120 V, near 8800 Ω for 230 V.
 check-shifter-volts = Live test, only if you are trained and allowed. In the shifter test measure V ~ from shifter.1 to shifter.2. Sound: mains voltage. Voltage and a sound winding, but the cam never moves: a stripped gear.
 check-spread-laundry = Wait until the basket stands, then spread the laundry evenly and spin again. If the code does not come back, it was the load.
-check-supply-volts = Live test, only if you are trained and allowed. Measure V ~ from cord.1 to cord.2 at rest and with the motor running. Sound: 114 to 126 V, or 207 to 253 V on 230 V mains. A deep sag: cord, plug or outlet; the outlet is an electrician’s work.
+check-supply-volts = Live test, only if you are trained and allowed. Measure V ~ from cord.1 to cord.2 at rest and with the motor running. Sound: 114 to 126 V, or 207 to 253 V on 230 V mains. A drop of some volts as the motor starts: a loose joint in cord, plug or outlet; the outlet is an electrician’s work.
 check-taps-and-strainers = Open both taps fully and feel which hose is hot. Shut them, take the hoses off and clean the strainers. Still little water with open taps and mains voltage at a sound coil: the valve.
 check-thermistor-ohms = Pull the plug and bleed the charge first. Pull the thermistor’s plug and measure Ω from thermistor.1 to thermistor.2. Sound: 10 kΩ at 25 °C, about 12.5 kΩ at 20 °C, 5.3 kΩ at 40 °C.
 check-thermistor-rail = Live test, only if you are trained and allowed. Measure V = from thermistor.1@board to thermistor.2@board. Sound: 2.5 V at 25 °C, less when warmer. Near 5 V: open. Near 0 V: shorted.
@@ -556,6 +558,8 @@ look-intro = Takes a minute each. Parts behind the panels need the panels off an
 
 lost-bought-on-the-code = Part { $part } was ordered before any reading told something. A code names what the control saw, not the bad part: measure first.
 lost-code-not-noted = The control raised code { $code } and you never noted it. Read the code list page by page and write each one down.
+lost-discharged-live = The capacitor was discharged with the plug in: the mains kept it charged, and the resistor burned. Pull the plug first.
+lost-discharged-unmeasured = The charge was bled and nobody measured afterwards. A resistor with a bad contact discharges nothing: measure V = from bulk.plus to bulk.minus before hands go in.
 lost-failed-try = A try at service mode failed: { $rule }. Read the trace, leave everything at rest, then try again at an even pace.
 lost-flood = A part was opened with water above it, and the floor was flooded. Drain or bail the tub out first.
 lost-good-board-replaced = A sound control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
@@ -570,7 +574,7 @@ lost-no-evidence = The report cites no reading from before the repair. Tick the 
 lost-no-proving-run = No program ran to its end after the repair. Run one and watch it: only that shows that the machine washes.
 lost-no-report = No report was handed in. The job ends with a written cause, part and proof.
 lost-not-cured = The fault is still in the machine. Fit the part that cures it, or say so plainly to the customer.
-lost-not-proved-dead = Hands went in before anyone proved the circuit dead. Bleed the charge, or measure V = from bulk.plus to bulk.minus, first.
+lost-not-proved-dead = Hands went in before anyone proved the circuit dead. Wait a minute, measure V = from bulk.plus to bulk.minus, discharge, and measure again.
 lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
 lost-ohms-on-live = Ohms were measured on a live or charged circuit. Pull the plug and bleed the charge before you choose Ω.
 lost-opened-live = The cabinet was opened with the plug in. Pull the plug first and keep it in your sight.
@@ -582,7 +586,7 @@ lost-rivals-left = The readings cited leave { $open } of { $rivals } other cause
 lost-scald = Hands were in water that burns. Let the pump take it out, or let it cool.
 lost-shock = Electric shock: something live was touched. Pull the plug, keep it in your control and prove it dead before hands go in.
 lost-slow = The work took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
-lost-touched-charge = Hands were inside before the stored charge was gone. Wait, bleed it, and prove it dead with the meter.
+lost-touched-charge = A shock from stored charge: hands were inside before it was gone. Wait a minute, discharge it, and prove it dead with the meter.
 lost-wrong-advice = You told the customer: “{ $given }”. What was wrong with the machine calls for: “{ $due }”.
 lost-wrong-cause = The report says “{ $said }”; it was “{ $truth }”. Let the readings, not the code, name the cause.
 lost-wrong-part = A part was fitted that does not cure the fault. Rule the other suspects out by measuring before you buy.
@@ -1079,6 +1083,7 @@ sound-discharge = bleed the charge and see it gone
 sound-floor-wet = { $litres } L on the floor
 sound-let-cool = let the pump take hot water out, or let it cool
 sound-lock-held = lid lock holds
+sound-measure-dead = measure that the charge is gone before hands go in
 sound-measure-first = measure before buying
 sound-motor-free = motor runs, nothing follows
 sound-motor-hum = motor hums, does not turn

@@ -83,18 +83,20 @@ button-stop = Paro
 
 ## caution
 
+caution-discharge-live = La clavija está enchufada: la red mantiene cargado el condensador y la resistencia se quema en la mano. Desenchufe antes. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-flood = Hay agua por encima de esta pieza. Abrirla inunda el piso. Desagüe o achique antes la cuba. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-go-on = Seguir
 caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchufe, desagüe e inclínela entre dos personas. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y alivie la presión. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar descarga y matar. Use puntas certificadas, una sola mano, sin joyas y piso seco; solo si está capacitado y autorizado. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se detenga. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-not-proved-dead = Aún nadie ha comprobado que la carga acumulada se haya ido. Pruebe el medidor, mida el condensador, vuelva a probar el medidor y solo entonces meta las manos. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-ohms-live = Hay tensión en este circuito. Medir ohmios en él funde el fusible del medidor y puede herirle. Desenchufe, descargue lo acumulado y luego mida. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-open-live = Hay tensión de red adentro. Tocarla mata. Desenchufe y tenga la clavija a la vista antes de quitar los paneles. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-plug-open = Los paneles están quitados: al enchufar, hay partes con tensión al alcance que pueden matar. Ponga antes los paneles, salvo que esté capacitado y autorizado para probar con tensión. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-scald = El agua de la cuba está tan caliente que quema las manos. Deje que la bomba la saque o que se enfríe. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-step-back = Dar un paso atrás
-caution-stored-charge = Un condensador sigue cargado y puede dar descarga. Espere, descárguelo con una resistencia y compruébelo con el medidor. Siga las normas locales; si duda, déjelo a una persona autorizada.
+caution-stored-charge = Un condensador sigue cargado y puede dar descarga. Espere un minuto, descárguelo con una resistencia y compruébelo con el medidor. Siga las normas locales; si duda, déjelo a una persona autorizada.
 caution-touch-live = La máquina está enchufada. Las partes con tensión dan descarga y matan. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión. Siga las normas locales; si duda, déjelo a una persona autorizada.
 
 ## check
@@ -104,7 +106,7 @@ check-bulk-volts = Prueba con tensión, solo si está capacitado y autorizado. M
 check-cam-switch = Primero desenchufe y descargue lo acumulado. Desconecte el cambiador y mida Ω de shifter.3 a shifter.4. Sano: menos de 1 Ω en la mitad de centrifugado, OL en la mitad de lavado.
 check-cam-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de shifter.3@board a shifter.3, y lo mismo con shifter.4. Sano: unos 0,2 Ω, que son solo las puntas del medidor.
 check-capacitor-check = Primero desenchufe y descargue lo acumulado. Desconecte el condensador de marcha y mida Ω de run-capacitor.1 a run-capacitor.2. Sano: OL; unos pocos ohmios es un cortocircuito. Uno abierto solo se ve con tensión, donde se permita: con el motor girando, la V ~ en sus bornes queda muy por encima de la red (cerca de 190 V con 120 V, 390 V con 230 V).
-check-cord-ohms = Primero desenchufe y descargue lo acumulado. Mida Ω de plug.line a fuse.in, luego de fuse.in a fuse.out, de fuse.out a cord.1 y de plug.neutral a cord.2. Sano: de 0,2 a 0,3 Ω cada uno.
+check-cord-ohms = Primero desenchufe y descargue lo acumulado. Mida Ω de plug.line a fuse.in, luego de fuse.in a fuse.out, de fuse.out a cord.1 y de plug.neutral a cord.2. Sano: de 0,2 a 0,3 Ω cada uno. Medio ohmio más es una unión floja: busque partes tostadas.
 check-drain-hose-blocked = Primero desenchufe y achique la cuba. Saque la manguera de desagüe y mire a través. Una manguera sana está libre de punta a punta. Si lo está, mida la bomba.
 check-drain-hose-height = Mida la altura del codo superior de la manguera sobre el piso. Correcto: 0,9 m, suelta en el tubo. Si está baja o sellada, la cuba se vacía por sifón.
 check-drum-turns-by-hand = Desenchufe y espere a que la cesta se detenga. Gírela a mano. Si está sana, gira libre y sin rozar. Si no, quite la correa y pruebe cesta y motor por separado.
@@ -117,7 +119,7 @@ check-lock-contact-ohms = Primero desenchufe y descargue lo acumulado. Desconect
 check-lock-line = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del bloqueo mida V ~ de lid-lock.4 a cord.2, luego de lid-lock.4@board a cord.2. Sano: tensión de red en ambos. Sin tensión en el primero: contacto. Solo falta en la placa: hilo o pin.
 check-lock-volts = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del bloqueo mida V ~ de lid-lock.1 a lid-lock.2. Sano: tensión de red al excitarlo, cerca de 0 V en reposo. Con tensión y bobinado sano pero sin cerrojo: el bloqueo. Sin tensión: hilo o placa.
 check-motor-amps = Prueba con tensión, solo si está capacitado y autorizado. Ponga la pinza en el cable de motor.1 en la prueba del motor A y en motor.2 en la del motor B. Las dos lecturas deben parecerse. Más de 9 A con 120 V (4,7 A con 230 V) después del arranque es sobrecarga.
-check-motor-common = Primero desenchufe y descargue lo acumulado. Mida Ω de motor.3@board a motor.3. Sano: unos 0,2 Ω, que son solo las puntas del medidor. Si está abierto, ningún bobinado lleva corriente.
+check-motor-common = Primero desenchufe y descargue lo acumulado. Mida Ω de motor.3@board a motor.3. Sano: unos 0,2 Ω, que son solo las puntas del medidor. Medio ohmio más es un pin flojo o quemado, que pierde voltios con el motor andando. Si está abierto, ningún bobinado lleva corriente.
 check-motor-volts = Prueba con tensión, solo si está capacitado y autorizado. Tapa cerrada. Mida V ~ de motor.1 a motor.3 en la prueba del motor A, de motor.2 a motor.3 en la del motor B. Sano: tensión de red. Sin tensión: mire línea del bloqueo, hilo y placa antes que el motor.
 check-motor-winding-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el motor y mida Ω de motor.1 a motor.3, luego de motor.2 a motor.3. Sano: ambos iguales, cerca de 2,6 Ω para 120 V, cerca de 9,6 Ω para 230 V; un bobinado caliente marca más.
 check-motor-wires = Primero desenchufe y descargue lo acumulado. Mida Ω de motor.1@board a motor.1, y lo mismo con motor.2 y motor.3. Sano: unos 0,2 Ω cada uno, que son solo las puntas del medidor.
@@ -135,7 +137,7 @@ check-recalibrate-first = Recalibre antes de sospechar de una pieza: tapa cerrad
 check-shifter-coil-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el cambiador y mida Ω de shifter.1 a shifter.2. Sano: cerca de 2400 Ω para 120 V, cerca de 8800 Ω para 230 V.
 check-shifter-volts = Prueba con tensión, solo si está capacitado y autorizado. En la prueba del cambiador mida V ~ de shifter.1 a shifter.2. Sano: tensión de red. Con tensión y bobinado sano, pero la leva no se mueve: engranaje barrido.
 check-spread-laundry = Espere a que la cesta se detenga, reparta la ropa por igual y centrifugue otra vez. Si el código no vuelve, era la carga.
-check-supply-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ~ de cord.1 a cord.2 en reposo y con el motor andando. Sano: de 114 a 126 V, o de 207 a 253 V con red de 230 V. Si se hunde mucho: cable, clavija o toma; la toma es trabajo de un electricista.
+check-supply-volts = Prueba con tensión, solo si está capacitado y autorizado. Mida V ~ de cord.1 a cord.2 en reposo y con el motor andando. Sano: de 114 a 126 V, o de 207 a 253 V con red de 230 V. Si baja unos voltios al arrancar el motor: unión floja en cable, clavija o toma; la toma es trabajo de un electricista.
 check-taps-and-strainers = Abra del todo los dos grifos y sienta cuál manguera está caliente. Ciérrelos, saque las mangueras y limpie los filtros. Si aún entra poca agua con grifos abiertos y tensión en una bobina sana: la válvula.
 check-thermistor-ohms = Primero desenchufe y descargue lo acumulado. Desconecte el termistor y mida Ω de thermistor.1 a thermistor.2. Sano: 10 kΩ a 25 °C, unos 12,5 kΩ a 20 °C, 5,3 kΩ a 40 °C.
 check-thermistor-rail = Prueba con tensión, solo si está capacitado y autorizado. Mida V = de thermistor.1@board a thermistor.2@board. Sano: 2,5 V a 25 °C, menos si está más caliente. Cerca de 5 V: abierto. Cerca de 0 V: en cortocircuito.
@@ -556,6 +558,8 @@ look-intro = Un minuto cada vez. Lo que está tras los paneles pide paneles fuer
 
 lost-bought-on-the-code = La pieza { $part } se pidió antes de que ninguna lectura dijera algo. Un código dice qué vio el control, no qué pieza está mal: mida primero.
 lost-code-not-noted = El control dio el código { $code } y usted no lo anotó. Lea la lista página por página y anote cada uno.
+lost-discharged-live = Se descargó el condensador con la clavija enchufada: la red lo mantenía cargado y la resistencia se quemó. Desenchufe antes.
+lost-discharged-unmeasured = Se descargó lo acumulado y nadie midió después. Una resistencia con mal contacto no descarga nada: mida V = de bulk.plus a bulk.minus antes de meter las manos.
 lost-failed-try = Falló un intento de modo de servicio: { $rule }. Lea el registro, deje todo en reposo y pruebe otra vez a ritmo parejo.
 lost-flood = Se abrió una pieza con agua por encima y se inundó el piso. Desagüe o achique antes la cuba.
 lost-good-board-replaced = Se cambió una placa de control sana. Antes de comprar una, demuestre que sus entradas están bien y su salida está mal.
@@ -570,7 +574,7 @@ lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación
 lost-no-proving-run = Ningún programa llegó al final después de la reparación. Haga uno y mírelo: solo eso muestra que la máquina lava.
 lost-no-report = No se entregó informe. El trabajo termina con causa, pieza y prueba por escrito.
 lost-not-cured = La falla sigue en la máquina. Monte la pieza que la cura, o dígaselo claro al cliente.
-lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Antes, descargue lo acumulado o mida V = de bulk.plus a bulk.minus.
+lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Espere un minuto, mida V = de bulk.plus a bulk.minus, descargue y vuelva a medir.
 lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina como está ahora.
 lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o carga. Desenchufe y descargue lo acumulado antes de elegir Ω.
 lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchufe primero y tenga la clavija a la vista.
@@ -582,7 +586,7 @@ lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } 
 lost-scald = Se metieron las manos en agua que quema. Deje que la bomba la saque o que se enfríe.
 lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
 lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planee la próxima medición antes de tomar la herramienta.
-lost-touched-charge = Se metieron las manos antes de que se fuera la carga acumulada. Espere, descárguela y compruébelo con el medidor.
+lost-touched-charge = Descarga por carga acumulada: se metieron las manos antes de que se fuera. Espere un minuto, descárguela y compruébelo con el medidor.
 lost-wrong-advice = Le dijo al cliente: «{ $given }». Lo que fallaba en la máquina pide: «{ $due }».
 lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que las lecturas, no el código, nombren la causa.
 lost-wrong-part = Se montó una pieza que no cura la falla. Descarte midiendo a los demás sospechosos antes de comprar.
@@ -1079,6 +1083,7 @@ sound-discharge = descargar la carga y ver que ya no está
 sound-floor-wet = { $litres } L en el piso
 sound-let-cool = dejar que la bomba saque el agua caliente, o que se enfríe
 sound-lock-held = el bloqueo retiene la tapa
+sound-measure-dead = medir que la carga se ha ido antes de meter las manos
 sound-measure-first = medir antes de comprar
 sound-motor-free = el motor gira solo
 sound-motor-hum = el motor zumba sin girar

@@ -70,6 +70,8 @@ names! {
         GoodBoardReplaced = "good-board-replaced",
         /// The lid was opened while the basket still turned.
         LidOpenedSpinning = "lid-opened-spinning",
+        /// The bulk capacitor was discharged with the plug in: the resistor burnt.
+        DischargedLive = "discharged-live",
         /// A hand in the basket or the drive while it turned.
         HandInDrive = "hand-in-drive",
         /// Hands in water that burns.
@@ -144,6 +146,10 @@ names! {
         Flood = "flood",
         /// Hands into water that burns.
         Scald = "scald",
+        /// A resistor across a capacitor that the mains keeps charged.
+        DischargeLive = "discharge-live",
+        /// Hands inside before anyone measured that the charge is gone.
+        NotProvedDead = "not-proved-dead",
     }
 }
 
@@ -157,14 +163,17 @@ impl Caution {
     /// The signal word above it.
     pub fn signal_word(self) -> SignalWord {
         match self {
-            Caution::OpenLive | Caution::PlugOpen | Caution::TouchLive => SignalWord::Danger,
+            Caution::OpenLive | Caution::PlugOpen | Caution::TouchLive | Caution::DischargeLive => {
+                SignalWord::Danger
+            }
             Caution::StoredCharge
             | Caution::Moving
             | Caution::HotWater
             | Caution::Heavy
             | Caution::OhmsLive
             | Caution::LiveTest
-            | Caution::Scald => SignalWord::Warning,
+            | Caution::Scald
+            | Caution::NotProvedDead => SignalWord::Warning,
             Caution::Flood => SignalWord::Caution,
         }
     }

@@ -98,10 +98,14 @@ pub enum Loss {
     Flood,
     /// The lid was opened while the basket turned.
     LidSpinning,
+    /// The bulk capacitor was discharged with the plug in.
+    DischargedLive,
     /// A hand was in the basket or the drive while it turned.
     HandInDrive,
     /// Hands were in water that burns.
     Scald,
+    /// Hands went in after the charge was bled, but before anyone measured that it is gone.
+    DischargedUnmeasured,
     /// Hands went in before anyone proved the circuit dead.
     NotProvedDead,
     /// The circuit was tested with a meter that nobody had tried before and after.
@@ -163,8 +167,9 @@ names! {
         WrongAdvice = "wrong-advice",
         Shock = "shock", TouchedCharge = "touched-charge", OpenedLive = "opened-live",
         OhmsOnLive = "ohms-on-live", LiveNotAllowed = "live-not-allowed", Flood = "flood",
-        LidSpinning = "lid-spinning", HandInDrive = "hand-in-drive", Scald = "scald",
-        NotProvedDead = "not-proved-dead",
+        LidSpinning = "lid-spinning", DischargedLive = "discharged-live",
+        HandInDrive = "hand-in-drive", Scald = "scald",
+        DischargedUnmeasured = "discharged-unmeasured", NotProvedDead = "not-proved-dead",
         MeterNotProved = "meter-not-proved",
         Slow = "slow", Overspent = "overspent", OverBudget = "over-budget",
         OverRepairLimit = "over-repair-limit",
@@ -200,6 +205,8 @@ impl LossKind {
             | LossKind::OhmsOnLive
             | LossKind::LiveNotAllowed
             | LossKind::LidSpinning
+            | LossKind::DischargedLive
+            | LossKind::DischargedUnmeasured
             | LossKind::NotProvedDead
             | LossKind::MeterNotProved
             | LossKind::Slow
@@ -225,6 +232,7 @@ impl Loss {
             Incident::LiveTestNotAllowed => Loss::LiveNotAllowed,
             Incident::Flood => Loss::Flood,
             Incident::LidOpenedSpinning => Loss::LidSpinning,
+            Incident::DischargedLive => Loss::DischargedLive,
             Incident::HandInDrive => Loss::HandInDrive,
             Incident::Scald => Loss::Scald,
             Incident::WrongPart => Loss::WrongPart {
@@ -260,8 +268,10 @@ impl Loss {
             Loss::LiveNotAllowed => LossKind::LiveNotAllowed,
             Loss::Flood => LossKind::Flood,
             Loss::LidSpinning => LossKind::LidSpinning,
+            Loss::DischargedLive => LossKind::DischargedLive,
             Loss::HandInDrive => LossKind::HandInDrive,
             Loss::Scald => LossKind::Scald,
+            Loss::DischargedUnmeasured => LossKind::DischargedUnmeasured,
             Loss::NotProvedDead => LossKind::NotProvedDead,
             Loss::MeterNotProved => LossKind::MeterNotProved,
             Loss::Slow { .. } => LossKind::Slow,
@@ -298,8 +308,10 @@ impl Loss {
             | Loss::LiveNotAllowed
             | Loss::Flood
             | Loss::LidSpinning
+            | Loss::DischargedLive
             | Loss::HandInDrive
             | Loss::Scald
+            | Loss::DischargedUnmeasured
             | Loss::NotProvedDead
             | Loss::MeterNotProved => Dimension::Safety,
             Loss::Slow { .. }
@@ -351,9 +363,9 @@ impl Loss {
             Loss::WrongAdvice { .. } => 0.10,
             Loss::Shock | Loss::HandInDrive => 1.0,
             Loss::TouchedCharge | Loss::Scald => 0.7,
-            Loss::OpenedLive | Loss::OhmsOnLive | Loss::LidSpinning => 0.5,
+            Loss::OpenedLive | Loss::OhmsOnLive | Loss::LidSpinning | Loss::DischargedLive => 0.5,
             Loss::LiveNotAllowed | Loss::Flood => 0.4,
-            Loss::NotProvedDead => 0.15,
+            Loss::NotProvedDead | Loss::DischargedUnmeasured => 0.15,
             Loss::MeterNotProved => 0.10,
             Loss::Slow { minutes, par } => (0.5 * (minutes - par) / par).min(0.5),
             Loss::Overspent {

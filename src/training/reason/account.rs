@@ -7,8 +7,9 @@ use super::plan::{PlanStep, Problem};
 use super::policy::{expected, order_costs};
 use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer};
 use super::slices::{SliceEnd, without_breaks};
-use crate::bench::{Action, Bench, MilestoneKind, Part, cost};
+use crate::bench::{Action, Bench, Grip, MeterMode, MilestoneKind, Part, cost};
 use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
+use detent_simulation::interface::Pin;
 use detent_simulation::names;
 use detent_simulation::units::Time;
 
@@ -32,7 +33,7 @@ names! {
         Report = "report", PartNumber = "part-number", Unplug = "unplug", Discharge = "discharge",
         OhmsDead = "ohms-dead", DeadTest = "dead-test", BailOut = "bail-out",
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
-        LetCool = "let-cool", Run = "run", ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
+        LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run", ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
     }
 }
 
@@ -247,9 +248,12 @@ impl Accountant<'_> {
             Loss::WrongPartNamed { named, .. } => {
                 good(P::PartNumber, self.part_named(named.as_deref()).saved())
             }
-            Loss::Shock | Loss::OpenedLive => good(P::Unplug, of(Action::Unplug).taken()),
-            Loss::TouchedCharge | Loss::NotProvedDead => {
-                good(P::Discharge, of(Action::Discharge).taken())
+            Loss::Shock | Loss::OpenedLive | Loss::DischargedLive => {
+                good(P::Unplug, of(Action::Unplug).taken())
+            }
+            Loss::TouchedCharge => good(P::Discharge, of(Action::Discharge).taken()),
+            Loss::NotProvedDead | Loss::DischargedUnmeasured => {
+                good(P::MeasureDead, of(dead_test()).taken())
             }
             Loss::OhmsOnLive => {
                 let mut fuse = of(Action::ReplaceMeterFuse);
@@ -417,6 +421,16 @@ impl Accountant<'_> {
 /// The planner's step where it had one; else the meter comes before the purchase.
 fn step_or_measure(step: Option<PlanStep>) -> Sound {
     step.map_or(Sound::Practice(GoodPractice::MeasureFirst), Sound::Step)
+}
+
+/// The reading that shows the stored charge gone.
+fn dead_test() -> Action {
+    Action::Probe {
+        mode: MeterMode::VoltsDc,
+        red: Pin::BulkPlus,
+        black: Pin::BulkMinus,
+        grip: Grip::Clips,
+    }
 }
 
 /// Time that a basket takes to stop. Common practice, no source: count to thirty.
