@@ -171,6 +171,10 @@ struct Answer {
     total: f64,
     /// Points possible.
     of: f64,
+    /// The job is passed.
+    passed: bool,
+    /// What failed it whatever else was won, such as `shock`; null when nothing did.
+    failed_by: Option<String>,
     /// The failure modes that the machine had.
     hidden: Vec<String>,
     /// Codes that the control holds, newest first.
@@ -377,6 +381,8 @@ impl Answer {
         Answer {
             total: score.total(),
             of: score.of(),
+            passed: score.passed(),
+            failed_by: score.failed_by().map(|d| d.loss.kind().to_string()),
             hidden: bench.hidden().iter().map(|mode| mode.id.clone()).collect(),
             codes_stored: stored.map(|code| code.code).collect(),
             dimensions: score.dimensions.iter().map(Dimension::of).collect(),

@@ -2,7 +2,7 @@
 
 use super::Failure;
 use super::output::Output;
-use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Words};
+use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Words};
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
@@ -218,6 +218,10 @@ pub(super) fn outcome(
         None => return put(texts.get("cli-no-report")),
         Some(report) if !report.concludes() => return put(texts.get("cli-no-conclusion")),
         Some(_) => {}
+    }
+    if let Some(failed) = score.failed_by() {
+        let why = texts.loss(&failed.loss);
+        put(texts.with("score-failed", &[("why", Value::from(why))]))?;
     }
     put(format!(
         "{}: {:.1} / {:.1}",

@@ -65,6 +65,10 @@ impl Texts {
             | Loss::LiveNotAllowed
             | Loss::Flood
             | Loss::LidSpinning
+            | Loss::DischargedLive
+            | Loss::HandInDrive
+            | Loss::Scald
+            | Loss::DischargedUnmeasured
             | Loss::NotProvedDead
             | Loss::MeterNotProved
             | Loss::NoEvidence

@@ -177,6 +177,10 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::LiveNotAllowed, &[]),
         (Loss::Flood, &[]),
         (Loss::LidSpinning, &[]),
+        (Loss::DischargedLive, &[]),
+        (Loss::HandInDrive, &[]),
+        (Loss::Scald, &[]),
+        (Loss::DischargedUnmeasured, &[]),
         (Loss::NotProvedDead, &[]),
         (Loss::MeterNotProved, &[]),
         (

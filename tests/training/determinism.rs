@@ -158,10 +158,10 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     assert_eq!(
         found,
         [
-            "arc-dial V120Hz60 01367515beb571d44b2386d186bed09380a892ad0c3080edbf0225cad65df1ba",
-            "arc-dial V230Hz50 489edbd5915df15784ee99105c53e8e64b2daa0dcfd2fa62014734e590215657",
-            "key-pad V230Hz50 b05559cfcbeabb734c1b0cf02299a25639343324b58c7bab2d8aac9084a7c81d",
-            "lone-lamp V120Hz60 906e79ec1bf075c1a2da81d93cb8f68114309e51294c0a78f7138e64c4e73ff6",
+            "arc-dial V120Hz60 53c7f0762055e0f7d18300a75df83f1c305d60f089befcffccdc66a69827a96a",
+            "arc-dial V230Hz50 4ce791e6b350b2ab3266f371aba52b0258161b583a49cecd578bff3ef6f12210",
+            "key-pad V230Hz50 75d07dc12b63e74a8f1133fbb238d417cac11b4cef61437b9fca361fb68d7b50",
+            "lone-lamp V120Hz60 f693943b02df7703cd0c3610a0466597a6153d4173611fde3a48d7cf27536e7d",
         ]
     );
 }

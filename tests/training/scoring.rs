@@ -2,9 +2,14 @@
 //! takes points, once so that it does not.
 
 use crate::stage::Stage;
-use detent_simulation::interface::{Connector, Pin};
+use detent_simulation::interface::{Button, Component, Connector, Pin};
+use detent_simulation::plant::Param;
 use detent_simulation::units::Span;
-use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Verdict};
+use detent_training::bench::script::{Condition, ScriptStep};
+use detent_training::bench::{
+    Action, Advice, Bench, Caution, Grip, Incident, MeterMode, Report, TOUCH_V, Verdict,
+};
+use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{
     Course, CoursePart, Dimension, Hidden, LossKind, Mains, PASS_SHARE, Scenario, judge, set_up,
 };
@@ -70,36 +75,88 @@ fn seat() -> Action {
     Action::Seat(Connector::Board("X2".to_owned()))
 }
 
-/// What the two rules about a dead circuit took after these deeds, the plug out and the panels off.
-fn dead_losses(stage: &Stage, mut bench: Bench, deeds: Vec<Action>) -> [bool; 2] {
+/// What the rules about a dead circuit took after these deeds, the plug out and the panels off.
+fn dead_losses(stage: &Stage, mut bench: Bench, deeds: Vec<Action>) -> Vec<LossKind> {
     act(&mut bench, [Action::Unplug, Action::OpenCabinet]);
     act(&mut bench, deeds);
-    [LossKind::NotProvedDead, LossKind::MeterNotProved]
-        .map(|reason| lost(&scenario(stage), &bench, Dimension::Safety, reason).is_some())
+    let took =
+        |reason: &LossKind| lost(&scenario(stage), &bench, Dimension::Safety, *reason).is_some();
+    [NOT_PROVED, UNMEASURED, METER]
+        .into_iter()
+        .filter(took)
+        .collect()
 }
 
-/// Known source, circuit, known source, hands: 29 CFR 1910.333(b)(2)(iv) for the test of the circuit; the
-/// check of the meter on both sides at any voltage is common practice, no source.
+const NOT_PROVED: LossKind = LossKind::NotProvedDead;
+const UNMEASURED: LossKind = LossKind::DischargedUnmeasured;
+const METER: LossKind = LossKind::MeterNotProved;
+
+/// Known source, circuit, known source, hands: NFPA 70E (2021; renumbered 2024) 120.5(7) has the tester checked before and after at
+/// any voltage, 29 CFR 1910.333(b)(2)(iv) above 600 V, and the circuit tested in either case (from memory).
 #[test]
 fn a_circuit_is_dead_when_a_meter_that_works_before_and_after_says_so() {
     let stage = Stage::new();
     let fresh = || bench(&stage, &[]);
     let test = || Action::TestMeter;
+    let bleed = || Action::Discharge;
     let losses = |deeds| dead_losses(&stage, fresh(), deeds);
-    assert_eq!(losses(vec![test(), bulk(), test(), pull()]), [false, false]);
-    assert_eq!(
-        losses(vec![test(), Action::Discharge, test(), pull()]),
-        [false, false]
-    );
+    assert_eq!(losses(vec![test(), bulk(), test(), pull()]), []);
+    assert_eq!(losses(vec![test(), bleed(), bulk(), test(), pull()]), []);
     // Nothing at all; the meter alone; the circuit alone; one side alone; the wrong order; too late.
-    assert_eq!(losses(vec![pull()]), [true, false]);
-    assert_eq!(losses(vec![test(), test(), pull()]), [true, false]);
-    assert_eq!(losses(vec![bulk(), pull()]), [false, true]);
-    assert_eq!(losses(vec![test(), bulk(), pull()]), [false, true]);
-    assert_eq!(losses(vec![bulk(), test(), pull()]), [false, true]);
-    assert_eq!(losses(vec![test(), bulk(), pull(), test()]), [false, true]);
+    assert_eq!(losses(vec![pull()]), [NOT_PROVED]);
+    assert_eq!(losses(vec![test(), test(), pull()]), [NOT_PROVED]);
+    assert_eq!(losses(vec![bulk(), pull()]), [METER]);
+    assert_eq!(losses(vec![test(), bulk(), pull()]), [METER]);
+    assert_eq!(losses(vec![bulk(), test(), pull()]), [METER]);
+    assert_eq!(losses(vec![test(), bulk(), pull(), test()]), [METER]);
+    // Discharged, and the meter never on it again: not at all, or only before.
+    assert_eq!(losses(vec![test(), bleed(), test(), pull()]), [UNMEASURED]);
+    let before = vec![test(), bulk(), bleed(), test(), pull()];
+    assert_eq!(losses(before), [UNMEASURED]);
+    // Both probes on one pin, or on another circuit, show 0 V of anything.
+    for (red, black) in [("bulk.plus", "bulk.plus"), ("cord.1", "cord.2")] {
+        let elsewhere = Action::Probe {
+            mode: MeterMode::VoltsDc,
+            red: red.parse().expect("a pin"),
+            black: black.parse().expect("a pin"),
+            grip: Grip::Clips,
+        };
+        assert_eq!(
+            losses(vec![test(), elsewhere, test(), pull()]),
+            [NOT_PROVED]
+        );
+    }
+    // Who looks and feels inside has hands inside; outside it is none.
+    let look = |component| vec![Action::Inspect(component)];
+    assert_eq!(losses(look(Component::Belt)), [NOT_PROVED]);
+    assert_eq!(losses(look(Component::Taps)), []);
     // Hands that stay out of it owe no proof.
-    assert_eq!(losses(vec![test()]), [false, false]);
+    assert_eq!(losses(vec![test()]), []);
+}
+
+#[test]
+fn the_caution_before_hands_go_in_stays_until_the_circuit_is_proved_dead() {
+    let stage = Stage::new();
+    let mut bench = bench(&stage, &[]);
+    act(&mut bench, [Action::Unplug, Action::OpenCabinet]);
+    let look = Action::Inspect(Component::Belt);
+    for deed in [
+        Action::TestMeter,
+        Action::Discharge,
+        bulk(),
+        Action::TestMeter,
+    ] {
+        for hands in [&pull(), &look] {
+            assert_eq!(
+                bench.caution(hands),
+                Some(Caution::NotProvedDead),
+                "{deed:?}"
+            );
+        }
+        act(&mut bench, [deed]);
+    }
+    assert_eq!(bench.caution(&pull()), None);
+    assert_eq!(bench.caution(&look), None);
 }
 
 #[test]
@@ -110,18 +167,13 @@ fn after_the_plug_was_in_again_the_circuit_is_proved_again() {
     let mut deeds = proof.to_vec();
     deeds.extend(live.clone());
     deeds.push(pull());
-    assert_eq!(
-        dead_losses(&stage, bench(&stage, &[]), deeds),
-        [true, false]
-    );
+    let losses = |deeds| dead_losses(&stage, bench(&stage, &[]), deeds);
+    assert_eq!(losses(deeds), [NOT_PROVED]);
     let mut deeds = proof.to_vec();
     deeds.extend(live);
     deeds.push(Action::Discharge);
     deeds.extend(proof);
-    assert_eq!(
-        dead_losses(&stage, bench(&stage, &[]), deeds),
-        [false, false]
-    );
+    assert_eq!(losses(deeds), []);
 }
 
 #[test]
@@ -137,12 +189,11 @@ fn a_meter_that_does_not_work_proves_nothing() {
         bench
     };
     let deeds = vec![test(), bulk(), test(), pull()];
-    assert_eq!(dead_losses(&stage, broken(), deeds), [true, false]);
-    // A bleed stays a bleed, but the source shows that the meter could not check it.
-    let deeds = vec![test(), Action::Discharge, test(), pull()];
-    assert_eq!(dead_losses(&stage, broken(), deeds), [false, true]);
+    assert_eq!(dead_losses(&stage, broken(), deeds), [NOT_PROVED]);
+    let deeds = vec![test(), Action::Discharge, bulk(), test(), pull()];
+    assert_eq!(dead_losses(&stage, broken(), deeds), [UNMEASURED]);
     let deeds = vec![Action::ReplaceLeads, test(), bulk(), test(), pull()];
-    assert_eq!(dead_losses(&stage, broken(), deeds), [false, false]);
+    assert_eq!(dead_losses(&stage, broken(), deeds), []);
 
     // A blown fuse.
     let blown = || {
@@ -160,9 +211,160 @@ fn a_meter_that_does_not_work_proves_nothing() {
         bench
     };
     let deeds = vec![test(), bulk(), test(), pull()];
-    assert_eq!(dead_losses(&stage, blown(), deeds), [false, true]);
+    assert_eq!(dead_losses(&stage, blown(), deeds), [METER]);
     let deeds = vec![Action::ReplaceMeterFuse, test(), bulk(), test(), pull()];
-    assert_eq!(dead_losses(&stage, blown(), deeds), [false, false]);
+    assert_eq!(dead_losses(&stage, blown(), deeds), []);
+}
+
+#[test]
+fn a_discharge_with_the_plug_in_burns_the_resistor_and_discharges_nothing() {
+    let stage = Stage::new();
+    let mut bench = bench(&stage, &[]);
+    act(&mut bench, [Action::OpenCabinet]);
+    let caution = bench.caution(&Action::Discharge);
+    assert_eq!(caution, Some(Caution::DischargeLive));
+    act(&mut bench, [Action::Discharge]);
+    let last = bench.events().last().map(|event| event.what);
+    assert_eq!(last, Some(Incident::DischargedLive));
+    assert!(bench.machine().plant().supply().bulk_v > TOUCH_V);
+    let reason = LossKind::DischargedLive;
+    assert!(lost(&scenario(&stage), &bench, Dimension::Safety, reason).is_some());
+}
+
+/// The basket spins and the lid is up: the plug was pulled, and nothing holds the bolt any more.
+fn coasting(bench: &mut Bench) {
+    let to = bench
+        .machine()
+        .board()
+        .programs
+        .last()
+        .expect("a program")
+        .position;
+    for step in [
+        ScriptStep::Point { to, every_ms: 200 },
+        ScriptStep::Tap(Button::Start),
+        ScriptStep::Until {
+            what: Condition::Spinning,
+            limit_s: 600,
+        },
+        ScriptStep::Wait { s: 30 },
+    ] {
+        step.run(bench).expect("it spins");
+    }
+    act(bench, [Action::Unplug, Action::OpenLid]);
+}
+
+/// Fills the tub to a hand's depth with the hot tap alone.
+fn hot_water(bench: &mut Bench) {
+    let machine = bench.machine_mut();
+    machine.plant_mut().set_condition(Param::HotLeakKv, 0.35);
+    machine.plant_mut().set_condition(Param::SupplyHotC, 62.0);
+    machine.plant_mut().set_condition(Param::PumpFree, 0.0);
+    let limit_s = 900;
+    let what = Condition::Filled;
+    ScriptStep::Until { what, limit_s }
+        .run(bench)
+        .expect("it fills");
+}
+
+#[test]
+fn whoever_is_hurt_or_floods_the_floor_has_failed_and_the_score_says_so_first() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    let failed_by = |bench: &Bench| {
+        let score = judge(&scenario, bench);
+        let failed = score.failed_by().map(|lost| lost.loss.kind());
+        assert!(failed.is_none() || !score.passed());
+        failed
+    };
+    let look = || Action::Inspect(Component::Laundry);
+
+    let mut shock = bench(&stage, &[]);
+    act(&mut shock, [Action::OpenCabinet, pull()]);
+    assert_eq!(failed_by(&shock), Some(LossKind::Shock));
+
+    let mut charge = bench(&stage, &[]);
+    act(&mut charge, [Action::OpenCabinet, Action::Unplug, pull()]);
+    assert_eq!(failed_by(&charge), Some(LossKind::TouchedCharge));
+
+    let mut hand = bench(&stage, &[]);
+    coasting(&mut hand);
+    assert_eq!(
+        failed_by(&hand),
+        None,
+        "a lid lifted too soon is no hand inside"
+    );
+    assert_eq!(hand.caution(&look()), Some(Caution::Moving));
+    let mut patient = hand.clone();
+    act(&mut hand, [look()]);
+    assert_eq!(failed_by(&hand), Some(LossKind::HandInDrive));
+    patient.wait(Span::from_s(60));
+    act(&mut patient, [look()]);
+    assert_eq!(failed_by(&patient), None);
+
+    let mut scald = bench(&stage, &[]);
+    hot_water(&mut scald);
+    assert_eq!(scald.caution(&Action::BailOut), Some(Caution::Scald));
+    act(&mut scald, [Action::BailOut]);
+    assert_eq!(failed_by(&scald), Some(LossKind::Scald));
+
+    let mut flood = bench(&stage, &["drain-pump.open-winding"]);
+    flood
+        .machine_mut()
+        .plant_mut()
+        .set_condition(Param::ColdLeakKv, 0.35);
+    let (what, limit_s) = (Condition::Filled, 900);
+    ScriptStep::Until { what, limit_s }
+        .run(&mut flood)
+        .expect("it fills");
+    let pump = "P-1001".to_owned();
+    act(
+        &mut flood,
+        [
+            Action::Unplug,
+            Action::OpenCabinet,
+            Action::Discharge,
+            bulk(),
+        ],
+    );
+    act(&mut flood, [Action::Order(pump.clone()), Action::Fit(pump)]);
+    assert_eq!(failed_by(&flood), Some(LossKind::Flood));
+}
+
+/// Everything else done well does not make up for it.
+#[test]
+fn no_job_is_passed_with_a_shock() {
+    let stage = Stage::new();
+    let content_library = stage.content_library();
+    let source = content_library
+        .scenario("drain-code")
+        .expect("a built-in scenario");
+    let scenario = &source.scenario;
+    let fresh = || {
+        set_up(scenario, &content_library.library(scenario), scenario.seed)
+            .expect("a sound scenario")
+    };
+    let finish = |bench: Bench| {
+        let bench = work(Persona::Expert, scenario, bench).expect("the expert can go on");
+        judge(scenario, &bench)
+    };
+    assert!(finish(fresh()).passed());
+    let mut hurt = fresh();
+    act(
+        &mut hurt,
+        [Action::OpenCabinet, pull(), seat(), Action::CloseCabinet],
+    );
+    let score = finish(hurt);
+    assert!(
+        score.total() >= PASS_SHARE * score.of(),
+        "{:.0} points",
+        score.total()
+    );
+    assert!(!score.passed());
+    assert_eq!(
+        score.failed_by().map(|lost| lost.loss.kind()),
+        Some(LossKind::Shock)
+    );
 }
 
 /// The bench after this report on a machine with these faults, all of them cured.

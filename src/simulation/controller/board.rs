@@ -105,8 +105,6 @@ impl Selector {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SupplyRules {
-    /// The control works above this, V.
-    pub run_v: f64,
     /// The control forgets its volatile state below this, V.
     pub reset_v: f64,
     /// Too low while the motor is driven, V.

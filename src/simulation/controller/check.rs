@@ -226,8 +226,7 @@ impl Board {
     fn check_numbers(&self, found: &mut Problems) {
         let inf = f64::INFINITY;
         found.bounds("supply.reset_v", self.supply.reset_v, 0.0, inf);
-        found.bounds("supply.run_v", self.supply.run_v, self.supply.reset_v, inf);
-        found.bounds("supply.sag_v", self.supply.sag_v, self.supply.run_v, inf);
+        found.bounds("supply.sag_v", self.supply.sag_v, self.supply.reset_v, inf);
         let p = &self.pressure;
         found.bounds("pressure.v_per_kpa", p.v_per_kpa, 0.0, inf);
         found.bounds("pressure.zero_v", p.zero_v, p.min_v, p.max_v);

@@ -323,11 +323,12 @@ impl Controller {
         view
     }
 
-    /// Follows the bulk voltage; true when the control can work.
+    /// Follows the supply; true when the control can work. Without it the control sleeps on what the bulk
+    /// capacitor still lets through, and remembers until that is used up.
     fn supplied(&mut self, firm: &Firm, inputs: &Inputs) -> bool {
         let board = &firm.board;
         let supply = &board.supply;
-        if inputs.bulk_v >= supply.run_v {
+        if inputs.supplied {
             if self.power == Power::Off {
                 self.panel.lid = Debounce::resting(inputs.lid_closed);
                 self.panel.buttons = inputs.buttons.map(Debounce::resting);

@@ -8,6 +8,8 @@ use serde::{Deserialize, Serialize};
 pub struct Inputs {
     /// Voltage on the control's bulk capacitor, V.
     pub bulk_v: f64,
+    /// Its switching supply works.
+    pub supplied: bool,
     /// Detents that a dial's contacts reported this tick; positive is right.
     pub dial_steps: i8,
     /// True in the tick in which the dial passed its index contact (position 0).

@@ -158,9 +158,11 @@ impl Rig {
         self.pulse -= f64::from(pulses);
         self.bulk_v = if self.plugged {
             self.mains_bulk_v
+        } else if self.bulk_v > 75.0 {
+            self.bulk_v * (1.0 - TICK_S / 1.5)
         } else {
-            // 165 V fall below 20 V in 32 s.
-            self.bulk_v * (1.0 - TICK_S / 15.0)
+            // The supply has locked out: 165 V fall below 50 V in 54 s.
+            self.bulk_v * (1.0 - TICK_S / 130.0)
         };
         let ohms = self.thermistor_ohms.unwrap_or(
             10_000.0 * libm::exp(3977.0 * (1.0 / (self.water_c + 273.15) - 1.0 / 298.15)),
@@ -173,6 +175,7 @@ impl Rig {
         self.position += i32::from(self.steps);
         let inputs = Inputs {
             bulk_v: self.bulk_v * sag,
+            supplied: self.bulk_v * sag >= 75.0,
             dial_steps: self.steps,
             dial_index: self.steps != 0 && self.position.rem_euclid(24) == 0,
             switch_at: None,
@@ -961,6 +964,7 @@ prop_compose! {
         let bit = |n: u16| (bits >> n) & 1 == 1;
         let inputs = Inputs {
             bulk_v: if noise == 0 { volts * 30.0 } else { 165.0 },
+            supplied: noise != 0 || volts >= 2.5,
             dial_steps: if noise < 20 { steps } else { 0 },
             dial_index: noise == 1,
             switch_at: None,

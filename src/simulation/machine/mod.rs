@@ -52,14 +52,14 @@ impl Machine {
     /// carry now. A real board, too, answers after it has seen.
     pub fn step(&mut self) {
         let pins = self.plant.step(self.outputs.relays);
-        let awake = pins.bulk_v >= self.board.supply.run_v;
-        if awake && !self.awake {
+        if pins.supplied && !self.awake {
             // At power-up the control reads the dial's absolute contacts once.
             self.control.set_dial(self.plant.dial_position());
         }
-        self.awake = awake;
+        self.awake = pins.supplied;
         let inputs = Inputs {
             bulk_v: pins.bulk_v,
+            supplied: pins.supplied,
             dial_steps: std::mem::take(&mut self.dial_steps),
             dial_index: std::mem::take(&mut self.dial_index),
             switch_at: matches!(self.board.panel.selector, Selector::Switch { .. })

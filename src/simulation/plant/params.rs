@@ -69,6 +69,10 @@ params! {
         BulkFarads,
         /// Bleeder across it, Ω.
         BulkBleederOhms,
+        /// Bulk voltage above which the switching supply starts, V (very large = it never does).
+        SupplyStartV,
+        /// Bulk voltage below which it locks out, V.
+        SupplyStopV,
         /// Rectifier path, Ω.
         RectifierOhms,
         /// Low-voltage rail, V.

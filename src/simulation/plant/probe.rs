@@ -11,6 +11,7 @@ use super::mains::{Analysis, Circuit, Switching, angular};
 use super::motor::{quotient, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
+use super::supply::{Supply, charged_v};
 use super::washer::Plant;
 use super::water::hydrostatic_kpa;
 use crate::interface::{Pin, Rating, Relay, Terminal};
@@ -98,7 +99,15 @@ impl Plant {
             bulk_v: self.supply().bulk_v,
             filter_v: self.supply().filter_v,
         };
-        probed.settle_actuators(self.mains_layout());
+        let board_v = probed.settle_actuators(self.mains_layout());
+        if probed.mains.plugged {
+            let supply = Supply {
+                bulk_v: charged_v(board_v).max(0.0),
+                ..self.supply().clone()
+            };
+            probed.bulk_v = supply.bulk_v;
+            probed.signals.powered = supply.would_run(&probed.params);
+        }
         probed
     }
 }
@@ -110,8 +119,8 @@ fn pulse_hz(p: &Params, pulley_rad_s: f64) -> f64 {
 }
 
 impl Probed {
-    /// A bolt and a pump move only if they draw enough current.
-    fn settle_actuators(&mut self, mut circuit: Circuit<Complex64>) {
+    /// A bolt and a pump move only if they draw enough current. Returns the mains at the board, V rms.
+    fn settle_actuators(&mut self, mut circuit: Circuit<Complex64>) -> f64 {
         circuit.reset();
         circuit.set(&self.params, self.rating, &self.mains);
         circuit.solve();
@@ -119,6 +128,7 @@ impl Probed {
         let pump_a = rms(circuit.wire_current(Terminal::Pump1));
         self.mains.bolted &= lock_a >= self.params.get(Param::LockPullInA);
         self.mains.pump_turning &= pump_a >= self.params.get(Param::PumpPullInA);
+        rms(circuit.board_voltage())
     }
 }
 

@@ -1,5 +1,5 @@
-//! The control's own supply: rectifier, bulk capacitor, bleeder; the filter capacitor's charge;
-//! the line fuse.
+//! The control's own supply: rectifier, bulk capacitor, bleeder and the switching supply behind them; the
+//! filter capacitor's charge; the line fuse.
 
 use super::params::{Param, Params};
 use crate::units::TICK_S;
@@ -7,8 +7,6 @@ use serde::{Deserialize, Serialize};
 
 /// Forward drop of the rectifier, V.
 const DIODES_V: f64 = 1.8;
-/// The switching regulator stops drawing below this, V.
-const REGULATOR_STOPS_V: f64 = 40.0;
 /// Current that the line fuse carries for ever, A.
 const FUSE_A: f64 = 16.0;
 /// Melting integral of the line fuse beyond that, A²·s.
@@ -19,6 +17,8 @@ const FUSE_A2S: f64 = 900.0;
 pub struct Supply {
     /// Voltage on the bulk capacitor, V.
     pub bulk_v: f64,
+    /// The switching supply works: the control has its five volts.
+    pub running: bool,
     /// Voltage left on the filter capacitor since the plug came out, V.
     pub filter_v: f64,
     /// Heat gathered in the fuse, A²·s over its rating.
@@ -32,14 +32,32 @@ pub fn discharge_v(start_v: f64, farads: f64, ohms: f64, s: f64) -> f64 {
     start_v * libm::exp(-s / (farads * ohms))
 }
 
+/// Voltage to which `board_v`, the mains rms at the board, charges the bulk capacitor, V; negative when it
+/// does not overcome the rectifier.
+pub fn charged_v(board_v: f64) -> f64 {
+    board_v * core::f64::consts::SQRT_2 - DIODES_V
+}
+
 impl Supply {
+    /// Whether the switching supply works at this bulk voltage. It starts above one voltage and locks out
+    /// below a lower one, as such supplies do (undervoltage lock-out: common practice, no source).
+    pub fn would_run(&self, p: &Params) -> bool {
+        let from = if self.running {
+            Param::SupplyStopV
+        } else {
+            Param::SupplyStartV
+        };
+        self.bulk_v >= p.get(from)
+    }
+
     /// One tick. `board_v`: mains rms at the board; `line_a`: rms in the cord.
     pub fn step(&mut self, p: &Params, plugged: bool, rated_v: f64, board_v: f64, line_a: f64) {
-        let charge_to = board_v * core::f64::consts::SQRT_2 - DIODES_V;
+        let charge_to = charged_v(board_v);
         let farads = p.get(Param::BulkFarads);
         if self.bulk_v > 0.0 || charge_to > 0.0 {
+            // Locked out it draws next to nothing, and the bleeder is left alone with the charge.
             let mut amps = self.bulk_v / p.get(Param::BulkBleederOhms);
-            if self.bulk_v > REGULATOR_STOPS_V {
+            if self.running {
                 amps += p.get(Param::BoardLoadW) / self.bulk_v;
             }
             self.bulk_v = (self.bulk_v - amps * TICK_S / farads).max(0.0);
@@ -51,6 +69,7 @@ impl Supply {
             let share = (TICK_S / (p.get(Param::RectifierOhms) * farads)).min(1.0);
             self.bulk_v += (charge_to - self.bulk_v) * share;
         }
+        self.running = self.would_run(p);
         if plugged {
             // The worst moment to pull a plug is the peak.
             self.filter_v = rated_v * p.get(Param::SupplyScale) * core::f64::consts::SQRT_2;
@@ -89,12 +108,15 @@ mod tests {
         check_plug(169.706, 0.47e-6, 1e6, 20.21, true);
     }
 
-    #[test]
-    fn stepping_follows_the_closed_form() {
+    /// A sound supply for 120 V.
+    fn params() -> Params {
         let mut p = Params::zeroed();
         for (param, value) in [
+            (Param::BoardLoadW, 3.0),
             (Param::BulkFarads, 330e-6),
-            (Param::BulkBleederOhms, 82e3),
+            (Param::BulkBleederOhms, 390e3),
+            (Param::SupplyStartV, 95.0),
+            (Param::SupplyStopV, 75.0),
             (Param::RectifierOhms, 10.0),
             (Param::FilterXFarads, 0.22e-6),
             (Param::FilterBleederOhms, 1e6),
@@ -102,18 +124,72 @@ mod tests {
         ] {
             p.set(param, value);
         }
-        let mut supply = Supply {
-            bulk_v: 160.0,
-            ..Supply::default()
-        };
-        for _ in 0..1000 {
-            supply.step(&p, false, 120.0, 0.0, 0.0);
+        p
+    }
+
+    fn step(supply: &mut Supply, p: &Params, board_v: f64, seconds: f64) {
+        for _ in 0..(seconds / TICK_S).round() as u64 {
+            supply.step(p, board_v > 0.0, 120.0, board_v, 0.0);
         }
-        let exact = discharge_v(160.0, 330e-6, 82e3, 10.0);
-        assert!(
-            (supply.bulk_v / exact - 1.0).abs() < 1e-3,
-            "{} {exact}",
-            supply.bulk_v
-        );
+    }
+
+    fn plugged_in(p: &Params) -> Supply {
+        let mut supply = Supply::default();
+        step(&mut supply, p, 120.0, 2.0);
+        supply
+    }
+
+    /// Closed forms, independent arithmetic. Under constant power P the energy ½CV² falls as P·t (the bleeder
+    /// takes less than 2 % of it); once the supply has locked out, V = V₀ exp(−t/RC).
+    #[test]
+    fn the_control_takes_the_charge_down_to_its_lock_out_and_the_bleeder_takes_the_rest() {
+        let p = params();
+        let mut supply = plugged_in(&p);
+        assert!(supply.running);
+        let from_v = supply.bulk_v;
+        let mut ran_s = 0.0;
+        while supply.running {
+            step(&mut supply, &p, 0.0, TICK_S);
+            ran_s += TICK_S;
+        }
+        let exact_s = 0.5 * 330e-6 * (from_v * from_v - 75.0 * 75.0) / 3.0;
+        assert!((ran_s / exact_s - 1.0).abs() < 0.02, "{ran_s} {exact_s}");
+        for seconds in [10.0, 50.0, 300.0] {
+            let mut supply = supply.clone();
+            let exact_v = discharge_v(supply.bulk_v, 330e-6, 390e3, seconds);
+            step(&mut supply, &p, 0.0, seconds);
+            let v = supply.bulk_v;
+            assert!((v / exact_v - 1.0).abs() < 1e-3, "{v} {exact_v}");
+            assert!(!supply.running);
+        }
+    }
+
+    #[test]
+    fn it_starts_higher_than_it_stops() {
+        let p = params();
+        let mut supply = plugged_in(&p);
+        // 57 V at the board charge the capacitor to 79 V: enough to go on, not enough to begin.
+        step(&mut supply, &p, 57.0, 30.0);
+        assert!(supply.running, "{supply:?}");
+        step(&mut supply, &p, 0.0, 10.0);
+        step(&mut supply, &p, 57.0, 30.0);
+        assert!(!supply.running, "{supply:?}");
+        step(&mut supply, &p, 70.0, 1.0);
+        assert!(supply.running, "{supply:?}");
+    }
+
+    /// What a dead supply leaves: no load, so the whole charge goes through the bleeder.
+    #[test]
+    fn a_supply_that_never_starts_leaves_the_whole_charge_to_the_bleeder() {
+        let mut p = params();
+        p.set(Param::SupplyStartV, 1e6);
+        p.set(Param::SupplyStopV, 1e6);
+        let mut supply = plugged_in(&p);
+        assert!(!supply.running && supply.bulk_v > 160.0, "{supply:?}");
+        let exact_v = discharge_v(supply.bulk_v, 330e-6, 390e3, 60.0);
+        step(&mut supply, &p, 0.0, 60.0);
+        let v = supply.bulk_v;
+        assert!((v / exact_v - 1.0).abs() < 1e-3, "{v} {exact_v}");
+        assert!(v > 100.0, "after a minute it bites as before: {v} V");
     }
 }

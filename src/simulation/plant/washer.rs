@@ -38,6 +38,8 @@ const SLOSH_V: f64 = 0.03;
 pub struct BoardPins {
     /// Bulk capacitor, V.
     pub bulk_v: f64,
+    /// The switching supply gives the control its five volts.
+    pub supplied: bool,
     /// Lid switch contact.
     pub lid_closed: bool,
     /// Mains behind the lid lock.
@@ -444,7 +446,7 @@ impl Plant {
         }
         let p = &self.state.params;
         let mut rest_c = p.get(Param::AmbientC) + RELAY_K * f64::from(relays.0.count_ones());
-        if self.state.supply.bulk_v > 40.0 {
+        if self.state.supply.running {
             rest_c += BOARD_K_W * p.get(Param::BoardLoadW);
         }
         self.state.board_c += (rest_c - self.state.board_c) * (TICK_S / BOARD_WARM_S);
@@ -549,7 +551,7 @@ impl Plant {
         }
         let low_bits = |bits: u64| (bits >> WIRES) as u32;
         SignalState {
-            powered: self.state.supply.bulk_v > 40.0,
+            powered: self.state.supply.would_run(p),
             lid_closed: !self.state.lid_open,
             cam_closed: past_edge < 180.0,
             pressure_kpa: libm::round(self.state.water.sensed_kpa * 500.0) / 500.0,
@@ -588,6 +590,7 @@ impl Plant {
         let analogue = |v: f64, noise: f64| (v + noise).clamp(0.0, 5.0);
         BoardPins {
             bulk_v: self.state.supply.bulk_v,
+            supplied: self.state.supply.running,
             lid_closed: self.signals.input_v(Terminal::LidSwitch1) < CONTACT_V,
             locked_line: self.solution.locked_v > SENSE_SHARE * self.rating.volts,
             cam: self.signals.input_v(Terminal::Cam1) < CONTACT_V,

@@ -66,7 +66,7 @@ pub enum Action {
     OpenCabinet,
     /// Put the cabinet panels back.
     CloseCabinet,
-    /// Bleed the stored charge through a resistor and check it with the meter.
+    /// Discharge the bulk capacitor through a resistor. That it is discharged is for the meter to say.
     Discharge,
     /// Bail the tub out by hand.
     BailOut,

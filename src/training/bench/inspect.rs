@@ -9,7 +9,7 @@ use detent_simulation::units::Time;
 names! {
     /// Something that eyes, hands or nose notice. Its text is `finding-{name}`.
     Finding {
-        OutletWarm = "outlet-warm", CordWarm = "cord-warm", FuseWireGone = "fuse-wire-gone",
+        OutletBrowned = "outlet-browned", CordBrowned = "cord-browned", FuseWireGone = "fuse-wire-gone",
         RelayScorched = "relay-scorched", DialSoft = "dial-soft", BoltStiff = "bolt-stiff",
         ScreenClogged = "screen-clogged", ValveTrickles = "valve-trickles",
         ImpellerStuck = "impeller-stuck", ImpellerFouled = "impeller-fouled",
@@ -60,8 +60,11 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
     };
     let belt_on = get(Param::BeltGripNm) > 0.1;
     let seen = match component {
-        Component::Supply => vec![(get(Param::SupplyOhms) > 1.5, F::OutletWarm)],
-        Component::Cord => vec![((0.5..1e6).contains(&get(Param::CordLineOhms)), F::CordWarm)],
+        Component::Supply => vec![(get(Param::SupplyOhms) > 0.8, F::OutletBrowned)],
+        Component::Cord => {
+            let browned = (0.3..1e6).contains(&get(Param::CordLineOhms));
+            vec![(browned, F::CordBrowned)]
+        }
         Component::LineFuse => {
             let gone = plant.supply().fuse_blown || get(Param::FuseOhms) > 1e3;
             vec![(gone, F::FuseWireGone)]
@@ -117,7 +120,7 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
         Component::Harness => {
             let burnt = Terminal::ALL
                 .iter()
-                .any(|t| get(Param::ContactOhms(*t)) > 0.5);
+                .any(|t| get(Param::ContactOhms(*t)) > 0.3);
             vec![(burnt, F::PinBurnt)]
         }
         Component::Laundry => vec![

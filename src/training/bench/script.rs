@@ -14,7 +14,7 @@ const TAP: Span = Span::from_ms(150);
 /// Entries in the longest list that buttons step through.
 const MOST_STEPS: u8 = 100;
 /// No control remembers longer than this without the plug, s.
-const FORGETS_S: u64 = 300;
+const FORGETS_S: u64 = 600;
 /// A hand moves on this long after a tap or a hold.
 const NEXT: Span = Span::from_ms(150);
 

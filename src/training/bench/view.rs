@@ -70,6 +70,12 @@ names! {
         GoodBoardReplaced = "good-board-replaced",
         /// The lid was opened while the basket still turned.
         LidOpenedSpinning = "lid-opened-spinning",
+        /// The bulk capacitor was discharged with the plug in: the resistor burnt.
+        DischargedLive = "discharged-live",
+        /// A hand in the basket or the drive while it turned.
+        HandInDrive = "hand-in-drive",
+        /// Hands in water that burns.
+        Scald = "scald",
     }
 }
 
@@ -138,6 +144,12 @@ names! {
         LiveTest = "live-test",
         /// Water above the part that is opened.
         Flood = "flood",
+        /// Hands into water that burns.
+        Scald = "scald",
+        /// A resistor across a capacitor that the mains keeps charged.
+        DischargeLive = "discharge-live",
+        /// Hands inside before anyone measured that the charge is gone.
+        NotProvedDead = "not-proved-dead",
     }
 }
 
@@ -151,13 +163,17 @@ impl Caution {
     /// The signal word above it.
     pub fn signal_word(self) -> SignalWord {
         match self {
-            Caution::OpenLive | Caution::PlugOpen | Caution::TouchLive => SignalWord::Danger,
+            Caution::OpenLive | Caution::PlugOpen | Caution::TouchLive | Caution::DischargeLive => {
+                SignalWord::Danger
+            }
             Caution::StoredCharge
             | Caution::Moving
             | Caution::HotWater
             | Caution::Heavy
             | Caution::OhmsLive
-            | Caution::LiveTest => SignalWord::Warning,
+            | Caution::LiveTest
+            | Caution::Scald
+            | Caution::NotProvedDead => SignalWord::Warning,
             Caution::Flood => SignalWord::Caution,
         }
     }

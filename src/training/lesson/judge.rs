@@ -6,10 +6,11 @@ use super::loss::{Loss, LossKind};
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{
-    Action, Advice, Bench, Display, LogEntry, MeterMode, MilestoneKind, Report, TOUCH_V, Verdict,
+    Action, Advice, Bench, DeadProof, Display, LogEntry, MilestoneKind, Report, Verdict,
+    hands_inside,
 };
 use detent_simulation::controller::{MAX_CODES, Outcome};
-use detent_simulation::interface::{Component, Pin};
+use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, Time};
 
@@ -335,12 +336,13 @@ impl Judge<'_> {
             self.lose(at, loss);
         }
         for (unplugged, touched) in self.first_touches() {
-            let dead = self.found_dead(unplugged, touched);
-            // Hands went in without a look at the meter or a bleed: luck, not proof.
-            if dead.is_empty() {
-                self.lose(touched, Loss::NotProvedDead);
-            } else if !dead.iter().any(|at| self.meter_proved_around(*at, touched)) {
-                self.lose(touched, Loss::MeterNotProved);
+            match self.bench.dead_proof(unplugged, touched) {
+                DeadProof::Complete => {}
+                DeadProof::MeterNotChecked => self.lose(touched, Loss::MeterNotProved),
+                DeadProof::DischargedUnmeasured => {
+                    self.lose(touched, Loss::DischargedUnmeasured);
+                }
+                DeadProof::Missing => self.lose(touched, Loss::NotProvedDead),
             }
         }
     }
@@ -355,7 +357,7 @@ impl Judge<'_> {
             match action {
                 Action::Unplug => (unplugged, touched) = (Some(at), false),
                 Action::Plug => (unplugged, touched) = (None, false),
-                Action::Pull(_) | Action::Fit(_) if !touched => {
+                action if hands_inside(action) && !touched => {
                     touches.push((unplugged.unwrap_or(at), at));
                     touched = true;
                 }
@@ -363,42 +365,6 @@ impl Judge<'_> {
             }
         }
         touches
-    }
-
-    /// Moments between two others at which the circuit was found dead: the charge was bled and
-    /// checked, or a meter that works showed that it is gone.
-    fn found_dead(&self, from: Time, until: Time) -> Vec<Time> {
-        let within = |at: Time| from <= at && at <= until;
-        let bulk = |pin| matches!(pin, Pin::BulkPlus | Pin::BulkMinus);
-        let bled = self.bench.history().iter();
-        let bled = bled
-            .filter(|(_, a)| **a == Action::Discharge)
-            .map(|(at, _)| at);
-        let read = self.bench.notebook().iter().filter(|r| {
-            !r.live
-                && r.meter_sound
-                && r.mode == MeterMode::VoltsDc
-                && bulk(r.red)
-                && bulk(r.black)
-                && matches!(r.shown, Display::Value(volts) if volts.abs() < TOUCH_V)
-        });
-        bled.chain(read.map(|r| r.at))
-            .filter(|at| within(*at))
-            .collect()
-    }
-
-    /// The meter showed what it should on the proving source, both before the circuit was tested and
-    /// after, before hands went in. 29 CFR 1910.333(b)(2)(iv) wants the circuit tested with test
-    /// equipment, and that equipment checked where the circuit is over 600 V; to do so at any voltage,
-    /// before and after, is common practice, no source.
-    fn meter_proved_around(&self, tested: Time, touched: Time) -> bool {
-        let good = |from: Time, until: Time| {
-            let tests = self.bench.meter_tests().iter();
-            tests
-                .filter(|t| t.is_good())
-                .any(|t| from < t.at && t.at <= until)
-        };
-        good(self.bench.began(), tested) && good(tested, touched)
     }
 
     fn cost(&mut self) {

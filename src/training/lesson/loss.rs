@@ -98,6 +98,14 @@ pub enum Loss {
     Flood,
     /// The lid was opened while the basket turned.
     LidSpinning,
+    /// The bulk capacitor was discharged with the plug in.
+    DischargedLive,
+    /// A hand was in the basket or the drive while it turned.
+    HandInDrive,
+    /// Hands were in water that burns.
+    Scald,
+    /// Hands went in after the charge was bled, but before anyone measured that it is gone.
+    DischargedUnmeasured,
     /// Hands went in before anyone proved the circuit dead.
     NotProvedDead,
     /// The circuit was tested with a meter that nobody had tried before and after.
@@ -159,12 +167,57 @@ names! {
         WrongAdvice = "wrong-advice",
         Shock = "shock", TouchedCharge = "touched-charge", OpenedLive = "opened-live",
         OhmsOnLive = "ohms-on-live", LiveNotAllowed = "live-not-allowed", Flood = "flood",
-        LidSpinning = "lid-spinning", NotProvedDead = "not-proved-dead",
+        LidSpinning = "lid-spinning", DischargedLive = "discharged-live",
+        HandInDrive = "hand-in-drive", Scald = "scald",
+        DischargedUnmeasured = "discharged-unmeasured", NotProvedDead = "not-proved-dead",
         MeterNotProved = "meter-not-proved",
         Slow = "slow", Overspent = "overspent", OverBudget = "over-budget",
         OverRepairLimit = "over-repair-limit",
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
+    }
+}
+
+impl LossKind {
+    /// Somebody was hurt, or the customer's floor flooded: the job is failed, whatever else was won.
+    pub const fn fails_the_job(self) -> bool {
+        match self {
+            LossKind::Shock
+            | LossKind::TouchedCharge
+            | LossKind::HandInDrive
+            | LossKind::Scald
+            | LossKind::Flood => true,
+            LossKind::FailedTry
+            | LossKind::NeverEntered
+            | LossKind::RestTooShort
+            | LossKind::Misread
+            | LossKind::CodeNotNoted
+            | LossKind::GoodBoardReplaced
+            | LossKind::WrongPart
+            | LossKind::BoughtOnTheCode
+            | LossKind::NotCured
+            | LossKind::NoReport
+            | LossKind::WrongCause
+            | LossKind::LuckyRepair
+            | LossKind::WrongPartNamed
+            | LossKind::WrongAdvice
+            | LossKind::OpenedLive
+            | LossKind::OhmsOnLive
+            | LossKind::LiveNotAllowed
+            | LossKind::LidSpinning
+            | LossKind::DischargedLive
+            | LossKind::DischargedUnmeasured
+            | LossKind::NotProvedDead
+            | LossKind::MeterNotProved
+            | LossKind::Slow
+            | LossKind::Overspent
+            | LossKind::OverBudget
+            | LossKind::OverRepairLimit
+            | LossKind::NoEvidence
+            | LossKind::RivalsLeft
+            | LossKind::NotRecalibrated
+            | LossKind::NoProvingRun => false,
+        }
     }
 }
 
@@ -179,6 +232,9 @@ impl Loss {
             Incident::LiveTestNotAllowed => Loss::LiveNotAllowed,
             Incident::Flood => Loss::Flood,
             Incident::LidOpenedSpinning => Loss::LidSpinning,
+            Incident::DischargedLive => Loss::DischargedLive,
+            Incident::HandInDrive => Loss::HandInDrive,
+            Incident::Scald => Loss::Scald,
             Incident::WrongPart => Loss::WrongPart {
                 part: part.to_owned(),
             },
@@ -212,6 +268,10 @@ impl Loss {
             Loss::LiveNotAllowed => LossKind::LiveNotAllowed,
             Loss::Flood => LossKind::Flood,
             Loss::LidSpinning => LossKind::LidSpinning,
+            Loss::DischargedLive => LossKind::DischargedLive,
+            Loss::HandInDrive => LossKind::HandInDrive,
+            Loss::Scald => LossKind::Scald,
+            Loss::DischargedUnmeasured => LossKind::DischargedUnmeasured,
             Loss::NotProvedDead => LossKind::NotProvedDead,
             Loss::MeterNotProved => LossKind::MeterNotProved,
             Loss::Slow { .. } => LossKind::Slow,
@@ -248,6 +308,10 @@ impl Loss {
             | Loss::LiveNotAllowed
             | Loss::Flood
             | Loss::LidSpinning
+            | Loss::DischargedLive
+            | Loss::HandInDrive
+            | Loss::Scald
+            | Loss::DischargedUnmeasured
             | Loss::NotProvedDead
             | Loss::MeterNotProved => Dimension::Safety,
             Loss::Slow { .. }
@@ -297,11 +361,11 @@ impl Loss {
             },
             Loss::WrongPartNamed { .. } => 0.15,
             Loss::WrongAdvice { .. } => 0.10,
-            Loss::Shock => 1.0,
-            Loss::TouchedCharge => 0.7,
-            Loss::OpenedLive | Loss::OhmsOnLive | Loss::LidSpinning => 0.5,
+            Loss::Shock | Loss::HandInDrive => 1.0,
+            Loss::TouchedCharge | Loss::Scald => 0.7,
+            Loss::OpenedLive | Loss::OhmsOnLive | Loss::LidSpinning | Loss::DischargedLive => 0.5,
             Loss::LiveNotAllowed | Loss::Flood => 0.4,
-            Loss::NotProvedDead => 0.15,
+            Loss::NotProvedDead | Loss::DischargedUnmeasured => 0.15,
             Loss::MeterNotProved => 0.10,
             Loss::Slow { minutes, par } => (0.5 * (minutes - par) / par).min(0.5),
             Loss::Overspent {

@@ -56,8 +56,15 @@ impl Score {
         self.dimensions.iter().map(|d| d.of).sum()
     }
 
+    /// The first thing that failed the job whatever else was won.
+    pub fn failed_by(&self) -> Option<&Deduction> {
+        let lost = self.dimensions.iter().flat_map(|d| &d.lost);
+        lost.filter(|d| d.loss.kind().fails_the_job())
+            .min_by_key(|d| d.at)
+    }
+
     /// Whether that is a pass.
     pub fn passed(&self) -> bool {
-        self.total() >= PASS_SHARE * self.of()
+        self.failed_by().is_none() && self.total() >= PASS_SHARE * self.of()
     }
 }

@@ -330,6 +330,8 @@ fn dead_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
         load(Terminal::CordLine),
         taken,
     );
+    let (plus, minus) = (Pin::BulkPlus, Pin::BulkMinus);
+    take(bench, MachineState::Dead, ohms, plus, minus, taken);
     for component in Component::ALL {
         bench
             .machine_mut()
@@ -369,6 +371,15 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
         MeterMode::VoltsAc,
         Pin::Wire(Terminal::CordLine, Side::Board),
         neutral,
+        taken,
+    );
+    let (plus, minus) = (Pin::BulkPlus, Pin::BulkMinus);
+    take(
+        bench,
+        MachineState::Idle,
+        MeterMode::VoltsDc,
+        plus,
+        minus,
         taken,
     );
     for relayed in [
@@ -438,6 +449,15 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
             MeterMode::AmpsClamp,
             load(hot),
             load(cold),
+            taken,
+        );
+        // What the motor's own connector loses.
+        take(
+            bench,
+            state,
+            MeterMode::VoltsAc,
+            Pin::Wire(Terminal::MotorCommon, Side::Board),
+            load(Terminal::MotorCommon),
             taken,
         );
         take(

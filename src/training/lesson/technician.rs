@@ -5,7 +5,7 @@ use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, ScriptStep, StepError, entry_steps};
 use crate::bench::{
-    Action, Advice, Bench, Display, FLOOD_MM, Grip, MeterMode, MilestoneKind, Report, Verdict,
+    Action, Advice, Bench, Caution, Display, Grip, MeterMode, MilestoneKind, Report, Verdict,
 };
 use detent_simulation::controller::{ControlMode, Routine, Signs};
 use detent_simulation::interface::{Button, Component, Direction, Pin, Side, Terminal};
@@ -19,6 +19,8 @@ const DEAD_V: f64 = 5.0;
 /// The longest recalibration and program that are waited for, s.
 const RECALIBRATION_S: u64 = 900;
 const PROGRAM_S: u64 = 4000;
+/// The longest that hot water is left to cool, min.
+const COOLS_MIN: u64 = 60;
 
 type Done = Result<(), StepError>;
 
@@ -220,6 +222,7 @@ impl Technician<'_> {
         let volts = self.probe(MeterMode::VoltsDc, Pin::BulkPlus, Pin::BulkMinus)?;
         if !matches!(volts, Display::Value(v) if v.abs() < DEAD_V) {
             self.act(Action::Discharge)?;
+            self.probe(MeterMode::VoltsDc, Pin::BulkPlus, Pin::BulkMinus)?;
         }
         self.test_meter()?;
         Ok(())
@@ -246,9 +249,16 @@ impl Technician<'_> {
         Ok(reading.map_or(Display::Dead, |r| r.shown))
     }
 
-    /// Buys and fits a part; water that would run out is bailed first.
+    /// Buys and fits a part; water that would run out is bailed first, once it has cooled.
     fn fit(&mut self, number: &str) -> Done {
-        if self.bench.machine().plant().water().level_mm() > FLOOD_MM {
+        let floods = self.bench.caution(&Action::Fit(number.to_owned())) == Some(Caution::Flood);
+        if floods {
+            for _ in 0..COOLS_MIN {
+                if self.bench.caution(&Action::BailOut) != Some(Caution::Scald) {
+                    break;
+                }
+                self.step(ScriptStep::Wait { s: 60 })?;
+            }
             self.act(Action::BailOut)?;
         }
         self.act(Action::Order(number.to_owned()))?;
@@ -483,6 +493,7 @@ impl Technician<'_> {
         for terminal in Terminal::ALL {
             ohms(Pin::Wire(*terminal, Side::Board), load(*terminal));
         }
+        ohms(Pin::BulkPlus, Pin::BulkMinus);
         ohms(Pin::PlugLine, Pin::FuseIn);
         ohms(Pin::FuseIn, Pin::FuseOut);
         ohms(Pin::FuseOut, load(Terminal::CordLine));

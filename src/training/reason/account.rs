@@ -6,9 +6,10 @@ use super::path::{PathError, PathPoint, PathStep, Start, best, yours};
 use super::plan::{PlanStep, Problem};
 use super::policy::{expected, order_costs};
 use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer};
-use crate::bench::{Action, Bench, MilestoneKind, Part, cost};
+use crate::bench::{Action, Bench, Grip, MeterMode, MilestoneKind, Part, cost};
 use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
 use crate::slices::{SliceEnd, without_breaks};
+use detent_simulation::interface::Pin;
 use detent_simulation::names;
 use detent_simulation::units::Time;
 
@@ -32,7 +33,7 @@ names! {
         Report = "report", PartNumber = "part-number", Unplug = "unplug", Discharge = "discharge",
         OhmsDead = "ohms-dead", DeadTest = "dead-test", BailOut = "bail-out",
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
-        Run = "run", ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
+        LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run", ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
     }
 }
 
@@ -247,9 +248,12 @@ impl Accountant<'_> {
             Loss::WrongPartNamed { named, .. } => {
                 good(P::PartNumber, self.part_named(named.as_deref()).saved())
             }
-            Loss::Shock | Loss::OpenedLive => good(P::Unplug, of(Action::Unplug).taken()),
-            Loss::TouchedCharge | Loss::NotProvedDead => {
-                good(P::Discharge, of(Action::Discharge).taken())
+            Loss::Shock | Loss::OpenedLive | Loss::DischargedLive => {
+                good(P::Unplug, of(Action::Unplug).taken())
+            }
+            Loss::TouchedCharge => good(P::Discharge, of(Action::Discharge).taken()),
+            Loss::NotProvedDead | Loss::DischargedUnmeasured => {
+                good(P::MeasureDead, of(dead_test()).taken())
             }
             Loss::OhmsOnLive => {
                 let mut fuse = of(Action::ReplaceMeterFuse);
@@ -258,7 +262,10 @@ impl Accountant<'_> {
             }
             Loss::LiveNotAllowed => good(P::DeadTest, Toll::NONE.taken()),
             Loss::Flood => good(P::BailOut, of(Action::BailOut).taken()),
-            Loss::LidSpinning => good(P::WaitSpin, seconds(SPIN_DOWN_S).taken()),
+            Loss::LidSpinning | Loss::HandInDrive => {
+                good(P::WaitSpin, seconds(SPIN_DOWN_S).taken())
+            }
+            Loss::Scald => good(P::LetCool, seconds(PUMP_OUT_S).taken()),
             Loss::MeterNotProved => good(P::ProveMeter, of(Action::TestMeter).times(2.0).taken()),
             Loss::NotRecalibrated => {
                 good(P::Recalibrate, seconds(self.table.recalibration_s).taken())
@@ -416,8 +423,21 @@ fn step_or_measure(step: Option<PlanStep>) -> Sound {
     step.map_or(Sound::Practice(GoodPractice::MeasureFirst), Sound::Step)
 }
 
+/// The reading that shows the stored charge gone.
+fn dead_test() -> Action {
+    Action::Probe {
+        mode: MeterMode::VoltsDc,
+        red: Pin::BulkPlus,
+        black: Pin::BulkMinus,
+        grip: Grip::Clips,
+    }
+}
+
 /// Time that a basket takes to stop. Common practice, no source: count to thirty.
 const SPIN_DOWN_S: f64 = 30.0;
+
+/// Time that a pump takes to empty a tub. Common practice, no source: two to three minutes.
+const PUMP_OUT_S: f64 = 150.0;
 
 fn money(money: f64) -> Toll {
     Toll {

@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
 /// Raised whenever this room makes other tables of the same content.
-const VERSION: u32 = 2;
+const VERSION: u32 = 3;
 /// Washes that a fault which is always there is run through; draws hardly change them.
 const STEADY_WASHES: u64 = 3;
 /// Washes for a fault that comes and goes or grows.

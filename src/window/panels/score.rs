@@ -23,6 +23,11 @@ pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
         }
         Some(score) => {
             kit::card(ui, |ui| {
+                if let Some(failed) = score.failed_by() {
+                    let why = Value::from(context.texts.loss(&failed.loss));
+                    let words = context.with("score-failed", &[("why", why)]);
+                    ui.label(RichText::new(words).color(t::BAD).strong());
+                }
                 let total = context.with(
                     "score-total",
                     &[

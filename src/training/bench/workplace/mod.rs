@@ -20,7 +20,7 @@ use detent_simulation::machine::Machine;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use rand_chacha::ChaCha8Rng;
-pub use safety::{FLOOD_MM, TOUCH_V};
+pub use safety::{TOUCH_V, hands_inside};
 pub use set_up::Setup;
 
 /// A bench with one machine on it.

@@ -3,19 +3,21 @@
 use super::Bench;
 use super::commands::{in_basket, needs_cabinet};
 use crate::bench::action::{Action, Grip};
+use crate::bench::cost;
 use crate::bench::log::LogEntry;
 use crate::bench::meter;
+use crate::bench::proof::DeadProof;
 use crate::bench::view::{Caution, Event, Incident};
 use detent_simulation::interface::{Component, Pin};
 use detent_simulation::plant::Probes;
 
-/// Stored charge above this can hurt, and a circuit that shows less is dead, V (limit of safe extra-low direct
-/// voltage, IEC 61140, from memory).
-pub const TOUCH_V: f64 = 60.0;
+/// Stored charge from this on can hurt, and a circuit that shows less is dead, V. 29 CFR 1910.303(g)(2)(i) guards
+/// live parts from 50 V on (from memory). For ripple-free direct voltage IEC 61140 allows more, 120 V (from memory).
+pub const TOUCH_V: f64 = 50.0;
 /// The plug's blades may carry this much one second after unplugging, V (IEC 60335-1, 22.5).
 const BLADES_V: f64 = 34.0;
 /// Water above this runs out when a part below the tub is opened, mm.
-pub const FLOOD_MM: f64 = 20.0;
+const FLOOD_MM: f64 = 20.0;
 /// A basket faster than this can hurt, rev/min.
 const TURNING_RPM: f64 = 30.0;
 
@@ -28,11 +30,11 @@ impl Bench {
             Action::OpenCabinet if plant.plugged() => Some(Caution::OpenLive),
             Action::Plug if self.cabinet_open => Some(Caution::PlugOpen),
             Action::OpenCabinet if charged => Some(Caution::StoredCharge),
+            Action::Discharge if plant.plugged() => Some(Caution::DischargeLive),
             action if plant.plugged() && touches_mains(action) => Some(Caution::TouchLive),
             action if charged && touches_charge(action) => Some(Caution::StoredCharge),
-            Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && self.turns() => {
-                Some(Caution::Moving)
-            }
+            action if self.turns() && reaches_drive(action) => Some(Caution::Moving),
+            action if self.would_scald(action) => Some(Caution::Scald),
             Action::PutRight(Component::InletHoses) => Some(Caution::HotWater),
             Action::PutRight(Component::Floor) => Some(Caution::Heavy),
             Action::Probe { mode, red, .. }
@@ -43,6 +45,7 @@ impl Bench {
             Action::Probe { .. } if plant.plugged() => Some(Caution::LiveTest),
             Action::Fit(number) if self.would_flood(number) => Some(Caution::Flood),
             Action::OpenLid if self.turns() => Some(Caution::Moving),
+            action if hands_inside(action) && !self.proved_dead() => Some(Caution::NotProvedDead),
             _ => None,
         }
     }
@@ -55,8 +58,11 @@ impl Bench {
         let incident = match action {
             Action::OpenCabinet if plugged => Some(Incident::CabinetOpenedLive),
             Action::OpenLid if turning => Some(Incident::LidOpenedSpinning),
+            Action::Discharge if plugged => Some(Incident::DischargedLive),
             action if plugged && touches_mains(action) => Some(Incident::Shock),
             action if charged && touches_charge(action) => Some(Incident::TouchedCharge),
+            action if self.turns() && reaches_drive(action) => Some(Incident::HandInDrive),
+            action if self.would_scald(action) => Some(Incident::Scald),
             Action::Probe {
                 mode, red, black, ..
             } if mode.sends_current() => {
@@ -103,6 +109,25 @@ impl Bench {
                 .is_some_and(|p| below.contains(&p.component))
     }
 
+    /// Whether the stored charge was proved gone since the plug came out.
+    fn proved_dead(&self) -> bool {
+        let unplugged = (self.history().iter()).rfind(|(_, action)| **action == Action::Unplug);
+        unplugged.is_some_and(|(at, _)| self.dead_proof(at, self.now()) == DeadProof::Complete)
+    }
+
+    /// Whether hands are in the tub's water for longer than skin bears it.
+    fn would_scald(&self, action: &Action) -> bool {
+        let into_water = match action {
+            Action::BailOut => true,
+            Action::Inspect(component) | Action::PutRight(component) => in_basket(*component),
+            _ => false,
+        };
+        let water = self.machine.plant().water();
+        into_water
+            && water.level_mm() > FLOOD_MM
+            && cost::span(action).seconds() >= burns_after_s(water.water_c)
+    }
+
     pub(super) fn happen(&mut self, what: Incident) {
         self.meter.fuse_blown |= what == Incident::OhmsOnLive;
         let at = self.machine.now();
@@ -111,6 +136,39 @@ impl Bench {
 
     fn turns(&self) -> bool {
         self.machine.plant().drive().pulley_rpm() > TURNING_RPM
+    }
+}
+
+/// Time in water of this temperature after which skin is burnt, s: 30 s at 130 °F and 300 s at 120 °F (U.S. Consumer
+/// Product Safety Commission, publication 5098, from memory), on a logarithmic scale between and beyond.
+fn burns_after_s(water_c: f64) -> f64 {
+    let (hot_c, warm_c) = ((130.0 - 32.0) / 1.8, (120.0 - 32.0) / 1.8);
+    30.0 * libm::pow(10.0, (hot_c - water_c) / (hot_c - warm_c))
+}
+
+/// True where a hand goes into the basket, or to the drive behind the panels.
+fn reaches_drive(action: &Action) -> bool {
+    match action {
+        Action::Fit(_) => true,
+        Action::Inspect(component) | Action::PutRight(component) => {
+            in_basket(*component) || component.is_inside()
+        }
+        _ => false,
+    }
+}
+
+/// True where hands go behind the panels.
+pub fn hands_inside(action: &Action) -> bool {
+    match action {
+        Action::Pull(_) | Action::Seat(_) | Action::Fit(_) => true,
+        Action::Inspect(component) => component.is_inside(),
+        Action::Probe {
+            grip: Grip::Fingers,
+            red,
+            black,
+            ..
+        } => needs_cabinet(*red) || needs_cabinet(*black),
+        _ => false,
     }
 }
 
@@ -152,4 +210,21 @@ fn bites(pin: Pin) -> bool {
 /// True for the bulk capacitor's test points.
 fn is_bulk(pin: Pin) -> bool {
     matches!(pin, Pin::BulkPlus | Pin::BulkMinus)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// U.S. Consumer Product Safety Commission, publication 5098, from memory: most adults are burnt in 5 min at
+    /// 120 °F, in 30 s at 130 °F, in 6 s at 140 °F, in 2 s at 150 °F. Beyond 130 °F ours is on the safe side.
+    #[test]
+    fn water_burns_as_soon_as_published() {
+        let after_s = |fahrenheit: f64| burns_after_s((fahrenheit - 32.0) / 1.8);
+        assert!((after_s(120.0) - 300.0).abs() < 1e-9);
+        assert!((after_s(130.0) - 30.0).abs() < 1e-9);
+        assert!(after_s(140.0) <= 6.0 && after_s(150.0) <= 2.0);
+        // Water to bathe in.
+        assert!(after_s(104.0) > 3600.0);
+    }
 }
