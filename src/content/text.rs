@@ -123,7 +123,15 @@ impl Texts {
             return Cow::Owned(format!("‹{key}›"));
         };
         // An argument shows as its own name in braces.
-        self.bundle.format_pattern(pattern, None, &mut Vec::new())
+        self.bundle
+            .format_pattern(pattern, Some(&self.arguments(&[])), &mut Vec::new())
+    }
+
+    /// These, and the supply that words differ by; without one the words are those for any country.
+    fn arguments<'a>(&self, args: &[(&'a str, Value<'a>)]) -> FluentArgs<'a> {
+        let mut all: FluentArgs<'a> = args.iter().cloned().collect();
+        all.set("mains", self.supply_volts.unwrap_or_default());
+        all
     }
 
     /// The text under a key with its arguments filled in.
@@ -132,13 +140,10 @@ impl Texts {
         let Some(pattern) = message.and_then(|message| message.value()) else {
             return format!("‹{key}›");
         };
-        let mut args: FluentArgs<'_> = args.iter().cloned().collect();
-        // Without a supply the texts fall back on their words for any country.
-        args.set("mains", self.supply_volts.unwrap_or_default());
         // An argument that is missing shows as its own name in braces.
         let mut errors = Vec::new();
         self.bundle
-            .format_pattern(pattern, Some(&args), &mut errors)
+            .format_pattern(pattern, Some(&self.arguments(args)), &mut errors)
             .into_owned()
     }
 
