@@ -5,11 +5,10 @@ use super::evidence::Table;
 use super::path::{PathError, PathPoint, PathStep, Start, best, yours};
 use super::plan::{PlanStep, Problem};
 use super::policy::{expected, order_costs};
-use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer};
-use crate::bench::{Action, Bench, Grip, MeterMode, MilestoneKind, Part, cost};
+use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer, dead_test};
+use crate::bench::{Action, Bench, MilestoneKind, Part, cost};
 use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
 use crate::slices::{SliceEnd, without_breaks};
-use detent_simulation::interface::Pin;
 use detent_simulation::names;
 use detent_simulation::units::Time;
 
@@ -421,16 +420,6 @@ impl Accountant<'_> {
 /// The planner's step where it had one; else the meter comes before the purchase.
 fn step_or_measure(step: Option<PlanStep>) -> Sound {
     step.map_or(Sound::Practice(GoodPractice::MeasureFirst), Sound::Step)
-}
-
-/// The reading that shows the stored charge gone.
-fn dead_test() -> Action {
-    Action::Probe {
-        mode: MeterMode::VoltsDc,
-        red: Pin::BulkPlus,
-        black: Pin::BulkMinus,
-        grip: Grip::Clips,
-    }
 }
 
 /// Time that a basket takes to stop. Common practice, no source: count to thirty.

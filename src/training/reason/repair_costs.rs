@@ -3,10 +3,10 @@
 
 use super::evidence::{Point, Table};
 use super::plan::{Course, Needs, PlanStep, Problem, Repair, Test};
-use crate::bench::{Action, Condition, Grip, Part, cost};
+use crate::bench::{Action, Condition, Grip, MeterMode, Part, cost};
 use crate::lesson::{Library, MachineState};
 use detent_simulation::controller::Board;
-use detent_simulation::interface::{Component, Connector};
+use detent_simulation::interface::{Component, Connector, Pin};
 
 /// What a live test may cost whoever makes it, whole units of money. Our own choice: enough that one is
 /// made only where no dead test tells as much.
@@ -279,12 +279,24 @@ impl RepairCosts {
     }
 }
 
+/// The reading that shows the stored charge gone.
+pub(super) fn dead_test() -> Action {
+    Action::Probe {
+        mode: MeterMode::VoltsDc,
+        red: Pin::BulkPlus,
+        black: Pin::BulkMinus,
+        grip: Grip::Clips,
+    }
+}
+
 /// Unplugging, opening, discharging, proving dead, and closing and plugging in again.
 fn opening_s() -> f64 {
     let actions = [
         Action::Unplug,
         Action::OpenCabinet,
+        Action::TestMeter,
         Action::Discharge,
+        dead_test(),
         Action::TestMeter,
         Action::CloseCabinet,
         Action::Plug,
