@@ -82,24 +82,24 @@ button-less = Less
 button-more = More
 button-start = Start
 button-stop = Stop
-caution-discharge-live = The machine is plugged in: the supply keeps the capacitor charged, and the resistor will burn in your hand. Unplug the machine first. Follow local codes; leave it to a licensed person if unsure.
+caution-discharge-live = The machine is plugged in: the supply keeps the capacitor charged, and the resistor will burn in your hand. Unplug the machine first.
 
 ## caution
 
-caution-flood = There is water above this part. Opening it will flood the floor. Drain or bail out the tub first. Follow local codes; leave it to a licensed person if unsure.
+caution-flood = There is water above this part. Opening it will flood the floor. Drain or bail out the tub first.
 caution-go-on = Continue
-caution-heavy = The machine is heavy and can crush a hand or a foot. Unplug it, drain the water, and tilt it with a second person. Follow local codes; leave it to a licensed person if unsure.
-caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut off both { word-taps } and relieve the pressure first. Follow local codes; leave it to a licensed person if unsure.
-caution-live-test = You are about to measure on a live machine. A slip can shock or kill. Use rated probes and one hand; no jewelry, dry floor. Only if you are trained and authorized. Follow local codes; leave it to a licensed person if unsure.
-caution-moving = The basket is still turning and can break an arm. Wait until it stops. Follow local codes; leave it to a licensed person if unsure.
-caution-not-proved-dead = Nobody has verified yet that the stored charge is gone. Check the meter, measure the capacitor, check the meter again, and only then put your hands in. Follow local codes; leave it to a licensed person if unsure.
-caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows the meter’s fuse and can hurt you. Unplug the machine, discharge the capacitor, then measure. Follow local codes; leave it to a licensed person if unsure.
-caution-open-live = Line voltage inside. Contact can kill. Unplug the machine and keep the plug in sight before you remove the panels. Follow local codes; leave it to a licensed person if unsure.
-caution-plug-open = The panels are off: once plugged in, live parts are within reach and can kill. Put the panels back first, unless you are trained and authorized to test live. Follow local codes; leave it to a licensed person if unsure.
-caution-scald = The water in the tub is hot enough to scald. Let the pump drain it, or let it cool. Follow local codes; leave it to a licensed person if unsure.
+caution-heavy = The machine is heavy and can crush a hand or a foot. Unplug it, drain the water, and tilt it with a second person.
+caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut off both { word-taps } and relieve the pressure first.
+caution-live-test = You are about to measure on a live machine. A slip can shock or kill. Use rated probes and one hand; no jewelry, dry floor. Only if you are trained and authorized.
+caution-moving = The basket is still turning and can break an arm. Wait until it stops.
+caution-not-proved-dead = Nobody has verified yet that the stored charge is gone. Check the meter, measure the capacitor, check the meter again, and only then put your hands in.
+caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows the meter’s fuse and can hurt you. Unplug the machine, discharge the capacitor, then measure.
+caution-open-live = Line voltage inside. Contact can kill. Unplug the machine and keep the plug in sight before you remove the panels.
+caution-plug-open = The panels are off: once plugged in, live parts are within reach and can kill. Put the panels back first, unless you are trained and authorized to test live.
+caution-scald = The water in the tub is hot enough to scald. Let the pump drain it, or let it cool.
 caution-step-back = Step back
-caution-stored-charge = A capacitor still holds a charge and can shock. Wait a minute, discharge it through a resistor, and verify with the meter that it is dead. Follow local codes; leave it to a licensed person if unsure.
-caution-touch-live = The machine is plugged in. Live parts can shock and kill. Unplug it, keep the plug under your control, and verify that the circuit is dead. Follow local codes; leave it to a licensed person if unsure.
+caution-stored-charge = A capacitor still holds a charge and can shock. Wait a minute, discharge it through a resistor, and verify with the meter that it is dead.
+caution-touch-live = The machine is plugged in. Live parts can shock and kill. Unplug it, keep the plug under your control, and verify that the circuit is dead.
 
 ## check
 
@@ -1025,7 +1025,7 @@ score-total = { $kept } of { $of } points
 
 sheet-codes = Codes
 sheet-codes-intro = A code says what the control saw, not which part is bad. Measure before you buy.
-sheet-entry = Service-mode entry
+sheet-entry = Entry
 sheet-entry-again = After a failed try: unplug the machine, wait until the control is dead, start again.
 sheet-entry-before = To enter service mode: no program running, then, without pausing:
 sheet-entry-before-power = To enter service mode: unplug the machine and wait until the control is dead; then:
@@ -1196,6 +1196,7 @@ tab-sheet = Sheet
 
 ## ticket
 
+ticket-codes = Local codes and licensed practice come first.
 ticket-hours = { $hours } h
 ticket-labour = Labor
 ticket-limit = Repair limit

@@ -82,24 +82,24 @@ button-less = Menos
 button-more = Más
 button-start = Inicio
 button-stop = Parada
-caution-discharge-live = La máquina está enchufada: la red mantiene cargado el condensador y la resistencia se quemará en su mano. Desenchúfela antes. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-discharge-live = La máquina está enchufada: la red mantiene cargado el condensador y la resistencia se quemará en su mano. Desenchúfela antes.
 
 ## caution
 
-caution-flood = Hay agua por encima de esta pieza. Si la abre, se inunda el suelo. Vacíe o achique antes la cuba. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-flood = Hay agua por encima de esta pieza. Si la abre, se inunda el suelo. Vacíe o achique antes la cuba.
 caution-go-on = Seguir
-caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchúfela, vacíe el agua e inclínela entre dos personas. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y quite la presión. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar una descarga mortal. Use puntas homologadas y una sola mano, sin joyas y con el suelo seco; solo con formación y autorización. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se pare. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-not-proved-dead = Nadie ha comprobado todavía que la carga almacenada haya desaparecido. Compruebe el multímetro, mida el condensador, vuelva a comprobar el multímetro y solo entonces meta las manos. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-ohms-live = Hay tensión en este circuito. Si mide ohmios en él, fundirá el fusible del multímetro y puede hacerse daño. Desenchufe la máquina, descargue el condensador y luego mida. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-open-live = Dentro hay tensión de red. Tocarla puede matar. Desenchufe la máquina y tenga la clavija a la vista antes de quitar los paneles. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-plug-open = Los paneles están quitados: al enchufar, quedan al alcance partes con tensión que pueden matar. Ponga antes los paneles, salvo que tenga formación y autorización para trabajar con tensión. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-scald = El agua de la cuba está tan caliente que quema. Deje que la bomba la vacíe o que se enfríe. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchúfela, vacíe el agua e inclínela entre dos personas.
+caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y quite la presión.
+caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar una descarga mortal. Use puntas homologadas y una sola mano, sin joyas y con el suelo seco; solo con formación y autorización.
+caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se pare.
+caution-not-proved-dead = Nadie ha comprobado todavía que la carga almacenada haya desaparecido. Compruebe el multímetro, mida el condensador, vuelva a comprobar el multímetro y solo entonces meta las manos.
+caution-ohms-live = Hay tensión en este circuito. Si mide ohmios en él, fundirá el fusible del multímetro y puede hacerse daño. Desenchufe la máquina, descargue el condensador y luego mida.
+caution-open-live = Dentro hay tensión de red. Tocarla puede matar. Desenchufe la máquina y tenga la clavija a la vista antes de quitar los paneles.
+caution-plug-open = Los paneles están quitados: al enchufar, quedan al alcance partes con tensión que pueden matar. Ponga antes los paneles, salvo que tenga formación y autorización para trabajar con tensión.
+caution-scald = El agua de la cuba está tan caliente que quema. Deje que la bomba la vacíe o que se enfríe.
 caution-step-back = Volver atrás
-caution-stored-charge = Un condensador sigue cargado y puede dar una descarga. Espere un minuto, descárguelo con una resistencia y compruebe con el multímetro que no queda tensión. Siga las normas locales; si duda, déjelo a un profesional autorizado.
-caution-touch-live = La máquina está enchufada. Las partes con tensión pueden matar. Desenchúfela, tenga la clavija bajo su control y compruebe la ausencia de tensión. Siga las normas locales; si duda, déjelo a un profesional autorizado.
+caution-stored-charge = Un condensador sigue cargado y puede dar una descarga. Espere un minuto, descárguelo con una resistencia y compruebe con el multímetro que no queda tensión.
+caution-touch-live = La máquina está enchufada. Las partes con tensión pueden matar. Desenchúfela, tenga la clavija bajo su control y compruebe la ausencia de tensión.
 
 ## check
 
@@ -1019,7 +1019,7 @@ score-total = { $kept } de { $of } puntos
 
 sheet-codes = Códigos
 sheet-codes-intro = Un código dice qué vio el control, no qué pieza está mal. Mida antes de comprar.
-sheet-entry = Entrada al modo de servicio
+sheet-entry = Entrada
 sheet-entry-again = Si el intento falla: desenchufe, espere a que el control se apague y empiece de nuevo.
 sheet-entry-before = Para entrar en modo de servicio: sin programa en marcha y, sin pausas:
 sheet-entry-before-power = Para entrar en modo de servicio: desenchufe y espere a que el control se apague; luego:
@@ -1190,12 +1190,13 @@ tab-sheet = Hoja
 
 ## ticket
 
+ticket-codes = Prevalecen las normas locales y el trabajo de profesionales autorizados.
 ticket-hours = { $hours } h
 ticket-labour = Mano de obra
 ticket-limit = Límite de reparación
-ticket-live = Pruebas con tensión
-ticket-live-no = no permitidas
-ticket-live-yes = permitidas
+ticket-live = Medir con tensión
+ticket-live-no = no permitido
+ticket-live-yes = permitido
 ticket-mains = Red
 ticket-minutes-of = { $minutes } de { $par } min
 ticket-money = Total hasta ahora

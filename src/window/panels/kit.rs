@@ -6,14 +6,11 @@ use bevy_egui::egui::{
     Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
 };
 
-/// Longest press that counts as a click, s.
-const LONGEST_CLICK_S: f64 = 5.0;
-
 /// Sets fonts, sizes and colours from the tokens.
 pub fn apply_theme(ctx: &egui::Context) {
     ctx.set_theme(egui::Theme::Dark);
-    // On a slow machine a frame or two lie between press and release.
-    ctx.options_mut(|options| options.input_options.max_click_duration = LONGEST_CLICK_S);
+    // On a slow machine seconds can lie between press and release, and a slow hand is no other hand.
+    ctx.options_mut(|options| options.input_options.max_click_duration = f64::INFINITY);
     ctx.all_styles_mut(|style| {
         use egui::TextStyle::{Body, Button, Heading, Monospace, Small};
         style.text_styles = [
@@ -147,6 +144,15 @@ pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
     ui.add_sized(size, egui::Button::new(text).fill(fill).selected(on))
+}
+
+/// How wide a button's words are.
+pub fn width(ui: &Ui, text: &str) -> f32 {
+    let font = egui::TextStyle::Button.resolve(ui.style());
+    let galley = ui
+        .painter()
+        .layout_no_wrap(text.to_owned(), font, Color32::PLACEHOLDER);
+    galley.size().x
 }
 
 /// Room for a picture.

@@ -420,13 +420,17 @@ pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext) {
         for modes in MODES {
             ui.horizontal(|ui| {
                 ui.spacing_mut().item_spacing.x = 5.0;
-                let width = (ui.available_width() - 15.0) / 4.0;
-                for mode in modes {
-                    let (on, text) = (
-                        context.ui_state.mode == mode,
-                        context.texts.meter_mode(mode),
-                    );
-                    if kit::choice_sized(ui, on, text, vec2(width, 32.0)).clicked() {
+                // What the words leave of the row is shared out, so that a long one does not widen the panel.
+                ui.spacing_mut().button_padding.x = 0.0;
+                let texts = modes.map(|mode| context.texts.meter_mode(mode));
+                let words = texts.each_ref().map(|text| kit::width(ui, text));
+                let gaps = 5.0 * (modes.len() - 1) as f32;
+                let rest = ui.available_width() - gaps - words.iter().sum::<f32>();
+                let padding = rest / modes.len() as f32;
+                for ((mode, text), width) in modes.into_iter().zip(texts).zip(words) {
+                    let on = context.ui_state.mode == mode;
+                    let size = vec2(width + padding, 32.0);
+                    if kit::choice_sized(ui, on, text, size).clicked() {
                         context.ui_state.mode = mode;
                     }
                 }

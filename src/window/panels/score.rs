@@ -36,14 +36,16 @@ pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
                     ],
                 );
                 ui.label(RichText::new(total).size(28.0).color(t::AMBER));
-                let (key, colour) = if score.passed() {
-                    ("score-passed", t::GOOD)
-                } else {
-                    ("score-not-passed", t::BAD)
-                };
-                let pass = Value::from((PASS_SHARE * 100.0).round());
-                let words = context.with(key, &[("percent", pass)]);
-                ui.label(RichText::new(words).color(colour));
+                if score.failed_by().is_none() {
+                    let (key, colour) = if score.passed() {
+                        ("score-passed", t::GOOD)
+                    } else {
+                        ("score-not-passed", t::BAD)
+                    };
+                    let pass = Value::from((PASS_SHARE * 100.0).round());
+                    let words = context.with(key, &[("percent", pass)]);
+                    ui.label(RichText::new(words).color(colour));
+                }
                 let goal = Value::from(say(context.ui_state.language, &context.bench.job().goal));
                 kit::quiet(ui, context.with("score-goal", &[("goal", goal)]));
                 for dimension in &score.dimensions {

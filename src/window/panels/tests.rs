@@ -60,22 +60,65 @@ fn harness<'a>(
     fixture: Fixture,
     panel: impl Fn(&mut Ui, &mut PanelContext) + 'a,
 ) -> Harness<'a, Fixture> {
-    let mut harness = Harness::builder()
-        .with_size([430.0, 1400.0])
-        .build_ui_state(
-            move |ui, fixture: &mut Fixture| {
-                kit::apply_theme(ui.ctx());
-                let mut context = PanelContext {
-                    texts: &fixture.texts,
-                    bench: &mut fixture.bench,
-                    ui_state: &mut fixture.ui_state,
-                };
-                panel(ui, &mut context);
-            },
-            fixture,
-        );
+    harness_of([430.0, 1400.0], fixture, panel)
+}
+
+fn harness_of<'a>(
+    size: [f32; 2],
+    fixture: Fixture,
+    panel: impl Fn(&mut Ui, &mut PanelContext) + 'a,
+) -> Harness<'a, Fixture> {
+    let mut harness = Harness::builder().with_size(size).build_ui_state(
+        move |ui, fixture: &mut Fixture| {
+            kit::apply_theme(ui.ctx());
+            let mut context = PanelContext {
+                texts: &fixture.texts,
+                bench: &mut fixture.bench,
+                ui_state: &mut fixture.ui_state,
+            };
+            panel(ui, &mut context);
+        },
+        fixture,
+    );
     harness.run_steps(2);
     harness
+}
+
+/// The side panels are as wide as they are: nothing in them may ask for more.
+#[test]
+fn every_tab_stays_within_its_panel_in_both_languages() {
+    const ROOM: f32 = 412.0 - 20.0;
+    let tabs_of = [Tab::Sheet, Tab::Meter, Tab::Parts, Tab::Report];
+    let pages = [
+        Page::Entry,
+        Page::Lamps,
+        Page::Codes,
+        Page::Menu,
+        Page::Pins,
+    ];
+    let screens = tabs_of.into_iter().flat_map(|tab| {
+        let pages = if tab == Tab::Sheet {
+            &pages[..]
+        } else {
+            &pages[..1]
+        };
+        pages.iter().map(move |page| (tab, *page))
+    });
+    for language in Language::ALL {
+        for (tab, page) in screens.clone() {
+            let mut fixture = fixture(language);
+            (fixture.ui_state.tab, fixture.ui_state.page) = (tab, page);
+            let harness = harness_of([ROOM, 1400.0], fixture, tabs);
+            let wide: Vec<String> = harness
+                .query_all_by(|node| {
+                    let place = node.raw_bounds();
+                    place.is_some_and(|place| place.x1 > f64::from(ROOM) + 0.5 || place.x0 < -0.5)
+                })
+                .map(|node| format!("{node:?}"))
+                .collect();
+            assert!(wide.is_empty(), "{language:?} {tab:?} {page:?}: {wide:#?}");
+        }
+    }
 }
 
 #[test]
