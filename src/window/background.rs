@@ -10,7 +10,11 @@ pub type Work<T> = Pin<Box<dyn Future<Output = T> + Send>>;
 type Running<T> = bevy::tasks::Task<T>;
 /// A page has one thread: the work is done slice by slice.
 #[cfg(target_family = "wasm")]
-type Running<T> = std::sync::Mutex<Work<T>>;
+pub struct Running<T> {
+    work: std::sync::Mutex<Work<T>>,
+    /// When the last slices ended.
+    since: bevy::platform::time::Instant,
+}
 
 /// Work in the background, or what came of it.
 pub enum Background<T> {
@@ -34,7 +38,10 @@ impl<T: Send + 'static> Background<T> {
     /// Begins the work.
     #[cfg(target_family = "wasm")]
     pub fn begin(work: Work<T>) -> Background<T> {
-        Background::Running(std::sync::Mutex::new(work))
+        Background::Running(Running {
+            work: std::sync::Mutex::new(work),
+            since: bevy::platform::time::Instant::now(),
+        })
     }
 
     /// Once a frame: takes the result in when the work is done.
@@ -60,7 +67,8 @@ fn poll<T>(running: &mut Running<T>) -> Option<T> {
     bevy::tasks::futures::check_ready(running)
 }
 
-/// As many slices as a frame has room for.
+/// As many slices as a frame has room for; where frames take long anyway, half as long again, or the work
+/// would never end.
 #[cfg(target_family = "wasm")]
 fn poll<T>(running: &mut Running<T>) -> Option<T> {
     use bevy::platform::time::Instant;
@@ -69,12 +77,17 @@ fn poll<T>(running: &mut Running<T>) -> Option<T> {
 
     /// With the frame itself less than the 50 ms after which a page is felt to hang.
     const ROOM: Duration = Duration::from_millis(24);
-    let work = running.get_mut().unwrap_or_else(PoisonError::into_inner);
-    let until = Instant::now() + ROOM;
-    loop {
+    let began = Instant::now();
+    let until = began + ROOM.max((began - running.since) / 2);
+    let work = (running.work)
+        .get_mut()
+        .unwrap_or_else(PoisonError::into_inner);
+    let done = loop {
         let done = bevy::tasks::futures::check_ready(work);
         if done.is_some() || Instant::now() > until {
-            return done;
+            break done;
         }
-    }
+    };
+    running.since = Instant::now();
+    done
 }

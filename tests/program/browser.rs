@@ -197,7 +197,12 @@ fn a_tablet_held_upright_is_worked_with_a_finger() {
         .iter()
         .filter_map(Value::as_u64)
         .collect();
-    assert_eq!((pixels[0], pixels[2]), (2 * pixels[1], 2 * pixels[3]));
+    // Half pixels of the page are rounded.
+    let dense = |drawn: u64, laid_out: u64| (2 * drawn).abs_diff(3 * laid_out) <= 2;
+    assert!(
+        dense(pixels[0], pixels[1]) && dense(pixels[2], pixels[3]),
+        "{pixels:?}"
+    );
     let wide = |when: &str| found[when]["width"].as_u64() > found[when]["height"].as_u64();
     assert!(!wide("upright") && wide("across"), "{found}");
 }
