@@ -1033,7 +1033,7 @@ sheet-entry-from = First set the dial to { $position }.
 sheet-entry-rest = Before another try, leave the panel and the lid alone for { $seconds } s.
 sheet-entry-skip = A fast turn can skip a detent.
 sheet-entry-window = The whole gesture within { $seconds } s.
-sheet-invented = An invented board, for training only.
+sheet-invented = An invented board, for training only: local codes and licensed practice come first.
 sheet-lamps = Lamps
 sheet-lamps-example = This example reads { $number }.
 sheet-lamps-lock = The lock lamp blinks for any fault hold. That does not mean the lock is bad.
@@ -1196,7 +1196,6 @@ tab-sheet = Sheet
 
 ## ticket
 
-ticket-codes = Local codes and licensed practice come first.
 ticket-hours = { $hours } h
 ticket-labour = Labor
 ticket-limit = Repair limit

@@ -1027,7 +1027,7 @@ sheet-entry-from = Primero ponga el selector en { $position }.
 sheet-entry-rest = Antes de otro intento no toque la consola ni la tapa durante { $seconds } s.
 sheet-entry-skip = Un giro rápido puede saltarse un paso.
 sheet-entry-window = Todo el gesto en { $seconds } s.
-sheet-invented = Placa inventada, solo para formación.
+sheet-invented = Placa inventada, solo para formación: prevalecen las normas locales y el trabajo de profesionales autorizados.
 sheet-lamps = Luces
 sheet-lamps-example = Este ejemplo se lee { $number }.
 sheet-lamps-lock = La luz de bloqueo parpadea con cualquier parada por fallo. Eso no significa que el bloqueo esté mal.
@@ -1190,7 +1190,6 @@ tab-sheet = Hoja
 
 ## ticket
 
-ticket-codes = Prevalecen las normas locales y el trabajo de profesionales autorizados.
 ticket-hours = { $hours } h
 ticket-labour = Mano de obra
 ticket-limit = Límite de reparación

@@ -76,7 +76,6 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
             context.fixed(live),
             t::TEXT,
         );
-        kit::quiet(ui, context.fixed("ticket-codes"));
     });
     kit::card(ui, |ui| {
         kit::heading(ui, context.fixed("hands"));
