@@ -118,33 +118,26 @@ impl Texts {
 
     /// The same, copied only where it must be.
     pub fn fixed(&self, key: &str) -> Cow<'_, str> {
-        let message = self.bundle.get_message(key);
-        let Some(pattern) = message.and_then(|message| message.value()) else {
-            return Cow::Owned(format!("‹{key}›"));
-        };
-        // An argument shows as its own name in braces.
-        self.bundle
-            .format_pattern(pattern, Some(&self.arguments(&[])), &mut Vec::new())
-    }
-
-    /// These, and the supply that words differ by; without one the words are those for any country.
-    fn arguments<'a>(&self, args: &[(&'a str, Value<'a>)]) -> FluentArgs<'a> {
-        let mut all: FluentArgs<'a> = args.iter().cloned().collect();
-        all.set("mains", self.supply_volts.unwrap_or_default());
-        all
+        self.filled_in(key, &[])
     }
 
     /// The text under a key with its arguments filled in.
     pub fn with(&self, key: &str, args: &[(&str, Value<'_>)]) -> String {
+        self.filled_in(key, args).into_owned()
+    }
+
+    fn filled_in(&self, key: &str, args: &[(&str, Value<'_>)]) -> Cow<'_, str> {
         let message = self.bundle.get_message(key);
         let Some(pattern) = message.and_then(|message| message.value()) else {
-            return format!("‹{key}›");
+            return Cow::Owned(format!("‹{key}›"));
         };
+        let mut args: FluentArgs<'_> = args.iter().cloned().collect();
+        // Without a supply the texts fall back on their words for any country.
+        args.set("mains", self.supply_volts.unwrap_or_default());
         // An argument that is missing shows as its own name in braces.
         let mut errors = Vec::new();
         self.bundle
-            .format_pattern(pattern, Some(&self.arguments(args)), &mut errors)
-            .into_owned()
+            .format_pattern(pattern, Some(&args), &mut errors)
     }
 
     /// A failure mode's name.

@@ -1,6 +1,6 @@
 //! Where attempts are kept: what the window asks of it, and the one that is a folder.
 
-use detent_content::ReplayError;
+use detent_content::{ReplayError, Texts, Value};
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
 use detent_training::record::{Footer, Header, RecordError};
@@ -94,8 +94,14 @@ pub enum StorageError {
 }
 
 impl StorageError {
+    /// What is wrong, in a sentence.
+    pub fn words(&self, texts: &Texts) -> String {
+        let (key, detail) = self.key_and_detail();
+        texts.with(key, &[("detail", Value::from(detail))])
+    }
+
     /// Key of the sentence, and what goes into it.
-    pub fn key_and_detail(&self) -> (&'static str, String) {
+    fn key_and_detail(&self) -> (&'static str, String) {
         use detent_training::record::Damage;
         match self {
             StorageError::Refused(detail) => ("trouble-refused", detail.clone()),

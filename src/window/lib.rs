@@ -56,7 +56,7 @@ use detent_training::without_breaks;
 use std::path::PathBuf;
 use std::time::Duration;
 
-use port::{JobSource, OpenError};
+use port::JobSource;
 use state::{BenchRes, JobSourceRes, Page, Screen, Tab, TextsRes, UiState, ViewKind};
 use workbench::LibraryJobs;
 
@@ -193,10 +193,8 @@ pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<
         .start
         .unwrap_or((0, jobs.offers().first().map_or(1, |o| o.seed)));
     let opened = without_breaks(jobs.open(offer, seed));
-    let mut bench = opened.map_err(|error| match error {
-        OpenError::Job(problem) => problem,
-        OpenError::Attempt(error) => format!("{error:?}"),
-    })?;
+    let texts = Texts::load(options.language);
+    let mut bench = opened.map_err(|error| error.words(&texts))?;
     for (line, step) in &options.script {
         bench
             .run(step)
@@ -206,9 +204,10 @@ pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<
     if let Some(shown) = options.drill {
         drill_res.show(shown, seed);
     }
+    let texts = texts.for_supply(bench.job().mains_v);
     app.insert_resource(BenchRes::new(bench))
         .insert_resource(JobSourceRes(Box::new(jobs)))
-        .insert_resource(TextsRes(Texts::load(options.language)))
+        .insert_resource(TextsRes(texts))
         .insert_resource(learner(options))
         .insert_resource(drill_res)
         .insert_resource(UiState {

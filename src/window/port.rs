@@ -2,6 +2,7 @@
 
 use super::attempts::{Attempts, StorageError};
 use super::background::Work;
+use detent_content::Texts;
 use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
@@ -25,6 +26,16 @@ pub enum OpenError {
     Job(String),
     /// The attempt cannot be done again.
     Attempt(StorageError),
+}
+
+impl OpenError {
+    /// What is wrong, in a sentence.
+    pub fn words(&self, texts: &Texts) -> String {
+        match self {
+            OpenError::Job(problem) => problem.clone(),
+            OpenError::Attempt(error) => error.words(texts),
+        }
+    }
 }
 
 /// A bench that the window can show and drive.

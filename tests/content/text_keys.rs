@@ -252,18 +252,16 @@ fn every_point_lost_is_told_with_its_arguments() {
 
 #[test]
 fn the_commands_have_their_texts() {
-    let keys = literals(&source("src/command_line/print.rs"), "cli-");
-    assert!(keys.contains("cli-score"), "{keys:?}");
-    check(keys);
-    let keys = literals(&source("src/command_line/practice.rs"), "cli-practice-");
-    assert!(keys.contains("cli-practice-random"), "{keys:?}");
-    check(keys);
-    let keys = literals(&source("src/command_line/failure.rs"), "cli-");
-    assert!(keys.contains("cli-error-no-board"), "{keys:?}");
-    check(keys);
-    let keys = literals(&source("src/command_line/replay.rs"), "cli-replay-");
-    assert!(keys.contains("cli-replay-same"), "{keys:?}");
-    check(keys);
+    for (file, prefix, known) in [
+        ("print", "cli-", "cli-score"),
+        ("practice", "cli-practice-", "cli-practice-random"),
+        ("failure", "cli-", "cli-error-no-board"),
+        ("replay", "cli-replay-", "cli-replay-same"),
+    ] {
+        let keys = literals(&source(&format!("src/command_line/{file}.rs")), prefix);
+        assert!(keys.contains(known), "{keys:?}");
+        check(keys);
+    }
 }
 
 #[test]

@@ -32,7 +32,8 @@ names! {
         Report = "report", PartNumber = "part-number", Unplug = "unplug", Discharge = "discharge",
         OhmsDead = "ohms-dead", DeadTest = "dead-test", BailOut = "bail-out",
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
-        LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run", ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
+        LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
+        ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
     }
 }
 

@@ -8,12 +8,6 @@ use crate::tokens as t;
 use bevy_egui::egui::{self, Align, Frame, Layout, Margin, RichText, ScrollArea, Ui};
 use detent_content::Value;
 
-/// What is wrong, in words.
-pub(super) fn trouble_text(context: &PanelContext, storage_error: &StorageError) -> String {
-    let (key, detail) = storage_error.key_and_detail();
-    context.with(key, &[("detail", Value::from(detail))])
-}
-
 /// Jobs or attempts.
 pub(super) fn shelf_choice_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
     if jobs.attempts().is_none() {
@@ -142,7 +136,7 @@ fn one_ui(
         match kept {
             Ok(kept) => kit::quiet(ui, progress(context, kept)),
             Err(storage_error) => {
-                let text = trouble_text(context, storage_error);
+                let text = storage_error.words(context.texts);
                 ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
             }
         }
@@ -174,7 +168,7 @@ fn one_ui(
                 match attempts.remove(name) {
                     Ok(()) => context.ui_state.kept = None,
                     Err(storage_error) => {
-                        let text = trouble_text(context, &storage_error);
+                        let text = storage_error.words(context.texts);
                         context.ui_state.message = Some((text, 0.0));
                     }
                 }
@@ -207,7 +201,7 @@ pub(super) fn trouble_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn Job
                 }
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     let text =
-                        RichText::new(trouble_text(context, &storage_error)).color(t::CAUTION.1);
+                        RichText::new(storage_error.words(context.texts)).color(t::CAUTION.1);
                     ui.add(egui::Label::new(text).wrap());
                 });
             });
@@ -243,6 +237,6 @@ pub(super) fn take_in(context: &mut PanelContext, jobs: &dyn JobSource) -> Optio
             context.ui_state.content_library = true;
             Some(context.with("kept-taken", &[("detail", Value::from(name))]))
         }
-        Err(storage_error) => Some(trouble_text(context, &storage_error)),
+        Err(storage_error) => Some(storage_error.words(context.texts)),
     }
 }

@@ -24,7 +24,7 @@ mod top;
 
 use super::camera::SceneTarget;
 use super::pointing::Pointing;
-use super::port::{BenchPort, JobSource, OpenError};
+use super::port::{BenchPort, JobSource};
 use super::practice::{DrillRes, LearnerRes};
 use super::scene::console::lamps::{Shine, Shining};
 use super::state::{BenchRes, JobSourceRes, Screen, Tab, TextsRes, UiState};
@@ -310,12 +310,8 @@ fn draw(
             next.set(Screen::Bench);
         }
         Some(Err(error)) => {
-            let problem = match error {
-                OpenError::Job(problem) => problem,
-                OpenError::Attempt(error) => kept::trouble_text(&context, &error),
-            };
             // The start screen shows it.
-            context.ui_state.message = Some((problem, now));
+            context.ui_state.message = Some((error.words(context.texts), now));
             next.set(Screen::Start);
         }
         None => {}

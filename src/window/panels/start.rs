@@ -57,7 +57,7 @@ pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSo
                     ui.label(RichText::new(message).color(t::BAD));
                 }
                 if let Some(storage_error) = jobs.attempts().and_then(Attempts::storage_error) {
-                    let text = kept::trouble_text(context, &storage_error);
+                    let text = storage_error.words(context.texts);
                     ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
                 }
                 kept::look_again(context, jobs);

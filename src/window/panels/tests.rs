@@ -16,13 +16,23 @@ use egui_kittest::kittest::Queryable;
 use std::sync::Arc;
 
 /// A panel under test with all that it needs.
-struct Fixture {
-    texts: Texts,
-    bench: BenchRes,
-    ui_state: UiState,
+pub(super) struct Fixture {
+    pub texts: Texts,
+    pub bench: BenchRes,
+    pub ui_state: UiState,
 }
 
-fn fixture(language: Language) -> Fixture {
+impl Fixture {
+    pub fn context(&mut self) -> PanelContext<'_> {
+        PanelContext {
+            texts: &self.texts,
+            bench: &mut self.bench,
+            ui_state: &mut self.ui_state,
+        }
+    }
+}
+
+pub(super) fn fixture(language: Language) -> Fixture {
     fixture_at(DemoBench::new(), language)
 }
 
@@ -71,12 +81,7 @@ fn harness_of<'a>(
     let mut harness = Harness::builder().with_size(size).build_ui_state(
         move |ui, fixture: &mut Fixture| {
             kit::apply_theme(ui.ctx());
-            let mut context = PanelContext {
-                texts: &fixture.texts,
-                bench: &mut fixture.bench,
-                ui_state: &mut fixture.ui_state,
-            };
-            panel(ui, &mut context);
+            panel(ui, &mut fixture.context());
         },
         fixture,
     );
@@ -410,13 +415,7 @@ fn the_wiring_diagram_takes_the_probes() {
         let mut harness = sheet(&board, Page::Pins, Language::En);
         let pins = [Side::Board, Side::Load].map(|side| Pin::Wire(Terminal::CordLine, side));
         for pin in pins {
-            let fixture = harness.state_mut();
-            let name = PanelContext {
-                texts: &fixture.texts,
-                bench: &mut fixture.bench,
-                ui_state: &mut fixture.ui_state,
-            }
-            .pin(pin);
+            let name = harness.state_mut().context().pin(pin);
             harness.get_by_label(&name).click();
             harness.run();
         }

@@ -157,8 +157,8 @@ fn reaches_drive(action: &Action) -> bool {
     }
 }
 
-/// True where hands go behind the panels.
-pub fn hands_inside(action: &Action) -> bool {
+/// True where bare hands are on the machine's inside, or on a probe whose pin `reaches` what is meant.
+fn hands_on(action: &Action, reaches: impl Fn(Pin) -> bool) -> bool {
     match action {
         Action::Pull(_) | Action::Seat(_) | Action::Fit(_) => true,
         Action::Inspect(component) => component.is_inside(),
@@ -167,39 +167,24 @@ pub fn hands_inside(action: &Action) -> bool {
             red,
             black,
             ..
-        } => needs_cabinet(*red) || needs_cabinet(*black),
+        } => reaches(*red) || reaches(*black),
         _ => false,
     }
+}
+
+/// True where hands go behind the panels.
+pub fn hands_inside(action: &Action) -> bool {
+    hands_on(action, needs_cabinet)
 }
 
 /// True where a hand is on metal that carries mains while the plug is in.
 fn touches_mains(action: &Action) -> bool {
-    match action {
-        Action::Pull(_) | Action::Seat(_) | Action::Fit(_) => true,
-        Action::Inspect(component) => component.is_inside(),
-        Action::Probe {
-            grip: Grip::Fingers,
-            red,
-            black,
-            ..
-        } => bites(*red) || bites(*black),
-        _ => false,
-    }
+    hands_on(action, bites)
 }
 
-/// True where a hand is on metal that can hold the bulk capacitor's charge.
+/// True where a hand is on metal that can hold the bulk capacitor's charge; no connector that is pushed on is.
 fn touches_charge(action: &Action) -> bool {
-    match action {
-        Action::Pull(_) | Action::Fit(_) => true,
-        Action::Inspect(component) => component.is_inside(),
-        Action::Probe {
-            grip: Grip::Fingers,
-            red,
-            black,
-            ..
-        } => is_bulk(*red) || is_bulk(*black),
-        _ => false,
-    }
+    !matches!(action, Action::Seat(_)) && hands_on(action, is_bulk)
 }
 
 /// True where mains voltage, or the charge that it leaves, can be under the probe.

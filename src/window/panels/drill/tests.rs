@@ -1,9 +1,8 @@
 //! Drills as somebody at the window does them: with keys, and by clicking.
 
 use super::*;
-use crate::demo::DemoBench;
-use crate::state::{BenchRes, UiState};
-use detent_content::{Language, Texts};
+use crate::panels::tests::{Fixture as PanelsFixture, fixture};
+use detent_content::Language;
 use detent_simulation::controller::GestureStep;
 use detent_simulation::interface::{Button as Knob, Direction};
 use detent_training::practice::drill::{
@@ -15,9 +14,7 @@ use egui_kittest::kittest::Queryable;
 
 /// A drill under test with all that it needs.
 struct Fixture {
-    texts: Texts,
-    bench: BenchRes,
-    ui_state: UiState,
+    panels: PanelsFixture,
     learner: LearnerRes,
     drill: DrillRes,
     went: Option<Screen>,
@@ -27,9 +24,7 @@ fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Fixtu
     let mut drill = DrillRes::default();
     drill.begin(skill, seed);
     let fixture = Fixture {
-        texts: Texts::load(language),
-        bench: BenchRes::new(Box::new(DemoBench::new())),
-        ui_state: UiState::default(),
+        panels: fixture(language),
         learner: LearnerRes::default(),
         drill,
         went: None,
@@ -40,12 +35,8 @@ fn harness<'a>(skill: Skill, seed: u64, language: Language) -> Harness<'a, Fixtu
         .build_ui_state(
             |ui, fixture: &mut Fixture| {
                 kit::apply_theme(ui.ctx());
-                let mut context = PanelContext {
-                    texts: &fixture.texts,
-                    bench: &mut fixture.bench,
-                    ui_state: &mut fixture.ui_state,
-                };
-                let to = drill_ui(ui, &mut context, &mut fixture.learner, &mut fixture.drill);
+                let context = &mut fixture.panels.context();
+                let to = drill_ui(ui, context, &mut fixture.learner, &mut fixture.drill);
                 fixture.went = to.or(fixture.went);
             },
             fixture,
@@ -177,7 +168,11 @@ fn suspects_are_ticked_with_keys_and_clicks() {
         if n % 2 == 0 {
             press(&mut harness, digit((place + 1) % 10));
         } else {
-            let name = harness.state().texts.get(&format!("component-{suspect}"));
+            let name = harness
+                .state()
+                .panels
+                .texts
+                .get(&format!("component-{suspect}"));
             harness
                 .get_by_role_and_label(egui::accesskit::Role::RadioButton, &name)
                 .click();
@@ -201,7 +196,7 @@ fn a_part_is_chosen_and_each_other_one_is_explained() {
         _ => panic!("a part is asked for"),
     };
     press(&mut harness, digit((right + 1) % 5 + 1));
-    let name = harness.state().texts.get(&label.1);
+    let name = harness.state().panels.texts.get(&label.1);
     let text = format!("{}   {name}", label.0);
     harness
         .get_by_role_and_label(egui::accesskit::Role::RadioButton, &text)

@@ -2,10 +2,11 @@
 
 use super::*;
 use crate::attempts::Folder;
-use crate::demo::{DemoBench, DemoJobs};
-use crate::state::{BenchRes, UiState};
+use crate::demo::DemoJobs;
+use crate::panels::tests::{Fixture as PanelsFixture, fixture};
+use crate::state::BenchRes;
 use crate::workbench::LibraryJobs;
-use detent_content::{Language, ProfileFolder, Texts};
+use detent_content::{Language, ProfileFolder};
 use detent_training::bench::{Action, Advice, Report, Verdict};
 use detent_training::practice::simulated::invented;
 use detent_training::practice::{Answer, Detail};
@@ -17,9 +18,7 @@ use std::sync::Arc;
 
 /// The screen under test with all that it needs.
 struct Fixture {
-    texts: Texts,
-    bench: BenchRes,
-    ui_state: UiState,
+    panels: PanelsFixture,
     learner: LearnerRes,
     drill: DrillRes,
     to: Option<Screen>,
@@ -32,12 +31,7 @@ fn harness_of(
     jobs: impl JobSource + 'static,
 ) -> Harness<'static, Fixture> {
     let fixture = Fixture {
-        texts: Texts::load(language),
-        bench: BenchRes::new(Box::new(DemoBench::new())),
-        ui_state: UiState {
-            language,
-            ..UiState::default()
-        },
+        panels: fixture(language),
         learner,
         drill: DrillRes::default(),
         to: None,
@@ -45,13 +39,9 @@ fn harness_of(
     let mut harness = Harness::builder().with_size(size).build_ui_state(
         move |ui, fixture: &mut Fixture| {
             kit::apply_theme(ui.ctx());
-            let mut context = PanelContext {
-                texts: &fixture.texts,
-                bench: &mut fixture.bench,
-                ui_state: &mut fixture.ui_state,
-            };
             let (learner, drill) = (&mut fixture.learner, &mut fixture.drill);
-            if let Some(to) = practice_ui(ui, &mut context, learner, drill, &jobs) {
+            let context = &mut fixture.panels.context();
+            if let Some(to) = practice_ui(ui, context, learner, drill, &jobs) {
                 fixture.to = Some(to);
             }
         },
@@ -154,7 +144,7 @@ fn a_job_is_begun_when_the_drills_are_mastered() {
     harness.get_by_label("The tub stays full");
     click(&mut harness, "Begin");
     assert_eq!(harness.state().to, None, "the bench is being set up");
-    assert!(harness.state().ui_state.opening.is_some());
+    assert!(harness.state().panels.ui_state.opening.is_some());
 }
 
 #[test]
