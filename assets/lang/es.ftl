@@ -334,7 +334,7 @@ do-put-right = Corregir
 do-release = Liberar la lectura
 do-return = Devolver pieza
 do-seat = Volver a conectarlo
-do-test-meter = Comprobar el multímetro en una fuente de prueba
+do-test-meter = Comprobar en la fuente de prueba
 do-unplug = Desenchufar (P)
 
 ## doubt
