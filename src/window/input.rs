@@ -89,18 +89,17 @@ fn hands(
     }
 }
 
-/// How long ago the key moved, ticks, where the page knows it: a browser that draws slowly hands keys
-/// over in heaps.
+/// How long before the frame's clock the key moved, ticks, where the page knows it: a browser that draws
+/// slowly hands keys over in heaps.
 #[cfg(target_family = "wasm")]
-fn age(event: &KeyboardInput) -> Option<u64> {
+fn age(event: &KeyboardInput) -> Option<i64> {
     let down = event.state == ButtonState::Pressed;
-    let age_ms = super::web::key_age(&format!("{:?}", event.key_code), down)?;
-    Some(age_ms as u64 / TICK_MS)
+    super::web::key_age_ticks(&format!("{:?}", event.key_code), down)
 }
 
 /// A window system hands keys over at once.
 #[cfg(not(target_family = "wasm"))]
-fn age(_: &KeyboardInput) -> Option<u64> {
+fn age(_: &KeyboardInput) -> Option<i64> {
     None
 }
 

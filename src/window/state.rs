@@ -72,8 +72,9 @@ pub struct Queued {
     pub action: Action,
     /// The person was cautioned already.
     cautioned: bool,
-    /// How long ago the hand did it when it was queued, ticks, if that is known.
-    age: Option<u64>,
+    /// How long before the clock of the frame that queued it the hand did it, ticks, if that is known;
+    /// negative for what the next frame's ticks are to hold.
+    age: Option<i64>,
     /// Not before this tick.
     due: Option<u64>,
 }
@@ -228,8 +229,9 @@ impl BenchRes {
         }
     }
 
-    /// Do `action`, which the hand did so many ticks ago if that is known, as soon as its rhythm allows.
-    pub fn push_aged(&mut self, action: Action, age: Option<u64>) {
+    /// Do `action`, which the hand did so many ticks before this frame's clock if that is known, as soon as
+    /// its rhythm allows.
+    pub fn push_aged(&mut self, action: Action, age: Option<i64>) {
         self.queue.push_back(Queued {
             action,
             cautioned: false,
@@ -265,8 +267,9 @@ impl BenchRes {
         }
         for queued in self.queue.iter_mut().filter(|queued| queued.due.is_none()) {
             if let Some(age) = queued.age {
-                self.lag = self.lag.max(age.saturating_sub(ticks));
-                queued.due = Some((self.ticks + ticks + self.lag).saturating_sub(age));
+                let older = age.saturating_sub_unsigned(ticks);
+                self.lag = self.lag.max(u64::try_from(older).unwrap_or(0));
+                queued.due = Some((self.ticks + self.lag).saturating_add_signed(-older));
             }
         }
         let new = |queued: &&mut Queued| queued.due.is_none() && queued.action.is_gesture();
@@ -621,7 +624,7 @@ impl Default for UiState {
 mod tests {
     use super::*;
     use crate::demo::DemoBench;
-    use detent_simulation::interface::Direction;
+    use detent_simulation::interface::{Button, Direction};
 
     /// When each of the queued turns is done, ticks from now.
     fn times(bench: &mut BenchRes, ticks: u64) -> Vec<u64> {
@@ -660,6 +663,21 @@ mod tests {
         bench.push_aged(Action::Detent(Direction::Left), Some(10));
         bench.spread(50);
         assert_eq!(times(&mut bench, 110), [18, 38, 98]);
+    }
+
+    #[test]
+    fn what_came_after_the_frame_began_waits_for_its_place_in_the_next() {
+        let mut bench = BenchRes::new(Box::new(DemoBench::new()));
+        // The clock trails by a frame: a short one brings what the hand did 30 ticks after its end.
+        bench.push_aged(Action::Down(Button::Start), Some(-30));
+        bench.spread(2);
+        assert!(times(&mut bench, 2).is_empty());
+        // The long one that follows brings the end of a press of 170 ticks.
+        bench.push_aged(Action::Up(Button::Start), Some(-20));
+        bench.spread(180);
+        assert_eq!(times(&mut bench, 180), [30]);
+        bench.spread(40);
+        assert_eq!(times(&mut bench, 40), [20]);
     }
 
     #[test]

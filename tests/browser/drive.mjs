@@ -6,7 +6,7 @@
 // attempts. The commands are at the end of this file; tests/browser.rs says what each must show.
 import { createServer } from "node:http";
 import { createRequire } from "node:module";
-import { createReadStream } from "node:fs";
+import { createReadStream, readFileSync } from "node:fs";
 import { mkdtemp, readFile, readdir, rm, stat, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, normalize } from "node:path";
@@ -15,6 +15,20 @@ const [playwright, folder, out, command, argument] = process.argv.slice(2);
 const { chromium } = createRequire(import.meta.url)(playwright);
 const BROWSER = process.env.DETENT_CHROMIUM ?? "/usr/bin/chromium";
 const SLOW_MS = Number(process.env.DETENT_SLOW_MS ?? 120_000);
+
+const LANGUAGE = new URL("../../assets/lang/en.ftl", import.meta.url);
+const MESSAGES = new Map(readFileSync(LANGUAGE, "utf8").split("\n").flatMap((line) => {
+  const message = /^([a-z0-9-]+) = (.+)$/.exec(line);
+  return message ? [message.slice(1)] : [];
+}));
+
+/// Whether a label is the message with this key, whatever stands for its placeables.
+function says(key) {
+  const message = MESSAGES.get(key);
+  if (!message) throw new Error(`no message ${key} on one line of en.ftl`);
+  const parts = message.split(/\{[^}]*\}/).map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
+  return new RegExp(`^${parts.join(".*")}$`);
+}
 
 const TYPES = { html: "text/html", css: "text/css", js: "text/javascript", svg: "image/svg+xml",
   wasm: "application/wasm", webmanifest: "application/manifest+json" };
@@ -104,8 +118,8 @@ class Person {
 
   /// The middle of the thing with this label, scrolled into the window; of several, the one on the
   /// line of `beside`. What does not scroll stands above `low`.
-  async reach(label, beside, low = 130) {
-    const { height } = await this.size();
+  async reach(label, beside, low = 130, high = null) {
+    high ??= (await this.size()).height - 24;
     return until(label, async () => {
       let places = await this.places(label);
       if (beside) {
@@ -115,7 +129,6 @@ class Person {
       if (places.length === 0) return null;
       const [left, top, right, bottom] = places[0];
       const [x, y] = [(left + right) / 2, (top + bottom) / 2];
-      const high = height - 24;
       if (y > low && y < high) return [x, y];
       await this.page.mouse.move(x, (low + high) / 2);
       await this.page.mouse.wheel(0, Math.max(-250, Math.min(250, y - (low + high) / 2)));
@@ -159,8 +172,13 @@ class Person {
   async routine(position) {
     await this.point(position);
     await sleep(800);
-    await this.press("s", 200);
-    await this.see("the routine begins", (seen) => !ready(seen), 20_000);
+    const begun = () => this.see("the routine begins", (seen) => !ready(seen), 8_000).catch(() => false);
+    // A press that a slow frame swallowed is made again.
+    for (let press = 0; ; press += 1) {
+      if (press === 3) throw new Error(`the routine at ${position} did not begin`);
+      await this.press("s", 200);
+      if (await begun()) break;
+    }
     for (let minute = 0; minute < 7; minute += 1) {
       await this.rest(1);
       if (await this.see("service mode again", ready, 4_000).catch(() => false)) return;
@@ -429,17 +447,23 @@ const COMMANDS = {
     await person.routine(22);
     await person.press("r");
     await sleep(600);
-    // A list that a slow frame swallowed is opened again.
+    // A list that a slow frame swallowed is opened again, and what did not stay chosen is chosen again.
     const choose = async (pattern) => {
+      await person.reach("choose…");
+      const open = async () => (await person.places("choose…")).length;
+      const before = await open();
       for (let press = 0; press < 5; press += 1) {
         await person.click("choose…");
         const found = await label(person, pattern, 8_000).catch(() => null);
-        if (found) return person.click(found);
+        if (!found) continue;
+        // The list shows what stands between these lines.
+        const [x, y] = await person.reach(found, undefined, 200, 520);
+        await page.mouse.click(x, y, { delay: 80 });
+        if (await until("the choice", async () => await open() < before, 5_000).catch(() => false)) return;
       }
-      throw new Error(`nothing to choose: ${pattern}`);
+      throw new Error(`could not be chosen: ${pattern}`);
     };
     await choose(/^Lid lock: line contact burned open$/);
-    await sleep(1_500);
     await choose(/^P-0701 /);
     await person.click("Close the job");
     await person.see("the end", (seen) => seen.finished);
@@ -613,11 +637,11 @@ const COMMANDS = {
       IDBFactory.prototype.open = () => { throw new DOMException("denied", "SecurityError"); };
     });
     await person.open(server.url);
-    const start = await label(person, /refuses to keep attempts/);
+    const start = await label(person, says("trouble-refused"));
     await person.begin("Any machine", 137);
     await person.press("p");
     await person.see("the plug out", (seen) => !seen.plugged);
-    const bench = await label(person, /refuses to keep attempts/);
+    const bench = await label(person, says("trouble-refused"));
     await person.picture("refused-1280x720.png");
     const [download] = await Promise.all([page.waitForEvent("download"), person.click("Save a copy", undefined, 0)]);
     await download.saveAs(join(out, download.suggestedFilename()));
@@ -634,7 +658,7 @@ const COMMANDS = {
     const session = await context.newCDPSession(page);
     await session.send("Storage.overrideQuotaForOrigin", { origin: new URL(server.url).origin, quotaSize: 1 });
     await person.press("l");
-    const words = await label(person, /storage is full or failing/);
+    const words = await label(person, says("trouble-full"));
     await session.send("Storage.overrideQuotaForOrigin", { origin: new URL(server.url).origin });
     await person.press("l");
     await until("the trouble over", async () => (await person.places(words)).length === 0);
@@ -656,10 +680,10 @@ const COMMANDS = {
     // A file from elsewhere, one of them no attempt.
     const give = (name, text) => page.setInputFiles("#file", { name, mimeType: "text/plain", buffer: Buffer.from(text) });
     await give("letter.txt", "a letter to my aunt");
-    const foreign = await label(person, /letter\.txt is not an attempt/);
+    const foreign = await label(person, says("trouble-foreign"));
     const sound = (await readdir(argument)).find((name) => name.startsWith("sound"));
     await give(sound, await readFile(join(argument, sound), "utf8"));
-    const taken = await label(person, /is among your attempts/);
+    const taken = await label(person, says("kept-taken"));
     const kept = await until("the attempt taken in", async () => {
       const kept = await person.kept();
       return kept.length > names && kept;

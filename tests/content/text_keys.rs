@@ -1,7 +1,7 @@
 //! Every text that the rooms outside the window can ask for is there in every language. The keys
 //! are taken from the program itself: its types, its content, and the literals in its source.
 
-use detent_content::{Language, Texts, builtin, read_board};
+use detent_content::{ContentLibrary, Language, Texts, builtin, read_board};
 use detent_simulation::controller::{EntryError, EntryRule, Monitor};
 use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
@@ -317,6 +317,49 @@ fn the_service_sheet_tells_the_values_of_the_sound_machine() {
     }
 }
 
+/// What the driver of the page clicks and waits for. It runs for minutes, and a label that was worded
+/// anew would fail it three times before anybody saw why.
+#[test]
+fn the_labels_that_the_pages_driver_looks_for_are_on_the_screen() {
+    let driver = source("tests/browser/drive.mjs");
+    let asked = after(&driver, "says(\"");
+    assert!(asked.contains("trouble-full"), "{asked:?}");
+    check(asked);
+
+    let mut shown: BTreeSet<String> = BTreeSet::new();
+    for language in Language::ALL {
+        let texts = builtin::text(language.file()).expect("the language files are built in");
+        let messages = texts.lines().filter_map(|line| line.split_once(" = "));
+        shown.extend(messages.map(|(_, message)| message.to_owned()));
+    }
+    let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+    let jobs = content_library.scenarios().expect("the built-in jobs");
+    shown.extend(jobs.into_iter().map(|job| job.scenario.title.en));
+    let not_texts = ["Ada Ruiz", "dial", "+", "#again"];
+    let clicked = [
+        "click(\"",
+        "tap(\"",
+        "places(\"",
+        "begin(\"",
+        "enterBench(\"",
+    ];
+    let clicked: BTreeSet<&str> = clicked
+        .iter()
+        .flat_map(|call| after(&driver, call))
+        .collect();
+    assert!(clicked.contains("Measure and record"), "{clicked:?}");
+    let unknown: Vec<&str> = clicked
+        .into_iter()
+        // "1  Console" is a key and a text, "Begin: Reading lamps" a text and a text.
+        .filter(|label| {
+            let text = label.rsplit("  ").next().unwrap_or(label);
+            let mut parts = text.split(": ");
+            !not_texts.contains(label) && !parts.all(|part| shown.contains(part))
+        })
+        .collect();
+    assert!(unknown.is_empty(), "nothing on the screen says {unknown:?}");
+}
+
 #[test]
 fn a_missing_text_is_noticed() {
     assert_eq!(missing(["common-yes", "no-such-key"]), ["no-such-key"]);
@@ -346,6 +389,12 @@ fn source(path: &str) -> String {
     let path = Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../..")).join(path);
     let text = fs::read_to_string(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
     text.split("#[cfg(test)]").next().unwrap_or("").to_owned()
+}
+
+/// What stands in `code` between each `opening` and the next quotation mark.
+fn after<'a>(code: &'a str, opening: &str) -> BTreeSet<&'a str> {
+    let rest = code.split(opening).skip(1);
+    rest.filter_map(|rest| rest.split('"').next()).collect()
 }
 
 /// String literals in `code` that begin with `prefix`.

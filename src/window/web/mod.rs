@@ -8,11 +8,14 @@ use super::attempts::Attempts;
 use super::practice::LearnerRes;
 use super::workbench::LibraryJobs;
 use super::{AppOptions, plugin, window};
+use bevy::platform::time::Instant;
 use bevy::prelude::*;
+use bevy::time::TimeSystems;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use detent_content::{ContentLibrary, Language};
+use detent_simulation::units::TICK_MS;
 use detent_training::record::read_attempt;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::sync::Arc;
 use wasm_bindgen::prelude::*;
 
@@ -41,6 +44,8 @@ extern "C" {
 thread_local! {
     /// Wakes a window at rest.
     static WAKER: RefCell<Option<Box<dyn Fn()>>> = const { RefCell::new(None) };
+    /// What this frame's clock shows.
+    static CLOCK: Cell<Option<Instant>> = const { Cell::new(None) };
 }
 
 /// Something came from the page or its database: the window at rest has to look.
@@ -78,6 +83,7 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
     plugin(&mut app, &options, jobs).map_err(|e| JsError::new(&e))?;
     let learners = Box::new(learners::BrowserLearners);
     app.insert_resource(LearnerRes::kept_in(learners, None))
+        .add_systems(First, note_clock.after(TimeSystems))
         .add_systems(Last, count_frames);
     if named {
         names::plugin(&mut app);
@@ -93,10 +99,17 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
     Ok(())
 }
 
-/// How long ago this key went down or up, ms, if the page saw it.
-pub(super) fn key_age(code: &str, down: bool) -> Option<f64> {
-    let age = page_key_age(code, down);
-    (age >= 0.0).then_some(age)
+/// How long before this frame's clock this key went down or up, ticks, if the page saw it. The clock shows
+/// when the last frame had been drawn, so what came in since has a negative age.
+pub(super) fn key_age_ticks(code: &str, down: bool) -> Option<i64> {
+    let age_ms = page_key_age(code, down);
+    let behind = CLOCK.get().map(|clock| clock.elapsed());
+    let behind_ms = behind.unwrap_or_default().as_secs_f64() * 1_000.0;
+    (age_ms >= 0.0).then(|| ((age_ms - behind_ms) / TICK_MS as f64).round() as i64)
+}
+
+fn note_clock(time: Res<Time<Real>>) {
+    CLOCK.set(time.last_update());
 }
 
 /// The second update has seen what came in during the first frame.

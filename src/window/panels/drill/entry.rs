@@ -139,22 +139,21 @@ fn plug(trial: &Trial) -> Action {
     }
 }
 
-/// How long ago the key moved, ticks, where the page knows it.
+/// How long before the frame's clock the key moved, ticks, where the page knows it.
 #[cfg(target_family = "wasm")]
-fn age(key: Key, down: bool) -> Option<u64> {
+fn age(key: Key, down: bool) -> Option<i64> {
     let code = match key {
         Key::ArrowLeft | Key::ArrowRight | Key::ArrowUp | Key::ArrowDown => format!("{key:?}"),
         Key::OpenBracket => "BracketLeft".to_owned(),
         Key::CloseBracket => "BracketRight".to_owned(),
         letter => format!("Key{letter:?}"),
     };
-    let age_ms = crate::web::key_age(&code, down)?;
-    Some(age_ms as u64 / TICK_MS)
+    crate::web::key_age_ticks(&code, down)
 }
 
 /// A window system hands keys over at once.
 #[cfg(not(target_family = "wasm"))]
-fn age(_: Key, _: bool) -> Option<u64> {
+fn age(_: Key, _: bool) -> Option<i64> {
     None
 }
 
