@@ -37,7 +37,7 @@ impl Heard {
             Heard::Machine(Sound::PumpBuzz) => Voice::new(120.0, 0.10, 0.35),
             Heard::Machine(Sound::WaterRush) => Voice::new(20.0, 1.0, 0.18),
             Heard::Machine(Sound::ValveBuzz) => Voice::new(240.0, 0.05, 0.15),
-            Heard::Machine(Sound::ShifterTick) => Voice::new(12.0, 0.10, 0.15),
+            Heard::Machine(Sound::ClutchActuatorTick) => Voice::new(12.0, 0.10, 0.15),
             Heard::Machine(Sound::LockHeld) => Voice::new(120.0, 0.02, 0.05),
             Heard::Machine(Sound::CabinetShake) => Voice::new(9.0, 0.50, 0.35),
             Heard::Beep => Voice::new(2000.0, 0.0, 0.20),

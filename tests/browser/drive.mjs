@@ -78,7 +78,7 @@ async function until(what, holds, limit_ms = SLOW_MS) {
 }
 
 /// The lamps say that service mode waits for a choice: two patterns in turn.
-const ready = (seen) => seen.code === 0xc3 || seen.code === 0x3c;
+const ready = (seen) => seen.code === 0xf0 || seen.code === 0x0f;
 
 /// A person at the page: sees by name, clicks by hand.
 class Person {
@@ -189,10 +189,10 @@ class Person {
   /// The gesture, until the lamps show service mode.
   async enter() {
     for (let attempt = 0; attempt < 6; attempt += 1) {
-      await this.turn("ArrowLeft", 4, 180);
+      await this.turn("ArrowLeft", 6, 180);
       await this.press("x", 90);
       await sleep(120);
-      await this.turn("ArrowRight", 7, 180);
+      await this.turn("ArrowLeft", 3, 180);
       await this.press("s", 1700);
       if (await this.see("service mode", ready, 6_000).catch(() => false)) return attempt + 1;
       await sleep(7_000);

@@ -280,7 +280,7 @@ fn the_service_sheet_tells_the_values_of_the_sound_machine() {
         ("check-motor-winding-ohms", Param::MotorAOhms),
         ("check-motor-winding-ohms", Param::MotorBOhms),
         ("check-pump-coil-ohms", Param::PumpCoilOhms),
-        ("check-shifter-coil-ohms", Param::ShiftCoilOhms),
+        ("check-clutch-actuator-coil-ohms", Param::ClutchCoilOhms),
     ];
     for language in Language::ALL {
         let texts = Texts::load(language);

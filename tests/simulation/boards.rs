@@ -61,7 +61,7 @@ fn a_gesture_that_can_never_be_met() {
             .any(|e| e.line == line && e.field.starts_with("gesture.steps[3]")),
         "{errors:?}"
     );
-    let (errors, line) = bad("within_ms: 6000", "within_ms: 10");
+    let (errors, line) = bad("within_ms: 5500", "within_ms: 10");
     assert!(
         errors
             .iter()

@@ -5,6 +5,7 @@ use crate::stage::Stage;
 use detent_simulation::controller::Routine;
 use detent_simulation::interface::{Button, Component};
 use detent_simulation::machine::Sound;
+use detent_simulation::plant::Param;
 use detent_simulation::units::Span;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, Display, Grip, MeterMode};
@@ -34,10 +35,10 @@ const TESTS: [(Routine, &[Component], Sound, &str); 6] = [
         "drain-pump.1",
     ),
     (
-        Routine::TestShifter,
-        &[Component::Shifter],
-        Sound::ShifterTick,
-        "shifter.1",
+        Routine::TestClutch,
+        &[Component::ClutchActuator],
+        Sound::ClutchActuatorTick,
+        "clutch-actuator.1",
     ),
     (
         Routine::TestLock,
@@ -124,5 +125,12 @@ fn each_load(stage: &Stage, mains: Mains) {
             read_a > 0.0 && read_a < 1.1 * most_a + 0.05,
             "{routine}: {read_a} {most_a}"
         );
+        if routine == Routine::TestLock {
+            // Common practice, no source: an actuator that holds a lid lock for the length of a program takes
+            // 5 to 10 W once warm.
+            let coil_ohms = bench.machine().plant().params().get(Param::LockCoilOhms);
+            let held_w = most_a * most_a * coil_ohms;
+            assert!((5.0..=10.0).contains(&held_w), "{mains:?}: {held_w} W");
+        }
     }
 }

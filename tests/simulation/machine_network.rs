@@ -128,10 +128,10 @@ fn check(state: &str, plant: &Plant) {
             load(Terminal::Pump2),
         ),
         (
-            "shifter",
-            amps.shift,
-            load(Terminal::Shift1),
-            load(Terminal::Shift2),
+            "clutch-actuator",
+            amps.clutch,
+            load(Terminal::Clutch1),
+            load(Terminal::Clutch2),
         ),
         (
             "lock",
@@ -193,11 +193,11 @@ fn the_live_network_agrees_with_ngspice_in_every_kind_of_state() {
 
         drive(
             &mut plant,
-            &[Relay::Cold, Relay::Hot, Relay::Pump, Relay::Shift],
+            &[Relay::Cold, Relay::Hot, Relay::Pump, Relay::Clutch],
             start,
         );
         assert!(plant.pump_turning());
-        check(&named("both valves, pump and shifter on"), &plant);
+        check(&named("both valves, pump and clutch actuator on"), &plant);
 
         let mut plant = stage.plant(mains);
         run_motor(&mut plant, Relay::MotorA, Span(1));

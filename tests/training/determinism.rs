@@ -158,10 +158,10 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     assert_eq!(
         found,
         [
-            "arc-dial V120Hz60 53c7f0762055e0f7d18300a75df83f1c305d60f089befcffccdc66a69827a96a",
-            "arc-dial V230Hz50 4ce791e6b350b2ab3266f371aba52b0258161b583a49cecd578bff3ef6f12210",
-            "key-pad V230Hz50 75d07dc12b63e74a8f1133fbb238d417cac11b4cef61437b9fca361fb68d7b50",
-            "lone-lamp V120Hz60 f693943b02df7703cd0c3610a0466597a6153d4173611fde3a48d7cf27536e7d",
+            "arc-dial V120Hz60 a5c09a8e36b543b5479ef54f577993e0b1baaf4bcd57a55e602836204747c299",
+            "arc-dial V230Hz50 2a2eff3077f3eee4777dfd4317587e5e8d70799b0854aa17e16563a36d3c0d98",
+            "key-pad V230Hz50 e2bcf6f4cb19f082b3b2c68a65899d40da32f4a5e81c04553524684fbb758046",
+            "lone-lamp V120Hz60 eb61eda25081041be9e64dec7b00147f3ec3be4facd09c91294892020de28d60",
         ]
     );
 }

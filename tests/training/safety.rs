@@ -39,7 +39,7 @@ const FAULTS: [Option<&str>; 15] = [
     Some("drain-pump.seized"),
     None,
     Some("pressure-sensor.no-output"),
-    Some("shifter.cam-switch-closed"),
+    Some("clutch-actuator.cam-switch-closed"),
     Some("lid-lock.contact-open"),
     Some("thermistor.open"),
 ];
@@ -111,8 +111,8 @@ impl Watcher {
                 "{what}, {now}: both directions at once"
             );
             assert!(
-                !has(Relay::Shift),
-                "{what}, {now}: the shifter moves under the motor"
+                !has(Relay::Clutch),
+                "{what}, {now}: the clutch actuator moves under the motor"
             );
         }
         if has(Relay::Cold) || has(Relay::Hot) {

@@ -378,7 +378,7 @@ fn twenty_failed_tries_speak_against_the_control_only_under_a_sound_dial() {
     assert!(spoiled(0.5, 180).1 < 1e-9);
     assert!(spoiled(1.0, 180).1 < 1e-6);
     // Well worn and in haste: twenty failures are what one expects now and then. Turn slower first.
-    let (fails, twenty) = spoiled(0.8, 70);
+    let (fails, twenty) = spoiled(1.0, 70);
     assert!(fails > 0.9 && twenty > 0.05, "{fails} {twenty}");
     assert!(
         1.0 - fails < bound,

@@ -37,8 +37,8 @@ pub struct Board {
     pub water: WaterRules,
     /// Motor and pickup.
     pub motor: MotorRules,
-    /// Mode shifter.
-    pub shifter: ShifterRules,
+    /// Clutch actuator.
+    pub clutch_actuator: ClutchActuatorRules,
     /// Lid lock.
     pub lock: LockRules,
     /// Delays and retries, one for each monitor.
@@ -197,10 +197,10 @@ pub struct MotorRules {
     pub uncalibrated_rpm: f64,
 }
 
-/// Mode shifter: cam switch closed in the spin half of the turn, open in the agitate half.
+/// Clutch actuator: cam switch closed in the spin half of the turn, open in the agitate half.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ShifterRules {
+pub struct ClutchActuatorRules {
     /// Time for one degree before calibration, ms.
     pub ms_per_deg: f64,
     /// How far to run on past the switch edge, °.

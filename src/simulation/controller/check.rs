@@ -248,9 +248,19 @@ impl Board {
         found.bounds("motor.reverse_ms", f64::from(m.reverse_ms), 49.0, inf);
         found.bounds("motor.reached_share", m.reached_share, 0.0, 1.0);
         found.bounds("water.drained_mm", self.water.drained_mm, 0.0, inf);
-        found.bounds("shifter.ms_per_deg", self.shifter.ms_per_deg, 0.0, inf);
+        found.bounds(
+            "clutch_actuator.ms_per_deg",
+            self.clutch_actuator.ms_per_deg,
+            0.0,
+            inf,
+        );
         // Past half of the half turn the run-on would leave the position again.
-        found.bounds("shifter.run_on_deg", self.shifter.run_on_deg, -1.0, 90.0);
+        found.bounds(
+            "clutch_actuator.run_on_deg",
+            self.clutch_actuator.run_on_deg,
+            -1.0,
+            90.0,
+        );
     }
 
     fn check_codes(&self, found: &mut Problems) {

@@ -1,7 +1,7 @@
 //! From what a mode wants to what the relays may do: the interlocks.
 //!
 //! Water and motor run only with the lock driven and proven, the motor in a gear that is reached and
-//! after a rest when its direction changes. The shifter moves only at standstill. The lock lets go only when
+//! after a rest when its direction changes. The clutch actuator moves only at standstill. The lock lets go only when
 //! the drum stands.
 
 use super::board::Board;
@@ -25,7 +25,7 @@ impl MotorDirection {
     }
 }
 
-/// A position of the mode shifter.
+/// A position of the clutch actuator.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub(super) enum Gear {
     Agitate,
@@ -40,7 +40,7 @@ pub(super) struct Demand {
     pub pump: bool,
     pub motor: Option<MotorDirection>,
     pub gear: Option<Gear>,
-    /// The shifter turns without a target.
+    /// The clutch actuator turns without a target.
     pub turn_cam: bool,
     pub lock: bool,
 }
@@ -56,7 +56,7 @@ pub(super) struct Drive {
     off_ticks: u32,
     /// The last motor drive was a spin, whose coasting takes long.
     spun: bool,
-    /// Ticks of the present shifter move.
+    /// Ticks of the present clutch actuator move.
     pub moving: u32,
     run_on: u32,
 }
@@ -106,7 +106,7 @@ impl Drive {
         !self.driven() && sense.still_for(motor.standstill_ms) && self.off_ticks >= ticks(rest_ms)
     }
 
-    /// The shifter rests in `gear`.
+    /// The clutch actuator rests in `gear`.
     pub fn geared(&self, gear: Gear, sense: &Sense) -> bool {
         self.moving == 0 && self.run_on == 0 && at(sense) == gear
     }
@@ -120,9 +120,9 @@ impl Drive {
         sense: &Sense,
     ) -> Relays {
         let standing = self.standing(board, sense);
-        let shift = self.shift(board, calibration, demand, sense, standing);
+        let turning = self.clutch(board, calibration, demand, sense, standing);
         let lock = demand.lock || (self.relays.has(Relay::Lock) && !standing);
-        self.motor(board, demand, sense, shift);
+        self.motor(board, demand, sense, turning);
         let water = demand.lock && self.locked(sense);
         self.relays = Relays::NONE
             .with(Relay::Cold, demand.cold && water)
@@ -130,12 +130,12 @@ impl Drive {
             .with(Relay::Pump, demand.pump)
             .with(Relay::MotorA, self.running == Some(MotorDirection::A))
             .with(Relay::MotorB, self.running == Some(MotorDirection::B))
-            .with(Relay::Shift, shift)
+            .with(Relay::Clutch, turning)
             .with(Relay::Lock, lock);
         self.relays
     }
 
-    fn shift(
+    fn clutch(
         &mut self,
         board: &Board,
         calibration: Option<&Calibration>,
@@ -159,9 +159,10 @@ impl Drive {
         }
         if at(sense) == target {
             if self.moving > 0 {
-                let ms_per_deg = calibration.map_or(board.shifter.ms_per_deg, |c| c.cam_ms_per_deg);
+                let ms_per_deg =
+                    calibration.map_or(board.clutch_actuator.ms_per_deg, |c| c.cam_ms_per_deg);
                 self.moving = 0;
-                self.run_on = ticks((board.shifter.run_on_deg * ms_per_deg) as u32);
+                self.run_on = ticks((board.clutch_actuator.run_on_deg * ms_per_deg) as u32);
             }
             return self.run_on > 0;
         }
@@ -171,9 +172,9 @@ impl Drive {
         self.moving > 0
     }
 
-    fn motor(&mut self, board: &Board, demand: &Demand, sense: &Sense, shift: bool) {
+    fn motor(&mut self, board: &Board, demand: &Demand, sense: &Sense, turning: bool) {
         let allowed = self.locked(sense)
-            && !shift
+            && !turning
             && demand.lock
             && demand.gear.is_some_and(|gear| self.geared(gear, sense));
         let want = demand.motor.filter(|_| allowed);

@@ -22,7 +22,7 @@ pub struct Inputs {
     pub lid_closed: bool,
     /// Mains seen on the line that comes back through the lock's contact.
     pub locked_line: bool,
-    /// Cam switch of the mode shifter closed.
+    /// Cam switch of the clutch actuator closed.
     pub cam: bool,
     /// Pulses from the speed pickup during this tick.
     pub pickup_pulses: u16,

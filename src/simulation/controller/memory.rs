@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 /// Longest list of stored codes.
-pub const MAX_CODES: usize = 6;
+pub const MAX_CODES: usize = 4;
 
 /// The non-volatile memory.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -33,7 +33,7 @@ pub struct StoredCode {
 pub struct Calibration {
     /// Pressure input with no water, V.
     pub zero_v: f64,
-    /// Time for one degree of the shifter's cam, ms.
+    /// Time for one degree of the clutch actuator's cam, ms.
     pub cam_ms_per_deg: f64,
     /// Time from the lower to the upper test speed in the short spin, ms.
     pub inertia_ms: u32,
@@ -75,7 +75,7 @@ mod tests {
             memory.store(code);
         }
         let codes: Vec<u8> = memory.codes.iter().map(|c| c.code).collect();
-        assert_eq!(codes, [77, 66, 55, 44, 33, 22]);
+        assert_eq!(codes, [77, 66, 55, 44]);
     }
 
     #[test]

@@ -29,9 +29,9 @@ mod watch;
 mod tests;
 
 pub use board::{
-    Board, BoardConnector, BoardPin, ButtonHold, Code, LidCycle, LockRules, MenuEntry, MotorRules,
-    PanelRules, Phase, PressureRules, Program, Recalibration, Resets, Rule, Selector, ServiceRules,
-    SheetEntry, ShifterRules, StageRule, SupplyRules, ThermistorRules, WaterRules,
+    Board, BoardConnector, BoardPin, ButtonHold, ClutchActuatorRules, Code, LidCycle, LockRules,
+    MenuEntry, MotorRules, PanelRules, Phase, PressureRules, Program, Recalibration, Resets, Rule,
+    Selector, ServiceRules, SheetEntry, StageRule, SupplyRules, ThermistorRules, WaterRules,
 };
 pub use check::{BoardFault, BoardProblem};
 pub use control_status::ControlStatus;

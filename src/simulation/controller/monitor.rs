@@ -41,7 +41,7 @@ names! {
         SpinNotReached = "spin-not-reached",
         /// Speed swings within each turn.
         Unbalance = "unbalance",
-        /// The shifter did not reach its position.
+        /// The clutch actuator did not reach its position.
         CamLost = "cam-lost",
         /// The supply sags while the motor is driven.
         SupplyLow = "supply-low",
@@ -58,7 +58,7 @@ names! {
         Recall = "recall", Ages = "ages", Clear = "clear", LampTest = "lamp-test",
         TestCold = "test-cold", TestHot = "test-hot", TestPump = "test-pump",
         TestMotorA = "test-motor-a", TestMotorB = "test-motor-b", TestSpin = "test-spin",
-        TestShifter = "test-shifter", TestLock = "test-lock",
+        TestClutch = "test-clutch", TestLock = "test-lock",
         LiveLevel = "live-level", LiveTemperature = "live-temperature", LiveSpeed = "live-speed",
         Recalibrate = "recalibrate",
     }

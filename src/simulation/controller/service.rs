@@ -165,7 +165,7 @@ impl Service {
             | Routine::TestMotorA
             | Routine::TestMotorB
             | Routine::TestSpin
-            | Routine::TestShifter
+            | Routine::TestClutch
             | Routine::TestLock => {
                 self.test(scene, routine, &mut demand, &mut aim);
                 if self.ticks >= rules.test_limit_s * TICKS_PER_S as u32 {
@@ -193,7 +193,7 @@ impl Service {
                 demand.hot = room && routine == Routine::TestHot;
             }
             Routine::TestPump => demand.pump = true,
-            Routine::TestShifter => demand.turn_cam = true,
+            Routine::TestClutch => demand.turn_cam = true,
             Routine::TestLock => demand.lock = true,
             Routine::TestMotorA | Routine::TestMotorB if scene.lid_closed => {
                 demand.lock = true;
@@ -272,7 +272,7 @@ impl Service {
             | Routine::TestMotorA
             | Routine::TestMotorB
             | Routine::TestSpin
-            | Routine::TestShifter
+            | Routine::TestClutch
             | Routine::TestLock => {
                 let gone = self.ticks / TICKS_PER_S as u32;
                 let left_s = board.service.test_limit_s.saturating_sub(gone);

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::interface::{Relay, Relays};
-use crate::units::{TICK_S, TICKS_PER_S};
+use crate::units::{Span, TICK_S, TICKS_PER_S};
 use proptest::prelude::*;
 
 fn board() -> Board {
@@ -130,7 +130,7 @@ impl Rig {
         self.level_mm = (self.level_mm + (inflow + self.stray_mm_s - outflow) * TICK_S).max(0.0);
         let out = has(Relay::Lock) && self.lock_moves;
         self.bolt_s = (self.bolt_s + if out { TICK_S } else { -TICK_S }).clamp(0.0, 0.3);
-        if has(Relay::Shift) && self.cam_turns {
+        if has(Relay::Clutch) && self.cam_turns {
             self.cam_deg = (self.cam_deg + 36.0 * TICK_S) % 360.0;
         }
         let spin_gear = self.cam_deg >= 180.0;
@@ -251,10 +251,10 @@ impl Rig {
     /// The entry gesture at a human pace.
     fn enter_service(&mut self) {
         self.turn_to(0);
-        self.turn(-4, 0.12);
+        self.turn(-6, 0.12);
         self.run(0.2);
         self.press_stop(0.15);
-        self.turn(7, 0.12);
+        self.turn(-3, 0.12);
         self.run(0.2);
         self.press_start(1.6);
     }
@@ -334,15 +334,15 @@ fn each_mistake_in_a_board_is_named_with_its_field() {
         "codes",
         |f| matches!(f, BoardFault::NoCode(Monitor::FillNone)),
     );
-    // 11 detents a tick apart (the first starts the clock), a press of two rests and a hold of
-    // one second after one rest: 100 + 60 + 1030 ms.
+    // 9 detents a tick apart (the first starts the clock), a press of two rests and a hold of
+    // one second after one rest: 80 + 60 + 1030 ms.
     check(
-        |b| b.gesture.within_ms = 1189,
+        |b| b.gesture.within_ms = 1169,
         "gesture.within_ms",
-        |f| matches!(f, BoardFault::GestureTooShort { least_ms: 1190, .. }),
+        |f| matches!(f, BoardFault::GestureTooShort { least_ms: 1170, .. }),
     );
     let mut least = board();
-    least.gesture.within_ms = 1190;
+    least.gesture.within_ms = 1170;
     assert_eq!(least.check(), []);
     check(
         |b| {
@@ -401,7 +401,7 @@ fn the_everyday_program_runs_through_in_about_45_minutes() {
             top_mm = top_mm.max(rig.level_mm);
             if rig.out.relays.has(Relay::MotorA) || rig.out.relays.has(Relay::MotorB) {
                 assert!(rig.out.relays.has(Relay::Lock) && rig.bolt_s >= 0.3);
-                assert!(!rig.out.relays.has(Relay::Shift));
+                assert!(!rig.out.relays.has(Relay::Clutch));
             }
         }
         assert!(ticks < 100 * 60 * 60);
@@ -469,7 +469,7 @@ fn trips(monitor: Monitor, program: i32, after_s: f64, spoil: impl Fn(&mut Rig))
         Relay::Hot,
         Relay::MotorA,
         Relay::MotorB,
-        Relay::Shift,
+        Relay::Clutch,
     ] {
         assert!(!rig.out.relays.has(relay), "{relay} is off in the hold");
     }
@@ -565,9 +565,9 @@ fn the_gesture_is_met_at_a_human_pace_from_three_to_six_seconds() {
     // Common practice, no source: an entry window of three to six seconds can be met.
     for each_s in [0.12, 0.2, 0.25] {
         let mut rig = Rig::new(calibrated());
-        rig.turn(-4, each_s);
+        rig.turn(-6, each_s);
         rig.press_stop(0.2);
-        rig.turn(7, each_s);
+        rig.turn(-3, each_s);
         rig.press_start(1.5);
         assert_eq!(
             rig.mode(),
@@ -577,8 +577,8 @@ fn the_gesture_is_met_at_a_human_pace_from_three_to_six_seconds() {
         );
         let tried = rig.control.view().tries.iter().next().expect("a try");
         assert_eq!(tried.outcome, Outcome::Entered);
-        assert_eq!(tried.lines.len(), 4 + 2 + 7 + 2);
-        let last = tried.lines[14].at_ms;
+        assert_eq!(tried.lines.len(), 6 + 2 + 3 + 2);
+        let last = tried.lines[12].at_ms;
         assert!((2900..=6000).contains(&last), "{last}");
     }
 }
@@ -587,9 +587,9 @@ fn the_gesture_is_met_at_a_human_pace_from_three_to_six_seconds() {
 fn a_refused_gesture_says_why() {
     let play = |detents: i32, each_s: f64, hold_s: f64| {
         let mut rig = Rig::new(calibrated());
-        rig.turn(-4, each_s);
+        rig.turn(-6, each_s);
         rig.press_stop(0.2);
-        rig.turn(detents, each_s);
+        rig.turn(-detents, each_s);
         rig.press_start(hold_s);
         rig.run(7.0);
         assert_eq!(rig.mode(), ControlMode::Idle);
@@ -598,33 +598,33 @@ fn a_refused_gesture_says_why() {
         tries.last().expect("one try").outcome
     };
     assert_eq!(
-        play(8, 0.12, 1.5),
+        play(4, 0.12, 1.5),
         Outcome::Broken(EntryError::TooManyDetents { step: 2 })
     );
     assert!(matches!(
-        play(6, 0.12, 1.5),
+        play(2, 0.12, 1.5),
         Outcome::Broken(EntryError::TooFewDetents {
             step: 2,
-            got: 6,
-            want: 7
+            got: 2,
+            want: 3
         })
     ));
     assert!(matches!(
-        play(7, 0.12, 0.6),
+        play(3, 0.12, 0.6),
         Outcome::Broken(EntryError::HoldTooShort {
             step: 3,
             by_ms: 400
         })
     ));
     assert!(matches!(
-        play(7, 0.12, 2.8),
+        play(3, 0.12, 2.8),
         Outcome::Broken(EntryError::HoldTooLong {
             step: 3,
             by_ms: 300
         })
     ));
     assert!(matches!(
-        play(7, 0.45, 1.5),
+        play(3, 0.45, 1.5),
         Outcome::Broken(EntryError::Late { step: 3, by_ms }) if by_ms > 0 && by_ms < 2000
     ));
 }
@@ -710,7 +710,7 @@ fn a_turned_detent_shows_in_the_same_tick() {
     assert!((40..=48).contains(&minutes), "{minutes}");
     assert_eq!(
         rig.out.lamps.code,
-        u16::from(((minutes / 10) << 4) | (minutes % 10))
+        board().lamps.signs.lit(minutes, Span::ZERO)
     );
 }
 
@@ -815,10 +815,10 @@ fn codes_are_read_page_by_page_with_a_blank_at_the_end() {
     rig.turn_to(1);
     rig.press_start(0.2);
     rig.run(0.5);
-    assert_eq!(rig.out.lamps.code, 0b0101_0110);
+    assert_eq!(rig.out.lamps.code, 0b1000_1001);
     rig.press_start(0.2);
     rig.run(0.5);
-    assert_eq!(rig.out.lamps.code, 0b0001_0111);
+    assert_eq!(rig.out.lamps.code, 0b0001_1010);
     rig.press_start(0.2);
     rig.run(0.5);
     assert_eq!(rig.out.lamps.code, 0);
@@ -860,7 +860,7 @@ fn each_load_test_drives_its_load_even_when_it_is_dead() {
         (11, Relay::MotorA),
         (12, Relay::MotorB),
         (13, Relay::MotorA),
-        (14, Relay::Shift),
+        (14, Relay::Clutch),
         (15, Relay::Lock),
     ] {
         let mut rig = Rig::new(calibrated());
@@ -1009,7 +1009,7 @@ proptest! {
                 prop_assert!(!(a && b));
                 if a || b {
                     prop_assert!(inputs.locked_line && relays.has(Relay::Lock));
-                    prop_assert!(!relays.has(Relay::Shift));
+                    prop_assert!(!relays.has(Relay::Clutch));
                     let way = if a { Relay::MotorA } else { Relay::MotorB };
                     prop_assert!(
                         last.is_none_or(|l| l == way) || off_ticks >= 30,

@@ -42,7 +42,7 @@ impl Limits {
 /// What the present work is meant to achieve, so that its failure can be seen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub(super) struct Aim {
-    /// The machine works: sensors, lock, motor and shifter are watched.
+    /// The machine works: sensors, lock, motor and clutch actuator are watched.
     pub work: bool,
     /// Water that comes by itself is watched.
     pub water: bool,

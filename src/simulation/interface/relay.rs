@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 names! {
     /// A board output that switches line to a load.
-    Relay { Cold = "cold", Hot = "hot", Pump = "pump", MotorA = "motor-a", MotorB = "motor-b", Shift = "shift", Lock = "lock" }
+    Relay { Cold = "cold", Hot = "hot", Pump = "pump", MotorA = "motor-a", MotorB = "motor-b", Clutch = "clutch", Lock = "lock" }
 }
 
 /// A bit for each relay: 1 = the control drives it closed. Bit number is [`Relay::index`].

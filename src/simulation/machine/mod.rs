@@ -212,7 +212,7 @@ fn sounds(view: &MachineView<'_>, plant: &Plant) -> Sounds {
         Sound::PumpBuzz => amps.pump > 0.05 && !plant.pump_turning(),
         Sound::WaterRush => view.cold_l_min + view.hot_l_min > 0.5,
         Sound::ValveBuzz => amps.cold > 0.01 && view.cold_l_min < 0.5,
-        Sound::ShifterTick => amps.shift > 0.005,
+        Sound::ClutchActuatorTick => amps.clutch > 0.005,
         Sound::LockHeld => view.lid_bolted,
         Sound::CabinetShake => view.shake_mm > 4.0,
     };

@@ -21,8 +21,8 @@ names! {
         WaterRush = "water-rush",
         /// The cold valve carries current and lets nothing through.
         ValveBuzz = "valve-buzz",
-        /// The mode shifter turns.
-        ShifterTick = "shifter-tick",
+        /// The clutch actuator turns.
+        ClutchActuatorTick = "clutch-actuator-tick",
         /// The bolt of the lid lock is held.
         LockHeld = "lock-held",
         /// The cabinet shakes.

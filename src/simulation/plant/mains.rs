@@ -157,7 +157,7 @@ pub struct Circuit<T: Analysis> {
     cold: Branch,
     hot: Branch,
     pump: Branch,
-    shift: Branch,
+    clutch: Branch,
     lock_coil: Branch,
     common: Branch,
     capacitor: Branch,
@@ -207,7 +207,7 @@ impl<T: Analysis> Circuit<T> {
                 Relay::Pump => (line, Terminal::Pump1),
                 Relay::MotorA => (motor_line, Terminal::MotorA),
                 Relay::MotorB => (motor_line, Terminal::MotorB),
-                Relay::Shift => (line, Terminal::Shift1),
+                Relay::Clutch => (line, Terminal::Clutch1),
                 Relay::Lock => (line, Terminal::LockCoil1),
             };
             list.branch(from, board(to))
@@ -220,7 +220,7 @@ impl<T: Analysis> Circuit<T> {
             (neutral, Terminal::Cold2),
             (neutral, Terminal::Hot2),
             (neutral, Terminal::Pump2),
-            (neutral, Terminal::Shift2),
+            (neutral, Terminal::Clutch2),
             (neutral, Terminal::LockCoil2),
         ]
         .into_iter()
@@ -231,7 +231,7 @@ impl<T: Analysis> Circuit<T> {
         let cold = between(&mut list, Terminal::Cold1, Terminal::Cold2);
         let hot = between(&mut list, Terminal::Hot1, Terminal::Hot2);
         let pump = between(&mut list, Terminal::Pump1, Terminal::Pump2);
-        let shift = between(&mut list, Terminal::Shift1, Terminal::Shift2);
+        let clutch = between(&mut list, Terminal::Clutch1, Terminal::Clutch2);
         let lock_coil = between(&mut list, Terminal::LockCoil1, Terminal::LockCoil2);
         let capacitor = between(&mut list, Terminal::Cap1, Terminal::Cap2);
         let common = list.branch(star, load(Terminal::MotorCommon));
@@ -259,7 +259,7 @@ impl<T: Analysis> Circuit<T> {
             cold,
             hot,
             pump,
-            shift,
+            clutch,
             lock_coil,
             common,
             capacitor,
@@ -380,7 +380,7 @@ impl<T: Analysis> Circuit<T> {
         };
         coil(self.cold, Param::ColdCoilOhms, Param::ColdCoilHenry);
         coil(self.hot, Param::HotCoilOhms, Param::HotCoilHenry);
-        coil(self.shift, Param::ShiftCoilOhms, Param::ShiftCoilHenry);
+        coil(self.clutch, Param::ClutchCoilOhms, Param::ClutchCoilHenry);
         coil(self.lock_coil, Param::LockCoilOhms, Param::LockCoilHenry);
         let pump_henry = if at.pump_turning {
             Param::PumpRunHenry
@@ -506,7 +506,7 @@ pub fn relay_params(relay: Relay) -> (Param, Param) {
         Relay::Pump => (Param::RelayPumpClosedOhms, Param::RelayPumpOpenOhms),
         Relay::MotorA => (Param::RelayMotorAClosedOhms, Param::RelayMotorAOpenOhms),
         Relay::MotorB => (Param::RelayMotorBClosedOhms, Param::RelayMotorBOpenOhms),
-        Relay::Shift => (Param::RelayShiftClosedOhms, Param::RelayShiftOpenOhms),
+        Relay::Clutch => (Param::RelayClutchClosedOhms, Param::RelayClutchOpenOhms),
         Relay::Lock => (Param::RelayLockClosedOhms, Param::RelayLockOpenOhms),
     }
 }

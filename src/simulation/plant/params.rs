@@ -108,10 +108,10 @@ params! {
         RelayMotorBClosedOhms,
         /// Motor direction B relay contact open, Ω.
         RelayMotorBOpenOhms,
-        /// Mode shifter relay contact closed, Ω.
-        RelayShiftClosedOhms,
-        /// Mode shifter relay contact open, Ω.
-        RelayShiftOpenOhms,
+        /// Clutch actuator relay contact closed, Ω.
+        RelayClutchClosedOhms,
+        /// Clutch actuator relay contact open, Ω.
+        RelayClutchOpenOhms,
         /// Lid lock relay contact closed, Ω.
         RelayLockClosedOhms,
         /// Lid lock relay contact open, Ω.
@@ -211,15 +211,15 @@ params! {
         /// Leakage resistance, Ω.
         CapShuntOhms,
     }
-    Shifter {
+    ClutchActuator {
         /// Winding at 20 °C, Ω.
-        ShiftCoilOhms,
+        ClutchCoilOhms,
         /// Winding, H.
-        ShiftCoilHenry,
+        ClutchCoilHenry,
         /// Current that turns the cam, A.
-        ShiftPullInA,
+        ClutchPullInA,
         /// Cam speed when driven, rev/min.
-        ShiftRpm,
+        ClutchRpm,
         /// Cam switch closed, Ω.
         CamClosedOhms,
         /// Cam switch open, Ω.

@@ -12,8 +12,8 @@ pub struct LoadAmps {
     pub hot: f64,
     /// Drain pump.
     pub pump: f64,
-    /// Mode shifter.
-    pub shift: f64,
+    /// Clutch actuator.
+    pub clutch: f64,
     /// Lock actuator.
     pub lock: f64,
     /// Motor, common lead.
@@ -30,7 +30,7 @@ impl LoadAmps {
             (Component::InletHot, self.hot),
             (Component::DrainPump, self.pump),
             (Component::Motor, self.motor),
-            (Component::Shifter, self.shift),
+            (Component::ClutchActuator, self.clutch),
             (Component::LidLock, self.lock),
         ]
     }

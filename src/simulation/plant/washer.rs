@@ -28,7 +28,7 @@ const PUMP_START_SHARE: f64 = 0.5;
 const NOISE_V: f64 = 0.006;
 /// How far a new pressure sensor's zero lies above the old one's, V (invented).
 const NEW_ZERO_V: (f64, f64) = (0.14, 0.24);
-/// Cam speed of a new mode shifter beside the old one's (invented).
+/// Cam speed of a new clutch actuator beside the old one's (invented).
 const NEW_CAM_SHARE: (f64, f64) = (0.88, 0.94);
 /// Extra slosh at the pressure input while the agitator works, V.
 const SLOSH_V: f64 = 0.03;
@@ -246,9 +246,9 @@ impl Plant {
                 let zero_v = self.sound.get(Param::PressureZeroV) + self.spread(NEW_ZERO_V);
                 self.sound.set(Param::PressureZeroV, zero_v);
             }
-            Component::Shifter => {
-                let rpm = self.sound.get(Param::ShiftRpm) * self.spread(NEW_CAM_SHARE);
-                self.sound.set(Param::ShiftRpm, rpm);
+            Component::ClutchActuator => {
+                let rpm = self.sound.get(Param::ClutchRpm) * self.spread(NEW_CAM_SHARE);
+                self.sound.set(Param::ClutchRpm, rpm);
                 self.state.cam_deg = 270.0;
             }
             Component::Motor => {
@@ -489,8 +489,8 @@ impl Plant {
             self.state.bolt_travel_s = 0.0;
             self.state.bolted = false;
         }
-        if self.solution.amps.shift >= p.get(Param::ShiftPullInA) {
-            let deg = self.state.cam_deg + p.get(Param::ShiftRpm) * 6.0 * TICK_S;
+        if self.solution.amps.clutch >= p.get(Param::ClutchPullInA) {
+            let deg = self.state.cam_deg + p.get(Param::ClutchRpm) * 6.0 * TICK_S;
             self.state.cam_deg = if deg >= 360.0 { deg - 360.0 } else { deg };
         }
         self.state.pump_turning = p.get(Param::PumpFree) > 0.5
@@ -619,7 +619,7 @@ fn read_mains(mains: &Circuit<Complex64>) -> Solution {
             cold: at(Terminal::Cold1),
             hot: at(Terminal::Hot1),
             pump: at(Terminal::Pump1),
-            shift: at(Terminal::Shift1),
+            clutch: at(Terminal::Clutch1),
             lock: at(Terminal::LockCoil1),
             motor: at(Terminal::MotorCommon),
             line: rms(mains.line_current()),

@@ -34,7 +34,7 @@ pub fn span(action: &Action) -> Span {
 pub fn fitting(component: Component) -> Span {
     let minutes = match component {
         Component::Motor => 35,
-        Component::Board | Component::Shifter | Component::Harness => 25,
+        Component::Board | Component::ClutchActuator | Component::Harness => 25,
         Component::DrainPump | Component::LidLock | Component::Tub => 20,
         Component::LineFuse
         | Component::RunCapacitor

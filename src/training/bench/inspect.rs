@@ -135,7 +135,7 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
         }
         Component::InletHoses => vec![(get(Param::HosesCrossed) > 0.5, F::HosesCrossed)],
         Component::Floor => vec![(get(Param::FloorRockMm) > 2.0, F::MachineRocks)],
-        Component::Shifter => vec![(get(Param::ShiftRpm) < 0.5, F::GearStripped)],
+        Component::ClutchActuator => vec![(get(Param::ClutchRpm) < 0.5, F::GearStripped)],
         Component::Filter
         | Component::RunCapacitor
         | Component::PressureSensor
@@ -153,6 +153,6 @@ const RELAY_CONTACTS: [Param; 7] = [
     Param::RelayPumpClosedOhms,
     Param::RelayMotorAClosedOhms,
     Param::RelayMotorBClosedOhms,
-    Param::RelayShiftClosedOhms,
+    Param::RelayClutchClosedOhms,
     Param::RelayLockClosedOhms,
 ];

@@ -16,7 +16,7 @@ names! {
         TestCold = "test-cold",
         TestPump = "test-pump",
         TestHot = "test-hot",
-        TestShifter = "test-shifter",
+        TestClutch = "test-clutch",
         TestLock = "test-lock",
         TestMotorA = "test-motor-a",
         TestMotorB = "test-motor-b",
@@ -32,7 +32,7 @@ impl MachineState {
             | MachineState::TestCold
             | MachineState::TestPump
             | MachineState::TestHot
-            | MachineState::TestShifter
+            | MachineState::TestClutch
             | MachineState::TestLock
             | MachineState::TestMotorA
             | MachineState::TestMotorB => true,
@@ -46,7 +46,7 @@ impl MachineState {
             MachineState::TestCold => Some(Routine::TestCold),
             MachineState::TestPump => Some(Routine::TestPump),
             MachineState::TestHot => Some(Routine::TestHot),
-            MachineState::TestShifter => Some(Routine::TestShifter),
+            MachineState::TestClutch => Some(Routine::TestClutch),
             MachineState::TestLock => Some(Routine::TestLock),
             MachineState::TestMotorA => Some(Routine::TestMotorA),
             MachineState::TestMotorB => Some(Routine::TestMotorB),

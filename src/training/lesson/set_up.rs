@@ -39,7 +39,7 @@ impl Library<'_> {
         Memory {
             calibration: Some(Calibration {
                 zero_v: self.sound.get(Param::PressureZeroV),
-                cam_ms_per_deg: self.board.shifter.ms_per_deg,
+                cam_ms_per_deg: self.board.clutch_actuator.ms_per_deg,
                 inertia_ms: self.board.recalibration.inertia_ms.0,
             }),
             ..Memory::default()

@@ -282,7 +282,7 @@ pub const LOADS: [(Terminal, Terminal); 12] = [
     (Terminal::MotorA, Terminal::MotorCommon),
     (Terminal::MotorB, Terminal::MotorCommon),
     (Terminal::Cap1, Terminal::Cap2),
-    (Terminal::Shift1, Terminal::Shift2),
+    (Terminal::Clutch1, Terminal::Clutch2),
     (Terminal::LockCoil1, Terminal::LockCoil2),
     (Terminal::LockLineIn, Terminal::LockLineOut),
     (Terminal::Therm1, Terminal::Therm2),
@@ -406,9 +406,9 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
         (MachineState::TestPump, Terminal::Pump1, Terminal::Pump2, 6),
         (MachineState::TestHot, Terminal::Hot1, Terminal::Hot2, 25),
         (
-            MachineState::TestShifter,
-            Terminal::Shift1,
-            Terminal::Shift2,
+            MachineState::TestClutch,
+            Terminal::Clutch1,
+            Terminal::Clutch2,
             5,
         ),
         (

@@ -650,7 +650,7 @@ const TESTS: [(Routine, Terminal, Terminal); 7] = [
     (Routine::TestCold, Terminal::Cold1, Terminal::Cold2),
     (Routine::TestHot, Terminal::Hot1, Terminal::Hot2),
     (Routine::TestLock, Terminal::LockCoil1, Terminal::LockCoil2),
-    (Routine::TestShifter, Terminal::Shift1, Terminal::Shift2),
+    (Routine::TestClutch, Terminal::Clutch1, Terminal::Clutch2),
     (Routine::TestMotorA, Terminal::MotorA, Terminal::MotorCommon),
     (Routine::TestMotorB, Terminal::MotorB, Terminal::MotorCommon),
 ];

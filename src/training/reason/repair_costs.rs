@@ -96,7 +96,7 @@ impl RepairCosts {
                 MachineState::TestCold
                 | MachineState::TestPump
                 | MachineState::TestHot
-                | MachineState::TestShifter
+                | MachineState::TestClutch
                 | MachineState::TestLock
                 | MachineState::TestMotorA
                 | MachineState::TestMotorB => ROUTINE_S,

@@ -47,7 +47,7 @@ pub fn terminal_block(part: Part) -> Option<(Vec3, Vec3)> {
         Part::DrainPump => (-0.165, 0.168, 0.232, Vec3::new(0.0, 0.03, 0.03)),
         Part::Motor => (0.185, 0.262, 0.203, Vec3::new(0.0, 0.01, 0.04)),
         Part::RunCapacitor => (0.292, 0.425, 0.225, Vec3::new(0.0, 0.04, 0.02)),
-        Part::Shifter => (-0.015, 0.262, 0.142, Vec3::new(0.0, 0.03, 0.04)),
+        Part::ClutchActuator => (-0.015, 0.262, 0.142, Vec3::new(0.0, 0.03, 0.04)),
         Part::Pickup => (0.088, 0.135, 0.165, Vec3::new(0.0, 0.03, 0.03)),
         Part::InletCold => (0.305, 0.800, -0.19, Vec3::new(0.03, 0.0, 0.03)),
         Part::InletHot => (0.305, 0.690, -0.19, Vec3::new(0.03, 0.0, 0.03)),
@@ -328,11 +328,11 @@ fn drive(make: &mut Maker, root: Entity, outline: &Handle<StandardMaterial>) {
         &paint.dark,
         at(0.075, 0.092, 0.112),
     );
-    // Mode shifter beside the gear case.
+    // Clutch actuator beside the gear case.
     let mut piece = Piece {
         make: &mut *make,
         root,
-        part: Part::Shifter,
+        part: Part::ClutchActuator,
         outline: outline.clone(),
     };
     piece.add(

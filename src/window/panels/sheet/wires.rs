@@ -43,7 +43,7 @@ const ELEMENTS: [(Terminal, Terminal, Element, u8); 14] = [
     (Terminal::MotorA, Terminal::MotorCommon, Element::Winding, 0),
     (Terminal::MotorB, Terminal::MotorCommon, Element::Winding, 1),
     (Terminal::Cap1, Terminal::Cap2, Element::Capacitor, 0),
-    (Terminal::Shift1, Terminal::Shift2, Element::Winding, 0),
+    (Terminal::Clutch1, Terminal::Clutch2, Element::Winding, 0),
     (Terminal::Cam1, Terminal::Cam2, Element::Contact, 0),
     (
         Terminal::LockCoil1,

@@ -259,11 +259,11 @@ pub fn all() -> Vec<Spot> {
             C::DrainPump,
         ),
         winding(
-            "check-shifter-coil-ohms",
-            P::ShiftCoilOhms,
-            T::Shift1,
-            T::Shift2,
-            C::Shifter,
+            "check-clutch-actuator-coil-ohms",
+            P::ClutchCoilOhms,
+            T::Clutch1,
+            T::Clutch2,
+            C::ClutchActuator,
         ),
         open("check-capacitor-check", T::Cap1, T::Cap2, C::RunCapacitor),
         open(
@@ -309,7 +309,12 @@ pub fn all() -> Vec<Spot> {
         driven("check-lock-volts", T::LockCoil1, T::LockCoil2, C::LidLock),
         driven("check-motor-volts", T::MotorA, T::MotorCommon, C::Motor),
         driven("check-pump-volts", T::Pump1, T::Pump2, C::DrainPump),
-        driven("check-shifter-volts", T::Shift1, T::Shift2, C::Shifter),
+        driven(
+            "check-clutch-actuator-volts",
+            T::Clutch1,
+            T::Clutch2,
+            C::ClutchActuator,
+        ),
         rail(
             "check-pickup-supply",
             T::PickupSupply,
