@@ -137,7 +137,7 @@ check-pressure-wires = Unplug the machine and discharge the capacitor first. Mea
 check-pump-amps = Live test, only if you are trained and authorized. In the pump test clamp the wire at drain-pump.1. Expected when turning: about 1.3 A on 120 V, 0.7 A on 230 V. About 2 A (1.1 A) and a buzz: the rotor is stuck. 0 A: open circuit.
 check-pump-coil-ohms = Unplug the machine and discharge the capacitor first. Unplug the pump’s connector and measure Ω from drain-pump.1 to drain-pump.2. Expected: about 14 Ω for 120 V, about 51 Ω for 230 V. OL: open winding.
 check-pump-volts = Live test, only if you are trained and authorized. In the pump test measure V~ from drain-pump.1 to drain-pump.2. Expected: line voltage. If there is none, measure drain-pump.1@board to cord.2: voltage there means a wire, none means the board.
-check-recalibrate-first = Recalibrate before you suspect a part: lid closed, 2 to 3 minutes, hands off. A new or cleared board knows nothing about this machine.
+check-recalibrate-first = Recalibrate before you suspect a part: basket empty, lid closed, hands off for 2 to 3 minutes. Water is pumped out first; laundry teaches the control a wrong inertia; with the lid open nothing begins. If it does not finish, read the codes. A new or cleared board knows nothing about this machine.
 check-spread-laundry = Wait until the basket stops, then spread the laundry evenly and spin again. If the code does not come back, it was the load.
 check-supply-volts = Live test, only if you are trained and authorized. Measure V~ from cord.1 to cord.2 at rest and with the motor running. Expected: 114 to 126 V, or 207 to 253 V on a 230 V supply. A drop of several volts when the motor starts: a loose joint in the cord, plug or outlet; the outlet is an electrician’s job.
 check-taps-and-strainers = Open both { word-taps } fully and feel which hose is hot. Shut them off, take the hoses off and clean the screens. Still little water with both { word-taps } open and line voltage at a good coil: the valve.
@@ -862,6 +862,12 @@ pin-plug-earth = Plug, { $mains ->
 pin-plug-line = Plug, line
 pin-plug-neutral = Plug, neutral
 
+## pin-group
+
+pin-group-bulk = Bulk capacitor on the board
+pin-group-fuse = Line fuse
+pin-group-plug = Power plug
+
 ## practice
 
 practice-all = All drills
@@ -1029,6 +1035,7 @@ sheet-entry = Entry
 sheet-entry-again = After a failed try: unplug the machine, wait until the control is dead, start again.
 sheet-entry-before = To enter service mode: no program running, then, without pausing:
 sheet-entry-before-power = To enter service mode: unplug the machine and wait until the control is dead; then:
+sheet-entry-click = A faint click of a relay as the plug goes in: the control has its supply. Dark and no click: fuse, cord, filter or the control’s own supply.
 sheet-entry-from = First set the dial to { $position }.
 sheet-entry-rest = Before another try, leave the panel and the lid alone for { $seconds } s.
 sheet-entry-skip = A fast turn can skip a detent.
@@ -1128,6 +1135,7 @@ sound-pump-buzz = pump buzzes, stuck
 sound-pump-hum = pump hums
 sound-read-twice = read the lamps twice before you record the code
 sound-recalibrate = recalibrate after the repair
+sound-relay-click = a relay clicks
 sound-report = report what the readings prove
 sound-rest = leave it unplugged for the full minute
 sound-run = run a program to the end and watch
@@ -1139,12 +1147,6 @@ sound-unplug = unplug first
 sound-valve-buzz = valve buzzes, no water
 sound-wait-spin = wait until the basket stops
 sound-water-rush = water rushes in
-
-## spot
-
-spot-bulk = Bulk capacitor on the board
-spot-fuse = Line fuse
-spot-plug = Power plug
 
 ## stage
 

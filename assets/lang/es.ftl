@@ -137,7 +137,7 @@ check-pressure-wires = Primero desenchufe la máquina y descargue el condensador
 check-pump-amps = Prueba con tensión, solo con formación y autorización. En la prueba de la bomba ponga la pinza en drain-pump.1. Correcto, girando: unos 1,3 A con 120 V, 0,7 A con 230 V. Unos 2 A (1,1 A) y vibra: rotor bloqueado. 0 A: circuito abierto.
 check-pump-coil-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector de la bomba y mida Ω de drain-pump.1 a drain-pump.2. Correcto: unos 14 Ω para 120 V, unos 51 Ω para 230 V. OL: bobinado cortado.
 check-pump-volts = Prueba con tensión, solo con formación y autorización. En la prueba de la bomba mida V~ de drain-pump.1 a drain-pump.2. Correcto: tensión de red. Si no la hay, mida de drain-pump.1@board a cord.2: con tensión es un cable, sin tensión es la placa.
-check-recalibrate-first = Recalibre antes de sospechar de una pieza: tapa cerrada, de 2 a 3 minutos, sin tocar nada. Una placa nueva o borrada no conoce esta máquina.
+check-recalibrate-first = Recalibre antes de sospechar de una pieza: cesta vacía, tapa cerrada y de 2 a 3 minutos sin tocar nada. Primero vacía el agua; con ropa dentro aprende una inercia falsa; con la tapa abierta no empieza. Si no termina, lea los códigos. Una placa nueva o borrada no conoce esta máquina.
 check-spread-laundry = Espere a que la cesta se pare, reparta bien la ropa y centrifugue otra vez. Si el código no vuelve, era la carga.
 check-supply-volts = Prueba con tensión, solo con formación y autorización. Mida V~ de cord.1 a cord.2 en reposo y con el motor en marcha. Correcto: de 114 a 126 V, o de 207 a 253 V con red de 230 V. Si baja varios voltios al arrancar el motor: conexión floja en cable, clavija o toma; la toma es trabajo de un electricista.
 check-taps-and-strainers = Abra del todo los dos grifos y note qué manguera está caliente. Ciérrelos, saque las mangueras y limpie los filtros. Si aún entra poca agua con los grifos abiertos y tensión en una bobina buena: la válvula.
@@ -856,6 +856,12 @@ pin-plug-earth = Clavija, tierra
 pin-plug-line = Clavija, fase
 pin-plug-neutral = Clavija, neutro
 
+## pin-group
+
+pin-group-bulk = Condensador principal de la placa
+pin-group-fuse = Fusible de línea
+pin-group-plug = Clavija
+
 ## practice
 
 practice-all = Todos los ejercicios
@@ -1023,6 +1029,7 @@ sheet-entry = Entrada
 sheet-entry-again = Si el intento falla: desenchufe, espere a que el control se apague y empiece de nuevo.
 sheet-entry-before = Para entrar en modo de servicio: sin programa en marcha y, sin pausas:
 sheet-entry-before-power = Para entrar en modo de servicio: desenchufe y espere a que el control se apague; luego:
+sheet-entry-click = Un clic leve de relé al enchufar: el control tiene alimentación. A oscuras y sin clic: fusible, cable, filtro o la propia fuente del control.
 sheet-entry-from = Primero ponga el selector en { $position }.
 sheet-entry-rest = Antes de otro intento no toque la consola ni la tapa durante { $seconds } s.
 sheet-entry-skip = Un giro rápido puede saltarse un paso.
@@ -1122,6 +1129,7 @@ sound-pump-buzz = la bomba vibra, atascada
 sound-pump-hum = la bomba zumba
 sound-read-twice = leer las luces dos veces antes de anotar el código
 sound-recalibrate = recalibrar después de la reparación
+sound-relay-click = un relé hace clic
 sound-report = informar de lo que demuestran las lecturas
 sound-rest = dejarla desenchufada el minuto entero
 sound-run = hacer un programa hasta el final y observar
@@ -1133,12 +1141,6 @@ sound-unplug = desenchufar primero
 sound-valve-buzz = la válvula vibra, sin agua
 sound-wait-spin = esperar a que la cesta se pare
 sound-water-rush = entra agua
-
-## spot
-
-spot-bulk = Condensador principal de la placa
-spot-fuse = Fusible de línea
-spot-plug = Clavija
 
 ## stage
 

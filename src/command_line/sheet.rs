@@ -57,6 +57,7 @@ pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure>
             .map(|step| format!("  {}", script_line(step))),
     );
     lines.push(format!("  ≤ {} ms", board.gesture.within_ms));
+    lines.extend([String::new(), texts.get("sheet-entry-click")]);
     lines.extend([
         String::new(),
         texts.get(&format!("signs-{}", board.lamps.signs.key())),

@@ -5,7 +5,7 @@ use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, re
 use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
 use detent_training::lesson::{Library, Mains, Scenario, Score};
-use detent_training::practice::drill::Site;
+use detent_training::practice::drill::SuppliedBoard;
 use detent_training::reason::{PathError, Review, review, review_in_slices};
 use detent_training::record::{Attempt, sha256_hex};
 use std::path::Path;
@@ -275,11 +275,11 @@ impl ContentLibrary {
     }
 
     /// Every board at every supply that it is made for.
-    pub fn sites(&self) -> Vec<Site<'_>> {
+    pub fn supplied_boards(&self) -> Vec<SuppliedBoard<'_>> {
         let boards = self.boards.iter();
         boards
             .flat_map(|board| board.mains.iter().map(move |mains| (board, *mains)))
-            .map(|(board, mains)| Site {
+            .map(|(board, mains)| SuppliedBoard {
                 library: self.library_of(board, mains),
                 mains,
             })

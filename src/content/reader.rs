@@ -1,7 +1,7 @@
 //! The way from bytes to a checked value that every reader takes.
 
 use super::error::{ContentError, Problem};
-use detent_training::record::ron_text::{self, Misfit, Outline, Places, Spot};
+use detent_training::record::ron_text::{self, Misfit, Outline, Places, TextPosition};
 use serde::de::DeserializeOwned;
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
@@ -71,13 +71,13 @@ impl<'a> Page<'a> {
                 Err(error) => {
                     let sound = &bytes[..error.valid_up_to()];
                     let line = sound.iter().filter(|b| **b == b'\n').count() + 1;
-                    let spot = Spot { line, column: 1 };
-                    return Err(error_at(file, spot, String::new(), Problem::NotText));
+                    let position = TextPosition { line, column: 1 };
+                    return Err(error_at(file, position, String::new(), Problem::NotText));
                 }
             }
         };
-        let spot = Spot { line: 1, column: 1 };
-        Err(error_at(file, spot, String::new(), problem))
+        let position = TextPosition { line: 1, column: 1 };
+        Err(error_at(file, position, String::new(), problem))
     }
 
     /// The text.
@@ -89,19 +89,19 @@ impl<'a> Page<'a> {
     pub fn parse<T: DeserializeOwned>(&self) -> Result<T, ContentError> {
         let value = ron_text::parse(&ron_text::options(), self.text).map_err(|misfit| {
             let Misfit {
-                spot,
+                position,
                 field,
                 error,
                 range,
             } = misfit;
             let problem = range.map_or_else(|| problem_of(error), Problem::IntegerRange);
-            error_at(self.file, spot, field, problem)
+            error_at(self.file, position, field, problem)
         })?;
         match Outline::of(self.text).not_finite() {
             None => Ok(value),
-            Some((field, spot, number)) => {
+            Some((field, position, number)) => {
                 let problem = Problem::NotFinite(number.to_owned());
-                Err(error_at(self.file, spot, field, problem))
+                Err(error_at(self.file, position, field, problem))
             }
         }
     }
@@ -112,7 +112,7 @@ impl<'a> Page<'a> {
 
     /// Line of the value at a path.
     pub fn line(&self, path: &str) -> usize {
-        self.places().spot(path).line
+        self.places().position(path).line
     }
 
     /// The value when nothing was found, else the finding that stands first in the file.
@@ -129,11 +129,11 @@ impl<'a> Page<'a> {
         let mut errors: Vec<ContentError> = findings
             .into_iter()
             .map(|(field, problem)| {
-                let spot = match problem {
-                    Problem::Repeated { .. } => places.last_spot(&field),
-                    _ => places.spot(&field),
+                let position = match problem {
+                    Problem::Repeated { .. } => places.last_position(&field),
+                    _ => places.position(&field),
                 };
-                error_at(self.file, spot, field, problem)
+                error_at(self.file, position, field, problem)
             })
             .collect();
         errors.sort_by_key(|error| (error.line, error.column));
@@ -141,11 +141,11 @@ impl<'a> Page<'a> {
     }
 }
 
-fn error_at(file: &str, spot: Spot, field: String, problem: Problem) -> ContentError {
+fn error_at(file: &str, position: TextPosition, field: String, problem: Problem) -> ContentError {
     ContentError {
         file: file.to_owned(),
-        line: spot.line,
-        column: spot.column,
+        line: position.line,
+        column: position.column,
         field,
         problem,
     }

@@ -36,7 +36,7 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, ScriptStep)>,
                     return Err(ContentError {
                         file: file.to_owned(),
                         line: n + 1,
-                        column: worse.spot.column,
+                        column: worse.position.column,
                         field: name.to_owned(),
                         problem: worse.range.map_or_else(
                             || Problem::Step(worse.error.to_string()),

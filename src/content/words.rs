@@ -7,7 +7,7 @@ use detent_training::bench::{Action, MeterMode, Part, current};
 use detent_training::lesson::Dimension;
 use detent_training::reason::evidence::{End, Outcome};
 use detent_training::reason::{
-    Account, PathStep, PlanStep, Probe, Remedy, RepairCosts, Review, Sound, Worth,
+    Account, PathStep, PlanStep, Probe, Remedy, RepairCosts, Review, SoundChoice, Worth,
 };
 
 /// What words need to know of a job.
@@ -129,8 +129,8 @@ impl Words<'_> {
             }
         };
         let sound = match account.sound {
-            Sound::Step(step) => self.step(step),
-            Sound::Practice(practice) => texts.good_practice(practice),
+            SoundChoice::Step(step) => self.step(step),
+            SoundChoice::Practice(practice) => texts.good_practice(practice),
         };
         let (Worth::Saves { minutes, money } | Worth::Takes { minutes, money }) = account.worth;
         let key = match account.worth {

@@ -17,7 +17,7 @@ use detent_training::bench::Action;
 use std::f32::consts::{PI, TAU};
 
 /// The pins to show for a component.
-fn spot_of(part: Part) -> Option<PinGroup> {
+fn pin_group_of(part: Part) -> Option<PinGroup> {
     match part {
         Part::LineFuse => Some(PinGroup::Fuse),
         Part::Board => Some(PinGroup::Bulk),
@@ -140,8 +140,8 @@ fn press(
         Some(Pick::Part(part)) => {
             ui_state.selected = Some(part);
             ui_state.tab = Tab::Meter;
-            if let Some(spot) = spot_of(part) {
-                ui_state.spot = spot;
+            if let Some(pin_group) = pin_group_of(part) {
+                ui_state.pin_group = pin_group;
             }
         }
         Some(Pick::Knob) | None => {}

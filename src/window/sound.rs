@@ -40,6 +40,7 @@ impl Heard {
             Heard::Machine(Sound::ClutchActuatorTick) => Voice::new(12.0, 0.10, 0.15),
             Heard::Machine(Sound::LockHeld) => Voice::new(120.0, 0.02, 0.05),
             Heard::Machine(Sound::CabinetShake) => Voice::new(9.0, 0.50, 0.35),
+            Heard::Machine(Sound::RelayClick) => Voice::new(2.0, 0.60, 0.12),
             Heard::Beep => Voice::new(2000.0, 0.0, 0.20),
         }
     }

@@ -511,7 +511,7 @@ pub struct UiState {
     /// Page of the service sheet.
     pub page: Page,
     /// Pins shown at the meter.
-    pub spot: PinGroup,
+    pub pin_group: PinGroup,
     /// The pointer is over a window or a menu, not over the scene.
     pub covered: bool,
     /// Back to the start screen, please.
@@ -594,7 +594,7 @@ impl Default for UiState {
             speed: 1,
             hidden: false,
             page: Page::Entry,
-            spot: PinGroup::Bulk,
+            pin_group: PinGroup::Bulk,
             covered: false,
             leave: false,
             practise: false,

@@ -7,7 +7,7 @@ use crate::stage::Stage;
 use detent_content::{ContentLibrary, Language, ScenarioSource, Texts};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
-use detent_training::bench::{Advice, Bench, MilestoneKind};
+use detent_training::bench::{Advice, Bench, Incident, MilestoneKind};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{Course, CoursePart, Hidden, Score, draw, judge, set_up};
 use rayon::prelude::*;
@@ -198,6 +198,75 @@ fn the_expert_passes_every_job_and_whoever_swaps_a_sound_control_none() {
         played.len()
     );
     assert!(guesser < expert && swapper < expert);
+}
+
+/// How the expert and each bad habit do at these jobs, by their own seeds: mean shares of the points. Nobody passes with a shock.
+fn habits(content_library: &ContentLibrary, jobs: &[ScenarioSource]) -> Vec<(Persona, f64)> {
+    let personas = [
+        Persona::Expert,
+        Persona::SkipsProof,
+        Persona::Touches,
+        Persona::WaitsTooShort,
+    ];
+    let scored = |persona, job: &ScenarioSource| {
+        let scenario = &job.scenario;
+        let bench = set_up(scenario, &content_library.library(scenario), scenario.seed);
+        let done = work(persona, scenario, bench.expect("a sound scenario"));
+        let done = done.unwrap_or_else(|e| panic!("{}: {persona:?} cannot go on: {e}", job.file));
+        let score = judge(scenario, &done);
+        let shocked = done
+            .events()
+            .iter()
+            .any(|event| event.what == Incident::Shock);
+        assert!(
+            !(shocked && score.passed()),
+            "{}: passed with a shock",
+            job.file
+        );
+        score
+    };
+    let each = personas.into_iter().map(|persona| {
+        let scores: Vec<Score> = jobs.par_iter().map(|job| scored(persona, job)).collect();
+        let mean = scores.iter().map(share).sum::<f64>() / scores.len() as f64;
+        let passed = scores.iter().filter(|score| score.passed()).count();
+        println!(
+            "{persona:?}: mean {mean:.3}, {passed} of {} jobs passed",
+            scores.len()
+        );
+        (persona, mean)
+    });
+    each.collect()
+}
+
+#[track_caller]
+fn check_habits(content_library: &ContentLibrary, jobs: &[ScenarioSource]) {
+    let found = habits(content_library, jobs);
+    let [(_, expert), habits @ ..] = &found[..] else {
+        panic!("the expert is among them");
+    };
+    for (persona, mean) in habits {
+        assert!(mean < expert, "{persona:?} does as well as the expert");
+    }
+}
+
+#[test]
+fn each_bad_habit_costs_points_and_a_shock_the_job() {
+    let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+    let jobs = scenarios(&content_library);
+    let single = |job: &ScenarioSource| {
+        course(job).part == CoursePart::SingleFault && course(job).number <= 3
+    };
+    let jobs: Vec<ScenarioSource> = jobs.into_iter().filter(single).collect();
+    assert_eq!(jobs.len(), 3);
+    check_habits(&content_library, &jobs);
+}
+
+#[test]
+#[ignore = "every job four times: a table for a change of prices, several minutes"]
+fn each_bad_habit_costs_points_on_the_whole_course() {
+    let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+    let jobs = scenarios(&content_library);
+    check_habits(&content_library, &jobs);
 }
 
 #[test]

@@ -158,10 +158,10 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     assert_eq!(
         found,
         [
-            "arc-dial V120Hz60 a5c09a8e36b543b5479ef54f577993e0b1baaf4bcd57a55e602836204747c299",
-            "arc-dial V230Hz50 2a2eff3077f3eee4777dfd4317587e5e8d70799b0854aa17e16563a36d3c0d98",
-            "key-pad V230Hz50 e2bcf6f4cb19f082b3b2c68a65899d40da32f4a5e81c04553524684fbb758046",
-            "lone-lamp V120Hz60 eb61eda25081041be9e64dec7b00147f3ec3be4facd09c91294892020de28d60",
+            "arc-dial V120Hz60 9ee41f85c9a15269cbe4474b57b5895fbe0cc6ad0a05c770b9457ec2137ae666",
+            "arc-dial V230Hz50 b618d729ed2b3cbf62d37669664cf81f5001597b06760a9bf16aea8eb31fade0",
+            "key-pad V230Hz50 b12f64148c6bac3f5ee111e3703db69c825bda0ddddefca074c926b98e2f18c4",
+            "lone-lamp V120Hz60 d3761b2b96d0f8c166a7fb6aae97182055174b601fd971d7bd90bba934a2cba5",
         ]
     );
 }

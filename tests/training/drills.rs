@@ -12,7 +12,7 @@ use detent_training::bench::{Action, Condition, Display, cure, meter};
 use detent_training::lesson::{MachineState, survey};
 use detent_training::practice::drill::entry::Rhythm;
 use detent_training::practice::drill::{
-    Site, entry, lamps, look_up, meter as metering, next_test, part,
+    SuppliedBoard, entry, lamps, look_up, meter as metering, next_test, part,
 };
 use detent_training::reason::evidence::Table;
 use proptest::prelude::*;
@@ -22,20 +22,24 @@ use std::sync::LazyLock;
 static SHELF: LazyLock<ContentLibrary> =
     LazyLock::new(|| ContentLibrary::builtin().expect("the built-in content is sound"));
 
-static SITES: LazyLock<Vec<Site<'static>>> = LazyLock::new(|| SHELF.sites());
+static SITES: LazyLock<Vec<SuppliedBoard<'static>>> = LazyLock::new(|| SHELF.supplied_boards());
 
 /// What every fault shows on each board: the tables that the program brings with it.
 static TABLES: LazyLock<Vec<Table>> = LazyLock::new(|| {
-    let table = |site: &Site<'_>| {
-        let table = builtin::table(&site.library, site.mains.rating());
+    let table = |supplied_board: &SuppliedBoard<'_>| {
+        let table = builtin::table(&supplied_board.library, supplied_board.mains.rating());
         table.expect("it is of this content")
     };
     SITES.iter().map(table).collect()
 });
 
-fn site(place: &detent_training::practice::drill::Place) -> Site<'static> {
-    let here = SITES.iter().find(|site| site.place() == *place);
-    *here.expect("tasks are drawn from these sites")
+fn supplied_board(
+    place: &detent_training::practice::drill::SuppliedBoardId,
+) -> SuppliedBoard<'static> {
+    let here = SITES
+        .iter()
+        .find(|supplied_board| supplied_board.place() == *place);
+    *here.expect("tasks are drawn from these supplied_boards")
 }
 
 /// Over two hundred seeds every board comes up, and hardly two tasks are alike.
@@ -68,7 +72,7 @@ fn over_two_hundred_seeds_the_tasks_vary() {
         meter.iter().map(|task| task.place.board.clone()),
         meter.iter().map(|task| format!("{task:?}")),
     );
-    let kinds: BTreeSet<&str> = meter.iter().map(|task| task.spot.kind.key()).collect();
+    let kinds: BTreeSet<&str> = meter.iter().map(|task| task.check.kind.key()).collect();
     assert_eq!(kinds.len(), 13, "{kinds:?}");
     let sound = meter
         .iter()
@@ -183,7 +187,7 @@ proptest! {
         prop_assert_eq!(task.ranges.len(), 4);
         // Whatever the meter's error, the reading stays on its side of the limits.
         if let (Display::Value(value), metering::Range::Between(low, high)) = (task.shown, task.sound) {
-            let error = meter::accuracy(task.spot.mode, value);
+            let error = meter::accuracy(task.check.mode, value);
             for shown in [value - error, value + error] {
                 let same = (low..=high).contains(&shown.max(0.0));
                 prop_assert_eq!(same, right[0].within, "{} in {} to {}", value, low, high);
@@ -191,14 +195,14 @@ proptest! {
         }
         // What sends a current of its own is never put on a live or charged machine.
         let safe = [metering::State::Bled, metering::State::Pulled].contains(&right[0].state);
-        prop_assert!(safe || !task.spot.mode.sends_current());
+        prop_assert!(safe || !task.check.mode.sends_current());
     }
 
     #[test]
     fn the_suspects_are_all_there_and_nothing_else_is_right(seed: u64) {
         let task = look_up::ask(&SITES, seed);
         prop_assert_eq!(&task, &look_up::ask(&SITES, seed));
-        let board = site(&task.place).library.board;
+        let board = supplied_board(&task.place).library.board;
         prop_assert_eq!(board.monitor_of(task.code), Some(task.monitor));
         prop_assert!(task.excerpt.contains(&(task.code, task.monitor)));
         let entry = board.sheet.iter().find(|s| s.monitor == task.monitor).expect("listed");
@@ -222,7 +226,7 @@ proptest! {
     fn just_one_number_at_the_counter_is_the_one_to_order(seed: u64) {
         let task = part::ask(&SITES, seed);
         prop_assert_eq!(&task, &part::ask(&SITES, seed));
-        let library = site(&task.place).library;
+        let library = supplied_board(&task.place).library;
         let mode = library.modes.iter().find(|m| m.id == task.cause).expect("in the catalogue");
         let should = cure(library.parts, &library.board.id, mode).expect("curable");
         let right: Vec<usize> = (0..task.options.len()).filter(|n| part::mark(&task, *n).right).collect();
@@ -255,12 +259,12 @@ proptest! {
 #[test]
 fn the_sound_machine_keeps_the_limits_of_every_check() {
     let mut met = BTreeSet::new();
-    for site in SITES.iter() {
-        let looks = survey::looks(&site.library, site.mains.rating(), None);
-        for spot in metering::all() {
-            let sound = spot.sound(&site.library, site.mains);
-            let is_driven = matches!(spot.kind, metering::Kind::Driven | metering::Kind::Current);
-            let is_there = |state: MachineState| match spot.state {
+    for supplied_board in SITES.iter() {
+        let looks = survey::looks(&supplied_board.library, supplied_board.mains.rating(), None);
+        for check in metering::all() {
+            let sound = check.sound(&supplied_board.library, supplied_board.mains);
+            let is_driven = matches!(check.kind, metering::Kind::Driven | metering::Kind::Current);
+            let is_there = |state: MachineState| match check.state {
                 metering::State::Bled => state == MachineState::Dead,
                 metering::State::Pulled => state == MachineState::Pulled,
                 metering::State::Live | metering::State::Unplugged if is_driven => {
@@ -269,22 +273,22 @@ fn the_sound_machine_keeps_the_limits_of_every_check() {
                 metering::State::Live | metering::State::Unplugged => state == MachineState::Idle,
             };
             for taken in &looks.readings {
-                let pins = (taken.red, taken.black) == (spot.red, spot.black)
-                    || spot.kind == metering::Kind::Current && taken.red == spot.red;
+                let pins = (taken.red, taken.black) == (check.red, check.black)
+                    || check.kind == metering::Kind::Current && taken.red == check.red;
                 // A load that is at rest while another is tested carries nothing.
                 let idle = matches!(taken.shown, Display::Value(v) if v < 1e-3);
                 if is_there(taken.state)
-                    && taken.mode == spot.mode
+                    && taken.mode == check.mode
                     && pins
                     && !(idle && taken.state.routine().is_some())
                 {
-                    met.insert(spot.check);
+                    met.insert(check.text_key);
                     assert!(
                         metering::is_within(taken.shown, sound),
                         "{} on {:?} {:?}: {:?} is outside {sound:?}",
-                        spot.check,
-                        site.place(),
-                        spot.red,
+                        check.text_key,
+                        supplied_board.place(),
+                        check.red,
                         taken
                     );
                 }
@@ -447,11 +451,11 @@ fn the_best_rhythm_is_neither_hasty_nor_late() {
 /// rhythm is what it did.
 #[test]
 fn a_hand_on_the_bench_is_told_its_own_rhythm() {
-    for site in SITES.iter() {
-        let seed = (0..).find(|seed| entry::ask(&SITES, *seed).place == site.place());
-        let mut task = entry::ask(&SITES, seed.expect("every site comes up"));
+    for supplied_board in SITES.iter() {
+        let seed = (0..).find(|seed| entry::ask(&SITES, *seed).place == supplied_board.place());
+        let mut task = entry::ask(&SITES, seed.expect("every supplied_board comes up"));
         task.wear = task.wear.map(|_| 0.0);
-        let mut bench = task.bench(site);
+        let mut bench = task.bench(supplied_board);
         assert_eq!(
             task.mark(bench.machine().tries(), bench.history().iter()),
             None
@@ -464,14 +468,18 @@ fn a_hand_on_the_bench_is_told_its_own_rhythm() {
         let marked = task
             .mark(bench.tries(), bench.history().iter())
             .expect("the try is over");
-        assert!(marked.right, "{:?}: {marked:?}", site.place());
+        assert!(marked.right, "{:?}: {marked:?}", supplied_board.place());
         let rhythm = marked.rhythm.expect("enough steps");
         assert!(
             (20.0..320.0).contains(&rhythm.mean_ms),
             "{:?}: {rhythm:?}",
-            site.place()
+            supplied_board.place()
         );
-        println!("{:?}: {rhythm:?}, odds {:?}", site.place(), marked.odds);
+        println!(
+            "{:?}: {rhythm:?}, odds {:?}",
+            supplied_board.place(),
+            marked.odds
+        );
     }
 }
 
@@ -516,7 +524,9 @@ fn a_rhythm_counts_neither_the_hold_nor_what_the_lid_takes() {
 #[test]
 fn the_next_test_has_one_best_and_three_that_cost_more() {
     let table = |place: &_| {
-        let at = SITES.iter().position(|site| site.place() == *place);
+        let at = SITES
+            .iter()
+            .position(|supplied_board| supplied_board.place() == *place);
         at.map(|at| &TABLES[at])
     };
     let ask = |seed| next_test::ask(&SITES, table, seed);
@@ -559,7 +569,7 @@ fn every_try_is_over_at_its_end() {
     let task = entry::ask(&SITES, seed.expect("one is drawn"));
     for seed in 0..60 {
         let task = task.again(seed * 7919);
-        let mut bench = task.bench(&site(&task.place));
+        let mut bench = task.bench(&supplied_board(&task.place));
         for step in entry_steps(&task.gesture) {
             step.run(&mut bench).expect("a person can do this");
         }

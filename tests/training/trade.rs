@@ -4,6 +4,7 @@
 use crate::stage::{MAINS, Stage, drive};
 use detent_simulation::controller::{ControlMode, EntryError, Gesture, GestureStep, Outcome};
 use detent_simulation::interface::{Button, Component, Pin, Relay, Side, Terminal};
+use detent_simulation::machine::Sound;
 use detent_simulation::plant::dial::{clean_chance, error_chances};
 use detent_simulation::plant::supply::discharge_v;
 use detent_simulation::plant::{Param, Params, Plant, Probes};
@@ -279,6 +280,36 @@ fn leave(bench: &mut Bench) {
         bench.machine().control().control_status().mode,
         ControlMode::Idle
     );
+}
+
+/// Common practice, no source: a relay of a control that gets its supply clicks as the plug goes in; one whose
+/// own supply is dead stays silent.
+#[test]
+fn a_relay_clicks_when_the_control_comes_up_and_only_then() {
+    let heard_ticks = |bench: &mut Bench| {
+        let hears = |_| {
+            bench.step();
+            bench.machine().view().sounds.has(Sound::RelayClick)
+        };
+        (0..Span::from_s(5).0)
+            .map(hears)
+            .filter(|heard| *heard)
+            .count()
+    };
+    let stage = Stage::new();
+    for mains in &stage.board().mains {
+        for (fault, clicks) in [(None, true), (Some("board.supply-dead"), false)] {
+            let mut bench = stage.bench(*mains, fault, 4);
+            bench.wait(Span::from_s(20));
+            assert_eq!(heard_ticks(&mut bench), 0, "{mains:?} {fault:?}");
+            bench.act(&Action::Unplug).expect("the plug is in");
+            bench.wait(Span::from_s(90));
+            bench.act(&Action::Plug).expect("the plug is out");
+            let ticks = heard_ticks(&mut bench);
+            assert_eq!(ticks > 0, clicks, "{mains:?} {fault:?}");
+            assert!(ticks < 100, "a click is short: {ticks} ticks");
+        }
+    }
 }
 
 /// Common practice, no source: an entry window of three to six seconds can be met. Held against the

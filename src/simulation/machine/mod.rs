@@ -14,6 +14,9 @@ use crate::plant::Plant;
 use crate::units::Time;
 use sha2::{Digest, Sha256};
 
+/// How long the click of power-up stays in the ear, ticks: its caption has to be read.
+const CLICK_TICKS: u8 = 60;
+
 /// A plant with its control.
 #[derive(Clone)]
 pub struct Machine {
@@ -25,6 +28,8 @@ pub struct Machine {
     dial_steps: i8,
     dial_index: bool,
     awake: bool,
+    /// Ticks for which the click of power-up is still in the ear.
+    clicking: u8,
     /// Tries at the gesture on boards that were replaced since.
     past_tries: Vec<Try>,
 }
@@ -44,6 +49,7 @@ impl Machine {
             dial_steps: 0,
             dial_index: false,
             awake: false,
+            clicking: 0,
             past_tries: Vec::new(),
         }
     }
@@ -52,9 +58,11 @@ impl Machine {
     /// carry now. A real board, too, answers after it has seen.
     pub fn step(&mut self) {
         let pins = self.plant.step(self.outputs.relays);
+        self.clicking = self.clicking.saturating_sub(1);
         if pins.supplied && !self.awake {
             // At power-up the control reads the dial's absolute contacts once.
             self.control.set_dial(self.plant.dial_position());
+            self.clicking = CLICK_TICKS;
         }
         self.awake = pins.supplied;
         let inputs = Inputs {
@@ -152,6 +160,7 @@ impl Machine {
             self.dial_steps,
             self.dial_index,
             self.awake,
+            self.clicking,
         );
         hash.update(
             postcard::to_allocvec(&rest).expect("plain state always serialises into memory"),
@@ -195,12 +204,12 @@ impl Machine {
                 ..self.control.view()
             },
         };
-        view.sounds = sounds(&view, plant);
+        view.sounds = sounds(&view, plant, self.clicking > 0);
         view
     }
 }
 
-fn sounds(view: &MachineView<'_>, plant: &Plant) -> Sounds {
+fn sounds(view: &MachineView<'_>, plant: &Plant, clicking: bool) -> Sounds {
     let amps = plant.amps();
     let turning = view.motor_rpm.abs() > 30.0;
     let is_heard = |sound: &Sound| match sound {
@@ -214,6 +223,7 @@ fn sounds(view: &MachineView<'_>, plant: &Plant) -> Sounds {
         Sound::ValveBuzz => amps.cold > 0.01 && view.cold_l_min < 0.5,
         Sound::ClutchActuatorTick => amps.clutch > 0.005,
         Sound::LockHeld => view.lid_bolted,
+        Sound::RelayClick => clicking,
         Sound::CabinetShake => view.shake_mm > 4.0,
     };
     Sound::ALL.iter().copied().filter(is_heard).collect()

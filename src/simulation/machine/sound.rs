@@ -27,6 +27,8 @@ names! {
         LockHeld = "lock-held",
         /// The cabinet shakes.
         CabinetShake = "cabinet-shake",
+        /// A relay of the control clicks as its supply comes up.
+        RelayClick = "relay-click",
     }
 }
 

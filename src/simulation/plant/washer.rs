@@ -477,7 +477,8 @@ impl Plant {
         }
     }
 
-    /// Moves what the last solution's currents move: bolt, cam, pump rotor.
+    /// Moves what the last solution's currents move: bolt, cam, pump rotor. A bolt that is out stays out
+    /// while the basket turns, whatever becomes of the current: a coasting basket is never within reach.
     fn step_actuators(&mut self) {
         let p = &self.state.params;
         let drawn = self.solution.amps.lock >= p.get(Param::LockPullInA) && !self.state.lid_open;
@@ -485,7 +486,7 @@ impl Plant {
         if drawn {
             self.state.bolt_travel_s = (self.state.bolt_travel_s + TICK_S).min(travel_s);
             self.state.bolted = self.state.bolt_travel_s >= travel_s;
-        } else {
+        } else if !(self.state.bolted && self.basket_turns()) {
             self.state.bolt_travel_s = 0.0;
             self.state.bolted = false;
         }
@@ -702,6 +703,11 @@ impl Plant {
     /// The basket is coupled to the drive.
     pub fn basket_coupled(&self) -> bool {
         self.coupling() == Coupling::Basket
+    }
+
+    /// The basket itself turns, under power or coasting.
+    pub fn basket_turns(&self) -> bool {
+        self.basket_coupled() && !self.state.drive.stands()
     }
 
     /// Pump rotor turning.

@@ -53,12 +53,12 @@ impl MilestoneKind {
 
 /// Compares each glance at the control with the last.
 #[derive(Clone, Debug, Default)]
-pub struct Watcher {
+pub struct MilestoneDetector {
     /// None before the first look.
     last: Option<ControlStatus>,
 }
 
-impl Watcher {
+impl MilestoneDetector {
     /// Looks once, after a tick, and writes down what is new.
     pub fn observe(&mut self, machine: &Machine, log: &mut BenchLog) {
         let now = machine.control().control_status();

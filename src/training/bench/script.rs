@@ -361,6 +361,8 @@ pub fn entry_steps(gesture: &Gesture) -> Vec<ScriptStep> {
                 steps.push(ScriptStep::PowerDown);
                 steps.extend(holding.map(|button| ScriptStep::Do(Action::Down(button))));
                 steps.push(ScriptStep::Do(Action::Plug));
+                // The hand comes back from the outlet, and the control's supply comes up.
+                steps.push(ScriptStep::Rest { ms: 1500 });
             }
         }
     }

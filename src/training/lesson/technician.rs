@@ -1,5 +1,6 @@
-//! Three people at a bench, each working with steps and actions as a person does: one who proves
-//! before buying, one who guesses by what fails most, one who swaps the control.
+//! People at a bench, each working with steps and actions as a person does: one who proves before buying, one
+//! who guesses by what fails most, one who swaps the control, and three who work as the first does but for
+//! one bad habit.
 
 use super::scenario::Scenario;
 use super::survey::LOADS;
@@ -33,6 +34,12 @@ pub enum Persona {
     Guesser,
     /// Works by the rules and swaps the control first.
     Swapper,
+    /// As the expert, but discharges and trusts to that: no measurement, no check of the meter.
+    SkipsProof,
+    /// As the expert, but feels for a loose connector before the plug is out.
+    Touches,
+    /// As the expert, but plugs in again ten seconds after unplugging.
+    WaitsTooShort,
 }
 
 /// Works on `bench` until the report is handed in.
@@ -40,9 +47,15 @@ pub enum Persona {
 /// # Errors
 /// The bench refuses a step: the machine is none of those that this hand knows.
 pub fn work(persona: Persona, scenario: &Scenario, bench: Bench) -> Result<Bench, StepError> {
-    let mut hands = Technician { bench, scenario };
+    let mut hands = Technician {
+        bench,
+        scenario,
+        persona,
+    };
     match persona {
-        Persona::Expert => hands.prove_and_repair()?,
+        Persona::Expert | Persona::SkipsProof | Persona::Touches | Persona::WaitsTooShort => {
+            hands.prove_and_repair()?;
+        }
         Persona::Guesser => hands.guess()?,
         Persona::Swapper => hands.swap()?,
     }
@@ -52,6 +65,7 @@ pub fn work(persona: Persona, scenario: &Scenario, bench: Bench) -> Result<Bench
 struct Technician<'a> {
     bench: Bench,
     scenario: &'a Scenario,
+    persona: Persona,
 }
 
 /// Steps that could be taken next, how long they take, and which faults what they show rules out.
@@ -93,7 +107,12 @@ impl Technician<'_> {
 
     /// Power off until the control has forgotten, and on again.
     fn power_up(&mut self) -> Done {
-        self.step(ScriptStep::PowerDown)?;
+        if self.persona == Persona::WaitsTooShort {
+            self.unplug();
+            self.step(ScriptStep::Wait { s: 10 })?;
+        } else {
+            self.step(ScriptStep::PowerDown)?;
+        }
         self.act(Action::Plug)?;
         self.step(ScriptStep::Wait { s: 3 })?;
         Ok(())
@@ -216,8 +235,16 @@ impl Technician<'_> {
 
     /// Plug out, panels off, and the circuit proved dead with a meter that is proved before and after.
     fn make_dead(&mut self) -> Done {
+        if self.persona == Persona::Touches {
+            self.see_to(Action::OpenCabinet);
+            self.act(Action::Inspect(Component::Harness))?;
+        }
         self.unplug();
         self.see_to(Action::OpenCabinet);
+        if self.persona == Persona::SkipsProof {
+            self.act(Action::Discharge)?;
+            return Ok(());
+        }
         self.test_meter()?;
         let volts = self.probe(MeterMode::VoltsDc, Pin::BulkPlus, Pin::BulkMinus)?;
         if !matches!(volts, Display::Value(v) if v.abs() < DEAD_V) {
@@ -583,6 +610,7 @@ impl Technician<'_> {
             let mut trial = Technician {
                 bench: self.bench.clone(),
                 scenario: self.scenario,
+                persona: self.persona,
             };
             if !trial.start(routine)? {
                 continue;

@@ -17,7 +17,7 @@ const NAMED: usize = 2;
 
 /// What a sound choice would have been.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Sound {
+pub enum SoundChoice {
     /// What the planner would have done with the same belief.
     Step(PlanStep),
     /// Something that needs no planner.
@@ -66,7 +66,7 @@ pub struct Account {
     /// What was likeliest then: hypothesis and belief, the likeliest first.
     pub known: Vec<(usize, f64)>,
     /// What would have been sound.
-    pub sound: Sound,
+    pub sound: SoundChoice,
     /// And what that is worth.
     pub worth: Worth,
 }
@@ -223,9 +223,9 @@ impl Accountant<'_> {
         stops.last().unwrap_or(&self.yours[0])
     }
 
-    fn sound(&self, lost: &Deduction, stop: &PathPoint) -> (Sound, Worth) {
+    fn sound(&self, lost: &Deduction, stop: &PathPoint) -> (SoundChoice, Worth) {
         use GoodPractice as P;
-        let good = |practice, worth| (Sound::Practice(practice), worth);
+        let good = |practice, worth| (SoundChoice::Practice(practice), worth);
         let seconds = |s: f64| self.work(s / 60.0);
         let of = |action: Action| seconds(cost::span(&action).seconds());
         match &lost.loss {
@@ -359,7 +359,7 @@ impl Accountant<'_> {
     }
 
     /// A part that was fitted and cured nothing.
-    fn part_in_vain(&self, number: &str) -> (Sound, Worth) {
+    fn part_in_vain(&self, number: &str) -> (SoundChoice, Worth) {
         let part = self.bench.part(number);
         let toll = part.map_or(Toll::NONE, |part| self.purchase(part));
         let fitted = |ordered: &Part| part.is_some_and(|part| part.number == ordered.number);
@@ -369,7 +369,7 @@ impl Accountant<'_> {
     }
 
     /// A part was bought whose need was not proved: how often that is in vain, less the test that would tell.
-    fn bought_blind(&self, at: Option<Time>) -> (Sound, Worth) {
+    fn bought_blind(&self, at: Option<Time>) -> (SoundChoice, Worth) {
         let Some(stop) = self.ordering(|stop, _| at.is_none_or(|at| stop.at >= Some(at))) else {
             return (step_or_measure(None), Toll::NONE.saved());
         };
@@ -419,8 +419,11 @@ impl Accountant<'_> {
 }
 
 /// The planner's step where it had one; else the meter comes before the purchase.
-fn step_or_measure(step: Option<PlanStep>) -> Sound {
-    step.map_or(Sound::Practice(GoodPractice::MeasureFirst), Sound::Step)
+fn step_or_measure(step: Option<PlanStep>) -> SoundChoice {
+    step.map_or(
+        SoundChoice::Practice(GoodPractice::MeasureFirst),
+        SoundChoice::Step,
+    )
 }
 
 /// Time that a basket takes to stop. Common practice, no source: count to thirty.

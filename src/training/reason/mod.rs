@@ -10,7 +10,7 @@ mod policy;
 mod posterior;
 mod repair_costs;
 mod wald;
-pub use account::{Account, GoodPractice, Review, Sound, Worth, review, review_in_slices};
+pub use account::{Account, GoodPractice, Review, SoundChoice, Worth, review, review_in_slices};
 pub use hand::{ControlSuspicion, Hand, control_on_trial, suspicion};
 pub use path::{PathError, PathPoint, PathStep, WORK};
 pub use plan::{

@@ -19,7 +19,7 @@ pub fn options() -> ron::Options {
 
 /// A place in a text, both counted from 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Spot {
+pub struct TextPosition {
     pub line: usize,
     /// In characters.
     pub column: usize,
@@ -28,7 +28,7 @@ pub struct Spot {
 /// Text that is not the RON that was wanted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Misfit {
-    pub spot: Spot,
+    pub position: TextPosition,
     /// Path of the field.
     pub field: String,
     pub error: ron::Error,
@@ -59,12 +59,12 @@ pub fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<
             start + behind - 1
         };
         let mut field = outline.path_at(at);
-        let mut spot = find_spot(text, start);
+        let mut position = find_position(text, start);
         match &spanned.code {
             ron::Error::MissingStructField { field: name, .. } => {
                 // The parser notices at the closing bracket; people look at the opening one.
                 let around = outline.around(at);
-                spot = around.map_or(spot, |node| find_spot(text, node.start));
+                position = around.map_or(position, |node| find_position(text, node.start));
                 field = around.map_or_else(String::new, |node| outline.path_of(node));
                 push_field(&mut field, name);
             }
@@ -80,7 +80,7 @@ pub fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<
             .number_at(at)
             .and_then(|number| wrong_integer::<T>(options, text, number));
         Misfit {
-            spot,
+            position,
             field,
             error: spanned.code,
             range: range.map(Box::new),
@@ -167,8 +167,8 @@ fn offset(text: &str, line: usize, column: usize) -> usize {
 }
 
 /// Line and column of a byte offset.
-fn find_spot(text: &str, offset: usize) -> Spot {
-    Lines::of(text).spot(offset)
+fn find_position(text: &str, offset: usize) -> TextPosition {
+    Lines::of(text).position(offset)
 }
 
 /// Where each line of a text begins.
@@ -185,12 +185,12 @@ impl<'a> Lines<'a> {
         Lines { text, starts }
     }
 
-    fn spot(&self, offset: usize) -> Spot {
+    fn position(&self, offset: usize) -> TextPosition {
         let line = self.starts.partition_point(|start| *start <= offset);
         let start = self.starts[line - 1];
         let line_text = self.text.get(start..).unwrap_or("").char_indices();
         let before = line_text.take_while(|(at, _)| start + at < offset);
-        Spot {
+        TextPosition {
             line,
             column: before.count() + 1,
         }
@@ -208,13 +208,13 @@ pub struct Places<'a> {
 impl Places<'_> {
     /// Where the value at `path` begins. A value that the file leaves out is found at the nearest
     /// value around it.
-    pub fn spot(&self, path: &str) -> Spot {
-        self.lines.spot(self.find(path).0)
+    pub fn position(&self, path: &str) -> TextPosition {
+        self.lines.position(self.find(path).0)
     }
 
     /// Where the last value at `path` begins: a map may wrongly have one key twice.
-    pub fn last_spot(&self, path: &str) -> Spot {
-        self.lines.spot(self.find(path).1)
+    pub fn last_position(&self, path: &str) -> TextPosition {
+        self.lines.position(self.find(path).1)
     }
 
     fn find(&self, path: &str) -> (usize, usize) {
@@ -320,14 +320,18 @@ impl<'a> Outline<'a> {
     }
 
     /// The first number that is not finite (`inf`, `NaN`, `1e999`): its path, place and text.
-    pub fn not_finite(&self) -> Option<(String, Spot, &'a str)> {
+    pub fn not_finite(&self) -> Option<(String, TextPosition, &'a str)> {
         let node = self.nodes.iter().find(|node| {
             let text = self.text.get(node.start..node.end).unwrap_or("");
             !node.bracketed && is_not_finite(text)
         })?;
         let text = self.text.get(node.start..node.end).unwrap_or("");
         let shown = text.get(..24).unwrap_or(text);
-        Some((self.path_of(node), find_spot(self.text, node.start), shown))
+        Some((
+            self.path_of(node),
+            find_position(self.text, node.start),
+            shown,
+        ))
     }
 
     fn path_of(&self, node: &Node) -> String {
@@ -623,7 +627,11 @@ Board(
 
     #[track_caller]
     fn check(path: &str, line: usize) {
-        assert_eq!(Outline::of(TEXT).places().spot(path).line, line, "{path}");
+        assert_eq!(
+            Outline::of(TEXT).places().position(path).line,
+            line,
+            "{path}"
+        );
     }
 
     #[test]
@@ -685,9 +693,9 @@ Board(
 
     #[test]
     fn numbers_that_are_not_finite_are_found() {
-        let (path, spot, text) = Outline::of(TEXT).not_finite().expect("1e999 is there");
+        let (path, position, text) = Outline::of(TEXT).not_finite().expect("1e999 is there");
         assert_eq!(
-            (path.as_str(), spot.line, text),
+            (path.as_str(), position.line, text),
             ("map[WireOhms(Cold1)]", 12, "1e999")
         );
         let (path, ..) = Outline::of("(a: (1, -inf))")
@@ -701,8 +709,8 @@ Board(
         #[test]
         fn no_text_makes_the_outline_panic(text in "\\PC*", path in "[a-z.\\[\\]0-9é]*", at in 0_usize..99) {
             let outline = Outline::of(&text);
-            let spot = outline.places().spot(&path);
-            prop_assert!(spot.line >= 1 && spot.column >= 1);
+            let position = outline.places().position(&path);
+            prop_assert!(position.line >= 1 && position.column >= 1);
             outline.path_at(at);
             outline.not_finite();
         }
@@ -710,7 +718,7 @@ Board(
         #[test]
         fn no_ron_like_text_makes_the_outline_panic(text in "([(\\[{}\\]):,\"'#r/*\\\\é\n ]|ab|//|r#\"){0,80}") {
             let outline = Outline::of(&text);
-            outline.places().spot("ab[0].ab");
+            outline.places().position("ab[0].ab");
             outline.path_at(text.len() / 2);
         }
     }

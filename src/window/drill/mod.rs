@@ -7,7 +7,7 @@ pub use question::{Asked, MeterGiven, Question, Trial, Verdict};
 
 use bevy::prelude::*;
 use detent_content::ContentLibrary;
-use detent_training::practice::drill::{Done, Round, Site, entry};
+use detent_training::practice::drill::{Done, Round, SuppliedBoard, entry};
 use detent_training::practice::{Detail, Skill};
 use std::sync::Arc;
 use tables::Tables;
@@ -99,14 +99,14 @@ impl DrillRes {
         if !skill.has_drill() {
             return;
         }
-        let sites = self.content_library.sites();
+        let supplied_boards = self.content_library.supplied_boards();
         if skill == Skill::NextTest {
-            self.tables.read(&sites);
+            self.tables.read(&supplied_boards);
         }
         let round = Round::begin(seed);
         self.sitting = Some(Sitting {
             skill,
-            asked: Asked::first(skill, &sites, &self.tables, round.seed()),
+            asked: Asked::first(skill, &supplied_boards, &self.tables, round.seed()),
             round,
             since_s: None,
             done: None,
@@ -139,9 +139,9 @@ impl DrillRes {
         };
         sitting.round.note(done);
         if !sitting.round.is_over() {
-            let sites: Vec<Site<'_>> = self.content_library.sites();
+            let supplied_boards: Vec<SuppliedBoard<'_>> = self.content_library.supplied_boards();
             let seed = sitting.round.seed();
-            sitting.asked = sitting.asked.next(&sites, &self.tables, seed);
+            sitting.asked = sitting.asked.next(&supplied_boards, &self.tables, seed);
             sitting.since_s = None;
         }
     }

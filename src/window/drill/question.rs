@@ -7,7 +7,9 @@ use crate::state::BenchRes;
 use detent_simulation::interface::Component;
 use detent_training::bench::MeterMode;
 use detent_training::bench::script::{ScriptStep, entry_steps};
-use detent_training::practice::drill::{Site, entry, lamps, look_up, meter, next_test, part};
+use detent_training::practice::drill::{
+    SuppliedBoard, entry, lamps, look_up, meter, next_test, part,
+};
 use detent_training::practice::{Detail, Skill};
 
 /// A task, what was given, and the judgement once there is one.
@@ -107,28 +109,33 @@ pub struct Verdict {
 
 impl Asked {
     /// Draws the first question of a round.
-    pub fn first(skill: Skill, sites: &[Site<'_>], tables: &Tables, seed: u64) -> Asked {
+    pub fn first(
+        skill: Skill,
+        supplied_boards: &[SuppliedBoard<'_>],
+        tables: &Tables,
+        seed: u64,
+    ) -> Asked {
         match skill {
-            Skill::LampReading => Asked::Lamps(Question::new(lamps::ask(sites, seed))),
-            Skill::EntryTiming => Trial::first(entry::ask(sites, seed), sites),
-            Skill::Metering => Asked::Meter(Question::new(meter::ask(sites, seed))),
-            Skill::CodeLookUp => Asked::LookUp(Question::new(look_up::ask(sites, seed))),
-            Skill::NextTest => next_test::ask(sites, |place| tables.at(place), seed)
+            Skill::LampReading => Asked::Lamps(Question::new(lamps::ask(supplied_boards, seed))),
+            Skill::EntryTiming => Trial::first(entry::ask(supplied_boards, seed), supplied_boards),
+            Skill::Metering => Asked::Meter(Question::new(meter::ask(supplied_boards, seed))),
+            Skill::CodeLookUp => Asked::LookUp(Question::new(look_up::ask(supplied_boards, seed))),
+            Skill::NextTest => next_test::ask(supplied_boards, |place| tables.at(place), seed)
                 .map_or(Asked::Nothing, |task| Asked::NextTest(Question::new(task))),
-            Skill::PartChoice => Asked::Part(Question::new(part::ask(sites, seed))),
+            Skill::PartChoice => Asked::Part(Question::new(part::ask(supplied_boards, seed))),
             Skill::SafeWork | Skill::Proof => Asked::Nothing,
         }
     }
 
     /// Draws the next one of the same round. A gesture stays the same, so that the hand can find its rhythm.
-    pub fn next(&self, sites: &[Site<'_>], tables: &Tables, seed: u64) -> Asked {
+    pub fn next(&self, supplied_boards: &[SuppliedBoard<'_>], tables: &Tables, seed: u64) -> Asked {
         match self {
-            Asked::Lamps(_) => Asked::first(Skill::LampReading, sites, tables, seed),
-            Asked::Entry(trial) => trial.again(sites, seed),
-            Asked::Meter(_) => Asked::first(Skill::Metering, sites, tables, seed),
-            Asked::LookUp(_) => Asked::first(Skill::CodeLookUp, sites, tables, seed),
-            Asked::NextTest(_) => Asked::first(Skill::NextTest, sites, tables, seed),
-            Asked::Part(_) => Asked::first(Skill::PartChoice, sites, tables, seed),
+            Asked::Lamps(_) => Asked::first(Skill::LampReading, supplied_boards, tables, seed),
+            Asked::Entry(trial) => trial.again(supplied_boards, seed),
+            Asked::Meter(_) => Asked::first(Skill::Metering, supplied_boards, tables, seed),
+            Asked::LookUp(_) => Asked::first(Skill::CodeLookUp, supplied_boards, tables, seed),
+            Asked::NextTest(_) => Asked::first(Skill::NextTest, supplied_boards, tables, seed),
+            Asked::Part(_) => Asked::first(Skill::PartChoice, supplied_boards, tables, seed),
             Asked::Nothing => Asked::Nothing,
         }
     }
@@ -259,21 +266,24 @@ impl Asked {
 }
 
 impl Trial {
-    fn first(task: entry::EntryTask, sites: &[Site<'_>]) -> Asked {
+    fn first(task: entry::EntryTask, supplied_boards: &[SuppliedBoard<'_>]) -> Asked {
         let curve = task.curve(entry::USUAL_SPREAD);
-        Trial::at(task, sites, curve, false)
+        Trial::at(task, supplied_boards, curve, false)
     }
 
     fn at(
         task: entry::EntryTask,
-        sites: &[Site<'_>],
+        supplied_boards: &[SuppliedBoard<'_>],
         curve: entry::Curve,
         metronome: bool,
     ) -> Asked {
-        let Some(site) = sites.iter().find(|site| site.place() == task.place) else {
+        let Some(supplied_board) = supplied_boards
+            .iter()
+            .find(|supplied_board| supplied_board.place() == task.place)
+        else {
             return Asked::Nothing;
         };
-        let mut bench = BenchRes::new(Box::new(DrillBench::new(task.bench(site))));
+        let mut bench = BenchRes::new(Box::new(DrillBench::new(task.bench(supplied_board))));
         bench.refresh();
         Asked::Entry(Box::new(Trial {
             task,
@@ -287,9 +297,14 @@ impl Trial {
         }))
     }
 
-    fn again(&self, sites: &[Site<'_>], seed: u64) -> Asked {
+    fn again(&self, supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> Asked {
         let curve = self.curve.clone();
-        Trial::at(self.task.again(seed), sites, curve, self.metronome)
+        Trial::at(
+            self.task.again(seed),
+            supplied_boards,
+            curve,
+            self.metronome,
+        )
     }
 
     /// The try, judged, once it is over.

@@ -148,7 +148,7 @@ fn spots(context: &PanelContext) -> Vec<PinGroup> {
     spots
 }
 
-fn spot_name(context: &PanelContext, spot: PinGroup) -> String {
+fn pin_group_name(context: &PanelContext, pin_group: PinGroup) -> String {
     let connector = |n: usize| {
         context
             .bench
@@ -158,17 +158,17 @@ fn spot_name(context: &PanelContext, spot: PinGroup) -> String {
             .get(n)
             .map_or(String::new(), |c| c.label.clone())
     };
-    match spot {
-        PinGroup::Plug => context.text("spot-plug"),
-        PinGroup::Fuse => context.text("spot-fuse"),
-        PinGroup::Bulk => context.text("spot-bulk"),
+    match pin_group {
+        PinGroup::Plug => context.text("pin-group-plug"),
+        PinGroup::Fuse => context.text("pin-group-fuse"),
+        PinGroup::Bulk => context.text("pin-group-bulk"),
         PinGroup::Load(part) => context.part(part),
         PinGroup::Board(n) => format!("{} {}", connector(n), context.text("side-board")),
         PinGroup::Harness(n) => format!("{} {}", connector(n), context.text("side-harness")),
     }
 }
 
-fn pins_of(context: &PanelContext, spot: PinGroup) -> Vec<(Pin, String)> {
+fn pins_of(context: &PanelContext, pin_group: PinGroup) -> Vec<(Pin, String)> {
     let on_board = |n: usize, side: Side| -> Vec<(Pin, String)> {
         context
             .bench
@@ -189,7 +189,7 @@ fn pins_of(context: &PanelContext, spot: PinGroup) -> Vec<(Pin, String)> {
             })
     };
     let fixed = |pins: &[Pin]| pins.iter().map(|p| (*p, context.pin(*p))).collect();
-    match spot {
+    match pin_group {
         PinGroup::Plug => fixed(&[Pin::PlugLine, Pin::PlugNeutral, Pin::PlugEarth]),
         PinGroup::Fuse => fixed(&[Pin::FuseIn, Pin::FuseOut]),
         PinGroup::Bulk => fixed(&[Pin::BulkPlus, Pin::BulkMinus]),
@@ -208,8 +208,8 @@ fn pins_of(context: &PanelContext, spot: PinGroup) -> Vec<(Pin, String)> {
     }
 }
 
-fn connector_of(context: &PanelContext, spot: PinGroup) -> Option<Connector> {
-    match spot {
+fn connector_of(context: &PanelContext, pin_group: PinGroup) -> Option<Connector> {
+    match pin_group {
         PinGroup::Load(part) => Some(Connector::Load(part)),
         PinGroup::Board(n) | PinGroup::Harness(n) => context
             .bench
@@ -246,18 +246,18 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
             ui.label(text);
         });
     }
-    let spot = context.ui_state.spot;
-    egui::ComboBox::from_id_salt("spot")
+    let pin_group = context.ui_state.pin_group;
+    egui::ComboBox::from_id_salt("pin-group")
         .width(ui.available_width() - 8.0)
         .height(420.0)
-        .selected_text(spot_name(context, spot))
+        .selected_text(pin_group_name(context, pin_group))
         .show_ui(ui, |ui| {
             for other in spots(context) {
-                let name = spot_name(context, other);
+                let name = pin_group_name(context, other);
                 if ui
                     .selectable_label(
-                        other == spot,
-                        RichText::new(name).color(if other == spot {
+                        other == pin_group,
+                        RichText::new(name).color(if other == pin_group {
                             t::ON_AMBER
                         } else {
                             t::TEXT
@@ -265,7 +265,7 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
                     )
                     .clicked()
                 {
-                    context.ui_state.spot = other;
+                    context.ui_state.pin_group = other;
                     context.ui_state.selected = match other {
                         PinGroup::Load(part) => Some(part),
                         PinGroup::Fuse => Some(Part::LineFuse),
@@ -277,7 +277,7 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
             }
         });
     ui.horizontal_wrapped(|ui| {
-        for (pin, name) in pins_of(context, spot) {
+        for (pin, name) in pins_of(context, pin_group) {
             let mine = context.ui_state.red == Some(pin) || context.ui_state.black == Some(pin);
             let mark = match (
                 context.ui_state.red == Some(pin),
@@ -292,7 +292,7 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
             }
         }
     });
-    if let Some(connector) = connector_of(context, spot) {
+    if let Some(connector) = connector_of(context, pin_group) {
         let pulled = context.bench.view().pulled.contains(&connector);
         let (key, action) = if pulled {
             ("do-seat", Action::Seat(connector))

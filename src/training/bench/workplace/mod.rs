@@ -10,7 +10,7 @@ use super::cost;
 use super::inspect::Found;
 use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::{Follower, Meter, MeterTest};
-use super::milestone::{Milestone, MilestoneKind, Watcher};
+use super::milestone::{Milestone, MilestoneDetector, MilestoneKind};
 use super::part::{Part, Rates, cure, current};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
@@ -41,7 +41,7 @@ pub struct Bench {
     spent: f64,
     waited_hours: f64,
     log: BenchLog,
-    watcher: Watcher,
+    milestone_detector: MilestoneDetector,
     report: Option<Report>,
     hidden: Vec<FailureMode>,
     began: Time,
@@ -60,7 +60,8 @@ impl Bench {
     pub fn step(&mut self) {
         self.machine.step();
         let seen = self.log.milestones().len();
-        self.watcher.observe(&self.machine, &mut self.log);
+        self.milestone_detector
+            .observe(&self.machine, &mut self.log);
         let news = self.log.milestones().starting_at(seen);
         if (news.iter()).any(|l| l.kind == MilestoneKind::CalibrationPassed) {
             // A board that had only forgotten this machine knows it again.
@@ -89,15 +90,21 @@ impl Bench {
             action: action.clone(),
         });
         self.judge_safety(action);
-        self.perform(action);
         let span = match action {
             Action::Fit(number) => self
                 .part(number)
                 .map_or(Span::ZERO, |p| cost::fitting(p.component)),
             other => cost::span(other),
         };
-        // A probe settles before it is read.
-        self.wait(span);
+        // The way to the outlet comes before the plug goes in: what a control does as its supply comes up is
+        // seen and heard. All else takes its time from the moment it is done; a probe settles before it is read.
+        if matches!(action, Action::Plug) {
+            self.wait(span);
+            self.perform(action);
+        } else {
+            self.perform(action);
+            self.wait(span);
+        }
         match *action {
             Action::Probe {
                 mode, red, black, ..

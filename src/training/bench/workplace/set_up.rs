@@ -4,7 +4,7 @@ use super::Bench;
 use crate::bench::action::Grip;
 use crate::bench::log::BenchLog;
 use crate::bench::meter::{Follower, Meter};
-use crate::bench::milestone::Watcher;
+use crate::bench::milestone::MilestoneDetector;
 use crate::bench::part::{Part, Rates};
 use detent_simulation::controller::{Board, Memory};
 use detent_simulation::interface::Rating;
@@ -76,7 +76,7 @@ impl Bench {
             spent: 0.0,
             waited_hours: 0.0,
             log: BenchLog::default(),
-            watcher: Watcher::default(),
+            milestone_detector: MilestoneDetector::default(),
             report: None,
             hidden: setup.faults,
             began: Time::ZERO,

@@ -1,7 +1,7 @@
 //! Entry timing: a try at a board's own gesture on its own dial, the rhythm of the hand in it, and what
 //! that rhythm promises.
 
-use super::{Place, Site, draws, site, within};
+use super::{SuppliedBoard, SuppliedBoardId, draws, supplied_board, within};
 use crate::bench::script::ScriptStep;
 use crate::bench::{Action, Bench, Setup, cost};
 use detent_simulation::controller::{
@@ -39,7 +39,7 @@ const RESTED: Span = Span::from_s(1);
 #[derive(Clone, Debug, PartialEq)]
 pub struct EntryTask {
     /// Board and supply.
-    pub place: Place,
+    pub place: SuppliedBoardId,
     /// The gesture.
     pub gesture: Gesture,
     /// What is turned, if anything is.
@@ -83,14 +83,14 @@ pub struct Curve {
 }
 
 /// Draws a board and the wear of its dial.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> EntryTask {
+pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> EntryTask {
     let rng = &mut draws(seed);
-    let site = site(sites, rng);
-    let board = site.library.board;
+    let supplied_board = supplied_board(supplied_boards, rng);
+    let board = supplied_board.library.board;
     let wear = within(0.0, 1.0, rng);
     let selector = board.panel.selector;
     EntryTask {
-        place: site.place(),
+        place: supplied_board.place(),
         gesture: board.gesture.clone(),
         selector,
         // The contacts of a switch and of buttons have nothing to skip.
@@ -109,13 +109,13 @@ impl EntryTask {
         }
     }
 
-    /// A sound machine of the task's `site`, ready for a try: awake and idle, or without power and at rest
+    /// A sound machine of the task's `supplied_board`, ready for a try: awake and idle, or without power and at rest
     /// where the gesture begins with the plug.
-    pub fn bench(&self, site: &Site<'_>) -> Bench {
-        let rating = site.mains.rating();
+    pub fn bench(&self, supplied_board: &SuppliedBoard<'_>) -> Bench {
+        let rating = supplied_board.mains.rating();
         let mut bench = Bench::new(Setup {
             dial_wear: self.wear.unwrap_or_default(),
-            ..site.library.setup(rating, Vec::new(), self.seed)
+            ..supplied_board.library.setup(rating, Vec::new(), self.seed)
         });
         bench.wait(AWAKE);
         if matches!(

@@ -1,7 +1,7 @@
 //! Reading lamps: a number is shown in a board's own language or in one invented for the question, with
 //! its key; two digits are the answer.
 
-use super::{Site, between, draws, one_of, shuffle, site};
+use super::{SuppliedBoard, between, draws, one_of, shuffle, supplied_board};
 use detent_simulation::controller::{MAX_CODES, Signs};
 use detent_simulation::units::uniform;
 use rand_chacha::ChaCha8Rng;
@@ -41,9 +41,9 @@ pub struct Marked {
 pub type Confusion = [[u32; 10]; 10];
 
 /// Draws a task.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> LampReadingTask {
+pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> LampReadingTask {
     let rng = &mut draws(seed);
-    let board = site(sites, rng).library.board;
+    let board = supplied_board(supplied_boards, rng).library.board;
     if uniform(rng) < INVENTED {
         let signs = invent(rng);
         let shown = number(&signs, &[], rng);

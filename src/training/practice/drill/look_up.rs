@@ -1,6 +1,6 @@
 //! Look-up: which components can be behind a code, by the service sheet of the board.
 
-use super::{Place, Site, draws, one_of, shuffle, site};
+use super::{SuppliedBoard, SuppliedBoardId, draws, one_of, shuffle, supplied_board};
 use detent_simulation::controller::Monitor;
 use detent_simulation::interface::Component;
 
@@ -15,7 +15,7 @@ const EXCERPT: usize = 5;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CodeLookUpTask {
     /// Board and supply.
-    pub place: Place,
+    pub place: SuppliedBoardId,
     /// The code.
     pub code: u8,
     /// What it stands for.
@@ -40,10 +40,10 @@ pub struct Marked {
 }
 
 /// Draws a task.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> CodeLookUpTask {
+pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> CodeLookUpTask {
     let rng = &mut draws(seed);
-    let site = site(sites, rng);
-    let board = site.library.board;
+    let supplied_board = supplied_board(supplied_boards, rng);
+    let board = supplied_board.library.board;
     let entries: Vec<&detent_simulation::controller::SheetEntry> = board.sheet.iter().collect();
     let entry = one_of(&entries, rng).expect("a board's sheet has entries");
     let code = board.code_of(entry.monitor).unwrap_or_default();
@@ -71,7 +71,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> CodeLookUpTask {
     options.extend(wrong);
     shuffle(&mut options, rng);
     CodeLookUpTask {
-        place: site.place(),
+        place: supplied_board.place(),
         code,
         monitor: entry.monitor,
         excerpt,

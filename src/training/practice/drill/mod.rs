@@ -17,26 +17,26 @@ use rand_chacha::ChaCha8Rng;
 
 /// A board at one supply that it is made for, with all that a question about it draws on.
 #[derive(Clone, Copy, Debug)]
-pub struct Site<'a> {
+pub struct SuppliedBoard<'a> {
     /// Board, sound machine for this supply, catalogue and counter.
     pub library: Library<'a>,
     /// Supply.
     pub mains: Mains,
 }
 
-/// Which site a task is about: the board's short name and the supply.
+/// Which supplied_board a task is about: the board's short name and the supply.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Place {
+pub struct SuppliedBoardId {
     /// The board's short name.
     pub board: String,
     /// Supply.
     pub mains: Mains,
 }
 
-impl Site<'_> {
+impl SuppliedBoard<'_> {
     /// Its place.
-    pub fn place(&self) -> Place {
-        Place {
+    pub fn place(&self) -> SuppliedBoardId {
+        SuppliedBoardId {
             board: self.library.board.id.clone(),
             mains: self.mains,
         }
@@ -70,20 +70,23 @@ fn shuffle<T>(all: &mut [T], rng: &mut ChaCha8Rng) {
     }
 }
 
-/// Draws a site: first the board, so that one made for two supplies does not come up twice as often.
+/// Draws a supplied_board: first the board, so that one made for two supplies does not come up twice as often.
 ///
 /// # Panics
-/// There is no site.
-fn site<'a, 's>(sites: &'a [Site<'s>], rng: &mut ChaCha8Rng) -> &'a Site<'s> {
+/// There is no supplied_board.
+fn supplied_board<'a, 's>(
+    supplied_boards: &'a [SuppliedBoard<'s>],
+    rng: &mut ChaCha8Rng,
+) -> &'a SuppliedBoard<'s> {
     let mut boards: Vec<&str> = Vec::new();
-    for site in sites {
-        if !boards.contains(&site.library.board.id.as_str()) {
-            boards.push(&site.library.board.id);
+    for supplied_board in supplied_boards {
+        if !boards.contains(&supplied_board.library.board.id.as_str()) {
+            boards.push(&supplied_board.library.board.id);
         }
     }
     let board = one_of(&boards, rng);
-    let here: Vec<&Site<'s>> = (sites.iter())
-        .filter(|site| Some(site.library.board.id.as_str()) == board)
+    let here: Vec<&SuppliedBoard<'s>> = (supplied_boards.iter())
+        .filter(|supplied_board| Some(supplied_board.library.board.id.as_str()) == board)
         .collect();
     one_of(&here, rng).expect("a drill has at least one board")
 }

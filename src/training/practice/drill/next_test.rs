@@ -1,7 +1,7 @@
 //! Choosing the next test: what is believed after the codes and what was tried since, four things that could
 //! be done now, and which of them makes the repair cheapest.
 
-use super::{Place, Site, draws, one_of, shuffle, site};
+use super::{SuppliedBoard, SuppliedBoardId, draws, one_of, shuffle, supplied_board};
 use crate::reason::evidence::{self, Outcome, Table};
 use crate::reason::{Course, PlanStep, Posterior, Probe, Remedy, RepairCosts};
 use detent_simulation::plant::FailureMode;
@@ -50,7 +50,7 @@ pub enum EarlierAction {
 #[derive(Clone, Debug, PartialEq)]
 pub struct NextTestTask {
     /// Board and supply.
-    pub place: Place,
+    pub place: SuppliedBoardId,
     /// Codes that the customer's wash stored, newest first.
     pub codes: Vec<u8>,
     /// Tests made since.
@@ -72,24 +72,24 @@ pub struct Marked {
     pub chosen: usize,
 }
 
-/// Draws a task, with the table of each site (`tables` may lack some; those sites are left out). None where
+/// Draws a task, with the table of each supplied_board (`tables` may lack some; those supplied_boards are left out). None where
 /// there is no table at all, or nothing clear was found.
 pub fn ask<'t>(
-    sites: &[Site<'_>],
-    tables: impl Fn(&Place) -> Option<&'t Table>,
+    supplied_boards: &[SuppliedBoard<'_>],
+    tables: impl Fn(&SuppliedBoardId) -> Option<&'t Table>,
     seed: u64,
 ) -> Option<NextTestTask> {
-    let known: Vec<Site<'_>> = (sites.iter().copied())
-        .filter(|site| tables(&site.place()).is_some())
+    let known: Vec<SuppliedBoard<'_>> = (supplied_boards.iter().copied())
+        .filter(|supplied_board| tables(&supplied_board.place()).is_some())
         .collect();
     if known.is_empty() {
         return None;
     }
     let rng = &mut draws(seed);
     (0..DRAWS).find_map(|_| {
-        let site = site(&known, rng);
-        let table = tables(&site.place())?;
-        situation(site, table, rng)
+        let supplied_board = supplied_board(&known, rng);
+        let table = tables(&supplied_board.place())?;
+        situation(supplied_board, table, rng)
     })
 }
 
@@ -106,8 +106,12 @@ pub fn mark(task: &NextTestTask, chosen: usize) -> Marked {
 }
 
 /// One situation, if four things stand out clearly enough in it.
-fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<NextTestTask> {
-    let library = &site.library;
+fn situation(
+    supplied_board: &SuppliedBoard<'_>,
+    table: &Table,
+    rng: &mut ChaCha8Rng,
+) -> Option<NextTestTask> {
+    let library = &supplied_board.library;
     let hidden = hidden(library.modes, rng)?;
     let washes: Vec<&Outcome> = table.seen.get(hidden + 1)?.washes.iter().collect();
     let wash = one_of(&washes, rng)?;
@@ -169,7 +173,7 @@ fn situation(site: &Site<'_>, table: &Table, rng: &mut ChaCha8Rng) -> Option<Nex
     ranked.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     let name = |n: usize| n.checked_sub(1).map(|n| library.modes[n].id.clone());
     Some(NextTestTask {
-        place: site.place(),
+        place: supplied_board.place(),
         codes: wash.codes.clone(),
         tested,
         belief: (ranked.into_iter().take(TOP))

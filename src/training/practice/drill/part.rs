@@ -1,6 +1,6 @@
 //! Choosing the part: the cause is proved; which number at the counter ends it?
 
-use super::{Place, Site, draws, one_of, shuffle, site};
+use super::{SuppliedBoard, SuppliedBoardId, draws, one_of, shuffle, supplied_board};
 use crate::bench::{Condition, Part, cure, current};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
@@ -12,7 +12,7 @@ const CHOICES: usize = 5;
 #[derive(Clone, Debug, PartialEq)]
 pub struct PartChoiceTask {
     /// Board and supply.
-    pub place: Place,
+    pub place: SuppliedBoardId,
     /// The failure mode that is proved, by its id.
     pub cause: String,
     /// The component that failed.
@@ -63,10 +63,13 @@ pub struct Marked {
 }
 
 /// Draws a task.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> PartChoiceTask {
+pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> PartChoiceTask {
     let rng = &mut draws(seed);
-    let site = site(sites, rng);
-    let (library, board) = (&site.library, site.library.board.id.as_str());
+    let supplied_board = supplied_board(supplied_boards, rng);
+    let (library, board) = (
+        &supplied_board.library,
+        supplied_board.library.board.id.as_str(),
+    );
     // A component fails in many ways; each comes up as often as the others.
     let curable = |mode: &&FailureMode| cure(library.parts, board, mode).is_some();
     let mut components: Vec<Component> = library
@@ -90,7 +93,7 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> PartChoiceTask {
     let mut near = Vec::new();
     let mut far = Vec::new();
     for part in library.parts {
-        match verdict(site, mode, right, part) {
+        match verdict(supplied_board, mode, right, part) {
             Some(Wrong::OtherComponent(_)) => far.push(part),
             Some(_) => near.push(part),
             None => {}
@@ -115,10 +118,10 @@ pub fn ask(sites: &[Site<'_>], seed: u64) -> PartChoiceTask {
     shuffle(&mut options, rng);
     let verdicts = options
         .iter()
-        .map(|part| verdict(site, mode, right, part))
+        .map(|part| verdict(supplied_board, mode, right, part))
         .collect();
     PartChoiceTask {
-        place: site.place(),
+        place: supplied_board.place(),
         cause: mode.id.clone(),
         component: mode.component,
         options,
@@ -141,8 +144,13 @@ pub fn mark(task: &PartChoiceTask, chosen: usize) -> Marked {
 }
 
 /// Why `part` is not the one to order for this cause; none if nothing speaks against it.
-fn verdict(site: &Site<'_>, mode: &FailureMode, right: &Part, part: &Part) -> Option<Wrong> {
-    let library = &site.library;
+fn verdict(
+    supplied_board: &SuppliedBoard<'_>,
+    mode: &FailureMode,
+    right: &Part,
+    part: &Part,
+) -> Option<Wrong> {
+    let library = &supplied_board.library;
     if part.number == right.number {
         return None;
     }

@@ -154,18 +154,18 @@ fn row_ui(
 
 /// What is to be found out, between which pins.
 fn question(context: &PanelContext, task: &MeterTask) -> String {
-    let spot = &task.spot;
-    let key = format!("drill-meter-ask-{}", spot.kind.key());
-    let pins = if spot.mode == MeterMode::AmpsClamp {
-        spot.red.to_string()
+    let check = &task.check;
+    let key = format!("drill-meter-ask-{}", check.kind.key());
+    let pins = if check.mode == MeterMode::AmpsClamp {
+        check.red.to_string()
     } else {
-        format!("{} – {}", spot.red, spot.black)
+        format!("{} – {}", check.red, check.black)
     };
     let args = [
-        ("component", Value::from(context.part(spot.component))),
+        ("component", Value::from(context.part(check.component))),
         ("pins", Value::from(pins)),
     ];
-    match spot.kind {
+    match check.kind {
         // The harness and the mains have no component to name.
         Kind::Wire | Kind::Fuse | Kind::Mains | Kind::Bulk | Kind::Input => {
             context.with(&key, &args[1..])
@@ -178,7 +178,7 @@ fn question(context: &PanelContext, task: &MeterTask) -> String {
 fn display_ui(ui: &mut Ui, task: &MeterTask) {
     let (rect, painter) = kit::canvas(ui, 84.0);
     kit::frame(&painter, rect, t::LCD, t::EDGE);
-    let (digits, unit) = bench_meter::shown(task.shown, task.spot.mode);
+    let (digits, unit) = bench_meter::shown(task.shown, task.check.mode);
     let place = Rect::from_min_max(
         rect.min + vec2(10.0, 16.0),
         pos2(rect.right() - 62.0, rect.bottom() - 16.0),
@@ -253,6 +253,6 @@ fn told_ui(ui: &mut Ui, context: &PanelContext, task: &MeterTask, marked: &Marke
             }
         }
         kit::quiet(ui, context.text("drill-meter-sheet"));
-        ui.add(Label::new(context.text(task.spot.check)).wrap());
+        ui.add(Label::new(context.text(task.check.text_key)).wrap());
     });
 }

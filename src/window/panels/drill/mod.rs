@@ -20,7 +20,7 @@ use bevy_egui::egui::{
     Response, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
 };
 use detent_content::Value;
-use detent_training::practice::drill::{Place, QUESTIONS};
+use detent_training::practice::drill::{QUESTIONS, SuppliedBoardId};
 use detent_training::practice::{Answer, Skill};
 
 /// Narrower than this, what stands side by side stands one above the other.
@@ -225,7 +225,7 @@ fn percent(share: f64) -> String {
 }
 
 /// The board and the supply that a question is about.
-fn place_text(context: &PanelContext, place: &Place) -> String {
+fn place_text(context: &PanelContext, place: &SuppliedBoardId) -> String {
     let rating = place.mains.rating();
     let board = context.text(&format!("board-{}", place.board));
     format!("{board} · {:.0} V, {:.0} Hz", rating.volts, rating.hz)

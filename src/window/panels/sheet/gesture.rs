@@ -343,4 +343,5 @@ pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
     if both {
         ui.label(context.fixed("keep-how"));
     }
+    ui.label(context.fixed("sheet-entry-click"));
 }

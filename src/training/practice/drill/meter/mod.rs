@@ -1,9 +1,11 @@
 //! The meter: a check of the service sheet, how it is made safely, and what its reading says.
 
-mod spot;
-pub use spot::{Kind, Range, Spot, State, all, pump_a};
+mod checks;
+pub use checks::{Kind, MeterCheck, Range, State, all, pump_a};
 
-use super::{Place, Site, below, draws, one_of, shuffle, site, within};
+use super::{
+    SuppliedBoard, SuppliedBoardId, below, draws, one_of, shuffle, supplied_board, within,
+};
 use crate::bench::{Display, MeterMode, meter};
 use detent_simulation::units::uniform;
 use rand_chacha::ChaCha8Rng;
@@ -31,9 +33,9 @@ const DRAWS: usize = 100;
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeterTask {
     /// Board and supply.
-    pub place: Place,
+    pub place: SuppliedBoardId,
     /// The check.
-    pub spot: Spot,
+    pub check: MeterCheck,
     /// What a sound one shows.
     pub sound: Range,
     /// Ranges to choose from, each with the setting that shows it.
@@ -67,35 +69,35 @@ pub struct Marked {
 }
 
 /// Draws a task.
-pub fn ask(sites: &[Site<'_>], seed: u64) -> MeterTask {
+pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> MeterTask {
     let rng = &mut draws(seed);
-    let site = site(sites, rng);
-    let on_sheet = |spot: &Spot| {
-        let mut checks = site
+    let supplied_board = supplied_board(supplied_boards, rng);
+    let on_sheet = |check: &MeterCheck| {
+        let mut checks = supplied_board
             .library
             .board
             .sheet
             .iter()
             .flat_map(|entry| &entry.checks);
-        checks.any(|check| check == spot.check)
+        checks.any(|text_key| text_key == check.text_key)
     };
-    let spots: Vec<Spot> = all().into_iter().filter(on_sheet).collect();
+    let checks: Vec<MeterCheck> = all().into_iter().filter(on_sheet).collect();
     // There are many wires and few pumps: what is measured is drawn first.
-    let mut kinds: Vec<&str> = spots.iter().map(|spot| spot.kind.key()).collect();
+    let mut kinds: Vec<&str> = checks.iter().map(|check| check.kind.key()).collect();
     kinds.sort_unstable();
     kinds.dedup();
     let kind = one_of(&kinds, rng);
-    let here: Vec<Spot> = (spots.iter().copied())
-        .filter(|spot| Some(spot.kind.key()) == kind)
+    let here: Vec<MeterCheck> = (checks.iter().copied())
+        .filter(|check| Some(check.kind.key()) == kind)
         .collect();
-    let spot = one_of(&here, rng).expect("a board's sheet has checks with a meter");
-    let sound = spot.sound(&site.library, site.mains);
-    let shown = reading(&spot, sound, rng);
+    let check = one_of(&here, rng).expect("a board's sheet has checks with a meter");
+    let sound = check.sound(&supplied_board.library, supplied_board.mains);
+    let shown = reading(&check, sound, rng);
     MeterTask {
-        place: site.place(),
-        spot,
+        place: supplied_board.place(),
+        check,
         sound,
-        ranges: ranges(sites, &spot, sound, rng),
+        ranges: ranges(supplied_boards, &check, sound, rng),
         shown,
     }
 }
@@ -111,10 +113,10 @@ pub fn is_within(shown: Display, range: Range) -> bool {
 
 /// The one right answer.
 pub fn solve(task: &MeterTask) -> Given {
-    let own = (task.spot.mode, task.sound);
+    let own = (task.check.mode, task.sound);
     Given {
-        state: task.spot.state,
-        mode: task.spot.mode,
+        state: task.check.state,
+        mode: task.check.mode,
         range: task
             .ranges
             .iter()
@@ -135,25 +137,25 @@ pub fn mark(task: &MeterTask, given: Given) -> Marked {
 }
 
 /// A reading of a sound one or of a faulty one, clear of the limits either way.
-fn reading(spot: &Spot, sound: Range, rng: &mut ChaCha8Rng) -> Display {
+fn reading(check: &MeterCheck, sound: Range, rng: &mut ChaCha8Rng) -> Display {
     let is_sound = uniform(rng) < SOUND;
     let middle = match sound {
         Range::Open => Display::OverRange,
-        Range::Between(low, high) => shown(spot.mode, (low + high) / 2.0),
+        Range::Between(low, high) => shown(check.mode, (low + high) / 2.0),
     };
     let draw = |rng: &mut ChaCha8Rng| match sound {
         Range::Open if is_sound => Display::OverRange,
-        Range::Open => shown(spot.mode, within(0.3, 9.0, rng)),
+        Range::Open => shown(check.mode, within(0.3, 9.0, rng)),
         // The leads alone show as much as a wire.
         Range::Between(low, high) if is_sound && low <= 0.0 => {
-            shown(spot.mode, within(LEADS_OHMS, high, rng))
+            shown(check.mode, within(LEADS_OHMS, high, rng))
         }
-        Range::Between(low, high) if is_sound => shown(spot.mode, within(low, high, rng)),
-        Range::Between(low, high) => faulty(spot, low, high, rng),
+        Range::Between(low, high) if is_sound => shown(check.mode, within(low, high, rng)),
+        Range::Between(low, high) => faulty(check, low, high, rng),
     };
     (0..DRAWS)
         .map(|_| draw(rng))
-        .find(|shown| is_within(*shown, sound) == is_sound && is_clear(spot.mode, *shown, sound))
+        .find(|shown| is_within(*shown, sound) == is_sound && is_clear(check.mode, *shown, sound))
         .unwrap_or(middle)
 }
 
@@ -176,12 +178,12 @@ fn is_clear(mode: MeterMode, shown: Display, sound: Range) -> bool {
 }
 
 /// What a faulty one shows: open, shorted, drifted, starved.
-fn faulty(spot: &Spot, low: f64, high: f64, rng: &mut ChaCha8Rng) -> Display {
+fn faulty(check: &MeterCheck, low: f64, high: f64, rng: &mut ChaCha8Rng) -> Display {
     let value =
-        |low: f64, high: f64, rng: &mut ChaCha8Rng| shown(spot.mode, within(low, high, rng));
+        |low: f64, high: f64, rng: &mut ChaCha8Rng| shown(check.mode, within(low, high, rng));
     let open = Display::OverRange;
     let which = below(3, rng);
-    match (spot.kind, which) {
+    match (check.kind, which) {
         (Kind::Winding(_) | Kind::Thermistor, 0) => open,
         (Kind::Winding(_) | Kind::Thermistor, 1) => value(0.3 * low, 0.7 * low, rng),
         (Kind::Winding(_) | Kind::Thermistor, _) => value(1.5 * high, 2.5 * high, rng),
@@ -205,15 +207,18 @@ fn faulty(spot: &Spot, low: f64, high: f64, rng: &mut ChaCha8Rng) -> Display {
 /// The right range among others that stand clear of it: most of them of the same setting, so that the
 /// unit alone does not tell.
 fn ranges(
-    sites: &[Site<'_>],
-    spot: &Spot,
+    supplied_boards: &[SuppliedBoard<'_>],
+    check: &MeterCheck,
     sound: Range,
     rng: &mut ChaCha8Rng,
 ) -> Vec<(MeterMode, Range)> {
     let mut all: Vec<(MeterMode, Range)> = Vec::new();
-    for site in sites {
-        for other in spot::all() {
-            all.push((other.mode, other.sound(&site.library, site.mains)));
+    for supplied_board in supplied_boards {
+        for other in checks::all() {
+            all.push((
+                other.mode,
+                other.sound(&supplied_board.library, supplied_board.mains),
+            ));
         }
     }
     // What a load without voltage or current shows.
@@ -226,12 +231,12 @@ fn ranges(
         (MeterMode::Hertz, Range::Between(350.0, 450.0)),
     ]);
     shuffle(&mut all, rng);
-    let mut chosen = vec![(spot.mode, sound)];
+    let mut chosen = vec![(check.mode, sound)];
     for same in [true, false] {
         // One place is left for another unit.
         let room = if same { RANGES - 1 } else { RANGES };
         for candidate in &all {
-            let fits = (candidate.0 == spot.mode) == same;
+            let fits = (candidate.0 == check.mode) == same;
             if chosen.len() < room && fits && chosen.iter().all(|other| apart(*other, *candidate)) {
                 chosen.push(*candidate);
             }

@@ -117,9 +117,9 @@ pub enum Range {
 
 /// One check with a meter.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spot {
+pub struct MeterCheck {
     /// The sheet's text that tells it.
-    pub check: &'static str,
+    pub text_key: &'static str,
     /// What is measured.
     pub kind: Kind,
     /// Meter setting.
@@ -134,7 +134,7 @@ pub struct Spot {
     pub component: Component,
 }
 
-impl Spot {
+impl MeterCheck {
     /// What a sound one shows on this machine.
     pub fn sound(&self, library: &Library<'_>, mains: Mains) -> Range {
         let sound = library.sound;
@@ -193,15 +193,15 @@ const fn board(terminal: Terminal) -> Pin {
 }
 
 /// Every check that is asked for.
-pub fn all() -> Vec<Spot> {
+pub fn all() -> Vec<MeterCheck> {
     use Component as C;
     use Kind::{Current, Driven, Input, Level, Open, Pulses, Rail, Thermistor, Winding, Wire};
     use MeterMode::{AmpsClamp, Hertz, Ohms, VoltsAc, VoltsDc};
     use Param as P;
     use State::{Bled, Live, Pulled};
     use Terminal as T;
-    let spot = |check, kind, mode, red, black, state, component| Spot {
-        check,
+    let meter_check = |text_key, kind, mode, red, black, state, component| MeterCheck {
+        text_key,
         kind,
         mode,
         red,
@@ -209,12 +209,15 @@ pub fn all() -> Vec<Spot> {
         state,
         component,
     };
-    let winding =
-        |check, param, a, b, of| spot(check, Winding(param), Ohms, load(a), load(b), Pulled, of);
-    let open = |check, a, b, of| spot(check, Open, Ohms, load(a), load(b), Pulled, of);
-    let wire = |check, t| spot(check, Wire, Ohms, board(t), load(t), Bled, C::Harness);
-    let driven = |check, a, b, of| spot(check, Driven, VoltsAc, load(a), load(b), Live, of);
-    let rail = |check, a, b, of| spot(check, Rail, VoltsDc, load(a), load(b), Live, of);
+    let winding = |text_key, param, a, b, of| {
+        meter_check(text_key, Winding(param), Ohms, load(a), load(b), Pulled, of)
+    };
+    let open = |text_key, a, b, of| meter_check(text_key, Open, Ohms, load(a), load(b), Pulled, of);
+    let wire = |text_key, t| meter_check(text_key, Wire, Ohms, board(t), load(t), Bled, C::Harness);
+    let driven =
+        |text_key, a, b, of| meter_check(text_key, Driven, VoltsAc, load(a), load(b), Live, of);
+    let rail =
+        |text_key, a, b, of| meter_check(text_key, Rail, VoltsDc, load(a), load(b), Live, of);
     vec![
         winding(
             "check-inlet-coil-ohms",
@@ -272,7 +275,7 @@ pub fn all() -> Vec<Spot> {
             T::LockLineOut,
             C::LidLock,
         ),
-        spot(
+        meter_check(
             "check-thermistor-ohms",
             Thermistor,
             Ohms,
@@ -287,7 +290,7 @@ pub fn all() -> Vec<Spot> {
         wire("check-pickup-wires", T::PickupOut),
         wire("check-pressure-wires", T::PressureOut),
         wire("check-thermistor-wires", T::Therm1),
-        spot(
+        meter_check(
             "check-cord-ohms",
             Kind::Fuse,
             Ohms,
@@ -296,7 +299,7 @@ pub fn all() -> Vec<Spot> {
             Bled,
             C::LineFuse,
         ),
-        spot(
+        meter_check(
             "check-supply-volts",
             Kind::Mains,
             VoltsAc,
@@ -327,7 +330,7 @@ pub fn all() -> Vec<Spot> {
             T::PressureGround,
             C::PressureSensor,
         ),
-        spot(
+        meter_check(
             "check-bulk-volts",
             Kind::Bulk,
             VoltsDc,
@@ -336,7 +339,7 @@ pub fn all() -> Vec<Spot> {
             Live,
             C::Board,
         ),
-        spot(
+        meter_check(
             "check-pressure-output",
             Level,
             VoltsDc,
@@ -345,7 +348,7 @@ pub fn all() -> Vec<Spot> {
             Live,
             C::PressureSensor,
         ),
-        spot(
+        meter_check(
             "check-thermistor-rail",
             Input,
             VoltsDc,
@@ -354,7 +357,7 @@ pub fn all() -> Vec<Spot> {
             Live,
             C::Board,
         ),
-        spot(
+        meter_check(
             "check-pump-amps",
             Current,
             AmpsClamp,
@@ -363,7 +366,7 @@ pub fn all() -> Vec<Spot> {
             Live,
             C::DrainPump,
         ),
-        spot(
+        meter_check(
             "check-pickup-output",
             Pulses,
             Hertz,
