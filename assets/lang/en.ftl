@@ -55,7 +55,7 @@ best-put-right = correct by hand
 best-recalibrate = recalibrate and see the result
 best-scenario = scenario
 best-several = This job hides { $count } faults at once. What follows takes them one at a time: it is the best plan for the first one only.
-best-tries = Failed entry tries in a row, at a calm pace and with correct timing on this dial, after which the control is the more likely cause: { $tries }
+best-tries = Failed entry tries in a row, at a calm pace and with correct timing on this dial, after which the control is the more likely cause: { $tries } for a newcomer, { $practised } for a practiced hand
 
 ## board
 
@@ -348,6 +348,7 @@ doubt-control = the control is suspect
 doubt-go-on = After { $tries } failed tries: { $share } % chance the control is faulty. That proves nothing yet: try again at an even pace.
 doubt-hand = it is my technique
 doubt-intro = From the timing of each try and the wear of this dial: how likely a good control would have let it in. A try that broke a timing window says nothing about the control. Dashed: decision limits at 5 % risk either way.
+doubt-needed = The first time you meet a gesture, about { $newcomer } failed tries speak against the control; once you get in four times out of five, { $practised } do.
 doubt-suspect = After { $tries } failed tries: { $share } % chance the control is faulty. Now it is worth measuring at the control.
 
 ## drill

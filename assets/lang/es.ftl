@@ -55,7 +55,7 @@ best-put-right = corregir a mano
 best-recalibrate = recalibrar y ver el resultado
 best-scenario = trabajo
 best-several = Este trabajo esconde { $count } fallos a la vez. Lo que sigue los trata de uno en uno: es el mejor plan solo para el primero.
-best-tries = Intentos de entrada fallidos seguidos, a ritmo tranquilo y con los tiempos bien hechos en este selector, tras los que lo más probable es que falle la placa: { $tries }
+best-tries = Intentos de entrada fallidos seguidos, a ritmo tranquilo y con los tiempos bien hechos en este selector, tras los que lo más probable es que falle la placa: { $tries } para quien empieza, { $practised } para una mano experta
 
 ## board
 
@@ -345,6 +345,7 @@ doubt-control = la placa es sospechosa
 doubt-go-on = Tras { $tries } intentos fallidos: un { $share } % de probabilidad de que falle la placa. Eso aún no demuestra nada: pruebe otra vez, a ritmo constante.
 doubt-hand = es la mano
 doubt-intro = Según los tiempos de cada intento y el desgaste de este selector: la probabilidad de que una placa buena lo dejara entrar. Un intento fuera de tiempo no dice nada de la placa. Rayas: límites de decisión con un riesgo del 5 % a cada lado.
+doubt-needed = Quien hace el gesto por primera vez necesita unos { $newcomer } intentos fallidos para sospechar de la placa; quien entra cuatro de cada cinco veces, { $practised }.
 doubt-suspect = Tras { $tries } intentos fallidos: un { $share } % de probabilidad de que falle la placa. Ahora vale la pena medir en la placa.
 
 ## drill

@@ -5,7 +5,7 @@ use super::output::Output;
 use super::{Failure, ways};
 use detent_content::{ContentLibrary, Language, Texts, Value, Words, disk, table_file};
 use detent_training::reason::evidence::{self, End};
-use detent_training::reason::expected;
+use detent_training::reason::{HandPractice, expected};
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -121,5 +121,14 @@ fn print(job: &Job<'_>, texts: &Texts) -> Result<(), Failure> {
         expected(&job.belief.shares(), &best),
         plan.lower
     ))?;
-    put(texts.with("best-tries", &[("tries", job.tries_needed().into())]))
+    put(texts.with(
+        "best-tries",
+        &[
+            ("tries", job.tries_needed(HandPractice::Newcomer).into()),
+            (
+                "practised",
+                job.tries_needed(HandPractice::Practised).into(),
+            ),
+        ],
+    ))
 }

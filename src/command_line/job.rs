@@ -9,8 +9,8 @@ use detent_training::bench::Bench;
 use detent_training::lesson::{Library, Mains, draw, set_up};
 use detent_training::reason::evidence::{self, End, Outcome, Table};
 use detent_training::reason::{
-    Course, Hand, Plan, Posterior, RepairCosts, Verdict, WORK, best_costs, code_buyer,
-    control_on_trial, control_swapper, order_costs, suspicion,
+    Course, Hand, HandPractice, Plan, Posterior, RepairCosts, WORK, best_costs, code_buyer,
+    control_on_trial, control_swapper, failures_needed, order_costs,
 };
 use rayon::prelude::*;
 use std::path::PathBuf;
@@ -127,23 +127,17 @@ impl<'a> Job<'a> {
     }
 
     /// Failed tries in a row after which the control is suspect, at a calm pace on this dial, where
-    /// controls fail as often as the catalogue says.
-    pub fn tries_needed(&self) -> usize {
+    /// controls fail as often as the catalogue says. None on a dial that lets nobody in.
+    pub fn tries_needed(&self, practice: HandPractice) -> usize {
         let turned = |step: &GestureStep| match step {
             GestureStep::Turn { detents, .. } => usize::from(*detents),
             _ => 0,
         };
         let detents: usize = self.library.board.gesture.steps.iter().map(turned).sum();
         let gaps = std::iter::repeat_n(PACE, detents.saturating_sub(1));
-        let hand = Hand::at_pace(gaps, self.scenario_source.scenario.dial_wear);
+        let wear = self.scenario_source.scenario.dial_wear;
+        let hand = Hand::at_pace(gaps, wear, practice);
         // The risks are constants that Wald's test takes.
-        let Ok(test) = control_on_trial(self.library.modes) else {
-            return 0;
-        };
-        let mut failures = Vec::new();
-        while suspicion(test, &failures).verdict() == Verdict::GoOn {
-            failures.push(hand);
-        }
-        failures.len()
+        control_on_trial(self.library.modes).map_or(0, |test| failures_needed(test, hand))
     }
 }

@@ -282,9 +282,25 @@ fn doubt_grows_with_failures_that_are_not_the_hands_own_and_ends_with_a_try_that
     assert!(odds[0] < 0.0, "few controls are bad: {odds:?}");
     // Whoever was too late learns nothing about the control.
     assert_eq!(odds[0], odds[1]);
-    // A calm hand on a new dial slips once in twenty tries: each failure makes the odds twenty times greater.
-    assert!((odds[2] - odds[1] - 20.0_f64.ln()).abs() < 1e-9, "{odds:?}");
-    assert!((odds[3] - odds[2] - 20.0_f64.ln()).abs() < 1e-9, "{odds:?}");
+    // A newcomer gets in with one try in four: each failure makes the odds a third greater.
+    assert!(
+        (odds[2] - odds[1] - (4.0_f64 / 3.0).ln()).abs() < 1e-9,
+        "{odds:?}"
+    );
+    assert!(
+        (odds[3] - odds[2] - (4.0_f64 / 3.0).ln()).abs() < 1e-9,
+        "{odds:?}"
+    );
+    // Common practice, no source: after about twenty failed tries the control is suspect.
+    let [newcomer, practised] = control_suspicion(&[]).needed;
+    println!("suspect after {newcomer} tries of a newcomer, {practised} of a practised hand");
+    assert!((18..=22).contains(&newcomer), "{newcomer}");
+    assert!((2..=5).contains(&practised), "{practised}");
+    let failed = vec![skipped.clone(); newcomer];
+    let suspicion = control_suspicion(&failed);
+    let suspect = |log_odds: &f64| *log_odds >= suspicion.upper;
+    let first = suspicion.log_odds.iter().position(suspect);
+    assert_eq!(first, Some(newcomer));
     assert!(
         !control_suspicion(std::slice::from_ref(&skipped)).cleared
             && control_suspicion(&[skipped, entered]).cleared

@@ -1,7 +1,7 @@
 //! "Is the control bad, or is it my hand?": what failed tries at the entry gesture say.
 
 use super::evidence;
-use super::wald::{Sprt, WaldError};
+use super::wald::{Sprt, Verdict, WaldError};
 use detent_simulation::controller::{EntryError, GestureInput, Outcome, Tries, Try};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
@@ -11,20 +11,38 @@ use detent_simulation::units::Span;
 /// Risk of taking a sound control for bad, and of the other way round. Our own choice.
 pub const RISK: f64 = 0.05;
 
-/// Chance that a practised hand slips in a way that no trace shows. Our own choice.
-const SLIP: f64 = 0.05;
+/// How used a hand is to the gesture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HandPractice {
+    /// Met the gesture today.
+    Newcomer,
+    /// Does it every week.
+    Practised,
+}
+
+impl HandPractice {
+    /// Chance that this hand does the gesture as it means to, 0 to 1, the dial's contacts apart. A
+    /// newcomer's is chosen so that the test answers after about twenty failed tries, where common practice
+    /// (no source) begins to suspect the control; a practised hand's is our own choice.
+    pub const fn success(self) -> f64 {
+        match self {
+            HandPractice::Newcomer => 0.25,
+            HandPractice::Practised => 0.8,
+        }
+    }
+}
 
 /// What one failed try says.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hand {
     /// Chance that a sound control would have let this try in, 0 to 1: the dial's contacts at this
-    /// person's own pace, and no slip. 0 where the person's own timing broke a rule.
+    /// person's own pace, and a hand that does what it means to. 0 where the person's own timing broke a rule.
     pub success: f64,
 }
 
 impl Hand {
     /// Reads a try on a dial of this wear, 0 to 1.
-    pub fn of(attempt: &Try, wear: f64) -> Hand {
+    pub fn of(attempt: &Try, wear: f64, practice: HandPractice) -> Hand {
         if own_fault(attempt) {
             return Hand { success: 0.0 };
         }
@@ -34,17 +52,17 @@ impl Hand {
             .collect();
         let gaps = detents.windows(2).map(|two| two[1].saturating_sub(two[0]));
         let gaps = gaps.map(|ms| Span::from_ms(u64::from(ms)));
-        Hand::at_pace(gaps, wear)
+        Hand::at_pace(gaps, wear, practice)
     }
 
     /// A try whose detents follow each other after these times.
-    pub fn at_pace(gaps: impl Iterator<Item = Span>, wear: f64) -> Hand {
+    pub fn at_pace(gaps: impl Iterator<Item = Span>, wear: f64, practice: HandPractice) -> Hand {
         let right = gaps.map(|gap| {
             let (skip, double) = error_chances(wear, gap);
             1.0 - skip - double
         });
         Hand {
-            success: right.fold(1.0 - SLIP, |chance, one| chance * one),
+            success: right.fold(practice.success(), |chance, one| chance * one),
         }
     }
 }
@@ -74,6 +92,9 @@ pub struct ControlSuspicion {
     pub log_odds: Vec<f64>,
     /// A try got in: the control is not to blame.
     pub cleared: bool,
+    /// Failed tries in a row after which the control is suspect on a new dial turned calmly: a newcomer's, and
+    /// a practised hand's.
+    pub needed: [usize; 2],
 }
 
 impl ControlSuspicion {
@@ -87,10 +108,16 @@ impl ControlSuspicion {
         modes: &[FailureMode],
     ) -> Result<ControlSuspicion, WaldError> {
         let mut test = control_on_trial(modes)?;
+        let needed = [HandPractice::Newcomer, HandPractice::Practised].map(|practice| {
+            let success = practice.success();
+            failures_needed(test, Hand { success })
+        });
         let mut log_odds = vec![test.log_ratio];
         let failed = |t: &&Try| matches!(t.outcome, Outcome::Broken(_));
         for attempt in tries.iter().filter(failed) {
-            test = suspicion(test, &[Hand::of(attempt, wear)]);
+            // What is not known of a hand is not held against the control.
+            let hand = Hand::of(attempt, wear, HandPractice::Newcomer);
+            test = suspicion(test, &[hand]);
             log_odds.push(test.log_ratio);
         }
         Ok(ControlSuspicion {
@@ -98,6 +125,7 @@ impl ControlSuspicion {
             lower: test.lower,
             log_odds,
             cleared: tries.iter().any(|t| t.outcome == Outcome::Entered),
+            needed,
         })
     }
 }
@@ -122,9 +150,18 @@ pub fn suspicion(mut test: Sprt, failures: &[Hand]) -> Sprt {
     test
 }
 
+/// Failed tries of this hand in a row that end the test.
+pub fn failures_needed(mut test: Sprt, hand: Hand) -> usize {
+    let mut failures = 0;
+    while test.verdict() == Verdict::GoOn && hand.success > 0.0 {
+        test = suspicion(test, &[hand]);
+        failures += 1;
+    }
+    failures
+}
+
 #[cfg(test)]
 mod tests {
-    use super::super::wald::Verdict;
     use super::*;
 
     fn failed(success: f64, times: usize) -> Sprt {
@@ -172,9 +209,10 @@ mod tests {
     #[test]
     fn a_worn_dial_turned_fast_excuses_the_control() {
         let gaps = |ms| std::iter::repeat_n(Span::from_ms(ms), 6);
-        let calm = Hand::at_pace(gaps(200), 0.0).success;
-        let hasty = Hand::at_pace(gaps(50), 0.9).success;
-        assert!((calm - (1.0 - SLIP)).abs() < 1e-12);
+        let practised = HandPractice::Practised;
+        let calm = Hand::at_pace(gaps(200), 0.0, practised).success;
+        let hasty = Hand::at_pace(gaps(50), 0.9, practised).success;
+        assert!((calm - practised.success()).abs() < 1e-12);
         assert!(hasty < 0.3, "{hasty}");
     }
 }

@@ -104,6 +104,12 @@ pub(super) fn doubt_ui(ui: &mut Ui, context: &PanelContext) {
         let share = format!("{share:.*}", usize::from(share < 10.0));
         let args = [("tries", Value::from(tries)), ("share", Value::from(share))];
         ui.label(context.with(key, &args));
+        let [newcomer, practised] = control_suspicion.needed;
+        let args = [
+            ("newcomer", Value::from(newcomer)),
+            ("practised", Value::from(practised)),
+        ];
+        kit::quiet(ui, context.with("doubt-needed", &args));
         kit::quiet(ui, context.text("doubt-intro"));
     });
 }

@@ -435,7 +435,7 @@ fn the_sheet_tells_each_board_s_way_into_service_mode() {
         (
             "arc-dial",
             &[
-                "Turn 4 detents left",
+                "Turn 6 detents left",
                 "Press Stop",
                 "Hold Start for 1 to 2.5 s",
             ][..],
