@@ -160,8 +160,9 @@ mod tests {
     use super::*;
     use crate::camera::{MainCamera, to_window};
     use crate::pointing::Pick;
+    use crate::practice::DrillRes;
     use crate::state::{BenchRes, UiState, ViewKind};
-    use crate::{AppOptions, add_bench, without_window_system};
+    use crate::{AppOptions, add_bench, drill, without_window_system};
     use bevy::input::ButtonState;
     use bevy::input::keyboard::{Key, KeyboardInput};
     use bevy::input::mouse::MouseButtonInput;
@@ -183,12 +184,15 @@ mod tests {
 
     /// A bench whose clock stands, without anything to draw on; a tenth of a second a frame.
     fn paused_bench() -> App {
-        let options = AppOptions {
+        paused(&AppOptions {
             start: Some((0, 71)),
             ..AppOptions::default()
-        };
-        let mut app = without_window_system(&options, false);
-        add_bench(&mut app, &options).expect("the built-in jobs are sound");
+        })
+    }
+
+    fn paused(options: &AppOptions) -> App {
+        let mut app = without_window_system(options, false);
+        add_bench(&mut app, options).expect("the built-in jobs are sound");
         let frame = Duration::from_millis(100);
         app.insert_resource(TimeUpdateStrategy::ManualDuration(frame))
             .init_resource::<Passed>()
@@ -332,6 +336,47 @@ mod tests {
             .push(Action::Detent(Direction::Left));
         app.update();
         assert_eq!(focused_wait(&app), MOVING, "the knob turns");
+    }
+
+    /// The entry drill has a clock of its own, which runs until the gesture is marked, and the lamps of some
+    /// questions flash.
+    #[test]
+    fn start_practice_and_drills_rest_too() {
+        let drill = |name| AppOptions {
+            drill: drill::Shown::named(name),
+            ..AppOptions::default()
+        };
+        let practice = |progress| AppOptions {
+            practice: Some(progress),
+            ..AppOptions::default()
+        };
+        let screens = [
+            ("start", AppOptions::default()),
+            ("practice", practice(false)),
+            ("progress", practice(true)),
+            ("lamps", drill("drill-lamps")),
+            ("meter", drill("drill-meter")),
+            ("part", drill("drill-part")),
+            ("look-up", drill("drill-look-up")),
+            ("next test", drill("drill-next-test")),
+            ("next test answered", drill("drill-next-test-answered")),
+        ];
+        for (screen, options) in screens {
+            let mut app = paused(&options);
+            // The camera comes to its place, and the first frames settle what is where.
+            (0..100).for_each(|_| app.update());
+            let flashes = app.world().resource::<DrillRes>().lamps_flash();
+            let messages = app.world().resource::<Messages<RequestRedraw>>();
+            let mut redraws = messages.get_cursor_current();
+            for _ in 0..20 {
+                app.update();
+                let messages = app.world().resource::<Messages<RequestRedraw>>();
+                let wanted = redraws.read(messages).count();
+                assert_eq!(wanted, 0, "{screen}: egui wants nothing");
+                assert_eq!(rests(&app), !flashes, "{screen}");
+                assert!(focused_wait(&app) >= WATCHING, "{screen}");
+            }
+        }
     }
 
     #[test]

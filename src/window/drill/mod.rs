@@ -7,6 +7,7 @@ pub use question::{Asked, MeterGiven, Question, Trial, Verdict};
 
 use bevy::prelude::*;
 use detent_content::ContentLibrary;
+use detent_simulation::controller::Signs;
 use detent_training::practice::drill::{Done, Round, SuppliedBoard, entry};
 use detent_training::practice::{Detail, Skill};
 use std::sync::Arc;
@@ -90,6 +91,15 @@ impl DrillRes {
             tables: Tables::default(),
             sitting: None,
         }
+    }
+
+    /// The present question shows lamps that flash.
+    pub fn lamps_flash(&self) -> bool {
+        let asked = self.sitting.as_ref().map(|sitting| &sitting.asked);
+        let Some(Asked::Lamps(question)) = asked else {
+            return false;
+        };
+        matches!(question.task.signs, Signs::Flashes { .. })
     }
 
     /// Begins a drill of this skill with questions drawn from `seed`; none is begun for a skill without a

@@ -26,11 +26,12 @@ use super::camera::SceneTarget;
 use super::pointing::Pointing;
 use super::port::{BenchPort, JobSource};
 use super::practice::{DrillRes, LearnerRes};
+use super::rest::NextFrame;
 use super::scene::console::lamps::{Shine, Shining};
 use super::state::{BenchRes, JobSourceRes, Screen, Tab, TextsRes, UiState};
 use bevy::prelude::{
-    App, IntoScheduleConfigs, NextState, Rect, Res, ResMut, Result, State, Time, Update,
-    resource_exists,
+    App, IntoScheduleConfigs, NextState, PostUpdate, Rect, Res, ResMut, Result, State, Time,
+    Update, in_state, resource_exists,
 };
 use bevy_egui::egui::{self, Frame, Margin, ScrollArea, Ui, UiBuilder};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass, EguiTextureHandle};
@@ -332,8 +333,20 @@ fn speak(ui_state: Res<UiState>, bench: Res<BenchRes>, mut texts: ResMut<TextsRe
 
 /// The panels.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Update, speak).add_systems(
-        EguiPrimaryContextPass,
-        draw.run_if(resource_exists::<TextsRes>),
-    );
+    app.add_systems(Update, speak)
+        .add_systems(
+            PostUpdate,
+            watch_flashing_lamps.run_if(in_state(Screen::Drill)),
+        )
+        .add_systems(
+            EguiPrimaryContextPass,
+            draw.run_if(resource_exists::<TextsRes>),
+        );
+}
+
+/// Lamps that flash in a question change by themselves.
+fn watch_flashing_lamps(drill: Res<DrillRes>, mut next: ResMut<NextFrame>) {
+    if drill.lamps_flash() {
+        next.watch();
+    }
 }

@@ -78,9 +78,6 @@ fn shown_ui(ui: &mut Ui, task: &LampReadingTask, took_s: f64) {
     };
     let inner = rect.shrink2(vec2(18.0, height));
     sheet::picture(&painter, inner, &task.signs, lit);
-    if matches!(task.signs, Signs::Flashes { .. }) {
-        ui.ctx().request_repaint();
-    }
 }
 
 /// What was typed, and the pad to type it with.
