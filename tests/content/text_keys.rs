@@ -309,6 +309,9 @@ fn the_service_sheet_tells_the_values_of_the_sound_machine() {
                 sound.get(Param::PressureVPerKpa),
                 "V",
             );
+            let microfarads = 1.0e6 * sound.get(Param::CapFarads);
+            let microfarads = (10.0 * microfarads).round() / 10.0;
+            check("check-capacitor-microfarads", microfarads, "µF");
             check("check-pickup-supply", sound.get(Param::RailV), "V");
             check("check-pressure-supply", sound.get(Param::RailV), "V");
             check("check-pump-amps", pump_a(sound, mains.rating()), "A");

@@ -11,6 +11,8 @@ use detent_simulation::plant::{Param, Params};
 const WINDING_SHARE: f64 = 0.10;
 /// What leads and joints may add to a winding, Ω.
 const JOINTS_OHMS: f64 = 0.5;
+/// Tolerance of a run capacitor, share of its value: one of those preferred by IEC 60252-1, from memory.
+const CAPACITOR_SHARE: f64 = 0.10;
 /// A wire or a fuse that is whole shows less than this, leads included, Ω. Common practice, no source.
 const WHOLE_OHMS: f64 = 1.0;
 /// Tolerance of a logic supply and of what is divided from it, share of it. Common practice, no source.
@@ -59,11 +61,13 @@ impl State {
 pub enum Kind {
     /// A winding's resistance.
     Winding(Param),
+    /// The run capacitor.
+    Capacitor,
     /// A wire of the harness, end to end.
     Wire,
     /// The line fuse.
     Fuse,
-    /// A contact, or a capacitor's insulation, that must let nothing through.
+    /// A contact that must let nothing through.
     Open,
     /// A thermistor.
     Thermistor,
@@ -90,6 +94,7 @@ impl Kind {
     pub fn key(self) -> &'static str {
         match self {
             Kind::Winding(_) => "winding",
+            Kind::Capacitor => "capacitor",
             Kind::Wire => "wire",
             Kind::Fuse => "fuse",
             Kind::Open => "open",
@@ -151,6 +156,7 @@ impl MeterCheck {
                 let (low, high) = (1.0 - WINDING_SHARE, 1.0 + WINDING_SHARE);
                 Range::Between(ohms * low, ohms * high + JOINTS_OHMS)
             }
+            Kind::Capacitor => share(1.0e6 * sound.get(Param::CapFarads), CAPACITOR_SHARE),
             Kind::Wire | Kind::Fuse => Range::Between(0.0, WHOLE_OHMS),
             Kind::Open => Range::Open,
             Kind::Thermistor => share(thermistor, THERMISTOR_SHARE),
@@ -195,8 +201,10 @@ const fn board(terminal: Terminal) -> Pin {
 /// Every check that is asked for.
 pub fn all() -> Vec<MeterCheck> {
     use Component as C;
-    use Kind::{Current, Driven, Input, Level, Open, Pulses, Rail, Thermistor, Winding, Wire};
-    use MeterMode::{AmpsClamp, Hertz, Ohms, VoltsAc, VoltsDc};
+    use Kind::{
+        Capacitor, Current, Driven, Input, Level, Open, Pulses, Rail, Thermistor, Winding, Wire,
+    };
+    use MeterMode::{AmpsClamp, Hertz, Microfarads, Ohms, VoltsAc, VoltsDc};
     use Param as P;
     use State::{Bled, Live, Pulled};
     use Terminal as T;
@@ -268,7 +276,15 @@ pub fn all() -> Vec<MeterCheck> {
             T::Clutch2,
             C::ClutchActuator,
         ),
-        open("check-capacitor-check", T::Cap1, T::Cap2, C::RunCapacitor),
+        meter_check(
+            "check-capacitor-microfarads",
+            Capacitor,
+            Microfarads,
+            load(T::Cap1),
+            load(T::Cap2),
+            Pulled,
+            C::RunCapacitor,
+        ),
         open(
             "check-lock-contact-ohms",
             T::LockLineIn,

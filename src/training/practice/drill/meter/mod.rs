@@ -11,12 +11,13 @@ use detent_simulation::units::uniform;
 use rand_chacha::ChaCha8Rng;
 
 /// Settings to choose from. The others would do for some of the checks too, or for none.
-pub const MODES: [MeterMode; 5] = [
+pub const MODES: [MeterMode; 6] = [
     MeterMode::VoltsAc,
     MeterMode::VoltsDc,
     MeterMode::AmpsClamp,
     MeterMode::Ohms,
     MeterMode::Hertz,
+    MeterMode::Microfarads,
 ];
 /// Ranges to choose from.
 const RANGES: usize = 4;
@@ -187,6 +188,9 @@ fn faulty(check: &MeterCheck, low: f64, high: f64, rng: &mut ChaCha8Rng) -> Disp
         (Kind::Winding(_) | Kind::Thermistor, 0) => open,
         (Kind::Winding(_) | Kind::Thermistor, 1) => value(0.3 * low, 0.7 * low, rng),
         (Kind::Winding(_) | Kind::Thermistor, _) => value(1.5 * high, 2.5 * high, rng),
+        // Worn out, or a winding of it gone: never above its value.
+        (Kind::Capacitor, 0) => value(0.0, 0.01 * low, rng),
+        (Kind::Capacitor, _) => value(0.3 * low, 0.85 * low, rng),
         (Kind::Wire | Kind::Fuse, 0) => value(4.0, 60.0, rng),
         (Kind::Wire | Kind::Fuse, _) => open,
         (Kind::Mains, _) => value(0.6 * low, 0.93 * low, rng),
