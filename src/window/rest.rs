@@ -25,6 +25,9 @@ const RESTING: Duration = Duration::from_secs(3_600);
 /// Frames after the last event: what was clicked passes through states, texts and two passes of egui
 /// before it is seen.
 const SETTLING_FRAMES: u8 = 4;
+/// Frames after the last that somebody asked for: letters that it was the first to show reach the graphics
+/// card one frame later.
+const FRAMES_AFTER_MOTION: u8 = 2;
 
 /// Longest frame that the clocks make good while something moves; after a longer one they have stood
 /// still. A gesture at the machine is timed, so they keep up with a slow screen.
@@ -36,6 +39,7 @@ pub struct NextFrame {
     moving: bool,
     watching: bool,
     settling: u8,
+    after_motion: u8,
 }
 
 impl NextFrame {
@@ -108,9 +112,16 @@ fn choose_wait(
     real: Res<Time<Real>>,
     mut lateness: Local<Lateness>,
 ) {
-    let moving = std::mem::take(&mut next.moving) || next.settling > 0;
+    let asked = std::mem::take(&mut next.moving);
     let watching = std::mem::take(&mut next.watching);
+    // Where the clock is watched there will be a next frame anyhow.
+    let moving = asked || next.settling > 0 || (next.after_motion > 0 && !watching);
     next.settling = next.settling.saturating_sub(1);
+    next.after_motion = if asked {
+        FRAMES_AFTER_MOTION
+    } else {
+        next.after_motion.saturating_sub(1)
+    };
     lateness.note(real.delta());
     let (focused, unfocused, longest) = if moving {
         (MOVING, MOVING_UNFOCUSED, LONGEST_FRAME)
@@ -451,6 +462,22 @@ mod tests {
             (10..60).contains(&frames),
             "{frames} frames of a tenth of a second"
         );
+    }
+
+    #[test]
+    fn what_a_frame_shows_for_the_first_time_is_there_before_the_rest() {
+        let mut app = paused_bench();
+        frames_until_rest(&mut app);
+        // A review is ready, say, and no hand moved.
+        app.world_mut().resource_mut::<NextFrame>().ask();
+        app.update();
+        assert!(!rests(&app));
+        for _ in 0..FRAMES_AFTER_MOTION {
+            app.update();
+            assert!(!rests(&app));
+        }
+        app.update();
+        assert!(rests(&app));
     }
 
     #[test]
