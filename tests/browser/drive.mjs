@@ -483,6 +483,11 @@ const COMMANDS = {
       const open = async () => (await person.places("choose…")).length;
       const before = await open();
       for (let press = 0; press < 5; press += 1) {
+        // A list that is still open would be shut by the next click.
+        if (press > 0) {
+          await person.press("Escape");
+          await sleep(1_500);
+        }
         await person.click("choose…");
         const found = await label(person, pattern, 8_000).catch(() => null);
         if (!found) continue;
