@@ -168,19 +168,22 @@ class Person {
     await this.see("the wait ends", (seen) => seen.waiting === 0);
   }
 
+  /// Presses Start until this is seen. A press that a slow frame swallowed is made again; where a worn dial has
+  /// lost count the pointer first goes once round, past the index, from which the control counts anew.
+  async start(what, holds) {
+    for (let press = 0; press < 4; press += 1) {
+      await this.press("s", 200);
+      if (await this.see(what, holds, 8_000).catch(() => false)) return;
+      if (press > 0) await this.round();
+    }
+    throw new Error(`Start in vain: ${what}`);
+  }
+
   /// Runs the routine at a position, and waits for its end.
   async routine(position) {
     await this.point(position);
     await sleep(800);
-    const begun = () => this.see("the routine begins", (seen) => !ready(seen), 8_000).catch(() => false);
-    // A press that a slow frame swallowed is made again. Where a worn dial has lost count the pointer first goes
-    // once round, past the index, from which the control counts anew.
-    for (let press = 0; ; press += 1) {
-      if (press === 4) throw new Error(`the routine at ${position} did not begin`);
-      await this.press("s", 200);
-      if (await begun()) break;
-      if (press > 0) await this.round();
-    }
+    await this.start(`the routine at ${position}`, (seen) => !ready(seen));
     for (let minute = 0; minute < 7; minute += 1) {
       await this.rest(1);
       if (await this.waits()) return;
@@ -403,12 +406,7 @@ const COMMANDS = {
     await person.routine(22);
     await person.point(1);
     await sleep(800);
-    for (let press = 0; ; press += 1) {
-      if (press === 4) throw new Error("code 42 never came");
-      await person.press("s", 200);
-      if (await person.see("code 42 on the lamps", (seen) => seen.code === 0x42, 8_000).catch(() => false)) break;
-      if (press > 0) await person.round();
-    }
+    await person.start("code 42 on the lamps", (seen) => seen.code === 0x42);
     await person.press("m");
     for (let i = 0; i < 4; i += 1) await person.click("+");
     const plus = await person.places("+");

@@ -304,11 +304,8 @@ fn check_board(id: &str) {
     let lamps = until_lit(&mut bench, &mut script);
     shoot("service", "panel", "sheet", script, lamps);
 
-    let recall = board
-        .menu
-        .iter()
-        .find(|entry| entry.routine == Routine::Recall);
-    let to = recall.expect("codes can be recalled").position;
+    let recall = board.position_of(Routine::Recall);
+    let to = recall.expect("codes can be recalled");
     let mut script = vec![
         ScriptStep::Point { to, every_ms: 300 },
         ScriptStep::Tap(Button::Start),

@@ -3,14 +3,13 @@
 
 use crate::stage::Stage;
 use detent_simulation::controller::Routine;
-use detent_simulation::interface::{Button, Component};
+use detent_simulation::interface::Component;
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
 use detent_simulation::units::Span;
-use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, Display, Grip, MeterMode};
 use detent_training::lesson::Mains;
-use detent_training::lesson::survey::enter_service;
+use detent_training::lesson::survey::{enter_service, start_routine};
 use std::collections::BTreeSet;
 
 /// The routine, the loads that carry current in it (water and motor only behind a locked lid), what is
@@ -69,18 +68,7 @@ fn each_load(stage: &Stage, mains: Mains) {
         bench.wait(Span::from_s(3));
         bench.act(&Action::OpenCabinet).expect("it is closed");
         assert!(enter_service(&mut bench));
-        let mut menu = bench.machine().board().menu.iter();
-        let entry = menu
-            .find(|m| m.routine == routine)
-            .expect("it is in the menu");
-        let to = entry.position;
-        for step in [
-            ScriptStep::Point { to, every_ms: 200 },
-            ScriptStep::Wait { s: 1 },
-            ScriptStep::Tap(Button::Start),
-        ] {
-            step.run(&mut bench).expect("it can be done");
-        }
+        assert!(start_routine(&mut bench, routine), "it is in the menu");
         let (mut carried, mut heard) = (BTreeSet::new(), BTreeSet::new());
         let mut most_a: f64 = 0.0;
         let mut watch = |bench: &Bench| {

@@ -305,12 +305,8 @@ fn service_routines(stage: &Stage) {
     let mut bench = stage.bench(mains, None, 1);
     watch.wait(&mut bench, Span::from_s(3));
     assert!(enter(&mut bench, &mut watch));
-    let board = bench.machine().board();
-    let at = board
-        .menu
-        .iter()
-        .find(|m| m.routine == Routine::Recalibrate);
-    let at = at.expect("the board recalibrates").position;
+    let at = bench.machine().board().position_of(Routine::Recalibrate);
+    let at = at.expect("the board recalibrates");
     point(&mut bench, &mut watch, at);
     watch.hold(&mut bench, Button::Start, Span::from_ms(200));
     watch.wait(&mut bench, Span::from_s(200));

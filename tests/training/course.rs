@@ -200,7 +200,8 @@ fn the_expert_passes_every_job_and_whoever_swaps_a_sound_control_none() {
     assert!(guesser < expert && swapper < expert);
 }
 
-/// How the expert and each bad habit do at these jobs, by their own seeds: mean shares of the points. Nobody passes with a shock.
+/// How the expert and each bad habit do at these jobs, by their own seeds: mean shares of the points. Nobody
+/// passes with a shock.
 fn habits(content_library: &ContentLibrary, jobs: &[ScenarioSource]) -> Vec<(Persona, f64)> {
     let personas = [
         Persona::Expert,
@@ -262,7 +263,7 @@ fn each_bad_habit_costs_points_and_a_shock_the_job() {
 }
 
 #[test]
-#[ignore = "every job four times: a table for a change of prices, several minutes"]
+#[ignore = "every job four times: a table for a change of prices, over a minute"]
 fn each_bad_habit_costs_points_on_the_whole_course() {
     let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
     let jobs = scenarios(&content_library);

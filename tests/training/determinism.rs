@@ -178,10 +178,7 @@ fn probe(mode: MeterMode, red: Pin, black: Pin) -> ScriptStep {
 /// A job from the rest without power to the report, with a failed try and a wrong part in it.
 fn a_job(bench: &mut Bench) {
     let board = bench.machine().board().clone();
-    let recalibrate = board
-        .menu
-        .iter()
-        .find(|m| m.routine == Routine::Recalibrate);
+    let recalibrate = board.position_of(Routine::Recalibrate);
     let pickup = Pin::Wire(Terminal::PickupOut, Side::Load);
     let ground = Pin::Wire(Terminal::PickupGround, Side::Load);
     let mut steps = vec![
@@ -200,7 +197,7 @@ fn a_job(bench: &mut Bench) {
     steps.extend(entry_steps(&board.gesture));
     steps.extend([
         ScriptStep::Point {
-            to: recalibrate.expect("the board recalibrates").position,
+            to: recalibrate.expect("the board recalibrates"),
             every_ms: 200,
         },
         ScriptStep::Wait { s: 1 },

@@ -19,10 +19,11 @@ use proptest::prelude::*;
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
-static SHELF: LazyLock<ContentLibrary> =
+static CONTENT_LIBRARY: LazyLock<ContentLibrary> =
     LazyLock::new(|| ContentLibrary::builtin().expect("the built-in content is sound"));
 
-static SITES: LazyLock<Vec<SuppliedBoard<'static>>> = LazyLock::new(|| SHELF.supplied_boards());
+static SUPPLIED_BOARDS: LazyLock<Vec<SuppliedBoard<'static>>> =
+    LazyLock::new(|| CONTENT_LIBRARY.supplied_boards());
 
 /// What every fault shows on each board: the tables that the program brings with it.
 static TABLES: LazyLock<Vec<Table>> = LazyLock::new(|| {
@@ -30,23 +31,27 @@ static TABLES: LazyLock<Vec<Table>> = LazyLock::new(|| {
         let table = builtin::table(&supplied_board.library, supplied_board.mains.rating());
         table.expect("it is of this content")
     };
-    SITES.iter().map(table).collect()
+    SUPPLIED_BOARDS.iter().map(table).collect()
 });
 
 fn supplied_board(
     place: &detent_training::practice::drill::SuppliedBoardId,
 ) -> SuppliedBoard<'static> {
-    let here = SITES
+    let here = SUPPLIED_BOARDS
         .iter()
         .find(|supplied_board| supplied_board.place() == *place);
-    *here.expect("tasks are drawn from these supplied_boards")
+    *here.expect("tasks are drawn from these boards")
 }
 
 /// Over two hundred seeds every board comes up, and hardly two tasks are alike.
 #[track_caller]
 fn check_varied(boards: impl IntoIterator<Item = String>, tasks: impl IntoIterator<Item = String>) {
     let seen: BTreeSet<String> = boards.into_iter().collect();
-    let all: BTreeSet<String> = SHELF.boards.iter().map(|board| board.id.clone()).collect();
+    let all: BTreeSet<String> = CONTENT_LIBRARY
+        .boards
+        .iter()
+        .map(|board| board.id.clone())
+        .collect();
     assert_eq!(seen, all);
     let different: BTreeSet<String> = tasks.into_iter().collect();
     assert!(different.len() >= 100, "{} different ones", different.len());
@@ -55,19 +60,25 @@ fn check_varied(boards: impl IntoIterator<Item = String>, tasks: impl IntoIterat
 #[test]
 fn over_two_hundred_seeds_the_tasks_vary() {
     let seeds = || 0..200_u64;
-    let lamps: Vec<_> = seeds().map(|seed| lamps::ask(&SITES, seed)).collect();
+    let lamps: Vec<_> = seeds()
+        .map(|seed| lamps::ask(&SUPPLIED_BOARDS, seed))
+        .collect();
     check_varied(
         lamps.iter().filter_map(|task| task.board.clone()),
         lamps.iter().map(|task| format!("{task:?}")),
     );
     let kinds: BTreeSet<&str> = lamps.iter().map(|task| task.signs.key()).collect();
     assert_eq!(kinds.len(), 4, "{kinds:?}");
-    let entry: Vec<_> = seeds().map(|seed| entry::ask(&SITES, seed)).collect();
+    let entry: Vec<_> = seeds()
+        .map(|seed| entry::ask(&SUPPLIED_BOARDS, seed))
+        .collect();
     check_varied(
         entry.iter().map(|task| task.place.board.clone()),
         entry.iter().map(|task| format!("{task:?}")),
     );
-    let meter: Vec<_> = seeds().map(|seed| metering::ask(&SITES, seed)).collect();
+    let meter: Vec<_> = seeds()
+        .map(|seed| metering::ask(&SUPPLIED_BOARDS, seed))
+        .collect();
     check_varied(
         meter.iter().map(|task| task.place.board.clone()),
         meter.iter().map(|task| format!("{task:?}")),
@@ -79,12 +90,16 @@ fn over_two_hundred_seeds_the_tasks_vary() {
         .filter(|task| metering::solve(task).within)
         .count();
     assert!((60..140).contains(&sound), "{sound} of 200 are sound");
-    let look_up: Vec<_> = seeds().map(|seed| look_up::ask(&SITES, seed)).collect();
+    let look_up: Vec<_> = seeds()
+        .map(|seed| look_up::ask(&SUPPLIED_BOARDS, seed))
+        .collect();
     check_varied(
         look_up.iter().map(|task| task.place.board.clone()),
         look_up.iter().map(|task| format!("{task:?}")),
     );
-    let parts: Vec<_> = seeds().map(|seed| part::ask(&SITES, seed)).collect();
+    let parts: Vec<_> = seeds()
+        .map(|seed| part::ask(&SUPPLIED_BOARDS, seed))
+        .collect();
     check_varied(
         parts.iter().map(|task| task.place.board.clone()),
         parts.iter().map(|task| format!("{task:?}")),
@@ -143,8 +158,8 @@ proptest! {
 
     #[test]
     fn the_number_on_the_lamps_can_be_read_and_only_it_is_right(seed: u64) {
-        let task = lamps::ask(&SITES, seed);
-        prop_assert_eq!(&task, &lamps::ask(&SITES, seed));
+        let task = lamps::ask(&SUPPLIED_BOARDS, seed);
+        prop_assert_eq!(&task, &lamps::ask(&SUPPLIED_BOARDS, seed));
         prop_assert_eq!(read(&task.signs, task.shown), Some(task.shown));
         let right: Vec<u8> = (0..100).filter(|n| lamps::mark(&task, *n).right).collect();
         prop_assert_eq!(right, vec![task.shown]);
@@ -168,8 +183,8 @@ proptest! {
 
     #[test]
     fn a_check_with_the_meter_has_one_answer_clear_of_doubt(seed: u64) {
-        let task = metering::ask(&SITES, seed);
-        prop_assert_eq!(&task, &metering::ask(&SITES, seed));
+        let task = metering::ask(&SUPPLIED_BOARDS, seed);
+        prop_assert_eq!(&task, &metering::ask(&SUPPLIED_BOARDS, seed));
         let mut right = Vec::new();
         for state in metering::State::ALL {
             for mode in metering::MODES {
@@ -200,8 +215,8 @@ proptest! {
 
     #[test]
     fn the_suspects_are_all_there_and_nothing_else_is_right(seed: u64) {
-        let task = look_up::ask(&SITES, seed);
-        prop_assert_eq!(&task, &look_up::ask(&SITES, seed));
+        let task = look_up::ask(&SUPPLIED_BOARDS, seed);
+        prop_assert_eq!(&task, &look_up::ask(&SUPPLIED_BOARDS, seed));
         let board = supplied_board(&task.place).library.board;
         prop_assert_eq!(board.monitor_of(task.code), Some(task.monitor));
         prop_assert!(task.excerpt.contains(&(task.code, task.monitor)));
@@ -224,8 +239,8 @@ proptest! {
 
     #[test]
     fn just_one_number_at_the_counter_is_the_one_to_order(seed: u64) {
-        let task = part::ask(&SITES, seed);
-        prop_assert_eq!(&task, &part::ask(&SITES, seed));
+        let task = part::ask(&SUPPLIED_BOARDS, seed);
+        prop_assert_eq!(&task, &part::ask(&SUPPLIED_BOARDS, seed));
         let library = supplied_board(&task.place).library;
         let mode = library.modes.iter().find(|m| m.id == task.cause).expect("in the catalogue");
         let should = cure(library.parts, &library.board.id, mode).expect("curable");
@@ -243,8 +258,8 @@ proptest! {
 
     #[test]
     fn the_same_seed_puts_the_same_dial_into_the_hand(seed: u64) {
-        let task = entry::ask(&SITES, seed);
-        prop_assert_eq!(&task, &entry::ask(&SITES, seed));
+        let task = entry::ask(&SUPPLIED_BOARDS, seed);
+        prop_assert_eq!(&task, &entry::ask(&SUPPLIED_BOARDS, seed));
         prop_assert_eq!(task.wear.is_some(), matches!(task.selector, Selector::Dial { .. }));
         let other = task.again(seed ^ 1);
         prop_assert_eq!(&other.gesture, &task.gesture);
@@ -259,7 +274,7 @@ proptest! {
 #[test]
 fn the_sound_machine_keeps_the_limits_of_every_check() {
     let mut met = BTreeSet::new();
-    for supplied_board in SITES.iter() {
+    for supplied_board in SUPPLIED_BOARDS.iter() {
         let looks = survey::looks(&supplied_board.library, supplied_board.mains.rating(), None);
         for check in metering::all() {
             let sound = check.sound(&supplied_board.library, supplied_board.mains);
@@ -343,7 +358,7 @@ fn by_keystrokes(gesture: &Gesture, k_s: f64, thinks: bool) -> Vec<(Span, Gestur
 
 #[test]
 fn every_gesture_is_possible_for_a_person_at_keystroke_level() {
-    for board in &SHELF.boards {
+    for board in &CONTENT_LIBRARY.boards {
         let gesture = &board.gesture;
         let time_s = |k_s, thinks| -> f64 {
             let inputs = by_keystrokes(gesture, k_s, thinks);
@@ -426,7 +441,7 @@ fn odds_of_an_even_hand_are_the_dials_own_chances() {
 #[test]
 fn the_best_rhythm_is_neither_hasty_nor_late() {
     for seed in 0..12 {
-        let task = entry::ask(&SITES, seed);
+        let task = entry::ask(&SUPPLIED_BOARDS, seed);
         let curve = task.curve(entry::USUAL_SPREAD);
         let at = |ms: f64| {
             let nearest =
@@ -451,9 +466,10 @@ fn the_best_rhythm_is_neither_hasty_nor_late() {
 /// rhythm is what it did.
 #[test]
 fn a_hand_on_the_bench_is_told_its_own_rhythm() {
-    for supplied_board in SITES.iter() {
-        let seed = (0..).find(|seed| entry::ask(&SITES, *seed).place == supplied_board.place());
-        let mut task = entry::ask(&SITES, seed.expect("every supplied_board comes up"));
+    for supplied_board in SUPPLIED_BOARDS.iter() {
+        let seed =
+            (0..).find(|seed| entry::ask(&SUPPLIED_BOARDS, *seed).place == supplied_board.place());
+        let mut task = entry::ask(&SUPPLIED_BOARDS, seed.expect("every board comes up"));
         task.wear = task.wear.map(|_| 0.0);
         let mut bench = task.bench(supplied_board);
         assert_eq!(
@@ -524,12 +540,12 @@ fn a_rhythm_counts_neither_the_hold_nor_what_the_lid_takes() {
 #[test]
 fn the_next_test_has_one_best_and_three_that_cost_more() {
     let table = |place: &_| {
-        let at = SITES
+        let at = SUPPLIED_BOARDS
             .iter()
             .position(|supplied_board| supplied_board.place() == *place);
         at.map(|at| &TABLES[at])
     };
-    let ask = |seed| next_test::ask(&SITES, table, seed);
+    let ask = |seed| next_test::ask(&SUPPLIED_BOARDS, table, seed);
     let tasks: Vec<next_test::NextTestTask> = (0..12).filter_map(ask).collect();
     let places: BTreeSet<String> = tasks.iter().map(|t| format!("{:?}", t.place)).collect();
     assert!(places.len() > 1, "always {places:?}");
@@ -555,18 +571,18 @@ fn the_next_test_has_one_best_and_three_that_cost_more() {
 
 #[test]
 fn without_a_table_nothing_is_asked() {
-    assert_eq!(next_test::ask(&SITES, |_| None, 1), None);
+    assert_eq!(next_test::ask(&SUPPLIED_BOARDS, |_| None, 1), None);
 }
 
 /// Whatever the dial does, a try that was made is judged.
 #[test]
 fn every_try_is_over_at_its_end() {
     let seed = (0..).find(|seed| {
-        entry::ask(&SITES, *seed)
+        entry::ask(&SUPPLIED_BOARDS, *seed)
             .wear
             .is_some_and(|wear| wear > 0.9)
     });
-    let task = entry::ask(&SITES, seed.expect("one is drawn"));
+    let task = entry::ask(&SUPPLIED_BOARDS, seed.expect("one is drawn"));
     for seed in 0..60 {
         let task = task.again(seed * 7919);
         let mut bench = task.bench(&supplied_board(&task.place));

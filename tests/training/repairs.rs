@@ -8,7 +8,9 @@ use detent_simulation::units::Span;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench};
 use detent_training::lesson::Mains;
-use detent_training::lesson::survey::{bench_with, enter_service, recalibrate, wash};
+use detent_training::lesson::survey::{
+    bench_with, enter_service, recalibrate, start_routine, wash,
+};
 
 fn sound_bench(content_library: &ContentLibrary, mains: Mains) -> Bench {
     let library = content_library.library_of(&content_library.boards[0], mains);
@@ -149,20 +151,8 @@ fn recalibration_wants_an_empty_basket_no_water_and_a_shut_lid() {
     open.wait(Span::from_s(3));
     open.act(&Action::OpenLid).expect("it is not locked");
     assert!(enter_service(&mut open));
-    let board = open.machine().board();
-    let entry = board
-        .menu
-        .iter()
-        .find(|e| e.routine == Routine::Recalibrate);
-    let to = entry.expect("it is in the menu").position;
-    for step in [
-        ScriptStep::Point { to, every_ms: 200 },
-        ScriptStep::Wait { s: 1 },
-        ScriptStep::Tap(Button::Start),
-        ScriptStep::Wait { s: 20 },
-    ] {
-        step.run(&mut open).expect("a person can do this");
-    }
+    assert!(start_routine(&mut open, Routine::Recalibrate));
+    open.wait(Span::from_s(20));
     let control = open.machine().control();
     assert_eq!(control.view().routine, None);
     assert!(control.memory().codes.is_empty());

@@ -483,6 +483,12 @@ impl Board {
             .map(|m| m.routine)
     }
 
+    /// Where a routine stands in the menu, if it does.
+    pub fn position_of(&self, routine: Routine) -> Option<u8> {
+        let mut menu = self.menu.iter();
+        menu.find(|m| m.routine == routine).map(|m| m.position)
+    }
+
     /// The rule of `monitor`; a monitor without a rule is switched off.
     pub fn rule_of(&self, monitor: Monitor) -> Option<&Rule> {
         self.monitors.iter().find(|r| r.monitor == monitor)

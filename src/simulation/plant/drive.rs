@@ -280,7 +280,7 @@ mod tests {
     }
 
     /// Forced vibration by a rotating unbalance, M·X/(m·e) = r²/√((1-r²)² + (2ζr)²), as in S. S. Rao,
-    /// "Mechanical Vibrations"; formula from memory, values worked by hand for ζ = 0.175.
+    /// "Mechanical Vibrations"; formula from memory, values calculated apart for ζ = 0.175.
     #[test]
     fn unbalance_shakes_as_a_damped_spring_borne_mass_does() {
         for (ratio, share) in [

@@ -170,7 +170,7 @@ fn shortest(board: &Board) -> u8 {
 
 /// Enters service mode and recalibrates; false when service mode cannot be entered.
 pub fn recalibrate(bench: &mut Bench) -> bool {
-    if !enter_service(bench) || !routine(bench, Routine::Recalibrate) {
+    if !enter_service(bench) || !start_routine(bench, Routine::Recalibrate) {
         return false;
     }
     ScriptStep::Until {
@@ -192,22 +192,12 @@ pub fn enter_service(bench: &mut Bench) -> bool {
 }
 
 /// Starts a routine from the menu; false when the board lacks it.
-fn routine(bench: &mut Bench, wanted: Routine) -> bool {
-    let Some(position) = bench
-        .machine()
-        .board()
-        .menu
-        .iter()
-        .find(|m| m.routine == wanted)
-        .map(|m| m.position)
-    else {
+pub fn start_routine(bench: &mut Bench, routine: Routine) -> bool {
+    let Some(to) = bench.machine().board().position_of(routine) else {
         return false;
     };
     [
-        ScriptStep::Point {
-            to: position,
-            every_ms: 200,
-        },
+        ScriptStep::Point { to, every_ms: 200 },
         ScriptStep::Wait { s: 1 },
         ScriptStep::Tap(Button::Start),
     ]
@@ -431,7 +421,10 @@ fn live_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
         ),
     ];
     for (state, hot, cold, seconds) in tests {
-        if !state.routine().is_some_and(|which| routine(bench, which)) {
+        if !state
+            .routine()
+            .is_some_and(|which| start_routine(bench, which))
+        {
             continue;
         }
         watch_peak(bench, seconds);

@@ -167,12 +167,7 @@ impl Technician<'_> {
 
     /// Starts a routine from the menu; false when this board has none such.
     fn start(&mut self, routine: Routine) -> Result<bool, StepError> {
-        let menu = &self.bench.machine().board().menu;
-        let Some(to) = menu
-            .iter()
-            .find(|m| m.routine == routine)
-            .map(|m| m.position)
-        else {
+        let Some(to) = self.bench.machine().board().position_of(routine) else {
             return Ok(false);
         };
         self.choose(to)?;

@@ -143,7 +143,7 @@ pub fn control_on_trial(modes: &[FailureMode]) -> Result<Sprt, WaldError> {
 
 /// The test of "the control is sound" against "the control never lets anyone in" after these
 /// failures. Begun with the odds that the control is bad, it tells those odds after them.
-pub fn suspicion(mut test: Sprt, failures: &[Hand]) -> Sprt {
+fn suspicion(mut test: Sprt, failures: &[Hand]) -> Sprt {
     for hand in failures {
         test.see(1.0 - hand.success, 1.0);
     }

@@ -11,9 +11,7 @@ mod posterior;
 mod repair_costs;
 mod wald;
 pub use account::{Account, GoodPractice, Review, SoundChoice, Worth, review, review_in_slices};
-pub use hand::{
-    ControlSuspicion, Hand, HandPractice, control_on_trial, failures_needed, suspicion,
-};
+pub use hand::{ControlSuspicion, Hand, HandPractice, control_on_trial, failures_needed};
 pub use path::{PathError, PathPoint, PathStep, WORK};
 pub use plan::{
     Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, PlanStep, Problem, Repair, Test,

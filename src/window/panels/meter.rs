@@ -135,17 +135,17 @@ fn display(ui: &mut Ui, context: &PanelContext) {
 }
 
 /// Groups of pins within reach, in order.
-fn spots(context: &PanelContext) -> Vec<PinGroup> {
-    let mut spots = vec![PinGroup::Bulk, PinGroup::Plug, PinGroup::Fuse];
+fn pin_groups(context: &PanelContext) -> Vec<PinGroup> {
+    let mut pin_groups = vec![PinGroup::Bulk, PinGroup::Plug, PinGroup::Fuse];
     for part in Part::ALL {
         if *part != Part::Cord && Terminal::ALL.iter().any(|t| t.component() == *part) {
-            spots.push(PinGroup::Load(*part));
+            pin_groups.push(PinGroup::Load(*part));
         }
     }
     let connectors = context.bench.job().board.connectors.len();
-    spots.extend((0..connectors).map(PinGroup::Board));
-    spots.extend((0..connectors).map(PinGroup::Harness));
-    spots
+    pin_groups.extend((0..connectors).map(PinGroup::Board));
+    pin_groups.extend((0..connectors).map(PinGroup::Harness));
+    pin_groups
 }
 
 fn pin_group_name(context: &PanelContext, pin_group: PinGroup) -> String {
@@ -252,7 +252,7 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
         .height(420.0)
         .selected_text(pin_group_name(context, pin_group))
         .show_ui(ui, |ui| {
-            for other in spots(context) {
+            for other in pin_groups(context) {
                 let name = pin_group_name(context, other);
                 if ui
                     .selectable_label(

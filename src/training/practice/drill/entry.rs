@@ -109,8 +109,8 @@ impl EntryTask {
         }
     }
 
-    /// A sound machine of the task's `supplied_board`, ready for a try: awake and idle, or without power and at rest
-    /// where the gesture begins with the plug.
+    /// A sound machine with the task's board at its supply, ready for a try: awake and idle, or without power
+    /// and at rest where the gesture begins with the plug.
     pub fn bench(&self, supplied_board: &SuppliedBoard<'_>) -> Bench {
         let rating = supplied_board.mains.rating();
         let mut bench = Bench::new(Setup {

@@ -24,7 +24,7 @@ pub struct SuppliedBoard<'a> {
     pub mains: Mains,
 }
 
-/// Which supplied_board a task is about: the board's short name and the supply.
+/// Which board at which supply a task is about: the board's short name and the supply.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SuppliedBoardId {
     /// The board's short name.
@@ -70,10 +70,10 @@ fn shuffle<T>(all: &mut [T], rng: &mut ChaCha8Rng) {
     }
 }
 
-/// Draws a supplied_board: first the board, so that one made for two supplies does not come up twice as often.
+/// Draws one: first the board, so that one made for two supplies does not come up twice as often.
 ///
 /// # Panics
-/// There is no supplied_board.
+/// There are none to draw from.
 fn supplied_board<'a, 's>(
     supplied_boards: &'a [SuppliedBoard<'s>],
     rng: &mut ChaCha8Rng,

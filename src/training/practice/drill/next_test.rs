@@ -72,8 +72,8 @@ pub struct Marked {
     pub chosen: usize,
 }
 
-/// Draws a task, with the table of each supplied_board (`tables` may lack some; those supplied_boards are left out). None where
-/// there is no table at all, or nothing clear was found.
+/// Draws a task, with the table of each board at its supply (`tables` may lack some; those boards are left out).
+/// None where there is no table at all, or nothing clear was found.
 pub fn ask<'t>(
     supplied_boards: &[SuppliedBoard<'_>],
     tables: impl Fn(&SuppliedBoardId) -> Option<&'t Table>,
