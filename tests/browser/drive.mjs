@@ -420,13 +420,19 @@ const COMMANDS = {
     await person.press("p");
     await person.see("the plug out", (seen) => !seen.plugged);
     await sleep(6_000);
-    const before = await person.seen();
     const longTasks = await page.evaluate(() => globalThis.detentPage.longTasks());
+    const drawn = await person.seen();
+    const before = await person.see("a new frame", (seen) => seen.time_s !== drawn.time_s);
+    const seenAt = Date.now();
 
     await page.reload();
+    const goneAt = Date.now();
     await person.ready();
+    const backAt = Date.now();
     await person.click("Continue where you left off");
     const after = await person.see("the bench again", (seen) => seen.screen === "Bench");
+    // The clock ran on until the page was gone and has run since the job was opened again.
+    const ran_s = (goneAt - seenAt + Date.now() - backAt) / 1_000;
     await sleep(3_000);
     await person.picture("resumed-1280x720.png");
     await person.rest(1);
@@ -504,7 +510,7 @@ const COMMANDS = {
     const [download] = await Promise.all([page.waitForEvent("download"), person.click("Save a copy")]);
     await download.saveAs(join(out, download.suggestedFilename()));
     longTasks.push(...await page.evaluate(() => globalThis.detentPage.longTasks()));
-    return { focused, tries, before, after, saved: download.suggestedFilename(),
+    return { focused, tries, before, after, ran_s, saved: download.suggestedFilename(),
       kept: await person.kept(), troubles: person.troubles, longTasks };
   }),
 
