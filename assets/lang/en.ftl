@@ -111,7 +111,7 @@ check-capacitor-microfarads = Unplug the machine and discharge the capacitor fir
 check-clutch-actuator-coil-ohms = Unplug the machine and discharge the capacitor first. Unplug the clutch actuator’s connector and measure Ω from clutch-actuator.1 to clutch-actuator.2. Expected: about 2400 Ω for 120 V, about 8800 Ω for 230 V.
 check-clutch-actuator-volts = Live test, only if you are trained and authorized. In the clutch actuator test measure V~ from clutch-actuator.1 to clutch-actuator.2. Expected: line voltage. Voltage and a good winding, but the cam never moves: a stripped gear.
 check-cord-ohms = Unplug the machine and discharge the capacitor first. Measure Ω from plug.line to fuse.in, then fuse.in to fuse.out, fuse.out to cord.1, and plug.neutral to cord.2. Expected: 0.2 to 0.3 Ω each. Half an ohm more is a loose joint: look for browning.
-check-drain-hose-blocked = Unplug the machine and bail out the tub first. Take the drain hose off and look through it. A good hose is clear from end to end. If it is clear, measure the pump.
+check-drain-hose-blocked = Unplug the machine and bail out the tub first. Take the drain hose off and look through it. A good hose is clear from end to end: clear a clogged one and route it again, no new hose is needed. If it is clear, clear the pump’s impeller, then measure the pump.
 check-drain-hose-height = Measure the height of the hose’s highest bend above the floor. Expected: 0.9 m, loose in the standpipe. If it is too low or sealed in, it siphons the tub empty.
 check-drum-turns-by-hand = Unplug the machine and wait until the basket stops. Turn it by hand. A good one turns freely, without grinding. If it does not, take the belt off and check basket and motor separately.
 check-empty-drum-first = Take the laundry out and recalibrate again. Recalibration needs an empty basket.
@@ -120,17 +120,17 @@ check-inlet-shuts-unplugged = Unplug the machine and watch the water. If it stil
 check-inlet-volts = Live test, only if you are trained and authorized. Measure V~ from inlet-cold.1 to inlet-cold.2 in the cold test, inlet-hot.1 to inlet-hot.2 in the hot test. Expected: line voltage during its test, about 0 V at rest. Tens of volts at rest that vanish on LoZ V~ are stray.
 check-lock-coil-ohms = Unplug the machine and discharge the capacitor first. Unplug the lid lock’s connector and measure Ω from lid-lock.1 to lid-lock.2. Expected: about 120 Ω for 120 V, about 440 Ω for 230 V.
 check-lock-contact-ohms = Unplug the machine and discharge the capacitor first. Unplug the lid lock’s connector and measure Ω from lid-lock.3 to lid-lock.4. Expected with the bolt retracted: OL; about 0 Ω is a welded contact. A contact that does not close shows in the live line check.
-check-lock-line = Live test, only if you are trained and authorized. In the lock test measure V~ from lid-lock.4 to cord.2, then from lid-lock.4@board to cord.2. Expected: line voltage at both. None at the first: the contact. None only at the board: wire or pin.
+check-lock-line = Live test, only if you are trained and authorized. In the lock test measure V~ from lid-lock.4 to cord.2, then from lid-lock.4@board to cord.2. Expected: line voltage at both. None at the first: the contact. None only at the board: wire or pin. Pull the connector and look: reseat a loose pin, replace a burned one from the terminal kit and inspect the header it mates with.
 check-lock-volts = Live test, only if you are trained and authorized. In the lock test measure V~ from lid-lock.1 to lid-lock.2. Expected: line voltage while driven, about 0 V at rest. Voltage and a good coil, but no bolt: the lock. No voltage: wire or board. Tens of volts at rest that vanish on LoZ V~ are stray.
 check-motor-amps = Live test, only if you are trained and authorized. Clamp the wire at motor.1 in the motor A test and at motor.2 in the motor B test. The two readings should be about the same. More than 9 A on 120 V (4.7 A on 230 V) for longer than the start is an overload.
-check-motor-common = Unplug the machine and discharge the capacitor first. Measure Ω from motor.3@board to motor.3. Expected: about 0.2 Ω, the resistance of the leads. Half an ohm more is a loose or burned pin, which loses volts while the motor runs. If it is open, neither winding carries current.
+check-motor-common = Unplug the machine and discharge the capacitor first. Measure Ω from motor.3@board to motor.3. Expected: about 0.2 Ω, the resistance of the leads. Half an ohm more is a loose or burned pin, which loses volts while the motor runs: replace the pin from the terminal kit and inspect the header it mates with. If it is open, neither winding carries current.
 check-motor-volts = Live test, only if you are trained and authorized. Lid closed. Measure V~ from motor.1 to motor.3 in the motor A test, motor.2 to motor.3 in the motor B test. Expected: line voltage. No voltage: check lock line, wire and board before the motor.
 check-motor-winding-ohms = Unplug the machine and discharge the capacitor first. Unplug the motor’s connector and measure Ω from motor.1 to motor.3, then motor.2 to motor.3. Expected: both the same, about 2.6 Ω for 120 V, about 9.6 Ω for 230 V; a hot winding reads higher.
 check-motor-wires = Unplug the machine and discharge the capacitor first. Measure Ω from motor.1@board to motor.1, and the same for motor.2 and motor.3. Expected: about 0.2 Ω each, the resistance of the leads.
-check-pickup-output = Live test, only if you are trained and authorized. In the spin test measure Hz from pickup.3 to pickup.2. Expected: twelve pulses per turn, so 80 Hz at 400 rpm. 0 Hz with the pulley turning: the pickup or its supply.
+check-pickup-output = Live test, only if you are trained and authorized. In the spin test measure Hz from pickup.3 to pickup.2. Expected: twelve pulses per turn, so 80 Hz at 400 rpm. 0 Hz with the pulley turning: the pickup or its supply. Look at its bracket first: one that is only bent away is bent back.
 check-pickup-supply = Live test, only if you are trained and authorized. Measure V DC from pickup.1 to pickup.2. Expected: 5 V. Without it the pickup cannot pulse.
 check-pickup-wires = Unplug the machine and discharge the capacitor first. Measure Ω from pickup.1@board to pickup.1, and the same for pickup.2 and pickup.3. Expected: about 0.2 Ω each, the resistance of the leads.
-check-pressure-hose = Unplug the machine and drain the tub first. Take the hose off and blow through it gently. Expected: clear, dry, tight at both ends, no cracks. With water in the tub the pressure output must hold steady.
+check-pressure-hose = Unplug the machine and drain the tub first. Take the hose off and blow through it gently. Expected: clear, dry, tight at both ends, no cracks. One that was only clogged is blown out and goes back on. With water in the tub the pressure output must hold steady.
 check-pressure-output = Live test, only if you are trained and authorized. Measure V DC from pressure-sensor.3 to pressure-sensor.2. Expected: 0.5 V with no water, plus 1 V for each kPa, which is about 10 cm of water.
 check-pressure-supply = Live test, only if you are trained and authorized. Measure V DC from pressure-sensor.1 to pressure-sensor.2. Expected: 5 V. None here but 5 V at the board: a wire.
 check-pressure-wires = Unplug the machine and discharge the capacitor first. Measure Ω from pressure-sensor.3@board to pressure-sensor.3, and the same for 1 and 2. Expected: about 0.2 Ω each, the resistance of the leads.
@@ -333,10 +333,10 @@ do-open-lid = Open the lid (L)
 do-order = Order
 do-plug = Plug in (P)
 do-pull = Unplug this connector
-do-put-right = Correct
 do-release = Release hold
 do-return = Return part
 do-seat = Plug this connector back in
+do-shut-taps = Shut off
 do-test-meter = Check the meter on a proving unit
 do-unplug = Unplug (P)
 
@@ -491,6 +491,20 @@ finding-valve-trickles = Water trickles through the closed valve.
 
 found-empty = You have not inspected anything yet.
 
+## hand
+
+hand-work-drain-hose = Clear and reroute
+hand-work-drain-pump = Clear impeller
+hand-work-floor = Level
+hand-work-harness = Reseat connectors
+hand-work-inlet-cold = Clean screen
+hand-work-inlet-hoses = Reconnect
+hand-work-inlet-hot = Clean screen
+hand-work-laundry = Rearrange
+hand-work-pickup = Bend back
+hand-work-pressure-hose = Blow out
+hand-work-taps = Open fully
+
 ## hands
 
 hands = Actions
@@ -581,7 +595,7 @@ leave-job = Leave this job
 ## look
 
 look = Look, feel, turn by hand
-look-intro = One minute each. Parts behind the panels need the panels off and the machine unplugged.
+look-intro = Clean, adjust and reseat before you buy. A look takes one minute. Parts behind the panels need the panels off and the machine unplugged.
 
 ## lost
 
@@ -607,8 +621,10 @@ lost-not-proved-dead = Hands went in before anyone verified that the circuit was
 lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
 lost-ohms-on-live = Ohms were measured on a live or charged circuit. Unplug the machine and discharge the capacitor before you choose Ω.
 lost-opened-live = The cabinet was opened with the machine plugged in. Unplug it first and keep the plug in sight.
+lost-opened-under-pressure = A hose came off with its { word-tap } open, and water sprayed over the floor. Shut the { word-taps } off first.
 lost-over-budget = Parts and labor came to { $bill }; the customer had agreed to { $budget }. Ask before you go over what was agreed.
 lost-over-repair-limit = Parts and labor came to { $bill }; above { $limit } this machine is not worth repairing. Say so before you spend the money.
+lost-over-repaired = Part { $part } was replaced although the old one only had to be cleaned, adjusted or reseated. Put right by hand what hands can put right, then test again.
 lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest did nothing for the customer.
 lost-rest-too-short = Unplugged for only { $seconds } s: the control still held its charge, so nothing was reset. Give it a full minute.
 lost-rivals-left = The readings cited leave { $open } of { $rivals } other causes open. Measure what tells them apart, and cite it.
@@ -836,7 +852,9 @@ part-pressure-hose = Pressure hose with clamps
 part-pressure-sensor = Pressure sensor
 part-run-capacitor = Run capacitor
 part-supply-electrician = Visit by a licensed electrician (outlet and wiring)
+part-terminal-kit = Terminal repair kit: pins and housing
 part-thermistor = Water thermistor
+part-tub-bearings = Tub bearing and seal set
 part-tub-seal = Tub seal set
 
 ## parts
@@ -1122,6 +1140,7 @@ sound-clutch-actuator-tick = clutch actuator ticks
 sound-dead-test = find it with the machine unplugged
 sound-discharge = discharge the capacitor and verify that it is dead
 sound-floor-wet = { $litres } L on the floor
+sound-hands-first = clean, adjust or reseat first; buy only if that does not help
 sound-let-cool = drain the hot water, or let it cool
 sound-lock-held = lid lock engaged
 sound-measure-dead = verify that the charge is gone before hands go in
@@ -1143,6 +1162,7 @@ sound-rest = leave it unplugged for the full minute
 sound-run = run a program to the end and watch
 sound-second-visit = stay until it is fixed, or say plainly that it is not; otherwise someone has to come back
 sound-shorter-way = take the measurement that tells you most for its time
+sound-shut-taps = shut the { word-taps } off before a hose comes off
 sound-spin-whirr = basket spins
 sound-steady-hand = keep an even pace within the timing windows on the sheet
 sound-unplug = unplug first

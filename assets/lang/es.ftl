@@ -111,7 +111,7 @@ check-capacitor-microfarads = Primero desenchufe la máquina y descargue el cond
 check-clutch-actuator-coil-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del actuador del embrague y mida Ω de clutch-actuator.1 a clutch-actuator.2. Correcto: unos 2400 Ω para 120 V, unos 8800 Ω para 230 V.
 check-clutch-actuator-volts = Prueba con tensión, solo con formación y autorización. En la prueba del actuador del embrague mida V~ de clutch-actuator.1 a clutch-actuator.2. Correcto: tensión de red. Con tensión y el bobinado bien, pero la leva no se mueve: engranaje sin dientes.
 check-cord-ohms = Primero desenchufe la máquina y descargue el condensador. Mida Ω de plug.line a fuse.in, luego de fuse.in a fuse.out, de fuse.out a cord.1 y de plug.neutral a cord.2. Correcto: de 0,2 a 0,3 Ω cada uno. Medio ohmio más es una conexión floja: busque partes tostadas.
-check-drain-hose-blocked = Primero desenchufe la máquina y achique la cuba. Saque la manguera de desagüe y mire a través de ella. Una buena está libre de un extremo a otro. Si lo está, mida la bomba.
+check-drain-hose-blocked = Primero desenchufe la máquina y achique la cuba. Saque la manguera de desagüe y mire a través de ella. Una buena está libre de un extremo a otro: una obstruida se limpia y se vuelve a colocar, no hace falta una nueva. Si está libre, limpie el rotor de la bomba y después mídala.
 check-drain-hose-height = Mida la altura del codo superior de la manguera sobre el suelo. Correcto: 0,9 m, suelta en el tubo de desagüe. Si está baja o sellada, la cuba se vacía por sifón.
 check-drum-turns-by-hand = Desenchufe la máquina y espere a que la cesta se pare. Gírela a mano. Si está bien, gira libre y sin rozar. Si no, quite la correa y pruebe la cesta y el motor por separado.
 check-empty-drum-first = Saque la ropa y recalibre otra vez. La recalibración necesita la cesta vacía.
@@ -120,17 +120,17 @@ check-inlet-shuts-unplugged = Desenchufe la máquina y observe el agua. Si sigue
 check-inlet-volts = Prueba con tensión, solo con formación y autorización. Mida V~ de inlet-cold.1 a inlet-cold.2 en la prueba de fría, de inlet-hot.1 a inlet-hot.2 en la de caliente. Correcto: tensión de red en su prueba, unos 0 V en reposo. Unas decenas de voltios en reposo que desaparecen en LoZ V~ son tensión parásita.
 check-lock-coil-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del bloqueo de tapa y mida Ω de lid-lock.1 a lid-lock.2. Correcto: unos 120 Ω para 120 V, unos 440 Ω para 230 V.
 check-lock-contact-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del bloqueo de tapa y mida Ω de lid-lock.3 a lid-lock.4. Correcto con el pestillo recogido: OL; unos 0 Ω es un contacto soldado. Un contacto que no cierra se ve en la prueba de línea con tensión.
-check-lock-line = Prueba con tensión, solo con formación y autorización. En la prueba del bloqueo mida V~ de lid-lock.4 a cord.2, luego de lid-lock.4@board a cord.2. Correcto: tensión de red en ambos. Sin tensión en el primero: el contacto. Solo falta en la placa: cable o pin.
+check-lock-line = Prueba con tensión, solo con formación y autorización. En la prueba del bloqueo mida V~ de lid-lock.4 a cord.2, luego de lid-lock.4@board a cord.2. Correcto: tensión de red en ambos. Sin tensión en el primero: el contacto. Solo falta en la placa: cable o pin. Saque el conector y mírelo: un pin flojo se reajusta, uno quemado se cambia con el juego de terminales, y se revisa el conector de la placa.
 check-lock-volts = Prueba con tensión, solo con formación y autorización. En la prueba del bloqueo mida V~ de lid-lock.1 a lid-lock.2. Correcto: tensión de red al activarlo, unos 0 V en reposo. Con tensión y la bobina bien, pero sin que salga el pestillo: el bloqueo. Sin tensión: cable o placa. Unas decenas de voltios en reposo que desaparecen en LoZ V~ son tensión parásita.
 check-motor-amps = Prueba con tensión, solo con formación y autorización. Ponga la pinza en el cable de motor.1 en la prueba del motor A y en el de motor.2 en la del motor B. Las dos lecturas deben parecerse. Más de 9 A con 120 V (4,7 A con 230 V) pasado el arranque es sobrecarga.
-check-motor-common = Primero desenchufe la máquina y descargue el condensador. Mida Ω de motor.3@board a motor.3. Correcto: unos 0,2 Ω, la resistencia de las puntas. Medio ohmio más es un contacto flojo o quemado, que pierde voltios con el motor en marcha. Si está cortado, no pasa corriente por ningún bobinado.
+check-motor-common = Primero desenchufe la máquina y descargue el condensador. Mida Ω de motor.3@board a motor.3. Correcto: unos 0,2 Ω, la resistencia de las puntas. Medio ohmio más es un contacto flojo o quemado, que pierde voltios con el motor en marcha: cambie el pin con el juego de terminales y revise el conector con el que encaja. Si está cortado, no pasa corriente por ningún bobinado.
 check-motor-volts = Prueba con tensión, solo con formación y autorización. Tapa cerrada. Mida V~ de motor.1 a motor.3 en la prueba del motor A, de motor.2 a motor.3 en la del motor B. Correcto: tensión de red. Sin tensión: revise la línea del bloqueo, el cable y la placa antes que el motor.
 check-motor-winding-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector del motor y mida Ω de motor.1 a motor.3, luego de motor.2 a motor.3. Correcto: los dos iguales, unos 2,6 Ω para 120 V, unos 9,6 Ω para 230 V; un bobinado caliente da más.
 check-motor-wires = Primero desenchufe la máquina y descargue el condensador. Mida Ω de motor.1@board a motor.1, y lo mismo con motor.2 y motor.3. Correcto: unos 0,2 Ω cada uno, la resistencia de las puntas.
-check-pickup-output = Prueba con tensión, solo con formación y autorización. En la prueba de centrifugado mida Hz de pickup.3 a pickup.2. Correcto: doce pulsos por vuelta, o sea, 80 Hz a 400 r/min. 0 Hz con la polea girando: el captador o su alimentación.
+check-pickup-output = Prueba con tensión, solo con formación y autorización. En la prueba de centrifugado mida Hz de pickup.3 a pickup.2. Correcto: doce pulsos por vuelta, o sea, 80 Hz a 400 r/min. 0 Hz con la polea girando: el captador o su alimentación. Mire antes su soporte: si solo está doblado, se endereza.
 check-pickup-supply = Prueba con tensión, solo con formación y autorización. Mida V DC de pickup.1 a pickup.2. Correcto: 5 V. Sin esa tensión el captador no da pulsos.
 check-pickup-wires = Primero desenchufe la máquina y descargue el condensador. Mida Ω de pickup.1@board a pickup.1, y lo mismo con pickup.2 y pickup.3. Correcto: unos 0,2 Ω cada uno, la resistencia de las puntas.
-check-pressure-hose = Primero desenchufe la máquina y vacíe la cuba. Saque la manguera y sople con suavidad. Correcto: libre, seca, firme en los dos extremos y sin grietas. Con agua en la cuba la salida de presión debe mantenerse estable.
+check-pressure-hose = Primero desenchufe la máquina y vacíe la cuba. Saque la manguera y sople con suavidad. Correcto: libre, seca, firme en los dos extremos y sin grietas. Una que solo estaba obstruida se sopla y se vuelve a montar. Con agua en la cuba la salida de presión debe mantenerse estable.
 check-pressure-output = Prueba con tensión, solo con formación y autorización. Mida V DC de pressure-sensor.3 a pressure-sensor.2. Correcto: 0,5 V sin agua, y 1 V más por cada kPa, que son unos 10 cm de agua.
 check-pressure-supply = Prueba con tensión, solo con formación y autorización. Mida V DC de pressure-sensor.1 a pressure-sensor.2. Correcto: 5 V. Si aquí no los hay y en la placa sí: un cable.
 check-pressure-wires = Primero desenchufe la máquina y descargue el condensador. Mida Ω de pressure-sensor.3@board a pressure-sensor.3, y lo mismo con 1 y 2. Correcto: unos 0,2 Ω cada uno, la resistencia de las puntas.
@@ -330,10 +330,10 @@ do-open-lid = Abrir la tapa (L)
 do-order = Pedir
 do-plug = Enchufar (P)
 do-pull = Soltar este conector
-do-put-right = Corregir
 do-release = Liberar la lectura
 do-return = Devolver pieza
 do-seat = Volver a conectarlo
+do-shut-taps = Cerrar
 do-test-meter = Comprobar en la fuente de prueba
 do-unplug = Desenchufar (P)
 
@@ -488,6 +488,20 @@ finding-valve-trickles = Pasa un hilo de agua por la válvula cerrada.
 
 found-empty = Aún no ha revisado nada.
 
+## hand
+
+hand-work-drain-hose = Limpiar y recolocar
+hand-work-drain-pump = Limpiar rotor
+hand-work-floor = Nivelar
+hand-work-harness = Reajustar conectores
+hand-work-inlet-cold = Limpiar filtro
+hand-work-inlet-hoses = Reconectar
+hand-work-inlet-hot = Limpiar filtro
+hand-work-laundry = Repartir
+hand-work-pickup = Enderezar
+hand-work-pressure-hose = Soplar
+hand-work-taps = Abrir del todo
+
 ## hands
 
 hands = Acciones
@@ -578,7 +592,7 @@ leave-job = Salir de este trabajo
 ## look
 
 look = Mirar, palpar, girar a mano
-look-intro = Un minuto cada vez. Lo que está tras los paneles exige paneles quitados y máquina desenchufada.
+look-intro = Limpie, ajuste y reconecte antes de comprar. Cada revisión lleva un minuto. Lo que está tras los paneles exige paneles quitados y máquina desenchufada.
 
 ## lost
 
@@ -604,8 +618,10 @@ lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensi�
 lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina tal como está ahora.
 lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o con carga. Desenchufe la máquina y descargue el condensador antes de elegir Ω.
 lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchúfela primero y tenga la clavija a la vista.
+lost-opened-under-pressure = Se soltó una manguera con el grifo abierto y el agua salió a presión por el suelo. Cierre antes los grifos.
 lost-over-budget = Piezas y mano de obra sumaron { $bill }; el cliente había aceptado { $budget }. Pregunte antes de pasarse de lo acordado.
 lost-over-repair-limit = Piezas y mano de obra sumaron { $bill }; por encima de { $limit } no vale la pena reparar esta máquina. Dígalo antes de gastar el dinero.
+lost-over-repaired = Se cambió la pieza { $part }, aunque bastaba con limpiar, ajustar o reconectar la vieja. Corrija a mano lo que se puede corregir a mano y vuelva a probar.
 lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
 lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y no se reinició nada. Espere un minuto entero.
 lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } otras causas. Mida lo que las distingue y cítelo.
@@ -833,7 +849,9 @@ part-pressure-hose = Manguera de presión con abrazaderas
 part-pressure-sensor = Sensor de presión
 part-run-capacitor = Condensador de marcha
 part-supply-electrician = Visita de un electricista autorizado (toma y red)
+part-terminal-kit = Juego de terminales: pines y carcasa
 part-thermistor = Termistor del agua
+part-tub-bearings = Juego de rodamientos y retén de la cuba
 part-tub-seal = Juego de juntas de la cuba
 
 ## parts
@@ -1116,6 +1134,7 @@ sound-clutch-actuator-tick = el actuador del embrague hace tic
 sound-dead-test = encontrarlo con la máquina desenchufada
 sound-discharge = descargar el condensador y comprobar que no queda tensión
 sound-floor-wet = { $litres } L en el suelo
+sound-hands-first = limpiar, ajustar o reconectar primero; comprar solo si no basta
 sound-let-cool = vaciar el agua caliente o dejar que se enfríe
 sound-lock-held = bloqueo de tapa echado
 sound-measure-dead = comprobar que la carga ha desaparecido antes de meter las manos
@@ -1137,6 +1156,7 @@ sound-rest = dejarla desenchufada el minuto entero
 sound-run = hacer un programa hasta el final y observar
 sound-second-visit = quedarse hasta que esté reparada, o decir claramente que no lo está; si no, alguien tendrá que volver
 sound-shorter-way = tomar la medida que más información da por su tiempo
+sound-shut-taps = cerrar los grifos antes de soltar una manguera
 sound-spin-whirr = la cesta centrifuga
 sound-steady-hand = un ritmo constante dentro de los tiempos de la hoja
 sound-unplug = desenchufar primero

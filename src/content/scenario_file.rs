@@ -189,7 +189,7 @@ fn check_reach(
             match cure(&parts.parts, &scenario.board, fault) {
                 Some(part) => {
                     let order = cost::span(&Action::Order(part.number.clone()));
-                    seconds += (order + cost::fitting(part.component)).seconds();
+                    seconds += (order + part.fitting()).seconds();
                     prices += part.price;
                 }
                 None if fault.component.can_be_put_right() => {

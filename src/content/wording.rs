@@ -25,7 +25,9 @@ impl Texts {
                 ])
             }
             Loss::CodeNotNoted { code: missed, .. } => say(&[("code", code(missed))]),
-            Loss::BoughtOnTheCode { part } => say(&[("part", Value::from(part.as_str()))]),
+            Loss::BoughtOnTheCode { part } | Loss::OverRepaired { part } => {
+                say(&[("part", Value::from(part.as_str()))])
+            }
             Loss::WrongCause { said, truth } | Loss::LuckyRepair { said, truth } => say(&[
                 ("said", Value::from(self.causes(said))),
                 ("truth", Value::from(self.causes(truth))),
@@ -64,6 +66,7 @@ impl Texts {
             | Loss::OhmsOnLive
             | Loss::LiveNotAllowed
             | Loss::Flood
+            | Loss::OpenedUnderPressure
             | Loss::LidSpinning
             | Loss::DischargedLive
             | Loss::HandInDrive

@@ -136,6 +136,7 @@ pub fn demo_job() -> Job {
         boards: Vec::new(),
         superseded_by: None,
         kit: false,
+        fitting_minutes: None,
         note_key: None,
         price,
         wait_hours,
@@ -540,6 +541,7 @@ impl BenchPort for DemoBench {
                 ..self.machine
             },
             cabinet_open: self.cabinet_open,
+            taps_shut: false,
             pulled: &self.pulled,
             probes: self.probes,
             held: self.held,

@@ -400,6 +400,7 @@ fn a_lock_that_lets_go_while_its_contact_sticks_is_seen() {
         component: Component::LidLock,
         weight: 1.0,
         cured_by: "P-0701".to_owned(),
+        by_hand: false,
         changes: vec![
             (Param::LockContactOpenOhms, Op::Set(0.04)),
             (Param::LockCoilOhms, Op::Set(1e8)),

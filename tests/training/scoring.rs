@@ -9,6 +9,7 @@ use detent_training::bench::script::{Condition, ScriptStep};
 use detent_training::bench::{
     Action, Advice, Bench, Caution, Grip, Incident, MeterMode, Report, TOUCH_V, Verdict,
 };
+use detent_training::lesson::survey::wash;
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{
     Course, CoursePart, Dimension, Hidden, LossKind, Mains, PASS_SHARE, Scenario, judge, set_up,
@@ -554,6 +555,135 @@ fn the_part_named_is_for_what_failed_and_fits() {
         let found = lost(&scenario, &bench, Dimension::Reasoning, reason).is_some();
         assert_eq!(found, takes, "{hidden:?} {part:?}");
     }
+}
+
+/// Where cleaning, bending back or reseating cures, a new part cures too: it costs points and money, and is no wrong
+/// part. A burned pin takes a terminal from the kit; a whole new harness does what the kit does for more.
+#[test]
+fn a_new_part_where_hands_would_do_is_over_repair() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    let modes = &stage.content_library().catalogue.modes;
+    let cases: Vec<_> = modes
+        .iter()
+        .filter(|m| m.by_hand && !m.cured_by.is_empty())
+        .collect();
+    assert!(cases.len() >= 7, "{cases:?}");
+    let open = [
+        Action::OpenLid,
+        Action::Unplug,
+        Action::OpenCabinet,
+        Action::Discharge,
+    ];
+    let after = |fault: &str, deeds: &[Action], part: Option<&str>| {
+        let mut bench = bench(&stage, &[fault]);
+        act(&mut bench, open.iter().chain(deeds).cloned());
+        assert_eq!(bench.machine().plant().faults().count(), 0, "{fault}");
+        act(&mut bench, [report(&[fault], part, Advice::None)]);
+        let reasons = [
+            (Dimension::Reasoning, LossKind::OverRepaired),
+            (Dimension::Reasoning, LossKind::WrongPart),
+            (Dimension::Reasoning, LossKind::WrongPartNamed),
+            (Dimension::Cost, LossKind::Overspent),
+        ];
+        reasons.map(|(side, reason)| lost(&scenario, &bench, side, reason).is_some())
+    };
+    let buy = |number: &str| {
+        [
+            Action::Order(number.to_owned()),
+            Action::ShutTaps,
+            Action::Fit(number.to_owned()),
+        ]
+    };
+    for mode in cases {
+        let (id, number) = (mode.id.as_str(), mode.cured_by.as_str());
+        let by_hand = [Action::ShutTaps, Action::PutRight(mode.component)];
+        assert_eq!(after(id, &by_hand, None), [false; 4], "{id}");
+        assert_eq!(
+            after(id, &buy(number), Some(number)),
+            [true, false, false, true],
+            "{id}"
+        );
+    }
+    for fault in ["harness.lock-return-burnt", "harness.motor-common-burnt"] {
+        assert_eq!(
+            after(fault, &buy("P-2103"), Some("P-2103")),
+            [false; 4],
+            "{fault}"
+        );
+        let whole = after(fault, &buy("P-2101"), Some("P-2101"));
+        assert_eq!(whole, [false, false, false, true], "{fault}");
+    }
+}
+
+/// Before a part is ordered something must have told: a reading or a look that has to do with the code.
+#[test]
+fn a_decisive_look_is_evidence_and_an_irrelevant_reading_is_none() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    let ohms = |red: &str, black: &str| Action::Probe {
+        mode: MeterMode::Ohms,
+        red: red.parse().expect("a pin"),
+        black: black.parse().expect("a pin"),
+        grip: Grip::Clips,
+    };
+    for (told_by, blind) in [
+        (None, true),
+        (Some(ohms("thermistor.1", "thermistor.2")), true),
+        (Some(Action::Inspect(Component::Belt)), true),
+        (Some(ohms("drain-pump.1", "drain-pump.2")), false),
+        (Some(Action::Inspect(Component::DrainPump)), false),
+    ] {
+        let mut bench = bench(&stage, &["drain-pump.seized"]);
+        wash(&mut bench);
+        act(&mut bench, [Action::Unplug]);
+        bench.wait(Span::from_s(900));
+        act(
+            &mut bench,
+            [
+                Action::OpenLid,
+                Action::BailOut,
+                Action::OpenCabinet,
+                Action::Discharge,
+            ],
+        );
+        act(&mut bench, told_by.clone());
+        act(
+            &mut bench,
+            [
+                Action::Order("P-1001".to_owned()),
+                Action::Fit("P-1001".to_owned()),
+            ],
+        );
+        let found = lost(
+            &scenario,
+            &bench,
+            Dimension::Reasoning,
+            LossKind::BoughtOnTheCode,
+        );
+        assert_eq!(found.is_some(), blind, "{told_by:?}");
+    }
+}
+
+/// A rough basket bearing is four hours and a set of bearings: 192 and 175 are more than the 352 that this machine is
+/// worth repairing for.
+#[test]
+fn a_rough_bearing_is_hours_and_bearings_and_not_worth_it_here() {
+    let stage = Stage::new();
+    let fault = "tub.bearing-rough";
+    let mut bench = bench(&stage, &[fault]);
+    let part = bench.cure(stage.mode(fault)).expect("there is a set");
+    assert_eq!(part.fitting(), Span::from_s(4 * 3600));
+    act(
+        &mut bench,
+        [report(&[fault], Some("P-1902"), Advice::Replace)],
+    );
+    let score = judge(&scenario(&stage), &bench);
+    let reasons = score.dimensions[Dimension::Reasoning.index()].lost.iter();
+    let reasons: Vec<_> = reasons.map(|l| l.loss.kind()).collect();
+    assert_eq!(reasons, []);
+    // The seal alone mends a leak and leaves the bearing.
+    assert!(!bench.part("P-1901").expect("sold").ends(stage.mode(fault)));
 }
 
 #[test]

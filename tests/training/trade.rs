@@ -7,11 +7,12 @@ use detent_simulation::interface::{Button, Component, Pin, Relay, Side, Terminal
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::dial::{clean_chance, error_chances};
 use detent_simulation::plant::supply::discharge_v;
-use detent_simulation::plant::{Param, Params, Plant, Probes};
+use detent_simulation::plant::{FailureMode, Op, Param, Params, Plant, Presence, Probes};
 use detent_simulation::units::Span;
 use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::bench::{Action, Bench, Finding, TOUCH_V, meter, visible_findings};
 use detent_training::lesson::Mains;
+use detent_training::lesson::survey::wash;
 
 #[track_caller]
 fn run(bench: &mut Bench, steps: &[ScriptStep]) {
@@ -476,4 +477,84 @@ fn a_worn_dial_fails_on_the_bench_at_the_rate_of_its_model() {
             "wear {wear}: {seen} {expected}"
         );
     }
+}
+
+/// Over the wait for a part a machine cools, loses its charge and what leaks, as it would by standing there: half an
+/// hour in one step against half an hour of ticks, and a day after which nothing is left.
+#[test]
+fn a_machine_that_waits_for_a_part_cools_and_loses_its_charge_and_what_leaks() {
+    let stage = Stage::new();
+    let standing = |fault: Option<&str>, deed: &dyn Fn(&mut Bench)| {
+        let mut bench = stage.bench(Mains::V120Hz60, fault, 1);
+        wash(&mut bench);
+        bench.act(&Action::Unplug).expect("plugged in");
+        bench.wait(Span::from_s(60));
+        deed(&mut bench);
+        bench
+    };
+    for fault in [
+        "drain-pump.seized",
+        "board.bleeder-open",
+        "motor.shorted-turns",
+    ] {
+        let began = standing(Some(fault), &|_| {});
+        let ticks = standing(Some(fault), &|b| b.wait(Span::from_s(1800)));
+        let once = standing(Some(fault), &|b| b.machine_mut().plant_mut().stand(1800.0));
+        let state = |bench: &Bench| {
+            let plant = bench.machine().plant();
+            let (water, drive) = (plant.water(), plant.drive());
+            [
+                water.tub_l,
+                water.water_c,
+                drive.winding_c,
+                plant.supply().bulk_v,
+                plant.supply().filter_v,
+            ]
+        };
+        for (before, (slow, quick)) in state(&began)
+            .into_iter()
+            .zip(state(&ticks).into_iter().zip(state(&once)))
+        {
+            let moved = (before - slow).abs().max(1.0);
+            assert!(
+                (slow - quick).abs() < 0.02 * moved,
+                "{fault}: {before}, {slow}, {quick}"
+            );
+        }
+    }
+    // A day's wait for a pump, ordered with hot water in the tub and the charge not discharged.
+    let day = |fault: &str| {
+        standing(Some(fault), &|b| {
+            b.act(&Action::Order("P-1001".to_owned())).expect("sold");
+        })
+    };
+    let bench = day("board.bleeder-open");
+    let plant = bench.machine().plant();
+    assert!(plant.supply().bulk_v < 1.0, "{}", plant.supply().bulk_v);
+    assert!(
+        bench.minutes() < 120.0,
+        "a wait is no work: {}",
+        bench.minutes()
+    );
+    let bench = day("drain-pump.seized");
+    let plant = bench.machine().plant();
+    let room_c = plant.params().get(Param::AmbientC);
+    assert!((plant.water().water_c - room_c).abs() < 0.1 && plant.water().tub_l > 5.0);
+    let leaking = Op::Set(0.05);
+    let mut bench = standing(Some("drain-pump.seized"), &|b| {
+        let mode = FailureMode {
+            id: "tub.seeping".to_owned(),
+            component: Component::Tub,
+            weight: 1.0,
+            cured_by: "P-1901".to_owned(),
+            by_hand: false,
+            changes: vec![(Param::TubLeakKv, leaking)],
+            presence: Presence::Steady,
+        };
+        b.machine_mut().plant_mut().inject_fault(&mode);
+    });
+    bench
+        .act(&Action::Order("P-1001".to_owned()))
+        .expect("sold");
+    assert!(bench.machine().plant().water().tub_l < 0.1, "it seeped out");
 }

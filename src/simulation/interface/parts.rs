@@ -53,13 +53,20 @@ impl Component {
             .filter(move |t| t.component() == self)
     }
 
-    /// Hands can put it right without a part: open a tap, lay a hose, level the feet, sort the load.
+    /// Hands can put it right without a part: open a tap, clear or lay a hose, level the feet, sort the load,
+    /// clean a screen or an impeller, bend a bracket back, reseat a connector.
     pub const fn can_be_put_right(self) -> bool {
         matches!(
             self,
             Component::Taps
                 | Component::InletHoses
+                | Component::InletCold
+                | Component::InletHot
+                | Component::DrainPump
                 | Component::DrainHose
+                | Component::PressureHose
+                | Component::Pickup
+                | Component::Harness
                 | Component::Floor
                 | Component::Laundry
         )

@@ -238,6 +238,13 @@ impl Drive {
         self.shake_mm * libm::cos(self.sway_rad) <= PICKUP_REACH_MM
     }
 
+    /// So much time at rest: basket and motor stop, the winding cools.
+    pub(super) fn stand(&mut self, p: &Params, seconds: f64) {
+        let room = p.get(Param::AmbientC);
+        let kept = libm::exp(-seconds * p.get(Param::MotorCoolWK) / MOTOR_J_K);
+        self.winding_c = room + (self.winding_c - room) * kept;
+    }
+
     fn heat(&mut self, p: &Params, loss_w: f64) {
         let away_w = p.get(Param::MotorCoolWK) * (self.winding_c - p.get(Param::AmbientC));
         self.winding_c += (loss_w - away_w) * TICK_S / MOTOR_J_K;

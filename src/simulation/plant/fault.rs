@@ -94,9 +94,12 @@ pub struct FailureMode {
     pub component: Component,
     /// How often this happens beside the others (no unit; our own invention).
     pub weight: f64,
-    /// The part that cures it; empty where the component is put right and needs no part.
+    /// The part that cures it; empty where no part does.
     #[serde(default)]
     pub cured_by: String,
+    /// Hands put it right without a part: cleaning, reseating, bending back.
+    #[serde(default)]
+    pub by_hand: bool,
     /// What changes in the component.
     pub changes: Vec<(Param, Op)>,
     /// Steady, intermittent or growing.
@@ -105,9 +108,9 @@ pub struct FailureMode {
 }
 
 impl FailureMode {
-    /// It is put right, or learned anew, without a part.
+    /// It is put right, or learned anew, without a part, though a new one might end it as well.
     pub fn needs_no_part(&self) -> bool {
-        self.cured_by.is_empty()
+        self.by_hand || self.cured_by.is_empty()
     }
 
     /// The same fault, whole and all the time: how it looks at its worst.

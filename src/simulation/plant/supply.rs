@@ -50,6 +50,25 @@ impl Supply {
         self.bulk_v >= p.get(from)
     }
 
+    /// So much time with the plug out: the switching supply draws the bulk capacitor down until it locks out, and the
+    /// bleeder does the rest.
+    pub(super) fn stand(&mut self, p: &Params, seconds: f64) {
+        let farads = p.get(Param::BulkFarads);
+        let mut left_s = seconds;
+        let (stop_v, load_w) = (p.get(Param::SupplyStopV), p.get(Param::BoardLoadW));
+        if self.running && self.bulk_v > stop_v {
+            let squared = self.bulk_v * self.bulk_v;
+            let drawn_s = (0.5 * farads * (squared - stop_v * stop_v) / load_w).min(left_s);
+            self.bulk_v = (squared - 2.0 * load_w * drawn_s / farads).sqrt();
+            left_s -= drawn_s;
+        }
+        let bleeder_ohms = p.get(Param::BulkBleederOhms);
+        self.bulk_v = discharge_v(self.bulk_v, farads, bleeder_ohms, left_s);
+        let (x_farads, x_ohms) = (p.get(Param::FilterXFarads), p.get(Param::FilterBleederOhms));
+        self.filter_v = discharge_v(self.filter_v, x_farads, x_ohms, seconds);
+        self.fuse_heat = 0.0;
+    }
+
     /// One tick. `board_v`: mains rms at the board; `line_a`: rms in the cord.
     pub fn step(&mut self, p: &Params, plugged: bool, rated_v: f64, board_v: f64, line_a: f64) {
         let charge_to = charged_v(board_v);

@@ -10,7 +10,7 @@ use super::signal::{SignalState, Signals};
 use super::solution::{LoadAmps, Solution};
 use super::solution_cache::SolutionCache;
 use super::supply::Supply;
-use super::water::{Water, WaterDrive};
+use super::water::{Water, WaterDrive, at_valves};
 use crate::interface::{Component, Connector, Direction, Rating, Relay, Relays, Terminal};
 use crate::units::{Span, TICK_S, Time};
 use num_complex::Complex64;
@@ -127,6 +127,7 @@ struct State {
     now: Time,
     plugged: bool,
     lid_open: bool,
+    taps_shut: bool,
     bolted: bool,
     bolt_travel_s: f64,
     cam_deg: f64,
@@ -186,6 +187,7 @@ impl Plant {
                 now: Time::ZERO,
                 plugged: false,
                 lid_open: false,
+                taps_shut: false,
                 bolted: false,
                 bolt_travel_s: 0.0,
                 cam_deg: 270.0,
@@ -281,8 +283,9 @@ impl Plant {
     }
 
     /// Puts a component right without a part: its faults that need none leave. True when there
-    /// was one.
+    /// was one. Taps are open afterwards.
     pub fn put_right(&mut self, component: Component) -> bool {
+        self.state.taps_shut &= component != Component::Taps;
         let before = self.state.placed.len();
         self.state
             .placed
@@ -362,6 +365,11 @@ impl Plant {
         }
     }
 
+    /// Shuts both taps off.
+    pub fn shut_taps(&mut self) {
+        self.state.taps_shut = true;
+    }
+
     /// Takes the water out by hand.
     pub fn bail_out(&mut self) {
         self.state.water.tub_l = 0.0;
@@ -371,6 +379,21 @@ impl Plant {
     pub fn discharge(&mut self) {
         self.state.supply.bulk_v = 0.0;
         self.state.supply.filter_v = 0.0;
+    }
+
+    /// So much time in which nobody is at the machine: it cools, its stored charge runs out if the plug is out, and
+    /// what leaks runs out. The clock of the work stands still. The taps are shut meanwhile.
+    pub fn stand(&mut self, seconds: f64) {
+        let p = &self.state.params;
+        self.state.water.stand(p, seconds);
+        self.state.drive.stand(p, seconds);
+        if !self.state.plugged {
+            self.state.supply.stand(p, seconds);
+            let room = p.get(Param::AmbientC);
+            let kept = libm::exp(-seconds / BOARD_WARM_S);
+            self.state.board_c = room + (self.state.board_c - room) * kept;
+        }
+        self.stale = true;
     }
 
     /// One tick with the control's relays as given; returns what the board's pins carry.
@@ -394,6 +417,7 @@ impl Plant {
             cold_open: self.solution.amps.cold >= p.get(Param::ColdPullInA),
             hot_open: self.solution.amps.hot >= p.get(Param::HotPullInA),
             pump_turning: self.state.pump_turning,
+            taps_shut: self.state.taps_shut,
         };
         self.state.water.step(p, drive);
         let coupling = self.coupling();
@@ -683,6 +707,16 @@ impl Plant {
     /// Plug in the outlet.
     pub fn plugged(&self) -> bool {
         self.state.plugged
+    }
+
+    /// Both taps were shut off.
+    pub fn taps_shut(&self) -> bool {
+        self.state.taps_shut
+    }
+
+    /// Pressure at the cold valve and at the hot one, kPa.
+    pub fn inlet_kpa(&self) -> [f64; 2] {
+        at_valves(&self.state.params, self.state.taps_shut).map(|(kpa, _)| kpa)
     }
 
     /// Lid up.

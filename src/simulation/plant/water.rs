@@ -19,6 +19,8 @@ pub(super) const DOME_MM: f64 = 15.0;
 const SIPHON_BREAK_MM: f64 = 8.0;
 /// Heat lost through the tub wall: time constant, s.
 const COOLING_S: f64 = 9000.0;
+/// While the machine stands a leak is reckoned in steps of this length, s.
+const STANDING_STEP_S: f64 = 10.0;
 /// Time constant of the thermistor in its pocket, s.
 const POCKET_S: f64 = 12.0;
 
@@ -52,6 +54,8 @@ pub struct WaterDrive {
     pub hot_open: bool,
     /// Pump turning.
     pub pump_turning: bool,
+    /// Both taps shut off.
+    pub taps_shut: bool,
 }
 
 /// Flow through a valve, L/min, by the flow coefficient: Q [m³/h] = Kv √Δp [bar] for water of
@@ -76,6 +80,22 @@ pub fn level_mm(litres: f64) -> f64 {
     } else {
         SUMP_MM + (litres - sump_l) / TUB_M2
     }
+}
+
+/// Pressure, kPa, and temperature, °C, at the cold valve and at the hot one.
+pub fn at_valves(p: &Params, taps_shut: bool) -> [(f64, f64); 2] {
+    let behind = |kpa, c| {
+        let kpa = if taps_shut { 0.0 } else { p.get(kpa) };
+        (kpa, p.get(c))
+    };
+    let mut valves = [
+        behind(Param::SupplyColdKpa, Param::SupplyColdC),
+        behind(Param::SupplyHotKpa, Param::SupplyHotC),
+    ];
+    if p.get(Param::HosesCrossed) > 0.5 {
+        valves.reverse();
+    }
+    valves
 }
 
 impl Water {
@@ -105,12 +125,7 @@ impl Water {
         let inlet = |open: bool, kv, leak, kpa| {
             valve_l_min(if open { p.get(kv) } else { p.get(leak) }, kpa)
         };
-        // Pressure and temperature at the cold valve and at the hot one.
-        let mut at_cold = (p.get(Param::SupplyColdKpa), p.get(Param::SupplyColdC));
-        let mut at_hot = (p.get(Param::SupplyHotKpa), p.get(Param::SupplyHotC));
-        if p.get(Param::HosesCrossed) > 0.5 {
-            core::mem::swap(&mut at_cold, &mut at_hot);
-        }
+        let [at_cold, at_hot] = at_valves(p, drive.taps_shut);
         let cold = inlet(drive.cold_open, Param::ColdKv, Param::ColdLeakKv, at_cold.0);
         let hot = inlet(drive.hot_open, Param::HotKv, Param::HotLeakKv, at_hot.0);
         let drain = self.drain_l_min(p, level, drive.pump_turning);
@@ -145,6 +160,39 @@ impl Water {
             self.floor_l += over_l;
         }
         self.step_dome(p);
+    }
+
+    /// So much time in which nothing happens but that the water cools, and what leaks runs out. The taps are shut
+    /// meanwhile.
+    pub(super) fn stand(&mut self, p: &Params, seconds: f64) {
+        let room = p.get(Param::AmbientC);
+        let leak_kv = p.get(Param::TubLeakKv);
+        let mut left_s = seconds;
+        while leak_kv > 0.0 && left_s > 0.0 && self.tub_l > 0.01 {
+            let step_s = left_s.min(STANDING_STEP_S);
+            let head_kpa = hydrostatic_kpa(self.level_mm(), self.water_c);
+            let out_l = valve_l_min(leak_kv, head_kpa) * step_s / 60.0;
+            let out_l = out_l.min(self.tub_l);
+            self.tub_l -= out_l;
+            self.floor_l += out_l;
+            left_s -= step_s;
+        }
+        self.water_c = room + (self.water_c - room) * libm::exp(-seconds / COOLING_S);
+        // The air in the hose leaks until next to nothing is left, or is as tight as before.
+        let full_kpa = self.lost_kpa.max(self.dome_kpa());
+        let kept = libm::exp(-seconds / p.get(Param::HoseLeakS));
+        self.lost_kpa = full_kpa + (self.lost_kpa - full_kpa) * kept;
+        self.primed = false;
+    }
+
+    /// Pressure under the air dome if none of its air is lost, kPa.
+    fn dome_kpa(&self) -> f64 {
+        let under_mm = self.level_mm() - DOME_MM;
+        if under_mm > 0.0 {
+            hydrostatic_kpa(under_mm, self.water_c)
+        } else {
+            0.0
+        }
     }
 
     /// Pump curve H = H0 (1 − (Q/Q0)²) against lift and hose loss; without the pump, a siphon
@@ -182,15 +230,10 @@ impl Water {
     }
 
     fn step_dome(&mut self, p: &Params) {
-        let under_mm = self.level_mm() - DOME_MM;
-        if under_mm <= 0.0 {
+        let full_kpa = self.dome_kpa();
+        if full_kpa == 0.0 {
             self.lost_kpa = 0.0;
         }
-        let full_kpa = if under_mm > 0.0 {
-            hydrostatic_kpa(under_mm, self.water_c)
-        } else {
-            0.0
-        };
         self.lost_kpa += (full_kpa - self.lost_kpa) * (TICK_S / p.get(Param::HoseLeakS)).min(1.0);
         let dome_kpa = full_kpa - self.lost_kpa;
         self.sensed_kpa +=

@@ -98,7 +98,8 @@ pub enum Action {
     ReplaceMeterFuse,
     /// Look at a component, feel it, turn it by hand; what is found is noted.
     Inspect(Component),
-    /// Put right what needs no part: open a tap, lay a hose, level the feet, sort the load.
+    /// Put right what needs no part: open a tap, clear or lay a hose, level the feet, sort the load, clean a screen
+    /// or an impeller, bend a bracket back, reseat the connectors.
     PutRight(Component),
     /// Put the spare leads on the meter.
     ReplaceLeads,
@@ -112,6 +113,8 @@ pub enum Action {
     NoteCode(u8),
     /// Write the report and hand the machine back.
     Report(Report),
+    /// Shut both taps off. [`Action::PutRight`] opens them again.
+    ShutTaps,
 }
 
 impl Action {

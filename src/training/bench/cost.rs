@@ -21,8 +21,8 @@ pub fn span(action: &Action) -> Span {
         Action::TestMeter => 20,
         Action::ReplaceMeterFuse => 240,
         Action::Inspect(_) | Action::ReplaceLeads => 60,
-        Action::PutRight(Component::Floor) => 600,
-        Action::PutRight(_) => 240,
+        Action::ShutTaps => 20,
+        Action::PutRight(component) => return hand_work(*component),
         Action::Order(_) | Action::Return(_) => 120,
         Action::Fit(_) => 0,
         Action::Report(_) => REPORT_S,
@@ -30,8 +30,20 @@ pub fn span(action: &Action) -> Span {
     Span::from_s(seconds)
 }
 
+/// Time to put a component right by hand. Taps, hoses and laundry are at hand; a screen is behind its hose, an
+/// impeller behind its cover; every connector of the harness is pulled, looked into and seated again.
+fn hand_work(component: Component) -> Span {
+    let minutes = match component {
+        Component::Floor | Component::DrainPump | Component::Harness => 10,
+        Component::InletCold | Component::InletHot => 8,
+        Component::PressureHose | Component::Pickup => 6,
+        _ => 4,
+    };
+    Span::from_s(minutes * 60)
+}
+
 /// Time to take a component out and put a new one in.
-pub fn fitting(component: Component) -> Span {
+pub(super) fn fitting(component: Component) -> Span {
     let minutes = match component {
         Component::Motor => 35,
         Component::Board | Component::ClutchActuator | Component::Harness => 25,

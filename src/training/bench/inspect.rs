@@ -49,7 +49,10 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
     let valve = |kv, leak, kpa| {
         vec![
             (get(kv) < 0.12, F::ScreenClogged),
-            (get(leak) > 0.02 && get(kpa) > 20.0, F::ValveTrickles),
+            (
+                get(leak) > 0.02 && get(kpa) > 20.0 && !plant.taps_shut(),
+                F::ValveTrickles,
+            ),
         ]
     };
     let tap = |kpa, shut, throttled| {
@@ -129,9 +132,13 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
             (get(Param::LoadOffsetKgM) > 0.12, F::LaundryOneSided),
         ],
         Component::Taps => {
-            let cold = tap(Param::SupplyColdKpa, F::ColdTapShut, F::ColdTapThrottled);
-            let hot = tap(Param::SupplyHotKpa, F::HotTapShut, F::HotTapThrottled);
-            cold.into_iter().chain(hot).collect()
+            if plant.taps_shut() {
+                vec![(true, F::ColdTapShut), (true, F::HotTapShut)]
+            } else {
+                let cold = tap(Param::SupplyColdKpa, F::ColdTapShut, F::ColdTapThrottled);
+                let hot = tap(Param::SupplyHotKpa, F::HotTapShut, F::HotTapThrottled);
+                cold.into_iter().chain(hot).collect()
+            }
         }
         Component::InletHoses => vec![(get(Param::HosesCrossed) > 0.5, F::HosesCrossed)],
         Component::Floor => vec![(get(Param::FloorRockMm) > 2.0, F::MachineRocks)],

@@ -1,7 +1,9 @@
 //! A part at the counter, and what the shop charges.
 
+use super::cost;
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
+use detent_simulation::units::Span;
 use serde::{Deserialize, Serialize};
 
 /// In what state a part is sold.
@@ -57,6 +59,9 @@ pub struct Part {
     /// It mends only what the catalogue says it cures, and leaves the rest of the component as it is.
     #[serde(default)]
     pub kit: bool,
+    /// Time to fit it, min, where it is not what its component usually takes.
+    #[serde(default)]
+    pub fitting_minutes: Option<f64>,
     /// Text key of a note on the counter's card, if any.
     #[serde(default)]
     pub note_key: Option<String>,
@@ -66,6 +71,13 @@ impl Part {
     /// Whether it fits a machine with this board.
     pub fn fits(&self, board: &str) -> bool {
         self.boards.is_empty() || self.boards.iter().any(|b| b == board)
+    }
+
+    /// Time to take the old one out and put this one in.
+    pub fn fitting(&self) -> Span {
+        (self.fitting_minutes).map_or(cost::fitting(self.component), |minutes| {
+            Span::from_s((60.0 * minutes) as u64)
+        })
     }
 
     /// Whether fitting it ends this fault, if it fits at all.

@@ -66,6 +66,10 @@ names! {
         Flood = "flood",
         /// A part was fitted that does not cure the fault.
         WrongPart = "wrong-part",
+        /// A part was replaced that only had to be cleaned, adjusted or reseated.
+        OverRepaired = "over-repaired",
+        /// An inlet valve or its hose was opened with the tap open: water under pressure on the floor.
+        OpenedUnderPressure = "opened-under-pressure",
         /// The control board was replaced although it was sound.
         GoodBoardReplaced = "good-board-replaced",
         /// The lid was opened while the basket still turned.
@@ -98,6 +102,8 @@ pub struct BenchView<'a> {
     pub machine: MachineView<'a>,
     /// Cabinet panels are off.
     pub cabinet_open: bool,
+    /// The technician shut both taps off.
+    pub taps_shut: bool,
     /// Connectors that are pulled.
     pub pulled: &'a [Connector],
     /// Meter setting and probe places, when probes are on.
@@ -134,7 +140,7 @@ names! {
         StoredCharge = "stored-charge",
         /// The basket still turns.
         Moving = "moving",
-        /// One of the inlet hoses is hot.
+        /// The inlet hoses are under pressure, and one is hot.
         HotWater = "hot-water",
         /// The machine is heavy.
         Heavy = "heavy",

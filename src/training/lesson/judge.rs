@@ -6,12 +6,12 @@ use super::loss::{Loss, LossKind};
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{
-    Action, Advice, Bench, DeadProof, Display, LogEntry, MilestoneKind, Report, Verdict,
+    Action, Advice, Bench, DeadProof, LogEntry, MilestoneKind, Repair, Report, Verdict,
     hands_inside,
 };
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::interface::Component;
-use detent_simulation::plant::FailureMode;
+use detent_simulation::plant::{FailureMode, Param};
 use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
@@ -210,11 +210,7 @@ impl Judge<'_> {
             _ => None,
         });
         if let Some((at, part)) = first_order
-            && !self
-                .bench
-                .notebook()
-                .iter()
-                .any(|r| r.at <= at && r.shown != Display::Dead)
+            && !self.anything_told_before(at)
         {
             self.lose(at, Loss::BoughtOnTheCode { part });
         }
@@ -231,6 +227,32 @@ impl Judge<'_> {
                 self.advice(report.advice);
             }
         }
+    }
+
+    /// A reading or a look until then ruled out a cause that the codes could have or, without a code, any cause.
+    /// What has nothing to do with them is no evidence.
+    fn anything_told_before(&self, at: Time) -> bool {
+        let codes = self.raised_codes();
+        let suspects = self.suspects(&[], &codes);
+        let could_be = |mode: &FailureMode| match mode.component {
+            // Of the wires those that go to a suspect. What a reading says of the board it says of its inputs.
+            Component::Harness => (mode.changes.iter()).any(|(param, _)| match param {
+                Param::WireOhms(t) | Param::ContactOhms(t) => suspects.contains(&t.component()),
+                _ => false,
+            }),
+            Component::Board => false,
+            other => suspects.contains(&other),
+        };
+        let tells = |rules_out: &[bool]| {
+            let ruled_out = self.bench.modes().iter().zip(rules_out);
+            ruled_out
+                .filter(|(_, out)| **out)
+                .any(|(mode, _)| codes.is_empty() || could_be(mode))
+        };
+        let read = self.bench.notebook().iter();
+        let found = self.bench.found().iter();
+        read.filter(|r| r.at <= at).any(|r| tells(&r.rules_out))
+            || found.filter(|f| f.at <= at).any(|f| tells(&f.rules_out))
     }
 
     /// What unsafe or mistaken things took from a side, in the order in which they happened.
@@ -306,7 +328,11 @@ impl Judge<'_> {
         let hidden = self.bench.hidden();
         let right = match report.part.as_ref().and_then(|n| self.bench.part(n)) {
             Some(part) => {
-                let needs = |m: &FailureMode| part.ends(m) && !m.needs_no_part();
+                // A part that was fitted where hands would have done has taken its points already.
+                let was_fitted = (self.bench.repairs().iter()).any(
+                    |(_, repair)| matches!(repair, Repair::Fitted { part: n } if *n == part.number),
+                );
+                let needs = |m: &FailureMode| part.ends(m) && (was_fitted || !m.needs_no_part());
                 self.bench.fits(part) && hidden.iter().any(needs)
             }
             None => hidden.iter().all(|m| m.needs_no_part()),
@@ -429,7 +455,7 @@ impl Judge<'_> {
         if self.lost(Dimension::Proof, LossKind::LuckyRepair) {
             return;
         }
-        let suspects = self.suspects(&truth);
+        let suspects = self.suspects(&truth, &self.raised_codes());
         let rivals: Vec<usize> = self
             .bench
             .modes()
@@ -469,11 +495,12 @@ impl Judge<'_> {
         }
     }
 
-    fn suspects(&self, truth: &[Component]) -> Vec<Component> {
+    /// `truth`, and what the service sheet lists for these codes.
+    fn suspects(&self, truth: &[Component], codes: &[u8]) -> Vec<Component> {
         let board = self.bench.machine().board();
         let mut suspects = truth.to_vec();
-        for code in self.raised_codes() {
-            let monitor = board.monitor_of(code);
+        for code in codes {
+            let monitor = board.monitor_of(*code);
             for entry in board.sheet.iter().filter(|e| Some(e.monitor) == monitor) {
                 suspects.extend(&entry.suspects);
             }

@@ -47,7 +47,12 @@ pub enum Loss {
         /// Its number, as it was asked for.
         part: String,
     },
-    /// A part was ordered before any reading told something.
+    /// A part was replaced that only had to be cleaned, adjusted or reseated.
+    OverRepaired {
+        /// Its number, as it was asked for.
+        part: String,
+    },
+    /// A part was ordered before any reading or look told something about it.
     BoughtOnTheCode {
         /// Its number, as it was ordered.
         part: String,
@@ -96,6 +101,8 @@ pub enum Loss {
     LiveNotAllowed,
     /// A part was opened with water above it.
     Flood,
+    /// A hose came off with its tap open.
+    OpenedUnderPressure,
     /// The lid was opened while the basket turned.
     LidSpinning,
     /// The bulk capacitor was discharged with the plug in.
@@ -161,6 +168,7 @@ names! {
         FailedTry = "failed-try", NeverEntered = "never-entered", RestTooShort = "rest-too-short",
         Misread = "misread", CodeNotNoted = "code-not-noted",
         GoodBoardReplaced = "good-board-replaced", WrongPart = "wrong-part",
+        OverRepaired = "over-repaired", OpenedUnderPressure = "opened-under-pressure",
         BoughtOnTheCode = "bought-on-the-code", NotCured = "not-cured", NoReport = "no-report",
         WrongCause = "wrong-cause", LuckyRepair = "lucky-repair",
         WrongPartNamed = "wrong-part-named",
@@ -186,7 +194,8 @@ impl LossKind {
             | LossKind::TouchedCharge
             | LossKind::HandInDrive
             | LossKind::Scald
-            | LossKind::Flood => true,
+            | LossKind::Flood
+            | LossKind::OpenedUnderPressure => true,
             LossKind::FailedTry
             | LossKind::NeverEntered
             | LossKind::RestTooShort
@@ -194,6 +203,7 @@ impl LossKind {
             | LossKind::CodeNotNoted
             | LossKind::GoodBoardReplaced
             | LossKind::WrongPart
+            | LossKind::OverRepaired
             | LossKind::BoughtOnTheCode
             | LossKind::NotCured
             | LossKind::NoReport
@@ -231,11 +241,15 @@ impl Loss {
             Incident::Shock => Loss::Shock,
             Incident::LiveTestNotAllowed => Loss::LiveNotAllowed,
             Incident::Flood => Loss::Flood,
+            Incident::OpenedUnderPressure => Loss::OpenedUnderPressure,
             Incident::LidOpenedSpinning => Loss::LidSpinning,
             Incident::DischargedLive => Loss::DischargedLive,
             Incident::HandInDrive => Loss::HandInDrive,
             Incident::Scald => Loss::Scald,
             Incident::WrongPart => Loss::WrongPart {
+                part: part.to_owned(),
+            },
+            Incident::OverRepaired => Loss::OverRepaired {
                 part: part.to_owned(),
             },
             Incident::GoodBoardReplaced => Loss::GoodBoardReplaced {
@@ -254,6 +268,7 @@ impl Loss {
             Loss::CodeNotNoted { .. } => LossKind::CodeNotNoted,
             Loss::GoodBoardReplaced { .. } => LossKind::GoodBoardReplaced,
             Loss::WrongPart { .. } => LossKind::WrongPart,
+            Loss::OverRepaired { .. } => LossKind::OverRepaired,
             Loss::BoughtOnTheCode { .. } => LossKind::BoughtOnTheCode,
             Loss::NotCured => LossKind::NotCured,
             Loss::NoReport => LossKind::NoReport,
@@ -267,6 +282,7 @@ impl Loss {
             Loss::OhmsOnLive => LossKind::OhmsOnLive,
             Loss::LiveNotAllowed => LossKind::LiveNotAllowed,
             Loss::Flood => LossKind::Flood,
+            Loss::OpenedUnderPressure => LossKind::OpenedUnderPressure,
             Loss::LidSpinning => LossKind::LidSpinning,
             Loss::DischargedLive => LossKind::DischargedLive,
             Loss::HandInDrive => LossKind::HandInDrive,
@@ -294,6 +310,7 @@ impl Loss {
             Loss::Misread { .. } | Loss::CodeNotNoted { .. } => Dimension::Reading,
             Loss::GoodBoardReplaced { .. }
             | Loss::WrongPart { .. }
+            | Loss::OverRepaired { .. }
             | Loss::BoughtOnTheCode { .. }
             | Loss::NotCured
             | Loss::NoReport
@@ -307,6 +324,7 @@ impl Loss {
             | Loss::OhmsOnLive
             | Loss::LiveNotAllowed
             | Loss::Flood
+            | Loss::OpenedUnderPressure
             | Loss::LidSpinning
             | Loss::DischargedLive
             | Loss::HandInDrive
@@ -336,6 +354,7 @@ impl Loss {
             // Who swaps a sound control made nothing of what was drilled.
             Loss::GoodBoardReplaced { .. } => 1.0,
             Loss::WrongPart { .. } => 0.35,
+            Loss::OverRepaired { .. } => 0.20,
             Loss::BoughtOnTheCode { .. } => 0.40,
             // Of the cost as well: time and money bought nothing.
             Loss::NeverEntered | Loss::NotCured => 1.0,
@@ -364,7 +383,7 @@ impl Loss {
             Loss::Shock | Loss::HandInDrive => 1.0,
             Loss::TouchedCharge | Loss::Scald => 0.7,
             Loss::OpenedLive | Loss::OhmsOnLive | Loss::LidSpinning | Loss::DischargedLive => 0.5,
-            Loss::LiveNotAllowed | Loss::Flood => 0.4,
+            Loss::LiveNotAllowed | Loss::Flood | Loss::OpenedUnderPressure => 0.4,
             Loss::NotProvedDead | Loss::DischargedUnmeasured => 0.15,
             Loss::MeterNotProved => 0.10,
             Loss::Slow { minutes, par } => (0.5 * (minutes - par) / par).min(0.5),

@@ -2,6 +2,7 @@
 //! who guesses by what fails most, one who swaps the control, and three who work as the first does but for
 //! one bad habit.
 
+use super::advice;
 use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, ScriptStep, StepError, entry_steps};
@@ -271,10 +272,22 @@ impl Technician<'_> {
         Ok(reading.map_or(Display::Dead, |r| r.shown))
     }
 
-    /// Buys and fits a part; water that would run out is bailed first, once it has cooled.
+    /// Buys and fits a part.
     fn fit(&mut self, number: &str) -> Done {
-        let floods = self.bench.caution(&Action::Fit(number.to_owned())) == Some(Caution::Flood);
-        if floods {
+        self.act(Action::Order(number.to_owned()))?;
+        self.open_up(Action::Fit(number.to_owned()))
+    }
+
+    /// Puts a component right without a part.
+    fn work_by_hand(&mut self, component: Component) -> Done {
+        self.see_to(Action::OpenLid);
+        self.open_up(Action::PutRight(component))
+    }
+
+    /// Opens something that may hold water: what is in the tub is bailed out first, once it has cooled, and taps are
+    /// shut off meanwhile.
+    fn open_up(&mut self, action: Action) -> Done {
+        if self.bench.caution(&action) == Some(Caution::Flood) {
             for _ in 0..COOLS_MIN {
                 if self.bench.caution(&Action::BailOut) != Some(Caution::Scald) {
                     break;
@@ -283,8 +296,14 @@ impl Technician<'_> {
             }
             self.act(Action::BailOut)?;
         }
-        self.act(Action::Order(number.to_owned()))?;
-        self.act(Action::Fit(number.to_owned()))?;
+        let under_pressure = self.bench.caution(&action) == Some(Caution::HotWater);
+        if under_pressure {
+            self.act(Action::ShutTaps)?;
+        }
+        self.act(action)?;
+        if under_pressure {
+            self.act(Action::PutRight(Component::Taps))?;
+        }
         Ok(())
     }
 
@@ -422,21 +441,12 @@ impl Technician<'_> {
     }
 
     fn part_for(&self, mode: &FailureMode) -> Option<String> {
-        let needed = Some(mode).filter(|m| !m.needs_no_part());
-        let part = needed.and_then(|m| self.bench.cure(m));
-        part.map(|part| part.number.clone())
+        self.bench.cure(mode).map(|part| part.number.clone())
     }
 
     /// What the customer is told.
     fn advice(&self, hidden: &[FailureMode]) -> Advice {
-        let parts = hidden.iter().filter(|m| !m.needs_no_part());
-        let parts: f64 = parts
-            .filter_map(|m| self.bench.cure(m))
-            .map(|p| p.price)
-            .sum();
-        let rates = self.bench.rates();
-        let bill = parts + rates.labour(self.scenario.par_minutes);
-        if !hidden.is_empty() && bill > rates.repair_limit() {
+        if !advice::worth_repairing(&self.bench, self.scenario.par_minutes) {
             return Advice::Replace;
         }
         let told = hidden.iter().map(|mode| match mode.component {
@@ -458,8 +468,7 @@ impl Technician<'_> {
         if let Some(number) = self.part_for(mode) {
             self.fit(&number)?;
         } else if mode.component.can_be_put_right() {
-            self.see_to(Action::OpenLid);
-            self.act(Action::PutRight(mode.component))?;
+            self.work_by_hand(mode.component)?;
         }
         // What is left is learned anew by recalibration.
         Ok(())

@@ -33,6 +33,7 @@ names! {
         OhmsDead = "ohms-dead", DeadTest = "dead-test", BailOut = "bail-out",
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
         LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
+        ShutTaps = "shut-taps", HandsFirst = "hands-first",
         ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
     }
 }
@@ -237,6 +238,7 @@ impl Accountant<'_> {
             }
             Loss::CodeNotNoted { .. } => good(P::NoteCodes, self.first_look().saved()),
             Loss::GoodBoardReplaced { part } | Loss::WrongPart { part } => self.part_in_vain(part),
+            Loss::OverRepaired { part } => good(P::HandsFirst, self.over_repair(part).saved()),
             Loss::BoughtOnTheCode { .. } => self.bought_blind(Some(lost.at)),
             Loss::LuckyRepair { .. } | Loss::NoEvidence | Loss::RivalsLeft { .. } => {
                 self.bought_blind(None)
@@ -261,6 +263,7 @@ impl Accountant<'_> {
                 good(P::OhmsDead, fuse.saved())
             }
             Loss::LiveNotAllowed => good(P::DeadTest, Toll::NONE.taken()),
+            Loss::OpenedUnderPressure => good(P::ShutTaps, of(Action::ShutTaps).taken()),
             Loss::Flood => good(P::BailOut, of(Action::BailOut).taken()),
             Loss::LidSpinning | Loss::HandInDrive => {
                 good(P::WaitSpin, seconds(SPIN_DOWN_S).taken())
@@ -351,11 +354,19 @@ impl Accountant<'_> {
 
     /// A part's price, its wait and the work of buying and fitting it.
     fn purchase(&self, part: &Part) -> Toll {
-        let seconds = cost::span(&Action::Order(part.number.clone())).seconds()
-            + cost::fitting(part.component).seconds();
+        let seconds =
+            cost::span(&Action::Order(part.number.clone())).seconds() + part.fitting().seconds();
         let mut toll = self.work(seconds / 60.0);
         toll.money += part.price + WAIT_PER_HOUR * part.wait_hours;
         toll
+    }
+
+    /// What a new part took more than the hands would have.
+    fn over_repair(&self, number: &str) -> Toll {
+        self.bench.part(number).map_or(Toll::NONE, |part| {
+            let by_hand = cost::span(&Action::PutRight(part.component));
+            (self.purchase(part)).less(self.work(by_hand.seconds() / 60.0))
+        })
     }
 
     /// A part that was fitted and cured nothing.

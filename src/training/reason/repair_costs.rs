@@ -165,13 +165,19 @@ impl RepairCosts {
         };
         for (part, cures) in library.parts.iter().zip(of_part) {
             let ordering = cost::span(&Action::Order(part.number.clone())).seconds();
-            let work = ordering + cost::fitting(part.component).seconds();
+            let work = ordering + part.fitting().seconds();
             let cost = (money(work), part.price + WAIT_PER_HOUR * part.wait_hours);
             add(Remedy::Part(part.number.clone()), cost, OPENED, cures);
         }
         for (component, cures) in Component::ALL.iter().zip(by_hand) {
             let work = cost::span(&Action::PutRight(*component)).seconds();
-            add(Remedy::PutRight(*component), (money(work), 0.0), 0, cures);
+            let needs = if component.is_inside() { OPENED } else { 0 };
+            add(
+                Remedy::PutRight(*component),
+                (money(work), 0.0),
+                needs,
+                cures,
+            );
         }
         add(Remedy::Recalibrate, (0.0, 0.0), 0, relearned);
     }

@@ -18,10 +18,16 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                         if ui.button(context.text("do-inspect")).clicked() {
                             context.act(Action::Inspect(*part));
                         }
-                        if part.can_be_put_right()
-                            && ui.button(context.text("do-put-right")).clicked()
+                        let hand_work = format!("hand-work-{part}");
+                        if part.can_be_put_right() && ui.button(context.text(&hand_work)).clicked()
                         {
                             context.act(Action::PutRight(*part));
+                        }
+                        if *part == Part::Taps
+                            && !context.bench.view().taps_shut
+                            && ui.button(context.text("do-shut-taps")).clicked()
+                        {
+                            context.act(Action::ShutTaps);
                         }
                     });
                 });

@@ -9,6 +9,7 @@ use crate::bench::part::Part;
 use crate::bench::report::Report;
 use crate::bench::view::{Incident, PartInHand, Refusal};
 use detent_simulation::interface::{Component, Connector, Pin, Terminal};
+use detent_simulation::plant::FailureMode;
 use detent_simulation::units::uniform;
 
 impl Bench {
@@ -45,9 +46,10 @@ impl Bench {
                 Err(Refusal::DoesNotFit(number.clone()))
             }
             Action::PutRight(c) if !c.can_be_put_right() => Err(Refusal::NeedsPart(*c)),
-            Action::Inspect(c) if c.is_inside() && !self.cabinet_open => {
+            Action::Inspect(c) | Action::PutRight(c) if c.is_inside() && !self.cabinet_open => {
                 Err(Refusal::CabinetClosed)
             }
+            Action::ShutTaps if plant.taps_shut() => already(),
             Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && !plant.lid_open() => {
                 Err(Refusal::LidClosed)
             }
@@ -132,6 +134,7 @@ impl Bench {
             // What is found is noted once the time for looking has passed.
             Action::Inspect(_) => {}
             Action::PutRight(component) => self.put_right(*component),
+            Action::ShutTaps => plant.shut_taps(),
             Action::ReplaceLeads => self.meter.lead_open = false,
             Action::Order(number) => self.order(number),
             Action::Return(number) => self.take_back(number),
@@ -168,6 +171,8 @@ impl Bench {
         let part = part.clone();
         self.spent += part.price;
         self.waited_hours += part.wait_hours;
+        // The work waits, the machine does not.
+        (self.machine.plant_mut()).stand(part.wait_hours * 3600.0);
         let bad = self.draw_bad(&part);
         self.parts.push(PartInHand {
             number: part.number,
@@ -209,17 +214,18 @@ impl Bench {
             return;
         };
         let (number, component) = (part.number.clone(), part.component);
+        let ended: Vec<bool> = (self.machine.plant().faults())
+            .filter(|f| part.ends(f))
+            .map(FailureMode::needs_no_part)
+            .collect();
         // What hands put right, or a recalibration, was no reason for a new part.
-        let cures = self
-            .machine
-            .plant()
-            .faults()
-            .any(|f| part.ends(f) && !f.needs_no_part());
-        if !cures {
+        if !ended.contains(&false) {
             self.happen(if component == Component::Board {
                 Incident::GoodBoardReplaced
-            } else {
+            } else if ended.is_empty() {
                 Incident::WrongPart
+            } else {
+                Incident::OverRepaired
             });
         }
         if part.kit {

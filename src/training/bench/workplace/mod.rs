@@ -91,9 +91,7 @@ impl Bench {
         });
         self.judge_safety(action);
         let span = match action {
-            Action::Fit(number) => self
-                .part(number)
-                .map_or(Span::ZERO, |p| cost::fitting(p.component)),
+            Action::Fit(number) => self.part(number).map_or(Span::ZERO, Part::fitting),
             other => cost::span(other),
         };
         // The way to the outlet comes before the plug goes in: what a control does as its supply comes up is
@@ -268,6 +266,7 @@ impl Bench {
         BenchView {
             machine,
             cabinet_open: self.cabinet_open,
+            taps_shut: self.machine.plant().taps_shut(),
             pulled: &self.pulled,
             probes: self.probes,
             held: self.meter.held.map(|(mode, _)| mode),

@@ -35,7 +35,8 @@ impl Bench {
             action if charged && touches_charge(action) => Some(Caution::StoredCharge),
             action if self.turns() && reaches_drive(action) => Some(Caution::Moving),
             action if self.would_scald(action) => Some(Caution::Scald),
-            Action::PutRight(Component::InletHoses) => Some(Caution::HotWater),
+            action if self.would_flood(action) => Some(Caution::Flood),
+            action if self.under_pressure(action) => Some(Caution::HotWater),
             Action::PutRight(Component::Floor) => Some(Caution::Heavy),
             Action::Probe { mode, red, .. }
                 if mode.sends_current() && plant.plugged() && needs_cabinet(*red) =>
@@ -43,7 +44,6 @@ impl Bench {
                 Some(Caution::OhmsLive)
             }
             Action::Probe { .. } if plant.plugged() => Some(Caution::LiveTest),
-            Action::Fit(number) if self.would_flood(number) => Some(Caution::Flood),
             Action::OpenLid if self.turns() => Some(Caution::Moving),
             action if hands_inside(action) && !self.proved_dead() => Some(Caution::NotProvedDead),
             _ => None,
@@ -89,24 +89,46 @@ impl Bench {
         if let Some(what) = incident {
             self.happen(what);
         }
-        if let Action::Fit(number) = action
-            && self.would_flood(number)
-        {
+        if self.would_flood(action) {
             self.happen(Incident::Flood);
+        }
+        if self.under_pressure(action) {
+            self.happen(Incident::OpenedUnderPressure);
         }
     }
 
-    fn would_flood(&self, number: &str) -> bool {
-        let below = [
+    /// What is taken off, opened or tilted.
+    fn opened_by(&self, action: &Action) -> Option<Component> {
+        match action {
+            Action::Fit(number) => self.part(number).map(|part| part.component),
+            Action::PutRight(component) => Some(*component),
+            _ => None,
+        }
+    }
+
+    /// Whether the tub's water would run out: below it something is opened, or the machine is tilted.
+    fn would_flood(&self, action: &Action) -> bool {
+        let holds_water = [
             Component::DrainPump,
             Component::DrainHose,
             Component::Tub,
             Component::PressureHose,
+            Component::Floor,
         ];
         self.machine.plant().water().level_mm() > FLOOD_MM
-            && self
-                .part(number)
-                .is_some_and(|p| below.contains(&p.component))
+            && (self.opened_by(action)).is_some_and(|c| holds_water.contains(&c))
+    }
+
+    /// Whether water under pressure would spray out: a hose comes off, and its tap is open.
+    fn under_pressure(&self, action: &Action) -> bool {
+        let [cold_kpa, hot_kpa] = self.machine.plant().inlet_kpa();
+        let behind_kpa = match self.opened_by(action) {
+            Some(Component::InletCold) => cold_kpa,
+            Some(Component::InletHot) => hot_kpa,
+            Some(Component::InletHoses) => cold_kpa.max(hot_kpa),
+            _ => 0.0,
+        };
+        behind_kpa > 0.0
     }
 
     /// Whether the stored charge was proved gone since the plug came out.
@@ -161,7 +183,7 @@ fn reaches_drive(action: &Action) -> bool {
 fn hands_on(action: &Action, reaches: impl Fn(Pin) -> bool) -> bool {
     match action {
         Action::Pull(_) | Action::Seat(_) | Action::Fit(_) => true,
-        Action::Inspect(component) => component.is_inside(),
+        Action::Inspect(component) | Action::PutRight(component) => component.is_inside(),
         Action::Probe {
             grip: Grip::Fingers,
             red,
