@@ -11,6 +11,7 @@ mod boards;
 mod imports;
 mod loads;
 mod machine_network;
+mod motor_torque;
 mod network_allocation;
 mod network_ngspice;
 mod probes;
