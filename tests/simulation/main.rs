@@ -8,6 +8,7 @@
 )]
 
 mod boards;
+mod closed_forms;
 mod imports;
 mod loads;
 mod machine_network;
