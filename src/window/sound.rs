@@ -77,7 +77,8 @@ impl Iterator for Samples {
 
     fn next(&mut self) -> Option<f32> {
         self.phase = (self.phase + self.voice.tone_hz / RATE.get() as f32).fract();
-        // A linear congruential generator (Knuth's constants, from memory) is noise enough.
+        // A linear congruential generator is noise enough (multiplier suggested by Knuth, increment by Lewis, as in
+        // Numerical Recipes; from memory).
         self.noise = self
             .noise
             .wrapping_mul(1_664_525)

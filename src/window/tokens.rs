@@ -54,7 +54,8 @@ pub const PRINT_QUIET: Color32 = Color32::from_rgb(0x51, 0x59, 0x5c);
 /// Print in the second colour.
 pub const PRINT_ACCENT: Color32 = Color32::from_rgb(0x9a, 0x41, 0x12);
 
-/// Signal colours of the caution panel: red, orange, yellow (ANSI Z535 word panels) and their ink.
+/// Signal colours of the caution panel: red, orange, yellow (ANSI Z535.4 word panels, from a secondary source)
+/// and their ink.
 pub const DANGER: (Color32, Color32) = (Color32::from_rgb(0xb4, 0x1c, 0x1c), Color32::WHITE);
 /// Orange with black letters.
 pub const WARNING: (Color32, Color32) = (

@@ -54,7 +54,7 @@ fn everything_in_the_machine_has_its_texts() {
 #[test]
 fn every_caution_has_a_text_and_a_signal_word() {
     check(Caution::ALL.iter().map(|c| format!("caution-{c}")));
-    // The signal words of ANSI Z535.4; the translations are common practice, no source.
+    // The signal words of ANSI Z535.4 (from secondary sources); the translations are common practice, no source.
     let words = [
         (Language::En, ["DANGER", "WARNING", "CAUTION"]),
         (Language::Es, ["PELIGRO", "ADVERTENCIA", "ATENCIÓN"]),

@@ -144,8 +144,8 @@ fn series_resonant_circuit() {
 }
 
 /// Split-phase motor at standstill: 220 V 60 Hz, main winding 3.5 + j2.5 Ω, auxiliary winding
-/// 8.6 + j2.5 Ω with 182.43 µF, for 90° between the currents (textbook example of the trade; its
-/// phases by ngspice are −35.538° and +54.463°).
+/// 8.6 + j2.5 Ω with 182.43 µF, for 90° between the currents (an examination question for electrical
+/// engineers and its answer, read in a secondary source; its phases by ngspice are −35.538° and +54.463°).
 #[test]
 fn split_phase_motor() {
     if !crate::spice::available("split-phase motor") {

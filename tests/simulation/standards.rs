@@ -15,7 +15,7 @@ use rand_chacha::ChaCha8Rng;
 use std::collections::VecDeque;
 
 /// IEC 60335-1, 22.5: not more than 34 V between the pins of the plug, one second after it was
-/// pulled (limit from a secondary source; "at the peak of the wave" from memory).
+/// pulled (limit and "at the peak of the wave" from a secondary source, clause from memory).
 const PLUG_PINS_V: f64 = 34.0;
 
 /// What stands on the plug's pins one second after it was pulled, by stepping the plant; checked
@@ -433,7 +433,7 @@ fn every_spin_speed_presses_the_laundry_to_the_wall() {
     assert!((relative_centrifugal_force(0.25, 59.81) - 1.0).abs() < 1e-3);
 }
 
-/// Q [m³/h] = Kv √(Δp [bar]) for cold water (IEC 60534-2-1), through the running plant: relay,
+/// Q [m³/h] = Kv √(Δp [bar]) for cold water (IEC 60534-2-1, from memory), through the running plant: relay,
 /// network, coil, armature, water.
 #[test]
 fn valves_fill_at_the_rate_of_their_flow_coefficient() {
@@ -462,7 +462,7 @@ fn valves_fill_at_the_rate_of_their_flow_coefficient() {
 }
 
 /// The pump works where its curve H = H₀ (1 − (Q/Q₀)²) meets the lift and the loss of the hose,
-/// (Q/Kv)² bar (IEC 60534-2-1 turned round; how pump and system curves meet is in any handbook). Found
+/// (Q/Kv)² bar (IEC 60534-2-1 turned round, from memory; how pump and system curves meet is in any handbook). Found
 /// here by bisection.
 #[test]
 fn the_pump_drains_where_its_curve_meets_the_hose() {

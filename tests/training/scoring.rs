@@ -92,8 +92,9 @@ const NOT_PROVED: LossKind = LossKind::NotProvedDead;
 const UNMEASURED: LossKind = LossKind::DischargedUnmeasured;
 const METER: LossKind = LossKind::MeterNotProved;
 
-/// Known source, circuit, known source, hands: NFPA 70E (2021; renumbered 2024) 120.5(7) has the tester checked before and after at
-/// any voltage, 29 CFR 1910.333(b)(2)(iv) above 600 V, and the circuit tested in either case (from memory).
+/// Known source, circuit, known source, hands: NFPA 70E (2021; renumbered 2024) 120.5(7) has the tester checked before
+/// and after at any voltage (number from memory), 29 CFR 1910.333(b)(2)(iv)(B) above 600 V (text from a secondary source,
+/// paragraph from memory), and the circuit tested in either case.
 #[test]
 fn a_circuit_is_dead_when_a_meter_that_works_before_and_after_says_so() {
     let stage = Stage::new();

@@ -14,7 +14,7 @@ pub struct LampRules {
     pub signs: Signs,
     /// There is a lock lamp beside them: lit while the lock is proven, blinking in a fault hold.
     pub lock_lamp: bool,
-    /// One full blink, lit and dark, ms. IEC 60073: 1.4 to 2.8 Hz.
+    /// One full blink, lit and dark, ms. IEC 60073 (from a secondary source): 1.4 to 2.8 Hz.
     pub blink_ms: u32,
     /// Time that each of two pictures in turn is shown, ms.
     pub turns_ms: u32,

@@ -2,7 +2,7 @@
 
 use crate::units::ZERO_C_K;
 
-/// Temperature coefficient of annealed copper at 20 °C, 1/K (IEC 60028).
+/// Temperature coefficient of annealed copper at 20 °C, 1/K (IEC 60028, from secondary sources).
 pub const COPPER_PER_K: f64 = 0.003_93;
 
 /// Resistance at `c` °C of a copper winding that has `ohms_20c` at 20 °C, Ω.
@@ -54,8 +54,8 @@ pub fn steinhart_hart_c(a: f64, b: f64, c: f64, ohms: f64) -> f64 {
 
 /// Density of liquid water at 101.325 kPa and `c` °C, kg/m³.
 ///
-/// Kell's formula (J. Chem. Eng. Data 20, 1975; coefficients from memory, checked against an
-/// IAPWS-IF97 crate in the tests).
+/// Kell's formula (J. Chem. Eng. Data 20, 1975; coefficients from a secondary source, checked
+/// against an IAPWS-IF97 crate in the tests).
 pub fn water_kg_m3(c: f64) -> f64 {
     let top = 999.839_52
         + c * (16.945_176

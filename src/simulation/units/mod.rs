@@ -20,7 +20,8 @@ pub const TICKS_PER_S: u64 = 1000 / TICK_MS;
 /// Length of one simulation step, in seconds.
 pub const TICK_S: f64 = TICK_MS as f64 / 1000.0;
 
-/// Standard acceleration of free fall, m/s² (ISO 80000-3).
+/// Standard acceleration of free fall, m/s² (3rd General Conference on Weights and Measures, 1901; ISO 80000-3;
+/// both from memory).
 pub const GRAVITY_M_S2: f64 = 9.806_65;
 /// 0 °C in kelvin.
 pub const ZERO_C_K: f64 = 273.15;

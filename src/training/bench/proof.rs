@@ -48,8 +48,8 @@ impl Bench {
     }
 
     /// The meter showed what it should on the proving source, both before the circuit was tested and after, before
-    /// hands went in. NFPA 70E (2021; renumbered 2024) 120.5(7) asks for it at any voltage; 29 CFR 1910.333(b)(2)(iv) above 600 V
-    /// (both from memory).
+    /// hands went in. NFPA 70E (2021; renumbered 2024) 120.5(7) asks for it at any voltage (number from memory); 29 CFR
+    /// 1910.333(b)(2)(iv)(B) above 600 V (text from a secondary source, paragraph from memory).
     fn meter_checked_around(&self, tested: Time, touched: Time) -> bool {
         let good = |from: Time, until: Time| {
             let tests = self.meter_tests().iter();

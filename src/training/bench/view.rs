@@ -160,8 +160,8 @@ names! {
 }
 
 names! {
-    /// Signal words by how bad it gets (ANSI Z535.4): death or serious injury will, or could; minor or moderate
-    /// injury could. Its text is `signal-{name}`.
+    /// Signal words by how bad it gets (ANSI Z535.4, from secondary sources): death or serious injury will, or
+    /// could; minor or moderate injury could. Its text is `signal-{name}`.
     SignalWord { Danger = "danger", Warning = "warning", Caution = "caution" }
 }
 

@@ -12,9 +12,11 @@ use detent_simulation::interface::{Component, Pin};
 use detent_simulation::plant::Probes;
 
 /// Stored charge from this on can hurt, and a circuit that shows less is dead, V. 29 CFR 1910.303(g)(2)(i) guards
-/// live parts from 50 V on (from memory). For ripple-free direct voltage IEC 61140 allows more, 120 V (from memory).
+/// live parts from 50 V on, alternating or direct (OSHA's letter of interpretation of September 4, 2015). For
+/// ripple-free direct voltage IEC 61140 allows more, 120 V (from memory).
 pub const TOUCH_V: f64 = 50.0;
-/// The plug's blades may carry this much one second after unplugging, V (IEC 60335-1, 22.5).
+/// The plug's blades may carry this much one second after unplugging, V (IEC 60335-1, 22.5, from a secondary
+/// source).
 const BLADES_V: f64 = 34.0;
 /// Water above this runs out when a part below the tub is opened, mm.
 const FLOOD_MM: f64 = 20.0;
@@ -162,7 +164,8 @@ impl Bench {
 }
 
 /// Time in water of this temperature after which skin is burnt, s: 30 s at 130 °F and 300 s at 120 °F (U.S. Consumer
-/// Product Safety Commission, publication 5098, from memory), on a logarithmic scale between and beyond.
+/// Product Safety Commission, times from a secondary source, publication 5098 from memory), on a logarithmic scale
+/// between and beyond, which is our own.
 fn burns_after_s(water_c: f64) -> f64 {
     let (hot_c, warm_c) = ((130.0 - 32.0) / 1.8, (120.0 - 32.0) / 1.8);
     30.0 * libm::pow(10.0, (hot_c - water_c) / (hot_c - warm_c))
@@ -223,8 +226,9 @@ fn is_bulk(pin: Pin) -> bool {
 mod tests {
     use super::*;
 
-    /// U.S. Consumer Product Safety Commission, publication 5098, from memory: most adults are burnt in 5 min at
-    /// 120 °F, in 30 s at 130 °F, in 6 s at 140 °F, in 2 s at 150 °F. Beyond 130 °F ours is on the safe side.
+    /// U.S. Consumer Product Safety Commission, publication 5098 (number from memory, times from a secondary source):
+    /// third-degree burns after 5 min at 120 °F, 30 s at 130 °F, 6 s at 140 °F, 2 s at 150 °F. Beyond 130 °F ours is
+    /// on the safe side.
     #[test]
     fn water_burns_as_soon_as_published() {
         let after_s = |fahrenheit: f64| burns_after_s((fahrenheit - 32.0) / 1.8);

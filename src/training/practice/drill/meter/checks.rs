@@ -160,7 +160,7 @@ impl MeterCheck {
             Kind::Wire | Kind::Fuse => Range::Between(0.0, WHOLE_OHMS),
             Kind::Open => Range::Open,
             Kind::Thermistor => share(thermistor, THERMISTOR_SHARE),
-            // ANSI C84.1, service range A; IEC 60038, 230 V and a tenth either way.
+            // ANSI C84.1, service range A; IEC 60038, 230 V and a tenth either way (both from memory).
             Kind::Mains | Kind::Driven => match mains {
                 Mains::V120Hz60 => Range::Between(114.0, 126.0),
                 Mains::V230Hz50 => Range::Between(207.0, 253.0),
