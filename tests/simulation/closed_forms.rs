@@ -2,7 +2,7 @@
 //! paper, where the simulation steps through time.
 
 use crate::stage::{MAINS, Stage, drive, plant};
-use detent_simulation::interface::{Component, Connector, Pin, Relay, Side, Terminal};
+use detent_simulation::interface::{Component, Connector, Pin, Relay, Relays, Side, Terminal};
 use detent_simulation::plant::drive::{Coupling, Drive};
 use detent_simulation::plant::mains::motor_circuit;
 use detent_simulation::plant::supply::Supply;
@@ -162,6 +162,49 @@ fn the_thermistor_follows_the_water_as_a_first_order_lag() {
             (reached - share).abs() < 4e-3,
             "{seconds} s: {reached} {share}"
         );
+    }
+}
+
+/// Volts at the board's thermistor and pressure inputs, the mean of ten seconds of noise.
+fn sensor_inputs_v(plant: &mut Plant) -> [f64; 2] {
+    let ticks = 10 * TICKS_PER_S;
+    let mut sums = [0.0; 2];
+    for _ in 0..ticks {
+        let pins = plant.step(Relays::NONE);
+        sums[0] += pins.thermistor_v;
+        sums[1] += pins.pressure_v;
+    }
+    sums.map(|sum| sum / ticks as f64)
+}
+
+/// From the water to the board's pins. A thermistor's resistance is its maker's printed one (10 kΩ, B25/85 = 3977 K), a
+/// column's pressure ρ g h with IAPWS-IF97's density; from there on it is the voltage divider. Our board pulls the
+/// thermistor up by 10 kΩ; our sensor gives 0.5 V and 1 V/kPa at 5 V, draws through 1 kΩ behind 10 Ω and two wires,
+/// and drives 100 kΩ through 220 Ω.
+#[test]
+fn the_boards_sensor_inputs_carry_what_the_water_says() {
+    let stage = Stage::new();
+    for (water_c, ohms) in [(20.0, 12_488.0), (40.0, 5_330.0), (60.0, 2_490.0)] {
+        let mut params = stage.sound(Mains::V120Hz60).clone();
+        // So that it does not cool meanwhile.
+        params.set(Param::AmbientC, water_c);
+        let mut plant = filled(&params, Mains::V120Hz60, water_c);
+        drive(&mut plant, &[], Span::from_s(120));
+        let [thermistor_v, pressure_v] = sensor_inputs_v(&mut plant);
+        let by_table_v = 5.0 * ohms / (10_000.0 + ohms);
+
+        let density = 1.0 / seuif97::pt(0.101_325, water_c, seuif97::OV);
+        // The air dome opens 15 mm above the floor.
+        let column_m = plant.water().level_mm() / 1000.0 - 0.015;
+        let kpa = density * GRAVITY_M_S2 * column_m / 1000.0;
+        let fed = 1000.0 / (1000.0 + 10.0 + 0.1);
+        let by_column_v = (0.5 + kpa) * fed * 100e3 / (100e3 + 220.0);
+        println!(
+            "{water_c} °C: {thermistor_v:.4} V, by table {by_table_v:.4} V; {pressure_v:.4} V, by column {by_column_v:.4} V"
+        );
+        // The noise of a thousand draws is a tenth of a millivolt.
+        assert!((thermistor_v - by_table_v).abs() < 2e-3);
+        assert!((pressure_v - by_column_v).abs() < 2e-3);
     }
 }
 
