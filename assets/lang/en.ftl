@@ -17,6 +17,7 @@ advice-clean-strainer = Clean the inlet screens from time to time
 advice-keep-tap-open = Keep both { word-taps } fully open
 advice-less-detergent = Use less detergent
 advice-level-machine = Keep the machine level
+advice-no-extension-cord = Plug the machine straight into the outlet
 advice-none = No advice needed
 advice-replace = Replace the machine rather than repair it
 
@@ -86,11 +87,11 @@ caution-discharge-live = The machine is plugged in: the supply keeps the capacit
 
 ## caution
 
-caution-flood = There is water above this part. Opening it will flood the floor. Drain or bail out the tub first.
+caution-flood = There is water in the tub. Opening a part below it, or tilting the machine, will flood the floor. Drain or bail out the tub first.
 caution-go-on = Continue
-caution-heavy = The machine is heavy and can crush a hand or a foot. Unplug it, drain the water, and tilt it with a second person.
+caution-heavy = The machine is heavy and can crush a hand or a foot. Unplug it, drain or bail out the water, and tilt it with a second person.
 caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut off both { word-taps } and relieve the pressure first.
-caution-live-test = You are about to measure on a live machine. A slip can shock or kill. Use rated probes and one hand; no jewelry, dry floor. Only if you are trained and authorized.
+caution-live-test = You are about to measure on a live machine. A slip can shock or kill, and belt and pulleys start without warning. Clip the leads on with the machine unplugged, keep clear, then plug in; no jewelry, dry floor. Meter and leads rated CAT II or higher for this voltage. Only if you are trained and authorized.
 caution-moving = The basket is still turning and can break an arm. Wait until it stops.
 caution-not-proved-dead = Nobody has verified yet that the stored charge is gone. Check the meter, measure the capacitor, check the meter again, and only then put your hands in.
 caution-ohms-live = There is voltage on this circuit. Measuring ohms on it blows the meter’s fuse and can hurt you. Unplug the machine, discharge the capacitor, then measure.
@@ -459,7 +460,9 @@ finding-bolt-stiff = The lock’s bolt is stiff and barely moves.
 finding-cold-tap-shut = The cold { word-tap } is shut off.
 finding-cold-tap-throttled = The cold { word-tap } is nearly shut off: little water comes.
 finding-cord-browned = The plug is browned on one side, and the cord is stiff where it enters the plug.
+finding-dial-cable-broken = The flat cable from the dial to the board is broken.
 finding-dial-soft = The dial’s detents feel soft; it slips past some of them.
+finding-extension-cord = The machine hangs on a long, thin extension cord that is warm to the hand.
 finding-fuse-wire-gone = The wire in the fuse is burned out.
 finding-gap-wide = The speed pickup is bent away from its magnets.
 finding-gear-stripped = The clutch actuator’s gear spins without turning its cam.
@@ -478,10 +481,13 @@ finding-machine-rocks = The machine rocks: one foot is off the floor.
 finding-motor-hot = The motor is too hot to keep a hand on.
 finding-nothing = No visible fault.
 finding-outlet-browned = The outlet is browned around one contact, and the plug fits loosely.
+finding-outlet-no-ground = The outlet tester shows no ground.
+finding-outlet-reversed = The outlet tester shows line and neutral reversed.
 finding-pin-burnt = A connector pin is discolored and smells burned.
 finding-relay-scorched = A relay on the board is browned and smells burned.
 finding-screen-clogged = The valve’s screen is clogged with grit.
 finding-shaft-stiff = The motor’s shaft is stiff to turn by hand.
+finding-stop-switch-cracked = The switch under the Stop button is cracked and has no click.
 finding-suds = There are thick suds in the basket.
 finding-too-much-laundry = The basket is packed full.
 finding-tub-drips = There are fresh drip marks under the tub.
@@ -490,6 +496,14 @@ finding-valve-trickles = Water trickles through the closed valve.
 ## found
 
 found-empty = You have not inspected anything yet.
+
+## guide
+
+guide-done = That was the whole job
+guide-hide = Hide the guide
+guide-open = Open the guide
+guide-show = Show me
+guide-step = Guide: step { $step } of { $steps }
 
 ## hand
 
@@ -503,6 +517,7 @@ hand-work-inlet-hot = Clean screen
 hand-work-laundry = Rearrange
 hand-work-pickup = Bend back
 hand-work-pressure-hose = Blow out
+hand-work-supply = Remove extension cord
 hand-work-taps = Open fully
 
 ## hands
@@ -604,7 +619,7 @@ lost-code-not-noted = The control stored code { $code } and you never recorded i
 lost-discharged-live = The capacitor was discharged with the machine plugged in: the supply kept it charged, and the resistor burned. Unplug the machine first.
 lost-discharged-unmeasured = The capacitor was discharged, and nobody measured afterward. A resistor that makes bad contact discharges nothing: measure V DC from bulk.plus to bulk.minus before hands go in.
 lost-failed-try = A try to enter service mode failed: { $rule }. Read the trace, let everything rest, then try again at an even pace.
-lost-flood = A part was opened with water above it, and the floor was flooded. Drain or bail out the tub first.
+lost-flood = With water in the tub a part below it was opened, or the machine was tilted, and the floor was flooded. Drain or bail out the tub first.
 lost-good-board-replaced = A good control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
 lost-hand-in-drive = A hand was in the basket or at the drive while it turned: that breaks fingers and arms. Wait until it stops.
 lost-lid-spinning = The lid was opened while the basket was turning. Wait until it stops: it can break an arm.
@@ -682,6 +697,8 @@ mode-board-motor-b-switch-scorched = Control board: motor B relay scorched
 mode-board-pump-switch-open = Control board: pump relay won’t close
 mode-board-pump-switch-welded = Control board: pump relay welded
 mode-board-sensor-rail-dead = Control board: no sensor supply
+mode-board-service-mode-lost = Control board: service mode never answers
+mode-board-stop-button-dead = Control board: Stop button dead
 mode-board-supply-dead = Control board: switching supply dead, capacitor still charged
 mode-board-thermistor-input-drift = Control board: thermistor input drifting
 mode-clutch-actuator-cam-switch-closed = Clutch actuator: cam switch stays closed
@@ -690,6 +707,7 @@ mode-clutch-actuator-open-winding = Clutch actuator: open winding
 mode-clutch-actuator-stripped-gear = Clutch actuator: gear stripped
 mode-cord-open-line = Power cord: line conductor open
 mode-cord-weak-joint = Power cord: bad connection at the plug
+mode-dial-encoder-dead = Dial: no signal to the board
 mode-dial-worn = Dial: detents worn
 mode-drain-hose-blocked = Drain hose blocked
 mode-drain-hose-end-high = Drain hose: standpipe too high
@@ -750,8 +768,11 @@ mode-pressure-sensor-zero-drift = Pressure sensor: zero has drifted
 mode-run-capacitor-fading = Run capacitor: losing capacitance
 mode-run-capacitor-open = Run capacitor open
 mode-run-capacitor-shorted = Run capacitor shorted
+mode-supply-extension-cord = Outlet: thin extension cord
 mode-supply-loose-outlet = Outlet: loose contact
-mode-supply-low-mains = Outlet: line voltage too low
+mode-supply-low-mains = Outlet: voltage too low, neutral loose upstream
+mode-supply-no-ground = Outlet: no ground
+mode-supply-polarity-reversed = Outlet: line and neutral reversed
 mode-taps-cold-shut = Cold { word-tap } shut off
 mode-taps-cold-throttled = Cold { word-tap } nearly shut off
 mode-taps-hot-shut = Hot { word-tap } shut off
@@ -1050,7 +1071,7 @@ score-total = { $kept } of { $of } points
 ## sheet
 
 sheet-codes = Codes
-sheet-codes-intro = A code says what the control saw, not which part is bad. Measure before you buy.
+sheet-codes-intro = A code says what the control saw, not which part is bad. Suspects: those that cause it most often on this board come first, the control last. Measure before you buy.
 sheet-entry = Entry
 sheet-entry-again = After a failed try: unplug the machine, wait until the control is dead, start again.
 sheet-entry-before = To enter service mode: no program running, then, without pausing:
@@ -1190,6 +1211,7 @@ stage-zero = Learning the zero of the pressure sensor
 start-about = Every machine, board, code, part, price and customer here is invented. Training only: local codes and licensed practice come first.
 start-after = Best after: { $titles }.
 start-begin = Begin the job
+start-guided = Begin: a first job with a guide
 start-minutes = About { $minutes } minutes.
 start-opening = Setting up the machine …
 start-practice = Practice
@@ -1230,6 +1252,7 @@ ticket-mains = Supply
 ticket-minutes-of = { $minutes } of { $par } min
 ticket-money = Bill so far
 ticket-money-of = { $spent } of { $budget }
+ticket-protect = Behind the panels: safety glasses, cut-resistant gloves at sheet edges, no rings or watch.
 ticket-waited = Wait for parts
 ticket-work = Time on job
 

@@ -17,6 +17,7 @@ advice-clean-strainer = Limpiar de vez en cuando los filtros de entrada de agua
 advice-keep-tap-open = Dejar los dos grifos bien abiertos
 advice-less-detergent = Usar menos detergente
 advice-level-machine = Nivelar la máquina
+advice-no-extension-cord = Enchufar la máquina directamente a la toma
 advice-none = Ningún consejo
 advice-replace = Cambiar la máquina en vez de repararla
 
@@ -86,11 +87,11 @@ caution-discharge-live = La máquina está enchufada: la red mantiene cargado el
 
 ## caution
 
-caution-flood = Hay agua por encima de esta pieza. Si la abre, se inunda el suelo. Vacíe o achique antes la cuba.
+caution-flood = Hay agua en la cuba. Si abre una pieza más baja o inclina la máquina, se inunda el suelo. Vacíe o achique antes la cuba.
 caution-go-on = Seguir
-caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchúfela, vacíe el agua e inclínela entre dos personas.
+caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchúfela, vacíe o achique el agua e inclínela entre dos personas.
 caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y quite la presión.
-caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar una descarga mortal. Use puntas homologadas y una sola mano, sin joyas y con el suelo seco; solo con formación y autorización.
+caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar una descarga mortal, y la correa y las poleas arrancan sin avisar. Conecte las pinzas con la máquina desenchufada, apártese y después enchúfela; sin joyas y con el suelo seco. Multímetro y puntas de CAT II o superior para esta tensión. Solo con formación y autorización.
 caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se pare.
 caution-not-proved-dead = Nadie ha comprobado todavía que la carga almacenada haya desaparecido. Compruebe el multímetro, mida el condensador, vuelva a comprobar el multímetro y solo entonces meta las manos.
 caution-ohms-live = Hay tensión en este circuito. Si mide ohmios en él, fundirá el fusible del multímetro y puede hacerse daño. Desenchufe la máquina, descargue el condensador y luego mida.
@@ -456,7 +457,9 @@ finding-bolt-stiff = El pestillo del bloqueo está duro y apenas se mueve.
 finding-cold-tap-shut = El grifo de agua fría está cerrado.
 finding-cold-tap-throttled = El grifo de agua fría está casi cerrado: sale poca agua.
 finding-cord-browned = La clavija está tostada por un lado y el cable está rígido donde entra en ella.
+finding-dial-cable-broken = El cable plano del selector a la placa está roto.
 finding-dial-soft = Los pasos del selector se notan blandos; se salta algunos.
+finding-extension-cord = La máquina cuelga de un alargador largo y fino, tibio al tacto.
 finding-fuse-wire-gone = El hilo del fusible está fundido.
 finding-gap-wide = El captador está doblado, lejos de sus imanes.
 finding-gear-stripped = El engranaje del actuador del embrague gira sin mover la leva.
@@ -475,10 +478,13 @@ finding-machine-rocks = La máquina cojea: una pata no toca el suelo.
 finding-motor-hot = El motor está demasiado caliente para dejar la mano encima.
 finding-nothing = Sin defectos visibles.
 finding-outlet-browned = La toma está tostada alrededor de un contacto y la clavija queda floja.
+finding-outlet-no-ground = El comprobador de enchufes indica que falta la toma de tierra.
+finding-outlet-reversed = El comprobador de enchufes indica fase y neutro invertidos.
 finding-pin-burnt = Un pin de un conector está descolorido y huele a quemado.
 finding-relay-scorched = Un relé de la placa está tostado y huele a quemado.
 finding-screen-clogged = El filtro de la válvula está atascado de arenilla.
 finding-shaft-stiff = El eje del motor va duro al girarlo a mano.
+finding-stop-switch-cracked = El interruptor del botón de parada está partido y no hace clic.
 finding-suds = Hay espuma espesa en la cesta.
 finding-too-much-laundry = La cesta está abarrotada.
 finding-tub-drips = Hay marcas de goteo recientes debajo de la cuba.
@@ -487,6 +493,14 @@ finding-valve-trickles = Pasa un hilo de agua por la válvula cerrada.
 ## found
 
 found-empty = Aún no ha revisado nada.
+
+## guide
+
+guide-done = Ese era el trabajo entero
+guide-hide = Ocultar la guía
+guide-open = Abrir la guía
+guide-show = Muéstremelo
+guide-step = Guía: paso { $step } de { $steps }
 
 ## hand
 
@@ -500,6 +514,7 @@ hand-work-inlet-hot = Limpiar filtro
 hand-work-laundry = Repartir
 hand-work-pickup = Enderezar
 hand-work-pressure-hose = Soplar
+hand-work-supply = Quitar alargador
 hand-work-taps = Abrir del todo
 
 ## hands
@@ -601,7 +616,7 @@ lost-code-not-noted = El control guardó el código { $code } y usted no lo anot
 lost-discharged-live = Se descargó el condensador con la máquina enchufada: la red lo mantenía cargado y la resistencia se quemó. Desenchúfela antes.
 lost-discharged-unmeasured = Se descargó el condensador y nadie midió después. Una resistencia que hace mal contacto no descarga nada: mida V DC de bulk.plus a bulk.minus antes de meter las manos.
 lost-failed-try = Falló un intento de entrar en modo de servicio: { $rule }. Lea el registro, deje todo en reposo y pruebe otra vez a ritmo constante.
-lost-flood = Se abrió una pieza con agua por encima y se inundó el suelo. Vacíe o achique antes la cuba.
+lost-flood = Con agua en la cuba se abrió una pieza más baja o se inclinó la máquina, y se inundó el suelo. Vacíe o achique antes la cuba.
 lost-good-board-replaced = Se cambió una placa de control buena. Antes de comprar una, demuestre que sus entradas están bien y su salida mal.
 lost-hand-in-drive = Hubo una mano en la cesta o en la transmisión mientras giraba: eso rompe dedos y brazos. Espere a que se detenga.
 lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se pare: puede romper un brazo.
@@ -679,6 +694,8 @@ mode-board-motor-b-switch-scorched = Placa de control: relé B del motor quemado
 mode-board-pump-switch-open = Placa de control: el relé de la bomba no cierra
 mode-board-pump-switch-welded = Placa de control: relé de la bomba soldado
 mode-board-sensor-rail-dead = Placa de control: sin alimentación de sensores
+mode-board-service-mode-lost = Placa de control: el modo de servicio no responde
+mode-board-stop-button-dead = Placa de control: botón de parada averiado
 mode-board-supply-dead = Placa de control: fuente conmutada averiada, condensador aún cargado
 mode-board-thermistor-input-drift = Placa de control: deriva en la entrada del termistor
 mode-clutch-actuator-cam-switch-closed = Actuador del embrague: contacto de leva siempre cerrado
@@ -687,6 +704,7 @@ mode-clutch-actuator-open-winding = Actuador del embrague: bobinado cortado
 mode-clutch-actuator-stripped-gear = Actuador del embrague: engranaje sin dientes
 mode-cord-open-line = Cable de alimentación: conductor de fase cortado
 mode-cord-weak-joint = Cable de alimentación: mala conexión en la clavija
+mode-dial-encoder-dead = Selector: sin señal a la placa
 mode-dial-worn = Selector: pasos gastados
 mode-drain-hose-blocked = Manguera de desagüe obstruida
 mode-drain-hose-end-high = Manguera de desagüe: tubo demasiado alto
@@ -747,8 +765,11 @@ mode-pressure-sensor-zero-drift = Sensor de presión: cero desplazado
 mode-run-capacitor-fading = Condensador de marcha: pierde capacidad
 mode-run-capacitor-open = Condensador de marcha abierto
 mode-run-capacitor-shorted = Condensador de marcha en cortocircuito
+mode-supply-extension-cord = Toma: alargador fino
 mode-supply-loose-outlet = Toma: contacto flojo
-mode-supply-low-mains = Toma: tensión de red demasiado baja
+mode-supply-low-mains = Toma: tensión demasiado baja, neutro flojo aguas arriba
+mode-supply-no-ground = Toma: sin tierra
+mode-supply-polarity-reversed = Toma: fase y neutro invertidos
 mode-taps-cold-shut = Grifo de agua fría cerrado
 mode-taps-cold-throttled = Grifo de agua fría casi cerrado
 mode-taps-hot-shut = Grifo de agua caliente cerrado
@@ -1044,7 +1065,7 @@ score-total = { $kept } de { $of } puntos
 ## sheet
 
 sheet-codes = Códigos
-sheet-codes-intro = Un código dice qué vio el control, no qué pieza está mal. Mida antes de comprar.
+sheet-codes-intro = Un código dice qué vio el control, no qué pieza está mal. Sospechosos: primero los que más lo causan en esta placa, el control al final. Mida antes de comprar.
 sheet-entry = Entrada
 sheet-entry-again = Si el intento falla: desenchufe, espere a que el control se apague y empiece de nuevo.
 sheet-entry-before = Para entrar en modo de servicio: sin programa en marcha y, sin pausas:
@@ -1184,6 +1205,7 @@ stage-zero = Ajuste del cero del sensor de presión
 start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: prevalecen las normas locales y el trabajo de profesionales autorizados.
 start-after = Mejor después de: { $titles }.
 start-begin = Empezar el trabajo
+start-guided = Empezar: un primer trabajo con guía
 start-minutes = Unos { $minutes } minutos.
 start-opening = Preparando la máquina …
 start-practice = Práctica
@@ -1224,6 +1246,7 @@ ticket-mains = Red
 ticket-minutes-of = { $minutes } de { $par } min
 ticket-money = Total hasta ahora
 ticket-money-of = { $spent } de { $budget }
+ticket-protect = Tras los paneles: gafas, guantes anticorte para los bordes de chapa, sin anillos ni reloj.
 ticket-waited = Espera de piezas
 ticket-work = Tiempo de trabajo
 

@@ -148,6 +148,7 @@ fn the_thermistor_follows_the_water_as_a_first_order_lag() {
         cold_open: false,
         hot_open: false,
         pump_turning: false,
+        taps_shut: false,
     };
     let (from_c, to_c) = (10.0, water.water_c);
     water.therm_c = from_c;

@@ -155,7 +155,9 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<ScriptStep> {
         }
         21 => {
             let component = Component::ALL[below(Component::ALL.len())];
-            vec![ScriptStep::Do(Action::PutRight(component))]
+            let shuts = (component == Component::Taps).then_some(ScriptStep::Do(Action::ShutTaps));
+            let put_right = ScriptStep::Do(Action::PutRight(component));
+            shuts.into_iter().chain([put_right]).collect()
         }
         17 | 18 => {
             let modes = [

@@ -159,8 +159,8 @@ fn hands_put_nothing_right_that_takes_a_part() {
     assert_eq!(bench.machine().plant().faults().count(), 1, "still seized");
     assert!(bench.repairs().is_empty());
     assert_eq!(
-        bench.act(&Action::PutRight(Component::Supply)),
-        Err(Refusal::NeedsPart(Component::Supply))
+        bench.act(&Action::PutRight(Component::Cord)),
+        Err(Refusal::NeedsPart(Component::Cord))
     );
     let mut bench = stage.bench(Mains::V120Hz60, None, 1);
     assert_eq!(

@@ -158,10 +158,10 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     assert_eq!(
         found,
         [
-            "arc-dial V120Hz60 9ee41f85c9a15269cbe4474b57b5895fbe0cc6ad0a05c770b9457ec2137ae666",
-            "arc-dial V230Hz50 b618d729ed2b3cbf62d37669664cf81f5001597b06760a9bf16aea8eb31fade0",
-            "key-pad V230Hz50 b12f64148c6bac3f5ee111e3703db69c825bda0ddddefca074c926b98e2f18c4",
-            "lone-lamp V120Hz60 d3761b2b96d0f8c166a7fb6aae97182055174b601fd971d7bd90bba934a2cba5",
+            "arc-dial V120Hz60 3b9f8411574f852225e4d1173d11f2c81e3281bc75e979e5f2600df7a7f74b44",
+            "arc-dial V230Hz50 a6cbda77129117a7d19f497f8fe4aa9a663820cbdb2dbcc0c8fca85d7a252efa",
+            "key-pad V230Hz50 c748497e732f8fbc9505e5636504de73e7bf65adb0802aee94c0f4a96ad50970",
+            "lone-lamp V120Hz60 8c956536bc597f7663472966dd7568f2f134e7a9a423554134c25df73d2bebdc",
         ]
     );
 }

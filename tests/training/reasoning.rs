@@ -89,6 +89,10 @@ fn everything_that_a_fault_shows_points_to_it() {
         belief
             .update(&TABLE.wash(told.unwrap_or(&seen.washes[0])))
             .expect("a floor");
+        // How a recalibration ends, or that nobody gets in to begin one.
+        belief
+            .update(&TABLE.recalibration(&seen.recalibrations[0]))
+            .expect("a floor");
         for (point, shown) in sight.shown.iter().enumerate() {
             if let Some(ideal) = shown {
                 let draw = 2.0 * uniform(&mut rng) - 1.0;

@@ -450,7 +450,7 @@ impl Controller {
         moves: &[Option<bool>; Button::ALL.len()],
         lid: Option<bool>,
     ) {
-        if !matches!(self.mode, Mode::Idle) {
+        if !matches!(self.mode, Mode::Idle) || self.memory.service_lost {
             return;
         }
         // A button that comes up in this tick has been pressed until now.

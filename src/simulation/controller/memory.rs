@@ -15,6 +15,9 @@ pub struct Memory {
     pub cycles: u32,
     /// What recalibration learned, or none before the first.
     pub calibration: Option<Calibration>,
+    /// The service program is damaged: it answers no gesture and keeps no trace of one.
+    #[serde(default)]
+    pub service_lost: bool,
 }
 
 /// One stored fault.

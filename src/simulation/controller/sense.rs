@@ -176,7 +176,7 @@ mod tests {
         assert!((mm_per_volt(1.0) * 2.9367 - 300.0).abs() < 0.05);
     }
 
-    /// Resistances of a 10 kΩ, B25/85 = 3977 K component in its series' data (NTCLE100E3). Pure
+    /// Resistances of a 10 kΩ, B25/85 = 3977 K component as component makers print it. Pure
     /// Beta is within half a kelvin of them from 20 to 60 °C.
     #[test]
     fn the_thermistor_reads_its_makers_table() {

@@ -54,11 +54,12 @@ impl Component {
     }
 
     /// Hands can put it right without a part: open a tap, clear or lay a hose, level the feet, sort the load,
-    /// clean a screen or an impeller, bend a bracket back, reseat a connector.
+    /// do without an extension cord, clean a screen or an impeller, bend a bracket back, reseat a connector.
     pub const fn can_be_put_right(self) -> bool {
         matches!(
             self,
-            Component::Taps
+            Component::Supply
+                | Component::Taps
                 | Component::InletHoses
                 | Component::InletCold
                 | Component::InletHot

@@ -65,6 +65,8 @@ impl Machine {
             self.clicking = CLICK_TICKS;
         }
         self.awake = pins.supplied;
+        let mut buttons = self.buttons;
+        buttons[Button::Stop.index()] &= self.plant.stop_button_reads();
         let inputs = Inputs {
             bulk_v: pins.bulk_v,
             supplied: pins.supplied,
@@ -72,7 +74,7 @@ impl Machine {
             dial_index: std::mem::take(&mut self.dial_index),
             switch_at: matches!(self.board.panel.selector, Selector::Switch { .. })
                 .then(|| self.plant.dial_position()),
-            buttons: self.buttons,
+            buttons,
             lid_closed: pins.lid_closed,
             locked_line: pins.locked_line,
             cam: pins.cam,

@@ -299,7 +299,11 @@ impl<T: Analysis> Circuit<T> {
         let gone = T::siemens(GONE_S);
         let volts = rating.volts * p.get(Param::SupplyScale);
         net.set_emf(self.outlet[0], T::outlet_emf(volts));
-        let blades = [1.0 / p.get(Param::SupplyOhms), 20.0, 20.0];
+        let blades = [
+            1.0 / (p.get(Param::SupplyOhms) + p.get(Param::ExtensionOhms)),
+            20.0,
+            20.0,
+        ];
         for (branch, siemens) in self.outlet.into_iter().zip(blades) {
             net.set_admittance(
                 branch,

@@ -41,6 +41,12 @@ params! {
         SupplyScale,
         /// Source resistance of the outlet, Ω.
         SupplyOhms,
+        /// Both conductors of an extension cord between outlet and plug, Ω; 0 without one.
+        ExtensionOhms,
+        /// 1 = line and neutral are reversed in the outlet, 0 = they are not.
+        PolarityReversed,
+        /// From the outlet's ground contact to ground, Ω.
+        OutletGroundOhms,
         /// Room, °C.
         AmbientC,
     }
@@ -85,6 +91,10 @@ params! {
         ShuntOhms,
         /// 1 = what the board had learned of this machine is lost, 0 = kept.
         MemoryLost,
+        /// 1 = service mode never answers the gesture, 0 = it does.
+        ServiceLost,
+        /// Contact of the Stop button, closed, Ω.
+        StopButtonOhms,
         /// Scale of the motor current input: boards for higher mains have a larger shunt amplifier
         /// gain, so that the firmware's limits are the same. No unit.
         MotorSenseGain,
@@ -120,6 +130,8 @@ params! {
     Dial {
         /// Wear of the detents, 0 new to 1 worn out.
         DialWear,
+        /// Line from its contacts to the board, Ω.
+        EncoderOhms,
     }
     LidLock {
         /// Actuator winding at 20 °C, Ω.

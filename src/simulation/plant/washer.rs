@@ -348,7 +348,24 @@ impl Plant {
         let gap = self.state.now.since(self.state.last_detent);
         self.state.last_detent = self.state.now;
         let wear = self.state.params.get(Param::DialWear);
-        self.state.dial.detent(way, gap, wear, &mut self.state.rng)
+        let report = self.state.dial.detent(way, gap, wear, &mut self.state.rng);
+        if self.contact_reads_closed(Param::EncoderOhms) {
+            report
+        } else {
+            super::dial::Report::default()
+        }
+    }
+
+    /// Whether the board sees this contact closed when it is: it pulls its input down far enough.
+    fn contact_reads_closed(&self, contact: Param) -> bool {
+        let p = &self.state.params;
+        let ohms = p.get(contact);
+        p.get(Param::RailV) * ohms / (ohms + p.get(Param::SensePullupOhms)) < CONTACT_V
+    }
+
+    /// Whether the board sees the Stop button when it is pressed.
+    pub fn stop_button_reads(&self) -> bool {
+        self.contact_reads_closed(Param::StopButtonOhms)
     }
 
     /// Pulls or seats a connector; `pins` are the terminals of a board connector.

@@ -9,8 +9,10 @@ use detent_simulation::units::Time;
 names! {
     /// Something that eyes, hands or nose notice. Its text is `finding-{name}`.
     Finding {
-        OutletBrowned = "outlet-browned", CordBrowned = "cord-browned", FuseWireGone = "fuse-wire-gone",
-        RelayScorched = "relay-scorched", DialSoft = "dial-soft", BoltStiff = "bolt-stiff",
+        OutletBrowned = "outlet-browned", OutletReversed = "outlet-reversed",
+        OutletNoGround = "outlet-no-ground", ExtensionCord = "extension-cord", CordBrowned = "cord-browned", FuseWireGone = "fuse-wire-gone",
+        RelayScorched = "relay-scorched", StopSwitchCracked = "stop-switch-cracked",
+        DialSoft = "dial-soft", DialCableBroken = "dial-cable-broken", BoltStiff = "bolt-stiff",
         ScreenClogged = "screen-clogged", ValveTrickles = "valve-trickles",
         ImpellerStuck = "impeller-stuck", ImpellerFouled = "impeller-fouled",
         ShaftStiff = "shaft-stiff", MotorHot = "motor-hot", GapWide = "gap-wide",
@@ -63,7 +65,13 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
     };
     let belt_on = get(Param::BeltGripNm) > 0.1;
     let seen = match component {
-        Component::Supply => vec![(get(Param::SupplyOhms) > 0.8, F::OutletBrowned)],
+        // A look at the outlet, and a tester with three lamps in it.
+        Component::Supply => vec![
+            (get(Param::SupplyOhms) > 0.8, F::OutletBrowned),
+            (get(Param::PolarityReversed) > 0.5, F::OutletReversed),
+            (get(Param::OutletGroundOhms) > 100.0, F::OutletNoGround),
+            (get(Param::ExtensionOhms) > 0.05, F::ExtensionCord),
+        ],
         Component::Cord => {
             let browned = (0.3..1e6).contains(&get(Param::CordLineOhms));
             vec![(browned, F::CordBrowned)]
@@ -76,9 +84,15 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
             let scorched = RELAY_CONTACTS
                 .iter()
                 .any(|param| (0.5..1e6).contains(&get(*param)));
-            vec![(scorched, F::RelayScorched)]
+            vec![
+                (scorched, F::RelayScorched),
+                (get(Param::StopButtonOhms) > 1e3, F::StopSwitchCracked),
+            ]
         }
-        Component::Dial => vec![(get(Param::DialWear) > 0.5, F::DialSoft)],
+        Component::Dial => vec![
+            (get(Param::DialWear) > 0.5, F::DialSoft),
+            (get(Param::EncoderOhms) > 1e3, F::DialCableBroken),
+        ],
         Component::LidLock => vec![(get(Param::LockTravelS) > 2.0, F::BoltStiff)],
         Component::InletCold => valve(Param::ColdKv, Param::ColdLeakKv, Param::SupplyColdKpa),
         Component::InletHot => valve(Param::HotKv, Param::HotLeakKv, Param::SupplyHotKpa),

@@ -10,6 +10,7 @@ names! {
     Advice {
         None = "none", KeepTapOpen = "keep-tap-open", CleanStrainer = "clean-strainer",
         LessDetergent = "less-detergent", CheckOutlet = "check-outlet", LevelMachine = "level-machine",
+        NoExtensionCord = "no-extension-cord",
         Replace = "replace",
     }
 }

@@ -17,7 +17,7 @@ pub(super) fn due(bench: &Bench, par_minutes: f64) -> Advice {
 
 /// Whether the parts that cure the machine and the work come to less than it is worth repairing for. A part that
 /// takes longer to fit than the whole job should is reckoned with its own time.
-pub(super) fn worth_repairing(bench: &Bench, par_minutes: f64) -> bool {
+fn worth_repairing(bench: &Bench, par_minutes: f64) -> bool {
     let hidden = bench.hidden();
     let needed = || hidden.iter().filter_map(|m| bench.cure(m));
     let parts: f64 = needed().map(|part| part.price).sum();
@@ -30,7 +30,11 @@ pub(super) fn worth_repairing(bench: &Bench, par_minutes: f64) -> bool {
 fn called_for_by(param: Param) -> Advice {
     match param {
         Param::SupplyColdKpa | Param::SupplyHotKpa => Advice::KeepTapOpen,
-        Param::SupplyScale | Param::SupplyOhms => Advice::CheckOutlet,
+        Param::SupplyScale
+        | Param::SupplyOhms
+        | Param::PolarityReversed
+        | Param::OutletGroundOhms => Advice::CheckOutlet,
+        Param::ExtensionOhms => Advice::NoExtensionCord,
         // Grit from the mains gathers in the valve's screen.
         Param::ColdKv | Param::HotKv => Advice::CleanStrainer,
         Param::Suds => Advice::LessDetergent,

@@ -11,7 +11,7 @@ use crate::bench::{
 };
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::interface::Component;
-use detent_simulation::plant::{FailureMode, Param};
+use detent_simulation::plant::{FailureMode, Op, Param};
 use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
@@ -92,7 +92,9 @@ impl Judge<'_> {
             }
             _ => None,
         });
-        let failed: Vec<_> = failed.collect();
+        let failed: Vec<_> = failed
+            .filter(|(began, _)| !self.nobody_could_enter(*began))
+            .collect();
         for (began, rule) in failed.into_iter().skip(FREE_TRIES) {
             self.lose(began, Loss::FailedTry { rule });
         }
@@ -121,6 +123,28 @@ impl Judge<'_> {
                 _ => {}
             }
         }
+    }
+
+    /// The machine itself kept everybody out then: nobody's hand is to blame.
+    fn nobody_could_enter(&self, at: Time) -> bool {
+        let blocks = |(param, _): &(Param, Op)| {
+            matches!(
+                param,
+                Param::ServiceLost | Param::StopButtonOhms | Param::EncoderOhms
+            )
+        };
+        let mut blocking = (self.bench.hidden().iter()).filter(|m| m.changes.iter().any(blocks));
+        blocking.any(|mode| {
+            let ended = self
+                .bench
+                .repairs()
+                .iter()
+                .find(|(_, repair)| match repair {
+                    Repair::Fitted { part } => self.bench.part(part).is_some_and(|p| p.ends(mode)),
+                    Repair::PutRight(_) => false,
+                });
+            ended.is_none_or(|(ended, _)| at < ended)
+        })
     }
 
     fn reading(&mut self) {

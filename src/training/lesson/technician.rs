@@ -421,7 +421,7 @@ impl Technician<'_> {
         self.first_look()?;
         let hidden: Vec<FailureMode> = self.bench.hidden().to_vec();
         let mut proof = Vec::new();
-        let advice = self.advice(&hidden);
+        let advice = advice::due(&self.bench, self.scenario.par_minutes);
         if advice == Advice::Replace {
             proof.extend(self.diagnose(&hidden)?);
         } else {
@@ -442,26 +442,6 @@ impl Technician<'_> {
 
     fn part_for(&self, mode: &FailureMode) -> Option<String> {
         self.bench.cure(mode).map(|part| part.number.clone())
-    }
-
-    /// What the customer is told.
-    fn advice(&self, hidden: &[FailureMode]) -> Advice {
-        if !advice::worth_repairing(&self.bench, self.scenario.par_minutes) {
-            return Advice::Replace;
-        }
-        let told = hidden.iter().map(|mode| match mode.component {
-            Component::Taps => Advice::KeepTapOpen,
-            Component::Supply => Advice::CheckOutlet,
-            Component::Floor => Advice::LevelMachine,
-            Component::InletCold | Component::InletHot if mode.id.ends_with("screen") => {
-                Advice::CleanStrainer
-            }
-            Component::Laundry if mode.id.ends_with("suds") => Advice::LessDetergent,
-            _ => Advice::None,
-        });
-        told.into_iter()
-            .find(|advice| *advice != Advice::None)
-            .unwrap_or(Advice::None)
     }
 
     fn repair(&mut self, mode: &FailureMode) -> Done {

@@ -124,6 +124,7 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         if open && kit::wide(ui, context.fixed("do-discharge")).clicked() {
             context.act(Action::Discharge);
         }
+        kit::quiet(ui, context.fixed("ticket-protect"));
         if lid && wet && kit::wide(ui, context.fixed("do-bail-out")).clicked() {
             context.act(Action::BailOut);
         }

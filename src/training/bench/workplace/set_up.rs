@@ -52,11 +52,13 @@ impl Bench {
             plant.inject_fault(fault);
         }
         plant.set_plugged(true);
-        let memory = if plant.params().get(Param::MemoryLost) > 0.5 {
+        let lost = |param| plant.params().get(param) > 0.5;
+        let mut memory = if lost(Param::MemoryLost) {
             Memory::default()
         } else {
             setup.memory
         };
+        memory.service_lost = lost(Param::ServiceLost);
         Bench {
             machine: Machine::new(plant, &setup.board, memory),
             modes: setup.modes,
