@@ -60,12 +60,16 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
     }
     // A wiped memory needs no part either: recalibration teaches the board anew.
     let learned = |(param, _): &(Param, Op)| *param == Param::MemoryLost;
-    let by_hand = mode.component.can_be_put_right()
-        || mode.component == Component::Board && mode.changes.iter().all(learned);
+    let learns = mode.component == Component::Board && mode.changes.iter().all(learned);
+    if mode.by_hand && !mode.component.can_be_put_right() {
+        let problem = Problem::Nothing("leave it out: hands cannot put this component right");
+        found("by_hand", problem);
+    }
     match parts.part(&mode.cured_by) {
-        None if mode.needs_no_part() && by_hand => {}
-        None if mode.needs_no_part() => {
-            found("cured_by", Problem::Nothing("name the part that cures it"));
+        None if mode.cured_by.is_empty() && (mode.by_hand || learns) => {}
+        None if mode.cured_by.is_empty() => {
+            let problem = Problem::Nothing("name the part that cures it, or say by_hand: true");
+            found("cured_by", problem);
         }
         None => found("cured_by", Problem::UnknownPart(mode.cured_by.clone())),
         Some(part) if part.component != mode.component => {

@@ -1,10 +1,13 @@
 //! Everything built in, read once, and scenarios by name or path.
 
 use super::error::{ContentError, Problem};
-use super::{Catalogue, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_scenario};
+use super::{
+    Catalogue, GUIDE_ENDING, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_guide,
+    read_scenario,
+};
 use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
-use detent_training::lesson::{Library, Mains, Scenario, Score};
+use detent_training::lesson::{Guide, Library, Mains, Scenario, Score};
 use detent_training::practice::drill::SuppliedBoard;
 use detent_training::reason::{PathError, Review, review, review_in_slices};
 use detent_training::record::{Attempt, sha256_hex};
@@ -212,6 +215,7 @@ impl ContentLibrary {
     /// One of them has a mistake.
     pub fn scenarios(&self) -> Result<Vec<ScenarioSource>, ContentError> {
         let mut all: Vec<ScenarioSource> = builtin::in_folder("scenarios")
+            .filter(|(path, _)| !path.ends_with(GUIDE_ENDING))
             .map(|(path, _)| self.scenario(&path))
             .collect::<Result<_, _>>()?;
         let place = |scenario_source: &ScenarioSource| {
@@ -221,6 +225,25 @@ impl ContentLibrary {
         all.sort_by_key(place);
         check_course(&all)?;
         Ok(all)
+    }
+
+    /// The guide that lies beside a scenario, on the disk or built in, if there is one.
+    ///
+    /// # Errors
+    /// It has a mistake.
+    pub fn guide(&self, scenario: &ScenarioSource) -> Result<Option<Guide>, ContentError> {
+        let Some(stem) = scenario.file.strip_suffix(".ron") else {
+            return Ok(None);
+        };
+        let file = format!("{stem}{GUIDE_ENDING}");
+        let path = Path::new(&file);
+        if disk::is_there(path)? {
+            return read_guide(&file, &disk::read_bytes(path)?).map(Some);
+        }
+        let built_in = builtin::text(&file).ok();
+        built_in
+            .map(|text| read_guide(&file, text.as_bytes()))
+            .transpose()
     }
 
     /// Thinks a finished job over; none where no table of its board and supply is built in.

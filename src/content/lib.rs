@@ -12,6 +12,7 @@ mod catalogue;
 mod content_library;
 pub mod disk;
 mod error;
+mod guide_file;
 mod machine_file;
 mod parts;
 mod profile_file;
@@ -30,6 +31,7 @@ pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use content_library::{AttemptSourceError, ContentLibrary, ScenarioSource};
 pub use error::{ContentError, Problem};
+pub use guide_file::{GUIDE_ENDING, read_guide};
 pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
 pub use profile_file::{

@@ -10,6 +10,9 @@ pub(super) const MOST_MONEY: f64 = 1e6;
 /// The longest that a part is waited for, h: a year.
 const LONGEST_WAIT_H: f64 = 8760.0;
 
+/// The longest that a part takes to fit, min: a day and a night.
+const LONGEST_FITTING_MIN: f64 = 1440.0;
+
 /// Every part that can be bought.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -48,6 +51,18 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
             if text.trim().is_empty() {
                 found(field, Problem::Nothing("write it"));
             }
+        }
+        if let Some(minutes) = part.fitting_minutes
+            && !(minutes > 0.0 && minutes <= LONGEST_FITTING_MIN)
+        {
+            let allowed = "more than 0 minutes, up to the 1440 of a day";
+            found(
+                "fitting_minutes",
+                Problem::OutOfRange {
+                    found: minutes,
+                    allowed,
+                },
+            );
         }
         if let Some(next) = &part.superseded_by {
             match list.part(next) {

@@ -74,6 +74,7 @@ impl Default for DemoJobs {
                 minutes: 60.0,
                 after: Vec::new(),
                 seed: 1,
+                guided: false,
                 course: demo_course("demo-1"),
             },
             Offer {
@@ -87,6 +88,7 @@ impl Default for DemoJobs {
                 minutes: 60.0,
                 after: Vec::new(),
                 seed: 2,
+                guided: false,
                 course: demo_course("demo-2"),
             },
             Offer {
@@ -97,6 +99,7 @@ impl Default for DemoJobs {
                 minutes: 60.0,
                 after: Vec::new(),
                 seed: 3,
+                guided: false,
                 course: demo_course("demo-3"),
             },
         ])
@@ -204,6 +207,7 @@ pub fn demo_job() -> Job {
             part("C24-425", Component::Belt, "part-belt", 14.0, 24.0),
             part("C24-310", Component::LidLock, "part-lid-lock", 46.0, 24.0),
         ],
+        guide: None,
         causes: vec![
             cause("drain-pump.open-winding", Component::DrainPump),
             cause("drain-pump.seized", Component::DrainPump),

@@ -8,7 +8,7 @@ use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
-use detent_training::lesson::{Bilingual, CoursePart, Score};
+use detent_training::lesson::{Bilingual, CoursePart, Guide, Score};
 use detent_training::practice::CourseJob;
 use detent_training::reason::{ControlSuspicion, Review};
 use std::sync::Arc;
@@ -121,6 +121,8 @@ pub struct Offer {
     pub after: Vec<Bilingual>,
     /// Seed used unless the player types another.
     pub seed: u64,
+    /// A guide leads through it.
+    pub guided: bool,
     /// What practice needs to know of it.
     pub course: CourseJob,
 }
@@ -154,6 +156,8 @@ pub struct Job {
     pub parts: Vec<Part>,
     /// Causes that the report can name.
     pub causes: Vec<CauseRow>,
+    /// What leads through it step by step, if anything does.
+    pub guide: Option<Guide>,
 }
 
 /// One cause that the report can name.

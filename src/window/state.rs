@@ -13,7 +13,7 @@ use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
     Action, Advice, BenchView, Caution, Display, Entries, Grip, MeterMode, Refusal, Report, Verdict,
 };
-use detent_training::lesson::{Bilingual, Score};
+use detent_training::lesson::{Bilingual, Guide, Score};
 use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::Arc;
@@ -45,6 +45,8 @@ pub struct BenchRes {
     last_input: Option<u64>,
     /// How far the bench lags behind the hand so that what comes late keeps its rhythm, ticks.
     lag: u64,
+    /// Entries of the log that the guide was held against, and how many of its steps are done.
+    guided: (usize, usize),
 }
 
 /// What tells tries from those of a moment ago: they are only added to, and only the last one grows.
@@ -96,7 +98,24 @@ impl BenchRes {
             ticks: 0,
             last_input: None,
             lag: 0,
+            guided: (0, 0),
         }
+    }
+
+    /// How many steps of the guide are done. Told anew only when something happened.
+    pub fn steps_done(&mut self, guide: &Guide) -> usize {
+        let log = self.bench.view().log;
+        let entries = log.entries().len();
+        if self.guided.0 != entries {
+            self.guided = (entries, guide.steps_done(log));
+        }
+        self.guided.1
+    }
+
+    /// Nothing waits to be done, and the job goes on.
+    pub fn is_free(&self) -> bool {
+        let busy = self.asked.is_some() || !self.queue.is_empty() || self.wait_ticks > 0;
+        !busy && !self.view().finished
     }
 
     /// What the person sees.
@@ -554,6 +573,10 @@ pub struct UiState {
     pub opening: Option<Background<Result<Box<dyn BenchPort>, OpenError>>>,
     /// Logical rectangle left for the scene: min and max.
     pub stage: Rect,
+    /// The job's guide is shown, where it has one.
+    pub guided: bool,
+    /// What is still to be shown of a step, line by line.
+    pub showing: VecDeque<ScriptStep>,
 }
 
 impl UiState {
@@ -616,6 +639,8 @@ impl Default for UiState {
             message: None,
             opening: None,
             stage: Rect::new(0.0, 0.0, 1280.0, 720.0),
+            guided: false,
+            showing: VecDeque::new(),
         }
     }
 }

@@ -8,7 +8,7 @@ use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
-use detent_training::lesson::{Bilingual, Mains, Scenario, Score, judge, set_up_in_slices};
+use detent_training::lesson::{Bilingual, Guide, Mains, Scenario, Score, judge, set_up_in_slices};
 use detent_training::practice::CourseJob;
 use detent_training::reason::ControlSuspicion;
 use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
@@ -52,6 +52,7 @@ impl LibraryJobs {
                 minutes: t.scenario.par_minutes,
                 after: before(t, &scenario_sources),
                 seed: t.scenario.seed,
+                guided: matches!(content_library.guide(t), Ok(Some(_))),
                 course: CourseJob {
                     file: stem(&t.file),
                     after: (t.scenario.course.iter())
@@ -122,13 +123,15 @@ impl JobSource for LibraryJobs {
             let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed)
                 .await
                 .map_err(|error| OpenError::Job(error.to_string()))?;
+            let guide = content_library.guide(&scenario_source);
+            let guide = guide.map_err(|error| OpenError::Job(error.to_string()))?;
             let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
             let log = Log::Begins {
                 job: stem(&scenario_source.file),
                 header,
             };
             let opened: Box<dyn BenchPort> = Box::new(WorkBench {
-                job: Arc::new(job(&scenario_source, &bench)),
+                job: Arc::new(job(&scenario_source, guide, &bench)),
                 bench,
                 scenario: Arc::new(scenario.clone()),
                 content_library,
@@ -194,7 +197,12 @@ async fn resume(
         Log::Grows(attempts.go_on(&name)?)
     };
     Ok(WorkBench {
-        job: Arc::new(job(&scenario_source, &bench)),
+        // A mistake in its guide does not stand in an attempt's way.
+        job: Arc::new(job(
+            &scenario_source,
+            content_library.guide(&scenario_source).ok().flatten(),
+            &bench,
+        )),
         kept: bench.history().len(),
         bench,
         content_library,
@@ -212,7 +220,7 @@ fn stem(file: &str) -> String {
     stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
 }
 
-fn job(scenario_source: &ScenarioSource, bench: &Bench) -> Job {
+fn job(scenario_source: &ScenarioSource, guide: Option<Guide>, bench: &Bench) -> Job {
     let scenario = &scenario_source.scenario;
     let (mains_v, mains_hz) = match scenario.mains {
         Mains::V120Hz60 => (120, 60),
@@ -239,6 +247,7 @@ fn job(scenario_source: &ScenarioSource, bench: &Bench) -> Job {
                 component: mode.component,
             })
             .collect(),
+        guide,
     }
 }
 

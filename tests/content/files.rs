@@ -334,7 +334,11 @@ fn mistakes_in_the_catalogue() {
         "modes[1].presence.under",
     );
     assert!(matches!(problem, Problem::OutOfRange { found: -1.0, .. }));
-    // Only what hands can put right needs no part.
+    // What hands can put right needs no part.
+    let by_hand = "\"\",\n            by_hand: true, changes: [\n";
+    let text = with(CATALOGUE, old, by_hand);
+    let read = read_catalogue("cat.ron", text.as_bytes(), &parts());
+    assert!(read.is_ok_and(|catalogue| catalogue.modes[1].needs_no_part()));
     let problem = bad_catalogue(
         old,
         "\"\",\n            changes: [\n",

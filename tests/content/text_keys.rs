@@ -139,6 +139,8 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::CodeNotNoted { code: 7, due: 2 }, &["07"]),
         (Loss::GoodBoardReplaced { part: part() }, &[]),
         (Loss::WrongPart { part: part() }, &[]),
+        (Loss::OverRepaired { part: part() }, &["P-0701"]),
+        (Loss::OpenedUnderPressure, &[]),
         (Loss::BoughtOnTheCode { part: part() }, &["P-0701"]),
         (Loss::NotCured, &[]),
         (Loss::NoReport, &[]),

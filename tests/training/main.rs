@@ -14,6 +14,7 @@ mod determinism;
 mod draws;
 mod drills;
 mod faults;
+mod guide;
 mod meter;
 mod practice;
 mod reasoning;

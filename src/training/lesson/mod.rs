@@ -2,6 +2,7 @@
 
 mod advice;
 mod course;
+mod guide;
 mod judge;
 mod loss;
 mod machine_state;
@@ -11,6 +12,7 @@ mod set_up;
 pub mod survey;
 pub mod technician;
 pub use course::{Course, CoursePart};
+pub use guide::{Goal, Guide, GuideStep};
 pub use judge::judge;
 pub use loss::{Loss, LossKind};
 pub use machine_state::MachineState;

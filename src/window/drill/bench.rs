@@ -24,6 +24,7 @@ impl DrillBench {
         };
         let Rating { volts, hz } = bench.machine().plant().rating();
         let job = Job {
+            guide: None,
             file: String::new(),
             title: nothing(),
             complaint: nothing(),

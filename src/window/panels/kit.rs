@@ -114,9 +114,31 @@ pub fn row(ui: &mut Ui, name: impl Into<RichText>, value: impl Into<RichText>, c
     });
 }
 
+/// Marks the buttons with these labels, until others are marked: what the guide's step needs.
+pub fn mark(ctx: &egui::Context, labels: Vec<String>) {
+    ctx.data_mut(|data| data.insert_temp(egui::Id::new("marked"), labels));
+}
+
+/// A frame round a button whose label is marked.
+fn marked(ui: &Ui, label: &str, button: Response) -> Response {
+    let is_marked = ui.ctx().data(|data| {
+        let labels = data.get_temp::<Vec<String>>(egui::Id::new("marked"));
+        labels.is_some_and(|labels| labels.iter().any(|marked| marked == label))
+    });
+    if is_marked {
+        let edge = Stroke::new(2.0, t::SKY);
+        let outside = egui::StrokeKind::Outside;
+        (ui.painter()).rect_stroke(button.rect, CornerRadius::same(8), edge, outside);
+    }
+    button
+}
+
 /// A button as wide as the panel.
 pub fn wide(ui: &mut Ui, text: impl Into<RichText>) -> Response {
-    ui.add_sized([ui.available_width(), 32.0], egui::Button::new(text.into()))
+    let text = text.into();
+    let label = text.text().to_owned();
+    let button = ui.add_sized([ui.available_width(), 32.0], egui::Button::new(text));
+    marked(ui, &label, button)
 }
 
 /// The one thing to do next.
@@ -126,10 +148,11 @@ pub fn main_button(ui: &mut Ui, text: impl Into<RichText>, enabled: bool) -> Res
         .color(if enabled { t::ON_AMBER } else { t::QUIET });
     let fill = if enabled { t::AMBER } else { t::FIELD };
     let size = vec2(ui.available_width(), 36.0);
-    ui.add_enabled_ui(enabled, |ui| {
+    let label = text.text().to_owned();
+    let button = ui.add_enabled_ui(enabled, |ui| {
         ui.add_sized(size, egui::Button::new(text).fill(fill))
-    })
-    .inner
+    });
+    marked(ui, &label, button.inner)
 }
 
 /// One of several choices side by side.
@@ -143,7 +166,9 @@ pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
 pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2) -> Response {
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
-    ui.add_sized(size, egui::Button::new(text).fill(fill).selected(on))
+    let label = text.text().to_owned();
+    let button = ui.add_sized(size, egui::Button::new(text).fill(fill).selected(on));
+    marked(ui, &label, button)
 }
 
 /// How wide a button's words are.

@@ -3,6 +3,7 @@
 mod caution;
 mod control_suspicion;
 mod drill;
+mod guide;
 mod help;
 mod kept;
 pub mod kit;
@@ -148,6 +149,7 @@ fn ticket(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
         .id_salt("ticket")
         .auto_shrink(false)
         .show(ui, |ui| {
+            guide::guide_ui(ui, context);
             ticket::ticket_ui(ui, context);
             kept::save_ui(ui, context, jobs);
         });
@@ -209,7 +211,9 @@ fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
         context.ui_state.seed.clone(),
         context.ui_state.stage,
     );
+    let guided = context.ui_state.guided;
     *context.ui_state = UiState {
+        guided,
         language,
         offer,
         seed,

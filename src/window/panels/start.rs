@@ -61,6 +61,7 @@ pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSo
                     ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
                 }
                 kept::look_again(context, jobs);
+                begin_ui(ui, context, jobs);
                 if kit::wide(ui, context.text("start-practice")).clicked() {
                     context.ui_state.practise = true;
                 }
@@ -77,6 +78,20 @@ pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSo
                 );
             });
     });
+}
+
+/// The way in for whoever comes for the first time: the first job that a guide leads through.
+fn begin_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
+    let guided = jobs.offers().iter().position(|offer| offer.guided);
+    if let Some(offer) = guided
+        && kit::wide(ui, context.text("start-guided")).clicked()
+    {
+        context.ui_state.offer = offer;
+        let seed = jobs.offers()[offer].seed;
+        context.ui_state.seed = seed.to_string();
+        context.ui_state.guided = true;
+        context.ui_state.open(jobs.open(offer, seed));
+    }
 }
 
 /// How long a job takes, and what comes before it.
@@ -190,6 +205,7 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
         && let Ok(seed) = seed
     {
         let work = jobs.open(context.ui_state.offer, seed);
+        context.ui_state.guided = false;
         context.ui_state.open(work);
     }
 }

@@ -775,3 +775,45 @@ fn every_sign_that_the_panels_draw_is_in_the_fonts() {
         assert!(there, "{sign}");
     }
 }
+
+/// From the start screen into the guide, closed and opened again, and through it by "Show me" alone.
+#[test]
+fn a_guide_leads_through_a_whole_job_and_shows_how() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let mut harness = start_screen(&jobs);
+    let begin = harness.get_by_label("Begin: a first job with a guide");
+    begin.click();
+    harness.run_steps(2);
+    assert!(harness.state().ui_state.guided);
+    let mut opening = harness.state_mut().ui_state.opening.take();
+    opening.as_mut().expect("something is opened").wait();
+    let Some(Background::Done(Ok(bench))) = opening else {
+        panic!("the first job can be set up");
+    };
+    let steps = bench.job().guide.as_ref().map_or(0, |g| g.steps.len());
+    assert!(steps > 10);
+    let fixture = fixture_of(BenchRes::new(bench), Language::En);
+    let mut harness = self::harness(fixture, |ui, context| {
+        guide::guide_ui(ui, context);
+        ticket::ticket_ui(ui, context);
+    });
+    assert!(harness.query_by_label("Show me").is_none());
+    harness.get_by_label("Open the guide").click();
+    harness.run_steps(2);
+    for step in 1..=steps {
+        harness.get_by_label(&format!("Guide: step {step} of {steps}"));
+        harness.get_by_label("Show me").click();
+        harness.run_steps(2);
+        for _ in 0..600 {
+            if harness.state().ui_state.showing.is_empty() {
+                break;
+            }
+            harness.step();
+        }
+        harness.run_steps(2);
+        assert_eq!(harness.state().ui_state.message, None);
+    }
+    harness.get_by_label("That was the whole job");
+    let score = harness.state().bench.score().expect("handed in").total();
+    assert!(score >= 90.0, "{score}");
+}

@@ -1,0 +1,65 @@
+//! Guides: `<job>.guide.ron` beside the job's own file.
+
+use super::error::{ContentError, Problem};
+use super::reader::{Finding, Page};
+use super::script_file::read_script;
+use detent_training::bench::script::ScriptStep;
+use detent_training::lesson::{Bilingual, Goal, Guide, GuideStep};
+use serde::Deserialize;
+
+/// How a guide's file ends.
+pub const GUIDE_ENDING: &str = ".guide.ron";
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    steps: Vec<Step>,
+}
+
+/// One step as it is written: how it is done stands in lines of a script.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Step {
+    say: Bilingual,
+    goal: Goal,
+    #[serde(default)]
+    mark: Vec<String>,
+    shown: Vec<String>,
+}
+
+/// Read a guide. Whether its goals can be reached only doing its job shows.
+///
+/// # Errors
+/// The first mistake in the file.
+pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
+    let page = Page::open(file, bytes)?;
+    let written: File = page.parse()?;
+    let mut findings: Vec<Finding> = Vec::new();
+    if written.steps.is_empty() {
+        let problem = Problem::Nothing("write at least one step");
+        findings.push(("steps".to_owned(), problem));
+    }
+    let mut steps = Vec::new();
+    for (n, step) in written.steps.into_iter().enumerate() {
+        for (language, sentence) in [("en", &step.say.en), ("es", &step.say.es)] {
+            if sentence.trim().is_empty() {
+                let problem = Problem::Nothing("write it in both languages");
+                findings.push((format!("steps[{n}].say.{language}"), problem));
+            }
+        }
+        let mut shown: Vec<ScriptStep> = Vec::new();
+        for (k, line) in step.shown.iter().enumerate() {
+            match read_script(file, line.as_bytes()) {
+                Ok(lines) => shown.extend(lines.into_iter().map(|(_, step)| step)),
+                Err(error) => findings.push((format!("steps[{n}].shown[{k}]"), error.problem)),
+            }
+        }
+        steps.push(GuideStep {
+            say: step.say,
+            goal: step.goal,
+            mark: step.mark,
+            shown,
+        });
+    }
+    page.judge(Guide { steps }, findings)
+}
