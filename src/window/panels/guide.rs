@@ -44,7 +44,7 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
         kit::heading(ui, context.with("guide-step", &args));
         let text = say(context.ui_state.language, &step.say);
         ui.label(RichText::new(text).color(t::TEXT));
-        ui.horizontal(|ui| {
+        ui.horizontal_wrapped(|ui| {
             let idle = context.ui_state.showing.is_empty() && context.bench.is_free();
             let show = bevy_egui::egui::Button::new(context.fixed("guide-show"));
             if ui.add_enabled(idle, show).clicked() {

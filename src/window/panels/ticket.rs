@@ -8,6 +8,25 @@ use detent_content::Value;
 use detent_training::bench::Action;
 
 pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
+    // Whoever is guided looks for what to press next.
+    let guided = context.ui_state.guided && context.bench.job().guide.is_some();
+    if !guided {
+        complaint_ui(ui, context);
+        facts_ui(ui, context);
+    }
+    hands_ui(ui, context);
+    wait_ui(ui, context);
+    if guided {
+        complaint_ui(ui, context);
+        facts_ui(ui, context);
+    }
+    if ui.button(context.fixed("leave-job")).clicked() {
+        context.ui_state.leave = true;
+    }
+}
+
+/// The customer's words.
+fn complaint_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         let job = context.bench.job();
         kit::heading(ui, say(context.ui_state.language, &job.title));
@@ -19,6 +38,10 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
             .italics(),
         );
     });
+}
+
+/// Time, money and what is allowed.
+fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         // Facts stand close, so that the hands' buttons keep their place on a small screen.
         ui.spacing_mut().item_spacing.y = 2.0;
@@ -77,6 +100,10 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
             t::TEXT,
         );
     });
+}
+
+/// What hands do without a tool.
+fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         kit::heading(ui, context.fixed("hands"));
         let view = context.bench.view();
@@ -129,6 +156,10 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
             context.act(Action::BailOut);
         }
     });
+}
+
+/// Letting time pass.
+fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         kit::heading(ui, context.fixed("wait"));
         let waiting = context.bench.wait_ticks > 0;
@@ -153,7 +184,4 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
             });
         }
     });
-    if ui.button(context.fixed("leave-job")).clicked() {
-        context.ui_state.leave = true;
-    }
 }
