@@ -527,6 +527,16 @@ hands = Actions
 ## happening
 
 
+## incident
+
+incident-fails = Whatever else goes well, this job is failed. Go on and learn from the rest.
+incident-flood = Water on the floor
+incident-hand-in-drive = Hand caught
+incident-opened-under-pressure = Water under pressure
+incident-scald = Scalded
+incident-shock = Electric shock
+incident-touched-charge = Shock from a stored charge
+
 ## keep
 
 keep-down = { $button } held down
@@ -1078,6 +1088,7 @@ sheet-entry-before = To enter service mode: no program running, then, without pa
 sheet-entry-before-power = To enter service mode: unplug the machine and wait until the control is dead; then:
 sheet-entry-click = A faint click of a relay as the plug goes in: the control has its supply. Dark and no click: fuse, cord, filter or the control’s own supply.
 sheet-entry-from = First set the dial to { $position }.
+sheet-entry-hold = In a fault hold the gesture does nothing. Leave the hold first. { $way }
 sheet-entry-rest = Before another try, leave the panel and the lid alone for { $seconds } s.
 sheet-entry-skip = A fast turn can skip a detent.
 sheet-entry-window = The whole gesture within { $seconds } s.
@@ -1088,7 +1099,7 @@ sheet-lamps-lock = The lock lamp blinks for any fault hold. That does not mean t
 sheet-lamps-no-lock = This board has no lock lamp: try the lid to see whether it is locked.
 sheet-lamps-pages = In the code list, each press of { $button } goes to the next page, newest code first.
 sheet-menu = Menu
-sheet-menu-clear = To clear the codes, hold Start for { $seconds } s.
+sheet-menu-clear = To clear the codes, hold Start for { $seconds } s. Then press Stop: until that a lamp stays lit and Start does nothing.
 sheet-menu-intro = In service mode: choose a position, press Start.
 sheet-pins = Wires
 sheet-pins-intro = Pin, printed mark, and where the wire ends.

@@ -524,6 +524,16 @@ hands = Acciones
 ## happening
 
 
+## incident
+
+incident-fails = Aunque lo demás vaya bien, este trabajo está suspendido. Siga y aprenda del resto.
+incident-flood = Agua en el suelo
+incident-hand-in-drive = Mano atrapada
+incident-opened-under-pressure = Agua a presión
+incident-scald = Quemadura
+incident-shock = Descarga eléctrica
+incident-touched-charge = Descarga de un condensador
+
 ## keep
 
 keep-down = { $button } pulsado
@@ -1072,6 +1082,7 @@ sheet-entry-before = Para entrar en modo de servicio: sin programa en marcha y, 
 sheet-entry-before-power = Para entrar en modo de servicio: desenchufe y espere a que el control se apague; luego:
 sheet-entry-click = Un clic leve de relé al enchufar: el control tiene alimentación. A oscuras y sin clic: fusible, cable, filtro o la propia fuente del control.
 sheet-entry-from = Primero ponga el selector en { $position }.
+sheet-entry-hold = Con un fallo retenido el gesto no hace nada. Primero salga de la retención. { $way }
 sheet-entry-rest = Antes de otro intento no toque la consola ni la tapa durante { $seconds } s.
 sheet-entry-skip = Un giro rápido puede saltarse un paso.
 sheet-entry-window = Todo el gesto en { $seconds } s.
@@ -1082,7 +1093,7 @@ sheet-lamps-lock = La luz de bloqueo parpadea con cualquier parada por fallo. Es
 sheet-lamps-no-lock = Esta placa no tiene luz de bloqueo: pruebe la tapa para saber si está bloqueada.
 sheet-lamps-pages = En la lista de códigos, cada pulsación de { $button } pasa de página, con el más reciente primero.
 sheet-menu = Menú
-sheet-menu-clear = Para borrar los códigos, mantenga pulsado Inicio durante { $seconds } s.
+sheet-menu-clear = Para borrar los códigos, mantenga pulsado Inicio durante { $seconds } s. Después pulse Parada: hasta entonces queda una luz encendida e Inicio no hace nada.
 sheet-menu-intro = En modo de servicio: elija una posición y pulse Inicio.
 sheet-pins = Cables
 sheet-pins-intro = Pin, marca impresa y adónde va el cable.

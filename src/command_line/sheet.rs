@@ -58,6 +58,9 @@ pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure>
     );
     lines.push(format!("  ≤ {} ms", board.gesture.within_ms));
     lines.extend([String::new(), texts.get("sheet-entry-click")]);
+    lines.extend([String::new(), texts.get("sheet-reset")]);
+    let ways = texts.hold_resets(&board.resets);
+    lines.extend(ways.iter().map(|(_, way)| format!("  {way}")));
     lines.extend([
         String::new(),
         texts.get(&format!("signs-{}", board.lamps.signs.key())),

@@ -2,7 +2,7 @@
 //! function, so that a new case does not compile until it has its text.
 
 use super::text::{Texts, Value};
-use detent_simulation::controller::EntryError;
+use detent_simulation::controller::{EntryError, Resets};
 use detent_training::bench::{Caution, Refusal, SignalWord};
 use detent_training::lesson::Loss;
 use detent_training::reason::GoodPractice;
@@ -149,6 +149,32 @@ impl Texts {
             Refusal::PlugInOutlet => self.get("refusal-plug-in-outlet"),
             Refusal::AlreadySo => self.get("refusal-already-so"),
         }
+    }
+
+    /// The three ways out of a fault hold, and whether each does anything on a board with these resets.
+    pub fn hold_resets(&self, resets: &Resets) -> [(bool, String); 3] {
+        let seconds = |ms: u32| Value::from(f64::from(ms) / 1000.0);
+        let hold = match resets.hold {
+            Some(hold) => {
+                let button = Value::from(self.get(&format!("button-{}", hold.button)));
+                let args = [("button", button), ("seconds", seconds(hold.ms))];
+                self.with("reset-hold", &args)
+            }
+            None => self.get("reset-hold-not"),
+        };
+        let lid = match &resets.lid_cycle {
+            Some(cycle) => {
+                let times = Value::from(cycle.cycles);
+                let args = [("times", times), ("seconds", seconds(cycle.within_ms))];
+                self.with("reset-lid", &args)
+            }
+            None => self.get("reset-lid-not"),
+        };
+        [
+            (resets.hold.is_some(), hold),
+            (resets.lid_cycle.is_some(), lid),
+            (true, self.get("reset-power")),
+        ]
     }
 
     /// A caution.

@@ -10,7 +10,7 @@ use bevy_egui::input::EguiWantsInput;
 use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
-use detent_training::bench::Action;
+use detent_training::bench::{Action, MilestoneKind};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -37,6 +37,16 @@ fn button_of(key: KeyCode) -> Option<Button> {
     }
 }
 
+/// With these held down a key is a command of the window or the browser, and nothing is done to the machine.
+const COMMANDS: [KeyCode; 6] = [
+    KeyCode::ControlLeft,
+    KeyCode::ControlRight,
+    KeyCode::AltLeft,
+    KeyCode::AltRight,
+    KeyCode::SuperLeft,
+    KeyCode::SuperRight,
+];
+
 /// Turns, presses and moves of the lid, event by event: at a low frame rate one frame holds several.
 fn hands(
     mut events: MessageReader<KeyboardInput>,
@@ -45,7 +55,10 @@ fn hands(
     mut ui_state: ResMut<UiState>,
     mut bench: ResMut<BenchRes>,
 ) {
-    let busy = wants.wants_any_keyboard_input() || bench.asked.is_some() || ui_state.keys;
+    let busy = wants.wants_any_keyboard_input()
+        || bench.is_held_up()
+        || ui_state.keys
+        || keys.any_pressed(COMMANDS);
     // On a slow frame Shift may be gone again before the key is looked at.
     let shifts = [KeyCode::ShiftLeft, KeyCode::ShiftRight];
     let shift = keys.any_pressed(shifts) || keys.any_just_released(shifts);
@@ -121,7 +134,11 @@ fn keys(
             ui_state.selected = None;
         }
     }
-    if wants.wants_any_keyboard_input() || bench.asked.is_some() || ui_state.keys {
+    if wants.wants_any_keyboard_input()
+        || bench.is_held_up()
+        || ui_state.keys
+        || keys.any_pressed(COMMANDS)
+    {
         return;
     }
     let any = |list: &[KeyCode]| keys.any_just_pressed(list.iter().copied());
@@ -237,15 +254,37 @@ fn start_budget(mut budget: ResMut<Budget>) {
     budget.until = Instant::now() + FRAME_BUDGET;
 }
 
-/// Within the time allowed, runs `ticks`; false when time ran out or a caution came up.
-fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> u64 {
+/// Within the time allowed, runs `ticks`: how many were run, and whether a run came to its end or was stopped, where
+/// it breaks off.
+fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> (u64, bool) {
     for done in 0..ticks {
-        if bench.asked.is_some() || (done % 16 == 15 && Instant::now() > until) {
-            return done;
+        if bench.is_held_up() || (done % 16 == 15 && Instant::now() > until) {
+            return (done, false);
         }
+        let before = bench.view().log.milestones().len();
         bench.tick();
+        let news = bench.view().log.milestones().starting_at(before);
+        if news.iter().any(|milestone| ends_a_run(milestone.kind)) {
+            return (done + 1, true);
+        }
     }
-    ticks
+    (ticks, false)
+}
+
+/// What whoever lets time run fast waits for.
+fn ends_a_run(kind: MilestoneKind) -> bool {
+    match kind {
+        MilestoneKind::ProgramFinished
+        | MilestoneKind::Held(_)
+        | MilestoneKind::CalibrationPassed
+        | MilestoneKind::CalibrationFailed(_) => true,
+        MilestoneKind::PowerReset
+        | MilestoneKind::ServiceEntered
+        | MilestoneKind::ProgramStarted
+        | MilestoneKind::CalibrationStarted
+        | MilestoneKind::CodeShown(_)
+        | MilestoneKind::CodesCleared => false,
+    }
 }
 
 /// Before the ticks of a frame: what came in since the last one.
@@ -254,16 +293,21 @@ fn spread(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, time: Res<Time<Vi
     bench.spread(frame / TICK_MS * u64::from(ui_state.speed));
 }
 
-fn step(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, budget: Res<Budget>) {
-    run(&mut bench, u64::from(ui_state.speed), budget.until);
+fn step(mut bench: ResMut<BenchRes>, mut ui_state: ResMut<UiState>, budget: Res<Budget>) {
+    let (_, ended) = run(&mut bench, u64::from(ui_state.speed), budget.until);
+    if ended {
+        // The customer pays for every minute that nobody needs.
+        ui_state.speed = ui_state.speed.min(1);
+        bench.wait_ticks = 0;
+    }
 }
 
 /// Once a frame: what is left to wait, then a fresh look.
 fn finish_frame(mut bench: ResMut<BenchRes>, budget: Res<Budget>) {
     if bench.wait_ticks > 0 {
         let ticks = bench.wait_ticks.min(6_000);
-        let done = run(&mut bench, ticks, budget.until);
-        bench.wait_ticks -= done;
+        let (done, ended) = run(&mut bench, ticks, budget.until);
+        bench.wait_ticks = if ended { 0 } else { bench.wait_ticks - done };
     }
     bench.refresh();
 }
@@ -321,6 +365,10 @@ pub fn plugin(app: &mut App) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::port::JobSource;
+    use crate::workbench::LibraryJobs;
+    use detent_training::bench::script::ScriptStep;
+    use detent_training::without_breaks;
 
     fn finger(pressed: bool) -> egui::Event {
         egui::Event::PointerButton {
@@ -349,5 +397,30 @@ mod tests {
         check(&[finger(true), finger(false)], 1);
         // A tap that ends, and another that begins.
         check(&[finger(false), gone, finger(true)], 3);
+    }
+
+    /// The first job's belt is broken: the control stops, and so does whoever lets time run fast.
+    #[test]
+    fn a_fast_clock_breaks_off_where_the_control_stops() {
+        let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+        let opened = without_breaks(jobs.open(0, 101));
+        let mut bench = BenchRes::new(opened.unwrap_or_else(|error| panic!("{error:?}")));
+        for line in [
+            ScriptStep::PowerDown,
+            ScriptStep::Do(Action::Plug),
+            ScriptStep::Wait { s: 3 },
+            ScriptStep::Point {
+                to: 10,
+                every_ms: 250,
+            },
+            ScriptStep::Tap(Button::Start),
+        ] {
+            bench.run(&line).expect("a person can do this");
+        }
+        let hour = 3600 * 1000 / TICK_MS;
+        let long = Instant::now() + Duration::from_secs(60);
+        let (ticks, ended) = run(&mut bench, hour, long);
+        assert!(ended && ticks < hour, "{ticks}");
+        assert!(bench.view().machine.control.hold.is_some());
     }
 }

@@ -63,7 +63,7 @@ fn follow_hand(
     mut pointing: ResMut<Pointing>,
 ) {
     let hand = hand(&window, &mouse, &touches);
-    let working = *screen.get() == Screen::Bench && bench.asked.is_none();
+    let working = *screen.get() == Screen::Bench && !bench.is_held_up();
     pointing.free = working
         && !ui_state.covered
         && !wants.is_using_pointer()

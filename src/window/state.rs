@@ -11,7 +11,8 @@ use detent_simulation::interface::{Component as Part, Pin};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
-    Action, Advice, BenchView, Caution, Display, Entries, Grip, MeterMode, Refusal, Report, Verdict,
+    Action, Advice, BenchView, Caution, Display, Entries, Grip, Incident, MeterMode, Refusal,
+    Report, Verdict,
 };
 use detent_training::lesson::{Bilingual, Guide, Score};
 use detent_training::reason::{ControlSuspicion, Review};
@@ -35,6 +36,10 @@ pub struct BenchRes {
     pub queue: VecDeque<Queued>,
     /// An action that waits for an answer to its caution.
     pub asked: Option<(Action, Caution)>,
+    /// What hurt somebody or flooded the floor, until it was read: nothing goes on before.
+    pub incident: Option<Incident>,
+    /// Events that were looked at for such.
+    events_seen: usize,
     /// The last refusal, until shown.
     pub refused: Option<Refusal>,
     /// Ticks still to run at once ("wait").
@@ -86,6 +91,8 @@ impl BenchRes {
     pub fn new(bench: Box<dyn BenchPort>) -> BenchRes {
         BenchRes {
             result_taken: bench.view().finished,
+            events_seen: bench.view().log.events().len(),
+            incident: None,
             bench,
             meter: None,
             tries: None,
@@ -114,7 +121,7 @@ impl BenchRes {
 
     /// Nothing waits to be done, and the job goes on.
     pub fn is_free(&self) -> bool {
-        let busy = self.asked.is_some() || !self.queue.is_empty() || self.wait_ticks > 0;
+        let busy = self.is_held_up() || !self.queue.is_empty() || self.wait_ticks > 0;
         !busy && !self.view().finished
     }
 
@@ -217,9 +224,28 @@ impl BenchRes {
         self.bench.run(step)
     }
 
+    /// Something must be read or answered before anything goes on.
+    pub fn is_held_up(&self) -> bool {
+        self.asked.is_some() || self.incident.is_some()
+    }
+
+    /// What has happened since the last look that hurt somebody or flooded the floor.
+    fn look_for_incidents(&mut self) {
+        let events = self.bench.view().log.events();
+        let news = events.starting_at(self.events_seen).iter();
+        let hurt = news
+            .map(|event| event.what)
+            .find(|what| what.fails_the_job());
+        self.events_seen = events.len();
+        if hurt.is_some() {
+            self.incident = hurt;
+            self.wait_ticks = 0;
+        }
+    }
+
     /// The machine's clock runs, at this speed or because somebody waits.
     pub fn runs(&self, speed: u32) -> bool {
-        self.asked.is_none() && !self.view().finished && (speed > 0 || self.wait_ticks > 0)
+        !self.is_held_up() && !self.view().finished && (speed > 0 || self.wait_ticks > 0)
     }
 
     /// Where the lid will be once all that is queued is done: true for up.
@@ -311,7 +337,7 @@ impl BenchRes {
             self.queue.clear();
             return;
         }
-        while self.asked.is_none() {
+        while !self.is_held_up() {
             let Some(next) = self.queue.front().cloned() else {
                 break;
             };
@@ -330,12 +356,13 @@ impl BenchRes {
             if let Err(refusal) = self.bench.act(next.action) {
                 self.refused = Some(refusal);
             }
+            self.look_for_incidents();
             if input {
                 self.last_input = Some(self.ticks);
                 break;
             }
         }
-        if self.asked.is_none() {
+        if !self.is_held_up() {
             self.ticks += 1;
             self.bench.step();
         }

@@ -569,7 +569,7 @@ const COMMANDS = {
     // The ticket is longer than its place: a finger pushes it up.
     const { height } = upright;
     await touch("touchStart", [[12, height - 60]]);
-    for (let up = 0; up <= 160; up += 20) {
+    for (let up = 0; up <= 220; up += 20) {
       await touch("touchMove", [[12, height - 60 - up]]);
       await sleep(120);
     }

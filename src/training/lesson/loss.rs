@@ -422,6 +422,16 @@ mod tests {
     }
 
     #[test]
+    fn what_fails_the_job_fails_it_as_it_happens_and_in_the_score() {
+        for incident in Incident::ALL {
+            let kind = Loss::of_happening(*incident, "P-0701").kind();
+            assert_eq!(kind.fails_the_job(), incident.fails_the_job(), "{incident}");
+            // The same words tell of both.
+            assert!(!incident.fails_the_job() || kind.name() == incident.name());
+        }
+    }
+
+    #[test]
     fn what_is_half_wrong_takes_half() {
         let ids = |ids: &[&str]| ids.iter().map(|id| (*id).to_owned()).collect();
         let wrong = |said: &[&str], truth: &[&str]| Loss::WrongCause {

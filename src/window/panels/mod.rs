@@ -5,6 +5,7 @@ mod control_suspicion;
 mod drill;
 mod guide;
 mod help;
+mod incident;
 mod kept;
 pub mod kit;
 mod look;
@@ -193,6 +194,7 @@ fn bench_ui(
         stage::stage_ui(ui, rest, context, pointing, shining, now);
     }
     caution::caution_ui(ui.ctx(), context);
+    incident::incident_ui(ui.ctx(), context);
     if context.ui_state.keys {
         help::help_ui(ui.ctx(), context);
     }

@@ -9,7 +9,7 @@ use crate::workbench::LibraryJobs;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
-use detent_training::bench::{Advice, Grip, MeterMode, Report, Verdict};
+use detent_training::bench::{Advice, Grip, Incident, MeterMode, Report, Verdict};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -838,4 +838,37 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
     harness.get_by_label(&texts.get("guide-done"));
     let score = harness.state().bench.score().expect("handed in").total();
     assert!(score >= 90.0, "{score}");
+}
+
+/// A shock stops everything until it was read; what was merely risky does not.
+#[test]
+fn a_shock_is_felt_and_nothing_goes_on_until_it_was_read() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let mut bench = BenchRes::new(open(&jobs, 0, 101));
+    let dares = |bench: &mut BenchRes, action: Action| {
+        bench.push(action);
+        bench.tick();
+        assert!(bench.asked.is_some(), "cautioned before");
+        bench.go_on();
+        bench.tick();
+    };
+    dares(&mut bench, Action::OpenCabinet);
+    assert_eq!(bench.incident, None, "opened live, and nobody hurt");
+    dares(&mut bench, Action::Inspect(Part::Motor));
+    assert_eq!(bench.incident, Some(Incident::Shock));
+    assert!(!bench.runs(1));
+    let time_s = bench.view().machine.time_s;
+    bench.tick();
+    assert_eq!(bench.view().machine.time_s, time_s, "the clock stands");
+
+    let fixture = fixture_of(bench, Language::En);
+    let mut harness = harness(fixture, |ui, context| {
+        incident::incident_ui(ui.ctx(), context);
+    });
+    harness.get_by_label("Electric shock");
+    harness.get_by_label_contains("Unplug the machine, keep the plug under your control");
+    harness.get_by_label("Continue").click();
+    harness.run_steps(2);
+    let bench = &harness.state().bench;
+    assert!(bench.incident.is_none() && bench.runs(1));
 }

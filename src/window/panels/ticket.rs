@@ -20,6 +20,7 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         complaint_ui(ui, context);
         facts_ui(ui, context);
     }
+    kit::quiet(ui, context.fixed("ticket-protect"));
     if ui.button(context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;
     }
@@ -151,7 +152,6 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
         if open && kit::wide(ui, context.fixed("do-discharge")).clicked() {
             context.act(Action::Discharge);
         }
-        kit::quiet(ui, context.fixed("ticket-protect"));
         if lid && wet && kit::wide(ui, context.fixed("do-bail-out")).clicked() {
             context.act(Action::BailOut);
         }

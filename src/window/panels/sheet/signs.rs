@@ -294,32 +294,9 @@ fn works(ui: &mut Ui, does: bool, text: String) {
 fn resets(ui: &mut Ui, context: &PanelContext) {
     let resets = &context.bench.job().board.resets;
     kit::print_heading(ui, context.text("sheet-reset"));
-    let hold = match resets.hold {
-        Some(hold) => {
-            let button = context.text(&format!("button-{}", hold.button));
-            let seconds = f64::from(hold.ms) / 1000.0;
-            let args = [
-                ("button", Value::from(button)),
-                ("seconds", Value::from(seconds)),
-            ];
-            context.with("reset-hold", &args)
-        }
-        None => context.text("reset-hold-not"),
-    };
-    works(ui, resets.hold.is_some(), hold);
-    let lid = match &resets.lid_cycle {
-        Some(cycle) => {
-            let seconds = f64::from(cycle.within_ms) / 1000.0;
-            let args = [
-                ("times", Value::from(cycle.cycles)),
-                ("seconds", Value::from(seconds)),
-            ];
-            context.with("reset-lid", &args)
-        }
-        None => context.text("reset-lid-not"),
-    };
-    works(ui, resets.lid_cycle.is_some(), lid);
-    works(ui, true, context.text("reset-power"));
+    for (does, text) in context.texts.hold_resets(resets) {
+        works(ui, does, text);
+    }
 }
 
 pub(super) fn lamps(ui: &mut Ui, context: &PanelContext) {
