@@ -107,7 +107,10 @@ fn nothing_is_given_away_before_a_report_that_concludes() {
         work.file(name, &format!("{BEGINNING}{end}"));
         let saved = format!("{name}.attempt");
         let text = work.good(&["play", "drain-code", name, "--save", &saved]);
-        for secret in ["score", "drain-pump", "seized", "41", "%"] {
+        // Any two digits may stand in a hash.
+        let lines = text.lines().filter(|line| !line.starts_with("state hash"));
+        let text: String = lines.collect::<Vec<_>>().join("\n");
+        for secret in ["score", "drain-pump", "seized", "23", "%"] {
             assert!(!text.contains(secret), "{secret} in {text}");
         }
         let json = fits(&work.good(&["play", "drain-code", name, "--json"]));

@@ -1,7 +1,7 @@
 //! Guides: what they show can be done as it is shown, reaches every goal in order, hurts nobody and earns the job.
 
 use crate::stage::Stage;
-use detent_content::ScenarioSource;
+use detent_content::{Language, ScenarioSource, Texts};
 use detent_training::bench::Bench;
 use detent_training::lesson::{Goal, Guide, judge, set_up};
 
@@ -44,6 +44,20 @@ fn whoever_does_what_a_guide_shows_reaches_every_goal_and_does_the_job_well() {
         assert!(bench.events().iter().next().is_none(), "nobody was hurt");
         let score = judge(&job.scenario, &bench).total();
         assert!(score >= 90.0, "{}: {score}", job.file);
+    }
+}
+
+/// What a step marks is on the screen under that name, in both languages.
+#[test]
+fn everything_that_a_guide_marks_has_its_text() {
+    let stage = Stage::new();
+    for texts in Language::ALL.map(Texts::load) {
+        for (job, guide) in guided(&stage) {
+            for key in guide.steps.iter().flat_map(|step| &step.mark) {
+                let text = texts.get(key);
+                assert!(!text.contains('‹'), "{}: {key}: {text}", job.file);
+            }
+        }
     }
 }
 
