@@ -109,6 +109,14 @@ class Person {
     return until(what, async () => { const seen = await this.seen(); return holds(seen) && seen; }, limit_ms);
   }
 
+  /// Waits for so many further frames of a bench whose clock runs.
+  async frames(count) {
+    for (let left = count; left > 0; left -= 1) {
+      const { time_s } = await this.seen();
+      await this.see("another frame", (seen) => seen.time_s !== time_s);
+    }
+  }
+
   async places(label) {
     const flat = await this.page.evaluate((label) => Array.from(globalThis.detent.where_is(label)), label);
     const places = [];
@@ -120,6 +128,7 @@ class Person {
   /// line of `beside`. What does not scroll stands above `low`.
   async reach(label, beside, low = 130, high = null) {
     high ??= (await this.size()).height - 24;
+    let before = null;
     return until(label, async () => {
       let places = await this.places(label);
       if (beside) {
@@ -129,7 +138,14 @@ class Person {
       if (places.length === 0) return null;
       const [left, top, right, bottom] = places[0];
       const [x, y] = [(left + right) / 2, (top + bottom) / 2];
-      if (y > low && y < high) return [x, y];
+      if (y > low && y < high) {
+        // What was scrolled glides to its place.
+        if (before === null || before === y) return [x, y];
+        before = y;
+        await sleep(700);
+        return null;
+      }
+      before = y;
       await this.page.mouse.move(x, (low + high) / 2);
       await this.page.mouse.wheel(0, Math.max(-250, Math.min(250, y - (low + high) / 2)));
       await sleep(350);
@@ -495,8 +511,12 @@ const COMMANDS = {
         await person.click("choose…");
         const found = await label(person, pattern, 8_000).catch(() => null);
         if (!found) continue;
-        // The list shows what stands between these lines.
-        const [x, y] = await person.reach(found, undefined, 200, 520);
+        // A list finds its place and size in its first frames, and what the wheel moves glides.
+        await person.frames(2);
+        // Either list shows what stands between these lines; above them the lower one shows nothing.
+        await person.reach(found, undefined, 300, 520);
+        await person.frames(2);
+        const [x, y] = await person.reach(found, undefined, 300, 520);
         await page.mouse.click(x, y, { delay: 80 });
         if (await until("the choice", async () => await open() < before, 5_000).catch(() => false)) return;
       }

@@ -153,6 +153,7 @@ fn ticket(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
             guide::guide_ui(ui, context);
             ticket::ticket_ui(ui, context);
             kept::save_ui(ui, context, jobs);
+            kit::quiet(ui, context.fixed("ticket-protect"));
         });
 }
 

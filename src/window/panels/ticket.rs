@@ -20,7 +20,6 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         complaint_ui(ui, context);
         facts_ui(ui, context);
     }
-    kit::quiet(ui, context.fixed("ticket-protect"));
     if ui.button(context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;
     }
