@@ -2,6 +2,7 @@
 
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
+use super::scenario_file::unwritten;
 use super::script_file::read_script;
 use detent_training::bench::script::ScriptStep;
 use detent_training::lesson::{Bilingual, Goal, Guide, GuideStep};
@@ -41,12 +42,7 @@ pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
     }
     let mut steps = Vec::new();
     for (n, step) in written.steps.into_iter().enumerate() {
-        for (language, sentence) in [("en", &step.say.en), ("es", &step.say.es)] {
-            if sentence.trim().is_empty() {
-                let problem = Problem::Nothing("write it in both languages");
-                findings.push((format!("steps[{n}].say.{language}"), problem));
-            }
-        }
+        findings.extend(unwritten(&format!("steps[{n}].say"), &step.say));
         let mut shown: Vec<ScriptStep> = Vec::new();
         for (k, line) in step.shown.iter().enumerate() {
             match read_script(file, line.as_bytes()) {

@@ -7,7 +7,7 @@ use super::reader::{Finding, Page, repeated};
 use detent_simulation::plant::FailureMode;
 use detent_training::bench::cost::{self, LONGEST_JOB};
 use detent_training::bench::{Action, cure};
-use detent_training::lesson::{Hidden, Mains, Scenario};
+use detent_training::lesson::{Bilingual, Hidden, Mains, Scenario};
 
 /// A board that scenarios may name.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -55,13 +55,19 @@ fn check_texts(scenario: &Scenario, findings: &mut Vec<Finding>) {
         ("complaint", &scenario.complaint),
         ("goal", &scenario.goal),
     ] {
-        for (language, sentence) in [("en", &text.en), ("es", &text.es)] {
-            if sentence.trim().is_empty() {
-                let problem = Problem::Nothing("write it in both languages");
-                findings.push((format!("{field}.{language}"), problem));
-            }
-        }
+        findings.extend(unwritten(field, text));
     }
+}
+
+/// The languages in which the sentence in `field` is not written.
+pub(super) fn unwritten(field: &str, text: &Bilingual) -> impl Iterator<Item = Finding> {
+    let languages = [("en", &text.en), ("es", &text.es)].into_iter();
+    languages
+        .filter(|(_, sentence)| sentence.trim().is_empty())
+        .map(move |(language, _)| {
+            let problem = Problem::Nothing("write it in both languages");
+            (format!("{field}.{language}"), problem)
+        })
 }
 
 fn check_fault(scenario: &Scenario, catalogue: &Catalogue, findings: &mut Vec<Finding>) {

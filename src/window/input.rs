@@ -47,6 +47,19 @@ const COMMANDS: [KeyCode; 6] = [
     KeyCode::SuperRight,
 ];
 
+/// What a key says now is not meant for the machine: a field or a question has it, or the window.
+fn is_for_others(
+    keys: &ButtonInput<KeyCode>,
+    wants: &EguiWantsInput,
+    bench: &BenchRes,
+    ui_state: &UiState,
+) -> bool {
+    wants.wants_any_keyboard_input()
+        || bench.is_held_up()
+        || ui_state.keys
+        || keys.any_pressed(COMMANDS)
+}
+
 /// Turns, presses and moves of the lid, event by event: at a low frame rate one frame holds several.
 fn hands(
     mut events: MessageReader<KeyboardInput>,
@@ -55,10 +68,7 @@ fn hands(
     mut ui_state: ResMut<UiState>,
     mut bench: ResMut<BenchRes>,
 ) {
-    let busy = wants.wants_any_keyboard_input()
-        || bench.is_held_up()
-        || ui_state.keys
-        || keys.any_pressed(COMMANDS);
+    let busy = is_for_others(&keys, &wants, &bench, &ui_state);
     // On a slow frame Shift may be gone again before the key is looked at.
     let shifts = [KeyCode::ShiftLeft, KeyCode::ShiftRight];
     let shift = keys.any_pressed(shifts) || keys.any_just_released(shifts);
@@ -134,11 +144,7 @@ fn keys(
             ui_state.selected = None;
         }
     }
-    if wants.wants_any_keyboard_input()
-        || bench.is_held_up()
-        || ui_state.keys
-        || keys.any_pressed(COMMANDS)
-    {
+    if is_for_others(&keys, &wants, &bench, &ui_state) {
         return;
     }
     let any = |list: &[KeyCode]| keys.any_just_pressed(list.iter().copied());
@@ -255,16 +261,19 @@ fn start_budget(mut budget: ResMut<Budget>) {
 }
 
 /// Within the time allowed, runs `ticks`: how many were run, and whether a run came to its end or was stopped, where
-/// it breaks off.
+/// it breaks off, and every wait with it.
 fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> (u64, bool) {
+    let mut seen = bench.view().log.milestones().len();
     for done in 0..ticks {
         if bench.is_held_up() || (done % 16 == 15 && Instant::now() > until) {
             return (done, false);
         }
-        let before = bench.view().log.milestones().len();
         bench.tick();
-        let news = bench.view().log.milestones().starting_at(before);
+        let milestones = bench.view().log.milestones();
+        let news = milestones.starting_at(seen);
+        seen = milestones.len();
         if news.iter().any(|milestone| ends_a_run(milestone.kind)) {
+            bench.wait_ticks = 0;
             return (done + 1, true);
         }
     }
@@ -298,16 +307,20 @@ fn step(mut bench: ResMut<BenchRes>, mut ui_state: ResMut<UiState>, budget: Res<
     if ended {
         // The customer pays for every minute that nobody needs.
         ui_state.speed = ui_state.speed.min(1);
-        bench.wait_ticks = 0;
     }
+}
+
+/// Within the time allowed, a piece of what is left to wait.
+fn wait_on(bench: &mut BenchRes, until: Instant) {
+    let (done, _) = run(bench, bench.wait_ticks.min(6_000), until);
+    // What broke the wait off has left nothing of it.
+    bench.wait_ticks = bench.wait_ticks.saturating_sub(done);
 }
 
 /// Once a frame: what is left to wait, then a fresh look.
 fn finish_frame(mut bench: ResMut<BenchRes>, budget: Res<Budget>) {
     if bench.wait_ticks > 0 {
-        let ticks = bench.wait_ticks.min(6_000);
-        let (done, ended) = run(&mut bench, ticks, budget.until);
-        bench.wait_ticks = if ended { 0 } else { bench.wait_ticks - done };
+        wait_on(&mut bench, budget.until);
     }
     bench.refresh();
 }
@@ -367,6 +380,8 @@ mod tests {
     use super::*;
     use crate::port::JobSource;
     use crate::workbench::LibraryJobs;
+    use detent_simulation::interface::Component;
+    use detent_training::bench::Incident;
     use detent_training::bench::script::ScriptStep;
     use detent_training::without_breaks;
 
@@ -399,12 +414,33 @@ mod tests {
         check(&[finger(false), gone, finger(true)], 3);
     }
 
+    fn first_job() -> BenchRes {
+        let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+        let opened = without_breaks(jobs.open(0, 101));
+        BenchRes::new(opened.unwrap_or_else(|error| panic!("{error:?}")))
+    }
+
+    #[test]
+    fn a_wait_is_over_when_somebody_is_hurt() {
+        let mut bench = first_job();
+        let long = Instant::now() + Duration::from_secs(60);
+        for action in [Action::OpenCabinet, Action::Inspect(Component::Motor)] {
+            bench.push(action);
+            bench.wait_ticks = 30_000;
+            wait_on(&mut bench, long);
+            assert!(bench.asked.is_some(), "cautioned before");
+            assert_eq!(bench.wait_ticks, 29_999, "a caution holds a wait up");
+            bench.go_on();
+            wait_on(&mut bench, long);
+        }
+        assert_eq!(bench.incident, Some(Incident::Shock));
+        assert_eq!(bench.wait_ticks, 0);
+    }
+
     /// The first job's belt is broken: the control stops, and so does whoever lets time run fast.
     #[test]
     fn a_fast_clock_breaks_off_where_the_control_stops() {
-        let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
-        let opened = without_breaks(jobs.open(0, 101));
-        let mut bench = BenchRes::new(opened.unwrap_or_else(|error| panic!("{error:?}")));
+        let mut bench = first_job();
         for line in [
             ScriptStep::PowerDown,
             ScriptStep::Do(Action::Plug),

@@ -238,7 +238,7 @@ impl Drive {
         self.shake_mm * libm::cos(self.sway_rad) <= PICKUP_REACH_MM
     }
 
-    /// So much time at rest: basket and motor stop, the winding cools.
+    /// So much time at rest: the winding cools.
     pub(super) fn stand(&mut self, p: &Params, seconds: f64) {
         let room = p.get(Param::AmbientC);
         let kept = libm::exp(-seconds * p.get(Param::MotorCoolWK) / MOTOR_J_K);

@@ -283,7 +283,7 @@ impl Plant {
     }
 
     /// Puts a component right without a part: its faults that need none leave. True when there
-    /// was one. Taps are open afterwards.
+    /// was one. Whoever puts the taps right opens them.
     pub fn put_right(&mut self, component: Component) -> bool {
         self.state.taps_shut &= component != Component::Taps;
         let before = self.state.placed.len();

@@ -113,7 +113,7 @@ pub enum Action {
     NoteCode(u8),
     /// Write the report and hand the machine back.
     Report(Report),
-    /// Shut both taps off. [`Action::PutRight`] opens them again.
+    /// Shut both taps off. To put the taps right opens them again.
     ShutTaps,
 }
 

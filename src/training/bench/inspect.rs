@@ -10,7 +10,8 @@ names! {
     /// Something that eyes, hands or nose notice. Its text is `finding-{name}`.
     Finding {
         OutletBrowned = "outlet-browned", OutletReversed = "outlet-reversed",
-        OutletNoGround = "outlet-no-ground", ExtensionCord = "extension-cord", CordBrowned = "cord-browned", FuseWireGone = "fuse-wire-gone",
+        OutletNoGround = "outlet-no-ground", ExtensionCord = "extension-cord",
+        CordBrowned = "cord-browned", FuseWireGone = "fuse-wire-gone",
         RelayScorched = "relay-scorched", StopSwitchCracked = "stop-switch-cracked",
         DialSoft = "dial-soft", DialCableBroken = "dial-cable-broken", BoltStiff = "bolt-stiff",
         ScreenClogged = "screen-clogged", ValveTrickles = "valve-trickles",

@@ -83,28 +83,6 @@ names! {
     }
 }
 
-impl Incident {
-    /// Somebody was hurt, or the customer's floor flooded: whatever else goes well, the job is failed.
-    pub const fn fails_the_job(self) -> bool {
-        match self {
-            Incident::TouchedCharge
-            | Incident::Shock
-            | Incident::Flood
-            | Incident::OpenedUnderPressure
-            | Incident::HandInDrive
-            | Incident::Scald => true,
-            Incident::CabinetOpenedLive
-            | Incident::OhmsOnLive
-            | Incident::LiveTestNotAllowed
-            | Incident::WrongPart
-            | Incident::OverRepaired
-            | Incident::GoodBoardReplaced
-            | Incident::LidOpenedSpinning
-            | Incident::DischargedLive => false,
-        }
-    }
-}
-
 /// A part on order or in the hand.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PartInHand {

@@ -5,7 +5,7 @@ use super::scenario::Bilingual;
 use crate::bench::script::ScriptStep;
 use crate::bench::{Action, BenchLog, Display, LogEntry, MeterMode, MilestoneKind, TOUCH_V};
 use detent_simulation::interface::Pin;
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 
 /// A guide through one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,7 +28,7 @@ pub struct GuideStep {
 }
 
 /// What the log must show after the step before.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub enum Goal {
     /// This was done.

@@ -99,7 +99,7 @@ pub enum Loss {
     OhmsOnLive,
     /// The machine was measured live in a job that does not allow it.
     LiveNotAllowed,
-    /// A part was opened with water above it.
+    /// With water in the tub a part below it was opened, or the machine was tilted.
     Flood,
     /// A hose came off with its tap open.
     OpenedUnderPressure,
@@ -228,6 +228,13 @@ impl LossKind {
             | LossKind::NotRecalibrated
             | LossKind::NoProvingRun => false,
         }
+    }
+}
+
+impl Incident {
+    /// Somebody was hurt, or the customer's floor flooded: whatever else goes well, the job is failed.
+    pub fn fails_the_job(self) -> bool {
+        Loss::of_happening(self, "").kind().fails_the_job()
     }
 }
 

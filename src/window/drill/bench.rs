@@ -24,7 +24,6 @@ impl DrillBench {
         };
         let Rating { volts, hz } = bench.machine().plant().rating();
         let job = Job {
-            guide: None,
             file: String::new(),
             title: nothing(),
             complaint: nothing(),
@@ -38,6 +37,7 @@ impl DrillBench {
             board: bench.machine().board().clone(),
             parts: Vec::new(),
             causes: Vec::new(),
+            guide: None,
         };
         let job = Arc::new(job);
         DrillBench { bench, job }

@@ -15,11 +15,11 @@ const PIECE_S: u64 = 10;
 pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     let job = Arc::clone(context.bench.job());
     let Some(guide) = &job.guide else {
-        kit::mark(ui.ctx(), Vec::new());
+        kit::mark(ui.ctx(), None);
         return;
     };
     if !context.ui_state.guided {
-        kit::mark(ui.ctx(), Vec::new());
+        kit::mark(ui.ctx(), None);
         if kit::wide(ui, context.fixed("guide-open")).clicked() {
             context.ui_state.guided = true;
         }
@@ -29,8 +29,7 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     show_on(ui, context);
     let done = context.bench.steps_done(guide);
     let step = guide.steps.get(done);
-    let keys = step.map_or(&[][..], |step| &step.mark);
-    let labels = keys.iter().map(|key| context.text(key)).collect();
+    let labels = step.map(|step| step.mark.iter().map(|key| context.text(key)).collect());
     kit::mark(ui.ctx(), labels);
     kit::card(ui, |ui| {
         let Some(step) = step else {

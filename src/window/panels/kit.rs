@@ -5,6 +5,7 @@ use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, FontId, Frame, Margin, Rect, Response, RichText, Sense,
     Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
 };
+use std::sync::Arc;
 
 /// Sets fonts, sizes and colours from the tokens.
 pub fn apply_theme(ctx: &egui::Context) {
@@ -114,17 +115,26 @@ pub fn row(ui: &mut Ui, name: impl Into<RichText>, value: impl Into<RichText>, c
     });
 }
 
-/// Marks the buttons with these labels, until others are marked: what the guide's step needs.
-pub fn mark(ctx: &egui::Context, labels: Vec<String>) {
-    ctx.data_mut(|data| data.insert_temp(egui::Id::new("marked"), labels));
+/// Marks the buttons with these labels, until others are marked or none: what the guide's step needs.
+pub fn mark(ctx: &egui::Context, labels: Option<Arc<[String]>>) {
+    let place = egui::Id::new("marked");
+    ctx.data_mut(|data| match labels {
+        Some(labels) => {
+            data.insert_temp(place, labels);
+        }
+        None => data.remove::<Arc<[String]>>(place),
+    });
 }
 
-/// A frame round a button whose label is marked.
-fn marked(ui: &Ui, label: &str, button: Response) -> Response {
-    let is_marked = ui.ctx().data(|data| {
-        let labels = data.get_temp::<Vec<String>>(egui::Id::new("marked"));
-        labels.is_some_and(|labels| labels.iter().any(|marked| marked == label))
-    });
+/// Whether a button with this label is marked. Asked for every button in every frame: nothing is copied.
+fn is_marked(ui: &Ui, label: &str) -> bool {
+    let place = egui::Id::new("marked");
+    let labels = ui.ctx().data(|data| data.get_temp::<Arc<[String]>>(place));
+    labels.is_some_and(|labels| labels.iter().any(|marked| marked == label))
+}
+
+/// The same button, with a frame round it if it is marked.
+fn framed(ui: &Ui, button: Response, is_marked: bool) -> Response {
     if is_marked {
         let edge = Stroke::new(2.0, t::SKY);
         let outside = egui::StrokeKind::Outside;
@@ -136,9 +146,9 @@ fn marked(ui: &Ui, label: &str, button: Response) -> Response {
 /// A button as wide as the panel.
 pub fn wide(ui: &mut Ui, text: impl Into<RichText>) -> Response {
     let text = text.into();
-    let label = text.text().to_owned();
+    let is_marked = is_marked(ui, text.text());
     let button = ui.add_sized([ui.available_width(), 32.0], egui::Button::new(text));
-    marked(ui, &label, button)
+    framed(ui, button, is_marked)
 }
 
 /// The one thing to do next.
@@ -148,11 +158,11 @@ pub fn main_button(ui: &mut Ui, text: impl Into<RichText>, enabled: bool) -> Res
         .color(if enabled { t::ON_AMBER } else { t::QUIET });
     let fill = if enabled { t::AMBER } else { t::FIELD };
     let size = vec2(ui.available_width(), 36.0);
-    let label = text.text().to_owned();
+    let is_marked = is_marked(ui, text.text());
     let button = ui.add_enabled_ui(enabled, |ui| {
         ui.add_sized(size, egui::Button::new(text).fill(fill))
     });
-    marked(ui, &label, button.inner)
+    framed(ui, button.inner, is_marked)
 }
 
 /// One of several choices side by side.
@@ -166,9 +176,9 @@ pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
 pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2) -> Response {
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
-    let label = text.text().to_owned();
+    let is_marked = is_marked(ui, text.text());
     let button = ui.add_sized(size, egui::Button::new(text).fill(fill).selected(on));
-    marked(ui, &label, button)
+    framed(ui, button, is_marked)
 }
 
 /// How wide a button's words are.
