@@ -70,6 +70,14 @@ impl fmt::Debug for Texts {
     }
 }
 
+/// A number as Spanish writes it; everything else as it comes.
+fn decimal_comma<M>(value: &Value<'_>, _: &M) -> Option<String> {
+    match value {
+        Value::Number(number) => Some(number.as_string().replace('.', ",")),
+        _ => None,
+    }
+}
+
 impl Texts {
     /// The built-in texts. What a file says wrongly is left out here; a test keeps the files right.
     pub fn load(language: Language) -> Texts {
@@ -80,6 +88,9 @@ impl Texts {
         let mut bundle = FluentBundle::new_concurrent(vec![language.identifier()]);
         // Isolation marks are for mixed writing directions; screens without them show boxes.
         bundle.set_use_isolating(false);
+        if language == Language::Es {
+            bundle.set_formatter(Some(decimal_comma));
+        }
         let resource = FluentResource::try_new(source.to_owned()).unwrap_or_else(|(part, _)| part);
         bundle.add_resource_overriding(resource);
         Texts {
@@ -213,6 +224,16 @@ mod tests {
     fn texts() -> Texts {
         let source = "plain = Lid\nwith-name = Part { $number } costs { $price }\n";
         Texts::from_source(Language::En, source)
+    }
+
+    #[test]
+    fn decimals_stand_behind_a_comma_in_spanish_and_a_point_in_english() {
+        let source = "rest = { $seconds } s\n";
+        let args = [("seconds", Value::from(2.5))];
+        for (language, told) in [(Language::En, "2.5 s"), (Language::Es, "2,5 s")] {
+            let texts = Texts::from_source(language, source);
+            assert_eq!(texts.with("rest", &args), told);
+        }
     }
 
     #[test]
