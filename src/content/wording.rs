@@ -52,6 +52,10 @@ impl Texts {
             Loss::OverRepairLimit { bill, limit } => {
                 say(&[("bill", whole(*bill)), ("limit", whole(*limit))])
             }
+            Loss::HintTaken { rung } => {
+                let rung = self.get(&format!("hint-rung-{rung}"));
+                say(&[("rung", Value::from(rung))])
+            }
             Loss::RivalsLeft { open, rivals } => {
                 say(&[("open", count(*open)), ("rivals", count(*rivals))])
             }
@@ -147,6 +151,7 @@ impl Texts {
             }
             Refusal::Finished => self.get("refusal-finished"),
             Refusal::PlugInOutlet => self.get("refusal-plug-in-outlet"),
+            Refusal::NoHints => self.get("refusal-no-hints"),
             Refusal::AlreadySo => self.get("refusal-already-so"),
         }
     }

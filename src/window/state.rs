@@ -3,6 +3,7 @@
 use super::attempts::StorageError;
 use super::background::Background;
 use super::hands::HeldButtons;
+use super::hints::ShownHint;
 use super::port::{BenchPort, Job, JobSource, Kept, OpenError, OpeningWork};
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
@@ -15,6 +16,7 @@ use detent_training::bench::{
     Report, Verdict,
 };
 use detent_training::lesson::{Bilingual, Guide, Score};
+use detent_training::practice::Exercise;
 use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::Arc;
@@ -50,6 +52,8 @@ pub struct BenchRes {
     last_input: Option<u64>,
     /// How far the bench lags behind the hand so that what comes late keeps its rhythm, ticks.
     lag: u64,
+    /// The hint that was last looked for.
+    hint: Option<ShownHint>,
     /// Entries of the log that the guide was held against, and how many of its steps are done.
     guided: (usize, usize),
 }
@@ -105,6 +109,7 @@ impl BenchRes {
             ticks: 0,
             last_input: None,
             lag: 0,
+            hint: None,
             guided: (0, 0),
         }
     }
@@ -145,6 +150,9 @@ impl BenchRes {
             self.tries = tries;
             self.control_suspicion = self.bench.control_suspicion();
         }
+        if let Some(hint) = &mut self.hint {
+            hint.go_on();
+        }
         match &mut self.reviewing {
             Some(reviewing) => reviewing.go_on(),
             None if finished => {
@@ -182,6 +190,39 @@ impl BenchRes {
     pub fn wait_for_review(&mut self) {
         if let Some(reviewing) = &mut self.reviewing {
             reviewing.wait();
+        }
+    }
+
+    /// Looks for what could be told to somebody who is stuck.
+    pub fn look_for_hint(&mut self) {
+        let entries = self.bench.view().log.entries().len();
+        if let Some(work) = self.bench.hint() {
+            self.hint = Some(ShownHint::look(work, entries, self.hint.take()));
+        }
+    }
+
+    /// The hint that was last looked for.
+    pub fn hint(&self) -> Option<&ShownHint> {
+        self.hint.as_ref()
+    }
+
+    /// Takes the next rung of that hint.
+    pub fn take_hint(&mut self) {
+        if let Some(rung) = self.hint.as_mut().and_then(ShownHint::take) {
+            self.push(Action::TakeHint(rung));
+        }
+    }
+
+    /// The job is being thought over, for its result or for a hint.
+    pub fn is_thinking(&self) -> bool {
+        self.is_reviewing() || self.hint.as_ref().is_some_and(ShownHint::is_looking)
+    }
+
+    /// Waits until a hint is found.
+    #[cfg(test)]
+    pub fn wait_for_hint(&mut self) {
+        if let Some(hint) = &mut self.hint {
+            hint.wait();
         }
     }
 
@@ -564,6 +605,8 @@ pub struct UiState {
     pub leave: bool,
     /// On to the practice screen, please.
     pub practise: bool,
+    /// On to this exercise, please.
+    pub train: Option<Exercise>,
     /// Key list shown.
     pub keys: bool,
     /// Component chosen in the cabinet.
@@ -647,6 +690,7 @@ impl Default for UiState {
             pin_group: PinGroup::Bulk,
             covered: false,
             leave: false,
+            train: None,
             practise: false,
             keys: false,
             selected: None,

@@ -6,7 +6,7 @@ use detent_simulation::controller::{EntryError, EntryRule, Monitor};
 use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
-use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
+use detent_training::bench::{Advice, Caution, Condition, Finding, HintRung, Refusal, SignalWord};
 use detent_training::lesson::{Dimension, Loss, LossKind, Mains};
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
@@ -86,6 +86,7 @@ fn every_refusal_is_told_with_its_part() {
         Refusal::NoReading(7),
         Refusal::NothingToHold,
         Refusal::PlugInOutlet,
+        Refusal::NoHints,
         Refusal::AlreadySo,
     ];
     for texts in Language::ALL.map(Texts::load) {
@@ -218,6 +219,12 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::RivalsLeft { open: 2, rivals: 5 }, &["2", "5"]),
         (Loss::NotRecalibrated, &[]),
         (Loss::NoProvingRun, &[]),
+        (
+            Loss::HintTaken {
+                rung: HintRung::WhatToAsk,
+            },
+            &[],
+        ),
     ]
 }
 

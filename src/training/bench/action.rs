@@ -2,6 +2,7 @@
 
 use super::report::Report;
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin};
+use detent_simulation::names;
 use serde::{Deserialize, Serialize};
 
 /// What the meter is set to.
@@ -43,6 +44,18 @@ pub enum Grip {
     Clips,
     /// By the fingers of both hands on the metal: the body lies across the pins.
     Fingers,
+}
+
+names! {
+    /// How far a hint goes, from least to most. Its text is `hint-rung-{name}`.
+    HintRung {
+        /// The part of the machine or of the work.
+        WhereToLook = "where-to-look",
+        /// The question that is open there.
+        WhatToAsk = "what-to-ask",
+        /// The next step and its reason.
+        WhatToDo = "what-to-do",
+    }
 }
 
 /// One thing done at one moment. An attempt is a list of these with their times.
@@ -115,6 +128,8 @@ pub enum Action {
     Report(Report),
     /// Shut both taps off. To put the taps right opens them again.
     ShutTaps,
+    /// Take a hint. It costs points and no time.
+    TakeHint(HintRung),
 }
 
 impl Action {

@@ -13,7 +13,7 @@ mod report;
 pub mod script;
 mod view;
 mod workplace;
-pub use action::{Action, Grip, MeterMode};
+pub use action::{Action, Grip, HintRung, MeterMode};
 pub use display::Display;
 pub use inspect::{Finding, Found, visible_findings};
 pub use log::{BenchLog, Entries, LogEntry, Repair};

@@ -2,7 +2,7 @@
 //! `lost-{kind}`; what would have been sound, and what that is worth, is in [`crate::reason::Account`].
 
 use super::score::Dimension;
-use crate::bench::{Advice, Incident};
+use crate::bench::{Advice, HintRung, Incident};
 use detent_simulation::controller::EntryError;
 use detent_simulation::names;
 use serde::Serialize;
@@ -160,6 +160,11 @@ pub enum Loss {
     NotRecalibrated,
     /// No program ran to its end after the repair.
     NoProvingRun,
+    /// A hint was taken.
+    HintTaken {
+        /// How far it went.
+        rung: HintRung,
+    },
 }
 
 names! {
@@ -183,6 +188,7 @@ names! {
         OverRepairLimit = "over-repair-limit",
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
+        HintTaken = "hint-taken",
     }
 }
 
@@ -226,7 +232,8 @@ impl LossKind {
             | LossKind::NoEvidence
             | LossKind::RivalsLeft
             | LossKind::NotRecalibrated
-            | LossKind::NoProvingRun => false,
+            | LossKind::NoProvingRun
+            | LossKind::HintTaken => false,
         }
     }
 }
@@ -305,6 +312,7 @@ impl Loss {
             Loss::RivalsLeft { .. } => LossKind::RivalsLeft,
             Loss::NotRecalibrated => LossKind::NotRecalibrated,
             Loss::NoProvingRun => LossKind::NoProvingRun,
+            Loss::HintTaken { .. } => LossKind::HintTaken,
         }
     }
 
@@ -324,7 +332,9 @@ impl Loss {
             | Loss::WrongCause { .. }
             | Loss::LuckyRepair { .. }
             | Loss::WrongPartNamed { .. }
-            | Loss::WrongAdvice { .. } => Dimension::Reasoning,
+            | Loss::WrongAdvice { .. }
+            // Where reasoning has no points, the judge takes it from the side that has most.
+            | Loss::HintTaken { .. } => Dimension::Reasoning,
             Loss::Shock
             | Loss::TouchedCharge
             | Loss::OpenedLive
@@ -403,6 +413,11 @@ impl Loss {
             Loss::NoEvidence => UNPROVEN,
             Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
             Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,
+            Loss::HintTaken { rung } => match rung {
+                HintRung::WhereToLook => 0.04,
+                HintRung::WhatToAsk => 0.08,
+                HintRung::WhatToDo => 0.16,
+            },
         }
     }
 }

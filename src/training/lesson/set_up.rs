@@ -60,6 +60,7 @@ impl Library<'_> {
             rates: self.rates,
             seed,
             live_tests_allowed: true,
+            hints_allowed: true,
             lead_open: false,
         }
     }
@@ -149,6 +150,7 @@ pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<
         memory: customers_memory(scenario, library),
         dial_wear: scenario.dial_wear,
         live_tests_allowed: scenario.live_tests_allowed,
+        hints_allowed: scenario.hints_allowed,
         lead_open: scenario.worn_lead,
         ..library.setup(scenario.mains.rating(), faults, seed)
     }))

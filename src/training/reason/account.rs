@@ -34,7 +34,7 @@ names! {
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
         LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
         ShutTaps = "shut-taps", HandsFirst = "hands-first",
-        ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
+        ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first", Unaided = "unaided",
     }
 }
 
@@ -274,6 +274,7 @@ impl Accountant<'_> {
                 good(P::Recalibrate, seconds(self.table.recalibration_s).taken())
             }
             Loss::NoProvingRun => good(P::Run, seconds(self.table.proof_s).taken()),
+            Loss::HintTaken { .. } => good(P::Unaided, Toll::NONE.taken()),
             Loss::Slow { minutes, par } => good(P::ShorterWay, self.work(minutes - par).saved()),
             Loss::Overspent { spent, needed, .. } => {
                 good(P::BuyNeeded, money(spent - needed).saved())

@@ -9,7 +9,8 @@ use crate::workbench::LibraryJobs;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
-use detent_training::bench::{Advice, Grip, Incident, MeterMode, Report, Verdict};
+use detent_training::bench::{Advice, Grip, HintRung, Incident, MeterMode, Report, Verdict};
+use detent_training::practice::{Exercise, coach};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -628,6 +629,87 @@ fn a_finished_job_is_thought_over_in_both_languages() {
         for heading in [yours, best] {
             assert!(ways.query_by_label(&heading).is_some(), "{heading}");
         }
+    }
+}
+
+/// Each rung is told once it was paid for, the next at its price; what happens meanwhile asks for a new look.
+#[test]
+fn a_hint_is_taken_rung_by_rung_in_both_languages() {
+    for language in Language::ALL {
+        let jobs = LibraryJobs::new(Some("drain-code-several-causes"), None).expect("sound jobs");
+        let bench = BenchRes::new(open(&jobs, 0, 409));
+        let mut harness = harness(fixture_of(bench, language), hint::hint_ui);
+        let text = |key: &str| Texts::load(language).get(key);
+        harness.get_by_label(&text("hint-look")).click();
+        harness.run();
+        harness.state_mut().bench.wait_for_hint();
+        harness.run();
+        let topics = [
+            "leave-fault-hold-where",
+            "leave-fault-hold-ask",
+            "leave-fault-hold-do",
+        ];
+        let points = harness.state().bench.job().points;
+        for (n, rung) in HintRung::ALL.iter().enumerate() {
+            let told = |topic: &str| text(&format!("hint-{topic}"));
+            assert!(harness.query_by_label(&told(topics[n])).is_none());
+            let price = format!("{:.1}", points.taken_by_hint(*rung));
+            let args = [
+                ("rung", Value::from(text(&format!("hint-rung-{rung}")))),
+                ("points", Value::from(price)),
+            ];
+            let label = Texts::load(language).with("hint-rung-with-price", &args);
+            harness.get_by_label(&label).click();
+            harness.run();
+            harness.state_mut().bench.tick();
+            harness.run();
+            for topic in &topics[..=n] {
+                assert!(harness.query_by_label(&told(topic)).is_some(), "{topic}");
+            }
+        }
+        nothing_missing(&harness, "hint");
+        let taken = harness.state().bench.history();
+        let taken = taken
+            .iter()
+            .filter(|(_, a)| matches!(a, Action::TakeHint(_)));
+        assert_eq!(taken.count(), 3);
+        // Nothing new is to be told about the same thing, and it need not be paid for twice.
+        harness.get_by_label(&text("hint-look-again")).click();
+        harness.run();
+        harness.state_mut().bench.wait_for_hint();
+        harness.run();
+        let told = text("hint-leave-fault-hold-do");
+        assert!(harness.query_by_label(&told).is_some());
+    }
+}
+
+#[test]
+fn an_examination_offers_no_hint() {
+    let jobs = LibraryJobs::new(Some("exam-120-v-dial"), None).expect("sound jobs");
+    let bench = BenchRes::new(open(&jobs, 0, 137));
+    let harness = harness(fixture_of(bench, Language::En), hint::hint_ui);
+    let look = Texts::load(Language::En).get("hint-look");
+    assert!(harness.query_by_label(&look).is_none());
+}
+
+/// The dearest loss stands with the exercise that trains it, and the button asks for it.
+#[test]
+fn the_coach_says_one_thing_and_leads_to_it() {
+    for language in Language::ALL {
+        let fixture = mistakes(language);
+        let score = fixture.bench.score().expect("a finished job");
+        let advice = coach(&fixture.bench.job().file, score).expect("mistakes were made");
+        let label = match &advice.exercise {
+            Exercise::Drill(skill) => {
+                let skill = Value::from(fixture.texts.get(&format!("skill-{skill}")));
+                fixture.texts.with("coach-drill", &[("skill", skill)])
+            }
+            Exercise::Job(_) => fixture.texts.get("coach-again"),
+        };
+        let mut harness = harness(fixture, score::score_ui);
+        harness.get_by_label(&label).click();
+        harness.run();
+        assert_eq!(harness.state().ui_state.train, Some(advice.exercise));
     }
 }
 

@@ -1,5 +1,6 @@
 //! The job ticket, and what hands can do without a tool.
 
+use super::hint::hint_ui;
 use super::{PanelContext, kit};
 use crate::state::say;
 use crate::tokens as t;
@@ -19,6 +20,9 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     if guided {
         complaint_ui(ui, context);
         facts_ui(ui, context);
+    }
+    if !guided {
+        hint_ui(ui, context);
     }
     if ui.button(context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;

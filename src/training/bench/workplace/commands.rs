@@ -13,7 +13,7 @@ use detent_simulation::plant::FailureMode;
 use detent_simulation::units::uniform;
 
 impl Bench {
-    pub(super) fn refuse(&self, action: &Action) -> Result<(), Refusal> {
+    pub(crate) fn refuse(&self, action: &Action) -> Result<(), Refusal> {
         let already = || Err(Refusal::AlreadySo);
         let plant = self.machine.plant();
         match action {
@@ -58,6 +58,7 @@ impl Bench {
             Action::ReleaseDisplay if self.meter.held.is_none() => already(),
             Action::ReplaceMeterFuse if !self.meter.fuse_blown => already(),
             Action::Report(report) => self.refuse_report(report),
+            Action::TakeHint(_) if !self.hints_allowed => Err(Refusal::NoHints),
             _ => Ok(()),
         }
     }
@@ -140,7 +141,7 @@ impl Bench {
             Action::Return(number) => self.take_back(number),
             Action::Fit(number) => self.fit(number),
             // The log has it already.
-            Action::NoteCode(_) => {}
+            Action::NoteCode(_) | Action::TakeHint(_) => {}
             Action::Report(report) => self.report = Some(report.clone()),
         }
     }

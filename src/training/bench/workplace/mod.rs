@@ -31,6 +31,7 @@ pub struct Bench {
     counter: Vec<Part>,
     rates: Rates,
     live_tests_allowed: bool,
+    hints_allowed: bool,
     cabinet_open: bool,
     pulled: Vec<Connector>,
     probes: Option<(MeterMode, Pin, Pin)>,

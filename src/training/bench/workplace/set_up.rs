@@ -39,6 +39,8 @@ pub struct Setup {
     pub seed: u64,
     /// Meter work on the live machine is allowed.
     pub live_tests_allowed: bool,
+    /// Hints may be taken.
+    pub hints_allowed: bool,
     /// A lead of the meter is broken inside its insulation.
     pub lead_open: bool,
 }
@@ -65,6 +67,7 @@ impl Bench {
             counter: setup.parts,
             rates: setup.rates,
             live_tests_allowed: setup.live_tests_allowed,
+            hints_allowed: setup.hints_allowed,
             cabinet_open: false,
             pulled: Vec::new(),
             probes: None,
