@@ -519,11 +519,15 @@ found-empty = You have not inspected anything yet.
 
 ## guide
 
+guide-again-alone = Do it again, alone
+guide-again-half = Do it again, every other step on your own
 guide-done = That was the whole job
 guide-hide = Hide the guide
 guide-open = Open the guide
 guide-show = Show me
 guide-step = Guide: step { $step } of { $steps }
+guide-tell = Tell me
+guide-your-turn = Your turn: you have done this step before.
 
 ## hand
 

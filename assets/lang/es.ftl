@@ -516,11 +516,15 @@ found-empty = Aún no ha revisado nada.
 
 ## guide
 
+guide-again-alone = Repetirlo, sin ayuda
+guide-again-half = Repetirlo, con la mitad de los pasos por su cuenta
 guide-done = Ese era el trabajo entero
 guide-hide = Ocultar la guía
 guide-open = Abrir la guía
 guide-show = Muéstremelo
 guide-step = Guía: paso { $step } de { $steps }
+guide-tell = Dígamelo
+guide-your-turn = Le toca: este paso ya lo ha hecho.
 
 ## hand
 

@@ -15,7 +15,7 @@ use detent_training::bench::{
     Action, Advice, BenchView, Caution, Display, Entries, Grip, Incident, MeterMode, Refusal,
     Report, Verdict,
 };
-use detent_training::lesson::{Bilingual, Guide, Score};
+use detent_training::lesson::{Bilingual, Guide, GuidePlace, Score};
 use detent_training::practice::Exercise;
 use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
@@ -54,8 +54,8 @@ pub struct BenchRes {
     lag: u64,
     /// The hint that was last looked for.
     hint: Option<ShownHint>,
-    /// Entries of the log that the guide was held against, and how many of its steps are done.
-    guided: (usize, usize),
+    /// Entries of the log that the guide was held against, and where it stands.
+    guided: (usize, GuidePlace),
 }
 
 /// What tells tries from those of a moment ago: they are only added to, and only the last one grows.
@@ -110,16 +110,16 @@ impl BenchRes {
             last_input: None,
             lag: 0,
             hint: None,
-            guided: (0, 0),
+            guided: (0, GuidePlace::default()),
         }
     }
 
-    /// How many steps of the guide are done. Told anew only when something happened.
-    pub fn steps_done(&mut self, guide: &Guide) -> usize {
+    /// Where the guide stands. Told anew only when something happened.
+    pub fn guide_place(&mut self, guide: &Guide) -> GuidePlace {
         let log = self.bench.view().log;
         let entries = log.entries().len();
         if self.guided.0 != entries {
-            self.guided = (entries, guide.steps_done(log));
+            self.guided = (entries, guide.place(log));
         }
         self.guided.1
     }
@@ -575,6 +575,38 @@ impl Default for Draft {
     }
 }
 
+/// How much a guide tells: less each time, until the job is done alone.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Guidance {
+    /// Every step.
+    EveryStep,
+    /// Every other step; the rest on request.
+    EveryOther,
+    /// Nothing.
+    #[default]
+    Nothing,
+}
+
+impl Guidance {
+    /// A step is told without a request.
+    pub fn tells(self, step: usize) -> bool {
+        match self {
+            Guidance::EveryStep => true,
+            Guidance::EveryOther => step % 2 == 0,
+            Guidance::Nothing => false,
+        }
+    }
+
+    /// What comes next once a job is done so; none after one done alone.
+    pub fn next(self) -> Option<Guidance> {
+        match self {
+            Guidance::EveryStep => Some(Guidance::EveryOther),
+            Guidance::EveryOther => Some(Guidance::Nothing),
+            Guidance::Nothing => None,
+        }
+    }
+}
+
 /// All texts in the present language.
 #[derive(Resource)]
 pub struct TextsRes(pub Texts);
@@ -643,8 +675,10 @@ pub struct UiState {
     pub opening: Option<Background<Result<Box<dyn BenchPort>, OpenError>>>,
     /// Logical rectangle left for the scene: min and max.
     pub stage: Rect,
-    /// The job's guide is shown, where it has one.
-    pub guided: bool,
+    /// How much the job's guide tells, where it has one.
+    pub guidance: Guidance,
+    /// The step that was told on request, where it was left open.
+    pub told: Option<usize>,
     /// What is still to be shown of a step, line by line.
     pub showing: VecDeque<ScriptStep>,
 }
@@ -710,7 +744,8 @@ impl Default for UiState {
             message: None,
             opening: None,
             stage: Rect::new(0.0, 0.0, 1280.0, 720.0),
-            guided: false,
+            guidance: Guidance::Nothing,
+            told: None,
             showing: VecDeque::new(),
         }
     }

@@ -12,7 +12,7 @@ mod set_up;
 pub mod survey;
 pub mod technician;
 pub use course::{Course, CoursePart};
-pub use guide::{Goal, Guide, GuideStep};
+pub use guide::{Astray, Goal, Guide, GuidePlace, GuideStep};
 pub use judge::judge;
 pub use loss::{Loss, LossKind};
 pub use machine_state::MachineState;

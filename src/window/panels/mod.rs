@@ -216,9 +216,9 @@ fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
         context.ui_state.seed.clone(),
         context.ui_state.stage,
     );
-    let guided = context.ui_state.guided;
+    let guidance = context.ui_state.guidance;
     *context.ui_state = UiState {
-        guided,
+        guidance,
         language,
         offer,
         seed,

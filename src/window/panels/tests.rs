@@ -4,11 +4,12 @@ use super::*;
 use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
-use crate::state::Page;
+use crate::state::{Guidance, Page, say};
 use crate::workbench::LibraryJobs;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
+use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Advice, Grip, HintRung, Incident, MeterMode, Report, Verdict};
 use detent_training::practice::{Exercise, coach};
 use detent_training::without_breaks;
@@ -866,7 +867,8 @@ fn a_guide_leads_through_a_whole_job_and_shows_how() {
     let begin = harness.get_by_label("Begin: a first job with a guide");
     begin.click();
     harness.run_steps(2);
-    assert!(harness.state().ui_state.guided);
+    let guidance = harness.state().ui_state.guidance;
+    assert_eq!(guidance, Guidance::EveryStep);
     let mut opening = harness.state_mut().ui_state.opening.take();
     opening.as_mut().expect("something is opened").wait();
     let Some(Background::Done(Ok(bench))) = opening else {
@@ -918,8 +920,48 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
         assert_eq!(harness.state().ui_state.message, None);
     }
     harness.get_by_label(&texts.get("guide-done"));
+    // The same job comes again with half of its steps left open.
+    let again = texts.get("guide-again-half");
+    harness.get_by_label(&again).click();
+    harness.run_steps(2);
+    let ui_state = &harness.state().ui_state;
+    assert_eq!(ui_state.guidance, Guidance::EveryOther);
+    let file = harness.state().bench.job().file.clone();
+    assert_eq!(ui_state.train, Some(Exercise::Job(file)));
     let score = harness.state().bench.score().expect("handed in").total();
     assert!(score >= 90.0, "{score}");
+}
+
+/// A step that was left open tells its number and nothing else until it is asked; what leads astray is told all the same.
+#[test]
+fn a_step_that_is_left_open_is_told_on_request() {
+    for language in Language::ALL {
+        let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+        let texts = Texts::load(language);
+        let mut fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), language);
+        fixture.ui_state.guidance = Guidance::EveryOther;
+        let guide = fixture.bench.job().guide.clone().expect("it has a guide");
+        let said = |step: usize| say(language, &guide.steps[step].say);
+        let mut harness = harness(fixture, guide::guide_ui);
+        let your_turn = texts.get("guide-your-turn");
+        assert!(harness.query_by_label(said(0)).is_some());
+        assert!(harness.query_by_label(&your_turn).is_none());
+        for step in [Action::Unplug, Action::Plug] {
+            harness
+                .state_mut()
+                .bench
+                .run(&ScriptStep::Do(step))
+                .expect("it can be done");
+        }
+        harness.run_steps(2);
+        assert!(harness.query_by_label(said(1)).is_none());
+        assert!(harness.query_by_label(&your_turn).is_some());
+        let astray = say(language, &guide.steps[1].astray[0].say);
+        assert!(harness.query_by_label(astray).is_some());
+        harness.get_by_label(&texts.get("guide-tell")).click();
+        harness.run_steps(2);
+        assert!(harness.query_by_label(said(1)).is_some());
+    }
 }
 
 /// A shock stops everything until it was read; what was merely risky does not.

@@ -2,7 +2,7 @@
 
 use super::hint::hint_ui;
 use super::{PanelContext, kit};
-use crate::state::say;
+use crate::state::{Guidance, say};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
@@ -10,7 +10,8 @@ use detent_training::bench::Action;
 
 pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     // Whoever is guided looks for what to press next.
-    let guided = context.ui_state.guided && context.bench.job().guide.is_some();
+    let guided =
+        context.ui_state.guidance != Guidance::Nothing && context.bench.job().guide.is_some();
     if !guided {
         complaint_ui(ui, context);
         facts_ui(ui, context);
