@@ -220,6 +220,7 @@ coach = Work on this first
 coach-again = Do this job again
 coach-cost = It cost { $points } points in this job.
 coach-drill = Drill: { $skill }
+coach-next-job = Next job
 
 ## code
 
@@ -702,6 +703,7 @@ look-intro = Clean, adjust and reseat before you buy. A look takes one minute. P
 
 lost-bought-on-the-code = Part { $part } was ordered before any reading pointed to it. A code names what the control saw, not the bad part: measure first.
 lost-code-not-noted = The control stored code { $code } and you never recorded it. Read the code list page by page and record each one.
+lost-code-slip = You recorded { $noted }, which the lamps never showed, and struck it out before it led to a purchase.
 lost-discharged-live = The capacitor was discharged with the machine plugged in: the supply kept it charged, and the resistor burned. Unplug the machine first.
 lost-discharged-unmeasured = The capacitor was discharged, and nobody measured afterward. A resistor that makes bad contact discharges nothing: measure V DC from bulk.plus to bulk.minus before hands go in.
 lost-failed-try = A try to enter service mode failed: { $rule }. Read the trace, let everything rest, then try again at an even pace.
@@ -909,6 +911,7 @@ name-switch = Switch: drag, scroll or use the arrow keys
 
 note-code = Code as you read it
 note-code-do = Record code
+note-strike = Strike out
 
 ## notebook
 
@@ -1072,6 +1075,7 @@ refusal-no-hints = This job gives no hints.
 refusal-no-part = The parts counter has no part { $part }.
 refusal-no-reading = There is no reading { $reading } in the notebook.
 refusal-not-in-hand = Order part { $part } first.
+refusal-not-noted = Code { $code } is not in the notebook.
 refusal-nothing-to-hold = There is no reading to hold. Put the probes on first.
 refusal-plug-in-outlet = Unplug the machine first: the plug is in the outlet.
 
@@ -1304,9 +1308,12 @@ start-begin = Begin the job
 start-guided = Begin: a first job with a guide
 start-minutes = About { $minutes } minutes.
 start-opening = Setting up the machine …
+start-passed = passed
 start-practice = Practice
 start-seed = Seed
 start-seed-hint = same seed, same machine
+start-tried = tried
+start-who = Working: { $name }
 
 ## step
 

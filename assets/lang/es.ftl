@@ -220,6 +220,7 @@ coach = Lo primero que practicar
 coach-again = Repetir este trabajo
 coach-cost = Costó { $points } puntos en este trabajo.
 coach-drill = Ejercicio: { $skill }
+coach-next-job = Trabajo siguiente
 
 ## code
 
@@ -699,6 +700,7 @@ look-intro = Limpie, ajuste y reconecte antes de comprar. Cada revisión lleva u
 
 lost-bought-on-the-code = La pieza { $part } se pidió antes de que ninguna lectura apuntara a ella. Un código dice qué vio el control, no qué pieza está mal: mida primero.
 lost-code-not-noted = El control guardó el código { $code } y usted no lo anotó. Lea la lista página por página y anote cada uno.
+lost-code-slip = Anotó el { $noted }, que las luces nunca mostraron, y lo tachó antes de comprar nada por él.
 lost-discharged-live = Se descargó el condensador con la máquina enchufada: la red lo mantenía cargado y la resistencia se quemó. Desenchúfela antes.
 lost-discharged-unmeasured = Se descargó el condensador y nadie midió después. Una resistencia que hace mal contacto no descarga nada: mida V DC de bulk.plus a bulk.minus antes de meter las manos.
 lost-failed-try = Falló un intento de entrar en modo de servicio: { $rule }. Lea el registro, deje todo en reposo y pruebe otra vez a ritmo constante.
@@ -906,6 +908,7 @@ name-switch = Conmutador: arrastre, use la rueda o las flechas
 
 note-code = Código leído
 note-code-do = Anotar
+note-strike = Tachar
 
 ## notebook
 
@@ -1066,6 +1069,7 @@ refusal-no-hints = Este trabajo no da pistas.
 refusal-no-part = El mostrador no tiene la pieza { $part }.
 refusal-no-reading = En el cuaderno no hay ninguna lectura { $reading }.
 refusal-not-in-hand = Pida antes la pieza { $part }.
+refusal-not-noted = El código { $code } no está en el cuaderno.
 refusal-nothing-to-hold = No hay ninguna lectura que retener. Ponga antes las puntas.
 refusal-plug-in-outlet = Desenchufe antes la máquina: la clavija está en la toma.
 
@@ -1298,9 +1302,12 @@ start-begin = Empezar el trabajo
 start-guided = Empezar: un primer trabajo con guía
 start-minutes = Unos { $minutes } minutos.
 start-opening = Preparando la máquina …
+start-passed = superado
 start-practice = Práctica
 start-seed = Semilla
 start-seed-hint = misma semilla, misma máquina
+start-tried = intentado
+start-who = Trabaja: { $name }
 
 ## step
 

@@ -196,6 +196,7 @@ fn step(error: &StepError, texts: &Texts) -> String {
                 | Refusal::NoReading(_)
                 | Refusal::NothingToHold
                 | Refusal::PlugInOutlet
+                | Refusal::NotNoted(_)
                 | Refusal::NoHints
                 | Refusal::AlreadySo => None,
             };

@@ -86,6 +86,7 @@ fn every_refusal_is_told_with_its_part() {
         Refusal::NoReading(7),
         Refusal::NothingToHold,
         Refusal::PlugInOutlet,
+        Refusal::NotNoted(52),
         Refusal::NoHints,
         Refusal::AlreadySo,
     ];
@@ -219,6 +220,7 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::RivalsLeft { open: 2, rivals: 5 }, &["2", "5"]),
         (Loss::NotRecalibrated, &[]),
         (Loss::NoProvingRun, &[]),
+        (Loss::CodeSlip { noted: 52 }, &["52"]),
         (
             Loss::HintTaken {
                 rung: HintRung::WhatToAsk,

@@ -16,7 +16,7 @@ mod workplace;
 pub use action::{Action, Grip, HintRung, MeterMode};
 pub use display::Display;
 pub use inspect::{Finding, Found, visible_findings};
-pub use log::{BenchLog, Entries, LogEntry, Repair};
+pub use log::{BenchLog, Entries, LogEntry, NotedCode, Repair};
 pub use meter::MeterTest;
 pub use milestone::{Milestone, MilestoneKind};
 pub use part::{Condition, Part, Rates, cure, current};

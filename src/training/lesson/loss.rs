@@ -160,6 +160,11 @@ pub enum Loss {
     NotRecalibrated,
     /// No program ran to its end after the repair.
     NoProvingRun,
+    /// A code was noted that the lamps had not shown, and struck out before anything was bought on it.
+    CodeSlip {
+        /// The code noted.
+        noted: u8,
+    },
     /// A hint was taken.
     HintTaken {
         /// How far it went.
@@ -188,7 +193,7 @@ names! {
         OverRepairLimit = "over-repair-limit",
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
-        HintTaken = "hint-taken",
+        CodeSlip = "code-slip", HintTaken = "hint-taken",
     }
 }
 
@@ -233,6 +238,7 @@ impl LossKind {
             | LossKind::RivalsLeft
             | LossKind::NotRecalibrated
             | LossKind::NoProvingRun
+            | LossKind::CodeSlip
             | LossKind::HintTaken => false,
         }
     }
@@ -312,6 +318,7 @@ impl Loss {
             Loss::RivalsLeft { .. } => LossKind::RivalsLeft,
             Loss::NotRecalibrated => LossKind::NotRecalibrated,
             Loss::NoProvingRun => LossKind::NoProvingRun,
+            Loss::CodeSlip { .. } => LossKind::CodeSlip,
             Loss::HintTaken { .. } => LossKind::HintTaken,
         }
     }
@@ -322,7 +329,7 @@ impl Loss {
             Loss::FailedTry { .. } | Loss::NeverEntered | Loss::RestTooShort { .. } => {
                 Dimension::Entry
             }
-            Loss::Misread { .. } | Loss::CodeNotNoted { .. } => Dimension::Reading,
+            Loss::Misread { .. } | Loss::CodeNotNoted { .. } | Loss::CodeSlip { .. } => Dimension::Reading,
             Loss::GoodBoardReplaced { .. }
             | Loss::WrongPart { .. }
             | Loss::OverRepaired { .. }
@@ -413,6 +420,7 @@ impl Loss {
             Loss::NoEvidence => UNPROVEN,
             Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
             Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,
+            Loss::CodeSlip { .. } => 0.10,
             Loss::HintTaken { rung } => match rung {
                 HintRung::WhereToLook => 0.04,
                 HintRung::WhatToAsk => 0.08,

@@ -4,7 +4,7 @@
 use super::Bench;
 use crate::bench::action::Action;
 use crate::bench::cost;
-use crate::bench::log::{LogEntry, Repair};
+use crate::bench::log::{LogEntry, NotedCode, Repair};
 use crate::bench::part::Part;
 use crate::bench::report::Report;
 use crate::bench::view::{Incident, PartInHand, Refusal};
@@ -58,6 +58,13 @@ impl Bench {
             Action::ReleaseDisplay if self.meter.held.is_none() => already(),
             Action::ReplaceMeterFuse if !self.meter.fuse_blown => already(),
             Action::Report(report) => self.refuse_report(report),
+            Action::StrikeCode(code) => {
+                let standing = |note: &NotedCode| note.code == *code && note.struck.is_none();
+                match self.log.notes().iter().any(standing) {
+                    true => Ok(()),
+                    false => Err(Refusal::NotNoted(*code)),
+                }
+            }
             Action::TakeHint(_) if !self.hints_allowed => Err(Refusal::NoHints),
             _ => Ok(()),
         }
@@ -141,7 +148,7 @@ impl Bench {
             Action::Return(number) => self.take_back(number),
             Action::Fit(number) => self.fit(number),
             // The log has it already.
-            Action::NoteCode(_) | Action::TakeHint(_) => {}
+            Action::NoteCode(_) | Action::StrikeCode(_) | Action::TakeHint(_) => {}
             Action::Report(report) => self.report = Some(report.clone()),
         }
     }
