@@ -376,7 +376,8 @@ fn proving(ui: &mut Ui, context: &mut PanelContext) {
     }
 }
 
-fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
+/// Writing down what the lamps show, and striking it out again.
+pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
     kit::heading(ui, context.text("note-code"));
     ui.horizontal(|ui| {
         for place in 0..2 {
