@@ -156,7 +156,11 @@ choose-switch = Turn the switch to a position.
 ## cli
 
 cli-entered = entered
+cli-error-already-there = { $file } is there already, and nothing was written: choose another folder or another --seed
+cli-error-count = { $found } cannot be drawn: ask for 1 to { $most }
 cli-error-expert = the scripted expert cannot do this job.
+cli-error-few-variants = only { $found } of { $wanted } variants could be proved: --survey tells why the others were refused
+cli-error-folder = cannot write to the folder { $folder }: { $reason }. Make it first, or choose another.
 cli-error-kept = What was done before it is saved in { $file }; continue from there with --resume.
 cli-error-no-board = there is no board “{ $board }”; the boards are { $known }
 cli-error-no-language = there is no language “{ $language }”; use en or es
@@ -316,6 +320,9 @@ customer-lamps-blink-3 = The whole row of lights flashes.
 customer-marks-take-turns-1 = It shows two dashes, first one, then the other.
 customer-marks-take-turns-2 = The display winks left and right.
 customer-marks-take-turns-3 = A dash here, a dash there, and so on without end.
+customer-mistrust-1 = But something about it is not right; please look it over.
+customer-mistrust-2 = But I do not trust it any more.
+customer-mistrust-3 = And still I want somebody to look at it.
 customer-never-spun-1 = It never gets as far as whirling.
 customer-never-spun-2 = It sloshes, but it never wrings anything out.
 customer-never-spun-3 = The fast part at the end never comes.
@@ -1412,6 +1419,37 @@ trouble-refused = The browser does not allow attempts to be saved, as in a priva
 
 try-entered = Service mode entered
 try-open = In progress
+
+## variant
+
+variant-difficulty = best plan { $cost }, success { $success } %
+variant-drawn = { $drawn } drafts, { $passed } proved. Refused:
+variant-expert-minutes = Expert’s work, min
+variant-goal = Find out what is wrong, prove it, put it right, and prove that too.
+variant-goal-doubles = More than one thing can be wrong: do not stop at the first one you find.
+variant-goal-entry-drill = Get into service mode on this panel, then do the job.
+variant-goal-exam = The whole job, without a hint.
+variant-goal-intermittents = A fault need not be there when you look: find out when it is.
+variant-goal-look-alikes = Several causes look alike: find the test that tells them apart.
+variant-goal-nothing-found = Not every machine needs a part: prove what yours needs.
+variant-goal-reading-drill = Read every stored code, and tell the old ones from the new.
+variant-goal-single-fault = One machine, one cause: prove it before you buy.
+variant-planned-cost = Expected cost of the best plan
+variant-refused-dial-slipped = the worn dial slipped before the customer’s wash, which then says nothing
+variant-refused-expert-fails = the expert does not pass
+variant-refused-expert-stuck = the expert cannot go on
+variant-refused-expert-too-slow = the expert needs more time than a job may take
+variant-refused-never-shows = nothing that is allowed shows the fault
+variant-refused-one-hides-the-other = of two faults only one shows itself
+variant-refused-plan-too-cheap = the best plan costs much less than the original’s
+variant-refused-plan-too-dear = the best plan costs much more than the original’s
+variant-refused-rivals-alike = nothing that is allowed tells the fault from a likely rival
+variant-refused-same-job = the original’s own machine and fault
+variant-refused-too-easy = people do much better than at the original
+variant-refused-too-hard = people do much worse than at the original
+variant-spread = { $what }: { $least } to { $greatest }, median { $median }; original { $own }, allowed { $band }
+variant-success = Mean share of the points of expert, guesser and control swapper, %
+variant-title = Like “{ $title }”, no. { $number }
 
 ## view
 

@@ -156,7 +156,11 @@ choose-switch = Gire el conmutador hasta una posición.
 ## cli
 
 cli-entered = entró
+cli-error-already-there = { $file } ya existe y no se ha escrito nada: elija otra carpeta u otra --seed
+cli-error-count = no se pueden sacar { $found }: pida de 1 a { $most }
 cli-error-expert = el experto del guion no puede hacer este trabajo.
+cli-error-few-variants = solo se han podido demostrar { $found } de { $wanted } variantes: --survey dice por qué se rechazaron las demás
+cli-error-folder = no se puede escribir en la carpeta { $folder }: { $reason }. Créela antes o elija otra.
 cli-error-kept = Lo hecho hasta ahí está guardado en { $file }; continúe desde ahí con --resume.
 cli-error-no-board = no hay ninguna placa «{ $board }»; las placas son { $known }
 cli-error-no-language = no hay ningún idioma «{ $language }»; use en o es
@@ -313,6 +317,9 @@ customer-lamps-blink-3 = Toda la fila de luces parpadea.
 customer-marks-take-turns-1 = Salen dos rayas, primero una y luego la otra.
 customer-marks-take-turns-2 = La pantalla hace guiños a izquierda y derecha.
 customer-marks-take-turns-3 = Una raya aquí, otra allá, y así sin parar.
+customer-mistrust-1 = Pero algo no va bien; échele un vistazo, por favor.
+customer-mistrust-2 = Pero ya no me fío de ella.
+customer-mistrust-3 = Y aun así quiero que alguien la mire.
 customer-never-spun-1 = No llega nunca a dar vueltas deprisa.
 customer-never-spun-2 = Chapotea, pero no escurre nada.
 customer-never-spun-3 = La parte rápida del final no llega nunca.
@@ -1406,6 +1413,37 @@ trouble-refused = El navegador no permite guardar intentos, como ocurre en una v
 
 try-entered = Dentro del modo de servicio
 try-open = En curso
+
+## variant
+
+variant-difficulty = mejor plan { $cost }, éxito { $success } %
+variant-drawn = { $drawn } borradores, { $passed } demostrados. Rechazados:
+variant-expert-minutes = Trabajo del experto, min
+variant-goal = Averigüe qué falla, demuéstrelo, arréglelo y demuestre también que está arreglado.
+variant-goal-doubles = Puede fallar más de una cosa: no se quede en la primera que encuentre.
+variant-goal-entry-drill = Entre en modo de servicio con este panel y haga después el trabajo.
+variant-goal-exam = El trabajo completo, sin una sola pista.
+variant-goal-intermittents = Un fallo no tiene por qué estar cuando usted mira: averigüe cuándo está.
+variant-goal-look-alikes = Varias causas se parecen: busque la prueba que las distingue.
+variant-goal-nothing-found = No todas las máquinas necesitan una pieza: demuestre qué necesita la suya.
+variant-goal-reading-drill = Lea todos los códigos guardados y distinga los viejos de los nuevos.
+variant-goal-single-fault = Una máquina, una causa: demuéstrela antes de comprar.
+variant-planned-cost = Coste esperado del mejor plan
+variant-refused-dial-slipped = el selector gastado falló antes del lavado del cliente, que entonces no dice nada
+variant-refused-expert-fails = el experto no aprueba
+variant-refused-expert-stuck = el experto no puede seguir
+variant-refused-expert-too-slow = el experto necesita más tiempo del que puede durar un trabajo
+variant-refused-never-shows = nada de lo permitido deja ver el fallo
+variant-refused-one-hides-the-other = de dos fallos solo se muestra uno
+variant-refused-plan-too-cheap = el mejor plan cuesta mucho menos que el del original
+variant-refused-plan-too-dear = el mejor plan cuesta mucho más que el del original
+variant-refused-rivals-alike = nada de lo permitido distingue el fallo de un rival probable
+variant-refused-same-job = la misma máquina y el mismo fallo que el original
+variant-refused-too-easy = la gente lo hace mucho mejor que en el original
+variant-refused-too-hard = la gente lo hace mucho peor que en el original
+variant-spread = { $what }: de { $least } a { $greatest }, mediana { $median }; original { $own }, permitido { $band }
+variant-success = Parte media de los puntos del experto, de quien adivina y de quien cambia la placa, %
+variant-title = Como «{ $title }», n.º { $number }
 
 ## view
 

@@ -8,11 +8,13 @@ use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
 use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
 use detent_training::lesson::{
-    Customer, CustomerObservation, Dimension, LayTheory, Loss, LossKind, Mains, Since, WAYS,
+    CoursePart, Customer, CustomerObservation, Dimension, LayTheory, Loss, LossKind, Mains, Since,
+    WAYS,
 };
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
 use detent_training::reason::GoodPractice;
+use detent_training::variant::VariantRefusal;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
@@ -134,7 +136,20 @@ fn everything_that_a_customer_can_say_has_its_text_in_every_way() {
             .iter()
             .map(|t| format!("customer-theory-{t}")),
     );
+    check((1..=WAYS).map(|way| format!("customer-mistrust-{way}")));
     check(["customer-after", "customer-age"]);
+}
+
+#[test]
+fn every_variant_has_its_texts() {
+    let reasons = VariantRefusal::ALL.iter();
+    check(reasons.map(|reason| format!("variant-refused-{reason}")));
+    check(
+        CoursePart::ALL
+            .iter()
+            .map(|part| format!("variant-goal-{part}")),
+    );
+    check(["variant-goal", "variant-title"]);
 }
 
 /// One loss of each kind, with what its text must name.

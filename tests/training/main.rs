@@ -27,3 +27,4 @@ mod scoring;
 #[path = "../stage/mod.rs"]
 mod stage;
 mod trade;
+mod variants;
