@@ -2,9 +2,10 @@
 
 use super::Failure;
 use super::output::Output;
+use super::print::said;
 use detent_content::{
-    ContentLibrary, JobVariant, JobVariantError, Language, ScenarioSource, Texts, Value,
-    VariantSeries, disk,
+    ContentLibrary, JobVariant, JobVariantError, Language, MOST_REFUSED, ScenarioSource, Texts,
+    Value, VariantSeries, disk,
 };
 use detent_training::lesson::Bilingual;
 use detent_training::variant::{Band, Difficulty, Spread, Tally, Variant, VariantRefusal};
@@ -42,8 +43,6 @@ const MOST_VARIANTS: u64 = 10_000;
 const MOST_DRAFTS: u64 = 1_000_000;
 /// Drafts that are proved at once.
 const AT_ONCE: u64 = 16;
-/// Drafts in a row without a variant after which there are no more.
-const MOST_REFUSED: u64 = 400;
 
 pub(super) fn jobs(args: &JobsArgs, language: Language) -> Result<(), Failure> {
     let (found, most) = match args.survey {
@@ -141,13 +140,6 @@ fn keep(folder: &Path, source: &ScenarioSource) -> Result<(), Failure> {
         std::io::ErrorKind::AlreadyExists => Failure::AlreadyThere(file()),
         _ => Failure::Write(file(), error),
     })
-}
-
-fn said(text: &Bilingual, language: Language) -> &str {
-    match language {
-        Language::En => &text.en,
-        Language::Es => &text.es,
-    }
 }
 
 fn print(out: &mut Output, variant: &JobVariant, texts: &Texts) -> Result<(), Failure> {

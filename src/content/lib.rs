@@ -46,5 +46,5 @@ pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
 pub use text::{Language, Texts, Value};
-pub use variants::{JobVariant, JobVariantError, VariantSeries};
+pub use variants::{JobVariant, JobVariantError, MOST_REFUSED, VariantSeries};
 pub use words::Words;

@@ -12,7 +12,7 @@ use detent_training::variant::{
 use ron::ser::PrettyConfig;
 
 /// Drafts in a row that may be refused before there are taken to be no more variants.
-const MOST_REFUSED: u64 = 400;
+pub const MOST_REFUSED: u64 = 400;
 
 /// A proved variant, as a scenario that can be played and kept.
 #[derive(Clone, Debug, PartialEq)]
