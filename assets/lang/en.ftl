@@ -169,7 +169,11 @@ choose-switch = Turn the switch to a position.
 ## cli
 
 cli-entered = entered
+cli-error-already-there = { $file } is there already, and nothing was written: choose another folder or another --seed
+cli-error-count = { $found } cannot be drawn: ask for 1 to { $most }
 cli-error-expert = the scripted expert cannot do this job.
+cli-error-few-variants = only { $found } of { $wanted } variants could be proved: --survey tells why the others were refused
+cli-error-folder = cannot write to the folder { $folder }: { $reason }. Make it first, or choose another.
 cli-error-kept = What was done before it is saved in { $file }; continue from there with --resume.
 cli-error-no-board = there is no board “{ $board }”; the boards are { $known }
 cli-error-no-language = there is no language “{ $language }”; use en or es
@@ -301,6 +305,127 @@ course-look-alikes = Look-alikes
 course-nothing-found = No part needed
 course-reading-drill = Reading codes
 course-single-fault = Single fault
+
+## customer
+
+customer-after = { $minutes ->
+    [0] right away
+    [1] after a minute
+   *[other] after { $minutes } minutes
+}
+customer-age = It is { $years } years old.
+customer-buzzed-1 = There is a long buzz, like a big fly in a jar.
+customer-buzzed-2 = It buzzes and buzzes; you can hear it in the hall.
+customer-buzzed-3 = Something in there buzzes for ages.
+customer-clicked-1 = Click, click, click it went; I counted.
+customer-clicked-2 = It clicks at the top, again and again.
+customer-clicked-3 = Every little while there is a clack from under the rim.
+customer-dark-1 = Nothing lights up, whatever I press.
+customer-dark-2 = Dead as a doornail: no light, no sound.
+customer-dark-3 = It does not even come on.
+customer-drains-while-filling-1 = It is emptying itself while it fills.
+customer-drains-while-filling-2 = I hear it gurgle into the drain while the water is still coming in.
+customer-drains-while-filling-3 = It drains all the while, even as it fills.
+customer-filled-for-long-1 = It fills and fills and cannot get enough.
+customer-filled-for-long-2 = I hear water running in for much longer than it used to.
+customer-filled-for-long-3 = It keeps taking in water.
+customer-hummed-1 = It hums low and deep, and nothing turns.
+customer-hummed-2 = There is a hum like an old refrigerator, and that is all.
+customer-hummed-3 = It hums, waits, and hums again.
+customer-lamp-blinks-1 = The one light blinks at me.
+customer-lamp-blinks-2 = And the light winks, on and off.
+customer-lamp-blinks-3 = Now its only light keeps blinking.
+customer-lamps-blink-1 = All the lights blink at once.
+customer-lamps-blink-2 = It blinks with everything it has.
+customer-lamps-blink-3 = The whole row of lights flashes.
+customer-marks-take-turns-1 = It shows two dashes, first one, then the other.
+customer-marks-take-turns-2 = The display winks left and right.
+customer-marks-take-turns-3 = A dash here, a dash there, and so on without end.
+customer-mistrust-1 = But something about it is not right; please look it over.
+customer-mistrust-2 = But I do not trust it any more.
+customer-mistrust-3 = And still I want somebody to look at it.
+customer-never-spun-1 = It never gets as far as whirling.
+customer-never-spun-2 = It sloshes, but it never wrings anything out.
+customer-never-spun-3 = The fast part at the end never comes.
+customer-never-started-1 = The lights are on, but when I press { button-start } nothing comes of it.
+customer-never-started-2 = It is awake and will not begin.
+customer-never-started-3 = I press { button-start } and it ignores me.
+customer-no-water-came-1 = Not a drop of water came in.
+customer-no-water-came-2 = My things are as dry as when I put them in.
+customer-no-water-came-3 = The water never came.
+customer-nothing-moved-1 = Nothing in it moved at all.
+customer-nothing-moved-2 = My things just lie there; nothing turns.
+customer-nothing-moved-3 = It does not stir, not once.
+customer-other-program-1 = It does something other than what I point it at.
+customer-other-program-2 = I choose one thing and get another.
+customer-other-program-3 = It counts wrong when I turn the knob.
+customer-padlock-blinks-1 = The little padlock blinks.
+customer-padlock-blinks-2 = And a light with a padlock on it winks at me.
+customer-padlock-blinks-3 = Now that padlock sign keeps blinking.
+customer-ran-free-1 = Something whirs along underneath and takes nothing with it.
+customer-ran-free-2 = It whirs like a toy car on its back.
+customer-ran-free-3 = I hear it run, but nothing in it goes around.
+customer-ran-to-end-1 = It does run to its end.
+customer-ran-to-end-2 = The last load went through; it took { $minutes } minutes.
+customer-ran-to-end-3 = It finished, I will give it that.
+customer-shows-number-1 = It shows a number that I have never seen.
+customer-shows-number-2 = There is a number on it now.
+customer-shows-number-3 = Now it shows me a number and nothing else.
+customer-since-birthday = It began on my birthday, of all days.
+customer-since-last-week = It has been like this since last week.
+customer-since-monday = Monday’s load was still fine.
+customer-since-sunday = It was fine until Sunday.
+customer-since-vacation = We came back from vacation, and there it was.
+customer-since-yesterday = Since yesterday, and I need it.
+customer-spun-slowly-1 = Everything comes out dripping.
+customer-spun-slowly-2 = It turns at the end, but lazily, and things come out soaked.
+customer-spun-slowly-3 = It does not get up to speed the way it used to.
+customer-still-going-1 = After more than an hour it was still at it.
+customer-still-going-2 = It never comes to an end; I switched off my alarm and it was still busy.
+customer-still-going-3 = It goes on forever.
+customer-stopped-1 = It stopped { customer-after }.
+customer-stopped-2 = It gave up { customer-after }, before it was done.
+customer-stopped-3 = I started it, and { customer-after } that was that.
+customer-theory-cat = My son blames the cat.
+customer-theory-cheap = My sister says I should never have bought a cheap one.
+customer-theory-detergent = My neighbor says that I use the wrong detergent.
+customer-theory-grandson = I suspect my grandson, who presses everything that can be pressed.
+customer-theory-limescale = My brother-in-law is sure that it is limescale.
+customer-theory-overfilled = My husband says that I stuff it too full.
+customer-theory-power-company = The man across the street blames the power company.
+customer-theory-storm = We had a thunderstorm, so that must be it.
+customer-thumped-1 = It thumps when it picks up speed.
+customer-thumped-2 = It shakes so hard that the shelf rattles.
+customer-thumped-3 = It bangs about like a horse in a stable.
+customer-too-much-water-1 = The water stood almost at the rim.
+customer-too-much-water-2 = There was far too much water in it.
+customer-too-much-water-3 = It nearly ran over.
+customer-washed-cold-1 = It washes cold; I felt it.
+customer-washed-cold-2 = The water in it is cold, and I did not ask for cold.
+customer-washed-cold-3 = It should be warm in there, and it is not.
+customer-washed-hot-1 = The water is far too hot; I felt it.
+customer-washed-hot-2 = I put a finger in: that is hot, and I never asked for hot.
+customer-washed-hot-3 = It washes hotter than I asked for.
+customer-water-on-floor-1 = There is a puddle in front of it.
+customer-water-on-floor-2 = I had to mop up after it.
+customer-water-on-floor-3 = It leaves water on the floor.
+customer-water-runs-by-itself-1 = I hear water running in when it is not doing anything.
+customer-water-runs-by-itself-2 = It takes in water by itself.
+customer-water-runs-by-itself-3 = It trickles, although it has nothing to do.
+customer-water-stayed-in-1 = It stands there full of water.
+customer-water-stayed-in-2 = The water stays in; I fished my things out by hand.
+customer-water-stayed-in-3 = My things are swimming in there.
+customer-went-dark-1 = It was washing, and { customer-after } it went dark.
+customer-went-dark-2 = It went out in the middle, { customer-after }.
+customer-went-dark-3 = It died on me { customer-after }: no light, nothing.
+customer-who-caretaker = I look after this building; it is the tenants’ machine.
+customer-who-family = There are five of us and three of them play soccer.
+customer-who-farm = You will have found us by the cows.
+customer-who-hostel = It is the youth hostel’s machine, and we are booked out.
+customer-who-salon = I have a hair salon, and I live on towels.
+customer-who-shared-flat = It belongs to all four of us, so nobody knows anything.
+customer-who-student = I am renting, and I have an exam tomorrow.
+customer-who-widower = My wife always saw to these things.
 
 ## deed
 
@@ -1380,6 +1505,37 @@ trouble-refused = The browser does not allow attempts to be saved, as in a priva
 
 try-entered = Service mode entered
 try-open = In progress
+
+## variant
+
+variant-difficulty = best plan { $cost }, success { $success } %
+variant-drawn = { $drawn } drafts, { $passed } proved. Refused:
+variant-expert-minutes = Expert’s work, min
+variant-goal = Find out what is wrong, prove it, put it right, and prove that too.
+variant-goal-doubles = More than one thing can be wrong: do not stop at the first one you find.
+variant-goal-entry-drill = Get into service mode on this panel, then do the job.
+variant-goal-exam = The whole job, without a hint.
+variant-goal-intermittents = A fault need not be there when you look: find out when it is.
+variant-goal-look-alikes = Several causes look alike: find the test that tells them apart.
+variant-goal-nothing-found = Not every machine needs a part: prove what yours needs.
+variant-goal-reading-drill = Read every stored code, and tell the old ones from the new.
+variant-goal-single-fault = One machine, one cause: prove it before you buy.
+variant-planned-cost = Expected cost of the best plan
+variant-refused-dial-slipped = the worn dial slipped before the customer’s wash, which then says nothing
+variant-refused-expert-fails = the expert does not pass
+variant-refused-expert-stuck = the expert cannot go on
+variant-refused-expert-too-slow = the expert needs more time than a job may take
+variant-refused-never-shows = nothing that is allowed shows the fault
+variant-refused-one-hides-the-other = of two faults only one shows itself
+variant-refused-plan-too-cheap = the best plan costs much less than the original’s
+variant-refused-plan-too-dear = the best plan costs much more than the original’s
+variant-refused-rivals-alike = nothing that is allowed tells the fault from a likely rival
+variant-refused-same-job = the original’s own machine and fault
+variant-refused-too-easy = people do much better than at the original
+variant-refused-too-hard = people do much worse than at the original
+variant-spread = { $what }: { $least } to { $greatest }, median { $median }; original { $own }, allowed { $band }
+variant-success = Mean share of the points of expert, guesser and control swapper, %
+variant-title = Like “{ $title }”, no. { $number }
 
 ## view
 

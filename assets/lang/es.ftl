@@ -169,7 +169,11 @@ choose-switch = Gire el conmutador hasta una posición.
 ## cli
 
 cli-entered = entró
+cli-error-already-there = { $file } ya existe y no se ha escrito nada: elija otra carpeta u otra --seed
+cli-error-count = no se pueden sacar { $found }: pida de 1 a { $most }
 cli-error-expert = el experto del guion no puede hacer este trabajo.
+cli-error-few-variants = solo se han podido demostrar { $found } de { $wanted } variantes: --survey dice por qué se rechazaron las demás
+cli-error-folder = no se puede escribir en la carpeta { $folder }: { $reason }. Créela antes o elija otra.
 cli-error-kept = Lo hecho hasta ahí está guardado en { $file }; continúe desde ahí con --resume.
 cli-error-no-board = no hay ninguna placa «{ $board }»; las placas son { $known }
 cli-error-no-language = no hay ningún idioma «{ $language }»; use en o es
@@ -298,6 +302,127 @@ course-look-alikes = Fallos parecidos
 course-nothing-found = Sin cambiar piezas
 course-reading-drill = Leer códigos
 course-single-fault = Un solo fallo
+
+## customer
+
+customer-after = { $minutes ->
+    [0] enseguida
+    [1] al minuto
+   *[other] a los { $minutes } minutos
+}
+customer-age = Tiene { $years } años.
+customer-buzzed-1 = Se oye un zumbido largo, como un moscardón en un tarro.
+customer-buzzed-2 = Zumba y zumba; se oye desde el pasillo.
+customer-buzzed-3 = Algo zumba ahí dentro un buen rato.
+customer-clicked-1 = Clic, clic, clic; los conté.
+customer-clicked-2 = Hace clic arriba, una y otra vez.
+customer-clicked-3 = Cada poco suena un chasquido debajo del borde.
+customer-dark-1 = No se enciende nada, pulse lo que pulse.
+customer-dark-2 = Está muerta: ni una luz, ni un ruido.
+customer-dark-3 = Ni siquiera se enciende.
+customer-drains-while-filling-1 = Se vacía mientras se llena.
+customer-drains-while-filling-2 = La oigo hacer gárgaras en el desagüe cuando todavía está entrando agua.
+customer-drains-while-filling-3 = Desagua todo el rato, hasta cuando se llena.
+customer-filled-for-long-1 = Se llena y se llena y nunca tiene bastante.
+customer-filled-for-long-2 = Oigo entrar agua mucho más rato que antes.
+customer-filled-for-long-3 = No deja de coger agua.
+customer-hummed-1 = Hace un ruido grave y hondo, y no gira nada.
+customer-hummed-2 = Ronronea como una nevera vieja, y ya está.
+customer-hummed-3 = Ronronea, espera y vuelve a ronronear.
+customer-lamp-blinks-1 = La única luz que tiene parpadea.
+customer-lamp-blinks-2 = Y la lucecita me hace guiños.
+customer-lamp-blinks-3 = Ahora la luz no deja de parpadear.
+customer-lamps-blink-1 = Parpadean todas las luces a la vez.
+customer-lamps-blink-2 = Parpadea con todo lo que tiene.
+customer-lamps-blink-3 = Toda la fila de luces parpadea.
+customer-marks-take-turns-1 = Salen dos rayas, primero una y luego la otra.
+customer-marks-take-turns-2 = La pantalla hace guiños a izquierda y derecha.
+customer-marks-take-turns-3 = Una raya aquí, otra allá, y así sin parar.
+customer-mistrust-1 = Pero algo no va bien; échele un vistazo, por favor.
+customer-mistrust-2 = Pero ya no me fío de ella.
+customer-mistrust-3 = Y aun así quiero que alguien la mire.
+customer-never-spun-1 = No llega nunca a dar vueltas deprisa.
+customer-never-spun-2 = Chapotea, pero no escurre nada.
+customer-never-spun-3 = La parte rápida del final no llega nunca.
+customer-never-started-1 = Las luces están encendidas, pero pulso { button-start } y no pasa nada.
+customer-never-started-2 = Está despierta y no quiere empezar.
+customer-never-started-3 = Pulso { button-start } y no me hace caso.
+customer-no-water-came-1 = No entró ni una gota de agua.
+customer-no-water-came-2 = Mis cosas están tan secas como cuando las metí.
+customer-no-water-came-3 = El agua no llegó nunca.
+customer-nothing-moved-1 = Dentro no se movió nada.
+customer-nothing-moved-2 = Mis cosas se quedan ahí quietas; no gira nada.
+customer-nothing-moved-3 = No se menea ni una vez.
+customer-other-program-1 = Hace otra cosa que la que le señalo.
+customer-other-program-2 = Elijo una cosa y me sale otra.
+customer-other-program-3 = Cuenta mal cuando giro la rueda.
+customer-padlock-blinks-1 = Parpadea el candadito.
+customer-padlock-blinks-2 = Y una luz con un candado me hace guiños.
+customer-padlock-blinks-3 = Ahora el dibujo del candado no deja de parpadear.
+customer-ran-free-1 = Algo corre por debajo y no arrastra nada.
+customer-ran-free-2 = Hace como un cochecito de juguete panza arriba.
+customer-ran-free-3 = La oigo funcionar, pero dentro no da vueltas nada.
+customer-ran-to-end-1 = Llegar al final, llega.
+customer-ran-to-end-2 = La última colada la hizo entera; tardó { $minutes } minutos.
+customer-ran-to-end-3 = Acabar, acabó; eso hay que reconocérselo.
+customer-shows-number-1 = Sale un número que no había visto nunca.
+customer-shows-number-2 = Ahora tiene puesto un número.
+customer-shows-number-3 = Ahora enseña un número y nada más.
+customer-since-birthday = Empezó el día de mi cumpleaños, mira por dónde.
+customer-since-last-week = Está así desde la semana pasada.
+customer-since-monday = La colada del lunes aún la hizo bien.
+customer-since-sunday = Hasta el domingo iba bien.
+customer-since-vacation = Volvimos de vacaciones y nos la encontramos así.
+customer-since-yesterday = Desde ayer, y la necesito.
+customer-spun-slowly-1 = Todo sale chorreando.
+customer-spun-slowly-2 = Al final gira, pero con desgana, y las cosas salen empapadas.
+customer-spun-slowly-3 = No coge velocidad como antes.
+customer-still-going-1 = Pasada más de una hora, seguía dale que te pego.
+customer-still-going-2 = No acaba nunca; me sonó el despertador y seguía en ello.
+customer-still-going-3 = Es el cuento de nunca acabar.
+customer-stopped-1 = Se paró { customer-after }.
+customer-stopped-2 = Se rindió { customer-after }, sin haber terminado.
+customer-stopped-3 = La puse y { customer-after } se acabó.
+customer-theory-cat = Mi hijo le echa la culpa al gato.
+customer-theory-cheap = Mi hermana dice que no debí comprar una barata.
+customer-theory-detergent = Mi vecina dice que uso un detergente que no es.
+customer-theory-grandson = Yo sospecho de mi nieto, que pulsa todo lo que se puede pulsar.
+customer-theory-limescale = Mi cuñado está seguro de que es la cal.
+customer-theory-overfilled = Mi marido dice que la lleno demasiado.
+customer-theory-power-company = El de al lado le echa la culpa a la compañía de la luz.
+customer-theory-storm = Tuvimos tormenta, así que será eso.
+customer-thumped-1 = Da golpes al coger velocidad.
+customer-thumped-2 = Tiembla tanto que vibra la estantería.
+customer-thumped-3 = Da porrazos como un caballo en la cuadra.
+customer-too-much-water-1 = El agua llegaba casi al borde.
+customer-too-much-water-2 = Tenía muchísima más agua de la cuenta.
+customer-too-much-water-3 = Por poco se desborda.
+customer-washed-cold-1 = Lava en frío; lo noté con la mano.
+customer-washed-cold-2 = El agua de dentro está fría, y yo no la pedí fría.
+customer-washed-cold-3 = Ahí dentro debería estar templado, y no lo está.
+customer-washed-hot-1 = El agua está demasiado caliente; lo noté.
+customer-washed-hot-2 = Metí un dedo: eso está caliente, y yo no lo pedí caliente.
+customer-washed-hot-3 = Lava más caliente de lo que le pedí.
+customer-water-on-floor-1 = Hay un charco delante.
+customer-water-on-floor-2 = Tuve que pasar la fregona.
+customer-water-on-floor-3 = Deja agua por el suelo.
+customer-water-runs-by-itself-1 = Oigo entrar agua cuando no está haciendo nada.
+customer-water-runs-by-itself-2 = Coge agua ella sola.
+customer-water-runs-by-itself-3 = Se oye un chorrito, aunque no tenga nada que hacer.
+customer-water-stayed-in-1 = Ahí está, llena de agua.
+customer-water-stayed-in-2 = El agua se queda dentro; saqué mis cosas a mano.
+customer-water-stayed-in-3 = Mis cosas están nadando ahí dentro.
+customer-went-dark-1 = Estaba lavando y { customer-after } se apagó.
+customer-went-dark-2 = Se apagó a medias, { customer-after }.
+customer-went-dark-3 = Se me murió { customer-after }: ni luz ni nada.
+customer-who-caretaker = Soy el conserje; la máquina es de los inquilinos.
+customer-who-family = Somos cinco y tres juegan al fútbol.
+customer-who-farm = Nos habrá encontrado por las vacas.
+customer-who-hostel = Es la del albergue, y lo tenemos completo.
+customer-who-salon = Tengo una peluquería y vivo de las toallas.
+customer-who-shared-flat = Es de los cuatro del piso, así que nadie sabe nada.
+customer-who-student = Estoy de alquiler y mañana tengo un examen.
+customer-who-widower = De estas cosas se encargaba siempre mi mujer.
 
 ## deed
 
@@ -1374,6 +1499,37 @@ trouble-refused = El navegador no permite guardar intentos, como ocurre en una v
 
 try-entered = Dentro del modo de servicio
 try-open = En curso
+
+## variant
+
+variant-difficulty = mejor plan { $cost }, éxito { $success } %
+variant-drawn = { $drawn } borradores, { $passed } demostrados. Rechazados:
+variant-expert-minutes = Trabajo del experto, min
+variant-goal = Averigüe qué falla, demuéstrelo, arréglelo y demuestre también que está arreglado.
+variant-goal-doubles = Puede fallar más de una cosa: no se quede en la primera que encuentre.
+variant-goal-entry-drill = Entre en modo de servicio con este panel y haga después el trabajo.
+variant-goal-exam = El trabajo completo, sin una sola pista.
+variant-goal-intermittents = Un fallo no tiene por qué estar cuando usted mira: averigüe cuándo está.
+variant-goal-look-alikes = Varias causas se parecen: busque la prueba que las distingue.
+variant-goal-nothing-found = No todas las máquinas necesitan una pieza: demuestre qué necesita la suya.
+variant-goal-reading-drill = Lea todos los códigos guardados y distinga los viejos de los nuevos.
+variant-goal-single-fault = Una máquina, una causa: demuéstrela antes de comprar.
+variant-planned-cost = Coste esperado del mejor plan
+variant-refused-dial-slipped = el selector gastado falló antes del lavado del cliente, que entonces no dice nada
+variant-refused-expert-fails = el experto no aprueba
+variant-refused-expert-stuck = el experto no puede seguir
+variant-refused-expert-too-slow = el experto necesita más tiempo del que puede durar un trabajo
+variant-refused-never-shows = nada de lo permitido deja ver el fallo
+variant-refused-one-hides-the-other = de dos fallos solo se muestra uno
+variant-refused-plan-too-cheap = el mejor plan cuesta mucho menos que el del original
+variant-refused-plan-too-dear = el mejor plan cuesta mucho más que el del original
+variant-refused-rivals-alike = nada de lo permitido distingue el fallo de un rival probable
+variant-refused-same-job = la misma máquina y el mismo fallo que el original
+variant-refused-too-easy = la gente lo hace mucho mejor que en el original
+variant-refused-too-hard = la gente lo hace mucho peor que en el original
+variant-spread = { $what }: de { $least } a { $greatest }, mediana { $median }; original { $own }, permitido { $band }
+variant-success = Parte media de los puntos del experto, de quien adivina y de quien cambia la placa, %
+variant-title = Como «{ $title }», n.º { $number }
 
 ## view
 

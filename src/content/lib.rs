@@ -9,6 +9,7 @@ pub mod attempt_file;
 mod board_file;
 pub mod builtin;
 mod catalogue;
+mod complaint_words;
 mod content_library;
 pub mod disk;
 mod error;
@@ -23,12 +24,14 @@ mod scenario_file;
 mod script_file;
 pub mod table_file;
 mod text;
+mod variants;
 mod wording;
 mod words;
 
 pub use answers_csv::{answers_csv, file_date};
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
+pub use complaint_words::complaint_words;
 pub use content_library::{AttemptSourceError, ContentLibrary, ScenarioSource};
 pub use error::{ContentError, Problem};
 pub use guide_file::{GUIDE_ENDING, read_guide};
@@ -43,4 +46,5 @@ pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
 pub use text::{Language, Texts, Value};
+pub use variants::{JobVariant, JobVariantError, MOST_REFUSED, VariantSeries};
 pub use words::Words;

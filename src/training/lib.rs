@@ -2,9 +2,11 @@
 //! practise. Knows no clock, file, screen, thread or global.
 
 pub mod bench;
+mod draws;
 pub mod lesson;
 pub mod practice;
 pub mod reason;
 pub mod record;
 mod slices;
+pub mod variant;
 pub use slices::without_breaks;

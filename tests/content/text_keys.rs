@@ -7,10 +7,14 @@ use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
 use detent_training::bench::{Advice, Caution, Condition, Finding, HintRung, Refusal, SignalWord};
-use detent_training::lesson::{Dimension, Loss, LossKind, Mains};
+use detent_training::lesson::{
+    CoursePart, Customer, CustomerObservation, Dimension, LayTheory, Loss, LossKind, Mains, Since,
+    WAYS,
+};
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
 use detent_training::reason::GoodPractice;
+use detent_training::variant::VariantRefusal;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
@@ -121,6 +125,33 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
     let practices = GoodPractice::ALL.iter();
     check(practices.map(|practice| format!("sound-{practice}")));
     check(["mode-nothing"]);
+}
+
+#[test]
+fn everything_that_a_customer_can_say_has_its_text_in_every_way() {
+    let noticed = CustomerObservation::ALL.iter();
+    check(noticed.flat_map(|n| (1..=WAYS).map(move |way| format!("customer-{n}-{way}"))));
+    check(Customer::ALL.iter().map(|c| format!("customer-who-{c}")));
+    check(Since::ALL.iter().map(|s| format!("customer-since-{s}")));
+    check(
+        LayTheory::ALL
+            .iter()
+            .map(|t| format!("customer-theory-{t}")),
+    );
+    check((1..=WAYS).map(|way| format!("customer-mistrust-{way}")));
+    check(["customer-after", "customer-age"]);
+}
+
+#[test]
+fn every_variant_has_its_texts() {
+    let reasons = VariantRefusal::ALL.iter();
+    check(reasons.map(|reason| format!("variant-refused-{reason}")));
+    check(
+        CoursePart::ALL
+            .iter()
+            .map(|part| format!("variant-goal-{part}")),
+    );
+    check(["variant-goal", "variant-title"]);
 }
 
 /// One loss of each kind, with what its text must name.

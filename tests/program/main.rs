@@ -16,3 +16,4 @@ mod pictures;
 mod schema;
 #[path = "../stage/mod.rs"]
 mod stage;
+mod variants;

@@ -8,6 +8,7 @@
 )]
 
 mod by_hand;
+mod complaints;
 mod counter;
 mod course;
 mod determinism;
@@ -27,3 +28,4 @@ mod scoring;
 #[path = "../stage/mod.rs"]
 mod stage;
 mod trade;
+mod variants;

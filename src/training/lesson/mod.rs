@@ -1,7 +1,9 @@
 //! Scenarios and scores.
 
 mod advice;
+mod complaint;
 mod course;
+mod customer;
 mod guide;
 mod judge;
 mod loss;
@@ -11,7 +13,9 @@ mod score;
 mod set_up;
 pub mod survey;
 pub mod technician;
+pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
+pub use customer::{CustomerAccount, CustomerObservation};
 pub use guide::{Astray, Goal, Guide, GuidePlace, GuideStep};
 pub use judge::judge;
 pub use loss::{Loss, LossKind};
