@@ -537,6 +537,21 @@ incident-scald = Scalded
 incident-shock = Electric shock
 incident-touched-charge = Shock from a stored charge
 
+## invoice
+
+invoice = Invoice
+invoice-call-out = Call-out fee: the journey to you
+invoice-free-fitted-in-vain = installed in vain, not charged (worth { $value })
+invoice-free-no-repair = no repair, not charged (worth { $value })
+invoice-free-ordered-in-vain = not needed after all, not charged (worth { $value })
+invoice-labor = Labor: { $minutes } min at { $rate } per hour
+invoice-part = Part { $part }
+invoice-restocking = Restocking fee of { $percent } % for part { $part }
+invoice-subtotal = Subtotal
+invoice-tax = Tax, { $percent } %
+invoice-total = Total
+invoice-warranty = Warranty: { $days } days on parts and labor.
+
 ## keep
 
 keep-down = { $button } held down
@@ -893,7 +908,7 @@ part-tub-seal = Tub seal set
 parts = Parts counter
 parts-boards = for board: { $boards }
 parts-fitted = Installed
-parts-intro = Part numbers and prices are invented. The customer pays for what you buy.
+parts-intro = Part numbers and prices are invented. The customer pays for the parts that the repair needs; what is installed in vain is the shop’s loss.
 parts-price = price { $price }
 parts-rates = Labor { $labour } per hour. { $fee } % restocking fee on parts that were not installed. Above { $limit } for parts and labor, a new machine is the better buy.
 parts-revision = rev { $revision }

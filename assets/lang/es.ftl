@@ -534,6 +534,21 @@ incident-scald = Quemadura
 incident-shock = Descarga eléctrica
 incident-touched-charge = Descarga de un condensador
 
+## invoice
+
+invoice = Factura
+invoice-call-out = Desplazamiento
+invoice-free-fitted-in-vain = montada en vano, no se cobra (valor { $value })
+invoice-free-no-repair = sin reparación, no se cobra (valor { $value })
+invoice-free-ordered-in-vain = al final no hizo falta, no se cobra (valor { $value })
+invoice-labor = Mano de obra: { $minutes } min a { $rate } por hora
+invoice-part = Pieza { $part }
+invoice-restocking = Gastos de devolución del { $percent } % de la pieza { $part }
+invoice-subtotal = Base imponible
+invoice-tax = Impuesto, { $percent } %
+invoice-total = Total
+invoice-warranty = Garantía: { $days } días en piezas y mano de obra.
+
 ## keep
 
 keep-down = { $button } pulsado
@@ -890,7 +905,7 @@ part-tub-seal = Juego de juntas de la cuba
 parts = Mostrador de piezas
 parts-boards = para placa: { $boards }
 parts-fitted = Montada
-parts-intro = Números y precios inventados. Lo que usted compra lo paga el cliente.
+parts-intro = Números y precios inventados. El cliente paga las piezas que pide la reparación; lo que se monta en vano lo pierde el taller.
 parts-price = precio { $price }
 parts-rates = Mano de obra: { $labour } por hora. Por devolver una pieza sin montar se cobra el { $fee } %. Por encima de { $limit } entre piezas y mano de obra, conviene más una máquina nueva.
 parts-revision = rev. { $revision }

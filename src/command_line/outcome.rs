@@ -8,7 +8,7 @@ use detent_simulation::units::Time;
 use detent_training::bench::{
     Bench, Display, Found, Grip, MeterMode, MeterTest, MilestoneKind, Reading as Taken,
 };
-use detent_training::lesson::{DimensionScore, Score};
+use detent_training::lesson::{self, DimensionScore, Score};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -183,6 +183,52 @@ struct Answer {
     dimensions: Vec<Dimension>,
     /// What the machine went through.
     milestones: Vec<Milestone>,
+    /// What the customer pays.
+    invoice: Invoice,
+}
+
+/// An invoice. Sums in whole units of money, to the cent.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Invoice {
+    /// Its lines.
+    lines: Vec<InvoiceLine>,
+    /// What the customer pays before tax.
+    subtotal: f64,
+    /// Tax, 0 to 1.
+    tax_share: f64,
+    /// Tax on the subtotal.
+    tax: f64,
+    /// What the customer pays.
+    total: f64,
+    /// Warranty on parts and labor, days; null where nothing was repaired.
+    warranty_days: Option<u16>,
+}
+
+/// One line of an invoice.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct InvoiceLine {
+    /// What for.
+    item: InvoiceItem,
+    /// Number of the part; null for what is none.
+    part: Option<String>,
+    /// Time of work, min; null for what is none.
+    minutes: Option<u32>,
+    /// What it is worth.
+    value: f64,
+    /// Why the customer does not pay it, such as `fitted-in-vain`; null for what the customer pays.
+    free: Option<String>,
+}
+
+/// What a line of an invoice is for.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum InvoiceItem {
+    CallOut,
+    Labor,
+    Part,
+    Restocking,
 }
 
 /// One dimension of the score.
@@ -387,6 +433,42 @@ impl Answer {
             codes_stored: stored.map(|code| code.code).collect(),
             dimensions: score.dimensions.iter().map(Dimension::of).collect(),
             milestones: bench.milestones().iter().map(Milestone::of).collect(),
+            invoice: Invoice::of(&lesson::Invoice::of(bench)),
+        }
+    }
+}
+
+impl Invoice {
+    fn of(invoice: &lesson::Invoice) -> Invoice {
+        Invoice {
+            lines: invoice.lines.iter().map(InvoiceLine::of).collect(),
+            subtotal: invoice.subtotal,
+            tax_share: invoice.tax_share,
+            tax: invoice.tax,
+            total: invoice.total,
+            warranty_days: invoice.warranty_days,
+        }
+    }
+}
+
+impl InvoiceLine {
+    fn of(line: &lesson::InvoiceLine) -> InvoiceLine {
+        let (item, part, minutes) = match &line.item {
+            lesson::InvoiceItem::CallOut => (InvoiceItem::CallOut, None, None),
+            lesson::InvoiceItem::Labor { minutes, .. } => {
+                (InvoiceItem::Labor, None, Some(*minutes))
+            }
+            lesson::InvoiceItem::Part { number } => (InvoiceItem::Part, Some(number), None),
+            lesson::InvoiceItem::Restocking { number, .. } => {
+                (InvoiceItem::Restocking, Some(number), None)
+            }
+        };
+        InvoiceLine {
+            item,
+            part: part.cloned(),
+            minutes,
+            value: line.value,
+            free: line.free.map(|why| why.to_string()),
         }
     }
 }

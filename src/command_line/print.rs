@@ -6,7 +6,7 @@ use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Wor
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
-use detent_training::lesson::{Bilingual, Score};
+use detent_training::lesson::{Bilingual, Invoice, Score};
 use detent_training::reason::Review;
 
 /// The built-in scenarios: name, title, goal.
@@ -250,6 +250,13 @@ pub(super) fn outcome(
                 put(format!("          {}", words.account(account)))?;
             }
         }
+    }
+    put(format!("{}:", texts.get("invoice")))?;
+    for row in texts.invoice(&Invoice::of(bench), bench.counter()) {
+        put(match row.amount {
+            Some(amount) => format!("  {amount:>9}  {}", row.label),
+            None => format!("             {}", row.label),
+        })?;
     }
     let (Some(words), Some(review)) = (words, review) else {
         return Ok(());

@@ -7,7 +7,7 @@ use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
 use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
-use detent_training::lesson::{Dimension, Loss, LossKind, Mains};
+use detent_training::lesson::{Dimension, FreeOfCharge, Loss, LossKind, Mains};
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
 use detent_training::reason::GoodPractice;
@@ -119,6 +119,8 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
     let practices = GoodPractice::ALL.iter();
     check(practices.map(|practice| format!("sound-{practice}")));
     check(["mode-nothing"]);
+    let free = FreeOfCharge::ALL.iter();
+    check(free.map(|why| format!("invoice-free-{why}")));
 }
 
 /// One loss of each kind, with what its text must name.

@@ -8,6 +8,7 @@
 )]
 
 mod by_hand;
+mod calls;
 mod counter;
 mod course;
 mod determinism;

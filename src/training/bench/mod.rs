@@ -19,7 +19,7 @@ pub use inspect::{Finding, Found, visible_findings};
 pub use log::{BenchLog, Entries, LogEntry, Repair};
 pub use meter::MeterTest;
 pub use milestone::{Milestone, MilestoneKind};
-pub use part::{Condition, Part, Rates, cure, current};
+pub use part::{Billing, Condition, Part, Rates, cure, current};
 pub use proof::DeadProof;
 pub use report::{Advice, Report, Verdict};
 pub use view::{BenchView, Caution, Event, Incident, PartInHand, Reading, Refusal, SignalWord};

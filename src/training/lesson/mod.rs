@@ -3,6 +3,7 @@
 mod advice;
 mod course;
 mod guide;
+mod invoice;
 mod judge;
 mod loss;
 mod machine_state;
@@ -13,6 +14,7 @@ pub mod survey;
 pub mod technician;
 pub use course::{Course, CoursePart};
 pub use guide::{Goal, Guide, GuideStep};
+pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};
 pub use judge::judge;
 pub use loss::{Loss, LossKind};
 pub use machine_state::MachineState;

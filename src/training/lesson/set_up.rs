@@ -1,7 +1,7 @@
 //! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
 
 use super::scenario::{Hidden, Scenario};
-use crate::bench::{Bench, Part, Rates, Setup};
+use crate::bench::{Bench, Billing, Part, Rates, Setup};
 use crate::slices::{SliceEnd, wait, without_breaks};
 use detent_simulation::controller::{Board, Calibration, ControlMode, Memory, StoredCode};
 use detent_simulation::interface::{Button, Direction, Rating};
@@ -31,6 +31,8 @@ pub struct Library<'a> {
     pub parts: &'a [Part],
     /// What the shop charges.
     pub rates: Rates,
+    /// What its invoices add.
+    pub billing: Billing,
 }
 
 impl Library<'_> {
@@ -58,6 +60,7 @@ impl Library<'_> {
             modes: self.modes.to_vec(),
             parts: self.parts.to_vec(),
             rates: self.rates,
+            billing: self.billing,
             seed,
             live_tests_allowed: true,
             lead_open: false,

@@ -11,7 +11,7 @@ use super::inspect::Found;
 use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::{Follower, Meter, MeterTest};
 use super::milestone::{Milestone, MilestoneDetector, MilestoneKind};
-use super::part::{Part, Rates, cure, current};
+use super::part::{Billing, Part, Rates, cure, current};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
 use detent_simulation::controller::Tries;
@@ -30,6 +30,7 @@ pub struct Bench {
     modes: Vec<FailureMode>,
     counter: Vec<Part>,
     rates: Rates,
+    billing: Billing,
     live_tests_allowed: bool,
     cabinet_open: bool,
     pulled: Vec<Connector>,
@@ -164,6 +165,11 @@ impl Bench {
     /// What the shop charges.
     pub fn rates(&self) -> Rates {
         self.rates
+    }
+
+    /// What the shop's invoices add to work and parts.
+    pub fn billing(&self) -> Billing {
+        self.billing
     }
 
     /// Work time so far, min, without waits for parts.

@@ -5,7 +5,7 @@ use crate::bench::action::Grip;
 use crate::bench::log::BenchLog;
 use crate::bench::meter::{Follower, Meter};
 use crate::bench::milestone::MilestoneDetector;
-use crate::bench::part::{Part, Rates};
+use crate::bench::part::{Billing, Part, Rates};
 use detent_simulation::controller::{Board, Memory};
 use detent_simulation::interface::Rating;
 use detent_simulation::machine::Machine;
@@ -35,6 +35,8 @@ pub struct Setup {
     pub parts: Vec<Part>,
     /// What the shop charges.
     pub rates: Rates,
+    /// What its invoices add.
+    pub billing: Billing,
     /// Seed of every random draw.
     pub seed: u64,
     /// Meter work on the live machine is allowed.
@@ -64,6 +66,7 @@ impl Bench {
             modes: setup.modes,
             counter: setup.parts,
             rates: setup.rates,
+            billing: setup.billing,
             live_tests_allowed: setup.live_tests_allowed,
             cabinet_open: false,
             pulled: Vec::new(),
