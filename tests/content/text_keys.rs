@@ -216,6 +216,14 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
             },
             &["377", "352"],
         ),
+        (Loss::NotApproved { part: part() }, &["P-0701"]),
+        (
+            Loss::OverQuote {
+                bill: 133.0,
+                quoted: 110.0,
+            },
+            &["133", "110"],
+        ),
         (Loss::NoEvidence, &[]),
         (Loss::RivalsLeft { open: 2, rivals: 5 }, &["2", "5"]),
         (Loss::NotRecalibrated, &[]),

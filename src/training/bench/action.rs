@@ -1,5 +1,6 @@
 //! What a person can do to the machine, as data.
 
+use super::quote::Quote;
 use super::report::Report;
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin};
 use serde::{Deserialize, Serialize};
@@ -115,6 +116,8 @@ pub enum Action {
     Report(Report),
     /// Shut both taps off. To put the taps right opens them again.
     ShutTaps,
+    /// Tell the customer what parts and labor will come to. The customer agrees if that is within the limit.
+    Quote(Quote),
 }
 
 impl Action {

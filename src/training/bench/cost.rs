@@ -22,6 +22,7 @@ pub fn span(action: &Action) -> Span {
         Action::ReplaceMeterFuse => 240,
         Action::Inspect(_) | Action::ReplaceLeads => 60,
         Action::ShutTaps => 20,
+        Action::Quote(_) => 60,
         Action::PutRight(component) => return hand_work(*component),
         Action::Order(_) | Action::Return(_) => 120,
         Action::Fit(_) => 0,

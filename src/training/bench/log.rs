@@ -5,6 +5,7 @@ use super::action::Action;
 use super::inspect::Found;
 use super::meter::MeterTest;
 use super::milestone::Milestone;
+use super::quote::QuoteGiven;
 use super::view::{Event, Reading};
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
@@ -30,6 +31,8 @@ pub enum LogEntry {
     Reading(Reading),
     /// A component was looked at.
     Found(Found),
+    /// A quote was given.
+    Quoted(QuoteGiven),
     /// Something was repaired.
     Repair {
         /// When.
@@ -61,6 +64,7 @@ enum Kind {
     MeterTest,
     Reading,
     Found,
+    Quoted,
     Repair,
 }
 
@@ -91,6 +95,7 @@ impl BenchLog {
             LogEntry::MeterTest(_) => Kind::MeterTest,
             LogEntry::Reading(_) => Kind::Reading,
             LogEntry::Found(_) => Kind::Found,
+            LogEntry::Quoted(_) => Kind::Quoted,
             LogEntry::Repair { .. } => Kind::Repair,
         };
         self.places[kind as usize].push(place);
@@ -165,6 +170,14 @@ impl BenchLog {
     pub fn found(&self) -> Entries<'_, &Found> {
         self.of(Kind::Found, |entry| match entry {
             LogEntry::Found(found) => Some(found),
+            _ => None,
+        })
+    }
+
+    /// Quotes given, each with the customer's answer.
+    pub fn quotes(&self) -> Entries<'_, &QuoteGiven> {
+        self.of(Kind::Quoted, |entry| match entry {
+            LogEntry::Quoted(given) => Some(given),
             _ => None,
         })
     }

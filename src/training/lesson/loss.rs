@@ -147,6 +147,18 @@ pub enum Loss {
         /// What it is worth at most.
         limit: f64,
     },
+    /// A part went in that the customer had not agreed to pay for.
+    NotApproved {
+        /// Its number.
+        part: String,
+    },
+    /// Parts and work came to more than a tenth above what was quoted and agreed to.
+    OverQuote {
+        /// Parts and work, as the customer would be billed, whole units of money.
+        bill: f64,
+        /// What was quoted.
+        quoted: f64,
+    },
     /// The report cites nothing from before the repair.
     NoEvidence,
     /// What the report cites leaves other causes open.
@@ -181,6 +193,7 @@ names! {
         MeterNotProved = "meter-not-proved",
         Slow = "slow", Overspent = "overspent", OverBudget = "over-budget",
         OverRepairLimit = "over-repair-limit",
+        NotApproved = "not-approved", OverQuote = "over-quote",
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
     }
@@ -223,6 +236,8 @@ impl LossKind {
             | LossKind::Overspent
             | LossKind::OverBudget
             | LossKind::OverRepairLimit
+            | LossKind::NotApproved
+            | LossKind::OverQuote
             | LossKind::NoEvidence
             | LossKind::RivalsLeft
             | LossKind::NotRecalibrated
@@ -301,6 +316,8 @@ impl Loss {
             Loss::Overspent { .. } => LossKind::Overspent,
             Loss::OverBudget { .. } => LossKind::OverBudget,
             Loss::OverRepairLimit { .. } => LossKind::OverRepairLimit,
+            Loss::NotApproved { .. } => LossKind::NotApproved,
+            Loss::OverQuote { .. } => LossKind::OverQuote,
             Loss::NoEvidence => LossKind::NoEvidence,
             Loss::RivalsLeft { .. } => LossKind::RivalsLeft,
             Loss::NotRecalibrated => LossKind::NotRecalibrated,
@@ -342,7 +359,9 @@ impl Loss {
             Loss::Slow { .. }
             | Loss::Overspent { .. }
             | Loss::OverBudget { .. }
-            | Loss::OverRepairLimit { .. } => Dimension::Cost,
+            | Loss::OverRepairLimit { .. }
+            | Loss::NotApproved { .. }
+            | Loss::OverQuote { .. } => Dimension::Cost,
             Loss::NoEvidence
             | Loss::RivalsLeft { .. }
             | Loss::NotRecalibrated
@@ -400,6 +419,7 @@ impl Loss {
                 budget,
             } => ((spent - needed) / budget).min(1.0),
             Loss::OverBudget { .. } | Loss::OverRepairLimit { .. } => 0.5,
+            Loss::NotApproved { .. } | Loss::OverQuote { .. } => 0.10,
             Loss::NoEvidence => UNPROVEN,
             Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
             Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,

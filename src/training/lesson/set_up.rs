@@ -62,6 +62,7 @@ impl Library<'_> {
             rates: self.rates,
             billing: self.billing,
             seed,
+            customer_limit: None,
             live_tests_allowed: true,
             lead_open: false,
         }
@@ -151,6 +152,7 @@ pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<
     Ok(Bench::new(Setup {
         memory: customers_memory(scenario, library),
         dial_wear: scenario.dial_wear,
+        customer_limit: Some(scenario.budget),
         live_tests_allowed: scenario.live_tests_allowed,
         lead_open: scenario.worn_lead,
         ..library.setup(scenario.mains.rating(), faults, seed)

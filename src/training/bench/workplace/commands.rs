@@ -6,6 +6,7 @@ use crate::bench::action::Action;
 use crate::bench::cost;
 use crate::bench::log::{LogEntry, Repair};
 use crate::bench::part::Part;
+use crate::bench::quote::{Quote, QuoteGiven};
 use crate::bench::report::Report;
 use crate::bench::view::{Incident, PartInHand, Refusal};
 use detent_simulation::interface::{Component, Connector, Pin, Terminal};
@@ -57,8 +58,20 @@ impl Bench {
             Action::HoldDisplay if self.probes.is_none() => Err(Refusal::NothingToHold),
             Action::ReleaseDisplay if self.meter.held.is_none() => already(),
             Action::ReplaceMeterFuse if !self.meter.fuse_blown => already(),
+            Action::Quote(quote) => self.refuse_quote(quote),
             Action::Report(report) => self.refuse_report(report),
             _ => Ok(()),
+        }
+    }
+
+    fn refuse_quote(&self, quote: &Quote) -> Result<(), Refusal> {
+        match quote
+            .parts
+            .iter()
+            .find(|number| self.part(number).is_none())
+        {
+            Some(number) => Err(Refusal::NoPart(number.clone())),
+            None => Ok(()),
         }
     }
 
@@ -141,8 +154,26 @@ impl Bench {
             Action::Fit(number) => self.fit(number),
             // The log has it already.
             Action::NoteCode(_) => {}
+            // The customer's answer is noted when the time for it has passed.
+            Action::Quote(_) => {}
             Action::Report(report) => self.report = Some(report.clone()),
         }
+    }
+
+    /// The customer's answer to a quote.
+    pub(super) fn note_answer(&mut self, quote: &Quote) {
+        let parts = quote.parts.iter().filter_map(|number| self.part(number));
+        let amount = self.quoted(quote);
+        let given = QuoteGiven {
+            at: self.machine.now(),
+            quote: Quote {
+                parts: parts.map(|part| part.number.clone()).collect(),
+                ..quote.clone()
+            },
+            amount,
+            approved: self.customer_limit.is_none_or(|limit| amount <= limit),
+        };
+        self.log.push(LogEntry::Quoted(given));
     }
 
     fn terminals(&self, connector: &Connector) -> Vec<Terminal> {

@@ -12,6 +12,7 @@ use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::{Follower, Meter, MeterTest};
 use super::milestone::{Milestone, MilestoneDetector, MilestoneKind};
 use super::part::{Billing, Part, Rates, cure, current};
+use super::quote::{Quote, QuoteGiven};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
 use detent_simulation::controller::Tries;
@@ -31,6 +32,7 @@ pub struct Bench {
     counter: Vec<Part>,
     rates: Rates,
     billing: Billing,
+    customer_limit: Option<f64>,
     live_tests_allowed: bool,
     cabinet_open: bool,
     pulled: Vec<Connector>,
@@ -113,6 +115,7 @@ impl Bench {
                 self.log.push(LogEntry::MeterTest(test));
             }
             Action::Inspect(component) => self.note_finding(component),
+            Action::Quote(ref quote) => self.note_answer(quote),
             _ => {}
         }
         Ok(())
@@ -182,6 +185,13 @@ impl Bench {
         self.rates.labour(self.minutes())
     }
 
+    /// What a quote comes to, whole units of money, without call-out fee and tax. Numbers that the counter does not
+    /// have count nothing.
+    pub fn quoted(&self, quote: &Quote) -> f64 {
+        let parts = quote.parts.iter().filter_map(|number| self.part(number));
+        parts.map(|part| part.price).sum::<f64>() + self.rates.labour(f64::from(quote.minutes))
+    }
+
     /// Tries of the meter on the proving source.
     pub fn meter_tests(&self) -> Entries<'_, &MeterTest> {
         self.log.meter_tests()
@@ -226,6 +236,11 @@ impl Bench {
     /// What was found by looking so far.
     pub fn found(&self) -> Entries<'_, &Found> {
         self.log.found()
+    }
+
+    /// Quotes given so far, each with the customer's answer.
+    pub fn quotes(&self) -> Entries<'_, &QuoteGiven> {
+        self.log.quotes()
     }
 
     /// Codes noted so far.

@@ -39,6 +39,8 @@ pub struct Setup {
     pub billing: Billing,
     /// Seed of every random draw.
     pub seed: u64,
+    /// What the customer will pay at most for parts and work, whole units of money; none: whatever it takes.
+    pub customer_limit: Option<f64>,
     /// Meter work on the live machine is allowed.
     pub live_tests_allowed: bool,
     /// A lead of the meter is broken inside its insulation.
@@ -67,6 +69,7 @@ impl Bench {
             counter: setup.parts,
             rates: setup.rates,
             billing: setup.billing,
+            customer_limit: setup.customer_limit,
             live_tests_allowed: setup.live_tests_allowed,
             cabinet_open: false,
             pulled: Vec::new(),
