@@ -2,6 +2,7 @@
 //! practise. Knows no clock, file, screen, thread or global.
 
 pub mod bench;
+mod draws;
 pub mod lesson;
 pub mod practice;
 pub mod reason;

@@ -7,7 +7,10 @@ use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
 use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
-use detent_training::lesson::{Dimension, FreeOfCharge, Loss, LossKind, Mains};
+use detent_training::lesson::{
+    Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind, Mains, Since,
+    WAYS,
+};
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
 use detent_training::reason::GoodPractice;
@@ -121,6 +124,20 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
     check(["mode-nothing"]);
     let free = FreeOfCharge::ALL.iter();
     check(free.map(|why| format!("invoice-free-{why}")));
+}
+
+#[test]
+fn everything_that_a_customer_can_say_has_its_text_in_every_way() {
+    let noticed = CustomerObservation::ALL.iter();
+    check(noticed.flat_map(|n| (1..=WAYS).map(move |way| format!("customer-{n}-{way}"))));
+    check(Customer::ALL.iter().map(|c| format!("customer-who-{c}")));
+    check(Since::ALL.iter().map(|s| format!("customer-since-{s}")));
+    check(
+        LayTheory::ALL
+            .iter()
+            .map(|t| format!("customer-theory-{t}")),
+    );
+    check(["customer-after", "customer-age"]);
 }
 
 /// One loss of each kind, with what its text must name.

@@ -9,6 +9,7 @@
 
 mod by_hand;
 mod calls;
+mod complaints;
 mod counter;
 mod course;
 mod determinism;

@@ -1,7 +1,9 @@
 //! Scenarios and scores.
 
 mod advice;
+mod complaint;
 mod course;
+mod customer;
 mod guide;
 mod invoice;
 mod judge;
@@ -12,7 +14,9 @@ mod score;
 mod set_up;
 pub mod survey;
 pub mod technician;
+pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
+pub use customer::{CustomerAccount, CustomerObservation};
 pub use guide::{Goal, Guide, GuideStep};
 pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};
 pub use judge::judge;

@@ -1,8 +1,8 @@
 //! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
 
 use super::scenario::{Hidden, Scenario};
-use crate::bench::{Bench, Billing, Part, Rates, Setup};
-use crate::slices::{SliceEnd, wait, without_breaks};
+use crate::bench::{Bench, Billing, LOOK, Part, Rates, Setup};
+use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::controller::{Board, Calibration, ControlMode, Memory, StoredCode};
 use detent_simulation::interface::{Button, Direction, Rating};
 use detent_simulation::plant::{FailureMode, Param, Params};
@@ -135,7 +135,7 @@ pub async fn set_up_in_slices(
 ) -> Result<Bench, SetUpError> {
     let mut bench = prepare(scenario, library, seed)?;
     wash_in_slices(&mut bench, LAST_WASH).await;
-    wait(&mut bench, STOOD).await;
+    watch(&mut bench, STOOD).await;
     bench.begin();
     Ok(bench)
 }
@@ -188,7 +188,17 @@ async fn wash_in_slices(bench: &mut Bench, limit: Span) {
     while bench.now().since(began) < limit
         && bench.machine().control().control_status().mode == ControlMode::Program
     {
-        bench.wait(Span::from_s(1));
+        watch(bench, Span::from_s(1)).await;
+    }
+}
+
+/// Lets so many whole seconds pass under the customer's eyes, in slices of one.
+async fn watch(bench: &mut Bench, span: Span) {
+    for _ in 0..span.0 / Span::from_s(1).0 {
+        for _ in 0..Span::from_s(1).0 / LOOK.0 {
+            bench.wait(LOOK);
+            bench.customer_looks();
+        }
         SliceEnd::default().await;
     }
 }

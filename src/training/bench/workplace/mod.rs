@@ -8,6 +8,7 @@ mod set_up;
 use super::action::{Action, Grip, MeterMode};
 use super::cost;
 use super::inspect::Found;
+use super::last_wash::LastWash;
 use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::{Follower, Meter, MeterTest};
 use super::milestone::{Milestone, MilestoneDetector, MilestoneKind};
@@ -48,6 +49,7 @@ pub struct Bench {
     report: Option<Report>,
     hidden: Vec<FailureMode>,
     began: Time,
+    last_wash: LastWash,
     rng: ChaCha8Rng,
     /// What used parts are worth: drawn apart, so that buying one changes no reading.
     counter_rng: ChaCha8Rng,
@@ -137,6 +139,16 @@ impl Bench {
     /// Ticks since the beginning.
     pub fn now(&self) -> Time {
         self.machine.now()
+    }
+
+    /// The customer looks and listens, one [`super::LOOK`] after the last time.
+    pub(crate) fn customer_looks(&mut self) {
+        self.last_wash.look(&self.machine);
+    }
+
+    /// What could be seen and heard in the customer's last wash.
+    pub fn last_wash(&self) -> &LastWash {
+        &self.last_wash
     }
 
     /// Every failure mode that the machine could have.

@@ -2,6 +2,7 @@
 
 use super::Bench;
 use crate::bench::action::Grip;
+use crate::bench::last_wash::LastWash;
 use crate::bench::log::BenchLog;
 use crate::bench::meter::{Follower, Meter};
 use crate::bench::milestone::MilestoneDetector;
@@ -88,6 +89,7 @@ impl Bench {
             report: None,
             hidden: setup.faults,
             began: Time::ZERO,
+            last_wash: LastWash::default(),
             rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x6d65_7465_7221),
             counter_rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x7368_656c_6621),
         }

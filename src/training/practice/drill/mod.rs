@@ -10,8 +10,8 @@ pub mod part;
 mod round;
 pub use round::{Done, QUESTIONS, Round};
 
+use crate::draws::{below, between, one_of, shuffle, within};
 use crate::lesson::{Library, Mains};
-use detent_simulation::units::uniform;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
@@ -40,33 +40,6 @@ impl SuppliedBoard<'_> {
             board: self.library.board.id.clone(),
             mains: self.mains,
         }
-    }
-}
-
-/// Draws one of these; none of nothing.
-fn one_of<T: Copy>(all: &[T], rng: &mut ChaCha8Rng) -> Option<T> {
-    all.get(below(all.len(), rng)).copied()
-}
-
-/// Draws a number below `end`; 0 where there is none.
-fn below(end: usize, rng: &mut ChaCha8Rng) -> usize {
-    ((uniform(rng) * end as f64) as usize).min(end.saturating_sub(1))
-}
-
-/// Draws a number from `least` to `most`.
-fn between(least: u32, most: u32, rng: &mut ChaCha8Rng) -> u32 {
-    least + below((most - least + 1) as usize, rng) as u32
-}
-
-/// Draws a value from `low` up to `high`.
-fn within(low: f64, high: f64, rng: &mut ChaCha8Rng) -> f64 {
-    low + (high - low) * uniform(rng)
-}
-
-/// Puts them in an order drawn at random (Fisher and Yates).
-fn shuffle<T>(all: &mut [T], rng: &mut ChaCha8Rng) {
-    for last in (1..all.len()).rev() {
-        all.swap(last, below(last + 1, rng));
     }
 }
 
