@@ -26,6 +26,17 @@ advice-replace = Replace the machine rather than repair it
 app-name = Detent
 app-tagline = A training bench for people who repair washing machines
 
+## ask
+
+ask-appliance = What do model and serial number on the plate say?
+ask-appliance-answer = Model { $model }, serial number { $serial }
+ask-happens = What happens, and when?
+ask-noises = Does it make any noise that it did not make before?
+ask-nothing = Nothing that I noticed.
+ask-panel = What do the lamps or the display show?
+ask-since = Since when has it done that?
+ask-tried = What have you tried yourself?
+
 ## best
 
 best-at-dead = unplugged
@@ -84,6 +95,12 @@ button-more = More
 button-start = Start
 button-stop = Stop
 caution-discharge-live = The machine is plugged in: the supply keeps the capacitor charged, and the resistor will burn in your hand. Unplug the machine first.
+
+## call
+
+call-back = Three days later the customer calls:
+call-back-none = Three days later: no call.
+call-back-visit = Second visit, after the customer called back:
 
 ## caution
 
@@ -159,6 +176,7 @@ cli-entered = entered
 cli-error-expert = the scripted expert cannot do this job.
 cli-error-kept = What was done before it is saved in { $file }; continue from there with --resume.
 cli-error-no-board = there is no board “{ $board }”; the boards are { $known }
+cli-error-no-call-back = nobody calls back after this attempt: it has no report yet, the machine washes, or the customer was told that it is not repaired
 cli-error-no-language = there is no language “{ $language }”; use en or es
 cli-error-no-window = this program was built without its window: build it with `cargo build --release`, or use a command (see --help)
 cli-error-not-this-supply = board “{ $board }” is not made for 230 V, 50 Hz: leave out --v230
@@ -437,6 +455,7 @@ dimension-safety = Safety
 ## do
 
 do-bail-out = Bail out the tub
+do-check-for-leaks = Check for leaks
 do-close-cabinet = Put the panels back (C)
 do-close-lid = Close the lid (L)
 do-discharge = Discharge capacitor (D)
@@ -660,6 +679,7 @@ incident-touched-charge = Shock from a stored charge
 
 invoice = Invoice
 invoice-call-out = Call-out fee: the journey to you
+invoice-free-called-back = after a call-back, not charged (worth { $value })
 invoice-free-fitted-in-vain = installed in vain, not charged (worth { $value })
 invoice-free-no-repair = no repair, not charged (worth { $value })
 invoice-free-ordered-in-vain = not needed after all, not charged (worth { $value })
@@ -747,6 +767,11 @@ learner-no-name = A name needs a letter or a digit.
 learner-refused = Not saved: { $detail }. Check the free space and your write permission.
 learner-taken = There is already a learner called “{ $detail }”. Choose another name.
 
+## leak
+
+leak-dry = Under the machine: dry.
+leak-wet = Under the machine: wet. Something leaks.
+
 ## leave
 
 leave-job = Leave this job
@@ -773,6 +798,7 @@ lost-meter-not-proved = The circuit was tested, but the meter was not checked on
 lost-misread = You recorded { $noted }, but the lamps never showed it. Add up each group of four lamps again. Codes shown in this job: { $shown }
 lost-never-entered = Service mode was never entered, so the stored codes were not read. Follow the gesture on the service sheet.
 lost-no-evidence = The report cites no reading from before the repair. Tick the readings that show the cause.
+lost-no-leak-check = { $component }: something that holds water was opened, and nobody looked afterward whether it leaks. Look under the machine with water in it, or after a run.
 lost-no-proving-run = No program was run to the end after the repair. Run one and watch it: only that shows that the machine washes.
 lost-no-report = No report was submitted. The job ends with a written cause, part and proof.
 lost-not-approved = Part { $part } was installed before the customer had agreed to what it costs. Give a quote that names it, and wait for the answer.
@@ -1115,6 +1141,11 @@ program-rinse-and-spin = Rinse and spin
 program-short = Short
 program-soak = Soak
 
+## quote
+
+quote-approved = Quote: { $amount } for parts and labor ({ $minutes } min). The customer agrees.
+quote-declined = Quote: { $amount } for parts and labor ({ $minutes } min). The customer declines: that is too much.
+
 ## refusal
 
 refusal-already-so = Already done.
@@ -1304,6 +1335,7 @@ sound-ask-first = quote the cost and ask before you go on
 sound-bail-out = drain or bail out the tub first
 sound-buy-needed = buy only what the readings call for
 sound-cabinet-shake = cabinet shakes
+sound-check-for-leaks = look under the machine once there has been water in it again
 sound-clutch-actuator-tick = clutch actuator ticks
 sound-dead-test = find it with the machine unplugged
 sound-discharge = discharge the capacitor and verify that it is dead
@@ -1407,6 +1439,13 @@ ticket-work = Time on job
 
 top-keys = F1 keys
 top-pause = Pause the clock
+
+## tried
+
+tried-asked-neighbor = I asked my neighbor, who did not know either.
+tried-nothing = Nothing. I did not want to break anything.
+tried-pressed-again = I pressed the buttons again, and that was no use.
+tried-waited = I waited a while and hoped.
 
 ## tries
 

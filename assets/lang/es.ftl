@@ -26,6 +26,17 @@ advice-replace = Cambiar la máquina en vez de repararla
 app-name = Detent
 app-tagline = Banco de prácticas para quienes reparan lavadoras
 
+## ask
+
+ask-appliance = ¿Qué modelo y qué número de serie pone en la placa?
+ask-appliance-answer = Modelo { $model }, número de serie { $serial }
+ask-happens = ¿Qué hace, y en qué momento?
+ask-noises = ¿Hace algún ruido que antes no hacía?
+ask-nothing = Nada que yo haya notado.
+ask-panel = ¿Qué muestran las luces o la pantalla?
+ask-since = ¿Desde cuándo lo hace?
+ask-tried = ¿Qué ha probado usted?
+
 ## best
 
 best-at-dead = desenchufada
@@ -84,6 +95,12 @@ button-more = Más
 button-start = Inicio
 button-stop = Parada
 caution-discharge-live = La máquina está enchufada: la red mantiene cargado el condensador y la resistencia se quemará en su mano. Desenchúfela antes.
+
+## call
+
+call-back = Tres días después llama el cliente:
+call-back-none = Tres días después: ninguna llamada.
+call-back-visit = Segunda visita, después de la llamada del cliente:
 
 ## caution
 
@@ -159,6 +176,7 @@ cli-entered = entró
 cli-error-expert = el experto del guion no puede hacer este trabajo.
 cli-error-kept = Lo hecho hasta ahí está guardado en { $file }; continúe desde ahí con --resume.
 cli-error-no-board = no hay ninguna placa «{ $board }»; las placas son { $known }
+cli-error-no-call-back = después de este intento no llama nadie: aún no tiene informe, la máquina lava o al cliente se le dijo que no está reparada
 cli-error-no-language = no hay ningún idioma «{ $language }»; use en o es
 cli-error-no-window = este programa se compiló sin su ventana: compílelo con `cargo build --release` o use una orden (vea --help)
 cli-error-not-this-supply = la placa «{ $board }» no está hecha para 230 V, 50 Hz: quite --v230
@@ -434,6 +452,7 @@ dimension-safety = Seguridad
 ## do
 
 do-bail-out = Achicar la cuba
+do-check-for-leaks = Buscar fugas
 do-close-cabinet = Poner los paneles (C)
 do-close-lid = Cerrar la tapa (L)
 do-discharge = Descargar condensador (D)
@@ -657,6 +676,7 @@ incident-touched-charge = Descarga de un condensador
 
 invoice = Factura
 invoice-call-out = Desplazamiento
+invoice-free-called-back = segunda visita por aviso, no se cobra (valor { $value })
 invoice-free-fitted-in-vain = montada en vano, no se cobra (valor { $value })
 invoice-free-no-repair = sin reparación, no se cobra (valor { $value })
 invoice-free-ordered-in-vain = al final no hizo falta, no se cobra (valor { $value })
@@ -744,6 +764,11 @@ learner-no-name = Un nombre necesita al menos una letra o un número.
 learner-refused = No se ha guardado: { $detail }. Compruebe el espacio libre y que tiene permiso de escritura.
 learner-taken = Aquí ya hay un aprendiz llamado «{ $detail }». Elija otro nombre.
 
+## leak
+
+leak-dry = Debajo de la máquina: seco.
+leak-wet = Debajo de la máquina: mojado. Algo pierde agua.
+
 ## leave
 
 leave-job = Salir de este trabajo
@@ -770,6 +795,7 @@ lost-meter-not-proved = Se midió el circuito, pero no se comprobó el multímet
 lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Vuelva a sumar cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
 lost-never-entered = No se llegó a entrar en modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.
 lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación. Marque las lecturas que muestran la causa.
+lost-no-leak-check = { $component }: se abrió algo que lleva agua y nadie miró después si pierde. Mire debajo de la máquina con agua dentro o después de un lavado.
 lost-no-proving-run = Ningún programa llegó al final después de la reparación. Haga uno y obsérvelo: solo eso demuestra que la máquina lava.
 lost-no-report = No se entregó ningún informe. El trabajo termina con causa, pieza y prueba por escrito.
 lost-not-approved = Se montó la pieza { $part } antes de que el cliente aceptara lo que cuesta. Haga un presupuesto que la incluya y espere la respuesta.
@@ -1109,6 +1135,11 @@ program-rinse-and-spin = Enjuagar y centrifugar
 program-short = Corto
 program-soak = Remojo
 
+## quote
+
+quote-approved = Presupuesto: { $amount } entre piezas y mano de obra ({ $minutes } min). El cliente acepta.
+quote-declined = Presupuesto: { $amount } entre piezas y mano de obra ({ $minutes } min). El cliente no acepta: es demasiado.
+
 ## refusal
 
 refusal-already-so = Ya está hecho.
@@ -1298,6 +1329,7 @@ sound-ask-first = decir cuánto costará y preguntar antes de seguir
 sound-bail-out = vaciar antes la cuba
 sound-buy-needed = comprar solo lo que piden las lecturas
 sound-cabinet-shake = el mueble tiembla
+sound-check-for-leaks = mirar debajo de la máquina cuando ya ha vuelto a tener agua
 sound-clutch-actuator-tick = el actuador del embrague hace tic
 sound-dead-test = encontrarlo con la máquina desenchufada
 sound-discharge = descargar el condensador y comprobar que no queda tensión
@@ -1401,6 +1433,13 @@ ticket-work = Tiempo de trabajo
 
 top-keys = F1 teclas
 top-pause = Parar el reloj
+
+## tried
+
+tried-asked-neighbor = Pregunté a mi vecino, que tampoco lo sabía.
+tried-nothing = Nada. No quería romper nada.
+tried-pressed-again = Volví a pulsar los botones y no sirvió de nada.
+tried-waited = Esperé un rato, por si acaso.
 
 ## tries
 

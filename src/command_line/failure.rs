@@ -65,6 +65,8 @@ pub(super) enum Failure {
         /// Its seed.
         seed: u64,
     },
+    /// Nobody calls back after this attempt.
+    NoCallBack(String),
     /// The window could not be opened, in its own words.
     Window(String),
     /// There is no window in this program.
@@ -154,6 +156,9 @@ impl Failure {
                 let told = quoted("cli-error-other-seed", "seed", &seed.to_string());
                 format!("{file}: {told}")
             }
+            Failure::NoCallBack(file) => {
+                format!("{file}: {}", texts.get("cli-error-no-call-back"))
+            }
             Failure::Window(told) => told.clone(),
             Failure::NoWindow => texts.get("cli-error-no-window"),
         }
@@ -170,6 +175,7 @@ impl Failure {
             | Failure::NoBoard { .. }
             | Failure::NotThisSupply(_)
             | Failure::OtherSeed { .. }
+            | Failure::NoCallBack(_)
             | Failure::Window(_)
             | Failure::NoWindow => 2,
         })
@@ -311,6 +317,10 @@ mod tests {
                     seed: 41,
                 },
                 &["a.attempt: ", "41", "--seed"],
+            ),
+            (
+                Failure::NoCallBack("a.attempt".to_owned()),
+                &["a.attempt: "],
             ),
             (Failure::NoWindow, &["--help"]),
         ]

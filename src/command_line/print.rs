@@ -6,7 +6,7 @@ use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Wor
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
-use detent_training::lesson::{Bilingual, Invoice, Score};
+use detent_training::lesson::{Bilingual, CallBack, Intake, Invoice, Score};
 use detent_training::reason::Review;
 
 /// The built-in scenarios: name, title, goal.
@@ -135,7 +135,8 @@ fn display(shown: Display) -> String {
 pub(super) fn outcome(
     out: &mut Output,
     (scenario_source, seed): (&ScenarioSource, u64),
-    (bench, score): (&Bench, &Score),
+    (bench, score, call_back): (&Bench, &Score, Option<&CallBack>),
+    intake: &Intake,
     looks: &[Look],
     review: Option<&Review>,
     language: Language,
@@ -213,6 +214,16 @@ pub(super) fn outcome(
             told.join(" ")
         ))?;
     }
+    for (at, question) in bench.asked() {
+        let answer = texts.answer(&intake.answer(question));
+        put(format!("{at}  {} – {answer}", texts.question(question)))?;
+    }
+    for given in bench.quotes().iter() {
+        put(format!("{}  {}", given.at, texts.quote_given(given)))?;
+    }
+    for check in bench.log().leak_checks().iter() {
+        put(format!("{}  {}", check.at, texts.leak_check(check)))?;
+    }
     // Only a report that comes to a conclusion is answered.
     match bench.report() {
         None => return put(texts.get("cli-no-report")),
@@ -257,6 +268,14 @@ pub(super) fn outcome(
             Some(amount) => format!("  {amount:>9}  {}", row.label),
             None => format!("             {}", row.label),
         })?;
+    }
+    match call_back {
+        None => put(texts.get("call-back-none"))?,
+        Some(call) => put(format!(
+            "{} {}",
+            texts.get("call-back"),
+            texts.call_back(&call.account)
+        ))?,
     }
     let (Some(words), Some(review)) = (words, review) else {
         return Ok(());

@@ -1,8 +1,8 @@
-//! Invoices in words that a customer understands.
+//! Answers, quotes, invoices and call-backs in words that a customer understands.
 
 use super::text::{Language, Texts, Value};
-use detent_training::bench::{Part, current};
-use detent_training::lesson::{Invoice, InvoiceItem, InvoiceLine};
+use detent_training::bench::{Appliance, LeakCheck, Part, Question, QuoteGiven, current};
+use detent_training::lesson::{Answer, CustomerAccount, Invoice, InvoiceItem, InvoiceLine};
 
 /// One printed line of an invoice.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,18 +23,83 @@ impl Texts {
         }
     }
 
+    /// A quote with the customer's answer.
+    pub fn quote_given(&self, given: &QuoteGiven) -> String {
+        let key = if given.approved {
+            "quote-approved"
+        } else {
+            "quote-declined"
+        };
+        let args = [
+            ("amount", Value::from(self.money(given.amount))),
+            ("minutes", Value::from(given.quote.minutes)),
+        ];
+        self.with(key, &args)
+    }
+
+    /// A machine's plate.
+    pub fn appliance(&self, appliance: &Appliance) -> String {
+        let args = [
+            ("model", Value::from(appliance.model.as_str())),
+            ("serial", Value::from(appliance.serial.as_str())),
+        ];
+        self.with("ask-appliance-answer", &args)
+    }
+
+    /// A question to the customer.
+    pub fn question(&self, question: Question) -> String {
+        self.get(&format!("ask-{question}"))
+    }
+
+    /// The customer's answer.
+    pub fn answer(&self, answer: &Answer) -> String {
+        match answer {
+            Answer::Appliance(appliance) => self.appliance(appliance),
+            Answer::Since(since) => self.get(&format!("customer-since-{since}")),
+            Answer::Noticed { noticed, .. } if noticed.is_empty() => self.get("ask-nothing"),
+            Answer::Noticed { noticed, after_min } => {
+                let said: Vec<String> = (noticed.iter())
+                    .map(|noticed| self.customer_noticed(*noticed, 2, *after_min))
+                    .collect();
+                said.join(" ")
+            }
+            Answer::Tried(tried) => self.get(&format!("tried-{tried}")),
+        }
+    }
+
+    /// What the customer says on the telephone: everything that was noticed.
+    pub fn call_back(&self, account: &CustomerAccount) -> String {
+        let noticed = account.noticed.iter();
+        let said: Vec<String> = noticed
+            .map(|noticed| self.customer_noticed(*noticed, 1, account.after_min))
+            .collect();
+        said.join(" ")
+    }
+
+    /// What a look for leaks showed.
+    pub fn leak_check(&self, check: &LeakCheck) -> String {
+        self.get(if check.is_wet() {
+            "leak-wet"
+        } else {
+            "leak-dry"
+        })
+    }
+
     /// An invoice line by line, its sums and its warranty; `parts` is what the counter sells.
     pub fn invoice(&self, invoice: &Invoice, parts: &[Part]) -> Vec<InvoiceRow> {
         let sum = |label: String, amount: f64| InvoiceRow {
             label,
             amount: Some(self.money(amount)),
         };
-        let mut rows: Vec<InvoiceRow> = (invoice.lines.iter())
-            .map(|line| {
-                let paid = if line.free.is_none() { line.value } else { 0.0 };
-                sum(self.invoice_line(line, parts), paid)
-            })
-            .collect();
+        let machine = invoice.appliance.iter().map(|appliance| InvoiceRow {
+            label: self.appliance(appliance),
+            amount: None,
+        });
+        let lines = (invoice.lines.iter()).map(|line| {
+            let paid = if line.free.is_none() { line.value } else { 0.0 };
+            sum(self.invoice_line(line, parts), paid)
+        });
+        let mut rows: Vec<InvoiceRow> = machine.chain(lines).collect();
         let percent = Value::from((100.0 * invoice.tax_share).round());
         rows.push(sum(self.get("invoice-subtotal"), invoice.subtotal));
         let tax = self.with("invoice-tax", &[("percent", percent)]);

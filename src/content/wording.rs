@@ -58,6 +58,9 @@ impl Texts {
             Loss::RivalsLeft { open, rivals } => {
                 say(&[("open", count(*open)), ("rivals", count(*rivals))])
             }
+            Loss::NoLeakCheck { component } => {
+                say(&[("component", Value::from(self.component(*component)))])
+            }
             Loss::NeverEntered
             | Loss::GoodBoardReplaced { .. }
             | Loss::WrongPart { .. }

@@ -6,10 +6,10 @@ use detent_simulation::controller::{EntryError, EntryRule, Monitor};
 use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
-use detent_training::bench::{Advice, Caution, Condition, Finding, Refusal, SignalWord};
+use detent_training::bench::{Advice, Caution, Condition, Finding, Question, Refusal, SignalWord};
 use detent_training::lesson::{
-    Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind, Mains, Since,
-    WAYS,
+    Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind, Mains,
+    Since, Tried, WAYS,
 };
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
@@ -122,6 +122,8 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
     let practices = GoodPractice::ALL.iter();
     check(practices.map(|practice| format!("sound-{practice}")));
     check(["mode-nothing"]);
+    check(Question::ALL.iter().map(|asked| format!("ask-{asked}")));
+    check(Tried::ALL.iter().map(|tried| format!("tried-{tried}")));
     let free = FreeOfCharge::ALL.iter();
     check(free.map(|why| format!("invoice-free-{why}")));
 }
@@ -245,6 +247,12 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::RivalsLeft { open: 2, rivals: 5 }, &["2", "5"]),
         (Loss::NotRecalibrated, &[]),
         (Loss::NoProvingRun, &[]),
+        (
+            Loss::NoLeakCheck {
+                component: Component::DrainPump,
+            },
+            &[],
+        ),
     ]
 }
 
@@ -265,6 +273,7 @@ fn every_point_lost_is_told_with_its_arguments() {
                 Loss::LuckyRepair { said, truth } => {
                     named.extend([texts.mode(&said[0]), texts.mode(&truth[0])]);
                 }
+                Loss::NoLeakCheck { component } => named.push(texts.component(*component)),
                 Loss::WrongPartNamed { .. } => named.push(texts.get("report-no-part")),
                 Loss::WrongAdvice { given, due } => named.extend([advice(given), advice(due)]),
                 _ => {}

@@ -1,9 +1,15 @@
-//! What a technician does around the repair: the invoice.
+//! What a technician does around the repair: questions, quote, look for leaks, invoice, and who calls back.
 
 use crate::stage::Stage;
+use detent_simulation::interface::Component;
+use detent_simulation::plant::Param;
 use detent_simulation::units::Span;
-use detent_training::bench::{Action, Advice, Bench, Report, Verdict};
-use detent_training::lesson::{FreeOfCharge, Invoice, InvoiceItem, Mains};
+use detent_training::bench::script::{Condition, ScriptStep};
+use detent_training::bench::{Action, Advice, Bench, Question, Quote, Refusal, Report, Verdict};
+use detent_training::lesson::{
+    Answer, CustomerAccount, CustomerObservation, FreeOfCharge, Intake, Invoice, InvoiceItem,
+    LossKind, Mains, Scenario, call_back, judge, set_up,
+};
 
 const MAINS: Mains = Mains::V120Hz60;
 
@@ -160,7 +166,7 @@ fn without_a_repair_that_the_customer_wants_the_call_out_fee_is_all() {
         assert_eq!((left.subtotal, left.total), (36.0, 39.6));
         assert_eq!(left.warranty_days, None);
         // Hands put the hose right: that was work.
-        let put_right = Action::PutRight(detent_simulation::interface::Component::DrainHose);
+        let put_right = Action::PutRight(Component::DrainHose);
         let worked = after(&[put_right], end());
         assert_eq!(free(&worked), None);
         assert_eq!(worked.warranty_days, Some(90));
@@ -168,4 +174,233 @@ fn without_a_repair_that_the_customer_wants_the_call_out_fee_is_all() {
     // Work that found nothing wrong is work.
     let sound = after(&[], report(&[], Advice::None, Verdict::NothingWrong));
     assert_eq!(free(&sound), None);
+}
+
+fn quote(parts: &[&str], minutes: u16) -> Action {
+    Action::Quote(Quote {
+        parts: parts.iter().map(|number| (*number).to_owned()).collect(),
+        minutes,
+    })
+}
+
+/// The job of a drain pump's open winding, with its own limit for parts and work.
+fn drain_job(stage: &Stage) -> (Scenario, Bench) {
+    let content_library = stage.content_library();
+    let source = content_library.scenario("drain-code");
+    let scenario = source.expect("a built-in scenario").scenario;
+    let library = content_library.library(&scenario);
+    let bench = set_up(&scenario, &library, scenario.seed).expect("it fits");
+    (scenario, bench)
+}
+
+fn lost(scenario: &Scenario, bench: &Bench, wanted: LossKind) -> usize {
+    let score = judge(scenario, bench);
+    let lost = score.dimensions.iter().flat_map(|d| &d.lost);
+    lost.filter(|lost| lost.loss.kind() == wanted).count()
+}
+
+#[test]
+fn a_customer_agrees_within_the_limit_and_a_part_needs_that_agreement() {
+    let stage = Stage::new();
+    let (scenario, mut bench) = drain_job(&stage);
+    let answers = |bench: &Bench| -> Vec<bool> {
+        let given = bench.quotes().iter();
+        given.map(|given| given.approved).collect()
+    };
+    // As many whole minutes beside the pump as the limit leaves, and one more.
+    let left = (60.0 * (scenario.budget - 55.0) / 48.0) as u16;
+    act(
+        &mut bench,
+        [quote(&["P-1001"], left + 1), quote(&["P-1001"], left)],
+    );
+    assert_eq!(answers(&bench), [false, true]);
+    let unknown = bench.act(&quote(&["P-9999"], 10));
+    assert_eq!(unknown, Err(Refusal::NoPart("P-9999".to_owned())));
+
+    let fitted = |quoted: &[&[&str]], number: &str| {
+        let (_, mut bench) = drain_job(&stage);
+        act(&mut bench, open_up());
+        act(&mut bench, quoted.iter().map(|parts| quote(parts, 20)));
+        act(&mut bench, buy(number));
+        lost(&scenario, &bench, LossKind::NotApproved)
+    };
+    assert_eq!(fitted(&[], "P-1001"), 1);
+    assert_eq!(fitted(&[&["P-0701"]], "P-1001"), 1);
+    // An earlier number is the same part.
+    assert_eq!(fitted(&[&["P-1004"]], "P-1001"), 0);
+    // The dear one is declined, and what was agreed to before still holds.
+    assert_eq!(fitted(&[&["P-1001"], &["P-1001", "P-0501"]], "P-1001"), 0);
+    assert_eq!(fitted(&[&["P-1001", "P-0501"]], "P-1001"), 1);
+}
+
+/// A pump for 55 and 50 min for 40 are 95: within a tenth of a quote of 87 (40 min), not of 79 (30 min).
+#[test]
+fn an_invoice_keeps_within_a_tenth_of_the_quote() {
+    let stage = Stage::new();
+    for (minutes, over) in [(40, 0), (30, 1)] {
+        let (scenario, mut bench) = drain_job(&stage);
+        act(&mut bench, open_up());
+        act(&mut bench, [quote(&["P-1001"], minutes)]);
+        act(&mut bench, buy("P-1001"));
+        work_until(&mut bench, 50.0);
+        assert_eq!(Invoice::of(&bench).parts_and_labor(), 95.0);
+        assert_eq!(
+            lost(&scenario, &bench, LossKind::OverQuote),
+            over,
+            "{minutes}"
+        );
+    }
+}
+
+/// Water that stands in the tub, or a run, tries what was opened; a dry tub tries nothing.
+#[test]
+fn what_was_opened_is_looked_at_with_water_in_it() {
+    let stage = Stage::new();
+    let scenario = drain_job(&stage).0;
+    let fill = |bench: &mut Bench| {
+        let plant = bench.machine_mut().plant_mut();
+        plant.set_condition(Param::ColdLeakKv, 0.35);
+        let (what, limit_s) = (Condition::Filled, 900);
+        let fill = ScriptStep::Until { what, limit_s };
+        fill.run(bench).expect("it fills");
+        let plant = bench.machine_mut().plant_mut();
+        plant.set_condition(Param::ColdLeakKv, 0.0);
+    };
+    let due = |bench: &Bench| lost(&scenario, bench, LossKind::NoLeakCheck);
+    let wet = |bench: &Bench| {
+        let checks = bench.log().leak_checks().iter();
+        checks.map(|check| check.is_wet()).collect::<Vec<_>>()
+    };
+
+    // A belt holds no water.
+    let mut belt = bench(&stage, &["belt.broken"]);
+    act(&mut belt, open_up());
+    act(&mut belt, buy("P-1801"));
+    assert_eq!(due(&belt), 0);
+
+    let mut pump = bench(&stage, &["drain-pump.open-winding"]);
+    act(&mut pump, open_up());
+    act(&mut pump, buy("P-1001"));
+    assert_eq!(due(&pump), 1);
+    act(&mut pump, [Action::CheckForLeaks]);
+    assert_eq!(due(&pump), 1, "a dry tub tries nothing");
+    fill(&mut pump);
+    assert_eq!(due(&pump), 1);
+    act(&mut pump, [Action::CheckForLeaks]);
+    assert_eq!(due(&pump), 0);
+    assert_eq!(wet(&pump), [false, false]);
+
+    // With a tub that leaks the look shows it; once the floor is wiped, only what has come since.
+    let mut tub = bench(&stage, &["tub.leaking", "drain-pump.open-winding"]);
+    act(&mut tub, open_up());
+    act(&mut tub, buy("P-1001"));
+    fill(&mut tub);
+    tub.wait(Span::from_s(60));
+    act(&mut tub, [Action::CheckForLeaks]);
+    assert_eq!(wet(&tub), [true]);
+    tub.machine_mut().replace(Component::Tub);
+    act(&mut tub, [Action::CheckForLeaks]);
+    assert_eq!(wet(&tub), [true, false]);
+}
+
+/// Who calls back, and what the second visit begins with.
+#[test]
+fn a_machine_that_was_not_put_right_comes_back_after_three_days() {
+    let stage = Stage::new();
+    let (scenario, fresh) = drain_job(&stage);
+    let after = |deeds: &[Action], end: Action| {
+        let mut bench = fresh.clone();
+        act(&mut bench, deeds.iter().cloned().chain([end]));
+        (call_back(&bench), bench)
+    };
+    let causes: Vec<&str> = fresh.hidden().iter().map(|m| m.id.as_str()).collect();
+    let repaired = || report(&causes, Advice::None, Verdict::CausesNamed);
+    let (call, first) = after(&[Action::Unplug], repaired());
+    let call = call.expect("nothing was done about it");
+    assert_eq!(call.account.noticed[0], CustomerObservation::Stopped);
+    assert!(
+        call.account.has(CustomerObservation::WaterStayedIn),
+        "{:?}",
+        call.account
+    );
+    let mut second = call.bench;
+    assert!(second.report().is_none() && second.history().is_empty() && second.spent() == 0.0);
+    assert_eq!(second.hidden(), first.hidden());
+    assert_eq!(second.minutes(), 0.0);
+    assert!(second.machine().plant().plugged());
+    assert_eq!(second.appliance(), first.appliance());
+    // The shop's own visit: nothing to agree to, and nothing to pay.
+    act(&mut second, open_up());
+    act(&mut second, buy("P-1001"));
+    assert_eq!(lost(&scenario, &second, LossKind::NotApproved), 0);
+    let invoice = Invoice::of(&second);
+    assert_eq!((invoice.subtotal, invoice.total), (0.0, 0.0));
+    check_line(
+        &invoice,
+        part("P-1001"),
+        55.0,
+        Some(FreeOfCharge::CalledBack),
+    );
+
+    // Twice the same.
+    let (again, _) = after(&[Action::Unplug], repaired());
+    let hash = |bench: &Bench| bench.machine().state_hash();
+    let again = again.expect("as before").bench;
+    assert_eq!(
+        hash(&again),
+        hash(&call_back(&first).expect("as before").bench)
+    );
+
+    // Told that it is not repaired, or that it is to be replaced, nobody calls.
+    assert!(
+        after(&[], report(&causes, Advice::Replace, Verdict::CausesNamed))
+            .0
+            .is_none()
+    );
+    assert!(
+        after(&[], report(&[], Advice::None, Verdict::GivenUp))
+            .0
+            .is_none()
+    );
+    // A repaired one washes, unless the taps were left shut.
+    let mut mended = fresh.clone();
+    for mode in fresh.hidden() {
+        mended.machine_mut().replace(mode.component);
+    }
+    let mut shut = mended.clone();
+    act(&mut mended, [repaired()]);
+    assert!(call_back(&mended).is_none());
+    act(&mut shut, [Action::ShutTaps, repaired()]);
+    let call = call_back(&shut).expect("no water comes");
+    assert!(
+        call.account.has(CustomerObservation::NoWaterCame),
+        "{:?}",
+        call.account
+    );
+}
+
+/// The customer tells what was noticed of this very machine, and the same each time.
+#[test]
+fn answers_tell_what_the_customer_noticed() {
+    let stage = Stage::new();
+    let (_, mut bench) = drain_job(&stage);
+    let intake = Intake::of(&bench);
+    let account = CustomerAccount::of(&bench);
+    let mut told = Vec::new();
+    for question in Question::ALL {
+        act(&mut bench, [Action::Ask(*question)]);
+        if let Answer::Noticed { noticed, .. } = intake.answer(*question) {
+            told.extend(noticed);
+        }
+    }
+    told.sort();
+    assert_eq!(told, account.noticed, "each is told once");
+    assert_eq!(bench.asked().count(), Question::ALL.len());
+    let plate = bench.appliance();
+    assert_eq!(
+        intake.answer(Question::Appliance),
+        Answer::Appliance(plate.clone())
+    );
+    assert_eq!(Invoice::of(&bench).appliance, Some(plate));
+    assert_eq!(Invoice::of(&drain_job(&stage).1).appliance, None);
 }

@@ -3,6 +3,7 @@
 
 use super::action::Action;
 use super::inspect::Found;
+use super::leak_check::LeakCheck;
 use super::meter::MeterTest;
 use super::milestone::Milestone;
 use super::quote::QuoteGiven;
@@ -33,6 +34,8 @@ pub enum LogEntry {
     Found(Found),
     /// A quote was given.
     Quoted(QuoteGiven),
+    /// Somebody looked for leaks.
+    LeakChecked(LeakCheck),
     /// Something was repaired.
     Repair {
         /// When.
@@ -65,6 +68,7 @@ enum Kind {
     Reading,
     Found,
     Quoted,
+    LeakChecked,
     Repair,
 }
 
@@ -96,6 +100,7 @@ impl BenchLog {
             LogEntry::Reading(_) => Kind::Reading,
             LogEntry::Found(_) => Kind::Found,
             LogEntry::Quoted(_) => Kind::Quoted,
+            LogEntry::LeakChecked(_) => Kind::LeakChecked,
             LogEntry::Repair { .. } => Kind::Repair,
         };
         self.places[kind as usize].push(place);
@@ -178,6 +183,14 @@ impl BenchLog {
     pub fn quotes(&self) -> Entries<'_, &QuoteGiven> {
         self.of(Kind::Quoted, |entry| match entry {
             LogEntry::Quoted(given) => Some(given),
+            _ => None,
+        })
+    }
+
+    /// Looks for leaks.
+    pub fn leak_checks(&self) -> Entries<'_, &LeakCheck> {
+        self.of(Kind::LeakChecked, |entry| match entry {
+            LogEntry::LeakChecked(check) => Some(check),
             _ => None,
         })
     }

@@ -1,10 +1,12 @@
 //! What a person can do to a machine: turn, press, unplug, open, measure, swap.
 
 mod action;
+mod appliance;
 pub mod cost;
 mod display;
 mod inspect;
 mod last_wash;
+mod leak_check;
 mod log;
 pub mod meter;
 mod milestone;
@@ -16,10 +18,12 @@ pub mod script;
 mod view;
 mod workplace;
 pub use action::{Action, Grip, MeterMode};
+pub use appliance::{Appliance, Question};
 pub use display::Display;
 pub use inspect::{Finding, Found, visible_findings};
 pub(crate) use last_wash::LOOK;
 pub use last_wash::LastWash;
+pub use leak_check::{LeakCheck, holds_water};
 pub use log::{BenchLog, Entries, LogEntry, Repair};
 pub use meter::MeterTest;
 pub use milestone::{Milestone, MilestoneKind};

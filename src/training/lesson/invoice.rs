@@ -1,7 +1,9 @@
 //! What the customer pays at the end of a visit, line by line. All figures are invented; that a shop bears its own
 //! mistakes is common practice, no source.
 
-use crate::bench::{Action, Advice, Bench, Incident, LogEntry, Part, Repair, Report, Verdict};
+use crate::bench::{
+    Action, Advice, Appliance, Bench, Incident, LogEntry, Part, Question, Repair, Report, Verdict,
+};
 use detent_simulation::names;
 
 /// What a line is for.
@@ -39,6 +41,8 @@ names! {
         OrderedInVain = "ordered-in-vain",
         /// The customer turned the repair down, or was told that it is not worth it: the call-out fee is all.
         NoRepair = "no-repair",
+        /// The customer called back: the second visit is the shop's.
+        CalledBack = "called-back",
     }
 }
 
@@ -56,6 +60,8 @@ pub struct InvoiceLine {
 /// An invoice. Sums in whole units of money, to the cent.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Invoice {
+    /// The machine, if the customer was asked for its plate.
+    pub appliance: Option<Appliance>,
     /// Its lines: call-out fee, labor, parts in the order in which they were fitted, parts taken back.
     pub lines: Vec<InvoiceLine>,
     /// What the customer pays before tax.
@@ -77,7 +83,8 @@ impl Invoice {
     /// The customer pays the call-out fee, the work, and every part that cured something and stayed in. The shop
     /// bears what was fitted or ordered in vain, with the work of fitting it, what was never fitted and is still in
     /// the van, and its own meter's fuses. Where nothing was repaired and the customer turned the repair down, was
-    /// told to replace the machine, or the job was given up, the call-out fee is all.
+    /// told to replace the machine, or the job was given up, the call-out fee is all. A visit after a call-back costs
+    /// the customer nothing.
     pub fn of(bench: &Bench) -> Invoice {
         let fitted = fitted(bench);
         let repaired = fitted.iter().any(|(_, in_vain)| !in_vain)
@@ -125,10 +132,19 @@ impl Invoice {
             value: cents(part.price * rates.return_fee_share),
             free: Some(FreeOfCharge::OrderedInVain),
         }));
+        if bench.is_called_back() {
+            for line in &mut lines {
+                line.free = line.free.or(Some(FreeOfCharge::CalledBack));
+            }
+        }
         let paid = lines.iter().filter(|line| line.free.is_none());
         let subtotal = cents(paid.map(|line| line.value).sum());
         let tax = cents(subtotal * billing.tax_share);
+        let asked = bench
+            .asked()
+            .any(|(_, question)| question == Question::Appliance);
         Invoice {
+            appliance: asked.then(|| bench.appliance()),
             lines,
             subtotal,
             tax_share: billing.tax_share,

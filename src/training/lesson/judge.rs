@@ -454,6 +454,9 @@ impl Judge<'_> {
             self.lose(self.end(), Loss::OverRepairLimit { bill, limit });
         }
         let bench = self.bench;
+        if bench.is_called_back() {
+            return;
+        }
         for (at, part) in bench.log().fitted_without_approval() {
             let part = part.to_owned();
             self.lose(at, Loss::NotApproved { part });
@@ -481,6 +484,9 @@ impl Judge<'_> {
         }
         if !self.bench.passed(MilestoneKind::ProgramFinished, since) {
             self.lose(self.end(), Loss::NoProvingRun);
+        }
+        if let Some(component) = self.bench.leak_check_due() {
+            self.lose(self.end(), Loss::NoLeakCheck { component });
         }
     }
 

@@ -4,7 +4,9 @@
 use super::score::Dimension;
 use crate::bench::{Advice, Incident};
 use detent_simulation::controller::EntryError;
+use detent_simulation::interface::Component;
 use detent_simulation::names;
+use detent_simulation::units::by_name;
 use serde::Serialize;
 
 /// A reason to lose points, with what there is to say about it.
@@ -172,6 +174,12 @@ pub enum Loss {
     NotRecalibrated,
     /// No program ran to its end after the repair.
     NoProvingRun,
+    /// Something that holds water was opened, and nobody looked afterwards whether it leaks.
+    NoLeakCheck {
+        /// What was opened.
+        #[serde(with = "by_name")]
+        component: Component,
+    },
 }
 
 names! {
@@ -196,6 +204,7 @@ names! {
         NotApproved = "not-approved", OverQuote = "over-quote",
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
+        NoLeakCheck = "no-leak-check",
     }
 }
 
@@ -241,7 +250,8 @@ impl LossKind {
             | LossKind::NoEvidence
             | LossKind::RivalsLeft
             | LossKind::NotRecalibrated
-            | LossKind::NoProvingRun => false,
+            | LossKind::NoProvingRun
+            | LossKind::NoLeakCheck => false,
         }
     }
 }
@@ -322,6 +332,7 @@ impl Loss {
             Loss::RivalsLeft { .. } => LossKind::RivalsLeft,
             Loss::NotRecalibrated => LossKind::NotRecalibrated,
             Loss::NoProvingRun => LossKind::NoProvingRun,
+            Loss::NoLeakCheck { .. } => LossKind::NoLeakCheck,
         }
     }
 
@@ -365,7 +376,8 @@ impl Loss {
             Loss::NoEvidence
             | Loss::RivalsLeft { .. }
             | Loss::NotRecalibrated
-            | Loss::NoProvingRun => Dimension::Proof,
+            | Loss::NoProvingRun
+            | Loss::NoLeakCheck { .. } => Dimension::Proof,
         }
     }
 
@@ -423,6 +435,7 @@ impl Loss {
             Loss::NoEvidence => UNPROVEN,
             Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
             Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,
+            Loss::NoLeakCheck { .. } => 0.10,
         }
     }
 }

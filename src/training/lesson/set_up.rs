@@ -12,9 +12,9 @@ use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
 /// The longest that the customer let the last wash go on.
-const LAST_WASH: Span = Span::from_s(70 * 60);
+pub(super) const LAST_WASH: Span = Span::from_s(70 * 60);
 /// How long the machine then stood before the technician came to it.
-const STOOD: Span = Span::from_s(90);
+pub(super) const STOOD: Span = Span::from_s(90);
 /// A stale code is at least this many washes old.
 const STALE_CYCLES: u32 = 40;
 
@@ -181,7 +181,7 @@ pub fn wash(bench: &mut Bench, limit: Span) {
     without_breaks(wash_in_slices(bench, limit));
 }
 
-async fn wash_in_slices(bench: &mut Bench, limit: Span) {
+pub(super) async fn wash_in_slices(bench: &mut Bench, limit: Span) {
     start_wash(bench);
     SliceEnd::default().await;
     let began = bench.now();
@@ -193,7 +193,7 @@ async fn wash_in_slices(bench: &mut Bench, limit: Span) {
 }
 
 /// Lets so many whole seconds pass under the customer's eyes, in slices of one.
-async fn watch(bench: &mut Bench, span: Span) {
+pub(super) async fn watch(bench: &mut Bench, span: Span) {
     for _ in 0..span.0 / Span::from_s(1).0 {
         for _ in 0..Span::from_s(1).0 / LOOK.0 {
             bench.wait(LOOK);

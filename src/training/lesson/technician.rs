@@ -390,6 +390,9 @@ impl Technician<'_> {
         }
         self.leave_service()?;
         let ran = self.run()?;
+        if ran && self.bench.leak_check_due().is_some() {
+            self.act(Action::CheckForLeaks)?;
+        }
         if !ran {
             self.power_up()?;
             if self.enter()? {

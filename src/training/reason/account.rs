@@ -34,6 +34,7 @@ names! {
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
         LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
         ShutTaps = "shut-taps", HandsFirst = "hands-first",
+        CheckForLeaks = "check-for-leaks",
         ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
     }
 }
@@ -273,6 +274,7 @@ impl Accountant<'_> {
             Loss::NotRecalibrated => {
                 good(P::Recalibrate, seconds(self.table.recalibration_s).taken())
             }
+            Loss::NoLeakCheck { .. } => good(P::CheckForLeaks, of(Action::CheckForLeaks).taken()),
             Loss::NoProvingRun => good(P::Run, seconds(self.table.proof_s).taken()),
             Loss::Slow { minutes, par } => good(P::ShorterWay, self.work(minutes - par).saved()),
             Loss::Overspent { spent, needed, .. } => {

@@ -4,6 +4,7 @@
 use super::Bench;
 use crate::bench::action::Action;
 use crate::bench::cost;
+use crate::bench::leak_check::{LeakCheck, holds_water};
 use crate::bench::log::{LogEntry, Repair};
 use crate::bench::part::Part;
 use crate::bench::quote::{Quote, QuoteGiven};
@@ -153,9 +154,11 @@ impl Bench {
             Action::Return(number) => self.take_back(number),
             Action::Fit(number) => self.fit(number),
             // The log has it already.
-            Action::NoteCode(_) => {}
+            Action::NoteCode(_) | Action::Ask(_) => {}
             // The customer's answer is noted when the time for it has passed.
             Action::Quote(_) => {}
+            // What is under the machine is seen when the time for looking has passed.
+            Action::CheckForLeaks => {}
             Action::Report(report) => self.report = Some(report.clone()),
         }
     }
@@ -174,6 +177,25 @@ impl Bench {
             approved: self.customer_limit.is_none_or(|limit| amount <= limit),
         };
         self.log.push(LogEntry::Quoted(given));
+    }
+
+    /// Whoever opens something that holds water leaves a dry floor: what is there afterwards has leaked since.
+    fn wipe_before(&mut self, component: Component) {
+        if holds_water(component) {
+            self.wiped_l = self.machine.plant().water().floor_l;
+        }
+    }
+
+    /// What the look under the machine shows.
+    pub(super) fn note_leaks(&mut self) {
+        let water = self.machine.plant().water();
+        let check = LeakCheck {
+            at: self.machine.now(),
+            level_mm: water.level_mm(),
+            floor_l: water.floor_l - self.wiped_l,
+        };
+        self.wiped_l = water.floor_l;
+        self.log.push(LogEntry::LeakChecked(check));
     }
 
     fn terminals(&self, connector: &Connector) -> Vec<Terminal> {
@@ -259,6 +281,7 @@ impl Bench {
                 Incident::OverRepaired
             });
         }
+        self.wipe_before(component);
         if part.kit {
             self.machine.plant_mut().mend(|mode| part.ends(mode));
         } else {
@@ -277,6 +300,7 @@ impl Bench {
     }
 
     pub(super) fn put_right(&mut self, component: Component) {
+        self.wipe_before(component);
         if self.machine.plant_mut().put_right(component) {
             self.log.push(LogEntry::Repair {
                 at: self.machine.now(),

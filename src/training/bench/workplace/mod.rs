@@ -6,9 +6,11 @@ mod safety;
 mod set_up;
 
 use super::action::{Action, Grip, MeterMode};
+use super::appliance::{Appliance, Question};
 use super::cost;
 use super::inspect::Found;
 use super::last_wash::LastWash;
+use super::leak_check::{LeakCheck, holds_water};
 use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::{Follower, Meter, MeterTest};
 use super::milestone::{Milestone, MilestoneDetector, MilestoneKind};
@@ -42,6 +44,8 @@ pub struct Bench {
     meter: Meter,
     follower: Follower,
     parts: Vec<PartInHand>,
+    /// Water on the floor that was wiped up, L.
+    wiped_l: f64,
     spent: f64,
     waited_hours: f64,
     log: BenchLog,
@@ -49,6 +53,9 @@ pub struct Bench {
     report: Option<Report>,
     hidden: Vec<FailureMode>,
     began: Time,
+    seed: u64,
+    /// The customer called back: nothing here is at the customer's cost.
+    called_back: bool,
     last_wash: LastWash,
     rng: ChaCha8Rng,
     /// What used parts are worth: drawn apart, so that buying one changes no reading.
@@ -118,6 +125,7 @@ impl Bench {
             }
             Action::Inspect(component) => self.note_finding(component),
             Action::Quote(ref quote) => self.note_answer(quote),
+            Action::CheckForLeaks => self.note_leaks(),
             _ => {}
         }
         Ok(())
@@ -253,6 +261,62 @@ impl Bench {
     /// Quotes given so far, each with the customer's answer.
     pub fn quotes(&self) -> Entries<'_, &QuoteGiven> {
         self.log.quotes()
+    }
+
+    /// What was opened that water comes to and has not been looked at since with water in it, if anything was: the
+    /// last of it. A check counts with water in the tub, or after a program that ran to its end.
+    pub fn leak_check_due(&self) -> Option<Component> {
+        let opened = |action: &Action| match action {
+            Action::Fit(number) => self.part(number).map(|part| part.component),
+            Action::PutRight(component) => Some(*component),
+            _ => None,
+        };
+        let (since, component) = self.history().iter().rev().find_map(|(at, action)| {
+            let component = opened(action).filter(|c| holds_water(*c))?;
+            Some((at, component))
+        })?;
+        let washed = self.milestones().iter();
+        let washed = washed
+            .filter(|l| l.at >= since && l.kind == MilestoneKind::ProgramFinished)
+            .map(|l| l.at)
+            .min();
+        let tells = |check: &LeakCheck| {
+            check.at >= since && (check.has_water() || washed.is_some_and(|at| at <= check.at))
+        };
+        let checked = self.log.leak_checks().iter().any(tells);
+        (!checked).then_some(component)
+    }
+
+    /// Seed of every random draw.
+    pub fn seed(&self) -> u64 {
+        self.seed
+    }
+
+    /// What the machine's plate says.
+    pub fn appliance(&self) -> Appliance {
+        Appliance::of(&self.machine.board().id, self.seed)
+    }
+
+    /// What the customer was asked so far, oldest first.
+    pub fn asked(&self) -> impl Iterator<Item = (Time, Question)> {
+        self.history()
+            .iter()
+            .filter_map(|(at, action)| match action {
+                Action::Ask(question) => Some((at, *question)),
+                _ => None,
+            })
+    }
+
+    /// Whether this is a visit after a call-back, which costs the customer nothing.
+    pub fn is_called_back(&self) -> bool {
+        self.called_back
+    }
+
+    /// Whether the machine as it stands cannot be right: a fault is in it, a connector hangs loose, or the taps are
+    /// shut.
+    pub(crate) fn leaves_something(&self) -> bool {
+        let plant = self.machine.plant();
+        plant.faults().next().is_some() || !self.pulled.is_empty() || plant.taps_shut()
     }
 
     /// Codes noted so far.

@@ -49,6 +49,35 @@ pub struct Setup {
 }
 
 impl Bench {
+    /// The same machine after so many seconds in which nobody used it: closed up, plugged in, with what is still
+    /// wrong with it, as for a visit that the customer does not pay for. Nothing is noted yet.
+    pub(crate) fn next_visit(&self, seconds: f64) -> Bench {
+        let mut next = self.clone();
+        let plant = next.machine.plant_mut();
+        plant.stand(seconds);
+        plant.set_lid_open(false);
+        plant.set_plugged(true);
+        next.hidden = next.machine.plant().faults().cloned().collect();
+        Bench {
+            cabinet_open: false,
+            probes: None,
+            meter: Meter {
+                held: None,
+                ..next.meter
+            },
+            follower: Follower::default(),
+            parts: Vec::new(),
+            wiped_l: self.machine.plant().water().floor_l,
+            spent: 0.0,
+            waited_hours: 0.0,
+            log: BenchLog::default(),
+            report: None,
+            last_wash: LastWash::default(),
+            called_back: true,
+            ..next
+        }
+    }
+
     /// Sets the machine up, plugged in and idle as the customer left it.
     pub fn new(setup: Setup) -> Bench {
         let mut plant = Plant::new(&setup.sound, setup.rating, setup.seed);
@@ -82,13 +111,16 @@ impl Bench {
             },
             follower: Follower::default(),
             parts: Vec::new(),
+            wiped_l: 0.0,
             spent: 0.0,
             waited_hours: 0.0,
             log: BenchLog::default(),
             milestone_detector: MilestoneDetector::default(),
             report: None,
             hidden: setup.faults,
+            seed: setup.seed,
             began: Time::ZERO,
+            called_back: false,
             last_wash: LastWash::default(),
             rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x6d65_7465_7221),
             counter_rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x7368_656c_6621),
