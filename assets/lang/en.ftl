@@ -26,6 +26,19 @@ advice-replace = Replace the machine rather than repair it
 app-name = Detent
 app-tagline = A training bench for people who repair washing machines
 
+## area
+
+area-basket = the tub, what is in it and how the machine stands
+area-console = the control and its console
+area-drain = the way that water leaves by
+area-drive = the drive: motor, belt, clutch actuator, speed pickup
+area-fill = the way that water comes in by
+area-level = what tells the control the water level
+area-lid = the lid lock
+area-power = the way in for power, from the outlet to the control
+area-temperature = what tells the control the temperature
+area-wiring = the wires and connectors
+
 ## ask
 
 ask-appliance = What do model and serial number on the plate say?
@@ -218,6 +231,13 @@ cli-step-never-came = Waited { $seconds } s and { $what } never came: raise limi
 cli-step-no-position = Position { $position } cannot be chosen on this panel now.
 cli-step-too-long = This step would take the job past { $most } h, the longest machine time: wait less.
 cli-try = try at
+
+## coach
+
+coach = Work on this first
+coach-again = Do this job again
+coach-cost = It cost { $points } points in this job.
+coach-drill = Drill: { $skill }
 
 ## code
 
@@ -637,11 +657,15 @@ found-empty = You have not inspected anything yet.
 
 ## guide
 
+guide-again-alone = Do it again, alone
+guide-again-half = Do it again, every other step on your own
 guide-done = That was the whole job
 guide-hide = Hide the guide
 guide-open = Open the guide
 guide-show = Show me
 guide-step = Guide: step { $step } of { $steps }
+guide-tell = Tell me
+guide-your-turn = Your turn: you have done this step before.
 
 ## hand
 
@@ -664,6 +688,58 @@ hands = Actions
 
 ## happening
 
+
+## hint
+
+hint = Hint
+hint-ask-none = Nothing stands out yet. What would tell the most causes apart for the least work?
+hint-ask-one = Is it { $cause } ({ $share } %)?
+hint-ask-two = Which is it: { $cause } ({ $share } %), or { $other } ({ $other-share } %)?
+hint-do-apart = { $step }. It tells the two apart.
+hint-do-cheap = { $step }. Nothing else tells you as much for its cost.
+hint-do-last-resort = { $step }. Any way of repairing it is likely to cost more.
+hint-do-repair = { $step }. You know enough: another test would cost more than it could save.
+hint-enter-service-mode-ask = Does the control know what stopped it?
+hint-enter-service-mode-do = Get into service mode with the gesture on the sheet’s “Entry” page, within its timing windows. The control stores what it saw, and every test after that is cheaper.
+hint-enter-service-mode-where = Start at the console, not inside.
+hint-fit-part-ask = What is still in your hands?
+hint-fit-part-do = Fit { $part }. What you know speaks for it, and the machine is safe to work on.
+hint-fit-part-where = Look at the parts you bought.
+hint-intro = A hint costs points, more the further it goes. It knows only what you have seen so far.
+hint-leave-fault-hold-ask = Why does the console answer to nothing?
+hint-leave-fault-hold-do = The control holds its fault and takes no gesture meanwhile. The sheet’s “Entry” page tells the ways out of it; then try the gesture.
+hint-leave-fault-hold-where = Look at the lamps on the console.
+hint-look = What could help?
+hint-look-again = Look again
+hint-make-safe-ask = What on this machine can still hurt you, or run out?
+hint-make-safe-do = Before the next step: { $practice }. It protects you whatever the fault is.
+hint-make-safe-where = The next step is not safe yet.
+hint-open-cabinet-ask = What is in the way of the next step?
+hint-open-cabinet-do = Take the cabinet panels off. What has to be tested next is behind them.
+hint-open-cabinet-where = The next step is inside the machine.
+hint-prove-by-run-ask = Has it washed since?
+hint-prove-by-run-do = Close it up, plug it in and run a program to the end. Only a run shows that nothing else is wrong.
+hint-prove-by-run-where = The repair is not proven yet.
+hint-read-codes-ask = Which codes are stored, and in which order?
+hint-read-codes-do = In service mode, open the stored codes and record each one as the lamps show it. Read the lamps twice: the wrong code leads to the wrong part.
+hint-read-codes-where = Look at the lamps in service mode.
+hint-recalibrate-ask = Does the control know the machine as it is now?
+hint-recalibrate-do = Close it up, plug it in and run the recalibration from the service menu, with the basket empty and the lid down. After a repair the control has to learn the machine again.
+hint-recalibrate-where = The control comes next.
+hint-rung-what-to-ask = What to ask
+hint-rung-what-to-do = What to do, and why
+hint-rung-where-to-look = Where to look
+hint-rung-with-price = { $rung } (−{ $points })
+hint-start-wash-ask = Was the wash that the customer meant ever started?
+hint-start-wash-do = Choose the program the customer uses and start it. On a worn dial the control can be somewhere else than the pointer.
+hint-start-wash-where = Look at the dial and at what the console shows.
+hint-thinking = Going over the job…
+hint-where = Look at { $area }.
+hint-where-wide = Look at the whole job: no one part stands out.
+hint-write-report-ask = Which cause do your readings prove?
+hint-write-report-do = Write the report: { $cause }. Cite the readings that rule the others out.
+hint-write-report-do-none = Write the report, and cite the readings that rule the other causes out.
+hint-write-report-where = The machine is done; the paper is not.
 
 ## incident
 
@@ -791,6 +867,7 @@ lost-failed-try = A try to enter service mode failed: { $rule }. Read the trace,
 lost-flood = With water in the tub a part below it was opened, or the machine was tilted, and the floor was flooded. Drain or bail out the tub first.
 lost-good-board-replaced = A good control board was replaced. Prove that the board’s inputs are right and its output is wrong before you buy one.
 lost-hand-in-drive = A hand was in the basket or at the drive while it turned: that breaks fingers and arms. Wait until it stops.
+lost-hint-taken = A hint was taken: { $rung }.
 lost-lid-spinning = The lid was opened while the basket was turning. Wait until it stops: it can break an arm.
 lost-live-not-allowed = You measured live on a job that does not allow it. This fault had to be found with the machine unplugged.
 lost-lucky-repair = The machine runs again, but by luck: the report says “{ $said }”; it was “{ $truth }”. Prove which part has failed before you install one: next time you may not be so lucky.
@@ -1158,6 +1235,7 @@ refusal-needs-part = This cannot be corrected by hand: it takes a part, or a lic
 refusal-no-button = There is no { $button } button here.
 refusal-no-cause = Cause “{ $cause }” is not in the catalog. Choose one from the list.
 refusal-no-connector = There is no such connector here.
+refusal-no-hints = This job gives no hints.
 refusal-no-part = The parts counter has no part { $part }.
 refusal-no-reading = There is no reading { $reading } in the notebook.
 refusal-not-in-hand = Order part { $part } first.
@@ -1365,6 +1443,7 @@ sound-shorter-way = take the measurement that tells you most for its time
 sound-shut-taps = shut the { word-taps } off before a hose comes off
 sound-spin-whirr = basket spins
 sound-steady-hand = keep an even pace within the timing windows on the sheet
+sound-unaided = work out the next step from the sheet and your readings first; a hint is for when you are stuck
 sound-unplug = unplug first
 sound-valve-buzz = valve buzzes, no water
 sound-wait-spin = wait until the basket stops

@@ -26,6 +26,19 @@ advice-replace = Cambiar la máquina en vez de repararla
 app-name = Detent
 app-tagline = Banco de prácticas para quienes reparan lavadoras
 
+## area
+
+area-basket = la cuba, lo que hay dentro y cómo está asentada la máquina
+area-console = el control y su panel
+area-drain = el camino por donde sale el agua
+area-drive = la transmisión: motor, correa, actuador del embrague, captador de velocidad
+area-fill = el camino por donde entra el agua
+area-level = lo que indica al control el nivel del agua
+area-lid = el bloqueo de la tapa
+area-power = la entrada de corriente, de la toma al control
+area-temperature = lo que indica al control la temperatura
+area-wiring = los cables y los conectores
+
 ## ask
 
 ask-appliance = ¿Qué modelo y qué número de serie pone en la placa?
@@ -218,6 +231,13 @@ cli-step-never-came = Se esperaron { $seconds } s y { $what } no llegó: suba li
 cli-step-no-position = Ahora no se puede elegir la posición { $position } en este panel.
 cli-step-too-long = Este paso llevaría el trabajo más allá de { $most } h, el máximo de tiempo de máquina: espere menos.
 cli-try = intento a los
+
+## coach
+
+coach = Lo primero que practicar
+coach-again = Repetir este trabajo
+coach-cost = Costó { $points } puntos en este trabajo.
+coach-drill = Ejercicio: { $skill }
 
 ## code
 
@@ -634,11 +654,15 @@ found-empty = Aún no ha revisado nada.
 
 ## guide
 
+guide-again-alone = Repetirlo, sin ayuda
+guide-again-half = Repetirlo, con la mitad de los pasos por su cuenta
 guide-done = Ese era el trabajo entero
 guide-hide = Ocultar la guía
 guide-open = Abrir la guía
 guide-show = Muéstremelo
 guide-step = Guía: paso { $step } de { $steps }
+guide-tell = Dígamelo
+guide-your-turn = Le toca: este paso ya lo ha hecho.
 
 ## hand
 
@@ -661,6 +685,58 @@ hands = Acciones
 
 ## happening
 
+
+## hint
+
+hint = Pista
+hint-ask-none = Todavía no destaca nada. ¿Qué distinguiría más causas con menos trabajo?
+hint-ask-one = ¿Es esto: { $cause } ({ $share } %)?
+hint-ask-two = ¿Cuál de las dos: { $cause } ({ $share } %) o { $other } ({ $other-share } %)?
+hint-do-apart = { $step }. Distingue entre las dos.
+hint-do-cheap = { $step }. Nada más aporta tanto por lo que cuesta.
+hint-do-last-resort = { $step }. Cualquier reparación costará probablemente más.
+hint-do-repair = { $step }. Ya sabe lo suficiente: otra prueba costaría más de lo que puede ahorrar.
+hint-enter-service-mode-ask = ¿Sabe el control qué lo detuvo?
+hint-enter-service-mode-do = Entre en modo de servicio con el gesto de la página «Entrada» de la hoja, dentro de sus tiempos. El control guarda lo que vio, y después cada prueba sale más barata.
+hint-enter-service-mode-where = Empiece por el panel, no por dentro.
+hint-fit-part-ask = ¿Qué tiene todavía en las manos?
+hint-fit-part-do = Monte { $part }. Lo que sabe lo respalda y se puede trabajar en la máquina con seguridad.
+hint-fit-part-where = Mire las piezas que ha comprado.
+hint-intro = Una pista cuesta puntos, más cuanto más lejos llega. Solo sabe lo que usted ha visto hasta ahora.
+hint-leave-fault-hold-ask = ¿Por qué no responde a nada el panel?
+hint-leave-fault-hold-do = El control está retenido por un fallo y mientras tanto no acepta ningún gesto. La página «Entrada» de la hoja dice cómo salir de ahí; después intente el gesto.
+hint-leave-fault-hold-where = Mire las luces del panel.
+hint-look = ¿Qué podría ayudar?
+hint-look-again = Mirar otra vez
+hint-make-safe-ask = ¿Qué puede todavía hacerle daño en esta máquina, o derramarse?
+hint-make-safe-do = Antes del paso siguiente: { $practice }. Le protege sea cual sea el fallo.
+hint-make-safe-where = El paso siguiente aún no es seguro.
+hint-open-cabinet-ask = ¿Qué estorba al paso siguiente?
+hint-open-cabinet-do = Quite los paneles. Lo que toca comprobar está detrás.
+hint-open-cabinet-where = El paso siguiente está dentro de la máquina.
+hint-prove-by-run-ask = ¿Ha lavado desde entonces?
+hint-prove-by-run-do = Ciérrela, enchúfela y haga un programa hasta el final. Solo eso demuestra que no falla nada más.
+hint-prove-by-run-where = La reparación aún no está demostrada.
+hint-read-codes-ask = ¿Qué códigos hay guardados y en qué orden?
+hint-read-codes-do = En modo de servicio, abra los códigos guardados y anote cada uno tal como lo muestran las luces. Léalas dos veces: un código equivocado lleva a la pieza equivocada.
+hint-read-codes-where = Mire las luces en modo de servicio.
+hint-recalibrate-ask = ¿Conoce el control la máquina tal como está ahora?
+hint-recalibrate-do = Ciérrela, enchúfela y haga la recalibración del menú de servicio, con la cesta vacía y la tapa cerrada. Después de una reparación el control tiene que aprender otra vez la máquina.
+hint-recalibrate-where = Ahora le toca al control.
+hint-rung-what-to-ask = Qué preguntar
+hint-rung-what-to-do = Qué hacer y por qué
+hint-rung-where-to-look = Dónde mirar
+hint-rung-with-price = { $rung } (−{ $points })
+hint-start-wash-ask = ¿Llegó a empezar el lavado que el cliente quería?
+hint-start-wash-do = Elija el programa que usa el cliente y póngalo en marcha. Con un selector gastado, el control puede estar en otro sitio que la marca.
+hint-start-wash-where = Mire el selector y lo que muestra el panel.
+hint-thinking = Repasando el trabajo…
+hint-where = Mire { $area }.
+hint-where-wide = Mire el trabajo entero: no destaca ninguna parte.
+hint-write-report-ask = ¿Qué causa demuestran sus lecturas?
+hint-write-report-do = Escriba el informe: { $cause }. Cite las lecturas que descartan las demás.
+hint-write-report-do-none = Escriba el informe y cite las lecturas que descartan las demás causas.
+hint-write-report-where = La máquina está lista; el papel no.
 
 ## incident
 
@@ -788,6 +864,7 @@ lost-failed-try = Falló un intento de entrar en modo de servicio: { $rule }. Le
 lost-flood = Con agua en la cuba se abrió una pieza más baja o se inclinó la máquina, y se inundó el suelo. Vacíe o achique antes la cuba.
 lost-good-board-replaced = Se cambió una placa de control buena. Antes de comprar una, demuestre que sus entradas están bien y su salida mal.
 lost-hand-in-drive = Hubo una mano en la cesta o en la transmisión mientras giraba: eso rompe dedos y brazos. Espere a que se detenga.
+lost-hint-taken = Se tomó una pista: { $rung }.
 lost-lid-spinning = Se abrió la tapa con la cesta girando. Espere a que se pare: puede romper un brazo.
 lost-live-not-allowed = Midió con tensión en un trabajo que no lo permite. Aquí había que encontrar el fallo con la máquina desenchufada.
 lost-lucky-repair = La máquina vuelve a funcionar, pero por suerte: el informe dice «{ $said }»; era «{ $truth }». Demuestre qué pieza ha fallado antes de montar una: la próxima vez quizá no tenga tanta suerte.
@@ -1152,6 +1229,7 @@ refusal-needs-part = Esto no se corrige a mano: hace falta una pieza o un profes
 refusal-no-button = Aquí no hay botón { $button }.
 refusal-no-cause = La causa «{ $cause }» no está en el catálogo. Elija una de la lista.
 refusal-no-connector = Aquí no hay ese conector.
+refusal-no-hints = Este trabajo no da pistas.
 refusal-no-part = El mostrador no tiene la pieza { $part }.
 refusal-no-reading = En el cuaderno no hay ninguna lectura { $reading }.
 refusal-not-in-hand = Pida antes la pieza { $part }.
@@ -1359,6 +1437,7 @@ sound-shorter-way = tomar la medida que más información da por su tiempo
 sound-shut-taps = cerrar los grifos antes de soltar una manguera
 sound-spin-whirr = la cesta centrifuga
 sound-steady-hand = un ritmo constante dentro de los tiempos de la hoja
+sound-unaided = deducir antes el paso siguiente con la hoja y las lecturas; la pista es para cuando se atasca
 sound-unplug = desenchufar primero
 sound-valve-buzz = la válvula vibra, sin agua
 sound-wait-spin = esperar a que la cesta se pare

@@ -202,6 +202,7 @@ fn step(error: &StepError, texts: &Texts) -> String {
                 | Refusal::NoReading(_)
                 | Refusal::NothingToHold
                 | Refusal::PlugInOutlet
+                | Refusal::NoHints
                 | Refusal::AlreadySo => None,
             };
             match see {

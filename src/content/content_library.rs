@@ -9,7 +9,7 @@ use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
 use detent_training::lesson::{Guide, Library, Mains, Scenario, Score};
 use detent_training::practice::drill::SuppliedBoard;
-use detent_training::reason::{PathError, Review, review, review_in_slices};
+use detent_training::reason::{Hint, PathError, Review, hint_in_slices, review, review_in_slices};
 use detent_training::record::{Attempt, sha256_hex};
 use std::path::Path;
 
@@ -277,6 +277,23 @@ impl ContentLibrary {
             Some(table) => review_in_slices((scenario, seed), library, &table, bench, score)
                 .await
                 .map(Some),
+            None => Ok(None),
+        }
+    }
+
+    /// What could be told to somebody who is stuck in a job, in slices of a few milliseconds each; none once the
+    /// report is in, or where no table of this board and supply is built in.
+    ///
+    /// # Errors
+    /// The job was not done on this scenario and seed.
+    pub async fn hint_in_slices(
+        &self,
+        (scenario, seed): (&Scenario, u64),
+        bench: &Bench,
+    ) -> Result<Option<Hint>, PathError> {
+        let (library, rating) = (self.library(scenario), scenario.mains.rating());
+        match builtin::table(&library, rating) {
+            Some(table) => hint_in_slices((scenario, seed), library, &table, bench).await,
             None => Ok(None),
         }
     }

@@ -5,7 +5,7 @@ use super::reader::{Finding, Page};
 use super::scenario_file::unwritten;
 use super::script_file::read_script;
 use detent_training::bench::script::ScriptStep;
-use detent_training::lesson::{Bilingual, Goal, Guide, GuideStep};
+use detent_training::lesson::{Astray, Bilingual, Goal, Guide, GuideStep};
 use serde::Deserialize;
 
 /// How a guide's file ends.
@@ -26,6 +26,8 @@ struct Step {
     #[serde(default)]
     mark: Vec<String>,
     shown: Vec<String>,
+    #[serde(default)]
+    astray: Vec<Astray>,
 }
 
 /// Read a guide. Whether its goals can be reached only doing its job shows.
@@ -43,6 +45,12 @@ pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
     let mut steps = Vec::new();
     for (n, step) in written.steps.into_iter().enumerate() {
         findings.extend(unwritten(&format!("steps[{n}].say"), &step.say));
+        for (k, astray) in step.astray.iter().enumerate() {
+            findings.extend(unwritten(
+                &format!("steps[{n}].astray[{k}].say"),
+                &astray.say,
+            ));
+        }
         let mut shown: Vec<ScriptStep> = Vec::new();
         for (k, line) in step.shown.iter().enumerate() {
             match read_script(file, line.as_bytes()) {
@@ -55,6 +63,7 @@ pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
             goal: step.goal,
             mark: step.mark,
             shown,
+            astray: step.astray,
         });
     }
     page.judge(Guide { steps }, findings)

@@ -55,6 +55,10 @@ impl Texts {
             Loss::OverQuote { bill, quoted } => {
                 say(&[("bill", whole(*bill)), ("quoted", whole(*quoted))])
             }
+            Loss::HintTaken { rung } => {
+                let rung = self.get(&format!("hint-rung-{rung}"));
+                say(&[("rung", Value::from(rung))])
+            }
             Loss::RivalsLeft { open, rivals } => {
                 say(&[("open", count(*open)), ("rivals", count(*rivals))])
             }
@@ -153,6 +157,7 @@ impl Texts {
             }
             Refusal::Finished => self.get("refusal-finished"),
             Refusal::PlugInOutlet => self.get("refusal-plug-in-outlet"),
+            Refusal::NoHints => self.get("refusal-no-hints"),
             Refusal::AlreadySo => self.get("refusal-already-so"),
         }
     }

@@ -3,11 +3,12 @@
 use super::text::{Texts, Value};
 use detent_simulation::controller::Board;
 use detent_simulation::interface::Pin;
-use detent_training::bench::{Action, MeterMode, Part, current};
+use detent_training::bench::{Action, HintRung, MeterMode, Part, current};
 use detent_training::lesson::Dimension;
 use detent_training::reason::evidence::{End, Outcome};
 use detent_training::reason::{
-    Account, PathStep, PlanStep, Probe, Remedy, RepairCosts, Review, SoundChoice, Worth,
+    Account, Hint, HintTopic, PathStep, PlanStep, Probe, Remedy, RepairCosts, Review, SoundChoice,
+    Worth,
 };
 
 /// What words need to know of a job.
@@ -38,6 +39,22 @@ impl<'a> Words<'a> {
             repair_costs: &review.repair_costs,
             parts,
             modes: &review.modes,
+            board,
+        }
+    }
+
+    /// For a hint.
+    pub fn of_hint(
+        hint: &'a Hint,
+        texts: &'a Texts,
+        parts: &'a [Part],
+        board: Option<&'a Board>,
+    ) -> Words<'a> {
+        Words {
+            texts,
+            repair_costs: &hint.repair_costs,
+            parts,
+            modes: &hint.modes,
             board,
         }
     }
@@ -109,6 +126,84 @@ impl Words<'_> {
                 texts.with("deed-note-code", &[("code", code)])
             }
             _ => texts.get("deed-report"),
+        }
+    }
+
+    /// One rung of a hint.
+    pub fn hint(&self, hint: &Hint, rung: HintRung) -> String {
+        let texts = self.texts;
+        let rest = match rung {
+            HintRung::WhereToLook => "where",
+            HintRung::WhatToAsk => "ask",
+            HintRung::WhatToDo => "do",
+        };
+        let say = |topic: &str, args: &[(&str, Value<'_>)]| {
+            texts.with(&format!("hint-{topic}-{rest}"), args)
+        };
+        match &hint.topic {
+            HintTopic::LeaveFaultHold => say("leave-fault-hold", &[]),
+            HintTopic::EnterServiceMode => say("enter-service-mode", &[]),
+            HintTopic::ReadCodes => say("read-codes", &[]),
+            HintTopic::StartWash => say("start-wash", &[]),
+            HintTopic::OpenCabinet => say("open-cabinet", &[]),
+            HintTopic::Recalibrate => say("recalibrate", &[]),
+            HintTopic::ProveByRun => say("prove-by-run", &[]),
+            HintTopic::MakeSafe(practice) => {
+                let practice = Value::from(texts.good_practice(*practice));
+                say("make-safe", &[("practice", practice)])
+            }
+            HintTopic::FitPart(number) => {
+                let part = Value::from(texts.numbered(number, self.parts));
+                say("fit-part", &[("part", part)])
+            }
+            HintTopic::WriteReport => match (rung, hint.causes.first()) {
+                (HintRung::WhatToDo, None) => texts.get("hint-write-report-do-none"),
+                (_, cause) => {
+                    let cause = cause.map_or_else(String::new, |(n, _)| self.hypothesis(*n));
+                    say("write-report", &[("cause", Value::from(cause))])
+                }
+            },
+            HintTopic::Step(step) => match rung {
+                HintRung::WhereToLook => match hint.area {
+                    Some(area) => {
+                        let area = Value::from(texts.get(&format!("area-{area}")));
+                        texts.with("hint-where", &[("area", area)])
+                    }
+                    None => texts.get("hint-where-wide"),
+                },
+                HintRung::WhatToAsk => self.question(&hint.causes),
+                HintRung::WhatToDo => {
+                    let key = match (step, hint.causes.len()) {
+                        (PlanStep::LastResort, _) => "hint-do-last-resort",
+                        (PlanStep::Repair(_), _) => "hint-do-repair",
+                        (PlanStep::Test(_), 2) => "hint-do-apart",
+                        (PlanStep::Test(_), _) => "hint-do-cheap",
+                    };
+                    texts.with(key, &[("step", Value::from(self.step(*step)))])
+                }
+            },
+        }
+    }
+
+    /// What is to be decided between these causes, with the belief in each.
+    fn question(&self, causes: &[(usize, f64)]) -> String {
+        let share = |share: f64| Value::from((100.0 * share).round());
+        match causes {
+            [] => self.texts.get("hint-ask-none"),
+            [(one, likely)] => {
+                let cause = Value::from(self.hypothesis(*one));
+                let args = [("cause", cause), ("share", share(*likely))];
+                self.texts.with("hint-ask-one", &args)
+            }
+            [(one, likely), (other, as_likely), ..] => {
+                let args = [
+                    ("cause", Value::from(self.hypothesis(*one))),
+                    ("share", share(*likely)),
+                    ("other", Value::from(self.hypothesis(*other))),
+                    ("other-share", share(*as_likely)),
+                ];
+                self.texts.with("hint-ask-two", &args)
+            }
         }
     }
 

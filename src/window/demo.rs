@@ -171,6 +171,8 @@ pub fn demo_job() -> Job {
         par_minutes: 55.0,
         mains_v: 120,
         mains_hz: 60,
+        hints_allowed: false,
+        points: Points::default(),
         live_tests_allowed: false,
         board: ron::from_str(include_str!("../../assets/boards/arc-dial.ron"))
             .expect("the built-in board reads"),
@@ -579,6 +581,10 @@ impl BenchPort for DemoBench {
     }
 
     fn review(&self) -> Option<ReviewWork> {
+        None
+    }
+
+    fn hint(&self) -> Option<HintWork> {
         None
     }
 

@@ -247,7 +247,7 @@ fn ask_for_next_frame(
         .is_some_and(|(_, since_s)| time.elapsed_secs() - since_s < MESSAGE_S);
     let runs = bench.runs(ui_state.speed);
     // A fast clock has too much to do for a few frames a second.
-    let thinks = bench.is_reviewing() || ui_state.opening.is_some();
+    let thinks = bench.is_thinking() || ui_state.opening.is_some();
     if thinks || (runs && (ui_state.speed > 1 || bench.wait_ticks > 0)) {
         next.ask();
     }

@@ -18,6 +18,7 @@ mod camera;
 mod demo;
 mod drill;
 mod hands;
+mod hints;
 mod input;
 #[cfg(not(target_family = "wasm"))]
 mod native;

@@ -8,13 +8,16 @@ use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
-use detent_training::lesson::{Bilingual, CoursePart, Guide, Score};
+use detent_training::lesson::{Bilingual, CoursePart, Guide, Points, Score};
 use detent_training::practice::CourseJob;
-use detent_training::reason::{ControlSuspicion, Review};
+use detent_training::reason::{ControlSuspicion, Hint, Review};
 use std::sync::Arc;
 
 /// Thinks a finished job over; none where no table of its board's faults is at hand.
 pub type ReviewWork = Work<Option<Review>>;
+
+/// Thinks over what somebody who is stuck could be told; none where nothing can be.
+pub type HintWork = Work<Option<Hint>>;
 
 /// Sets a bench up: the customer's wash, or a kept attempt done again.
 pub type OpeningWork = Work<Result<Box<dyn BenchPort>, OpenError>>;
@@ -64,6 +67,8 @@ pub trait BenchPort: Send + Sync {
     fn score(&self) -> Option<&Score>;
     /// Thinks the job over, once the report was handed in.
     fn review(&self) -> Option<ReviewWork>;
+    /// Thinks over what could be told now to somebody who is stuck.
+    fn hint(&self) -> Option<HintWork>;
     /// Is the control bad or is it the hand? None where that cannot be told.
     fn control_suspicion(&self) -> Option<ControlSuspicion>;
     /// The name under which this attempt is kept, once it is.
@@ -150,6 +155,10 @@ pub struct Job {
     pub mains_hz: u32,
     /// Meter work on the live machine is allowed.
     pub live_tests_allowed: bool,
+    /// Hints may be taken.
+    pub hints_allowed: bool,
+    /// Highest points for each side.
+    pub points: Points,
     /// The board, whose printed sheet the trainee has.
     pub board: Board,
     /// What the counter sells.

@@ -99,7 +99,7 @@ fn take(
     let Some(path) = shot.pictures.front().map(|picture| picture.path.clone()) else {
         return;
     };
-    if bench.is_reviewing() {
+    if bench.is_thinking() {
         return;
     }
     shot.frame += 1;

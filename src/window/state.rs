@@ -3,6 +3,7 @@
 use super::attempts::StorageError;
 use super::background::Background;
 use super::hands::HeldButtons;
+use super::hints::ShownHint;
 use super::port::{BenchPort, Job, JobSource, Kept, OpenError, OpeningWork};
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
@@ -14,7 +15,8 @@ use detent_training::bench::{
     Action, Advice, BenchView, Caution, Display, Entries, Grip, Incident, MeterMode, Refusal,
     Report, Verdict,
 };
-use detent_training::lesson::{Bilingual, Guide, Score};
+use detent_training::lesson::{Bilingual, Guide, GuidePlace, Score};
+use detent_training::practice::Exercise;
 use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::Arc;
@@ -50,8 +52,10 @@ pub struct BenchRes {
     last_input: Option<u64>,
     /// How far the bench lags behind the hand so that what comes late keeps its rhythm, ticks.
     lag: u64,
-    /// Entries of the log that the guide was held against, and how many of its steps are done.
-    guided: (usize, usize),
+    /// The hint that was last looked for.
+    hint: Option<ShownHint>,
+    /// Entries of the log that the guide was held against, and where it stands.
+    guided: (usize, GuidePlace),
 }
 
 /// What tells tries from those of a moment ago: they are only added to, and only the last one grows.
@@ -105,16 +109,17 @@ impl BenchRes {
             ticks: 0,
             last_input: None,
             lag: 0,
-            guided: (0, 0),
+            hint: None,
+            guided: (0, GuidePlace::default()),
         }
     }
 
-    /// How many steps of the guide are done. Told anew only when something happened.
-    pub fn steps_done(&mut self, guide: &Guide) -> usize {
+    /// Where the guide stands. Told anew only when something happened.
+    pub fn guide_place(&mut self, guide: &Guide) -> GuidePlace {
         let log = self.bench.view().log;
         let entries = log.entries().len();
         if self.guided.0 != entries {
-            self.guided = (entries, guide.steps_done(log));
+            self.guided = (entries, guide.place(log));
         }
         self.guided.1
     }
@@ -144,6 +149,9 @@ impl BenchRes {
         if self.tries != tries {
             self.tries = tries;
             self.control_suspicion = self.bench.control_suspicion();
+        }
+        if let Some(hint) = &mut self.hint {
+            hint.go_on();
         }
         match &mut self.reviewing {
             Some(reviewing) => reviewing.go_on(),
@@ -182,6 +190,39 @@ impl BenchRes {
     pub fn wait_for_review(&mut self) {
         if let Some(reviewing) = &mut self.reviewing {
             reviewing.wait();
+        }
+    }
+
+    /// Looks for what could be told to somebody who is stuck.
+    pub fn look_for_hint(&mut self) {
+        let entries = self.bench.view().log.entries().len();
+        if let Some(work) = self.bench.hint() {
+            self.hint = Some(ShownHint::look(work, entries, self.hint.take()));
+        }
+    }
+
+    /// The hint that was last looked for.
+    pub fn hint(&self) -> Option<&ShownHint> {
+        self.hint.as_ref()
+    }
+
+    /// Takes the next rung of that hint.
+    pub fn take_hint(&mut self) {
+        if let Some(rung) = self.hint.as_mut().and_then(ShownHint::take) {
+            self.push(Action::TakeHint(rung));
+        }
+    }
+
+    /// The job is being thought over, for its result or for a hint.
+    pub fn is_thinking(&self) -> bool {
+        self.is_reviewing() || self.hint.as_ref().is_some_and(ShownHint::is_looking)
+    }
+
+    /// Waits until a hint is found.
+    #[cfg(test)]
+    pub fn wait_for_hint(&mut self) {
+        if let Some(hint) = &mut self.hint {
+            hint.wait();
         }
     }
 
@@ -534,6 +575,38 @@ impl Default for Draft {
     }
 }
 
+/// How much a guide tells: less each time, until the job is done alone.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Guidance {
+    /// Every step.
+    EveryStep,
+    /// Every other step; the rest on request.
+    EveryOther,
+    /// Nothing.
+    #[default]
+    Nothing,
+}
+
+impl Guidance {
+    /// A step is told without a request.
+    pub fn tells(self, step: usize) -> bool {
+        match self {
+            Guidance::EveryStep => true,
+            Guidance::EveryOther => step % 2 == 0,
+            Guidance::Nothing => false,
+        }
+    }
+
+    /// What comes next once a job is done so; none after one done alone.
+    pub fn next(self) -> Option<Guidance> {
+        match self {
+            Guidance::EveryStep => Some(Guidance::EveryOther),
+            Guidance::EveryOther => Some(Guidance::Nothing),
+            Guidance::Nothing => None,
+        }
+    }
+}
+
 /// All texts in the present language.
 #[derive(Resource)]
 pub struct TextsRes(pub Texts);
@@ -564,6 +637,8 @@ pub struct UiState {
     pub leave: bool,
     /// On to the practice screen, please.
     pub practise: bool,
+    /// On to this exercise, please.
+    pub train: Option<Exercise>,
     /// Key list shown.
     pub keys: bool,
     /// Component chosen in the cabinet.
@@ -600,8 +675,10 @@ pub struct UiState {
     pub opening: Option<Background<Result<Box<dyn BenchPort>, OpenError>>>,
     /// Logical rectangle left for the scene: min and max.
     pub stage: Rect,
-    /// The job's guide is shown, where it has one.
-    pub guided: bool,
+    /// How much the job's guide tells, where it has one.
+    pub guidance: Guidance,
+    /// The step that was told on request, where it was left open.
+    pub told: Option<usize>,
     /// What is still to be shown of a step, line by line.
     pub showing: VecDeque<ScriptStep>,
 }
@@ -647,6 +724,7 @@ impl Default for UiState {
             pin_group: PinGroup::Bulk,
             covered: false,
             leave: false,
+            train: None,
             practise: false,
             keys: false,
             selected: None,
@@ -666,7 +744,8 @@ impl Default for UiState {
             message: None,
             opening: None,
             stage: Rect::new(0.0, 0.0, 1280.0, 720.0),
-            guided: false,
+            guidance: Guidance::Nothing,
+            told: None,
             showing: VecDeque::new(),
         }
     }

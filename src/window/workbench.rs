@@ -2,7 +2,7 @@
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::port::{
-    BenchPort, CauseRow, Job, JobSource, Kept, Offer, OpenError, OpeningWork, ReviewWork,
+    BenchPort, CauseRow, HintWork, Job, JobSource, Kept, Offer, OpenError, OpeningWork, ReviewWork,
 };
 use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
 use detent_simulation::units::Time;
@@ -237,6 +237,8 @@ fn job(scenario_source: &ScenarioSource, guide: Option<Guide>, bench: &Bench) ->
         mains_v,
         mains_hz,
         live_tests_allowed: scenario.live_tests_allowed,
+        hints_allowed: scenario.hints_allowed,
+        points: scenario.points,
         board: bench.machine().board().clone(),
         parts: bench.counter().to_vec(),
         causes: bench
@@ -367,6 +369,18 @@ impl BenchPort for WorkBench {
         Some(Box::pin(async move {
             let review = content_library.review_in_slices((&scenario, seed), &bench, &score);
             review.await.ok().flatten()
+        }))
+    }
+
+    fn hint(&self) -> Option<HintWork> {
+        let (content_library, scenario) = (
+            Arc::clone(&self.content_library),
+            Arc::clone(&self.scenario),
+        );
+        let (seed, bench) = (self.seed, self.bench.clone());
+        Some(Box::pin(async move {
+            let hint = content_library.hint_in_slices((&scenario, seed), &bench);
+            hint.await.ok().flatten()
         }))
     }
 

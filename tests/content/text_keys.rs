@@ -6,7 +6,9 @@ use detent_simulation::controller::{EntryError, EntryRule, Monitor};
 use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
-use detent_training::bench::{Advice, Caution, Condition, Finding, Question, Refusal, SignalWord};
+use detent_training::bench::{
+    Advice, Caution, Condition, Finding, HintRung, Question, Refusal, SignalWord,
+};
 use detent_training::lesson::{
     Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind, Mains,
     Since, Tried, WAYS,
@@ -89,6 +91,7 @@ fn every_refusal_is_told_with_its_part() {
         Refusal::NoReading(7),
         Refusal::NothingToHold,
         Refusal::PlugInOutlet,
+        Refusal::NoHints,
         Refusal::AlreadySo,
     ];
     for texts in Language::ALL.map(Texts::load) {
@@ -250,6 +253,12 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (
             Loss::NoLeakCheck {
                 component: Component::DrainPump,
+            },
+            &[],
+        ),
+        (
+            Loss::HintTaken {
+                rung: HintRung::WhatToAsk,
             },
             &[],
         ),

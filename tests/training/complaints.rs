@@ -37,6 +37,7 @@ fn scenario(board: &str, mains: Mains, fault: Hidden) -> Scenario {
         par_minutes: 60.0,
         budget: 100.0,
         live_tests_allowed: false,
+        hints_allowed: true,
         worn_lead: false,
         points: Points::default(),
     }

@@ -2,7 +2,8 @@
 
 use crate::stage::Stage;
 use detent_content::{Language, ScenarioSource, Texts};
-use detent_training::bench::Bench;
+use detent_simulation::units::Span;
+use detent_training::bench::{Action, Bench};
 use detent_training::lesson::{Goal, Guide, judge, set_up};
 
 /// Every job with a guide.
@@ -29,13 +30,19 @@ fn whoever_does_what_a_guide_shows_reaches_every_goal_and_does_the_job_well() {
     for (job, guide) in jobs {
         let mut bench = begin(&stage, &job);
         for (n, step) in guide.steps.iter().enumerate() {
-            assert_eq!(guide.steps_done(bench.log()), n, "before: {}", step.say.en);
+            assert_eq!(
+                guide.place(bench.log()).steps_done,
+                n,
+                "before: {}",
+                step.say.en
+            );
+            assert_eq!(guide.place(bench.log()).astray, None, "{}", step.say.en);
             for line in &step.shown {
                 line.run(&mut bench)
                     .unwrap_or_else(|error| panic!("{}: {line:?}: {error}", step.say.en));
             }
             assert_eq!(
-                guide.steps_done(bench.log()),
+                guide.place(bench.log()).steps_done,
                 n + 1,
                 "after: {}",
                 step.say.en
@@ -75,18 +82,51 @@ fn a_step_waits_for_its_goal_and_stays_done() {
     // The plug is out; that the control forgets takes its time.
     run(&mut bench, 0);
     assert_eq!(guide.steps[1].goal, Goal::Rested);
-    bench.wait(detent_simulation::units::Span::from_s(5));
+    bench.wait(Span::from_s(5));
     run(&mut bench, 2);
-    assert_eq!(guide.steps_done(bench.log()), 1, "five seconds are no rest");
+    assert_eq!(
+        guide.place(bench.log()).steps_done,
+        1,
+        "five seconds are no rest"
+    );
     run(&mut bench, 0);
     run(&mut bench, 1);
-    assert_eq!(guide.steps_done(bench.log()), 2);
+    assert_eq!(guide.place(bench.log()).steps_done, 2);
     run(&mut bench, 2);
-    assert_eq!(guide.steps_done(bench.log()), 3);
+    assert_eq!(guide.place(bench.log()).steps_done, 3);
     run(&mut bench, 0);
     assert_eq!(
-        guide.steps_done(bench.log()),
+        guide.place(bench.log()).steps_done,
         3,
         "a plug pulled again undoes nothing"
     );
+}
+
+/// Each way astray of a built-in guide is told when it is gone, and no longer once the step is done.
+#[test]
+fn what_leads_away_is_told_until_the_step_is_done() {
+    let stage = Stage::new();
+    let (job, guide) = guided(&stage).swap_remove(0);
+    let told = |bench: &Bench| {
+        let place = guide.place(bench.log());
+        let step = guide.steps.get(place.steps_done)?;
+        place.astray.map(|n| step.astray[n].after.clone())
+    };
+    let mut bench = begin(&stage, &job);
+    let act = |bench: &mut Bench, action: Action| bench.act(&action).expect("it can be done");
+    assert_eq!(told(&bench), None);
+    act(&mut bench, Action::OpenCabinet);
+    assert_eq!(told(&bench), Some(Goal::Did(Action::OpenCabinet)));
+    act(&mut bench, Action::Unplug);
+    assert_eq!(told(&bench), None, "the step is done");
+    act(&mut bench, Action::Plug);
+    assert_eq!(told(&bench), Some(Goal::Did(Action::Plug)));
+    act(&mut bench, Action::Unplug);
+    bench.wait(Span::from_s(60));
+    assert_eq!(guide.place(bench.log()).steps_done, 2);
+    assert_eq!(told(&bench), None);
+    act(&mut bench, Action::Plug);
+    bench.wait(Span::from_s(3));
+    act(&mut bench, Action::Order("P-1801".to_owned()));
+    assert_eq!(told(&bench), Some(Goal::Ordered));
 }

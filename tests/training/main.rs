@@ -17,6 +17,7 @@ mod draws;
 mod drills;
 mod faults;
 mod guide;
+mod hints;
 mod meter;
 mod practice;
 mod reasoning;

@@ -4,6 +4,7 @@ use super::appliance::Question;
 use super::quote::Quote;
 use super::report::Report;
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin};
+use detent_simulation::names;
 use serde::{Deserialize, Serialize};
 
 /// What the meter is set to.
@@ -45,6 +46,18 @@ pub enum Grip {
     Clips,
     /// By the fingers of both hands on the metal: the body lies across the pins.
     Fingers,
+}
+
+names! {
+    /// How far a hint goes, from least to most. Its text is `hint-rung-{name}`.
+    HintRung {
+        /// The part of the machine or of the work.
+        WhereToLook = "where-to-look",
+        /// The question that is open there.
+        WhatToAsk = "what-to-ask",
+        /// The next step and its reason.
+        WhatToDo = "what-to-do",
+    }
 }
 
 /// One thing done at one moment. An attempt is a list of these with their times.
@@ -117,6 +130,8 @@ pub enum Action {
     Report(Report),
     /// Shut both taps off. To put the taps right opens them again.
     ShutTaps,
+    /// Take a hint. It costs points and no time.
+    TakeHint(HintRung),
     /// Tell the customer what parts and labor will come to. The customer agrees if that is within the limit.
     Quote(Quote),
     /// Look under the machine and at its hoses with a lamp and a dry cloth: does anything leak? The floor is dry then.

@@ -25,7 +25,7 @@ pub fn span(action: &Action) -> Span {
         Action::Quote(_) | Action::CheckForLeaks => 60,
         Action::PutRight(component) => return hand_work(*component),
         Action::Order(_) | Action::Return(_) => 120,
-        Action::Fit(_) => 0,
+        Action::Fit(_) | Action::TakeHint(_) => 0,
         Action::Report(_) => REPORT_S,
     };
     Span::from_s(seconds)

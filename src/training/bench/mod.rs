@@ -17,7 +17,7 @@ mod report;
 pub mod script;
 mod view;
 mod workplace;
-pub use action::{Action, Grip, MeterMode};
+pub use action::{Action, Grip, HintRung, MeterMode};
 pub use appliance::{Appliance, Question};
 pub use display::Display;
 pub use inspect::{Finding, Found, visible_findings};

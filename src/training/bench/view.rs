@@ -232,6 +232,9 @@ pub enum Refusal {
     /// The plug's blades are in the outlet.
     #[error("pull the plug first: its blades are in the outlet")]
     PlugInOutlet,
+    /// The job is done without hints.
+    #[error("this job gives no hints")]
+    NoHints,
     /// Already so: plugged, open, pulled…
     #[error("it is so already: there is nothing to do")]
     AlreadySo,

@@ -3,7 +3,9 @@
 
 use super::scenario::Bilingual;
 use crate::bench::script::ScriptStep;
-use crate::bench::{Action, BenchLog, Display, LogEntry, MeterMode, MilestoneKind, TOUCH_V};
+use crate::bench::{
+    Action, BenchLog, Display, LogEntry, MeterMode, MilestoneKind, TOUCH_V, hands_inside,
+};
 use detent_simulation::interface::Pin;
 use serde::Deserialize;
 
@@ -25,6 +27,27 @@ pub struct GuideStep {
     pub mark: Vec<String>,
     /// How it is done, to be shown.
     pub shown: Vec<ScriptStep>,
+    /// What leads away from it.
+    pub astray: Vec<Astray>,
+}
+
+/// What leads away from a step.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Astray {
+    /// What the log shows then.
+    pub after: Goal,
+    /// What it means, and the way back.
+    pub say: Bilingual,
+}
+
+/// Where somebody stands in a guide.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct GuidePlace {
+    /// Steps done.
+    pub steps_done: usize,
+    /// What led away from the next step last, by its place in [`GuideStep::astray`].
+    pub astray: Option<usize>,
 }
 
 /// What the log must show after the step before.
@@ -58,6 +81,12 @@ pub enum Goal {
     Finished,
     /// The report was handed in.
     Reported,
+    /// A code was noted, and not this one.
+    NotedAnother(u8),
+    /// Some part was ordered.
+    Ordered,
+    /// Hands went behind the panels.
+    HandsInside,
 }
 
 impl Goal {
@@ -67,6 +96,11 @@ impl Goal {
         let done = |wanted: &dyn Fn(&Action) -> bool| matches!(entry, LogEntry::Action { action, .. } if wanted(action));
         match self {
             Goal::Did(wanted) => done(&|action| action == wanted),
+            Goal::NotedAnother(code) => {
+                done(&|action| matches!(action, Action::NoteCode(noted) if noted != code))
+            }
+            Goal::Ordered => done(&|action| matches!(action, Action::Order(_))),
+            Goal::HandsInside => done(&hands_inside),
             Goal::Reported => done(&|action| matches!(action, Action::Report(_))),
             Goal::Approved => matches!(entry, LogEntry::Quoted(given) if given.approved),
             Goal::Rested => went_through(MilestoneKind::PowerReset),
@@ -93,11 +127,26 @@ impl Goal {
 }
 
 impl Guide {
-    /// How many of its steps are done.
-    pub fn steps_done(&self, log: &BenchLog) -> usize {
-        let mut entries = log.entries().iter();
-        (self.steps.iter())
-            .take_while(|step| entries.any(|entry| step.goal.is_reached_by(entry)))
-            .count()
+    /// Where somebody stands whose bench has this log.
+    pub fn place(&self, log: &BenchLog) -> GuidePlace {
+        let mut entries = log.entries();
+        let mut steps_done = 0;
+        for step in &self.steps {
+            let reached = |entry| step.goal.is_reached_by(entry);
+            let Some(at) = entries.iter().position(reached) else {
+                break;
+            };
+            entries = &entries[at + 1..];
+            steps_done += 1;
+        }
+        let astray = self.steps.get(steps_done).and_then(|step| {
+            let leads_away = |entry| {
+                step.astray
+                    .iter()
+                    .position(|a| a.after.is_reached_by(entry))
+            };
+            entries.iter().rev().find_map(leads_away)
+        });
+        GuidePlace { steps_done, astray }
     }
 }

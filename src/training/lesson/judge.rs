@@ -29,15 +29,7 @@ struct Judge<'a> {
 
 /// Scores the attempt as it stands.
 pub fn judge(scenario: &Scenario, bench: &Bench) -> Score {
-    let points = scenario.points;
-    let of = |dimension| match dimension {
-        Dimension::Entry => points.entry,
-        Dimension::Reading => points.reading,
-        Dimension::Reasoning => points.reasoning,
-        Dimension::Safety => points.safety,
-        Dimension::Cost => points.cost,
-        Dimension::Proof => points.proof,
-    };
+    let of = |side| scenario.points.of(side);
     let score = Dimension::ALL
         .iter()
         .map(|d| DimensionScore {
@@ -58,6 +50,7 @@ pub fn judge(scenario: &Scenario, bench: &Bench) -> Score {
     judge.safety();
     judge.cost();
     judge.proof();
+    judge.hints();
     Score {
         dimensions: judge.score,
     }
@@ -82,6 +75,16 @@ impl Judge<'_> {
     fn lost(&self, side: Dimension, kind: LossKind) -> bool {
         let lost = self.score[side.index()].lost.iter();
         lost.map(|lost| lost.loss.kind()).any(|lost| lost == kind)
+    }
+
+    /// Hints take their share of the side that the job is most about.
+    fn hints(&mut self) {
+        let side = self.scenario.points.main_side();
+        for (at, action) in self.bench.history().iter() {
+            if let Action::TakeHint(rung) = action {
+                self.lose_on(side, at, Loss::HintTaken { rung: *rung });
+            }
+        }
     }
 
     fn end(&self) -> Time {

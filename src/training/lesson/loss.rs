@@ -2,7 +2,7 @@
 //! `lost-{kind}`; what would have been sound, and what that is worth, is in [`crate::reason::Account`].
 
 use super::score::Dimension;
-use crate::bench::{Advice, Incident};
+use crate::bench::{Advice, HintRung, Incident};
 use detent_simulation::controller::EntryError;
 use detent_simulation::interface::Component;
 use detent_simulation::names;
@@ -180,6 +180,11 @@ pub enum Loss {
         #[serde(with = "by_name")]
         component: Component,
     },
+    /// A hint was taken.
+    HintTaken {
+        /// How far it went.
+        rung: HintRung,
+    },
 }
 
 names! {
@@ -205,6 +210,7 @@ names! {
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
         NoLeakCheck = "no-leak-check",
+        HintTaken = "hint-taken",
     }
 }
 
@@ -251,7 +257,8 @@ impl LossKind {
             | LossKind::RivalsLeft
             | LossKind::NotRecalibrated
             | LossKind::NoProvingRun
-            | LossKind::NoLeakCheck => false,
+            | LossKind::NoLeakCheck
+            | LossKind::HintTaken => false,
         }
     }
 }
@@ -333,6 +340,7 @@ impl Loss {
             Loss::NotRecalibrated => LossKind::NotRecalibrated,
             Loss::NoProvingRun => LossKind::NoProvingRun,
             Loss::NoLeakCheck { .. } => LossKind::NoLeakCheck,
+            Loss::HintTaken { .. } => LossKind::HintTaken,
         }
     }
 
@@ -352,7 +360,9 @@ impl Loss {
             | Loss::WrongCause { .. }
             | Loss::LuckyRepair { .. }
             | Loss::WrongPartNamed { .. }
-            | Loss::WrongAdvice { .. } => Dimension::Reasoning,
+            | Loss::WrongAdvice { .. }
+            // Where reasoning has no points, the judge takes it from the side that has most.
+            | Loss::HintTaken { .. } => Dimension::Reasoning,
             Loss::Shock
             | Loss::TouchedCharge
             | Loss::OpenedLive
@@ -436,6 +446,11 @@ impl Loss {
             Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
             Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,
             Loss::NoLeakCheck { .. } => 0.10,
+            Loss::HintTaken { rung } => match rung {
+                HintRung::WhereToLook => 0.04,
+                HintRung::WhatToAsk => 0.08,
+                HintRung::WhatToDo => 0.16,
+            },
         }
     }
 }

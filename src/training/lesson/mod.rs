@@ -20,7 +20,7 @@ pub use call_back::{CallBack, call_back, call_back_in_slices};
 pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
 pub use customer::{CustomerAccount, CustomerObservation};
-pub use guide::{Goal, Guide, GuideStep};
+pub use guide::{Astray, Goal, Guide, GuidePlace, GuideStep};
 pub use intake::{Answer, Intake, Tried};
 pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};
 pub use judge::judge;

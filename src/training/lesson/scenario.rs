@@ -1,6 +1,9 @@
 //! A scenario: the job ticket, the hidden fault and what counts.
 
 use super::course::Course;
+use super::loss::Loss;
+use super::score::Dimension;
+use crate::bench::HintRung;
 pub use detent_simulation::interface::Mains;
 use serde::{Deserialize, Serialize};
 
@@ -63,11 +66,18 @@ pub struct Scenario {
     /// Whether meter work on the live machine is allowed in this job.
     #[serde(default)]
     pub live_tests_allowed: bool,
+    /// Whether hints may be taken in this job.
+    #[serde(default = "allowed")]
+    pub hints_allowed: bool,
     /// Whether a lead of the technician's meter is broken inside its insulation.
     #[serde(default)]
     pub worn_lead: bool,
     /// Highest points for each dimension.
     pub points: Points,
+}
+
+fn allowed() -> bool {
+    true
 }
 
 /// Points by dimension.
@@ -86,4 +96,32 @@ pub struct Points {
     pub cost: f64,
     /// Proving the fault and the repair.
     pub proof: f64,
+}
+
+impl Points {
+    /// Highest points of a side.
+    pub fn of(&self, side: Dimension) -> f64 {
+        match side {
+            Dimension::Entry => self.entry,
+            Dimension::Reading => self.reading,
+            Dimension::Reasoning => self.reasoning,
+            Dimension::Safety => self.safety,
+            Dimension::Cost => self.cost,
+            Dimension::Proof => self.proof,
+        }
+    }
+
+    /// The side that a job is most about: hints take their points there.
+    pub(super) fn main_side(&self) -> Dimension {
+        let sides = Dimension::ALL.iter().rev().copied();
+        sides
+            .max_by(|a, b| self.of(*a).total_cmp(&self.of(*b)))
+            .unwrap_or(Dimension::Reasoning)
+    }
+
+    /// Points that a hint takes.
+    pub fn taken_by_hint(&self, rung: HintRung) -> f64 {
+        let side = self.main_side();
+        Loss::HintTaken { rung }.share(side) * self.of(side)
+    }
 }

@@ -64,6 +64,7 @@ impl Library<'_> {
             seed,
             customer_limit: None,
             live_tests_allowed: true,
+            hints_allowed: true,
             lead_open: false,
         }
     }
@@ -154,6 +155,7 @@ pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<
         dial_wear: scenario.dial_wear,
         customer_limit: Some(scenario.budget),
         live_tests_allowed: scenario.live_tests_allowed,
+        hints_allowed: scenario.hints_allowed,
         lead_open: scenario.worn_lead,
         ..library.setup(scenario.mains.rating(), faults, seed)
     }))

@@ -2,6 +2,7 @@
 
 mod answer;
 mod choose;
+mod coach;
 mod confusion;
 pub mod drill;
 mod learner;
@@ -11,6 +12,7 @@ mod skill;
 mod tracing;
 pub use answer::{Answer, Detail, Moment, answers_of_job, skills_of};
 pub use choose::{Choice, CourseJob, Exercise, Target, TargetError, Why, choose};
+pub use coach::{CoachAdvice, coach, trained_by};
 pub use confusion::Confusion;
 pub use learner::{DayRhythm, Learner, Standing, rhythm_by_day};
 pub use review::Memory;

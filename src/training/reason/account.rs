@@ -35,7 +35,7 @@ names! {
         LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
         ShutTaps = "shut-taps", HandsFirst = "hands-first",
         CheckForLeaks = "check-for-leaks",
-        ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first",
+        ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first", Unaided = "unaided",
     }
 }
 
@@ -276,6 +276,7 @@ impl Accountant<'_> {
             }
             Loss::NoLeakCheck { .. } => good(P::CheckForLeaks, of(Action::CheckForLeaks).taken()),
             Loss::NoProvingRun => good(P::Run, seconds(self.table.proof_s).taken()),
+            Loss::HintTaken { .. } => good(P::Unaided, Toll::NONE.taken()),
             Loss::Slow { minutes, par } => good(P::ShorterWay, self.work(minutes - par).saved()),
             Loss::Overspent { spent, needed, .. } => {
                 good(P::BuyNeeded, money(spent - needed).saved())

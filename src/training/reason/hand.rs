@@ -98,6 +98,11 @@ pub struct ControlSuspicion {
 }
 
 impl ControlSuspicion {
+    /// The tries speak against the control by far.
+    pub fn is_bad(&self) -> bool {
+        !self.cleared && self.log_odds.last().is_some_and(|odds| *odds >= self.upper)
+    }
+
     /// Tries on a dial of this wear, 0 to 1, where controls fail as often as these modes say.
     ///
     /// # Errors

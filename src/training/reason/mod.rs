@@ -4,6 +4,7 @@
 mod account;
 pub mod evidence;
 mod hand;
+mod hint;
 mod path;
 mod plan;
 mod policy;
@@ -12,6 +13,7 @@ mod repair_costs;
 mod wald;
 pub use account::{Account, GoodPractice, Review, SoundChoice, Worth, review, review_in_slices};
 pub use hand::{ControlSuspicion, Hand, HandPractice, control_on_trial, failures_needed};
+pub use hint::{Area, Hint, HintTopic, LEAST_NAMED, hint, hint_in_slices};
 pub use path::{PathError, PathPoint, PathStep, WORK};
 pub use plan::{
     Choice, Course, MOST_REPAIRS, Needs, Plan, PlanError, PlanStep, Problem, Repair, Test,

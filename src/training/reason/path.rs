@@ -100,6 +100,15 @@ pub(super) async fn yours(
     start: Start<'_>,
     done: &Bench,
 ) -> Result<(Outcome, Vec<PathPoint>), PathError> {
+    let (outcome, walk) = walk(start, done).await?;
+    Ok((outcome, walk.stops))
+}
+
+/// How the customer's wash ended, and where somebody stands who did what was `done` from there.
+pub(super) async fn walk<'a>(
+    start: Start<'a>,
+    done: &Bench,
+) -> Result<(Outcome, Walk<'a>), PathError> {
     let bench = set_up_in_slices(start.scenario, &start.library, start.seed).await?;
     let outcome = Outcome::of_wash(&bench);
     let belief = start.belief(&outcome)?;
@@ -121,20 +130,24 @@ pub(super) async fn yours(
         SliceEnd::default().await;
     }
     walk.wait(done.now()).await?;
-    Ok((outcome, walk.stops))
+    Ok((outcome, walk))
 }
 
-struct Walk<'a> {
+/// Somebody on the way through a job.
+pub(super) struct Walk<'a> {
     start: Start<'a>,
-    bench: Bench,
-    belief: Posterior,
-    course: Course,
+    /// Their bench.
+    pub bench: Bench,
+    /// What is believed.
+    pub belief: Posterior,
+    /// How far the work has come, for the planner.
+    pub course: Course,
     /// Landmarks taken in.
     seen: usize,
     /// What was measured or looked at: the same once more tells nothing new.
     looked: Vec<Action>,
     /// Hypotheses that repairs have ended, once one was made.
-    repaired: Option<Vec<bool>>,
+    pub repaired: Option<Vec<bool>>,
     /// The planner's choice here, until something changes it.
     sound: Option<PlanStep>,
     stops: Vec<PathPoint>,
@@ -155,11 +168,17 @@ impl Walk<'_> {
     }
 
     /// What the planner would do here.
-    fn sound(&mut self) -> Result<PlanStep, PlanError> {
+    pub fn sound(&mut self) -> Result<PlanStep, PlanError> {
         if self.sound.is_none() {
             self.sound = Some(self.start.next(&self.course)?);
         }
         Ok(self.sound.unwrap_or(PlanStep::LastResort))
+    }
+
+    /// Takes in that service mode lets nobody in.
+    pub fn find_service_mode_shut(&mut self) -> Result<(), PathError> {
+        let likelihood = self.start.table.recalibration(&None);
+        self.learn(&likelihood)
     }
 
     fn learn(&mut self, likelihood: &[f64]) -> Result<(), PathError> {

@@ -1,11 +1,11 @@
 //! A bench for a drill: a plain machine to try a gesture on. Nothing of it is kept.
 
-use crate::port::{BenchPort, Job, ReviewWork};
+use crate::port::{BenchPort, HintWork, Job, ReviewWork};
 use detent_simulation::interface::Rating;
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
-use detent_training::lesson::{Bilingual, Score};
+use detent_training::lesson::{Bilingual, Points, Score};
 use detent_training::reason::ControlSuspicion;
 use std::sync::Arc;
 
@@ -33,6 +33,8 @@ impl DrillBench {
             par_minutes: 0.0,
             mains_v: volts as u32,
             mains_hz: hz as u32,
+            hints_allowed: false,
+            points: Points::default(),
             live_tests_allowed: true,
             board: bench.machine().board().clone(),
             parts: Vec::new(),
@@ -81,6 +83,10 @@ impl BenchPort for DrillBench {
     }
 
     fn review(&self) -> Option<ReviewWork> {
+        None
+    }
+
+    fn hint(&self) -> Option<HintWork> {
         None
     }
 

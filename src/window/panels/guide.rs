@@ -1,11 +1,12 @@
 //! The guide through a job: the step to do next, how it is done, and what to use for it.
 
 use super::{PanelContext, kit};
-use crate::state::say;
+use crate::state::{Guidance, say};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
 use detent_training::bench::script::ScriptStep;
+use detent_training::practice::Exercise;
 use std::sync::Arc;
 
 /// The longest piece of machine time that is shown in one frame, s.
@@ -18,42 +19,78 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
         kit::mark(ui.ctx(), None);
         return;
     };
-    if !context.ui_state.guided {
+    let guidance = context.ui_state.guidance;
+    if guidance == Guidance::Nothing {
         kit::mark(ui.ctx(), None);
-        if kit::wide(ui, context.fixed("guide-open")).clicked() {
-            context.ui_state.guided = true;
+        if !context.bench.view().finished && kit::wide(ui, context.fixed("guide-open")).clicked() {
+            context.ui_state.guidance = Guidance::EveryStep;
         }
         ui.add_space(4.0);
         return;
     }
     show_on(ui, context);
-    let done = context.bench.steps_done(guide);
-    let step = guide.steps.get(done);
-    let labels = step.map(|step| step.mark.iter().map(|key| context.text(key)).collect());
+    let place = context.bench.guide_place(guide);
+    let Some(step) = guide.steps.get(place.steps_done) else {
+        kit::mark(ui.ctx(), None);
+        done_ui(ui, context, guidance);
+        return;
+    };
+    let told = guidance.tells(place.steps_done) || context.ui_state.told == Some(place.steps_done);
+    let labels = told.then(|| step.mark.iter().map(|key| context.text(key)).collect());
     kit::mark(ui.ctx(), labels);
     kit::card(ui, |ui| {
-        let Some(step) = step else {
-            kit::heading(ui, context.fixed("guide-done"));
-            return;
-        };
         let args = [
-            ("step", Value::from(done as u64 + 1)),
+            ("step", Value::from(place.steps_done as u64 + 1)),
             ("steps", Value::from(guide.steps.len() as u64)),
         ];
         kit::heading(ui, context.with("guide-step", &args));
-        let text = say(context.ui_state.language, &step.say);
-        ui.label(RichText::new(text).color(t::TEXT));
+        if told {
+            let text = say(context.ui_state.language, &step.say);
+            ui.label(RichText::new(text).color(t::TEXT));
+        } else {
+            ui.label(RichText::new(context.fixed("guide-your-turn")).color(t::TEXT));
+        }
+        if let Some(astray) = place.astray.and_then(|n| step.astray.get(n)) {
+            let text = say(context.ui_state.language, &astray.say);
+            ui.label(RichText::new(text).color(t::BAD));
+        }
         ui.horizontal_wrapped(|ui| {
-            let idle = context.ui_state.showing.is_empty() && context.bench.is_free();
-            let show = bevy_egui::egui::Button::new(context.fixed("guide-show"));
-            if ui.add_enabled(idle, show).clicked() {
-                context.ui_state.showing = step.shown.iter().cloned().collect();
+            if !told {
+                if ui.button(context.fixed("guide-tell")).clicked() {
+                    context.ui_state.told = Some(place.steps_done);
+                }
+            } else {
+                let idle = context.ui_state.showing.is_empty() && context.bench.is_free();
+                let show = bevy_egui::egui::Button::new(context.fixed("guide-show"));
+                if ui.add_enabled(idle, show).clicked() {
+                    context.ui_state.showing = step.shown.iter().cloned().collect();
+                }
             }
             if ui.button(context.fixed("guide-hide")).clicked() {
-                context.ui_state.guided = false;
+                context.ui_state.guidance = Guidance::Nothing;
             }
         });
     });
+}
+
+/// The guide is at its end: the same job once more, with less of it.
+fn done_ui(ui: &mut Ui, context: &mut PanelContext, guidance: Guidance) {
+    let Some(next) = guidance.next() else {
+        return;
+    };
+    let again = kit::card(ui, |ui| {
+        kit::heading(ui, context.fixed("guide-done"));
+        let label = match next {
+            Guidance::EveryStep | Guidance::EveryOther => "guide-again-half",
+            Guidance::Nothing => "guide-again-alone",
+        };
+        kit::main_button(ui, context.text(label), true).clicked()
+    });
+    if again {
+        context.ui_state.guidance = next;
+        let file = context.bench.job().file.clone();
+        context.ui_state.train = Some(Exercise::Job(file));
+    }
 }
 
 /// What is shown is done line by line, one in a frame, and what takes long in pieces.

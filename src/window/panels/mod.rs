@@ -1,10 +1,12 @@
 //! The panels over the scene.
 
 mod caution;
+mod coach;
 mod control_suspicion;
 mod drill;
 mod guide;
 mod help;
+mod hint;
 mod incident;
 mod kept;
 pub mod kit;
@@ -214,9 +216,9 @@ fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
         context.ui_state.seed.clone(),
         context.ui_state.stage,
     );
-    let guided = context.ui_state.guided;
+    let guidance = context.ui_state.guidance;
     *context.ui_state = UiState {
-        guided,
+        guidance,
         language,
         offer,
         seed,
@@ -296,6 +298,12 @@ fn draw(
                 context.bench.mark();
                 context.ui_state.kept = None;
                 next.set(Screen::Start);
+            }
+            if let Some(exercise) = context.ui_state.train.take() {
+                context.bench.mark();
+                context.ui_state.kept = None;
+                let to = practice::begin(&mut context, &mut drill, jobs, &exercise);
+                next.set(to.unwrap_or(Screen::Start));
             }
         }
         Screen::Practice => {

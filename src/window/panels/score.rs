@@ -1,5 +1,6 @@
 //! The score, and the timing of each try at the entry gesture as a picture.
 
+use super::coach::coach_ui;
 use super::control_suspicion::doubt_ui;
 use super::misread::misread_ui;
 use super::sheet::glyph;
@@ -12,65 +13,22 @@ use bevy_egui::egui::{
 use detent_content::Value;
 use detent_simulation::controller::{GestureInput, LidMove, Outcome, Try};
 use detent_simulation::units::{Span, Time};
-use detent_training::lesson::{Deduction, DimensionScore, Loss, PASS_SHARE};
+use detent_training::lesson::{Deduction, DimensionScore, Loss, PASS_SHARE, Score};
 use detent_training::reason::Account;
 
 pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
-    let context = &*context;
     match context.bench.score() {
         None => {
             kit::card(ui, |ui| ui.label(context.text("score-not-yet")));
         }
         Some(score) => {
-            kit::card(ui, |ui| {
-                if let Some(failed) = score.failed_by() {
-                    let why = Value::from(context.texts.loss(&failed.loss));
-                    let words = context.with("score-failed", &[("why", why)]);
-                    ui.label(RichText::new(words).color(t::BAD).strong());
-                }
-                let total = context.with(
-                    "score-total",
-                    &[
-                        ("kept", Value::from(score.total().round())),
-                        ("of", Value::from(score.of().round())),
-                    ],
-                );
-                ui.label(RichText::new(total).size(28.0).color(t::AMBER));
-                if score.failed_by().is_none() {
-                    let (key, colour) = if score.passed() {
-                        ("score-passed", t::GOOD)
-                    } else {
-                        ("score-not-passed", t::BAD)
-                    };
-                    let pass = Value::from((PASS_SHARE * 100.0).round());
-                    let words = context.with(key, &[("percent", pass)]);
-                    ui.label(RichText::new(words).color(colour));
-                }
-                let goal = Value::from(say(context.ui_state.language, &context.bench.job().goal));
-                kit::quiet(ui, context.with("score-goal", &[("goal", goal)]));
-                for dimension in &score.dimensions {
-                    bar(ui, context, dimension);
-                }
-            });
-            kit::card(ui, |ui| {
-                kit::heading(ui, context.text("score-losses"));
-                let mut losses: Vec<(&Deduction, Option<&Account>)> = Vec::new();
-                for side in &score.dimensions {
-                    for (place, loss) in side.lost.iter().enumerate() {
-                        let review = context.bench.review();
-                        let its = review.and_then(|r| r.account(side.dimension, place));
-                        losses.push((loss, its));
-                    }
-                }
-                losses.sort_by_key(|(loss, _)| loss.at);
-                if losses.is_empty() {
-                    ui.label(context.text("score-none-lost"));
-                }
-                for (loss, account) in losses {
-                    lost(ui, context, loss, account);
-                }
-            });
+            total_ui(ui, context, score);
+            coach_ui(ui, context);
         }
+    }
+    let context = &*context;
+    if let Some(score) = context.bench.score() {
+        losses_ui(ui, context, score);
     }
     doubt_ui(ui, context);
     let tries = context.bench.view().machine.control.tries;
@@ -83,6 +41,62 @@ pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
             }
         });
     }
+}
+
+/// What was won, and on which side.
+fn total_ui(ui: &mut Ui, context: &PanelContext, score: &Score) {
+    kit::card(ui, |ui| {
+        if let Some(failed) = score.failed_by() {
+            let why = Value::from(context.texts.loss(&failed.loss));
+            let words = context.with("score-failed", &[("why", why)]);
+            ui.label(RichText::new(words).color(t::BAD).strong());
+        }
+        let total = context.with(
+            "score-total",
+            &[
+                ("kept", Value::from(score.total().round())),
+                ("of", Value::from(score.of().round())),
+            ],
+        );
+        ui.label(RichText::new(total).size(28.0).color(t::AMBER));
+        if score.failed_by().is_none() {
+            let (key, colour) = if score.passed() {
+                ("score-passed", t::GOOD)
+            } else {
+                ("score-not-passed", t::BAD)
+            };
+            let pass = Value::from((PASS_SHARE * 100.0).round());
+            let words = context.with(key, &[("percent", pass)]);
+            ui.label(RichText::new(words).color(colour));
+        }
+        let goal = Value::from(say(context.ui_state.language, &context.bench.job().goal));
+        kit::quiet(ui, context.with("score-goal", &[("goal", goal)]));
+        for dimension in &score.dimensions {
+            bar(ui, context, dimension);
+        }
+    });
+}
+
+/// Every lost point with its account.
+fn losses_ui(ui: &mut Ui, context: &PanelContext, score: &Score) {
+    kit::card(ui, |ui| {
+        kit::heading(ui, context.text("score-losses"));
+        let mut losses: Vec<(&Deduction, Option<&Account>)> = Vec::new();
+        for side in &score.dimensions {
+            for (place, loss) in side.lost.iter().enumerate() {
+                let review = context.bench.review();
+                let its = review.and_then(|r| r.account(side.dimension, place));
+                losses.push((loss, its));
+            }
+        }
+        losses.sort_by_key(|(loss, _)| loss.at);
+        if losses.is_empty() {
+            ui.label(context.text("score-none-lost"));
+        }
+        for (loss, account) in losses {
+            lost(ui, context, loss, account);
+        }
+    });
 }
 
 fn bar(ui: &mut Ui, context: &PanelContext, dimension: &DimensionScore) {

@@ -3,7 +3,7 @@
 use super::{PanelContext, kept, kit};
 use crate::attempts::Attempts;
 use crate::port::{JobSource, Offer};
-use crate::state::say;
+use crate::state::{Guidance, say};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
@@ -89,7 +89,7 @@ fn begin_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
         context.ui_state.offer = offer;
         let seed = jobs.offers()[offer].seed;
         context.ui_state.seed = seed.to_string();
-        context.ui_state.guided = true;
+        context.ui_state.guidance = Guidance::EveryStep;
         context.ui_state.open(jobs.open(offer, seed));
     }
 }
@@ -205,7 +205,7 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
         && let Ok(seed) = seed
     {
         let work = jobs.open(context.ui_state.offer, seed);
-        context.ui_state.guided = false;
+        context.ui_state.guidance = Guidance::Nothing;
         context.ui_state.open(work);
     }
 }

@@ -4,12 +4,14 @@ use super::*;
 use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
-use crate::state::Page;
+use crate::state::{Guidance, Page, say};
 use crate::workbench::LibraryJobs;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
-use detent_training::bench::{Advice, Grip, Incident, MeterMode, Report, Verdict};
+use detent_training::bench::script::ScriptStep;
+use detent_training::bench::{Advice, Grip, HintRung, Incident, MeterMode, Report, Verdict};
+use detent_training::practice::{Exercise, coach};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -631,6 +633,87 @@ fn a_finished_job_is_thought_over_in_both_languages() {
     }
 }
 
+/// Each rung is told once it was paid for, the next at its price; what happens meanwhile asks for a new look.
+#[test]
+fn a_hint_is_taken_rung_by_rung_in_both_languages() {
+    for language in Language::ALL {
+        let jobs = LibraryJobs::new(Some("drain-code-several-causes"), None).expect("sound jobs");
+        let bench = BenchRes::new(open(&jobs, 0, 409));
+        let mut harness = harness(fixture_of(bench, language), hint::hint_ui);
+        let text = |key: &str| Texts::load(language).get(key);
+        harness.get_by_label(&text("hint-look")).click();
+        harness.run();
+        harness.state_mut().bench.wait_for_hint();
+        harness.run();
+        let topics = [
+            "leave-fault-hold-where",
+            "leave-fault-hold-ask",
+            "leave-fault-hold-do",
+        ];
+        let points = harness.state().bench.job().points;
+        for (n, rung) in HintRung::ALL.iter().enumerate() {
+            let told = |topic: &str| text(&format!("hint-{topic}"));
+            assert!(harness.query_by_label(&told(topics[n])).is_none());
+            let price = format!("{:.1}", points.taken_by_hint(*rung));
+            let args = [
+                ("rung", Value::from(text(&format!("hint-rung-{rung}")))),
+                ("points", Value::from(price)),
+            ];
+            let label = Texts::load(language).with("hint-rung-with-price", &args);
+            harness.get_by_label(&label).click();
+            harness.run();
+            harness.state_mut().bench.tick();
+            harness.run();
+            for topic in &topics[..=n] {
+                assert!(harness.query_by_label(&told(topic)).is_some(), "{topic}");
+            }
+        }
+        nothing_missing(&harness, "hint");
+        let taken = harness.state().bench.history();
+        let taken = taken
+            .iter()
+            .filter(|(_, a)| matches!(a, Action::TakeHint(_)));
+        assert_eq!(taken.count(), 3);
+        // Nothing new is to be told about the same thing, and it need not be paid for twice.
+        harness.get_by_label(&text("hint-look-again")).click();
+        harness.run();
+        harness.state_mut().bench.wait_for_hint();
+        harness.run();
+        let told = text("hint-leave-fault-hold-do");
+        assert!(harness.query_by_label(&told).is_some());
+    }
+}
+
+#[test]
+fn an_examination_offers_no_hint() {
+    let jobs = LibraryJobs::new(Some("exam-120-v-dial"), None).expect("sound jobs");
+    let bench = BenchRes::new(open(&jobs, 0, 137));
+    let harness = harness(fixture_of(bench, Language::En), hint::hint_ui);
+    let look = Texts::load(Language::En).get("hint-look");
+    assert!(harness.query_by_label(&look).is_none());
+}
+
+/// The dearest loss stands with the exercise that trains it, and the button asks for it.
+#[test]
+fn the_coach_says_one_thing_and_leads_to_it() {
+    for language in Language::ALL {
+        let fixture = mistakes(language);
+        let score = fixture.bench.score().expect("a finished job");
+        let advice = coach(&fixture.bench.job().file, score).expect("mistakes were made");
+        let label = match &advice.exercise {
+            Exercise::Drill(skill) => {
+                let skill = Value::from(fixture.texts.get(&format!("skill-{skill}")));
+                fixture.texts.with("coach-drill", &[("skill", skill)])
+            }
+            Exercise::Job(_) => fixture.texts.get("coach-again"),
+        };
+        let mut harness = harness(fixture, score::score_ui);
+        harness.get_by_label(&label).click();
+        harness.run();
+        assert_eq!(harness.state().ui_state.train, Some(advice.exercise));
+    }
+}
+
 /// A missing text shows as its key in angle quotes.
 #[track_caller]
 fn nothing_missing(harness: &Harness<'_, Fixture>, panel: &str) {
@@ -784,7 +867,8 @@ fn a_guide_leads_through_a_whole_job_and_shows_how() {
     let begin = harness.get_by_label("Begin: a first job with a guide");
     begin.click();
     harness.run_steps(2);
-    assert!(harness.state().ui_state.guided);
+    let guidance = harness.state().ui_state.guidance;
+    assert_eq!(guidance, Guidance::EveryStep);
     let mut opening = harness.state_mut().ui_state.opening.take();
     opening.as_mut().expect("something is opened").wait();
     let Some(Background::Done(Ok(bench))) = opening else {
@@ -836,8 +920,48 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
         assert_eq!(harness.state().ui_state.message, None);
     }
     harness.get_by_label(&texts.get("guide-done"));
+    // The same job comes again with half of its steps left open.
+    let again = texts.get("guide-again-half");
+    harness.get_by_label(&again).click();
+    harness.run_steps(2);
+    let ui_state = &harness.state().ui_state;
+    assert_eq!(ui_state.guidance, Guidance::EveryOther);
+    let file = harness.state().bench.job().file.clone();
+    assert_eq!(ui_state.train, Some(Exercise::Job(file)));
     let score = harness.state().bench.score().expect("handed in").total();
     assert!(score >= 90.0, "{score}");
+}
+
+/// A step that was left open tells its number and nothing else until it is asked; what leads astray is told all the same.
+#[test]
+fn a_step_that_is_left_open_is_told_on_request() {
+    for language in Language::ALL {
+        let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+        let texts = Texts::load(language);
+        let mut fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), language);
+        fixture.ui_state.guidance = Guidance::EveryOther;
+        let guide = fixture.bench.job().guide.clone().expect("it has a guide");
+        let said = |step: usize| say(language, &guide.steps[step].say);
+        let mut harness = harness(fixture, guide::guide_ui);
+        let your_turn = texts.get("guide-your-turn");
+        assert!(harness.query_by_label(said(0)).is_some());
+        assert!(harness.query_by_label(&your_turn).is_none());
+        for step in [Action::Unplug, Action::Plug] {
+            harness
+                .state_mut()
+                .bench
+                .run(&ScriptStep::Do(step))
+                .expect("it can be done");
+        }
+        harness.run_steps(2);
+        assert!(harness.query_by_label(said(1)).is_none());
+        assert!(harness.query_by_label(&your_turn).is_some());
+        let astray = say(language, &guide.steps[1].astray[0].say);
+        assert!(harness.query_by_label(astray).is_some());
+        harness.get_by_label(&texts.get("guide-tell")).click();
+        harness.run_steps(2);
+        assert!(harness.query_by_label(said(1)).is_some());
+    }
 }
 
 /// A shock stops everything until it was read; what was merely risky does not.

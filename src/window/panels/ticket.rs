@@ -1,7 +1,8 @@
 //! The job ticket, and what hands can do without a tool.
 
+use super::hint::hint_ui;
 use super::{PanelContext, kit};
-use crate::state::say;
+use crate::state::{Guidance, say};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
@@ -9,7 +10,8 @@ use detent_training::bench::Action;
 
 pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     // Whoever is guided looks for what to press next.
-    let guided = context.ui_state.guided && context.bench.job().guide.is_some();
+    let guided =
+        context.ui_state.guidance != Guidance::Nothing && context.bench.job().guide.is_some();
     if !guided {
         complaint_ui(ui, context);
         facts_ui(ui, context);
@@ -19,6 +21,9 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     if guided {
         complaint_ui(ui, context);
         facts_ui(ui, context);
+    }
+    if !guided {
+        hint_ui(ui, context);
     }
     if ui.button(context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;

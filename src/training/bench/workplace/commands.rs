@@ -15,7 +15,7 @@ use detent_simulation::plant::FailureMode;
 use detent_simulation::units::uniform;
 
 impl Bench {
-    pub(super) fn refuse(&self, action: &Action) -> Result<(), Refusal> {
+    pub(crate) fn refuse(&self, action: &Action) -> Result<(), Refusal> {
         let already = || Err(Refusal::AlreadySo);
         let plant = self.machine.plant();
         match action {
@@ -61,6 +61,7 @@ impl Bench {
             Action::ReplaceMeterFuse if !self.meter.fuse_blown => already(),
             Action::Quote(quote) => self.refuse_quote(quote),
             Action::Report(report) => self.refuse_report(report),
+            Action::TakeHint(_) if !self.hints_allowed => Err(Refusal::NoHints),
             _ => Ok(()),
         }
     }
@@ -154,7 +155,7 @@ impl Bench {
             Action::Return(number) => self.take_back(number),
             Action::Fit(number) => self.fit(number),
             // The log has it already.
-            Action::NoteCode(_) | Action::Ask(_) => {}
+            Action::NoteCode(_) | Action::TakeHint(_) | Action::Ask(_) => {}
             // The customer's answer is noted when the time for it has passed.
             Action::Quote(_) => {}
             // What is under the machine is seen when the time for looking has passed.

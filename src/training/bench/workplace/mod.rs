@@ -37,6 +37,7 @@ pub struct Bench {
     billing: Billing,
     customer_limit: Option<f64>,
     live_tests_allowed: bool,
+    hints_allowed: bool,
     cabinet_open: bool,
     pulled: Vec<Connector>,
     probes: Option<(MeterMode, Pin, Pin)>,

@@ -47,7 +47,9 @@ impl Bench {
             }
             Action::Probe { .. } if plant.plugged() => Some(Caution::LiveTest),
             Action::OpenLid if self.turns() => Some(Caution::Moving),
-            action if hands_inside(action) && !self.proved_dead() => Some(Caution::NotProvedDead),
+            action if hands_inside(action) && self.dead_proof_now() != DeadProof::Complete => {
+                Some(Caution::NotProvedDead)
+            }
             _ => None,
         }
     }
@@ -133,10 +135,12 @@ impl Bench {
         behind_kpa > 0.0
     }
 
-    /// Whether the stored charge was proved gone since the plug came out.
-    fn proved_dead(&self) -> bool {
+    /// How far the stored charge was proved gone since the plug came out.
+    pub(crate) fn dead_proof_now(&self) -> DeadProof {
         let unplugged = (self.history().iter()).rfind(|(_, action)| **action == Action::Unplug);
-        unplugged.is_some_and(|(at, _)| self.dead_proof(at, self.now()) == DeadProof::Complete)
+        unplugged.map_or(DeadProof::Missing, |(at, _)| {
+            self.dead_proof(at, self.now())
+        })
     }
 
     /// Whether hands are in the tub's water for longer than skin bears it.

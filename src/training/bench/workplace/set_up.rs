@@ -44,6 +44,8 @@ pub struct Setup {
     pub customer_limit: Option<f64>,
     /// Meter work on the live machine is allowed.
     pub live_tests_allowed: bool,
+    /// Hints may be taken.
+    pub hints_allowed: bool,
     /// A lead of the meter is broken inside its insulation.
     pub lead_open: bool,
 }
@@ -101,6 +103,7 @@ impl Bench {
             billing: setup.billing,
             customer_limit: setup.customer_limit,
             live_tests_allowed: setup.live_tests_allowed,
+            hints_allowed: setup.hints_allowed,
             cabinet_open: false,
             pulled: Vec::new(),
             probes: None,

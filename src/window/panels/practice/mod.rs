@@ -16,7 +16,7 @@ use bevy_egui::egui::{
     self, Align, CornerRadius, Frame, Layout, Margin, RichText, ScrollArea, Ui, UiBuilder, vec2,
 };
 use detent_content::{ProfileError, Value};
-use detent_training::practice::Skill;
+use detent_training::practice::{Exercise, Skill};
 
 /// Narrower than this, everything stands in one column.
 const NARROW: f32 = 1000.0;
@@ -124,6 +124,19 @@ fn practise_ui(
 }
 
 /// Begins a drill; where that is.
+/// Begins an exercise; where that is, unless the bench comes by itself.
+pub(super) fn begin(
+    context: &mut PanelContext,
+    drill: &mut DrillRes,
+    jobs: &dyn JobSource,
+    exercise: &Exercise,
+) -> Option<Screen> {
+    match exercise {
+        Exercise::Drill(skill) => Some(begin_drill(drill, *skill)),
+        Exercise::Job(file) => begin_job(context, jobs, file),
+    }
+}
+
 fn begin_drill(drill: &mut DrillRes, skill: Skill) -> Screen {
     // Every drill draws its own questions: the seed is the second at which it begins.
     drill.begin(skill, now().0.unsigned_abs());

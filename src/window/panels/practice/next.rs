@@ -1,6 +1,6 @@
 //! What to practise: the suggestion with its reason, and every drill.
 
-use super::{PanelContext, begin_drill, begin_job, kit, per_cent, skill_name};
+use super::{PanelContext, begin, begin_drill, kit, per_cent, skill_name};
 use crate::port::JobSource;
 use crate::practice::{DrillRes, LearnerRes, now};
 use crate::state::{Screen, say};
@@ -41,10 +41,7 @@ pub(super) fn next_ui(
         ];
         ui.label(context.with(choice.why.key(), &args));
         if kit::main_button(ui, context.text("practice-begin"), true).clicked() {
-            to = match &choice.exercise {
-                Exercise::Drill(skill) => Some(begin_drill(drill, *skill)),
-                Exercise::Job(file) => begin_job(context, jobs, file),
-            };
+            to = begin(context, drill, jobs, &choice.exercise);
         }
     });
     kit::card(ui, |ui| {

@@ -1,0 +1,266 @@
+//! Hints: they exist wherever a job stands, name nothing that the evidence does not support, know nothing that the
+//! bench has not shown, and cost what they say.
+
+use crate::stage::Stage;
+use detent_content::{Language, ScenarioSource, Texts, Words, builtin};
+use detent_training::bench::{Action, Bench, HintRung, Refusal};
+use detent_training::lesson::technician::{Persona, work};
+use detent_training::lesson::{Dimension, Hidden, LossKind, judge, set_up};
+use detent_training::reason::{Hint, HintTopic, LEAST_NAMED, PlanStep, Probe, hint};
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+use rayon::prelude::*;
+use std::sync::LazyLock;
+
+static STAGE: LazyLock<Stage> = LazyLock::new(Stage::new);
+static JOBS: LazyLock<Vec<ScenarioSource>> = LazyLock::new(|| {
+    STAGE
+        .content_library()
+        .scenarios()
+        .expect("sound scenarios")
+});
+
+fn job(name: &str) -> &'static ScenarioSource {
+    let file = format!("scenarios/{name}.ron");
+    let found = JOBS.iter().find(|job| job.file == file);
+    found.unwrap_or_else(|| panic!("no job {name}"))
+}
+
+fn fresh(job: &ScenarioSource, seed: u64) -> Bench {
+    let library = STAGE.content_library().library(&job.scenario);
+    set_up(&job.scenario, &library, seed).expect("a sound scenario")
+}
+
+fn hint_at(job: &ScenarioSource, seed: u64, bench: &Bench) -> Option<Hint> {
+    let (scenario, content_library) = (&job.scenario, STAGE.content_library());
+    let library = content_library.library(scenario);
+    let table = builtin::table(&library, scenario.mains.rating()).expect("a table");
+    hint((scenario, seed), library, &table, bench).expect("it was done here")
+}
+
+/// A bench of its own on which the first deeds of what was `done` were done, at the moment of the next one.
+fn first_deeds(job: &ScenarioSource, done: &Bench, deeds: usize) -> Bench {
+    let mut bench = fresh(job, job.scenario.seed);
+    for (at, action) in done.history().iter().take(deeds) {
+        bench.wait(at.since(bench.now()));
+        bench.act(action).expect("it was done before");
+    }
+    if let Some((at, _)) = done.history().get(deeds) {
+        bench.wait(at.since(bench.now()));
+    }
+    bench
+}
+
+/// Nothing is named that is unlikely by what was seen, or that a sound reading ruled out.
+#[test]
+fn no_hint_names_what_the_evidence_does_not_support() {
+    let both = Language::ALL.map(Texts::load);
+    let jobs: Vec<_> = JOBS.iter().enumerate().collect();
+    let told: Vec<(HintTopic, usize)> = jobs
+        .par_iter()
+        .flat_map_iter(|(n, job)| {
+            let mut rng = ChaCha8Rng::seed_from_u64(*n as u64);
+            let persona = [Persona::Expert, Persona::Guesser, Persona::Swapper][n % 3];
+            let done = work(persona, &job.scenario, fresh(job, job.scenario.seed));
+            let done = done.unwrap_or_else(|e| panic!("{}: {e}", job.file));
+            // The last deed is the report.
+            let deeds = rng.next_u32() as usize % done.history().len();
+            let bench = first_deeds(job, &done, deeds);
+            let hint = hint_at(job, job.scenario.seed, &bench).expect("the job goes on");
+            let repaired = bench.repairs().first().is_some();
+            for (hypothesis, share) in &hint.causes {
+                assert!(*share >= LEAST_NAMED, "{}: {share}", job.file);
+                let Some(mode) = hypothesis.checked_sub(1) else {
+                    continue;
+                };
+                let against = bench.notebook().iter();
+                let against = against.filter(|r| r.meter_sound && !r.live && r.rules_out[mode]);
+                assert!(
+                    repaired || against.count() < 2,
+                    "{} after {deeds} deeds: {} was ruled out",
+                    job.file,
+                    hint.modes[mode]
+                );
+            }
+            for texts in &both {
+                let board = Some(bench.machine().board());
+                let words = Words::of_hint(&hint, texts, bench.counter(), board);
+                for rung in HintRung::ALL {
+                    let told = words.hint(&hint, *rung);
+                    assert!(!told.contains(['‹', '{']) && told.len() > 8, "{told}");
+                }
+            }
+            [(hint.topic, deeds)]
+        })
+        .collect();
+    let of = |is: fn(&HintTopic) -> bool| told.iter().filter(|(topic, _)| is(topic)).count();
+    // The draw is wide enough to be worth something.
+    assert!(of(|t| matches!(t, HintTopic::Step(_))) >= 5, "{told:?}");
+    assert!(of(|t| !matches!(t, HintTopic::Step(_))) >= 5, "{told:?}");
+}
+
+/// Two machines that have shown the same so far get the same hint, whatever is wrong with them.
+#[test]
+fn a_hint_knows_nothing_that_the_bench_has_not_shown() {
+    let job = job("drain-code-several-causes");
+    let Hidden::DrawFrom(ids) = &job.scenario.fault else {
+        panic!("it draws");
+    };
+    let hints: Vec<(String, Option<Hint>)> = (ids.iter())
+        .map(|id| {
+            let mut job = job.clone();
+            job.scenario.fault = Hidden::Named(id.clone());
+            let mut bench = fresh(&job, 409);
+            let codes = bench.machine().control().memory().codes.clone();
+            for code in codes {
+                bench.act(&Action::NoteCode(code.code)).expect("a note");
+            }
+            (id.clone(), hint_at(&job, 409, &bench))
+        })
+        .collect();
+    assert!(hints.len() >= 3);
+    for (id, hint) in &hints {
+        assert_eq!(hint, &hints[0].1, "{id}");
+    }
+}
+
+/// What the expert has done up to the report leaves nothing to hint at but the report, with the right cause.
+#[test]
+fn after_the_experts_work_the_report_is_left() {
+    let single: Vec<_> = JOBS
+        .iter()
+        .filter(|job| matches!(job.scenario.fault, Hidden::Named(_) | Hidden::DrawFrom(_)))
+        .collect();
+    let wrong: Vec<String> = single
+        .par_iter()
+        .flat_map(|job| {
+            let seed = job.scenario.seed;
+            let done = work(Persona::Expert, &job.scenario, fresh(job, seed)).expect("it works");
+            let bench = first_deeds(job, &done, done.history().len() - 1);
+            let hint = hint_at(job, seed, &bench).expect("the job goes on");
+            let named = hint.causes.first().and_then(|(n, _)| n.checked_sub(1));
+            let named = named.map(|mode| hint.modes[mode].as_str());
+            let truth = bench.hidden().first().map(|mode| mode.id.as_str());
+            let repaired = bench.repairs().first().is_some();
+            // Nothing may be proved; what is named is what it was.
+            let told = hint.topic == HintTopic::WriteReport && (named.is_none() || named == truth);
+            (repaired && !told)
+                .then(|| format!("{}: {:?} {:?} {named:?}", job.file, hint.topic, hint.causes))
+        })
+        .collect();
+    assert!(
+        wrong.is_empty(),
+        "{} of {}: {wrong:#?}",
+        wrong.len(),
+        single.len()
+    );
+}
+
+/// From the console to a safe bench, to a proven repair: hints come in that order, and a reading on the dead machine
+/// is asked for only when it is safe.
+#[test]
+fn hints_lead_from_the_console_to_a_safe_bench_and_a_proven_repair() {
+    let job = job("drain-code-several-causes");
+    let seed = job.scenario.seed;
+    let done = work(Persona::Expert, &job.scenario, fresh(job, seed)).expect("it works");
+    let mut bench = fresh(job, seed);
+    let mut topics = Vec::new();
+    for (at, action) in done.history().iter() {
+        bench.wait(at.since(bench.now()));
+        let hint = hint_at(job, seed, &bench).expect("the job goes on");
+        if let HintTopic::Step(PlanStep::Test(test)) = hint.topic {
+            let view = bench.view();
+            match &hint.repair_costs.probes[test] {
+                Probe::Read(point) => {
+                    assert!(point.state.is_live() || !view.machine.plugged);
+                    assert!(view.cabinet_open, "{point:?}");
+                }
+                Probe::Inspect(component) => {
+                    assert!(view.cabinet_open || !component.is_inside());
+                }
+                Probe::Recalibrate => {}
+            }
+        }
+        if topics.last() != Some(&hint.topic) {
+            topics.push(hint.topic);
+        }
+        bench.act(action).expect("it was done before");
+    }
+    let place = |wanted: fn(&HintTopic) -> bool| topics.iter().position(wanted);
+    let order = [
+        place(|t| *t == HintTopic::LeaveFaultHold),
+        place(|t| *t == HintTopic::EnterServiceMode),
+        place(|t| *t == HintTopic::ReadCodes),
+        place(|t| matches!(t, HintTopic::MakeSafe(_))),
+        place(|t| *t == HintTopic::OpenCabinet),
+        place(|t| matches!(t, HintTopic::Step(PlanStep::Test(_)))),
+        place(|t| *t == HintTopic::Recalibrate),
+        place(|t| *t == HintTopic::ProveByRun),
+        place(|t| *t == HintTopic::WriteReport),
+    ];
+    assert!(
+        order.iter().all(Option::is_some) && order.is_sorted(),
+        "{topics:?}"
+    );
+    assert_eq!(hint_at(job, seed, &bench), None, "the report is in");
+}
+
+/// The test that is proposed can be made: its pins are there and its state is allowed.
+#[test]
+fn without_live_tests_no_hint_asks_for_one() {
+    let job = job("drain-code-several-causes");
+    assert!(!job.scenario.live_tests_allowed);
+    let hint = hint_at(job, job.scenario.seed, &fresh(job, job.scenario.seed)).expect("a hint");
+    assert!(hint.repair_costs.probes.iter().all(|probe| match probe {
+        Probe::Read(point) => !point.state.is_live(),
+        Probe::Inspect(_) | Probe::Recalibrate => true,
+    }));
+}
+
+#[test]
+fn hints_take_their_points_and_an_examination_gives_none() {
+    let source = job("drain-code-several-causes");
+    let scenario = &source.scenario;
+    let mut bench = fresh(source, scenario.seed);
+    let before = judge(scenario, &bench).total();
+    for rung in [HintRung::WhereToLook, HintRung::WhatToAsk] {
+        bench.act(&Action::TakeHint(rung)).expect("a hint");
+    }
+    let score = judge(scenario, &bench);
+    let side = score
+        .dimensions
+        .iter()
+        .find(|d| d.dimension == Dimension::Reasoning);
+    let lost = &side.expect("it scores reasoning").lost;
+    let taken = lost
+        .iter()
+        .filter(|lost| lost.loss.kind() == LossKind::HintTaken);
+    assert_eq!(taken.clone().count(), 2);
+    let stated = scenario.points.taken_by_hint(HintRung::WhereToLook)
+        + scenario.points.taken_by_hint(HintRung::WhatToAsk);
+    assert!((stated - 0.12 * scenario.points.reasoning).abs() < 1e-9);
+    // Nothing was done yet, so that the side has lost its points to worse things before.
+    assert!(score.total() <= before);
+
+    let exam = job("exam-third-opinion");
+    let mut bench = fresh(exam, exam.scenario.seed);
+    let asked = bench.act(&Action::TakeHint(HintRung::WhereToLook));
+    assert_eq!(asked, Err(Refusal::NoHints));
+    assert!(bench.history().is_empty());
+}
+
+/// A hint that was taken is in the score of somebody who lost nothing else.
+#[test]
+fn who_took_a_hint_keeps_the_rest() {
+    let source = job("drain-code-several-causes");
+    let scenario = &source.scenario;
+    let mut bench = fresh(source, scenario.seed);
+    bench
+        .act(&Action::TakeHint(HintRung::WhatToDo))
+        .expect("a hint");
+    let done = work(Persona::Expert, scenario, bench).expect("it works");
+    let alone = work(Persona::Expert, scenario, fresh(source, scenario.seed)).expect("it works");
+    let lost = judge(scenario, &alone).total() - judge(scenario, &done).total();
+    let stated = scenario.points.taken_by_hint(HintRung::WhatToDo);
+    assert!((lost - stated).abs() < 1e-9, "{lost} of {stated}");
+}
