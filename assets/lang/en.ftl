@@ -835,6 +835,11 @@ lamps-test = Load test
 
 language-choose = Language
 
+## leak
+
+leak-dry = Under the machine: dry.
+leak-wet = Under the machine: wet. Something leaks.
+
 ## learner
 
 learner-changed = Not saved: { $detail } was changed or deleted in the meantime and has been left as it is. Choose the learner again.
@@ -842,11 +847,6 @@ learner-damaged = This learner’s file cannot be used and has been left as it i
 learner-no-name = A name needs a letter or a digit.
 learner-refused = Not saved: { $detail }. Check the free space and your write permission.
 learner-taken = There is already a learner called “{ $detail }”. Choose another name.
-
-## leak
-
-leak-dry = Under the machine: dry.
-leak-wet = Under the machine: wet. Something leaks.
 
 ## leave
 

@@ -832,6 +832,11 @@ lamps-test = Prueba de carga
 
 language-choose = Idioma
 
+## leak
+
+leak-dry = Debajo de la máquina: seco.
+leak-wet = Debajo de la máquina: mojado. Algo pierde agua.
+
 ## learner
 
 learner-changed = No se ha guardado: { $detail } se modificó o se borró mientras tanto y se deja como está. Vuelva a elegir al aprendiz.
@@ -839,11 +844,6 @@ learner-damaged = El archivo de este aprendiz no se puede usar y se deja como es
 learner-no-name = Un nombre necesita al menos una letra o un número.
 learner-refused = No se ha guardado: { $detail }. Compruebe el espacio libre y que tiene permiso de escritura.
 learner-taken = Aquí ya hay un aprendiz llamado «{ $detail }». Elija otro nombre.
-
-## leak
-
-leak-dry = Debajo de la máquina: seco.
-leak-wet = Debajo de la máquina: mojado. Algo pierde agua.
 
 ## leave
 

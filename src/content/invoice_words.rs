@@ -59,7 +59,7 @@ impl Texts {
             Answer::Noticed { noticed, .. } if noticed.is_empty() => self.get("ask-nothing"),
             Answer::Noticed { noticed, after_min } => {
                 let said: Vec<String> = (noticed.iter())
-                    .map(|noticed| self.customer_noticed(*noticed, 2, *after_min))
+                    .map(|noticed| self.customer_noticed(*noticed, 1, *after_min))
                     .collect();
                 said.join(" ")
             }
@@ -71,7 +71,7 @@ impl Texts {
     pub fn call_back(&self, account: &CustomerAccount) -> String {
         let noticed = account.noticed.iter();
         let said: Vec<String> = noticed
-            .map(|noticed| self.customer_noticed(*noticed, 1, account.after_min))
+            .map(|noticed| self.customer_noticed(*noticed, 3, account.after_min))
             .collect();
         said.join(" ")
     }

@@ -367,6 +367,16 @@ fn a_machine_that_was_not_put_right_comes_back_after_three_days() {
     for mode in fresh.hidden() {
         mended.machine_mut().replace(mode.component);
     }
+    // It still stands in the fault hold.
+    let mut held = mended.clone();
+    act(&mut held, [repaired()]);
+    let call = call_back(&held).expect("nobody ended the hold");
+    assert_eq!(call.account.noticed[0], CustomerObservation::NeverStarted);
+    mended.machine_mut().plant_mut().bail_out();
+    act(&mut mended, [Action::Unplug]);
+    mended.wait(Span::from_s(60));
+    act(&mut mended, [Action::Plug]);
+    mended.wait(Span::from_s(3));
     let mut shut = mended.clone();
     act(&mut mended, [repaired()]);
     assert!(call_back(&mended).is_none());

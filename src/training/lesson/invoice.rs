@@ -138,7 +138,8 @@ impl Invoice {
             }
         }
         let paid = lines.iter().filter(|line| line.free.is_none());
-        let subtotal = cents(paid.map(|line| line.value).sum());
+        // An empty sum of floats is −0, which would be printed.
+        let subtotal = cents(paid.fold(0.0, |sum, line| sum + line.value));
         let tax = cents(subtotal * billing.tax_share);
         let asked = bench
             .asked()
@@ -204,9 +205,10 @@ fn fitted(bench: &Bench) -> Vec<(&Part, bool)> {
     fitted
 }
 
-/// Nobody wants the repair: the machine is to be replaced, or the job was given up.
+/// Nobody wants the repair: the customer declined the last quote, the machine is to be replaced, or the job was given up.
 fn not_wanted(bench: &Bench) -> bool {
+    let declined = bench.quotes().last().is_some_and(|given| !given.approved);
     let ended =
         |report: &Report| report.advice == Advice::Replace || report.verdict == Verdict::GivenUp;
-    bench.report().is_some_and(ended)
+    declined || bench.report().is_some_and(ended)
 }

@@ -18,7 +18,7 @@ use super::part::{Billing, Part, Rates, cure, current};
 use super::quote::{Quote, QuoteGiven};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
-use detent_simulation::controller::Tries;
+use detent_simulation::controller::{ControlMode, Tries};
 use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::machine::Machine;
 use detent_simulation::plant::FailureMode;
@@ -313,11 +313,15 @@ impl Bench {
         self.called_back
     }
 
-    /// Whether the machine as it stands cannot be right: a fault is in it, a connector hangs loose, or the taps are
-    /// shut.
+    /// Whether the machine as it stands cannot wash: a fault is in it, a connector hangs loose, the taps are shut, or
+    /// the control stands in a fault hold or in service mode.
     pub(crate) fn leaves_something(&self) -> bool {
         let plant = self.machine.plant();
-        plant.faults().next().is_some() || !self.pulled.is_empty() || plant.taps_shut()
+        let mode = self.machine.control().control_status().mode;
+        plant.faults().next().is_some()
+            || !self.pulled.is_empty()
+            || plant.taps_shut()
+            || matches!(mode, ControlMode::Hold | ControlMode::Service)
     }
 
     /// Codes noted so far.
