@@ -112,7 +112,9 @@ caution-discharge-live = The machine is plugged in: the supply keeps the capacit
 ## call
 
 call-back = Three days later the customer calls:
+call-back-earlier = On file: codes recorded: { $codes }. Done: { $repairs }. Cause reported: { $causes }.
 call-back-none = Three days later: no call.
+call-back-nothing = none
 call-back-visit = Second visit, after the customer called back:
 
 ## caution

@@ -112,7 +112,9 @@ caution-discharge-live = La máquina está enchufada: la red mantiene cargado el
 ## call
 
 call-back = Tres días después llama el cliente:
+call-back-earlier = Consta de la primera visita: códigos anotados: { $codes }. Hecho: { $repairs }. Causa en el informe: { $causes }.
 call-back-none = Tres días después: ninguna llamada.
+call-back-nothing = nada
 call-back-visit = Segunda visita, después de la llamada del cliente:
 
 ## caution

@@ -9,7 +9,7 @@ use detent_content::{ContentLibrary, Language, ScenarioSource, disk, read_script
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::bench::script::{ScriptStep, StepError};
-use detent_training::lesson::{Intake, call_back, judge, set_up};
+use detent_training::lesson::{CustomerAccount, EarlierVisit, Intake, call_back, judge, set_up};
 use detent_training::record::{Footer, Header, compare, read_attempt, replay};
 use std::path::{Path, PathBuf};
 
@@ -99,7 +99,7 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
             &mut out,
             (&scenario_source, seed),
             (bench, &score, called.as_ref()),
-            &job.intake,
+            (&job.intake, job.first.as_ref()),
             &job.looks,
             review.as_ref(),
             language,
@@ -123,6 +123,8 @@ struct Job {
     log: Option<AttemptWriter>,
     /// What the customer can tell.
     intake: Intake,
+    /// The first visit and what the customer called back for, if this is a second one.
+    first: Option<(EarlierVisit, CustomerAccount)>,
     /// Actions in the log.
     kept: usize,
     looks: Vec<Look>,
@@ -143,6 +145,7 @@ impl Job {
         )?;
         let log = save.map(|path| AttemptWriter::replace(path, &header));
         Ok(Job {
+            first: None,
             intake: Intake::of(&bench),
             bench,
             seed,
@@ -174,6 +177,7 @@ impl Job {
             return Err(Failure::NoCallBack(file));
         };
         Ok(Job {
+            first: Some((call.earlier, call.account)),
             intake: Intake::of(&call.bench),
             bench: call.bench,
             seed,
@@ -205,6 +209,7 @@ impl Job {
         let intake = Intake::of(&bench);
         replay(&mut bench, &attempt).map_err(|divergence| Failure::Differs { file, divergence })?;
         Ok(Job {
+            first: None,
             intake,
             bench,
             seed,

@@ -6,7 +6,9 @@ use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Wor
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
-use detent_training::lesson::{Bilingual, CallBack, Intake, Invoice, Score};
+use detent_training::lesson::{
+    Bilingual, CallBack, CustomerAccount, EarlierVisit, Intake, Invoice, Score,
+};
 use detent_training::reason::Review;
 
 /// The built-in scenarios: name, title, goal.
@@ -136,7 +138,7 @@ pub(super) fn outcome(
     out: &mut Output,
     (scenario_source, seed): (&ScenarioSource, u64),
     (bench, score, call_back): (&Bench, &Score, Option<&CallBack>),
-    intake: &Intake,
+    (intake, first): (&Intake, Option<&(EarlierVisit, CustomerAccount)>),
     looks: &[Look],
     review: Option<&Review>,
     language: Language,
@@ -167,6 +169,14 @@ pub(super) fn outcome(
         texts.get("cli-state-hash"),
         bench.machine().state_hash()
     ))?;
+    if let Some((earlier, account)) = first {
+        put(format!(
+            "{} {}",
+            texts.get("call-back-visit"),
+            texts.call_back(account)
+        ))?;
+        put(texts.earlier_visit(earlier, bench.counter()))?;
+    }
     for attempt in control.tries.iter() {
         let outcome = match attempt.outcome {
             detent_simulation::controller::Outcome::Open => "…".to_owned(),

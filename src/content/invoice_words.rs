@@ -1,8 +1,11 @@
 //! Answers, quotes, invoices and call-backs in words that a customer understands.
 
 use super::text::{Language, Texts, Value};
-use detent_training::bench::{Appliance, LeakCheck, Part, Question, QuoteGiven, current};
-use detent_training::lesson::{Answer, CustomerAccount, Invoice, InvoiceItem, InvoiceLine};
+use detent_training::bench::{Appliance, LeakCheck, Part, Question, QuoteGiven, Repair, current};
+use detent_training::lesson::{
+    Answer, CustomerAccount, EarlierVisit, Invoice, InvoiceItem, InvoiceLine,
+};
+use detent_training::reason::Remedy;
 
 /// One printed line of an invoice.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -74,6 +77,30 @@ impl Texts {
             .map(|noticed| self.customer_noticed(*noticed, 3, account.after_min))
             .collect();
         said.join(" ")
+    }
+
+    /// What is on file of the first visit, in one sentence.
+    pub fn earlier_visit(&self, earlier: &EarlierVisit, parts: &[Part]) -> String {
+        let told = |all: Vec<String>| {
+            let none = || self.get("call-back-nothing");
+            Value::from(if all.is_empty() {
+                none()
+            } else {
+                all.join(", ")
+            })
+        };
+        let codes = earlier.noted_codes.iter().map(|code| format!("{code:02}"));
+        let repairs = earlier.repairs.iter().map(|repair| match repair {
+            Repair::Fitted { part } => self.remedy(&Remedy::Part(part.clone()), parts),
+            Repair::PutRight(component) => self.remedy(&Remedy::PutRight(*component), parts),
+        });
+        let causes = earlier.report.causes.iter().map(|id| self.mode(id));
+        let args = [
+            ("codes", told(codes.collect())),
+            ("repairs", told(repairs.collect())),
+            ("causes", told(causes.collect())),
+        ];
+        self.with("call-back-earlier", &args)
     }
 
     /// What a look for leaks showed.

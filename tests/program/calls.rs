@@ -146,7 +146,12 @@ fn a_job_done_wrongly_comes_back_and_costs_the_customer_nothing_more() {
     std::fs::write(&again, format!("{repair}{report}\n")).expect("it can be written");
     let again = again.display().to_string();
     let second = ["play", job, &again, "--call-back", &attempt];
-    println!("{}", told(&second));
+    let text = told(&second);
+    println!("{text}");
+    // The first visit is on file: the code as it was misread, the control that was swapped.
+    for on_file in ["recorded: 24", "P-0501", "Second visit"] {
+        assert!(text.contains(on_file), "{on_file} is not in: {text}");
+    }
     let second = told(&[&second[..], &["--json"]].concat());
     let second: Value = serde_json::from_str(&second).expect("JSON");
     assert_eq!(check_sums(&second), 0);

@@ -323,6 +323,8 @@ fn a_machine_that_was_not_put_right_comes_back_after_three_days() {
         "{:?}",
         call.account
     );
+    assert_eq!(call.earlier.report, *first.report().expect("handed in"));
+    assert!(call.earlier.repairs.is_empty() && call.earlier.noted_codes.is_empty());
     let mut second = call.bench;
     assert!(second.report().is_none() && second.history().is_empty() && second.spent() == 0.0);
     assert_eq!(second.hidden(), first.hidden());

@@ -16,7 +16,7 @@ mod score;
 mod set_up;
 pub mod survey;
 pub mod technician;
-pub use call_back::{CallBack, call_back, call_back_in_slices};
+pub use call_back::{CallBack, EarlierVisit, call_back, call_back_in_slices};
 pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
 pub use customer::{CustomerAccount, CustomerObservation};
