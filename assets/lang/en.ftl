@@ -39,6 +39,17 @@ area-power = the way in for power, from the outlet to the control
 area-temperature = what tells the control the temperature
 area-wiring = the wires and connectors
 
+## ask
+
+ask-appliance = What do model and serial number on the plate say?
+ask-appliance-answer = Model { $model }, serial number { $serial }
+ask-happens = What happens, and when?
+ask-noises = Does it make any noise that it did not make before?
+ask-nothing = Nothing that I noticed.
+ask-panel = What do the lamps or the display show?
+ask-since = Since when has it done that?
+ask-tried = What have you tried yourself?
+
 ## best
 
 best-at-dead = unplugged
@@ -97,6 +108,14 @@ button-more = More
 button-start = Start
 button-stop = Stop
 caution-discharge-live = The machine is plugged in: the supply keeps the capacitor charged, and the resistor will burn in your hand. Unplug the machine first.
+
+## call
+
+call-back = Three days later the customer calls:
+call-back-earlier = On file: codes recorded: { $codes }. Done: { $repairs }. Cause reported: { $causes }.
+call-back-none = Three days later: no call.
+call-back-nothing = none
+call-back-visit = Second visit, after the customer called back:
 
 ## caution
 
@@ -176,6 +195,7 @@ cli-error-few-variants = only { $found } of { $wanted } variants could be proved
 cli-error-folder = cannot write to the folder { $folder }: { $reason }. Make it first, or choose another.
 cli-error-kept = What was done before it is saved in { $file }; continue from there with --resume.
 cli-error-no-board = there is no board “{ $board }”; the boards are { $known }
+cli-error-no-call-back = nobody calls back after this attempt: it has no report yet, the machine washes, or the customer was told that it is not repaired
 cli-error-no-language = there is no language “{ $language }”; use en or es
 cli-error-no-window = this program was built without its window: build it with `cargo build --release`, or use a command (see --help)
 cli-error-not-this-supply = board “{ $board }” is not made for 230 V, 50 Hz: leave out --v230
@@ -465,6 +485,7 @@ dimension-safety = Safety
 ## do
 
 do-bail-out = Bail out the tub
+do-check-for-leaks = Check for leaks
 do-close-cabinet = Put the panels back (C)
 do-close-lid = Close the lid (L)
 do-discharge = Discharge capacitor (D)
@@ -480,6 +501,7 @@ do-open-lid = Open the lid (L)
 do-order = Order
 do-plug = Plug in (P)
 do-pull = Unplug this connector
+do-quote = Give the quote
 do-release = Release hold
 do-return = Return part
 do-seat = Plug this connector back in
@@ -739,6 +761,22 @@ incident-scald = Scalded
 incident-shock = Electric shock
 incident-touched-charge = Shock from a stored charge
 
+## invoice
+
+invoice = Invoice
+invoice-call-out = Call-out fee: the journey to you
+invoice-free-called-back = after a call-back, not charged (worth { $value })
+invoice-free-fitted-in-vain = installed in vain, not charged (worth { $value })
+invoice-free-no-repair = no repair, not charged (worth { $value })
+invoice-free-ordered-in-vain = not needed after all, not charged (worth { $value })
+invoice-labor = Labor: { $minutes } min at { $rate } per hour
+invoice-part = Part { $part }
+invoice-restocking = Restocking fee of { $percent } % for part { $part }
+invoice-subtotal = Subtotal
+invoice-tax = Tax, { $percent } %
+invoice-total = Total
+invoice-warranty = Warranty: { $days } days on parts and labor.
+
 ## keep
 
 keep-down = { $button } held down
@@ -807,6 +845,11 @@ lamps-test = Load test
 
 language-choose = Language
 
+## leak
+
+leak-dry = Under the machine: dry.
+leak-wet = Under the machine: wet. Something leaks.
+
 ## learner
 
 learner-changed = Not saved: { $detail } was changed or deleted in the meantime and has been left as it is. Choose the learner again.
@@ -843,8 +886,10 @@ lost-meter-not-proved = The circuit was tested, but the meter was not checked on
 lost-misread = You recorded { $noted }, but the lamps never showed it. Add up each group of four lamps again. Codes shown in this job: { $shown }
 lost-never-entered = Service mode was never entered, so the stored codes were not read. Follow the gesture on the service sheet.
 lost-no-evidence = The report cites no reading from before the repair. Tick the readings that show the cause.
+lost-no-leak-check = { $component }: something that holds water was opened, and nobody looked afterward whether it leaks. Look under the machine with water in it, or after a run.
 lost-no-proving-run = No program was run to the end after the repair. Run one and watch it: only that shows that the machine washes.
 lost-no-report = No report was submitted. The job ends with a written cause, part and proof.
+lost-not-approved = Part { $part } was installed before the customer had agreed to what it costs. Give a quote that names it, and wait for the answer.
 lost-not-cured = The fault is still in the machine. Install the part that cures it, or tell the customer plainly that it is not fixed.
 lost-not-proved-dead = Hands went in before anyone verified that the circuit was dead. Wait a minute, measure V DC from bulk.plus to bulk.minus, discharge the capacitor, and measure again.
 lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
@@ -852,6 +897,7 @@ lost-ohms-on-live = Ohms were measured on a live or charged circuit. Unplug the 
 lost-opened-live = The cabinet was opened with the machine plugged in. Unplug it first and keep the plug in sight.
 lost-opened-under-pressure = A hose came off with its { word-tap } open, and water sprayed over the floor. Shut the { word-taps } off first.
 lost-over-budget = Parts and labor came to { $bill }; the customer had agreed to { $budget }. Ask before you go over what was agreed.
+lost-over-quote = Parts and labor came to { $bill }; the customer had agreed to a quote of { $quoted }. More than a tenth above the quote takes a new one.
 lost-over-repair-limit = Parts and labor came to { $bill }; above { $limit } this machine is not worth repairing. Say so before you spend the money.
 lost-over-repaired = Part { $part } was replaced although the old one only had to be cleaned, adjusted or reseated. Put right by hand what hands can put right, then test again.
 lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest did nothing for the customer.
@@ -1098,7 +1144,7 @@ part-tub-seal = Tub seal set
 parts = Parts counter
 parts-boards = for board: { $boards }
 parts-fitted = Installed
-parts-intro = Part numbers and prices are invented. The customer pays for what you buy.
+parts-intro = Part numbers and prices are invented. The customer pays for the parts that the repair needs; what is installed in vain is the shop’s loss.
 parts-price = price { $price }
 parts-rates = Labor { $labour } per hour. { $fee } % restocking fee on parts that were not installed. Above { $limit } for parts and labor, a new machine is the better buy.
 parts-revision = rev { $revision }
@@ -1183,6 +1229,11 @@ program-hot = Hot
 program-rinse-and-spin = Rinse and spin
 program-short = Short
 program-soak = Soak
+
+## quote
+
+quote-approved = Quote: { $amount } for parts and labor ({ $minutes } min). The customer agrees.
+quote-declined = Quote: { $amount } for parts and labor ({ $minutes } min). The customer declines: that is too much.
 
 ## refusal
 
@@ -1375,6 +1426,7 @@ sound-ask-first = quote the cost and ask before you go on
 sound-bail-out = drain or bail out the tub first
 sound-buy-needed = buy only what the readings call for
 sound-cabinet-shake = cabinet shakes
+sound-check-for-leaks = look under the machine once there has been water in it again
 sound-clutch-actuator-tick = clutch actuator ticks
 sound-dead-test = find it with the machine unplugged
 sound-discharge = discharge the capacitor and verify that it is dead
@@ -1482,6 +1534,13 @@ ticket-work = Time on job
 
 top-keys = F1 keys
 top-pause = Pause the clock
+
+## tried
+
+tried-asked-neighbor = I asked my neighbor, who did not know either.
+tried-nothing = Nothing. I did not want to break anything.
+tried-pressed-again = I pressed the buttons again, and that was no use.
+tried-waited = I waited a while and hoped.
 
 ## tries
 

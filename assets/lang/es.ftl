@@ -39,6 +39,17 @@ area-power = la entrada de corriente, de la toma al control
 area-temperature = lo que indica al control la temperatura
 area-wiring = los cables y los conectores
 
+## ask
+
+ask-appliance = ¿Qué modelo y qué número de serie pone en la placa?
+ask-appliance-answer = Modelo { $model }, número de serie { $serial }
+ask-happens = ¿Qué hace, y en qué momento?
+ask-noises = ¿Hace algún ruido que antes no hacía?
+ask-nothing = Nada que yo haya notado.
+ask-panel = ¿Qué muestran las luces o la pantalla?
+ask-since = ¿Desde cuándo lo hace?
+ask-tried = ¿Qué ha probado usted?
+
 ## best
 
 best-at-dead = desenchufada
@@ -97,6 +108,14 @@ button-more = Más
 button-start = Inicio
 button-stop = Parada
 caution-discharge-live = La máquina está enchufada: la red mantiene cargado el condensador y la resistencia se quemará en su mano. Desenchúfela antes.
+
+## call
+
+call-back = Tres días después llama el cliente:
+call-back-earlier = Consta de la primera visita: códigos anotados: { $codes }. Hecho: { $repairs }. Causa en el informe: { $causes }.
+call-back-none = Tres días después: ninguna llamada.
+call-back-nothing = nada
+call-back-visit = Segunda visita, después de la llamada del cliente:
 
 ## caution
 
@@ -176,6 +195,7 @@ cli-error-few-variants = solo se han podido demostrar { $found } de { $wanted } 
 cli-error-folder = no se puede escribir en la carpeta { $folder }: { $reason }. Créela antes o elija otra.
 cli-error-kept = Lo hecho hasta ahí está guardado en { $file }; continúe desde ahí con --resume.
 cli-error-no-board = no hay ninguna placa «{ $board }»; las placas son { $known }
+cli-error-no-call-back = después de este intento no llama nadie: aún no tiene informe, la máquina lava o al cliente se le dijo que no está reparada
 cli-error-no-language = no hay ningún idioma «{ $language }»; use en o es
 cli-error-no-window = este programa se compiló sin su ventana: compílelo con `cargo build --release` o use una orden (vea --help)
 cli-error-not-this-supply = la placa «{ $board }» no está hecha para 230 V, 50 Hz: quite --v230
@@ -462,6 +482,7 @@ dimension-safety = Seguridad
 ## do
 
 do-bail-out = Achicar la cuba
+do-check-for-leaks = Buscar fugas
 do-close-cabinet = Poner los paneles (C)
 do-close-lid = Cerrar la tapa (L)
 do-discharge = Descargar condensador (D)
@@ -477,6 +498,7 @@ do-open-lid = Abrir la tapa (L)
 do-order = Pedir
 do-plug = Enchufar (P)
 do-pull = Soltar este conector
+do-quote = Dar el presupuesto
 do-release = Liberar la lectura
 do-return = Devolver pieza
 do-seat = Volver a conectarlo
@@ -736,6 +758,22 @@ incident-scald = Quemadura
 incident-shock = Descarga eléctrica
 incident-touched-charge = Descarga de un condensador
 
+## invoice
+
+invoice = Factura
+invoice-call-out = Desplazamiento
+invoice-free-called-back = segunda visita por aviso, no se cobra (valor { $value })
+invoice-free-fitted-in-vain = montada en vano, no se cobra (valor { $value })
+invoice-free-no-repair = sin reparación, no se cobra (valor { $value })
+invoice-free-ordered-in-vain = al final no hizo falta, no se cobra (valor { $value })
+invoice-labor = Mano de obra: { $minutes } min a { $rate } por hora
+invoice-part = Pieza { $part }
+invoice-restocking = Gastos de devolución del { $percent } % de la pieza { $part }
+invoice-subtotal = Base imponible
+invoice-tax = Impuesto, { $percent } %
+invoice-total = Total
+invoice-warranty = Garantía: { $days } días en piezas y mano de obra.
+
 ## keep
 
 keep-down = { $button } pulsado
@@ -804,6 +842,11 @@ lamps-test = Prueba de carga
 
 language-choose = Idioma
 
+## leak
+
+leak-dry = Debajo de la máquina: seco.
+leak-wet = Debajo de la máquina: mojado. Algo pierde agua.
+
 ## learner
 
 learner-changed = No se ha guardado: { $detail } se modificó o se borró mientras tanto y se deja como está. Vuelva a elegir al aprendiz.
@@ -840,8 +883,10 @@ lost-meter-not-proved = Se midió el circuito, pero no se comprobó el multímet
 lost-misread = Anotó { $noted }, pero las luces no lo habían mostrado. Vuelva a sumar cada grupo de cuatro luces. Códigos mostrados en este trabajo: { $shown }
 lost-never-entered = No se llegó a entrar en modo de servicio, así que los códigos guardados quedaron sin leer. Siga el gesto de la hoja de servicio.
 lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación. Marque las lecturas que muestran la causa.
+lost-no-leak-check = { $component }: se abrió algo que lleva agua y nadie miró después si pierde. Mire debajo de la máquina con agua dentro o después de un lavado.
 lost-no-proving-run = Ningún programa llegó al final después de la reparación. Haga uno y obsérvelo: solo eso demuestra que la máquina lava.
 lost-no-report = No se entregó ningún informe. El trabajo termina con causa, pieza y prueba por escrito.
+lost-not-approved = Se montó la pieza { $part } antes de que el cliente aceptara lo que cuesta. Haga un presupuesto que la incluya y espere la respuesta.
 lost-not-cured = El fallo sigue en la máquina. Monte la pieza que lo elimina o dígale claramente al cliente que no está reparada.
 lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Espere un minuto, mida V DC de bulk.plus a bulk.minus, descargue el condensador y vuelva a medir.
 lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina tal como está ahora.
@@ -849,6 +894,7 @@ lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o con carga. 
 lost-opened-live = Se abrió el mueble con la máquina enchufada. Desenchúfela primero y tenga la clavija a la vista.
 lost-opened-under-pressure = Se soltó una manguera con el grifo abierto y el agua salió a presión por el suelo. Cierre antes los grifos.
 lost-over-budget = Piezas y mano de obra sumaron { $bill }; el cliente había aceptado { $budget }. Pregunte antes de pasarse de lo acordado.
+lost-over-quote = Piezas y mano de obra sumaron { $bill }; el cliente había aceptado un presupuesto de { $quoted }. Pasarse más de un diez por ciento pide uno nuevo.
 lost-over-repair-limit = Piezas y mano de obra sumaron { $bill }; por encima de { $limit } no vale la pena reparar esta máquina. Dígalo antes de gastar el dinero.
 lost-over-repaired = Se cambió la pieza { $part }, aunque bastaba con limpiar, ajustar o reconectar la vieja. Corrija a mano lo que se puede corregir a mano y vuelva a probar.
 lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
@@ -1095,7 +1141,7 @@ part-tub-seal = Juego de juntas de la cuba
 parts = Mostrador de piezas
 parts-boards = para placa: { $boards }
 parts-fitted = Montada
-parts-intro = Números y precios inventados. Lo que usted compra lo paga el cliente.
+parts-intro = Números y precios inventados. El cliente paga las piezas que pide la reparación; lo que se monta en vano lo pierde el taller.
 parts-price = precio { $price }
 parts-rates = Mano de obra: { $labour } por hora. Por devolver una pieza sin montar se cobra el { $fee } %. Por encima de { $limit } entre piezas y mano de obra, conviene más una máquina nueva.
 parts-revision = rev. { $revision }
@@ -1177,6 +1223,11 @@ program-hot = Caliente
 program-rinse-and-spin = Enjuagar y centrifugar
 program-short = Corto
 program-soak = Remojo
+
+## quote
+
+quote-approved = Presupuesto: { $amount } entre piezas y mano de obra ({ $minutes } min). El cliente acepta.
+quote-declined = Presupuesto: { $amount } entre piezas y mano de obra ({ $minutes } min). El cliente no acepta: es demasiado.
 
 ## refusal
 
@@ -1369,6 +1420,7 @@ sound-ask-first = decir cuánto costará y preguntar antes de seguir
 sound-bail-out = vaciar antes la cuba
 sound-buy-needed = comprar solo lo que piden las lecturas
 sound-cabinet-shake = el mueble tiembla
+sound-check-for-leaks = mirar debajo de la máquina cuando ya ha vuelto a tener agua
 sound-clutch-actuator-tick = el actuador del embrague hace tic
 sound-dead-test = encontrarlo con la máquina desenchufada
 sound-discharge = descargar el condensador y comprobar que no queda tensión
@@ -1476,6 +1528,13 @@ ticket-work = Tiempo de trabajo
 
 top-keys = F1 teclas
 top-pause = Parar el reloj
+
+## tried
+
+tried-asked-neighbor = Pregunté a mi vecino, que tampoco lo sabía.
+tried-nothing = Nada. No quería romper nada.
+tried-pressed-again = Volví a pulsar los botones y no sirvió de nada.
+tried-waited = Esperé un rato, por si acaso.
 
 ## tries
 

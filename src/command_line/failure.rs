@@ -83,6 +83,8 @@ pub(super) enum Failure {
         /// Asked for.
         wanted: u64,
     },
+    /// Nobody calls back after this attempt.
+    NoCallBack(String),
     /// The window could not be opened, in its own words.
     Window(String),
     /// There is no window in this program.
@@ -195,6 +197,9 @@ impl Failure {
                 ];
                 texts.with("cli-error-few-variants", &args)
             }
+            Failure::NoCallBack(file) => {
+                format!("{file}: {}", texts.get("cli-error-no-call-back"))
+            }
             Failure::Window(told) => told.clone(),
             Failure::NoWindow => texts.get("cli-error-no-window"),
         }
@@ -215,6 +220,7 @@ impl Failure {
             | Failure::Count { .. }
             | Failure::Folder(..)
             | Failure::AlreadyThere(_)
+            | Failure::NoCallBack(_)
             | Failure::Window(_)
             | Failure::NoWindow => 2,
         })
@@ -380,6 +386,10 @@ mod tests {
                     wanted: 24,
                 },
                 &["3", "24", "--survey"],
+            ),
+            (
+                Failure::NoCallBack("a.attempt".to_owned()),
+                &["a.attempt: "],
             ),
             (Failure::NoWindow, &["--help"]),
         ]

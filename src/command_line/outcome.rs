@@ -6,9 +6,10 @@ use detent_content::ScenarioSource;
 use detent_simulation::controller::{Lamps, Outcome as End, Try};
 use detent_simulation::units::Time;
 use detent_training::bench::{
-    Bench, Display, Found, Grip, MeterMode, MeterTest, MilestoneKind, Reading as Taken,
+    self, Bench, Display, Found, Grip, MeterMode, MeterTest, MilestoneKind, Question, QuoteGiven,
+    Reading as Taken,
 };
-use detent_training::lesson::{DimensionScore, Score};
+use detent_training::lesson::{self, DimensionScore, Intake, Score};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -57,6 +58,12 @@ pub(super) struct Outcome {
     meter_tests: Vec<bool>,
     /// What was found by looking.
     found: Vec<Look>,
+    /// What the customer was asked.
+    asked: Vec<Asked>,
+    /// Quotes, each with the customer's answer.
+    quotes: Vec<Quote>,
+    /// Looks for leaks.
+    leak_checks: Vec<LeakCheck>,
     /// The step that could not be done; null when all were.
     failed: Option<FailedStep>,
     /// Fault, codes and score; null until a report comes to a conclusion.
@@ -151,6 +158,44 @@ struct Look {
     findings: Vec<String>,
 }
 
+/// A question to the customer, and the answer.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    /// Machine time, s.
+    at_s: f64,
+    /// What was asked, such as `panel`.
+    question: String,
+    /// The answer by name, such as `padlock-blinks`; for the plate model and serial number.
+    said: Vec<String>,
+}
+
+/// A quote and the customer's answer.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Quote {
+    /// Machine time, s.
+    at_s: f64,
+    /// Numbers of the parts.
+    parts: Vec<String>,
+    /// Labor, min.
+    minutes: u16,
+    /// Parts and labor, without call-out fee and tax.
+    amount: f64,
+    /// The customer agreed.
+    approved: bool,
+}
+
+/// A look for leaks.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct LeakCheck {
+    /// Machine time, s.
+    at_s: f64,
+    /// The floor was wet.
+    wet: bool,
+}
+
 /// The step of a script that could not be done.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -183,6 +228,68 @@ struct Answer {
     dimensions: Vec<Dimension>,
     /// What the machine went through.
     milestones: Vec<Milestone>,
+    /// What the customer pays.
+    invoice: Invoice,
+    /// What the customer calls back for three days later; null where nobody calls.
+    call_back: Option<CallBack>,
+}
+
+/// What the customer calls back for.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct CallBack {
+    /// What was noticed in the wash, such as `water-stayed-in`; how it ended comes first.
+    noticed: Vec<String>,
+    /// Time from the start of that wash to its end, min.
+    after_min: u32,
+}
+
+/// An invoice. Sums in whole units of money, to the cent.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Invoice {
+    /// Model of the machine; null where nobody asked.
+    model: Option<String>,
+    /// Serial number of the machine; null where nobody asked.
+    serial: Option<String>,
+    /// Its lines.
+    lines: Vec<InvoiceLine>,
+    /// What the customer pays before tax.
+    subtotal: f64,
+    /// Tax, 0 to 1.
+    tax_share: f64,
+    /// Tax on the subtotal.
+    tax: f64,
+    /// What the customer pays.
+    total: f64,
+    /// Warranty on parts and labor, days; null where nothing was repaired.
+    warranty_days: Option<u16>,
+}
+
+/// One line of an invoice.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct InvoiceLine {
+    /// What for.
+    item: InvoiceItem,
+    /// Number of the part; null for what is none.
+    part: Option<String>,
+    /// Time of work, min; null for what is none.
+    minutes: Option<u32>,
+    /// What it is worth.
+    value: f64,
+    /// Why the customer does not pay it, such as `fitted-in-vain`; null for what the customer pays.
+    free: Option<String>,
+}
+
+/// What a line of an invoice is for.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum InvoiceItem {
+    CallOut,
+    Labor,
+    Part,
+    Restocking,
 }
 
 /// One dimension of the score.
@@ -248,8 +355,8 @@ impl Outcome {
     pub fn of(
         (scenario_source, seed): (&ScenarioSource, u64),
         bench: &Bench,
-        score: &Score,
-        looks: &[(Time, Lamps)],
+        (score, call_back): (&Score, Option<&lesson::CallBack>),
+        (looks, intake): (&[(Time, Lamps)], &Intake),
         failed: Option<FailedStep>,
     ) -> Outcome {
         let view = bench.view();
@@ -285,8 +392,19 @@ impl Outcome {
             readings: bench.notebook().iter().map(Reading::of).collect(),
             meter_tests: bench.meter_tests().iter().map(MeterTest::is_good).collect(),
             found: bench.found().iter().map(Look::of).collect(),
+            asked: bench
+                .asked()
+                .map(|asked| Asked::of(asked, intake))
+                .collect(),
+            quotes: bench.quotes().iter().map(Quote::of).collect(),
+            leak_checks: bench
+                .log()
+                .leak_checks()
+                .iter()
+                .map(LeakCheck::of)
+                .collect(),
             failed,
-            answer: concluded.then(|| Answer::of(bench, score)),
+            answer: concluded.then(|| Answer::of(bench, score, call_back)),
         }
     }
 }
@@ -378,8 +496,47 @@ impl Look {
     }
 }
 
+impl Asked {
+    fn of((at, question): (Time, Question), intake: &Intake) -> Asked {
+        let said = match intake.answer(question) {
+            lesson::Answer::Appliance(plate) => vec![plate.model, plate.serial],
+            lesson::Answer::Since(since) => vec![since.to_string()],
+            lesson::Answer::Noticed { noticed, .. } => {
+                noticed.iter().map(ToString::to_string).collect()
+            }
+            lesson::Answer::Tried(tried) => vec![tried.to_string()],
+        };
+        Asked {
+            at_s: at.seconds(),
+            question: question.to_string(),
+            said,
+        }
+    }
+}
+
+impl Quote {
+    fn of(given: &QuoteGiven) -> Quote {
+        Quote {
+            at_s: given.at.seconds(),
+            parts: given.quote.parts.clone(),
+            minutes: given.quote.minutes,
+            amount: given.amount,
+            approved: given.approved,
+        }
+    }
+}
+
+impl LeakCheck {
+    fn of(check: &bench::LeakCheck) -> LeakCheck {
+        LeakCheck {
+            at_s: check.at.seconds(),
+            wet: check.is_wet(),
+        }
+    }
+}
+
 impl Answer {
-    fn of(bench: &Bench, score: &Score) -> Answer {
+    fn of(bench: &Bench, score: &Score, call_back: Option<&lesson::CallBack>) -> Answer {
         let stored = bench.machine().control().memory().codes.iter();
         Answer {
             total: score.total(),
@@ -390,6 +547,53 @@ impl Answer {
             codes_stored: stored.map(|code| code.code).collect(),
             dimensions: score.dimensions.iter().map(Dimension::of).collect(),
             milestones: bench.milestones().iter().map(Milestone::of).collect(),
+            invoice: Invoice::of(&lesson::Invoice::of(bench)),
+            call_back: call_back.map(|call| CallBack {
+                noticed: call
+                    .account
+                    .noticed
+                    .iter()
+                    .map(ToString::to_string)
+                    .collect(),
+                after_min: call.account.after_min,
+            }),
+        }
+    }
+}
+
+impl Invoice {
+    fn of(invoice: &lesson::Invoice) -> Invoice {
+        Invoice {
+            model: invoice.appliance.as_ref().map(|plate| plate.model.clone()),
+            serial: invoice.appliance.as_ref().map(|plate| plate.serial.clone()),
+            lines: invoice.lines.iter().map(InvoiceLine::of).collect(),
+            subtotal: invoice.subtotal,
+            tax_share: invoice.tax_share,
+            tax: invoice.tax,
+            total: invoice.total,
+            warranty_days: invoice.warranty_days,
+        }
+    }
+}
+
+impl InvoiceLine {
+    fn of(line: &lesson::InvoiceLine) -> InvoiceLine {
+        let (item, part, minutes) = match &line.item {
+            lesson::InvoiceItem::CallOut => (InvoiceItem::CallOut, None, None),
+            lesson::InvoiceItem::Labor { minutes, .. } => {
+                (InvoiceItem::Labor, None, Some(*minutes))
+            }
+            lesson::InvoiceItem::Part { number } => (InvoiceItem::Part, Some(number), None),
+            lesson::InvoiceItem::Restocking { number, .. } => {
+                (InvoiceItem::Restocking, Some(number), None)
+            }
+        };
+        InvoiceLine {
+            item,
+            part: part.cloned(),
+            minutes,
+            value: line.value,
+            free: line.free.map(|why| why.to_string()),
         }
     }
 }

@@ -9,8 +9,8 @@ use detent_content::{ContentLibrary, Language, ScenarioSource, disk, read_script
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::bench::script::{ScriptStep, StepError};
-use detent_training::lesson::{judge, set_up};
-use detent_training::record::{Footer, Header, replay};
+use detent_training::lesson::{CustomerAccount, EarlierVisit, Intake, call_back, judge, set_up};
+use detent_training::record::{Footer, Header, compare, read_attempt, replay};
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -32,6 +32,10 @@ pub(super) struct PlayArgs {
     /// Continue the unfinished attempt instead; the script starts where it was interrupted.
     #[arg(long, requires = "save")]
     resume: bool,
+    /// Work on the call-back of this finished attempt at the same scenario: the customer has called three days
+    /// later, and the second visit begins. Such an attempt cannot be saved.
+    #[arg(long, value_name = "ATTEMPT", conflicts_with_all = ["save", "seed"])]
+    call_back: Option<PathBuf>,
 }
 
 pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
@@ -39,11 +43,12 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
     let scenario_source = content_library.scenario(&args.scenario)?;
     let name = args.script.to_string_lossy();
     let steps = read_script(&name, &disk::read_bytes(&args.script)?)?;
-    let mut job = match &args.save {
-        Some(path) if args.resume => {
+    let mut job = match (&args.call_back, &args.save) {
+        (Some(first), _) => Job::called_back(first, &content_library, &scenario_source)?,
+        (None, Some(path)) if args.resume => {
             Job::resume(path, args.seed, &content_library, &scenario_source)?
         }
-        save => {
+        (None, save) => {
             let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
             Job::begin(save.as_deref(), seed, &content_library, &scenario_source)?
         }
@@ -58,6 +63,7 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
 
     let (scenario, seed, bench) = (&scenario_source.scenario, job.seed, &job.bench);
     let score = judge(scenario, bench);
+    let called = call_back(bench);
     let kept = match job.log {
         Some(log) if failed.is_some() => Some(log.part().display().to_string()),
         Some(log) => {
@@ -73,11 +79,18 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
             step: script_line(step),
             error: error.to_string(),
         });
-        let outcome = Outcome::of((&scenario_source, seed), bench, &score, &job.looks, failed);
+        let outcome = Outcome::of(
+            (&scenario_source, seed),
+            bench,
+            (&score, called.as_ref()),
+            (&job.looks, &job.intake),
+            failed,
+        );
         out.json(&outcome)?;
     } else {
         let concluded = bench.report().is_some_and(|report| report.concludes());
-        let review = if concluded {
+        // What is thought over begins with the first visit.
+        let review = if concluded && !bench.is_called_back() {
             content_library.review((scenario, seed), bench, &score)?
         } else {
             None
@@ -85,7 +98,8 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         print::outcome(
             &mut out,
             (&scenario_source, seed),
-            (bench, &score),
+            (bench, &score, called.as_ref()),
+            (&job.intake, job.first.as_ref()),
             &job.looks,
             review.as_ref(),
             language,
@@ -107,6 +121,10 @@ struct Job {
     bench: Bench,
     seed: u64,
     log: Option<AttemptWriter>,
+    /// What the customer can tell.
+    intake: Intake,
+    /// The first visit and what the customer called back for, if this is a second one.
+    first: Option<(EarlierVisit, CustomerAccount)>,
     /// Actions in the log.
     kept: usize,
     looks: Vec<Look>,
@@ -120,15 +138,50 @@ impl Job {
         scenario_source: &ScenarioSource,
     ) -> Result<Job, Failure> {
         let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
+        let bench = set_up(
+            &scenario_source.scenario,
+            &content_library.library(&scenario_source.scenario),
+            seed,
+        )?;
         let log = save.map(|path| AttemptWriter::replace(path, &header));
         Ok(Job {
-            bench: set_up(
-                &scenario_source.scenario,
-                &content_library.library(&scenario_source.scenario),
-                seed,
-            )?,
+            first: None,
+            intake: Intake::of(&bench),
+            bench,
             seed,
             log: log.transpose()?,
+            kept: 0,
+            looks: Vec::new(),
+        })
+    }
+
+    /// The second visit after a finished attempt.
+    fn called_back(
+        path: &Path,
+        content_library: &ContentLibrary,
+        scenario_source: &ScenarioSource,
+    ) -> Result<Job, Failure> {
+        let file = path.display().to_string();
+        let attempt = read_attempt(&file, &disk::read_bytes(path)?)?;
+        attempt.check_scenario(&file, &scenario_source.text)?;
+        let scenario = &scenario_source.scenario;
+        let seed = attempt.header.seed;
+        let mut first = set_up(scenario, &content_library.library(scenario), seed)?;
+        let differs = |divergence| Failure::Differs {
+            file: file.clone(),
+            divergence,
+        };
+        replay(&mut first, &attempt).map_err(differs)?;
+        compare(&attempt, &Footer::of(&first, &judge(scenario, &first))).map_err(differs)?;
+        let Some(call) = call_back(&first) else {
+            return Err(Failure::NoCallBack(file));
+        };
+        Ok(Job {
+            first: Some((call.earlier, call.account)),
+            intake: Intake::of(&call.bench),
+            bench: call.bench,
+            seed,
+            log: None,
             kept: 0,
             looks: Vec::new(),
         })
@@ -153,8 +206,11 @@ impl Job {
             &content_library.library(&scenario_source.scenario),
             seed,
         )?;
+        let intake = Intake::of(&bench);
         replay(&mut bench, &attempt).map_err(|divergence| Failure::Differs { file, divergence })?;
         Ok(Job {
+            first: None,
+            intake,
             bench,
             seed,
             log: Some(log),

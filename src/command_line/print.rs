@@ -6,7 +6,9 @@ use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Wor
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
-use detent_training::lesson::{Bilingual, Score};
+use detent_training::lesson::{
+    Bilingual, CallBack, CustomerAccount, EarlierVisit, Intake, Invoice, Score,
+};
 use detent_training::reason::Review;
 
 /// The built-in scenarios: name, title, goal.
@@ -135,7 +137,8 @@ fn display(shown: Display) -> String {
 pub(super) fn outcome(
     out: &mut Output,
     (scenario_source, seed): (&ScenarioSource, u64),
-    (bench, score): (&Bench, &Score),
+    (bench, score, call_back): (&Bench, &Score, Option<&CallBack>),
+    (intake, first): (&Intake, Option<&(EarlierVisit, CustomerAccount)>),
     looks: &[Look],
     review: Option<&Review>,
     language: Language,
@@ -166,6 +169,14 @@ pub(super) fn outcome(
         texts.get("cli-state-hash"),
         bench.machine().state_hash()
     ))?;
+    if let Some((earlier, account)) = first {
+        put(format!(
+            "{} {}",
+            texts.get("call-back-visit"),
+            texts.call_back(account)
+        ))?;
+        put(texts.earlier_visit(earlier, bench.counter()))?;
+    }
     for attempt in control.tries.iter() {
         let outcome = match attempt.outcome {
             detent_simulation::controller::Outcome::Open => "…".to_owned(),
@@ -213,6 +224,16 @@ pub(super) fn outcome(
             told.join(" ")
         ))?;
     }
+    for (at, question) in bench.asked() {
+        let answer = texts.answer(&intake.answer(question));
+        put(format!("{at}  {} – {answer}", texts.question(question)))?;
+    }
+    for given in bench.quotes().iter() {
+        put(format!("{}  {}", given.at, texts.quote_given(given)))?;
+    }
+    for check in bench.log().leak_checks().iter() {
+        put(format!("{}  {}", check.at, texts.leak_check(check)))?;
+    }
     // Only a report that comes to a conclusion is answered.
     match bench.report() {
         None => return put(texts.get("cli-no-report")),
@@ -250,6 +271,21 @@ pub(super) fn outcome(
                 put(format!("          {}", words.account(account)))?;
             }
         }
+    }
+    put(format!("{}:", texts.get("invoice")))?;
+    for row in texts.invoice(&Invoice::of(bench), bench.counter()) {
+        put(match row.amount {
+            Some(amount) => format!("  {amount:>9}  {}", row.label),
+            None => format!("             {}", row.label),
+        })?;
+    }
+    match call_back {
+        None => put(texts.get("call-back-none"))?,
+        Some(call) => put(format!(
+            "{} {}",
+            texts.get("call-back"),
+            texts.call_back(&call.account)
+        ))?,
     }
     let (Some(words), Some(review)) = (words, review) else {
         return Ok(());

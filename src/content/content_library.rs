@@ -311,6 +311,7 @@ impl ContentLibrary {
             modes: &self.catalogue.modes,
             parts: &self.parts.parts,
             rates: self.parts.rates,
+            billing: self.parts.billing,
         }
     }
 

@@ -14,6 +14,7 @@ mod content_library;
 pub mod disk;
 mod error;
 mod guide_file;
+mod invoice_words;
 mod machine_file;
 mod parts;
 mod profile_file;
@@ -35,6 +36,7 @@ pub use complaint_words::complaint_words;
 pub use content_library::{AttemptSourceError, ContentLibrary, ScenarioSource};
 pub use error::{ContentError, Problem};
 pub use guide_file::{GUIDE_ENDING, read_guide};
+pub use invoice_words::InvoiceRow;
 pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
 pub use profile_file::{

@@ -2,7 +2,7 @@
 
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page, repeated};
-use detent_training::bench::{Part, Rates, current};
+use detent_training::bench::{Billing, Part, Rates, current};
 use serde::{Deserialize, Serialize};
 
 /// The most that anything here costs, whole units of money: more is a slip of the pen.
@@ -19,6 +19,8 @@ const LONGEST_FITTING_MIN: f64 = 1440.0;
 pub struct Parts {
     /// What the shop charges.
     pub rates: Rates,
+    /// What its invoices add.
+    pub billing: Billing,
     /// The parts, in the order in which the counter shows them.
     pub parts: Vec<Part>,
 }
@@ -43,7 +45,7 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
         let problem = Problem::Nothing("list at least one part");
         findings.push(("parts".to_owned(), problem));
     }
-    findings.extend(check_rates(&list.rates));
+    findings.extend(check_money(&list.rates, &list.billing));
     for (n, part) in list.parts.iter().enumerate() {
         let mut found =
             |field: &str, problem| findings.push((format!("parts[{n}].{field}"), problem));
@@ -104,16 +106,18 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
     page.judge(list, findings)
 }
 
-fn check_rates(rates: &Rates) -> Vec<Finding> {
+fn check_money(rates: &Rates, billing: &Billing) -> Vec<Finding> {
     let shares = [
         ("rates.return_fee_share", rates.return_fee_share),
         ("rates.repair_share", rates.repair_share),
         ("rates.used_bad", rates.used_bad),
         ("rates.rebuilt_bad", rates.rebuilt_bad),
+        ("billing.tax_share", billing.tax_share),
     ];
     let sums = [
         ("rates.labour_per_hour", rates.labour_per_hour),
         ("rates.new_machine", rates.new_machine),
+        ("billing.call_out_fee", billing.call_out_fee),
     ];
     let shares = shares.map(|(field, found)| (field, found, 1.0, "a share from 0 to 1"));
     let sums = sums.map(|(field, found)| (field, found, MOST_MONEY, "0 or more, up to a million"));

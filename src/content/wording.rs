@@ -26,9 +26,9 @@ impl Texts {
             }
             Loss::CodeNotNoted { code: missed, .. } => say(&[("code", code(missed))]),
             Loss::CodeSlip { noted } => say(&[("noted", code(noted))]),
-            Loss::BoughtOnTheCode { part } | Loss::OverRepaired { part } => {
-                say(&[("part", Value::from(part.as_str()))])
-            }
+            Loss::BoughtOnTheCode { part }
+            | Loss::OverRepaired { part }
+            | Loss::NotApproved { part } => say(&[("part", Value::from(part.as_str()))]),
             Loss::WrongCause { said, truth } | Loss::LuckyRepair { said, truth } => say(&[
                 ("said", Value::from(self.causes(said))),
                 ("truth", Value::from(self.causes(truth))),
@@ -53,12 +53,18 @@ impl Texts {
             Loss::OverRepairLimit { bill, limit } => {
                 say(&[("bill", whole(*bill)), ("limit", whole(*limit))])
             }
+            Loss::OverQuote { bill, quoted } => {
+                say(&[("bill", whole(*bill)), ("quoted", whole(*quoted))])
+            }
             Loss::HintTaken { rung } => {
                 let rung = self.get(&format!("hint-rung-{rung}"));
                 say(&[("rung", Value::from(rung))])
             }
             Loss::RivalsLeft { open, rivals } => {
                 say(&[("open", count(*open)), ("rivals", count(*rivals))])
+            }
+            Loss::NoLeakCheck { component } => {
+                say(&[("component", Value::from(self.component(*component)))])
             }
             Loss::NeverEntered
             | Loss::GoodBoardReplaced { .. }

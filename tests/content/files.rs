@@ -18,7 +18,7 @@ use proptest::prelude::*;
 use serde::Deserialize;
 
 const PARTS: &str = r#"(
-    rates: (labour_per_hour: 30.0, return_fee_share: 0.2, new_machine: 500.0, repair_share: 0.5, used_bad: 0.4, rebuilt_bad: 0.1),
+    rates: (labour_per_hour: 30.0, return_fee_share: 0.2, new_machine: 500.0, repair_share: 0.5, used_bad: 0.4, rebuilt_bad: 0.1), billing: (call_out_fee: 20.0, tax_share: 0.3, warranty_days: 90),
     parts: [
         (
             number: "D-100",
@@ -267,6 +267,10 @@ fn mistakes_in_the_list_of_parts() {
     let problem = bad_parts("machine: 500.0", "machine: 1e308", 2, "rates.new_machine");
     assert!(matches!(problem, Problem::OutOfRange { .. }));
     let problem = bad_parts("share: 0.2", "share: 1.2", 2, "rates.return_fee_share");
+    assert!(matches!(problem, Problem::OutOfRange { found: 1.2, .. }));
+    let problem = bad_parts("fee: 20.0", "fee: 1e308", 2, "billing.call_out_fee");
+    assert!(matches!(problem, Problem::OutOfRange { .. }));
+    let problem = bad_parts("tax_share: 0.3", "tax_share: 1.2", 2, "billing.tax_share");
     assert!(matches!(problem, Problem::OutOfRange { found: 1.2, .. }));
     let problem = bad_parts("hour: 30.0", "hour: -3", 2, "rates.labour_per_hour");
     assert!(matches!(problem, Problem::OutOfRange { found: -3.0, .. }));

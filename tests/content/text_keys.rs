@@ -6,10 +6,12 @@ use detent_simulation::controller::{EntryError, EntryRule, Monitor};
 use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
-use detent_training::bench::{Advice, Caution, Condition, Finding, HintRung, Refusal, SignalWord};
+use detent_training::bench::{
+    Advice, Caution, Condition, Finding, HintRung, Question, Refusal, SignalWord,
+};
 use detent_training::lesson::{
-    CoursePart, Customer, CustomerObservation, Dimension, LayTheory, Loss, LossKind, Mains, Since,
-    WAYS,
+    CoursePart, Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind,
+    Mains, Since, Tried, WAYS,
 };
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
@@ -125,6 +127,10 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
     let practices = GoodPractice::ALL.iter();
     check(practices.map(|practice| format!("sound-{practice}")));
     check(["mode-nothing"]);
+    check(Question::ALL.iter().map(|asked| format!("ask-{asked}")));
+    check(Tried::ALL.iter().map(|tried| format!("tried-{tried}")));
+    let free = FreeOfCharge::ALL.iter();
+    check(free.map(|why| format!("invoice-free-{why}")));
 }
 
 #[test]
@@ -247,10 +253,24 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
             },
             &["377", "352"],
         ),
+        (Loss::NotApproved { part: part() }, &["P-0701"]),
+        (
+            Loss::OverQuote {
+                bill: 133.0,
+                quoted: 110.0,
+            },
+            &["133", "110"],
+        ),
         (Loss::NoEvidence, &[]),
         (Loss::RivalsLeft { open: 2, rivals: 5 }, &["2", "5"]),
         (Loss::NotRecalibrated, &[]),
         (Loss::NoProvingRun, &[]),
+        (
+            Loss::NoLeakCheck {
+                component: Component::DrainPump,
+            },
+            &[],
+        ),
         (Loss::CodeSlip { noted: 52 }, &["52"]),
         (
             Loss::HintTaken {
@@ -278,6 +298,7 @@ fn every_point_lost_is_told_with_its_arguments() {
                 Loss::LuckyRepair { said, truth } => {
                     named.extend([texts.mode(&said[0]), texts.mode(&truth[0])]);
                 }
+                Loss::NoLeakCheck { component } => named.push(texts.component(*component)),
                 Loss::WrongPartNamed { .. } => named.push(texts.get("report-no-part")),
                 Loss::WrongAdvice { given, due } => named.extend([advice(given), advice(due)]),
                 _ => {}

@@ -9,6 +9,7 @@
 
 mod best;
 mod browser;
+mod calls;
 mod files;
 mod jobs;
 #[cfg(feature = "window")]

@@ -8,6 +8,7 @@
 )]
 
 mod by_hand;
+mod calls;
 mod complaints;
 mod counter;
 mod course;

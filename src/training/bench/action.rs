@@ -1,5 +1,7 @@
 //! What a person can do to the machine, as data.
 
+use super::appliance::Question;
+use super::quote::Quote;
 use super::report::Report;
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin};
 use detent_simulation::names;
@@ -132,6 +134,12 @@ pub enum Action {
     StrikeCode(u8),
     /// Take a hint. It costs points and no time.
     TakeHint(HintRung),
+    /// Tell the customer what parts and labor will come to. The customer agrees if that is within the limit.
+    Quote(Quote),
+    /// Look under the machine and at its hoses with a lamp and a dry cloth: does anything leak? The floor is dry then.
+    CheckForLeaks,
+    /// Ask the customer something.
+    Ask(Question),
 }
 
 impl Action {

@@ -3,8 +3,10 @@
 
 use super::action::Action;
 use super::inspect::Found;
+use super::leak_check::LeakCheck;
 use super::meter::MeterTest;
 use super::milestone::Milestone;
+use super::quote::QuoteGiven;
 use super::view::{Event, Reading};
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
@@ -30,6 +32,10 @@ pub enum LogEntry {
     Reading(Reading),
     /// A component was looked at.
     Found(Found),
+    /// A quote was given.
+    Quoted(QuoteGiven),
+    /// Somebody looked for leaks.
+    LeakChecked(LeakCheck),
     /// Something was repaired.
     Repair {
         /// When.
@@ -72,6 +78,8 @@ enum Kind {
     MeterTest,
     Reading,
     Found,
+    Quoted,
+    LeakChecked,
     Repair,
 }
 
@@ -102,6 +110,8 @@ impl BenchLog {
             LogEntry::MeterTest(_) => Kind::MeterTest,
             LogEntry::Reading(_) => Kind::Reading,
             LogEntry::Found(_) => Kind::Found,
+            LogEntry::Quoted(_) => Kind::Quoted,
+            LogEntry::LeakChecked(_) => Kind::LeakChecked,
             LogEntry::Repair { .. } => Kind::Repair,
         };
         self.places[kind as usize].push(place);
@@ -194,6 +204,22 @@ impl BenchLog {
     pub fn found(&self) -> Entries<'_, &Found> {
         self.of(Kind::Found, |entry| match entry {
             LogEntry::Found(found) => Some(found),
+            _ => None,
+        })
+    }
+
+    /// Quotes given, each with the customer's answer.
+    pub fn quotes(&self) -> Entries<'_, &QuoteGiven> {
+        self.of(Kind::Quoted, |entry| match entry {
+            LogEntry::Quoted(given) => Some(given),
+            _ => None,
+        })
+    }
+
+    /// Looks for leaks.
+    pub fn leak_checks(&self) -> Entries<'_, &LeakCheck> {
+        self.of(Kind::LeakChecked, |entry| match entry {
+            LogEntry::LeakChecked(check) => Some(check),
             _ => None,
         })
     }

@@ -1,29 +1,35 @@
 //! What a person can do to a machine: turn, press, unplug, open, measure, swap.
 
 mod action;
+mod appliance;
 pub mod cost;
 mod display;
 mod inspect;
 mod last_wash;
+mod leak_check;
 mod log;
 pub mod meter;
 mod milestone;
 mod part;
 mod proof;
+mod quote;
 mod report;
 pub mod script;
 mod view;
 mod workplace;
 pub use action::{Action, Grip, HintRung, MeterMode};
+pub use appliance::{Appliance, Question};
 pub use display::Display;
 pub use inspect::{Finding, Found, visible_findings};
 pub(crate) use last_wash::LOOK;
 pub use last_wash::LastWash;
+pub use leak_check::{LeakCheck, holds_water};
 pub use log::{BenchLog, Entries, LogEntry, NotedCode, Repair};
 pub use meter::MeterTest;
 pub use milestone::{Milestone, MilestoneKind};
-pub use part::{Condition, Part, Rates, cure, current};
+pub use part::{Billing, Condition, Part, Rates, cure, current};
 pub use proof::DeadProof;
+pub use quote::{Quote, QuoteGiven};
 pub use report::{Advice, Report, Verdict};
 pub use view::{BenchView, Caution, Event, Incident, PartInHand, Reading, Refusal, SignalWord};
 pub use workplace::{Bench, Setup, TOUCH_V, hands_inside};

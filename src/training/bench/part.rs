@@ -134,6 +134,18 @@ pub struct Rates {
     pub rebuilt_bad: f64,
 }
 
+/// What stands on an invoice besides work and parts. All figures are invented.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Billing {
+    /// What the visit itself costs, whole units of money. It is agreed on when the visit is booked.
+    pub call_out_fee: f64,
+    /// Tax on the whole invoice, 0 to 1.
+    pub tax_share: f64,
+    /// Warranty on the parts fitted and the work, days.
+    pub warranty_days: u16,
+}
+
 impl Rates {
     /// The most that a repair may cost, whole units of money.
     pub fn repair_limit(&self) -> f64 {

@@ -46,6 +46,11 @@ pub struct Report {
 }
 
 impl Report {
+    /// Whether the customer was told that the machine washes again.
+    pub fn calls_it_repaired(&self) -> bool {
+        self.concludes() && self.verdict != Verdict::GivenUp && self.advice != Advice::Replace
+    }
+
     /// Whether it comes to a conclusion: it names a cause, says that nothing is wrong, or gives the job up.
     /// Only such a report is answered.
     pub fn concludes(&self) -> bool {

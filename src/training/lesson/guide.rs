@@ -73,6 +73,8 @@ pub enum Goal {
         /// The other.
         black: Pin,
     },
+    /// The customer agreed to a quote.
+    Approved,
     /// A recalibration passed.
     Calibrated,
     /// A program ran to its end.
@@ -100,6 +102,7 @@ impl Goal {
             Goal::Ordered => done(&|action| matches!(action, Action::Order(_))),
             Goal::HandsInside => done(&hands_inside),
             Goal::Reported => done(&|action| matches!(action, Action::Report(_))),
+            Goal::Approved => matches!(entry, LogEntry::Quoted(given) if given.approved),
             Goal::Rested => went_through(MilestoneKind::PowerReset),
             Goal::Entered => went_through(MilestoneKind::ServiceEntered),
             Goal::Shown(code) => went_through(MilestoneKind::CodeShown(*code)),

@@ -2,6 +2,7 @@
 
 use super::advice;
 use super::course::CoursePart;
+use super::invoice::Invoice;
 use super::loss::{Loss, LossKind};
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
@@ -16,6 +17,9 @@ use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
 const FREE_TRIES: usize = 1;
+
+/// An invoice may be this much of the approved quote: a tenth more. Common practice, no source.
+const QUOTE_HOLDS: f64 = 1.1;
 
 struct Judge<'a> {
     scenario: &'a Scenario,
@@ -465,6 +469,20 @@ impl Judge<'_> {
         if bill > limit {
             self.lose(self.end(), Loss::OverRepairLimit { bill, limit });
         }
+        let bench = self.bench;
+        if bench.is_called_back() {
+            return;
+        }
+        for (at, part) in bench.log().fitted_without_approval() {
+            let part = part.to_owned();
+            self.lose(at, Loss::NotApproved { part });
+        }
+        if let Some(quoted) = bench.log().approved_quote().map(|given| given.amount) {
+            let bill = Invoice::of(bench).parts_and_labor();
+            if bill > QUOTE_HOLDS * quoted {
+                self.lose(self.end(), Loss::OverQuote { bill, quoted });
+            }
+        }
     }
 
     fn proof(&mut self) {
@@ -482,6 +500,9 @@ impl Judge<'_> {
         }
         if !self.bench.passed(MilestoneKind::ProgramFinished, since) {
             self.lose(self.end(), Loss::NoProvingRun);
+        }
+        if let Some(component) = self.bench.leak_check_due() {
+            self.lose(self.end(), Loss::NoLeakCheck { component });
         }
     }
 

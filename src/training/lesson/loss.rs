@@ -4,7 +4,9 @@
 use super::score::Dimension;
 use crate::bench::{Advice, HintRung, Incident};
 use detent_simulation::controller::EntryError;
+use detent_simulation::interface::Component;
 use detent_simulation::names;
+use detent_simulation::units::by_name;
 use serde::Serialize;
 
 /// A reason to lose points, with what there is to say about it.
@@ -147,6 +149,18 @@ pub enum Loss {
         /// What it is worth at most.
         limit: f64,
     },
+    /// A part went in that the customer had not agreed to pay for.
+    NotApproved {
+        /// Its number.
+        part: String,
+    },
+    /// Parts and work came to more than a tenth above what was quoted and agreed to.
+    OverQuote {
+        /// Parts and work, as the customer would be billed, whole units of money.
+        bill: f64,
+        /// What was quoted.
+        quoted: f64,
+    },
     /// The report cites nothing from before the repair.
     NoEvidence,
     /// What the report cites leaves other causes open.
@@ -160,6 +174,12 @@ pub enum Loss {
     NotRecalibrated,
     /// No program ran to its end after the repair.
     NoProvingRun,
+    /// Something that holds water was opened, and nobody looked afterwards whether it leaks.
+    NoLeakCheck {
+        /// What was opened.
+        #[serde(with = "by_name")]
+        component: Component,
+    },
     /// A code was noted that the lamps had not shown, and struck out before anything was bought on it.
     CodeSlip {
         /// The code noted.
@@ -191,9 +211,10 @@ names! {
         MeterNotProved = "meter-not-proved",
         Slow = "slow", Overspent = "overspent", OverBudget = "over-budget",
         OverRepairLimit = "over-repair-limit",
+        NotApproved = "not-approved", OverQuote = "over-quote",
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
-        CodeSlip = "code-slip", HintTaken = "hint-taken",
+        NoLeakCheck = "no-leak-check", CodeSlip = "code-slip", HintTaken = "hint-taken",
     }
 }
 
@@ -234,11 +255,14 @@ impl LossKind {
             | LossKind::Overspent
             | LossKind::OverBudget
             | LossKind::OverRepairLimit
+            | LossKind::NotApproved
+            | LossKind::OverQuote
             | LossKind::NoEvidence
             | LossKind::RivalsLeft
             | LossKind::NotRecalibrated
             | LossKind::NoProvingRun
             | LossKind::CodeSlip
+            | LossKind::NoLeakCheck
             | LossKind::HintTaken => false,
         }
     }
@@ -314,11 +338,14 @@ impl Loss {
             Loss::Overspent { .. } => LossKind::Overspent,
             Loss::OverBudget { .. } => LossKind::OverBudget,
             Loss::OverRepairLimit { .. } => LossKind::OverRepairLimit,
+            Loss::NotApproved { .. } => LossKind::NotApproved,
+            Loss::OverQuote { .. } => LossKind::OverQuote,
             Loss::NoEvidence => LossKind::NoEvidence,
             Loss::RivalsLeft { .. } => LossKind::RivalsLeft,
             Loss::NotRecalibrated => LossKind::NotRecalibrated,
             Loss::NoProvingRun => LossKind::NoProvingRun,
             Loss::CodeSlip { .. } => LossKind::CodeSlip,
+            Loss::NoLeakCheck { .. } => LossKind::NoLeakCheck,
             Loss::HintTaken { .. } => LossKind::HintTaken,
         }
     }
@@ -359,11 +386,14 @@ impl Loss {
             Loss::Slow { .. }
             | Loss::Overspent { .. }
             | Loss::OverBudget { .. }
-            | Loss::OverRepairLimit { .. } => Dimension::Cost,
+            | Loss::OverRepairLimit { .. }
+            | Loss::NotApproved { .. }
+            | Loss::OverQuote { .. } => Dimension::Cost,
             Loss::NoEvidence
             | Loss::RivalsLeft { .. }
             | Loss::NotRecalibrated
-            | Loss::NoProvingRun => Dimension::Proof,
+            | Loss::NoProvingRun
+            | Loss::NoLeakCheck { .. } => Dimension::Proof,
         }
     }
 
@@ -417,10 +447,12 @@ impl Loss {
                 budget,
             } => ((spent - needed) / budget).min(1.0),
             Loss::OverBudget { .. } | Loss::OverRepairLimit { .. } => 0.5,
+            Loss::NotApproved { .. } | Loss::OverQuote { .. } => 0.10,
             Loss::NoEvidence => UNPROVEN,
             Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
             Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,
             Loss::CodeSlip { .. } => 0.10,
+            Loss::NoLeakCheck { .. } => 0.10,
             Loss::HintTaken { rung } => match rung {
                 HintRung::WhereToLook => 0.04,
                 HintRung::WhatToAsk => 0.08,

@@ -1,10 +1,13 @@
 //! Scenarios and scores.
 
 mod advice;
+mod call_back;
 mod complaint;
 mod course;
 mod customer;
 mod guide;
+mod intake;
+mod invoice;
 mod judge;
 mod loss;
 mod machine_state;
@@ -13,10 +16,13 @@ mod score;
 mod set_up;
 pub mod survey;
 pub mod technician;
+pub use call_back::{CallBack, EarlierVisit, call_back, call_back_in_slices};
 pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
 pub use customer::{CustomerAccount, CustomerObservation};
 pub use guide::{Astray, Goal, Guide, GuidePlace, GuideStep};
+pub use intake::{Answer, Intake, Tried};
+pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};
 pub use judge::judge;
 pub use loss::{Loss, LossKind};
 pub use machine_state::MachineState;

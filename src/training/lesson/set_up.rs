@@ -1,7 +1,7 @@
 //! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
 
 use super::scenario::{Hidden, Scenario};
-use crate::bench::{Bench, LOOK, Part, Rates, Setup};
+use crate::bench::{Bench, Billing, LOOK, Part, Rates, Setup};
 use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::controller::{Board, Calibration, ControlMode, Memory, StoredCode};
 use detent_simulation::interface::{Button, Direction, Rating};
@@ -12,9 +12,9 @@ use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
 /// The longest that the customer let the last wash go on.
-const LAST_WASH: Span = Span::from_s(70 * 60);
+pub(super) const LAST_WASH: Span = Span::from_s(70 * 60);
 /// How long the machine then stood before the technician came to it.
-const STOOD: Span = Span::from_s(90);
+pub(super) const STOOD: Span = Span::from_s(90);
 /// A stale code is at least this many washes old.
 const STALE_CYCLES: u32 = 40;
 
@@ -31,6 +31,8 @@ pub struct Library<'a> {
     pub parts: &'a [Part],
     /// What the shop charges.
     pub rates: Rates,
+    /// What its invoices add.
+    pub billing: Billing,
 }
 
 impl Library<'_> {
@@ -58,7 +60,9 @@ impl Library<'_> {
             modes: self.modes.to_vec(),
             parts: self.parts.to_vec(),
             rates: self.rates,
+            billing: self.billing,
             seed,
+            customer_limit: None,
             live_tests_allowed: true,
             hints_allowed: true,
             lead_open: false,
@@ -149,6 +153,7 @@ pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<
     Ok(Bench::new(Setup {
         memory: customers_memory(scenario, library),
         dial_wear: scenario.dial_wear,
+        customer_limit: Some(scenario.budget),
         live_tests_allowed: scenario.live_tests_allowed,
         hints_allowed: scenario.hints_allowed,
         lead_open: scenario.worn_lead,
@@ -178,7 +183,7 @@ pub fn wash(bench: &mut Bench, limit: Span) {
     without_breaks(wash_in_slices(bench, limit));
 }
 
-async fn wash_in_slices(bench: &mut Bench, limit: Span) {
+pub(super) async fn wash_in_slices(bench: &mut Bench, limit: Span) {
     start_wash(bench);
     SliceEnd::default().await;
     let began = bench.now();
@@ -190,7 +195,7 @@ async fn wash_in_slices(bench: &mut Bench, limit: Span) {
 }
 
 /// Lets so many whole seconds pass under the customer's eyes, in slices of one.
-async fn watch(bench: &mut Bench, span: Span) {
+pub(super) async fn watch(bench: &mut Bench, span: Span) {
     for _ in 0..span.0 / Span::from_s(1).0 {
         for _ in 0..Span::from_s(1).0 / LOOK.0 {
             bench.wait(LOOK);

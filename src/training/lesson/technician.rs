@@ -7,7 +7,8 @@ use super::scenario::Scenario;
 use super::survey::LOADS;
 use crate::bench::script::{Condition, ScriptStep, StepError, entry_steps};
 use crate::bench::{
-    Action, Advice, Bench, Caution, Display, Grip, MeterMode, MilestoneKind, Report, Verdict,
+    Action, Advice, Bench, Caution, Display, Grip, MeterMode, MilestoneKind, Quote, Repair, Report,
+    Verdict,
 };
 use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::controller::{ControlMode, Routine, Signs};
@@ -288,8 +289,32 @@ impl Technician<'_> {
         Ok(reading.map_or(Display::Dead, |r| r.shown))
     }
 
-    /// Buys and fits a part.
+    /// Tells the customer what it comes to with this part: all parts that are in, and as much time as a good
+    /// technician needs for the whole job, or as the customer's limit leaves.
+    fn quote(&mut self, number: &str) -> Done {
+        let in_already = self
+            .bench
+            .repairs()
+            .iter()
+            .filter_map(|(_, repair)| match repair {
+                Repair::Fitted { part } => Some(part.clone()),
+                Repair::PutRight(_) => None,
+            });
+        let parts: Vec<String> = in_already.chain([number.to_owned()]).collect();
+        let minutes = 0;
+        let prices = self.bench.quoted(&Quote {
+            parts: parts.clone(),
+            minutes,
+        });
+        let left = (self.scenario.budget - prices).max(0.0);
+        let affordable = 60.0 * left / self.bench.rates().labour_per_hour;
+        let minutes = self.scenario.par_minutes.min(affordable) as u16;
+        self.act(Action::Quote(Quote { parts, minutes }))
+    }
+
+    /// Asks the customer, buys a part and fits it.
     async fn fit(&mut self, number: &str) -> Done {
+        self.quote(number)?;
         self.act(Action::Order(number.to_owned()))?;
         self.open_up(Action::Fit(number.to_owned())).await
     }
@@ -382,6 +407,9 @@ impl Technician<'_> {
         }
         self.leave_service().await?;
         let ran = self.run().await?;
+        if ran && self.bench.leak_check_due().is_some() {
+            self.act(Action::CheckForLeaks)?;
+        }
         if !ran {
             self.power_up().await?;
             if self.enter().await? {

@@ -34,7 +34,9 @@ pub const fn trained_by(kind: LossKind) -> Skill {
         | LossKind::OverRepaired
         | LossKind::Overspent
         | LossKind::OverBudget
-        | LossKind::OverRepairLimit => Skill::PartChoice,
+        | LossKind::OverRepairLimit
+        | LossKind::NotApproved
+        | LossKind::OverQuote => Skill::PartChoice,
         LossKind::OhmsOnLive | LossKind::LiveNotAllowed => Skill::Metering,
         LossKind::Shock
         | LossKind::TouchedCharge
@@ -48,7 +50,10 @@ pub const fn trained_by(kind: LossKind) -> Skill {
         | LossKind::DischargedUnmeasured
         | LossKind::NotProvedDead
         | LossKind::MeterNotProved => Skill::SafeWork,
-        LossKind::WrongAdvice | LossKind::NotRecalibrated | LossKind::NoProvingRun => Skill::Proof,
+        LossKind::WrongAdvice
+        | LossKind::NotRecalibrated
+        | LossKind::NoProvingRun
+        | LossKind::NoLeakCheck => Skill::Proof,
     }
 }
 

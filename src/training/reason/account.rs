@@ -6,7 +6,7 @@ use super::path::{PathError, PathPoint, PathStep, Start, best, yours};
 use super::plan::{PlanStep, Problem};
 use super::policy::{expected, order_costs};
 use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer, dead_test};
-use crate::bench::{Action, Bench, MilestoneKind, Part, cost};
+use crate::bench::{Action, Bench, MilestoneKind, Part, Quote, cost};
 use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
 use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::names;
@@ -34,6 +34,7 @@ names! {
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
         LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
         ShutTaps = "shut-taps", HandsFirst = "hands-first",
+        CheckForLeaks = "check-for-leaks",
         ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first", Unaided = "unaided",
     }
 }
@@ -274,13 +275,19 @@ impl Accountant<'_> {
             Loss::NotRecalibrated => {
                 good(P::Recalibrate, seconds(self.table.recalibration_s).taken())
             }
+            Loss::NoLeakCheck { .. } => good(P::CheckForLeaks, of(Action::CheckForLeaks).taken()),
             Loss::NoProvingRun => good(P::Run, seconds(self.table.proof_s).taken()),
             Loss::HintTaken { .. } => good(P::Unaided, Toll::NONE.taken()),
             Loss::Slow { minutes, par } => good(P::ShorterWay, self.work(minutes - par).saved()),
             Loss::Overspent { spent, needed, .. } => {
                 good(P::BuyNeeded, money(spent - needed).saved())
             }
-            Loss::OverBudget {
+            Loss::NotApproved { .. } => good(P::AskFirst, of(a_quote()).taken()),
+            Loss::OverQuote {
+                bill,
+                quoted: limit,
+            }
+            | Loss::OverBudget {
                 bill,
                 budget: limit,
             }
@@ -437,6 +444,14 @@ fn step_or_measure(step: Option<PlanStep>) -> SoundChoice {
         SoundChoice::Practice(GoodPractice::MeasureFirst),
         SoundChoice::Step,
     )
+}
+
+/// A quote, for the time that it takes.
+fn a_quote() -> Action {
+    Action::Quote(Quote {
+        parts: Vec::new(),
+        minutes: 0,
+    })
 }
 
 /// Time that a basket takes to stop. Common practice, no source: count to thirty.

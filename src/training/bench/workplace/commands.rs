@@ -4,8 +4,10 @@
 use super::Bench;
 use crate::bench::action::Action;
 use crate::bench::cost;
+use crate::bench::leak_check::{LeakCheck, holds_water};
 use crate::bench::log::{LogEntry, NotedCode, Repair};
 use crate::bench::part::Part;
+use crate::bench::quote::{Quote, QuoteGiven};
 use crate::bench::report::Report;
 use crate::bench::view::{Incident, PartInHand, Refusal};
 use detent_simulation::interface::{Component, Connector, Pin, Terminal};
@@ -57,6 +59,7 @@ impl Bench {
             Action::HoldDisplay if self.probes.is_none() => Err(Refusal::NothingToHold),
             Action::ReleaseDisplay if self.meter.held.is_none() => already(),
             Action::ReplaceMeterFuse if !self.meter.fuse_blown => already(),
+            Action::Quote(quote) => self.refuse_quote(quote),
             Action::Report(report) => self.refuse_report(report),
             Action::StrikeCode(code) => {
                 let standing = |note: &NotedCode| note.code == *code && note.struck.is_none();
@@ -67,6 +70,17 @@ impl Bench {
             }
             Action::TakeHint(_) if !self.hints_allowed => Err(Refusal::NoHints),
             _ => Ok(()),
+        }
+    }
+
+    fn refuse_quote(&self, quote: &Quote) -> Result<(), Refusal> {
+        match quote
+            .parts
+            .iter()
+            .find(|number| self.part(number).is_none())
+        {
+            Some(number) => Err(Refusal::NoPart(number.clone())),
+            None => Ok(()),
         }
     }
 
@@ -148,9 +162,48 @@ impl Bench {
             Action::Return(number) => self.take_back(number),
             Action::Fit(number) => self.fit(number),
             // The log has it already.
-            Action::NoteCode(_) | Action::StrikeCode(_) | Action::TakeHint(_) => {}
+            Action::NoteCode(_) | Action::StrikeCode(_) | Action::TakeHint(_) | Action::Ask(_) => {}
+            // The customer's answer is noted when the time for it has passed.
+            Action::Quote(_) => {}
+            // What is under the machine is seen when the time for looking has passed.
+            Action::CheckForLeaks => {}
             Action::Report(report) => self.report = Some(report.clone()),
         }
+    }
+
+    /// The customer's answer to a quote.
+    pub(super) fn note_answer(&mut self, quote: &Quote) {
+        let parts = quote.parts.iter().filter_map(|number| self.part(number));
+        let amount = self.quoted(quote);
+        let given = QuoteGiven {
+            at: self.machine.now(),
+            quote: Quote {
+                parts: parts.map(|part| part.number.clone()).collect(),
+                ..quote.clone()
+            },
+            amount,
+            approved: self.customer_limit.is_none_or(|limit| amount <= limit),
+        };
+        self.log.push(LogEntry::Quoted(given));
+    }
+
+    /// Whoever opens something that holds water leaves a dry floor: what is there afterwards has leaked since.
+    fn wipe_before(&mut self, component: Component) {
+        if holds_water(component) {
+            self.wiped_l = self.machine.plant().water().floor_l;
+        }
+    }
+
+    /// What the look under the machine shows.
+    pub(super) fn note_leaks(&mut self) {
+        let water = self.machine.plant().water();
+        let check = LeakCheck {
+            at: self.machine.now(),
+            level_mm: water.level_mm(),
+            floor_l: water.floor_l - self.wiped_l,
+        };
+        self.wiped_l = water.floor_l;
+        self.log.push(LogEntry::LeakChecked(check));
     }
 
     fn terminals(&self, connector: &Connector) -> Vec<Terminal> {
@@ -236,6 +289,7 @@ impl Bench {
                 Incident::OverRepaired
             });
         }
+        self.wipe_before(component);
         if part.kit {
             self.machine.plant_mut().mend(|mode| part.ends(mode));
         } else {
@@ -254,6 +308,7 @@ impl Bench {
     }
 
     pub(super) fn put_right(&mut self, component: Component) {
+        self.wipe_before(component);
         if self.machine.plant_mut().put_right(component) {
             self.log.push(LogEntry::Repair {
                 at: self.machine.now(),

@@ -6,16 +6,19 @@ mod safety;
 mod set_up;
 
 use super::action::{Action, Grip, MeterMode};
+use super::appliance::{Appliance, Question};
 use super::cost;
 use super::inspect::Found;
 use super::last_wash::LastWash;
+use super::leak_check::{LeakCheck, holds_water};
 use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::{Follower, Meter, MeterTest};
 use super::milestone::{Milestone, MilestoneDetector, MilestoneKind};
-use super::part::{Part, Rates, cure, current};
+use super::part::{Billing, Part, Rates, cure, current};
+use super::quote::{Quote, QuoteGiven};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
-use detent_simulation::controller::Tries;
+use detent_simulation::controller::{ControlMode, Tries};
 use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::machine::Machine;
 use detent_simulation::plant::FailureMode;
@@ -31,6 +34,8 @@ pub struct Bench {
     modes: Vec<FailureMode>,
     counter: Vec<Part>,
     rates: Rates,
+    billing: Billing,
+    customer_limit: Option<f64>,
     live_tests_allowed: bool,
     hints_allowed: bool,
     cabinet_open: bool,
@@ -40,6 +45,8 @@ pub struct Bench {
     meter: Meter,
     follower: Follower,
     parts: Vec<PartInHand>,
+    /// Water on the floor that was wiped up, L.
+    wiped_l: f64,
     spent: f64,
     waited_hours: f64,
     log: BenchLog,
@@ -47,6 +54,9 @@ pub struct Bench {
     report: Option<Report>,
     hidden: Vec<FailureMode>,
     began: Time,
+    seed: u64,
+    /// The customer called back: nothing here is at the customer's cost.
+    called_back: bool,
     last_wash: LastWash,
     rng: ChaCha8Rng,
     /// What used parts are worth: drawn apart, so that buying one changes no reading.
@@ -115,6 +125,8 @@ impl Bench {
                 self.log.push(LogEntry::MeterTest(test));
             }
             Action::Inspect(component) => self.note_finding(component),
+            Action::Quote(ref quote) => self.note_answer(quote),
+            Action::CheckForLeaks => self.note_leaks(),
             _ => {}
         }
         Ok(())
@@ -179,6 +191,11 @@ impl Bench {
         self.rates
     }
 
+    /// What the shop's invoices add to work and parts.
+    pub fn billing(&self) -> Billing {
+        self.billing
+    }
+
     /// Work time so far, min, without waits for parts.
     pub fn minutes(&self) -> f64 {
         self.now().since(self.began).0 as f64 / (60 * TICKS_PER_S) as f64
@@ -187,6 +204,13 @@ impl Bench {
     /// What the work so far costs, whole units.
     pub fn labour(&self) -> f64 {
         self.rates.labour(self.minutes())
+    }
+
+    /// What a quote comes to, whole units of money, without call-out fee and tax. Numbers that the counter does not
+    /// have count nothing.
+    pub fn quoted(&self, quote: &Quote) -> f64 {
+        let parts = quote.parts.iter().filter_map(|number| self.part(number));
+        parts.map(|part| part.price).sum::<f64>() + self.rates.labour(f64::from(quote.minutes))
     }
 
     /// Tries of the meter on the proving source.
@@ -233,6 +257,71 @@ impl Bench {
     /// What was found by looking so far.
     pub fn found(&self) -> Entries<'_, &Found> {
         self.log.found()
+    }
+
+    /// Quotes given so far, each with the customer's answer.
+    pub fn quotes(&self) -> Entries<'_, &QuoteGiven> {
+        self.log.quotes()
+    }
+
+    /// What was opened that water comes to and has not been looked at since with water in it, if anything was: the
+    /// last of it. A check counts with water in the tub, or after a program that ran to its end.
+    pub fn leak_check_due(&self) -> Option<Component> {
+        let opened = |action: &Action| match action {
+            Action::Fit(number) => self.part(number).map(|part| part.component),
+            Action::PutRight(component) => Some(*component),
+            _ => None,
+        };
+        let (since, component) = self.history().iter().rev().find_map(|(at, action)| {
+            let component = opened(action).filter(|c| holds_water(*c))?;
+            Some((at, component))
+        })?;
+        let washed = self.milestones().iter();
+        let washed = washed
+            .filter(|l| l.at >= since && l.kind == MilestoneKind::ProgramFinished)
+            .map(|l| l.at)
+            .min();
+        let tells = |check: &LeakCheck| {
+            check.at >= since && (check.has_water() || washed.is_some_and(|at| at <= check.at))
+        };
+        let checked = self.log.leak_checks().iter().any(tells);
+        (!checked).then_some(component)
+    }
+
+    /// Seed of every random draw.
+    pub fn seed(&self) -> u64 {
+        self.seed
+    }
+
+    /// What the machine's plate says.
+    pub fn appliance(&self) -> Appliance {
+        Appliance::of(&self.machine.board().id, self.seed)
+    }
+
+    /// What the customer was asked so far, oldest first.
+    pub fn asked(&self) -> impl Iterator<Item = (Time, Question)> {
+        self.history()
+            .iter()
+            .filter_map(|(at, action)| match action {
+                Action::Ask(question) => Some((at, *question)),
+                _ => None,
+            })
+    }
+
+    /// Whether this is a visit after a call-back, which costs the customer nothing.
+    pub fn is_called_back(&self) -> bool {
+        self.called_back
+    }
+
+    /// Whether the machine as it stands cannot wash: a fault is in it, a connector hangs loose, the taps are shut, or
+    /// the control stands in a fault hold or in service mode.
+    pub(crate) fn leaves_something(&self) -> bool {
+        let plant = self.machine.plant();
+        let mode = self.machine.control().control_status().mode;
+        plant.faults().next().is_some()
+            || !self.pulled.is_empty()
+            || plant.taps_shut()
+            || matches!(mode, ControlMode::Hold | ControlMode::Service)
     }
 
     /// Codes noted so far.

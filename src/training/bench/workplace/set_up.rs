@@ -6,7 +6,7 @@ use crate::bench::last_wash::LastWash;
 use crate::bench::log::BenchLog;
 use crate::bench::meter::{Follower, Meter};
 use crate::bench::milestone::MilestoneDetector;
-use crate::bench::part::{Part, Rates};
+use crate::bench::part::{Billing, Part, Rates};
 use detent_simulation::controller::{Board, Memory};
 use detent_simulation::interface::Rating;
 use detent_simulation::machine::Machine;
@@ -36,8 +36,12 @@ pub struct Setup {
     pub parts: Vec<Part>,
     /// What the shop charges.
     pub rates: Rates,
+    /// What its invoices add.
+    pub billing: Billing,
     /// Seed of every random draw.
     pub seed: u64,
+    /// What the customer will pay at most for parts and work, whole units of money; none: whatever it takes.
+    pub customer_limit: Option<f64>,
     /// Meter work on the live machine is allowed.
     pub live_tests_allowed: bool,
     /// Hints may be taken.
@@ -47,6 +51,35 @@ pub struct Setup {
 }
 
 impl Bench {
+    /// The same machine after so many seconds in which nobody used it: closed up, plugged in, with what is still
+    /// wrong with it, as for a visit that the customer does not pay for. Nothing is noted yet.
+    pub(crate) fn next_visit(&self, seconds: f64) -> Bench {
+        let mut next = self.clone();
+        let plant = next.machine.plant_mut();
+        plant.stand(seconds);
+        plant.set_lid_open(false);
+        plant.set_plugged(true);
+        next.hidden = next.machine.plant().faults().cloned().collect();
+        Bench {
+            cabinet_open: false,
+            probes: None,
+            meter: Meter {
+                held: None,
+                ..next.meter
+            },
+            follower: Follower::default(),
+            parts: Vec::new(),
+            wiped_l: self.machine.plant().water().floor_l,
+            spent: 0.0,
+            waited_hours: 0.0,
+            log: BenchLog::default(),
+            report: None,
+            last_wash: LastWash::default(),
+            called_back: true,
+            ..next
+        }
+    }
+
     /// Sets the machine up, plugged in and idle as the customer left it.
     pub fn new(setup: Setup) -> Bench {
         let mut plant = Plant::new(&setup.sound, setup.rating, setup.seed);
@@ -67,6 +100,8 @@ impl Bench {
             modes: setup.modes,
             counter: setup.parts,
             rates: setup.rates,
+            billing: setup.billing,
+            customer_limit: setup.customer_limit,
             live_tests_allowed: setup.live_tests_allowed,
             hints_allowed: setup.hints_allowed,
             cabinet_open: false,
@@ -79,13 +114,16 @@ impl Bench {
             },
             follower: Follower::default(),
             parts: Vec::new(),
+            wiped_l: 0.0,
             spent: 0.0,
             waited_hours: 0.0,
             log: BenchLog::default(),
             milestone_detector: MilestoneDetector::default(),
             report: None,
             hidden: setup.faults,
+            seed: setup.seed,
             began: Time::ZERO,
+            called_back: false,
             last_wash: LastWash::default(),
             rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x6d65_7465_7221),
             counter_rng: ChaCha8Rng::seed_from_u64(setup.seed ^ 0x7368_656c_6621),

@@ -1,0 +1,178 @@
+//! Answers, quotes, invoices and call-backs in words that a customer understands.
+
+use super::text::{Language, Texts, Value};
+use detent_training::bench::{Appliance, LeakCheck, Part, Question, QuoteGiven, Repair, current};
+use detent_training::lesson::{
+    Answer, CustomerAccount, EarlierVisit, Invoice, InvoiceItem, InvoiceLine,
+};
+use detent_training::reason::Remedy;
+
+/// One printed line of an invoice.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct InvoiceRow {
+    /// What for.
+    pub label: String,
+    /// The sum; none for a line of words.
+    pub amount: Option<String>,
+}
+
+impl Texts {
+    /// A sum to the cent, as the language writes it.
+    pub fn money(&self, money: f64) -> String {
+        let money = format!("{money:.2}");
+        match self.language() {
+            Language::En => money,
+            Language::Es => money.replace('.', ","),
+        }
+    }
+
+    /// A quote with the customer's answer.
+    pub fn quote_given(&self, given: &QuoteGiven) -> String {
+        let key = if given.approved {
+            "quote-approved"
+        } else {
+            "quote-declined"
+        };
+        let args = [
+            ("amount", Value::from(self.money(given.amount))),
+            ("minutes", Value::from(given.quote.minutes)),
+        ];
+        self.with(key, &args)
+    }
+
+    /// A machine's plate.
+    pub fn appliance(&self, appliance: &Appliance) -> String {
+        let args = [
+            ("model", Value::from(appliance.model.as_str())),
+            ("serial", Value::from(appliance.serial.as_str())),
+        ];
+        self.with("ask-appliance-answer", &args)
+    }
+
+    /// A question to the customer.
+    pub fn question(&self, question: Question) -> String {
+        self.get(&format!("ask-{question}"))
+    }
+
+    /// The customer's answer.
+    pub fn answer(&self, answer: &Answer) -> String {
+        match answer {
+            Answer::Appliance(appliance) => self.appliance(appliance),
+            Answer::Since(since) => self.get(&format!("customer-since-{since}")),
+            Answer::Noticed { noticed, .. } if noticed.is_empty() => self.get("ask-nothing"),
+            Answer::Noticed { noticed, after_min } => {
+                let said: Vec<String> = (noticed.iter())
+                    .map(|noticed| self.customer_noticed(*noticed, 1, *after_min))
+                    .collect();
+                said.join(" ")
+            }
+            Answer::Tried(tried) => self.get(&format!("tried-{tried}")),
+        }
+    }
+
+    /// What the customer says on the telephone: everything that was noticed.
+    pub fn call_back(&self, account: &CustomerAccount) -> String {
+        let noticed = account.noticed.iter();
+        let said: Vec<String> = noticed
+            .map(|noticed| self.customer_noticed(*noticed, 3, account.after_min))
+            .collect();
+        said.join(" ")
+    }
+
+    /// What is on file of the first visit, in one sentence.
+    pub fn earlier_visit(&self, earlier: &EarlierVisit, parts: &[Part]) -> String {
+        let told = |all: Vec<String>| {
+            let none = || self.get("call-back-nothing");
+            Value::from(if all.is_empty() {
+                none()
+            } else {
+                all.join(", ")
+            })
+        };
+        let codes = earlier.noted_codes.iter().map(|code| format!("{code:02}"));
+        let repairs = earlier.repairs.iter().map(|repair| match repair {
+            Repair::Fitted { part } => self.remedy(&Remedy::Part(part.clone()), parts),
+            Repair::PutRight(component) => self.remedy(&Remedy::PutRight(*component), parts),
+        });
+        let causes = earlier.report.causes.iter().map(|id| self.mode(id));
+        let args = [
+            ("codes", told(codes.collect())),
+            ("repairs", told(repairs.collect())),
+            ("causes", told(causes.collect())),
+        ];
+        self.with("call-back-earlier", &args)
+    }
+
+    /// What a look for leaks showed.
+    pub fn leak_check(&self, check: &LeakCheck) -> String {
+        self.get(if check.is_wet() {
+            "leak-wet"
+        } else {
+            "leak-dry"
+        })
+    }
+
+    /// An invoice line by line, its sums and its warranty; `parts` is what the counter sells.
+    pub fn invoice(&self, invoice: &Invoice, parts: &[Part]) -> Vec<InvoiceRow> {
+        let sum = |label: String, amount: f64| InvoiceRow {
+            label,
+            amount: Some(self.money(amount)),
+        };
+        let machine = invoice.appliance.iter().map(|appliance| InvoiceRow {
+            label: self.appliance(appliance),
+            amount: None,
+        });
+        let lines = (invoice.lines.iter()).map(|line| {
+            let paid = if line.free.is_none() { line.value } else { 0.0 };
+            sum(self.invoice_line(line, parts), paid)
+        });
+        let mut rows: Vec<InvoiceRow> = machine.chain(lines).collect();
+        let percent = Value::from((100.0 * invoice.tax_share).round());
+        rows.push(sum(self.get("invoice-subtotal"), invoice.subtotal));
+        let tax = self.with("invoice-tax", &[("percent", percent)]);
+        rows.push(sum(tax, invoice.tax));
+        rows.push(sum(self.get("invoice-total"), invoice.total));
+        if let Some(days) = invoice.warranty_days {
+            rows.push(InvoiceRow {
+                label: self.with("invoice-warranty", &[("days", Value::from(days))]),
+                amount: None,
+            });
+        }
+        rows
+    }
+
+    /// What a line is for and, where the customer does not pay it, why.
+    fn invoice_line(&self, line: &InvoiceLine, parts: &[Part]) -> String {
+        let named = |number: &str| {
+            let part = current(parts, number);
+            let name = part.map_or_else(String::new, |p| self.get(&p.name_key));
+            Value::from(format!("{number} {name}"))
+        };
+        let item = match &line.item {
+            InvoiceItem::CallOut => self.get("invoice-call-out"),
+            InvoiceItem::Labor { minutes, per_hour } => self.with(
+                "invoice-labor",
+                &[
+                    ("minutes", Value::from(*minutes)),
+                    ("rate", Value::from(self.money(*per_hour))),
+                ],
+            ),
+            InvoiceItem::Part { number } => self.with("invoice-part", &[("part", named(number))]),
+            InvoiceItem::Restocking { number, share } => self.with(
+                "invoice-restocking",
+                &[
+                    ("part", named(number)),
+                    ("percent", Value::from((100.0 * share).round())),
+                ],
+            ),
+        };
+        match line.free {
+            None => item,
+            Some(why) => {
+                let value = Value::from(self.money(line.value));
+                let why = self.with(&format!("invoice-free-{why}"), &[("value", value)]);
+                format!("{item}: {why}")
+            }
+        }
+    }
+}

@@ -1,0 +1,89 @@
+//! What the customer answers to questions, on the telephone or at the door: what was noticed in the last wash of this
+//! very machine. Since when, and what was tried, are drawn; all of it is invented.
+
+use super::complaint::Since;
+use super::customer::{CustomerAccount, CustomerObservation};
+use crate::bench::{Appliance, Bench, Question};
+use crate::draws::one_of;
+use detent_simulation::names;
+use rand::SeedableRng;
+use rand_chacha::ChaCha8Rng;
+
+names! {
+    /// What the customer has tried. Its text is `tried-{name}`. Nothing that would have changed the machine.
+    Tried {
+        Nothing = "nothing", Waited = "waited", PressedAgain = "pressed-again",
+        AskedNeighbor = "asked-neighbor",
+    }
+}
+
+/// An answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Answer {
+    /// What the plate says.
+    Appliance(Appliance),
+    /// When it began.
+    Since(Since),
+    /// What was noticed; nothing where there was nothing to notice.
+    Noticed {
+        /// In the order of [`CustomerObservation::ALL`].
+        noticed: Vec<CustomerObservation>,
+        /// Time from Start to the end of the wash, min.
+        after_min: u32,
+    },
+    /// What was tried.
+    Tried(Tried),
+}
+
+/// All that a customer can be asked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Intake {
+    appliance: Appliance,
+    since: Since,
+    tried: Tried,
+    account: CustomerAccount,
+}
+
+impl Intake {
+    /// On a bench as it was set up, before anything is done there: what the customer noticed can be seen on it.
+    pub fn of(bench: &Bench) -> Intake {
+        let mut rng = ChaCha8Rng::seed_from_u64(bench.seed() ^ 0x696e_7461_6b65);
+        Intake {
+            appliance: bench.appliance(),
+            since: one_of(Since::ALL, &mut rng).unwrap_or(Since::Yesterday),
+            tried: one_of(Tried::ALL, &mut rng).unwrap_or(Tried::Nothing),
+            account: CustomerAccount::of(bench),
+        }
+    }
+
+    /// The answer to a question.
+    pub fn answer(&self, question: Question) -> Answer {
+        let noticed = |wanted: &dyn Fn(CustomerObservation) -> bool| Answer::Noticed {
+            noticed: (self.account.noticed.iter().copied())
+                .filter(|noticed| wanted(*noticed))
+                .collect(),
+            after_min: self.account.after_min,
+        };
+        match question {
+            Question::Appliance => Answer::Appliance(self.appliance.clone()),
+            Question::Since => Answer::Since(self.since),
+            Question::Happens => noticed(&|n| !n.is_of_panel() && !is_noise(n)),
+            Question::Noises => noticed(&is_noise),
+            Question::Panel => noticed(&CustomerObservation::is_of_panel),
+            Question::Tried => Answer::Tried(self.tried),
+        }
+    }
+}
+
+/// What is heard rather than seen.
+fn is_noise(noticed: CustomerObservation) -> bool {
+    matches!(
+        noticed,
+        CustomerObservation::DrainsWhileFilling
+            | CustomerObservation::Thumped
+            | CustomerObservation::Hummed
+            | CustomerObservation::Buzzed
+            | CustomerObservation::RanFree
+            | CustomerObservation::Clicked
+    )
+}

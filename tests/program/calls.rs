@@ -1,0 +1,185 @@
+//! Three calls from the telephone to the invoice, through the real program: one with a part, one on which the customer
+//! declines, one that hands alone put right. And a call that comes back.
+//!
+//! To read them: `cargo test --test program calls -- --nocapture`.
+
+use serde_json::Value;
+use std::path::Path;
+use std::process::{Command, Output};
+
+fn detent(args: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_detent"))
+        .args(args)
+        .output()
+        .expect("the program starts")
+}
+
+fn script(name: &str) -> String {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/scripts");
+    path.join(name).display().to_string()
+}
+
+#[track_caller]
+fn told(args: &[&str]) -> String {
+    let out = detent(args);
+    let error = String::from_utf8_lossy(&out.stderr);
+    assert!(out.status.success(), "{args:?}: {error}");
+    String::from_utf8(out.stdout).expect("UTF-8")
+}
+
+/// What a call comes to, printed in both languages on the way.
+#[track_caller]
+fn call(scenario: &str, name: &str) -> Value {
+    let script = script(name);
+    for language in ["en", "es"] {
+        let text = told(&["--lang", language, "play", scenario, &script]);
+        println!("{text}");
+        assert!(!text.contains(['‹', '{']), "{text}");
+    }
+    serde_json::from_str(&told(&["play", scenario, &script, "--json"])).expect("JSON")
+}
+
+/// Adds an invoice up again, in cents: what is paid for, a tenth of tax, the total.
+#[track_caller]
+fn check_sums(result: &Value) -> i64 {
+    let invoice = &result["answer"]["invoice"];
+    let cents = |value: &Value| (100.0 * value.as_f64().expect("money")).round() as i64;
+    let lines = invoice["lines"].as_array().expect("a list");
+    let paid = lines.iter().filter(|line| line["free"].is_null());
+    let subtotal: i64 = paid.map(|line| cents(&line["value"])).sum();
+    assert_eq!(cents(&invoice["subtotal"]), subtotal);
+    let total = cents(&invoice["total"]);
+    assert_eq!(total, subtotal + cents(&invoice["tax"]));
+    // Half a cent up or down.
+    assert!((10 * cents(&invoice["tax"]) - subtotal).abs() <= 5);
+    total
+}
+
+fn items(result: &Value) -> Vec<&str> {
+    let lines = result["answer"]["invoice"]["lines"].as_array();
+    let lines = lines.expect("a list").iter();
+    lines
+        .map(|line| line["item"].as_str().expect("a name"))
+        .collect()
+}
+
+#[test]
+fn a_call_with_a_part_ends_with_an_invoice_within_the_quote() {
+    let result = call("entry-dial-and-two-buttons", "call-with-a-part.script");
+    assert_eq!(
+        result["answer"]["total"], result["answer"]["of"],
+        "{:#}",
+        result["answer"]
+    );
+    assert_eq!(result["asked"].as_array().map(Vec::len), Some(6));
+    let noticed = &result["asked"][2]["said"];
+    assert_eq!(noticed[0], "stopped", "{noticed}");
+    let quote = &result["quotes"][0];
+    // The belt for 16 and an hour for 48.
+    assert_eq!(
+        (&quote["amount"], &quote["approved"]),
+        (&64.0.into(), &true.into())
+    );
+    assert_eq!(items(&result), ["call-out", "labor", "part"]);
+    check_sums(&result);
+    let invoice = &result["answer"]["invoice"];
+    assert_eq!(invoice["warranty_days"], 90);
+    assert_eq!(invoice["model"], result["asked"][0]["said"][0]);
+    assert!(result["answer"]["call_back"].is_null());
+}
+
+/// 36 for coming out and a tenth of tax.
+#[test]
+fn a_customer_who_declines_pays_for_the_visit_alone() {
+    let result = call("repair-or-replace", "call-declined.script");
+    let quote = &result["quotes"][0];
+    // Motor 160, control 205, an hour and a half 72.
+    assert_eq!(
+        (&quote["amount"], &quote["approved"]),
+        (&437.0.into(), &false.into())
+    );
+    let invoice = &result["answer"]["invoice"];
+    assert_eq!(invoice["lines"][1]["free"], "no-repair");
+    assert_eq!(check_sums(&result), 3960);
+    assert!(invoice["warranty_days"].is_null());
+    assert!(
+        result["answer"]["call_back"].is_null(),
+        "the customer buys a new one"
+    );
+    let answer = &result["answer"];
+    assert_eq!(answer["total"], answer["of"], "{answer:#}");
+}
+
+#[test]
+fn a_call_without_a_part_is_paid_by_the_hour_and_looked_at_for_leaks() {
+    let result = call("water-leaves-by-itself", "call-without-a-part.script");
+    assert_eq!(items(&result), ["call-out", "labor"]);
+    check_sums(&result);
+    assert_eq!(result["leak_checks"][0]["wet"], false);
+    let answer = &result["answer"];
+    assert_eq!(
+        answer["total"], answer["of"],
+        "no part, so no quote: {answer:#}"
+    );
+    assert_eq!(result["answer"]["invoice"]["warranty_days"], 90);
+    assert!(result["answer"]["call_back"].is_null());
+}
+
+#[test]
+fn a_job_done_wrongly_comes_back_and_costs_the_customer_nothing_more() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let attempt = folder.path().join("first.attempt").display().to_string();
+    let mistakes = script("classic-mistakes.script");
+    let job = "exam-120-v-dial";
+    let first = told(&[
+        "play", job, &mistakes, "--seed", "137", "--save", &attempt, "--json",
+    ]);
+    let first: Value = serde_json::from_str(&first).expect("JSON");
+    let noticed = &first["answer"]["call_back"]["noticed"];
+    assert_eq!(noticed[0], "stopped", "{noticed}");
+
+    let again = folder.path().join("again.script");
+    let report = "Report((causes: [\"lid-lock.contact-open\"], part: Some(\"P-0701\"), proof: [], advice: None))";
+    let repair = "Unplug\nWait(s: 60)\nOpenCabinet\nTestMeter\nDischarge\n\
+        Probe(mode: VoltsDc, red: \"bulk.plus\", black: \"bulk.minus\")\nTestMeter\n\
+        Order(\"P-0701\")\nFit(\"P-0701\")\nCloseCabinet\nPlug\n";
+    std::fs::write(&again, format!("{repair}{report}\n")).expect("it can be written");
+    let again = again.display().to_string();
+    let second = ["play", job, &again, "--call-back", &attempt];
+    let text = told(&second);
+    println!("{text}");
+    // The first visit is on file: the code as it was misread, the control that was swapped.
+    for on_file in ["recorded: 24", "P-0501", "Second visit"] {
+        assert!(text.contains(on_file), "{on_file} is not in: {text}");
+    }
+    let second = told(&[&second[..], &["--json"]].concat());
+    let second: Value = serde_json::from_str(&second).expect("JSON");
+    assert_eq!(check_sums(&second), 0);
+    let lines = second["answer"]["invoice"]["lines"]
+        .as_array()
+        .expect("a list");
+    assert!(
+        lines.iter().all(|line| line["free"] == "called-back"),
+        "{lines:?}"
+    );
+    assert_eq!(second["answer"]["hidden"][0], "lid-lock.contact-open");
+    assert!(second["answer"]["call_back"].is_null(), "it washes now");
+
+    // Nobody calls back where nothing is wrong, and no attempt of a second visit is kept.
+    let sound = folder.path().join("sound.attempt").display().to_string();
+    let whole = script("whole-job.script");
+    told(&["play", job, &whole, "--seed", "137", "--save", &sound]);
+    let none = detent(&["play", job, &again, "--call-back", &sound]);
+    assert_eq!(none.status.code(), Some(2));
+    assert!(String::from_utf8_lossy(&none.stderr).contains("nobody calls back"));
+    let kept = detent(&[
+        "play",
+        job,
+        &again,
+        "--call-back",
+        &attempt,
+        "--save",
+        &sound,
+    ]);
+    assert_eq!(kept.status.code(), Some(2));
+}
