@@ -41,6 +41,7 @@ area-wiring = the wires and connectors
 
 ## ask
 
+ask = Ask the customer
 ask-appliance = What do model and serial number on the plate say?
 ask-appliance-answer = Model { $model }, serial number { $serial }
 ask-happens = What happens, and when?
@@ -1232,8 +1233,14 @@ program-soak = Soak
 
 ## quote
 
+quote = Quote
 quote-approved = Quote: { $amount } for parts and labor ({ $minutes } min). The customer agrees.
+quote-comes-to = { $parts }: comes to { $amount }, call-out fee and tax apart.
 quote-declined = Quote: { $amount } for parts and labor ({ $minutes } min). The customer declines: that is too much.
+quote-intro = Before a part goes in, the customer agrees to what it will come to. Put the parts in below, and the labor of the whole visit.
+quote-minutes = Labor: { $minutes } min
+quote-no-part = No part
+quote-part = Quote it
 
 ## refusal
 
@@ -1484,12 +1491,15 @@ start-after = Best after: { $titles }.
 start-begin = Begin the job
 start-guided = Begin: a first job with a guide
 start-minutes = About { $minutes } minutes.
+start-no-variant = No variant of this job could be proved. Try another seed.
 start-opening = Setting up the machine …
 start-passed = passed
 start-practice = Practice
 start-seed = Seed
 start-seed-hint = same seed, same machine
 start-tried = tried
+start-variant = A variant of it
+start-variant-note = Another machine with a fault of its own, proved to be about as hard as this job. It is not kept among the attempts.
 start-who = Working: { $name }
 
 ## step

@@ -41,6 +41,7 @@ area-wiring = los cables y los conectores
 
 ## ask
 
+ask = Preguntar al cliente
 ask-appliance = ¿Qué modelo y qué número de serie pone en la placa?
 ask-appliance-answer = Modelo { $model }, número de serie { $serial }
 ask-happens = ¿Qué hace, y en qué momento?
@@ -1226,8 +1227,14 @@ program-soak = Remojo
 
 ## quote
 
+quote = Presupuesto
 quote-approved = Presupuesto: { $amount } entre piezas y mano de obra ({ $minutes } min). El cliente acepta.
+quote-comes-to = { $parts }: suma { $amount }, sin desplazamiento ni impuestos.
 quote-declined = Presupuesto: { $amount } entre piezas y mano de obra ({ $minutes } min). El cliente no acepta: es demasiado.
+quote-intro = Antes de montar una pieza, el cliente acepta lo que va a costar. Añada abajo las piezas y aquí la mano de obra de toda la visita.
+quote-minutes = Mano de obra: { $minutes } min
+quote-no-part = Sin piezas
+quote-part = Presupuestar
 
 ## refusal
 
@@ -1478,12 +1485,15 @@ start-after = Mejor después de: { $titles }.
 start-begin = Empezar el trabajo
 start-guided = Empezar: un primer trabajo con guía
 start-minutes = Unos { $minutes } minutos.
+start-no-variant = No se pudo comprobar ninguna variante de este trabajo. Pruebe con otra semilla.
 start-opening = Preparando la máquina …
 start-passed = superado
 start-practice = Práctica
 start-seed = Semilla
 start-seed-hint = misma semilla, misma máquina
 start-tried = intentado
+start-variant = Una variante
+start-variant-note = Otra máquina con su propio fallo, comprobada y más o menos igual de difícil. No se guarda entre los intentos.
 start-who = Trabaja: { $name }
 
 ## step

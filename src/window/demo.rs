@@ -14,7 +14,7 @@ use detent_training::bench::{
     Incident, LogEntry, MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal,
 };
 use detent_training::lesson::{
-    Bilingual, Deduction, Dimension, DimensionScore, Loss, Points, Score,
+    Bilingual, Deduction, Dimension, DimensionScore, Invoice, Loss, Points, Score,
 };
 use detent_training::practice::CourseJob;
 use detent_training::reason::ControlSuspicion;
@@ -116,6 +116,9 @@ impl JobSource for DemoJobs {
             Ok(bench)
         })
     }
+    fn open_variant(&self, _offer: usize, _seed: u64) -> OpeningWork {
+        Box::pin(async { Err(OpenError::NoVariant) })
+    }
     fn attempts(&self) -> Option<&dyn Attempts> {
         None
     }
@@ -174,6 +177,8 @@ pub fn demo_job() -> Job {
         hints_allowed: false,
         points: Points::default(),
         live_tests_allowed: false,
+        is_variant: false,
+        intake: None,
         board: ron::from_str(include_str!("../../assets/boards/arc-dial.ron"))
             .expect("the built-in board reads"),
         parts: vec![
@@ -585,6 +590,14 @@ impl BenchPort for DemoBench {
     }
 
     fn hint(&self) -> Option<HintWork> {
+        None
+    }
+
+    fn invoice(&self) -> Option<&Invoice> {
+        None
+    }
+
+    fn call_back(&self) -> Option<CallBackWork> {
         None
     }
 

@@ -8,7 +8,9 @@ use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
-use detent_training::lesson::{Bilingual, CoursePart, Guide, Points, Score};
+use detent_training::lesson::{
+    Bilingual, CoursePart, CustomerAccount, Guide, Intake, Invoice, Points, Score,
+};
 use detent_training::practice::CourseJob;
 use detent_training::reason::{ControlSuspicion, Hint, Review};
 use std::sync::Arc;
@@ -19,6 +21,9 @@ pub type ReviewWork = Work<Option<Review>>;
 /// Thinks over what somebody who is stuck could be told; none where nothing can be.
 pub type HintWork = Work<Option<Hint>>;
 
+/// The three days after a job: what the customer notices, if that makes a call.
+pub type CallBackWork = Work<Option<CustomerAccount>>;
+
 /// Sets a bench up: the customer's wash, or a kept attempt done again.
 pub type OpeningWork = Work<Result<Box<dyn BenchPort>, OpenError>>;
 
@@ -27,6 +32,8 @@ pub type OpeningWork = Work<Result<Box<dyn BenchPort>, OpenError>>;
 pub enum OpenError {
     /// There is no such job, or its scenario cannot be set up: a sentence that says what to do.
     Job(String),
+    /// No variant of the job could be proved.
+    NoVariant,
     /// The attempt cannot be done again.
     Attempt(StorageError),
 }
@@ -36,6 +43,7 @@ impl OpenError {
     pub fn words(&self, texts: &Texts) -> String {
         match self {
             OpenError::Job(problem) => problem.clone(),
+            OpenError::NoVariant => texts.get("start-no-variant"),
             OpenError::Attempt(error) => error.words(texts),
         }
     }
@@ -69,6 +77,10 @@ pub trait BenchPort: Send + Sync {
     fn review(&self) -> Option<ReviewWork>;
     /// Thinks over what could be told now to somebody who is stuck.
     fn hint(&self) -> Option<HintWork>;
+    /// What the customer is billed, once the report was handed in.
+    fn invoice(&self) -> Option<&Invoice>;
+    /// Lets three days pass after the job, once the report was handed in.
+    fn call_back(&self) -> Option<CallBackWork>;
     /// Is the control bad or is it the hand? None where that cannot be told.
     fn control_suspicion(&self) -> Option<ControlSuspicion>;
     /// The name under which this attempt is kept, once it is.
@@ -85,6 +97,8 @@ pub trait JobSource: Send + Sync {
     fn offers(&self) -> &[Offer];
     /// Set a bench up for one of them.
     fn open(&self, offer: usize, seed: u64) -> OpeningWork;
+    /// Draw and prove a variant of one of them, and set a bench up for it. The same seed gives the same.
+    fn open_variant(&self, offer: usize, seed: u64) -> OpeningWork;
     /// Where attempts are kept, if they are.
     fn attempts(&self) -> Option<&dyn Attempts>;
     /// What is in a kept attempt.
@@ -137,10 +151,14 @@ pub struct Offer {
 pub struct Job {
     /// The scenario's file name without folder and ending.
     pub file: String,
+    /// It was drawn as a variant of a job on offer, and is kept nowhere.
+    pub is_variant: bool,
     /// Title.
     pub title: Bilingual,
     /// The complaint in the customer's words.
     pub complaint: Bilingual,
+    /// What the customer answers to questions, where there is one to ask.
+    pub intake: Option<Intake>,
     /// What it teaches, told with the score: before, it would give the answer away.
     pub goal: Bilingual,
     /// Money the customer will pay at most for parts and work, whole units.

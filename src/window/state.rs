@@ -12,10 +12,10 @@ use detent_simulation::interface::{Component as Part, Pin};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
-    Action, Advice, BenchView, Caution, Display, Entries, Grip, Incident, MeterMode, Refusal,
-    Report, Verdict,
+    Action, Advice, BenchView, Caution, Display, Entries, Grip, Incident, MeterMode, Quote,
+    Refusal, Report, Verdict,
 };
-use detent_training::lesson::{Bilingual, Guide, GuidePlace, Score};
+use detent_training::lesson::{Bilingual, CustomerAccount, Guide, GuidePlace, Invoice, Score};
 use detent_training::practice::Exercise;
 use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
@@ -32,6 +32,8 @@ pub struct BenchRes {
     /// Begun when the report was handed in.
     reviewing: Option<Background<Option<Review>>>,
     control_suspicion: Option<ControlSuspicion>,
+    /// Begun with the review: what the customer notices three days later, if that makes a call.
+    calling_back: Option<Background<Option<CustomerAccount>>>,
     /// The result was taken already, or the attempt was opened finished.
     result_taken: bool,
     /// Actions not done yet.
@@ -102,6 +104,7 @@ impl BenchRes {
             tries: None,
             reviewing: None,
             control_suspicion: None,
+            calling_back: None,
             queue: VecDeque::new(),
             asked: None,
             refused: None,
@@ -153,6 +156,13 @@ impl BenchRes {
         if let Some(hint) = &mut self.hint {
             hint.go_on();
         }
+        match &mut self.calling_back {
+            Some(calling_back) => calling_back.go_on(),
+            None if finished => {
+                self.calling_back = self.bench.call_back().map(Background::begin);
+            }
+            None => {}
+        }
         match &mut self.reviewing {
             Some(reviewing) => reviewing.go_on(),
             None if finished => {
@@ -191,6 +201,9 @@ impl BenchRes {
         if let Some(reviewing) = &mut self.reviewing {
             reviewing.wait();
         }
+        if let Some(calling_back) = &mut self.calling_back {
+            calling_back.wait();
+        }
     }
 
     /// Looks for what could be told to somebody who is stuck.
@@ -213,9 +226,23 @@ impl BenchRes {
         }
     }
 
+    /// What the customer is billed, once the job is handed in.
+    pub fn invoice(&self) -> Option<&Invoice> {
+        self.bench.invoice()
+    }
+
+    /// What the customer notices three days after the job and calls about, or that nobody calls, once that is known.
+    pub fn call_back(&self) -> Option<Option<&CustomerAccount>> {
+        match self.calling_back.as_ref()? {
+            Background::Running(_) => None,
+            Background::Done(account) => Some(account.as_ref()),
+        }
+    }
+
     /// The job is being thought over, for its result or for a hint.
     pub fn is_thinking(&self) -> bool {
-        self.is_reviewing() || self.hint.as_ref().is_some_and(ShownHint::is_looking)
+        let calling = matches!(self.calling_back, Some(Background::Running(_)));
+        calling || self.is_reviewing() || self.hint.as_ref().is_some_and(ShownHint::is_looking)
     }
 
     /// Waits until a hint is found.
@@ -620,6 +647,9 @@ pub enum Onward {
 #[derive(Resource)]
 pub struct TextsRes(pub Texts);
 
+/// Labor that a quote begins with, min.
+const QUOTED_MIN: u16 = 60;
+
 /// How long a message stands on the bench, s.
 pub const MESSAGE_S: f32 = 6.0;
 
@@ -664,6 +694,8 @@ pub struct UiState {
     pub black: Option<Pin>,
     /// The next pin clicked goes to the red probe.
     pub red_next: bool,
+    /// The quote being made.
+    pub quoted: Quote,
     /// Digits being noted.
     pub digits: [u8; 2],
     /// Report.
@@ -743,6 +775,10 @@ impl Default for UiState {
             red: None,
             black: None,
             red_next: true,
+            quoted: Quote {
+                parts: Vec::new(),
+                minutes: QUOTED_MIN,
+            },
             digits: [0, 0],
             draft: Draft::default(),
             kept: None,

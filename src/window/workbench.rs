@@ -2,13 +2,17 @@
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::port::{
-    BenchPort, CauseRow, HintWork, Job, JobSource, Kept, Offer, OpenError, OpeningWork, ReviewWork,
+    BenchPort, CallBackWork, CauseRow, HintWork, Job, JobSource, Kept, Offer, OpenError,
+    OpeningWork, ReviewWork,
 };
-use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
+use detent_content::{ContentLibrary, ScenarioSource, VariantSeries, replay_attempt_in_slices};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
-use detent_training::lesson::{Bilingual, Guide, Mains, Scenario, Score, judge, set_up_in_slices};
+use detent_training::lesson::{
+    Bilingual, Guide, Intake, Invoice, Mains, Scenario, Score, call_back_in_slices, judge,
+    set_up_in_slices,
+};
 use detent_training::practice::CourseJob;
 use detent_training::reason::ControlSuspicion;
 use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
@@ -119,10 +123,6 @@ impl JobSource for LibraryJobs {
         Box::pin(async move {
             let scenario_source =
                 scenario_source.ok_or_else(|| OpenError::Job("there is no such job".to_owned()))?;
-            let scenario = &scenario_source.scenario;
-            let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed)
-                .await
-                .map_err(|error| OpenError::Job(error.to_string()))?;
             let guide = content_library.guide(&scenario_source);
             let guide = guide.map_err(|error| OpenError::Job(error.to_string()))?;
             let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
@@ -130,16 +130,33 @@ impl JobSource for LibraryJobs {
                 job: stem(&scenario_source.file),
                 header,
             };
+            let bench = begin(content_library, &scenario_source, guide, seed, log).await?;
+            let opened: Box<dyn BenchPort> = Box::new(WorkBench { attempts, ..bench });
+            Ok(opened)
+        })
+    }
+
+    fn open_variant(&self, offer: usize, seed: u64) -> OpeningWork {
+        let original = self.scenario_sources.get(offer).cloned();
+        let content_library = Arc::clone(&self.content_library);
+        Box::pin(async move {
+            let original =
+                original.ok_or_else(|| OpenError::Job("there is no such job".to_owned()))?;
+            let series = VariantSeries::begin_in_slices(&content_library, &original, seed).await;
+            let mut series = series.map_err(|_| OpenError::NoVariant)?;
+            let next = series.next_in_slices(&content_library).await;
+            let variant = next.ok().flatten().ok_or(OpenError::NoVariant)?;
+            let seed = variant.source.scenario.seed;
+            // Nobody could open an attempt at it again: it names a file that is nowhere.
+            let log = Log::Broken;
+            let bench = begin(content_library, &variant.source, None, seed, log).await?;
+            let job = Job {
+                is_variant: true,
+                ..Job::clone(&bench.job)
+            };
             let opened: Box<dyn BenchPort> = Box::new(WorkBench {
-                job: Arc::new(job(&scenario_source, guide, &bench)),
-                bench,
-                scenario: Arc::new(scenario.clone()),
-                content_library,
-                seed,
-                score: None,
-                attempts,
-                log,
-                kept: 0,
+                job: Arc::new(job),
+                ..bench
             });
             Ok(opened)
         })
@@ -177,6 +194,31 @@ impl JobSource for LibraryJobs {
     }
 }
 
+/// Sets a job up, kept nowhere yet.
+async fn begin(
+    content_library: Arc<ContentLibrary>,
+    scenario_source: &ScenarioSource,
+    guide: Option<Guide>,
+    seed: u64,
+    log: Log,
+) -> Result<WorkBench, OpenError> {
+    let scenario = &scenario_source.scenario;
+    let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed).await;
+    let bench = bench.map_err(|error| OpenError::Job(error.to_string()))?;
+    Ok(WorkBench {
+        job: Arc::new(job(scenario_source, guide, Intake::of(&bench), &bench)),
+        bench,
+        scenario: Arc::new(scenario.clone()),
+        content_library,
+        seed,
+        score: None,
+        invoice: None,
+        attempts: None,
+        log,
+        kept: 0,
+    })
+}
+
 /// Does a kept attempt again.
 async fn resume(
     attempts: Arc<dyn Attempts>,
@@ -187,6 +229,12 @@ async fn resume(
 ) -> Result<WorkBench, StorageError> {
     let replayed = replay_attempt_in_slices(&content_library, &scenario_source, &name, &attempt);
     let done = replayed.await?;
+    // The customer tells of the machine as it was before anybody worked on it.
+    let scenario = &scenario_source.scenario;
+    let library = content_library.library(scenario);
+    let untouched = set_up_in_slices(scenario, &library, attempt.header.seed).await;
+    let untouched = untouched.map_err(|_| StorageError::Gone(scenario_source.file.clone()))?;
+    let intake = Intake::of(&untouched);
     let mut bench = done.bench;
     let score = bench.report().is_some().then_some(done.score);
     let log = if attempt.footer.is_some() {
@@ -201,9 +249,11 @@ async fn resume(
         job: Arc::new(job(
             &scenario_source,
             content_library.guide(&scenario_source).ok().flatten(),
+            intake,
             &bench,
         )),
         kept: bench.history().len(),
+        invoice: score.is_some().then(|| Invoice::of(&bench)),
         bench,
         content_library,
         scenario: Arc::new(scenario_source.scenario),
@@ -220,7 +270,12 @@ fn stem(file: &str) -> String {
     stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
 }
 
-fn job(scenario_source: &ScenarioSource, guide: Option<Guide>, bench: &Bench) -> Job {
+fn job(
+    scenario_source: &ScenarioSource,
+    guide: Option<Guide>,
+    intake: Intake,
+    bench: &Bench,
+) -> Job {
     let scenario = &scenario_source.scenario;
     let (mains_v, mains_hz) = match scenario.mains {
         Mains::V120Hz60 => (120, 60),
@@ -230,6 +285,8 @@ fn job(scenario_source: &ScenarioSource, guide: Option<Guide>, bench: &Bench) ->
         file: stem(&scenario_source.file),
         title: scenario.title.clone(),
         complaint: scenario.complaint.clone(),
+        is_variant: false,
+        intake: Some(intake),
         goal: scenario.goal.clone(),
         budget: scenario.budget,
         rates: bench.rates(),
@@ -274,6 +331,8 @@ struct WorkBench {
     job: Arc<Job>,
     /// Once the report was handed in.
     score: Option<Score>,
+    /// The same.
+    invoice: Option<Invoice>,
     attempts: Option<Arc<dyn Attempts>>,
     log: Log,
     /// Actions kept so far.
@@ -285,6 +344,7 @@ impl WorkBench {
     fn judge_once(&mut self) {
         if self.score.is_none() && self.bench.report().is_some() {
             self.score = Some(judge(&self.scenario, &self.bench));
+            self.invoice = Some(Invoice::of(&self.bench));
         }
     }
 
@@ -381,6 +441,19 @@ impl BenchPort for WorkBench {
         Some(Box::pin(async move {
             let hint = content_library.hint_in_slices((&scenario, seed), &bench);
             hint.await.ok().flatten()
+        }))
+    }
+
+    fn invoice(&self) -> Option<&Invoice> {
+        self.invoice.as_ref()
+    }
+
+    fn call_back(&self) -> Option<CallBackWork> {
+        self.bench.report()?;
+        let bench = self.bench.clone();
+        Some(Box::pin(async move {
+            let called = call_back_in_slices(&bench).await;
+            called.map(|call| call.account)
         }))
     }
 

@@ -1,11 +1,11 @@
 //! A bench for a drill: a plain machine to try a gesture on. Nothing of it is kept.
 
-use crate::port::{BenchPort, HintWork, Job, ReviewWork};
+use crate::port::{BenchPort, CallBackWork, HintWork, Job, ReviewWork};
 use detent_simulation::interface::Rating;
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
-use detent_training::lesson::{Bilingual, Points, Score};
+use detent_training::lesson::{Bilingual, Invoice, Points, Score};
 use detent_training::reason::ControlSuspicion;
 use std::sync::Arc;
 
@@ -36,6 +36,8 @@ impl DrillBench {
             hints_allowed: false,
             points: Points::default(),
             live_tests_allowed: true,
+            is_variant: false,
+            intake: None,
             board: bench.machine().board().clone(),
             parts: Vec::new(),
             causes: Vec::new(),
@@ -87,6 +89,14 @@ impl BenchPort for DrillBench {
     }
 
     fn hint(&self) -> Option<HintWork> {
+        None
+    }
+
+    fn invoice(&self) -> Option<&Invoice> {
+        None
+    }
+
+    fn call_back(&self) -> Option<CallBackWork> {
         None
     }
 

@@ -44,9 +44,10 @@ pub(super) fn coach_ui(ui: &mut Ui, context: &mut PanelContext) {
 
 /// On from a finished job: once more, or to the next.
 pub(super) fn onward_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let job = context.bench.job();
     let (again, next) = kit::card(ui, |ui| {
         (
-            kit::wide(ui, context.fixed("coach-again")).clicked(),
+            !job.is_variant && kit::wide(ui, context.fixed("coach-again")).clicked(),
             kit::wide(ui, context.fixed("coach-next-job")).clicked(),
         )
     });

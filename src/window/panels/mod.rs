@@ -3,6 +3,7 @@
 mod caution;
 mod coach;
 mod control_suspicion;
+mod customer;
 mod drill;
 mod guide;
 mod help;
@@ -15,6 +16,7 @@ mod meter;
 mod misread;
 mod parts;
 mod practice;
+mod quote;
 mod report;
 mod review;
 mod score;

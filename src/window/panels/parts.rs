@@ -1,5 +1,6 @@
 //! The parts counter.
 
+use super::quote::{quote_part_ui, quote_ui};
 use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{Align, Label, Layout, RichText, Ui, vec2};
@@ -26,6 +27,7 @@ pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
         );
         kit::quiet(ui, rates);
     });
+    quote_ui(ui, context);
     let job = Arc::clone(context.bench.job());
     for row in &job.parts {
         kit::card(ui, |ui| {
@@ -78,6 +80,7 @@ pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
                             if ui.button(context.text("do-order")).clicked() {
                                 context.act(Action::Order(row.number.clone()));
                             }
+                            quote_part_ui(ui, context, &row.number);
                         }
                     }
                 });

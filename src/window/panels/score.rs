@@ -2,6 +2,7 @@
 
 use super::coach::{coach_ui, onward_ui};
 use super::control_suspicion::doubt_ui;
+use super::customer::{call_back_ui, invoice_ui};
 use super::misread::misread_ui;
 use super::sheet::glyph;
 use super::{PanelContext, kit};
@@ -25,6 +26,8 @@ pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
             total_ui(ui, context, score);
             coach_ui(ui, context);
             onward_ui(ui, context);
+            invoice_ui(ui, context);
+            call_back_ui(ui, context);
         }
     }
     let context = &*context;

@@ -227,10 +227,32 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
         kit::quiet(ui, context.text("start-seed-hint"));
     });
     let seed = context.ui_state.seed.trim().parse::<u64>();
-    if kit::main_button(ui, context.text("start-begin"), seed.is_ok()).clicked()
-        && let Ok(seed) = seed
+    let (mut begins, mut varies) = (false, false);
+    ui.horizontal(|ui| {
+        let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
+        ui.allocate_ui(vec2(width, 36.0), |ui| {
+            let begin = kit::main_button(ui, context.text("start-begin"), seed.is_ok());
+            begins = begin.clicked();
+        });
+        ui.allocate_ui(vec2(width, 36.0), |ui| {
+            let vary = egui::Button::new(context.text("start-variant"));
+            let vary = ui.add_enabled(seed.is_ok(), vary.min_size(vec2(width, 36.0)));
+            varies = vary
+                .on_hover_text(context.text("start-variant-note"))
+                .clicked();
+        });
+    });
+    if let Ok(seed) = seed
+        && (begins || varies)
     {
-        let work = jobs.open(context.ui_state.offer, seed);
+        let offer = context.ui_state.offer;
+        let work = if varies {
+            // The next one is another.
+            context.ui_state.seed = seed.wrapping_add(1).to_string();
+            jobs.open_variant(offer, seed)
+        } else {
+            jobs.open(offer, seed)
+        };
         context.ui_state.guidance = Guidance::Nothing;
         context.ui_state.open(work);
     }

@@ -10,7 +10,9 @@ use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
 use detent_training::bench::script::ScriptStep;
-use detent_training::bench::{Advice, Grip, HintRung, Incident, MeterMode, Report, Verdict};
+use detent_training::bench::{
+    Advice, Grip, HintRung, Incident, MeterMode, Question, Quote, Report, Verdict,
+};
 use detent_training::practice::{Answer, Detail, Exercise, Moment, Skill, coach};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
@@ -732,6 +734,85 @@ fn the_coach_says_one_thing_and_leads_to_it() {
             assert_eq!(harness.state().ui_state.onward, Some(onward), "{key}");
         }
     }
+}
+
+/// The customer is asked, told what it comes to, and billed.
+#[test]
+fn the_customer_is_asked_quoted_and_billed_in_both_languages() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    for language in Language::ALL {
+        let texts = Texts::load(language);
+        let fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), language);
+        let mut asking = harness(fixture, customer::questions_ui);
+        asking.get_by_label(&texts.get("ask")).click();
+        asking.run();
+        asking
+            .get_by_label(&texts.question(Question::Panel))
+            .click();
+        asking.run();
+        assert_eq!(last(&asking), Some(Action::Ask(Question::Panel)));
+        asking.state_mut().bench.tick();
+        asking.run();
+        let intake = asking
+            .state()
+            .bench
+            .job()
+            .intake
+            .clone()
+            .expect("a customer");
+        let answer = texts.answer(&intake.answer(Question::Panel));
+        assert!(asking.query_by_label(&answer).is_some(), "{answer}");
+        nothing_missing(&asking, "questions");
+
+        let mut fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), language);
+        fixture.ui_state.quoted.parts = vec!["P-1801".to_owned()];
+        let mut quoting = harness(fixture, parts::parts_ui);
+        quoting.get_by_label(&texts.get("do-quote")).click();
+        quoting.run();
+        let quote = Quote {
+            parts: vec!["P-1801".to_owned()],
+            minutes: 60,
+        };
+        assert_eq!(last(&quoting), Some(Action::Quote(quote)));
+        quoting.state_mut().bench.tick();
+        quoting.run();
+        let bench = &quoting.state().bench;
+        let given = bench.view().log.quotes().last().cloned().expect("a quote");
+        assert!(given.approved);
+        assert!(quoting.query_by_label(&texts.quote_given(&given)).is_some());
+        nothing_missing(&quoting, "parts");
+
+        let finished = mistakes(language);
+        let invoice = finished.bench.invoice().cloned().expect("a finished job");
+        let parts = finished.bench.job().parts.clone();
+        let score = harness_of([430.0, 4000.0], finished, score::score_ui);
+        for row in texts.for_supply(120).invoice(&invoice, &parts) {
+            assert!(
+                score.query_all_by_label(&row.label).next().is_some(),
+                "{}",
+                row.label
+            );
+        }
+        nothing_missing(&score, "score");
+    }
+}
+
+/// A variant is another machine than the job's own, comes again with its seed, and is kept nowhere.
+#[test]
+fn a_variant_of_a_job_can_be_opened() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let jobs = library_jobs(folder.path());
+    let drawn = |seed| {
+        let opened = without_breaks(jobs.open_variant(0, seed));
+        opened.unwrap_or_else(|error| panic!("{error:?}"))
+    };
+    let mut one = drawn(7);
+    assert!(one.job().is_variant && !open(&jobs, 0, 101).job().is_variant);
+    assert_eq!(one.job().complaint, drawn(7).job().complaint);
+    assert_ne!(one.job().file, open(&jobs, 0, 101).job().file);
+    one.act(Action::Unplug).expect("the plug is in");
+    assert_eq!(one.kept_as(), None);
+    assert!(names(&jobs).is_empty());
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! The job ticket, and what hands can do without a tool.
 
+use super::customer::questions_ui;
 use super::hint::hint_ui;
 use super::{PanelContext, kit};
 use crate::state::{Guidance, say};
@@ -45,6 +46,7 @@ fn complaint_ui(ui: &mut Ui, context: &mut PanelContext) {
             ))
             .italics(),
         );
+        questions_ui(ui, context);
     });
 }
 
@@ -158,6 +160,14 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
         }
         if open && kit::wide(ui, context.fixed("do-discharge")).clicked() {
             context.act(Action::Discharge);
+        }
+        let log = context.bench.view().log;
+        let (repaired, looked) = (!log.repairs().is_empty(), log.leak_checks().last().cloned());
+        if repaired && kit::wide(ui, context.fixed("do-check-for-leaks")).clicked() {
+            context.act(Action::CheckForLeaks);
+        }
+        if let Some(check) = looked {
+            kit::quiet(ui, context.texts.leak_check(&check));
         }
         if lid && wet && kit::wide(ui, context.fixed("do-bail-out")).clicked() {
             context.act(Action::BailOut);

@@ -1,0 +1,64 @@
+//! The customer: questions and answers before and during the job, the invoice after it, and the call three days later.
+
+use super::{PanelContext, kit};
+use crate::tokens as t;
+use bevy_egui::egui::{self, RichText, Ui};
+use detent_training::bench::{Action, Question};
+
+/// Questions to the customer, each with its answer once it was asked.
+pub(super) fn questions_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let Some(intake) = &context.bench.job().intake else {
+        return;
+    };
+    let mut asks = None;
+    egui::CollapsingHeader::new(context.text("ask"))
+        .id_salt("ask")
+        .show(ui, |ui| {
+            let view = context.bench.view();
+            for question in Question::ALL {
+                let words = context.texts.question(*question);
+                let of_it = |action: &Action| *action == Action::Ask(*question);
+                if view.log.actions().iter().any(|(_, action)| of_it(action)) {
+                    kit::quiet(ui, words);
+                    let answer = context.texts.answer(&intake.answer(*question));
+                    ui.label(RichText::new(answer).italics());
+                } else if ui.add(egui::Button::new(words).wrap()).clicked() {
+                    asks = Some(*question);
+                }
+            }
+        });
+    if let Some(question) = asks {
+        context.act(Action::Ask(question));
+    }
+}
+
+/// What the customer pays, line by line, once the job is handed in.
+pub(super) fn invoice_ui(ui: &mut Ui, context: &PanelContext) {
+    let Some(invoice) = context.bench.invoice() else {
+        return;
+    };
+    let parts = &context.bench.job().parts;
+    kit::card(ui, |ui| {
+        kit::heading(ui, context.text("invoice"));
+        for row in context.texts.invoice(invoice, parts) {
+            match row.amount {
+                Some(amount) => kit::row(ui, row.label, amount, t::TEXT),
+                None => kit::quiet(ui, row.label),
+            }
+        }
+    });
+}
+
+/// What the customer says three days later.
+pub(super) fn call_back_ui(ui: &mut Ui, context: &PanelContext) {
+    let Some(called) = context.bench.call_back() else {
+        return;
+    };
+    kit::card(ui, |ui| match called {
+        Some(account) => {
+            kit::heading(ui, context.text("call-back"));
+            ui.label(RichText::new(context.texts.call_back(account)).italics());
+        }
+        None => kit::quiet(ui, context.text("call-back-none")),
+    });
+}
