@@ -188,7 +188,11 @@ choose-switch = Turn the switch to a position.
 ## cli
 
 cli-entered = entered
+cli-error-already-there = { $file } is there already, and nothing was written: choose another folder or another --seed
+cli-error-count = { $found } cannot be drawn: ask for 1 to { $most }
 cli-error-expert = the scripted expert cannot do this job.
+cli-error-few-variants = only { $found } of { $wanted } variants could be proved: --survey tells why the others were refused
+cli-error-folder = cannot write to the folder { $folder }: { $reason }. Make it first, or choose another.
 cli-error-kept = What was done before it is saved in { $file }; continue from there with --resume.
 cli-error-no-board = there is no board “{ $board }”; the boards are { $known }
 cli-error-no-call-back = nobody calls back after this attempt: it has no report yet, the machine washes, or the customer was told that it is not repaired
@@ -240,6 +244,7 @@ coach = Work on this first
 coach-again = Do this job again
 coach-cost = It cost { $points } points in this job.
 coach-drill = Drill: { $skill }
+coach-next-job = Next job
 
 ## code
 
@@ -356,6 +361,9 @@ customer-lamps-blink-3 = The whole row of lights flashes.
 customer-marks-take-turns-1 = It shows two dashes, first one, then the other.
 customer-marks-take-turns-2 = The display winks left and right.
 customer-marks-take-turns-3 = A dash here, a dash there, and so on without end.
+customer-mistrust-1 = But something about it is not right; please look it over.
+customer-mistrust-2 = But I do not trust it any more.
+customer-mistrust-3 = And still I want somebody to look at it.
 customer-never-spun-1 = It never gets as far as whirling.
 customer-never-spun-2 = It sloshes, but it never wrings anything out.
 customer-never-spun-3 = The fast part at the end never comes.
@@ -385,8 +393,8 @@ customer-shows-number-2 = There is a number on it now.
 customer-shows-number-3 = Now it shows me a number and nothing else.
 customer-since-birthday = It began on my birthday, of all days.
 customer-since-last-week = It has been like this since last week.
+customer-since-monday = Monday’s load was still fine.
 customer-since-sunday = It was fine until Sunday.
-customer-since-twice = That is the second time this month.
 customer-since-vacation = We came back from vacation, and there it was.
 customer-since-yesterday = Since yesterday, and I need it.
 customer-spun-slowly-1 = Everything comes out dripping.
@@ -863,6 +871,7 @@ look-intro = Clean, adjust and reseat before you buy. A look takes one minute. P
 
 lost-bought-on-the-code = Part { $part } was ordered before any reading pointed to it. A code names what the control saw, not the bad part: measure first.
 lost-code-not-noted = The control stored code { $code } and you never recorded it. Read the code list page by page and record each one.
+lost-code-slip = You recorded { $noted }, which the lamps never showed, and struck it out before it led to a purchase.
 lost-discharged-live = The capacitor was discharged with the machine plugged in: the supply kept it charged, and the resistor burned. Unplug the machine first.
 lost-discharged-unmeasured = The capacitor was discharged, and nobody measured afterward. A resistor that makes bad contact discharges nothing: measure V DC from bulk.plus to bulk.minus before hands go in.
 lost-failed-try = A try to enter service mode failed: { $rule }. Read the trace, let everything rest, then try again at an even pace.
@@ -1073,6 +1082,7 @@ name-switch = Switch: drag, scroll or use the arrow keys
 
 note-code = Code as you read it
 note-code-do = Record code
+note-strike = Strike out
 
 ## notebook
 
@@ -1241,6 +1251,7 @@ refusal-no-hints = This job gives no hints.
 refusal-no-part = The parts counter has no part { $part }.
 refusal-no-reading = There is no reading { $reading } in the notebook.
 refusal-not-in-hand = Order part { $part } first.
+refusal-not-noted = Code { $code } is not in the notebook.
 refusal-nothing-to-hold = There is no reading to hold. Put the probes on first.
 refusal-plug-in-outlet = Unplug the machine first: the plug is in the outlet.
 
@@ -1474,9 +1485,12 @@ start-begin = Begin the job
 start-guided = Begin: a first job with a guide
 start-minutes = About { $minutes } minutes.
 start-opening = Setting up the machine …
+start-passed = passed
 start-practice = Practice
 start-seed = Seed
 start-seed-hint = same seed, same machine
+start-tried = tried
+start-who = Working: { $name }
 
 ## step
 
@@ -1550,6 +1564,37 @@ trouble-refused = The browser does not allow attempts to be saved, as in a priva
 
 try-entered = Service mode entered
 try-open = In progress
+
+## variant
+
+variant-difficulty = best plan { $cost }, success { $success } %
+variant-drawn = { $drawn } drafts, { $passed } proved. Refused:
+variant-expert-minutes = Expert’s work, min
+variant-goal = Find out what is wrong, prove it, put it right, and prove that too.
+variant-goal-doubles = More than one thing can be wrong: do not stop at the first one you find.
+variant-goal-entry-drill = Get into service mode on this panel, then do the job.
+variant-goal-exam = The whole job, without a hint.
+variant-goal-intermittents = A fault need not be there when you look: find out when it is.
+variant-goal-look-alikes = Several causes look alike: find the test that tells them apart.
+variant-goal-nothing-found = Not every machine needs a part: prove what yours needs.
+variant-goal-reading-drill = Read every stored code, and tell the old ones from the new.
+variant-goal-single-fault = One machine, one cause: prove it before you buy.
+variant-planned-cost = Expected cost of the best plan
+variant-refused-dial-slipped = the worn dial slipped before the customer’s wash, which then says nothing
+variant-refused-expert-fails = the expert does not pass
+variant-refused-expert-stuck = the expert cannot go on
+variant-refused-expert-too-slow = the expert needs more time than a job may take
+variant-refused-never-shows = nothing that is allowed shows the fault
+variant-refused-one-hides-the-other = of two faults only one shows itself
+variant-refused-plan-too-cheap = the best plan costs much less than the original’s
+variant-refused-plan-too-dear = the best plan costs much more than the original’s
+variant-refused-rivals-alike = nothing that is allowed tells the fault from a likely rival
+variant-refused-same-job = the original’s own machine and fault
+variant-refused-too-easy = people do much better than at the original
+variant-refused-too-hard = people do much worse than at the original
+variant-spread = { $what }: { $least } to { $greatest }, median { $median }; original { $own }, allowed { $band }
+variant-success = Mean share of the points of expert, guesser and control swapper, %
+variant-title = Like “{ $title }”, no. { $number }
 
 ## view
 

@@ -188,7 +188,11 @@ choose-switch = Gire el conmutador hasta una posición.
 ## cli
 
 cli-entered = entró
+cli-error-already-there = { $file } ya existe y no se ha escrito nada: elija otra carpeta u otra --seed
+cli-error-count = no se pueden sacar { $found }: pida de 1 a { $most }
 cli-error-expert = el experto del guion no puede hacer este trabajo.
+cli-error-few-variants = solo se han podido demostrar { $found } de { $wanted } variantes: --survey dice por qué se rechazaron las demás
+cli-error-folder = no se puede escribir en la carpeta { $folder }: { $reason }. Créela antes o elija otra.
 cli-error-kept = Lo hecho hasta ahí está guardado en { $file }; continúe desde ahí con --resume.
 cli-error-no-board = no hay ninguna placa «{ $board }»; las placas son { $known }
 cli-error-no-call-back = después de este intento no llama nadie: aún no tiene informe, la máquina lava o al cliente se le dijo que no está reparada
@@ -240,6 +244,7 @@ coach = Lo primero que practicar
 coach-again = Repetir este trabajo
 coach-cost = Costó { $points } puntos en este trabajo.
 coach-drill = Ejercicio: { $skill }
+coach-next-job = Trabajo siguiente
 
 ## code
 
@@ -353,6 +358,9 @@ customer-lamps-blink-3 = Toda la fila de luces parpadea.
 customer-marks-take-turns-1 = Salen dos rayas, primero una y luego la otra.
 customer-marks-take-turns-2 = La pantalla hace guiños a izquierda y derecha.
 customer-marks-take-turns-3 = Una raya aquí, otra allá, y así sin parar.
+customer-mistrust-1 = Pero algo no va bien; échele un vistazo, por favor.
+customer-mistrust-2 = Pero ya no me fío de ella.
+customer-mistrust-3 = Y aun así quiero que alguien la mire.
 customer-never-spun-1 = No llega nunca a dar vueltas deprisa.
 customer-never-spun-2 = Chapotea, pero no escurre nada.
 customer-never-spun-3 = La parte rápida del final no llega nunca.
@@ -382,8 +390,8 @@ customer-shows-number-2 = Ahora tiene puesto un número.
 customer-shows-number-3 = Ahora enseña un número y nada más.
 customer-since-birthday = Empezó el día de mi cumpleaños, mira por dónde.
 customer-since-last-week = Está así desde la semana pasada.
+customer-since-monday = La colada del lunes aún la hizo bien.
 customer-since-sunday = Hasta el domingo iba bien.
-customer-since-twice = Es la segunda vez este mes.
 customer-since-vacation = Volvimos de vacaciones y nos la encontramos así.
 customer-since-yesterday = Desde ayer, y la necesito.
 customer-spun-slowly-1 = Todo sale chorreando.
@@ -860,6 +868,7 @@ look-intro = Limpie, ajuste y reconecte antes de comprar. Cada revisión lleva u
 
 lost-bought-on-the-code = La pieza { $part } se pidió antes de que ninguna lectura apuntara a ella. Un código dice qué vio el control, no qué pieza está mal: mida primero.
 lost-code-not-noted = El control guardó el código { $code } y usted no lo anotó. Lea la lista página por página y anote cada uno.
+lost-code-slip = Anotó el { $noted }, que las luces nunca mostraron, y lo tachó antes de comprar nada por él.
 lost-discharged-live = Se descargó el condensador con la máquina enchufada: la red lo mantenía cargado y la resistencia se quemó. Desenchúfela antes.
 lost-discharged-unmeasured = Se descargó el condensador y nadie midió después. Una resistencia que hace mal contacto no descarga nada: mida V DC de bulk.plus a bulk.minus antes de meter las manos.
 lost-failed-try = Falló un intento de entrar en modo de servicio: { $rule }. Lea el registro, deje todo en reposo y pruebe otra vez a ritmo constante.
@@ -1070,6 +1079,7 @@ name-switch = Conmutador: arrastre, use la rueda o las flechas
 
 note-code = Código leído
 note-code-do = Anotar
+note-strike = Tachar
 
 ## notebook
 
@@ -1235,6 +1245,7 @@ refusal-no-hints = Este trabajo no da pistas.
 refusal-no-part = El mostrador no tiene la pieza { $part }.
 refusal-no-reading = En el cuaderno no hay ninguna lectura { $reading }.
 refusal-not-in-hand = Pida antes la pieza { $part }.
+refusal-not-noted = El código { $code } no está en el cuaderno.
 refusal-nothing-to-hold = No hay ninguna lectura que retener. Ponga antes las puntas.
 refusal-plug-in-outlet = Desenchufe antes la máquina: la clavija está en la toma.
 
@@ -1468,9 +1479,12 @@ start-begin = Empezar el trabajo
 start-guided = Empezar: un primer trabajo con guía
 start-minutes = Unos { $minutes } minutos.
 start-opening = Preparando la máquina …
+start-passed = superado
 start-practice = Práctica
 start-seed = Semilla
 start-seed-hint = misma semilla, misma máquina
+start-tried = intentado
+start-who = Trabaja: { $name }
 
 ## step
 
@@ -1544,6 +1558,37 @@ trouble-refused = El navegador no permite guardar intentos, como ocurre en una v
 
 try-entered = Dentro del modo de servicio
 try-open = En curso
+
+## variant
+
+variant-difficulty = mejor plan { $cost }, éxito { $success } %
+variant-drawn = { $drawn } borradores, { $passed } demostrados. Rechazados:
+variant-expert-minutes = Trabajo del experto, min
+variant-goal = Averigüe qué falla, demuéstrelo, arréglelo y demuestre también que está arreglado.
+variant-goal-doubles = Puede fallar más de una cosa: no se quede en la primera que encuentre.
+variant-goal-entry-drill = Entre en modo de servicio con este panel y haga después el trabajo.
+variant-goal-exam = El trabajo completo, sin una sola pista.
+variant-goal-intermittents = Un fallo no tiene por qué estar cuando usted mira: averigüe cuándo está.
+variant-goal-look-alikes = Varias causas se parecen: busque la prueba que las distingue.
+variant-goal-nothing-found = No todas las máquinas necesitan una pieza: demuestre qué necesita la suya.
+variant-goal-reading-drill = Lea todos los códigos guardados y distinga los viejos de los nuevos.
+variant-goal-single-fault = Una máquina, una causa: demuéstrela antes de comprar.
+variant-planned-cost = Coste esperado del mejor plan
+variant-refused-dial-slipped = el selector gastado falló antes del lavado del cliente, que entonces no dice nada
+variant-refused-expert-fails = el experto no aprueba
+variant-refused-expert-stuck = el experto no puede seguir
+variant-refused-expert-too-slow = el experto necesita más tiempo del que puede durar un trabajo
+variant-refused-never-shows = nada de lo permitido deja ver el fallo
+variant-refused-one-hides-the-other = de dos fallos solo se muestra uno
+variant-refused-plan-too-cheap = el mejor plan cuesta mucho menos que el del original
+variant-refused-plan-too-dear = el mejor plan cuesta mucho más que el del original
+variant-refused-rivals-alike = nada de lo permitido distingue el fallo de un rival probable
+variant-refused-same-job = la misma máquina y el mismo fallo que el original
+variant-refused-too-easy = la gente lo hace mucho mejor que en el original
+variant-refused-too-hard = la gente lo hace mucho peor que en el original
+variant-spread = { $what }: de { $least } a { $greatest }, mediana { $median }; original { $own }, permitido { $band }
+variant-success = Parte media de los puntos del experto, de quien adivina y de quien cambia la placa, %
+variant-title = Como «{ $title }», n.º { $number }
 
 ## view
 

@@ -1,7 +1,7 @@
 //! Why a command ended without doing its work, and its words for it.
 
 use detent_content::attempt_file::AttemptFileError;
-use detent_content::{AttemptSourceError, ContentError, Texts, Value};
+use detent_content::{AttemptSourceError, ContentError, JobVariantError, Texts, Value};
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::Refusal;
 use detent_training::bench::cost::LONGEST_JOB;
@@ -65,6 +65,24 @@ pub(super) enum Failure {
         /// Its seed.
         seed: u64,
     },
+    /// So many cannot be drawn.
+    Count {
+        /// As asked for.
+        found: u64,
+        /// The most that can.
+        most: u64,
+    },
+    /// Nothing can be written to this folder.
+    Folder(String, io::Error),
+    /// There is a file of this name already.
+    AlreadyThere(String),
+    /// The job has fewer variants than asked for.
+    FewVariants {
+        /// Found.
+        found: usize,
+        /// Asked for.
+        wanted: u64,
+    },
     /// Nobody calls back after this attempt.
     NoCallBack(String),
     /// The window could not be opened, in its own words.
@@ -98,6 +116,9 @@ pub(super) enum Reported {
     /// A job cannot be thought over.
     #[error(transparent)]
     Path(#[from] PathError),
+    /// No variants of a job can be drawn.
+    #[error(transparent)]
+    Variant(#[from] JobVariantError),
     /// Nothing can be believed.
     #[error(transparent)]
     Posterior(#[from] PosteriorError),
@@ -156,6 +177,26 @@ impl Failure {
                 let told = quoted("cli-error-other-seed", "seed", &seed.to_string());
                 format!("{file}: {told}")
             }
+            Failure::Count { found, most } => {
+                let number = |number: u64| Value::from(number.to_string());
+                let args = [("found", number(*found)), ("most", number(*most))];
+                texts.with("cli-error-count", &args)
+            }
+            Failure::Folder(folder, error) => texts.with(
+                "cli-error-folder",
+                &[
+                    ("folder", folder.as_str().into()),
+                    ("reason", error.to_string().into()),
+                ],
+            ),
+            Failure::AlreadyThere(file) => quoted("cli-error-already-there", "file", file),
+            Failure::FewVariants { found, wanted } => {
+                let args = [
+                    ("found", Value::from(found.to_string())),
+                    ("wanted", Value::from(wanted.to_string())),
+                ];
+                texts.with("cli-error-few-variants", &args)
+            }
             Failure::NoCallBack(file) => {
                 format!("{file}: {}", texts.get("cli-error-no-call-back"))
             }
@@ -168,6 +209,7 @@ impl Failure {
     pub fn exit_code(&self) -> ExitCode {
         ExitCode::from(match self {
             Failure::Step { .. } | Failure::Differs { .. } | Failure::Expert { .. } => 1,
+            Failure::FewVariants { .. } => 1,
             Failure::Reported(_)
             | Failure::Output(_)
             | Failure::Write(..)
@@ -175,6 +217,9 @@ impl Failure {
             | Failure::NoBoard { .. }
             | Failure::NotThisSupply(_)
             | Failure::OtherSeed { .. }
+            | Failure::Count { .. }
+            | Failure::Folder(..)
+            | Failure::AlreadyThere(_)
             | Failure::NoCallBack(_)
             | Failure::Window(_)
             | Failure::NoWindow => 2,
@@ -202,6 +247,7 @@ fn step(error: &StepError, texts: &Texts) -> String {
                 | Refusal::NoReading(_)
                 | Refusal::NothingToHold
                 | Refusal::PlugInOutlet
+                | Refusal::NotNoted(_)
                 | Refusal::NoHints
                 | Refusal::AlreadySo => None,
             };
@@ -318,6 +364,28 @@ mod tests {
                     seed: 41,
                 },
                 &["a.attempt: ", "41", "--seed"],
+            ),
+            (
+                Failure::Count {
+                    found: 0,
+                    most: 10_000,
+                },
+                &["0", "10000"],
+            ),
+            (
+                Failure::Folder("no/such".to_owned(), denied()),
+                &["no/such", "denied"],
+            ),
+            (
+                Failure::AlreadyThere("jobs/a.ron".to_owned()),
+                &["jobs/a.ron", "--seed"],
+            ),
+            (
+                Failure::FewVariants {
+                    found: 3,
+                    wanted: 24,
+                },
+                &["3", "24", "--survey"],
             ),
             (
                 Failure::NoCallBack("a.attempt".to_owned()),

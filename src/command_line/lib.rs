@@ -10,6 +10,7 @@
 mod best;
 mod failure;
 mod job;
+mod jobs;
 mod outcome;
 mod output;
 mod play;
@@ -64,6 +65,8 @@ enum Command {
     /// Print the likely causes on a scenario's machine, the best next steps and the expected cost of
     /// repair; or a table of costs for every scenario.
     Best(best::BestArgs),
+    /// Draw variants of a job, each proved before it is offered; print them or write them to files.
+    Jobs(jobs::JobsArgs),
     /// Print how a learner is doing in each skill, or how well adaptive practice works for simulated learners.
     Practice(practice::PracticeArgs),
 }
@@ -121,6 +124,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Simulate(args)) => simulate::simulate(&args),
         Some(Command::Faults(args)) => table::faults(&args),
         Some(Command::Best(args)) => best::best(&args, language),
+        Some(Command::Jobs(args)) => jobs::jobs(&args, language),
         Some(Command::Practice(args)) => practice::practice(&args, language),
     };
     match done {

@@ -377,7 +377,10 @@ impl Outcome {
             spent: view.spent,
             labour: view.labour,
             waited_hours: view.waited_hours,
-            codes_noted: bench.noted_codes().iter().map(|(_, code)| code).collect(),
+            codes_noted: (bench.log().notes().iter())
+                .filter(|note| note.struck.is_none())
+                .map(|note| note.code)
+                .collect(),
             lamps: lamps.collect(),
             tries: view
                 .machine

@@ -44,7 +44,7 @@ pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
     Ok(())
 }
 
-fn said(text: &Bilingual, language: Language) -> &str {
+pub(super) fn said(text: &Bilingual, language: Language) -> &str {
     match language {
         Language::En => &text.en,
         Language::Es => &text.es,

@@ -20,7 +20,7 @@ use detent_training::record::{
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
-use tempfile::{NamedTempFile, PersistError};
+use tempfile::PersistError;
 
 /// Why an attempt file could not be written.
 #[derive(Debug, thiserror::Error)]
@@ -145,7 +145,7 @@ impl AttemptWriter {
             .and_then(|log| log.finish(footer))
             .map_err(|e| log_error(&part, e))?;
 
-        let mut temporary = new_beside(&path).map_err(|e| io_error(&path, e))?;
+        let mut temporary = disk::new_beside(&path).map_err(|e| io_error(&path, e))?;
         temporary
             .write_all(&finished)
             .and_then(|()| temporary.as_file().sync_all())
@@ -161,16 +161,6 @@ impl AttemptWriter {
         fs::remove_file(&part).map_err(|e| io_error(&part, e))?;
         Ok(path)
     }
-}
-
-/// A new file in the folder of `path`, that whoever may read other files there may read too. It is
-/// deleted unless it gets a lasting name.
-fn new_beside(path: &Path) -> io::Result<NamedTempFile> {
-    let mut file = tempfile::Builder::new();
-    file.prefix(".detent-").suffix(".tmp");
-    #[cfg(unix)]
-    file.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
-    file.tempfile_in(disk::folder_of(path))
 }
 
 fn refuse_existing(path: &Path) -> Result<(), AttemptFileError> {

@@ -28,6 +28,13 @@ impl Texts {
             .told
             .iter()
             .map(|(noticed, way)| self.customer_noticed(*noticed, *way, complaint.after_min));
+        // Whoever has seen it run to its end without anything odd says at least why the technician is there.
+        let mistrust = match complaint.told[..] {
+            [(CustomerObservation::RanToEnd, way)] => {
+                Some(self.get(&format!("customer-mistrust-{way}")))
+            }
+            _ => None,
+        };
         let since = complaint
             .since
             .map(|since| self.get(&format!("customer-since-{since}")));
@@ -36,6 +43,7 @@ impl Texts {
             .map(|theory| self.get(&format!("customer-theory-{theory}")));
         let sentences: Vec<String> = (who.into_iter().chain(age))
             .chain(told)
+            .chain(mistrust)
             .chain(since)
             .chain(theory)
             .collect();

@@ -128,7 +128,7 @@ impl ContentLibrary {
         })
     }
 
-    fn scenario_source(
+    pub(super) fn scenario_source(
         &self,
         file: String,
         bytes: Vec<u8>,

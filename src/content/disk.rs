@@ -190,6 +190,28 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
     sync_folder(path)
 }
 
+/// Writes a whole file where there is none yet: to a temporary one beside it, synced, then renamed.
+///
+/// # Errors
+/// The system's reason; [`io::ErrorKind::AlreadyExists`] where there is one.
+#[cfg(not(target_family = "wasm"))]
+pub fn write_new(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let mut file = new_beside(path)?;
+    file.write_all(bytes)?;
+    file.as_file().sync_all()?;
+    file.persist_noclobber(path)?;
+    sync_folder(path)
+}
+
+/// Tries whether files can be written to a folder.
+///
+/// # Errors
+/// The system's reason.
+#[cfg(not(target_family = "wasm"))]
+pub fn check_folder(folder: &Path) -> io::Result<()> {
+    tempfile::tempfile_in(folder).map(drop)
+}
+
 /// Make a rename in the file's folder last through a power failure.
 pub(super) fn sync_folder(path: &Path) -> io::Result<()> {
     // Only Unix lets a folder be opened and synced; elsewhere the file system sees to it.
@@ -197,6 +219,17 @@ pub(super) fn sync_folder(path: &Path) -> io::Result<()> {
         File::open(folder_of(path))?.sync_all()?;
     }
     Ok(())
+}
+
+/// A new file in the folder of `path`, that whoever may read other files there may read too. It is
+/// deleted unless it gets a lasting name.
+#[cfg(not(target_family = "wasm"))]
+pub(super) fn new_beside(path: &Path) -> io::Result<tempfile::NamedTempFile> {
+    let mut file = tempfile::Builder::new();
+    file.prefix(".detent-").suffix(".tmp");
+    #[cfg(unix)]
+    file.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    file.tempfile_in(folder_of(path))
 }
 
 /// The folder that a file is in.

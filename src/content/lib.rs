@@ -25,6 +25,7 @@ mod scenario_file;
 mod script_file;
 pub mod table_file;
 mod text;
+mod variants;
 mod wording;
 mod words;
 
@@ -47,4 +48,5 @@ pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
 pub use text::{Language, Texts, Value};
+pub use variants::{JobVariant, JobVariantError, MOST_REFUSED, VariantSeries};
 pub use words::Words;

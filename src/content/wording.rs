@@ -25,6 +25,7 @@ impl Texts {
                 ])
             }
             Loss::CodeNotNoted { code: missed, .. } => say(&[("code", code(missed))]),
+            Loss::CodeSlip { noted } => say(&[("noted", code(noted))]),
             Loss::BoughtOnTheCode { part }
             | Loss::OverRepaired { part }
             | Loss::NotApproved { part } => say(&[("part", Value::from(part.as_str()))]),
@@ -157,6 +158,10 @@ impl Texts {
             }
             Refusal::Finished => self.get("refusal-finished"),
             Refusal::PlugInOutlet => self.get("refusal-plug-in-outlet"),
+            Refusal::NotNoted(code) => {
+                let code = Value::from(format!("{code:02}"));
+                self.with("refusal-not-noted", &[("code", code)])
+            }
             Refusal::NoHints => self.get("refusal-no-hints"),
             Refusal::AlreadySo => self.get("refusal-already-so"),
         }

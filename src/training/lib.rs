@@ -8,4 +8,5 @@ pub mod practice;
 pub mod reason;
 pub mod record;
 mod slices;
+pub mod variant;
 pub use slices::without_breaks;

@@ -607,6 +607,15 @@ impl Guidance {
     }
 }
 
+/// Where somebody goes on to from a finished job.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Onward {
+    /// This drill or job.
+    Exercise(Exercise),
+    /// The job after it on offer; after the last one, the start screen.
+    NextJob,
+}
+
 /// All texts in the present language.
 #[derive(Resource)]
 pub struct TextsRes(pub Texts);
@@ -637,8 +646,8 @@ pub struct UiState {
     pub leave: bool,
     /// On to the practice screen, please.
     pub practise: bool,
-    /// On to this exercise, please.
-    pub train: Option<Exercise>,
+    /// On from this job, please.
+    pub onward: Option<Onward>,
     /// Key list shown.
     pub keys: bool,
     /// Component chosen in the cabinet.
@@ -724,7 +733,7 @@ impl Default for UiState {
             pin_group: PinGroup::Bulk,
             covered: false,
             leave: false,
-            train: None,
+            onward: None,
             practise: false,
             keys: false,
             selected: None,

@@ -10,12 +10,13 @@ use detent_training::bench::{
     Advice, Caution, Condition, Finding, HintRung, Question, Refusal, SignalWord,
 };
 use detent_training::lesson::{
-    Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind, Mains,
-    Since, Tried, WAYS,
+    CoursePart, Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind,
+    Mains, Since, Tried, WAYS,
 };
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::{Skill, Why};
 use detent_training::reason::GoodPractice;
+use detent_training::variant::VariantRefusal;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
@@ -91,6 +92,7 @@ fn every_refusal_is_told_with_its_part() {
         Refusal::NoReading(7),
         Refusal::NothingToHold,
         Refusal::PlugInOutlet,
+        Refusal::NotNoted(52),
         Refusal::NoHints,
         Refusal::AlreadySo,
     ];
@@ -142,7 +144,20 @@ fn everything_that_a_customer_can_say_has_its_text_in_every_way() {
             .iter()
             .map(|t| format!("customer-theory-{t}")),
     );
+    check((1..=WAYS).map(|way| format!("customer-mistrust-{way}")));
     check(["customer-after", "customer-age"]);
+}
+
+#[test]
+fn every_variant_has_its_texts() {
+    let reasons = VariantRefusal::ALL.iter();
+    check(reasons.map(|reason| format!("variant-refused-{reason}")));
+    check(
+        CoursePart::ALL
+            .iter()
+            .map(|part| format!("variant-goal-{part}")),
+    );
+    check(["variant-goal", "variant-title"]);
 }
 
 /// One loss of each kind, with what its text must name.
@@ -250,6 +265,7 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::RivalsLeft { open: 2, rivals: 5 }, &["2", "5"]),
         (Loss::NotRecalibrated, &[]),
         (Loss::NoProvingRun, &[]),
+        (Loss::CodeSlip { noted: 52 }, &["52"]),
         (
             Loss::NoLeakCheck {
                 component: Component::DrainPump,

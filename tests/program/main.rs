@@ -17,3 +17,4 @@ mod pictures;
 mod schema;
 #[path = "../stage/mod.rs"]
 mod stage;
+mod variants;

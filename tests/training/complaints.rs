@@ -160,7 +160,7 @@ fn a_fault_is_noticed_as_people_notice_it() {
 }
 
 /// Words that name a component, part or cause, in either language. Whole words only.
-fn telltale(language: Language) -> Vec<String> {
+pub fn telltale(language: Language) -> Vec<String> {
     let words = match language {
         Language::En => {
             "belt board bearing capacitor clutch actuator connector control coil cord dial drum door electronics \
@@ -182,7 +182,12 @@ fn telltale(language: Language) -> Vec<String> {
 }
 
 #[track_caller]
-fn gives_nothing_away(said: &str, telltale: &[String], mode: Option<&FailureMode>, texts: &Texts) {
+pub fn gives_nothing_away(
+    said: &str,
+    telltale: &[String],
+    mode: Option<&FailureMode>,
+    texts: &Texts,
+) {
     let lower = said.to_lowercase();
     let words: Vec<&str> = lower.split(|c: char| !c.is_alphabetic()).collect();
     for name in telltale {

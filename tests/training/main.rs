@@ -29,3 +29,4 @@ mod scoring;
 #[path = "../stage/mod.rs"]
 mod stage;
 mod trade;
+mod variants;

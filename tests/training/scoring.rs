@@ -7,7 +7,7 @@ use detent_simulation::plant::Param;
 use detent_simulation::units::Span;
 use detent_training::bench::script::{Condition, ScriptStep};
 use detent_training::bench::{
-    Action, Advice, Bench, Caution, Grip, Incident, MeterMode, Report, TOUCH_V, Verdict,
+    Action, Advice, Bench, Caution, Grip, Incident, MeterMode, Refusal, Report, TOUCH_V, Verdict,
 };
 use detent_training::lesson::survey::wash;
 use detent_training::lesson::technician::{Persona, work};
@@ -860,6 +860,47 @@ fn a_reading_drill_wants_the_old_codes_too() {
     assert_eq!(missed(CoursePart::SingleFault, &[42]), 0.0);
     assert!(missed(CoursePart::ReadingDrill, &[42]) > 0.0);
     assert_eq!(missed(CoursePart::ReadingDrill, &[71, 42, 23]), 0.0);
+}
+
+/// A slip in noting a code can be struck out before it does harm, and what was struck out is not noted.
+#[test]
+fn a_code_that_was_struck_out_in_time_costs_little() {
+    let stage = Stage::new();
+    let scenario = Scenario {
+        fault: Hidden::Named("lid-lock.contact-open".to_owned()),
+        ..scenario(&stage)
+    };
+    let library = stage.content_library().library(&scenario);
+    let order = || Action::Order("P-0501".to_owned());
+    let shares = |actions: &[Action]| {
+        let mut bench = set_up(&scenario, &library, 4).expect("a sound scenario");
+        act(&mut bench, actions.iter().cloned());
+        let side = Dimension::Reading;
+        [
+            LossKind::Misread,
+            LossKind::CodeSlip,
+            LossKind::CodeNotNoted,
+        ]
+        .map(|kind| {
+            let taken = lost(&scenario, &bench, side, kind);
+            (taken.unwrap_or(0.0) / scenario.points.reading * 100.0).round()
+        })
+    };
+    let (note, strike) = (Action::NoteCode, Action::StrikeCode);
+    assert_eq!(shares(&[note(43)]), [50.0, 0.0, 50.0]);
+    assert_eq!(shares(&[note(43), strike(43)])[..2], [0.0, 10.0]);
+    assert_eq!(shares(&[note(43), order(), strike(43)])[0], 50.0);
+    // 42 is stored, and nothing has shown it yet: noted it counts as a slip, struck out as missing besides.
+    assert_eq!(shares(&[note(42), strike(42)]), [0.0, 10.0, 90.0]);
+
+    let mut bench = set_up(&scenario, &library, 4).expect("a sound scenario");
+    act(&mut bench, [note(43), note(43), strike(43)]);
+    let notes = bench.log().notes();
+    let struck: Vec<bool> = notes.iter().map(|note| note.struck.is_some()).collect();
+    assert_eq!(struck, [false, true]);
+    act(&mut bench, [strike(43)]);
+    let again = bench.act(&strike(43));
+    assert_eq!(again, Err(Refusal::NotNoted(43)));
 }
 
 #[test]

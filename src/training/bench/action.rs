@@ -130,6 +130,8 @@ pub enum Action {
     Report(Report),
     /// Shut both taps off. To put the taps right opens them again.
     ShutTaps,
+    /// Strike out a code that was written down, the last of that number.
+    StrikeCode(u8),
     /// Take a hint. It costs points and no time.
     TakeHint(HintRung),
     /// Tell the customer what parts and labor will come to. The customer agrees if that is within the limit.

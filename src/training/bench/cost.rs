@@ -9,7 +9,8 @@ use detent_simulation::units::Span;
 pub fn span(action: &Action) -> Span {
     let seconds = match action {
         Action::Detent(_) | Action::Down(_) | Action::Up(_) => 0,
-        Action::OpenLid | Action::CloseLid | Action::LiftProbes | Action::NoteCode(_) => 1,
+        Action::OpenLid | Action::CloseLid | Action::LiftProbes => 1,
+        Action::NoteCode(_) | Action::StrikeCode(_) => 1,
         Action::HoldDisplay | Action::ReleaseDisplay => 1,
         Action::Plug | Action::Unplug => 4,
         Action::OpenCabinet => 90,

@@ -45,6 +45,17 @@ pub enum LogEntry {
     },
 }
 
+/// A code that was written down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotedCode {
+    /// When.
+    pub at: Time,
+    /// The code, as the trainee read it.
+    pub code: u8,
+    /// When it was struck out, if it was.
+    pub struck: Option<Time>,
+}
+
 /// How something was repaired.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Repair {
@@ -137,6 +148,24 @@ impl BenchLog {
             } => Some((*at, *code)),
             _ => None,
         })
+    }
+
+    /// The same, with what was struck out.
+    pub fn notes(&self) -> Vec<NotedCode> {
+        let mut notes: Vec<NotedCode> = Vec::new();
+        for (at, action) in self.actions().iter() {
+            if let Action::NoteCode(code) = *action {
+                let struck = None;
+                notes.push(NotedCode { at, code, struck });
+            }
+            if let Action::StrikeCode(code) = *action {
+                let standing = |note: &&mut NotedCode| note.code == code && note.struck.is_none();
+                if let Some(note) = notes.iter_mut().rev().find(standing) {
+                    note.struck = Some(at);
+                }
+            }
+        }
+        notes
     }
 
     /// What the machine went through.

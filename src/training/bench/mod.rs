@@ -24,7 +24,7 @@ pub use inspect::{Finding, Found, visible_findings};
 pub(crate) use last_wash::LOOK;
 pub use last_wash::LastWash;
 pub use leak_check::{LeakCheck, holds_water};
-pub use log::{BenchLog, Entries, LogEntry, Repair};
+pub use log::{BenchLog, Entries, LogEntry, NotedCode, Repair};
 pub use meter::MeterTest;
 pub use milestone::{Milestone, MilestoneKind};
 pub use part::{Billing, Condition, Part, Rates, cure, current};

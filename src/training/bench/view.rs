@@ -232,6 +232,9 @@ pub enum Refusal {
     /// The plug's blades are in the outlet.
     #[error("pull the plug first: its blades are in the outlet")]
     PlugInOutlet,
+    /// There is no such code in the notebook that was not struck out.
+    #[error("code {0:02} is not in the notebook")]
+    NotNoted(u8),
     /// The job is done without hints.
     #[error("this job gives no hints")]
     NoHints,

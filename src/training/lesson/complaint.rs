@@ -35,7 +35,7 @@ names! {
     /// When it began. Its sentence is `customer-since-{name}`.
     Since {
         Yesterday = "yesterday", Sunday = "sunday", LastWeek = "last-week", Vacation = "vacation",
-        Birthday = "birthday", Twice = "twice",
+        Birthday = "birthday", Monday = "monday",
     }
 }
 

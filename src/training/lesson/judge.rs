@@ -7,7 +7,7 @@ use super::loss::{Loss, LossKind};
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{
-    Action, Advice, Bench, DeadProof, LogEntry, MilestoneKind, Repair, Report, Verdict,
+    Action, Advice, Bench, DeadProof, LogEntry, MilestoneKind, NotedCode, Repair, Report, Verdict,
     hands_inside,
 };
 use detent_simulation::controller::{MAX_CODES, Outcome};
@@ -164,18 +164,31 @@ impl Judge<'_> {
                 shown.push((milestone.at, code));
             }
         }
-        let noted = self.bench.noted_codes();
-        for (n, (at, code)) in noted.iter().enumerate() {
-            let again = noted.iter().take(n).any(|(_, earlier)| earlier == code);
-            if !again && !shown.iter().any(|(when, c)| *c == code && *when <= at) {
-                let shown = shown.iter().map(|(_, code)| *code).collect();
-                self.lose(at, Loss::Misread { noted: code, shown });
+        let notes = self.bench.log().notes();
+        let first_order = (self.bench.history().iter())
+            .find(|(_, action)| matches!(action, Action::Order(_)))
+            .map(|(at, _)| at);
+        for (n, note) in notes.iter().enumerate() {
+            let NotedCode { at, code, struck } = *note;
+            let again = notes[..n].iter().any(|earlier| earlier.code == code);
+            if again || shown.iter().any(|(when, c)| *c == code && *when <= at) {
+                continue;
             }
+            // Seen before it led to a purchase, it did no harm.
+            let in_time = struck.is_some_and(|at| first_order.is_none_or(|order| at < order));
+            let loss = if in_time {
+                Loss::CodeSlip { noted: code }
+            } else {
+                let shown = shown.iter().map(|(_, code)| *code).collect();
+                Loss::Misread { noted: code, shown }
+            };
+            self.lose(at, loss);
         }
         let to_note = self.codes_to_note();
         let due = to_note.len();
         for code in to_note {
-            if !noted.iter().any(|(_, c)| c == code) {
+            let stands = |note: &NotedCode| note.code == code && note.struck.is_none();
+            if !notes.iter().any(stands) {
                 self.lose(self.end(), Loss::CodeNotNoted { code, due });
             }
         }

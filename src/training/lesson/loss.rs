@@ -180,6 +180,11 @@ pub enum Loss {
         #[serde(with = "by_name")]
         component: Component,
     },
+    /// A code was noted that the lamps had not shown, and struck out before anything was bought on it.
+    CodeSlip {
+        /// The code noted.
+        noted: u8,
+    },
     /// A hint was taken.
     HintTaken {
         /// How far it went.
@@ -209,8 +214,7 @@ names! {
         NotApproved = "not-approved", OverQuote = "over-quote",
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated", NoProvingRun = "no-proving-run",
-        NoLeakCheck = "no-leak-check",
-        HintTaken = "hint-taken",
+        CodeSlip = "code-slip", NoLeakCheck = "no-leak-check", HintTaken = "hint-taken",
     }
 }
 
@@ -258,6 +262,7 @@ impl LossKind {
             | LossKind::NotRecalibrated
             | LossKind::NoProvingRun
             | LossKind::NoLeakCheck
+            | LossKind::CodeSlip
             | LossKind::HintTaken => false,
         }
     }
@@ -340,6 +345,7 @@ impl Loss {
             Loss::NotRecalibrated => LossKind::NotRecalibrated,
             Loss::NoProvingRun => LossKind::NoProvingRun,
             Loss::NoLeakCheck { .. } => LossKind::NoLeakCheck,
+            Loss::CodeSlip { .. } => LossKind::CodeSlip,
             Loss::HintTaken { .. } => LossKind::HintTaken,
         }
     }
@@ -350,7 +356,7 @@ impl Loss {
             Loss::FailedTry { .. } | Loss::NeverEntered | Loss::RestTooShort { .. } => {
                 Dimension::Entry
             }
-            Loss::Misread { .. } | Loss::CodeNotNoted { .. } => Dimension::Reading,
+            Loss::Misread { .. } | Loss::CodeNotNoted { .. } | Loss::CodeSlip { .. } => Dimension::Reading,
             Loss::GoodBoardReplaced { .. }
             | Loss::WrongPart { .. }
             | Loss::OverRepaired { .. }
@@ -446,6 +452,7 @@ impl Loss {
             Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
             Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,
             Loss::NoLeakCheck { .. } => 0.10,
+            Loss::CodeSlip { .. } => 0.10,
             Loss::HintTaken { rung } => match rung {
                 HintRung::WhereToLook => 0.04,
                 HintRung::WhatToAsk => 0.08,

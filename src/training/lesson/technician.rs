@@ -10,6 +10,7 @@ use crate::bench::{
     Action, Advice, Bench, Caution, Display, Grip, MeterMode, MilestoneKind, Quote, Repair, Report,
     Verdict,
 };
+use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::controller::{ControlMode, Routine, Signs};
 use detent_simulation::interface::{Button, Component, Direction, Pin, Side, Terminal};
 use detent_simulation::plant::FailureMode;
@@ -49,6 +50,18 @@ pub enum Persona {
 /// # Errors
 /// The bench refuses a step: the machine is none of those that this hand knows.
 pub fn work(persona: Persona, scenario: &Scenario, bench: Bench) -> Result<Bench, StepError> {
+    without_breaks(work_in_slices(persona, scenario, bench))
+}
+
+/// The same in slices of one step each, so that whoever waits can do something else in between.
+///
+/// # Errors
+/// As [`work`].
+pub async fn work_in_slices(
+    persona: Persona,
+    scenario: &Scenario,
+    bench: Bench,
+) -> Result<Bench, StepError> {
     let mut hands = Technician {
         bench,
         scenario,
@@ -56,10 +69,10 @@ pub fn work(persona: Persona, scenario: &Scenario, bench: Bench) -> Result<Bench
     };
     match persona {
         Persona::Expert | Persona::SkipsProof | Persona::Touches | Persona::WaitsTooShort => {
-            hands.prove_and_repair()?;
+            hands.prove_and_repair().await?;
         }
-        Persona::Guesser => hands.guess()?,
-        Persona::Swapper => hands.swap()?,
+        Persona::Guesser => hands.guess().await?,
+        Persona::Swapper => hands.swap().await?,
     }
     Ok(hands.bench)
 }
@@ -95,8 +108,10 @@ impl Technician<'_> {
         let _ = self.bench.act(&action);
     }
 
-    fn step(&mut self, step: ScriptStep) -> Done {
-        step.run(&mut self.bench)
+    async fn step(&mut self, step: ScriptStep) -> Done {
+        let done = step.run(&mut self.bench);
+        SliceEnd::default().await;
+        done
     }
 
     fn mode(&self) -> ControlMode {
@@ -108,33 +123,33 @@ impl Technician<'_> {
     }
 
     /// Power off until the control has forgotten, and on again.
-    fn power_up(&mut self) -> Done {
+    async fn power_up(&mut self) -> Done {
         if self.persona == Persona::WaitsTooShort {
             self.unplug();
-            self.step(ScriptStep::Wait { s: 10 })?;
+            self.step(ScriptStep::Wait { s: 10 }).await?;
         } else {
-            self.step(ScriptStep::PowerDown)?;
+            self.step(ScriptStep::PowerDown).await?;
         }
         self.act(Action::Plug)?;
-        self.step(ScriptStep::Wait { s: 3 })?;
+        self.step(ScriptStep::Wait { s: 3 }).await?;
         Ok(())
     }
 
     /// The entry gesture, again if a worn dial spoilt it; false when it never works.
-    fn enter(&mut self) -> Result<bool, StepError> {
+    async fn enter(&mut self) -> Result<bool, StepError> {
         self.see_to(Action::CloseLid);
         let steps = entry_steps(&self.bench.machine().board().gesture);
         for _ in 0..TRIES {
             if self.mode() != ControlMode::Idle {
-                self.power_up()?;
+                self.power_up().await?;
             }
             // The hand rests, so that the last try is over.
-            self.step(ScriptStep::Wait { s: 8 })?;
+            self.step(ScriptStep::Wait { s: 8 }).await?;
             if !steps.iter().all(|step| step.run(&mut self.bench).is_ok()) {
                 self.see_to(Action::CloseLid);
                 continue;
             }
-            self.step(ScriptStep::Wait { s: 1 })?;
+            self.step(ScriptStep::Wait { s: 1 }).await?;
             if self.mode() == ControlMode::Service {
                 return Ok(true);
             }
@@ -144,8 +159,8 @@ impl Technician<'_> {
 
     /// Chooses a position. Where a worn dial has lost count the pointer goes once more round, past the
     /// index, from which the control counts anew.
-    fn choose(&mut self, to: u8) -> Done {
-        self.step(ScriptStep::Point { to, every_ms: 200 })?;
+    async fn choose(&mut self, to: u8) -> Done {
+        self.step(ScriptStep::Point { to, every_ms: 200 }).await?;
         for _ in 0..TRIES {
             if self.bench.machine().control().position() == to {
                 break;
@@ -162,38 +177,39 @@ impl Technician<'_> {
                 way: Direction::Right,
                 detents,
                 every_ms: 200,
-            })?;
+            })
+            .await?;
         }
-        self.step(ScriptStep::Wait { s: 1 })
+        self.step(ScriptStep::Wait { s: 1 }).await
     }
 
     /// Starts a routine from the menu; false when this board has none such.
-    fn start(&mut self, routine: Routine) -> Result<bool, StepError> {
+    async fn start(&mut self, routine: Routine) -> Result<bool, StepError> {
         let Some(to) = self.bench.machine().board().position_of(routine) else {
             return Ok(false);
         };
-        self.choose(to)?;
-        self.step(ScriptStep::Tap(Button::Start))?;
+        self.choose(to).await?;
+        self.step(ScriptStep::Tap(Button::Start)).await?;
         Ok(true)
     }
 
-    fn stop(&mut self) -> Done {
-        self.step(ScriptStep::Tap(Button::Stop))?;
-        self.step(ScriptStep::Wait { s: 1 })?;
+    async fn stop(&mut self) -> Done {
+        self.step(ScriptStep::Tap(Button::Stop)).await?;
+        self.step(ScriptStep::Wait { s: 1 }).await?;
         Ok(())
     }
 
-    fn leave_service(&mut self) -> Done {
+    async fn leave_service(&mut self) -> Done {
         for _ in 0..3 {
             if self.mode() == ControlMode::Service {
-                self.stop()?;
+                self.stop().await?;
             }
         }
         Ok(())
     }
 
     /// Reads every stored code and notes each new one.
-    fn read_codes(&mut self) -> Done {
+    async fn read_codes(&mut self) -> Done {
         let board = self.bench.machine().board();
         let page = board.service.page;
         // Flashes take their time.
@@ -202,36 +218,36 @@ impl Technician<'_> {
         } else {
             3
         };
-        if !self.start(Routine::Recall)? {
+        if !self.start(Routine::Recall).await? {
             return Ok(());
         }
-        self.step(ScriptStep::Watch { s })?;
+        self.step(ScriptStep::Watch { s }).await?;
         while let Some(code) = self.bench.machine().control().control_status().code_shown {
             if !self.bench.noted_codes().iter().any(|(_, c)| c == code) {
                 self.act(Action::NoteCode(code))?;
             }
-            self.step(ScriptStep::Tap(page))?;
-            self.step(ScriptStep::Watch { s })?;
+            self.step(ScriptStep::Tap(page)).await?;
+            self.step(ScriptStep::Watch { s }).await?;
         }
-        self.stop()?;
+        self.stop().await?;
         Ok(())
     }
 
     /// Rest without power, service mode, codes. A dark machine says nothing.
-    fn first_look(&mut self) -> Done {
+    async fn first_look(&mut self) -> Done {
         if self.mode().is_without_supply() {
             return Ok(());
         }
-        self.power_up()?;
-        if self.enter()? {
-            self.read_codes()?;
-            self.leave_service()?;
+        self.power_up().await?;
+        if self.enter().await? {
+            self.read_codes().await?;
+            self.leave_service().await?;
         }
         Ok(())
     }
 
     /// Plug out, panels off, and the circuit proved dead with a meter that is proved before and after.
-    fn make_dead(&mut self) -> Done {
+    async fn make_dead(&mut self) -> Done {
         if self.persona == Persona::Touches {
             self.see_to(Action::OpenCabinet);
             self.act(Action::Inspect(Component::Harness))?;
@@ -297,27 +313,27 @@ impl Technician<'_> {
     }
 
     /// Asks the customer, buys a part and fits it.
-    fn fit(&mut self, number: &str) -> Done {
+    async fn fit(&mut self, number: &str) -> Done {
         self.quote(number)?;
         self.act(Action::Order(number.to_owned()))?;
-        self.open_up(Action::Fit(number.to_owned()))
+        self.open_up(Action::Fit(number.to_owned())).await
     }
 
     /// Puts a component right without a part.
-    fn work_by_hand(&mut self, component: Component) -> Done {
+    async fn work_by_hand(&mut self, component: Component) -> Done {
         self.see_to(Action::OpenLid);
-        self.open_up(Action::PutRight(component))
+        self.open_up(Action::PutRight(component)).await
     }
 
     /// Opens something that may hold water: what is in the tub is bailed out first, once it has cooled, and taps are
     /// shut off meanwhile.
-    fn open_up(&mut self, action: Action) -> Done {
+    async fn open_up(&mut self, action: Action) -> Done {
         if self.bench.caution(&action) == Some(Caution::Flood) {
             for _ in 0..COOLS_MIN {
                 if self.bench.caution(&Action::BailOut) != Some(Caution::Scald) {
                     break;
                 }
-                self.step(ScriptStep::Wait { s: 60 })?;
+                self.step(ScriptStep::Wait { s: 60 }).await?;
             }
             self.act(Action::BailOut)?;
         }
@@ -333,22 +349,22 @@ impl Technician<'_> {
     }
 
     /// Panels on, plug in.
-    fn close_up(&mut self) -> Done {
+    async fn close_up(&mut self) -> Done {
         self.see_to(Action::LiftProbes);
         self.see_to(Action::CloseLid);
         self.see_to(Action::CloseCabinet);
         self.see_to(Action::Plug);
-        self.step(ScriptStep::Wait { s: 3 })?;
+        self.step(ScriptStep::Wait { s: 3 }).await?;
         Ok(())
     }
 
     /// Recalibrates; false when it was broken off or service mode cannot be entered.
-    fn recalibrate(&mut self) -> Result<bool, StepError> {
+    async fn recalibrate(&mut self) -> Result<bool, StepError> {
         let began = self.bench.now();
-        if !self.enter()? {
+        if !self.enter().await? {
             return Ok(false);
         }
-        self.start(Routine::Recalibrate)?;
+        self.start(Routine::Recalibrate).await?;
         let limit_s = RECALIBRATION_S;
         let what = Condition::ServiceReady;
         let _ = ScriptStep::Until { what, limit_s }.run(&mut self.bench);
@@ -356,19 +372,20 @@ impl Technician<'_> {
     }
 
     /// Runs the short program to its end; false when the control stops it.
-    fn run(&mut self) -> Result<bool, StepError> {
+    async fn run(&mut self) -> Result<bool, StepError> {
         let began = self.bench.now();
         let programs = &self.bench.machine().board().programs;
         let short = programs.iter().find(|p| p.name == "program-short");
         let to = short.or(programs.first()).map_or(0, |p| p.position);
-        self.choose(to)?;
-        self.step(ScriptStep::Tap(Button::Start))?;
-        self.step(ScriptStep::Wait { s: 2 })?;
+        self.choose(to).await?;
+        self.step(ScriptStep::Tap(Button::Start)).await?;
+        self.step(ScriptStep::Wait { s: 2 }).await?;
         for _ in 0..PROGRAM_S {
             if self.mode() != ControlMode::Program {
                 break;
             }
             self.bench.wait(Span::from_s(1));
+            SliceEnd::default().await;
         }
         Ok(self.passed(MilestoneKind::ProgramFinished, began))
     }
@@ -378,34 +395,34 @@ impl Technician<'_> {
     }
 
     /// Recalibration and a run, and what they bring to light.
-    fn try_machine(&mut self) -> Result<bool, StepError> {
-        self.close_up()?;
+    async fn try_machine(&mut self) -> Result<bool, StepError> {
+        self.close_up().await?;
         if self.mode() != ControlMode::Idle {
-            self.power_up()?;
+            self.power_up().await?;
         }
-        let calibrated = self.recalibrate()?;
+        let calibrated = self.recalibrate().await?;
         if !calibrated {
-            self.read_codes_again()?;
+            self.read_codes_again().await?;
             return Ok(false);
         }
-        self.leave_service()?;
-        let ran = self.run()?;
+        self.leave_service().await?;
+        let ran = self.run().await?;
         if ran && self.bench.leak_check_due().is_some() {
             self.act(Action::CheckForLeaks)?;
         }
         if !ran {
-            self.power_up()?;
-            if self.enter()? {
-                self.read_codes_again()?;
+            self.power_up().await?;
+            if self.enter().await? {
+                self.read_codes_again().await?;
             }
         }
         Ok(ran)
     }
 
-    fn read_codes_again(&mut self) -> Done {
+    async fn read_codes_again(&mut self) -> Done {
         if self.mode() == ControlMode::Service {
-            self.read_codes()?;
-            self.leave_service()?;
+            self.read_codes().await?;
+            self.leave_service().await?;
         }
         Ok(())
     }
@@ -445,21 +462,21 @@ fn probe(mode: MeterMode, red: Pin, black: Pin) -> Action {
 
 // The expert.
 impl Technician<'_> {
-    fn prove_and_repair(&mut self) -> Done {
-        self.first_look()?;
+    async fn prove_and_repair(&mut self) -> Done {
+        self.first_look().await?;
         let hidden: Vec<FailureMode> = self.bench.hidden().to_vec();
         let mut proof = Vec::new();
         let advice = advice::due(&self.bench, self.scenario.par_minutes);
         if advice == Advice::Replace {
-            proof.extend(self.diagnose(&hidden)?);
+            proof.extend(self.diagnose(&hidden).await?);
         } else {
             for mode in &hidden {
-                proof.extend(self.diagnose(&hidden)?);
-                self.repair(mode)?;
-                self.try_machine()?;
+                proof.extend(self.diagnose(&hidden).await?);
+                self.repair(mode).await?;
+                self.try_machine().await?;
             }
             if hidden.is_empty() {
-                self.try_machine()?;
+                self.try_machine().await?;
             }
         }
         let part = hidden.iter().filter_map(|m| self.part_for(m)).next_back();
@@ -472,11 +489,11 @@ impl Technician<'_> {
         self.bench.cure(mode).map(|part| part.number.clone())
     }
 
-    fn repair(&mut self, mode: &FailureMode) -> Done {
+    async fn repair(&mut self, mode: &FailureMode) -> Done {
         if let Some(number) = self.part_for(mode) {
-            self.fit(&number)?;
+            self.fit(&number).await?;
         } else if mode.component.can_be_put_right() {
-            self.work_by_hand(mode.component)?;
+            self.work_by_hand(mode.component).await?;
         }
         // What is left is learned anew by recalibration.
         Ok(())
@@ -484,17 +501,17 @@ impl Technician<'_> {
 
     /// Measures and looks until no rival is left that could be told apart, or nothing more tells.
     /// Numbers of the readings that do.
-    fn diagnose(&mut self, hidden: &[FailureMode]) -> Result<Vec<usize>, StepError> {
+    async fn diagnose(&mut self, hidden: &[FailureMode]) -> Result<Vec<usize>, StepError> {
         let mut diagnosis = Diagnosis {
             open: self.rivals(hidden),
             ..Diagnosis::default()
         };
-        self.make_dead()?;
-        let plans = self.dead_plans();
-        self.carry_out(plans, &mut diagnosis)?;
+        self.make_dead().await?;
+        let plans = self.dead_plans().await;
+        self.carry_out(plans, &mut diagnosis).await?;
         if self.scenario.live_tests_allowed && !diagnosis.open.is_empty() {
-            self.measure_live(&mut diagnosis)?;
-            self.make_dead()?;
+            self.measure_live(&mut diagnosis).await?;
+            self.make_dead().await?;
         }
         Ok(diagnosis.readings)
     }
@@ -522,38 +539,40 @@ impl Technician<'_> {
     }
 
     /// Everything that an ohmmeter and a look can show of the machine as it lies open.
-    fn dead_plans(&self) -> Vec<Plan> {
-        let mut plans = Vec::new();
-        let mut add = |steps: Vec<ScriptStep>| plans.extend(self.think_through(&self.bench, steps));
-        let mut ohms = |red, black| add(vec![ScriptStep::Do(probe(MeterMode::Ohms, red, black))]);
-        for (red, black) in LOADS {
-            ohms(load(red), load(black));
-        }
-        for terminal in Terminal::ALL {
-            ohms(Pin::Wire(*terminal, Side::Board), load(*terminal));
-        }
-        ohms(Pin::BulkPlus, Pin::BulkMinus);
-        ohms(Pin::PlugLine, Pin::FuseIn);
-        ohms(Pin::FuseIn, Pin::FuseOut);
-        ohms(Pin::FuseOut, load(Terminal::CordLine));
+    async fn dead_plans(&self) -> Vec<Plan> {
+        let ohms = |red, black| vec![ScriptStep::Do(probe(MeterMode::Ohms, red, black))];
+        let loads = LOADS
+            .iter()
+            .map(|(red, black)| ohms(load(*red), load(*black)));
+        let terminals = Terminal::ALL.iter();
+        let wires = terminals.map(|t| ohms(Pin::Wire(*t, Side::Board), load(*t)));
         let farads = probe(
             MeterMode::Microfarads,
             load(Terminal::Cap1),
             load(Terminal::Cap2),
         );
-        add(vec![ScriptStep::Do(farads)]);
-        for component in Component::ALL {
+        let fixed = [
+            ohms(Pin::BulkPlus, Pin::BulkMinus),
+            ohms(Pin::PlugLine, Pin::FuseIn),
+            ohms(Pin::FuseIn, Pin::FuseOut),
+            ohms(Pin::FuseOut, load(Terminal::CordLine)),
+            vec![ScriptStep::Do(farads)],
+        ];
+        let looks = Component::ALL.iter().map(|component| {
             let look = ScriptStep::Do(Action::Inspect(*component));
-            add(match component {
-                Component::Laundry | Component::Tub => {
-                    vec![
-                        ScriptStep::Do(Action::OpenLid),
-                        look,
-                        ScriptStep::Do(Action::CloseLid),
-                    ]
-                }
+            match component {
+                Component::Laundry | Component::Tub => vec![
+                    ScriptStep::Do(Action::OpenLid),
+                    look,
+                    ScriptStep::Do(Action::CloseLid),
+                ],
                 _ => vec![look],
-            });
+            }
+        });
+        let mut plans = Vec::new();
+        for steps in loads.chain(wires).chain(fixed).chain(looks) {
+            plans.extend(self.think_through(&self.bench, steps));
+            SliceEnd::default().await;
         }
         plans
     }
@@ -583,7 +602,7 @@ impl Technician<'_> {
     }
 
     /// The plan that rules out most in its time, again and again until none rules out any more.
-    fn carry_out(&mut self, plans: Vec<Plan>, diagnosis: &mut Diagnosis) -> Done {
+    async fn carry_out(&mut self, plans: Vec<Plan>, diagnosis: &mut Diagnosis) -> Done {
         loop {
             let worth = |plan: &Plan| {
                 let open = diagnosis.open.iter();
@@ -596,7 +615,7 @@ impl Technician<'_> {
             };
             let read = self.bench.notebook().len();
             for step in &best.steps {
-                self.step(step.clone())?;
+                self.step(step.clone()).await?;
             }
             diagnosis.readings.extend(read..self.bench.notebook().len());
             diagnosis.open.retain(|n| !best.rules_out[*n]);
@@ -605,12 +624,12 @@ impl Technician<'_> {
 
     /// Drives one load after another from service mode and measures what arrives, panels off and
     /// hands away.
-    fn measure_live(&mut self, diagnosis: &mut Diagnosis) -> Done {
+    async fn measure_live(&mut self, diagnosis: &mut Diagnosis) -> Done {
         self.see_to(Action::LiftProbes);
         self.see_to(Action::CloseLid);
         self.act(Action::Plug)?;
-        self.step(ScriptStep::Wait { s: 3 })?;
-        if !self.enter()? {
+        self.step(ScriptStep::Wait { s: 3 }).await?;
+        if !self.enter().await? {
             return Ok(());
         }
         let neutral = Pin::Wire(Terminal::CordNeutral, Side::Board);
@@ -624,10 +643,10 @@ impl Technician<'_> {
                 scenario: self.scenario,
                 persona: self.persona,
             };
-            if !trial.start(routine)? {
+            if !trial.start(routine).await? {
                 continue;
             }
-            trial.step(ScriptStep::Wait { s: 3 })?;
+            trial.step(ScriptStep::Wait { s: 3 }).await?;
             let across = [
                 (MeterMode::VoltsAc, load(hot), load(cold)),
                 (MeterMode::AmpsClamp, load(hot), load(cold)),
@@ -648,27 +667,27 @@ impl Technician<'_> {
                 Pin::Wire(Terminal::PickupGround, Side::Board),
             );
             let probes = across.into_iter().chain(sensors).chain([pulses]);
-            let plans: Vec<Plan> = probes
-                .filter_map(|(mode, red, black)| {
-                    let steps = vec![ScriptStep::Do(probe(mode, red, black))];
-                    self.think_through(&trial.bench, steps)
-                })
-                .collect();
+            let mut plans = Vec::new();
+            for (mode, red, black) in probes {
+                let steps = vec![ScriptStep::Do(probe(mode, red, black))];
+                plans.extend(self.think_through(&trial.bench, steps));
+                SliceEnd::default().await;
+            }
             let tells = |plan: &Plan| diagnosis.open.iter().any(|n| plan.rules_out[*n]);
             if !plans.iter().any(tells) {
                 continue;
             }
-            self.start(routine)?;
-            self.step(ScriptStep::Wait { s: 3 })?;
-            self.carry_out(plans, diagnosis)?;
-            self.stop()?;
-            self.step(ScriptStep::Wait { s: 10 })?;
-            if self.mode() != ControlMode::Service && !self.enter()? {
+            self.start(routine).await?;
+            self.step(ScriptStep::Wait { s: 3 }).await?;
+            self.carry_out(plans, diagnosis).await?;
+            self.stop().await?;
+            self.step(ScriptStep::Wait { s: 10 }).await?;
+            if self.mode() != ControlMode::Service && !self.enter().await? {
                 return Ok(());
             }
         }
         self.see_to(Action::LiftProbes);
-        self.leave_service()?;
+        self.leave_service().await?;
         Ok(())
     }
 }
@@ -698,8 +717,8 @@ const TESTS: [(Routine, Terminal, Terminal); 7] = [
 // The other two.
 impl Technician<'_> {
     /// Up to three parts, the likeliest first, each tried with a recalibration and a run.
-    fn guess(&mut self) -> Done {
-        self.first_look()?;
+    async fn guess(&mut self) -> Done {
+        self.first_look().await?;
         let mut likely: Vec<(f64, &FailureMode)> = Vec::new();
         let modes = self.bench.modes().to_vec();
         for component in self.suspects() {
@@ -719,9 +738,9 @@ impl Technician<'_> {
             self.unplug();
             self.see_to(Action::OpenCabinet);
             self.see_to(Action::Discharge);
-            self.repair(mode)?;
+            self.repair(mode).await?;
             last = Some(*mode);
-            if self.try_machine()? {
+            if self.try_machine().await? {
                 break;
             }
         }
@@ -732,8 +751,8 @@ impl Technician<'_> {
     }
 
     /// A new control, by the book and without a measurement.
-    fn swap(&mut self) -> Done {
-        self.first_look()?;
+    async fn swap(&mut self) -> Done {
+        self.first_look().await?;
         let modes = self.bench.modes().to_vec();
         let of_board = modes
             .iter()
@@ -742,9 +761,9 @@ impl Technician<'_> {
         let Some(mode) = mode else {
             return Ok(());
         };
-        self.make_dead()?;
-        self.repair(mode)?;
-        self.try_machine()?;
+        self.make_dead().await?;
+        self.repair(mode).await?;
+        self.try_machine().await?;
         let part = self.part_for(mode);
         self.report(vec![mode.id.clone()], part, Vec::new(), Advice::None)?;
         Ok(())

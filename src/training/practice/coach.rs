@@ -18,7 +18,7 @@ pub struct CoachAdvice {
 pub const fn trained_by(kind: LossKind) -> Skill {
     match kind {
         LossKind::FailedTry | LossKind::NeverEntered | LossKind::RestTooShort => Skill::EntryTiming,
-        LossKind::Misread | LossKind::CodeNotNoted => Skill::LampReading,
+        LossKind::Misread | LossKind::CodeNotNoted | LossKind::CodeSlip => Skill::LampReading,
         LossKind::GoodBoardReplaced
         | LossKind::BoughtOnTheCode
         | LossKind::NotCured

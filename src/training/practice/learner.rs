@@ -143,6 +143,11 @@ impl Learner {
         &self.confusion
     }
 
+    /// Whether the job of this file name was handed in.
+    pub fn tried(&self, file: &str) -> bool {
+        self.jobs.contains_key(file)
+    }
+
     /// Whether the job of this file name was passed: in one attempt the mean share kept of its sides was
     /// a pass.
     pub fn passed(&self, file: &str) -> bool {

@@ -237,6 +237,7 @@ impl Accountant<'_> {
             Loss::Misread { noted, shown } => {
                 good(P::ReadTwice, self.misread(*noted, shown, stop).saved())
             }
+            Loss::CodeSlip { .. } => good(P::ReadTwice, Toll::NONE.saved()),
             Loss::CodeNotNoted { .. } => good(P::NoteCodes, self.first_look().saved()),
             Loss::GoodBoardReplaced { part } | Loss::WrongPart { part } => self.part_in_vain(part),
             Loss::OverRepaired { part } => good(P::HandsFirst, self.over_repair(part).saved()),

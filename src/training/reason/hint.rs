@@ -8,7 +8,8 @@ use super::path::{PathError, Start, Walk, walk};
 use super::plan::{PlanStep, Problem};
 use super::repair_costs::{Probe, Remedy, RepairCosts, SERVICE};
 use crate::bench::{
-    Action, Bench, Caution, DeadProof, Grip, MeterTest, MilestoneKind, PartInHand, Refusal,
+    Action, Bench, Caution, DeadProof, Grip, MeterTest, MilestoneKind, NotedCode, PartInHand,
+    Refusal,
 };
 use crate::lesson::{Library, Scenario};
 use crate::slices::without_breaks;
@@ -195,8 +196,12 @@ fn before_any_step(scenario: &Scenario, walk: &Walk<'_>, outcome: &Outcome) -> O
                     | ControlMode::Service => HintTopic::EnterServiceMode,
                 });
             }
-            let noted = |code: &u8| bench.noted_codes().iter().any(|(_, noted)| noted == *code);
-            if walk.course.done & SERVICE != 0 && !outcome.codes.iter().all(noted) {
+            let notes = bench.log().notes();
+            let stands = |code: &u8| {
+                let of = |note: &NotedCode| note.code == *code && note.struck.is_none();
+                notes.iter().any(of)
+            };
+            if walk.course.done & SERVICE != 0 && !outcome.codes.iter().all(stands) {
                 return Some(HintTopic::ReadCodes);
             }
         }

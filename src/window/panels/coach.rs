@@ -1,6 +1,7 @@
-//! The one thing to work on after a job, with the exercise that trains it.
+//! What comes after a job: the one thing to work on, with the drill that trains it, the same job again, or the next.
 
 use super::{PanelContext, kit, practice};
+use crate::state::Onward;
 use bevy_egui::egui::Ui;
 use detent_content::Value;
 use detent_training::practice::{Exercise, coach};
@@ -31,11 +32,28 @@ pub(super) fn coach_ui(ui: &mut Ui, context: &mut PanelContext) {
                 let skill = Value::from(practice::skill_name(context, *skill));
                 context.with("coach-drill", &[("skill", skill)])
             }
-            Exercise::Job(_) => context.text("coach-again"),
+            // The button for that stands below.
+            Exercise::Job(_) => return false,
         };
         kit::main_button(ui, label, true).clicked()
     });
     if begun {
-        context.ui_state.train = Some(advice.exercise);
+        context.ui_state.onward = Some(Onward::Exercise(advice.exercise));
+    }
+}
+
+/// On from a finished job: once more, or to the next.
+pub(super) fn onward_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let (again, next) = kit::card(ui, |ui| {
+        (
+            kit::wide(ui, context.fixed("coach-again")).clicked(),
+            kit::wide(ui, context.fixed("coach-next-job")).clicked(),
+        )
+    });
+    if again {
+        let file = context.bench.job().file.clone();
+        context.ui_state.onward = Some(Onward::Exercise(Exercise::Job(file)));
+    } else if next {
+        context.ui_state.onward = Some(Onward::NextJob);
     }
 }

@@ -1,7 +1,7 @@
 //! The guide through a job: the step to do next, how it is done, and what to use for it.
 
 use super::{PanelContext, kit};
-use crate::state::{Guidance, say};
+use crate::state::{Guidance, Onward, say};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
@@ -89,7 +89,7 @@ fn done_ui(ui: &mut Ui, context: &mut PanelContext, guidance: Guidance) {
     if again {
         context.ui_state.guidance = next;
         let file = context.bench.job().file.clone();
-        context.ui_state.train = Some(Exercise::Job(file));
+        context.ui_state.onward = Some(Onward::Exercise(Exercise::Job(file)));
     }
 }
 

@@ -376,7 +376,8 @@ fn proving(ui: &mut Ui, context: &mut PanelContext) {
     }
 }
 
-fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
+/// Writing down what the lamps show, and striking it out again.
+pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
     kit::heading(ui, context.text("note-code"));
     ui.horizontal(|ui| {
         for place in 0..2 {
@@ -398,20 +399,28 @@ fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
             context.act(Action::NoteCode(code));
         }
     });
-    let noted: Vec<String> = context
-        .bench
-        .view()
-        .log
-        .noted_codes()
-        .iter()
-        .map(|(_, code)| format!("{code:02}"))
-        .collect();
-    if !noted.is_empty() {
-        kit::quiet(
-            ui,
-            format!("{}  {}", context.text("noted-codes"), noted.join(", ")),
-        );
+    let notes = context.bench.view().log.notes();
+    if notes.is_empty() {
+        return;
     }
+    kit::quiet(ui, context.fixed("noted-codes"));
+    ui.horizontal_wrapped(|ui| {
+        for note in notes {
+            let code = RichText::new(format!("{:02}", note.code)).size(20.0);
+            match note.struck {
+                Some(_) => {
+                    ui.label(code.strikethrough().color(t::QUIET));
+                }
+                None => {
+                    ui.label(code);
+                    if ui.button(context.fixed("note-strike")).clicked() {
+                        context.act(Action::StrikeCode(note.code));
+                    }
+                }
+            }
+            ui.add_space(8.0);
+        }
+    });
 }
 
 pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext) {

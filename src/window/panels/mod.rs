@@ -28,11 +28,11 @@ mod top;
 
 use super::camera::SceneTarget;
 use super::pointing::Pointing;
-use super::port::{BenchPort, JobSource};
+use super::port::{BenchPort, Job, JobSource};
 use super::practice::{DrillRes, LearnerRes};
 use super::rest::NextFrame;
 use super::scene::console::lamps::{Shine, Shining};
-use super::state::{BenchRes, JobSourceRes, Screen, Tab, TextsRes, UiState};
+use super::state::{BenchRes, JobSourceRes, Onward, Screen, Tab, TextsRes, UiState};
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, PostUpdate, Rect, Res, ResMut, Result, State, Time,
     Update, in_state, resource_exists,
@@ -42,6 +42,7 @@ use bevy_egui::{EguiContexts, EguiPrimaryContextPass, EguiTextureHandle};
 use detent_content::{Texts, Value, Words};
 use detent_simulation::interface::{Component as Part, Pin};
 use detent_training::bench::Action;
+use detent_training::practice::Exercise;
 use detent_training::reason::Review;
 use std::borrow::Cow;
 
@@ -228,6 +229,12 @@ fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
     };
 }
 
+/// The job after this one on offer.
+fn job_after(job: &Job, jobs: &dyn JobSource) -> Option<String> {
+    let files = jobs.offers().iter().map(|offer| &offer.course.file);
+    files.skip_while(|file| **file != job.file).nth(1).cloned()
+}
+
 #[allow(clippy::too_many_arguments)]
 fn draw(
     mut contexts: EguiContexts,
@@ -285,7 +292,7 @@ fn draw(
         Screen::Start => {
             let all = ctx.viewport_rect();
             context.ui_state.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
-            start::start_ui(&mut ui, &mut context, jobs.0.as_ref());
+            start::start_ui(&mut ui, &mut context, &learner, jobs.0.as_ref());
             if std::mem::take(&mut context.ui_state.practise) {
                 next.set(Screen::Practice);
             }
@@ -299,11 +306,21 @@ fn draw(
                 context.ui_state.kept = None;
                 next.set(Screen::Start);
             }
-            if let Some(exercise) = context.ui_state.train.take() {
+            if let Some(onward) = context.ui_state.onward.take() {
                 context.bench.mark();
                 context.ui_state.kept = None;
-                let to = practice::begin(&mut context, &mut drill, jobs, &exercise);
-                next.set(to.unwrap_or(Screen::Start));
+                let exercise = match onward {
+                    Onward::Exercise(exercise) => Some(exercise),
+                    Onward::NextJob => job_after(context.bench.job(), jobs).map(Exercise::Job),
+                };
+                match exercise {
+                    // A job comes by itself once it is set up.
+                    Some(exercise) => {
+                        let to = practice::begin(&mut context, &mut drill, jobs, &exercise);
+                        to.into_iter().for_each(|to| next.set(to));
+                    }
+                    None => next.set(Screen::Start),
+                }
             }
         }
         Screen::Practice => {

@@ -1,6 +1,6 @@
 //! The score, and the timing of each try at the entry gesture as a picture.
 
-use super::coach::coach_ui;
+use super::coach::{coach_ui, onward_ui};
 use super::control_suspicion::doubt_ui;
 use super::misread::misread_ui;
 use super::sheet::glyph;
@@ -24,6 +24,7 @@ pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
         Some(score) => {
             total_ui(ui, context, score);
             coach_ui(ui, context);
+            onward_ui(ui, context);
         }
     }
     let context = &*context;

@@ -3,15 +3,22 @@
 use super::{PanelContext, kept, kit};
 use crate::attempts::Attempts;
 use crate::port::{JobSource, Offer};
+use crate::practice::LearnerRes;
 use crate::state::{Guidance, say};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
 };
 use detent_content::{Language, Value};
+use detent_training::practice::Learner;
 
 /// Draws it.
-pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
+pub(super) fn start_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    learner: &LearnerRes,
+    jobs: &dyn JobSource,
+) {
     let all = ui.max_rect();
     let margin = vec2(36.0, 30.0).min(all.size() * 0.04);
     let size = vec2(
@@ -48,6 +55,10 @@ pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSo
                     });
                 });
                 ui.label(RichText::new(context.text("app-tagline")).size(18.0));
+                let name = learner.name().map(str::to_owned);
+                let name = name.unwrap_or_else(|| context.text("practice-guest"));
+                let who = context.with("start-who", &[("name", Value::from(name))]);
+                kit::quiet(ui, who);
                 ui.add_space(4.0);
                 if context.ui_state.opening.is_some() {
                     kit::quiet(ui, context.text("start-opening"));
@@ -69,7 +80,7 @@ pub(super) fn start_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSo
                 if context.ui_state.content_library {
                     kept::kept_ui(ui, context, jobs);
                 } else {
-                    jobs_ui(ui, context, jobs);
+                    jobs_ui(ui, context, learner.learner(), jobs);
                 }
                 ui.label(
                     RichText::new(context.text("start-about"))
@@ -94,6 +105,16 @@ fn begin_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
     }
 }
 
+/// How far this learner has come with a job: text key and colour.
+fn standing(learner: &Learner, offer: &Offer) -> Option<(&'static str, egui::Color32)> {
+    let file = &offer.course.file;
+    if learner.passed(file) {
+        Some(("start-passed", t::GOOD))
+    } else {
+        learner.tried(file).then_some(("start-tried", t::AMBER))
+    }
+}
+
 /// How long a job takes, and what comes before it.
 fn around(context: &PanelContext, offer: &Offer) -> String {
     let minutes = context.with("start-minutes", &[("minutes", Value::from(offer.minutes))]);
@@ -110,7 +131,7 @@ fn around(context: &PanelContext, offer: &Offer) -> String {
 }
 
 /// The jobs on offer.
-fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
+fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dyn JobSource) {
     kept::last_ui(ui, context, jobs);
     ScrollArea::vertical()
         .max_height(ui.available_height() - 142.0)
@@ -145,6 +166,11 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
                             egui::Layout::right_to_left(egui::Align::Center),
                             |ui| {
                                 ui.add(egui::Label::new(board).selectable(false));
+                                if let Some((key, colour)) = standing(learner, offer) {
+                                    let words = RichText::new(context.text(key)).size(t::SMALL);
+                                    let words = words.color(colour);
+                                    ui.add(egui::Label::new(words).selectable(false));
+                                }
                                 let left = egui::Layout::left_to_right(egui::Align::Center);
                                 ui.with_layout(left.with_main_wrap(true), |ui| {
                                     ui.add(egui::Label::new(title).selectable(false));

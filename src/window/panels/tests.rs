@@ -4,14 +4,14 @@ use super::*;
 use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
-use crate::state::{Guidance, Page, say};
+use crate::state::{Guidance, Onward, Page, say};
 use crate::workbench::LibraryJobs;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Advice, Grip, HintRung, Incident, MeterMode, Report, Verdict};
-use detent_training::practice::{Exercise, coach};
+use detent_training::practice::{Answer, Detail, Exercise, Moment, Skill, coach};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -693,24 +693,117 @@ fn an_examination_offers_no_hint() {
     assert!(harness.query_by_label(&look).is_none());
 }
 
-/// The dearest loss stands with the exercise that trains it, and the button asks for it.
+/// The dearest loss stands with the drill that trains it, a click away; below it the same job again, and the next.
 #[test]
 fn the_coach_says_one_thing_and_leads_to_it() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
     for language in Language::ALL {
-        let fixture = mistakes(language);
-        let score = fixture.bench.score().expect("a finished job");
-        let advice = coach(&fixture.bench.job().file, score).expect("mistakes were made");
-        let label = match &advice.exercise {
-            Exercise::Drill(skill) => {
-                let skill = Value::from(fixture.texts.get(&format!("skill-{skill}")));
-                fixture.texts.with("coach-drill", &[("skill", skill)])
-            }
-            Exercise::Job(_) => fixture.texts.get("coach-again"),
+        let mut bench = BenchRes::new(open(&jobs, 0, 101));
+        let report = Report {
+            causes: Vec::new(),
+            part: None,
+            proof: Vec::new(),
+            advice: Advice::None,
+            verdict: Verdict::GivenUp,
         };
+        let given_up = ScriptStep::Do(Action::Report(report));
+        bench.run(&given_up).expect("a job can be given up");
+        let score = bench.score().expect("a finished job");
+        let advice = coach(&bench.job().file, score).expect("points were lost");
+        let Exercise::Drill(skill) = advice.exercise else {
+            panic!("a drill trains what was lost most");
+        };
+        let fixture = fixture_of(bench, language);
+        let name = Value::from(fixture.texts.get(&format!("skill-{skill}")));
+        let label = fixture.texts.with("coach-drill", &[("skill", name)]);
         let mut harness = harness(fixture, score::score_ui);
         harness.get_by_label(&label).click();
         harness.run();
-        assert_eq!(harness.state().ui_state.train, Some(advice.exercise));
+        let onward = harness.state().ui_state.onward.clone();
+        assert_eq!(onward, Some(Onward::Exercise(advice.exercise)));
+        let texts = Texts::load(language);
+        let again = Exercise::Job(harness.state().bench.job().file.clone());
+        for (key, onward) in [
+            ("coach-again", Onward::Exercise(again)),
+            ("coach-next-job", Onward::NextJob),
+        ] {
+            harness.get_by_label(&texts.get(key)).click();
+            harness.run();
+            assert_eq!(harness.state().ui_state.onward, Some(onward), "{key}");
+        }
+    }
+}
+
+#[test]
+fn the_next_job_is_the_one_after_it_on_offer() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let bench = open(&jobs, 0, 101);
+    let second = jobs.offers()[1].course.file.clone();
+    assert_eq!(job_after(bench.job(), &jobs), Some(second));
+    let last = Job {
+        file: jobs.offers().last().expect("jobs").course.file.clone(),
+        ..Job::clone(bench.job())
+    };
+    assert_eq!(job_after(&last, &jobs), None);
+}
+
+/// A code that was noted can be struck out, and stays to be seen.
+#[test]
+fn a_noted_code_is_struck_out_where_it_stands() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    for language in Language::ALL {
+        let texts = Texts::load(language);
+        let mut fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), language);
+        let note = ScriptStep::Do(Action::NoteCode(43));
+        fixture.bench.run(&note).expect("it can be done");
+        let mut harness = harness(fixture, meter::meter_ui);
+        let strike = texts.get("note-strike");
+        harness.get_by_label(&strike).click();
+        harness.run();
+        assert_eq!(last(&harness), Some(Action::StrikeCode(43)));
+        harness.state_mut().bench.tick();
+        harness.run();
+        assert!(harness.query_by_label("43").is_some());
+        assert!(harness.query_by_label(&strike).is_none());
+    }
+}
+
+/// What the learner has passed and tried stands in the list of jobs, with who is working.
+#[test]
+fn the_start_screen_tells_what_was_done_and_by_whom() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    for language in Language::ALL {
+        let mut learner = LearnerRes::default();
+        for (offer, kept) in [(0, 1.0), (1, 0.2)] {
+            let answer = Answer {
+                at: Moment(7),
+                skill: Skill::EntryTiming,
+                right: kept > 0.7,
+                took_s: 60.0,
+                detail: Detail::Job {
+                    file: jobs.offers()[offer].course.file.clone(),
+                    kept,
+                },
+            };
+            learner.note(answer);
+        }
+        let harness = harness(fixture(language), |ui, context| {
+            start::start_ui(ui, context, &learner, &jobs);
+        });
+        let texts = Texts::load(language);
+        let guest = Value::from(texts.get("practice-guest"));
+        assert!(
+            harness
+                .query_by_label(&texts.with("start-who", &[("name", guest)]))
+                .is_some()
+        );
+        for key in ["start-passed", "start-tried"] {
+            assert_eq!(
+                harness.query_all_by_label(&texts.get(key)).count(),
+                1,
+                "{key}"
+            );
+        }
     }
 }
 
@@ -730,7 +823,7 @@ fn nothing_missing(harness: &Harness<'_, Fixture>, panel: &str) {
 #[test]
 fn the_start_screen_offers_every_job() {
     let harness = harness(fixture(Language::En), |ui, context| {
-        start::start_ui(ui, context, &DemoJobs::default());
+        start::start_ui(ui, context, &LearnerRes::default(), &DemoJobs::default());
     });
     harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
     harness.get_by_label("Begin the job");
@@ -754,7 +847,7 @@ fn names(jobs: &LibraryJobs) -> Vec<String> {
 /// The start screen.
 fn start_screen(jobs: &LibraryJobs) -> Harness<'_, Fixture> {
     harness(fixture(Language::En), |ui, context| {
-        start::start_ui(ui, context, jobs);
+        start::start_ui(ui, context, &LearnerRes::default(), jobs);
     })
 }
 
@@ -927,7 +1020,7 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
     let ui_state = &harness.state().ui_state;
     assert_eq!(ui_state.guidance, Guidance::EveryOther);
     let file = harness.state().bench.job().file.clone();
-    assert_eq!(ui_state.train, Some(Exercise::Job(file)));
+    assert_eq!(ui_state.onward, Some(Onward::Exercise(Exercise::Job(file))));
     let score = harness.state().bench.score().expect("handed in").total();
     assert!(score >= 90.0, "{score}");
 }

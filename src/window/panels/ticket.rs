@@ -16,8 +16,11 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         complaint_ui(ui, context);
         facts_ui(ui, context);
     }
-    hands_ui(ui, context);
-    wait_ui(ui, context);
+    // Handed back, nothing can be done at it any more.
+    if !context.bench.view().finished {
+        hands_ui(ui, context);
+        wait_ui(ui, context);
+    }
     if guided {
         complaint_ui(ui, context);
         facts_ui(ui, context);

@@ -5,7 +5,7 @@ use super::Bench;
 use crate::bench::action::Action;
 use crate::bench::cost;
 use crate::bench::leak_check::{LeakCheck, holds_water};
-use crate::bench::log::{LogEntry, Repair};
+use crate::bench::log::{LogEntry, NotedCode, Repair};
 use crate::bench::part::Part;
 use crate::bench::quote::{Quote, QuoteGiven};
 use crate::bench::report::Report;
@@ -61,6 +61,13 @@ impl Bench {
             Action::ReplaceMeterFuse if !self.meter.fuse_blown => already(),
             Action::Quote(quote) => self.refuse_quote(quote),
             Action::Report(report) => self.refuse_report(report),
+            Action::StrikeCode(code) => {
+                let standing = |note: &NotedCode| note.code == *code && note.struck.is_none();
+                match self.log.notes().iter().any(standing) {
+                    true => Ok(()),
+                    false => Err(Refusal::NotNoted(*code)),
+                }
+            }
             Action::TakeHint(_) if !self.hints_allowed => Err(Refusal::NoHints),
             _ => Ok(()),
         }
@@ -155,7 +162,7 @@ impl Bench {
             Action::Return(number) => self.take_back(number),
             Action::Fit(number) => self.fit(number),
             // The log has it already.
-            Action::NoteCode(_) | Action::TakeHint(_) | Action::Ask(_) => {}
+            Action::NoteCode(_) | Action::StrikeCode(_) | Action::TakeHint(_) | Action::Ask(_) => {}
             // The customer's answer is noted when the time for it has passed.
             Action::Quote(_) => {}
             // What is under the machine is seen when the time for looking has passed.

@@ -4,6 +4,7 @@ mod gesture;
 mod signs;
 mod wires;
 
+use super::meter::code_entry;
 use super::{PanelContext, kit};
 use crate::state::Page;
 use crate::tokens as t;
@@ -40,6 +41,10 @@ pub(super) fn sheet_ui(ui: &mut Ui, context: &mut PanelContext) {
             }
         }
     });
+    // What the lamps show is written down while it is read.
+    if context.ui_state.page == Page::Lamps && !context.bench.view().finished {
+        kit::card(ui, |ui| code_entry(ui, context));
+    }
     kit::paper(ui, |ui| {
         ui.horizontal(|ui| {
             let board = &context.bench.job().board;

@@ -1,0 +1,310 @@
+//! `detent jobs`: variants of a job, each proved before it is offered.
+
+use super::Failure;
+use super::output::Output;
+use super::print::said;
+use detent_content::{
+    ContentLibrary, JobVariant, JobVariantError, Language, MOST_REFUSED, ScenarioSource, Texts,
+    Value, VariantSeries, disk,
+};
+use detent_training::lesson::Bilingual;
+use detent_training::variant::{Band, Difficulty, Spread, Tally, Variant, VariantRefusal};
+use detent_training::without_breaks;
+use rayon::prelude::*;
+use serde::Serialize;
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+#[derive(Debug, clap::Args)]
+pub(super) struct JobsArgs {
+    /// The job to draw variants of: a scenario file, or the name of a built-in scenario.
+    #[arg(long)]
+    like: String,
+    /// How many variants to print.
+    #[arg(long, default_value_t = 24)]
+    count: u64,
+    /// Seed of the draws: the same seed gives the same variants.
+    #[arg(long, default_value_t = 1)]
+    seed: u64,
+    /// Write each variant to a scenario file in this folder, which must be there. No file is ever overwritten.
+    #[arg(long, conflicts_with = "survey")]
+    out: Option<PathBuf>,
+    /// Print JSON.
+    #[arg(long)]
+    json: bool,
+    /// Draw so many drafts instead, and print only how many are offered and why the others are not.
+    #[arg(long, value_name = "DRAFTS", conflicts_with = "count")]
+    survey: Option<u64>,
+}
+
+/// Most variants in one run.
+const MOST_VARIANTS: u64 = 10_000;
+/// Most drafts in one survey.
+const MOST_DRAFTS: u64 = 1_000_000;
+/// Drafts that are proved at once.
+const AT_ONCE: u64 = 16;
+
+pub(super) fn jobs(args: &JobsArgs, language: Language) -> Result<(), Failure> {
+    let (found, most) = match args.survey {
+        Some(drafts) => (drafts, MOST_DRAFTS),
+        None => (args.count, MOST_VARIANTS),
+    };
+    if found == 0 || found > most {
+        return Err(Failure::Count { found, most });
+    }
+    let content_library = ContentLibrary::builtin()?;
+    let original = content_library.scenario(&args.like)?;
+    if let Some(folder) = &args.out {
+        disk::check_folder(folder)
+            .map_err(|error| Failure::Folder(folder.display().to_string(), error))?;
+    }
+    let begun = VariantSeries::begin_in_slices(&content_library, &original, args.seed);
+    let series = without_breaks(begun)?;
+    let (variants, tally) = prove(&content_library, &series, args)?;
+    let variants = variants.into_iter();
+    let variants: Vec<JobVariant> = variants
+        .map(|variant| series.job(&content_library, variant))
+        .collect::<Result<_, JobVariantError>>()?;
+    if let Some(folder) = &args.out {
+        // Before the first is written, so that a name that is taken leaves no half of them behind.
+        for variant in &variants {
+            let path = folder.join(&variant.source.file);
+            if disk::is_there(&path)? {
+                return Err(Failure::AlreadyThere(path.display().to_string()));
+            }
+        }
+        for variant in &variants {
+            keep(folder, &variant.source)?;
+        }
+    }
+    let mut out = Output::standard();
+    if args.json {
+        return out.json(&Told::of(&original, args, &series, &variants, &tally));
+    }
+    let texts = Texts::load(language);
+    for variant in &variants {
+        print(&mut out, variant, &texts)?;
+    }
+    report(&mut out, &series, &tally, &texts)?;
+    let wanted = args.count;
+    if args.survey.is_none() && (variants.len() as u64) < wanted {
+        let found = variants.len();
+        return Err(Failure::FewVariants { found, wanted });
+    }
+    Ok(())
+}
+
+/// Proves drafts until there are as many variants as asked for, or, for a survey, so many drafts.
+fn prove(
+    content_library: &ContentLibrary,
+    series: &VariantSeries,
+    args: &JobsArgs,
+) -> Result<(Vec<Variant>, Tally), Failure> {
+    let (mut variants, mut tally) = (Vec::new(), Tally::default());
+    let (mut next, mut in_vain) = (0, 0);
+    let goes_on = |variants: &[Variant], drawn: u64, in_vain: u64| match args.survey {
+        Some(drafts) => drawn < drafts,
+        None => (variants.len() as u64) < args.count && in_vain < MOST_REFUSED,
+    };
+    while goes_on(&variants, tally.drawn, in_vain) {
+        // Of those that are asked for last, no more than are likely to be needed.
+        let wanted = match args.survey {
+            Some(drafts) => drafts - tally.drawn,
+            None => 2 * (args.count - variants.len() as u64),
+        };
+        let numbers: Vec<u64> = (next..next + wanted.min(AT_ONCE)).collect();
+        next += numbers.len() as u64;
+        let proved: Vec<_> = (numbers.par_iter())
+            .map(|n| without_breaks(series.prove_in_slices(content_library, *n)))
+            .collect::<Result<_, JobVariantError>>()?;
+        for came_of_it in proved {
+            if !goes_on(&variants, tally.drawn, in_vain) {
+                break;
+            }
+            tally.count(&came_of_it);
+            in_vain = if came_of_it.is_ok() { 0 } else { in_vain + 1 };
+            if let Ok(variant) = came_of_it
+                && args.survey.is_none()
+            {
+                variants.push(variant);
+            }
+        }
+    }
+    Ok((variants, tally))
+}
+
+fn keep(folder: &Path, source: &ScenarioSource) -> Result<(), Failure> {
+    let path = folder.join(&source.file);
+    let file = || path.display().to_string();
+    disk::write_new(&path, source.text.as_bytes()).map_err(|error| match error.kind() {
+        std::io::ErrorKind::AlreadyExists => Failure::AlreadyThere(file()),
+        _ => Failure::Write(file(), error),
+    })
+}
+
+fn print(out: &mut Output, variant: &JobVariant, texts: &Texts) -> Result<(), Failure> {
+    let scenario = &variant.source.scenario;
+    let volts = scenario.mains.rating().volts;
+    out.line(format!(
+        "{}  {}, {volts:.0} V  {:.0} min, {:.0}  ({})",
+        variant.source.file,
+        texts.get(&format!("board-{}", scenario.board)),
+        scenario.par_minutes,
+        scenario.budget,
+        difficulty(&variant.difficulty, texts),
+    ))?;
+    out.line(format!(
+        "    {}",
+        said(&scenario.complaint, texts.language())
+    ))
+}
+
+fn difficulty(difficulty: &Difficulty, texts: &Texts) -> String {
+    let args = [
+        (
+            "cost",
+            Value::from(format!("{:.0}", difficulty.planned_cost)),
+        ),
+        (
+            "success",
+            Value::from(format!("{:.0}", 100.0 * difficulty.success())),
+        ),
+    ];
+    texts.with("variant-difficulty", &args)
+}
+
+/// A figure of a variant: key of its name, how it is taken, and the band that it should lie in, if there is one.
+type Figure = (&'static str, fn(&Difficulty) -> f64, Option<(f64, f64)>);
+
+/// How many drafts passed, why the others did not, and how the difficulties are spread.
+fn report(
+    out: &mut Output,
+    series: &VariantSeries,
+    tally: &Tally,
+    texts: &Texts,
+) -> Result<(), Failure> {
+    let count = |count: u64| Value::from(count.to_string());
+    let args = [
+        ("drawn", count(tally.drawn)),
+        ("passed", count(tally.passed.len() as u64)),
+    ];
+    out.line(texts.with("variant-drawn", &args))?;
+    let mut refused: Vec<(u64, VariantRefusal)> = (VariantRefusal::ALL.iter())
+        .map(|reason| (tally.refused(*reason), *reason))
+        .filter(|(count, _)| *count > 0)
+        .collect();
+    refused.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
+    for (count, reason) in refused {
+        let why = texts.get(&format!("variant-refused-{reason}"));
+        out.line(format!("  {count:>6}  {why}"))?;
+    }
+    let Band {
+        planned_cost,
+        success,
+    } = series.band();
+    let figures: [Figure; 3] = [
+        (
+            "variant-planned-cost",
+            |d| d.planned_cost,
+            Some(*planned_cost),
+        ),
+        (
+            "variant-success",
+            |d| 100.0 * d.success(),
+            Some((100.0 * success.0, 100.0 * success.1)),
+        ),
+        ("variant-expert-minutes", |d| d.expert_minutes, None),
+    ];
+    for (key, figure, band) in figures {
+        let own: Vec<String> = (series.own().iter())
+            .map(|d| format!("{:.0}", figure(d)))
+            .collect();
+        let spread = tally.spread(figure);
+        let whole = |of: fn(&Spread) -> f64| {
+            Value::from(
+                spread
+                    .as_ref()
+                    .map_or("—".to_owned(), |s| format!("{:.0}", of(s))),
+            )
+        };
+        let band = band.map_or("—".to_owned(), |(least, most)| {
+            format!("{:.0}–{most:.0}", least.max(0.0))
+        });
+        let args = [
+            ("what", Value::from(texts.get(key))),
+            ("least", whole(|s| s.least)),
+            ("median", whole(|s| s.median)),
+            ("greatest", whole(|s| s.greatest)),
+            ("own", Value::from(own.join(", "))),
+            ("band", Value::from(band)),
+        ];
+        out.line(texts.with("variant-spread", &args))?;
+    }
+    Ok(())
+}
+
+/// All of it, for other programs. Nothing in it gives an answer away.
+#[derive(Serialize)]
+struct Told<'a> {
+    like: &'a str,
+    seed: u64,
+    drawn: u64,
+    passed: usize,
+    refused: BTreeMap<&'static str, u64>,
+    planned_cost: (f64, f64),
+    success: (f64, f64),
+    variants: Vec<ToldVariant<'a>>,
+}
+
+/// One variant.
+#[derive(Serialize)]
+struct ToldVariant<'a> {
+    file: &'a str,
+    title: &'a Bilingual,
+    complaint: &'a Bilingual,
+    board: &'a str,
+    volts: f64,
+    par_minutes: f64,
+    budget: f64,
+    planned_cost: f64,
+    success: f64,
+}
+
+impl<'a> Told<'a> {
+    fn of(
+        original: &'a ScenarioSource,
+        args: &JobsArgs,
+        series: &VariantSeries,
+        variants: &'a [JobVariant],
+        tally: &Tally,
+    ) -> Told<'a> {
+        let reasons = VariantRefusal::ALL.iter();
+        Told {
+            like: &original.file,
+            seed: args.seed,
+            drawn: tally.drawn,
+            passed: tally.passed.len(),
+            refused: reasons.map(|r| (r.name(), tally.refused(*r))).collect(),
+            planned_cost: series.band().planned_cost,
+            success: series.band().success,
+            variants: variants.iter().map(ToldVariant::of).collect(),
+        }
+    }
+}
+
+impl ToldVariant<'_> {
+    fn of(variant: &JobVariant) -> ToldVariant<'_> {
+        let scenario = &variant.source.scenario;
+        ToldVariant {
+            file: &variant.source.file,
+            title: &scenario.title,
+            complaint: &scenario.complaint,
+            board: &scenario.board,
+            volts: scenario.mains.rating().volts,
+            par_minutes: scenario.par_minutes,
+            budget: scenario.budget,
+            planned_cost: variant.difficulty.planned_cost,
+            success: variant.difficulty.success(),
+        }
+    }
+}

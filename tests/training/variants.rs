@@ -1,0 +1,203 @@
+//! Variants of a job: what is offered can be told apart, repaired and passed, the same seed draws the same, and over
+//! the whole course every fault is drawn that a job can be made of.
+
+use crate::complaints::{gives_nothing_away, telltale};
+use detent_content::{ContentLibrary, JobVariant, Language, ScenarioSource, Texts, VariantSeries};
+use detent_training::lesson::technician::{Persona, work};
+use detent_training::lesson::{CoursePart, CustomerAccount, judge, set_up};
+use detent_training::variant::VariantRefusal;
+use detent_training::without_breaks;
+use rayon::prelude::*;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Variants of each job that are looked at.
+const VARIANTS: usize = 3;
+/// Drafts of one job that are looked through for faults that no other reached: about twice through its cards.
+const DRAFTS: u64 = 800;
+
+fn library() -> ContentLibrary {
+    ContentLibrary::builtin().expect("the built-in content is sound")
+}
+
+fn job(library: &ContentLibrary, name: &str) -> ScenarioSource {
+    library.scenario(name).expect("a built-in job")
+}
+
+fn series(library: &ContentLibrary, original: &ScenarioSource, seed: u64) -> VariantSeries {
+    let begun = VariantSeries::begin_in_slices(library, original, seed);
+    without_breaks(begun).unwrap_or_else(|e| panic!("{}: {e}", original.file))
+}
+
+fn variants(library: &ContentLibrary, name: &str, seed: u64, count: usize) -> Vec<JobVariant> {
+    let mut series = series(library, &job(library, name), seed);
+    let mut next = || without_breaks(series.next_in_slices(library)).expect("drafts can be tried");
+    (0..count)
+        .map(|_| next().unwrap_or_else(|| panic!("{name} has variants")))
+        .collect()
+}
+
+#[test]
+fn the_same_seed_draws_the_same_variants_and_another_seed_others() {
+    let library = library();
+    let drawn = |seed| variants(&library, "lock-code-several-causes", seed, VARIANTS);
+    let (one, again, other) = (drawn(5), drawn(5), drawn(6));
+    assert_eq!(one, again);
+    let texts = |all: &[JobVariant]| {
+        all.iter()
+            .map(|v| v.source.text.clone())
+            .collect::<Vec<_>>()
+    };
+    assert_ne!(texts(&one), texts(&other));
+}
+
+#[test]
+fn an_expert_passes_every_variant_in_its_time_and_for_its_money() {
+    let library = library();
+    let jobs = [
+        "drain-code",
+        "codes-on-a-used-machine",
+        "entry-two-keys",
+        "two-faults-two-codes",
+        "exam-no-live-tests",
+        "repair-or-replace",
+    ];
+    let offered = jobs.par_iter();
+    let offered: Vec<(&str, Vec<JobVariant>)> = offered
+        .map(|name| (*name, variants(&library, name, 11, VARIANTS)))
+        .collect();
+    let languages = [Language::En, Language::Es];
+    for (name, variants) in offered {
+        let original = job(&library, name).scenario;
+        for variant in variants {
+            let JobVariant { source, .. } = &variant;
+            // What was written is what is read.
+            let scenario = &source.scenario;
+            let library_of = library.library(scenario);
+            let bench = set_up(scenario, &library_of, scenario.seed).expect("a sound scenario");
+            let done = work(Persona::Expert, scenario, bench.clone()).expect("the expert goes on");
+            let score = judge(scenario, &done);
+            assert!(score.passed(), "{}: {score:?}", source.file);
+            assert!(done.minutes() <= scenario.par_minutes, "{}", source.file);
+            assert!(
+                done.spent() + done.labour() <= scenario.budget,
+                "{}",
+                source.file
+            );
+            assert_eq!(scenario.live_tests_allowed, original.live_tests_allowed);
+            assert_eq!(scenario.points, original.points);
+            assert_eq!(scenario.course, None, "a variant is outside the course");
+            // Nothing of it gives an answer away, and what the customer says is so.
+            let account = CustomerAccount::of(&bench);
+            assert!(!account.noticed.is_empty());
+            for language in languages {
+                let texts = Texts::load(language);
+                let told = match language {
+                    Language::En => [
+                        &scenario.title.en,
+                        &scenario.complaint.en,
+                        &scenario.goal.en,
+                    ],
+                    Language::Es => [
+                        &scenario.title.es,
+                        &scenario.complaint.es,
+                        &scenario.goal.es,
+                    ],
+                };
+                for mode in bench.hidden() {
+                    gives_nothing_away(told[1], &telltale(language), Some(mode), &texts);
+                    assert!(!source.file.contains(&mode.id), "{}", source.file);
+                }
+                assert!(
+                    told.iter()
+                        .all(|text| !text.trim().is_empty() && !text.contains('‹'))
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn a_drill_keeps_its_panel_and_other_jobs_do_not() {
+    let library = library();
+    let boards = |name: &str| -> BTreeSet<String> {
+        let series = series(&library, &job(&library, name), 3);
+        let drafts = (0..40).filter_map(|n| series.draft(&library, n));
+        drafts.map(|draft| draft.scenario.board).collect()
+    };
+    assert_eq!(
+        boards("entry-two-keys"),
+        BTreeSet::from(["key-pad".to_owned()])
+    );
+    assert_eq!(boards("drain-code").len(), library.boards.len());
+}
+
+#[test]
+fn the_work_can_be_handed_from_thread_to_thread() {
+    fn check<T: Send>(_: &T) {}
+    let library = library();
+    let original = job(&library, "drain-code");
+    let work = async {
+        let mut series = VariantSeries::begin_in_slices(&library, &original, 1).await?;
+        series.next_in_slices(&library).await
+    };
+    check(&work);
+}
+
+#[test]
+fn every_fault_of_the_catalogue_comes_in_some_variant() {
+    let library = library();
+    let mut all = library.scenarios().expect("the built-in jobs");
+    // Whatever can be drawn is of an exam's kin; single faults are the next widest.
+    let place = |part| match part {
+        Some(CoursePart::Exam) => 0,
+        Some(CoursePart::SingleFault) => 1,
+        _ => 2,
+    };
+    all.sort_by_key(|s| place(s.scenario.course.as_ref().map(|c| c.part)));
+    let modes = library.catalogue.modes.iter();
+    let mut missing: BTreeMap<usize, BTreeSet<VariantRefusal>> = (modes.enumerate())
+        .map(|(n, _)| (n + 1, BTreeSet::new()))
+        .collect();
+    for original in &all {
+        let series = series(&library, original, 21);
+        let drafts = (0..DRAFTS).filter_map(|n| Some((n, series.draft(&library, n)?)));
+        let mut of_mode: BTreeMap<usize, Vec<u64>> = BTreeMap::new();
+        for (n, draft) in drafts {
+            if let [h] = draft.hypotheses[..]
+                && missing.contains_key(&h)
+            {
+                of_mode.entry(h).or_default().push(n);
+            }
+        }
+        let tried: Vec<(usize, Result<(), BTreeSet<VariantRefusal>>)> = (of_mode.par_iter())
+            .map(|(h, drafts)| {
+                let mut refused = BTreeSet::new();
+                for n in drafts {
+                    match without_breaks(series.prove_in_slices(&library, *n)).expect("it is tried")
+                    {
+                        Ok(_) => return (*h, Ok(())),
+                        Err(reason) => refused.extend([reason]),
+                    }
+                }
+                (*h, Err(refused))
+            })
+            .collect();
+        for (h, tried) in tried {
+            match tried {
+                Ok(()) => drop(missing.remove(&h)),
+                Err(reasons) => missing.entry(h).or_default().extend(reasons),
+            }
+        }
+        println!("{}: {} faults left", original.file, missing.len());
+        if missing.is_empty() {
+            break;
+        }
+    }
+    let missing: Vec<(&str, Vec<VariantRefusal>)> = (missing.iter())
+        .map(|(h, reasons)| {
+            let id = library.catalogue.modes[h - 1].id.as_str();
+            (id, reasons.iter().copied().collect())
+        })
+        .collect();
+    assert_eq!(missing, [], "no job can be made of these");
+}
