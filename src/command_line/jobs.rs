@@ -173,6 +173,9 @@ fn difficulty(difficulty: &Difficulty, texts: &Texts) -> String {
     texts.with("variant-difficulty", &args)
 }
 
+/// A figure of a variant: key of its name, how it is taken, and the band that it should lie in, if there is one.
+type Figure = (&'static str, fn(&Difficulty) -> f64, Option<(f64, f64)>);
+
 /// How many drafts passed, why the others did not, and how the difficulties are spread.
 fn report(
     out: &mut Output,
@@ -199,7 +202,7 @@ fn report(
         planned_cost,
         success,
     } = series.band();
-    let figures: [(&str, fn(&Difficulty) -> f64, Option<(f64, f64)>); 3] = [
+    let figures: [Figure; 3] = [
         (
             "variant-planned-cost",
             |d| d.planned_cost,
