@@ -1595,6 +1595,7 @@ variant-refused-expert-fails = the expert does not pass
 variant-refused-expert-stuck = the expert cannot go on
 variant-refused-expert-too-slow = the expert needs more time than a job may take
 variant-refused-never-shows = nothing that is allowed shows the fault
+variant-refused-no-second-fault = no second fault goes with the first
 variant-refused-one-hides-the-other = of two faults only one shows itself
 variant-refused-plan-too-cheap = the best plan costs much less than the original’s
 variant-refused-plan-too-dear = the best plan costs much more than the original’s

@@ -1589,6 +1589,7 @@ variant-refused-expert-fails = el experto no aprueba
 variant-refused-expert-stuck = el experto no puede seguir
 variant-refused-expert-too-slow = el experto necesita más tiempo del que puede durar un trabajo
 variant-refused-never-shows = nada de lo permitido deja ver el fallo
+variant-refused-no-second-fault = ningún segundo fallo va con el primero
 variant-refused-one-hides-the-other = de dos fallos solo se muestra uno
 variant-refused-plan-too-cheap = el mejor plan cuesta mucho menos que el del original
 variant-refused-plan-too-dear = el mejor plan cuesta mucho más que el del original

@@ -173,8 +173,13 @@ fn difficulty(difficulty: &Difficulty, texts: &Texts) -> String {
     texts.with("variant-difficulty", &args)
 }
 
-/// A figure of a variant: key of its name, how it is taken, and the band that it should lie in, if there is one.
-type Figure = (&'static str, fn(&Difficulty) -> f64, Option<(f64, f64)>);
+/// A figure of difficulty, and what is allowed of it.
+struct Figure {
+    /// Text key of its name.
+    key: &'static str,
+    of: fn(&Difficulty) -> f64,
+    band: Option<(f64, f64)>,
+}
 
 /// How many drafts passed, why the others did not, and how the difficulties are spread.
 fn report(
@@ -202,34 +207,35 @@ fn report(
         planned_cost,
         success,
     } = series.band();
-    let figures: [Figure; 3] = [
-        (
-            "variant-planned-cost",
-            |d| d.planned_cost,
-            Some(*planned_cost),
-        ),
-        (
-            "variant-success",
-            |d| 100.0 * d.success(),
-            Some((100.0 * success.0, 100.0 * success.1)),
-        ),
-        ("variant-expert-minutes", |d| d.expert_minutes, None),
+    let percent = (100.0 * success.0, 100.0 * success.1);
+    let figures = [
+        Figure {
+            key: "variant-planned-cost",
+            of: |d| d.planned_cost,
+            band: Some(*planned_cost),
+        },
+        Figure {
+            key: "variant-success",
+            of: |d| 100.0 * d.success(),
+            band: Some(percent),
+        },
+        Figure {
+            key: "variant-expert-minutes",
+            of: |d| d.expert_minutes,
+            band: None,
+        },
     ];
-    for (key, figure, band) in figures {
+    for Figure { key, of, band } in figures {
         let own: Vec<String> = (series.own().iter())
-            .map(|d| format!("{:.0}", figure(d)))
+            .map(|d| format!("{:.0}", of(d)))
             .collect();
-        let spread = tally.spread(figure);
+        let spread = tally.spread(of);
         let whole = |of: fn(&Spread) -> f64| {
-            Value::from(
-                spread
-                    .as_ref()
-                    .map_or("—".to_owned(), |s| format!("{:.0}", of(s))),
-            )
+            let told = spread.as_ref().map(|s| format!("{:.0}", of(s)));
+            Value::from(told.unwrap_or_else(|| "—".to_owned()))
         };
-        let band = band.map_or("—".to_owned(), |(least, most)| {
-            format!("{:.0}–{most:.0}", least.max(0.0))
-        });
+        let band = band.map(|(least, most)| format!("{:.0}–{most:.0}", least.max(0.0)));
+        let band = band.unwrap_or_else(|| "—".to_owned());
         let args = [
             ("what", Value::from(texts.get(key))),
             ("least", whole(|s| s.least)),

@@ -96,7 +96,7 @@ impl VariantSeries {
         Ok(None)
     }
 
-    /// Draft `number`, from 0, unproved; none where there is nothing to draw.
+    /// Draft `number`, from 0, unproved; none where no second fault goes with the first.
     pub fn draft(&self, content_library: &ContentLibrary, number: u64) -> Option<Draft> {
         self.maker.draft(&content_library.supplied_boards(), number)
     }

@@ -619,7 +619,7 @@ impl Guidance {
     pub fn tells(self, step: usize) -> bool {
         match self {
             Guidance::EveryStep => true,
-            Guidance::EveryOther => step % 2 == 0,
+            Guidance::EveryOther => step.is_multiple_of(2),
             Guidance::Nothing => false,
         }
     }

@@ -132,6 +132,15 @@ fn a_drill_keeps_its_panel_and_other_jobs_do_not() {
 }
 
 #[test]
+fn no_fault_comes_twice_on_a_board_before_all_of_its_pile_have_come() {
+    let library = library();
+    let series = series(&library, &job(&library, "drain-code"), 3);
+    let drafts: Vec<_> = (0..32).filter_map(|n| series.draft(&library, n)).collect();
+    let machines = drafts.iter().map(|draft| (draft.board, &draft.hypotheses));
+    assert_eq!(machines.collect::<BTreeSet<_>>().len(), 32);
+}
+
+#[test]
 fn the_work_can_be_handed_from_thread_to_thread() {
     fn check<T: Send>(_: &T) {}
     let library = library();

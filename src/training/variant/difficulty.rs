@@ -71,3 +71,25 @@ impl Band {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_band_reaches_around_every_machine_of_the_original() {
+        let machine = |planned_cost, guesser| Difficulty {
+            planned_cost,
+            expert_minutes: 40.0,
+            expert_share: 0.9,
+            shares: [guesser, 0.3],
+        };
+        let own = [machine(70.0, 0.6), machine(140.0, 0.3)];
+        assert!((own[0].success() - 0.6).abs() < 1e-12);
+        let band = Band::around(&own);
+        assert!((band.planned_cost.0 - 40.0).abs() < 1e-9);
+        assert!((band.planned_cost.1 - 245.0).abs() < 1e-9);
+        assert!((band.success.0 - 0.3).abs() < 1e-9);
+        assert!((band.success.1 - 0.8).abs() < 1e-9);
+    }
+}

@@ -122,7 +122,7 @@ impl VariantMaker {
         &self.own
     }
 
-    /// Draft number `n`, from 0, unproved; none where there is nothing to draw.
+    /// Draft number `n`, from 0, unproved; none where no second fault goes with the first.
     pub fn draft(&self, boards: &[SuppliedBoard<'_>], n: u64) -> Option<Draft> {
         self.decks.draft(&self.original, boards, n)
     }
@@ -137,7 +137,7 @@ impl VariantMaker {
         n: u64,
     ) -> Result<Result<Variant, VariantRefusal>, VariantError> {
         let Some(draft) = self.draft(boards, n) else {
-            return Ok(Err(VariantRefusal::NeverShows));
+            return Ok(Err(VariantRefusal::NoSecondFault));
         };
         let (board, known) = (&boards[draft.board], &self.known[draft.board]);
         if let Some(reason) = refuted(&draft, &self.original, board, known)? {

@@ -100,31 +100,10 @@ pub(super) async fn tried(
         }
     }
     SliceEnd::default().await;
-    let Ok(mut done) = work_in_slices(Persona::Expert, &scenario, bench.clone()).await else {
-        return Ok(Err(VariantRefusal::ExpertStuck));
+    let (done, score) = match experts_way(&mut scenario, &bench).await {
+        Ok(way) => way,
+        Err(reason) => return Ok(Err(reason)),
     };
-    scenario.par_minutes = up_to(PAR_FACTOR * done.minutes(), PAR_STEP);
-    let mut score = judge(&scenario, &done);
-    // Whether a repair is worth its money depends on the time that it should take.
-    if advised_wrongly(&score) {
-        let Ok(again) = work_in_slices(Persona::Expert, &scenario, bench.clone()).await else {
-            return Ok(Err(VariantRefusal::ExpertStuck));
-        };
-        done = again;
-    }
-    let bill = done.spent() + done.labour();
-    scenario.budget = up_to(
-        bill.max(done.spent() + done.rates().labour(scenario.par_minutes)),
-        BUDGET_STEP,
-    );
-    score = judge(&scenario, &done);
-    let longest_min = LONGEST_JOB.seconds() / 60.0;
-    if done.minutes() > scenario.par_minutes || scenario.par_minutes > longest_min {
-        return Ok(Err(VariantRefusal::ExpertTooSlow));
-    }
-    if !score.passed() {
-        return Ok(Err(VariantRefusal::ExpertFails));
-    }
     if band.is_some() && !proves(&score) {
         return Ok(Err(VariantRefusal::RivalsAlike));
     }
@@ -152,6 +131,36 @@ pub(super) async fn tried(
         bench,
         difficulty,
     }))
+}
+
+/// The expert does the job, which gets its par time and budget from that.
+async fn experts_way(
+    scenario: &mut Scenario,
+    bench: &Bench,
+) -> Result<(Bench, Score), VariantRefusal> {
+    let stuck = |_| VariantRefusal::ExpertStuck;
+    let mut done = work_in_slices(Persona::Expert, scenario, bench.clone())
+        .await
+        .map_err(stuck)?;
+    scenario.par_minutes = up_to(PAR_FACTOR * done.minutes(), PAR_STEP);
+    // Whether a repair is worth its money depends on the time that it should take.
+    if advised_wrongly(&judge(scenario, &done)) {
+        done = work_in_slices(Persona::Expert, scenario, bench.clone())
+            .await
+            .map_err(stuck)?;
+    }
+    let minutes = done.minutes().max(scenario.par_minutes);
+    scenario.budget = up_to(done.spent() + done.rates().labour(minutes), BUDGET_STEP);
+    let longest_min = LONGEST_JOB.seconds() / 60.0;
+    if done.minutes() > scenario.par_minutes || scenario.par_minutes > longest_min {
+        return Err(VariantRefusal::ExpertTooSlow);
+    }
+    let score = judge(scenario, &done);
+    if score.passed() {
+        Ok((done, score))
+    } else {
+        Err(VariantRefusal::ExpertFails)
+    }
 }
 
 /// Whether a passing share of the points for proving it is kept.

@@ -5,6 +5,8 @@ use detent_simulation::names;
 names! {
     /// Why a draft is not offered. Its text is `variant-refused-{name}`.
     VariantRefusal {
+        /// No second fault goes with the first.
+        NoSecondFault = "no-second-fault",
         /// It is the original's own machine and fault.
         SameJob = "same-job",
         /// Neither the customer's wash nor anything that is allowed shows the fault.

@@ -52,3 +52,52 @@ impl Tally {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tally(costs: &[f64]) -> Tally {
+        let difficulty = |planned_cost: &f64| Difficulty {
+            planned_cost: *planned_cost,
+            expert_minutes: 40.0,
+            expert_share: 1.0,
+            shares: [0.5, 0.0],
+        };
+        Tally {
+            passed: costs.iter().map(difficulty).collect(),
+            ..Tally::default()
+        }
+    }
+
+    #[test]
+    fn a_figure_is_spread_from_its_least_to_its_greatest() {
+        let spread = tally(&[90.0, 30.0, 60.0]).spread(|d| d.planned_cost);
+        let (least, median, greatest) = (30.0, 60.0, 90.0);
+        assert_eq!(
+            spread,
+            Some(Spread {
+                least,
+                median,
+                greatest
+            })
+        );
+        assert_eq!(tally(&[]).spread(|d| d.planned_cost), None);
+    }
+
+    #[test]
+    fn each_draft_is_counted_once_and_for_its_reason() {
+        let mut tally = tally(&[]);
+        for reason in [
+            VariantRefusal::TooEasy,
+            VariantRefusal::SameJob,
+            VariantRefusal::TooEasy,
+        ] {
+            tally.count(&Err(reason));
+        }
+        assert_eq!(tally.drawn, 3);
+        assert_eq!(tally.refused(VariantRefusal::TooEasy), 2);
+        assert_eq!(tally.refused(VariantRefusal::SameJob), 1);
+        assert_eq!(tally.refused(VariantRefusal::TooHard), 0);
+    }
+}
