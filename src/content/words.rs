@@ -148,9 +148,14 @@ impl Words<'_> {
             HintTopic::OpenCabinet => say("open-cabinet", &[]),
             HintTopic::Recalibrate => say("recalibrate", &[]),
             HintTopic::ProveByRun => say("prove-by-run", &[]),
+            HintTopic::CheckForLeaks => say("check-for-leaks", &[]),
             HintTopic::MakeSafe(practice) => {
                 let practice = Value::from(texts.good_practice(*practice));
                 say("make-safe", &[("practice", practice)])
+            }
+            HintTopic::QuotePart(number) => {
+                let part = Value::from(texts.numbered(number, self.parts));
+                say("quote-part", &[("part", part)])
             }
             HintTopic::FitPart(number) => {
                 let part = Value::from(texts.numbered(number, self.parts));

@@ -79,12 +79,16 @@ pub enum HintTopic {
     OpenCabinet,
     /// The planner's next step.
     Step(PlanStep),
+    /// The customer has not agreed to this part yet.
+    QuotePart(String),
     /// A part that the planner would fit lies there.
     FitPart(String),
     /// The control has not learned the repaired machine.
     Recalibrate,
     /// Nothing has shown yet that the machine runs.
     ProveByRun,
+    /// What holds water was opened, and nobody has looked since whether it leaks.
+    CheckForLeaks,
     /// Everything is done but the report.
     WriteReport,
 }
@@ -221,6 +225,8 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
             HintTopic::Recalibrate
         } else if !bench.passed(MilestoneKind::ProgramFinished, repaired) {
             HintTopic::ProveByRun
+        } else if bench.leak_check_due().is_some() {
+            HintTopic::CheckForLeaks
         } else {
             HintTopic::WriteReport
         },
@@ -254,6 +260,11 @@ fn with_step(bench: &Bench, repair_costs: &RepairCosts, step: PlanStep) -> HintT
             }
             Remedy::PutRight(component) => Action::PutRight(*component),
             Remedy::Part(number) => {
+                let agreed = (bench.log().approved_quote())
+                    .is_some_and(|given| given.quote.parts.contains(number));
+                if !agreed {
+                    return HintTopic::QuotePart(number.clone());
+                }
                 let in_hand = |part: &PartInHand| part.number == *number && !part.fitted;
                 if !bench.view().parts.iter().any(in_hand) {
                     return topic;

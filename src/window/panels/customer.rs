@@ -1,9 +1,11 @@
 //! The customer: questions and answers before and during the job, the invoice after it, and the call three days later.
 
 use super::{PanelContext, kit};
-use crate::tokens as t;
-use bevy_egui::egui::{self, RichText, Ui};
+use bevy_egui::egui::{self, Align, Label, Layout, RichText, Ui, vec2};
 use detent_training::bench::{Action, Question};
+
+/// Room for an amount, logical pixels.
+const AMOUNT_WIDTH: f32 = 80.0;
 
 /// Questions to the customer, each with its answer once it was asked.
 pub(super) fn questions_ui(ui: &mut Ui, context: &mut PanelContext) {
@@ -42,7 +44,19 @@ pub(super) fn invoice_ui(ui: &mut Ui, context: &PanelContext) {
         kit::heading(ui, context.text("invoice"));
         for row in context.texts.invoice(invoice, parts) {
             match row.amount {
-                Some(amount) => kit::row(ui, row.label, amount, t::TEXT),
+                Some(amount) => {
+                    ui.horizontal_top(|ui| {
+                        // A long line wraps; its amount keeps its place.
+                        let width = ui.available_width() - AMOUNT_WIDTH;
+                        let down = Layout::top_down(Align::Min);
+                        ui.allocate_ui_with_layout(vec2(width, 0.0), down, |ui| {
+                            ui.set_width(width);
+                            ui.add(Label::new(row.label).wrap());
+                        });
+                        let right = Layout::right_to_left(Align::Min);
+                        ui.with_layout(right, |ui| ui.label(amount));
+                    });
+                }
                 None => kit::quiet(ui, row.label),
             }
         }

@@ -786,6 +786,11 @@ fn the_customer_is_asked_quoted_and_billed_in_both_languages() {
         let invoice = finished.bench.invoice().cloned().expect("a finished job");
         let parts = finished.bench.job().parts.clone();
         let score = harness_of([430.0, 4000.0], finished, score::score_ui);
+        let too_wide = score.query_all_by(|node| {
+            let place = node.raw_bounds();
+            place.is_some_and(|place| place.x1 > 430.5)
+        });
+        assert_eq!(too_wide.count(), 0, "{language:?}");
         for row in texts.for_supply(120).invoice(&invoice, &parts) {
             assert!(
                 score.query_all_by_label(&row.label).next().is_some(),
