@@ -24,7 +24,7 @@ pub(super) fn coach_ui(ui: &mut Ui, context: &mut PanelContext) {
         kit::heading(ui, context.text("coach"));
         ui.label(context.texts.loss(&lost.loss));
         if advice.points > 0.05 {
-            let points = Value::from(format!("{:.1}", advice.points));
+            let points = Value::from((10.0 * advice.points).round() / 10.0);
             kit::quiet(ui, context.with("coach-cost", &[("points", points)]));
         }
         let label = match &advice.exercise {

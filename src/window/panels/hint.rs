@@ -27,7 +27,7 @@ pub(super) fn hint_ui(ui: &mut Ui, context: &mut PanelContext) {
                 }
                 match shown.next().filter(|_| shown.is_of_now(view.log)) {
                     Some(rung) => {
-                        let points = format!("{:.1}", job.points.taken_by_hint(rung));
+                        let points = (10.0 * job.points.taken_by_hint(rung)).round() / 10.0;
                         let name = Value::from(context.text(&format!("hint-rung-{rung}")));
                         let args = [("rung", name), ("points", Value::from(points))];
                         let label = context.with("hint-rung-with-price", &args);

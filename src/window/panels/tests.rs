@@ -656,7 +656,7 @@ fn a_hint_is_taken_rung_by_rung_in_both_languages() {
         for (n, rung) in HintRung::ALL.iter().enumerate() {
             let told = |topic: &str| text(&format!("hint-{topic}"));
             assert!(harness.query_by_label(&told(topics[n])).is_none());
-            let price = format!("{:.1}", points.taken_by_hint(*rung));
+            let price = (10.0 * points.taken_by_hint(*rung)).round() / 10.0;
             let args = [
                 ("rung", Value::from(text(&format!("hint-rung-{rung}")))),
                 ("points", Value::from(price)),
