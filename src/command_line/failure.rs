@@ -1,7 +1,9 @@
 //! Why a command ended without doing its work, and its words for it.
 
 use detent_content::attempt_file::AttemptFileError;
-use detent_content::{AttemptSourceError, ContentError, JobVariantError, Texts, Value};
+use detent_content::{
+    AttemptSourceError, ContentError, JobVariantError, ReplayError, Texts, Value,
+};
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::Refusal;
 use detent_training::bench::cost::LONGEST_JOB;
@@ -130,6 +132,16 @@ pub(super) enum Reported {
 impl<E: Into<Reported>> From<E> for Failure {
     fn from(error: E) -> Failure {
         Failure::Reported(Box::new(error.into()))
+    }
+}
+
+impl From<ReplayError> for Failure {
+    fn from(error: ReplayError) -> Failure {
+        match error {
+            ReplayError::Differs { file, divergence } => Failure::Differs { file, divergence },
+            ReplayError::Record(error) => error.into(),
+            ReplayError::SetUp(error) => error.into(),
+        }
     }
 }
 

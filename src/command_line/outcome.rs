@@ -377,10 +377,7 @@ impl Outcome {
             spent: view.spent,
             labour: view.labour,
             waited_hours: view.waited_hours,
-            codes_noted: (bench.log().notes().iter())
-                .filter(|note| note.struck.is_none())
-                .map(|note| note.code)
-                .collect(),
+            codes_noted: bench.log().standing_codes(),
             lamps: lamps.collect(),
             tries: view
                 .machine

@@ -5,12 +5,15 @@ use super::output::Output;
 use super::print::Look;
 use super::{Failure, print};
 use detent_content::attempt_file::AttemptWriter;
-use detent_content::{ContentLibrary, Language, ScenarioSource, disk, read_script, script_line};
+use detent_content::{
+    ContentLibrary, Language, ReplayedAttempt, ScenarioSource, disk, read_script, replay_attempt,
+    script_line,
+};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::bench::script::{ScriptStep, StepError};
 use detent_training::lesson::{CustomerAccount, EarlierVisit, Intake, call_back, judge, set_up};
-use detent_training::record::{Footer, Header, compare, read_attempt, replay};
+use detent_training::record::{Footer, Header, read_attempt};
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -163,17 +166,9 @@ impl Job {
     ) -> Result<Job, Failure> {
         let file = path.display().to_string();
         let attempt = read_attempt(&file, &disk::read_bytes(path)?)?;
-        attempt.check_scenario(&file, &scenario_source.text)?;
-        let scenario = &scenario_source.scenario;
         let seed = attempt.header.seed;
-        let mut first = set_up(scenario, &content_library.library(scenario), seed)?;
-        let differs = |divergence| Failure::Differs {
-            file: file.clone(),
-            divergence,
-        };
-        replay(&mut first, &attempt).map_err(differs)?;
-        compare(&attempt, &Footer::of(&first, &judge(scenario, &first))).map_err(differs)?;
-        let Some(call) = call_back(&first) else {
+        let first = replay_attempt(content_library, scenario_source, &file, &attempt)?;
+        let Some(call) = call_back(&first.bench) else {
             return Err(Failure::NoCallBack(file));
         };
         Ok(Job {
@@ -196,18 +191,14 @@ impl Job {
     ) -> Result<Job, Failure> {
         let (log, attempt) = AttemptWriter::resume(path)?;
         let file = log.part().display().to_string();
+        // Another text of the scenario is said before another seed.
         attempt.check_scenario(&file, &scenario_source.text)?;
         let seed = attempt.header.seed;
         if asked.is_some_and(|asked| asked != seed) {
             return Err(Failure::OtherSeed { file, seed });
         }
-        let mut bench = set_up(
-            &scenario_source.scenario,
-            &content_library.library(&scenario_source.scenario),
-            seed,
-        )?;
-        let intake = Intake::of(&bench);
-        replay(&mut bench, &attempt).map_err(|divergence| Failure::Differs { file, divergence })?;
+        let ReplayedAttempt { intake, bench, .. } =
+            replay_attempt(content_library, scenario_source, &file, &attempt)?;
         Ok(Job {
             first: None,
             intake,

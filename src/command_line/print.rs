@@ -251,7 +251,8 @@ pub(super) fn outcome(
         score.of()
     ))?;
     // Pins are named as in the script that the reader wrote.
-    let words = review.map(|r| Words::of(r, &texts, bench.counter(), None));
+    let words =
+        review.map(|r| Words::of((&r.repair_costs, &r.modes), &texts, bench.counter(), None));
     for d in &score.dimensions {
         put(format!(
             "  {:<12} {:>5.1} / {:.1}",

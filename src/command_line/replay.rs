@@ -3,7 +3,7 @@
 use super::Failure;
 use super::output::Output;
 use detent_content::{
-    ContentLibrary, Language, ReplayError, ReplayedAttempt, Texts, Value, disk, replay_attempt,
+    ContentLibrary, Language, ReplayedAttempt, Texts, Value, disk, replay_attempt,
 };
 use detent_training::record::{Answer, Seal, read_attempt};
 use std::path::PathBuf;
@@ -26,13 +26,7 @@ pub(super) fn check(args: &ReplayArgs, language: Language) -> Result<(), Failure
         None => content_library.scenario_of(&args.attempt, &attempt)?,
     };
     let ReplayedAttempt { score, .. } =
-        replay_attempt(&content_library, &scenario_source, &name, &attempt).map_err(|error| {
-            match error {
-                ReplayError::Differs { file, divergence } => Failure::Differs { file, divergence },
-                ReplayError::Record(error) => error.into(),
-                ReplayError::SetUp(error) => error.into(),
-            }
-        })?;
+        replay_attempt(&content_library, &scenario_source, &name, &attempt)?;
     let mut out = Output::standard();
     let texts = Texts::load(language);
     let actions = [("actions", Value::from(attempt.actions.len()))];

@@ -2,7 +2,7 @@
 
 use super::content_library::{ContentLibrary, ScenarioSource};
 use detent_training::bench::Bench;
-use detent_training::lesson::{Score, SetUpError, judge, set_up_in_slices};
+use detent_training::lesson::{Intake, Score, SetUpError, judge, set_up_in_slices};
 use detent_training::record::{
     Attempt, Divergence, Footer, RecordError, compare, replay_in_slices,
 };
@@ -29,6 +29,8 @@ pub enum ReplayError {
 
 /// An attempt done again, up to its end or its last action.
 pub struct ReplayedAttempt {
+    /// What the customer answers to questions: it tells of the machine as it was before anybody worked on it.
+    pub intake: Intake,
     /// The bench afterwards.
     pub bench: Bench,
     /// Where it ended.
@@ -70,6 +72,7 @@ pub async fn replay_attempt_in_slices(
     let scenario = &scenario_source.scenario;
     let library = content_library.library(scenario);
     let mut bench = set_up_in_slices(scenario, &library, attempt.header.seed).await?;
+    let intake = Intake::of(&bench);
     let differs = |divergence| ReplayError::Differs {
         file: file.to_owned(),
         divergence,
@@ -80,5 +83,10 @@ pub async fn replay_attempt_in_slices(
     let score = judge(scenario, &bench);
     let end = Footer::of(&bench, &score);
     compare(attempt, &end).map_err(differs)?;
-    Ok(ReplayedAttempt { bench, end, score })
+    Ok(ReplayedAttempt {
+        intake,
+        bench,
+        end,
+        score,
+    })
 }

@@ -7,8 +7,7 @@ use detent_training::bench::{Action, HintRung, MeterMode, Part, current};
 use detent_training::lesson::Dimension;
 use detent_training::reason::evidence::{End, Outcome};
 use detent_training::reason::{
-    Account, Hint, HintTopic, PathStep, PlanStep, Probe, Remedy, RepairCosts, Review, SoundChoice,
-    Worth,
+    Account, Hint, HintTopic, PathStep, PlanStep, Probe, Remedy, RepairCosts, SoundChoice, Worth,
 };
 
 /// What words need to know of a job.
@@ -27,34 +26,18 @@ pub struct Words<'a> {
 }
 
 impl<'a> Words<'a> {
-    /// For a job that was thought over.
+    /// For what carries its own names of steps and failure modes: a review, or a hint.
     pub fn of(
-        review: &'a Review,
+        (repair_costs, modes): (&'a RepairCosts, &'a [String]),
         texts: &'a Texts,
         parts: &'a [Part],
         board: Option<&'a Board>,
     ) -> Words<'a> {
         Words {
             texts,
-            repair_costs: &review.repair_costs,
+            repair_costs,
             parts,
-            modes: &review.modes,
-            board,
-        }
-    }
-
-    /// For a hint.
-    pub fn of_hint(
-        hint: &'a Hint,
-        texts: &'a Texts,
-        parts: &'a [Part],
-        board: Option<&'a Board>,
-    ) -> Words<'a> {
-        Words {
-            texts,
-            repair_costs: &hint.repair_costs,
-            parts,
-            modes: &hint.modes,
+            modes,
             board,
         }
     }

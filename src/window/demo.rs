@@ -14,10 +14,9 @@ use detent_training::bench::{
     Incident, LogEntry, MeterMode, MeterTest, Part, PartInHand, Rates, Reading, Refusal,
 };
 use detent_training::lesson::{
-    Bilingual, Deduction, Dimension, DimensionScore, Invoice, Loss, Points, Score,
+    Bilingual, Deduction, Dimension, DimensionScore, Loss, Points, Score,
 };
 use detent_training::practice::CourseJob;
-use detent_training::reason::ControlSuspicion;
 use std::sync::Arc;
 
 /// Made-up bench.
@@ -584,30 +583,4 @@ impl BenchPort for DemoBench {
     fn score(&self) -> Option<&Score> {
         self.score.as_ref()
     }
-
-    fn review(&self) -> Option<ReviewWork> {
-        None
-    }
-
-    fn hint(&self) -> Option<HintWork> {
-        None
-    }
-
-    fn invoice(&self) -> Option<&Invoice> {
-        None
-    }
-
-    fn call_back(&self) -> Option<CallBackWork> {
-        None
-    }
-
-    fn control_suspicion(&self) -> Option<ControlSuspicion> {
-        None
-    }
-
-    fn kept_as(&self) -> Option<String> {
-        None
-    }
-
-    fn mark(&mut self) {}
 }

@@ -49,7 +49,7 @@ impl OpenError {
     }
 }
 
-/// A bench that the window can show and drive.
+/// A bench that the window can show and drive. What only a job that is scored and kept can do, no other need.
 pub trait BenchPort: Send + Sync {
     /// One tick of 10 ms.
     fn step(&mut self);
@@ -74,19 +74,31 @@ pub trait BenchPort: Send + Sync {
     /// The result, once the report was handed in.
     fn score(&self) -> Option<&Score>;
     /// Thinks the job over, once the report was handed in.
-    fn review(&self) -> Option<ReviewWork>;
+    fn review(&self) -> Option<ReviewWork> {
+        None
+    }
     /// Thinks over what could be told now to somebody who is stuck.
-    fn hint(&self) -> Option<HintWork>;
+    fn hint(&self) -> Option<HintWork> {
+        None
+    }
     /// What the customer is billed, once the report was handed in.
-    fn invoice(&self) -> Option<&Invoice>;
+    fn invoice(&self) -> Option<&Invoice> {
+        None
+    }
     /// Lets three days pass after the job, once the report was handed in.
-    fn call_back(&self) -> Option<CallBackWork>;
+    fn call_back(&self) -> Option<CallBackWork> {
+        None
+    }
     /// Is the control bad or is it the hand? None where that cannot be told.
-    fn control_suspicion(&self) -> Option<ControlSuspicion>;
+    fn control_suspicion(&self) -> Option<ControlSuspicion> {
+        None
+    }
     /// The name under which this attempt is kept, once it is.
-    fn kept_as(&self) -> Option<String>;
+    fn kept_as(&self) -> Option<String> {
+        None
+    }
     /// Remember how far the clock has come.
-    fn mark(&mut self);
+    fn mark(&mut self) {}
     /// Everything the person did, with its time on the bench.
     fn history(&self) -> Entries<'_, (Time, &Action)>;
 }

@@ -1,7 +1,7 @@
 //! The one resource that owns the bench, and the desk: what the panels remember.
 
 use super::attempts::StorageError;
-use super::background::Background;
+use super::background::{Background, Work};
 use super::hands::HeldButtons;
 use super::hints::ShownHint;
 use super::port::{BenchPort, Job, JobSource, Kept, OpenError, OpeningWork};
@@ -75,6 +75,17 @@ impl TriesMark {
             count: tries.len(),
             last: last.map(|t| (t.began_s, t.lines.len(), t.outcome)),
         }
+    }
+}
+
+/// Work that is begun once there is any, and goes on from frame to frame.
+fn go_on_or_begin<T: Send + 'static>(
+    work: &mut Option<Background<T>>,
+    begin: impl FnOnce() -> Option<Work<T>>,
+) {
+    match work {
+        Some(work) => work.go_on(),
+        None => *work = begin().map(Background::begin),
     }
 }
 
@@ -156,19 +167,9 @@ impl BenchRes {
         if let Some(hint) = &mut self.hint {
             hint.go_on();
         }
-        match &mut self.calling_back {
-            Some(calling_back) => calling_back.go_on(),
-            None if finished => {
-                self.calling_back = self.bench.call_back().map(Background::begin);
-            }
-            None => {}
-        }
-        match &mut self.reviewing {
-            Some(reviewing) => reviewing.go_on(),
-            None if finished => {
-                self.reviewing = self.bench.review().map(Background::begin);
-            }
-            None => {}
+        if finished {
+            go_on_or_begin(&mut self.calling_back, || self.bench.call_back());
+            go_on_or_begin(&mut self.reviewing, || self.bench.review());
         }
     }
 

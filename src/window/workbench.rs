@@ -229,12 +229,6 @@ async fn resume(
 ) -> Result<WorkBench, StorageError> {
     let replayed = replay_attempt_in_slices(&content_library, &scenario_source, &name, &attempt);
     let done = replayed.await?;
-    // The customer tells of the machine as it was before anybody worked on it.
-    let scenario = &scenario_source.scenario;
-    let library = content_library.library(scenario);
-    let untouched = set_up_in_slices(scenario, &library, attempt.header.seed).await;
-    let untouched = untouched.map_err(|_| StorageError::Gone(scenario_source.file.clone()))?;
-    let intake = Intake::of(&untouched);
     let mut bench = done.bench;
     let score = bench.report().is_some().then_some(done.score);
     let log = if attempt.footer.is_some() {
@@ -249,7 +243,7 @@ async fn resume(
         job: Arc::new(job(
             &scenario_source,
             content_library.guide(&scenario_source).ok().flatten(),
-            intake,
+            done.intake,
             &bench,
         )),
         kept: bench.history().len(),

@@ -84,7 +84,12 @@ fn no_hint_names_what_the_evidence_does_not_support() {
             }
             for texts in &both {
                 let board = Some(bench.machine().board());
-                let words = Words::of_hint(&hint, texts, bench.counter(), board);
+                let words = Words::of(
+                    (&hint.repair_costs, &hint.modes),
+                    texts,
+                    bench.counter(),
+                    board,
+                );
                 for rung in HintRung::ALL {
                     let told = words.hint(&hint, *rung);
                     assert!(!told.contains(['‹', '{']) && told.len() > 8, "{told}");

@@ -106,7 +106,12 @@ fn every_job_can_be_thought_over_and_every_lost_point_accounted_for() {
                         format!("{account:?}"),
                     );
                     for texts in &both {
-                        let words = Words::of(&review, texts, bench.counter(), None);
+                        let words = Words::of(
+                            (&review.repair_costs, &review.modes),
+                            texts,
+                            bench.counter(),
+                            None,
+                        );
                         let text = words.account(account);
                         must(!text.contains('‹'), text);
                     }
@@ -115,7 +120,13 @@ fn every_job_can_be_thought_over_and_every_lost_point_accounted_for() {
             for stop in review.yours.iter().chain(&review.best) {
                 let board = Some(bench.machine().board());
                 for texts in &both {
-                    let text = Words::of(&review, texts, bench.counter(), board).deed(&stop.deed);
+                    let text = Words::of(
+                        (&review.repair_costs, &review.modes),
+                        texts,
+                        bench.counter(),
+                        board,
+                    )
+                    .deed(&stop.deed);
                     must(!text.contains('‹') && !text.is_empty(), text);
                 }
             }

@@ -168,6 +168,13 @@ impl BenchLog {
         notes
     }
 
+    /// Codes that were noted and not struck out, oldest first.
+    pub fn standing_codes(&self) -> Vec<u8> {
+        let notes = self.notes().into_iter();
+        let standing = notes.filter(|note| note.struck.is_none());
+        standing.map(|note| note.code).collect()
+    }
+
     /// What the machine went through.
     pub fn milestones(&self) -> Entries<'_, &Milestone> {
         self.of(Kind::Milestone, |entry| match entry {

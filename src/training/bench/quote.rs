@@ -2,6 +2,7 @@
 //! customer has agreed to what it costs is common practice, no source.
 
 use super::log::{BenchLog, LogEntry, Repair};
+use super::part::{Part, Rates, current};
 use detent_simulation::units::Time;
 use serde::{Deserialize, Serialize};
 
@@ -13,6 +14,16 @@ pub struct Quote {
     pub parts: Vec<String>,
     /// Labor for the whole visit, min.
     pub minutes: u16,
+}
+
+impl Quote {
+    /// What it comes to at a counter that sells `parts` and a shop that charges `rates`, whole units of money,
+    /// without call-out fee and tax. Numbers that the counter does not have count nothing.
+    pub fn amount(&self, parts: &[Part], rates: &Rates) -> f64 {
+        let quoted = self.parts.iter();
+        let quoted = quoted.filter_map(|number| current(parts, number));
+        quoted.map(|part| part.price).sum::<f64>() + rates.labour(f64::from(self.minutes))
+    }
 }
 
 /// A quote that was given.

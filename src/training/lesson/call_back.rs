@@ -11,7 +11,7 @@ const THREE_DAYS_S: f64 = 3.0 * 86_400.0;
 /// What is on file of the first visit.
 #[derive(Clone, Debug, PartialEq)]
 pub struct EarlierVisit {
-    /// Codes that were noted.
+    /// Codes that were noted and not struck out.
     pub noted_codes: Vec<u8>,
     /// What was repaired.
     pub repairs: Vec<Repair>,
@@ -44,7 +44,7 @@ pub async fn call_back_in_slices(done: &Bench) -> Option<CallBack> {
         return None;
     }
     let earlier = EarlierVisit {
-        noted_codes: done.noted_codes().iter().map(|(_, code)| code).collect(),
+        noted_codes: done.log().standing_codes(),
         repairs: done
             .repairs()
             .iter()

@@ -184,11 +184,11 @@ impl Judge<'_> {
             };
             self.lose(at, loss);
         }
+        let standing = self.bench.log().standing_codes();
         let to_note = self.codes_to_note();
         let due = to_note.len();
         for code in to_note {
-            let stands = |note: &NotedCode| note.code == code && note.struck.is_none();
-            if !notes.iter().any(stands) {
+            if !standing.contains(&code) {
                 self.lose(self.end(), Loss::CodeNotNoted { code, due });
             }
         }

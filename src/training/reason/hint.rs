@@ -8,8 +8,7 @@ use super::path::{PathError, Start, Walk, walk};
 use super::plan::{PlanStep, Problem};
 use super::repair_costs::{Probe, Remedy, RepairCosts, SERVICE};
 use crate::bench::{
-    Action, Bench, Caution, DeadProof, Grip, MeterTest, MilestoneKind, NotedCode, PartInHand,
-    Refusal,
+    Action, Bench, Caution, DeadProof, Grip, MeterTest, MilestoneKind, PartInHand, Refusal,
 };
 use crate::lesson::{Library, Scenario};
 use crate::slices::without_breaks;
@@ -144,10 +143,11 @@ pub async fn hint_in_slices(
         seed,
     };
     let (outcome, mut walk) = walk(start, bench).await?;
-    if is_control_suspect(scenario, bench) {
+    let suspect = is_control_suspect(scenario, bench);
+    if suspect {
         walk.find_service_mode_shut()?;
     }
-    let (topic, step) = match before_any_step(scenario, &walk, &outcome) {
+    let (topic, step) = match before_any_step(&walk, &outcome, suspect) {
         Some(topic) => (topic, None),
         None => {
             let step = walk.sound()?;
@@ -180,7 +180,11 @@ fn is_control_suspect(scenario: &Scenario, bench: &Bench) -> bool {
 }
 
 /// What comes before, or after, all that the planner knows of.
-fn before_any_step(scenario: &Scenario, walk: &Walk<'_>, outcome: &Outcome) -> Option<HintTopic> {
+fn before_any_step(
+    walk: &Walk<'_>,
+    outcome: &Outcome,
+    control_is_suspect: bool,
+) -> Option<HintTopic> {
     let bench = &walk.bench;
     let ran = |kind: MilestoneKind| bench.passed(kind, bench.began());
     match outcome.end {
@@ -189,7 +193,7 @@ fn before_any_step(scenario: &Scenario, walk: &Walk<'_>, outcome: &Outcome) -> O
             return Some(HintTopic::StartWash);
         }
         End::NotAskedFor | End::Finished | End::Stopped | End::Open => {
-            if walk.course.done & SERVICE == 0 && !is_control_suspect(scenario, bench) {
+            if walk.course.done & SERVICE == 0 && !control_is_suspect {
                 let status = bench.machine().control().control_status();
                 return Some(match status.mode {
                     ControlMode::Hold => HintTopic::LeaveFaultHold,
@@ -200,12 +204,9 @@ fn before_any_step(scenario: &Scenario, walk: &Walk<'_>, outcome: &Outcome) -> O
                     | ControlMode::Service => HintTopic::EnterServiceMode,
                 });
             }
-            let notes = bench.log().notes();
-            let stands = |code: &u8| {
-                let of = |note: &NotedCode| note.code == *code && note.struck.is_none();
-                notes.iter().any(of)
-            };
-            if walk.course.done & SERVICE != 0 && !outcome.codes.iter().all(stands) {
+            let standing = bench.log().standing_codes();
+            let all_stand = outcome.codes.iter().all(|code| standing.contains(code));
+            if walk.course.done & SERVICE != 0 && !all_stand {
                 return Some(HintTopic::ReadCodes);
             }
         }

@@ -1,12 +1,11 @@
 //! A bench for a drill: a plain machine to try a gesture on. Nothing of it is kept.
 
-use crate::port::{BenchPort, CallBackWork, HintWork, Job, ReviewWork};
+use crate::port::{BenchPort, Job};
 use detent_simulation::interface::Rating;
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
-use detent_training::lesson::{Bilingual, Invoice, Points, Score};
-use detent_training::reason::ControlSuspicion;
+use detent_training::lesson::{Bilingual, Points, Score};
 use std::sync::Arc;
 
 /// A bench without a job.
@@ -83,32 +82,6 @@ impl BenchPort for DrillBench {
     fn score(&self) -> Option<&Score> {
         None
     }
-
-    fn review(&self) -> Option<ReviewWork> {
-        None
-    }
-
-    fn hint(&self) -> Option<HintWork> {
-        None
-    }
-
-    fn invoice(&self) -> Option<&Invoice> {
-        None
-    }
-
-    fn call_back(&self) -> Option<CallBackWork> {
-        None
-    }
-
-    fn control_suspicion(&self) -> Option<ControlSuspicion> {
-        None
-    }
-
-    fn kept_as(&self) -> Option<String> {
-        None
-    }
-
-    fn mark(&mut self) {}
 
     fn history(&self) -> Entries<'_, (Time, &Action)> {
         self.bench.history()

@@ -20,7 +20,12 @@ pub(super) fn hint_ui(ui: &mut Ui, context: &mut PanelContext) {
                 let job = context.bench.job();
                 if let Some(hint) = shown.hint() {
                     let board = Some(&job.board);
-                    let words = Words::of_hint(hint, context.texts, &job.parts, board);
+                    let words = Words::of(
+                        (&hint.repair_costs, &hint.modes),
+                        context.texts,
+                        &job.parts,
+                        board,
+                    );
                     for rung in shown.taken() {
                         ui.label(words.hint(hint, *rung));
                     }

@@ -87,7 +87,12 @@ impl<'a> PanelContext<'a> {
     /// Words for a job that was thought over.
     fn words<'b>(&'b self, review: &'b Review) -> Words<'b> {
         let job = self.bench.job();
-        Words::of(review, self.texts, &job.parts, Some(&job.board))
+        Words::of(
+            (&review.repair_costs, &review.modes),
+            self.texts,
+            &job.parts,
+            Some(&job.board),
+        )
     }
 
     /// Do `action` at the next tick.

@@ -28,9 +28,7 @@ pub(super) fn quote_ui(ui: &mut Ui, context: &mut PanelContext) {
         });
         let job = context.bench.job();
         let quoted = &context.ui_state.quoted;
-        let priced = |number: &String| job.parts.iter().find(|part| part.number == *number);
-        let prices = quoted.parts.iter().filter_map(priced).map(|p| p.price);
-        let amount = prices.sum::<f64>() + job.rates.labour(f64::from(quoted.minutes));
+        let amount = quoted.amount(&job.parts, &job.rates);
         let parts = match quoted.parts.as_slice() {
             [] => context.text("quote-no-part"),
             parts => parts.join(", "),

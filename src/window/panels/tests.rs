@@ -611,7 +611,12 @@ fn a_finished_job_is_thought_over_in_both_languages() {
                 .with("misread-lamps", &[("count", Value::from(4))]),
         );
         let job = fixture.bench.job();
-        let words = Words::of(review, &fixture.texts, &job.parts, Some(&job.board));
+        let words = Words::of(
+            (&review.repair_costs, &review.modes),
+            &fixture.texts,
+            &job.parts,
+            Some(&job.board),
+        );
         let accounts: Vec<String> = (review.accounts.iter())
             .map(|account| words.account(account))
             .collect();

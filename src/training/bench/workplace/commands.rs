@@ -5,7 +5,7 @@ use super::Bench;
 use crate::bench::action::Action;
 use crate::bench::cost;
 use crate::bench::leak_check::{LeakCheck, holds_water};
-use crate::bench::log::{LogEntry, NotedCode, Repair};
+use crate::bench::log::{LogEntry, Repair};
 use crate::bench::part::Part;
 use crate::bench::quote::{Quote, QuoteGiven};
 use crate::bench::report::Report;
@@ -61,12 +61,8 @@ impl Bench {
             Action::ReplaceMeterFuse if !self.meter.fuse_blown => already(),
             Action::Quote(quote) => self.refuse_quote(quote),
             Action::Report(report) => self.refuse_report(report),
-            Action::StrikeCode(code) => {
-                let standing = |note: &NotedCode| note.code == *code && note.struck.is_none();
-                match self.log.notes().iter().any(standing) {
-                    true => Ok(()),
-                    false => Err(Refusal::NotNoted(*code)),
-                }
+            Action::StrikeCode(code) if !self.log.standing_codes().contains(code) => {
+                Err(Refusal::NotNoted(*code))
             }
             Action::TakeHint(_) if !self.hints_allowed => Err(Refusal::NoHints),
             _ => Ok(()),

@@ -206,11 +206,9 @@ impl Bench {
         self.rates.labour(self.minutes())
     }
 
-    /// What a quote comes to, whole units of money, without call-out fee and tax. Numbers that the counter does not
-    /// have count nothing.
+    /// What a quote comes to here: see [`Quote::amount`].
     pub fn quoted(&self, quote: &Quote) -> f64 {
-        let parts = quote.parts.iter().filter_map(|number| self.part(number));
-        parts.map(|part| part.price).sum::<f64>() + self.rates.labour(f64::from(quote.minutes))
+        quote.amount(&self.counter, &self.rates)
     }
 
     /// Tries of the meter on the proving source.
