@@ -2,12 +2,13 @@
 
 use super::error::{ContentError, Problem};
 use super::{
-    Catalogue, GUIDE_ENDING, KnownBoard, Nominal, Parts, builtin, disk, read_board, read_guide,
-    read_scenario,
+    Catalogue, EXAMINATION_ENDING, GUIDE_ENDING, KnownBoard, Nominal, Parts, builtin, disk,
+    read_board, read_examination, read_guide, read_scenario,
 };
 use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
 use detent_training::lesson::{Guide, Library, Mains, Scenario, Score};
+use detent_training::practice::Examination;
 use detent_training::practice::drill::SuppliedBoard;
 use detent_training::reason::{Hint, PathError, Review, hint_in_slices, review, review_in_slices};
 use detent_training::record::{Attempt, sha256_hex};
@@ -215,7 +216,9 @@ impl ContentLibrary {
     /// One of them has a mistake.
     pub fn scenarios(&self) -> Result<Vec<ScenarioSource>, ContentError> {
         let mut all: Vec<ScenarioSource> = builtin::in_folder("scenarios")
-            .filter(|(path, _)| !path.ends_with(GUIDE_ENDING))
+            .filter(|(path, _)| {
+                !path.ends_with(GUIDE_ENDING) && !path.ends_with(EXAMINATION_ENDING)
+            })
             .map(|(path, _)| self.scenario(&path))
             .collect::<Result<_, _>>()?;
         let place = |scenario_source: &ScenarioSource| {
@@ -244,6 +247,29 @@ impl ContentLibrary {
         built_in
             .map(|text| read_guide(&file, text.as_bytes()))
             .transpose()
+    }
+
+    /// The built-in examinations, which name jobs among `scenarios`, each with its file name without folder and
+    /// ending.
+    ///
+    /// # Errors
+    /// One of them has a mistake.
+    pub fn examinations(
+        &self,
+        scenarios: &[ScenarioSource],
+    ) -> Result<Vec<(String, Examination)>, ContentError> {
+        let stems = scenarios
+            .iter()
+            .filter_map(|s| Path::new(&s.file).file_stem());
+        let known: Vec<&str> = stems.filter_map(|stem| stem.to_str()).collect();
+        builtin::in_folder("scenarios")
+            .filter_map(|(path, text)| {
+                let name = path.strip_suffix(EXAMINATION_ENDING)?;
+                let name = name.rsplit('/').next().unwrap_or(name).to_owned();
+                let read = read_examination(&path, text.as_bytes(), &known);
+                Some(read.map(|examination| (name, examination)))
+            })
+            .collect()
     }
 
     /// Thinks a finished job over; none where no table of its board and supply is built in.

@@ -7,13 +7,13 @@ use super::disk::LONGEST_PROFILE_BYTES;
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
 use super::text::Language;
-use detent_training::practice::{Answer, Detail, Target};
+use detent_training::practice::{Answer, Detail, Sitting, Target};
 use detent_training::record::ron_text;
 use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
-/// Version of the file's layout.
-const FORMAT: u32 = 1;
+/// Version of the file's layout. The second has sittings of examinations.
+const FORMAT: u32 = 2;
 /// Ending of a profile's file name.
 pub const ENDING: &str = ".learner";
 /// Most characters of a learner's name.
@@ -34,6 +34,8 @@ pub struct Profile {
     pub language: Option<Language>,
     /// Every answer, in order.
     pub answers: Vec<Answer>,
+    /// Every sitting of an examination, in order; the last one may be open.
+    pub sittings: Vec<Sitting>,
 }
 
 /// As written.
@@ -46,6 +48,8 @@ struct Written {
     #[serde(default)]
     language: Option<String>,
     answers: Vec<Answer>,
+    #[serde(default)]
+    sittings: Vec<Sitting>,
 }
 
 #[derive(Deserialize)]
@@ -129,6 +133,7 @@ pub fn read_profile(file: &str, bytes: &[u8]) -> Result<Profile, ContentError> {
         target,
         language,
         answers,
+        sittings,
         ..
     } = page.judge(written, findings)?;
     let known = |code: &String| Language::ALL.into_iter().find(|l| l.code() == code);
@@ -137,6 +142,7 @@ pub fn read_profile(file: &str, bytes: &[u8]) -> Result<Profile, ContentError> {
         target: Target::new(target).unwrap_or_default(),
         language: language.as_ref().and_then(known),
         answers,
+        sittings,
     })
 }
 
@@ -172,15 +178,38 @@ fn check(written: &Written) -> Vec<Finding> {
         findings.push(("language".to_owned(), problem));
     }
     for (n, answer) in written.answers.iter().enumerate() {
-        check_answer(n, answer, &mut findings);
+        check_answer(&format!("answers[{n}]"), answer, &mut findings);
+    }
+    for (n, sitting) in written.sittings.iter().enumerate() {
+        check_sitting(&format!("sittings[{n}]"), sitting, &mut findings);
     }
     findings
 }
 
-fn check_answer(n: usize, answer: &Answer, findings: &mut Vec<Finding>) {
+fn check_sitting(place: &str, sitting: &Sitting, findings: &mut Vec<Finding>) {
+    let moments = [("began", sitting.began), ("until", sitting.until)];
+    for (field, moment) in moments {
+        if !(0..=LATEST_S).contains(&moment.0) {
+            let problem = Problem::OutOfRange {
+                found: moment.0 as f64,
+                allowed: "seconds since 1970, up to 2200",
+            };
+            findings.push((format!("{place}.{field}"), problem));
+        }
+    }
+    for (n, job) in sitting.jobs.iter().enumerate() {
+        let Some(result) = &job.result else { continue };
+        for (k, answer) in result.answers.iter().enumerate() {
+            let place = format!("{place}.jobs[{n}].result.answers[{k}]");
+            check_answer(&place, answer, findings);
+        }
+    }
+}
+
+fn check_answer(place: &str, answer: &Answer, findings: &mut Vec<Finding>) {
     let mut range = |field: &str, found: f64, highest: f64, allowed| {
         if !(0.0..=highest).contains(&found) {
-            let path = format!("answers[{n}].{field}");
+            let path = format!("{place}.{field}");
             findings.push((path, Problem::OutOfRange { found, allowed }));
         }
     };
@@ -258,7 +287,15 @@ fn write_profile(profile: &Profile) -> String {
     for answer in &profile.answers {
         let _ = writeln!(text, "        {},", ron(options.to_string(answer)));
     }
-    text.push_str("    ],\n)\n");
+    text.push_str("    ],\n");
+    if !profile.sittings.is_empty() {
+        text.push_str("    sittings: [\n");
+        for sitting in &profile.sittings {
+            let _ = writeln!(text, "        {},", ron(options.to_string(sitting)));
+        }
+        text.push_str("    ],\n");
+    }
+    text.push_str(")\n");
     text
 }
 
@@ -308,6 +345,7 @@ impl KeptProfile {
             target: Target::default(),
             language: Some(language),
             answers: Vec::new(),
+            sittings: Vec::new(),
         };
         let text = write_profile(&profile).into_bytes();
         store.write(&stem, &text)?;
@@ -343,7 +381,8 @@ impl KeptProfile {
 mod tests {
     use super::*;
     use crate::ProfileFolder;
-    use detent_training::practice::{Moment, Skill};
+    use detent_training::lesson::{Bilingual, Score};
+    use detent_training::practice::{Examination, Moment, Skill};
     use std::fs;
 
     fn answer(n: i64, detail: Detail) -> Answer {
@@ -354,6 +393,24 @@ mod tests {
             took_s: 3.25,
             detail,
         }
+    }
+
+    /// A closed sitting with one job handed in.
+    fn sitting() -> Sitting {
+        let title = Bilingual {
+            en: "One".to_owned(),
+            es: "Uno".to_owned(),
+        };
+        let examination = Examination::of_job(title, "drain-code".to_owned());
+        let mut sitting = Sitting::begin("one".to_owned(), &examination, 4, Moment(1_000));
+        let score = Score {
+            dimensions: Vec::new(),
+        };
+        (sitting.begin_job("drain-code", Moment(1_001))).expect("open");
+        (sitting.note_pause("drain-code", Moment(1_002), Moment(1_009))).expect("in the set");
+        (sitting.hand_in("drain-code", &score, Moment(1_010), 9.0)).expect("open");
+        sitting.close(Moment(1_011)).expect("open");
+        sitting
     }
 
     fn answers() -> Vec<Answer> {
@@ -424,6 +481,7 @@ mod tests {
             target: Target::default(),
             language: None,
             answers: answers(),
+            sittings: vec![sitting()],
         };
         let text = write_profile(&profile);
         let check = |from: &str, to: &str, words: &[&str]| {

@@ -5,6 +5,7 @@ mod choose;
 mod coach;
 mod confusion;
 pub mod drill;
+mod examination;
 mod learner;
 pub mod review;
 pub mod simulated;
@@ -14,6 +15,10 @@ pub use answer::{Answer, Detail, Moment, answers_of_job, skills_of};
 pub use choose::{Choice, CourseJob, Exercise, Target, TargetError, Why, choose};
 pub use coach::{CoachAdvice, coach, trained_by};
 pub use confusion::Confusion;
+pub use examination::{
+    Examination, ExaminationError, JobResult, Pause, SHORTEST_PAUSE_S, SheetPage, Sitting,
+    SittingJob, SittingResult,
+};
 pub use learner::{DayRhythm, Learner, Standing, rhythm_by_day};
 pub use review::Memory;
 pub use skill::Skill;
