@@ -618,6 +618,47 @@ drill-summary-more = Each round draws different boards and questions.
 drill-summary-right = { $right } of { $of } right
 drill-wrong = Incorrect
 
+## examination
+
+examination-back = Back to the examination
+examination-begin = Sit “{ $title }”
+examination-close = Close the examination
+examination-close-not = Go on
+examination-close-now = Close it for good
+examination-close-sure = { $open ->
+    [0] Every job is handed in. Once it is closed, you see the result.
+    [one] One job is not handed in and will count nothing. Close it all the same?
+   *[other] { $open } jobs are not handed in and will count nothing. Close it all the same?
+}
+examination-guest = A guest’s examination is lost when the program ends. Choose a name under Practice to keep it.
+examination-handed-in = Handed in. You will see what it was worth when the whole examination is closed.
+examination-is-open = An examination is open. Its clock goes on; everything else waits until it is closed.
+examination-job-begin = Begin this job
+examination-job-begun = Begun, not handed in yet.
+examination-job-failed = { $title }: { $kept } of { $of } points, not passed
+examination-job-go-on = Go on with this job
+examination-job-handed-in = Handed in.
+examination-job-missing = { $title }: not handed in
+examination-job-open = Not begun. You have one try.
+examination-job-out-of-time = { $title }: { $kept } of { $of } points, out of time
+examination-job-passed = { $title }: { $kept } of { $of } points, passed
+examination-left = { $time } left
+examination-no-page = This page of the service sheet is not allowed in this examination.
+examination-no-score-yet = In an examination you see no score and no trace of your tries before the whole set is closed.
+examination-one-job = Only “{ $title }”
+examination-result = { $passed } of { $jobs ->
+    [one] one job
+   *[other] { $jobs } jobs
+} passed. { $pauses ->
+    [0] No pauses.
+    [one] One pause, { $time }.
+   *[other] { $pauses } pauses, { $time } altogether.
+}
+examination-rules = Rules
+examination-rules-text = The clock on the wall runs from the moment you begin and does not stop. You have one try at each job. There are no hints and no guide. You may pause the machine, but every pause is noted. You see no score until the whole set is closed. When the time is over, the job on the bench is handed in as given up.
+examination-terms = { $minutes } minutes on the clock on the wall. Jobs: { $jobs }. Service sheet: { $pages }.
+examination-title = Examination
+
 ## finding
 
 finding-air-hose-blocked = No air passes when you blow through the pressure hose.
@@ -698,7 +739,6 @@ hand-work-taps = Open fully
 hands = Actions
 
 ## happening
-
 
 ## hint
 
@@ -829,6 +869,7 @@ key-turn = Turn the dial by one detent
 key-views = Console, machine, inside
 key-wait = Wait one minute
 key-wait-long = Wait ten minutes
+key-wait-until = Wait until the machine finishes or stops
 
 ## keys
 
@@ -1100,6 +1141,7 @@ notebook-live = live
 ## noted
 
 noted-codes = Recorded:
+noted-none = None yet
 
 ## number
 
@@ -1157,6 +1199,10 @@ parts-rates = Labor { $labour } per hour. { $fee } % restocking fee on parts tha
 parts-revision = rev { $revision }
 parts-superseded = superseded by { $part }
 parts-wait = arrives in { $hours } h
+
+## paused
+
+paused-no-hands = The clock is paused: the machine would see nothing of it. Set it going first.
 
 ## pin
 
@@ -1272,17 +1318,19 @@ refusal-plug-in-outlet = Unplug the machine first: the plug is in the outlet.
 
 report-advice = Advice to the customer
 report-cause = What was wrong
-report-cause-again = There may be two faults: choose again to add one or remove one.
 report-choose = choose…
 report-done = The report has been submitted.
 report-given-up = I’m giving up the job
 report-hand-in = Close the job
+report-no-cause = No cause named yet
 report-no-part = No part
+report-none-found = No cause of that name.
 report-not-ready = Choose a cause and a part first.
 report-nothing-wrong = Nothing was wrong
 report-part = Part needed
 report-proof = Readings that prove it
 report-proof-intro = Tick those that rule the other suspects out.
+report-search = Search:
 report-see-score = See the score
 
 ## reset
@@ -1372,10 +1420,12 @@ sheet-lamps-pages = In the code list, each press of { $button } goes to the next
 sheet-menu = Menu
 sheet-menu-clear = To clear the codes, hold Start for { $seconds } s. Then press Stop: until that a lamp stays lit and Start does nothing.
 sheet-menu-intro = In service mode: choose a position, press Start.
+sheet-none-found = No code says that.
 sheet-pins = Wires
 sheet-pins-intro = Pin, printed mark, and where the wire ends.
 sheet-programs = Programs outside service mode
 sheet-reset = Clearing a fault hold
+sheet-search = Search:
 sheet-sights = What the lamps mean
 sheet-tens = tens
 sheet-units = units
@@ -1495,6 +1545,7 @@ stage-zero = Learning the zero of the pressure sensor
 start-about = Every machine, board, code, part, price and customer here is invented. Training only: local codes and licensed practice come first.
 start-after = Best after: { $titles }.
 start-begin = Begin the job
+start-examination = Examination
 start-guided = Begin: a first job with a guide
 start-minutes = About { $minutes } minutes.
 start-no-variant = No variant of this job could be proved. Try another seed.
@@ -1627,6 +1678,8 @@ wait-10-min = 10 min
 wait-10-s = 10 s
 wait-left = { $seconds } s left
 wait-stop = Stop
+wait-until = Until it finishes or stops
+wait-until-how = Lets time run, two hours at most, until a program or a recalibration ends or the control stops. The customer pays for it.
 
 ## word
 

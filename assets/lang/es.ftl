@@ -615,6 +615,47 @@ drill-summary-more = Cada ronda sortea otras placas y otras preguntas.
 drill-summary-right = { $right } de { $of } correctas
 drill-wrong = Incorrecto
 
+## examination
+
+examination-back = Volver al examen
+examination-begin = Hacer «{ $title }»
+examination-close = Cerrar el examen
+examination-close-not = Seguir
+examination-close-now = Cerrarlo definitivamente
+examination-close-sure = { $open ->
+    [0] Todos los trabajos están entregados. Al cerrarlo verá el resultado.
+    [one] Queda un trabajo sin entregar, que no contará nada. ¿Cerrarlo de todos modos?
+   *[other] Quedan { $open } trabajos sin entregar, que no contarán nada. ¿Cerrarlo de todos modos?
+}
+examination-guest = El examen de un invitado se pierde al cerrar el programa. Elija un nombre en Práctica para conservarlo.
+examination-handed-in = Entregado. Verá la puntuación cuando se cierre el examen completo.
+examination-is-open = Hay un examen abierto. Su reloj sigue corriendo; lo demás espera hasta que se cierre.
+examination-job-begin = Empezar este trabajo
+examination-job-begun = Empezado, sin entregar todavía.
+examination-job-failed = { $title }: { $kept } de { $of } puntos, no superado
+examination-job-go-on = Seguir con este trabajo
+examination-job-handed-in = Entregado.
+examination-job-missing = { $title }: sin entregar
+examination-job-open = Sin empezar. Hay un solo intento.
+examination-job-out-of-time = { $title }: { $kept } de { $of } puntos, fuera de tiempo
+examination-job-passed = { $title }: { $kept } de { $of } puntos, superado
+examination-left = Quedan { $time }
+examination-no-page = Esta página de la hoja de servicio no se permite en este examen.
+examination-no-score-yet = En un examen no se ven ni la puntuación ni el registro de los intentos hasta que se cierra el conjunto.
+examination-one-job = Solo «{ $title }»
+examination-result = { $passed } de { $jobs ->
+    [one] un trabajo superado
+   *[other] { $jobs } trabajos superados
+}. { $pauses ->
+    [0] Sin pausas.
+    [one] Una pausa, { $time }.
+   *[other] { $pauses } pausas, { $time } en total.
+}
+examination-rules = Normas
+examination-rules-text = El reloj de pared corre desde que se empieza y no se detiene. Hay un solo intento por trabajo. No hay pistas ni guía. Se puede detener el reloj de la máquina, pero cada pausa queda anotada. La puntuación no se ve hasta que se cierra el conjunto. Cuando se acaba el tiempo, el trabajo que esté en el banco se entrega como abandonado.
+examination-terms = { $minutes } minutos en el reloj de pared. Trabajos: { $jobs }. Hoja de servicio: { $pages }.
+examination-title = Examen
+
 ## finding
 
 finding-air-hose-blocked = No pasa aire al soplar por la manguera de presión.
@@ -695,7 +736,6 @@ hand-work-taps = Abrir del todo
 hands = Acciones
 
 ## happening
-
 
 ## hint
 
@@ -826,6 +866,7 @@ key-turn = Girar el selector un paso
 key-views = Consola, máquina, interior
 key-wait = Esperar un minuto
 key-wait-long = Esperar diez minutos
+key-wait-until = Esperar hasta que la máquina termine o se pare
 
 ## keys
 
@@ -1097,6 +1138,7 @@ notebook-live = con tensión
 ## noted
 
 noted-codes = Anotados:
+noted-none = Ninguno todavía
 
 ## number
 
@@ -1154,6 +1196,10 @@ parts-rates = Mano de obra: { $labour } por hora. Por devolver una pieza sin mon
 parts-revision = rev. { $revision }
 parts-superseded = sustituida por { $part }
 parts-wait = llega en { $hours } h
+
+## paused
+
+paused-no-hands = El reloj está detenido: la máquina no vería nada. Póngalo antes en marcha.
 
 ## pin
 
@@ -1266,17 +1312,19 @@ refusal-plug-in-outlet = Desenchufe antes la máquina: la clavija está en la to
 
 report-advice = Consejo para el cliente
 report-cause = Qué fallaba
-report-cause-again = Puede haber dos fallos: elija otra vez para añadir uno o quitarlo.
 report-choose = elija…
 report-done = El informe ya se ha entregado.
 report-given-up = Renuncio al trabajo
 report-hand-in = Cerrar el trabajo
+report-no-cause = Ninguna causa indicada todavía
 report-no-part = Ninguna pieza
+report-none-found = Ninguna causa con ese nombre.
 report-not-ready = Elija antes una causa y una pieza.
 report-nothing-wrong = No fallaba nada
 report-part = Pieza necesaria
 report-proof = Lecturas que lo demuestran
 report-proof-intro = Marque las que descartan a los demás sospechosos.
+report-search = Buscar:
 report-see-score = Ver la nota
 
 ## reset
@@ -1366,10 +1414,12 @@ sheet-lamps-pages = En la lista de códigos, cada pulsación de { $button } pasa
 sheet-menu = Menú
 sheet-menu-clear = Para borrar los códigos, mantenga pulsado Inicio durante { $seconds } s. Después pulse Parada: hasta entonces queda una luz encendida e Inicio no hace nada.
 sheet-menu-intro = En modo de servicio: elija una posición y pulse Inicio.
+sheet-none-found = Ningún código dice eso.
 sheet-pins = Cables
 sheet-pins-intro = Pin, marca impresa y adónde va el cable.
 sheet-programs = Programas fuera del modo de servicio
 sheet-reset = Salir de una parada por fallo
+sheet-search = Buscar:
 sheet-sights = Qué significan las luces
 sheet-tens = decenas
 sheet-units = unidades
@@ -1489,6 +1539,7 @@ stage-zero = Ajuste del cero del sensor de presión
 start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: prevalecen las normas locales y el trabajo de profesionales autorizados.
 start-after = Mejor después de: { $titles }.
 start-begin = Empezar el trabajo
+start-examination = Examen
 start-guided = Empezar: un primer trabajo con guía
 start-minutes = Unos { $minutes } minutos.
 start-no-variant = No se pudo comprobar ninguna variante de este trabajo. Pruebe con otra semilla.
@@ -1621,3 +1672,5 @@ wait-10-min = 10 min
 wait-10-s = 10 s
 wait-left = faltan { $seconds } s
 wait-stop = Parar
+wait-until = Hasta que termine o se pare
+wait-until-how = Deja correr el tiempo, dos horas como mucho, hasta que acabe un programa o una recalibración o el control se pare. Lo paga el cliente.

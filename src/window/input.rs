@@ -1,7 +1,7 @@
 //! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
 
 use super::rest::NextFrame;
-use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UiState, ViewKind};
+use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UNTIL_TICKS, UiState, ViewKind};
 use bevy::input::ButtonState;
 use bevy::input::keyboard::KeyboardInput;
 use bevy::platform::time::Instant;
@@ -192,6 +192,9 @@ fn keys(
     if keys.just_pressed(KeyCode::KeyY) {
         bench.wait_ticks += 60_000;
     }
+    if keys.just_pressed(KeyCode::KeyU) {
+        bench.wait_ticks = UNTIL_TICKS;
+    }
     let speeds = [0, 1, 10, 60];
     let place = speeds
         .iter()
@@ -318,9 +321,11 @@ fn wait_on(bench: &mut BenchRes, until: Instant) {
 }
 
 /// Once a frame: what is left to wait, then a fresh look.
-fn finish_frame(mut bench: ResMut<BenchRes>, budget: Res<Budget>) {
+fn finish_frame(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, budget: Res<Budget>) {
     if bench.wait_ticks > 0 {
         wait_on(&mut bench, budget.until);
+    } else if ui_state.speed == 0 {
+        bench.do_while_paused();
     }
     bench.refresh();
 }

@@ -17,6 +17,7 @@ mod camera;
 #[cfg(test)]
 mod demo;
 mod drill;
+mod examination;
 mod hands;
 mod hints;
 mod input;
@@ -160,6 +161,12 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
         primary_window: Some(Window {
             title: "Detent".to_owned(),
             resolution: (options.size.0, options.size.1).into(),
+            // Narrower or lower, the panels would leave nothing of the machine.
+            resize_constraints: WindowResizeConstraints {
+                min_width: 800.0,
+                min_height: 560.0,
+                ..default()
+            },
             canvas: Some("#bench".to_owned()),
             fit_canvas_to_parent: true,
             // The page decides which keys are ours and when the bench has the focus.
@@ -241,6 +248,7 @@ pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<
     input::plugin(app);
     panels::plugin(app);
     practice::plugin(app);
+    examination::plugin(app);
     #[cfg(feature = "audio")]
     sound::plugin(app);
     shots::plugin(app, options);

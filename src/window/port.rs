@@ -11,7 +11,7 @@ use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part,
 use detent_training::lesson::{
     Bilingual, CoursePart, CustomerAccount, Guide, Intake, Invoice, Points, Score,
 };
-use detent_training::practice::CourseJob;
+use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::{ControlSuspicion, Hint, Review};
 use std::sync::Arc;
 
@@ -107,7 +107,11 @@ pub trait BenchPort: Send + Sync {
 pub trait JobSource: Send + Sync {
     /// The jobs on offer, in order.
     fn offers(&self) -> &[Offer];
-    /// Set a bench up for one of them.
+    /// The examinations on offer: file name without folder and ending, and what they ask.
+    fn examinations(&self) -> &[(String, Examination)] {
+        &[]
+    }
+    /// Set a bench up for one of the jobs.
     fn open(&self, offer: usize, seed: u64) -> OpeningWork;
     /// Draw and prove a variant of one of them, and set a bench up for it. The same seed gives the same.
     fn open_variant(&self, offer: usize, seed: u64) -> OpeningWork;

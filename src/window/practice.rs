@@ -2,13 +2,15 @@
 
 use super::attempts::{Attempts, FileExchange};
 pub use super::drill::DrillRes;
-use super::state::{BenchRes, JobSourceRes};
+use super::state::{BenchRes, JobSourceRes, UiState};
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use detent_content::{
     KeptProfile, Language, ProfileError, ProfileStore, answers_csv, disk, file_date,
 };
-use detent_training::practice::{Answer, Learner, Moment, Target, answers_of_job};
+use detent_training::practice::{
+    Answer, Examination, ExaminationError, Learner, Moment, Sitting, Target, answers_of_job,
+};
 use std::path::PathBuf;
 
 /// Who practises here, and what they answered so far. Nobody chosen is a guest, whose answers last as long
@@ -21,6 +23,7 @@ pub struct LearnerRes {
     kept: Option<KeptProfile>,
     guest: Vec<Answer>,
     guest_target: Target,
+    guest_sittings: Vec<Sitting>,
     learner: Learner,
     known: Option<Vec<Known>>,
     /// Why the learner is not read or not kept, since that went wrong.
@@ -82,6 +85,65 @@ impl LearnerRes {
             None => self.guest.push(answer),
         }
         self.save();
+    }
+
+    /// Every sitting of an examination so far, in order.
+    pub fn sittings(&self) -> &[Sitting] {
+        match &self.kept {
+            Some(kept) => &kept.profile.sittings,
+            None => &self.guest_sittings,
+        }
+    }
+
+    fn sittings_mut(&mut self) -> &mut Vec<Sitting> {
+        match &mut self.kept {
+            Some(kept) => &mut kept.profile.sittings,
+            None => &mut self.guest_sittings,
+        }
+    }
+
+    /// The sitting that is not closed yet.
+    pub fn sitting(&self) -> Option<&Sitting> {
+        self.sittings().last().filter(|sitting| sitting.is_open())
+    }
+
+    /// Begins an examination, unless one is open. Every sitting draws its own jobs' seed from when it begins.
+    pub fn sit(&mut self, file: &str, examination: &Examination) {
+        if self.sitting().is_some() {
+            return;
+        }
+        let (now, file) = (now(), file.to_owned());
+        let sitting = Sitting::begin(file, examination, now.0.unsigned_abs(), now);
+        self.sittings_mut().push(sitting);
+        self.save();
+    }
+
+    /// Changes the open sitting and keeps it where `change` says that it did. Whether a sitting is open and took it.
+    pub fn in_sitting(
+        &mut self,
+        change: impl FnOnce(&mut Sitting) -> Result<bool, ExaminationError>,
+    ) -> bool {
+        let sitting = self.sittings_mut().last_mut();
+        let sitting = sitting.filter(|sitting| sitting.is_open());
+        let changed = sitting.map(change);
+        if let Some(Ok(true)) = changed {
+            self.save();
+        }
+        matches!(changed, Some(Ok(_)))
+    }
+
+    /// Closes the open sitting: what its jobs say about skills counts from now on.
+    pub fn close_sitting(&mut self) {
+        let mut answers = Vec::new();
+        let closed = self.in_sitting(|sitting| {
+            answers = sitting.close(now())?;
+            Ok(true)
+        });
+        if closed {
+            for answer in answers {
+                self.note(answer);
+            }
+        }
     }
 
     fn save(&mut self) {
@@ -256,8 +318,20 @@ pub fn ahead_s() -> i64 {
 }
 
 /// A job that was handed in counts once, for the learner who is there.
-fn take_in_jobs(mut bench: ResMut<BenchRes>, mut learner: ResMut<LearnerRes>) {
+fn take_in_jobs(
+    mut bench: ResMut<BenchRes>,
+    mut learner: ResMut<LearnerRes>,
+    ui_state: Res<UiState>,
+) {
     if let Some((file, score, took_s)) = bench.take_result() {
+        if ui_state.examined.is_some() {
+            // What is not in the set, or comes after its end, counts nothing.
+            learner.in_sitting(|sitting| {
+                sitting.hand_in(&file, &score, now(), took_s)?;
+                Ok(true)
+            });
+            return;
+        }
         for answer in answers_of_job(&file, &score, now(), took_s) {
             learner.note(answer);
         }

@@ -16,7 +16,7 @@ use detent_training::bench::{
     Refusal, Report, Verdict,
 };
 use detent_training::lesson::{Bilingual, CustomerAccount, Guide, GuidePlace, Invoice, Score};
-use detent_training::practice::Exercise;
+use detent_training::practice::{Exercise, Moment};
 use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::Arc;
@@ -46,6 +46,8 @@ pub struct BenchRes {
     events_seen: usize,
     /// The last refusal, until shown.
     pub refused: Option<Refusal>,
+    /// A hand was at the console while the clock stood, until that is shown.
+    pub refused_while_paused: bool,
     /// Ticks still to run at once ("wait").
     pub wait_ticks: u64,
     /// Ticks run here so far.
@@ -119,6 +121,7 @@ impl BenchRes {
             queue: VecDeque::new(),
             asked: None,
             refused: None,
+            refused_while_paused: false,
             wait_ticks: 0,
             ticks: 0,
             last_input: None,
@@ -312,6 +315,22 @@ impl BenchRes {
         }
     }
 
+    /// The time of an examination is over: the job is given up for it. Nothing that was queued is done any more.
+    pub fn give_up(&mut self) {
+        self.queue.clear();
+        (self.asked, self.incident, self.wait_ticks) = (None, None, 0);
+        let report = Report {
+            causes: Vec::new(),
+            part: None,
+            proof: Vec::new(),
+            advice: Advice::None,
+            verdict: Verdict::GivenUp,
+        };
+        if let Err(refusal) = self.bench.act(Action::Report(report)) {
+            self.refused = Some(refusal);
+        }
+    }
+
     /// The machine's clock runs, at this speed or because somebody waits.
     pub fn runs(&self, speed: u32) -> bool {
         !self.is_held_up() && !self.view().finished && (speed > 0 || self.wait_ticks > 0)
@@ -399,6 +418,36 @@ impl BenchRes {
             .is_none_or(|last| self.ticks >= last + ticks)
     }
 
+    /// While the clock stands: deeds are done, each in its own time. The console is not worked: a machine that
+    /// stands still sees no turn and no press.
+    pub fn do_while_paused(&mut self) {
+        if self.view().finished {
+            self.queue.clear();
+        }
+        while !self.is_held_up() {
+            let Some(next) = self.queue.pop_front() else {
+                break;
+            };
+            match next.action {
+                Action::Detent(_) | Action::Down(_) => self.refused_while_paused = true,
+                // A button that was pressed before the clock was stopped is let go.
+                action => self.do_now(action, next.cautioned),
+            }
+        }
+    }
+
+    /// Does an action, unless its caution has to be answered first.
+    fn do_now(&mut self, action: Action, cautioned: bool) {
+        if !cautioned && let Some(caution) = self.bench.caution(&action) {
+            self.asked = Some((action, caution));
+            return;
+        }
+        if let Err(refusal) = self.bench.act(action) {
+            self.refused = Some(refusal);
+        }
+        self.look_for_incidents();
+    }
+
     /// One tick: what is queued, at most one turn or press of it, then the machine.
     pub fn tick(&mut self) {
         // The machine was handed back: nothing of it is worked on or charged any more.
@@ -416,16 +465,10 @@ impl BenchRes {
                 break;
             }
             self.queue.pop_front();
-            if !next.cautioned
-                && let Some(caution) = self.bench.caution(&next.action)
-            {
-                self.asked = Some((next.action, caution));
+            self.do_now(next.action, next.cautioned);
+            if self.asked.is_some() {
                 return;
             }
-            if let Err(refusal) = self.bench.act(next.action) {
-                self.refused = Some(refusal);
-            }
-            self.look_for_incidents();
             if input {
                 self.last_input = Some(self.ticks);
                 break;
@@ -496,23 +539,12 @@ pub enum Screen {
     Practice,
     /// In a drill.
     Drill,
+    /// At an examination, between its jobs.
+    Examination,
 }
 
 /// Pages of the service sheet.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum Page {
-    /// Getting into service mode.
-    #[default]
-    Entry,
-    /// Reading the lamps.
-    Lamps,
-    /// Code table.
-    Codes,
-    /// Menu by position.
-    Menu,
-    /// Pin table.
-    Pins,
-}
+pub use detent_training::practice::SheetPage as Page;
 
 /// A group of pins to choose from.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -635,6 +667,17 @@ impl Guidance {
     }
 }
 
+/// What the bench needs to know of the examination that its job belongs to.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Examined {
+    /// The job, by its scenario's file name without folder and ending.
+    pub job: String,
+    /// When the time is over.
+    pub until: Moment,
+    /// The pages of the service sheet that lie on the bench.
+    pub sheet: Vec<Page>,
+}
+
 /// Where somebody goes on to from a finished job.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Onward {
@@ -650,6 +693,9 @@ pub struct TextsRes(pub Texts);
 
 /// Labor that a quote begins with, min.
 const QUOTED_MIN: u16 = 60;
+
+/// The longest wait for the machine to come to an end or to stop, ticks: two hours.
+pub const UNTIL_TICKS: u64 = 720_000;
 
 /// How long a message stands on the bench, s.
 pub const MESSAGE_S: f32 = 6.0;
@@ -677,8 +723,24 @@ pub struct UiState {
     pub leave: bool,
     /// On to the practice screen, please.
     pub practise: bool,
+    /// On to the examination, please.
+    pub examine: bool,
+    /// The job at the bench is done under examination.
+    pub examined: Option<Examined>,
+    /// Closing the set was asked for once.
+    pub closing: bool,
     /// On from this job, please.
     pub onward: Option<Onward>,
+    /// Benches that were opened so far: each begins at the top of every page.
+    pub visit: u32,
+    /// The job on the start screen that was last scrolled to.
+    pub offer_seen: Option<usize>,
+    /// What is looked for among the codes of the sheet.
+    pub code_search: String,
+    /// The code that was chosen in the index, until it is scrolled to.
+    pub code_wanted: Option<u8>,
+    /// What is looked for among the causes.
+    pub cause_search: String,
     /// Key list shown.
     pub keys: bool,
     /// Component chosen in the cabinet.
@@ -768,6 +830,14 @@ impl Default for UiState {
             leave: false,
             onward: None,
             practise: false,
+            examine: false,
+            examined: None,
+            closing: false,
+            visit: 0,
+            offer_seen: None,
+            code_search: String::new(),
+            code_wanted: None,
+            cause_search: String::new(),
             keys: false,
             selected: None,
             held: HeldButtons::default(),

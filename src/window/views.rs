@@ -290,7 +290,10 @@ fn throttle_rendering(
         });
     }
     // Practice and drills cover the whole scene.
-    let covered = matches!(screen.get(), Screen::Practice | Screen::Drill);
+    let covered = matches!(
+        screen.get(),
+        Screen::Practice | Screen::Drill | Screen::Examination
+    );
     let moving = !covered && (awake || attention.sharp_frames > 0);
     if moving || picture.is_some() {
         next.ask();

@@ -13,7 +13,7 @@ use detent_training::lesson::{
     Bilingual, Guide, Intake, Invoice, Mains, Scenario, Score, call_back_in_slices, judge,
     set_up_in_slices,
 };
-use detent_training::practice::CourseJob;
+use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::ControlSuspicion;
 use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
 use std::path::Path;
@@ -24,6 +24,7 @@ pub struct LibraryJobs {
     content_library: Arc<ContentLibrary>,
     scenario_sources: Vec<ScenarioSource>,
     offers: Vec<Offer>,
+    examinations: Vec<(String, Examination)>,
     /// Where attempts are kept, if they are.
     attempts: Option<Arc<dyn Attempts>>,
 }
@@ -66,7 +67,10 @@ impl LibraryJobs {
                 },
             })
             .collect();
+        let examinations =
+            (content_library.examinations(&scenario_sources)).map_err(|e| e.to_string())?;
         Ok(LibraryJobs {
+            examinations,
             content_library: Arc::new(content_library),
             scenario_sources,
             offers,
@@ -114,6 +118,10 @@ fn before(scenario_source: &ScenarioSource, all: &[ScenarioSource]) -> Vec<Bilin
 impl JobSource for LibraryJobs {
     fn offers(&self) -> &[Offer] {
         &self.offers
+    }
+
+    fn examinations(&self) -> &[(String, Examination)] {
+        &self.examinations
     }
 
     fn open(&self, offer: usize, seed: u64) -> OpeningWork {

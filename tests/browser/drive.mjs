@@ -497,33 +497,12 @@ const COMMANDS = {
     await person.routine(22);
     await person.press("r");
     await sleep(600);
-    // A list that a slow frame swallowed is opened again, and what did not stay chosen is chosen again.
-    const choose = async (pattern) => {
-      await person.reach("choose…");
-      const open = async () => (await person.places("choose…")).length;
-      const before = await open();
-      for (let press = 0; press < 5; press += 1) {
-        // A list that is still open would be shut by the next click.
-        if (press > 0) {
-          await person.press("Escape");
-          await sleep(1_500);
-        }
-        await person.click("choose…");
-        const found = await label(person, pattern, 8_000).catch(() => null);
-        if (!found) continue;
-        // A list finds its place and size in its first frames, and what the wheel moves glides.
-        await person.frames(2);
-        // Either list shows what stands between these lines; above them the lower one shows nothing.
-        await person.reach(found, undefined, 300, 520);
-        await person.frames(2);
-        const [x, y] = await person.reach(found, undefined, 300, 520);
-        await page.mouse.click(x, y, { delay: 80 });
-        if (await until("the choice", async () => await open() < before, 5_000).catch(() => false)) return;
-      }
-      throw new Error(`could not be chosen: ${pattern}`);
-    };
-    await choose(/^Lid lock: line contact burned open$/);
-    await choose(/^P-0701 /);
+    // The part that was fitted is chosen already; the cause is searched for.
+    const [search] = [await person.reach("Search:")];
+    await page.mouse.click(search[0] + 120, search[1], { delay: 80 });
+    await page.keyboard.type("line contact", { delay: 150 });
+    await sleep(1_500);
+    await person.click(await label(person, /^Lid lock: line contact burned open$/, 8_000));
     await person.click("Close the job");
     await person.see("the end", (seen) => seen.finished);
     await person.picture("score-1280x720.png");

@@ -15,7 +15,8 @@ const PIECE_S: u64 = 10;
 /// Draws the guide, if this job has one and it is wanted, and marks what its step needs.
 pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     let job = Arc::clone(context.bench.job());
-    let Some(guide) = &job.guide else {
+    let guide = (job.guide.as_ref()).filter(|_| context.ui_state.examined.is_none());
+    let Some(guide) = guide else {
         kit::mark(ui.ctx(), None);
         return;
     };

@@ -6,7 +6,8 @@ use detent_content::{Value, Words};
 
 pub(super) fn hint_ui(ui: &mut Ui, context: &mut PanelContext) {
     let (job, view) = (context.bench.job(), context.bench.view());
-    if !job.hints_allowed || view.finished {
+    let examined = context.ui_state.examined.is_some();
+    if !job.hints_allowed || view.finished || examined {
         return;
     }
     let (look, take) = kit::card(ui, |ui| {

@@ -151,6 +151,13 @@ pub fn wide(ui: &mut Ui, text: impl Into<RichText>) -> Response {
     framed(ui, button, is_marked)
 }
 
+/// The same, which cannot be pressed now but keeps its place.
+pub fn wide_if(ui: &mut Ui, enabled: bool, text: impl Into<RichText>) -> Response {
+    let text = text.into();
+    let text = if enabled { text } else { text.color(t::QUIET) };
+    ui.add_enabled_ui(enabled, |ui| wide(ui, text)).inner
+}
+
 /// The one thing to do next.
 pub fn main_button(ui: &mut Ui, text: impl Into<RichText>, enabled: bool) -> Response {
     let text = text
@@ -188,6 +195,15 @@ pub fn width(ui: &Ui, text: &str) -> f32 {
         .painter()
         .layout_no_wrap(text.to_owned(), font, Color32::PLACEHOLDER);
     galley.size().x
+}
+
+/// How high a list may be that opens below what comes next, and stays in the window.
+pub fn room_below(ui: &Ui) -> f32 {
+    /// A list lower than this cannot be read.
+    const LOWEST: f32 = 160.0;
+    let box_height = ui.spacing().interact_size.y + 24.0;
+    let below = ui.ctx().content_rect().bottom() - ui.next_widget_position().y - box_height;
+    below.clamp(LOWEST, 420.0)
 }
 
 /// Room for a picture.

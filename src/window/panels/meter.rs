@@ -249,7 +249,7 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
     let pin_group = context.ui_state.pin_group;
     egui::ComboBox::from_id_salt("pin-group")
         .width(ui.available_width() - 8.0)
-        .height(420.0)
+        .height(kit::room_below(ui))
         .selected_text(pin_group_name(context, pin_group))
         .show_ui(ui, |ui| {
             for other in pin_groups(context) {
@@ -279,15 +279,19 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
     ui.horizontal_wrapped(|ui| {
         for (pin, name) in pins_of(context, pin_group) {
             let mine = context.ui_state.red == Some(pin) || context.ui_state.black == Some(pin);
-            let mark = match (
-                context.ui_state.red == Some(pin),
-                context.ui_state.black == Some(pin),
-            ) {
-                (true, _) => "⏺ ",
-                (_, true) => "○ ",
-                _ => "",
-            };
-            if kit::choice(ui, mine, format!("{mark}{name}")).clicked() {
+            let button = kit::choice(ui, mine, name);
+            // The probe's mark stands on the corner: a button that grew would move the next one under the pointer.
+            let corner = button.rect.right_top() + vec2(-3.0, 3.0);
+            for (probe, colour) in [
+                (context.ui_state.red, t::BAD),
+                (context.ui_state.black, t::INK),
+            ] {
+                if probe == Some(pin) {
+                    let edge = Stroke::new(1.5, t::TEXT);
+                    ui.painter().circle(corner, 5.0, colour, edge);
+                }
+            }
+            if button.clicked() {
                 context.ui_state.put_probe(pin);
             }
         }
@@ -400,11 +404,13 @@ pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
         }
     });
     let notes = context.bench.view().log.notes();
-    if notes.is_empty() {
-        return;
-    }
     kit::quiet(ui, context.fixed("noted-codes"));
     ui.horizontal_wrapped(|ui| {
+        // The row keeps its height with nothing in it.
+        ui.set_min_height(30.0);
+        if notes.is_empty() {
+            kit::quiet(ui, context.fixed("noted-none"));
+        }
         for note in notes {
             let code = RichText::new(format!("{:02}", note.code)).size(20.0);
             match note.struck {

@@ -5,6 +5,7 @@ mod coach;
 mod control_suspicion;
 mod customer;
 mod drill;
+mod examination;
 mod guide;
 mod help;
 mod hint;
@@ -127,8 +128,16 @@ fn tabs(ui: &mut Ui, context: &mut PanelContext) {
         }
     });
     ui.add_space(6.0);
+    if context.ui_state.tab == Tab::Sheet {
+        sheet::pages_ui(ui, context);
+    }
     ScrollArea::vertical()
-        .id_salt(("tab", context.ui_state.tab, context.bench.view().finished))
+        .id_salt((
+            "tab",
+            context.ui_state.visit,
+            context.ui_state.tab,
+            context.bench.view().finished,
+        ))
         .auto_shrink(false)
         .show(ui, |ui| match context.ui_state.tab {
             Tab::Sheet => sheet::sheet_ui(ui, context),
@@ -157,7 +166,7 @@ fn fixed(panel: egui::Panel, size: f32, (across, up): (i8, i8)) -> egui::Panel {
 /// The job ticket, with what can be done about the attempt itself.
 fn ticket(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
     ScrollArea::vertical()
-        .id_salt("ticket")
+        .id_salt(("ticket", context.ui_state.visit))
         .auto_shrink(false)
         .show(ui, |ui| {
             guide::guide_ui(ui, context);
@@ -199,7 +208,9 @@ fn bench_ui(
     fixed(egui::Panel::top("hands"), 42.0, (10, 4)).show(ui, |ui| stage::hands_ui(ui, context));
     let rest = ui.available_rect_before_wrap();
     context.ui_state.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    if context.ui_state.tab == Tab::Score && context.bench.view().finished {
+    let finished = context.bench.view().finished;
+    let told = finished && context.ui_state.examined.is_none();
+    if context.ui_state.tab == Tab::Score && told {
         review::review_ui(ui, rest, context);
     } else {
         stage::stage_ui(ui, rest, context, pointing, shining, now);
@@ -225,8 +236,12 @@ fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
         context.ui_state.stage,
     );
     let guidance = context.ui_state.guidance;
+    let examined = context.ui_state.examined.take();
     *context.ui_state = UiState {
         guidance,
+        page: (examined.as_ref().and_then(|e| e.sheet.first().copied())).unwrap_or_default(),
+        examined,
+        visit: context.ui_state.visit + 1,
         language,
         offer,
         seed,
@@ -284,6 +299,9 @@ fn draw(
     if let Some(refusal) = bench.refused.take() {
         ui_state.message = Some((texts.0.refusal(&refusal), now));
     }
+    if std::mem::take(&mut bench.refused_while_paused) {
+        ui_state.message = Some((texts.0.get("paused-no-hands"), now));
+    }
     let mut context = PanelContext {
         texts: &texts.0,
         bench: &mut bench,
@@ -303,15 +321,23 @@ fn draw(
             if std::mem::take(&mut context.ui_state.practise) {
                 next.set(Screen::Practice);
             }
+            if std::mem::take(&mut context.ui_state.examine) {
+                next.set(Screen::Examination);
+            }
         }
         Screen::Bench => {
             let jobs = jobs.0.as_ref();
             bench_ui(&mut ui, &mut context, jobs, &pointing, &shining.0, now);
-            if context.ui_state.leave {
-                context.ui_state.leave = false;
+            let leave = std::mem::take(&mut context.ui_state.leave);
+            let examine = std::mem::take(&mut context.ui_state.examine);
+            if leave || examine {
                 context.bench.mark();
                 context.ui_state.kept = None;
-                next.set(Screen::Start);
+                next.set(if context.ui_state.examined.is_some() || examine {
+                    Screen::Examination
+                } else {
+                    Screen::Start
+                });
             }
             if let Some(onward) = context.ui_state.onward.take() {
                 context.bench.mark();
@@ -338,6 +364,14 @@ fn draw(
                 next.set(to);
             }
         }
+        Screen::Examination => {
+            let jobs = jobs.0.as_ref();
+            context.ui_state.examine = false;
+            if let Some(to) = examination::examination_ui(&mut ui, &mut context, &mut learner, jobs)
+            {
+                next.set(to);
+            }
+        }
         Screen::Drill => {
             if let Some(to) = drill::drill_ui(&mut ui, &mut context, &mut learner, &mut drill) {
                 next.set(to);
@@ -350,9 +384,11 @@ fn draw(
             next.set(Screen::Bench);
         }
         Some(Err(error)) => {
-            // The start screen shows it.
+            // The screen that it was opened from shows it.
             context.ui_state.message = Some((error.words(context.texts), now));
-            next.set(Screen::Start);
+            if context.ui_state.examined.take().is_none() {
+                next.set(Screen::Start);
+            }
         }
         None => {}
     }

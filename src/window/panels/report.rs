@@ -2,9 +2,10 @@
 
 use super::meter::reading_text;
 use super::{PanelContext, kit};
+use crate::port::{CauseRow, Job};
 use crate::state::Tab;
 use crate::tokens as t;
-use bevy_egui::egui::{ComboBox, RichText, Ui};
+use bevy_egui::egui::{Button, ComboBox, RichText, ScrollArea, TextEdit, Ui, vec2};
 use detent_training::bench::{Action, Advice, Verdict};
 use std::sync::Arc;
 
@@ -21,46 +22,19 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
         |on: bool, text: String| RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("report-cause"));
-        let name = |context: &PanelContext, id: &str| {
-            let cause = job.causes.iter().find(|c| c.id == id);
-            cause.map_or_else(|| id.to_owned(), |c| context.text(&c.name_key()))
-        };
-        let draft = &context.ui_state.draft;
-        let shown = match draft.verdict {
-            None => context.text("report-choose"),
-            Some(Verdict::NothingWrong) => context.text("report-nothing-wrong"),
-            Some(Verdict::GivenUp) => context.text("report-given-up"),
-            Some(Verdict::CausesNamed) => {
-                let names: Vec<String> = draft.causes.iter().map(|id| name(context, id)).collect();
-                names.join("; ")
-            }
-        };
-        ComboBox::from_id_salt("cause")
-            .width(ui.available_width() - 8.0)
-            .height(430.0)
-            .wrap()
-            .selected_text(shown)
-            .show_ui(ui, |ui| {
-                for (verdict, key) in [
-                    (Verdict::NothingWrong, "report-nothing-wrong"),
-                    (Verdict::GivenUp, "report-given-up"),
-                ] {
-                    let on = context.ui_state.draft.verdict == Some(verdict);
-                    let text = choice(on, context.text(key));
-                    if ui.selectable_label(on, text).clicked() {
-                        context.ui_state.draft.conclude(verdict);
-                    }
-                }
-                for cause in &job.causes {
-                    let on = context.ui_state.draft.causes.contains(&cause.id);
-                    let text = choice(on, context.text(&cause.name_key()));
-                    if ui.selectable_label(on, text).clicked() {
-                        context.ui_state.draft.toggle(&cause.id);
-                    }
-                }
-            });
-        kit::quiet(ui, context.text("report-cause-again"));
+        causes_ui(ui, context, &job);
         kit::heading(ui, context.text("report-part"));
+        // What was fitted is what it took, unless the report says otherwise.
+        let fitted = context
+            .bench
+            .view()
+            .parts
+            .iter()
+            .rev()
+            .find(|part| part.fitted);
+        if let (None, Some(fitted)) = (&context.ui_state.draft.part, fitted) {
+            context.ui_state.draft.part = Some(Some(fitted.number.clone()));
+        }
         let shown = match &context.ui_state.draft.part {
             None => context.text("report-choose"),
             Some(None) => context.text("report-no-part"),
@@ -72,7 +46,7 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
         };
         ComboBox::from_id_salt("part")
             .width(ui.available_width() - 8.0)
-            .height(430.0)
+            .height(kit::room_below(ui))
             .selected_text(shown)
             .show_ui(ui, |ui| {
                 let on = context.ui_state.draft.part == Some(None);
@@ -158,4 +132,73 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
     if !ready {
         kit::quiet(ui, context.text("report-not-ready"));
     }
+}
+
+/// Room for the list of causes, logical pixels.
+const CAUSES_HEIGHT: f32 = 250.0;
+
+/// What the report concludes: nothing wrong, given up, or causes by component. What is chosen stands above the list,
+/// which a search makes shorter.
+fn causes_ui(ui: &mut Ui, context: &mut PanelContext, job: &Job) {
+    for (verdict, key) in [
+        (Verdict::NothingWrong, "report-nothing-wrong"),
+        (Verdict::GivenUp, "report-given-up"),
+    ] {
+        let on = context.ui_state.draft.verdict == Some(verdict);
+        let size = vec2(ui.available_width(), 30.0);
+        if kit::choice_sized(ui, on, context.text(key), size).clicked() {
+            context.ui_state.draft.conclude(verdict);
+        }
+    }
+    let chosen: Vec<&CauseRow> = (job.causes.iter())
+        .filter(|cause| context.ui_state.draft.causes.contains(&cause.id))
+        .collect();
+    let names: Vec<String> = (chosen.iter())
+        .map(|cause| context.text(&cause.name_key()))
+        .collect();
+    let named = if names.is_empty() {
+        context.text("report-no-cause")
+    } else {
+        names.join("; ")
+    };
+    ui.label(RichText::new(named).color(t::AMBER));
+    ui.horizontal(|ui| {
+        let label = ui.label(context.fixed("report-search"));
+        let search = TextEdit::singleline(&mut context.ui_state.cause_search)
+            .char_limit(40)
+            .desired_width(ui.available_width() - 8.0);
+        ui.add(search).labelled_by(label.id);
+    });
+    let wanted = context.ui_state.cause_search.trim().to_lowercase();
+    let found = |context: &PanelContext, cause: &CauseRow| {
+        let name = context.text(&cause.name_key());
+        (name.to_lowercase().contains(&wanted)).then_some((cause.component, name))
+    };
+    let mut rows: Vec<_> = (job.causes.iter())
+        .filter_map(|cause| Some((found(context, cause)?, cause)))
+        .collect();
+    rows.sort_by_key(|((component, _), _)| component.index());
+    ScrollArea::vertical()
+        .id_salt("causes")
+        .max_height(CAUSES_HEIGHT)
+        .min_scrolled_height(CAUSES_HEIGHT)
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            if rows.is_empty() {
+                kit::quiet(ui, context.fixed("report-none-found"));
+            }
+            let mut last = None;
+            for ((component, name), cause) in rows {
+                if last != Some(component) {
+                    last = Some(component);
+                    kit::quiet(ui, context.part(component));
+                }
+                let on = context.ui_state.draft.causes.contains(&cause.id);
+                let ink = if on { t::ON_AMBER } else { t::TEXT };
+                let row = Button::selectable(on, RichText::new(name).color(ink));
+                if ui.add(row.wrap()).clicked() {
+                    context.ui_state.draft.toggle(&cause.id);
+                }
+            }
+        });
 }

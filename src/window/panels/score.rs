@@ -3,6 +3,7 @@
 use super::coach::{coach_ui, onward_ui};
 use super::control_suspicion::doubt_ui;
 use super::customer::{call_back_ui, invoice_ui};
+use super::examination::sealed_ui;
 use super::misread::misread_ui;
 use super::sheet::glyph;
 use super::{PanelContext, kit};
@@ -18,6 +19,10 @@ use detent_training::lesson::{Deduction, DimensionScore, Loss, PASS_SHARE, Score
 use detent_training::reason::Account;
 
 pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
+    if context.ui_state.examined.is_some() {
+        sealed_ui(ui, context);
+        return;
+    }
     match context.bench.score() {
         None => {
             kit::card(ui, |ui| ui.label(context.text("score-not-yet")));

@@ -72,9 +72,19 @@ pub(super) fn start_ui(
                     ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
                 }
                 kept::look_again(context, jobs);
+                // While an examination is open nothing else is done here, or its jobs could be tried out.
+                if learner.sitting().is_some() {
+                    kit::quiet(ui, context.text("examination-is-open"));
+                    let back = context.text("examination-back");
+                    context.ui_state.examine = kit::main_button(ui, back, true).clicked();
+                    return;
+                }
                 begin_ui(ui, context, jobs);
                 if kit::wide(ui, context.text("start-practice")).clicked() {
                     context.ui_state.practise = true;
+                }
+                if kit::wide(ui, context.text("start-examination")).clicked() {
+                    context.ui_state.examine = true;
                 }
                 kept::shelf_choice_ui(ui, context, jobs);
                 if context.ui_state.content_library {
@@ -209,6 +219,10 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
                         Stroke::new(2.0, t::SKY),
                         egui::StrokeKind::Outside,
                     );
+                }
+                if on && context.ui_state.offer_seen != Some(n) {
+                    context.ui_state.offer_seen = Some(n);
+                    response.scroll_to_me(None);
                 }
                 if response.clicked() {
                     context.ui_state.offer = n;

@@ -4,8 +4,10 @@ use super::*;
 use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
-use crate::state::{Guidance, Onward, Page, say};
+use crate::practice::now;
+use crate::state::{Examined, Guidance, Onward, Page, PinGroup, say};
 use crate::workbench::LibraryJobs;
+use bevy_egui::egui::accesskit::Role;
 use detent_content::{Language, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
@@ -13,7 +15,8 @@ use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
     Advice, Grip, HintRung, Incident, MeterMode, Question, Quote, Report, Verdict,
 };
-use detent_training::practice::{Answer, Detail, Exercise, Moment, Skill, coach};
+use detent_training::lesson::Score;
+use detent_training::practice::{Answer, Detail, Examination, Exercise, Moment, Skill, coach};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -230,23 +233,21 @@ fn the_bill_counts_parts_and_work() {
 #[test]
 fn two_causes_can_be_named_and_taken_back() {
     let mut harness = harness(fixture(Language::En), report::report_ui);
-    let choose = |harness: &mut Harness<'_, Fixture>, at: &str, cause: &str| {
-        harness.get_by_value(at).click();
-        harness.run_steps(3);
-        harness.get_by_label(cause).click();
+    let choose = |harness: &mut Harness<'_, Fixture>, cause: &str| {
+        harness.get_by_role_and_label(Role::Button, cause).click();
         harness.run_steps(3);
     };
     let (seized, hose) = ("Drain pump: rotor seized", "Drain hose blocked");
     harness.state_mut().ui_state.draft.part = Some(None);
     harness.run_steps(2);
-    choose(&mut harness, "choose…", seized);
-    choose(&mut harness, seized, hose);
+    choose(&mut harness, seized);
+    choose(&mut harness, hose);
     let both = ["drain-pump.seized", "drain-hose.blocked"].map(str::to_owned);
     assert_eq!(harness.state().ui_state.draft.causes, both);
-    let joined = format!("{seized}; {hose}");
-    choose(&mut harness, &joined, seized);
+    harness.get_by_label(&format!("{seized}; {hose}"));
+    choose(&mut harness, seized);
     assert_eq!(harness.state().ui_state.draft.causes, both[1..]);
-    choose(&mut harness, hose, "Nothing was wrong");
+    choose(&mut harness, "Nothing was wrong");
     let draft = &harness.state().ui_state.draft;
     assert!(draft.causes.is_empty());
     assert_eq!(draft.verdict, Some(Verdict::NothingWrong));
@@ -254,13 +255,9 @@ fn two_causes_can_be_named_and_taken_back() {
 
 #[test]
 fn a_job_can_be_given_up_without_naming_a_cause_or_a_part() {
-    let mut harness = harness(fixture(Language::En), report::report_ui);
-    harness
-        .get_all_by_value("choose…")
-        .next()
-        .expect("the cause")
-        .click();
-    harness.run_steps(3);
+    let mut fixture = fixture(Language::En);
+    fixture.ui_state.draft.part = Some(None);
+    let mut harness = harness(fixture, report::report_ui);
     harness.get_by_label("I’m giving up the job").click();
     harness.run_steps(3);
     harness.get_by_label("Close the job").click();
@@ -1179,4 +1176,266 @@ fn a_shock_is_felt_and_nothing_goes_on_until_it_was_read() {
     harness.run_steps(2);
     let bench = &harness.state().bench;
     assert!(bench.incident.is_none() && bench.runs(1));
+}
+
+/// The causes of a report are found by a search, and stand under the component that fails.
+#[test]
+fn causes_are_searched_and_stand_by_component() {
+    let mut harness = harness(fixture(Language::En), report::report_ui);
+    harness.get_by_label("Drain hose blocked");
+    harness.state_mut().ui_state.cause_search = "ROTOR".to_owned();
+    harness.run_steps(3);
+    harness.get_by_label("Drain pump: rotor seized");
+    assert!(harness.query_by_label("Drain hose blocked").is_none());
+    let components = harness.query_all_by_label("Drain pump").count();
+    assert!(components >= 1, "the component stands above its causes");
+    harness.state_mut().ui_state.cause_search = "no such thing".to_owned();
+    harness.run_steps(3);
+    harness.get_by_label("No cause of that name.");
+}
+
+/// What was fitted need not be looked for again.
+#[test]
+fn the_part_that_was_fitted_is_chosen_in_the_report() {
+    let mut fixture = fixture(Language::En);
+    let number = fixture.bench.job().parts[0].number.clone();
+    fixture.bench.push(Action::Order(number.clone()));
+    fixture.bench.push(Action::Fit(number.clone()));
+    fixture.bench.tick();
+    let held = fixture.bench.view().parts.iter().rev().find(|p| p.fitted);
+    let fitted = held.expect("a part is fitted").number.clone();
+    let harness = harness(fixture, report::report_ui);
+    assert_eq!(harness.state().ui_state.draft.part, Some(Some(fitted)));
+}
+
+/// The index of codes leads to one, and a search leaves those that say it.
+#[test]
+fn codes_have_a_search_and_an_index() {
+    let mut fixture = fixture(Language::En);
+    (fixture.ui_state.tab, fixture.ui_state.page) = (Tab::Sheet, Page::Codes);
+    let codes: Vec<u8> = fixture
+        .bench
+        .job()
+        .board
+        .codes
+        .iter()
+        .map(|c| c.code)
+        .collect();
+    let highest = *codes.iter().max().expect("a board has codes");
+    let mut harness = harness_of([392.0, 500.0], fixture, tabs);
+    let index = format!("{highest:02}");
+    let button = |harness: &Harness<'_, Fixture>| {
+        let place = harness.get_by_role_and_label(Role::Button, &index).rect();
+        assert!(
+            place.bottom() < 250.0,
+            "the index stays above the page: {place:?}"
+        );
+        place
+    };
+    let before = button(&harness);
+    harness.get_by_role_and_label(Role::Button, &index).click();
+    harness.run_steps(30);
+    assert_eq!(button(&harness), before);
+    // The entry has come under the index.
+    let label = harness.get_by_role_and_label(Role::Label, &index).rect();
+    assert!(
+        label.top() > before.bottom() && label.bottom() < 500.0,
+        "{label:?}"
+    );
+    let monitor = {
+        let code = (harness.state().bench.job().board.codes.iter()).find(|c| c.code == highest);
+        harness
+            .state()
+            .texts
+            .get(&format!("monitor-{}", code.expect("there").monitor))
+    };
+    harness.state_mut().ui_state.code_search = monitor.to_uppercase();
+    harness.run_steps(5);
+    harness.get_by_label(&monitor);
+    let shown = (codes.iter()).filter(|code| {
+        harness
+            .query_by_role_and_label(Role::Label, &format!("{code:02}"))
+            .is_some()
+    });
+    assert_eq!(shown.count(), 1);
+}
+
+/// Nothing moves under the pointer: whatever can be done now, buttons stay where they are.
+#[test]
+fn the_buttons_of_the_hands_keep_their_places() {
+    let places = |fixture: Fixture| {
+        let harness = harness_of([272.0, 1400.0], fixture, ticket::ticket_ui);
+        let labels = ["Discharge capacitor (D)", "Check for leaks", "10 s"];
+        labels.map(|label| harness.get_by_label(label).rect())
+    };
+    let closed = places(fixture(Language::En));
+    let mut open = fixture(Language::En);
+    let action = if open.bench.view().cabinet_open {
+        Action::CloseCabinet
+    } else {
+        Action::OpenCabinet
+    };
+    open.bench.push(action);
+    open.bench.tick();
+    assert_eq!(places(open), closed);
+    let mut waiting = fixture(Language::En);
+    waiting.bench.wait_ticks = 100;
+    assert_eq!(places(waiting), closed);
+}
+
+/// A pin under a probe is as wide as before: the next one stays under the pointer.
+#[test]
+fn a_chosen_pin_keeps_its_width() {
+    let mut fixture = fixture(Language::En);
+    fixture.ui_state.pin_group = PinGroup::Plug;
+    (fixture.ui_state.red, fixture.ui_state.black) = (None, None);
+    let pin = fixture.texts.pin(&fixture.bench.job().board, Pin::PlugLine);
+    let mut harness = harness(fixture, meter::meter_ui);
+    let width = |harness: &Harness<'_, Fixture>| {
+        let button = harness.get_by_role_and_label(Role::Button, &pin);
+        button.rect().width()
+    };
+    let before = width(&harness);
+    harness.get_by_role_and_label(Role::Button, &pin).click();
+    harness.run_steps(3);
+    assert_eq!(harness.state().ui_state.red, Some(Pin::PlugLine));
+    assert_eq!(width(&harness), before);
+}
+
+/// The list of keys fits on the smallest screen, whole.
+#[test]
+fn the_keys_fit_on_a_small_screen() {
+    for (language, close) in [(Language::En, "Close"), (Language::Es, "Cerrar")] {
+        let harness = harness_of([1024.0, 600.0], fixture(language), |ui, context| {
+            help::help_ui(ui.ctx(), context);
+        });
+        for label in [close, "F1", "← → [ ]"] {
+            let place = harness.get_by_label(label).rect();
+            let inside = place.top() > 0.0 && place.bottom() < 600.0 && place.right() < 1024.0;
+            assert!(inside, "{language:?} {label}: {place:?}");
+        }
+    }
+}
+
+/// A deed is done while the clock is paused; the console is not worked, and that is said.
+#[test]
+fn nothing_queues_while_the_clock_is_paused() {
+    let mut fixture = fixture(Language::En);
+    let plugged = fixture.bench.view().machine.plugged;
+    let deed = if plugged {
+        Action::Unplug
+    } else {
+        Action::Plug
+    };
+    fixture.bench.push(Action::Down(Button::Start));
+    fixture.bench.push(deed);
+    fixture.bench.do_while_paused();
+    assert!(fixture.bench.queue.is_empty());
+    assert!(fixture.bench.refused_while_paused);
+    assert_ne!(fixture.bench.view().machine.plugged, plugged);
+}
+
+fn examined(job: &str, sheet: &[Page]) -> Option<Examined> {
+    Some(Examined {
+        job: job.to_owned(),
+        until: Moment(now().0 + 600),
+        sheet: sheet.to_vec(),
+    })
+}
+
+/// Under examination neither a score nor a trace of the tries is shown, a guide and hints stay away, and pages of
+/// the sheet that are not allowed are not there.
+#[test]
+fn an_examination_tells_nothing_before_it_is_closed() {
+    let mut fixture = fixture(Language::En);
+    let job = fixture.bench.job().file.clone();
+    fixture.ui_state.examined = examined(&job, &[Page::Codes]);
+    fixture.ui_state.tab = Tab::Score;
+    let mut harness = harness_of([392.0, 900.0], fixture, tabs);
+    harness.get_by_label_contains("no score");
+    assert!(harness.query_by_label_contains("of 100").is_none());
+    harness.get_by_label("Back to the examination").click();
+    harness.run_steps(2);
+    assert!(harness.state().ui_state.examine);
+    let ui_state = &mut harness.state_mut().ui_state;
+    (ui_state.tab, ui_state.page) = (Tab::Sheet, Page::Entry);
+    harness.run_steps(3);
+    harness.get_by_label("This page of the service sheet is not allowed in this examination.");
+    harness.state_mut().ui_state.page = Page::Codes;
+    harness.run_steps(3);
+    assert!(harness.query_by_label_contains("not allowed").is_none());
+}
+
+/// A sitting from its beginning to its result: jobs begin once, the score shows only when the set is closed, and
+/// answers count only then.
+#[test]
+fn an_examination_is_sat_and_closed() {
+    struct Sat {
+        fixture: Fixture,
+        learner: LearnerRes,
+        jobs: LibraryJobs,
+    }
+    let sat = Sat {
+        fixture: fixture(Language::En),
+        learner: LearnerRes::default(),
+        jobs: LibraryJobs::new(None, None).expect("sound jobs"),
+    };
+    let mut harness = Harness::builder()
+        .with_size([900.0, 1400.0])
+        .build_ui_state(
+            |ui, sat: &mut Sat| {
+                kit::apply_theme(ui.ctx());
+                let mut context = sat.fixture.context();
+                examination::examination_ui(ui, &mut context, &mut sat.learner, &sat.jobs);
+            },
+            sat,
+        );
+    harness.run_steps(2);
+    let (_, set): &(String, Examination) = (harness.state().jobs.examinations().iter())
+        .find(|(file, _)| file == "first-examination")
+        .expect("it is built in");
+    let jobs = set.jobs.clone();
+    harness.get_by_label("Sit “First examination”").click();
+    harness.run_steps(2);
+    harness.get_by_label_contains(" left");
+    harness
+        .get_all_by_label("Begin this job")
+        .next()
+        .expect("two jobs")
+        .click();
+    harness.run_steps(1);
+    let at = harness.state().fixture.ui_state.examined.clone();
+    assert_eq!(at.map(|at| at.job), Some(jobs[0].clone()));
+    assert!(harness.state().fixture.ui_state.opening.is_some());
+    harness.state_mut().fixture.ui_state.opening = None;
+    let score = Score {
+        dimensions: vec![detent_training::lesson::DimensionScore {
+            dimension: detent_training::lesson::Dimension::Reading,
+            of: 100.0,
+            kept: 90.0,
+            lost: Vec::new(),
+        }],
+    };
+    let first = jobs[0].clone();
+    let learner = &mut harness.state_mut().learner;
+    assert!(learner.in_sitting(|sitting| {
+        sitting.hand_in(&first, &score, now(), 60.0)?;
+        Ok(true)
+    }));
+    assert!(
+        learner.answers().is_empty(),
+        "nothing counts before the end"
+    );
+    harness.run_steps(2);
+    harness.get_by_label("Handed in.");
+    assert!(harness.query_by_label_contains("90").is_none());
+    harness.get_by_label("Close the examination").click();
+    harness.run_steps(2);
+    harness.get_by_label_contains("One job is not handed in");
+    harness.get_by_label("Close it for good").click();
+    harness.run_steps(2);
+    harness.get_by_label_contains("90 of 100 points, passed");
+    harness.get_by_label_contains("not handed in");
+    assert!(!harness.state().learner.answers().is_empty());
+    assert!(harness.state().learner.sitting().is_none());
 }

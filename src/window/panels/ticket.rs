@@ -3,7 +3,7 @@
 use super::customer::questions_ui;
 use super::hint::hint_ui;
 use super::{PanelContext, kit};
-use crate::state::{Guidance, say};
+use crate::state::{Guidance, UNTIL_TICKS, say};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
@@ -88,10 +88,8 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
         kit::row(ui, context.fixed("ticket-labour"), labour, t::TEXT);
         let limit = format!("{:.0}", job.rates.repair_limit());
         kit::row(ui, context.fixed("ticket-limit"), limit, t::TEXT);
-        if view.waited_hours > 0.0 {
-            let hours = context.with("ticket-hours", &[("hours", Value::from(view.waited_hours))]);
-            kit::row(ui, context.fixed("ticket-waited"), hours, t::TEXT);
-        }
+        let hours = context.with("ticket-hours", &[("hours", Value::from(view.waited_hours))]);
+        kit::row(ui, context.fixed("ticket-waited"), hours, t::TEXT);
         kit::row(
             ui,
             context.fixed("ticket-mains"),
@@ -158,19 +156,20 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
                 context.act(action);
             }
         }
-        if open && kit::wide(ui, context.fixed("do-discharge")).clicked() {
+        // Each keeps its place whether or not it can be done now.
+        if kit::wide_if(ui, open, context.fixed("do-discharge")).clicked() {
             context.act(Action::Discharge);
         }
         let log = context.bench.view().log;
         let (repaired, looked) = (!log.repairs().is_empty(), log.leak_checks().last().cloned());
-        if repaired && kit::wide(ui, context.fixed("do-check-for-leaks")).clicked() {
+        if kit::wide_if(ui, lid && wet, context.fixed("do-bail-out")).clicked() {
+            context.act(Action::BailOut);
+        }
+        if kit::wide_if(ui, repaired, context.fixed("do-check-for-leaks")).clicked() {
             context.act(Action::CheckForLeaks);
         }
         if let Some(check) = looked {
             kit::quiet(ui, context.texts.leak_check(&check));
-        }
-        if lid && wet && kit::wide(ui, context.fixed("do-bail-out")).clicked() {
-            context.act(Action::BailOut);
         }
     });
 }
@@ -190,15 +189,19 @@ fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
                 }
             }
         });
-        if waiting {
-            let left = context.bench.wait_ticks / 100;
-            let text = context.with("wait-left", &[("seconds", Value::from(left))]);
-            ui.horizontal(|ui| {
-                kit::quiet(ui, text);
-                if ui.button(context.fixed("wait-stop")).clicked() {
-                    context.bench.wait_ticks = 0;
-                }
-            });
+        // In one place: what waits, and what ends the wait.
+        if !waiting {
+            let until = kit::wide(ui, context.fixed("wait-until"));
+            let how = context.fixed("wait-until-how");
+            if until.on_hover_text(how).clicked() {
+                context.bench.wait_ticks = UNTIL_TICKS;
+            }
+            return;
+        }
+        let left = context.bench.wait_ticks / 100;
+        let text = context.with("wait-left", &[("seconds", Value::from(left))]);
+        if kit::wide(ui, text).clicked() {
+            context.bench.wait_ticks = 0;
         }
     });
 }

@@ -1,6 +1,8 @@
 //! The bar along the top: views, time, language.
 
+use super::examination::time_left_ui;
 use super::{PanelContext, kit};
+use crate::practice::now;
 use crate::state::ViewKind;
 use crate::tokens as t;
 use bevy_egui::egui::{Align, Layout, RichText, Ui};
@@ -77,5 +79,9 @@ fn time_ui(ui: &mut Ui, context: &mut PanelContext) {
             seconds % 60
         );
         ui.label(RichText::new(clock).monospace().size(19.0).color(t::TEXT));
+        if let Some(examined) = &context.ui_state.examined {
+            let left_s = (examined.until.0 - now().0).max(0);
+            time_left_ui(ui, context, left_s);
+        }
     });
 }

@@ -8,15 +8,16 @@ use super::meter::code_entry;
 use super::{PanelContext, kit};
 use crate::state::Page;
 use crate::tokens as t;
-use bevy_egui::egui::{self, Align2, RichText, Ui, Vec2, vec2};
+use bevy_egui::egui::{self, Align2, RichText, TextEdit, Ui, Vec2, vec2};
 use detent_content::Value;
-use detent_simulation::controller::Selector;
+use detent_simulation::controller::{Board, Code, Selector};
 use std::f32::consts::{PI, TAU};
 
 pub(super) use gesture::{entry, glyph};
 pub(super) use signs::{example, picture, weighted};
 
-pub(super) fn sheet_ui(ui: &mut Ui, context: &mut PanelContext) {
+/// The pages, and the index of the one with the codes: they stay where they are while the page is scrolled.
+pub(super) fn pages_ui(ui: &mut Ui, context: &mut PanelContext) {
     let pages = [
         (Page::Entry, "sheet-entry"),
         (Page::Lamps, "sheet-lamps"),
@@ -41,6 +42,54 @@ pub(super) fn sheet_ui(ui: &mut Ui, context: &mut PanelContext) {
             }
         }
     });
+    if context.ui_state.page == Page::Codes && lies_there(context) {
+        index_ui(ui, context);
+    }
+}
+
+/// The page lies on the bench: in an examination not all of them do.
+fn lies_there(context: &PanelContext) -> bool {
+    let examined = context.ui_state.examined.as_ref();
+    examined.is_none_or(|examined| examined.sheet.contains(&context.ui_state.page))
+}
+
+/// The board's codes, lowest first.
+fn sorted_codes(board: &Board) -> Vec<Code> {
+    let mut codes = board.codes.clone();
+    codes.sort_by_key(|code| code.code);
+    codes
+}
+
+/// A search among the codes, and each of them to go to.
+fn index_ui(ui: &mut Ui, context: &mut PanelContext) {
+    ui.horizontal(|ui| {
+        let label = ui.label(context.fixed("sheet-search"));
+        let search = TextEdit::singleline(&mut context.ui_state.code_search)
+            .char_limit(40)
+            .desired_width(ui.available_width() - 8.0);
+        ui.add(search).labelled_by(label.id);
+    });
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(4.0, 4.0);
+        ui.spacing_mut().button_padding.x = 5.0;
+        for code in sorted_codes(&context.bench.job().board) {
+            if ui.button(format!("{:02}", code.code)).clicked() {
+                context.ui_state.code_search.clear();
+                context.ui_state.code_wanted = Some(code.code);
+            }
+        }
+    });
+    ui.add_space(4.0);
+}
+
+pub(super) fn sheet_ui(ui: &mut Ui, context: &mut PanelContext) {
+    if !lies_there(context) {
+        kit::card(ui, |ui| {
+            ui.label(context.fixed("examination-no-page"));
+            code_entry(ui, context);
+        });
+        return;
+    }
     // What the lamps show is written down while it is read.
     if context.ui_state.page == Page::Lamps && !context.bench.view().finished {
         kit::card(ui, |ui| code_entry(ui, context));
@@ -66,14 +115,38 @@ pub(super) fn sheet_ui(ui: &mut Ui, context: &mut PanelContext) {
     });
 }
 
-fn codes(ui: &mut Ui, context: &PanelContext) {
+/// Whether a code's entry says what is looked for.
+fn says(context: &PanelContext, code: &Code, wanted: &str) -> bool {
+    if wanted.is_empty() {
+        return true;
+    }
+    let entries = context.bench.job().board.sheet.iter();
+    let mut told = vec![
+        format!("{:02}", code.code),
+        context.text(&format!("monitor-{}", code.monitor)),
+    ];
+    for entry in entries.filter(|entry| entry.monitor == code.monitor) {
+        told.extend(entry.suspects.iter().map(|suspect| context.part(*suspect)));
+        told.extend(entry.checks.iter().map(|check| context.text(check)));
+    }
+    told.iter().any(|text| text.to_lowercase().contains(wanted))
+}
+
+fn codes(ui: &mut Ui, context: &mut PanelContext) {
     ui.label(context.text("sheet-codes-intro"));
+    let wanted = context.ui_state.code_search.trim().to_lowercase();
+    let to = context.ui_state.code_wanted.take();
+    let context = &*context;
     let board = &context.bench.job().board;
-    let mut codes: Vec<_> = board.codes.iter().collect();
-    codes.sort_by_key(|c| c.code);
+    let codes: Vec<Code> = (sorted_codes(board).into_iter())
+        .filter(|code| says(context, code, &wanted))
+        .collect();
+    if codes.is_empty() {
+        ui.label(context.text("sheet-none-found"));
+    }
     for (n, code) in codes.into_iter().enumerate() {
         let fill = if n % 2 == 0 { t::PAPER_SHADE } else { t::PAPER };
-        egui::Frame::new()
+        let entry = egui::Frame::new()
             .fill(fill)
             .inner_margin(egui::Margin::symmetric(8, 6))
             .corner_radius(4)
@@ -107,6 +180,9 @@ fn codes(ui: &mut Ui, context: &PanelContext) {
                     });
                 });
             });
+        if to == Some(code.code) {
+            entry.response.scroll_to_me(Some(egui::Align::TOP));
+        }
     }
 }
 

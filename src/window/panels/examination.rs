@@ -1,0 +1,302 @@
+//! Examinations: chosen, sat, closed, and what came of them.
+
+use super::{PanelContext, kit};
+use crate::port::JobSource;
+use crate::practice::{LearnerRes, now};
+use crate::state::{Examined, Screen, say};
+use crate::tokens as t;
+use bevy_egui::egui::{CornerRadius, RichText, ScrollArea, Ui, UiBuilder, vec2};
+use detent_content::{Value, file_date};
+use detent_training::practice::{Examination, Sitting, SittingJob};
+
+/// A time on the wall: hours, minutes and seconds.
+pub(super) fn wall_time(seconds: i64) -> String {
+    let (hours, minutes) = (seconds / 3600, seconds / 60 % 60);
+    format!("{hours}:{minutes:02}:{:02}", seconds % 60)
+}
+
+/// The time that is left, and how it looks: the last five minutes stand out.
+pub(super) fn time_left_ui(ui: &mut Ui, context: &PanelContext, left_s: i64) {
+    /// From here on there is little left, s.
+    const LITTLE_S: i64 = 300;
+    let colour = if left_s <= LITTLE_S { t::BAD } else { t::SKY };
+    let args = [("time", Value::from(wall_time(left_s)))];
+    ui.label(RichText::new(context.with("examination-left", &args)).color(colour));
+}
+
+/// What stands in the place of a score until the set is closed.
+pub(super) fn sealed_ui(ui: &mut Ui, context: &mut PanelContext) {
+    kit::card(ui, |ui| {
+        let key = if context.bench.view().finished {
+            "examination-handed-in"
+        } else {
+            "examination-no-score-yet"
+        };
+        ui.label(context.text(key));
+        if kit::wide(ui, context.text("examination-back")).clicked() {
+            context.ui_state.examine = true;
+        }
+    });
+}
+
+/// Draws it; where to go from here, if anywhere.
+pub(super) fn examination_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    learner: &mut LearnerRes,
+    jobs: &dyn JobSource,
+) -> Option<Screen> {
+    let all = ui.max_rect();
+    ui.painter().rect_filled(all, CornerRadius::ZERO, t::PANEL);
+    let mut place = all.shrink2(vec2(16.0, 10.0));
+    // A line longer than this is hard to read.
+    place.set_width(place.width().min(760.0));
+    let place = place.translate(vec2((all.width() - 32.0 - place.width()) / 2.0, 0.0));
+    let mut to = None;
+    ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        ui.horizontal(|ui| {
+            let title = RichText::new(context.text("examination-title"));
+            ui.label(title.size(28.0).color(t::AMBER));
+            let right = bevy_egui::egui::Layout::right_to_left(bevy_egui::egui::Align::Center);
+            ui.with_layout(right, |ui| {
+                if ui.button(context.text("practice-back")).clicked() {
+                    to = Some(Screen::Start);
+                }
+                let name = learner.name().map(str::to_owned);
+                ui.label(name.unwrap_or_else(|| context.text("practice-guest")));
+            });
+        });
+        if context.ui_state.opening.is_some() {
+            kit::quiet(ui, context.fixed("start-opening"));
+            ui.disable();
+        }
+        if let Some((message, _)) = &context.ui_state.message {
+            ui.label(RichText::new(message).color(t::BAD));
+        }
+        ScrollArea::vertical()
+            .id_salt("examination")
+            .auto_shrink(false)
+            .show(ui, |ui| match learner.sitting().cloned() {
+                Some(sitting) => {
+                    if let Some(there) = open_ui(ui, context, learner, jobs, &sitting) {
+                        to = Some(there);
+                    }
+                }
+                None => {
+                    offers_ui(ui, context, learner, jobs);
+                    results_ui(ui, context, learner, jobs);
+                }
+            });
+    });
+    to
+}
+
+/// The title of a job on offer; its file's name where there is none of that name any more.
+fn job_title(context: &PanelContext, jobs: &dyn JobSource, file: &str) -> String {
+    let offer = jobs.offers().iter().find(|offer| offer.course.file == file);
+    offer.map_or_else(
+        || file.to_owned(),
+        |offer| say(context.ui_state.language, &offer.title).to_owned(),
+    )
+}
+
+/// The title of what was sat.
+fn sitting_title(context: &PanelContext, jobs: &dyn JobSource, sitting: &Sitting) -> String {
+    let set = jobs
+        .examinations()
+        .iter()
+        .find(|(file, _)| *file == sitting.file);
+    set.map_or_else(
+        || job_title(context, jobs, &sitting.file),
+        |(_, examination)| say(context.ui_state.language, &examination.title).to_owned(),
+    )
+}
+
+/// What can be sat.
+fn offers_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    learner: &mut LearnerRes,
+    jobs: &dyn JobSource,
+) {
+    kit::card(ui, |ui| {
+        kit::heading(ui, context.text("examination-rules"));
+        ui.label(context.text("examination-rules-text"));
+        if learner.name().is_none() {
+            kit::quiet(ui, context.text("examination-guest"));
+        }
+    });
+    let mut begun = None;
+    let chosen = jobs.offers().get(context.ui_state.offer).map(|offer| {
+        let file = offer.course.file.clone();
+        (file.clone(), Examination::of_job(offer.title.clone(), file))
+    });
+    for (file, examination) in jobs.examinations().iter().chain(&chosen) {
+        kit::card(ui, |ui| {
+            let title = say(context.ui_state.language, &examination.title);
+            kit::heading(ui, title);
+            let titles = examination.jobs.iter();
+            let titles: Vec<String> = titles.map(|job| job_title(context, jobs, job)).collect();
+            let pages = examination.sheet.iter();
+            let pages: Vec<String> = (pages)
+                .map(|page| context.text(&format!("sheet-{page}")))
+                .collect();
+            let args = [
+                ("minutes", Value::from(examination.minutes)),
+                ("jobs", Value::from(titles.join(", "))),
+                ("pages", Value::from(pages.join(", "))),
+            ];
+            ui.label(context.with("examination-terms", &args));
+            let args = [("title", Value::from(title.to_owned()))];
+            if kit::wide(ui, context.with("examination-begin", &args)).clicked() {
+                begun = Some((file, examination));
+            }
+        });
+    }
+    if let Some((file, examination)) = begun {
+        learner.sit(file, examination);
+        context.ui_state.closing = false;
+    }
+}
+
+/// An open sitting: its time, its jobs, and its end; where to go from here.
+fn open_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    learner: &mut LearnerRes,
+    jobs: &dyn JobSource,
+    sitting: &Sitting,
+) -> Option<Screen> {
+    let mut to = None;
+    kit::card(ui, |ui| {
+        kit::heading(ui, sitting_title(context, jobs, sitting));
+        time_left_ui(ui, context, sitting.left_s(now()));
+        kit::quiet(ui, context.text("examination-rules-text"));
+    });
+    for job in &sitting.jobs {
+        kit::card(ui, |ui| {
+            ui.label(RichText::new(job_title(context, jobs, &job.job)).size(18.0));
+            let (state, label) = match (&job.begun, &job.result) {
+                (_, Some(_)) => ("examination-job-handed-in", None),
+                (Some(_), None) => ("examination-job-begun", Some("examination-job-go-on")),
+                (None, None) => ("examination-job-open", Some("examination-job-begin")),
+            };
+            kit::quiet(ui, context.text(state));
+            if let Some(label) = label
+                && kit::wide(ui, context.text(label)).clicked()
+            {
+                to = work_on(context, learner, jobs, sitting, job);
+            }
+        });
+    }
+    kit::card(ui, |ui| {
+        if !context.ui_state.closing {
+            if kit::wide(ui, context.text("examination-close")).clicked() {
+                context.ui_state.closing = true;
+            }
+            return;
+        }
+        let open = sitting.jobs.iter().filter(|job| job.result.is_none());
+        let args = [("open", Value::from(open.count()))];
+        ui.label(context.with("examination-close-sure", &args));
+        if kit::wide(ui, context.text("examination-close-not")).clicked() {
+            context.ui_state.closing = false;
+        }
+        let sure = RichText::new(context.text("examination-close-now")).color(t::BAD);
+        if kit::wide(ui, sure).clicked() {
+            context.ui_state.closing = false;
+            context.ui_state.examined = None;
+            learner.close_sitting();
+        }
+    });
+    to
+}
+
+/// Begins a job of the sitting or goes on with it; where that is, unless the bench comes by itself.
+fn work_on(
+    context: &mut PanelContext,
+    learner: &mut LearnerRes,
+    jobs: &dyn JobSource,
+    sitting: &Sitting,
+    job: &SittingJob,
+) -> Option<Screen> {
+    let begun = learner.in_sitting(|sitting| sitting.begin_job(&job.job, now()).map(|()| true));
+    if !begun {
+        return None;
+    }
+    // It still lies on the bench.
+    let here = (context.ui_state.examined.as_ref()).is_some_and(|at| at.job == job.job)
+        && context.bench.job().file == job.job;
+    if here {
+        return Some(Screen::Bench);
+    }
+    let work = match (&job.attempt, jobs.attempts()) {
+        (Some(attempt), Some(_)) => jobs.resume(attempt),
+        _ => {
+            let mut offers = jobs.offers().iter();
+            let offer = offers.position(|offer| offer.course.file == job.job)?;
+            jobs.open(offer, sitting.seed)
+        }
+    };
+    context.ui_state.guidance = crate::state::Guidance::Nothing;
+    context.ui_state.examined = Some(Examined {
+        job: job.job.clone(),
+        until: sitting.until,
+        sheet: sitting.sheet.clone(),
+    });
+    context.ui_state.open(work);
+    None
+}
+
+/// What came of earlier sittings, the latest first.
+fn results_ui(ui: &mut Ui, context: &mut PanelContext, learner: &LearnerRes, jobs: &dyn JobSource) {
+    for sitting in learner.sittings().iter().rev() {
+        let Some(result) = sitting.result() else {
+            continue;
+        };
+        kit::card(ui, |ui| {
+            let title = sitting_title(context, jobs, sitting);
+            kit::heading(ui, format!("{title}   {}", file_date(sitting.began)));
+            let args = [
+                ("passed", Value::from(result.passed)),
+                ("jobs", Value::from(result.jobs)),
+                ("pauses", Value::from(result.pauses)),
+                ("time", Value::from(wall_time(result.paused_s))),
+            ];
+            ui.label(context.with("examination-result", &args));
+            for job in &sitting.jobs {
+                let title = Value::from(job_title(context, jobs, &job.job));
+                let (text, colour) = match &job.result {
+                    Some(result) => {
+                        let args = [
+                            ("title", title),
+                            ("kept", Value::from(result.kept.round())),
+                            ("of", Value::from(result.of.round())),
+                        ];
+                        let key = match (result.passed, result.out_of_time) {
+                            (true, _) => "examination-job-passed",
+                            (false, false) => "examination-job-failed",
+                            (false, true) => "examination-job-out-of-time",
+                        };
+                        let colour = if result.passed { t::GOOD } else { t::BAD };
+                        (context.with(key, &args), colour)
+                    }
+                    None => {
+                        let args = [("title", title)];
+                        (context.with("examination-job-missing", &args), t::BAD)
+                    }
+                };
+                ui.horizontal_wrapped(|ui| {
+                    ui.label(RichText::new(text).color(colour));
+                    if let (Some(attempt), Some(_)) = (&job.attempt, &job.result)
+                        && jobs.attempts().is_some()
+                        && ui.button(context.text("kept-look")).clicked()
+                    {
+                        context.ui_state.examined = None;
+                        context.ui_state.open(jobs.resume(attempt));
+                    }
+                });
+            }
+        });
+    }
+}
