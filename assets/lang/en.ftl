@@ -734,10 +734,6 @@ hand-work-pressure-hose = Blow out
 hand-work-supply = Remove extension cord
 hand-work-taps = Open fully
 
-## hands
-
-hands = Actions
-
 ## happening
 
 ## hint
@@ -1672,7 +1668,7 @@ view-panel = Console
 
 ## wait
 
-wait = Let time pass
+wait = Wait
 wait-1-min = 1 min
 wait-10-min = 10 min
 wait-10-s = 10 s

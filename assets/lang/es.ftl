@@ -731,10 +731,6 @@ hand-work-pressure-hose = Soplar
 hand-work-supply = Quitar alargador
 hand-work-taps = Abrir del todo
 
-## hands
-
-hands = Acciones
-
 ## happening
 
 ## hint
@@ -1666,7 +1662,7 @@ view-panel = Consola
 
 ## wait
 
-wait = Dejar pasar el tiempo
+wait = Esperar
 wait-1-min = 1 min
 wait-10-min = 10 min
 wait-10-s = 10 s

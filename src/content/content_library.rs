@@ -249,7 +249,7 @@ impl ContentLibrary {
             .transpose()
     }
 
-    /// The built-in examinations, which name jobs among `scenarios`, each with its file name without folder and
+    /// The built-in examinations, the shortest first, which name jobs among `scenarios`, each with its file name without folder and
     /// ending.
     ///
     /// # Errors
@@ -262,14 +262,16 @@ impl ContentLibrary {
             .iter()
             .filter_map(|s| Path::new(&s.file).file_stem());
         let known: Vec<&str> = stems.filter_map(|stem| stem.to_str()).collect();
-        builtin::in_folder("scenarios")
+        let mut all = builtin::in_folder("scenarios")
             .filter_map(|(path, text)| {
                 let name = path.strip_suffix(EXAMINATION_ENDING)?;
                 let name = name.rsplit('/').next().unwrap_or(name).to_owned();
                 let read = read_examination(&path, text.as_bytes(), &known);
                 Some(read.map(|examination| (name, examination)))
             })
-            .collect()
+            .collect::<Result<Vec<_>, _>>()?;
+        all.sort_by_key(|(_, examination)| examination.minutes);
+        Ok(all)
     }
 
     /// Thinks a finished job over; none where no table of its board and supply is built in.

@@ -492,7 +492,7 @@ mod tests {
             assert!(words.iter().all(|word| told.contains(word)), "{told}");
         };
         check(
-            "format: 1",
+            "format: 2",
             "format: 9",
             &["ana.learner:3", "format", "newer"],
         );

@@ -89,6 +89,8 @@ pub struct AppOptions {
     pub script: Vec<(usize, ScriptStep)>,
     /// Open straight at practice with invented answers; at progress if true.
     pub practice: Option<bool>,
+    /// Open straight at the examinations.
+    pub examination: bool,
 }
 
 /// A picture of the window.
@@ -121,6 +123,7 @@ impl Default for AppOptions {
             drill: None,
             script: Vec::new(),
             practice: None,
+            examination: false,
         }
     }
 }
@@ -234,6 +237,8 @@ pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<
         .add_plugins(EguiPlugin::default())
         .insert_state(if options.practice.is_some() {
             Screen::Practice
+        } else if options.examination {
+            Screen::Examination
         } else if options.drill.is_some() {
             Screen::Drill
         } else if options.start.is_some() {

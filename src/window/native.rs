@@ -35,6 +35,7 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
         Some("progress") => Some(true),
         _ => None,
     };
+    options.examination = args.tab.first().is_some_and(|name| name == "examination");
     let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
     options.drill = drills.first().copied().flatten();
     if let Some(size) = &args.size {
@@ -80,11 +81,11 @@ fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
         "report" => (Tab::Report, Page::Entry),
         "score" => (Tab::Score, Page::Entry),
         // These are no tabs of the bench, but screens.
-        "practice" | "progress" => (Tab::Sheet, Page::Entry),
+        "practice" | "progress" | "examination" => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(format!(
-                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress or none"
+                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination or none"
             ));
         }
     };

@@ -134,7 +134,13 @@ fn offers_ui(
     for (file, examination) in jobs.examinations().iter().chain(&chosen) {
         kit::card(ui, |ui| {
             let title = say(context.ui_state.language, &examination.title);
-            kit::heading(ui, title);
+            let heading = if examination.jobs == [file.as_str()] {
+                let args = [("title", Value::from(title.to_owned()))];
+                context.with("examination-one-job", &args)
+            } else {
+                title.to_owned()
+            };
+            kit::heading(ui, heading);
             let titles = examination.jobs.iter();
             let titles: Vec<String> = titles.map(|job| job_title(context, jobs, job)).collect();
             let pages = examination.sheet.iter();
@@ -143,7 +149,7 @@ fn offers_ui(
                 .collect();
             let args = [
                 ("minutes", Value::from(examination.minutes)),
-                ("jobs", Value::from(titles.join(", "))),
+                ("jobs", Value::from(titles.join("; "))),
                 ("pages", Value::from(pages.join(", "))),
             ];
             ui.label(context.with("examination-terms", &args));

@@ -147,7 +147,8 @@ fn framed(ui: &Ui, button: Response, is_marked: bool) -> Response {
 pub fn wide(ui: &mut Ui, text: impl Into<RichText>) -> Response {
     let text = text.into();
     let is_marked = is_marked(ui, text.text());
-    let button = ui.add_sized([ui.available_width(), 32.0], egui::Button::new(text));
+    let size = [ui.available_width(), ui.spacing().interact_size.y + 2.0];
+    let button = ui.add_sized(size, egui::Button::new(text));
     framed(ui, button, is_marked)
 }
 

@@ -184,6 +184,9 @@ fn causes_ui(ui: &mut Ui, context: &mut PanelContext, job: &Job) {
         .min_scrolled_height(CAUSES_HEIGHT)
         .auto_shrink(false)
         .show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 2.0;
+            ui.spacing_mut().interact_size.y = 24.0;
+            ui.spacing_mut().button_padding.y = 2.0;
             if rows.is_empty() {
                 kit::quiet(ui, context.fixed("report-none-found"));
             }

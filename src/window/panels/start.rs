@@ -80,12 +80,17 @@ pub(super) fn start_ui(
                     return;
                 }
                 begin_ui(ui, context, jobs);
-                if kit::wide(ui, context.text("start-practice")).clicked() {
-                    context.ui_state.practise = true;
-                }
-                if kit::wide(ui, context.text("start-examination")).clicked() {
-                    context.ui_state.examine = true;
-                }
+                ui.horizontal(|ui| {
+                    let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
+                    let size = vec2(width, 32.0);
+                    let go = |ui: &mut Ui, key| {
+                        kit::choice_sized(ui, false, context.fixed(key), size).clicked()
+                    };
+                    let (practise, examine) =
+                        (go(ui, "start-practice"), go(ui, "start-examination"));
+                    context.ui_state.practise |= practise;
+                    context.ui_state.examine |= examine;
+                });
                 kept::shelf_choice_ui(ui, context, jobs);
                 if context.ui_state.content_library {
                     kept::kept_ui(ui, context, jobs);

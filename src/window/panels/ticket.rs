@@ -55,7 +55,7 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         // Facts stand close, so that the hands' buttons keep their place on a small screen.
         ui.spacing_mut().item_spacing.y = 2.0;
-        ui.spacing_mut().interact_size.y = 22.0;
+        ui.spacing_mut().interact_size.y = 20.0;
         let (job, view) = (context.bench.job(), context.bench.view());
         let over = |bad: bool| if bad { t::BAD } else { t::TEXT };
         let minutes = context.with(
@@ -113,7 +113,9 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
 /// What hands do without a tool.
 fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
-        kit::heading(ui, context.fixed("hands"));
+        // Low and close, so that what lets time pass is in sight too.
+        ui.spacing_mut().item_spacing.y = 4.0;
+        ui.spacing_mut().interact_size.y = 28.0;
         let view = context.bench.view();
         let (plugged, lid, open) = (
             view.machine.plugged,
@@ -177,13 +179,16 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
 /// Letting time pass.
 fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
-        kit::heading(ui, context.fixed("wait"));
+        ui.spacing_mut().item_spacing.y = 4.0;
+        ui.spacing_mut().interact_size.y = 28.0;
         let waiting = context.bench.wait_ticks > 0;
         ui.horizontal(|ui| {
-            ui.spacing_mut().item_spacing.x = 6.0;
-            let width = (ui.available_width() - 12.0) / 3.0;
+            ui.spacing_mut().item_spacing.x = 4.0;
+            ui.spacing_mut().button_padding.x = 2.0;
+            ui.label(context.fixed("wait"));
+            let width = (ui.available_width() - 8.0) / 3.0;
             for (key, seconds) in [("wait-10-s", 10), ("wait-1-min", 60), ("wait-10-min", 600)] {
-                if kit::choice_sized(ui, false, context.fixed(key), [width, 32.0].into()).clicked()
+                if kit::choice_sized(ui, false, context.fixed(key), [width, 28.0].into()).clicked()
                 {
                     context.bench.wait_ticks += seconds * 100;
                 }
