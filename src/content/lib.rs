@@ -12,6 +12,7 @@ mod catalogue;
 mod complaint_words;
 mod content_library;
 pub mod disk;
+mod drill_words;
 mod error;
 mod guide_file;
 mod invoice_words;

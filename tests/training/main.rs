@@ -24,6 +24,7 @@ mod reasoning;
 mod repairs;
 mod replays;
 mod review;
+mod safe_work;
 mod safety;
 mod scoring;
 #[path = "../stage/mod.rs"]

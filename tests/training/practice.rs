@@ -192,7 +192,7 @@ fn the_model_finds_out_what_simulated_learners_know() {
             );
         }
         let [early, all] = seen;
-        assert_eq!(all.looks(), 60 * 500 * 6);
+        assert_eq!(all.looks(), 60 * 500 * 8);
         for seen in [early, all] {
             assert!((seen.believed() - seen.known()).abs() < bias);
             assert!(seen.rmse() < rmse && seen.verdict() > verdict);

@@ -14,7 +14,7 @@ pub use answer::{Answer, Detail, Moment, answers_of_job, skills_of};
 pub use choose::{Choice, CourseJob, Exercise, Target, TargetError, Why, choose};
 pub use coach::{CoachAdvice, coach, trained_by};
 pub use confusion::Confusion;
-pub use learner::{DayRhythm, Learner, Standing, rhythm_by_day};
+pub use learner::{DayRhythm, Learner, MASTERY_DAYS, Standing, rhythm_by_day};
 pub use review::Memory;
 pub use skill::Skill;
 pub use tracing::{MASTERY, Rates, RatesError, Tracing};

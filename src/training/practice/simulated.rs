@@ -19,10 +19,9 @@ pub const LOST_OVERNIGHT: f64 = 0.005;
 /// Exercises after which a learner is given up who has still not mastered everything.
 const LONGEST: usize = 20_000;
 
-/// The skills that have a drill, in the order of the course.
+/// The skills, each with its drill, in the order of the course.
 pub fn drills() -> Vec<Skill> {
-    let all = Skill::ALL.iter().copied();
-    all.filter(|skill| skill.has_drill()).collect()
+    Skill::ALL.to_vec()
 }
 
 /// A way of choosing the next exercise.
@@ -350,4 +349,23 @@ pub fn invented(seed: u64, days: u32, until: Moment) -> Vec<Answer> {
         }
     }
     answers
+}
+
+/// Answers of a learner with these rates to one skill, one a minute.
+pub fn answers_with(rates: Rates, skill: Skill, count: usize, seed: u64) -> Vec<Answer> {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let mut knows = uniform(&mut rng) < rates.known();
+    let mut answer = |n: usize| {
+        let known = if knows { 1.0 } else { 0.0 };
+        let right = uniform(&mut rng) < rates.success(known);
+        knows |= uniform(&mut rng) < rates.learn();
+        Answer {
+            at: Moment(60 * n as i64),
+            skill,
+            right,
+            took_s: super::review::usual_s(skill),
+            detail: Detail::None,
+        }
+    };
+    (0..count).map(&mut answer).collect()
 }
