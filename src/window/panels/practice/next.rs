@@ -46,8 +46,7 @@ pub(super) fn next_ui(
     });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("practice-all"));
-        let standings = learner.learner().standings().iter();
-        for standing in standings.filter(|standing| standing.skill().has_drill()) {
+        for standing in learner.learner().standings() {
             if drill_ui(ui, context, standing, now) {
                 to = Some(begin_drill(drill, standing.skill()));
             }
