@@ -5,6 +5,7 @@ mod choose;
 mod coach;
 mod confusion;
 pub mod drill;
+pub mod fit;
 mod learner;
 pub mod review;
 pub mod simulated;
