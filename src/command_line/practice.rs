@@ -6,7 +6,8 @@ use super::output::Output;
 use detent_content::{Language, Texts, Value, disk, read_answers_csv, read_profile};
 use detent_training::practice::fit::{self, Fitted};
 use detent_training::practice::simulated::{
-    LOST_OVERNIGHT, Policy, Recovery, SESSION, Simulated, exercises_to_mastery, recover,
+    Help, LOST_OVERNIGHT, Policy, Recovery, SESSION, Simulated, exercises_of_beginner,
+    exercises_to_mastery, recover,
 };
 use detent_training::practice::{Answer, Learner, Moment, Skill, Target};
 use rayon::prelude::*;
@@ -71,6 +72,7 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
             for spread in SPREADS {
                 lines.extend(simulate(args, target, spread, &texts));
             }
+            lines.extend(beginners(args, &texts));
         }
     }
     let mut out = Output::standard();
@@ -133,6 +135,28 @@ fn row(fitted: &Fitted, texts: &Texts) -> String {
         fitted.log_likelihoods.len().saturating_sub(1),
         fitted.built_in,
     )
+}
+
+/// What hints and a coach save beginners.
+fn beginners(args: &PracticeArgs, texts: &Texts) -> Vec<String> {
+    let mean = |help| {
+        let need = (0..args.learners)
+            .into_par_iter()
+            .filter_map(|n| exercises_of_beginner(help, args.seed.wrapping_add(n)));
+        let need: Vec<usize> = need.collect();
+        need.iter().sum::<usize>() as f64 / need.len().max(1) as f64
+    };
+    let mut lines = vec![texts.get("cli-practice-beginners")];
+    for (hints, coach, key) in [
+        (false, false, "cli-practice-beginners-alone"),
+        (true, false, "cli-practice-beginners-hints"),
+        (false, true, "cli-practice-beginners-coach"),
+        (true, true, "cli-practice-beginners-both"),
+    ] {
+        let mean = mean(Help { hints, coach });
+        lines.push(format!("  {mean:>7.1}  {}", texts.get(key)));
+    }
+    lines
 }
 
 /// Both questions, for learners whose rates are this far from the model's.

@@ -64,7 +64,7 @@ fn drill_ui(ui: &mut Ui, context: &PanelContext, standing: &Standing, now: Momen
             let name = skill_name(context, standing.skill());
             let text = RichText::new(context.text("practice-begin"));
             let button = ui.add_sized([110.0, 36.0], egui::Button::new(text));
-            // Six buttons say the same; each is of its drill.
+            // Eight buttons say the same; each is of its drill.
             button.widget_info(|| {
                 let label = format!("{}: {name}", context.text("practice-begin"));
                 egui::WidgetInfo::labeled(egui::WidgetType::Button, true, label)
