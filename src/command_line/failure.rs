@@ -2,7 +2,7 @@
 
 use detent_content::attempt_file::AttemptFileError;
 use detent_content::{
-    AttemptSourceError, ContentError, JobVariantError, ReplayError, Texts, Value,
+    AnswersCsvError, AttemptSourceError, ContentError, JobVariantError, ReplayError, Texts, Value,
 };
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::Refusal;
@@ -10,6 +10,7 @@ use detent_training::bench::cost::LONGEST_JOB;
 use detent_training::bench::script::StepError;
 use detent_training::lesson::SetUpError;
 use detent_training::practice::TargetError;
+use detent_training::practice::fit::TooFew;
 use detent_training::reason::{PathError, PlanError, PosteriorError};
 use detent_training::record::{Divergence, RecordError};
 use std::io;
@@ -106,6 +107,12 @@ pub(super) enum Reported {
     /// The scenario of an attempt cannot be found.
     #[error(transparent)]
     AttemptSource(#[from] AttemptSourceError),
+    /// A file of answers that cannot be used.
+    #[error(transparent)]
+    Answers(#[from] AnswersCsvError),
+    /// Too few answers to fit anything to.
+    #[error(transparent)]
+    TooFew(#[from] TooFew),
     /// The scenario cannot be set up.
     #[error(transparent)]
     SetUp(#[from] SetUpError),

@@ -1,12 +1,15 @@
-//! `detent practice`: how a learner stands, or what practice does for simulated learners.
+//! `detent practice`: how a learner stands, what answers say about the parameters, or what practice does for simulated
+//! learners.
 
 use super::Failure;
 use super::output::Output;
-use detent_content::{Language, Texts, Value, disk, read_profile};
+use detent_content::{Language, Texts, Value, disk, read_answers_csv, read_profile};
+use detent_training::practice::fit::{self, Fitted};
 use detent_training::practice::simulated::{
-    LOST_OVERNIGHT, Policy, Recovery, SESSION, Simulated, exercises_to_mastery, recover,
+    Help, LOST_OVERNIGHT, Policy, Recovery, SESSION, Simulated, exercises_of_beginner,
+    exercises_to_mastery, recover,
 };
-use detent_training::practice::{Learner, Moment, Target};
+use detent_training::practice::{Answer, Learner, Moment, Skill, Target};
 use rayon::prelude::*;
 use std::path::PathBuf;
 
@@ -20,6 +23,9 @@ pub(super) struct PracticeArgs {
     /// adaptive practice, a fixed order and a random order need?
     #[arg(long, group = "what")]
     simulate: bool,
+    /// Saved answers (CSV), one file a learner: estimate the parameters of knowledge tracing for each skill.
+    #[arg(long, group = "what", num_args = 1.., value_name = "FILE")]
+    fit: Vec<PathBuf>,
     /// Number of simulated learners.
     #[arg(long, default_value_t = 200, value_parser = clap::value_parser!(u64).range(1..=100_000))]
     learners: u64,
@@ -58,16 +64,99 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
                 let known = 100.0 * standing.known(now);
                 lines.push(format!("{skill:<30} {known:>5.1} %  {right:>5}/{answers}"));
             }
+            lines.push(texts.get("practice-rates-unfitted"));
         }
+        None if !args.fit.is_empty() => lines.extend(fitted(&args.fit, &texts)?),
         None => {
             let target = Target::new(args.target)?;
             for spread in SPREADS {
                 lines.extend(simulate(args, target, spread, &texts));
             }
+            lines.extend(beginners(args, &texts));
         }
     }
     let mut out = Output::standard();
     lines.iter().try_for_each(|line| out.line(line))
+}
+
+/// The parameters of each skill, fitted to these files of answers; skills with too few answers say so.
+fn fitted(files: &[PathBuf], texts: &Texts) -> Result<Vec<String>, Failure> {
+    let read = |path: &PathBuf| -> Result<Vec<Answer>, Failure> {
+        let bytes = disk::profile_bytes(path)?;
+        Ok(read_answers_csv(&path.to_string_lossy(), &bytes)?)
+    };
+    let learners: Vec<Vec<Answer>> = files.iter().map(read).collect::<Result<_, _>>()?;
+    let all = Skill::ALL.iter().map(|skill| fit::fit(*skill, &learners));
+    let all: Vec<_> = all.collect();
+    // Where nothing can be fitted, the skill with most answers says best what is missing.
+    if all.iter().all(Result::is_err) {
+        let most = all.into_iter().filter_map(Result::err);
+        if let Some(few) = most.max_by_key(|few| few.answers) {
+            return Err(few.into());
+        }
+        return Ok(Vec::new());
+    }
+    let mut lines = vec![texts.get("cli-practice-fit-heading")];
+    for one in all {
+        match one {
+            Ok(fitted) => lines.push(row(&fitted, texts)),
+            Err(few) => {
+                let skill = texts.get(&format!("skill-{}", few.skill));
+                let args = [
+                    ("answers", Value::from(few.answers)),
+                    ("learners", Value::from(few.learners)),
+                ];
+                let told = texts.with("cli-practice-fit-skipped", &args);
+                lines.push(format!("{skill:<30} {told}"));
+            }
+        }
+    }
+    Ok(lines)
+}
+
+/// One skill's parameters.
+fn row(fitted: &Fitted, texts: &Texts) -> String {
+    let skill = texts.get(&format!("skill-{}", fitted.skill));
+    let rates = &fitted.rates;
+    let end = fitted.log_likelihoods.last().copied().unwrap_or(f64::NAN);
+    let bound = if fitted.at_bound {
+        format!("  {}", texts.get("cli-practice-fit-bound"))
+    } else {
+        String::new()
+    };
+    format!(
+        "{skill:<30} {:.3}  {:.3}  {:.3}  {:.3}  {:>6} {:>8} {:>6}  {end:>11.1} {:>11.1}{bound}",
+        rates.known(),
+        rates.learn(),
+        rates.guess(),
+        rates.slip(),
+        fitted.learners,
+        fitted.answers,
+        fitted.log_likelihoods.len().saturating_sub(1),
+        fitted.built_in,
+    )
+}
+
+/// What hints and a coach save beginners.
+fn beginners(args: &PracticeArgs, texts: &Texts) -> Vec<String> {
+    let mean = |help| {
+        let need = (0..args.learners)
+            .into_par_iter()
+            .filter_map(|n| exercises_of_beginner(help, args.seed.wrapping_add(n)));
+        let need: Vec<usize> = need.collect();
+        need.iter().sum::<usize>() as f64 / need.len().max(1) as f64
+    };
+    let mut lines = vec![texts.get("cli-practice-beginners")];
+    for (hints, coach, key) in [
+        (false, false, "cli-practice-beginners-alone"),
+        (true, false, "cli-practice-beginners-hints"),
+        (false, true, "cli-practice-beginners-coach"),
+        (true, true, "cli-practice-beginners-both"),
+    ] {
+        let mean = mean(Help { hints, coach });
+        lines.push(format!("  {mean:>7.1}  {}", texts.get(key)));
+    }
+    lines
 }
 
 /// Both questions, for learners whose rates are this far from the model's.

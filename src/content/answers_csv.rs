@@ -1,7 +1,8 @@
 //! A learner's answers as a table for other programs.
 
 use chrono::DateTime;
-use detent_training::practice::{Answer, Detail, Moment};
+use detent_training::practice::{Answer, Detail, Moment, Skill};
+use std::str::FromStr;
 
 /// The answers as comma-separated values (RFC 4180), one a row, moments in UTC (ISO 8601). What a kind of
 /// answer does not have stays empty.
@@ -56,6 +57,106 @@ pub fn answers_csv(answers: &[Answer]) -> Vec<u8> {
     table.into_inner().unwrap_or_default()
 }
 
+/// A file of answers that cannot be used.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{file}, line {line}: {problem}")]
+pub struct AnswersCsvError {
+    /// The file.
+    pub file: String,
+    /// The line, counted from 1.
+    pub line: u64,
+    /// What is wrong there.
+    pub problem: AnswersCsvProblem,
+}
+
+/// What is wrong in a file of answers.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum AnswersCsvProblem {
+    /// No comma-separated values.
+    #[error("cannot be read as comma-separated values ({0}); save the answers again")]
+    NoTable(String),
+    /// A column is not there.
+    #[error("there is no column \"{0}\"; save the answers again")]
+    NoColumn(&'static str),
+    /// A field says nothing sensible.
+    #[error("{column} is \"{found}\"; write {allowed}")]
+    Field {
+        /// The column.
+        column: &'static str,
+        /// As written.
+        found: String,
+        /// What can stand there.
+        allowed: &'static str,
+    },
+}
+
+/// Reads answers that [`answers_csv`] wrote, in the order of the file. What only some kinds of answers have is left out:
+/// moment, skill, whether it was right and how long it took are read.
+///
+/// # Errors
+/// The first mistake in the file.
+pub fn read_answers_csv(file: &str, bytes: &[u8]) -> Result<Vec<Answer>, AnswersCsvError> {
+    let at = |line: u64, problem| AnswersCsvError {
+        file: file.to_owned(),
+        line,
+        problem,
+    };
+    let no_table = |error: csv::Error| {
+        let line = error.position().map_or(1, csv::Position::line);
+        at(line, AnswersCsvProblem::NoTable(error.to_string()))
+    };
+    let mut reader = csv::Reader::from_reader(bytes);
+    let head = reader.headers().map_err(no_table)?.clone();
+    let column = |name: &'static str| {
+        let place = head.iter().position(|column| column == name);
+        place.ok_or_else(|| at(1, AnswersCsvProblem::NoColumn(name)))
+    };
+    let places = (
+        column("at")?,
+        column("skill")?,
+        column("right")?,
+        column("took_s")?,
+    );
+    let mut answers = Vec::new();
+    for row in reader.records() {
+        let row = row.map_err(no_table)?;
+        let line = row.position().map_or(1, csv::Position::line);
+        let wrong = |column, found: &str, allowed| {
+            let found = found.to_owned();
+            let problem = AnswersCsvProblem::Field {
+                column,
+                found,
+                allowed,
+            };
+            at(line, problem)
+        };
+        let (when, skill, right, took) = (
+            &row[places.0],
+            &row[places.1],
+            &row[places.2],
+            &row[places.3],
+        );
+        let moment = DateTime::parse_from_rfc3339(when)
+            .map_err(|_| wrong("at", when, "a moment such as 2026-11-27T12:30:00Z"))?;
+        let took_s = f64::from_str(took)
+            .ok()
+            .filter(|s| s.is_finite() && *s >= 0.0);
+        answers.push(Answer {
+            at: Moment(moment.timestamp()),
+            skill: Skill::from_str(skill)
+                .map_err(|_| wrong("skill", skill, "a skill such as lamp-reading"))?,
+            right: match right {
+                "1" => true,
+                "0" => false,
+                other => return Err(wrong("right", other, "1 or 0")),
+            },
+            took_s: took_s.ok_or_else(|| wrong("took_s", took, "seconds, 0 or more"))?,
+            detail: Detail::None,
+        });
+    }
+    Ok(answers)
+}
+
 /// A moment as part of a file name: `2026-11-25-2107`, UTC.
 pub fn file_date(at: Moment) -> String {
     date(at).format("%Y-%m-%d-%H%M").to_string()
@@ -98,5 +199,53 @@ mod tests {
         assert_eq!((&rows[0][4], &rows[0][5], &rows[0][2]), ("07", "17", "1"));
         assert_eq!((&rows[1][9], &rows[1][10]), ("mine, \"new\"", "0.5000"));
         assert_eq!(file_date(answers[0].at), "2022-11-29-1230");
+        let again = read_answers_csv("mine.csv", &bytes).expect("as it was written");
+        let plain = answers.into_iter().map(|answer| Answer {
+            detail: Detail::None,
+            ..answer
+        });
+        assert_eq!(again, plain.collect::<Vec<_>>());
+    }
+
+    #[test]
+    fn a_bad_file_is_refused_by_file_line_and_column() {
+        let head = "at,skill,right,took_s\n";
+        let good = "2026-11-27T12:30:00Z,proof,1,20\n";
+        for (text, line, words) in [
+            ("at,skill,right\n".to_owned(), 1, "took_s"),
+            (
+                format!("{head}{good}yesterday,proof,1,20\n"),
+                3,
+                "yesterday",
+            ),
+            (
+                format!("{head}2026-11-27T12:30:00Z,juggling,1,20\n"),
+                2,
+                "juggling",
+            ),
+            (
+                format!("{head}2026-11-27T12:30:00Z,proof,yes,20\n"),
+                2,
+                "1 or 0",
+            ),
+            (
+                format!("{head}{good}{good}2026-11-27T12:30:00Z,proof,1,NaN\n"),
+                4,
+                "seconds",
+            ),
+            (
+                format!("{head}2026-11-27T12:30:00Z,proof\n"),
+                2,
+                "comma-separated",
+            ),
+        ] {
+            let error = read_answers_csv("mine.csv", text.as_bytes()).expect_err(words);
+            assert_eq!(
+                (error.file.as_str(), error.line),
+                ("mine.csv", line),
+                "{error}"
+            );
+            assert!(error.to_string().contains(words), "{error}");
+        }
     }
 }

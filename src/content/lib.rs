@@ -12,6 +12,7 @@ mod catalogue;
 mod complaint_words;
 mod content_library;
 pub mod disk;
+mod drill_words;
 mod error;
 mod examination_file;
 mod guide_file;
@@ -30,7 +31,9 @@ mod variants;
 mod wording;
 mod words;
 
-pub use answers_csv::{answers_csv, file_date};
+pub use answers_csv::{
+    AnswersCsvError, AnswersCsvProblem, answers_csv, file_date, read_answers_csv,
+};
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use complaint_words::complaint_words;

@@ -281,7 +281,7 @@ impl Texts {
     }
 
     /// Number and name of a part.
-    fn numbered(&self, number: &str, parts: &[Part]) -> String {
+    pub(super) fn numbered(&self, number: &str, parts: &[Part]) -> String {
         let part = current(parts, number);
         let name = part.map_or_else(String::new, |p| self.get(&p.name_key));
         format!("{number} {name}")

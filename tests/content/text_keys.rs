@@ -14,6 +14,8 @@ use detent_training::lesson::{
     Mains, Since, Tried, WAYS,
 };
 use detent_training::practice::drill::meter::pump_a;
+use detent_training::practice::drill::proof::{self, GAPS, ProofTask};
+use detent_training::practice::drill::safe_work::{self, OUTCOMES, SafeStep, SafeWorkTask};
 use detent_training::practice::{Skill, Why};
 use detent_training::reason::GoodPractice;
 use detent_training::variant::VariantRefusal;
@@ -331,6 +333,47 @@ fn the_commands_have_their_texts() {
 fn every_skill_and_every_reason_to_practise_has_its_text() {
     check(Skill::ALL.iter().map(|skill| format!("skill-{skill}")));
     check(Why::ALL.map(Why::key));
+}
+
+#[test]
+fn every_question_of_safe_work_and_proof_has_its_texts() {
+    check(SafeStep::ALL.iter().map(|step| format!("safe-step-{step}")));
+    check(OUTCOMES.iter().map(|kind| format!("safe-outcome-{kind}")));
+    let gap = |gap: &Option<LossKind>| {
+        gap.map_or("proof-gap-none".to_owned(), |k| format!("proof-gap-{k}"))
+    };
+    check(GAPS.iter().map(gap));
+    let keys = literals(&source("src/content/drill_words.rs"), "safe-fact-");
+    assert!(keys.contains("safe-fact-measured"), "{keys:?}");
+    check(keys);
+    check(literals(
+        &source("src/content/drill_words.rs"),
+        "proof-did-",
+    ));
+}
+
+#[test]
+fn questions_of_safe_work_and_proof_are_told_with_their_arguments() {
+    let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+    let boards = content_library.supplied_boards();
+    for texts in Language::ALL.map(Texts::load) {
+        let mut told: Vec<String> = Vec::new();
+        for seed in 0..30 {
+            match safe_work::ask(&boards, seed) {
+                SafeWorkTask::Order(order) => told.extend(texts.safe_facts(&order.facts)),
+                SafeWorkTask::Deed(deed) => {
+                    told.extend(texts.safe_facts(&deed.facts));
+                    told.extend(deed.options.iter().map(|o| texts.safe_outcome(*o)));
+                }
+            }
+            if let ProofTask::Repair(repair) = proof::ask(&boards, |_| None, seed) {
+                let parts = boards[0].library.parts;
+                told.extend(repair.history.iter().map(|s| texts.proof_step(s, parts)));
+            }
+        }
+        let bad: Vec<_> = told.iter().filter(|t| t.contains(['‹', '{'])).collect();
+        assert!(told.len() > 100 && bad.is_empty(), "{bad:?}");
+    }
 }
 
 #[test]

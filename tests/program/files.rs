@@ -403,3 +403,62 @@ fn what_a_board_has_not_is_refused() {
         "{said}"
     );
 }
+
+/// Answers of so many learners as the window saves them; every third answer is wrong at first, later none is.
+fn saved_answers(folder: &WorkingFolder, learners: usize, answers: usize) -> Vec<String> {
+    let file = |n: usize| {
+        let mut text = "at,skill,right,took_s\n".to_owned();
+        for at in 0..answers {
+            let right = u8::from(at > answers / 2 || (at + n) % 3 > 0);
+            text += &format!("2026-11-27T12:{:02}:00Z,proof,{right},20\n", at % 60);
+        }
+        let name = format!("{n}.csv");
+        folder.file(&name, &text);
+        name
+    };
+    (0..learners).map(file).collect()
+}
+
+#[test]
+fn parameters_are_fitted_to_saved_answers() {
+    let folder = WorkingFolder::new();
+    let files = saved_answers(&folder, 12, 20);
+    let args = ["practice", "--fit"].into_iter();
+    let args: Vec<&str> = args.chain(files.iter().map(String::as_str)).collect();
+    let told = folder.good(&args);
+    let row = told
+        .lines()
+        .find(|line| line.starts_with("Proving the fault"));
+    let row: Vec<&str> = row.expect("a row").split_whitespace().collect();
+    let rates: Vec<f64> = (row[3..7].iter())
+        .map(|rate| rate.parse().expect("a rate"))
+        .collect();
+    assert!(
+        rates.iter().all(|rate| (0.0..=1.0).contains(rate)),
+        "{told}"
+    );
+    assert!(rates[2] < 0.5 && rates[3] < 0.5, "{told}");
+    assert_eq!(&row[7..9], ["12", "240"], "{told}");
+    assert!(
+        told.contains("too few answers: 0 from 0 learners"),
+        "{told}"
+    );
+}
+
+#[test]
+fn too_few_answers_and_bad_files_are_refused() {
+    let folder = WorkingFolder::new();
+    let few = saved_answers(&folder, 1, 10);
+    folder.file("bad.csv", "at,skill,right,took_s\nnever,proof,1,20\n");
+    for (file, words) in [
+        (few[0].as_str(), "10 answers of 1 learners are too few"),
+        ("bad.csv", "bad.csv, line 2: at is \"never\""),
+        ("gone.csv", "gone.csv"),
+    ] {
+        let out = folder.detent(&["practice", "--fit", file]);
+        let told = String::from_utf8_lossy(&out.stderr).into_owned();
+        assert_eq!(out.status.code(), Some(2), "{told}");
+        assert!(told.contains(words), "{told}");
+        assert!(out.stdout.is_empty());
+    }
+}

@@ -16,6 +16,7 @@ mod determinism;
 mod draws;
 mod drills;
 mod faults;
+mod fit;
 mod guide;
 mod hints;
 mod meter;
@@ -24,6 +25,7 @@ mod reasoning;
 mod repairs;
 mod replays;
 mod review;
+mod safe_work;
 mod safety;
 mod scoring;
 #[path = "../stage/mod.rs"]

@@ -241,7 +241,7 @@ impl Judge<'_> {
     }
 
     fn reasoning(&mut self) {
-        for (at, loss) in self.happened(Dimension::Reasoning) {
+        for (at, loss) in happened(self.bench, Dimension::Reasoning) {
             if let Loss::GoodBoardReplaced { .. } = loss
                 && let Some(drilled) = self.drilled()
             {
@@ -297,26 +297,6 @@ impl Judge<'_> {
         let found = self.bench.found().iter();
         read.filter(|r| r.at <= at).any(|r| tells(&r.rules_out))
             || found.filter(|f| f.at <= at).any(|f| tells(&f.rules_out))
-    }
-
-    /// What unsafe or mistaken things took from a side, in the order in which they happened.
-    fn happened(&self, side: Dimension) -> Vec<(Time, Loss)> {
-        let mut fitted = "";
-        let mut lost = Vec::new();
-        for entry in self.bench.log().entries() {
-            match entry {
-                LogEntry::Action {
-                    action: Action::Fit(number),
-                    ..
-                } => fitted = number,
-                LogEntry::Event(event) => {
-                    lost.push((event.at, Loss::of_happening(event.what, fitted)));
-                }
-                _ => {}
-            }
-        }
-        lost.retain(|(_, loss)| loss.side() == side);
-        lost
     }
 
     /// Nothing is wrong with the machine any more.
@@ -398,43 +378,9 @@ impl Judge<'_> {
     }
 
     fn safety(&mut self) {
-        let side = Dimension::Safety;
-        let mut lost = self.happened(side);
-        // What hurts most takes its points first.
-        lost.sort_by(|(_, a), (_, b)| b.share(side).total_cmp(&a.share(side)));
-        for (at, loss) in lost {
+        for (at, loss) in safety_losses(self.bench) {
             self.lose(at, loss);
         }
-        for (unplugged, touched) in self.first_touches() {
-            match self.bench.dead_proof(unplugged, touched) {
-                DeadProof::Complete => {}
-                DeadProof::MeterNotChecked => self.lose(touched, Loss::MeterNotProved),
-                DeadProof::DischargedUnmeasured => {
-                    self.lose(touched, Loss::DischargedUnmeasured);
-                }
-                DeadProof::Missing => self.lose(touched, Loss::NotProvedDead),
-            }
-        }
-    }
-
-    /// The first time that hands went in after each time the plug was pulled, with that time; hands
-    /// that went in with the plug in come with their own.
-    fn first_touches(&self) -> Vec<(Time, Time)> {
-        let mut touches = Vec::new();
-        let mut unplugged = None;
-        let mut touched = false;
-        for (at, action) in self.bench.history().iter() {
-            match action {
-                Action::Unplug => (unplugged, touched) = (Some(at), false),
-                Action::Plug => (unplugged, touched) = (None, false),
-                action if hands_inside(action) && !touched => {
-                    touches.push((unplugged.unwrap_or(at), at));
-                    touched = true;
-                }
-                _ => {}
-            }
-        }
-        touches
     }
 
     fn cost(&mut self) {
@@ -490,19 +436,8 @@ impl Judge<'_> {
         if self.given_up_rightly() {
             return;
         }
-        let since = self
-            .bench
-            .repairs()
-            .last()
-            .map_or(self.bench.began(), |(at, _)| at);
-        if !self.bench.passed(MilestoneKind::CalibrationPassed, since) {
-            self.lose(self.end(), Loss::NotRecalibrated);
-        }
-        if !self.bench.passed(MilestoneKind::ProgramFinished, since) {
-            self.lose(self.end(), Loss::NoProvingRun);
-        }
-        if let Some(component) = self.bench.leak_check_due() {
-            self.lose(self.end(), Loss::NoLeakCheck { component });
+        for loss in left_unproved(self.bench) {
+            self.lose(self.end(), loss);
         }
     }
 
@@ -568,4 +503,81 @@ impl Judge<'_> {
         }
         suspects
     }
+}
+
+/// What unsafe or mistaken things took from a side, in the order in which they happened.
+fn happened(bench: &Bench, side: Dimension) -> Vec<(Time, Loss)> {
+    let mut fitted = "";
+    let mut lost = Vec::new();
+    for entry in bench.log().entries() {
+        match entry {
+            LogEntry::Action {
+                action: Action::Fit(number),
+                ..
+            } => fitted = number,
+            LogEntry::Event(event) => {
+                lost.push((event.at, Loss::of_happening(event.what, fitted)));
+            }
+            _ => {}
+        }
+    }
+    lost.retain(|(_, loss)| loss.side() == side);
+    lost
+}
+
+/// What the log says against the safety of the work so far: what happened, the worst first, and then hands that went
+/// in before the stored charge was proved gone.
+pub(crate) fn safety_losses(bench: &Bench) -> Vec<(Time, Loss)> {
+    let side = Dimension::Safety;
+    let mut lost = happened(bench, side);
+    // What hurts most takes its points first.
+    lost.sort_by(|(_, a), (_, b)| b.share(side).total_cmp(&a.share(side)));
+    for (unplugged, touched) in first_touches(bench) {
+        let unproved = match bench.dead_proof(unplugged, touched) {
+            DeadProof::Complete => continue,
+            DeadProof::MeterNotChecked => Loss::MeterNotProved,
+            DeadProof::DischargedUnmeasured => Loss::DischargedUnmeasured,
+            DeadProof::Missing => Loss::NotProvedDead,
+        };
+        lost.push((touched, unproved));
+    }
+    lost
+}
+
+/// The first time that hands went in after each time the plug was pulled, with that time; hands that went in with the
+/// plug in come with their own.
+fn first_touches(bench: &Bench) -> Vec<(Time, Time)> {
+    let mut touches = Vec::new();
+    let mut unplugged = None;
+    let mut touched = false;
+    for (at, action) in bench.history().iter() {
+        match action {
+            Action::Unplug => (unplugged, touched) = (Some(at), false),
+            Action::Plug => (unplugged, touched) = (None, false),
+            action if hands_inside(action) && !touched => {
+                touches.push((unplugged.unwrap_or(at), at));
+                touched = true;
+            }
+            _ => {}
+        }
+    }
+    touches
+}
+
+/// What is still wanted before the last repair is proved by what the machine did since.
+pub(crate) fn left_unproved(bench: &Bench) -> Vec<Loss> {
+    let last = bench.repairs().last();
+    let since = last.map_or(bench.began(), |(at, _)| at);
+    let wanted = [
+        (MilestoneKind::CalibrationPassed, Loss::NotRecalibrated),
+        (MilestoneKind::ProgramFinished, Loss::NoProvingRun),
+    ];
+    let wanted = wanted.into_iter();
+    let mut left: Vec<Loss> = wanted
+        .filter(|(kind, _)| !bench.passed(*kind, since))
+        .map(|(_, loss)| loss)
+        .collect();
+    let component = bench.leak_check_due();
+    left.extend(component.map(|component| Loss::NoLeakCheck { component }));
+    left
 }

@@ -97,6 +97,8 @@ pub enum Exercise {
 pub enum Why {
     /// The skill was mastered, and a review is due.
     Review,
+    /// Nothing was answered yet: whoever cannot enter service mode reads no codes.
+    First,
     /// Nothing was answered to it yet, and it lies nearest the target.
     New,
     /// Of what is not mastered it lies nearest the target.
@@ -107,11 +109,18 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Why; 4] = [Why::Review, Why::New, Why::Nearest, Why::FadesFirst];
+    pub const ALL: [Why; 5] = [
+        Why::First,
+        Why::Review,
+        Why::New,
+        Why::Nearest,
+        Why::FadesFirst,
+    ];
 
     /// Text key of the sentence. It takes `exercise`, `expected` and `target` (the shares in per cent).
     pub const fn key(self) -> &'static str {
         match self {
+            Why::First => "practice-why-first",
             Why::Review => "practice-why-review",
             Why::New => "practice-why-new",
             Why::Nearest => "practice-why-nearest",
@@ -131,26 +140,27 @@ pub struct Choice {
     pub why: Why,
 }
 
-/// What to practise at `now`. Reviews that are due come first; then drills of what is not mastered and jobs
-/// that are open and not passed; then, when all is done, the drill of what fades first. Within each the one
+/// What to practise at `now`. A new learner begins with the entry gesture, as every job does, and not with what is
+/// easiest to guess. Reviews that are due come first; then drills of what is not mastered, but for what only another
+/// day can show to be, and jobs that are open and not passed; then, when all is done, the drill of what fades first. Within each the one
 /// nearest the target is taken, of equals the first.
 pub fn choose(learner: &Learner, jobs: &[CourseJob], target: Target, now: Moment) -> Choice {
-    let drills: Vec<&Standing> = learner
-        .standings()
-        .iter()
-        .filter(|standing| standing.skill().has_drill())
-        .collect();
-    let choice = |standing: &&Standing, why| Choice {
+    let drills = learner.standings();
+    let choice = |standing: &Standing, why| Choice {
         exercise: Exercise::Drill(standing.skill()),
         expected: standing.success(now),
         why,
     };
+    if drills.iter().all(|standing| standing.answers == 0) {
+        return choice(learner.standing(Skill::EntryTiming), Why::First);
+    }
     let due = drills.iter().filter(|standing| standing.due(now));
     let due = due.map(|standing| choice(standing, Why::Review));
     if let Some(nearest) = nearest(due, target) {
         return nearest;
     }
-    let unknown = drills.iter().filter(|standing| !standing.mastered());
+    let unknown = drills.iter();
+    let unknown = unknown.filter(|s| !s.mastered() && !s.waits_for_another_day(now));
     let unknown = unknown.map(|standing| {
         let new = standing.answers == 0;
         choice(standing, if new { Why::New } else { Why::Nearest })
@@ -166,12 +176,12 @@ pub fn choose(learner: &Learner, jobs: &[CourseJob], target: Target, now: Moment
     if let Some(nearest) = nearest(unknown.chain(open), target) {
         return nearest;
     }
-    let left = |standing: &&&Standing| standing.memory.retention(now).unwrap_or(1.0);
+    let left = |standing: &&Standing| standing.memory.retention(now).unwrap_or(1.0);
     let fades = drills.iter().min_by(|a, b| left(a).total_cmp(&left(b)));
     match fades {
         Some(standing) => choice(standing, Why::FadesFirst),
         // There are always drills; were there none, a look at the first skill does no harm.
-        None => choice(&&learner.standings()[0], Why::FadesFirst),
+        None => choice(learner.standing(Skill::EntryTiming), Why::FadesFirst),
     }
 }
 
@@ -203,9 +213,18 @@ mod tests {
     }
 
     fn all_mastered() -> Vec<Answer> {
-        let drills = Skill::ALL.iter().filter(|skill| skill.has_drill());
-        let each: Vec<_> = drills.map(|skill| (*skill, 12)).collect();
-        practised(&each)
+        let each: Vec<_> = Skill::ALL.iter().map(|skill| (*skill, 12)).collect();
+        on_two_days(practised(&each))
+    }
+
+    /// The same answers once more the day after.
+    fn on_two_days(mut answers: Vec<Answer>) -> Vec<Answer> {
+        let again = answers.clone();
+        answers.extend(again.into_iter().map(|answer| Answer {
+            at: Moment(answer.at.0 + DAY_S),
+            ..answer
+        }));
+        answers
     }
 
     fn job(file: &str, after: &[&str]) -> CourseJob {
@@ -237,20 +256,41 @@ mod tests {
             let learner = Learner::of(&practised(&[(Skill::Metering, 1), (Skill::CodeLookUp, 2)]));
             let chosen = choose(&learner, &[], target, now);
             let open = learner.standings().iter();
-            let open = open.filter(|s| s.skill().has_drill() && !s.mastered());
+            let open = open.filter(|s| !s.mastered() && !s.waits_for_another_day(now));
             let least = open
                 .map(|s| (s.success(now) - share).abs())
                 .fold(f64::INFINITY, f64::min);
             assert_eq!((chosen.expected - share).abs(), least, "{share}");
         }
-        let fresh = choose(&Learner::default(), &[], Target::default(), now);
-        assert_eq!(fresh.why, Why::New);
+    }
+
+    #[test]
+    fn a_new_learner_begins_with_the_gesture_whatever_the_target() {
+        let now = Moment(100);
+        for share in [0.5, 0.75, 0.95] {
+            let target = Target::new(share).expect("in range");
+            let fresh = choose(&Learner::default(), &[job("first", &[])], target, now);
+            assert_eq!(fresh.exercise, Exercise::Drill(Skill::EntryTiming));
+            assert_eq!(fresh.why, Why::First);
+        }
+        let once = Learner::of(&practised(&[(Skill::EntryTiming, 1)]));
+        assert_ne!(choose(&once, &[], Target::default(), now).why, Why::First);
+    }
+
+    #[test]
+    fn what_only_another_day_can_show_is_left_for_that_day() {
+        let evening = Learner::of(&practised(&[(Skill::LampReading, 12)]));
+        let easy = Target::new(Target::HIGHEST).expect("in range");
+        let reading = Exercise::Drill(Skill::LampReading);
+        assert_ne!(choose(&evening, &[], easy, Moment(60)).exercise, reading);
+        let next_day = choose(&evening, &[], easy, Moment(DAY_S));
+        assert_eq!((next_day.exercise, next_day.why), (reading, Why::Nearest));
     }
 
     #[test]
     fn a_review_that_is_due_comes_first() {
-        let learner = Learner::of(&practised(&[(Skill::LampReading, 12)]));
-        let soon = choose(&learner, &[], Target::default(), Moment(60));
+        let learner = Learner::of(&on_two_days(practised(&[(Skill::LampReading, 12)])));
+        let soon = choose(&learner, &[], Target::default(), Moment(DAY_S + 60));
         assert_ne!(soon.exercise, Exercise::Drill(Skill::LampReading));
         let late = Moment(300 * DAY_S);
         let late = choose(&learner, &[], Target::default(), late);
@@ -261,7 +301,7 @@ mod tests {
     #[test]
     fn jobs_open_in_the_course_s_order_once_their_drills_are_mastered() {
         let jobs = [job("first", &[]), job("second", &["first"])];
-        let now = Moment(100);
+        let now = Moment(DAY_S + 200);
         let mut answers = all_mastered();
         let learner = Learner::of(&answers);
         let chosen = choose(&learner, &jobs, Target::default(), now);

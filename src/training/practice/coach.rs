@@ -57,9 +57,8 @@ pub const fn trained_by(kind: LossKind) -> Skill {
     }
 }
 
-/// What to work on after the job of this file name, without folder and ending; none where no point was lost. What
-/// failed the job comes before everything else. A skill without a drill is trained by the same job once more.
-pub fn coach(file: &str, score: &Score) -> Option<CoachAdvice> {
+/// What to work on after a job; none where no point was lost. What failed the job comes before everything else.
+pub fn coach(score: &Score) -> Option<CoachAdvice> {
     let losses = || {
         score.dimensions.iter().flat_map(|side| {
             let lost = side.lost.iter().enumerate();
@@ -86,15 +85,10 @@ pub fn coach(file: &str, score: &Score) -> Option<CoachAdvice> {
             best
         }
     })?;
-    let skill = trained_by(kind);
     Some(CoachAdvice {
         loss: (side, place),
         points,
-        exercise: if skill.has_drill() {
-            Exercise::Drill(skill)
-        } else {
-            Exercise::Job(file.to_owned())
-        },
+        exercise: Exercise::Drill(trained_by(kind)),
     })
 }
 
@@ -138,29 +132,29 @@ mod tests {
             (Dimension::Proof, 5.0, Loss::NoProvingRun),
             (Dimension::Reading, 2.0, misread()),
         ];
-        let advice = coach("drain-code", &score(lost)).expect("points were lost");
+        let advice = coach(&score(lost)).expect("points were lost");
         assert_eq!(advice.loss, (Dimension::Reading, 0));
         assert_eq!(advice.points, 8.0);
         assert_eq!(advice.exercise, Exercise::Drill(Skill::LampReading));
     }
 
     #[test]
-    fn what_failed_the_job_comes_first_and_a_skill_without_a_drill_is_trained_by_the_job() {
+    fn what_failed_the_job_comes_first() {
         let lost = vec![
             (Dimension::Reading, 19.0, misread()),
             // The side had nothing left to lose.
             (Dimension::Safety, 0.0, Loss::Shock),
         ];
-        let advice = coach("drain-code", &score(lost)).expect("the job was failed");
+        let advice = coach(&score(lost)).expect("the job was failed");
         assert_eq!(advice.loss, (Dimension::Safety, 0));
-        assert_eq!(advice.exercise, Exercise::Job("drain-code".to_owned()));
+        assert_eq!(advice.exercise, Exercise::Drill(Skill::SafeWork));
     }
 
     #[test]
     fn nothing_lost_is_nothing_to_work_on() {
-        assert_eq!(coach("drain-code", &score(Vec::new())), None);
+        assert_eq!(coach(&score(Vec::new())), None);
         let rung = HintRung::WhereToLook;
         let free = vec![(Dimension::Reasoning, 0.0, Loss::HintTaken { rung })];
-        assert_eq!(coach("drain-code", &score(free)), None);
+        assert_eq!(coach(&score(free)), None);
     }
 }

@@ -5,6 +5,10 @@ use super::{Answer, Confusion, Detail, Memory, Moment, Rates, Skill, Tracing};
 use crate::lesson::PASS_SHARE;
 use std::collections::BTreeMap;
 
+/// Days on which an answer must have been right before a skill counts as mastered (our own choice). A day is a
+/// sitting, as for the reviews: no calendar and no time zone is needed.
+pub const MASTERY_DAYS: usize = 2;
+
 /// One skill of one learner.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Standing {
@@ -17,6 +21,10 @@ pub struct Standing {
     pub answers: usize,
     /// Those of them that were right.
     pub right: usize,
+    /// Sittings in which an answer was right: see [`Memory`] for what a sitting is.
+    days_right: usize,
+    /// An answer of this sitting was right.
+    right_today: bool,
 }
 
 impl Standing {
@@ -27,6 +35,8 @@ impl Standing {
             memory: Memory::new(skill),
             answers: 0,
             right: 0,
+            days_right: 0,
+            right_today: false,
         }
     }
 
@@ -36,11 +46,14 @@ impl Standing {
         if self.memory.begins_sitting(answer.at) {
             self.tracing
                 .fade(self.memory.retention(answer.at).unwrap_or(1.0));
+            self.right_today = false;
         }
         self.tracing.update(answer.right);
         self.memory.note(answer);
         self.answers += 1;
         self.right += usize::from(answer.right);
+        self.days_right += usize::from(answer.right && !self.right_today);
+        self.right_today |= answer.right;
     }
 
     /// How likely it is that the skill is known at `now`, 0 to 1.
@@ -53,9 +66,27 @@ impl Standing {
         self.tracing.rates().success(self.known(now))
     }
 
-    /// Whether it was mastered when it was last practised.
+    /// Whether it was mastered when it was last practised: believed known, and answered rightly on
+    /// [`MASTERY_DAYS`] days. What was right ten times in an evening may be gone in the morning.
     pub fn mastered(&self) -> bool {
-        self.answers > 0 && self.tracing.mastered()
+        self.tracing.mastered() && self.days_right >= MASTERY_DAYS
+    }
+
+    /// Whether it is believed known, and only another day can show that it is mastered.
+    pub fn waits_for_another_day(&self, now: Moment) -> bool {
+        let today = self.right_today && !self.memory.begins_sitting(now);
+        self.tracing.mastered() && !self.mastered() && today
+    }
+
+    /// How what is known at `now` will fade without practice: points of days from `now`, half a day apart, and
+    /// chance that the skill is known then. None where nothing was ever answered: nothing is known of it.
+    pub fn forgetting_curve(&self, now: Moment, days: u32) -> Option<Vec<(f64, f64)>> {
+        let point = |half: u32| {
+            let days = f64::from(half) / 2.0;
+            let at = Moment(now.0 + (days * DAY_S as f64) as i64);
+            (days, self.known(at))
+        };
+        (self.answers > 0).then(|| (0..=2 * days).map(point).collect())
     }
 
     /// Whether it was mastered once and a review is due.
@@ -212,10 +243,11 @@ mod tests {
     fn a_rest_lowers_the_belief_and_answers_raise_it_again() {
         let skill = Skill::LampReading;
         let right = |at| answer(at, skill, true, Detail::None);
-        let mut learner = Learner::of(&[right(0), right(10), right(20), right(30)]);
+        let next = |n| right(DAY_S + n);
+        let mut learner = Learner::of(&[right(0), next(0), next(10), next(20), next(30)]);
         let standing = learner.standing(skill);
-        assert!(standing.mastered() && !standing.due(Moment(60)));
-        let (soon, late) = (Moment(60), Moment(400 * DAY_S));
+        let (soon, late) = (Moment(DAY_S + 60), Moment(400 * DAY_S));
+        assert!(standing.mastered() && !standing.due(soon));
         assert!(standing.known(soon) > 0.99 * standing.tracing.known());
         assert!(standing.due(late) && standing.known(late) < 0.7);
         assert!(standing.success(late) < standing.success(soon));
@@ -225,6 +257,40 @@ mod tests {
             learner.note(&right(late.0 + n));
         }
         assert!(learner.standing(skill).mastered());
+    }
+
+    #[test]
+    fn mastery_takes_right_answers_on_two_days() {
+        let skill = Skill::Metering;
+        let at = |s, right| answer(s, skill, right, Detail::None);
+        let evening: Vec<Answer> = (0..20).map(|n| at(60 * n, true)).collect();
+        let mut learner = Learner::of(&evening);
+        let standing = learner.standing(skill);
+        assert!(standing.tracing.mastered() && !standing.mastered());
+        assert!(standing.waits_for_another_day(Moment(1300)));
+        assert!(!standing.waits_for_another_day(Moment(DAY_S)));
+        // A wrong answer is none, on whatever day.
+        learner.note(&at(DAY_S, false));
+        assert!(!learner.standing(skill).mastered());
+        for n in 1..4 {
+            learner.note(&at(DAY_S + n, true));
+        }
+        assert!(learner.standing(skill).mastered());
+    }
+
+    #[test]
+    fn a_forgetting_curve_starts_at_what_is_known_and_needs_an_answer() {
+        let skill = Skill::PartChoice;
+        let learner = Learner::of(&[answer(0, skill, true, Detail::None)]);
+        let (now, standing) = (Moment(3600), learner.standing(skill));
+        let curve = standing.forgetting_curve(now, 30).expect("it was answered");
+        assert_eq!(curve[0], (0.0, standing.known(now)));
+        // One right answer proves little, however fresh it is.
+        assert!(curve[0].1 < 0.5);
+        assert!(curve.is_sorted_by(|a, b| a.0 < b.0 && a.1 >= b.1));
+        assert_eq!(curve.last().map(|last| last.0), Some(30.0));
+        let never = learner.standing(Skill::NextTest);
+        assert_eq!(never.forgetting_curve(now, 30), None);
     }
 
     #[test]

@@ -6,6 +6,7 @@ mod coach;
 mod confusion;
 pub mod drill;
 mod examination;
+pub mod fit;
 mod learner;
 pub mod review;
 pub mod simulated;
@@ -19,7 +20,7 @@ pub use examination::{
     Examination, ExaminationError, JobResult, Pause, SHORTEST_PAUSE_S, SheetPage, Sitting,
     SittingJob, SittingResult,
 };
-pub use learner::{DayRhythm, Learner, Standing, rhythm_by_day};
+pub use learner::{DayRhythm, Learner, MASTERY_DAYS, Standing, rhythm_by_day};
 pub use review::Memory;
 pub use skill::Skill;
 pub use tracing::{MASTERY, Rates, RatesError, Tracing};

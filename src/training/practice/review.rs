@@ -30,9 +30,9 @@ pub const fn usual_s(skill: Skill) -> f64 {
     match skill {
         Skill::EntryTiming => 10.0,
         Skill::LampReading => 8.0,
-        Skill::Metering | Skill::NextTest | Skill::PartChoice => 30.0,
+        Skill::Metering | Skill::NextTest | Skill::PartChoice | Skill::Proof => 30.0,
         Skill::CodeLookUp => 15.0,
-        Skill::SafeWork | Skill::Proof => 3600.0,
+        Skill::SafeWork => 40.0,
     }
 }
 

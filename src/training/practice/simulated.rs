@@ -19,10 +19,9 @@ pub const LOST_OVERNIGHT: f64 = 0.005;
 /// Exercises after which a learner is given up who has still not mastered everything.
 const LONGEST: usize = 20_000;
 
-/// The skills that have a drill, in the order of the course.
+/// The skills, each with its drill, in the order of the course.
 pub fn drills() -> Vec<Skill> {
-    let all = Skill::ALL.iter().copied();
-    all.filter(|skill| skill.has_drill()).collect()
+    Skill::ALL.to_vec()
 }
 
 /// A way of choosing the next exercise.
@@ -90,6 +89,19 @@ impl Simulated {
         self.knows[n] |= uniform(&mut self.rng) < rates.learn();
         self.practised[n] = true;
         right
+    }
+
+    /// Whether the `n`-th skill goes well in a job, which teaches nothing by itself.
+    fn does(&mut self, n: usize) -> bool {
+        let known = if self.knows[n] { 1.0 } else { 0.0 };
+        uniform(&mut self.rng) < self.rates[n].success(known)
+    }
+
+    /// Does the `n`-th drill, with a hint or without.
+    fn drills(&mut self, n: usize, hint: bool) {
+        let teaches = if hint { HINT_TEACHES } else { 1.0 };
+        self.knows[n] |= uniform(&mut self.rng) < teaches * self.rates[n].learn();
+        self.practised[n] = true;
     }
 
     fn sleep(&mut self) {
@@ -350,4 +362,71 @@ pub fn invented(seed: u64, days: u32, until: Moment) -> Vec<Answer> {
         }
     }
     answers
+}
+
+/// Answers of a learner with these rates to one skill, one a minute.
+pub fn answers_with(rates: Rates, skill: Skill, count: usize, seed: u64) -> Vec<Answer> {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let mut knows = uniform(&mut rng) < rates.known();
+    let mut answer = |n: usize| {
+        let known = if knows { 1.0 } else { 0.0 };
+        let right = uniform(&mut rng) < rates.success(known);
+        knows |= uniform(&mut rng) < rates.learn();
+        Answer {
+            at: Moment(60 * n as i64),
+            skill,
+            right,
+            took_s: super::review::usual_s(skill),
+            detail: Detail::None,
+        }
+    };
+    (0..count).map(&mut answer).collect()
+}
+
+/// What helps a beginner.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Help {
+    /// Hints can be taken.
+    pub hints: bool,
+    /// After each job somebody names what went wrong in it.
+    pub coach: bool,
+}
+
+/// Chance that a beginner who does not know takes a hint (our own guess).
+const TAKES_HINT: f64 = 0.5;
+/// An exercise with a hint teaches so many times as likely as one without (our own guess; no study of ours stands
+/// behind it).
+const HINT_TEACHES: f64 = 1.5;
+
+/// How many exercises a beginner needs until every skill is truly known; none when that takes far too long.
+///
+/// The model, of our own invention: a beginner knows nothing at first, and learns, slips and guesses with the rates
+/// of the program. A session is a job and then drills, ten exercises in all, one session a day, and what is known
+/// may be lost overnight. A job uses every skill once and teaches nothing by itself. With the coach the drills are of
+/// the skills that went wrong in the job, in turn; without, or where nothing went wrong, of any skill, each as likely.
+/// A hint makes an exercise teach better; that hints can also keep somebody from thinking is left out, so that this
+/// says how much they save at best.
+pub fn exercises_of_beginner(help: Help, seed: u64) -> Option<usize> {
+    let mut beginner = Simulated::new(seed, 0.0, LOST_OVERNIGHT);
+    beginner.knows.fill(false);
+    let mut rng = ChaCha8Rng::seed_from_u64(seed ^ 0x4E11);
+    let count = beginner.knows.len();
+    let mut done = 0;
+    while done < LONGEST {
+        let wrong: Vec<usize> = (0..count).filter(|n| !beginner.does(*n)).collect();
+        done += 1;
+        for drill in 0..SESSION - 1 {
+            let any = (uniform(&mut rng) * count as f64) as usize;
+            let named = wrong.get(drill % wrong.len().max(1)).copied();
+            let n = named.filter(|_| help.coach).unwrap_or(any);
+            let takes = uniform(&mut rng) < TAKES_HINT;
+            beginner.drills(n, help.hints && takes);
+            done += 1;
+            if beginner.knows.iter().all(|knows| *knows) {
+                return Some(done);
+            }
+        }
+        beginner.sleep();
+    }
+    None
 }

@@ -81,9 +81,9 @@ impl Rates {
             Skill::CodeLookUp => (0.20, 0.20, 0.05, 0.05),
             Skill::NextTest => (0.10, 0.10, 0.10, 0.25),
             Skill::PartChoice => (0.10, 0.10, 0.10, 0.20),
-            // A job has many chances to go wrong, and few to be right by luck.
-            Skill::SafeWork => (0.20, 0.20, 0.10, 0.20),
-            Skill::Proof => (0.10, 0.15, 0.10, 0.10),
+            // Two questions in three have five answers to choose from, the third asks for a whole order.
+            Skill::SafeWork => (0.20, 0.15, 0.10, 0.15),
+            Skill::Proof => (0.10, 0.12, 0.10, 0.20),
         };
         Rates {
             known,

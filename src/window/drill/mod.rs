@@ -57,6 +57,8 @@ impl Shown {
             "look-up" => Skill::CodeLookUp,
             "next-test" => Skill::NextTest,
             "part" => Skill::PartChoice,
+            "safe-work" => Skill::SafeWork,
+            "proof" => Skill::Proof,
             _ => return None,
         };
         Some(Shown { skill, stage })
@@ -102,15 +104,10 @@ impl DrillRes {
         matches!(question.task.signs, Signs::Flashes { .. })
     }
 
-    /// Begins a drill of this skill with questions drawn from `seed`; none is begun for a skill without a
-    /// drill.
+    /// Begins a drill of this skill with questions drawn from `seed`.
     pub fn begin(&mut self, skill: Skill, seed: u64) {
-        self.sitting = None;
-        if !skill.has_drill() {
-            return;
-        }
         let supplied_boards = self.content_library.supplied_boards();
-        if skill == Skill::NextTest {
+        if matches!(skill, Skill::NextTest | Skill::Proof) {
             self.tables.read(&supplied_boards);
         }
         let round = Round::begin(seed);
@@ -224,8 +221,8 @@ mod tests {
     use detent_training::practice::drill::QUESTIONS;
 
     #[test]
-    fn every_skill_with_a_drill_asks_ten_questions() {
-        for skill in Skill::ALL.iter().copied().filter(|s| s.has_drill()) {
+    fn every_skill_asks_ten_questions() {
+        for skill in Skill::ALL.iter().copied() {
             let mut drill = DrillRes::default();
             drill.begin(skill, 3);
             let asked = drill
@@ -240,13 +237,6 @@ mod tests {
                 assert_eq!(sitting.round.right(), QUESTIONS - 2, "{skill}");
             }
         }
-    }
-
-    #[test]
-    fn a_skill_without_a_drill_begins_none() {
-        let mut drill = DrillRes::default();
-        drill.begin(Skill::Proof, 1);
-        assert!(drill.sitting().is_none());
     }
 
     #[test]

@@ -8,7 +8,7 @@ use detent_simulation::interface::Component;
 use detent_training::bench::MeterMode;
 use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::practice::drill::{
-    SuppliedBoard, entry, lamps, look_up, meter, next_test, part,
+    SuppliedBoard, entry, lamps, look_up, meter, next_test, part, proof, safe_work,
 };
 use detent_training::practice::{Detail, Skill};
 
@@ -95,6 +95,10 @@ pub enum Asked {
     NextTest(Question<next_test::NextTestTask, Option<usize>, next_test::Marked>),
     /// Part: one of the options.
     Part(Question<part::PartChoiceTask, Option<usize>, part::Marked>),
+    /// Safe work: places among the choices, in order.
+    SafeWork(Box<Question<safe_work::SafeWorkTask, Vec<usize>, safe_work::Marked>>),
+    /// Proof: one of the choices.
+    Proof(Question<proof::ProofTask, Option<usize>, proof::Marked>),
     /// There is nothing to ask from.
     Nothing,
 }
@@ -123,7 +127,14 @@ impl Asked {
             Skill::NextTest => next_test::ask(supplied_boards, |place| tables.at(place), seed)
                 .map_or(Asked::Nothing, |task| Asked::NextTest(Question::new(task))),
             Skill::PartChoice => Asked::Part(Question::new(part::ask(supplied_boards, seed))),
-            Skill::SafeWork | Skill::Proof => Asked::Nothing,
+            Skill::SafeWork => {
+                let task = safe_work::ask(supplied_boards, seed);
+                Asked::SafeWork(Box::new(Question::new(task)))
+            }
+            Skill::Proof => {
+                let task = proof::ask(supplied_boards, |place| tables.at(place), seed);
+                Asked::Proof(Question::new(task))
+            }
         }
     }
 
@@ -136,6 +147,8 @@ impl Asked {
             Asked::LookUp(_) => Asked::first(Skill::CodeLookUp, supplied_boards, tables, seed),
             Asked::NextTest(_) => Asked::first(Skill::NextTest, supplied_boards, tables, seed),
             Asked::Part(_) => Asked::first(Skill::PartChoice, supplied_boards, tables, seed),
+            Asked::SafeWork(_) => Asked::first(Skill::SafeWork, supplied_boards, tables, seed),
+            Asked::Proof(_) => Asked::first(Skill::Proof, supplied_boards, tables, seed),
             Asked::Nothing => Asked::Nothing,
         }
     }
@@ -149,6 +162,8 @@ impl Asked {
             Asked::LookUp(q) => !q.given.is_empty(),
             Asked::NextTest(q) => q.given.is_some(),
             Asked::Part(q) => q.given.is_some(),
+            Asked::SafeWork(q) => q.given.len() == q.task.wanted(),
+            Asked::Proof(q) => q.given.is_some(),
             Asked::Nothing => false,
         }
     }
@@ -209,6 +224,17 @@ impl Asked {
                 q.marked = Some(marked);
                 Some(plain(marked.right))
             }
+            Asked::SafeWork(q) => {
+                let marked = safe_work::mark(&q.task, &q.given);
+                let right = marked.right();
+                q.marked = Some(marked);
+                Some(plain(right))
+            }
+            Asked::Proof(q) => {
+                let marked = proof::mark(&q.task, q.given?);
+                q.marked = Some(marked);
+                Some(plain(marked.right))
+            }
             Asked::Nothing => None,
         }
     }
@@ -259,6 +285,20 @@ impl Asked {
             Asked::Part(q) => {
                 let should = part::mark(&q.task, 0).should;
                 q.given = Some((should + usize::from(!right)) % q.task.options.len());
+            }
+            Asked::SafeWork(q) => {
+                q.given = q.task.solve();
+                if !right {
+                    // Hands go in first, or the choice beside the right one.
+                    q.given.reverse();
+                    if q.given.len() == 1 {
+                        q.given[0] = (q.given[0] + 1) % q.task.choices();
+                    }
+                }
+            }
+            Asked::Proof(q) => {
+                let should = proof::mark(&q.task, 0).should;
+                q.given = Some((should + usize::from(!right)) % q.task.choices());
             }
             Asked::Nothing => {}
         }

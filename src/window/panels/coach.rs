@@ -10,7 +10,7 @@ pub(super) fn coach_ui(ui: &mut Ui, context: &mut PanelContext) {
     let Some(score) = context.bench.score() else {
         return;
     };
-    let Some(advice) = coach(&context.bench.job().file, score) else {
+    let Some(advice) = coach(score) else {
         return;
     };
     let (side, place) = advice.loss;

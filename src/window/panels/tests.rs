@@ -713,7 +713,7 @@ fn the_coach_says_one_thing_and_leads_to_it() {
         let given_up = ScriptStep::Do(Action::Report(report));
         bench.run(&given_up).expect("a job can be given up");
         let score = bench.score().expect("a finished job");
-        let advice = coach(&bench.job().file, score).expect("points were lost");
+        let advice = coach(score).expect("points were lost");
         let Exercise::Drill(skill) = advice.exercise else {
             panic!("a drill trains what was lost most");
         };

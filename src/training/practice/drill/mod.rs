@@ -7,7 +7,9 @@ pub mod look_up;
 pub mod meter;
 pub mod next_test;
 pub mod part;
+pub mod proof;
 mod round;
+pub mod safe_work;
 pub use round::{Done, QUESTIONS, Round};
 
 use crate::draws::{below, between, one_of, shuffle, within};

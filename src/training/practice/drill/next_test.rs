@@ -1,7 +1,7 @@
 //! Choosing the next test: what is believed after the codes and what was tried since, four things that could
 //! be done now, and which of them makes the repair cheapest.
 
-use super::{SuppliedBoard, SuppliedBoardId, draws, one_of, shuffle, supplied_board};
+use super::{SuppliedBoard, SuppliedBoardId, below, draws, one_of, shuffle, supplied_board};
 use crate::reason::evidence::{self, Outcome, Table};
 use crate::reason::{Course, PlanStep, Posterior, Probe, Remedy, RepairCosts};
 use detent_simulation::plant::FailureMode;
@@ -21,9 +21,11 @@ const AS_GOOD: f64 = 0.02;
 /// The others cost at least this share more than the best, whatever follows.
 const WORSE: f64 = 0.03;
 /// Situations drawn before the clearest so far is taken.
-const DRAWS: u64 = 12;
+const DRAWS: u64 = 60;
+/// Situations in which the cheapest thing is the best are asked about once in so many questions.
+const CHEAPEST_IS_BEST: usize = 6;
 /// At most so many tests were made before the question.
-const TESTS_BEFORE: u32 = 2;
+const TESTS_BEFORE: u32 = 4;
 
 /// Something that could be done now.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,11 +88,29 @@ pub fn ask<'t>(
         return None;
     }
     let rng = &mut draws(seed);
-    (0..DRAWS).find_map(|_| {
+    let any = below(CHEAPEST_IS_BEST, rng) == 0;
+    let mut plain = None;
+    for _ in 0..DRAWS {
         let supplied_board = supplied_board(&known, rng);
         let table = tables(&supplied_board.place())?;
-        situation(supplied_board, table, rng)
-    })
+        // Once there is a plain one, only another kind is worth a long look.
+        let dear = !any && plain.is_some();
+        let Some(task) = situation(supplied_board, table, dear, rng) else {
+            continue;
+        };
+        if any || !mark(&task, cheapest(&task)).right {
+            return Some(task);
+        }
+        plain.get_or_insert(task);
+    }
+    plain
+}
+
+/// The option that costs least by itself, by its place: what a bad habit takes.
+pub fn cheapest(task: &NextTestTask) -> usize {
+    let cost = |n: &usize| task.options[*n].cost;
+    let least = |a: &usize, b: &usize| cost(a).total_cmp(&cost(b));
+    (0..task.options.len()).min_by(least).unwrap_or_default()
 }
 
 /// Judges the choice, by its place among the options.
@@ -105,10 +125,12 @@ pub fn mark(task: &NextTestTask, chosen: usize) -> Marked {
     }
 }
 
-/// One situation, if four things stand out clearly enough in it.
+/// One situation, if four things stand out clearly enough in it; with `dear`, only one in which a first look does not
+/// take the cheapest thing for the best.
 fn situation(
     supplied_board: &SuppliedBoard<'_>,
     table: &Table,
+    dear: bool,
     rng: &mut ChaCha8Rng,
 ) -> Option<NextTestTask> {
     let library = &supplied_board.library;
@@ -136,6 +158,14 @@ fn situation(
     if likeliest > SURE * total {
         return None;
     }
+    if dear {
+        let first = problem.plan(&course, WORK / 10).ok()?;
+        let cost = |step| problem.cost(step, course.done);
+        let best = cost(first.next());
+        if !first.choices.iter().any(|other| cost(other.step) < best) {
+            return None;
+        }
+    }
     let plan = problem.plan(&course, WORK).ok()?;
     let best = *plan.choices.first()?;
     let choice = |choice: &crate::reason::Choice| {
@@ -154,11 +184,12 @@ fn situation(
         .filter(|other| other.lower > best.upper * (1.0 + WORSE))
         .filter_map(choice)
         .collect();
-    // The nearest ones are the interesting ones; something as cheap as the best stands beside it where there
-    // is such a thing, so that the price tells less.
+    // The nearest ones are the interesting ones; something cheaper than the best stands beside it where there
+    // is such a thing, or else something as cheap: the price by itself tells nothing.
     worse.sort_by(|a, b| a.repair.1.total_cmp(&b.repair.1));
     let price = problem.cost(best.step, course.done);
-    let as_cheap = worse.iter().position(|other| other.cost <= price);
+    let as_cheap = (worse.iter().position(|other| other.cost < price))
+        .or_else(|| worse.iter().position(|other| other.cost <= price));
     let cheap = as_cheap.map(|at| worse.remove(at));
     worse.truncate(3 * CHOICES);
     shuffle(&mut worse, rng);

@@ -6,6 +6,8 @@ mod look_up;
 mod meter;
 mod next_test;
 mod part;
+mod proof;
+mod safe_work;
 mod summary;
 #[cfg(test)]
 mod tests;
@@ -207,6 +209,8 @@ fn body_ui(ui: &mut Ui, context: &mut PanelContext, sitting: &mut Sitting, took_
         Asked::LookUp(q) => look_up::look_up_ui(ui, context, q),
         Asked::NextTest(q) => next_test::next_test_ui(ui, context, q),
         Asked::Part(q) => part::part_ui(ui, context, q),
+        Asked::SafeWork(q) => safe_work::safe_work_ui(ui, context, q),
+        Asked::Proof(q) => proof::proof_ui(ui, context, q),
         Asked::Nothing => {
             ui.label(context.text("drill-nothing"));
         }

@@ -58,21 +58,15 @@ fn numbered(n: usize, x: f64, y: f64) -> Text {
     Text::new(format!("number {n}"), PlotPoint::new(x, y), number).anchor(Align2::CENTER_BOTTOM)
 }
 
-/// Share of each practised skill that will still be there, over the coming days.
+/// How likely each practised skill will be known over the coming days, from what is known now.
 pub(super) fn retention(ui: &mut Ui, learner: &Learner, now: Moment, axis: String) {
     let curves: Vec<(usize, Vec<[f64; 2]>)> = learner
         .standings()
         .iter()
-        .filter(|standing| standing.answers > 0)
-        .map(|standing| {
-            let at = |half: u32| {
-                let days = f64::from(half) / 2.0;
-                let at = Moment(now.0 + (days * DAY_S as f64) as i64);
-                let left = standing.memory.retention(at).unwrap_or(1.0);
-                [days, 100.0 * left]
-            };
-            let points = (0..=2 * AHEAD_DAYS).map(at).collect();
-            (standing.skill().index(), points)
+        .filter_map(|standing| {
+            let curve = standing.forgetting_curve(now, AHEAD_DAYS)?;
+            let points = curve.into_iter().map(|(days, known)| [days, 100.0 * known]);
+            Some((standing.skill().index(), points.collect()))
         })
         .collect();
     let step = if ui.available_width() > 500.0 {

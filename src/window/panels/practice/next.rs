@@ -46,8 +46,7 @@ pub(super) fn next_ui(
     });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("practice-all"));
-        let standings = learner.learner().standings().iter();
-        for standing in standings.filter(|standing| standing.skill().has_drill()) {
+        for standing in learner.learner().standings() {
             if drill_ui(ui, context, standing, now) {
                 to = Some(begin_drill(drill, standing.skill()));
             }
@@ -65,7 +64,7 @@ fn drill_ui(ui: &mut Ui, context: &PanelContext, standing: &Standing, now: Momen
             let name = skill_name(context, standing.skill());
             let text = RichText::new(context.text("practice-begin"));
             let button = ui.add_sized([110.0, 36.0], egui::Button::new(text));
-            // Six buttons say the same; each is of its drill.
+            // Eight buttons say the same; each is of its drill.
             button.widget_info(|| {
                 let label = format!("{}: {name}", context.text("practice-begin"));
                 egui::WidgetInfo::labeled(egui::WidgetType::Button, true, label)

@@ -179,6 +179,7 @@ fn retention_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
         ui.label(context.text("practice-chart-retention-none"));
         return;
     }
+    kit::quiet(ui, context.text("practice-rates-unfitted"));
     let axis = context.text("practice-chart-retention-axis");
     charts::retention(ui, learner.learner(), now(), axis);
 }

@@ -8,8 +8,9 @@ use crate::state::BenchRes;
 use crate::workbench::LibraryJobs;
 use detent_content::{Language, ProfileFolder};
 use detent_training::bench::{Action, Advice, Report, Verdict};
+use detent_training::practice::review::DAY_S;
 use detent_training::practice::simulated::invented;
-use detent_training::practice::{Answer, Detail};
+use detent_training::practice::{Answer, Detail, Moment};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -127,7 +128,7 @@ fn a_file_damaged_meanwhile_is_told_of_and_left_alone() {
 #[test]
 fn the_suggestion_gives_its_reason_and_begins() {
     let mut harness = harness(Language::En, LearnerRes::default());
-    harness.get_by_label_contains("comes closest to your target of 75 %");
+    harness.get_by_label_contains("Every job starts with the entry gesture");
     click(&mut harness, "Begin");
     assert_eq!(harness.state().to, Some(Screen::Drill));
     harness.state_mut().to = None;
@@ -137,8 +138,15 @@ fn the_suggestion_gives_its_reason_and_begins() {
 
 #[test]
 fn a_job_is_begun_when_the_drills_are_mastered() {
-    let drills = Skill::ALL.iter().filter(|skill| skill.has_drill());
-    let answers = drills.flat_map(|skill| vec![answer(*skill, true); 15]);
+    let on_day = |days_ago: i64, skill: Skill| Answer {
+        at: Moment(now().0 - days_ago * DAY_S),
+        ..answer(skill, true)
+    };
+    let days = [1, 0].into_iter();
+    let answers = days.flat_map(|days_ago| {
+        let skills = Skill::ALL.iter();
+        skills.flat_map(move |skill| vec![on_day(days_ago, *skill); 15])
+    });
     let learner = LearnerRes::guest(answers.collect());
     let mut harness = harness(Language::En, learner);
     harness.get_by_label("The tub stays full");

@@ -1,0 +1,167 @@
+//! Questions of the drills of safe work and of proof in words.
+
+use super::text::{Language, Texts, Value};
+use detent_training::bench::{Display, MeterMode, Part};
+use detent_training::lesson::LossKind;
+use detent_training::practice::drill::proof::{HistoryStep, Shown};
+use detent_training::practice::drill::safe_work::{ChargeStep, Facts, SafeStep, Stumble};
+use detent_training::reason::Probe;
+use detent_training::reason::evidence::{End, Outcome};
+
+impl Texts {
+    /// A step of safe work.
+    pub fn safe_step(&self, step: SafeStep) -> String {
+        self.get(&format!("safe-step-{step}"))
+    }
+
+    /// What a deed brings, in short; none: nothing.
+    pub fn safe_outcome(&self, brings: Option<LossKind>) -> String {
+        match brings {
+            Some(kind) => self.get(&format!("safe-outcome-{kind}")),
+            None => self.get("safe-outcome-none"),
+        }
+    }
+
+    /// Why an order of steps is not safe.
+    pub fn safe_stumble(&self, stumble: &Stumble) -> String {
+        match stumble {
+            Stumble::Refused(refusal) => self.refusal(refusal),
+            Stumble::Brings(kind) => self.safe_outcome(Some(*kind)),
+            Stumble::Caution(caution) => self.caution(*caution),
+        }
+    }
+
+    /// What is known of a machine, one sentence each.
+    pub fn safe_facts(&self, facts: &Facts) -> Vec<String> {
+        let mut told = Vec::new();
+        told.push(match facts.unplugged_s {
+            None => self.get("safe-fact-plugged"),
+            Some(s) => self.with(
+                "safe-fact-unplugged",
+                &[("seconds", Value::from(s.round()))],
+            ),
+        });
+        if facts.panels_off {
+            told.push(self.get("safe-fact-panels-off"));
+        }
+        if facts.bleeder_open {
+            told.push(self.get("safe-fact-bleeder-open"));
+        }
+        told.push(self.get(if facts.taps_shut {
+            "safe-fact-taps-shut"
+        } else {
+            "safe-fact-taps-open"
+        }));
+        told.push(match facts.water {
+            None => self.get("safe-fact-dry"),
+            Some((mm, celsius)) => {
+                let args = [
+                    ("depth", Value::from((mm / 10.0).round())),
+                    ("celsius", Value::from(celsius.round())),
+                    ("fahrenheit", Value::from((celsius * 1.8 + 32.0).round())),
+                ];
+                self.with("safe-fact-water", &args)
+            }
+        });
+        told.extend(facts.proof.iter().map(|step| match step {
+            ChargeStep::MeterChecked(true) => self.get("safe-fact-meter-good"),
+            ChargeStep::MeterChecked(false) => self.get("safe-fact-meter-bad"),
+            ChargeStep::Discharged => self.get("safe-fact-discharged"),
+            ChargeStep::Measured(shown) => {
+                let shown = Value::from(self.display(*shown, MeterMode::VoltsDc));
+                self.with("safe-fact-measured", &[("shown", shown)])
+            }
+        }));
+        told
+    }
+
+    /// What is to be said of a repair's proof; none: it is proved.
+    pub fn proof_gap(&self, gap: Option<LossKind>) -> String {
+        match gap {
+            Some(kind) => self.get(&format!("proof-gap-{kind}")),
+            None => self.get("proof-gap-none"),
+        }
+    }
+
+    /// One thing that was done around a repair.
+    pub fn proof_step(&self, step: &HistoryStep, parts: &[Part]) -> String {
+        let ended = |key: &str, outcome: &Outcome| {
+            let code = outcome.codes.first().map(|code| format!("{code:02}"));
+            let end = match (outcome.end, &code) {
+                (End::Finished, _) => "finished",
+                (End::Stopped, Some(_)) => "stopped",
+                (End::Dark, _) => "dark",
+                (End::Stopped | End::Open | End::NotAskedFor, _) => "open",
+            };
+            let code = Value::from(code.unwrap_or_default());
+            self.with(&format!("{key}-{end}"), &[("code", code)])
+        };
+        match step {
+            HistoryStep::Fitted(number) => {
+                let part = Value::from(self.numbered(number, parts));
+                self.with("proof-did-fit", &[("part", part)])
+            }
+            HistoryStep::Recalibrated(outcome) => ended("deed-recalibrated", outcome),
+            HistoryStep::Ran(outcome) => ended("deed-ran", outcome),
+            HistoryStep::LookedForLeaks { level_mm, wet } => {
+                let key = if *wet {
+                    "proof-did-look-wet"
+                } else {
+                    "proof-did-look-dry"
+                };
+                self.with(key, &[("depth", Value::from((level_mm / 10.0).round()))])
+            }
+        }
+    }
+
+    /// What a reading or a look shows.
+    pub fn proof_shows(&self, probe: &Probe, shown: &Shown) -> String {
+        match (probe, shown) {
+            (Probe::Read(point), Shown::Reading(shown)) => self.display(*shown, point.mode),
+            (_, Shown::Findings(found)) if found.is_empty() => self.get("finding-nothing"),
+            (_, Shown::Findings(found)) => {
+                let found = found.iter().map(|f| self.get(&format!("finding-{f}")));
+                found.collect::<Vec<_>>().join(" ")
+            }
+            // A look shows no reading.
+            (Probe::Inspect(_) | Probe::Recalibrate, Shown::Reading(_)) => String::new(),
+        }
+    }
+
+    /// What is on the meter's display, with its unit.
+    fn display(&self, shown: Display, mode: MeterMode) -> String {
+        let value = match shown {
+            Display::OverRange => return "OL".to_owned(),
+            Display::Dead => return "—".to_owned(),
+            Display::Value(value) => value,
+        };
+        let unit = match mode {
+            MeterMode::Ohms | MeterMode::Continuity => "Ω",
+            MeterMode::VoltsAc | MeterMode::VoltsLowZ | MeterMode::VoltsDc => "V",
+            MeterMode::AmpsClamp => "A",
+            MeterMode::Hertz => "Hz",
+            MeterMode::Microfarads => "µF",
+        };
+        let (value, prefix) = match value.abs() {
+            large if large >= 1e6 => (value / 1e6, "M"),
+            large if large >= 1e3 => (value / 1e3, "k"),
+            _ => (value, ""),
+        };
+        let decimals = if value.abs() < 10.0 {
+            2
+        } else {
+            usize::from(value.abs() < 100.0)
+        };
+        let rounded = format!("{value:.decimals$}");
+        // Next to nothing has no sign.
+        let rounded = match rounded.strip_prefix('-') {
+            Some(zero) if zero.parse() == Ok(0.0) => zero.to_owned(),
+            _ => rounded,
+        };
+        let written = match self.language() {
+            Language::En => rounded,
+            Language::Es => rounded.replace('.', ","),
+        };
+        format!("{written}\u{a0}{prefix}{unit}")
+    }
+}
