@@ -16,6 +16,7 @@ mod determinism;
 mod draws;
 mod drills;
 mod faults;
+mod ground_faults;
 mod guide;
 mod hints;
 mod meter;

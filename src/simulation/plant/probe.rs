@@ -21,6 +21,10 @@ use num_complex::Complex64;
 const TEST_V: f64 = 0.6;
 /// Resistance behind the test source, Ω.
 const TEST_OHMS: f64 = 1000.0;
+/// Test source of the insulation tester, V direct (IEC 60364-6 for circuits of up to 500 V, from memory).
+const INSULATION_TEST_V: f64 = 500.0;
+/// Resistance behind it, Ω: it gives its 500 V from 1 MΩ up within a twentieth, and a short circuit 10 mA. Our own.
+const INSULATION_TEST_OHMS: f64 = 50e3;
 /// Frequency at which capacitance is measured, Hz.
 const FARADS_HZ: f64 = 100.0;
 /// A pickup signal is a signal above this rate, Hz.
@@ -100,7 +104,7 @@ impl Plant {
             filter_v: self.supply().filter_v,
         };
         let board_v = probed.settle_actuators(self.mains_layout());
-        if probed.mains.plugged {
+        if self.energized() {
             let supply = Supply {
                 bulk_v: charged_v(board_v).max(0.0),
                 ..self.supply().clone()
@@ -202,6 +206,25 @@ impl Probes {
             return f64::INFINITY;
         };
         let through_a = (TEST_V - drop) / TEST_OHMS;
+        if through_a < 1e-10 {
+            f64::INFINITY
+        } else {
+            drop / through_a
+        }
+    }
+
+    /// Insulation between two mains pins, Ω, with working voltage and more on it; infinite when open, or where a pin
+    /// is not on the mains side. Only right on a dead circuit, as with [`Probes::ohms`].
+    pub fn insulation_ohms(&mut self, at: &Probed) -> f64 {
+        let (red, black) = self.pins();
+        let circuit = self.dead(at);
+        circuit.stress_insulation(&at.params);
+        circuit.set_meter(1.0 / INSULATION_TEST_OHMS, INSULATION_TEST_V);
+        circuit.solve();
+        let Some(drop) = circuit.drop(red, black) else {
+            return f64::INFINITY;
+        };
+        let through_a = (INSULATION_TEST_V - drop) / INSULATION_TEST_OHMS;
         if through_a < 1e-10 {
             f64::INFINITY
         } else {

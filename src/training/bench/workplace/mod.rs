@@ -367,6 +367,7 @@ impl Bench {
             machine,
             cabinet_open: self.cabinet_open,
             taps_shut: self.machine.plant().taps_shut(),
+            outlet_tripped: self.machine.plant().outlet_tripped(),
             pulled: &self.pulled,
             probes: self.probes,
             held: self.meter.held.map(|(mode, _)| mode),
