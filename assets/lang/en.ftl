@@ -994,6 +994,7 @@ mode-drain-pump-fouled = Drain pump: threads around the impeller
 mode-drain-pump-open-winding = Drain pump: open winding
 mode-drain-pump-seized = Drain pump: rotor seized
 mode-drain-pump-winding-to-ground = Drain pump: winding leaks to ground
+mode-filter-capacitor-shorted = Line filter: capacitor shorted
 mode-filter-line-to-ground = Line filter: line side leaks to ground
 mode-filter-open-choke = Line filter: choke open
 mode-floor-not-level = Machine rocks on its feet

@@ -991,6 +991,7 @@ mode-drain-pump-fouled = Bomba de desagüe: hilos en el rotor
 mode-drain-pump-open-winding = Bomba de desagüe: bobinado cortado
 mode-drain-pump-seized = Bomba de desagüe: rotor agarrotado
 mode-drain-pump-winding-to-ground = Bomba de desagüe: bobinado derivado a tierra
+mode-filter-capacitor-shorted = Filtro de red: condensador en cortocircuito
 mode-filter-line-to-ground = Filtro de red: fase derivada a tierra
 mode-filter-open-choke = Filtro de red: bobina cortada
 mode-floor-not-level = La máquina cojea

@@ -16,7 +16,8 @@ use rayon::prelude::*;
 use std::collections::BTreeMap;
 
 /// Faults before the control's own supply, or in it: it cannot say anything.
-const DARK: [&str; 4] = [
+const DARK: [&str; 5] = [
+    "filter.capacitor-shorted",
     "cord.open-line",
     "line-fuse.blown",
     "filter.open-choke",

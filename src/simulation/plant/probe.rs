@@ -11,10 +11,10 @@ use super::mains::{Analysis, Circuit, Switching, angular};
 use super::motor::{quotient, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
-use super::supply::{Supply, charged_v};
+use super::supply::{Supply, blows_at_once, charged_v};
 use super::washer::Plant;
 use super::water::hydrostatic_kpa;
-use crate::interface::{Pin, Rating, Relay, Terminal};
+use crate::interface::{Pin, Rating, Relay, Relays, Terminal};
 use num_complex::Complex64;
 
 /// Test source of the ohmmeter, V.
@@ -103,6 +103,8 @@ impl Plant {
             bulk_v: self.supply().bulk_v,
             filter_v: self.supply().filter_v,
         };
+        probed.mains.fuse_blown =
+            self.supply().fuse_blown && probed.blows_the_fuse(self.mains_layout());
         let board_v = probed.settle_actuators(self.mains_layout());
         if self.energized() {
             let supply = Supply {
@@ -123,6 +125,20 @@ fn pulse_hz(p: &Params, pulley_rad_s: f64) -> f64 {
 }
 
 impl Probed {
+    /// Whether such a machine blows its line fuse by being plugged in, nothing switched on.
+    fn blows_the_fuse(&self, mut circuit: Circuit<Complex64>) -> bool {
+        let plugged_in = Switching {
+            plugged: true,
+            outlet_tripped: false,
+            relays: Relays::NONE,
+            ..self.mains
+        };
+        circuit.reset();
+        circuit.set(&self.params, self.rating, &plugged_in);
+        circuit.solve();
+        blows_at_once(rms(circuit.line_current()))
+    }
+
     /// A bolt and a pump move only if they draw enough current. Returns the mains at the board, V rms.
     fn settle_actuators(&mut self, mut circuit: Circuit<Complex64>) -> f64 {
         circuit.reset();

@@ -285,6 +285,8 @@ pub const INSULATED: [Pin; 3] = [load(Terminal::Pump1), load(Terminal::MotorA), 
 
 fn dead_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
     let ohms = MeterMode::Ohms;
+    // What blows the fuse has blown it.
+    bench.wait(Span::from_s(1));
     let plant = bench.machine_mut().plant_mut();
     plant.set_plugged(false);
     plant.discharge();
@@ -321,6 +323,15 @@ fn dead_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
         ohms,
         Pin::FuseOut,
         load(Terminal::CordLine),
+        taken,
+    );
+    let neutral = load(Terminal::CordNeutral);
+    take(
+        bench,
+        MachineState::Dead,
+        ohms,
+        Pin::FuseOut,
+        neutral,
         taken,
     );
     let (plus, minus) = (Pin::BulkPlus, Pin::BulkMinus);

@@ -496,6 +496,12 @@ impl Technician<'_> {
         } else if mode.component.can_be_put_right() {
             self.work_by_hand(mode.component).await?;
         }
+        // A fuse blows for a reason: once that is mended, it is its turn.
+        let blown = self.bench.machine().plant().supply().fuse_blown;
+        if let Some(number) = self.bench.new_part(Component::LineFuse).filter(|_| blown) {
+            let number = number.number.clone();
+            self.fit(&number).await?;
+        }
         // What is left is learned anew by recalibration.
         Ok(())
     }
@@ -561,6 +567,7 @@ impl Technician<'_> {
             ohms(Pin::PlugLine, Pin::FuseIn),
             ohms(Pin::FuseIn, Pin::FuseOut),
             ohms(Pin::FuseOut, load(Terminal::CordLine)),
+            ohms(Pin::FuseOut, load(Terminal::CordNeutral)),
             vec![ScriptStep::Do(farads)],
         ];
         let insulation = INSULATED.iter().map(|red| {

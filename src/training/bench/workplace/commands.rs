@@ -278,7 +278,9 @@ impl Bench {
             .map(FailureMode::needs_no_part)
             .collect();
         // What hands put right, or a recalibration, was no reason for a new part.
-        if !ended.contains(&false) {
+        let renews_fuse =
+            component == Component::LineFuse && self.machine.plant().supply().fuse_blown;
+        if !ended.contains(&false) && !renews_fuse {
             self.happen(if component == Component::Board {
                 Incident::GoodBoardReplaced
             } else if ended.is_empty() {
