@@ -144,6 +144,7 @@ enum MeterSetting {
     Continuity,
     VoltsLowZ,
     Microfarads,
+    Insulation,
 }
 
 /// A look at a component.
@@ -479,6 +480,7 @@ impl MeterSetting {
             MeterMode::Continuity => MeterSetting::Continuity,
             MeterMode::VoltsLowZ => MeterSetting::VoltsLowZ,
             MeterMode::Microfarads => MeterSetting::Microfarads,
+            MeterMode::Insulation => MeterSetting::Insulation,
         }
     }
 }

@@ -100,6 +100,7 @@ fn mode(mode: MeterMode) -> (&'static str, &'static str) {
         MeterMode::Continuity => ("continuity", "Ω"),
         MeterMode::VoltsLowZ => ("volts-low-z", "V~"),
         MeterMode::Microfarads => ("microfarads", "µF"),
+        MeterMode::Insulation => ("insulation", "MΩ"),
     }
 }
 

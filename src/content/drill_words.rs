@@ -141,6 +141,7 @@ impl Texts {
             MeterMode::AmpsClamp => "A",
             MeterMode::Hertz => "Hz",
             MeterMode::Microfarads => "µF",
+            MeterMode::Insulation => "MΩ",
         };
         let (value, prefix) = match value.abs() {
             large if large >= 1e6 => (value / 1e6, "M"),

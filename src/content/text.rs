@@ -192,6 +192,7 @@ impl Texts {
             MeterMode::AmpsClamp => "A~",
             MeterMode::Hertz => "Hz",
             MeterMode::Microfarads => "µF",
+            MeterMode::Insulation => "MΩ",
             MeterMode::Continuity => return self.get("meter-mode-continuity"),
         };
         sign.to_owned()

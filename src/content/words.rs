@@ -129,6 +129,7 @@ impl Words<'_> {
             HintTopic::ReadCodes => say("read-codes", &[]),
             HintTopic::StartWash => say("start-wash", &[]),
             HintTopic::OpenCabinet => say("open-cabinet", &[]),
+            HintTopic::ResetOutlet => say("reset-outlet", &[]),
             HintTopic::Recalibrate => say("recalibrate", &[]),
             HintTopic::ProveByRun => say("prove-by-run", &[]),
             HintTopic::CheckForLeaks => say("check-for-leaks", &[]),

@@ -114,8 +114,14 @@ fn a_hose_that_hangs_low_siphons_the_tub_out_and_breaks_near_its_floor() {
     }
 }
 
-/// Newton's law of cooling, T = T∞ + (T₀ − T∞) e^(−t/τ) (any textbook on heat transfer). That it takes
-/// 9000 s, however much is in the tub, is our own.
+/// Heat capacity of so much water, J/K (4186 J/(kg K), a handbook's, one kilogram a liter), and what the tub adds, our
+/// own.
+fn heat_j_k(litres: f64) -> f64 {
+    10e3 + 4186.0 * litres
+}
+
+/// Newton's law of cooling, T = T∞ + (T₀ − T∞) e^(−t/τ) with τ = C / G (any textbook on heat transfer): the more water,
+/// the slower. That the tub loses 20 W/K is our own.
 #[test]
 fn the_tubs_water_cools_exponentially() {
     let stage = Stage::new();
@@ -125,9 +131,10 @@ fn the_tubs_water_cools_exponentially() {
         let mut plant = filled(p, Mains::V120Hz60, hot_c);
         let from_c = plant.water().water_c;
         assert!((from_c - hot_c).abs() < 0.7, "{from_c} °C");
+        let tau_s = heat_j_k(plant.water().tub_l) / 20.0;
         for minutes in 1..=40 {
             drive(&mut plant, &[], Span::from_s(60));
-            let exact_c = room_c + (from_c - room_c) * libm::exp(f64::from(-60 * minutes) / 9000.0);
+            let exact_c = room_c + (from_c - room_c) * libm::exp(f64::from(-60 * minutes) / tau_s);
             let water_c = plant.water().water_c;
             assert!(
                 (water_c - exact_c).abs() < 1e-3,
@@ -135,6 +142,28 @@ fn the_tubs_water_cools_exponentially() {
             );
         }
     }
+}
+
+/// A tub with a third of the water cools nearly three times as fast.
+#[test]
+fn little_water_cools_sooner_than_much() {
+    let stage = Stage::new();
+    let p = stage.sound(Mains::V120Hz60);
+    let room_c = p.get(Param::AmbientC);
+    let mut much = filled(p, Mains::V120Hz60, 60.0);
+    let mut little = much.clone();
+    little.bail_out();
+    drive(&mut little, &[Relay::Hot], Span::from_s(60));
+    let lost_share = |plant: &mut Plant| {
+        let (from_c, litres) = (plant.water().water_c, plant.water().tub_l);
+        drive(plant, &[], Span::from_s(600));
+        let kept = (plant.water().water_c - room_c) / (from_c - room_c);
+        let exact = libm::exp(-600.0 * 20.0 / heat_j_k(litres));
+        assert!((kept - exact).abs() < 1e-4, "{litres} L: {kept} {exact}");
+        1.0 - kept
+    };
+    let (much, little) = (lost_share(&mut much), lost_share(&mut little));
+    assert!(little > 2.0 * much, "{little} {much}");
 }
 
 /// A thermistor in its pocket follows a step as a first-order lag does: 63.2 % after one time constant (12 s, our own),
@@ -240,8 +269,11 @@ fn cold_and_hot_water_mix_by_their_enthalpies() {
                 high_c = mid_c;
             }
         }
-        // What the tub lost to the room in this minute or two is no more than this.
-        let lost_c = (cold_s + hot_s) as f64 / 9000.0 * (low_c - p.get(Param::AmbientC)).abs();
+        // What the tub lost to the room while it filled is no more than ΔT ∫ G dt / C, with C growing as it fills.
+        let (seconds, litres) = ((cold_s + hot_s) as f64, plant.water().tub_l);
+        let per_k =
+            20.0 * seconds / (4186.0 * litres) * libm::log(heat_j_k(litres) / heat_j_k(0.0));
+        let lost_c = per_k * (low_c - p.get(Param::AmbientC)).abs();
         let water_c = plant.water().water_c;
         println!("{cold_s} s cold, {hot_s} s hot: {water_c:.2} °C, by enthalpy {low_c:.2} °C");
         assert!((water_c - low_c).abs() < 0.2 + lost_c, "{water_c} {low_c}");

@@ -124,8 +124,9 @@ fn check(state: &str, plant: &Plant) {
         (
             "pump",
             amps.pump,
+            // In the wire: what leaks to ground through the winding's insulation flows there too.
+            board(Terminal::Pump1),
             load(Terminal::Pump1),
-            load(Terminal::Pump2),
         ),
         (
             "clutch-actuator",

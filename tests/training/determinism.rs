@@ -158,10 +158,10 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     assert_eq!(
         found,
         [
-            "arc-dial V120Hz60 3b9f8411574f852225e4d1173d11f2c81e3281bc75e979e5f2600df7a7f74b44",
-            "arc-dial V230Hz50 a6cbda77129117a7d19f497f8fe4aa9a663820cbdb2dbcc0c8fca85d7a252efa",
-            "key-pad V230Hz50 c748497e732f8fbc9505e5636504de73e7bf65adb0802aee94c0f4a96ad50970",
-            "lone-lamp V120Hz60 8c956536bc597f7663472966dd7568f2f134e7a9a423554134c25df73d2bebdc",
+            "arc-dial V120Hz60 628e3611741bda630a4872fd2ac6498b0eefd748b3298d4613e7cd27a67cb7ef",
+            "arc-dial V230Hz50 917f60779862f69f41198a457e6768b508d6d590633ea614de7a882cfa3690ee",
+            "key-pad V230Hz50 4d817c50072d567f960b8870f47dc226c8ff20140cf29e554327d4e07cb24675",
+            "lone-lamp V120Hz60 afaa41c9ca77e300ce2cc0404a3fcbb9f03eac182ee1643fcc97a486896161f8",
         ]
     );
 }

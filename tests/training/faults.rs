@@ -16,11 +16,18 @@ use rayon::prelude::*;
 use std::collections::BTreeMap;
 
 /// Faults before the control's own supply, or in it: it cannot say anything.
-const DARK: [&str; 4] = [
+const DARK: [&str; 5] = [
+    "filter.capacitor-shorted",
     "cord.open-line",
     "line-fuse.blown",
     "filter.open-choke",
     "board.supply-dead",
+];
+/// Faults that trip the outlet as soon as what they are in has mains: the control goes out with all the rest.
+const TRIPS: [&str; 3] = [
+    "filter.line-to-ground",
+    "drain-pump.winding-to-ground",
+    "motor.winding-to-ground",
 ];
 /// Faults that the control has no way to notice: it must be seen or measured that they are there.
 const SILENT: [&str; 9] = [
@@ -102,6 +109,12 @@ fn check_catalogue(stage: &Stage, mains: Mains, likelihoods: &mut Likelihoods) {
         if DARK.contains(&id) {
             if !silent || !dark(stage, mains, id) {
                 wrong.push(format!("{id}: the machine should stay dark"));
+            }
+        } else if TRIPS.contains(&id) {
+            let mut bench = stage.bench(mains, Some(id), 1);
+            survey::wash(&mut bench);
+            if !silent || !bench.view().outlet_tripped {
+                wrong.push(format!("{id}: raises {:?}, or trips nothing", row.codes));
             }
         } else if SILENT.contains(&id) {
             if !silent {

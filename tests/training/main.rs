@@ -7,6 +7,7 @@
     reason = "tests open files, run programs, share what is slow to make, and print"
 )]
 
+mod blown_fuse;
 mod by_hand;
 mod calls;
 mod complaints;
@@ -17,6 +18,7 @@ mod draws;
 mod drills;
 mod faults;
 mod fit;
+mod ground_faults;
 mod guide;
 mod hints;
 mod meter;

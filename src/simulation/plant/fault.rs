@@ -113,6 +113,11 @@ impl FailureMode {
         self.by_hand || self.cured_by.is_empty()
     }
 
+    /// It lets current out of the circuit into the cabinet, and so to ground.
+    pub fn leaks_to_ground(&self) -> bool {
+        self.changes.iter().any(|(param, _)| param.is_insulation())
+    }
+
     /// The same fault, whole and all the time: how it looks at its worst.
     #[must_use]
     pub fn at_its_worst(&self) -> FailureMode {

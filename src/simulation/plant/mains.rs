@@ -26,6 +26,10 @@ pub const STRAY_EARTH_FARADS: f64 = 60e-12;
 /// What stray capacitance leaks, Ω: nothing that shows.
 const STRAY_LEAK_OHMS: f64 = 1e15;
 
+/// So many times its resistance at working voltage insulation shows to an ohmmeter, whose half volt jumps no gap
+/// and crosses no damp track. That an ohmmeter misses bad insulation is common practice, no source; how far, our own.
+const UNSTRESSED: f64 = 1000.0;
+
 /// Number of harness terminals on the mains side.
 pub const WIRES: usize = Terminal::Cap2.index() + 1;
 
@@ -33,6 +37,8 @@ pub const WIRES: usize = Terminal::Cap2.index() + 1;
 pub trait Analysis: Scalar {
     /// A resistance, Ω.
     fn ohms(ohms: f64) -> Self;
+    /// Insulation that has `ohms` at working voltage.
+    fn insulation(ohms: f64) -> Self;
     /// A conductance, S.
     fn siemens(siemens: f64) -> Self;
     /// A coil: winding resistance and inductance.
@@ -50,6 +56,9 @@ pub trait Analysis: Scalar {
 impl Analysis for Complex64 {
     fn ohms(ohms: f64) -> Self {
         Complex64::new(1.0 / ohms, 0.0)
+    }
+    fn insulation(ohms: f64) -> Self {
+        Complex64::ohms(ohms)
     }
     fn siemens(siemens: f64) -> Self {
         Complex64::new(siemens, 0.0)
@@ -76,6 +85,9 @@ impl Analysis for Complex64 {
 impl Analysis for f64 {
     fn ohms(ohms: f64) -> Self {
         1.0 / ohms
+    }
+    fn insulation(ohms: f64) -> Self {
+        1.0 / (UNSTRESSED * ohms)
     }
     fn siemens(siemens: f64) -> Self {
         siemens
@@ -108,6 +120,8 @@ pub fn angular(hz: f64) -> f64 {
 pub struct Switching {
     /// The plug is in the outlet.
     pub plugged: bool,
+    /// The outlet's residual current device has opened both conductors.
+    pub outlet_tripped: bool,
     /// Relays driven.
     pub relays: Relays,
     /// The lid lock's line contact is closed.
@@ -162,6 +176,8 @@ pub struct Circuit<T: Analysis> {
     common: Branch,
     capacitor: Branch,
     motor: TwoPort,
+    /// From filter, pump and motor to the cabinet.
+    insulation: [Branch; 3],
     meter: Option<Branch>,
     /// To line and to the cabinet, for each harness wire. Only a meter notices: beside a load's
     /// resistance it is nothing, so the machine itself runs without.
@@ -237,6 +253,13 @@ impl<T: Analysis> Circuit<T> {
         let common = list.branch(star, load(Terminal::MotorCommon));
         let motor = list.two_port(load(Terminal::MotorA), star, load(Terminal::MotorB), star);
 
+        // The cabinet is bonded to the plug's ground pin. A load that is switched off is at neutral and leaks nothing.
+        let insulation = [
+            list.branch(fuse_out, plug[2]),
+            list.branch(load(Terminal::Pump1), plug[2]),
+            list.branch(load(Terminal::MotorA), plug[2]),
+        ];
+
         let mut circuit = Circuit {
             net: Netlist::new().build(),
             nodes,
@@ -264,6 +287,7 @@ impl<T: Analysis> Circuit<T> {
             common,
             capacitor,
             motor,
+            insulation,
             meter: None,
             stray: Vec::new(),
         };
@@ -299,20 +323,18 @@ impl<T: Analysis> Circuit<T> {
         let gone = T::siemens(GONE_S);
         let volts = rating.volts * p.get(Param::SupplyScale);
         net.set_emf(self.outlet[0], T::outlet_emf(volts));
+        let closed = at.plugged && !at.outlet_tripped;
+        let line_ohms = p.get(Param::SupplyOhms) + p.get(Param::ExtensionOhms);
         let blades = [
-            1.0 / (p.get(Param::SupplyOhms) + p.get(Param::ExtensionOhms)),
-            20.0,
-            20.0,
+            (closed, 1.0 / line_ohms),
+            (closed, 20.0),
+            (at.plugged, 1.0 / p.get(Param::OutletGroundOhms)),
         ];
-        for (branch, siemens) in self.outlet.into_iter().zip(blades) {
-            net.set_admittance(
-                branch,
-                if at.plugged {
-                    T::siemens(siemens)
-                } else {
-                    gone
-                },
-            );
+        for (branch, (there, siemens)) in self.outlet.into_iter().zip(blades) {
+            net.set_admittance(branch, if there { T::siemens(siemens) } else { gone });
+        }
+        for (branch, param) in self.insulation.into_iter().zip(INSULATION) {
+            net.set_admittance(branch, T::insulation(p.get(param)));
         }
         for pair in &self.stray {
             for (branch, farads) in pair.iter().zip([STRAY_LINE_FARADS, STRAY_EARTH_FARADS]) {
@@ -429,6 +451,13 @@ impl<T: Analysis> Circuit<T> {
         self.net.set_emf(self.x_cap, volts);
     }
 
+    /// Puts the insulation under working voltage, as an insulation tester does.
+    pub fn stress_insulation(&mut self, p: &Params) {
+        for (branch, param) in self.insulation.into_iter().zip(INSULATION) {
+            self.net.set_admittance(branch, T::ohms(p.get(param)));
+        }
+    }
+
     /// Sets the meter across its pins: admittance and test source.
     pub fn set_meter(&mut self, y: T, emf: T) {
         if let Some(meter) = self.meter {
@@ -472,6 +501,11 @@ impl<T: Analysis> Circuit<T> {
         self.net.current(self.cord[0])
     }
 
+    /// Current that does not come back through the cord's conductors, A: that to ground.
+    pub fn residual_current(&self) -> T {
+        self.net.current(self.outlet[2])
+    }
+
     /// Currents in motor windings A and B, A.
     pub fn winding_currents(&self) -> [T; 2] {
         self.net.two_port_current(self.motor)
@@ -501,6 +535,13 @@ impl<T: Analysis> Circuit<T> {
         )
     }
 }
+
+/// What keeps filter, pump and motor from the cabinet.
+const INSULATION: [Param; 3] = [
+    Param::FilterInsulationOhms,
+    Param::PumpInsulationOhms,
+    Param::MotorInsulationOhms,
+];
 
 /// The two parameters of a relay's contact: closed and open.
 pub fn relay_params(relay: Relay) -> (Param, Param) {

@@ -9,6 +9,7 @@ pub mod motor;
 pub mod network;
 mod params;
 mod probe;
+pub mod residual;
 mod signal;
 mod solution;
 mod solution_cache;

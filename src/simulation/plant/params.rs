@@ -47,6 +47,8 @@ params! {
         PolarityReversed,
         /// From the outlet's ground contact to ground, Ω.
         OutletGroundOhms,
+        /// Residual current at which the outlet's protective device trips, A.
+        ResidualTripA,
         /// Room, °C.
         AmbientC,
     }
@@ -67,6 +69,8 @@ params! {
         FilterXFarads,
         /// Bleeder across that capacitor, Ω.
         FilterBleederOhms,
+        /// Insulation of its line side from the cabinet, Ω, at working voltage.
+        FilterInsulationOhms,
     }
     Board {
         /// Control's own draw, W.
@@ -190,6 +194,8 @@ params! {
         PumpHeadM,
         /// Flow at no head, L/min.
         PumpFlowLMin,
+        /// Insulation of the winding from the cabinet, Ω, at working voltage.
+        PumpInsulationOhms,
     }
     Motor {
         /// Winding A at 20 °C, Ω.
@@ -214,6 +220,8 @@ params! {
         MotorTripC,
         /// Heat carried away, W/K.
         MotorCoolWK,
+        /// Insulation of the windings from the cabinet, Ω, at working voltage.
+        MotorInsulationOhms,
     }
     RunCapacitor {
         /// Capacitance, F.
@@ -330,6 +338,14 @@ impl Param {
             .map(|(param, _)| *param)
             .chain(Terminal::ALL.iter().map(|t| Param::WireOhms(*t)))
             .chain(Terminal::ALL.iter().map(|t| Param::ContactOhms(*t)))
+    }
+
+    /// Insulation that keeps a live part from the cabinet.
+    pub const fn is_insulation(self) -> bool {
+        matches!(
+            self,
+            Param::FilterInsulationOhms | Param::PumpInsulationOhms | Param::MotorInsulationOhms
+        )
     }
 
     /// The component that a new part must replace to put this right.

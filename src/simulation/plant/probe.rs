@@ -11,16 +11,20 @@ use super::mains::{Analysis, Circuit, Switching, angular};
 use super::motor::{quotient, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
-use super::supply::{Supply, charged_v};
+use super::supply::{Supply, blows_at_once, charged_v};
 use super::washer::Plant;
 use super::water::hydrostatic_kpa;
-use crate::interface::{Pin, Rating, Relay, Terminal};
+use crate::interface::{Pin, Rating, Relay, Relays, Terminal};
 use num_complex::Complex64;
 
 /// Test source of the ohmmeter, V.
 const TEST_V: f64 = 0.6;
 /// Resistance behind the test source, Ω.
 const TEST_OHMS: f64 = 1000.0;
+/// Test source of the insulation tester, V direct (IEC 60364-6 for circuits of up to 500 V, from memory).
+const INSULATION_TEST_V: f64 = 500.0;
+/// Resistance behind it, Ω: it gives its 500 V from 1 MΩ up within a twentieth, and a short circuit 10 mA. Our own.
+const INSULATION_TEST_OHMS: f64 = 50e3;
 /// Frequency at which capacitance is measured, Hz.
 const FARADS_HZ: f64 = 100.0;
 /// A pickup signal is a signal above this rate, Hz.
@@ -99,8 +103,10 @@ impl Plant {
             bulk_v: self.supply().bulk_v,
             filter_v: self.supply().filter_v,
         };
+        probed.mains.fuse_blown =
+            self.supply().fuse_blown && probed.blows_the_fuse(self.mains_layout());
         let board_v = probed.settle_actuators(self.mains_layout());
-        if probed.mains.plugged {
+        if self.energized() {
             let supply = Supply {
                 bulk_v: charged_v(board_v).max(0.0),
                 ..self.supply().clone()
@@ -119,6 +125,20 @@ fn pulse_hz(p: &Params, pulley_rad_s: f64) -> f64 {
 }
 
 impl Probed {
+    /// Whether such a machine blows its line fuse by being plugged in, nothing switched on.
+    fn blows_the_fuse(&self, mut circuit: Circuit<Complex64>) -> bool {
+        let plugged_in = Switching {
+            plugged: true,
+            outlet_tripped: false,
+            relays: Relays::NONE,
+            ..self.mains
+        };
+        circuit.reset();
+        circuit.set(&self.params, self.rating, &plugged_in);
+        circuit.solve();
+        blows_at_once(rms(circuit.line_current()))
+    }
+
     /// A bolt and a pump move only if they draw enough current. Returns the mains at the board, V rms.
     fn settle_actuators(&mut self, mut circuit: Circuit<Complex64>) -> f64 {
         circuit.reset();
@@ -202,6 +222,25 @@ impl Probes {
             return f64::INFINITY;
         };
         let through_a = (TEST_V - drop) / TEST_OHMS;
+        if through_a < 1e-10 {
+            f64::INFINITY
+        } else {
+            drop / through_a
+        }
+    }
+
+    /// Insulation between two mains pins, Ω, with working voltage and more on it; infinite when open, or where a pin
+    /// is not on the mains side. Only right on a dead circuit, as with [`Probes::ohms`].
+    pub fn insulation_ohms(&mut self, at: &Probed) -> f64 {
+        let (red, black) = self.pins();
+        let circuit = self.dead(at);
+        circuit.stress_insulation(&at.params);
+        circuit.set_meter(1.0 / INSULATION_TEST_OHMS, INSULATION_TEST_V);
+        circuit.solve();
+        let Some(drop) = circuit.drop(red, black) else {
+            return f64::INFINITY;
+        };
+        let through_a = (INSULATION_TEST_V - drop) / INSULATION_TEST_OHMS;
         if through_a < 1e-10 {
             f64::INFINITY
         } else {

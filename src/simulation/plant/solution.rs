@@ -49,4 +49,6 @@ pub struct Solution {
     pub locked_v: f64,
     /// Voltage at the pump, V rms.
     pub pump_v: f64,
+    /// Current to ground, A rms.
+    pub residual_a: f64,
 }

@@ -12,6 +12,11 @@ const FUSE_A: f64 = 16.0;
 /// Melting integral of the line fuse beyond that, A²·s.
 const FUSE_A2S: f64 = 900.0;
 
+/// Whether a fuse that is found blown could have been blown by so much current as soon as the plug went in, A.
+pub(super) fn blows_at_once(line_a: f64) -> bool {
+    line_a > FUSE_A
+}
+
 /// Charges and the fuse.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Supply {
@@ -25,6 +30,8 @@ pub struct Supply {
     pub fuse_heat: f64,
     /// The fuse has blown.
     pub fuse_blown: bool,
+    /// Fuses that have blown so far.
+    pub fuses_blown: u32,
 }
 
 /// Voltage left after `s` seconds on `farads` through `ohms` from `start_v`: the closed form.
@@ -103,7 +110,10 @@ impl Supply {
         let over = line_a * line_a - FUSE_A * FUSE_A;
         if over > 0.0 || self.fuse_heat > 0.0 {
             self.fuse_heat = (self.fuse_heat + over * TICK_S).max(0.0);
-            self.fuse_blown |= self.fuse_heat > FUSE_A2S;
+            if !self.fuse_blown && self.fuse_heat > FUSE_A2S {
+                self.fuse_blown = true;
+                self.fuses_blown += 1;
+            }
         }
     }
 }

@@ -6,6 +6,7 @@ use super::fault::{FailureMode, Presence, Stress};
 use super::mains::{Circuit, Switching, WIRES, motor_circuit};
 use super::motor::{MotorCircuit, rms};
 use super::params::{Param, Params};
+use super::residual::ResidualDevice;
 use super::signal::{SignalState, Signals};
 use super::solution::{LoadAmps, Solution};
 use super::solution_cache::SolutionCache;
@@ -135,6 +136,7 @@ struct State {
     water: Water,
     drive: Drive,
     supply: Supply,
+    residual: ResidualDevice,
     dial: Dial,
     last_detent: Time,
     off_board: u64,
@@ -195,6 +197,7 @@ impl Plant {
                 water: Water::dry(sound),
                 drive,
                 supply: Supply::default(),
+                residual: ResidualDevice::default(),
                 dial: Dial::default(),
                 last_detent: Time::ZERO,
                 off_board: 0,
@@ -328,6 +331,11 @@ impl Plant {
         self.state.plugged = plugged;
     }
 
+    /// Pushes the button of the outlet's residual current device back in.
+    pub fn reset_outlet(&mut self) {
+        self.state.residual.reset();
+    }
+
     /// Lifts the lid or puts it down; the bolt does not let it move.
     pub fn set_lid_open(&mut self, open: bool) {
         if !self.state.bolted {
@@ -404,7 +412,7 @@ impl Plant {
         let p = &self.state.params;
         self.state.water.stand(p, seconds);
         self.state.drive.stand(p, seconds);
-        if !self.state.plugged {
+        if !self.energized() {
             self.state.supply.stand(p, seconds);
             let room = p.get(Param::AmbientC);
             let kept = libm::exp(-seconds / BOARD_WARM_S);
@@ -422,9 +430,12 @@ impl Plant {
         self.step_actuators();
         self.step_mains(relays);
         let p = &self.state.params;
+        let trip_a = p.get(Param::ResidualTripA);
+        self.state.residual.step(self.solution.residual_a, trip_a);
+        let energized = self.state.plugged && !self.state.residual.tripped;
         self.state.supply.step(
             p,
-            self.state.plugged,
+            energized,
             self.rating.volts,
             self.solution.board_v,
             self.solution.amps.line,
@@ -544,6 +555,7 @@ impl Plant {
         let mains_bits = (1u64 << WIRES) - 1;
         Switching {
             plugged: self.state.plugged,
+            outlet_tripped: self.state.residual.tripped,
             relays,
             bolted: self.state.bolted,
             pump_turning: self.state.pump_turning,
@@ -670,6 +682,7 @@ fn read_mains(mains: &Circuit<Complex64>) -> Solution {
         board_v: rms(mains.board_voltage()),
         locked_v: rms(mains.locked_voltage()),
         pump_v: rms(mains.pump_voltage()),
+        residual_a: rms(mains.residual_current()),
     }
 }
 
@@ -724,6 +737,16 @@ impl Plant {
     /// Plug in the outlet.
     pub fn plugged(&self) -> bool {
         self.state.plugged
+    }
+
+    /// The outlet's residual current device has opened both conductors.
+    pub fn outlet_tripped(&self) -> bool {
+        self.state.residual.tripped
+    }
+
+    /// Mains comes to the machine as far as its plug.
+    pub fn energized(&self) -> bool {
+        self.state.plugged && !self.state.residual.tripped
     }
 
     /// Both taps were shut off.

@@ -17,8 +17,12 @@ const RIM_MM: f64 = 420.0;
 pub(super) const DOME_MM: f64 = 15.0;
 /// The drain hose holds a siphon down to this level, mm.
 const SIPHON_BREAK_MM: f64 = 8.0;
-/// Heat lost through the tub wall: time constant, s.
-const COOLING_S: f64 = 9000.0;
+/// Heat lost through the tub wall, W/K.
+const LOST_W_K: f64 = 20.0;
+/// Heat capacity of tub and basket, J/K: some 5 kg of plastic and as much of steel.
+const TUB_J_K: f64 = 10e3;
+/// Heat capacity of water, J/(L K).
+const WATER_J_L_K: f64 = 4186.0;
 /// While the machine stands a leak is reckoned in steps of this length, s.
 const STANDING_STEP_S: f64 = 10.0;
 /// Time constant of the thermistor in its pocket, s.
@@ -80,6 +84,11 @@ pub fn level_mm(litres: f64) -> f64 {
     } else {
         SUMP_MM + (litres - sump_l) / TUB_M2
     }
+}
+
+/// Time constant with which `litres` in the tub cool, s: the heat capacity of water and tub over what the wall loses.
+fn cooling_s(litres: f64) -> f64 {
+    (TUB_J_K + WATER_J_L_K * litres) / LOST_W_K
 }
 
 /// Pressure, kPa, and temperature, °C, at the cold valve and at the hot one.
@@ -145,7 +154,7 @@ impl Water {
             self.water_c += (mixed_c - self.water_c) * inflow_l / (self.tub_l + inflow_l);
         }
         let room = p.get(Param::AmbientC);
-        self.water_c += (room - self.water_c) * (TICK_S / COOLING_S);
+        self.water_c += (room - self.water_c) * (TICK_S / cooling_s(self.tub_l));
         let around = if level > 20.0 { self.water_c } else { room };
         self.therm_c += (around - self.therm_c) * (TICK_S / POCKET_S);
 
@@ -168,16 +177,20 @@ impl Water {
         let room = p.get(Param::AmbientC);
         let leak_kv = p.get(Param::TubLeakKv);
         let mut left_s = seconds;
+        let cooled = |water_c: f64, litres: f64, seconds: f64| {
+            room + (water_c - room) * libm::exp(-seconds / cooling_s(litres))
+        };
         while leak_kv > 0.0 && left_s > 0.0 && self.tub_l > 0.01 {
             let step_s = left_s.min(STANDING_STEP_S);
             let head_kpa = hydrostatic_kpa(self.level_mm(), self.water_c);
             let out_l = valve_l_min(leak_kv, head_kpa) * step_s / 60.0;
             let out_l = out_l.min(self.tub_l);
+            self.water_c = cooled(self.water_c, self.tub_l, step_s);
             self.tub_l -= out_l;
             self.floor_l += out_l;
             left_s -= step_s;
         }
-        self.water_c = room + (self.water_c - room) * libm::exp(-seconds / COOLING_S);
+        self.water_c = cooled(self.water_c, self.tub_l, left_s);
         // The air in the hose leaks until next to nothing is left, or is as tight as before.
         let full_kpa = self.lost_kpa.max(self.dome_kpa());
         let kept = libm::exp(-seconds / p.get(Param::HoseLeakS));

@@ -26,6 +26,8 @@ pub enum MeterMode {
     VoltsLowZ,
     /// Capacitance, µF.
     Microfarads,
+    /// Insulation at 500 V direct, MΩ.
+    Insulation,
 }
 
 impl MeterMode {
@@ -33,7 +35,10 @@ impl MeterMode {
     pub fn sends_current(self) -> bool {
         matches!(
             self,
-            MeterMode::Ohms | MeterMode::Continuity | MeterMode::Microfarads
+            MeterMode::Ohms
+                | MeterMode::Continuity
+                | MeterMode::Microfarads
+                | MeterMode::Insulation
         )
     }
 }
@@ -138,6 +143,8 @@ pub enum Action {
     Quote(Quote),
     /// Look under the machine and at its hoses with a lamp and a dry cloth: does anything leak? The floor is dry then.
     CheckForLeaks,
+    /// Push the button of the outlet's residual current device back in.
+    ResetOutlet,
     /// Ask the customer something.
     Ask(Question),
 }

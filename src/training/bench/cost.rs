@@ -12,7 +12,7 @@ pub fn span(action: &Action) -> Span {
         Action::OpenLid | Action::CloseLid | Action::LiftProbes => 1,
         Action::NoteCode(_) | Action::StrikeCode(_) => 1,
         Action::HoldDisplay | Action::ReleaseDisplay => 1,
-        Action::Plug | Action::Unplug => 4,
+        Action::Plug | Action::Unplug | Action::ResetOutlet => 4,
         Action::OpenCabinet => 90,
         Action::CloseCabinet => 60,
         Action::Discharge => 30,

@@ -27,6 +27,7 @@ names! {
         HotTapThrottled = "hot-tap-throttled", HosesCrossed = "hoses-crossed",
         MachineRocks = "machine-rocks",
         GearStripped = "gear-stripped",
+        OutletTripped = "outlet-tripped",
     }
 }
 
@@ -72,6 +73,11 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
             (get(Param::PolarityReversed) > 0.5, F::OutletReversed),
             (get(Param::OutletGroundOhms) > 100.0, F::OutletNoGround),
             (get(Param::ExtensionOhms) > 0.05, F::ExtensionCord),
+            // It stays out when what tripped it has been mended, and would never have come out where nothing leaks.
+            (
+                plant.outlet_tripped() && (leaks(p) || !leaks(plant.params())),
+                F::OutletTripped,
+            ),
         ],
         Component::Cord => {
             let browned = (0.3..1e6).contains(&get(Param::CordLineOhms));
@@ -167,6 +173,14 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
         .filter(|(there, _)| *there)
         .map(|(_, finding)| finding)
         .collect()
+}
+
+/// Insulation below this is bad, Ω.
+const LEAKS_OHMS: f64 = 1e6;
+
+/// Whether a live part has current to the cabinet.
+fn leaks(p: &Params) -> bool {
+    Param::all().any(|param| param.is_insulation() && p.get(param) < LEAKS_OHMS)
 }
 
 const RELAY_CONTACTS: [Param; 7] = [

@@ -25,6 +25,8 @@ const OVER_OHMS: f64 = 40e6;
 const OVER_CONTINUITY_OHMS: f64 = 600.0;
 /// Highest capacitance shown, µF.
 const OVER_MICROFARADS: f64 = 6000.0;
+/// Highest insulation shown, MΩ.
+const OVER_MEGOHMS: f64 = 600.0;
 /// What the proving source holds ready: alternating and direct voltage, V, and a resistance, Ω. Ours.
 const KNOWN_V: f64 = 50.0;
 const KNOWN_OHMS: f64 = 100.0;
@@ -48,6 +50,7 @@ pub fn ideal(at: &Probed, mode: MeterMode, probes: &mut Probes, grip: Grip) -> D
             probes.farads(at).map_or(f64::INFINITY, |f| f * 1e6),
             OVER_MICROFARADS,
         ),
+        MeterMode::Insulation => (beside_body(probes.insulation_ohms(at)) / 1e6, OVER_MEGOHMS),
         MeterMode::VoltsAc => (probes.volts_ac(at, input), f64::INFINITY),
         MeterMode::VoltsLowZ => (
             probes.volts_ac(at, beside_body(LOW_INPUT_OHMS)),
@@ -136,7 +139,9 @@ impl Meter {
             mode if self.fuse_blown && mode.sends_current() => Display::Dead,
             // The clamp needs no leads.
             MeterMode::AmpsClamp => sound,
-            MeterMode::Ohms | MeterMode::Continuity if self.lead_open => Display::OverRange,
+            MeterMode::Ohms | MeterMode::Continuity | MeterMode::Insulation if self.lead_open => {
+                Display::OverRange
+            }
             _ if self.lead_open => Display::Value(0.0),
             _ => sound,
         }
@@ -196,6 +201,7 @@ pub fn accuracy(mode: MeterMode, value: f64) -> f64 {
         MeterMode::VoltsDc => (0.005, 2.0),
         MeterMode::AmpsClamp | MeterMode::Microfarads => (0.020, 5.0),
         MeterMode::Hertz => (0.001, 2.0),
+        MeterMode::Insulation => (0.050, 5.0),
     };
     share * value.abs() + counts * resolution(mode, value)
 }
@@ -215,7 +221,9 @@ pub fn differ(mode: MeterMode, a: Display, b: Display) -> bool {
 pub fn resolution(mode: MeterMode, value: f64) -> f64 {
     let mut full = match mode {
         MeterMode::Ohms | MeterMode::Continuity => 600.0,
-        MeterMode::VoltsAc | MeterMode::VoltsLowZ | MeterMode::VoltsDc => 6.0,
+        MeterMode::VoltsAc | MeterMode::VoltsLowZ | MeterMode::VoltsDc | MeterMode::Insulation => {
+            6.0
+        }
         MeterMode::Microfarads => 60.0,
         MeterMode::AmpsClamp => return 0.01,
         MeterMode::Hertz => return 0.1,

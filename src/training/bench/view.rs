@@ -104,6 +104,8 @@ pub struct BenchView<'a> {
     pub cabinet_open: bool,
     /// The technician shut both taps off.
     pub taps_shut: bool,
+    /// The outlet's residual current device has tripped.
+    pub outlet_tripped: bool,
     /// Connectors that are pulled.
     pub pulled: &'a [Connector],
     /// Meter setting and probe places, when probes are on.
@@ -156,6 +158,8 @@ names! {
         DischargeLive = "discharge-live",
         /// Hands inside before anyone measured that the charge is gone.
         NotProvedDead = "not-proved-dead",
+        /// The insulation tester's 500 V on wires that the control is still connected to.
+        InsulationOnControl = "insulation-on-control",
     }
 }
 
@@ -180,7 +184,7 @@ impl Caution {
             | Caution::LiveTest
             | Caution::Scald
             | Caution::NotProvedDead => SignalWord::Warning,
-            Caution::Flood => SignalWord::Caution,
+            Caution::Flood | Caution::InsulationOnControl => SignalWord::Caution,
         }
     }
 }

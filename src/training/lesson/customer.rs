@@ -58,6 +58,8 @@ names! {
         /// It ran to its end.
         RanToEnd = "ran-to-end",
         // What it did, most telling first.
+        /// The outlet's button stands out.
+        OutletTripped = "outlet-tripped",
         /// There is water on the floor.
         WaterOnFloor = "water-on-floor",
         /// Water ran in while nothing was on.
@@ -162,6 +164,7 @@ impl CustomerAccount {
             | Noticed::Stopped
             | Noticed::StillGoing
             | Noticed::RanToEnd => noticed == end,
+            Noticed::OutletTripped => machine.plant().outlet_tripped(),
             Noticed::WaterOnFloor => view.floor_l >= PUDDLE_L,
             Noticed::WaterRunsByItself => wash.ran_in_at_rest_s >= RUNS_BY_ITSELF_S,
             Noticed::TooMuchWater => wash.highest_mm > usual.highest_mm + TOO_HIGH_MM,

@@ -393,11 +393,7 @@ impl Judge<'_> {
         if minutes - par > 1.0 {
             self.lose(self.end(), Loss::Slow { minutes, par });
         }
-        let needed = self.bench.hidden().iter();
-        let needed: f64 = needed
-            .filter_map(|m| self.bench.cure(m))
-            .map(|p| p.price)
-            .sum();
+        let needed = self.bench.needed_parts();
         let spent = self.bench.spent();
         if spent - needed > 0.5 {
             let overspent = Loss::Overspent {

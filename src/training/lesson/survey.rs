@@ -280,8 +280,13 @@ pub const LOADS: [(Terminal, Terminal); 12] = [
     (Terminal::Cam1, Terminal::Cam2),
 ];
 
+/// Points that an insulation tester is put on, against the cabinet.
+pub const INSULATED: [Pin; 3] = [load(Terminal::Pump1), load(Terminal::MotorA), Pin::FuseOut];
+
 fn dead_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
     let ohms = MeterMode::Ohms;
+    // What blows the fuse has blown it.
+    bench.wait(Span::from_s(1));
     let plant = bench.machine_mut().plant_mut();
     plant.set_plugged(false);
     plant.discharge();
@@ -320,8 +325,27 @@ fn dead_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
         load(Terminal::CordLine),
         taken,
     );
+    let neutral = load(Terminal::CordNeutral);
+    take(
+        bench,
+        MachineState::Dead,
+        ohms,
+        Pin::FuseOut,
+        neutral,
+        taken,
+    );
     let (plus, minus) = (Pin::BulkPlus, Pin::BulkMinus);
     take(bench, MachineState::Dead, ohms, plus, minus, taken);
+    let ground = Pin::PlugEarth;
+    let insulation = MeterMode::Insulation;
+    take(
+        bench,
+        MachineState::Dead,
+        insulation,
+        Pin::PlugNeutral,
+        ground,
+        taken,
+    );
     for component in Component::ALL {
         bench
             .machine_mut()
@@ -331,6 +355,9 @@ fn dead_readings(bench: &mut Bench, taken: &mut Vec<ReferenceReading>) {
     bench.wait(Span::from_ms(100));
     for (a, b) in LOADS {
         take(bench, MachineState::Pulled, ohms, load(a), load(b), taken);
+    }
+    for red in INSULATED {
+        take(bench, MachineState::Pulled, insulation, red, ground, taken);
     }
 }
 

@@ -4,7 +4,7 @@
 
 use super::advice;
 use super::scenario::Scenario;
-use super::survey::LOADS;
+use super::survey::{INSULATED, LOADS};
 use crate::bench::script::{Condition, ScriptStep, StepError, entry_steps};
 use crate::bench::{
     Action, Advice, Bench, Caution, Display, Grip, MeterMode, MilestoneKind, Quote, Repair, Report,
@@ -12,7 +12,7 @@ use crate::bench::{
 };
 use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::controller::{ControlMode, Routine, Signs};
-use detent_simulation::interface::{Button, Component, Direction, Pin, Side, Terminal};
+use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, Time};
 
@@ -353,6 +353,7 @@ impl Technician<'_> {
         self.see_to(Action::LiftProbes);
         self.see_to(Action::CloseLid);
         self.see_to(Action::CloseCabinet);
+        self.see_to(Action::ResetOutlet);
         self.see_to(Action::Plug);
         self.step(ScriptStep::Wait { s: 3 }).await?;
         Ok(())
@@ -495,6 +496,12 @@ impl Technician<'_> {
         } else if mode.component.can_be_put_right() {
             self.work_by_hand(mode.component).await?;
         }
+        // A fuse blows for a reason: once that is mended, it is its turn.
+        let blown = self.bench.machine().plant().supply().fuse_blown;
+        if let Some(number) = self.bench.new_part(Component::LineFuse).filter(|_| blown) {
+            let number = number.number.clone();
+            self.fit(&number).await?;
+        }
         // What is left is learned anew by recalibration.
         Ok(())
     }
@@ -520,9 +527,13 @@ impl Technician<'_> {
     /// the codes noted; without a code, of all others. Of several faults, none alone explains the machine.
     fn rivals(&self, hidden: &[FailureMode]) -> Vec<usize> {
         let suspects = self.suspects();
+        let tripped = self.bench.view().outlet_tripped;
         let rival = |m: &FailureMode| {
             let listed = suspects.is_empty() || suspects.contains(&m.component);
-            listed && hidden.iter().all(|h| h.component != m.component)
+            // A tripped outlet speaks of a leak to ground and of nothing else; one that holds, of none.
+            listed
+                && m.leaks_to_ground() == tripped
+                && hidden.iter().all(|h| h.component != m.component)
                 || hidden.len() > 1 && hidden.contains(m)
         };
         let modes = self.bench.modes().iter().enumerate();
@@ -556,8 +567,20 @@ impl Technician<'_> {
             ohms(Pin::PlugLine, Pin::FuseIn),
             ohms(Pin::FuseIn, Pin::FuseOut),
             ohms(Pin::FuseOut, load(Terminal::CordLine)),
+            ohms(Pin::FuseOut, load(Terminal::CordNeutral)),
             vec![ScriptStep::Do(farads)],
         ];
+        let insulation = INSULATED.iter().map(|red| {
+            let plug = Connector::Load(match red {
+                Pin::Wire(terminal, _) => terminal.component(),
+                _ => Component::Cord,
+            });
+            vec![
+                ScriptStep::Do(Action::Pull(plug.clone())),
+                ScriptStep::Do(probe(MeterMode::Insulation, *red, Pin::PlugEarth)),
+                ScriptStep::Do(Action::Seat(plug)),
+            ]
+        });
         let looks = Component::ALL.iter().map(|component| {
             let look = ScriptStep::Do(Action::Inspect(*component));
             match component {
@@ -570,7 +593,8 @@ impl Technician<'_> {
             }
         });
         let mut plans = Vec::new();
-        for steps in loads.chain(wires).chain(fixed).chain(looks) {
+        let readings = loads.chain(wires).chain(fixed).chain(insulation);
+        for steps in readings.chain(looks) {
             plans.extend(self.think_through(&self.bench, steps));
             SliceEnd::default().await;
         }

@@ -82,6 +82,8 @@ pub enum HintTopic {
     QuotePart(String),
     /// A part that the planner would fit lies there.
     FitPart(String),
+    /// The outlet has tripped, and what leaked is mended.
+    ResetOutlet,
     /// The control has not learned the repaired machine.
     Recalibrate,
     /// Nothing has shown yet that the machine runs.
@@ -221,17 +223,17 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
     if since.any(|m| m.kind.stopped_by().is_some()) {
         return None;
     }
-    Some(
-        if !bench.passed(MilestoneKind::CalibrationPassed, repaired) {
-            HintTopic::Recalibrate
-        } else if !bench.passed(MilestoneKind::ProgramFinished, repaired) {
-            HintTopic::ProveByRun
-        } else if bench.leak_check_due().is_some() {
-            HintTopic::CheckForLeaks
-        } else {
-            HintTopic::WriteReport
-        },
-    )
+    Some(if bench.view().outlet_tripped {
+        HintTopic::ResetOutlet
+    } else if !bench.passed(MilestoneKind::CalibrationPassed, repaired) {
+        HintTopic::Recalibrate
+    } else if !bench.passed(MilestoneKind::ProgramFinished, repaired) {
+        HintTopic::ProveByRun
+    } else if bench.leak_check_due().is_some() {
+        HintTopic::CheckForLeaks
+    } else {
+        HintTopic::WriteReport
+    })
 }
 
 /// The planner's step, or what stands between it and the hands.
@@ -313,7 +315,7 @@ fn practice(bench: &Bench, caution: Caution) -> Option<GoodPractice> {
         Caution::HotWater => Some(GoodPractice::ShutTaps),
         Caution::Flood => Some(GoodPractice::BailOut),
         Caution::Scald => Some(GoodPractice::LetCool),
-        Caution::Heavy | Caution::LiveTest => None,
+        Caution::Heavy | Caution::LiveTest | Caution::InsulationOnControl => None,
     }
 }
 

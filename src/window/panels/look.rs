@@ -29,6 +29,12 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                         {
                             context.act(Action::ShutTaps);
                         }
+                        if *part == Part::Supply
+                            && context.bench.view().outlet_tripped
+                            && ui.button(context.text("do-reset-outlet")).clicked()
+                        {
+                            context.act(Action::ResetOutlet);
+                        }
                     });
                 });
             }

@@ -8,18 +8,19 @@ use detent_simulation::interface::{Component as Part, Connector, Pin, Side, Term
 use detent_training::bench::{Action, Display, Grip, MeterMode, Reading, meter};
 
 /// The knob's settings, as they stand in two rows.
-const MODES: [[MeterMode; 4]; 2] = [
-    [
+const MODES: [&[MeterMode]; 2] = [
+    &[
         MeterMode::VoltsAc,
         MeterMode::VoltsLowZ,
         MeterMode::VoltsDc,
         MeterMode::AmpsClamp,
     ],
-    [
+    &[
         MeterMode::Ohms,
         MeterMode::Continuity,
         MeterMode::Microfarads,
         MeterMode::Hertz,
+        MeterMode::Insulation,
     ],
 ];
 
@@ -31,6 +32,7 @@ pub(super) fn shown(display: Display, mode: MeterMode) -> (String, String) {
         MeterMode::AmpsClamp => "A",
         MeterMode::Hertz => "Hz",
         MeterMode::Microfarads => "µF",
+        MeterMode::Insulation => "MΩ",
     };
     match display {
         Display::OverRange => ("0L".to_owned(), unit.to_owned()),
@@ -437,12 +439,17 @@ pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext) {
                 ui.spacing_mut().item_spacing.x = 5.0;
                 // What the words leave of the row is shared out, so that a long one does not widen the panel.
                 ui.spacing_mut().button_padding.x = 0.0;
-                let texts = modes.map(|mode| context.texts.meter_mode(mode));
-                let words = texts.each_ref().map(|text| kit::width(ui, text));
+                let named = modes.iter().map(|mode| {
+                    let text = context.texts.meter_mode(*mode);
+                    let width = kit::width(ui, &text);
+                    (*mode, text, width)
+                });
+                let named: Vec<(MeterMode, String, f32)> = named.collect();
                 let gaps = 5.0 * (modes.len() - 1) as f32;
-                let rest = ui.available_width() - gaps - words.iter().sum::<f32>();
+                let words: f32 = named.iter().map(|(_, _, width)| width).sum();
+                let rest = ui.available_width() - gaps - words;
                 let padding = rest / modes.len() as f32;
-                for ((mode, text), width) in modes.into_iter().zip(texts).zip(words) {
+                for (mode, text, width) in named {
                     let on = context.ui_state.mode == mode;
                     let size = vec2(width + padding, 32.0);
                     if kit::choice_sized(ui, on, text, size).clicked() {

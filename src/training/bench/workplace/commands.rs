@@ -52,6 +52,7 @@ impl Bench {
                 Err(Refusal::CabinetClosed)
             }
             Action::ShutTaps if plant.taps_shut() => already(),
+            Action::ResetOutlet if !plant.outlet_tripped() => already(),
             Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && !plant.lid_open() => {
                 Err(Refusal::LidClosed)
             }
@@ -153,6 +154,7 @@ impl Bench {
             Action::Inspect(_) => {}
             Action::PutRight(component) => self.put_right(*component),
             Action::ShutTaps => plant.shut_taps(),
+            Action::ResetOutlet => plant.reset_outlet(),
             Action::ReplaceLeads => self.meter.lead_open = false,
             Action::Order(number) => self.order(number),
             Action::Return(number) => self.take_back(number),
@@ -276,7 +278,9 @@ impl Bench {
             .map(FailureMode::needs_no_part)
             .collect();
         // What hands put right, or a recalibration, was no reason for a new part.
-        if !ended.contains(&false) {
+        let renews_fuse =
+            component == Component::LineFuse && self.machine.plant().supply().fuse_blown;
+        if !ended.contains(&false) && !renews_fuse {
             self.happen(if component == Component::Board {
                 Incident::GoodBoardReplaced
             } else if ended.is_empty() {

@@ -14,7 +14,7 @@ use super::leak_check::{LeakCheck, holds_water};
 use super::log::{BenchLog, Entries, LogEntry, Repair};
 use super::meter::{Follower, Meter, MeterTest};
 use super::milestone::{Milestone, MilestoneDetector, MilestoneKind};
-use super::part::{Billing, Part, Rates, cure, current};
+use super::part::{Billing, Condition, Part, Rates, cure, current};
 use super::quote::{Quote, QuoteGiven};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
@@ -184,6 +184,25 @@ impl Bench {
     /// cure it.
     pub fn cure(&self, mode: &FailureMode) -> Option<&Part> {
         cure(&self.counter, &self.machine.board().id, mode)
+    }
+
+    /// The new part for a component of this machine, if the counter sells one.
+    pub fn new_part(&self, component: Component) -> Option<&Part> {
+        self.counter.iter().find(|part| {
+            part.component == component
+                && part.condition == Condition::New
+                && part.superseded_by.is_none()
+                && self.fits(part)
+        })
+    }
+
+    /// What the parts come to that this machine needed, whole units of money: those that end its faults, and a line
+    /// fuse where one has blown for their sake.
+    pub fn needed_parts(&self) -> f64 {
+        let cures = self.hidden.iter().filter_map(|mode| self.cure(mode));
+        let blown = self.machine.plant().supply().fuses_blown > 0;
+        let fuse = self.new_part(Component::LineFuse).filter(|_| blown);
+        cures.chain(fuse).map(|part| part.price).sum()
     }
 
     /// What the shop charges.
@@ -367,6 +386,7 @@ impl Bench {
             machine,
             cabinet_open: self.cabinet_open,
             taps_shut: self.machine.plant().taps_shut(),
+            outlet_tripped: self.machine.plant().outlet_tripped(),
             pulled: &self.pulled,
             probes: self.probes,
             held: self.meter.held.map(|(mode, _)| mode),

@@ -2,13 +2,13 @@
 
 use super::Bench;
 use super::commands::{in_basket, needs_cabinet};
-use crate::bench::action::{Action, Grip};
+use crate::bench::action::{Action, Grip, MeterMode};
 use crate::bench::cost;
 use crate::bench::log::LogEntry;
 use crate::bench::meter;
 use crate::bench::proof::DeadProof;
 use crate::bench::view::{Caution, Event, Incident};
-use detent_simulation::interface::{Component, Pin};
+use detent_simulation::interface::{Component, Connector, Pin, Side, Terminal};
 use detent_simulation::plant::Probes;
 
 /// Stored charge from this on can hurt, and a circuit that shows less is dead, V. 29 CFR 1910.303(g)(2)(i) guards
@@ -46,6 +46,14 @@ impl Bench {
                 Some(Caution::OhmsLive)
             }
             Action::Probe { .. } if plant.plugged() => Some(Caution::LiveTest),
+            Action::Probe {
+                mode: MeterMode::Insulation,
+                red,
+                black,
+                ..
+            } if self.reaches_control(*red) || self.reaches_control(*black) => {
+                Some(Caution::InsulationOnControl)
+            }
             Action::OpenLid if self.turns() => Some(Caution::Moving),
             action if hands_inside(action) && self.dead_proof_now() != DeadProof::Complete => {
                 Some(Caution::NotProvedDead)
@@ -133,6 +141,31 @@ impl Bench {
             _ => 0.0,
         };
         behind_kpa > 0.0
+    }
+
+    /// Whether the control is still connected to what a probe touches. The plug's blades reach it too, but both
+    /// conductors together; that is how a whole machine is tested (common practice, no source).
+    fn reaches_control(&self, pin: Pin) -> bool {
+        let pulled_at_board = |terminal| {
+            let mut pulled = self.view().pulled.iter();
+            pulled.any(|connector| match connector {
+                Connector::Board(label) => (self.machine.connector_pins(label))
+                    .is_some_and(|pins| pins.contains(&terminal)),
+                Connector::Load(_) => false,
+            })
+        };
+        let at_load = |terminal: Terminal| {
+            let plug = Connector::Load(terminal.component());
+            !pulled_at_board(terminal) && !self.view().pulled.contains(&plug)
+        };
+        match pin {
+            Pin::PlugLine | Pin::PlugNeutral | Pin::PlugEarth => false,
+            Pin::BulkPlus | Pin::BulkMinus | Pin::Wire(_, Side::Board) => true,
+            Pin::Wire(terminal, Side::Harness) => !pulled_at_board(terminal),
+            Pin::Wire(terminal, Side::Load) => at_load(terminal),
+            // The filter stands between them and the cord's connector.
+            Pin::FuseIn | Pin::FuseOut => at_load(Terminal::CordLine),
+        }
     }
 
     /// How far the stored charge was proved gone since the plug came out.

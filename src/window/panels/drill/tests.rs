@@ -6,7 +6,7 @@ use detent_content::Language;
 use detent_simulation::controller::GestureStep;
 use detent_simulation::interface::{Button as Knob, Direction};
 use detent_training::practice::drill::{
-    entry as entry_drill, meter as meter_drill, next_test, part as part_drill,
+    entry as entry_drill, meter as meter_drill, next_test, part as part_drill, proof, safe_work,
 };
 use egui::Event;
 use egui_kittest::Harness;
@@ -370,4 +370,47 @@ fn a_round_ends_with_its_summary_and_another_can_begin() {
     harness.get_by_label("Question 1 of 10");
     press(&mut harness, Key::Escape);
     assert_eq!(harness.state().went, Some(Screen::Practice));
+}
+
+/// Rounds of `skill` with their first questions, until each kind of question was asked.
+fn rounds(skill: Skill) -> impl Iterator<Item = Harness<'static, Fixture>> {
+    (1..=12).map(move |seed| harness(skill, seed, Language::En))
+}
+
+#[test]
+fn steps_are_put_in_order_and_a_deed_is_judged_by_what_it_brings() {
+    let (mut orders, mut deeds) = (0, 0);
+    for mut harness in rounds(Skill::SafeWork) {
+        let Asked::SafeWork(q) = &harness.state_mut().drill.sitting().expect("a round").asked
+        else {
+            panic!("safe work is asked");
+        };
+        match &q.task {
+            safe_work::SafeWorkTask::Order(_) => orders += 1,
+            safe_work::SafeWorkTask::Deed(_) => deeds += 1,
+        }
+        let keys = q.task.solve();
+        for key in keys {
+            press(&mut harness, digit(key + 1));
+        }
+        press(&mut harness, Key::Enter);
+        assert_eq!(answer(&mut harness), Some(true));
+        if orders > 0 && deeds > 0 {
+            return;
+        }
+    }
+    panic!("{orders} orders and {deeds} deeds in the first questions of twelve rounds");
+}
+
+#[test]
+fn whether_a_repair_is_proved_is_answered_with_a_key() {
+    for mut harness in rounds(Skill::Proof).take(3) {
+        let Asked::Proof(q) = &harness.state_mut().drill.sitting().expect("a round").asked else {
+            panic!("proof is asked");
+        };
+        let should = proof::mark(&q.task, 0).should;
+        press(&mut harness, digit(should + 1));
+        press(&mut harness, Key::Enter);
+        assert_eq!(answer(&mut harness), Some(true));
+    }
 }
