@@ -125,7 +125,7 @@ fn check(state: &str, plant: &Plant) {
             "pump",
             amps.pump,
             // In the wire: what leaks to ground through the winding's insulation flows there too.
-            board(Terminal::Pump1),
+            Pin::Wire(Terminal::Pump1, Side::Harness),
             load(Terminal::Pump1),
         ),
         (
