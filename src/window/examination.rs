@@ -71,9 +71,9 @@ fn examine(
         return;
     }
     learner.close_sitting();
-    if at_bench && job.is_some() {
-        ui_state.examine = true;
-    }
+    ui_state.examine = at_bench && job.is_some();
+    // What is opened next has nothing to do with it.
+    ui_state.examined = None;
 }
 
 /// Examinations.

@@ -86,6 +86,11 @@ pub struct Sitting {
 }
 
 impl DrillRes {
+    /// What questions are drawn from.
+    pub fn content(&self) -> Arc<ContentLibrary> {
+        Arc::clone(&self.content_library)
+    }
+
     /// No drill yet; questions will be drawn from `content_library`.
     pub fn new(content_library: Arc<ContentLibrary>) -> DrillRes {
         DrillRes {

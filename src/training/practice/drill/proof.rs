@@ -121,6 +121,14 @@ pub struct Marked {
 }
 
 impl ProofTask {
+    /// Board and supply.
+    pub fn place(&self) -> &SuppliedBoardId {
+        match self {
+            ProofTask::Reading(task) => &task.place,
+            ProofTask::Repair(task) => &task.place,
+        }
+    }
+
     /// Choices that there are.
     pub fn choices(&self) -> usize {
         match self {

@@ -21,7 +21,7 @@ use bevy_egui::egui::{
     self, Align, Button, Color32, CornerRadius, Frame, Key, Label, Layout, Margin, Modifiers,
     Response, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
 };
-use detent_content::Value;
+use detent_content::{ContentLibrary, Value};
 use detent_training::practice::drill::{QUESTIONS, SuppliedBoardId};
 use detent_training::practice::{Answer, Skill};
 
@@ -38,6 +38,7 @@ pub(super) fn drill_ui(
     ui.painter()
         .rect_filled(ui.max_rect(), CornerRadius::ZERO, t::INK);
     let leaves = ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
+    let content_library = drill.content();
     let (Some(sitting), false) = (drill.sitting(), leaves) else {
         return Some(Screen::Practice);
     };
@@ -80,7 +81,9 @@ pub(super) fn drill_ui(
         .show(ui, |ui| {
             Frame::new()
                 .inner_margin(Margin::symmetric(16, 12))
-                .show(ui, |ui| body_ui(ui, context, sitting, took_s));
+                .show(ui, |ui| {
+                    body_ui(ui, context, &content_library, sitting, took_s)
+                });
         });
     if leave {
         return Some(Screen::Practice);
@@ -197,7 +200,13 @@ fn verdict_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
     });
 }
 
-fn body_ui(ui: &mut Ui, context: &mut PanelContext, sitting: &mut Sitting, took_s: f64) {
+fn body_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    content_library: &ContentLibrary,
+    sitting: &mut Sitting,
+    took_s: f64,
+) {
     if sitting.round.is_over() {
         summary::summary_ui(ui, context, sitting);
         return;
@@ -207,10 +216,16 @@ fn body_ui(ui: &mut Ui, context: &mut PanelContext, sitting: &mut Sitting, took_
         Asked::Entry(trial) => entry::entry_ui(ui, context, trial, &sitting.tries),
         Asked::Meter(q) => meter::meter_ui(ui, context, q),
         Asked::LookUp(q) => look_up::look_up_ui(ui, context, q),
-        Asked::NextTest(q) => next_test::next_test_ui(ui, context, q),
+        Asked::NextTest(q) => {
+            let board = content_library.board(&q.task.place.board);
+            next_test::next_test_ui(ui, context, board, q);
+        }
         Asked::Part(q) => part::part_ui(ui, context, q),
         Asked::SafeWork(q) => safe_work::safe_work_ui(ui, context, q),
-        Asked::Proof(q) => proof::proof_ui(ui, context, q),
+        Asked::Proof(q) => {
+            let board = content_library.board(&q.task.place().board);
+            proof::proof_ui(ui, context, board, q);
+        }
         Asked::Nothing => {
             ui.label(context.text("drill-nothing"));
         }

@@ -6,12 +6,18 @@ use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{CornerRadius, Label, Rect, RichText, Sense, Ui, vec2};
 use detent_content::Value;
+use detent_simulation::controller::Board;
 use detent_training::practice::drill::next_test::{Choice, EarlierAction, Marked, NextTestTask};
 
 /// The question of this drill.
 type Asked = Question<NextTestTask, Option<usize>, Marked>;
 
-pub(super) fn next_test_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
+pub(super) fn next_test_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    board: Option<&Board>,
+    q: &mut Asked,
+) {
     if q.marked.is_none() {
         let chosen = digit_pressed(ui).filter(|n| *n < q.task.options.len());
         q.given = chosen.or(q.given);
@@ -20,7 +26,7 @@ pub(super) fn next_test_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Aske
         ui,
         context,
         q,
-        |ui, context, q| kit::card(ui, |ui| belief_ui(ui, context, &q.task)),
+        |ui, context, q| kit::card(ui, |ui| belief_ui(ui, context, board, &q.task)),
         |ui, context, q| {
             let Question {
                 task,
@@ -35,15 +41,16 @@ pub(super) fn next_test_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Aske
                 if marked.is_some_and(|m| m.right && m.chosen == n) {
                     look = Look::Right(true);
                 }
-                let response = option_ui(ui, n + 1, look, &deed(context, &choice.deed), |ui| {
-                    // Its price would give the answer away: it is told afterwards.
-                    if should.is_some() {
-                        let cost = Value::from(choice.cost.round());
-                        kit::quiet(ui, context.with("drill-next-test-cost", &[("cost", cost)]));
-                        let colour = if should == Some(n) { t::GOOD } else { t::TEXT };
-                        ui.label(RichText::new(repair(context, choice)).color(colour));
-                    }
-                });
+                let response =
+                    option_ui(ui, n + 1, look, &deed(context, board, &choice.deed), |ui| {
+                        // Its price would give the answer away: it is told afterwards.
+                        if should.is_some() {
+                            let cost = Value::from(choice.cost.round());
+                            kit::quiet(ui, context.with("drill-next-test-cost", &[("cost", cost)]));
+                            let colour = if should == Some(n) { t::GOOD } else { t::TEXT };
+                            ui.label(RichText::new(repair(context, choice)).color(colour));
+                        }
+                    });
                 if response.clicked() {
                     *given = Some(n);
                 }
@@ -53,7 +60,7 @@ pub(super) fn next_test_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Aske
 }
 
 /// Codes, what was tried, and the likeliest causes.
-fn belief_ui(ui: &mut Ui, context: &PanelContext, task: &NextTestTask) {
+fn belief_ui(ui: &mut Ui, context: &PanelContext, board: Option<&Board>, task: &NextTestTask) {
     kit::quiet(ui, place_text(context, &task.place));
     let codes: Vec<String> = task.codes.iter().map(|code| format!("{code:02}")).collect();
     let codes = if codes.is_empty() {
@@ -66,7 +73,7 @@ fn belief_ui(ui: &mut Ui, context: &PanelContext, task: &NextTestTask) {
     };
     ui.label(codes);
     for probe in &task.tested {
-        let test = Value::from(context.texts.test(probe, None));
+        let test = Value::from(context.texts.test(probe, board));
         kit::quiet(
             ui,
             context.with("drill-next-test-tested", &[("test", test)]),
@@ -92,9 +99,9 @@ fn belief_ui(ui: &mut Ui, context: &PanelContext, task: &NextTestTask) {
 }
 
 /// What is to be done, in words.
-fn deed(context: &PanelContext, deed: &EarlierAction) -> String {
+fn deed(context: &PanelContext, board: Option<&Board>, deed: &EarlierAction) -> String {
     match deed {
-        EarlierAction::Test(probe) => context.texts.test(probe, None),
+        EarlierAction::Test(probe) => context.texts.test(probe, board),
         EarlierAction::Repair(remedy) => context.texts.remedy(remedy, &context.bench.job().parts),
     }
 }

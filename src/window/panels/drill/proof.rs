@@ -6,12 +6,18 @@ use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{Label, RichText, Ui};
 use detent_content::Value;
+use detent_simulation::controller::Board;
 use detent_training::practice::drill::proof::{Candidate, GAPS, Marked, ProofTask, ReadingTask};
 
 /// The question of this drill.
 type Asked = Question<ProofTask, Option<usize>, Marked>;
 
-pub(super) fn proof_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
+pub(super) fn proof_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    board: Option<&Board>,
+    q: &mut Asked,
+) {
     if q.marked.is_none() {
         let chosen = digit_pressed(ui).filter(|n| *n < q.task.choices());
         q.given = chosen.or(q.given);
@@ -52,7 +58,7 @@ pub(super) fn proof_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
     let should = marked.map(|marked| marked.should);
     let labels: Vec<String> = match &*task {
         ProofTask::Reading(task) => (task.options.iter())
-            .map(|option| context.texts.test(&option.probe, None))
+            .map(|option| context.texts.test(&option.probe, board))
             .collect(),
         ProofTask::Repair(_) => GAPS
             .iter()

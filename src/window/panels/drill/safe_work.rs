@@ -107,7 +107,7 @@ fn told_ui(ui: &mut Ui, context: &PanelContext, q: &Asked) {
             let text = context.with("drill-safe-order-wrong", &args);
             ui.add(Label::new(RichText::new(text).color(t::BAD)).wrap());
             let steps: Vec<String> = task.sound.iter().map(|s| texts.safe_step(*s)).collect();
-            let args = [("steps", Value::from(steps.join(" → ")))];
+            let args = [("steps", Value::from(steps.join("; ")))];
             let text = context.with("drill-safe-order-sound", &args);
             ui.add(Label::new(RichText::new(text).color(t::QUIET)).wrap());
         }
