@@ -21,6 +21,7 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     if !context.bench.view().finished {
         hands_ui(ui, context);
         wait_ui(ui, context);
+        more_hands_ui(ui, context);
     }
     if guided {
         complaint_ui(ui, context);
@@ -110,7 +111,7 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
     });
 }
 
-/// What hands do without a tool.
+/// What hands do first and last.
 fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         // Low and close, so that what lets time pass is in sight too.
@@ -122,7 +123,6 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
             view.machine.lid_open,
             view.cabinet_open,
         );
-        let wet = view.machine.level_mm > 5.0;
         let pairs = [
             (
                 if plugged { "do-unplug" } else { "do-plug" },
@@ -158,7 +158,17 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
                 context.act(action);
             }
         }
-        // Each keeps its place whether or not it can be done now.
+    });
+}
+
+/// What is not always possible. Each keeps its place whether or not it can be done now.
+fn more_hands_ui(ui: &mut Ui, context: &mut PanelContext) {
+    kit::card(ui, |ui| {
+        ui.spacing_mut().item_spacing.y = 4.0;
+        ui.spacing_mut().interact_size.y = 28.0;
+        let view = context.bench.view();
+        let (lid, open) = (view.machine.lid_open, view.cabinet_open);
+        let wet = view.machine.level_mm > 5.0;
         if kit::wide_if(ui, open, context.fixed("do-discharge")).clicked() {
             context.act(Action::Discharge);
         }
