@@ -50,7 +50,7 @@ mod tests {
         let mut device = ResidualDevice::default();
         (1..=1000).find_map(|tick| {
             device.step(residual_a, trip_a);
-            device.tripped.then(|| tick as f64 * TICK_S)
+            device.tripped.then_some(tick as f64 * TICK_S)
         })
     }
 
