@@ -135,14 +135,7 @@ impl Texts {
             Display::Dead => return "—".to_owned(),
             Display::Value(value) => value,
         };
-        let unit = match mode {
-            MeterMode::Ohms | MeterMode::Continuity => "Ω",
-            MeterMode::VoltsAc | MeterMode::VoltsLowZ | MeterMode::VoltsDc => "V",
-            MeterMode::AmpsClamp => "A",
-            MeterMode::Hertz => "Hz",
-            MeterMode::Microfarads => "µF",
-            MeterMode::Insulation => "MΩ",
-        };
+        let unit = mode.unit();
         let (value, prefix) = match value.abs() {
             large if large >= 1e6 => (value / 1e6, "M"),
             large if large >= 1e3 => (value / 1e3, "k"),

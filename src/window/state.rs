@@ -319,14 +319,7 @@ impl BenchRes {
     pub fn give_up(&mut self) {
         self.queue.clear();
         (self.asked, self.incident, self.wait_ticks) = (None, None, 0);
-        let report = Report {
-            causes: Vec::new(),
-            part: None,
-            proof: Vec::new(),
-            advice: Advice::None,
-            verdict: Verdict::GivenUp,
-        };
-        if let Err(refusal) = self.bench.act(Action::Report(report)) {
+        if let Err(refusal) = self.bench.act(Action::Report(Report::given_up())) {
             self.refused = Some(refusal);
         }
     }

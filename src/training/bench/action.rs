@@ -31,6 +31,18 @@ pub enum MeterMode {
 }
 
 impl MeterMode {
+    /// The unit in which readings of it are given.
+    pub const fn unit(self) -> &'static str {
+        match self {
+            MeterMode::Ohms | MeterMode::Continuity => "Ω",
+            MeterMode::VoltsAc | MeterMode::VoltsLowZ | MeterMode::VoltsDc => "V",
+            MeterMode::AmpsClamp => "A",
+            MeterMode::Hertz => "Hz",
+            MeterMode::Microfarads => "µF",
+            MeterMode::Insulation => "MΩ",
+        }
+    }
+
     /// The meter sends a current of its own, through its fuse: the circuit must be dead.
     pub fn sends_current(self) -> bool {
         matches!(

@@ -46,6 +46,17 @@ pub struct Report {
 }
 
 impl Report {
+    /// The job is given up, and nothing else is said.
+    pub fn given_up() -> Report {
+        Report {
+            causes: Vec::new(),
+            part: None,
+            proof: Vec::new(),
+            advice: Advice::None,
+            verdict: Verdict::GivenUp,
+        }
+    }
+
     /// Whether the customer was told that the machine washes again.
     pub fn calls_it_repaired(&self) -> bool {
         self.concludes() && self.verdict != Verdict::GivenUp && self.advice != Advice::Replace

@@ -26,14 +26,7 @@ const MODES: [&[MeterMode]; 2] = [
 
 /// Digits and unit as the display shows them.
 pub(super) fn shown(display: Display, mode: MeterMode) -> (String, String) {
-    let unit = match mode {
-        MeterMode::Ohms | MeterMode::Continuity => "Ω",
-        MeterMode::VoltsAc | MeterMode::VoltsLowZ | MeterMode::VoltsDc => "V",
-        MeterMode::AmpsClamp => "A",
-        MeterMode::Hertz => "Hz",
-        MeterMode::Microfarads => "µF",
-        MeterMode::Insulation => "MΩ",
-    };
+    let unit = mode.unit();
     match display {
         Display::OverRange => ("0L".to_owned(), unit.to_owned()),
         Display::Dead => (String::new(), String::new()),

@@ -703,14 +703,7 @@ fn the_coach_says_one_thing_and_leads_to_it() {
     let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
     for language in Language::ALL {
         let mut bench = BenchRes::new(open(&jobs, 0, 101));
-        let report = Report {
-            causes: Vec::new(),
-            part: None,
-            proof: Vec::new(),
-            advice: Advice::None,
-            verdict: Verdict::GivenUp,
-        };
-        let given_up = ScriptStep::Do(Action::Report(report));
+        let given_up = ScriptStep::Do(Action::Report(Report::given_up()));
         bench.run(&given_up).expect("a job can be given up");
         let score = bench.score().expect("a finished job");
         let advice = coach(score).expect("points were lost");
