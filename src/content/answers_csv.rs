@@ -163,6 +163,13 @@ pub fn file_date(at: Moment) -> String {
 }
 
 /// Moments that no calendar holds stand at its start.
+/// A moment for people: `2026-11-25 21:07`, on clocks that are so many seconds ahead of UTC.
+pub fn day_and_time(at: Moment, ahead_s: i64) -> String {
+    date(Moment(at.0.saturating_add(ahead_s)))
+        .format("%Y-%m-%d %H:%M")
+        .to_string()
+}
+
 fn date(at: Moment) -> DateTime<chrono::Utc> {
     DateTime::from_timestamp(at.0, 0).unwrap_or_default()
 }
@@ -199,6 +206,7 @@ mod tests {
         assert_eq!((&rows[0][4], &rows[0][5], &rows[0][2]), ("07", "17", "1"));
         assert_eq!((&rows[1][9], &rows[1][10]), ("mine, \"new\"", "0.5000"));
         assert_eq!(file_date(answers[0].at), "2022-11-29-1230");
+        assert_eq!(day_and_time(answers[0].at, 3600), "2022-11-29 13:30");
         let again = read_answers_csv("mine.csv", &bytes).expect("as it was written");
         let plain = answers.into_iter().map(|answer| Answer {
             detail: Detail::None,

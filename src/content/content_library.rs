@@ -249,8 +249,8 @@ impl ContentLibrary {
             .transpose()
     }
 
-    /// The built-in examinations, the shortest first, which name jobs among `scenarios`, each with its file name without folder and
-    /// ending.
+    /// The built-in examinations, the shortest first, which name jobs among `scenarios`, each with its file name
+    /// without folder and ending.
     ///
     /// # Errors
     /// One of them has a mistake.

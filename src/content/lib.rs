@@ -32,7 +32,7 @@ mod wording;
 mod words;
 
 pub use answers_csv::{
-    AnswersCsvError, AnswersCsvProblem, answers_csv, file_date, read_answers_csv,
+    AnswersCsvError, AnswersCsvProblem, answers_csv, day_and_time, file_date, read_answers_csv,
 };
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};

@@ -7,7 +7,7 @@ use super::disk::LONGEST_PROFILE_BYTES;
 use super::error::{ContentError, Problem};
 use super::reader::{Finding, Page};
 use super::text::Language;
-use detent_training::practice::{Answer, Detail, Sitting, Target};
+use detent_training::practice::{Answer, Detail, ExaminationSitting, Target};
 use detent_training::record::ron_text;
 use serde::{Deserialize, Serialize};
 use std::fmt::Write;
@@ -35,7 +35,7 @@ pub struct Profile {
     /// Every answer, in order.
     pub answers: Vec<Answer>,
     /// Every sitting of an examination, in order; the last one may be open.
-    pub sittings: Vec<Sitting>,
+    pub sittings: Vec<ExaminationSitting>,
 }
 
 /// As written.
@@ -49,7 +49,7 @@ struct Written {
     language: Option<String>,
     answers: Vec<Answer>,
     #[serde(default)]
-    sittings: Vec<Sitting>,
+    sittings: Vec<ExaminationSitting>,
 }
 
 #[derive(Deserialize)]
@@ -186,7 +186,7 @@ fn check(written: &Written) -> Vec<Finding> {
     findings
 }
 
-fn check_sitting(place: &str, sitting: &Sitting, findings: &mut Vec<Finding>) {
+fn check_sitting(place: &str, sitting: &ExaminationSitting, findings: &mut Vec<Finding>) {
     let moments = [("began", sitting.began), ("until", sitting.until)];
     for (field, moment) in moments {
         if !(0..=LATEST_S).contains(&moment.0) {
@@ -396,13 +396,14 @@ mod tests {
     }
 
     /// A closed sitting with one job handed in.
-    fn sitting() -> Sitting {
+    fn sitting() -> ExaminationSitting {
         let title = Bilingual {
             en: "One".to_owned(),
             es: "Uno".to_owned(),
         };
         let examination = Examination::of_job(title, "drain-code".to_owned());
-        let mut sitting = Sitting::begin("one".to_owned(), &examination, 4, Moment(1_000));
+        let mut sitting =
+            ExaminationSitting::begin("one".to_owned(), &examination, 4, Moment(1_000));
         let score = Score {
             dimensions: Vec::new(),
         };

@@ -42,7 +42,8 @@ fn examine(
     let Some(sitting) = learner.sitting() else {
         return;
     };
-    let (now, over) = (now(), sitting.left_s(now()) == 0);
+    let now = now();
+    let over = sitting.left_s(now) == 0;
     let at_bench = *screen.get() == Screen::Bench;
     if at_bench || *screen.get() == Screen::Examination {
         // The clock on the wall goes on.

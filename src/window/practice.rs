@@ -9,7 +9,8 @@ use detent_content::{
     KeptProfile, Language, ProfileError, ProfileStore, answers_csv, disk, file_date,
 };
 use detent_training::practice::{
-    Answer, Examination, ExaminationError, Learner, Moment, Sitting, Target, answers_of_job,
+    Answer, Examination, ExaminationError, ExaminationSitting, Learner, Moment, Target,
+    answers_of_job,
 };
 use std::path::PathBuf;
 
@@ -23,7 +24,7 @@ pub struct LearnerRes {
     kept: Option<KeptProfile>,
     guest: Vec<Answer>,
     guest_target: Target,
-    guest_sittings: Vec<Sitting>,
+    guest_sittings: Vec<ExaminationSitting>,
     learner: Learner,
     known: Option<Vec<Known>>,
     /// Why the learner is not read or not kept, since that went wrong.
@@ -88,14 +89,14 @@ impl LearnerRes {
     }
 
     /// Every sitting of an examination so far, in order.
-    pub fn sittings(&self) -> &[Sitting] {
+    pub fn sittings(&self) -> &[ExaminationSitting] {
         match &self.kept {
             Some(kept) => &kept.profile.sittings,
             None => &self.guest_sittings,
         }
     }
 
-    fn sittings_mut(&mut self) -> &mut Vec<Sitting> {
+    fn sittings_mut(&mut self) -> &mut Vec<ExaminationSitting> {
         match &mut self.kept {
             Some(kept) => &mut kept.profile.sittings,
             None => &mut self.guest_sittings,
@@ -103,7 +104,7 @@ impl LearnerRes {
     }
 
     /// The sitting that is not closed yet.
-    pub fn sitting(&self) -> Option<&Sitting> {
+    pub fn sitting(&self) -> Option<&ExaminationSitting> {
         self.sittings().last().filter(|sitting| sitting.is_open())
     }
 
@@ -113,7 +114,7 @@ impl LearnerRes {
             return;
         }
         let (now, file) = (now(), file.to_owned());
-        let sitting = Sitting::begin(file, examination, now.0.unsigned_abs(), now);
+        let sitting = ExaminationSitting::begin(file, examination, now.0.unsigned_abs(), now);
         self.sittings_mut().push(sitting);
         self.save();
     }
@@ -121,7 +122,7 @@ impl LearnerRes {
     /// Changes the open sitting and keeps it where `change` says that it did. Whether a sitting is open and took it.
     pub fn in_sitting(
         &mut self,
-        change: impl FnOnce(&mut Sitting) -> Result<bool, ExaminationError>,
+        change: impl FnOnce(&mut ExaminationSitting) -> Result<bool, ExaminationError>,
     ) -> bool {
         let sitting = self.sittings_mut().last_mut();
         let sitting = sitting.filter(|sitting| sitting.is_open());

@@ -25,7 +25,7 @@ names! {
 }
 
 /// A pause of the machine's clock shorter than this is none, s.
-pub const SHORTEST_PAUSE_S: i64 = 2;
+const SHORTEST_PAUSE_S: i64 = 2;
 
 /// A set of jobs that can be sat as an examination.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -79,7 +79,7 @@ pub enum ExaminationError {
 /// A sitting of an examination, as it is kept with the learner.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Sitting {
+pub struct ExaminationSitting {
     /// The examination's file name without folder and ending, or that of its one job.
     pub file: String,
     /// When it began.
@@ -153,9 +153,14 @@ pub struct SittingResult {
     pub paused_s: i64,
 }
 
-impl Sitting {
+impl ExaminationSitting {
     /// Begins an examination. `drawn_seed` is its jobs' seed where the examination gives none.
-    pub fn begin(file: String, examination: &Examination, drawn_seed: u64, now: Moment) -> Sitting {
+    pub fn begin(
+        file: String,
+        examination: &Examination,
+        drawn_seed: u64,
+        now: Moment,
+    ) -> ExaminationSitting {
         let jobs = examination.jobs.iter().map(|job| SittingJob {
             job: job.clone(),
             begun: None,
@@ -163,7 +168,7 @@ impl Sitting {
             pauses: Vec::new(),
             result: None,
         });
-        Sitting {
+        ExaminationSitting {
             file,
             began: now,
             until: Moment(now.0 + i64::from(examination.minutes) * 60),
@@ -189,12 +194,17 @@ impl Sitting {
         self.jobs.iter().find(|one| one.job == job)
     }
 
+    fn job_mut(&mut self, job: &str) -> Result<&mut SittingJob, ExaminationError> {
+        let found = self.jobs.iter_mut().find(|one| one.job == job);
+        found.ok_or(ExaminationError::NotInSet)
+    }
+
+    /// The job of this name, if it can still be worked on.
     fn open_job(&mut self, job: &str) -> Result<&mut SittingJob, ExaminationError> {
         if self.closed.is_some() {
             return Err(ExaminationError::Closed);
         }
-        let found = self.jobs.iter_mut().find(|one| one.job == job);
-        let found = found.ok_or(ExaminationError::NotInSet)?;
+        let found = self.job_mut(job)?;
         if found.result.is_some() {
             return Err(ExaminationError::OneTry);
         }
@@ -220,8 +230,7 @@ impl Sitting {
     /// # Errors
     /// The job is not at hand.
     pub fn note_attempt(&mut self, job: &str, attempt: &str) -> Result<bool, ExaminationError> {
-        let found = self.jobs.iter_mut().find(|one| one.job == job);
-        let found = found.ok_or(ExaminationError::NotInSet)?;
+        let found = self.job_mut(job)?;
         let is_new = found.attempt.as_deref() != Some(attempt);
         if is_new {
             found.attempt = Some(attempt.to_owned());
@@ -243,8 +252,7 @@ impl Sitting {
         if seconds < SHORTEST_PAUSE_S {
             return Ok(false);
         }
-        let found = self.jobs.iter_mut().find(|one| one.job == job);
-        let found = found.ok_or(ExaminationError::NotInSet)?;
+        let found = self.job_mut(job)?;
         found.pauses.push(Pause { at: since, seconds });
         Ok(true)
     }
@@ -319,7 +327,7 @@ mod tests {
         }
     }
 
-    fn sitting() -> Sitting {
+    fn sitting() -> ExaminationSitting {
         let title = Bilingual {
             en: "Two jobs".to_owned(),
             es: "Dos trabajos".to_owned(),
@@ -331,7 +339,7 @@ mod tests {
             sheet: vec![SheetPage::Entry],
             seed: None,
         };
-        Sitting::begin("two".to_owned(), &examination, 5, Moment(1_000))
+        ExaminationSitting::begin("two".to_owned(), &examination, 5, Moment(1_000))
     }
 
     #[test]

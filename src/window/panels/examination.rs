@@ -2,15 +2,15 @@
 
 use super::{PanelContext, kit};
 use crate::port::JobSource;
-use crate::practice::{LearnerRes, now};
-use crate::state::{Examined, Screen, say};
+use crate::practice::{LearnerRes, ahead_s, now};
+use crate::state::{Examined, Guidance, Screen, say};
 use crate::tokens as t;
-use bevy_egui::egui::{CornerRadius, RichText, ScrollArea, Ui, UiBuilder, vec2};
-use detent_content::{Value, file_date};
-use detent_training::practice::{Examination, Sitting, SittingJob};
+use bevy_egui::egui::{Align, CornerRadius, Layout, RichText, ScrollArea, Ui, UiBuilder, vec2};
+use detent_content::{Value, day_and_time};
+use detent_training::practice::{Examination, ExaminationSitting};
 
 /// A time on the wall: hours, minutes and seconds.
-pub(super) fn wall_time(seconds: i64) -> String {
+fn wall_time(seconds: i64) -> String {
     let (hours, minutes) = (seconds / 3600, seconds / 60 % 60);
     format!("{hours}:{minutes:02}:{:02}", seconds % 60)
 }
@@ -57,7 +57,7 @@ pub(super) fn examination_ui(
         ui.horizontal(|ui| {
             let title = RichText::new(context.text("examination-title"));
             ui.label(title.size(28.0).color(t::AMBER));
-            let right = bevy_egui::egui::Layout::right_to_left(bevy_egui::egui::Align::Center);
+            let right = Layout::right_to_left(Align::Center);
             ui.with_layout(right, |ui| {
                 if ui.button(context.text("practice-back")).clicked() {
                     to = Some(Screen::Start);
@@ -76,19 +76,39 @@ pub(super) fn examination_ui(
         ScrollArea::vertical()
             .id_salt("examination")
             .auto_shrink(false)
-            .show(ui, |ui| match learner.sitting().cloned() {
-                Some(sitting) => {
-                    if let Some(there) = open_ui(ui, context, learner, jobs, &sitting) {
-                        to = Some(there);
+            .show(ui, |ui| {
+                let wanted = match learner.sitting() {
+                    Some(sitting) => open_ui(ui, context, jobs, sitting),
+                    None => {
+                        let wanted = offers_ui(ui, context, learner, jobs);
+                        results_ui(ui, context, learner, jobs);
+                        wanted
                     }
-                }
-                None => {
-                    offers_ui(ui, context, learner, jobs);
-                    results_ui(ui, context, learner, jobs);
+                };
+                match wanted {
+                    Some(Wanted::Sit(file, examination)) => learner.sit(&file, &examination),
+                    Some(Wanted::Job(job)) => {
+                        to = to.or(work_on(context, learner, jobs, &job));
+                    }
+                    Some(Wanted::Close) => {
+                        context.ui_state.examined = None;
+                        learner.close_sitting();
+                    }
+                    None => {}
                 }
             });
     });
     to
+}
+
+/// What was pressed.
+enum Wanted {
+    /// To sit this, by its file name without folder and ending.
+    Sit(String, Examination),
+    /// To work on this job.
+    Job(String),
+    /// To close the set.
+    Close,
 }
 
 /// The title of a job on offer; its file's name where there is none of that name any more.
@@ -101,7 +121,11 @@ fn job_title(context: &PanelContext, jobs: &dyn JobSource, file: &str) -> String
 }
 
 /// The title of what was sat.
-fn sitting_title(context: &PanelContext, jobs: &dyn JobSource, sitting: &Sitting) -> String {
+fn sitting_title(
+    context: &PanelContext,
+    jobs: &dyn JobSource,
+    sitting: &ExaminationSitting,
+) -> String {
     let set = jobs
         .examinations()
         .iter()
@@ -116,9 +140,9 @@ fn sitting_title(context: &PanelContext, jobs: &dyn JobSource, sitting: &Sitting
 fn offers_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
-    learner: &mut LearnerRes,
+    learner: &LearnerRes,
     jobs: &dyn JobSource,
-) {
+) -> Option<Wanted> {
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("examination-rules"));
         ui.label(context.text("examination-rules-text"));
@@ -126,7 +150,7 @@ fn offers_ui(
             kit::quiet(ui, context.text("examination-guest"));
         }
     });
-    let mut begun = None;
+    let mut wanted = None;
     let chosen = jobs.offers().get(context.ui_state.offer).map(|offer| {
         let file = offer.course.file.clone();
         (file.clone(), Examination::of_job(offer.title.clone(), file))
@@ -155,25 +179,22 @@ fn offers_ui(
             ui.label(context.with("examination-terms", &args));
             let args = [("title", Value::from(title.to_owned()))];
             if kit::wide(ui, context.with("examination-begin", &args)).clicked() {
-                begun = Some((file, examination));
+                context.ui_state.closing = false;
+                wanted = Some(Wanted::Sit(file.clone(), examination.clone()));
             }
         });
     }
-    if let Some((file, examination)) = begun {
-        learner.sit(file, examination);
-        context.ui_state.closing = false;
-    }
+    wanted
 }
 
-/// An open sitting: its time, its jobs, and its end; where to go from here.
+/// An open sitting: its time, its jobs, and its end.
 fn open_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
-    learner: &mut LearnerRes,
     jobs: &dyn JobSource,
-    sitting: &Sitting,
-) -> Option<Screen> {
-    let mut to = None;
+    sitting: &ExaminationSitting,
+) -> Option<Wanted> {
+    let mut wanted = None;
     kit::card(ui, |ui| {
         kit::heading(ui, sitting_title(context, jobs, sitting));
         time_left_ui(ui, context, sitting.left_s(now()));
@@ -191,7 +212,7 @@ fn open_ui(
             if let Some(label) = label
                 && kit::wide(ui, context.text(label)).clicked()
             {
-                to = work_on(context, learner, jobs, sitting, job);
+                wanted = Some(Wanted::Job(job.job.clone()));
             }
         });
     }
@@ -211,11 +232,10 @@ fn open_ui(
         let sure = RichText::new(context.text("examination-close-now")).color(t::BAD);
         if kit::wide(ui, sure).clicked() {
             context.ui_state.closing = false;
-            context.ui_state.examined = None;
-            learner.close_sitting();
+            wanted = Some(Wanted::Close);
         }
     });
-    to
+    wanted
 }
 
 /// Begins a job of the sitting or goes on with it; where that is, unless the bench comes by itself.
@@ -223,16 +243,16 @@ fn work_on(
     context: &mut PanelContext,
     learner: &mut LearnerRes,
     jobs: &dyn JobSource,
-    sitting: &Sitting,
-    job: &SittingJob,
+    file: &str,
 ) -> Option<Screen> {
-    let begun = learner.in_sitting(|sitting| sitting.begin_job(&job.job, now()).map(|()| true));
-    if !begun {
+    if !learner.in_sitting(|sitting| sitting.begin_job(file, now()).map(|()| true)) {
         return None;
     }
+    let sitting = learner.sitting()?;
+    let job = sitting.job(file)?;
     // It still lies on the bench.
-    let here = (context.ui_state.examined.as_ref()).is_some_and(|at| at.job == job.job)
-        && context.bench.job().file == job.job;
+    let here = (context.ui_state.examined.as_ref()).is_some_and(|at| at.job == file)
+        && context.bench.job().file == file;
     if here {
         return Some(Screen::Bench);
     }
@@ -240,13 +260,13 @@ fn work_on(
         (Some(attempt), Some(_)) => jobs.resume(attempt),
         _ => {
             let mut offers = jobs.offers().iter();
-            let offer = offers.position(|offer| offer.course.file == job.job)?;
+            let offer = offers.position(|offer| offer.course.file == file)?;
             jobs.open(offer, sitting.seed)
         }
     };
-    context.ui_state.guidance = crate::state::Guidance::Nothing;
+    context.ui_state.guidance = Guidance::Nothing;
     context.ui_state.examined = Some(Examined {
-        job: job.job.clone(),
+        job: file.to_owned(),
         until: sitting.until,
         sheet: sitting.sheet.clone(),
     });
@@ -262,7 +282,10 @@ fn results_ui(ui: &mut Ui, context: &mut PanelContext, learner: &LearnerRes, job
         };
         kit::card(ui, |ui| {
             let title = sitting_title(context, jobs, sitting);
-            kit::heading(ui, format!("{title}   {}", file_date(sitting.began)));
+            kit::heading(
+                ui,
+                format!("{title}   {}", day_and_time(sitting.began, ahead_s())),
+            );
             let args = [
                 ("passed", Value::from(result.passed)),
                 ("jobs", Value::from(result.jobs)),
