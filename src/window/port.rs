@@ -197,7 +197,7 @@ pub struct Job {
     pub board: Board,
     /// What the counter sells.
     pub parts: Vec<Part>,
-    /// Causes that the report can name.
+    /// Causes that the report can name, by component.
     pub causes: Vec<CauseRow>,
     /// What leads through it step by step, if anything does.
     pub guide: Option<Guide>,

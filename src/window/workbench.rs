@@ -283,6 +283,13 @@ fn job(
         Mains::V120Hz60 => (120, 60),
         Mains::V230Hz50 => (230, 50),
     };
+    let mut causes: Vec<CauseRow> = (bench.modes().iter())
+        .map(|mode| CauseRow {
+            id: mode.id.clone(),
+            component: mode.component,
+        })
+        .collect();
+    causes.sort_by_key(|cause| cause.component.index());
     Job {
         file: stem(&scenario_source.file),
         title: scenario.title.clone(),
@@ -300,14 +307,7 @@ fn job(
         points: scenario.points,
         board: bench.machine().board().clone(),
         parts: bench.counter().to_vec(),
-        causes: bench
-            .modes()
-            .iter()
-            .map(|mode| CauseRow {
-                id: mode.id.clone(),
-                component: mode.component,
-            })
-            .collect(),
+        causes,
         guide,
     }
 }

@@ -170,14 +170,10 @@ fn causes_ui(ui: &mut Ui, context: &mut PanelContext, job: &Job) {
         ui.add(search).labelled_by(label.id);
     });
     let wanted = context.ui_state.cause_search.trim().to_lowercase();
-    let found = |context: &PanelContext, cause: &CauseRow| {
-        let name = context.text(&cause.name_key());
-        (name.to_lowercase().contains(&wanted)).then_some((cause.component, name))
-    };
-    let mut rows: Vec<_> = (job.causes.iter())
-        .filter_map(|cause| Some((found(context, cause)?, cause)))
+    let rows: Vec<(String, &CauseRow)> = (job.causes.iter())
+        .map(|cause| (context.text(&cause.name_key()), cause))
+        .filter(|(name, _)| wanted.is_empty() || name.to_lowercase().contains(&wanted))
         .collect();
-    rows.sort_by_key(|((component, _), _)| component.index());
     ScrollArea::vertical()
         .id_salt("causes")
         .max_height(CAUSES_HEIGHT)
@@ -191,10 +187,10 @@ fn causes_ui(ui: &mut Ui, context: &mut PanelContext, job: &Job) {
                 kit::quiet(ui, context.fixed("report-none-found"));
             }
             let mut last = None;
-            for ((component, name), cause) in rows {
-                if last != Some(component) {
-                    last = Some(component);
-                    kit::quiet(ui, context.part(component));
+            for (name, cause) in rows {
+                if last != Some(cause.component) {
+                    last = Some(cause.component);
+                    kit::quiet(ui, context.part(cause.component));
                 }
                 let on = context.ui_state.draft.causes.contains(&cause.id);
                 let ink = if on { t::ON_AMBER } else { t::TEXT };

@@ -111,12 +111,18 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
     });
 }
 
-/// What hands do first and last.
-fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
+/// A card whose buttons are low and close, so that what lets time pass is in sight too.
+fn low_card(ui: &mut Ui, contents: impl FnOnce(&mut Ui)) {
     kit::card(ui, |ui| {
-        // Low and close, so that what lets time pass is in sight too.
         ui.spacing_mut().item_spacing.y = 4.0;
         ui.spacing_mut().interact_size.y = 28.0;
+        contents(ui);
+    });
+}
+
+/// What hands do first and last.
+fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
+    low_card(ui, |ui| {
         let view = context.bench.view();
         let (plugged, lid, open) = (
             view.machine.plugged,
@@ -163,9 +169,7 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
 
 /// What is not always possible. Each keeps its place whether or not it can be done now.
 fn more_hands_ui(ui: &mut Ui, context: &mut PanelContext) {
-    kit::card(ui, |ui| {
-        ui.spacing_mut().item_spacing.y = 4.0;
-        ui.spacing_mut().interact_size.y = 28.0;
+    low_card(ui, |ui| {
         let view = context.bench.view();
         let (lid, open) = (view.machine.lid_open, view.cabinet_open);
         let wet = view.machine.level_mm > 5.0;
@@ -188,9 +192,7 @@ fn more_hands_ui(ui: &mut Ui, context: &mut PanelContext) {
 
 /// Letting time pass.
 fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
-    kit::card(ui, |ui| {
-        ui.spacing_mut().item_spacing.y = 4.0;
-        ui.spacing_mut().interact_size.y = 28.0;
+    low_card(ui, |ui| {
         let waiting = context.bench.wait_ticks > 0;
         ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 4.0;

@@ -247,26 +247,19 @@ pub fn mark(task: &SafeWorkTask, given: &[usize]) -> Marked {
 fn stumble(task: &OrderTask, steps: impl Iterator<Item = SafeStep>) -> Option<(usize, Stumble)> {
     let mut bench = (*task.start.0).clone();
     for (n, step) in steps.enumerate() {
-        if let ScriptStep::Do(action) = step.on(&bench)
-            && let Some(caution) = bench.caution(&action)
-        {
-            // Behind an open bleeder nothing takes the charge away before the panels are off.
-            let unavoidable = task.facts.bleeder_open
-                && step == SafeStep::OpenPanels
-                && caution == Caution::StoredCharge;
-            // What it would bring says more than the caution against it.
-            let brings = brought(&mut bench.clone(), step);
-            match brings {
-                Ok(Some(kind)) => return Some((n, Stumble::Brings(kind))),
-                Err(refusal) => return Some((n, Stumble::Refused(refusal))),
-                Ok(None) if !unavoidable => return Some((n, Stumble::Caution(caution))),
-                Ok(None) => {}
-            }
-        }
-        match brought(&mut bench, step) {
-            Ok(None) => {}
-            Ok(Some(kind)) => return Some((n, Stumble::Brings(kind))),
-            Err(refusal) => return Some((n, Stumble::Refused(refusal))),
+        let caution = match step.on(&bench) {
+            ScriptStep::Do(action) => bench.caution(&action),
+            _ => None,
+        };
+        // Behind an open bleeder nothing takes the charge away before the panels are off.
+        let unavoidable = task.facts.bleeder_open && step == SafeStep::OpenPanels;
+        let caution = caution.filter(|c| !(unavoidable && *c == Caution::StoredCharge));
+        // What it brings says more than the caution against it.
+        match (brought(&mut bench, step), caution) {
+            (Err(refusal), _) => return Some((n, Stumble::Refused(refusal))),
+            (Ok(Some(kind)), _) => return Some((n, Stumble::Brings(kind))),
+            (Ok(None), Some(caution)) => return Some((n, Stumble::Caution(caution))),
+            (Ok(None), None) => {}
         }
     }
     None

@@ -54,8 +54,8 @@ fn lies_there(context: &PanelContext) -> bool {
 }
 
 /// The board's codes, lowest first.
-fn sorted_codes(board: &Board) -> Vec<Code> {
-    let mut codes = board.codes.clone();
+fn sorted_codes(board: &Board) -> Vec<&Code> {
+    let mut codes: Vec<&Code> = board.codes.iter().collect();
     codes.sort_by_key(|code| code.code);
     codes
 }
@@ -69,16 +69,20 @@ fn index_ui(ui: &mut Ui, context: &mut PanelContext) {
             .desired_width(ui.available_width() - 8.0);
         ui.add(search).labelled_by(label.id);
     });
+    let mut wanted = None;
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(4.0, 4.0);
         ui.spacing_mut().button_padding.x = 5.0;
         for code in sorted_codes(&context.bench.job().board) {
             if ui.button(format!("{:02}", code.code)).clicked() {
-                context.ui_state.code_search.clear();
-                context.ui_state.code_wanted = Some(code.code);
+                wanted = Some(code.code);
             }
         }
     });
+    if wanted.is_some() {
+        context.ui_state.code_search.clear();
+        context.ui_state.code_wanted = wanted;
+    }
     ui.add_space(4.0);
 }
 
@@ -138,7 +142,7 @@ fn codes(ui: &mut Ui, context: &mut PanelContext) {
     let to = context.ui_state.code_wanted.take();
     let context = &*context;
     let board = &context.bench.job().board;
-    let codes: Vec<Code> = (sorted_codes(board).into_iter())
+    let codes: Vec<&Code> = (sorted_codes(board).into_iter())
         .filter(|code| says(context, code, &wanted))
         .collect();
     if codes.is_empty() {
