@@ -1453,7 +1453,7 @@ safe-step-clean-pump = limpiar a mano la bomba de desagüe
 safe-step-clean-screen = quitar la manguera de agua fría y limpiar su filtro
 safe-step-discharge = descargar el condensador con una resistencia
 safe-step-fit-valve = montar una electroválvula de agua fría nueva
-safe-step-measure-charge = medir V CC en el condensador
+safe-step-measure-charge = medir V DC en el condensador
 safe-step-measure-ohms = medir Ω en el condensador
 safe-step-open-panels = quitar los paneles
 safe-step-pull-connector = quitar el conector de la bomba de desagüe
@@ -1750,11 +1750,11 @@ view-panel = Consola
 
 ## wait
 
-wait = Esperar
+wait = Espera
 wait-1-min = 1 min
 wait-10-min = 10 min
 wait-10-s = 10 s
 wait-left = faltan { $seconds } s
 wait-stop = Parar
-wait-until = Hasta que termine o se pare
+wait-until = Hasta que acabe o pare
 wait-until-how = Deja correr el tiempo, dos horas como mucho, hasta que acabe un programa o una recalibración o el control se pare. Lo paga el cliente.

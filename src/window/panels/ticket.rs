@@ -197,7 +197,7 @@ fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
         ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 4.0;
             ui.spacing_mut().button_padding.x = 2.0;
-            ui.label(context.fixed("wait"));
+            ui.label(RichText::new(context.fixed("wait")).size(t::SMALL));
             let width = (ui.available_width() - 8.0) / 3.0;
             for (key, seconds) in [("wait-10-s", 10), ("wait-1-min", 60), ("wait-10-min", 600)] {
                 if kit::choice_sized(ui, false, context.fixed(key), [width, 28.0].into()).clicked()
