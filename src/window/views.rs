@@ -5,6 +5,7 @@ use super::pointing::{Pick, Pointing};
 use super::rest::NextFrame;
 use super::scene::console;
 use super::scene::console::KnobFeel;
+use super::scene::displayed::DisplayedMachine;
 use super::scene::lights;
 use super::scene::motion::ease;
 use super::shots::Shot;
@@ -14,7 +15,6 @@ use bevy::camera::visibility::RenderLayers;
 use bevy::camera::{ImageRenderTarget, RenderTarget};
 use bevy::core_pipeline::prepass::DepthPrepass;
 use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
-use bevy::light::ShadowFilteringMethod;
 use bevy::prelude::*;
 use bevy::render::render_resource::{Extent3d, TextureFormat};
 use bevy::render::renderer::RenderAdapterInfo;
@@ -38,7 +38,7 @@ const FIELD: f32 = 0.50;
 const SETTLE_S: f32 = 2.2;
 
 /// Smallest and largest size of moving things without a graphics card, of the screen's pixels.
-const COARSE: (f32, f32) = (0.33, 0.5);
+const COARSE: (f32, f32) = (0.45, 0.8);
 
 /// Frames that take this long while something moves are too slow, or fast enough for more, s.
 const SLOW_S: f32 = 0.16;
@@ -87,13 +87,14 @@ struct Seen {
 
 fn seen_things(
     view: BenchView<'_>,
+    displayed: &DisplayedMachine,
     ui_state: &UiState,
     over: Option<Pick>,
     strain: f32,
     screen: Screen,
     size: UVec2,
 ) -> Seen {
-    let machine = &view.machine;
+    let machine = displayed;
     let round = |value: f64, per: f64| (value * per).round() as i64;
     let touching = view.probes.map(|(_, red, black)| (red, black)).unzip();
     Seen {
@@ -108,10 +109,10 @@ fn seen_things(
         open: [
             machine.plugged,
             machine.lid_open,
-            machine.lid_bolted,
-            view.cabinet_open,
+            view.machine.lid_bolted,
+            machine.cabinet_open,
         ],
-        held: ui_state.held.down(),
+        held: machine.held,
         strain: (strain * 100.0) as i32,
         pulled: view.pulled.to_vec(),
         probes: [touching.0, touching.1, ui_state.red, ui_state.black],
@@ -124,6 +125,13 @@ fn seen_things(
 }
 
 fn camera_pose(view: ViewKind, screen: Screen) -> CameraPose {
+    if screen == Screen::Drill {
+        return CameraPose {
+            target: console::FACE,
+            away: Vec3::new(0.0, 0.5, 1.0),
+            size: Vec2::new(0.61, 0.25),
+        };
+    }
     if screen != Screen::Bench {
         return CameraPose {
             target: Vec3::new(-0.36, 0.78, 0.0),
@@ -186,7 +194,7 @@ fn spawn_cameras(
             }),
             Tonemapping::TonyMcMapface,
             DebandDither::Enabled,
-            ShadowFilteringMethod::Hardware2x2,
+            lights::shadow_edges(),
             lights::surroundings(&mut images),
             MainCamera {
                 target: first.target,
@@ -230,6 +238,7 @@ fn spawn_cameras(
 #[allow(clippy::too_many_arguments)]
 fn throttle_rendering(
     bench: Res<BenchRes>,
+    displayed: Res<DisplayedMachine>,
     ui_state: Res<UiState>,
     pointing: Res<Pointing>,
     feel: Res<KnobFeel>,
@@ -246,6 +255,7 @@ fn throttle_rendering(
     let stage = (ui_state.stage.size() * window.scale_factor()).as_uvec2();
     let seen = seen_things(
         bench.view(),
+        &displayed,
         &ui_state,
         pointing.over,
         feel.strain,
@@ -260,7 +270,7 @@ fn throttle_rendering(
     }
     // A lamp is lit or not: nothing eases, and a machine that blinks for hours is no reason to draw all the
     // time. Where every pixel is dear the panels draw the lamps.
-    let lamps = Some(bench.view().machine.lamps);
+    let lamps = Some(displayed.lamps);
     let blinks = attention.lamps != lamps && !lens.software;
     attention.lamps = lamps;
     // Shaders may still be on their way in the first seconds.
@@ -289,11 +299,12 @@ fn throttle_rendering(
             depth_or_array_layers: 1,
         });
     }
-    // Practice and drills cover the whole scene.
-    let covered = matches!(
-        screen.get(),
-        Screen::Practice | Screen::Drill | Screen::Examination
-    );
+    // What is practised covers the whole scene, but for a drill at a console.
+    let covered = match screen.get() {
+        Screen::Start | Screen::Bench => false,
+        Screen::Drill => !displayed.of_drill || lens.software,
+        Screen::Practice | Screen::Examination => true,
+    };
     let moving = !covered && (awake || attention.sharp_frames > 0);
     if moving || picture.is_some() {
         next.ask();

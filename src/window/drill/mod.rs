@@ -7,7 +7,10 @@ pub use question::{Asked, MeterGiven, Question, Trial, Verdict};
 
 use bevy::prelude::*;
 use detent_content::ContentLibrary;
-use detent_simulation::controller::Signs;
+use detent_simulation::controller::{Board, Lamps, Signs};
+use detent_simulation::interface::Button;
+use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_training::practice::drill::lamps::LampReadingTask;
 use detent_training::practice::drill::{Done, Round, SuppliedBoard, entry};
 use detent_training::practice::{Detail, Skill};
 use std::sync::Arc;
@@ -20,6 +23,28 @@ pub struct DrillRes {
     tables: Tables,
     /// The round at hand.
     sitting: Option<Sitting>,
+}
+
+/// The code lamps of a question that has been shown for `shown_s`, as bits.
+pub fn lit(task: &LampReadingTask, shown_s: f64) -> u16 {
+    let shown = Span((shown_s.max(0.0) * TICKS_PER_S as f64) as u64);
+    task.signs.lit(task.shown, shown)
+}
+
+/// A board's console in a question.
+pub struct DrillConsole<'a> {
+    /// The board.
+    pub board: &'a Board,
+    /// Lamps lit now.
+    pub lamps: Lamps,
+    /// Where the knob points, in detents clockwise from the index.
+    pub dial_position: u8,
+    /// Buttons that are down.
+    pub held: [bool; Button::ALL.len()],
+    /// The plug is in the outlet.
+    pub plugged: bool,
+    /// The lid is up.
+    pub lid_open: bool,
 }
 
 /// A drill to be pictured, and how far it has come.
@@ -97,6 +122,47 @@ impl DrillRes {
             content_library,
             tables: Tables::default(),
             sitting: None,
+        }
+    }
+
+    /// The console that the present question is about, as it stands at `time_s` of the window; none where
+    /// it is about none, or about one that was made up.
+    pub fn console(&self, time_s: f64) -> Option<DrillConsole<'_>> {
+        let sitting = self.sitting.as_ref()?;
+        match &sitting.asked {
+            Asked::Lamps(question) => {
+                let board = self.content_library.board(question.task.board.as_ref()?)?;
+                let shown_s = time_s - sitting.since_s.unwrap_or(time_s);
+                Some(DrillConsole {
+                    board,
+                    lamps: Lamps {
+                        code: lit(&question.task, shown_s),
+                        lock: false,
+                    },
+                    dial_position: 0,
+                    held: [false; Button::ALL.len()],
+                    plugged: true,
+                    lid_open: false,
+                })
+            }
+            Asked::Entry(trial) => {
+                let view = trial.bench.view();
+                Some(DrillConsole {
+                    board: &trial.bench.job().board,
+                    lamps: view.machine.lamps,
+                    dial_position: view.machine.dial_position,
+                    held: trial.held.down(),
+                    plugged: view.machine.plugged,
+                    lid_open: view.machine.lid_open,
+                })
+            }
+            Asked::Meter(_)
+            | Asked::LookUp(_)
+            | Asked::NextTest(_)
+            | Asked::Part(_)
+            | Asked::SafeWork(_)
+            | Asked::Proof(_)
+            | Asked::Nothing => None,
         }
     }
 

@@ -115,6 +115,16 @@ pub fn row(ui: &mut Ui, name: impl Into<RichText>, value: impl Into<RichText>, c
     });
 }
 
+/// The scene's picture, for panels to draw; none where the scene is too slow to be drawn beside a task.
+pub fn scene(ctx: &egui::Context) -> Option<egui::TextureId> {
+    ctx.data(|data| data.get_temp(egui::Id::new("scene")))
+}
+
+/// Says where the scene's picture is.
+pub fn set_scene(ctx: &egui::Context, scene: egui::TextureId) {
+    ctx.data_mut(|data| data.insert_temp(egui::Id::new("scene"), scene));
+}
+
 /// Marks the buttons with these labels, until others are marked or none: what the guide's step needs.
 pub fn mark(ctx: &egui::Context, labels: Option<Arc<[String]>>) {
     let place = egui::Id::new("marked");

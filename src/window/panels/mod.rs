@@ -280,6 +280,9 @@ fn draw(
     let ctx = contexts.ctx_mut()?.clone();
     if first {
         kit::apply_theme(&ctx);
+        if !lens.software {
+            kit::set_scene(&ctx, scene);
+        }
     }
     let mut ui = Ui::new(
         ctx.clone(),

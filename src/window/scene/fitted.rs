@@ -1,10 +1,12 @@
 //! The console's face and the cabinet's inside, as the board at hand needs them.
 
+use super::displayed::{display, displayed_board};
 use super::maker::Maker;
 use super::still::{self, Apart};
 use super::washer::Washer;
 use super::{console, inside};
-use crate::state::BenchRes;
+use crate::drill::DrillRes;
+use crate::state::{BenchRes, Screen};
 use bevy::prelude::*;
 
 /// What belongs to the board at hand; built anew when another job brings another board.
@@ -15,11 +17,13 @@ struct Fitted;
 fn fit(
     mut make: Maker,
     bench: Res<BenchRes>,
+    drill: Res<DrillRes>,
+    screen: Res<State<Screen>>,
     root: Single<Entity, With<Washer>>,
     fitted: Query<Entity, With<Fitted>>,
     mut at_hand: Local<Option<String>>,
 ) {
-    let board = &bench.job().board;
+    let board = displayed_board(*screen.get(), &bench, &drill);
     if at_hand.as_ref() == Some(&board.id) {
         return;
     }
@@ -36,5 +40,5 @@ fn fit(
 
 /// What the board brings.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Update, (fit, still::join).chain());
+    app.add_systems(Update, (fit, still::join).chain().after(display));
 }

@@ -1,5 +1,6 @@
 //! What is inside the cabinet, each load in its place, and where its pins are.
 
+use super::displayed::{DisplayedMachine, display};
 use super::maker::{Maker, at};
 use super::measures::{TUB_R, TUB_Y};
 use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube};
@@ -912,14 +913,14 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
 }
 
 fn turn(
-    bench: Res<BenchRes>,
+    displayed: Res<DisplayedMachine>,
     time: Res<Time>,
     mut angles: Local<(f32, f32)>,
     mut small: Query<&mut Transform, (With<MotorPulley>, Without<BigPulley>)>,
     mut big: Query<&mut Transform, (With<BigPulley>, Without<MotorPulley>)>,
 ) {
     // Drawn at a tenth of its speed: at full speed a screen would show a standing wheel.
-    let step = (bench.view().machine.motor_rpm as f32 / 60.0 * TAU * time.delta_secs()) * 0.1;
+    let step = (displayed.motor_rpm as f32 / 60.0 * TAU * time.delta_secs()) * 0.1;
     angles.0 = (angles.0 - step).rem_euclid(TAU);
     angles.1 = (angles.1 - step * 0.028 / 0.103).rem_euclid(TAU);
     for mut place in &mut small {
@@ -939,6 +940,7 @@ const SETTLED: f32 = 1e-5;
 
 fn show_plugs(
     bench: Res<BenchRes>,
+    displayed: Res<DisplayedMachine>,
     time: Res<Time>,
     mut plugs: Query<(&Plug, &mut Transform)>,
     mut mains: Query<(&MainsPlug, &mut Visibility)>,
@@ -965,7 +967,7 @@ fn show_plugs(
         });
     }
     for (MainsPlug(on), mut visibility) in &mut mains {
-        let show = *on == view.machine.plugged;
+        let show = *on == displayed.plugged;
         visibility.set_if_neq(if show {
             Visibility::Inherited
         } else {
@@ -986,5 +988,5 @@ fn reveal(motion: Res<Motion>, mut behind: Single<&mut Visibility, With<Behind>>
 
 /// The loads.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Update, (turn, show_plugs, reveal));
+    app.add_systems(Update, (turn, show_plugs, reveal).after(display));
 }

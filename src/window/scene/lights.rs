@@ -1,7 +1,8 @@
 //! Warm key from a pendant, cool window, soft surroundings.
 
 use super::paint;
-use bevy::light::DirectionalLightShadowMap;
+use crate::camera::SceneTarget;
+use bevy::light::{DirectionalLightShadowMap, ShadowFilteringMethod};
 use bevy::prelude::*;
 
 /// Light every camera sees the room by.
@@ -14,9 +15,23 @@ pub fn surroundings(images: &mut Assets<Image>) -> EnvironmentMapLight {
     }
 }
 
+/// Shadows with soft edges; a browser's share of the graphics card is too small for them.
+const SOFT: bool = cfg!(not(target_family = "wasm"));
+
+/// How the edges of shadows are drawn.
+pub fn shadow_edges() -> ShadowFilteringMethod {
+    if SOFT {
+        ShadowFilteringMethod::Gaussian
+    } else {
+        ShadowFilteringMethod::Hardware2x2
+    }
+}
+
 fn spawn(mut commands: Commands) {
     commands.insert_resource(GlobalAmbientLight::NONE);
-    commands.insert_resource(DirectionalLightShadowMap { size: 1024 });
+    commands.insert_resource(DirectionalLightShadowMap {
+        size: if SOFT { 2048 } else { 1024 },
+    });
     commands.spawn((
         SpotLight {
             color: Color::srgb(1.0, 0.93, 0.83),
@@ -41,7 +56,16 @@ fn spawn(mut commands: Commands) {
     ));
 }
 
+/// Without a graphics card the shadows go first, so that there is time for more pixels; the dark patch on the
+/// floor stays.
+fn save_shadows(lens: Res<SceneTarget>, mut lights: Query<&mut SpotLight, Added<SpotLight>>) {
+    for mut light in &mut lights {
+        light.shadow_maps_enabled &= !lens.software;
+    }
+}
+
 /// Lights.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Startup, spawn);
+    app.add_systems(Startup, spawn)
+        .add_systems(Update, save_shadows);
 }

@@ -1,6 +1,7 @@
 //! What stands in the room: all of it made in code.
 
 pub mod console;
+pub mod displayed;
 mod fitted;
 pub mod inside;
 pub mod lights;
@@ -29,6 +30,7 @@ fn mix_paint(
 /// The whole scene.
 pub fn plugin(app: &mut App) {
     app.add_systems(PreStartup, mix_paint).add_plugins((
+        displayed::plugin,
         lights::plugin,
         room::plugin,
         washer::plugin,

@@ -1,5 +1,6 @@
 //! The meter on its stool, the two probes at their pins and the leads between.
 
+use super::displayed::{DisplayedMachine, display};
 use super::inside::pin_place;
 use super::maker::{Maker, at};
 use super::mesh::{block, drum, lathe, rounded_xy, stamp, tube};
@@ -131,6 +132,7 @@ fn hold(red: bool) -> Vec3 {
 
 fn place(
     bench: Res<BenchRes>,
+    displayed: Res<DisplayedMachine>,
     ui_state: Res<UiState>,
     mut meshes: ResMut<Assets<Mesh>>,
     mut probes: Query<(&mut Probe, &mut Transform, &mut Visibility)>,
@@ -147,7 +149,7 @@ fn place(
         let pin = touching
             .map(|(red, black)| if probe.red { red } else { black })
             .or(chosen)
-            .filter(|_| view.cabinet_open || touching.is_some());
+            .filter(|_| displayed.probes && (view.cabinet_open || touching.is_some()));
         visibility.set_if_neq(if pin.is_some() {
             Visibility::Inherited
         } else {
@@ -191,5 +193,6 @@ fn place(
 
 /// The meter's probes.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Startup, spawn).add_systems(Update, place);
+    app.add_systems(Startup, spawn)
+        .add_systems(Update, place.after(display));
 }

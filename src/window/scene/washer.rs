@@ -1,5 +1,6 @@
 //! The cabinet, its lid, the tub, the basket and the water.
 
+use super::displayed::{DisplayedMachine, display};
 use super::maker::{Maker, at};
 use super::measures::{DECK, DECK_Y, DEPTH, TUB_R, TUB_Y, WIDTH};
 use super::mesh::{
@@ -9,7 +10,6 @@ use super::mesh::{
 use super::motion::{Motion, ease, put};
 use super::still::{Apart, Still};
 use crate::pointing::Pick;
-use crate::state::BenchRes;
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
 use std::f32::consts::{PI, TAU};
@@ -380,7 +380,7 @@ fn spawn(mut make: Maker) {
 
 #[allow(clippy::type_complexity)]
 fn animate(
-    bench: Res<BenchRes>,
+    displayed: Res<DisplayedMachine>,
     time: Res<Time>,
     mut motion: ResMut<Motion>,
     mut parts: ParamSet<(
@@ -392,12 +392,11 @@ fn animate(
         Single<&mut Transform, With<Washer>>,
     )>,
 ) {
-    let view = bench.view();
-    let machine = &view.machine;
+    let machine = &*displayed;
     let dt = time.delta_secs();
     let goal = |on: bool| if on { 1.0 } else { 0.0 };
     motion.lid = ease(motion.lid, goal(machine.lid_open), 0.16, dt);
-    motion.cabinet = ease(motion.cabinet, goal(view.cabinet_open), 0.35, dt);
+    motion.cabinet = ease(motion.cabinet, goal(machine.cabinet_open), 0.35, dt);
     motion.level_mm = ease(motion.level_mm, machine.level_mm as f32, 0.1, dt);
     let lid = Quat::from_rotation_z(motion.lid * 1.82);
     put(&mut parts.p0(), |place| place.with_rotation(lid));
@@ -447,5 +446,5 @@ fn animate(
 pub fn plugin(app: &mut App) {
     app.init_resource::<Motion>()
         .add_systems(Startup, spawn)
-        .add_systems(Update, animate);
+        .add_systems(Update, animate.after(display));
 }

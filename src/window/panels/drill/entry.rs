@@ -1,7 +1,7 @@
 //! Entry timing: the gesture, a knob and buttons to do it with, a metronome that is seen, and what the rhythm
 //! of the hand promises.
 
-use super::{beside, percent, place_text};
+use super::{beside, console_ui, percent, place_text};
 use crate::drill::Trial;
 use crate::panels::{PanelContext, kit, sheet};
 use crate::tokens as t;
@@ -23,6 +23,8 @@ const LONGEST_FRAME_S: f64 = 3.0;
 /// A lamp lights up with each beat only if beats are no closer than this, ms: three flashes in a second are the
 /// most (WCAG 2.2, 2.3.1). Quicker beats have a moving mark alone.
 const QUICKEST_FLASH_MS: f64 = 334.0;
+/// Room that controls, rhythm, head and foot of the window take.
+const TAKEN_HEIGHT: f32 = 560.0;
 /// Scrolled points that are one detent, as on the bench.
 const DETENT_POINTS: f32 = 50.0;
 
@@ -60,7 +62,9 @@ pub(super) fn entry_ui(
             });
         },
         |ui, context, trial| {
-            kit::card(ui, |ui| controls_ui(ui, context, trial, free));
+            let height = (ui.ctx().content_rect().height() - TAKEN_HEIGHT).clamp(150.0, 280.0);
+            let in_scene = console_ui(ui, context, height);
+            kit::card(ui, |ui| controls_ui(ui, context, trial, free, in_scene));
             ui.add_space(8.0);
             kit::card(ui, |ui| {
                 told_ui(ui, context, trial);
@@ -179,7 +183,7 @@ fn step(ui: &Ui, trial: &mut Trial) {
 }
 
 /// Knob, buttons, lid and plug, as far as the gesture needs them, and the metronome.
-fn controls_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, free: bool) {
+fn controls_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, free: bool, in_scene: bool) {
     let gesture = trial.task.gesture.clone();
     let turns = gesture
         .steps
@@ -195,7 +199,7 @@ fn controls_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, free: boo
         .any(|s| matches!(s, GestureStep::PowerUp { .. }));
     let top = ui.cursor().top();
     if turns {
-        knob_ui(ui, context, trial, free);
+        knob_ui(ui, context, trial, free, in_scene);
     }
     ui.horizontal_wrapped(|ui| {
         for button in buttons(&gesture) {
@@ -262,21 +266,23 @@ fn wheel(ui: &Ui, hands: Rect, trial: &mut Trial) {
     ui.input_mut(|i| i.smooth_scroll_delta = Vec2::ZERO);
 }
 
-/// The knob between a button for each way.
-fn knob_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, free: bool) {
-    let side = ((ui.available_width() - 120.0) / 2.0).max(80.0);
+/// The knob between a button for each way; the buttons alone where the scene shows the knob.
+fn knob_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, free: bool, in_scene: bool) {
+    let between = if in_scene { 24.0 } else { 120.0 };
+    let high = if in_scene { 56.0 } else { 88.0 };
+    let side = ((ui.available_width() - between) / 2.0).max(80.0);
     ui.horizontal(|ui| {
         for (way, key) in [
             (Direction::Left, "drill-entry-left"),
             (Direction::Right, "drill-entry-right"),
         ] {
-            if way == Direction::Right {
+            if way == Direction::Right && !in_scene {
                 let (rect, _) = ui.allocate_exact_size(vec2(88.0, 88.0), Sense::hover());
                 knob(ui, rect, trial);
             }
             let id = ui.id().with(key);
             let (rect, response) =
-                ui.allocate_exact_size(vec2(side, 88.0), Sense::drag() | Sense::click());
+                ui.allocate_exact_size(vec2(side, high), Sense::drag() | Sense::click());
             let text = context.text(key);
             plate(ui, rect, &response, false, &text);
             let down = pressed(ui, id, &response);

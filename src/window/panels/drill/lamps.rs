@@ -1,18 +1,21 @@
 //! Reading lamps: the lamps, the key to their language, and two digits to type.
 
 use super::{beside, digit_pressed};
-use crate::drill::Question;
+use crate::drill::{Question, lit};
 use crate::panels::{PanelContext, kit, sheet};
 use crate::scene::console::lamps::colour_of;
 use crate::tokens as t;
 use bevy_egui::egui::{Button, Color32, Key, Modifiers, Rect, RichText, Ui, pos2, vec2};
 use detent_content::Value;
 use detent_simulation::controller::Signs;
-use detent_simulation::units::{Span, TICKS_PER_S};
+use detent_simulation::units::Span;
 use detent_training::practice::drill::lamps::{LampReadingTask, Marked};
 
 /// The question of this drill.
 type Asked = Question<LampReadingTask, String, Marked>;
+
+/// Room that question, pad, head and foot of the window take.
+const TAKEN_HEIGHT: f32 = 420.0;
 
 /// Digits of the pad in its order.
 const PAD: [[Option<u8>; 3]; 4] = [
@@ -38,7 +41,7 @@ pub(super) fn lamps_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked, t
         |ui, context, q| {
             kit::card(ui, |ui| {
                 ui.label(context.text("drill-lamps-ask"));
-                shown_ui(ui, &q.task, took_s);
+                shown_ui(ui, context, &q.task, took_s);
                 given_ui(ui, context, q);
             });
         },
@@ -66,11 +69,14 @@ fn put(q: &mut Asked, digit: u8) {
 }
 
 /// The lamps as they are now.
-fn shown_ui(ui: &mut Ui, task: &LampReadingTask, took_s: f64) {
+fn shown_ui(ui: &mut Ui, context: &mut PanelContext, task: &LampReadingTask, took_s: f64) {
+    let height = (ui.ctx().content_rect().height() - TAKEN_HEIGHT).clamp(130.0, 300.0);
+    if task.board.is_some() && super::console_ui(ui, context, height) {
+        return;
+    }
     let (rect, painter) = kit::canvas(ui, 130.0);
     kit::frame(&painter, rect, t::GLASS, t::EDGE);
-    let at = Span((took_s * TICKS_PER_S as f64) as u64);
-    let lit = task.signs.lit(task.shown, at);
+    let lit = lit(task, took_s);
     let height = if matches!(task.signs, Signs::Segments) {
         12.0
     } else {

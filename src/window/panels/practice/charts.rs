@@ -52,10 +52,32 @@ fn marks(input: GridInput, step: f64) -> Vec<GridMark> {
     (from..=to).map(mark).collect()
 }
 
-fn numbered(n: usize, x: f64, y: f64) -> Text {
-    let number = RichText::new((n + 1).to_string()).size(t::BODY);
-    let number = number.color(ink(n));
-    Text::new(format!("number {n}"), PlotPoint::new(x, y), number).anchor(Align2::CENTER_BOTTOM)
+/// The numbers of the skills that share a curve.
+fn numbered(named: &[usize], x: f64, y: f64) -> Text {
+    let numbers: Vec<String> = named.iter().map(|n| (n + 1).to_string()).collect();
+    let text = RichText::new(numbers.join(", ")).size(t::BODY);
+    let text = text.color(ink(named[0]));
+    let name = format!("numbers {numbers:?}");
+    Text::new(name, PlotPoint::new(x, y), text).anchor(Align2::CENTER_BOTTOM)
+}
+
+/// Curves nearer to one another than this everywhere are drawn as one, %.
+const SAME_CURVE: f64 = 2.0;
+
+/// Curves that the eye cannot tell apart, drawn once with all their skills.
+fn told_apart(curves: Vec<(usize, Vec<[f64; 2]>)>) -> Vec<(Vec<usize>, Vec<[f64; 2]>)> {
+    let mut groups: Vec<(Vec<usize>, Vec<[f64; 2]>)> = Vec::new();
+    for (n, points) in curves {
+        let same = groups.iter_mut().find(|(_, curve)| {
+            let mut pairs = curve.iter().zip(&points);
+            pairs.all(|(a, b)| (a[1] - b[1]).abs() < SAME_CURVE)
+        });
+        match same {
+            Some((named, _)) => named.push(n),
+            None => groups.push((vec![n], points)),
+        }
+    }
+    groups
 }
 
 /// How likely each practised skill will be known over the coming days, from what is known now.
@@ -84,7 +106,8 @@ pub(super) fn retention(ui: &mut Ui, learner: &Learner, now: Moment, axis: Strin
         .y_grid_spacer(|input| marks(input, 20.0))
         .y_axis_formatter(|mark: GridMark, _| format!("{:.0} %", mark.value))
         .show(ui, |plot| {
-            for (n, points) in curves {
+            for (named, points) in told_apart(curves) {
+                let n = named[0];
                 // Numbers stand apart from one another along the curves.
                 let spot = points[(n + 1) * points.len() / 10];
                 let style = match n % 3 {
@@ -94,7 +117,7 @@ pub(super) fn retention(ui: &mut Ui, learner: &Learner, now: Moment, axis: Strin
                 };
                 let line = Line::new(format!("skill {n}"), PlotPoints::from(points));
                 plot.line(line.color(ink(n)).width(2.0).style(style));
-                plot.text(numbered(n, spot[0], spot[1]));
+                plot.text(numbered(&named, spot[0], spot[1]));
             }
         });
 }
@@ -224,5 +247,26 @@ pub(super) fn confusion(ui: &mut Ui, confusion: &Confusion, shown: &str, read: &
                 );
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn curves_that_look_the_same_are_drawn_once() {
+        let curve = |from: f64| {
+            (0..5)
+                .map(|day| [f64::from(day), from - f64::from(day)])
+                .collect()
+        };
+        let groups = told_apart(vec![(0, curve(90.0)), (2, curve(91.5)), (3, curve(60.0))]);
+        let named: Vec<&[usize]> = groups.iter().map(|(named, _)| named.as_slice()).collect();
+        assert_eq!(named, [&[0, 2][..], &[3]]);
+        // One that crosses another is another.
+        let falling = vec![[0.0, 90.0], [1.0, 60.0]];
+        let level = vec![[0.0, 90.0], [1.0, 90.0]];
+        assert_eq!(told_apart(vec![(0, falling), (1, level)]).len(), 2);
     }
 }

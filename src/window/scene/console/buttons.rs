@@ -2,12 +2,12 @@
 
 use super::layout::Cap;
 use crate::pointing::Pick;
+use crate::scene::displayed::{DisplayedMachine, display};
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, drum, fillet, lathe, rounded_xy, stamp};
 use crate::scene::motion::{ease, put};
 use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::polyline;
-use crate::state::UiState;
 use bevy::prelude::*;
 use detent_simulation::interface::Button;
 use std::f32::consts::PI;
@@ -154,8 +154,12 @@ pub fn build(make: &mut Maker, context: Entity, button: Button, place: Vec2, cap
     }
 }
 
-fn give_way(ui_state: Res<UiState>, time: Res<Time>, mut caps: Query<(&Moving, &mut Transform)>) {
-    let down = ui_state.held.down();
+fn give_way(
+    displayed: Res<DisplayedMachine>,
+    time: Res<Time>,
+    mut caps: Query<(&Moving, &mut Transform)>,
+) {
+    let down = displayed.held;
     for (Moving(button), mut place) in &mut caps {
         let goal = if down[button.index()] { -0.0062 } else { 0.0 };
         put(&mut place, |mut place| {
@@ -167,5 +171,5 @@ fn give_way(ui_state: Res<UiState>, time: Res<Time>, mut caps: Query<(&Moving, &
 
 /// Buttons.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Update, give_way);
+    app.add_systems(Update, give_way.after(display));
 }

@@ -2,12 +2,12 @@
 
 use super::layout::Knob;
 use crate::pointing::Pick;
+use crate::scene::displayed::{DisplayedMachine, display};
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{fillet, lathe, stamp};
 use crate::scene::motion::put;
 use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::{polyline, write};
-use crate::state::BenchRes;
 use bevy::prelude::*;
 use std::f32::consts::{PI, TAU};
 
@@ -211,16 +211,16 @@ const AT_STOP: f32 = 1e-4;
 
 /// The knob follows the machine's with a spring that overshoots a little at each stop.
 fn turn(
-    bench: Res<BenchRes>,
+    displayed: Res<DisplayedMachine>,
     time: Res<Time>,
     mut feel: ResMut<KnobFeel>,
     mut knob: Single<&mut Transform, With<Turning>>,
 ) {
-    let Some(stops) = bench.job().board.panel.selector.turn() else {
+    let Some(stops) = displayed.dial_stops else {
         return;
     };
     let step = TAU / f32::from(stops.max(1));
-    let goal = f32::from(bench.view().machine.dial_position) * step + feel.strain * step * 0.8;
+    let goal = f32::from(displayed.dial_position) * step + feel.strain * step * 0.8;
     if !feel.started {
         feel.angle = goal;
         feel.started = true;
@@ -249,5 +249,6 @@ fn turn(
 
 /// Knob.
 pub fn plugin(app: &mut App) {
-    app.init_resource::<KnobFeel>().add_systems(Update, turn);
+    app.init_resource::<KnobFeel>()
+        .add_systems(Update, turn.after(display));
 }

@@ -2,12 +2,13 @@
 
 use super::layout::{Form, Lamp, LampId};
 use crate::camera::{MainCamera, SceneTarget, to_window};
+use crate::scene::displayed::{DisplayedMachine, display};
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, arc_band, card, edge, lathe, rounded_xy, stamp};
 use crate::scene::paint;
 use crate::scene::still::Apart;
 use crate::scene::strokes::polyline;
-use crate::state::{BenchRes, UiState};
+use crate::state::UiState;
 use crate::tokens;
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
@@ -225,8 +226,12 @@ pub fn build(
     }
 }
 
-fn show(bench: Res<BenchRes>, lens: Res<SceneTarget>, mut lit: Query<(&Lit, &mut Visibility)>) {
-    let lamps = bench.view().machine.lamps;
+fn show(
+    displayed: Res<DisplayedMachine>,
+    lens: Res<SceneTarget>,
+    mut lit: Query<(&Lit, &mut Visibility)>,
+) {
+    let lamps = displayed.lamps;
     for (Lit(id), mut visibility) in &mut lit {
         let on = !lens.software && id.lit(lamps);
         visibility.set_if_neq(if on {
@@ -270,7 +275,7 @@ pub fn in_window(
 
 /// Where the lit lamps are in the window.
 fn shine(
-    bench: Res<BenchRes>,
+    displayed: Res<DisplayedMachine>,
     lens: Res<SceneTarget>,
     ui_state: Res<UiState>,
     eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
@@ -279,7 +284,7 @@ fn shine(
 ) {
     shining.0.clear();
     if lens.software {
-        let lamps = bench.view().machine.lamps;
+        let lamps = displayed.lamps;
         let lit = places.iter().filter(|(place, _)| place.id.lit(lamps));
         shining
             .0
@@ -290,5 +295,5 @@ fn shine(
 /// Lamps.
 pub fn plugin(app: &mut App) {
     app.init_resource::<Shining>()
-        .add_systems(Update, (show, shine));
+        .add_systems(Update, (show, shine).after(display));
 }

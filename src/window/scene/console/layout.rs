@@ -14,6 +14,9 @@ const KNOB_AMONG: Vec2 = Vec2::new(0.0, -0.026);
 const KNOB_BESIDE: Vec2 = Vec2::new(0.172, -0.002);
 /// Middle of the lamps where no knob is among them.
 const LAMPS_LEFT: Vec2 = Vec2::new(-0.148, 0.004);
+/// Radius of the arc of lamps round the dial, and how far below its lamp each number stands, m.
+const ARC: f32 = 0.1125;
+const ARC_MARK_BELOW: f32 = 0.0182;
 /// Height and width of a digit, and the thickness of its bars, m.
 const DIGIT: Vec2 = Vec2::new(0.058, 0.112);
 const BAR: f32 = 0.0125;
@@ -187,10 +190,11 @@ impl Layout {
             let out = Vec2::from_angle(PI / 2.0 + half - place as f32 * step - extra);
             self.lamps.push(Lamp {
                 id: LampId::Code(bit),
-                at: KNOB_AMONG + out * 0.1125,
+                at: KNOB_AMONG + out * ARC,
                 form: Form::Round(0.0084),
             });
-            let mark = (weight.to_string(), KNOB_AMONG + out * 0.0935);
+            let at = KNOB_AMONG + out * ARC;
+            let mark = (weight.to_string(), at - Vec2::new(0.0, ARC_MARK_BELOW));
             self.marks.push(mark);
         }
         for (sign, text) in [(1.0f32, "×10"), (-1.0, "×1")] {
