@@ -17,12 +17,20 @@ pub struct InvoiceRow {
 }
 
 impl Texts {
-    /// A sum to the cent, as the language writes it.
+    /// A sum to the cent, as the language writes it, in invented money.
     pub fn money(&self, money: f64) -> String {
         let money = format!("{money:.2}");
         match self.language() {
-            Language::En => money,
-            Language::Es => money.replace('.', ","),
+            Language::En => format!("¤{money}"),
+            Language::Es => format!("{}\u{a0}¤", money.replace('.', ",")),
+        }
+    }
+
+    /// The same without cents.
+    pub fn whole_money(&self, money: f64) -> String {
+        match self.language() {
+            Language::En => format!("¤{money:.0}"),
+            Language::Es => format!("{money:.0}\u{a0}¤"),
         }
     }
 

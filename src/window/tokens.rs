@@ -10,6 +10,8 @@ pub const PANEL: Color32 = Color32::from_rgb(0x18, 0x22, 0x29);
 pub const CARD: Color32 = Color32::from_rgb(0x21, 0x2e, 0x37);
 /// A button or a field.
 pub const FIELD: Color32 = Color32::from_rgb(0x2c, 0x3d, 0x48);
+/// A button that does something to the machine.
+pub const DEED: Color32 = Color32::from_rgb(0x1f, 0x4a, 0x4c);
 /// A button under the pointer.
 pub const FIELD_HOT: Color32 = Color32::from_rgb(0x38, 0x4e, 0x5c);
 /// Lines between things.
@@ -94,6 +96,10 @@ pub const TEXT_PAIRS: &[(&str, Color32, Color32)] = &[
     ("text on card", TEXT, CARD),
     ("text on field", TEXT, FIELD),
     ("text on hot field", TEXT, FIELD_HOT),
+    ("text on a deed", TEXT, DEED),
+    ("sky on panel", SKY, PANEL),
+    ("sky on field", SKY, FIELD_HOT),
+    ("amber on hot field", AMBER, FIELD_HOT),
     ("quiet text on panel", QUIET, PANEL),
     ("quiet text on card", QUIET, CARD),
     ("quiet text on field", QUIET, FIELD),

@@ -47,8 +47,8 @@ pub(super) fn onward_ui(ui: &mut Ui, context: &mut PanelContext) {
     let job = context.bench.job();
     let (again, next) = kit::card(ui, |ui| {
         (
-            !job.is_variant && kit::wide(ui, context.fixed("coach-again")).clicked(),
-            kit::wide(ui, context.fixed("coach-next-job")).clicked(),
+            !job.is_variant && kit::go(ui, context.fixed("coach-again")).clicked(),
+            kit::go(ui, context.fixed("coach-next-job")).clicked(),
         )
     });
     if again {

@@ -5,7 +5,9 @@ use crate::port::JobSource;
 use crate::practice::{LearnerRes, ahead_s, now};
 use crate::state::{Examined, Guidance, Screen, say};
 use crate::tokens as t;
-use bevy_egui::egui::{Align, CornerRadius, Layout, RichText, ScrollArea, Ui, UiBuilder, vec2};
+use bevy_egui::egui::{
+    Align, CornerRadius, Layout, RichText, ScrollArea, Ui, UiBuilder, Vec2, vec2,
+};
 use detent_content::{Value, day_and_time};
 use detent_training::practice::{Examination, ExaminationSitting};
 
@@ -33,7 +35,7 @@ pub(super) fn sealed_ui(ui: &mut Ui, context: &mut PanelContext) {
             "examination-no-score-yet"
         };
         ui.label(context.text(key));
-        if kit::wide(ui, context.text("examination-back")).clicked() {
+        if kit::go(ui, context.text("examination-back")).clicked() {
             context.ui_state.examine = true;
         }
     });
@@ -59,7 +61,7 @@ pub(super) fn examination_ui(
             ui.label(title.size(28.0).color(t::AMBER));
             let right = Layout::right_to_left(Align::Center);
             ui.with_layout(right, |ui| {
-                if ui.button(context.text("practice-back")).clicked() {
+                if kit::go_sized(ui, context.text("practice-back"), Vec2::ZERO).clicked() {
                     to = Some(Screen::Start);
                 }
                 let name = learner.name().map(str::to_owned);

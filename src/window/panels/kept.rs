@@ -19,7 +19,7 @@ pub(super) fn shelf_choice_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dy
     ui.horizontal(|ui| {
         for (content_library, text) in [(false, context.text("kept-jobs")), (true, mine)] {
             let on = context.ui_state.content_library == content_library;
-            if kit::choice_sized(ui, on, text, [width, 34.0].into()).clicked() {
+            if kit::tab(ui, on, text, [width, 34.0].into()).clicked() {
                 context.ui_state.content_library = content_library;
                 context.ui_state.deleting = None;
             }
@@ -80,7 +80,7 @@ pub(super) fn last_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSou
             progress(context, &kept)
         );
         kit::quiet(ui, text);
-        if kit::wide(ui, context.text("kept-go-on-last")).clicked() {
+        if kit::go(ui, context.text("kept-go-on-last")).clicked() {
             context.ui_state.open(jobs.resume(&name));
         }
     });

@@ -1,9 +1,10 @@
 //! Small pieces that every panel is put together from.
 
+use super::icon::{self, Icon};
 use crate::tokens as t;
 use bevy_egui::egui::{
-    self, Align2, Color32, CornerRadius, FontId, Frame, Margin, Rect, Response, RichText, Sense,
-    Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
+    self, Align2, Atom, Atoms, Color32, CornerRadius, FontId, Frame, Margin, Rect, Response,
+    RichText, Sense, Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
 };
 use std::sync::Arc;
 
@@ -162,11 +163,99 @@ pub fn wide(ui: &mut Ui, text: impl Into<RichText>) -> Response {
     framed(ui, button, is_marked)
 }
 
-/// The same, which cannot be pressed now but keeps its place.
-pub fn wide_if(ui: &mut Ui, enabled: bool, text: impl Into<RichText>) -> Response {
+/// A button that does something to the machine, as wide as the panel: with a picture of what it is done to.
+pub fn deed(ui: &mut Ui, icon: Icon, text: impl Into<RichText>) -> Response {
+    let width = ui.available_width();
+    let height = ui.spacing().interact_size.y + 2.0;
+    deed_sized(ui, icon, text.into(), vec2(width, height))
+}
+
+/// The same, which cannot be done now but keeps its place.
+pub fn deed_if(ui: &mut Ui, enabled: bool, icon: Icon, text: impl Into<RichText>) -> Response {
     let text = text.into();
     let text = if enabled { text } else { text.color(t::QUIET) };
-    ui.add_enabled_ui(enabled, |ui| wide(ui, text)).inner
+    ui.add_enabled_ui(enabled, |ui| deed(ui, icon, text)).inner
+}
+
+/// The same, only as wide as its words.
+pub fn small_deed(ui: &mut Ui, icon: Icon, text: impl Into<RichText>) -> Response {
+    deed_sized(ui, icon, text.into(), Vec2::ZERO)
+}
+
+fn deed_sized(ui: &mut Ui, icon: Icon, text: RichText, size: Vec2) -> Response {
+    let is_marked = is_marked(ui, text.text());
+    let place = egui::Id::new("icon");
+    let fill = if ui.is_enabled() { t::DEED } else { t::CARD };
+    let picture = Atom::custom(place, Vec2::splat(icon::SIZE));
+    let atoms = if size.x > 0.0 {
+        Atoms::new((picture, text, Atom::grow()))
+    } else {
+        Atoms::new((picture, text))
+    };
+    let button = egui::Button::new(atoms).fill(fill).min_size(size);
+    let done = (ui.scope(|ui| {
+        ui.spacing_mut().button_padding.x = 7.0;
+        button.gap(6.0).atom_ui(ui)
+    }))
+    .inner;
+    if let Some(rect) = done.rect(place) {
+        let ink = if ui.is_enabled() { t::TEXT } else { t::QUIET };
+        icon.paint(ui.painter(), rect, ink);
+    }
+    framed(ui, done.response, is_marked)
+}
+
+/// A button that goes somewhere else, as wide as the panel.
+pub fn go(ui: &mut Ui, text: impl Into<RichText>) -> Response {
+    let width = ui.available_width();
+    let height = ui.spacing().interact_size.y + 2.0;
+    go_sized(ui, text, vec2(width, height))
+}
+
+/// The same with a size; with none it is as wide as its words.
+pub fn go_sized(ui: &mut Ui, text: impl Into<RichText>, size: Vec2) -> Response {
+    let text = text.into().color(t::SKY);
+    let is_marked = is_marked(ui, text.text());
+    let place = egui::Id::new("onward");
+    let arrow = Atom::custom(place, vec2(10.0, icon::SIZE));
+    let atoms = if size.x > 0.0 {
+        Atoms::new((text, Atom::grow(), arrow))
+    } else {
+        Atoms::new((text, arrow))
+    };
+    let done = bare(ui, |ui| egui::Button::new(atoms).min_size(size).atom_ui(ui));
+    if let Some(rect) = done.rect(place) {
+        icon::onward(ui.painter(), rect, t::SKY);
+    }
+    framed(ui, done.response, is_marked)
+}
+
+/// Buttons without a ground of their own until the pointer is over them.
+fn bare<R>(ui: &mut Ui, contents: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.scope(|ui| {
+        let inactive = &mut ui.visuals_mut().widgets.inactive;
+        inactive.weak_bg_fill = Color32::TRANSPARENT;
+        inactive.bg_stroke = Stroke::new(1.0, t::LINE);
+        contents(ui)
+    })
+    .inner
+}
+
+/// One of several pages or views side by side: a line below the words marks the one that is open.
+pub fn tab(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2) -> Response {
+    let text = text.into().color(if on { t::AMBER } else { t::TEXT });
+    let is_marked = is_marked(ui, text.text());
+    let tab = egui::Button::new(text).min_size(size).selected(on);
+    let tab = tab.fill(Color32::TRANSPARENT).stroke(Stroke::NONE);
+    let button = ui.add(tab);
+    let low = button.rect.bottom() - 1.5;
+    let (ink, thick) = match (on, button.hovered() || button.has_focus()) {
+        (true, _) => (t::AMBER, 3.0),
+        (false, true) => (t::SKY, 3.0),
+        (false, false) => (t::EDGE, 1.0),
+    };
+    (ui.painter()).hline(button.rect.x_range(), low, Stroke::new(thick, ink));
+    framed(ui, button, is_marked)
 }
 
 /// The one thing to do next.
@@ -183,19 +272,28 @@ pub fn main_button(ui: &mut Ui, text: impl Into<RichText>, enabled: bool) -> Res
     framed(ui, button.inner, is_marked)
 }
 
-/// One of several choices side by side.
+/// One of several choices side by side: a small option, with round ends.
 pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
-    ui.add(egui::Button::new(text).fill(fill).selected(on))
+    ui.add(
+        egui::Button::new(text)
+            .fill(fill)
+            .corner_radius(ROUND)
+            .selected(on),
+    )
 }
+
+/// Round ends of an option.
+const ROUND: CornerRadius = CornerRadius::same(15);
 
 /// A choice of fixed width.
 pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2) -> Response {
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
     let is_marked = is_marked(ui, text.text());
-    let button = ui.add_sized(size, egui::Button::new(text).fill(fill).selected(on));
+    let option = egui::Button::new(text).fill(fill).corner_radius(ROUND);
+    let button = ui.add_sized(size, option.selected(on));
     framed(ui, button, is_marked)
 }
 

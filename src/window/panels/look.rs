@@ -1,5 +1,6 @@
 //! Looking, feeling and turning by hand; putting right what needs no part.
 
+use super::icon::Icon;
 use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{self, RichText, Ui};
@@ -15,23 +16,26 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                 ui.horizontal(|ui| {
                     ui.label(RichText::new(context.part(*part)).size(t::SMALL));
                     ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-                        if ui.button(context.text("do-inspect")).clicked() {
+                        if kit::small_deed(ui, Icon::Eye, context.text("do-inspect")).clicked() {
                             context.act(Action::Inspect(*part));
                         }
                         let hand_work = format!("hand-work-{part}");
-                        if part.can_be_put_right() && ui.button(context.text(&hand_work)).clicked()
+                        if part.can_be_put_right()
+                            && kit::small_deed(ui, Icon::Wrench, context.text(&hand_work)).clicked()
                         {
                             context.act(Action::PutRight(*part));
                         }
                         if *part == Part::Taps
                             && !context.bench.view().taps_shut
-                            && ui.button(context.text("do-shut-taps")).clicked()
+                            && kit::small_deed(ui, Icon::Faucet, context.text("do-shut-taps"))
+                                .clicked()
                         {
                             context.act(Action::ShutTaps);
                         }
                         if *part == Part::Supply
                             && context.bench.view().outlet_tripped
-                            && ui.button(context.text("do-reset-outlet")).clicked()
+                            && kit::small_deed(ui, Icon::Outlet, context.text("do-reset-outlet"))
+                                .clicked()
                         {
                             context.act(Action::ResetOutlet);
                         }

@@ -1,5 +1,6 @@
 //! The meter, the notebook of readings and the codes read.
 
+use super::icon::Icon;
 use super::{PanelContext, kit, look};
 use crate::state::PinGroup;
 use crate::tokens as t;
@@ -298,7 +299,7 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
         } else {
             ("do-pull", Action::Pull(connector))
         };
-        if ui.button(context.text(key)).clicked() {
+        if kit::small_deed(ui, Icon::Plug, context.text(key)).clicked() {
             context.act(action);
         }
     }
@@ -341,7 +342,7 @@ fn notebook(ui: &mut Ui, context: &PanelContext) {
 /// The meter against a source that is known.
 fn proving(ui: &mut Ui, context: &mut PanelContext) {
     kit::quiet(ui, context.text("meter-test-intro"));
-    if kit::wide(ui, context.text("do-test-meter")).clicked() {
+    if kit::deed(ui, Icon::Probe, context.text("do-test-meter")).clicked() {
         context.act(Action::TestMeter);
     }
     if let Some(test) = context.bench.view().log.meter_tests().last().copied() {
@@ -370,7 +371,7 @@ fn proving(ui: &mut Ui, context: &mut PanelContext) {
                 .color(colour),
         );
     }
-    if kit::wide(ui, context.text("do-leads")).clicked() {
+    if kit::deed(ui, Icon::Probe, context.text("do-leads")).clicked() {
         context.act(Action::ReplaceLeads);
     }
 }
@@ -480,7 +481,8 @@ pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext) {
                 grip: context.ui_state.grip,
             });
         }
-        if context.bench.view().probes.is_some() && kit::wide(ui, context.text("do-lift")).clicked()
+        if context.bench.view().probes.is_some()
+            && kit::deed(ui, Icon::Probe, context.text("do-lift")).clicked()
         {
             context.act(Action::LiftProbes);
         }
@@ -488,14 +490,14 @@ pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext) {
             let view = context.bench.view();
             (view.held.is_some(), view.probes.is_some())
         };
-        if held && kit::wide(ui, context.text("do-release")).clicked() {
+        if held && kit::deed(ui, Icon::Probe, context.text("do-release")).clicked() {
             context.act(Action::ReleaseDisplay);
         }
-        if !held && probed && kit::wide(ui, context.text("do-hold")).clicked() {
+        if !held && probed && kit::deed(ui, Icon::Probe, context.text("do-hold")).clicked() {
             context.act(Action::HoldDisplay);
         }
         if context.bench.meter() == Some(Display::Dead)
-            && kit::wide(ui, context.text("do-meter-fuse")).clicked()
+            && kit::deed(ui, Icon::Wrench, context.text("do-meter-fuse")).clicked()
         {
             context.act(Action::ReplaceMeterFuse);
         }

@@ -9,9 +9,10 @@ mod examination;
 mod guide;
 mod help;
 mod hint;
+pub mod icon;
 mod incident;
 mod kept;
-pub mod kit;
+mod kit;
 mod look;
 mod meter;
 mod misread;
@@ -115,7 +116,7 @@ fn tabs(ui: &mut Ui, context: &mut PanelContext) {
         ui.spacing_mut().button_padding.x = 4.0;
         let width = (ui.available_width() - 16.0) / 5.0;
         for (tab, key) in tabs {
-            if kit::choice_sized(
+            if kit::tab(
                 ui,
                 context.ui_state.tab == tab,
                 context.fixed(key),
@@ -193,7 +194,7 @@ fn bench_ui(
         (12, 8),
     )
     .show(ui, |ui| top::top_ui(ui, context, narrow));
-    let left = |margin| fixed(egui::Panel::left("ticket"), 272.0, margin);
+    let left = |margin| fixed(egui::Panel::left("ticket"), 280.0, margin);
     if !context.ui_state.hidden && narrow {
         let height = ui.available_height() * 0.52;
         fixed(egui::Panel::bottom("foot"), height, (10, 6)).show(ui, |ui| {

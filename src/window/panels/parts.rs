@@ -1,5 +1,6 @@
 //! The parts counter.
 
+use super::icon::Icon;
 use super::quote::{quote_part_ui, quote_ui};
 use super::{PanelContext, kit};
 use crate::tokens as t;
@@ -9,7 +10,7 @@ use detent_training::bench::Action;
 use std::sync::Arc;
 
 /// Room for a price, logical pixels.
-const PRICE_WIDTH: f32 = 100.0;
+const PRICE_WIDTH: f32 = 64.0;
 
 pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
@@ -39,7 +40,9 @@ pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
                     ui.add(Label::new(RichText::new(context.text(&row.name_key)).strong()).wrap());
                 });
                 let price = context.with("parts-price", &[("price", Value::from(row.price))]);
-                ui.label(RichText::new(price).color(t::AMBER));
+                ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
+                    ui.label(RichText::new(price).color(t::AMBER));
+                });
             });
             let state = context.texts.part_state(row);
             if !state.is_empty() {
@@ -69,15 +72,16 @@ pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
                             ui.label(RichText::new(context.text("parts-fitted")).color(t::GOOD));
                         }
                         Some(_) => {
-                            if kit::choice(ui, true, context.text("do-fit")).clicked() {
+                            if kit::small_deed(ui, Icon::Wrench, context.text("do-fit")).clicked() {
                                 context.act(Action::Fit(row.number.clone()));
                             }
-                            if ui.button(context.text("do-return")).clicked() {
+                            if kit::small_deed(ui, Icon::Back, context.text("do-return")).clicked()
+                            {
                                 context.act(Action::Return(row.number.clone()));
                             }
                         }
                         None => {
-                            if ui.button(context.text("do-order")).clicked() {
+                            if kit::small_deed(ui, Icon::Box, context.text("do-order")).clicked() {
                                 context.act(Action::Order(row.number.clone()));
                             }
                             quote_part_ui(ui, context, &row.number);

@@ -1,5 +1,6 @@
 //! What the customer is told that the repair will come to, and what the customer says.
 
+use super::icon::Icon;
 use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
@@ -38,7 +39,7 @@ pub(super) fn quote_ui(ui: &mut Ui, context: &mut PanelContext) {
             ("amount", Value::from(context.texts.money(amount))),
         ];
         ui.label(context.with("quote-comes-to", &args));
-        if kit::wide(ui, context.fixed("do-quote")).clicked() {
+        if kit::deed(ui, Icon::Paper, context.fixed("do-quote")).clicked() {
             context.act(Action::Quote(context.ui_state.quoted.clone()));
         }
         if let Some(given) = context.bench.view().log.quotes().last() {

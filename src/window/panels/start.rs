@@ -10,7 +10,7 @@ use bevy_egui::egui::{
     self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
 };
 use detent_content::{Language, Value};
-use detent_training::practice::Learner;
+use detent_training::practice::{Learner, Standing};
 
 /// Draws it.
 pub(super) fn start_ui(
@@ -79,13 +79,12 @@ pub(super) fn start_ui(
                     context.ui_state.examine = kit::main_button(ui, back, true).clicked();
                     return;
                 }
-                begin_ui(ui, context, jobs);
+                begin_ui(ui, context, jobs, is_new(learner.learner(), jobs));
                 ui.horizontal(|ui| {
                     let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
                     let size = vec2(width, 32.0);
-                    let go = |ui: &mut Ui, key| {
-                        kit::choice_sized(ui, false, context.fixed(key), size).clicked()
-                    };
+                    let go =
+                        |ui: &mut Ui, key| kit::go_sized(ui, context.fixed(key), size).clicked();
                     let (practise, examine) =
                         (go(ui, "start-practice"), go(ui, "start-examination"));
                     context.ui_state.practise |= practise;
@@ -107,16 +106,33 @@ pub(super) fn start_ui(
 }
 
 /// The way in for whoever comes for the first time: the first job that a guide leads through.
-fn begin_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
+fn begin_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource, new: bool) {
     let guided = jobs.offers().iter().position(|offer| offer.guided);
     if let Some(offer) = guided
-        && kit::wide(ui, context.text("start-guided")).clicked()
+        && first_ui(ui, context, new).clicked()
     {
         context.ui_state.offer = offer;
         let seed = jobs.offers()[offer].seed;
         context.ui_state.seed = seed.to_string();
         context.ui_state.guidance = Guidance::EveryStep;
         context.ui_state.open(jobs.open(offer, seed));
+    }
+}
+
+/// Nothing was tried and nothing practised under this name.
+fn is_new(learner: &Learner, jobs: &dyn JobSource) -> bool {
+    let tried = |offer: &Offer| learner.tried(&offer.course.file);
+    let practised = |standing: &Standing| standing.answers > 0;
+    !jobs.offers().iter().any(tried) && !learner.standings().iter().any(practised)
+}
+
+/// Whoever is new sees this button first.
+fn first_ui(ui: &mut Ui, context: &PanelContext, new: bool) -> egui::Response {
+    let text = context.text("start-guided");
+    if new {
+        kit::main_button(ui, text, true)
+    } else {
+        kit::go(ui, text)
     }
 }
 
@@ -250,7 +266,13 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
     ui.horizontal(|ui| {
         let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
         ui.allocate_ui(vec2(width, 36.0), |ui| {
-            let begin = kit::main_button(ui, context.text("start-begin"), seed.is_ok());
+            let text = context.text("start-begin");
+            let begin = if is_new(learner, jobs) {
+                let begin = egui::Button::new(text).min_size(vec2(width, 36.0));
+                ui.add_enabled(seed.is_ok(), begin)
+            } else {
+                kit::main_button(ui, text, seed.is_ok())
+            };
             begins = begin.clicked();
         });
         ui.allocate_ui(vec2(width, 36.0), |ui| {

@@ -2,6 +2,7 @@
 
 use super::customer::questions_ui;
 use super::hint::hint_ui;
+use super::icon::Icon;
 use super::{PanelContext, kit};
 use crate::state::{Guidance, UNTIL_TICKS, say};
 use crate::tokens as t;
@@ -30,7 +31,7 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     if !guided {
         hint_ui(ui, context);
     }
-    if ui.button(context.fixed("leave-job")).clicked() {
+    if kit::go(ui, context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;
     }
 }
@@ -85,9 +86,9 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
             money,
             over(view.spent + view.labour > job.budget),
         );
-        let labour = format!("{:.0}", view.labour);
+        let labour = context.texts.whole_money(view.labour);
         kit::row(ui, context.fixed("ticket-labour"), labour, t::TEXT);
-        let limit = format!("{:.0}", job.rates.repair_limit());
+        let limit = context.texts.whole_money(job.rates.repair_limit());
         kit::row(ui, context.fixed("ticket-limit"), limit, t::TEXT);
         let hours = context.with("ticket-hours", &[("hours", Value::from(view.waited_hours))]);
         kit::row(ui, context.fixed("ticket-waited"), hours, t::TEXT);
@@ -159,8 +160,8 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
                 },
             ),
         ];
-        for (key, action) in pairs {
-            if kit::wide(ui, context.fixed(key)).clicked() {
+        for ((key, action), icon) in pairs.into_iter().zip([Icon::Plug, Icon::Lid, Icon::Panels]) {
+            if kit::deed(ui, icon, context.fixed(key)).clicked() {
                 context.act(action);
             }
         }
@@ -173,15 +174,22 @@ fn more_hands_ui(ui: &mut Ui, context: &mut PanelContext) {
         let view = context.bench.view();
         let (lid, open) = (view.machine.lid_open, view.cabinet_open);
         let wet = view.machine.level_mm > 5.0;
-        if kit::wide_if(ui, open, context.fixed("do-discharge")).clicked() {
+        if kit::deed_if(ui, open, Icon::Capacitor, context.fixed("do-discharge")).clicked() {
             context.act(Action::Discharge);
         }
         let log = context.bench.view().log;
         let (repaired, looked) = (!log.repairs().is_empty(), log.leak_checks().last().cloned());
-        if kit::wide_if(ui, lid && wet, context.fixed("do-bail-out")).clicked() {
+        if kit::deed_if(ui, lid && wet, Icon::Bucket, context.fixed("do-bail-out")).clicked() {
             context.act(Action::BailOut);
         }
-        if kit::wide_if(ui, repaired, context.fixed("do-check-for-leaks")).clicked() {
+        if kit::deed_if(
+            ui,
+            repaired,
+            Icon::Drop,
+            context.fixed("do-check-for-leaks"),
+        )
+        .clicked()
+        {
             context.act(Action::CheckForLeaks);
         }
         if let Some(check) = looked {
@@ -208,7 +216,7 @@ fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
         });
         // In one place: what waits, and what ends the wait.
         if !waiting {
-            let until = kit::wide(ui, context.fixed("wait-until"));
+            let until = kit::deed(ui, Icon::Clock, context.fixed("wait-until"));
             let how = context.fixed("wait-until-how");
             if until.on_hover_text(how).clicked() {
                 context.bench.wait_ticks = UNTIL_TICKS;
@@ -217,7 +225,7 @@ fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
         }
         let left = context.bench.wait_ticks / 100;
         let text = context.with("wait-left", &[("seconds", Value::from(left))]);
-        if kit::wide(ui, text).clicked() {
+        if kit::deed(ui, Icon::Clock, text).clicked() {
             context.bench.wait_ticks = 0;
         }
     });

@@ -5,7 +5,7 @@ use super::{PanelContext, kit};
 use crate::practice::now;
 use crate::state::ViewKind;
 use crate::tokens as t;
-use bevy_egui::egui::{Align, Layout, RichText, Ui};
+use bevy_egui::egui::{Align, Layout, RichText, Ui, Vec2};
 use detent_content::Language;
 
 /// One row, or two where one has no room.
@@ -37,7 +37,7 @@ fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
         (ViewKind::Cabinet, "view-cabinet", 3),
     ] {
         let text = format!("{number}  {}", context.fixed(key));
-        if kit::choice(ui, context.ui_state.view == view, text).clicked() {
+        if kit::tab(ui, context.ui_state.view == view, text, Vec2::ZERO).clicked() {
             context.ui_state.view = view;
         }
     }

@@ -139,7 +139,7 @@ fn top_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) -> bool {
             ui.label(RichText::new(text).size(t::SMALL).color(t::QUIET));
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            ui.button(context.text("drill-leave-key")).clicked()
+            kit::go_sized(ui, context.text("drill-leave-key"), egui::Vec2::ZERO).clicked()
         })
         .inner
     })

@@ -70,12 +70,12 @@ fn top_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes) -> bool
             (true, "practice-tab-progress"),
         ] {
             let on = learner.ui_state.progress == progress;
-            if kit::choice_sized(ui, on, context.text(key), vec2(120.0, 34.0)).clicked() {
+            if kit::tab(ui, on, context.text(key), vec2(120.0, 34.0)).clicked() {
                 learner.ui_state.progress = progress;
             }
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            back = ui.button(context.text("practice-back")).clicked();
+            back = kit::go_sized(ui, context.text("practice-back"), egui::Vec2::ZERO).clicked();
             let name = learner.name().map(str::to_owned);
             let name = name.unwrap_or_else(|| context.text("practice-guest"));
             ui.add(egui::Label::new(RichText::new(name).size(18.0)).truncate());

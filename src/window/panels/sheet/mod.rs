@@ -30,7 +30,7 @@ pub(super) fn pages_ui(ui: &mut Ui, context: &mut PanelContext) {
         ui.spacing_mut().button_padding.x = 4.0;
         let width = (ui.available_width() - 16.0) / 5.0;
         for (page, key) in pages {
-            if kit::choice_sized(
+            if kit::tab(
                 ui,
                 context.ui_state.page == page,
                 context.text(key),

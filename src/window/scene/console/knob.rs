@@ -30,9 +30,10 @@ fn facing(shape: crate::scene::mesh::Shape) -> crate::scene::mesh::Shape {
     shape.moved(Transform::from_rotation(Quat::from_rotation_x(PI / 2.0)))
 }
 
-/// Every how many stops one is longer and numbered, so that the numbers have room.
-fn major(stops: u8) -> u8 {
-    if stops > 16 { 3 } else { 1 }
+/// Every how many stops one is longer, and every how many one is numbered: numbers need room, and none may be
+/// read as the number of a lamp over the dial.
+fn major(stops: u8) -> (u8, u8) {
+    if stops > 16 { (3, 6) } else { (1, 1) }
 }
 
 /// Ticks and numbers round the knob.
@@ -45,8 +46,8 @@ fn scale(
 ) {
     for stop in 0..knob.stops {
         let out = knob.towards(stop);
-        let numbered = stop % major(knob.stops) == 0;
-        let (from, to, width) = if numbered {
+        let (longer, numbered) = major(knob.stops);
+        let (from, to, width) = if stop % longer == 0 {
             (0.0605, 0.0695, 0.0019)
         } else {
             (0.0615, 0.0665, 0.0012)
@@ -58,7 +59,7 @@ fn scale(
             colour,
             at(0.0, 0.0, 0.0006),
         );
-        if numbered {
+        if stop % numbered == 0 {
             let height = if knob.switch { 0.0112 } else { 0.0082 };
             let p = out * if knob.switch { 0.0835 } else { 0.0785 };
             make.add(
