@@ -16,11 +16,15 @@ const { chromium } = createRequire(import.meta.url)(playwright);
 const BROWSER = process.env.DETENT_CHROMIUM ?? "/usr/bin/chromium";
 const SLOW_MS = Number(process.env.DETENT_SLOW_MS ?? 120_000);
 
-const LANGUAGE = new URL("../../assets/lang/en.ftl", import.meta.url);
-const MESSAGES = new Map(readFileSync(LANGUAGE, "utf8").split("\n").flatMap((line) => {
-  const message = /^([a-z0-9-]+) = (.+)$/.exec(line);
-  return message ? [message.slice(1)] : [];
-}));
+/// Messages that stand on one line, by key.
+function messages(language) {
+  const file = new URL(`../../assets/lang/${language}.ftl`, import.meta.url);
+  return new Map(readFileSync(file, "utf8").split("\n").flatMap((line) => {
+    const message = /^([a-z0-9-]+) = (.+)$/.exec(line);
+    return message ? [message.slice(1)] : [];
+  }));
+}
+const MESSAGES = messages("en");
 
 /// Whether a label is the message with this key, whatever stands for its placeables.
 function says(key) {
@@ -326,6 +330,289 @@ class Person {
   }
 }
 
+/// Hands that use keys and nothing else: what has no key of its own is reached with Tab and pressed with Enter.
+class KeyHands {
+  constructor(person) { this.person = person; }
+
+  focused() {
+    return this.person.page.evaluate(() => ({
+      label: globalThis.detent.focused(), place: Array.from(globalThis.detent.focused_at()) }));
+  }
+
+  /// Moves the focus to the thing with this label; of several, the `nth` on the line of `beside`.
+  async focus(label, { beside, nth = 0 } = {}) {
+    let last = null;
+    let found = 0;
+    for (let steps = 0; steps < 260; steps += 1) {
+      const { label: at, place } = await this.focused();
+      if (at === label && String(place) !== last) {
+        const [line] = beside ? await this.person.places(beside) : [];
+        const near = !beside || (line && place[1] < line[3] + 40 && place[3] > line[1]);
+        if (near && found === nth) return;
+        if (near) found += 1;
+      }
+      last = at === label ? String(place) : null;
+      await this.person.press("Tab", 60);
+      await until("the focus elsewhere", async () => {
+        const next = await this.focused();
+        return next.label !== at || String(next.place) !== String(place);
+      }, 1_500).catch(() => {});
+    }
+    throw new Error(`${label} never had the focus`);
+  }
+
+  async use(label, where) {
+    await this.focus(label, where);
+    await this.person.press("Enter", 120);
+    await sleep(500);
+  }
+
+  async key(key) { await this.person.press(key, 120); await sleep(500); }
+  async plug() { await this.key("p"); }
+  async panels() { await this.key("c"); }
+  async discharge() { await this.key("d"); await sleep(500); }
+  async view(number) { await this.key(String(number)); }
+  async button(name, ms) { await this.person.press(name === "start" ? "s" : "x", ms); }
+  async turn(detents, every_ms) {
+    await this.person.turn(detents > 0 ? "ArrowRight" : "ArrowLeft", Math.abs(detents), every_ms);
+  }
+  async write(label, text) {
+    await this.focus(label);
+    await this.person.page.keyboard.type(text, { delay: 150 });
+    await this.person.press("Tab", 60);
+  }
+}
+
+/// Hands that touch a screen and nothing else.
+class FingerHands {
+  constructor(person, session) { this.person = person; this.session = session; }
+
+  async start() {
+    await this.session.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
+  }
+
+  touch(type, points) {
+    return this.session.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(([x, y]) => ({ x, y })) });
+  }
+
+  async hold([x, y], ms) {
+    // Not waited for: on a slow machine the answer would make a long touch of it.
+    const down = this.touch("touchStart", [[x, y]]);
+    await sleep(ms);
+    await Promise.all([down, this.touch("touchEnd", [])]);
+  }
+
+  /// Scrolls with a finger until the thing stands where it can be touched.
+  async reach(label, { beside, nth = 0 } = {}) {
+    const { height } = await this.person.size();
+    for (let pushes = 0; pushes < 60; pushes += 1) {
+      let places = await this.person.places(label);
+      if (beside) {
+        const [line] = await this.person.places(beside);
+        places = line ? places.filter(([, top, , bottom]) => top < line[3] + 40 && bottom > line[1]) : [];
+      }
+      places.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+      const place = places[nth];
+      if (place) {
+        const [x, y] = [(place[0] + place[2]) / 2, (place[1] + place[3]) / 2];
+        if (y > 20 && y < height - 12) return [x, y];
+        const way = Math.max(-220, Math.min(220, height / 2 - y));
+        await this.touch("touchStart", [[x, height / 2]]);
+        for (let part = 1; part <= 10; part += 1) {
+          await this.touch("touchMove", [[x, height / 2 + way * part / 10]]);
+          await sleep(50);
+        }
+        await sleep(300);
+        await this.touch("touchEnd", []);
+      }
+      await sleep(700);
+    }
+    throw new Error(`${label} could not be touched`);
+  }
+
+  async use(label, where) {
+    await this.hold(await this.reach(label, where), 90);
+    await sleep(600);
+  }
+
+  say(key) { return this.person.words.get(key); }
+  async plug() { await this.use(this.say((await this.person.seen()).plugged ? "do-unplug" : "do-plug")); }
+  async panels() {
+    await this.use(this.say((await this.person.seen()).cabinet_open ? "do-close-cabinet" : "do-open-cabinet"));
+  }
+  async discharge() { await this.use(this.say("do-discharge")); }
+  async view(number) {
+    await this.use(`${number}  ${this.say(["view-panel", "view-machine", "view-cabinet"][number - 1])}`);
+  }
+  async button(name, ms) { await this.hold((await this.person.places(`button ${name}`))[0], ms); }
+
+  /// A finger goes round on the dial.
+  async turn(detents, every_ms) {
+    const [x, y] = (await this.person.places("dial"))[0];
+    const at = (degrees) => {
+      const angle = degrees * Math.PI / 180;
+      return [x + 34 * Math.sin(angle), y - 34 * Math.cos(angle)];
+    };
+    const way = Math.sign(detents);
+    await this.touch("touchStart", [at(0)]);
+    for (let part = 1; part <= Math.abs(detents) * 3; part += 1) {
+      await this.touch("touchMove", [at(way * (part * 5 + 2))]);
+      await sleep(every_ms / 3);
+    }
+    await this.touch("touchEnd", []);
+  }
+  async write(label, text) {
+    const [x, y] = await this.reach(label);
+    await this.hold([x + 120, y], 90);
+    await sleep(1_500);
+    // A tablet's own keyboard types.
+    await this.person.page.keyboard.type(text, { delay: 150 });
+  }
+}
+
+/// The guided first job from start to score; a picture after each step.
+async function guided(person, hands, language) {
+  const words = messages(language);
+  person.words = words;
+  const say = (key) => words.get(key) ?? (() => { throw new Error(`no message ${key}`); })();
+  let step = 0;
+  const picture = () => person.picture(`${String(step += 1).padStart(2, "0")}.png`);
+  const rested = async () => {
+    await hands.use(say("wait-1-min"));
+    await person.see("the wait begins", (seen) => seen.waiting > 0, 8_000).catch(() => {});
+    await person.see("the wait ends", (seen) => seen.waiting === 0);
+  };
+  const enter = async () => {
+    for (let attempt = 0; attempt < 8; attempt += 1) {
+      await hands.turn(-6, 160);
+      await hands.button("stop", 90);
+      await sleep(120);
+      await hands.turn(-3, 160);
+      await hands.button("start", 1_700);
+      if (await person.see("service mode", ready, 6_000).catch(() => false)) return attempt + 1;
+      await sleep(7_000);
+    }
+    throw new Error("service mode was never reached");
+  };
+  const point = async (position) => {
+    for (let tries = 0; tries < 6; tries += 1) {
+      const { dial } = await person.seen();
+      const right = (position - dial + 24) % 24;
+      if (right === 0) return;
+      await hands.turn(right <= 12 ? right : right - 24, 250);
+      await sleep(1_500);
+    }
+    throw new Error(`the dial never came to ${position}`);
+  };
+  const plug = async (plugged) => {
+    await hands.plug();
+    await person.see("the plug", (seen) => seen.plugged === plugged, 10_000);
+  };
+  const panels = async (open) => {
+    await hands.panels();
+    await person.see("the panels", (seen) => seen.cabinet_open === open, 10_000);
+  };
+  await picture();
+  await hands.use(say("start-guided"));
+  await person.see("the bench", (seen) => seen.screen === "Bench");
+  await sleep(4_000);
+  await picture();
+  await plug(false);
+  await picture();
+  await rested();
+  await picture();
+  await plug(true);
+  await sleep(3_500);
+  await hands.view(1);
+  await sleep(2_500);
+  await picture();
+  const tries = await enter();
+  await picture();
+  await point(1);
+  await sleep(800);
+  for (let press = 0; ; press += 1) {
+    await hands.button("start", 200);
+    if (await person.see("code 56", (seen) => !ready(seen) && seen.code !== 0, 8_000).catch(() => false)) break;
+    if (press === 3) throw new Error("no code came");
+  }
+  await sleep(2_000);
+  await picture();
+  await hands.use(say("tab-meter"));
+  for (let i = 0; i < 5; i += 1) await hands.use("+", { nth: 0 });
+  for (let i = 0; i < 6; i += 1) await hands.use("+", { nth: 1 });
+  await hands.use(say("note-code-do"));
+  await picture();
+  await hands.button("stop", 200);
+  await sleep(1_500);
+  await plug(false);
+  await rested();
+  await panels(true);
+  await hands.view(3);
+  await picture();
+  await hands.use(say("do-test-meter"));
+  await hands.discharge();
+  await picture();
+  await hands.use("V DC");
+  await hands.use(say("meter-red"));
+  await hands.use(say("pin-bulk-plus"));
+  await hands.use(say("meter-black"));
+  await hands.use(say("pin-bulk-minus"));
+  await hands.use(say("do-measure"));
+  await person.see("a reading", (seen) => seen.readings === 1, 10_000);
+  await picture();
+  await hands.use(say("do-test-meter"));
+  await hands.use(say("look"));
+  await hands.use(say("do-inspect"), { beside: say("component-belt") });
+  await picture();
+  await hands.use(say("tab-parts"));
+  await hands.use(say("quote-part"), { beside: say("part-belt") });
+  await hands.use(say("do-quote"));
+  await picture();
+  await hands.use(say("do-order"), { beside: say("part-belt") });
+  await until("the part", async () => (await person.places(say("do-fit"))).length > 0, 15_000);
+  await hands.use(say("do-fit"));
+  await sleep(1_500);
+  await picture();
+  await panels(false);
+  await plug(true);
+  await hands.view(1);
+  await sleep(3_500);
+  const again = await enter();
+  await point(22);
+  await sleep(800);
+  await hands.button("start", 200);
+  await sleep(2_000);
+  for (let minute = 0; ; minute += 1) {
+    if (minute === 7) throw new Error("recalibration did not end");
+    await rested();
+    if (await person.waits()) break;
+  }
+  await picture();
+  for (let press = 0; press < 4; press += 1) {
+    await hands.button("stop", 200);
+    if (await person.see("idle", (seen) => !ready(seen), 3_000).catch(() => false)
+      && !await person.waits()) break;
+  }
+  await point(10);
+  await sleep(2_000);
+  await hands.button("start", 200);
+  await sleep(4_000);
+  await picture();
+  await hands.use(say("wait-until"));
+  await person.see("the run's end", (seen) => seen.waiting === 0, 240_000);
+  await picture();
+  await hands.use(say("tab-report"));
+  await hands.write(say("report-search"), say("component-belt").slice(0, 8));
+  await sleep(1_500);
+  await hands.use(say("mode-belt-broken"));
+  await picture();
+  await hands.use(say("report-hand-in"));
+  await person.see("the end", (seen) => seen.finished);
+  await picture();
+  const labels = await person.page.evaluate(() => globalThis.detent.labels());
+  return { tries, again, labels, troubles: person.troubles };
+}
+
 async function fresh(run, options) {
   const profile = await mkdtemp(join(tmpdir(), "detent-"));
   const server = await serve(folder);
@@ -516,6 +803,20 @@ const COMMANDS = {
     return { focused, tries, before, after, ran_s, saved: download.suggestedFilename(),
       kept: await person.kept(), troubles: person.troubles, longTasks };
   }),
+
+  /// The guided first job with keys alone, in Spanish.
+  "guided-keys": () => fresh(async ({ person, server }) => {
+    await person.open(server.url);
+    return guided(person, new KeyHands(person), argument ?? "es");
+  }, { locale: argument ?? "es" }),
+
+  /// The guided first job with fingers alone, in English.
+  "guided-touch": () => fresh(async ({ page, person, context, server }) => {
+    await person.open(server.url);
+    const hands = new FingerHands(person, await context.newCDPSession(page));
+    await hands.start();
+    return guided(person, hands, argument ?? "en");
+  }, { locale: argument ?? "en" }),
 
   /// Each `.attempt` in the folder ARGUMENT done again in the browser.
   replays: () => fresh(async ({ person, page, server }) => {

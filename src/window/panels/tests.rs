@@ -227,7 +227,7 @@ fn the_bill_counts_parts_and_work() {
     // 46 for parts and 15 for work, as the made-up bench says.
     let harness = harness(fixture(Language::En), ticket::ticket_ui);
     harness.get_by_label("¤61 of ¤180");
-    harness.get_by_label("300");
+    harness.get_by_label("¤300");
 }
 
 #[test]

@@ -147,6 +147,18 @@ pub fn labels() -> Vec<String> {
     names::labels()
 }
 
+/// The label of what has the keys; empty where nothing has.
+#[wasm_bindgen]
+pub fn focused() -> String {
+    names::focused().map_or_else(String::new, |(label, _)| label)
+}
+
+/// Where it stands, as [`where_is`] says it.
+#[wasm_bindgen]
+pub fn focused_at() -> Vec<f64> {
+    names::focused().map_or_else(Vec::new, |(_, place)| place.to_vec())
+}
+
 /// What a person at the bench sees, as JSON.
 #[wasm_bindgen]
 pub fn seen() -> String {

@@ -12,6 +12,8 @@ use std::sync::{Mutex, PoisonError};
 type Place = [f64; 4];
 
 static NAMES: Mutex<Vec<(String, Place)>> = Mutex::new(Vec::new());
+/// What has the keys, if anything that has a name.
+static FOCUSED: Mutex<Option<(String, Place)>> = Mutex::new(None);
 static SEEN: Mutex<String> = Mutex::new(String::new());
 
 /// Left, top, right, bottom of each, the topmost first.
@@ -32,6 +34,12 @@ pub(super) fn labels() -> Vec<String> {
     names.iter().map(|(name, _)| name.clone()).collect()
 }
 
+/// Label and place of what has the keys.
+pub(super) fn focused() -> Option<(String, Place)> {
+    let focused = FOCUSED.lock().unwrap_or_else(PoisonError::into_inner);
+    focused.clone()
+}
+
 /// The last thing seen.
 pub(super) fn seen() -> String {
     SEEN.lock().unwrap_or_else(PoisonError::into_inner).clone()
@@ -49,12 +57,18 @@ fn collect(outputs: Query<&EguiOutput>) {
             continue;
         };
         let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut focused = FOCUSED.lock().unwrap_or_else(PoisonError::into_inner);
         names.clear();
+        *focused = None;
         // A wrapped label is named once, not line by line.
         let whole = |node: &&Node| node.role() != Role::TextRun;
-        for node in update.nodes.iter().map(|(_, node)| node).filter(whole) {
+        for (id, node) in (update.nodes.iter()).filter(|(_, node)| whole(&node)) {
             if let (Some(label), Some(place)) = (node.label().or(node.value()), node.bounds()) {
-                names.push((label.to_owned(), [place.x0, place.y0, place.x1, place.y1]));
+                let place = [place.x0, place.y0, place.x1, place.y1];
+                if *id == update.focus {
+                    *focused = Some((label.to_owned(), place));
+                }
+                names.push((label.to_owned(), place));
             }
         }
     }
