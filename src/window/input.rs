@@ -6,7 +6,6 @@ use bevy::input::ButtonState;
 use bevy::input::keyboard::KeyboardInput;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
-use bevy_egui::input::EguiWantsInput;
 use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
@@ -48,27 +47,18 @@ const COMMANDS: [KeyCode; 6] = [
 ];
 
 /// What a key says now is not meant for the machine: a field or a question has it, or the window.
-fn is_for_others(
-    keys: &ButtonInput<KeyCode>,
-    wants: &EguiWantsInput,
-    bench: &BenchRes,
-    ui_state: &UiState,
-) -> bool {
-    wants.wants_any_keyboard_input()
-        || bench.is_held_up()
-        || ui_state.keys
-        || keys.any_pressed(COMMANDS)
+fn is_for_others(keys: &ButtonInput<KeyCode>, bench: &BenchRes, ui_state: &UiState) -> bool {
+    ui_state.typing || bench.is_held_up() || ui_state.keys || keys.any_pressed(COMMANDS)
 }
 
 /// Turns, presses and moves of the lid, event by event: at a low frame rate one frame holds several.
 fn hands(
     mut events: MessageReader<KeyboardInput>,
     keys: Res<ButtonInput<KeyCode>>,
-    wants: Res<EguiWantsInput>,
     mut ui_state: ResMut<UiState>,
     mut bench: ResMut<BenchRes>,
 ) {
-    let busy = is_for_others(&keys, &wants, &bench, &ui_state);
+    let busy = is_for_others(&keys, &bench, &ui_state);
     // On a slow frame Shift may be gone again before the key is looked at.
     let shifts = [KeyCode::ShiftLeft, KeyCode::ShiftRight];
     let shift = keys.any_pressed(shifts) || keys.any_just_released(shifts);
@@ -128,7 +118,6 @@ fn age(_: &KeyboardInput) -> Option<i64> {
 
 fn keys(
     keys: Res<ButtonInput<KeyCode>>,
-    wants: Res<EguiWantsInput>,
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,
 ) {
@@ -144,7 +133,7 @@ fn keys(
             ui_state.selected = None;
         }
     }
-    if is_for_others(&keys, &wants, &bench, &ui_state) {
+    if is_for_others(&keys, &bench, &ui_state) {
         return;
     }
     let any = |list: &[KeyCode]| keys.any_just_pressed(list.iter().copied());

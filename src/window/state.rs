@@ -712,6 +712,9 @@ pub struct UiState {
     pub pin_group: PinGroup,
     /// The pointer is over a window or a menu, not over the scene.
     pub covered: bool,
+    /// Keys are for a text field or an open list, not for the machine. A button that has the focus leaves them
+    /// to the machine, but for Tab, Enter and the space bar.
+    pub typing: bool,
     /// Back to the start screen, please.
     pub leave: bool,
     /// On to the practice screen, please.
@@ -820,6 +823,7 @@ impl Default for UiState {
             page: Page::Entry,
             pin_group: PinGroup::Bulk,
             covered: false,
+            typing: false,
             leave: false,
             onward: None,
             practise: false,

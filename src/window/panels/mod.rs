@@ -397,10 +397,28 @@ fn draw(
         None => {}
     }
     let place = egui::pos2(pointing.at.x, pointing.at.y);
+    ui_state.typing = ctx.text_edit_focused() || egui::Popup::is_any_open(&ctx);
+    if *screen.get() == Screen::Bench && !ui_state.typing {
+        keep_focus(&ctx);
+    }
     ui_state.covered = ctx
         .layer_id_at(place)
         .is_some_and(|layer| layer.order != egui::Order::Background);
     Ok(())
+}
+
+/// Arrow keys turn the knob at the bench; they do not take the focus from the button that has it.
+fn keep_focus(ctx: &egui::Context) {
+    let arrows = egui::EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        ..egui::EventFilter::default()
+    };
+    ctx.memory_mut(|memory| {
+        if let Some(id) = memory.focused() {
+            memory.set_focus_lock_filter(id, arrows);
+        }
+    });
 }
 
 fn speak(ui_state: Res<UiState>, bench: Res<BenchRes>, mut texts: ResMut<TextsRes>) {

@@ -1432,3 +1432,20 @@ fn an_examination_is_sat_and_closed() {
     assert!(!harness.state().learner.answers().is_empty());
     assert!(harness.state().learner.sitting().is_none());
 }
+
+#[test]
+fn arrow_keys_leave_the_focus_where_it_is() {
+    let mut harness = Harness::new_ui(|ui| {
+        kit::wide(ui, "one");
+        kit::wide(ui, "two");
+        super::keep_focus(ui.ctx());
+    });
+    for key in [egui::Key::Tab, egui::Key::ArrowDown, egui::Key::ArrowRight] {
+        harness.key_press(key);
+        harness.run_steps(2);
+        assert!(harness.get_by_label("one").is_focused(), "{key:?}");
+    }
+    harness.key_press(egui::Key::Tab);
+    harness.run_steps(2);
+    assert!(harness.get_by_label("two").is_focused());
+}
