@@ -23,6 +23,7 @@ mod hints;
 mod input;
 #[cfg(not(target_family = "wasm"))]
 mod native;
+mod pace;
 pub mod panels;
 mod pick;
 mod pointing;
@@ -247,6 +248,7 @@ pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<
             Screen::Start
         });
     rest::plugin(app);
+    pace::plugin(app);
     scene::plugin(app);
     views::plugin(app);
     pick::plugin(app);

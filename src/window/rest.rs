@@ -48,6 +48,11 @@ impl NextFrame {
         self.moving = true;
     }
 
+    /// Somebody has just done something, and it is seen through.
+    pub fn is_settling(&self) -> bool {
+        self.settling > 0
+    }
+
     /// Something may change by itself: the next frame may take a little.
     pub fn watch(&mut self) {
         self.watching = true;
