@@ -13,6 +13,7 @@ account-takes = You knew: { $known }. Better: { $sound }. It takes { $minutes } 
 ## advice
 
 advice-check-outlet = Have an electrician check the outlet
+advice-check-water = Have a plumber look at the water supply
 advice-clean-strainer = Clean the inlet screens from time to time
 advice-keep-tap-open = Keep both { word-taps } fully open
 advice-less-detergent = Use less detergent
@@ -64,6 +65,8 @@ best-at-test-motor-a = motor test, direction A
 best-at-test-motor-b = motor test, direction B
 best-at-test-pump = pump test
 best-belief = Probabilities before and after the customer’s wash
+best-bucket-cold = fill a bucket at the cold { word-tap }
+best-bucket-hot = fill a bucket at the hot { word-tap }
 best-code-buyer = buys by the code
 best-codes = Codes stored during the customer’s wash
 best-columns = Expected cost of repair, with the lowest cost any approach can reach (≥) / cost with the fault of this seed. The expert’s figure is the mean over causes of 2 % and more.
@@ -101,6 +104,16 @@ broke-too-few-detents = Too few detents
 broke-too-many-detents = Too many detents
 broke-window-over = Time ran out
 broke-wrong-way = Turned the wrong way
+
+## bucket
+
+bucket-at-cold = Cold { word-tap }
+bucket-at-hot = Hot { word-tap }
+bucket-dry = not a drop in the bucket.
+bucket-good = That is plenty for a washer.
+bucket-nothing = With the { word-tap } open, no water gets as far as the hose.
+bucket-reading = { $flow } L/min at { $warmth } °C. That takes about { $pressure } kPa while it runs.
+bucket-weak = Too little: a washer would not fill in time.
 
 ## button
 
@@ -498,6 +511,8 @@ dimension-safety = Safety
 ## do
 
 do-bail-out = Bail out the tub
+do-bucket-cold = Bucket, cold
+do-bucket-hot = Bucket, hot
 do-check-for-leaks = Check for leaks
 do-close-cabinet = Put the panels back (C)
 do-close-lid = Close the lid (L)
@@ -794,6 +809,9 @@ hint-make-safe-where = The next step is not safe yet.
 hint-open-cabinet-ask = What is in the way of the next step?
 hint-open-cabinet-do = Take the cabinet panels off. What has to be tested next is behind them.
 hint-open-cabinet-where = The next step is inside the machine.
+hint-open-taps-ask = Can water get to the machine at all?
+hint-open-taps-do = Open both { word-taps } again, all the way. You shut them off for the work.
+hint-open-taps-where = Look at the { word-taps }.
 hint-prove-by-run-ask = Has it washed since?
 hint-prove-by-run-do = Close it up, plug it in and run a program to the end. Only a run shows that nothing else is wrong.
 hint-prove-by-run-where = The repair is not proven yet.
@@ -1111,9 +1129,12 @@ mode-supply-loose-outlet = Outlet: loose contact
 mode-supply-low-mains = Outlet: voltage too low, neutral loose upstream
 mode-supply-no-ground = Outlet: no ground
 mode-supply-polarity-reversed = Outlet: line and neutral reversed
+mode-taps-cold-pipe-frozen = House supply: cold water pipe frozen
+mode-taps-cold-pipe-narrow = House supply: cold water pipe narrowed by scale
 mode-taps-cold-shut = Cold { word-tap } shut off
 mode-taps-cold-throttled = Cold { word-tap } nearly shut off
 mode-taps-hot-shut = Hot { word-tap } shut off
+mode-taps-well-pump-weak = House supply: well pump builds up no pressure
 mode-thermistor-drifting = Thermistor drifting
 mode-thermistor-open = Thermistor open
 mode-thermistor-shorted = Thermistor shorted
@@ -1217,6 +1238,7 @@ part-terminal-kit = Terminal repair kit: pins and housing
 part-thermistor = Water thermistor
 part-tub-bearings = Tub bearing and seal set
 part-tub-seal = Tub seal set
+part-water-plumber = Visit by a licensed plumber (water supply)
 
 ## parts
 

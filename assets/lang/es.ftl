@@ -13,6 +13,7 @@ account-takes = Ya se sabía: { $known }. Mejor: { $sound }. Lleva { $minutes } 
 ## advice
 
 advice-check-outlet = Que un electricista revise la toma
+advice-check-water = Que un fontanero revise la instalación de agua
 advice-clean-strainer = Limpiar de vez en cuando los filtros de entrada de agua
 advice-keep-tap-open = Dejar los dos grifos bien abiertos
 advice-less-detergent = Usar menos detergente
@@ -64,6 +65,8 @@ best-at-test-motor-a = prueba del motor, sentido A
 best-at-test-motor-b = prueba del motor, sentido B
 best-at-test-pump = prueba de la bomba
 best-belief = Probabilidades antes y después del lavado del cliente
+best-bucket-cold = llenar un cubo en el grifo de agua fría
+best-bucket-hot = llenar un cubo en el grifo de agua caliente
 best-code-buyer = compra según el código
 best-codes = Códigos guardados durante el lavado del cliente
 best-columns = Coste esperado de la reparación, con el mínimo que puede alcanzar cualquier método (≥) / coste con el fallo de esta semilla. El del experto es la media de las causas del 2 % o más.
@@ -101,6 +104,16 @@ broke-too-few-detents = Faltaron pasos
 broke-too-many-detents = Sobraron pasos
 broke-window-over = Se acabó el tiempo
 broke-wrong-way = Giro en sentido contrario
+
+## bucket
+
+bucket-at-cold = Grifo de agua fría
+bucket-at-hot = Grifo de agua caliente
+bucket-dry = en el cubo no cae ni gota.
+bucket-good = Para una lavadora, de sobra.
+bucket-nothing = Con el grifo abierto, el agua no llega ni a la manguera.
+bucket-reading = { $flow } L/min a { $warmth } °C. Eso son unos { $pressure } kPa mientras corre.
+bucket-weak = Es poca: una lavadora no llenaría a tiempo.
 
 ## button
 
@@ -495,6 +508,8 @@ dimension-safety = Seguridad
 ## do
 
 do-bail-out = Achicar la cuba
+do-bucket-cold = Cubo, fría
+do-bucket-hot = Cubo, caliente
 do-check-for-leaks = Buscar fugas
 do-close-cabinet = Poner los paneles (C)
 do-close-lid = Cerrar la tapa (L)
@@ -791,6 +806,9 @@ hint-make-safe-where = El paso siguiente aún no es seguro.
 hint-open-cabinet-ask = ¿Qué estorba al paso siguiente?
 hint-open-cabinet-do = Quite los paneles. Lo que toca comprobar está detrás.
 hint-open-cabinet-where = El paso siguiente está dentro de la máquina.
+hint-open-taps-ask = ¿Puede llegarle agua a la máquina?
+hint-open-taps-do = Vuelva a abrir del todo los dos grifos. Los cerró usted para trabajar.
+hint-open-taps-where = Mire los grifos.
 hint-prove-by-run-ask = ¿Ha lavado desde entonces?
 hint-prove-by-run-do = Ciérrela, enchúfela y haga un programa hasta el final. Solo eso demuestra que no falla nada más.
 hint-prove-by-run-where = La reparación aún no está demostrada.
@@ -1108,9 +1126,12 @@ mode-supply-loose-outlet = Toma: contacto flojo
 mode-supply-low-mains = Toma: tensión demasiado baja, neutro flojo aguas arriba
 mode-supply-no-ground = Toma: sin tierra
 mode-supply-polarity-reversed = Toma: fase y neutro invertidos
+mode-taps-cold-pipe-frozen = Agua de la casa: tubería de la fría helada
+mode-taps-cold-pipe-narrow = Agua de la casa: tubería de la fría casi cegada por la cal
 mode-taps-cold-shut = Grifo de agua fría cerrado
 mode-taps-cold-throttled = Grifo de agua fría casi cerrado
 mode-taps-hot-shut = Grifo de agua caliente cerrado
+mode-taps-well-pump-weak = Agua de la casa: la bomba del pozo no da presión
 mode-thermistor-drifting = Termistor con deriva
 mode-thermistor-open = Termistor abierto
 mode-thermistor-shorted = Termistor en cortocircuito
@@ -1214,6 +1235,7 @@ part-terminal-kit = Juego de terminales: pines y carcasa
 part-thermistor = Termistor del agua
 part-tub-bearings = Juego de rodamientos y retén de la cuba
 part-tub-seal = Juego de juntas de la cuba
+part-water-plumber = Visita de un fontanero autorizado (instalación de agua)
 
 ## parts
 

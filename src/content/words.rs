@@ -101,6 +101,7 @@ impl Words<'_> {
                 mode, red, black, ..
             } => texts.probe(*mode, *red, *black, self.board),
             Action::Inspect(c) => texts.test(&Probe::Inspect(*c), self.board),
+            Action::BucketTest(pipe) => texts.test(&Probe::BucketTest(*pipe), self.board),
             Action::PutRight(c) => texts.remedy(&Remedy::PutRight(*c), self.parts),
             Action::Order(number) => part("deed-order", number),
             Action::Fit(number) => part("deed-fit", number),
@@ -130,6 +131,7 @@ impl Words<'_> {
             HintTopic::StartWash => say("start-wash", &[]),
             HintTopic::OpenCabinet => say("open-cabinet", &[]),
             HintTopic::ResetOutlet => say("reset-outlet", &[]),
+            HintTopic::OpenTaps => say("open-taps", &[]),
             HintTopic::Recalibrate => say("recalibrate", &[]),
             HintTopic::ProveByRun => say("prove-by-run", &[]),
             HintTopic::CheckForLeaks => say("check-for-leaks", &[]),
@@ -258,6 +260,7 @@ impl Texts {
     pub fn test(&self, probe: &Probe, board: Option<&Board>) -> String {
         match probe {
             Probe::Inspect(c) => format!("{}: {}", self.get("best-inspect"), self.component(*c)),
+            Probe::BucketTest(pipe) => self.get(&format!("best-bucket-{pipe}")),
             Probe::Recalibrate => self.get("best-recalibrate"),
             Probe::Read(point) => {
                 let reading = self.probe(point.mode, point.red, point.black, board);

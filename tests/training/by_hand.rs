@@ -56,8 +56,8 @@ fn a_finding_follows_from_the_machine_and_not_from_the_name_of_its_fault() {
     for (component, param, op, finding) in [
         (
             Component::Taps,
-            Param::SupplyHotKpa,
-            Op::Set(3.0),
+            Param::HotTapKv,
+            Op::Set(0.003),
             Finding::HotTapShut,
         ),
         (

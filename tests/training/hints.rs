@@ -183,6 +183,7 @@ fn hints_lead_from_the_console_to_a_safe_bench_and_a_proven_repair() {
                 Probe::Inspect(component) => {
                     assert!(view.cabinet_open || !component.is_inside());
                 }
+                Probe::BucketTest(_) => assert!(view.taps_shut),
                 Probe::Recalibrate => {}
             }
         }
@@ -218,7 +219,7 @@ fn without_live_tests_no_hint_asks_for_one() {
     let hint = hint_at(job, job.scenario.seed, &fresh(job, job.scenario.seed)).expect("a hint");
     assert!(hint.repair_costs.probes.iter().all(|probe| match probe {
         Probe::Read(point) => !point.state.is_live(),
-        Probe::Inspect(_) | Probe::Recalibrate => true,
+        Probe::Inspect(_) | Probe::BucketTest(_) | Probe::Recalibrate => true,
     }));
 }
 

@@ -21,6 +21,7 @@ mod fit;
 mod ground_faults;
 mod guide;
 mod hints;
+mod house_water;
 mod meter;
 mod practice;
 mod reasoning;

@@ -2,7 +2,7 @@
 
 use super::dial::Dial;
 use super::drive::{Coupling, Drive};
-use super::fault::{FailureMode, Presence, Stress};
+use super::fault::{FailureMode, Op, Presence, Stress};
 use super::mains::{Circuit, Switching, WIRES, motor_circuit};
 use super::motor::{MotorCircuit, rms};
 use super::params::{Param, Params};
@@ -11,8 +11,10 @@ use super::signal::{SignalState, Signals};
 use super::solution::{LoadAmps, Solution};
 use super::solution_cache::SolutionCache;
 use super::supply::Supply;
-use super::water::{Water, WaterDrive, at_valves};
-use crate::interface::{Component, Connector, Direction, Rating, Relay, Relays, Terminal};
+use super::water::{Water, WaterDrive, at_taps, at_valves, into_bucket};
+use crate::interface::{
+    Component, Connector, Direction, Rating, Relay, Relays, Terminal, WaterPipe,
+};
 use crate::units::{Span, TICK_S, Time};
 use num_complex::Complex64;
 use rand::{Rng, SeedableRng};
@@ -756,7 +758,23 @@ impl Plant {
 
     /// Pressure at the cold valve and at the hot one, kPa.
     pub fn inlet_kpa(&self) -> [f64; 2] {
-        at_valves(&self.state.params, self.state.taps_shut).map(|(kpa, _)| kpa)
+        at_valves(&self.state.params, self.state.taps_shut).map(|water| water.kpa)
+    }
+
+    /// Pressure in the hose of a tap, kPa.
+    pub fn tap_kpa(&self, pipe: WaterPipe) -> f64 {
+        let taps = at_taps(&self.state.params, self.state.taps_shut);
+        taps[pipe.index()].kpa
+    }
+
+    /// What the open hose of a tap brings into a bucket: L/min and °C.
+    pub fn into_bucket(&self, pipe: WaterPipe) -> (f64, f64) {
+        into_bucket(&self.state.params, pipe)
+    }
+
+    /// The same of the machine with some changes.
+    pub fn into_bucket_if(&self, pipe: WaterPipe, changes: &[(Param, Op)]) -> (f64, f64) {
+        into_bucket(&self.params_if(changes), pipe)
     }
 
     /// Lid up.

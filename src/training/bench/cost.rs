@@ -17,6 +17,7 @@ pub fn span(action: &Action) -> Span {
         Action::CloseCabinet => 60,
         Action::Discharge => 30,
         Action::BailOut => 300,
+        Action::BucketTest(_) => 180,
         Action::Pull(_) | Action::Seat(_) => 10,
         Action::Probe { .. } => 8,
         Action::TestMeter => 20,

@@ -84,6 +84,8 @@ pub enum HintTopic {
     FitPart(String),
     /// The outlet has tripped, and what leaked is mended.
     ResetOutlet,
+    /// The taps are still shut off from the work.
+    OpenTaps,
     /// The control has not learned the repaired machine.
     Recalibrate,
     /// Nothing has shown yet that the machine runs.
@@ -225,6 +227,8 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
     }
     Some(if bench.view().outlet_tripped {
         HintTopic::ResetOutlet
+    } else if bench.view().taps_shut {
+        HintTopic::OpenTaps
     } else if !bench.passed(MilestoneKind::CalibrationPassed, repaired) {
         HintTopic::Recalibrate
     } else if !bench.passed(MilestoneKind::ProgramFinished, repaired) {
@@ -244,6 +248,7 @@ fn with_step(bench: &Bench, repair_costs: &RepairCosts, step: PlanStep) -> HintT
         PlanStep::Test(test) => match &repair_costs.probes[test] {
             Probe::Recalibrate => return topic,
             Probe::Inspect(component) => Action::Inspect(*component),
+            Probe::BucketTest(pipe) => Action::BucketTest(*pipe),
             Probe::Read(point) => {
                 if !point.state.is_live() && bench.view().machine.plugged {
                     return HintTopic::MakeSafe(GoodPractice::Unplug);

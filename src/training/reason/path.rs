@@ -9,6 +9,7 @@ use crate::bench::{Action, Bench, MilestoneKind, Refusal};
 use crate::lesson::{Library, Scenario, SetUpError, set_up_in_slices};
 use crate::slices::{SliceEnd, wait};
 use detent_simulation::controller::Board;
+use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::Time;
 
@@ -199,13 +200,18 @@ impl Walk<'_> {
             Action::Order(_) => Some(self.sound()?),
             _ => None,
         };
+        let repairs = self.bench.repairs().len();
         self.bench.act(action)?;
         match action {
-            Action::Probe { .. } | Action::Inspect(_) => self.learn_from(action)?,
+            Action::Probe { .. } | Action::Inspect(_) | Action::BucketTest(_) => {
+                self.learn_from(action)?;
+            }
             Action::Fit(number) => {
                 let part = self.bench.part(number).cloned();
                 self.repair(|mode| part.as_ref().is_some_and(|p| p.ends(mode)));
             }
+            // Taps that were only shut off for the work are opened again: that repairs nothing.
+            Action::PutRight(Component::Taps) if self.bench.repairs().len() == repairs => {}
             Action::PutRight(c) => self.repair(|mode| mode.needs_no_part() && mode.component == *c),
             Action::OpenCabinet => self.ready(OPENED),
             _ => {}
@@ -214,6 +220,7 @@ impl Walk<'_> {
             action,
             Action::Probe { .. }
                 | Action::Inspect(_)
+                | Action::BucketTest(_)
                 | Action::PutRight(_)
                 | Action::Order(_)
                 | Action::Fit(_)
@@ -257,6 +264,12 @@ impl Walk<'_> {
                 };
                 evidence::finding_here(&self.bench, *component, &found.findings)
             }
+            Action::BucketTest(pipe) => {
+                let Some(test) = self.bench.log().bucket_tests().last() else {
+                    return Ok(());
+                };
+                evidence::bucket_here(&self.bench, *pipe, test.strength())
+            }
             _ => return Ok(()),
         };
         // A live machine changes by itself: the same pins may tell something else later.
@@ -272,6 +285,7 @@ impl Walk<'_> {
         let live = self.bench.machine().plant().plugged();
         let same = |probe: &Probe| match (probe, action) {
             (Probe::Inspect(a), Action::Inspect(b)) => a == b,
+            (Probe::BucketTest(a), Action::BucketTest(b)) => a == b,
             (
                 Probe::Read(point),
                 Action::Probe {

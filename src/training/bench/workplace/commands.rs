@@ -150,6 +150,8 @@ impl Bench {
                 self.meter.fuse_blown = false;
                 self.spent += cost::METER_FUSE_PRICE;
             }
+            // What came is noted when the bucket is full, or the wait for it over.
+            Action::BucketTest(_) => {}
             // What is found is noted once the time for looking has passed.
             Action::Inspect(_) => {}
             Action::PutRight(component) => self.put_right(*component),

@@ -127,6 +127,7 @@ impl Bench {
             Action::Inspect(component) => self.note_finding(component),
             Action::Quote(ref quote) => self.note_answer(quote),
             Action::CheckForLeaks => self.note_leaks(),
+            Action::BucketTest(pipe) => self.note_bucket(pipe),
             _ => {}
         }
         Ok(())

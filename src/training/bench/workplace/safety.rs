@@ -133,7 +133,11 @@ impl Bench {
 
     /// Whether water under pressure would spray out: a hose comes off, and its tap is open.
     fn under_pressure(&self, action: &Action) -> bool {
-        let [cold_kpa, hot_kpa] = self.machine.plant().inlet_kpa();
+        let plant = self.machine.plant();
+        if let Action::BucketTest(pipe) = action {
+            return !plant.taps_shut() && plant.tap_kpa(*pipe) > 0.0;
+        }
+        let [cold_kpa, hot_kpa] = plant.inlet_kpa();
         let behind_kpa = match self.opened_by(action) {
             Some(Component::InletCold) => cold_kpa,
             Some(Component::InletHot) => hot_kpa,
