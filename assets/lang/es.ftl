@@ -137,6 +137,7 @@ caution-flood = Hay agua en la cuba. Si abre una pieza más baja o inclina la m�
 caution-go-on = Seguir
 caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchúfela, vacíe o achique el agua e inclínela entre dos personas.
 caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y quite la presión.
+caution-insulation-in-hand = El medidor de aislamiento saca 500 V por las puntas. Si las sujeta con los dedos, pasan por usted: use las pinzas.
 caution-insulation-on-control = El medidor de aislamiento pone 500 V en estos cables y la placa sigue conectada a ellos. Suelte antes el conector de lo que va a medir y no toque las puntas con los dedos.
 caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar una descarga mortal, y la correa y las poleas arrancan sin avisar. Conecte las pinzas con la máquina desenchufada, apártese y después enchúfela; sin joyas y con el suelo seco. Multímetro y puntas de CAT II o superior para esta tensión. Solo con formación y autorización.
 caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se pare.
@@ -477,9 +478,11 @@ deed-arrived-finished = Último lavado: llegó hasta el final
 deed-arrived-not-asked-for = Último lavado: no llegó a empezar, el selector gastado patinó
 deed-arrived-open = Último lavado: no terminó
 deed-arrived-stopped = Último lavado: se paró con el código { $code }
+deed-check-for-leaks = buscar fugas
 deed-fit = montar { $part }
 deed-note-code = anotar el código { $code }
 deed-order = pedir { $part }
+deed-quote = dar presupuesto al cliente: { $parts }
 deed-ran-dark = Lavado: la consola se apagó
 deed-ran-finished = Lavado: llegó hasta el final
 deed-ran-open = Lavado: no terminó
@@ -490,6 +493,7 @@ deed-recalibrated-finished = Recalibración: superada
 deed-recalibrated-open = Recalibración: no terminó
 deed-recalibrated-stopped = Recalibración: se paró con el código { $code }
 deed-report = entregar el informe
+deed-shut-taps = cerrar los dos grifos
 
 ## dial
 
@@ -519,6 +523,7 @@ do-hold = Retener la lectura
 do-inspect = Revisar
 do-leads = Usar las puntas de repuesto
 do-lift = Retirar las puntas
+do-load-basket = Meter
 do-measure = Medir y anotar
 do-meter-fuse = Cambiar el fusible del multímetro
 do-open-cabinet = Quitar los paneles (C)
@@ -533,6 +538,7 @@ do-return = Devolver pieza
 do-seat = Volver a conectarlo
 do-shut-taps = Cerrar
 do-test-meter = Comprobar en la fuente de prueba
+do-unload-basket = Sacar
 do-unplug = Desenchufar (P)
 
 ## doubt
@@ -703,7 +709,7 @@ finding-air-hose-blocked = No pasa aire al soplar por la manguera de presión.
 finding-air-hose-cracked = La manguera de presión tiene una grieta cerca del extremo.
 finding-basket-stiff = La cesta va dura al girarla y retumba.
 finding-belt-off = La correa está rota y ha quedado bajo las poleas.
-finding-belt-slack = La correa está floja y brillante.
+finding-belt-slack = La correa está floja y brillante, y huele a goma recalentada.
 finding-bolt-stiff = El pestillo del bloqueo está duro y apenas se mueve.
 finding-cold-tap-shut = El grifo de agua fría está cerrado.
 finding-cold-tap-throttled = El grifo de agua fría está casi cerrado: sale poca agua.
@@ -741,6 +747,7 @@ finding-suds = Hay espuma espesa en la cesta.
 finding-too-much-laundry = La cesta está abarrotada.
 finding-tub-drips = Hay marcas de goteo recientes debajo de la cuba.
 finding-valve-trickles = Pasa un hilo de agua por la válvula cerrada.
+finding-winding-smells = El motor huele a barniz quemado.
 
 ## found
 
@@ -821,6 +828,9 @@ hint-read-codes-where = Mire las luces en modo de servicio.
 hint-recalibrate-ask = ¿Conoce el control la máquina tal como está ahora?
 hint-recalibrate-do = Ciérrela, enchúfela y haga la recalibración del menú de servicio, con la cesta vacía y la tapa cerrada. Después de una reparación el control tiene que aprender otra vez la máquina.
 hint-recalibrate-where = Ahora le toca al control.
+hint-renew-fuse-ask = ¿Deja pasar corriente el fusible de red, ahora que está reparado lo que lo fundió?
+hint-renew-fuse-do = Ponga { $part }. El viejo se fundió; reparada la causa, el nuevo aguanta.
+hint-renew-fuse-where = Mire por dónde entra la corriente.
 hint-reset-outlet-ask = ¿Le llega corriente a la máquina?
 hint-reset-outlet-do = Rearme el diferencial de la toma. Se queda dentro cuando ya nada deriva a tierra; si vuelve a saltar, algo sigue derivando.
 hint-reset-outlet-where = Mire la toma.
@@ -995,6 +1005,7 @@ lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } 
 lost-scald = Se metieron las manos en agua que quema. Deje que la bomba la vacíe o que se enfríe.
 lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe la máquina, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
 lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planifique la siguiente medición antes de coger la herramienta.
+lost-tester-shock = Sujetó con los dedos las puntas del medidor de aislamiento y los 500 V pasaron por usted. Duele y poco más, pero la mano que se aparta de golpe acaba en el primer canto. Use las pinzas.
 lost-touched-charge = Una descarga de la carga almacenada: se metieron las manos antes de que desapareciera. Espere un minuto, descargue el condensador y compruébelo con el multímetro.
 lost-wrong-advice = Le dijo al cliente: «{ $given }». Lo que le pasaba a la máquina pide: «{ $due }».
 lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que sean las lecturas, y no el código, las que nombren la causa.
@@ -1621,6 +1632,7 @@ sound-spin-whirr = la cesta centrifuga
 sound-steady-hand = un ritmo constante dentro de los tiempos de la hoja
 sound-unaided = deducir antes el paso siguiente con la hoja y las lecturas; la pista es para cuando se atasca
 sound-unplug = desenchufar primero
+sound-use-clips = poner el medidor con las pinzas y apartar las manos
 sound-valve-buzz = la válvula vibra, sin agua
 sound-wait-spin = esperar a que la cesta se pare
 sound-water-rush = entra agua

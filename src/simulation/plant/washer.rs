@@ -21,6 +21,12 @@ use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use serde::{Deserialize, Serialize};
 
+/// What laundry does to the drive is gone when it is taken out.
+pub(super) fn empty_basket(params: &mut Params) {
+    params.set(Param::LoadKg, 0.0);
+    params.set(Param::LoadOffsetKgM, 0.0);
+}
+
 /// A contact input counts as closed below this, V.
 const CONTACT_V: f64 = 1.5;
 /// Share of rated voltage at which the board's line sense says "there".
@@ -131,6 +137,7 @@ struct State {
     plugged: bool,
     lid_open: bool,
     taps_shut: bool,
+    basket_empty: bool,
     bolted: bool,
     bolt_travel_s: f64,
     cam_deg: f64,
@@ -192,6 +199,7 @@ impl Plant {
                 plugged: false,
                 lid_open: false,
                 taps_shut: false,
+                basket_empty: false,
                 bolted: false,
                 bolt_travel_s: 0.0,
                 cam_deg: 270.0,
@@ -325,6 +333,9 @@ impl Plant {
                 self.state.params.set(*param, new);
             }
         }
+        if self.state.basket_empty {
+            empty_basket(&mut self.state.params);
+        }
         self.stale = true;
     }
 
@@ -390,6 +401,12 @@ impl Plant {
         } else {
             *field &= !bits;
         }
+    }
+
+    /// Takes the laundry out of the basket, or puts it back in as it was.
+    pub fn set_basket_empty(&mut self, empty: bool) {
+        self.state.basket_empty = empty;
+        self.refresh_params();
     }
 
     /// Shuts both taps off.
@@ -749,6 +766,11 @@ impl Plant {
     /// Mains comes to the machine as far as its plug.
     pub fn energized(&self) -> bool {
         self.state.plugged && !self.state.residual.tripped
+    }
+
+    /// The laundry was taken out.
+    pub fn basket_empty(&self) -> bool {
+        self.state.basket_empty
     }
 
     /// Both taps were shut off.

@@ -159,6 +159,10 @@ pub enum Action {
     ResetOutlet,
     /// Ask the customer something.
     Ask(Question),
+    /// Take the laundry out of the basket.
+    UnloadBasket,
+    /// Put the laundry back in as it was.
+    LoadBasket,
     /// Unscrew the fill hose of a tap from the machine, open the tap into a bucket, see how fast the bucket fills, and
     /// screw the hose back on. Both taps are shut off before, and stay so after.
     BucketTest(WaterPipe),

@@ -23,6 +23,7 @@ pub fn span(action: &Action) -> Span {
         Action::TestMeter => 20,
         Action::ReplaceMeterFuse => 240,
         Action::Inspect(_) | Action::ReplaceLeads => 60,
+        Action::UnloadBasket | Action::LoadBasket => 60,
         Action::ShutTaps | Action::Ask(_) => 20,
         Action::Quote(_) | Action::CheckForLeaks => 60,
         Action::PutRight(component) => return hand_work(*component),

@@ -29,6 +29,7 @@ names! {
         MachineRocks = "machine-rocks",
         GearStripped = "gear-stripped",
         OutletTripped = "outlet-tripped",
+        WindingSmells = "winding-smells",
     }
 }
 
@@ -110,6 +111,13 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
         Component::Motor => vec![
             (get(Param::MotorDragNm) > 0.5, F::ShaftStiff),
             (plant.drive().winding_c > 80.0, F::MotorHot),
+            // Varnish that has burned is smelled for weeks: turns that lie on each other, or a rotor that stood still
+            // under current.
+            (
+                get(Param::MotorMagnetOhms) < SHORTED_TIMES * get(Param::MotorLeakOhms)
+                    || get(Param::MotorDragNm) > STALLED_NM,
+                F::WindingSmells,
+            ),
         ],
         Component::Pickup => vec![(get(Param::PickupGap) < 0.6, F::GapWide)],
         Component::PressureHose => vec![
@@ -175,6 +183,10 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
         .collect()
 }
 
+/// A motor whose magnetizing reactance is no more than so many times its leakage has turns that lie on each other.
+const SHORTED_TIMES: f64 = 5.0;
+/// No motor turns against this, N·m.
+const STALLED_NM: f64 = 20.0;
 /// Insulation below this is bad, Ω.
 const LEAKS_OHMS: f64 = 1e6;
 

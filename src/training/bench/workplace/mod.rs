@@ -387,6 +387,7 @@ impl Bench {
             machine,
             cabinet_open: self.cabinet_open,
             taps_shut: self.machine.plant().taps_shut(),
+            basket_empty: self.machine.plant().basket_empty(),
             outlet_tripped: self.machine.plant().outlet_tripped(),
             pulled: &self.pulled,
             probes: self.probes,
