@@ -103,6 +103,13 @@ impl Words<'_> {
             Action::Inspect(c) => texts.test(&Probe::Inspect(*c), self.board),
             Action::BucketTest(pipe) => texts.test(&Probe::BucketTest(*pipe), self.board),
             Action::PutRight(c) => texts.remedy(&Remedy::PutRight(*c), self.parts),
+            Action::Quote(quote) => {
+                let parts = quote.parts.iter();
+                let parts: Vec<String> = parts.map(|n| texts.numbered(n, self.parts)).collect();
+                texts.with("deed-quote", &[("parts", Value::from(parts.join(", ")))])
+            }
+            Action::ShutTaps => texts.get("deed-shut-taps"),
+            Action::CheckForLeaks => texts.get("deed-check-for-leaks"),
             Action::Order(number) => part("deed-order", number),
             Action::Fit(number) => part("deed-fit", number),
             Action::NoteCode(code) => {
@@ -138,6 +145,10 @@ impl Words<'_> {
             HintTopic::MakeSafe(practice) => {
                 let practice = Value::from(texts.good_practice(*practice));
                 say("make-safe", &[("practice", practice)])
+            }
+            HintTopic::RenewFuse(number) => {
+                let part = Value::from(texts.numbered(number, self.parts));
+                say("renew-fuse", &[("part", part)])
             }
             HintTopic::QuotePart(number) => {
                 let part = Value::from(texts.numbered(number, self.parts));
