@@ -37,6 +37,17 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                                 }
                             }
                         }
+                        if *part == Part::Laundry {
+                            let empty = context.bench.view().basket_empty;
+                            let (key, action) = if empty {
+                                ("do-load-basket", Action::LoadBasket)
+                            } else {
+                                ("do-unload-basket", Action::UnloadBasket)
+                            };
+                            if ui.button(context.text(key)).clicked() {
+                                context.act(action);
+                            }
+                        }
                         if *part == Part::Supply
                             && context.bench.view().outlet_tripped
                             && ui.button(context.text("do-reset-outlet")).clicked()
