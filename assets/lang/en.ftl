@@ -13,6 +13,7 @@ account-takes = You knew: { $known }. Better: { $sound }. It takes { $minutes } 
 ## advice
 
 advice-check-outlet = Have an electrician check the outlet
+advice-check-water = Have a plumber look at the water supply
 advice-clean-strainer = Clean the inlet screens from time to time
 advice-keep-tap-open = Keep both { word-taps } fully open
 advice-less-detergent = Use less detergent
@@ -64,6 +65,8 @@ best-at-test-motor-a = motor test, direction A
 best-at-test-motor-b = motor test, direction B
 best-at-test-pump = pump test
 best-belief = Probabilities before and after the customer’s wash
+best-bucket-cold = fill a bucket at the cold { word-tap }
+best-bucket-hot = fill a bucket at the hot { word-tap }
 best-code-buyer = buys by the code
 best-codes = Codes stored during the customer’s wash
 best-columns = Expected cost of repair, with the lowest cost any approach can reach (≥) / cost with the fault of this seed. The expert’s figure is the mean over causes of 2 % and more.
@@ -102,6 +105,16 @@ broke-too-many-detents = Too many detents
 broke-window-over = Time ran out
 broke-wrong-way = Turned the wrong way
 
+## bucket
+
+bucket-at-cold = Cold { word-tap }
+bucket-at-hot = Hot { word-tap }
+bucket-dry = not a drop in the bucket.
+bucket-good = That is plenty for a washer.
+bucket-nothing = With the { word-tap } open, no water gets as far as the hose.
+bucket-reading = { $flow } L/min at { $warmth } °C. That takes about { $pressure } kPa while it runs.
+bucket-weak = Too little: a washer would not fill in time.
+
 ## button
 
 button-less = Less
@@ -124,6 +137,7 @@ caution-flood = There is water in the tub. Opening a part below it, or tilting t
 caution-go-on = Continue
 caution-heavy = The machine is heavy and can crush a hand or a foot. Unplug it, drain or bail out the water, and tilt it with a second person.
 caution-hot-water = The hoses are under pressure and one is hot: it can scald. Shut off both { word-taps } and relieve the pressure first.
+caution-insulation-in-hand = The insulation tester puts 500 V on its probes. Held in the fingers it goes through you: use the clips.
 caution-insulation-on-control = The insulation tester puts 500 V on these wires, and the control is still connected to them. Pull the connector of what you test first, and keep your fingers off the tips.
 caution-live-test = You are about to measure on a live machine. A slip can shock or kill, and belt and pulleys start without warning. Clip the leads on with the machine unplugged, keep clear, then plug in; no jewelry, dry floor. Meter and leads rated CAT II or higher for this voltage. Only if you are trained and authorized.
 caution-moving = The basket is still turning and can break an arm. Wait until it stops.
@@ -467,9 +481,11 @@ deed-arrived-finished = Last wash: ran to the end
 deed-arrived-not-asked-for = Last wash: never started, the worn dial slipped
 deed-arrived-open = Last wash: did not finish
 deed-arrived-stopped = Last wash: stopped with code { $code }
+deed-check-for-leaks = look for leaks
 deed-fit = install { $part }
 deed-note-code = record code { $code }
 deed-order = order { $part }
+deed-quote = give the customer a quote: { $parts }
 deed-ran-dark = Wash: the console went dark
 deed-ran-finished = Wash: ran to the end
 deed-ran-open = Wash: did not finish
@@ -480,6 +496,7 @@ deed-recalibrated-finished = Recalibration: passed
 deed-recalibrated-open = Recalibration: did not finish
 deed-recalibrated-stopped = Recalibration: stopped with code { $code }
 deed-report = submit the report
+deed-shut-taps = shut off both { word-taps }
 
 ## dial
 
@@ -498,6 +515,8 @@ dimension-safety = Safety
 ## do
 
 do-bail-out = Bail out the tub
+do-bucket-cold = Bucket, cold
+do-bucket-hot = Bucket, hot
 do-check-for-leaks = Check for leaks
 do-close-cabinet = Put the panels back (C)
 do-close-lid = Close the lid (L)
@@ -507,6 +526,7 @@ do-hold = Hold the reading
 do-inspect = Inspect
 do-leads = Use the spare leads
 do-lift = Lift the probes
+do-load-basket = Put back
 do-measure = Measure and record
 do-meter-fuse = Replace the meter’s fuse
 do-open-cabinet = Remove the panels (C)
@@ -521,6 +541,7 @@ do-return = Return part
 do-seat = Plug this connector back in
 do-shut-taps = Shut off
 do-test-meter = Check the meter on a proving unit
+do-unload-basket = Take out
 do-unplug = Unplug (P)
 
 ## doubt
@@ -691,7 +712,7 @@ finding-air-hose-blocked = No air passes when you blow through the pressure hose
 finding-air-hose-cracked = The pressure hose has a crack near its end.
 finding-basket-stiff = The basket is stiff to turn and rumbles.
 finding-belt-off = The belt is broken and lies under the pulleys.
-finding-belt-slack = The belt is slack and shiny.
+finding-belt-slack = The belt is slack and shiny, and smells of hot rubber.
 finding-bolt-stiff = The lock’s bolt is stiff and barely moves.
 finding-cold-tap-shut = The cold { word-tap } is shut off.
 finding-cold-tap-throttled = The cold { word-tap } is nearly shut off: little water comes.
@@ -729,6 +750,7 @@ finding-suds = There are thick suds in the basket.
 finding-too-much-laundry = The basket is packed full.
 finding-tub-drips = There are fresh drip marks under the tub.
 finding-valve-trickles = Water trickles through the closed valve.
+finding-winding-smells = The motor smells of burned varnish.
 
 ## found
 
@@ -794,6 +816,9 @@ hint-make-safe-where = The next step is not safe yet.
 hint-open-cabinet-ask = What is in the way of the next step?
 hint-open-cabinet-do = Take the cabinet panels off. What has to be tested next is behind them.
 hint-open-cabinet-where = The next step is inside the machine.
+hint-open-taps-ask = Can water get to the machine at all?
+hint-open-taps-do = Open both { word-taps } again, all the way. You shut them off for the work.
+hint-open-taps-where = Look at the { word-taps }.
 hint-prove-by-run-ask = Has it washed since?
 hint-prove-by-run-do = Close it up, plug it in and run a program to the end. Only a run shows that nothing else is wrong.
 hint-prove-by-run-where = The repair is not proven yet.
@@ -806,6 +831,9 @@ hint-read-codes-where = Look at the lamps in service mode.
 hint-recalibrate-ask = Does the control know the machine as it is now?
 hint-recalibrate-do = Close it up, plug it in and run the recalibration from the service menu, with the basket empty and the lid down. After a repair the control has to learn the machine again.
 hint-recalibrate-where = The control comes next.
+hint-renew-fuse-ask = Does the line fuse still pass current, now that what blew it is repaired?
+hint-renew-fuse-do = Fit { $part }. The old one has blown; with the cause repaired, the new one holds.
+hint-renew-fuse-where = Look at where power comes in.
 hint-reset-outlet-ask = Does power come to the machine at all?
 hint-reset-outlet-do = Push the outlet’s reset button back in. It stays in once nothing leaks to ground any more; if it pops out again, something still does.
 hint-reset-outlet-where = Look at the outlet.
@@ -980,6 +1008,7 @@ lost-rivals-left = The readings cited leave { $open } of { $rivals } other cause
 lost-scald = Hands went into scalding water. Let the pump drain it, or let it cool.
 lost-shock = Electric shock: something live was touched. Unplug the machine, keep the plug under your control and verify that the circuit is dead before hands go in.
 lost-slow = The job took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
+lost-tester-shock = The insulation tester’s probes were in your fingers, and its 500 V went through you. It hurts and no more, but a hand that jerks back hits the next edge. Use the clips.
 lost-touched-charge = A shock from stored charge: hands went in before it was gone. Wait a minute, discharge the capacitor, and verify with the meter that it is dead.
 lost-wrong-advice = You told the customer: “{ $given }”. What was wrong with the machine calls for: “{ $due }”.
 lost-wrong-cause = The report says “{ $said }”; it was “{ $truth }”. Let the readings, not the code, name the cause.
@@ -1111,9 +1140,12 @@ mode-supply-loose-outlet = Outlet: loose contact
 mode-supply-low-mains = Outlet: voltage too low, neutral loose upstream
 mode-supply-no-ground = Outlet: no ground
 mode-supply-polarity-reversed = Outlet: line and neutral reversed
+mode-taps-cold-pipe-frozen = House supply: cold water pipe frozen
+mode-taps-cold-pipe-narrow = House supply: cold water pipe narrowed by scale
 mode-taps-cold-shut = Cold { word-tap } shut off
 mode-taps-cold-throttled = Cold { word-tap } nearly shut off
 mode-taps-hot-shut = Hot { word-tap } shut off
+mode-taps-well-pump-weak = House supply: well pump builds up no pressure
 mode-thermistor-drifting = Thermistor drifting
 mode-thermistor-open = Thermistor open
 mode-thermistor-shorted = Thermistor shorted
@@ -1217,6 +1249,7 @@ part-terminal-kit = Terminal repair kit: pins and housing
 part-thermistor = Water thermistor
 part-tub-bearings = Tub bearing and seal set
 part-tub-seal = Tub seal set
+part-water-plumber = Visit by a licensed plumber (water supply)
 
 ## parts
 
@@ -1605,6 +1638,7 @@ sound-spin-whirr = basket spins
 sound-steady-hand = keep an even pace within the timing windows on the sheet
 sound-unaided = work out the next step from the sheet and your readings first; a hint is for when you are stuck
 sound-unplug = unplug first
+sound-use-clips = put the tester on with its clips and keep the hands away
 sound-valve-buzz = valve buzzes, no water
 sound-wait-spin = wait until the basket stops
 sound-water-rush = water rushes in

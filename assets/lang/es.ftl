@@ -13,6 +13,7 @@ account-takes = Ya se sabía: { $known }. Mejor: { $sound }. Lleva { $minutes } 
 ## advice
 
 advice-check-outlet = Que un electricista revise la toma
+advice-check-water = Que un fontanero revise la instalación de agua
 advice-clean-strainer = Limpiar de vez en cuando los filtros de entrada de agua
 advice-keep-tap-open = Dejar los dos grifos bien abiertos
 advice-less-detergent = Usar menos detergente
@@ -64,6 +65,8 @@ best-at-test-motor-a = prueba del motor, sentido A
 best-at-test-motor-b = prueba del motor, sentido B
 best-at-test-pump = prueba de la bomba
 best-belief = Probabilidades antes y después del lavado del cliente
+best-bucket-cold = llenar un cubo en el grifo de agua fría
+best-bucket-hot = llenar un cubo en el grifo de agua caliente
 best-code-buyer = compra según el código
 best-codes = Códigos guardados durante el lavado del cliente
 best-columns = Coste esperado de la reparación, con el mínimo que puede alcanzar cualquier método (≥) / coste con el fallo de esta semilla. El del experto es la media de las causas del 2 % o más.
@@ -102,6 +105,16 @@ broke-too-many-detents = Sobraron pasos
 broke-window-over = Se acabó el tiempo
 broke-wrong-way = Giro en sentido contrario
 
+## bucket
+
+bucket-at-cold = Grifo de agua fría
+bucket-at-hot = Grifo de agua caliente
+bucket-dry = en el cubo no cae ni gota.
+bucket-good = Para una lavadora, de sobra.
+bucket-nothing = Con el grifo abierto, el agua no llega ni a la manguera.
+bucket-reading = { $flow } L/min a { $warmth } °C. Eso son unos { $pressure } kPa mientras corre.
+bucket-weak = Es poca: una lavadora no llenaría a tiempo.
+
 ## button
 
 button-less = Menos
@@ -124,6 +137,7 @@ caution-flood = Hay agua en la cuba. Si abre una pieza más baja o inclina la m�
 caution-go-on = Seguir
 caution-heavy = La máquina pesa y puede aplastar una mano o un pie. Desenchúfela, vacíe o achique el agua e inclínela entre dos personas.
 caution-hot-water = Las mangueras tienen presión y una está caliente: puede quemar. Cierre antes los dos grifos y quite la presión.
+caution-insulation-in-hand = El medidor de aislamiento saca 500 V por las puntas. Si las sujeta con los dedos, pasan por usted: use las pinzas.
 caution-insulation-on-control = El medidor de aislamiento pone 500 V en estos cables y la placa sigue conectada a ellos. Suelte antes el conector de lo que va a medir y no toque las puntas con los dedos.
 caution-live-test = Va a medir en una máquina con tensión. Un descuido puede dar una descarga mortal, y la correa y las poleas arrancan sin avisar. Conecte las pinzas con la máquina desenchufada, apártese y después enchúfela; sin joyas y con el suelo seco. Multímetro y puntas de CAT II o superior para esta tensión. Solo con formación y autorización.
 caution-moving = La cesta aún gira y puede romper un brazo. Espere a que se pare.
@@ -464,9 +478,11 @@ deed-arrived-finished = Último lavado: llegó hasta el final
 deed-arrived-not-asked-for = Último lavado: no llegó a empezar, el selector gastado patinó
 deed-arrived-open = Último lavado: no terminó
 deed-arrived-stopped = Último lavado: se paró con el código { $code }
+deed-check-for-leaks = buscar fugas
 deed-fit = montar { $part }
 deed-note-code = anotar el código { $code }
 deed-order = pedir { $part }
+deed-quote = dar presupuesto al cliente: { $parts }
 deed-ran-dark = Lavado: la consola se apagó
 deed-ran-finished = Lavado: llegó hasta el final
 deed-ran-open = Lavado: no terminó
@@ -477,6 +493,7 @@ deed-recalibrated-finished = Recalibración: superada
 deed-recalibrated-open = Recalibración: no terminó
 deed-recalibrated-stopped = Recalibración: se paró con el código { $code }
 deed-report = entregar el informe
+deed-shut-taps = cerrar los dos grifos
 
 ## dial
 
@@ -495,6 +512,8 @@ dimension-safety = Seguridad
 ## do
 
 do-bail-out = Achicar la cuba
+do-bucket-cold = Cubo, fría
+do-bucket-hot = Cubo, caliente
 do-check-for-leaks = Buscar fugas
 do-close-cabinet = Poner los paneles (C)
 do-close-lid = Cerrar la tapa (L)
@@ -504,6 +523,7 @@ do-hold = Retener la lectura
 do-inspect = Revisar
 do-leads = Usar las puntas de repuesto
 do-lift = Retirar las puntas
+do-load-basket = Meter
 do-measure = Medir y anotar
 do-meter-fuse = Cambiar el fusible del multímetro
 do-open-cabinet = Quitar los paneles (C)
@@ -518,6 +538,7 @@ do-return = Devolver pieza
 do-seat = Volver a conectarlo
 do-shut-taps = Cerrar
 do-test-meter = Comprobar en la fuente de prueba
+do-unload-basket = Sacar
 do-unplug = Desenchufar (P)
 
 ## doubt
@@ -688,7 +709,7 @@ finding-air-hose-blocked = No pasa aire al soplar por la manguera de presión.
 finding-air-hose-cracked = La manguera de presión tiene una grieta cerca del extremo.
 finding-basket-stiff = La cesta va dura al girarla y retumba.
 finding-belt-off = La correa está rota y ha quedado bajo las poleas.
-finding-belt-slack = La correa está floja y brillante.
+finding-belt-slack = La correa está floja y brillante, y huele a goma recalentada.
 finding-bolt-stiff = El pestillo del bloqueo está duro y apenas se mueve.
 finding-cold-tap-shut = El grifo de agua fría está cerrado.
 finding-cold-tap-throttled = El grifo de agua fría está casi cerrado: sale poca agua.
@@ -726,6 +747,7 @@ finding-suds = Hay espuma espesa en la cesta.
 finding-too-much-laundry = La cesta está abarrotada.
 finding-tub-drips = Hay marcas de goteo recientes debajo de la cuba.
 finding-valve-trickles = Pasa un hilo de agua por la válvula cerrada.
+finding-winding-smells = El motor huele a barniz quemado.
 
 ## found
 
@@ -791,6 +813,9 @@ hint-make-safe-where = El paso siguiente aún no es seguro.
 hint-open-cabinet-ask = ¿Qué estorba al paso siguiente?
 hint-open-cabinet-do = Quite los paneles. Lo que toca comprobar está detrás.
 hint-open-cabinet-where = El paso siguiente está dentro de la máquina.
+hint-open-taps-ask = ¿Puede llegarle agua a la máquina?
+hint-open-taps-do = Vuelva a abrir del todo los dos grifos. Los cerró usted para trabajar.
+hint-open-taps-where = Mire los grifos.
 hint-prove-by-run-ask = ¿Ha lavado desde entonces?
 hint-prove-by-run-do = Ciérrela, enchúfela y haga un programa hasta el final. Solo eso demuestra que no falla nada más.
 hint-prove-by-run-where = La reparación aún no está demostrada.
@@ -803,6 +828,9 @@ hint-read-codes-where = Mire las luces en modo de servicio.
 hint-recalibrate-ask = ¿Conoce el control la máquina tal como está ahora?
 hint-recalibrate-do = Ciérrela, enchúfela y haga la recalibración del menú de servicio, con la cesta vacía y la tapa cerrada. Después de una reparación el control tiene que aprender otra vez la máquina.
 hint-recalibrate-where = Ahora le toca al control.
+hint-renew-fuse-ask = ¿Deja pasar corriente el fusible de red, ahora que está reparado lo que lo fundió?
+hint-renew-fuse-do = Ponga { $part }. El viejo se fundió; reparada la causa, el nuevo aguanta.
+hint-renew-fuse-where = Mire por dónde entra la corriente.
 hint-reset-outlet-ask = ¿Le llega corriente a la máquina?
 hint-reset-outlet-do = Rearme el diferencial de la toma. Se queda dentro cuando ya nada deriva a tierra; si vuelve a saltar, algo sigue derivando.
 hint-reset-outlet-where = Mire la toma.
@@ -977,6 +1005,7 @@ lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } 
 lost-scald = Se metieron las manos en agua que quema. Deje que la bomba la vacíe o que se enfríe.
 lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe la máquina, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
 lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planifique la siguiente medición antes de coger la herramienta.
+lost-tester-shock = Sujetó con los dedos las puntas del medidor de aislamiento y los 500 V pasaron por usted. Duele y poco más, pero la mano que se aparta de golpe acaba en el primer canto. Use las pinzas.
 lost-touched-charge = Una descarga de la carga almacenada: se metieron las manos antes de que desapareciera. Espere un minuto, descargue el condensador y compruébelo con el multímetro.
 lost-wrong-advice = Le dijo al cliente: «{ $given }». Lo que le pasaba a la máquina pide: «{ $due }».
 lost-wrong-cause = El informe dice «{ $said }»; era «{ $truth }». Que sean las lecturas, y no el código, las que nombren la causa.
@@ -1108,9 +1137,12 @@ mode-supply-loose-outlet = Toma: contacto flojo
 mode-supply-low-mains = Toma: tensión demasiado baja, neutro flojo aguas arriba
 mode-supply-no-ground = Toma: sin tierra
 mode-supply-polarity-reversed = Toma: fase y neutro invertidos
+mode-taps-cold-pipe-frozen = Agua de la casa: tubería de la fría helada
+mode-taps-cold-pipe-narrow = Agua de la casa: tubería de la fría casi cegada por la cal
 mode-taps-cold-shut = Grifo de agua fría cerrado
 mode-taps-cold-throttled = Grifo de agua fría casi cerrado
 mode-taps-hot-shut = Grifo de agua caliente cerrado
+mode-taps-well-pump-weak = Agua de la casa: la bomba del pozo no da presión
 mode-thermistor-drifting = Termistor con deriva
 mode-thermistor-open = Termistor abierto
 mode-thermistor-shorted = Termistor en cortocircuito
@@ -1214,6 +1246,7 @@ part-terminal-kit = Juego de terminales: pines y carcasa
 part-thermistor = Termistor del agua
 part-tub-bearings = Juego de rodamientos y retén de la cuba
 part-tub-seal = Juego de juntas de la cuba
+part-water-plumber = Visita de un fontanero autorizado (instalación de agua)
 
 ## parts
 
@@ -1599,6 +1632,7 @@ sound-spin-whirr = la cesta centrifuga
 sound-steady-hand = un ritmo constante dentro de los tiempos de la hoja
 sound-unaided = deducir antes el paso siguiente con la hoja y las lecturas; la pista es para cuando se atasca
 sound-unplug = desenchufar primero
+sound-use-clips = poner el medidor con las pinzas y apartar las manos
 sound-valve-buzz = la válvula vibra, sin agua
 sound-wait-spin = esperar a que la cesta se pare
 sound-water-rush = entra agua

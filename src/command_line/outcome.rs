@@ -62,6 +62,8 @@ pub(super) struct Outcome {
     asked: Vec<Asked>,
     /// Quotes, each with the customer's answer.
     quotes: Vec<Quote>,
+    /// Buckets filled at the taps.
+    bucket_tests: Vec<BucketTest>,
     /// Looks for leaks.
     leak_checks: Vec<LeakCheck>,
     /// The step that could not be done; null when all were.
@@ -185,6 +187,24 @@ struct Quote {
     amount: f64,
     /// The customer agreed.
     approved: bool,
+}
+
+/// A bucket filled at a tap.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct BucketTest {
+    /// Machine time, s.
+    at_s: f64,
+    /// Which tap: `cold` or `hot`.
+    tap: String,
+    /// Flow, L/min.
+    flow_l_min: f64,
+    /// Temperature of the water, °C; null where nothing comes.
+    water_c: Option<f64>,
+    /// Pressure behind the tap that such a flow speaks of, kPa.
+    pressure_kpa: f64,
+    /// What it comes to: `good`, `weak` or `nothing`.
+    strength: String,
 }
 
 /// A look for leaks.
@@ -395,6 +415,12 @@ impl Outcome {
                 .map(|asked| Asked::of(asked, intake))
                 .collect(),
             quotes: bench.quotes().iter().map(Quote::of).collect(),
+            bucket_tests: bench
+                .log()
+                .bucket_tests()
+                .iter()
+                .map(BucketTest::of)
+                .collect(),
             leak_checks: bench
                 .log()
                 .leak_checks()
@@ -521,6 +547,19 @@ impl Quote {
             minutes: given.quote.minutes,
             amount: given.amount,
             approved: given.approved,
+        }
+    }
+}
+
+impl BucketTest {
+    fn of(test: &bench::BucketTest) -> BucketTest {
+        BucketTest {
+            at_s: test.at.seconds(),
+            tap: test.pipe.to_string(),
+            flow_l_min: test.flow_l_min,
+            water_c: test.water_c,
+            pressure_kpa: test.pressure_kpa(),
+            strength: test.strength().to_string(),
         }
     }
 }

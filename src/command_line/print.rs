@@ -232,6 +232,9 @@ pub(super) fn outcome(
     for given in bench.quotes().iter() {
         put(format!("{}  {}", given.at, texts.quote_given(given)))?;
     }
+    for test in bench.log().bucket_tests().iter() {
+        put(format!("{}  {}", test.at, texts.bucket_test(test)))?;
+    }
     for check in bench.log().leak_checks().iter() {
         put(format!("{}  {}", check.at, texts.leak_check(check)))?;
     }

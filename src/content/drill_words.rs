@@ -124,7 +124,9 @@ impl Texts {
                 found.collect::<Vec<_>>().join(" ")
             }
             // A look shows no reading.
-            (Probe::Inspect(_) | Probe::Recalibrate, Shown::Reading(_)) => String::new(),
+            (Probe::Inspect(_) | Probe::BucketTest(_) | Probe::Recalibrate, Shown::Reading(_)) => {
+                String::new()
+            }
         }
     }
 

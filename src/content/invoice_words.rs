@@ -1,7 +1,9 @@
 //! Answers, quotes, invoices and call-backs in words that a customer understands.
 
 use super::text::{Language, Texts, Value};
-use detent_training::bench::{Appliance, LeakCheck, Part, Question, QuoteGiven, Repair, current};
+use detent_training::bench::{
+    Appliance, BucketTest, LeakCheck, Part, Question, QuoteGiven, Repair, current,
+};
 use detent_training::lesson::{
     Answer, CustomerAccount, EarlierVisit, Invoice, InvoiceItem, InvoiceLine,
 };
@@ -118,6 +120,28 @@ impl Texts {
         } else {
             "leak-dry"
         })
+    }
+
+    /// What a bucket test showed: at which tap, L/min, °C, what pressure that speaks of, and what to make of it.
+    pub fn bucket_test(&self, test: &BucketTest) -> String {
+        let strength = test.strength();
+        let water = match test.water_c {
+            None => self.get("bucket-dry"),
+            Some(water_c) => self.with(
+                "bucket-reading",
+                &[
+                    ("flow", Value::from((10.0 * test.flow_l_min).round() / 10.0)),
+                    ("warmth", Value::from(water_c.round())),
+                    (
+                        "pressure",
+                        Value::from((test.pressure_kpa() / 5.0).round() * 5.0),
+                    ),
+                ],
+            ),
+        };
+        let at = self.get(&format!("bucket-at-{}", test.pipe));
+        let strength = self.get(&format!("bucket-{strength}"));
+        format!("{at}: {water} {strength}")
     }
 
     /// An invoice line by line, its sums and its warranty; `parts` is what the counter sells.

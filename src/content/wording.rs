@@ -72,6 +72,7 @@ impl Texts {
             | Loss::NotCured
             | Loss::NoReport
             | Loss::Shock
+            | Loss::TesterShock
             | Loss::TouchedCharge
             | Loss::OpenedLive
             | Loss::OhmsOnLive

@@ -101,7 +101,15 @@ impl Words<'_> {
                 mode, red, black, ..
             } => texts.probe(*mode, *red, *black, self.board),
             Action::Inspect(c) => texts.test(&Probe::Inspect(*c), self.board),
+            Action::BucketTest(pipe) => texts.test(&Probe::BucketTest(*pipe), self.board),
             Action::PutRight(c) => texts.remedy(&Remedy::PutRight(*c), self.parts),
+            Action::Quote(quote) => {
+                let parts = quote.parts.iter();
+                let parts: Vec<String> = parts.map(|n| texts.numbered(n, self.parts)).collect();
+                texts.with("deed-quote", &[("parts", Value::from(parts.join(", ")))])
+            }
+            Action::ShutTaps => texts.get("deed-shut-taps"),
+            Action::CheckForLeaks => texts.get("deed-check-for-leaks"),
             Action::Order(number) => part("deed-order", number),
             Action::Fit(number) => part("deed-fit", number),
             Action::NoteCode(code) => {
@@ -130,12 +138,17 @@ impl Words<'_> {
             HintTopic::StartWash => say("start-wash", &[]),
             HintTopic::OpenCabinet => say("open-cabinet", &[]),
             HintTopic::ResetOutlet => say("reset-outlet", &[]),
+            HintTopic::OpenTaps => say("open-taps", &[]),
             HintTopic::Recalibrate => say("recalibrate", &[]),
             HintTopic::ProveByRun => say("prove-by-run", &[]),
             HintTopic::CheckForLeaks => say("check-for-leaks", &[]),
             HintTopic::MakeSafe(practice) => {
                 let practice = Value::from(texts.good_practice(*practice));
                 say("make-safe", &[("practice", practice)])
+            }
+            HintTopic::RenewFuse(number) => {
+                let part = Value::from(texts.numbered(number, self.parts));
+                say("renew-fuse", &[("part", part)])
             }
             HintTopic::QuotePart(number) => {
                 let part = Value::from(texts.numbered(number, self.parts));
@@ -258,6 +271,7 @@ impl Texts {
     pub fn test(&self, probe: &Probe, board: Option<&Board>) -> String {
         match probe {
             Probe::Inspect(c) => format!("{}: {}", self.get("best-inspect"), self.component(*c)),
+            Probe::BucketTest(pipe) => self.get(&format!("best-bucket-{pipe}")),
             Probe::Recalibrate => self.get("best-recalibrate"),
             Probe::Read(point) => {
                 let reading = self.probe(point.mode, point.red, point.black, board);

@@ -214,6 +214,7 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
             &[],
         ),
         (Loss::Shock, &[]),
+        (Loss::TesterShock, &[]),
         (Loss::TouchedCharge, &[]),
         (Loss::OpenedLive, &[]),
         (Loss::OhmsOnLive, &[]),

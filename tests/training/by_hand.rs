@@ -56,8 +56,8 @@ fn a_finding_follows_from_the_machine_and_not_from_the_name_of_its_fault() {
     for (component, param, op, finding) in [
         (
             Component::Taps,
-            Param::SupplyHotKpa,
-            Op::Set(3.0),
+            Param::HotTapKv,
+            Op::Set(0.003),
             Finding::HotTapShut,
         ),
         (
@@ -145,6 +145,27 @@ fn what_needs_no_part_is_put_right_and_the_machine_washes() {
             bench.milestones()
         );
         assert!(control.memory().codes.is_empty(), "{id}");
+    }
+}
+
+/// A motor that burned is smelled, and one whose rotor stood still under current has burned too: what the nose tells is
+/// for the meter to settle (common practice, no source).
+#[test]
+fn a_burned_winding_is_smelled() {
+    let stage = Stage::new();
+    for mains in MAINS {
+        for (fault, findings) in [
+            ("motor.shorted-turns", vec![Finding::WindingSmells]),
+            (
+                "motor.seized",
+                vec![Finding::ShaftStiff, Finding::WindingSmells],
+            ),
+            ("motor.open-winding-a", vec![]),
+        ] {
+            let mut bench = stage.bench(mains, Some(fault), 1);
+            open_up(&mut bench);
+            assert_eq!(look(&mut bench, Component::Motor), findings, "{fault}");
+        }
     }
 }
 

@@ -3,7 +3,8 @@
 
 use crate::stage::Stage;
 use detent_content::{Language, ScenarioSource, Texts, Words, builtin};
-use detent_training::bench::{Action, Bench, HintRung, Refusal};
+use detent_simulation::interface::Component;
+use detent_training::bench::{Action, Bench, HintRung, Quote, Refusal};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{Dimension, Hidden, LossKind, judge, set_up};
 use detent_training::reason::{Hint, HintTopic, LEAST_NAMED, PlanStep, Probe, hint};
@@ -183,6 +184,7 @@ fn hints_lead_from_the_console_to_a_safe_bench_and_a_proven_repair() {
                 Probe::Inspect(component) => {
                     assert!(view.cabinet_open || !component.is_inside());
                 }
+                Probe::BucketTest(_) => assert!(view.taps_shut),
                 Probe::Recalibrate => {}
             }
         }
@@ -210,6 +212,75 @@ fn hints_lead_from_the_console_to_a_safe_bench_and_a_proven_repair() {
     assert_eq!(hint_at(job, seed, &bench), None, "the report is in");
 }
 
+/// Once the short behind a blown fuse is mended the fuse has its turn: first the customer is asked, then it is bought,
+/// then it goes in. A fuse that nobody has looked at is not spoken of.
+#[test]
+fn behind_a_mended_short_the_hint_is_a_new_fuse() {
+    let mut job = job("blown-twice").clone();
+    job.scenario.fault = Hidden::Named("filter.capacitor-shorted".to_owned());
+    let (job, seed) = (&job, job.scenario.seed);
+    let mended = |look: bool| {
+        let mut bench = fresh(job, seed);
+        let part = |number: &str| number.to_owned();
+        let quote = Action::Quote(Quote {
+            parts: vec![part("P-0401")],
+            minutes: 60,
+        });
+        let deeds = [
+            Action::Unplug,
+            Action::OpenCabinet,
+            Action::Discharge,
+            quote,
+            Action::Order(part("P-0401")),
+            Action::Fit(part("P-0401")),
+        ];
+        let look = look.then_some(Action::Inspect(Component::LineFuse));
+        for deed in deeds.into_iter().chain(look) {
+            bench.act(&deed).expect("a person can do this");
+        }
+        bench
+    };
+    let topic = |bench: &Bench| hint_at(job, seed, bench).expect("the job goes on").topic;
+    assert_eq!(topic(&mended(false)), HintTopic::Recalibrate);
+    let mut bench = mended(true);
+    let fuse = "P-0301".to_owned();
+    assert_eq!(topic(&bench), HintTopic::QuotePart(fuse.clone()));
+    let quote = Quote {
+        parts: vec!["P-0401".to_owned(), fuse.clone()],
+        minutes: 60,
+    };
+    bench.act(&Action::Quote(quote)).expect("a quote");
+    assert_eq!(topic(&bench), HintTopic::RenewFuse(fuse.clone()));
+    bench.act(&Action::Order(fuse.clone())).expect("it is sold");
+    let next = topic(&bench);
+    assert!(
+        matches!(next, HintTopic::FitPart(ref number) if *number == fuse)
+            || matches!(next, HintTopic::MakeSafe(_)),
+        "{next:?}"
+    );
+    bench.act(&Action::Fit(fuse)).expect("it is in hand");
+    assert_eq!(topic(&bench), HintTopic::Recalibrate);
+}
+
+/// Water that was shut off for the work is let in again before anything is tried.
+#[test]
+fn taps_that_are_still_shut_off_come_before_the_recalibration() {
+    let job = job("fills-without-a-call-for-water");
+    let seed = job.scenario.seed;
+    let done = work(Persona::Expert, &job.scenario, fresh(job, seed)).expect("it works");
+    let fitted = (done.history().iter())
+        .position(|(_, action)| matches!(action, Action::Fit(_)))
+        .expect("a valve");
+    let mut bench = first_deeds(job, &done, fitted + 1);
+    assert!(bench.view().taps_shut);
+    let topic = |bench: &Bench| hint_at(job, seed, bench).expect("the job goes on").topic;
+    assert_eq!(topic(&bench), HintTopic::OpenTaps);
+    bench
+        .act(&Action::PutRight(Component::Taps))
+        .expect("they open");
+    assert_eq!(topic(&bench), HintTopic::Recalibrate);
+}
+
 /// The test that is proposed can be made: its pins are there and its state is allowed.
 #[test]
 fn without_live_tests_no_hint_asks_for_one() {
@@ -218,7 +289,7 @@ fn without_live_tests_no_hint_asks_for_one() {
     let hint = hint_at(job, job.scenario.seed, &fresh(job, job.scenario.seed)).expect("a hint");
     assert!(hint.repair_costs.probes.iter().all(|probe| match probe {
         Probe::Read(point) => !point.state.is_live(),
-        Probe::Inspect(_) | Probe::Recalibrate => true,
+        Probe::Inspect(_) | Probe::BucketTest(_) | Probe::Recalibrate => true,
     }));
 }
 

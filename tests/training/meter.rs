@@ -253,6 +253,24 @@ fn fingers_on_live_metal_are_a_shock_and_clips_are_none() {
     assert_eq!(last, Some(Incident::TouchedCharge));
 }
 
+/// The insulation tester's 500 V through two hands hurt, and no more: such a tester gives no more than 15 mA (IEC
+/// 61557-2, from memory). Clips, or a tester with a broken lead, and nobody feels a thing.
+#[test]
+fn an_insulation_tester_held_in_the_fingers_stings() {
+    let stage = Stage::new();
+    for (grip, stings) in [(Grip::Fingers, true), (Grip::Clips, false)] {
+        let mut bench = dead(stage.bench(Mains::V120Hz60, None, 4));
+        act(&mut bench, Action::Pull(Connector::Load(Component::Motor)));
+        let action = probe(MeterMode::Insulation, "motor.1", "plug.earth", grip);
+        let in_hand = Some(Caution::InsulationInHand);
+        assert_eq!(bench.caution(&action) == in_hand, stings);
+        act(&mut bench, action);
+        let felt: Vec<Incident> = bench.events().iter().map(|e| e.what).collect();
+        assert_eq!(felt, vec![Incident::TesterShock; usize::from(stings)]);
+        assert!(felt.iter().all(|what| !what.fails_the_job()));
+    }
+}
+
 #[test]
 fn the_run_capacitor_is_measured_once_its_plug_is_off() {
     let stage = Stage::new();

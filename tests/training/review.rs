@@ -9,7 +9,7 @@ use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Action, Bench, MeterMode, Repair, Report};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{LossKind, Score, judge, set_up};
-use detent_training::reason::{PathStep, PlanStep, Review, Worth};
+use detent_training::reason::{PathStep, PlanStep, Remedy, Review, Worth};
 use proptest::prelude::*;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
@@ -194,6 +194,41 @@ fn a_reading_that_proves_the_fault_moves_the_bar_and_a_blind_purchase_is_priced(
     let before = review.best.iter().take_while(|s| !bought(s)).last();
     assert!(before.expect("stops").shares[truth] > 0.5);
     assert!(review.best.last().expect("stops").money <= last.money);
+}
+
+/// What the judge asks for around a repair stands in both ways: the customer is asked before the part goes in, the taps
+/// are shut off while it does, and somebody looks for leaks (common practice, no source).
+#[test]
+fn quote_taps_and_look_for_leaks_stand_in_both_ways() {
+    let job = (content_library().scenario("fills-without-a-call-for-water")).expect("built in");
+    let (_, review) = reviewed(&job, &played(&job, Persona::Expert));
+    let part = "P-0801";
+    let asked = |deed: &PathStep| matches!(deed, PathStep::Did(Action::Quote(quote)) if quote.parts == [part]);
+    let shut = |deed: &PathStep| *deed == PathStep::Did(Action::ShutTaps);
+    let opened = |deed: &PathStep| *deed == PathStep::Did(Action::PutRight(Component::Taps));
+    let looked = |deed: &PathStep| *deed == PathStep::Did(Action::CheckForLeaks);
+    let fitted = |deed: &PathStep| match deed {
+        PathStep::Did(Action::Fit(number)) => number == part,
+        PathStep::Planned(PlanStep::Repair(r)) => {
+            review.repair_costs.remedies[*r] == Remedy::Part(part.to_owned())
+        }
+        _ => false,
+    };
+    let wanted: [&dyn Fn(&PathStep) -> bool; 5] = [&asked, &shut, &fitted, &opened, &looked];
+    for way in [&review.yours, &review.best] {
+        let places = wanted.map(|is| way.iter().position(|stop| is(&stop.deed)));
+        assert!(
+            places.iter().all(Option::is_some) && places.is_sorted(),
+            "{places:?}"
+        );
+    }
+    // Each has its price.
+    let minutes = |is: &dyn Fn(&PathStep) -> bool| {
+        let at = review.best.iter().position(|stop| is(&stop.deed));
+        let at = at.expect("found above");
+        review.best[at].minutes - review.best[at - 1].minutes
+    };
+    assert!((minutes(&asked) - 1.0).abs() < 1e-9 && (minutes(&looked) - 1.0).abs() < 1e-9);
 }
 
 /// What was done, as times between deeds, so that it can be done again a little differently.

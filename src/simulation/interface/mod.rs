@@ -8,5 +8,5 @@ mod relay;
 
 pub use mains::{Mains, Rating};
 pub use panel::{Button, Direction};
-pub use parts::{Component, Connector, Pin, Side, Terminal};
+pub use parts::{Component, Connector, Pin, Side, Terminal, WaterPipe};
 pub use relay::{Relay, Relays};

@@ -39,6 +39,11 @@ names! {
 }
 
 names! {
+    /// Which of the two water pipes at the washer's place, by the tap on it.
+    WaterPipe { Cold = "cold", Hot = "hot" }
+}
+
+names! {
     /// Where along a wire a probe touches: the board's pin, the harness end at the board's
     /// connector (the same metal while the connector is seated), or the load's own terminal.
     Side { Board = "board", Harness = "harness", Load = "load" }

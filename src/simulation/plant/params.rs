@@ -306,10 +306,19 @@ params! {
         Suds,
     }
     Taps {
-        /// Cold tap pressure, kPa.
+        /// Pressure of the house's cold water, nothing flowing, kPa.
         SupplyColdKpa,
-        /// Hot tap pressure, kPa.
+        /// Pressure of the house's hot water, nothing flowing, kPa.
         SupplyHotKpa,
+        /// Flow coefficient of the cold pipe in the house, m³/h at 1 bar. What a sound pipe and an open tap lose is
+        /// counted with the valve: very large.
+        ColdPipeKv,
+        /// The same of the hot pipe.
+        HotPipeKv,
+        /// Flow coefficient of the cold tap as it stands open, m³/h at 1 bar.
+        ColdTapKv,
+        /// The same of the hot tap.
+        HotTapKv,
         /// Cold water, °C.
         SupplyColdC,
         /// Hot water, °C.

@@ -12,7 +12,7 @@ use super::motor::{quotient, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
 use super::supply::{Supply, blows_at_once, charged_v};
-use super::washer::Plant;
+use super::washer::{Plant, empty_basket};
 use super::water::hydrostatic_kpa;
 use crate::interface::{Pin, Rating, Relay, Relays, Terminal};
 use num_complex::Complex64;
@@ -63,6 +63,9 @@ impl Plant {
         let mut params = self.sound().clone();
         for (param, op) in changes {
             params.set(*param, op.apply(params.get(*param)));
+        }
+        if self.basket_empty() {
+            empty_basket(&mut params);
         }
         params
     }

@@ -2,7 +2,7 @@
 
 use super::dial::Dial;
 use super::drive::{Coupling, Drive};
-use super::fault::{FailureMode, Presence, Stress};
+use super::fault::{FailureMode, Op, Presence, Stress};
 use super::mains::{Circuit, Switching, WIRES, motor_circuit};
 use super::motor::{MotorCircuit, rms};
 use super::params::{Param, Params};
@@ -11,13 +11,21 @@ use super::signal::{SignalState, Signals};
 use super::solution::{LoadAmps, Solution};
 use super::solution_cache::SolutionCache;
 use super::supply::Supply;
-use super::water::{Water, WaterDrive, at_valves};
-use crate::interface::{Component, Connector, Direction, Rating, Relay, Relays, Terminal};
+use super::water::{Water, WaterDrive, at_taps, at_valves, into_bucket};
+use crate::interface::{
+    Component, Connector, Direction, Rating, Relay, Relays, Terminal, WaterPipe,
+};
 use crate::units::{Span, TICK_S, Time};
 use num_complex::Complex64;
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use serde::{Deserialize, Serialize};
+
+/// What laundry does to the drive is gone when it is taken out.
+pub(super) fn empty_basket(params: &mut Params) {
+    params.set(Param::LoadKg, 0.0);
+    params.set(Param::LoadOffsetKgM, 0.0);
+}
 
 /// A contact input counts as closed below this, V.
 const CONTACT_V: f64 = 1.5;
@@ -129,6 +137,7 @@ struct State {
     plugged: bool,
     lid_open: bool,
     taps_shut: bool,
+    basket_empty: bool,
     bolted: bool,
     bolt_travel_s: f64,
     cam_deg: f64,
@@ -190,6 +199,7 @@ impl Plant {
                 plugged: false,
                 lid_open: false,
                 taps_shut: false,
+                basket_empty: false,
                 bolted: false,
                 bolt_travel_s: 0.0,
                 cam_deg: 270.0,
@@ -323,6 +333,9 @@ impl Plant {
                 self.state.params.set(*param, new);
             }
         }
+        if self.state.basket_empty {
+            empty_basket(&mut self.state.params);
+        }
         self.stale = true;
     }
 
@@ -388,6 +401,12 @@ impl Plant {
         } else {
             *field &= !bits;
         }
+    }
+
+    /// Takes the laundry out of the basket, or puts it back in as it was.
+    pub fn set_basket_empty(&mut self, empty: bool) {
+        self.state.basket_empty = empty;
+        self.refresh_params();
     }
 
     /// Shuts both taps off.
@@ -749,6 +768,11 @@ impl Plant {
         self.state.plugged && !self.state.residual.tripped
     }
 
+    /// The laundry was taken out.
+    pub fn basket_empty(&self) -> bool {
+        self.state.basket_empty
+    }
+
     /// Both taps were shut off.
     pub fn taps_shut(&self) -> bool {
         self.state.taps_shut
@@ -756,7 +780,23 @@ impl Plant {
 
     /// Pressure at the cold valve and at the hot one, kPa.
     pub fn inlet_kpa(&self) -> [f64; 2] {
-        at_valves(&self.state.params, self.state.taps_shut).map(|(kpa, _)| kpa)
+        at_valves(&self.state.params, self.state.taps_shut).map(|water| water.kpa)
+    }
+
+    /// Pressure in the hose of a tap, kPa.
+    pub fn tap_kpa(&self, pipe: WaterPipe) -> f64 {
+        let taps = at_taps(&self.state.params, self.state.taps_shut);
+        taps[pipe.index()].kpa
+    }
+
+    /// What the open hose of a tap brings into a bucket: L/min and °C.
+    pub fn into_bucket(&self, pipe: WaterPipe) -> (f64, f64) {
+        into_bucket(&self.state.params, pipe)
+    }
+
+    /// The same of the machine with some changes.
+    pub fn into_bucket_if(&self, pipe: WaterPipe, changes: &[(Param, Op)]) -> (f64, f64) {
+        into_bucket(&self.params_if(changes), pipe)
     }
 
     /// Lid up.

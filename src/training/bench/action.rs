@@ -3,7 +3,7 @@
 use super::appliance::Question;
 use super::quote::Quote;
 use super::report::Report;
-use detent_simulation::interface::{Button, Component, Connector, Direction, Pin};
+use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, WaterPipe};
 use detent_simulation::names;
 use serde::{Deserialize, Serialize};
 
@@ -159,6 +159,13 @@ pub enum Action {
     ResetOutlet,
     /// Ask the customer something.
     Ask(Question),
+    /// Take the laundry out of the basket.
+    UnloadBasket,
+    /// Put the laundry back in as it was.
+    LoadBasket,
+    /// Unscrew the fill hose of a tap from the machine, open the tap into a bucket, see how fast the bucket fills, and
+    /// screw the hose back on. Both taps are shut off before, and stay so after.
+    BucketTest(WaterPipe),
 }
 
 impl Action {

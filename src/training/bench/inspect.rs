@@ -1,8 +1,9 @@
 //! Looking, feeling and turning by hand: what can be found without a meter. A finding follows from
 //! the machine's parameters and state alone.
 
-use detent_simulation::interface::{Component, Terminal};
+use detent_simulation::interface::{Component, Terminal, WaterPipe};
 use detent_simulation::names;
+use detent_simulation::plant::water::at_valves;
 use detent_simulation::plant::{Param, Params, Plant};
 use detent_simulation::units::Time;
 
@@ -28,6 +29,7 @@ names! {
         MachineRocks = "machine-rocks",
         GearStripped = "gear-stripped",
         OutletTripped = "outlet-tripped",
+        WindingSmells = "winding-smells",
     }
 }
 
@@ -50,19 +52,18 @@ pub struct Found {
 pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<Finding> {
     use Finding as F;
     let get = |param| p.get(param);
-    let valve = |kv, leak, kpa| {
+    let valve = |kv, leak, pipe: WaterPipe| {
+        let water = at_valves(p, plant.taps_shut())[pipe.index()];
         vec![
             (get(kv) < 0.12, F::ScreenClogged),
-            (
-                get(leak) > 0.02 && get(kpa) > 20.0 && !plant.taps_shut(),
-                F::ValveTrickles,
-            ),
+            (water.flow_l_min(get(leak)) > 0.2, F::ValveTrickles),
         ]
     };
-    let tap = |kpa, shut, throttled| {
+    // How far its handle is turned: a washer is filled from a tap that is wide open.
+    let tap = |kv, shut, throttled| {
         [
-            (get(kpa) < 10.0, shut),
-            ((10.0..100.0).contains(&get(kpa)), throttled),
+            (get(kv) < 0.01, shut),
+            ((0.01..0.3).contains(&get(kv)), throttled),
         ]
     };
     let belt_on = get(Param::BeltGripNm) > 0.1;
@@ -101,8 +102,8 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
             (get(Param::EncoderOhms) > 1e3, F::DialCableBroken),
         ],
         Component::LidLock => vec![(get(Param::LockTravelS) > 2.0, F::BoltStiff)],
-        Component::InletCold => valve(Param::ColdKv, Param::ColdLeakKv, Param::SupplyColdKpa),
-        Component::InletHot => valve(Param::HotKv, Param::HotLeakKv, Param::SupplyHotKpa),
+        Component::InletCold => valve(Param::ColdKv, Param::ColdLeakKv, WaterPipe::Cold),
+        Component::InletHot => valve(Param::HotKv, Param::HotLeakKv, WaterPipe::Hot),
         Component::DrainPump => vec![
             (get(Param::PumpFree) < 0.5, F::ImpellerStuck),
             (get(Param::PumpFlowLMin) < 25.0, F::ImpellerFouled),
@@ -110,6 +111,13 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
         Component::Motor => vec![
             (get(Param::MotorDragNm) > 0.5, F::ShaftStiff),
             (plant.drive().winding_c > 80.0, F::MotorHot),
+            // Varnish that has burned is smelled for weeks: turns that lie on each other, or a rotor that stood still
+            // under current.
+            (
+                get(Param::MotorMagnetOhms) < SHORTED_TIMES * get(Param::MotorLeakOhms)
+                    || get(Param::MotorDragNm) > STALLED_NM,
+                F::WindingSmells,
+            ),
         ],
         Component::Pickup => vec![(get(Param::PickupGap) < 0.6, F::GapWide)],
         Component::PressureHose => vec![
@@ -156,8 +164,8 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
             if plant.taps_shut() {
                 vec![(true, F::ColdTapShut), (true, F::HotTapShut)]
             } else {
-                let cold = tap(Param::SupplyColdKpa, F::ColdTapShut, F::ColdTapThrottled);
-                let hot = tap(Param::SupplyHotKpa, F::HotTapShut, F::HotTapThrottled);
+                let cold = tap(Param::ColdTapKv, F::ColdTapShut, F::ColdTapThrottled);
+                let hot = tap(Param::HotTapKv, F::HotTapShut, F::HotTapThrottled);
                 cold.into_iter().chain(hot).collect()
             }
         }
@@ -175,6 +183,10 @@ pub fn visible_findings(plant: &Plant, p: &Params, component: Component) -> Vec<
         .collect()
 }
 
+/// A motor whose magnetizing reactance is no more than so many times its leakage has turns that lie on each other.
+const SHORTED_TIMES: f64 = 5.0;
+/// No motor turns against this, N·m.
+const STALLED_NM: f64 = 20.0;
 /// Insulation below this is bad, Ω.
 const LEAKS_OHMS: f64 = 1e6;
 

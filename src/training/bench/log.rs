@@ -2,6 +2,7 @@
 //! through a job, its account and the screens all read it.
 
 use super::action::Action;
+use super::bucket_test::BucketTest;
 use super::inspect::Found;
 use super::leak_check::LeakCheck;
 use super::meter::MeterTest;
@@ -34,6 +35,8 @@ pub enum LogEntry {
     Found(Found),
     /// A quote was given.
     Quoted(QuoteGiven),
+    /// A bucket was filled at a tap.
+    BucketTested(BucketTest),
     /// Somebody looked for leaks.
     LeakChecked(LeakCheck),
     /// Something was repaired.
@@ -79,6 +82,7 @@ enum Kind {
     Reading,
     Found,
     Quoted,
+    BucketTested,
     LeakChecked,
     Repair,
 }
@@ -111,6 +115,7 @@ impl BenchLog {
             LogEntry::Reading(_) => Kind::Reading,
             LogEntry::Found(_) => Kind::Found,
             LogEntry::Quoted(_) => Kind::Quoted,
+            LogEntry::BucketTested(_) => Kind::BucketTested,
             LogEntry::LeakChecked(_) => Kind::LeakChecked,
             LogEntry::Repair { .. } => Kind::Repair,
         };
@@ -213,6 +218,21 @@ impl BenchLog {
             LogEntry::Found(found) => Some(found),
             _ => None,
         })
+    }
+
+    /// Buckets filled at the taps.
+    pub fn bucket_tests(&self) -> Entries<'_, &BucketTest> {
+        self.of(Kind::BucketTested, |entry| match entry {
+            LogEntry::BucketTested(test) => Some(test),
+            _ => None,
+        })
+    }
+
+    /// What was learned without a meter, by looking and with a bucket: when, and which failure modes it rules out.
+    pub fn seen_by_hand(&self) -> impl Iterator<Item = (Time, &[bool])> {
+        let found = self.found().iter().map(|f| (f.at, f.rules_out.as_slice()));
+        let tests = self.bucket_tests().iter();
+        found.chain(tests.map(|t| (t.at, t.rules_out.as_slice())))
     }
 
     /// Quotes given, each with the customer's answer.

@@ -2,6 +2,7 @@
 
 mod action;
 mod appliance;
+mod bucket_test;
 pub mod cost;
 mod display;
 mod inspect;
@@ -19,6 +20,7 @@ mod view;
 mod workplace;
 pub use action::{Action, Grip, HintRung, MeterMode};
 pub use appliance::{Appliance, Question};
+pub use bucket_test::{BucketTest, SupplyStrength};
 pub use display::Display;
 pub use inspect::{Finding, Found, visible_findings};
 pub(crate) use last_wash::LOOK;

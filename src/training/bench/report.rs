@@ -10,7 +10,7 @@ names! {
     Advice {
         None = "none", KeepTapOpen = "keep-tap-open", CleanStrainer = "clean-strainer",
         LessDetergent = "less-detergent", CheckOutlet = "check-outlet", LevelMachine = "level-machine",
-        NoExtensionCord = "no-extension-cord",
+        NoExtensionCord = "no-extension-cord", CheckWater = "check-water",
         Replace = "replace",
     }
 }

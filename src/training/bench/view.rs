@@ -58,6 +58,9 @@ names! {
         TouchedCharge = "touched-charge",
         /// Ohms measured on a live or charged circuit; the meter's fuse blew.
         OhmsOnLive = "ohms-on-live",
+        /// Fingers on the probes of the insulation tester: its 500 V went through the body, at a current that hurts and
+        /// does no more.
+        TesterShock = "tester-shock",
         /// A connector or part touched with the plug in: electric shock.
         Shock = "shock",
         /// Live meter work in a job that does not allow it.
@@ -104,6 +107,8 @@ pub struct BenchView<'a> {
     pub cabinet_open: bool,
     /// The technician shut both taps off.
     pub taps_shut: bool,
+    /// The laundry is out of the basket.
+    pub basket_empty: bool,
     /// The outlet's residual current device has tripped.
     pub outlet_tripped: bool,
     /// Connectors that are pulled.
@@ -160,6 +165,8 @@ names! {
         NotProvedDead = "not-proved-dead",
         /// The insulation tester's 500 V on wires that the control is still connected to.
         InsulationOnControl = "insulation-on-control",
+        /// Fingers on the insulation tester's probes.
+        InsulationInHand = "insulation-in-hand",
     }
 }
 
@@ -184,7 +191,9 @@ impl Caution {
             | Caution::LiveTest
             | Caution::Scald
             | Caution::NotProvedDead => SignalWord::Warning,
-            Caution::Flood | Caution::InsulationOnControl => SignalWord::Caution,
+            Caution::Flood | Caution::InsulationOnControl | Caution::InsulationInHand => {
+                SignalWord::Caution
+            }
         }
     }
 }

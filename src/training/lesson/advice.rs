@@ -29,7 +29,10 @@ fn worth_repairing(bench: &Bench, par_minutes: f64) -> bool {
 /// What the customer can do so that a fault in this parameter does not come back.
 fn called_for_by(param: Param) -> Advice {
     match param {
-        Param::SupplyColdKpa | Param::SupplyHotKpa => Advice::KeepTapOpen,
+        Param::ColdTapKv | Param::HotTapKv => Advice::KeepTapOpen,
+        Param::SupplyColdKpa | Param::SupplyHotKpa | Param::ColdPipeKv | Param::HotPipeKv => {
+            Advice::CheckWater
+        }
         Param::SupplyScale
         | Param::SupplyOhms
         | Param::PolarityReversed

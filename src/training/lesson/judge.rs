@@ -294,9 +294,9 @@ impl Judge<'_> {
                 .any(|(mode, _)| codes.is_empty() || could_be(mode))
         };
         let read = self.bench.notebook().iter();
-        let found = self.bench.found().iter();
+        let mut by_hand = self.bench.log().seen_by_hand();
         read.filter(|r| r.at <= at).any(|r| tells(&r.rules_out))
-            || found.filter(|f| f.at <= at).any(|f| tells(&f.rules_out))
+            || by_hand.any(|(seen, out)| seen <= at && tells(out))
     }
 
     /// Nothing is wrong with the machine any more.
@@ -467,15 +467,16 @@ impl Judge<'_> {
             .filter_map(|n| self.bench.notebook().get(*n))
             .filter(|r| r.at <= first_fit)
             .collect();
-        // What was found by looking before the repair needs no citing.
-        let found: Vec<_> = (self.bench.found().iter())
-            .filter(|f| f.at <= first_fit)
+        // What was found by hand before the repair needs no citing.
+        let found: Vec<&[bool]> = (self.bench.log().seen_by_hand())
+            .filter(|(at, _)| *at <= first_fit)
+            .map(|(_, rules_out)| rules_out)
             .collect();
         let ruled_out = rivals
             .iter()
             .filter(|n| {
                 cited.iter().any(|r| r.rules_out.get(**n) == Some(&true))
-                    || found.iter().any(|f| f.rules_out.get(**n) == Some(&true))
+                    || found.iter().any(|out| out.get(**n) == Some(&true))
             })
             .count();
         let open = rivals.len() - ruled_out;

@@ -93,6 +93,8 @@ pub enum Loss {
     },
     /// Something live was touched.
     Shock,
+    /// The insulation tester's probes were held with the fingers.
+    TesterShock,
     /// Hands were inside before the stored charge was gone.
     TouchedCharge,
     /// The cabinet was opened with the plug in.
@@ -203,7 +205,7 @@ names! {
         WrongCause = "wrong-cause", LuckyRepair = "lucky-repair",
         WrongPartNamed = "wrong-part-named",
         WrongAdvice = "wrong-advice",
-        Shock = "shock", TouchedCharge = "touched-charge", OpenedLive = "opened-live",
+        Shock = "shock", TesterShock = "tester-shock", TouchedCharge = "touched-charge", OpenedLive = "opened-live",
         OhmsOnLive = "ohms-on-live", LiveNotAllowed = "live-not-allowed", Flood = "flood",
         LidSpinning = "lid-spinning", DischargedLive = "discharged-live",
         HandInDrive = "hand-in-drive", Scald = "scald",
@@ -243,6 +245,7 @@ impl LossKind {
             | LossKind::LuckyRepair
             | LossKind::WrongPartNamed
             | LossKind::WrongAdvice
+            | LossKind::TesterShock
             | LossKind::OpenedLive
             | LossKind::OhmsOnLive
             | LossKind::LiveNotAllowed
@@ -283,6 +286,7 @@ impl Loss {
             Incident::TouchedCharge => Loss::TouchedCharge,
             Incident::OhmsOnLive => Loss::OhmsOnLive,
             Incident::Shock => Loss::Shock,
+            Incident::TesterShock => Loss::TesterShock,
             Incident::LiveTestNotAllowed => Loss::LiveNotAllowed,
             Incident::Flood => Loss::Flood,
             Incident::OpenedUnderPressure => Loss::OpenedUnderPressure,
@@ -321,6 +325,7 @@ impl Loss {
             Loss::WrongPartNamed { .. } => LossKind::WrongPartNamed,
             Loss::WrongAdvice { .. } => LossKind::WrongAdvice,
             Loss::Shock => LossKind::Shock,
+            Loss::TesterShock => LossKind::TesterShock,
             Loss::TouchedCharge => LossKind::TouchedCharge,
             Loss::OpenedLive => LossKind::OpenedLive,
             Loss::OhmsOnLive => LossKind::OhmsOnLive,
@@ -370,6 +375,7 @@ impl Loss {
             // Where reasoning has no points, the judge takes it from the side that has most.
             | Loss::HintTaken { .. } => Dimension::Reasoning,
             Loss::Shock
+            | Loss::TesterShock
             | Loss::TouchedCharge
             | Loss::OpenedLive
             | Loss::OhmsOnLive
@@ -437,6 +443,7 @@ impl Loss {
             Loss::Shock | Loss::HandInDrive => 1.0,
             Loss::TouchedCharge | Loss::Scald => 0.7,
             Loss::OpenedLive | Loss::OhmsOnLive | Loss::LidSpinning | Loss::DischargedLive => 0.5,
+            Loss::TesterShock => 0.2,
             Loss::LiveNotAllowed | Loss::Flood | Loss::OpenedUnderPressure => 0.4,
             Loss::NotProvedDead | Loss::DischargedUnmeasured => 0.15,
             Loss::MeterNotProved => 0.10,

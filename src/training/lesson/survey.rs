@@ -5,10 +5,13 @@ use super::machine_state::MachineState;
 use super::set_up::{self, Library};
 use crate::bench::script::{Condition, ScriptStep, entry_steps};
 use crate::bench::{
-    Bench, Display, Finding, Grip, MeterMode, MilestoneKind, meter, visible_findings,
+    Bench, Display, Finding, Grip, MeterMode, MilestoneKind, SupplyStrength, meter,
+    visible_findings,
 };
 use detent_simulation::controller::{Board, ControlMode, Monitor, Routine};
-use detent_simulation::interface::{Button, Component, Connector, Pin, Rating, Side, Terminal};
+use detent_simulation::interface::{
+    Button, Component, Connector, Pin, Rating, Side, Terminal, WaterPipe,
+};
 use detent_simulation::plant::{FailureMode, Presence, Probes};
 use detent_simulation::units::Span;
 
@@ -39,6 +42,8 @@ pub struct Observations {
     pub readings: Vec<ReferenceReading>,
     /// What is found at each component that shows something.
     pub findings: Vec<(Component, Vec<Finding>)>,
+    /// What a bucket test at the cold tap and one at the hot tap come to.
+    pub buckets: [SupplyStrength; 2],
 }
 
 /// A standard reading.
@@ -128,7 +133,9 @@ pub fn looks_drawn(
         .map(|c| (*c, visible_findings(plant, plant.params(), *c)))
         .filter(|(_, findings)| !findings.is_empty())
         .collect();
+    let bucket = |pipe| SupplyStrength::of(plant.into_bucket(pipe).0);
     Observations {
+        buckets: [WaterPipe::Cold, WaterPipe::Hot].map(bucket),
         readings: readings(library, rating, mode, seed),
         findings,
     }
@@ -563,6 +570,8 @@ pub enum Telling {
     Reading(ReferenceReading, Display),
     /// What is found at a component here and there.
     Found(Component, Vec<Finding>, Vec<Finding>),
+    /// What a bucket test at a tap comes to here and there.
+    Bucket(WaterPipe, SupplyStrength, SupplyStrength),
 }
 
 /// What tells two faults apart, if anything does, and whether one of them must be away for it.
@@ -577,7 +586,8 @@ pub fn telling(a: &Row, b: &Row) -> Option<(Telling, bool)> {
     there.or_else(|| away().map(|telling| (telling, true)))
 }
 
-/// What tells two machines apart: the reading that differs most widely, else a finding.
+/// What tells two machines apart: the reading that differs most widely, else a finding, else a
+/// bucket.
 pub fn tell(a: &Observations, b: &Observations) -> Option<Telling> {
     if let Some((taken, other)) = widest(&a.readings, &b.readings) {
         return Some(Telling::Reading(taken, other));
@@ -586,10 +596,15 @@ pub fn tell(a: &Observations, b: &Observations) -> Option<Telling> {
         let found = looks.findings.iter().find(|(c, _)| *c == component);
         found.map_or(Vec::new(), |(_, findings)| findings.clone())
     };
-    Component::ALL
+    let found = Component::ALL
         .iter()
         .map(|c| Telling::Found(*c, at(a, *c), at(b, *c)))
-        .find(|t| matches!(t, Telling::Found(_, here, there) if here != there))
+        .find(|t| matches!(t, Telling::Found(_, here, there) if here != there));
+    let bucket = |pipe: &WaterPipe| {
+        let [here, there] = [a, b].map(|looks| looks.buckets[pipe.index()]);
+        (here != there).then_some(Telling::Bucket(*pipe, here, there))
+    };
+    found.or_else(|| WaterPipe::ALL.iter().find_map(bucket))
 }
 
 fn widest(
@@ -677,6 +692,9 @@ fn say(telling: &Telling) -> String {
                 list(here),
                 list(there)
             )
+        }
+        Telling::Bucket(pipe, here, there) => {
+            format!("bucket at the {pipe} tap: {here} here, {there} there")
         }
     }
 }

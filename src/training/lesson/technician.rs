@@ -12,7 +12,9 @@ use crate::bench::{
 };
 use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::controller::{ControlMode, Routine, Signs};
-use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
+use detent_simulation::interface::{
+    Button, Component, Connector, Direction, Pin, Side, Terminal, WaterPipe,
+};
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, Time};
 
@@ -592,9 +594,16 @@ impl Technician<'_> {
                 _ => vec![look],
             }
         });
+        let buckets = WaterPipe::ALL.iter().map(|pipe| {
+            vec![
+                ScriptStep::Do(Action::ShutTaps),
+                ScriptStep::Do(Action::BucketTest(*pipe)),
+                ScriptStep::Do(Action::PutRight(Component::Taps)),
+            ]
+        });
         let mut plans = Vec::new();
         let readings = loads.chain(wires).chain(fixed).chain(insulation);
-        for steps in readings.chain(looks) {
+        for steps in readings.chain(looks).chain(buckets) {
             plans.extend(self.think_through(&self.bench, steps));
             SliceEnd::default().await;
         }
@@ -604,16 +613,17 @@ impl Technician<'_> {
     /// What these steps would show; none when they cannot be taken or would do harm.
     fn think_through(&self, bench: &Bench, steps: Vec<ScriptStep>) -> Option<Plan> {
         let mut bench = bench.clone();
-        let (began, read, found) = (bench.now(), bench.notebook().len(), bench.found().len());
+        let (began, read) = (bench.now(), bench.notebook().len());
         let harm = bench.events().len();
         if !steps.iter().all(|step| step.run(&mut bench).is_ok()) || bench.events().len() > harm {
             return None;
         }
         let mut rules_out = vec![false; bench.modes().len()];
         let read = bench.notebook().starting_at(read).iter();
-        let found = bench.found().starting_at(found).iter();
-        let seen = read.map(|r| &r.rules_out);
-        for out in seen.chain(found.map(|f| &f.rules_out)) {
+        let seen = read.map(|r| r.rules_out.as_slice());
+        // All that is done by hand takes time.
+        let by_hand = bench.log().seen_by_hand().filter(|(at, _)| *at > began);
+        for out in seen.chain(by_hand.map(|(_, out)| out)) {
             for (n, out) in out.iter().enumerate() {
                 rules_out[n] |= *out;
             }

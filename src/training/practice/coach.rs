@@ -39,6 +39,7 @@ pub const fn trained_by(kind: LossKind) -> Skill {
         | LossKind::OverQuote => Skill::PartChoice,
         LossKind::OhmsOnLive | LossKind::LiveNotAllowed => Skill::Metering,
         LossKind::Shock
+        | LossKind::TesterShock
         | LossKind::TouchedCharge
         | LossKind::OpenedLive
         | LossKind::Flood

@@ -33,7 +33,7 @@ names! {
         OhmsDead = "ohms-dead", DeadTest = "dead-test", BailOut = "bail-out",
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
         LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
-        ShutTaps = "shut-taps", HandsFirst = "hands-first",
+        ShutTaps = "shut-taps", UseClips = "use-clips", HandsFirst = "hands-first",
         CheckForLeaks = "check-for-leaks",
         ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first", Unaided = "unaided",
     }
@@ -255,6 +255,7 @@ impl Accountant<'_> {
             Loss::Shock | Loss::OpenedLive | Loss::DischargedLive => {
                 good(P::Unplug, of(Action::Unplug).taken())
             }
+            Loss::TesterShock => good(P::UseClips, Toll::NONE.taken()),
             Loss::TouchedCharge => good(P::Discharge, of(Action::Discharge).taken()),
             Loss::NotProvedDead | Loss::DischargedUnmeasured => {
                 good(P::MeasureDead, of(dead_test()).taken())

@@ -3,19 +3,20 @@
 //! by one: that a fault which comes and goes stays away for a whole visit counts for too little.
 
 use crate::bench::{
-    Bench, Display, Finding, Grip, MeterMode, Milestone, MilestoneKind, meter, visible_findings,
+    Bench, Display, Finding, Grip, MeterMode, Milestone, MilestoneKind, SupplyStrength, meter,
+    visible_findings,
 };
 use crate::lesson::{Library, MachineState, survey};
 use detent_simulation::controller::ControlMode;
-use detent_simulation::interface::{Component, Pin, Rating};
-use detent_simulation::plant::{FailureMode, Presence, Probes};
+use detent_simulation::interface::{Component, Pin, Rating, WaterPipe};
+use detent_simulation::plant::{FailureMode, Op, Param, Presence, Probes};
 use detent_simulation::units::{Span, by_name};
 use libm::{erf, exp, sqrt};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
 /// Raised whenever this room makes other tables of the same content.
-const VERSION: u32 = 3;
+const VERSION: u32 = 4;
 /// Washes that a fault which is always there is run through; draws hardly change them.
 const STEADY_WASHES: u64 = 3;
 /// Washes for a fault that comes and goes or grows.
@@ -121,6 +122,8 @@ pub struct Signature {
     pub shown: Vec<Option<Display>>,
     /// What is found at each [`Component`].
     pub findings: Vec<Vec<Finding>>,
+    /// What a bucket test comes to at each [`WaterPipe`].
+    pub buckets: [SupplyStrength; 2],
 }
 
 /// What the runs of one hypothesis showed.
@@ -269,6 +272,7 @@ fn sight(points: &[Point], share: f64, looks: &survey::Observations) -> Signatur
         share,
         shown: points.iter().map(shown).collect(),
         findings: Component::ALL.iter().map(found).collect(),
+        buckets: looks.buckets,
     }
 }
 
@@ -348,6 +352,11 @@ impl Table {
         likelihood(&self.found(component), &found)
     }
 
+    /// The same for what a bucket test comes to.
+    pub fn bucket(&self, pipe: WaterPipe, strength: SupplyStrength) -> Vec<f64> {
+        likelihood(&self.buckets(pipe), &strength)
+    }
+
     /// Likelihood density of a reading at a standard point under each hypothesis.
     pub fn reading(&self, point: usize, shown: Display) -> Vec<f64> {
         let mode = self.points[point].mode;
@@ -377,6 +386,15 @@ impl Table {
             .collect()
     }
 
+    fn buckets(&self, pipe: WaterPipe) -> Vec<Vec<(f64, SupplyStrength)>> {
+        (self.seen.iter())
+            .map(|seen| {
+                let sights = seen.sights.iter();
+                sights.map(|s| (s.share, s.buckets[pipe.index()])).collect()
+            })
+            .collect()
+    }
+
     /// For a test, each outcome's chance under each hypothesis: of the end of a recalibration.
     pub fn recalibration_chances(&self) -> Vec<Vec<f64>> {
         chances(&self.recalibrations())
@@ -385,6 +403,11 @@ impl Table {
     /// Of what is found at a component.
     pub fn finding_chances(&self, component: Component) -> Vec<Vec<f64>> {
         chances(&self.found(component))
+    }
+
+    /// Of what a bucket test comes to.
+    pub fn bucket_chances(&self, pipe: WaterPipe) -> Vec<Vec<f64>> {
+        chances(&self.buckets(pipe))
     }
 
     /// Of a reading, sorted into values that a meter tells apart. Noise and a part's own spread can carry
@@ -467,10 +490,22 @@ pub fn reading_here(
 /// The same for what is found at a component.
 pub fn finding_here(bench: &Bench, component: Component, found: &[Finding]) -> Vec<f64> {
     let plant = bench.machine().plant();
-    let would = |changes: &[_]| {
-        let same = visible_findings(plant, &plant.params_if(changes), component) == found;
-        if same { 1.0 - FLOOR } else { FLOOR }
-    };
+    seen_here(bench, |changes| {
+        visible_findings(plant, &plant.params_if(changes), component) == found
+    })
+}
+
+/// The same for what a bucket test comes to.
+pub fn bucket_here(bench: &Bench, pipe: WaterPipe, strength: SupplyStrength) -> Vec<f64> {
+    let plant = bench.machine().plant();
+    seen_here(bench, |changes| {
+        SupplyStrength::of(plant.into_bucket_if(pipe, changes).0) == strength
+    })
+}
+
+/// Likelihood of what was seen if a machine with some changes would look the `same`.
+fn seen_here(bench: &Bench, same: impl Fn(&[(Param, Op)]) -> bool) -> Vec<f64> {
+    let would = |changes: &[_]| if same(changes) { 1.0 - FLOOR } else { FLOOR };
     let sound = would(&[]);
     let of = |fault: &FailureMode| {
         let there = present(fault.presence);

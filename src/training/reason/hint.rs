@@ -8,12 +8,13 @@ use super::path::{PathError, Start, Walk, walk};
 use super::plan::{PlanStep, Problem};
 use super::repair_costs::{Probe, Remedy, RepairCosts, SERVICE};
 use crate::bench::{
-    Action, Bench, Caution, DeadProof, Grip, MeterTest, MilestoneKind, PartInHand, Refusal,
+    Action, Bench, Caution, DeadProof, Display, Finding, Found, Grip, MeterTest, MilestoneKind,
+    PartInHand, Reading, Refusal,
 };
 use crate::lesson::{Library, Scenario};
 use crate::slices::without_breaks;
 use detent_simulation::controller::ControlMode;
-use detent_simulation::interface::Component;
+use detent_simulation::interface::{Component, Pin};
 use detent_simulation::names;
 use detent_simulation::units::Time;
 
@@ -84,6 +85,10 @@ pub enum HintTopic {
     FitPart(String),
     /// The outlet has tripped, and what leaked is mended.
     ResetOutlet,
+    /// The line fuse has blown, and what blew it is mended: this one is new.
+    RenewFuse(String),
+    /// The taps are still shut off from the work.
+    OpenTaps,
     /// The control has not learned the repaired machine.
     Recalibrate,
     /// Nothing has shown yet that the machine runs.
@@ -150,7 +155,13 @@ pub async fn hint_in_slices(
         walk.find_service_mode_shut()?;
     }
     let (topic, step) = match before_any_step(&walk, &outcome, suspect) {
-        Some(topic) => (topic, None),
+        Some(topic) => {
+            let topic = match &topic {
+                HintTopic::RenewFuse(fuse) => with_part(&walk.bench, fuse, topic.clone()),
+                _ => topic,
+            };
+            (topic, None)
+        }
         None => {
             let step = walk.sound()?;
             (with_step(&walk.bench, &repair_costs, step), Some(step))
@@ -225,6 +236,12 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
     }
     Some(if bench.view().outlet_tripped {
         HintTopic::ResetOutlet
+    } else if let Some(fuse) = bench.new_part(Component::LineFuse)
+        && fuse_is_known_to_be_blown(bench)
+    {
+        HintTopic::RenewFuse(fuse.number.clone())
+    } else if bench.view().taps_shut {
+        HintTopic::OpenTaps
     } else if !bench.passed(MilestoneKind::CalibrationPassed, repaired) {
         HintTopic::Recalibrate
     } else if !bench.passed(MilestoneKind::ProgramFinished, repaired) {
@@ -236,6 +253,21 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
     })
 }
 
+/// The line fuse has blown, and the bench has shown it: the wire was seen, the meter found no way through, or the
+/// console stays dark at an outlet that holds.
+fn fuse_is_known_to_be_blown(bench: &Bench) -> bool {
+    let plant = bench.machine().plant();
+    let seen = |found: &Found| found.findings.contains(&Finding::FuseWireGone);
+    let at_fuse = |pin: Pin| matches!(pin, Pin::FuseIn | Pin::FuseOut);
+    let measured = |r: &Reading| {
+        at_fuse(r.red) && at_fuse(r.black) && r.meter_sound && r.shown == Display::OverRange
+    };
+    let mode = bench.machine().control().control_status().mode;
+    let dark = plant.energized() && mode.is_without_supply();
+    plant.supply().fuse_blown
+        && (dark || bench.found().iter().any(seen) || bench.notebook().iter().any(measured))
+}
+
 /// The planner's step, or what stands between it and the hands.
 fn with_step(bench: &Bench, repair_costs: &RepairCosts, step: PlanStep) -> HintTopic {
     let topic = HintTopic::Step(step);
@@ -244,6 +276,7 @@ fn with_step(bench: &Bench, repair_costs: &RepairCosts, step: PlanStep) -> HintT
         PlanStep::Test(test) => match &repair_costs.probes[test] {
             Probe::Recalibrate => return topic,
             Probe::Inspect(component) => Action::Inspect(*component),
+            Probe::BucketTest(pipe) => Action::BucketTest(*pipe),
             Probe::Read(point) => {
                 if !point.state.is_live() && bench.view().machine.plugged {
                     return HintTopic::MakeSafe(GoodPractice::Unplug);
@@ -262,20 +295,28 @@ fn with_step(bench: &Bench, repair_costs: &RepairCosts, step: PlanStep) -> HintT
                 return proof_missing_since(bench, bench.began()).unwrap_or(topic);
             }
             Remedy::PutRight(component) => Action::PutRight(*component),
-            Remedy::Part(number) => {
-                let agreed = (bench.log().approved_quote())
-                    .is_some_and(|given| given.quote.parts.contains(number));
-                if !agreed {
-                    return HintTopic::QuotePart(number.clone());
-                }
-                let in_hand = |part: &PartInHand| part.number == *number && !part.fitted;
-                if !bench.view().parts.iter().any(in_hand) {
-                    return topic;
-                }
-                Action::Fit(number.clone())
-            }
+            Remedy::Part(number) => return with_part(bench, number, topic),
         },
     };
+    before_action(bench, action, topic)
+}
+
+/// A part that goes in next, or what stands between it and the hands; `topic` as long as it was not bought.
+fn with_part(bench: &Bench, number: &str, topic: HintTopic) -> HintTopic {
+    let agreed = (bench.log().approved_quote())
+        .is_some_and(|given| given.quote.parts.iter().any(|part| part == number));
+    if !agreed {
+        return HintTopic::QuotePart(number.to_owned());
+    }
+    let in_hand = |part: &PartInHand| part.number == number && !part.fitted;
+    if !bench.view().parts.iter().any(in_hand) {
+        return topic;
+    }
+    before_action(bench, Action::Fit(number.to_owned()), topic)
+}
+
+/// An action's topic, or what has to be done before the action.
+fn before_action(bench: &Bench, action: Action, topic: HintTopic) -> HintTopic {
     match bench.refuse(&action) {
         Err(Refusal::CabinetClosed) if !bench.view().machine.plugged => {
             return HintTopic::OpenCabinet;
@@ -316,6 +357,7 @@ fn practice(bench: &Bench, caution: Caution) -> Option<GoodPractice> {
         Caution::Flood => Some(GoodPractice::BailOut),
         Caution::Scald => Some(GoodPractice::LetCool),
         Caution::Heavy | Caution::LiveTest | Caution::InsulationOnControl => None,
+        Caution::InsulationInHand => Some(GoodPractice::UseClips),
     }
 }
 

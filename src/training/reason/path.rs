@@ -4,11 +4,12 @@
 use super::evidence::{self, End, Outcome, Table};
 use super::plan::{Course, PlanError, PlanStep};
 use super::posterior::{Posterior, PosteriorError};
-use super::repair_costs::{OPENED, Probe, RepairCosts, SERVICE, WAIT_PER_HOUR};
-use crate::bench::{Action, Bench, MilestoneKind, Refusal};
+use super::repair_costs::{OPENED, Probe, Remedy, RepairCosts, SERVICE, WAIT_PER_HOUR};
+use crate::bench::{Action, Bench, MilestoneKind, Quote, Refusal, cost, holds_water};
 use crate::lesson::{Library, Scenario, SetUpError, set_up_in_slices};
 use crate::slices::{SliceEnd, wait};
 use detent_simulation::controller::Board;
+use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::Time;
 
@@ -199,13 +200,18 @@ impl Walk<'_> {
             Action::Order(_) => Some(self.sound()?),
             _ => None,
         };
+        let repairs = self.bench.repairs().len();
         self.bench.act(action)?;
         match action {
-            Action::Probe { .. } | Action::Inspect(_) => self.learn_from(action)?,
+            Action::Probe { .. } | Action::Inspect(_) | Action::BucketTest(_) => {
+                self.learn_from(action)?;
+            }
             Action::Fit(number) => {
                 let part = self.bench.part(number).cloned();
                 self.repair(|mode| part.as_ref().is_some_and(|p| p.ends(mode)));
             }
+            // Taps that were only shut off for the work are opened again: that repairs nothing.
+            Action::PutRight(Component::Taps) if self.bench.repairs().len() == repairs => {}
             Action::PutRight(c) => self.repair(|mode| mode.needs_no_part() && mode.component == *c),
             Action::OpenCabinet => self.ready(OPENED),
             _ => {}
@@ -214,6 +220,10 @@ impl Walk<'_> {
             action,
             Action::Probe { .. }
                 | Action::Inspect(_)
+                | Action::BucketTest(_)
+                | Action::ShutTaps
+                | Action::Quote(_)
+                | Action::CheckForLeaks
                 | Action::PutRight(_)
                 | Action::Order(_)
                 | Action::Fit(_)
@@ -257,6 +267,12 @@ impl Walk<'_> {
                 };
                 evidence::finding_here(&self.bench, *component, &found.findings)
             }
+            Action::BucketTest(pipe) => {
+                let Some(test) = self.bench.log().bucket_tests().last() else {
+                    return Ok(());
+                };
+                evidence::bucket_here(&self.bench, *pipe, test.strength())
+            }
             _ => return Ok(()),
         };
         // A live machine changes by itself: the same pins may tell something else later.
@@ -272,6 +288,7 @@ impl Walk<'_> {
         let live = self.bench.machine().plant().plugged();
         let same = |probe: &Probe| match (probe, action) {
             (Probe::Inspect(a), Action::Inspect(b)) => a == b,
+            (Probe::BucketTest(a), Action::BucketTest(b)) => a == b,
             (
                 Probe::Read(point),
                 Action::Probe {
@@ -408,14 +425,20 @@ pub(super) async fn best(
         });
     }
     let mut ready = if reads { SERVICE } else { 0 };
+    let mut parts = Vec::new();
     for (n, truth) in truths.into_iter().enumerate() {
+        let mut owed = Owed {
+            start: &start,
+            done,
+            parts: &mut parts,
+        };
         let outcome = match start.table.seen[truth].washes.first() {
             Some(usual) if n > 0 => usual,
             _ => outcome,
         };
         let mut course = Course::begin(&start.belief(outcome)?.shares());
         course.done = ready;
-        one_fault(&start, truth, &mut course, &mut stops).await?;
+        one_fault(&mut owed, truth, &mut course, &mut stops).await?;
         ready = course.done;
     }
     if let Some(end) = stops.last().cloned() {
@@ -430,20 +453,78 @@ pub(super) async fn best(
     Ok(stops)
 }
 
+/// What good work puts around a repair, whatever it is. The planner need not weigh it.
+struct Owed<'a, 'b> {
+    start: &'a Start<'b>,
+    done: &'a Bench,
+    /// Parts that the customer was told of.
+    parts: &'a mut Vec<String>,
+}
+
+impl Owed<'_, '_> {
+    /// Before and after a step: the customer is asked before a part goes in, the taps are shut off while what they
+    /// feed is open, and whoever opened what holds water looks for leaks once it has run.
+    fn around(&mut self, step: PlanStep) -> (Vec<Action>, Vec<Action>) {
+        let PlanStep::Repair(repair) = step else {
+            return (Vec::new(), Vec::new());
+        };
+        let (mut before, mut after) = (Vec::new(), Vec::new());
+        let component = match &self.start.repair_costs.remedies[repair] {
+            Remedy::Part(number) => {
+                if !self.done.is_called_back() {
+                    self.parts.push(number.clone());
+                    before.push(Action::Quote(Quote {
+                        parts: self.parts.clone(),
+                        minutes: self.start.scenario.par_minutes as u16,
+                    }));
+                }
+                self.done.part(number).map(|part| part.component)
+            }
+            Remedy::PutRight(component) => Some(*component),
+            Remedy::Recalibrate => None,
+        };
+        if matches!(
+            component,
+            Some(Component::InletCold | Component::InletHot | Component::InletHoses)
+        ) {
+            before.push(Action::ShutTaps);
+            after.push(Action::PutRight(Component::Taps));
+        }
+        if component.is_some_and(holds_water) {
+            after.push(Action::CheckForLeaks);
+        }
+        (before, after)
+    }
+
+    /// Goes on from the last stop with these, each at its own cost.
+    fn add(&self, actions: Vec<Action>, stops: &mut Vec<PathPoint>) {
+        for action in actions {
+            let Some(last) = stops.last().cloned() else {
+                return;
+            };
+            let minutes = cost::span(&action).seconds() / 60.0;
+            stops.push(PathPoint {
+                deed: PathStep::Did(action),
+                minutes: last.minutes + minutes,
+                money: last.money + self.start.library.rates.labour(minutes),
+                ..last
+            });
+        }
+    }
+}
+
 async fn one_fault(
-    start: &Start<'_>,
+    owed: &mut Owed<'_, '_>,
     truth: usize,
     course: &mut Course,
     stops: &mut Vec<PathPoint>,
 ) -> Result<(), PathError> {
+    let start = owed.start;
     let problem = &start.repair_costs.problem;
-    let (mut minutes, mut money) = stops.last().map_or((0.0, 0.0), |s| (s.minutes, s.money));
     for _ in 0..LONGEST {
         SliceEnd::default().await;
         let step = start.next(course)?;
         let (work, price) = start.repair_costs.price(step, course.done);
-        minutes += work;
-        money += price;
         let next = problem.after(course, step);
         // The outcome that this fault brings most often.
         let most = |test: usize| {
@@ -470,14 +551,18 @@ async fn one_fault(
             (Some(next), false) => Posterior::from_weights(&next.weights)?.shares(),
             (None, false) => return Ok(()),
         };
+        let (before, after) = owed.around(step);
+        owed.add(before, stops);
+        let (minutes, money) = stops.last().map_or((0.0, 0.0), |s| (s.minutes, s.money));
         stops.push(PathPoint {
             at: None,
             deed: PathStep::Planned(step),
             shares,
-            minutes,
-            money,
+            minutes: minutes + work,
+            money: money + price,
             sound: None,
         });
+        owed.add(after, stops);
         match following {
             Some(next) if !cured => *course = next,
             Some(next) => {

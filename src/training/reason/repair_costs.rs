@@ -6,7 +6,7 @@ use super::plan::{Course, Needs, PlanStep, Problem, Repair, Test};
 use crate::bench::{Action, Condition, Grip, MeterMode, Part, cost};
 use crate::lesson::{Library, MachineState};
 use detent_simulation::controller::Board;
-use detent_simulation::interface::{Component, Connector, Pin};
+use detent_simulation::interface::{Component, Connector, Pin, WaterPipe};
 
 /// What a live test may cost whoever makes it, whole units of money. Our own choice: enough that one is
 /// made only where no dead test tells as much.
@@ -39,6 +39,8 @@ pub enum Probe {
     Read(Point),
     /// Look at a component.
     Inspect(Component),
+    /// Fill a bucket at a tap.
+    BucketTest(WaterPipe),
     /// Recalibrate and see how it ends.
     Recalibrate,
 }
@@ -121,6 +123,19 @@ impl RepairCosts {
                 (money(spent(&Action::Inspect(*component))), 0.0),
                 if component.is_inside() { OPENED } else { 0 },
                 table.finding_chances(*component),
+            );
+        }
+        for pipe in WaterPipe::ALL {
+            let deeds = [
+                Action::ShutTaps,
+                Action::BucketTest(*pipe),
+                Action::PutRight(Component::Taps),
+            ];
+            repair_costs.add_test(
+                Probe::BucketTest(*pipe),
+                (money(deeds.iter().map(spent).sum()), 0.0),
+                0,
+                table.bucket_chances(*pipe),
             );
         }
         let chances = table.recalibration_chances();

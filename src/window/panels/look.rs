@@ -4,7 +4,7 @@ use super::icon::Icon;
 use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{self, RichText, Ui};
-use detent_simulation::interface::Component as Part;
+use detent_simulation::interface::{Component as Part, WaterPipe};
 use detent_training::bench::Action;
 
 pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
@@ -32,6 +32,25 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                         {
                             context.act(Action::ShutTaps);
                         }
+                        if *part == Part::Taps && context.bench.view().taps_shut {
+                            for pipe in WaterPipe::ALL {
+                                let bucket = format!("do-bucket-{pipe}");
+                                if ui.button(context.text(&bucket)).clicked() {
+                                    context.act(Action::BucketTest(*pipe));
+                                }
+                            }
+                        }
+                        if *part == Part::Laundry {
+                            let empty = context.bench.view().basket_empty;
+                            let (key, action) = if empty {
+                                ("do-load-basket", Action::LoadBasket)
+                            } else {
+                                ("do-unload-basket", Action::UnloadBasket)
+                            };
+                            if ui.button(context.text(key)).clicked() {
+                                context.act(action);
+                            }
+                        }
                         if *part == Part::Supply
                             && context.bench.view().outlet_tripped
                             && kit::small_deed(ui, Icon::Outlet, context.text("do-reset-outlet"))
@@ -43,7 +62,11 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                 });
             }
         });
-    let found = context.bench.view().log.found();
+    let log = context.bench.view().log;
+    for test in log.bucket_tests().iter().rev() {
+        ui.label(RichText::new(context.texts.bucket_test(test)).size(t::SMALL));
+    }
+    let found = log.found();
     if found.is_empty() {
         kit::quiet(ui, context.text("found-empty"));
     }

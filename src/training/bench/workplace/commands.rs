@@ -52,6 +52,11 @@ impl Bench {
                 Err(Refusal::CabinetClosed)
             }
             Action::ShutTaps if plant.taps_shut() => already(),
+            Action::UnloadBasket if plant.basket_empty() => already(),
+            Action::LoadBasket if !plant.basket_empty() => already(),
+            Action::UnloadBasket | Action::LoadBasket if !plant.lid_open() => {
+                Err(Refusal::LidClosed)
+            }
             Action::ResetOutlet if !plant.outlet_tripped() => already(),
             Action::Inspect(c) | Action::PutRight(c) if in_basket(*c) && !plant.lid_open() => {
                 Err(Refusal::LidClosed)
@@ -150,10 +155,14 @@ impl Bench {
                 self.meter.fuse_blown = false;
                 self.spent += cost::METER_FUSE_PRICE;
             }
+            // What came is noted when the bucket is full, or the wait for it over.
+            Action::BucketTest(_) => {}
             // What is found is noted once the time for looking has passed.
             Action::Inspect(_) => {}
             Action::PutRight(component) => self.put_right(*component),
             Action::ShutTaps => plant.shut_taps(),
+            Action::UnloadBasket => plant.set_basket_empty(true),
+            Action::LoadBasket => plant.set_basket_empty(false),
             Action::ResetOutlet => plant.reset_outlet(),
             Action::ReplaceLeads => self.meter.lead_open = false,
             Action::Order(number) => self.order(number),

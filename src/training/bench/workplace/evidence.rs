@@ -2,12 +2,13 @@
 
 use super::Bench;
 use crate::bench::action::MeterMode;
+use crate::bench::bucket_test::{BucketTest, SupplyStrength};
 use crate::bench::display::Display;
 use crate::bench::inspect::{Found, visible_findings};
 use crate::bench::log::LogEntry;
 use crate::bench::meter;
 use crate::bench::view::Reading;
-use detent_simulation::interface::{Component, Pin};
+use detent_simulation::interface::{Component, Pin, WaterPipe};
 use detent_simulation::plant::{FailureMode, Op, Param, Presence, Probed, Probes};
 use detent_simulation::units::uniform;
 
@@ -23,6 +24,22 @@ impl Bench {
             at: self.machine.now(),
             component,
             findings,
+            rules_out,
+        }));
+    }
+
+    pub(super) fn note_bucket(&mut self, pipe: WaterPipe) {
+        let plant = self.machine.plant();
+        let (flow_l_min, water_c) = plant.into_bucket(pipe);
+        let strength = SupplyStrength::of(flow_l_min);
+        let alike =
+            |changes: &[_]| SupplyStrength::of(plant.into_bucket_if(pipe, changes).0) == strength;
+        let rules_out = self.modes.iter().map(|m| !could_be(m, alike)).collect();
+        self.log.push(LogEntry::BucketTested(BucketTest {
+            at: self.machine.now(),
+            pipe,
+            flow_l_min,
+            water_c: (strength != SupplyStrength::Nothing).then_some(water_c),
             rules_out,
         }));
     }

@@ -127,6 +127,7 @@ impl Bench {
             Action::Inspect(component) => self.note_finding(component),
             Action::Quote(ref quote) => self.note_answer(quote),
             Action::CheckForLeaks => self.note_leaks(),
+            Action::BucketTest(pipe) => self.note_bucket(pipe),
             _ => {}
         }
         Ok(())
@@ -386,6 +387,7 @@ impl Bench {
             machine,
             cabinet_open: self.cabinet_open,
             taps_shut: self.machine.plant().taps_shut(),
+            basket_empty: self.machine.plant().basket_empty(),
             outlet_tripped: self.machine.plant().outlet_tripped(),
             pulled: &self.pulled,
             probes: self.probes,

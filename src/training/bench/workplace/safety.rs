@@ -46,6 +46,7 @@ impl Bench {
                 Some(Caution::OhmsLive)
             }
             Action::Probe { .. } if plant.plugged() => Some(Caution::LiveTest),
+            action if self.tester_in_hand(action) => Some(Caution::InsulationInHand),
             Action::Probe {
                 mode: MeterMode::Insulation,
                 red,
@@ -75,6 +76,7 @@ impl Bench {
             action if charged && touches_charge(action) => Some(Incident::TouchedCharge),
             action if self.turns() && reaches_drive(action) => Some(Incident::HandInDrive),
             action if self.would_scald(action) => Some(Incident::Scald),
+            action if !plugged && self.tester_in_hand(action) => Some(Incident::TesterShock),
             Action::Probe {
                 mode, red, black, ..
             } if mode.sends_current() => {
@@ -109,6 +111,20 @@ impl Bench {
         }
     }
 
+    /// Whether fingers hold the insulation tester's probes while it works. An insulation tester gives no more than
+    /// 15 mA (IEC 61557-2, from memory).
+    fn tester_in_hand(&self, action: &Action) -> bool {
+        let in_hand = matches!(
+            action,
+            Action::Probe {
+                mode: MeterMode::Insulation,
+                grip: Grip::Fingers,
+                ..
+            }
+        );
+        in_hand && self.meter.is_sound(MeterMode::Insulation)
+    }
+
     /// What is taken off, opened or tilted.
     fn opened_by(&self, action: &Action) -> Option<Component> {
         match action {
@@ -133,7 +149,11 @@ impl Bench {
 
     /// Whether water under pressure would spray out: a hose comes off, and its tap is open.
     fn under_pressure(&self, action: &Action) -> bool {
-        let [cold_kpa, hot_kpa] = self.machine.plant().inlet_kpa();
+        let plant = self.machine.plant();
+        if let Action::BucketTest(pipe) = action {
+            return !plant.taps_shut() && plant.tap_kpa(*pipe) > 0.0;
+        }
+        let [cold_kpa, hot_kpa] = plant.inlet_kpa();
         let behind_kpa = match self.opened_by(action) {
             Some(Component::InletCold) => cold_kpa,
             Some(Component::InletHot) => hot_kpa,
@@ -179,7 +199,7 @@ impl Bench {
     /// Whether hands are in the tub's water for longer than skin bears it.
     fn would_scald(&self, action: &Action) -> bool {
         let into_water = match action {
-            Action::BailOut => true,
+            Action::BailOut | Action::UnloadBasket => true,
             Action::Inspect(component) | Action::PutRight(component) => in_basket(*component),
             _ => false,
         };
@@ -211,7 +231,7 @@ fn burns_after_s(water_c: f64) -> f64 {
 /// True where a hand goes into the basket, or to the drive behind the panels.
 fn reaches_drive(action: &Action) -> bool {
     match action {
-        Action::Fit(_) => true,
+        Action::Fit(_) | Action::UnloadBasket | Action::LoadBasket => true,
         Action::Inspect(component) | Action::PutRight(component) => {
             in_basket(*component) || component.is_inside()
         }

@@ -58,6 +58,7 @@ impl Bench {
         let plant = next.machine.plant_mut();
         plant.stand(seconds);
         plant.set_lid_open(false);
+        plant.set_basket_empty(false);
         plant.set_plugged(true);
         next.hidden = next.machine.plant().faults().cloned().collect();
         Bench {

@@ -279,6 +279,7 @@ fn place_of(probe: &Probe) -> Component {
     match probe {
         Probe::Read(point) => of(point.red),
         Probe::Inspect(component) => *component,
+        Probe::BucketTest(_) => Component::Taps,
         Probe::Recalibrate => Component::Board,
     }
 }
