@@ -183,6 +183,9 @@ pub(super) fn outcome(
             detent_simulation::controller::Outcome::Open => "…".to_owned(),
             detent_simulation::controller::Outcome::Entered => texts.get("cli-entered"),
             detent_simulation::controller::Outcome::Broken(broke) => texts.broken_rule(broke),
+            detent_simulation::controller::Outcome::InHold => {
+                texts.try_in_hold(&bench.machine().board().resets)
+            }
         };
         put(format!(
             "{} {} s: {outcome}",

@@ -193,6 +193,15 @@ impl Texts {
         ]
     }
 
+    /// Why nothing could come of a try begun in a fault hold of a board with these resets, and the shortest way
+    /// out of it.
+    pub fn try_in_hold(&self, resets: &Resets) -> String {
+        let ways = self.hold_resets(resets);
+        let way = ways.into_iter().find_map(|(does, way)| does.then_some(way));
+        let way = Value::from(way.unwrap_or_default());
+        self.with("try-in-hold", &[("way", way)])
+    }
+
     /// A caution.
     pub fn caution(&self, caution: Caution) -> String {
         self.get(&format!("caution-{caution}"))
