@@ -212,7 +212,7 @@ pub(super) fn outcome(
             display(test.ohms)
         ))?;
     }
-    for found in bench.found().iter() {
+    for (n, found) in bench.found().iter().enumerate() {
         let told: Vec<String> = match found.findings.as_slice() {
             [] => vec![texts.get("finding-nothing")],
             some => some
@@ -221,7 +221,7 @@ pub(super) fn outcome(
                 .collect(),
         };
         put(format!(
-            "{} {}  {}: {}",
+            "{} {n:>2}  {}  {}: {}",
             texts.get("cli-found"),
             found.at,
             texts.get(&format!("component-{}", found.component)),

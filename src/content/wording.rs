@@ -156,6 +156,10 @@ impl Texts {
                 let reading = Value::from(number.to_string());
                 self.with("refusal-no-reading", &[("reading", reading)])
             }
+            Refusal::NoLook(number) => {
+                let look = Value::from(number.to_string());
+                self.with("refusal-no-look", &[("look", look)])
+            }
             Refusal::Finished => self.get("refusal-finished"),
             Refusal::PlugInOutlet => self.get("refusal-plug-in-outlet"),
             Refusal::NotNoted(code) => {

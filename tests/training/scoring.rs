@@ -46,6 +46,7 @@ fn report(causes: &[&str], part: Option<&str>, advice: Advice) -> Action {
         causes: causes.iter().map(|id| (*id).to_owned()).collect(),
         part: part.map(str::to_owned),
         proof: Vec::new(),
+        looks: Vec::new(),
         advice,
         verdict: Verdict::CausesNamed,
     })

@@ -444,6 +444,7 @@ impl Technician<'_> {
             causes,
             part,
             proof,
+            looks: Vec::new(),
             advice,
             verdict,
         }))?;
