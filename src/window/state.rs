@@ -576,6 +576,8 @@ pub struct Draft {
     pub part: Option<Option<String>>,
     /// Readings chosen.
     pub proof: BTreeSet<usize>,
+    /// Looks chosen.
+    pub looks: BTreeSet<usize>,
     /// What the customer is told.
     pub advice: Advice,
 }
@@ -610,6 +612,7 @@ impl Draft {
             causes: self.causes.clone(),
             part,
             proof: self.proof.iter().copied().collect(),
+            looks: self.looks.iter().copied().collect(),
             advice: self.advice,
             verdict,
         })
@@ -623,6 +626,7 @@ impl Default for Draft {
             causes: Vec::new(),
             part: None,
             proof: BTreeSet::new(),
+            looks: BTreeSet::new(),
             advice: Advice::None,
         }
     }

@@ -267,6 +267,7 @@ fn a_job_can_be_given_up_without_naming_a_cause_or_a_part() {
         causes: Vec::new(),
         part: None,
         proof: Vec::new(),
+        looks: Vec::new(),
         advice: Advice::None,
         verdict: Verdict::GivenUp,
     };
@@ -314,6 +315,7 @@ fn a_report_needs_cause_and_part() {
         .toggle("drain-pump.seized");
     harness.state_mut().ui_state.draft.part = Some(None);
     harness.state_mut().ui_state.draft.proof.insert(1);
+    harness.state_mut().ui_state.draft.looks.insert(0);
     harness.state_mut().ui_state.draft.advice = Advice::LevelMachine;
     harness.run_steps(2);
     harness.get_by_label("Close the job").click();
@@ -322,6 +324,7 @@ fn a_report_needs_cause_and_part() {
         causes: vec!["drain-pump.seized".to_owned()],
         part: None,
         proof: vec![1],
+        looks: vec![0],
         advice: Advice::LevelMachine,
         verdict: Verdict::CausesNamed,
     };
@@ -386,6 +389,7 @@ fn every_page_and_tab_has_all_its_texts_in_both_languages() {
             causes: Vec::new(),
             part: None,
             proof: Vec::new(),
+            looks: Vec::new(),
             advice: Advice::None,
             verdict: Verdict::NothingWrong,
         }));
@@ -961,6 +965,7 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
         causes: Vec::new(),
         part: None,
         proof: Vec::new(),
+        looks: Vec::new(),
         advice: Advice::None,
         verdict: Verdict::NothingWrong,
     };
