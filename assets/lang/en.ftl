@@ -1727,7 +1727,7 @@ trouble-refused = The browser does not allow attempts to be saved, as in a priva
 ## try
 
 try-entered = Service mode entered
-try-in-hold = The control was in a fault hold and accepts no entry then. Leave the hold first. { $way }
+try-in-hold = The control was in a fault hold, where it takes no gesture. Leave the hold first. { $way }
 try-open = In progress
 
 ## variant

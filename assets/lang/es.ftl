@@ -1721,7 +1721,7 @@ trouble-refused = El navegador no permite guardar intentos, como ocurre en una v
 ## try
 
 try-entered = Dentro del modo de servicio
-try-in-hold = El control estaba en parada por fallo y así no admite la entrada. Salga primero de la parada. { $way }
+try-in-hold = El control estaba en parada por fallo, y así no admite ningún gesto. Salga primero de la parada. { $way }
 try-open = En curso
 
 ## variant
