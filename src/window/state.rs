@@ -15,7 +15,10 @@ use detent_training::bench::{
     Action, Advice, BenchView, Caution, Display, Entries, Grip, Incident, MeterMode, Quote,
     Refusal, Report, Verdict,
 };
-use detent_training::lesson::{Bilingual, CustomerAccount, Guide, GuidePlace, Invoice, Score};
+use detent_training::lesson::{
+    Bilingual, CustomerAccount, Guide, GuidePlace, Invoice, Score, WindowState, WindowStepsDone,
+    WindowView,
+};
 use detent_training::practice::{Exercise, Moment};
 use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
@@ -60,6 +63,8 @@ pub struct BenchRes {
     hint: Option<ShownHint>,
     /// Entries of the log that the guide was held against, and where it stands.
     guided: (usize, GuidePlace),
+    /// Steps of the guide about the window that were done here.
+    looked: WindowStepsDone,
 }
 
 /// What tells tries from those of a moment ago: they are only added to, and only the last one grows.
@@ -128,15 +133,19 @@ impl BenchRes {
             lag: 0,
             hint: None,
             guided: (0, GuidePlace::default()),
+            looked: WindowStepsDone::default(),
         }
     }
 
-    /// Where the guide stands. Told anew only when something happened.
-    pub fn guide_place(&mut self, guide: &Guide) -> GuidePlace {
+    /// Where the guide stands while the window is so. Told anew only when something happened.
+    pub fn guide_place(&mut self, guide: &Guide, window: WindowState) -> GuidePlace {
         let log = self.bench.view().log;
         let entries = log.entries().len();
         if self.guided.0 != entries {
-            self.guided = (entries, guide.place(log));
+            self.guided = (entries, guide.place(log, &self.looked));
+        }
+        if guide.look(self.guided.1, window, &mut self.looked) {
+            self.guided.1 = guide.place(log, &self.looked);
         }
         self.guided.1
     }
@@ -502,6 +511,26 @@ pub enum ViewKind {
     Machine,
     /// Inside.
     Cabinet,
+}
+
+impl ViewKind {
+    /// As a guide names it.
+    pub fn of_guide(self) -> WindowView {
+        match self {
+            ViewKind::Panel => WindowView::Console,
+            ViewKind::Machine => WindowView::Machine,
+            ViewKind::Cabinet => WindowView::Inside,
+        }
+    }
+
+    /// The one that a guide names so.
+    pub fn named_by_guide(view: WindowView) -> ViewKind {
+        match view {
+            WindowView::Console => ViewKind::Panel,
+            WindowView::Machine => ViewKind::Machine,
+            WindowView::Inside => ViewKind::Cabinet,
+        }
+    }
 }
 
 /// Tabs on the right.

@@ -177,7 +177,9 @@ pub fn main_button(ui: &mut Ui, text: impl Into<RichText>, enabled: bool) -> Res
 pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
-    ui.add(egui::Button::new(text).fill(fill).selected(on))
+    let is_marked = is_marked(ui, text.text());
+    let button = ui.add(egui::Button::new(text).fill(fill).selected(on));
+    framed(ui, button, is_marked)
 }
 
 /// A choice of fixed width.
