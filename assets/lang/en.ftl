@@ -589,10 +589,10 @@ drill-leave = Back to practice
 drill-leave-key = Leave (Esc)
 drill-look-up-all = All of them, and nothing else.
 drill-look-up-ask = Code { $code } is stored. Tick every component that this board’s sheet lists for it.
-drill-look-up-excerpt = From the code table of the service sheet:
 drill-look-up-left-out = Left out: { $components }.
 drill-look-up-missed = this one too
 drill-look-up-not-listed = Not listed for this code: { $components }.
+drill-look-up-page = The codes page of the service sheet:
 drill-meter-ask-bulk = Does the bulk capacitor have the right voltage? Measure { $pins }.
 drill-meter-ask-capacitor = { $component }: has it kept its capacitance? Measure { $pins }.
 drill-meter-ask-current = Does the drain pump draw the right current in its test? { $component }, wire at { $pins }.
@@ -1383,6 +1383,7 @@ refusal-no-button = There is no { $button } button here.
 refusal-no-cause = Cause “{ $cause }” is not in the catalog. Choose one from the list.
 refusal-no-connector = There is no such connector here.
 refusal-no-hints = This job gives no hints.
+refusal-no-look = Nothing was looked at under the number { $look }.
 refusal-no-part = The parts counter has no part { $part }.
 refusal-no-reading = There is no reading { $reading } in the notebook.
 refusal-not-in-hand = Order part { $part } first.
@@ -1404,8 +1405,8 @@ report-none-found = No cause of that name.
 report-not-ready = Choose a cause and a part first.
 report-nothing-wrong = Nothing was wrong
 report-part = Part needed
-report-proof = Readings that prove it
-report-proof-intro = Tick those that rule the other suspects out.
+report-proof = Readings and looks that prove it
+report-proof-intro = Tick those that rule the other suspects out. A look counts without a tick as well.
 report-search = Search:
 report-see-score = See the score
 
@@ -1463,12 +1464,19 @@ rule-wrong-way = the dial turned the wrong way
 
 ## safe
 
+safe-fact-basket-stands = The basket has stopped.
+safe-fact-basket-turns = The basket is still turning.
 safe-fact-bleeder-open = The bleeder across the bulk capacitor is known to be open.
 safe-fact-discharged = Then the capacitor was discharged through a resistor.
 safe-fact-dry = The tub is empty.
+safe-fact-lid-closed = The lid is down.
+safe-fact-lid-open = The lid is up.
+safe-fact-live-tests = Live tests are allowed on this job, and you are trained for them.
+safe-fact-lock-failed = The basket was spun, and meanwhile the lid lock failed: nothing holds the lid.
 safe-fact-measured = Then the capacitor was measured: { $shown } DC.
 safe-fact-meter-bad = Then the meter was checked on the proving unit: it does not show what it should.
 safe-fact-meter-good = Then the meter was checked on the proving unit: good.
+safe-fact-no-live-tests = Live tests are not allowed on this job.
 safe-fact-panels-off = The panels are off.
 safe-fact-plugged = The machine is plugged in.
 safe-fact-taps-open = The { word-taps } are open.
@@ -1478,6 +1486,9 @@ safe-fact-water = { $depth } cm of water in the tub, at { $celsius } °C ({ $fah
 safe-outcome-discharged-live = The resistor burns: the supply keeps the capacitor charged
 safe-outcome-discharged-unmeasured = Unproven: discharged, but not measured since
 safe-outcome-flood = The floor is flooded
+safe-outcome-hand-in-drive = The turning basket catches the hand
+safe-outcome-lid-spinning = A spinning basket is within reach
+safe-outcome-live-not-allowed = A live test that this job does not allow
 safe-outcome-meter-not-proved = Unproven: the meter was not checked both before and after
 safe-outcome-none = Nothing: it is safe
 safe-outcome-not-proved-dead = Unproven: nobody measured that the charge is gone
@@ -1493,7 +1504,9 @@ safe-step-clean-screen = take the cold hose off and clean its screen
 safe-step-discharge = discharge the capacitor through a resistor
 safe-step-fit-valve = install a new cold inlet valve
 safe-step-measure-charge = measure V DC across the capacitor
+safe-step-measure-mains = measure V AC from line to neutral where the cord meets the control board
 safe-step-measure-ohms = measure Ω across the capacitor
+safe-step-open-lid = lift the lid
 safe-step-open-panels = take the panels off
 safe-step-pull-connector = pull the drain pump’s connector
 safe-step-reach-into-basket = reach into the basket
@@ -1628,7 +1641,7 @@ sound-pump-hum = pump hums
 sound-read-twice = read the lamps twice before you record the code
 sound-recalibrate = recalibrate after the repair
 sound-relay-click = a relay clicks
-sound-report = report what the readings prove
+sound-report = report what the readings and looks prove
 sound-rest = leave it unplugged for the full minute
 sound-run = run a program to the end and watch
 sound-second-visit = stay until it is fixed, or say plainly that it is not; otherwise someone has to come back
@@ -1748,6 +1761,7 @@ trouble-refused = The browser does not allow attempts to be saved, as in a priva
 ## try
 
 try-entered = Service mode entered
+try-in-hold = The control was in a fault hold, where it takes no gesture. Leave the hold first. { $way }
 try-open = In progress
 
 ## variant

@@ -586,10 +586,10 @@ drill-leave = Volver a la práctica
 drill-leave-key = Salir (Esc)
 drill-look-up-all = Todos, y ninguno más.
 drill-look-up-ask = El código { $code } está guardado. Marque todos los componentes que la hoja de esta placa indica para él.
-drill-look-up-excerpt = De la tabla de códigos de la hoja de servicio:
 drill-look-up-left-out = Faltan: { $components }.
 drill-look-up-missed = este también
 drill-look-up-not-listed = No figuran para este código: { $components }.
+drill-look-up-page = La página de códigos de la hoja de servicio:
 drill-meter-ask-bulk = ¿Tiene el condensador principal la tensión correcta? Mida { $pins }.
 drill-meter-ask-capacitor = { $component }: ¿conserva su capacidad? Mida { $pins }.
 drill-meter-ask-current = ¿Consume la bomba de desagüe la corriente correcta en su prueba? { $component }, cable en { $pins }.
@@ -1377,6 +1377,7 @@ refusal-no-button = Aquí no hay botón { $button }.
 refusal-no-cause = La causa «{ $cause }» no está en el catálogo. Elija una de la lista.
 refusal-no-connector = Aquí no hay ese conector.
 refusal-no-hints = Este trabajo no da pistas.
+refusal-no-look = No hay ninguna revisión con el número { $look }.
 refusal-no-part = El mostrador no tiene la pieza { $part }.
 refusal-no-reading = En el cuaderno no hay ninguna lectura { $reading }.
 refusal-not-in-hand = Pida antes la pieza { $part }.
@@ -1398,8 +1399,8 @@ report-none-found = Ninguna causa con ese nombre.
 report-not-ready = Elija antes una causa y una pieza.
 report-nothing-wrong = No fallaba nada
 report-part = Pieza necesaria
-report-proof = Lecturas que lo demuestran
-report-proof-intro = Marque las que descartan a los demás sospechosos.
+report-proof = Lecturas y revisiones que lo demuestran
+report-proof-intro = Marque las que descartan a los demás sospechosos. Una revisión cuenta aunque no la marque.
 report-search = Buscar:
 report-see-score = Ver la nota
 
@@ -1457,12 +1458,19 @@ rule-wrong-way = el selector giró en sentido contrario
 
 ## safe
 
+safe-fact-basket-stands = La cesta está parada.
+safe-fact-basket-turns = La cesta sigue girando.
 safe-fact-bleeder-open = Se sabe que la resistencia de descarga del condensador principal está abierta.
 safe-fact-discharged = Después se descargó el condensador con una resistencia.
 safe-fact-dry = La cuba está vacía.
+safe-fact-lid-closed = La tapa está cerrada.
+safe-fact-lid-open = La tapa está abierta.
+safe-fact-live-tests = En este trabajo se permiten las pruebas con tensión, y usted está formado para hacerlas.
+safe-fact-lock-failed = Se hizo centrifugar la cesta y entretanto falló el bloqueo: nada sujeta la tapa.
 safe-fact-measured = Después se midió el condensador: { $shown } CC.
 safe-fact-meter-bad = Después se comprobó el multímetro con la fuente de prueba: no indica lo que debe.
 safe-fact-meter-good = Después se comprobó el multímetro con la fuente de prueba: correcto.
+safe-fact-no-live-tests = En este trabajo no se permiten las pruebas con tensión.
 safe-fact-panels-off = Los paneles están quitados.
 safe-fact-plugged = La máquina está enchufada.
 safe-fact-taps-open = Los grifos están abiertos.
@@ -1472,6 +1480,9 @@ safe-fact-water = { $depth } cm de agua en la cuba, a { $celsius } °C ({ $fahre
 safe-outcome-discharged-live = La resistencia se quema: la red mantiene cargado el condensador
 safe-outcome-discharged-unmeasured = Sin probar: se descargó, pero no se ha medido desde entonces
 safe-outcome-flood = Se inunda el suelo
+safe-outcome-hand-in-drive = La cesta en marcha atrapa la mano
+safe-outcome-lid-spinning = La cesta queda al alcance de la mano mientras gira
+safe-outcome-live-not-allowed = Una prueba con tensión que este trabajo no permite
 safe-outcome-meter-not-proved = Sin probar: el multímetro no se comprobó antes y después
 safe-outcome-none = Nada: es seguro
 safe-outcome-not-proved-dead = Sin probar: nadie ha medido que ya no hay carga
@@ -1487,7 +1498,9 @@ safe-step-clean-screen = quitar la manguera de agua fría y limpiar su filtro
 safe-step-discharge = descargar el condensador con una resistencia
 safe-step-fit-valve = montar una electroválvula de agua fría nueva
 safe-step-measure-charge = medir V DC en el condensador
+safe-step-measure-mains = medir V AC entre fase y neutro donde el cable de red llega a la placa
 safe-step-measure-ohms = medir Ω en el condensador
+safe-step-open-lid = levantar la tapa
 safe-step-open-panels = quitar los paneles
 safe-step-pull-connector = quitar el conector de la bomba de desagüe
 safe-step-reach-into-basket = meter la mano en la cesta
@@ -1622,7 +1635,7 @@ sound-pump-hum = la bomba zumba
 sound-read-twice = leer las luces dos veces antes de anotar el código
 sound-recalibrate = recalibrar después de la reparación
 sound-relay-click = un relé hace clic
-sound-report = informar de lo que demuestran las lecturas
+sound-report = informar de lo que demuestran las lecturas y las revisiones
 sound-rest = dejarla desenchufada el minuto entero
 sound-run = hacer un programa hasta el final y observar
 sound-second-visit = quedarse hasta que esté reparada, o decir claramente que no lo está; si no, alguien tendrá que volver
@@ -1742,6 +1755,7 @@ trouble-refused = El navegador no permite guardar intentos, como ocurre en una v
 ## try
 
 try-entered = Dentro del modo de servicio
+try-in-hold = El control estaba en parada por fallo, y así no admite ningún gesto. Salga primero de la parada. { $way }
 try-open = En curso
 
 ## variant

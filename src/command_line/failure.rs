@@ -264,6 +264,7 @@ fn step(error: &StepError, texts: &Texts) -> String {
                 | Refusal::NotInHand(_)
                 | Refusal::Finished
                 | Refusal::NoReading(_)
+                | Refusal::NoLook(_)
                 | Refusal::NothingToHold
                 | Refusal::PlugInOutlet
                 | Refusal::NotNoted(_)

@@ -108,6 +108,8 @@ enum TryOutcome {
     Entered,
     /// A rule was broken.
     Broken,
+    /// Begun in a fault hold, in which the control takes no gesture.
+    InHold,
 }
 
 /// One reading of the meter.
@@ -438,7 +440,7 @@ impl GestureTry {
         use detent_simulation::controller::EntryError as Rule;
         let broken = match seen.outcome {
             End::Broken(rule) => Some(rule),
-            End::Open | End::Entered => None,
+            End::Open | End::Entered | End::InHold => None,
         };
         let by_ms = broken.and_then(|rule| match rule {
             Rule::Late { by_ms, .. }
@@ -468,6 +470,7 @@ impl GestureTry {
                 End::Open => TryOutcome::Open,
                 End::Entered => TryOutcome::Entered,
                 End::Broken(_) => TryOutcome::Broken,
+                End::InHold => TryOutcome::InHold,
             },
             broken_rule: broken.map(|rule| rule.rule().to_string()),
             step,

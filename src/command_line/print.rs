@@ -183,6 +183,9 @@ pub(super) fn outcome(
             detent_simulation::controller::Outcome::Open => "…".to_owned(),
             detent_simulation::controller::Outcome::Entered => texts.get("cli-entered"),
             detent_simulation::controller::Outcome::Broken(broke) => texts.broken_rule(broke),
+            detent_simulation::controller::Outcome::InHold => {
+                texts.try_in_hold(&bench.machine().board().resets)
+            }
         };
         put(format!(
             "{} {} s: {outcome}",
@@ -209,7 +212,7 @@ pub(super) fn outcome(
             display(test.ohms)
         ))?;
     }
-    for found in bench.found().iter() {
+    for (n, found) in bench.found().iter().enumerate() {
         let told: Vec<String> = match found.findings.as_slice() {
             [] => vec![texts.get("finding-nothing")],
             some => some
@@ -218,7 +221,7 @@ pub(super) fn outcome(
                 .collect(),
         };
         put(format!(
-            "{} {}  {}: {}",
+            "{} {n:>2}  {}  {}: {}",
             texts.get("cli-found"),
             found.at,
             texts.get(&format!("component-{}", found.component)),

@@ -7,7 +7,7 @@ use super::{
 };
 use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
-use detent_training::lesson::{Guide, Library, Mains, Scenario, Score};
+use detent_training::lesson::{CoursePart, Guide, Library, Mains, Scenario, Score};
 use detent_training::practice::Examination;
 use detent_training::practice::drill::SuppliedBoard;
 use detent_training::reason::{Hint, PathError, Review, hint_in_slices, review, review_in_slices};
@@ -228,6 +228,21 @@ impl ContentLibrary {
         all.sort_by_key(place);
         check_course(&all)?;
         Ok(all)
+    }
+
+    /// The boards that the course teaches to read, in its order.
+    ///
+    /// # Errors
+    /// As [`ContentLibrary::scenarios`].
+    pub fn boards_to_read(&self) -> Result<Vec<&Board>, ContentError> {
+        let mut boards: Vec<&Board> = Vec::new();
+        for ScenarioSource { scenario, .. } in self.scenarios()? {
+            let reading = (scenario.course.as_ref())
+                .is_some_and(|course| course.part == CoursePart::ReadingDrill);
+            let board = self.board(&scenario.board).filter(|_| reading);
+            boards.extend(board.filter(|board| !boards.iter().any(|b| b.id == board.id)));
+        }
+        Ok(boards)
     }
 
     /// The guide that lies beside a scenario, on the disk or built in, if there is one.

@@ -52,6 +52,24 @@ impl Texts {
         } else {
             "safe-fact-taps-open"
         }));
+        told.push(self.get(if facts.live_tests_allowed {
+            "safe-fact-live-tests"
+        } else {
+            "safe-fact-no-live-tests"
+        }));
+        if let Some(turns) = facts.basket_turns {
+            told.push(self.get("safe-fact-lock-failed"));
+            told.push(self.get(if turns {
+                "safe-fact-basket-turns"
+            } else {
+                "safe-fact-basket-stands"
+            }));
+        }
+        told.push(self.get(if facts.lid_open {
+            "safe-fact-lid-open"
+        } else {
+            "safe-fact-lid-closed"
+        }));
         told.push(match facts.water {
             None => self.get("safe-fact-dry"),
             Some((mm, celsius)) => {

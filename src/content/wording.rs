@@ -157,6 +157,10 @@ impl Texts {
                 let reading = Value::from(number.to_string());
                 self.with("refusal-no-reading", &[("reading", reading)])
             }
+            Refusal::NoLook(number) => {
+                let look = Value::from(number.to_string());
+                self.with("refusal-no-look", &[("look", look)])
+            }
             Refusal::Finished => self.get("refusal-finished"),
             Refusal::PlugInOutlet => self.get("refusal-plug-in-outlet"),
             Refusal::NotNoted(code) => {
@@ -192,6 +196,15 @@ impl Texts {
             (resets.lid_cycle.is_some(), lid),
             (true, self.get("reset-power")),
         ]
+    }
+
+    /// Why nothing could come of a try begun in a fault hold of a board with these resets, and the shortest way
+    /// out of it.
+    pub fn try_in_hold(&self, resets: &Resets) -> String {
+        let ways = self.hold_resets(resets);
+        let way = ways.into_iter().find_map(|(does, way)| does.then_some(way));
+        let way = Value::from(way.unwrap_or_default());
+        self.with("try-in-hold", &[("way", way)])
     }
 
     /// A caution.

@@ -15,7 +15,10 @@ use detent_training::bench::{
     Action, Advice, BenchView, Caution, Display, Entries, Grip, Incident, MeterMode, Quote,
     Refusal, Report, Verdict,
 };
-use detent_training::lesson::{Bilingual, CustomerAccount, Guide, GuidePlace, Invoice, Score};
+use detent_training::lesson::{
+    Bilingual, CustomerAccount, Guide, GuidePlace, Invoice, Score, WindowState, WindowStepsDone,
+    WindowView,
+};
 use detent_training::practice::{Exercise, Moment};
 use detent_training::reason::{ControlSuspicion, Review};
 use std::collections::{BTreeSet, VecDeque};
@@ -60,6 +63,8 @@ pub struct BenchRes {
     hint: Option<ShownHint>,
     /// Entries of the log that the guide was held against, and where it stands.
     guided: (usize, GuidePlace),
+    /// Steps of the guide about the window that were done here.
+    looked: WindowStepsDone,
 }
 
 /// What tells tries from those of a moment ago: they are only added to, and only the last one grows.
@@ -128,15 +133,19 @@ impl BenchRes {
             lag: 0,
             hint: None,
             guided: (0, GuidePlace::default()),
+            looked: WindowStepsDone::default(),
         }
     }
 
-    /// Where the guide stands. Told anew only when something happened.
-    pub fn guide_place(&mut self, guide: &Guide) -> GuidePlace {
+    /// Where the guide stands while the window is so. Told anew only when something happened.
+    pub fn guide_place(&mut self, guide: &Guide, window: WindowState) -> GuidePlace {
         let log = self.bench.view().log;
         let entries = log.entries().len();
         if self.guided.0 != entries {
-            self.guided = (entries, guide.place(log));
+            self.guided = (entries, guide.place(log, &self.looked));
+        }
+        if guide.look(self.guided.1, window, &mut self.looked) {
+            self.guided.1 = guide.place(log, &self.looked);
         }
         self.guided.1
     }
@@ -504,6 +513,26 @@ pub enum ViewKind {
     Cabinet,
 }
 
+impl ViewKind {
+    /// As a guide names it.
+    pub fn of_guide(self) -> WindowView {
+        match self {
+            ViewKind::Panel => WindowView::Console,
+            ViewKind::Machine => WindowView::Machine,
+            ViewKind::Cabinet => WindowView::Inside,
+        }
+    }
+
+    /// The one that a guide names so.
+    pub fn named_by_guide(view: WindowView) -> ViewKind {
+        match view {
+            WindowView::Console => ViewKind::Panel,
+            WindowView::Machine => ViewKind::Machine,
+            WindowView::Inside => ViewKind::Cabinet,
+        }
+    }
+}
+
 /// Tabs on the right.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Hash)]
 pub enum Tab {
@@ -576,6 +605,8 @@ pub struct Draft {
     pub part: Option<Option<String>>,
     /// Readings chosen.
     pub proof: BTreeSet<usize>,
+    /// Looks chosen.
+    pub looks: BTreeSet<usize>,
     /// What the customer is told.
     pub advice: Advice,
 }
@@ -610,6 +641,7 @@ impl Draft {
             causes: self.causes.clone(),
             part,
             proof: self.proof.iter().copied().collect(),
+            looks: self.looks.iter().copied().collect(),
             advice: self.advice,
             verdict,
         })
@@ -623,6 +655,7 @@ impl Default for Draft {
             causes: Vec::new(),
             part: None,
             proof: BTreeSet::new(),
+            looks: BTreeSet::new(),
             advice: Advice::None,
         }
     }

@@ -92,6 +92,7 @@ fn every_refusal_is_told_with_its_part() {
         Refusal::Finished,
         Refusal::NoCause("belt.gone".to_owned()),
         Refusal::NoReading(7),
+        Refusal::NoLook(7),
         Refusal::NothingToHold,
         Refusal::PlugInOutlet,
         Refusal::NotNoted(52),
@@ -112,8 +113,8 @@ fn every_refusal_is_told_with_its_part() {
                     );
                 }
                 Refusal::NoCause(cause) => assert!(told.contains(cause), "{told}"),
-                Refusal::NoReading(reading) => {
-                    assert!(told.contains(&reading.to_string()), "{told}");
+                Refusal::NoReading(number) | Refusal::NoLook(number) => {
+                    assert!(told.contains(&number.to_string()), "{told}");
                 }
                 _ => {}
             }

@@ -42,11 +42,13 @@ pub fn random_attempt(
     let cause = bench.modes()[below(bench.modes().len())].id.clone();
     let part = bench.counter()[below(bench.counter().len())].number.clone();
     let proof = (0..bench.notebook().len()).step_by(2).collect();
+    let looks = (0..bench.found().len()).step_by(2).collect();
     let report = Report {
         causes: vec![cause],
         advice: Advice::ALL[below(Advice::ALL.len())],
         part: Some(part),
         proof,
+        looks,
         verdict: Verdict::CausesNamed,
     };
     bench

@@ -340,6 +340,7 @@ fn two_faults_at_once_are_both_cured_and_judged() {
             causes: causes.iter().map(|id| (*id).to_owned()).collect(),
             part: Some("P-1801".to_owned()),
             proof: Vec::new(),
+            looks: Vec::new(),
             advice: Advice::KeepTapOpen,
             verdict: Verdict::CausesNamed,
         };

@@ -45,6 +45,7 @@ fn report(causes: &[&str], advice: Advice, verdict: Verdict) -> Action {
         causes: causes.iter().map(|id| (*id).to_owned()).collect(),
         part: None,
         proof: Vec::new(),
+        looks: Vec::new(),
         advice,
         verdict,
     })

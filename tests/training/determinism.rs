@@ -225,6 +225,7 @@ fn a_job(bench: &mut Bench) {
             causes: vec!["pickup.no-output".to_owned()],
             part: Some("P-1401".to_owned()),
             proof: vec![0, 1],
+            looks: Vec::new(),
             advice: Advice::None,
             verdict: Verdict::CausesNamed,
         })),

@@ -61,7 +61,7 @@ fn check_varied(boards: impl IntoIterator<Item = String>, tasks: impl IntoIterat
 fn over_two_hundred_seeds_the_tasks_vary() {
     let seeds = || 0..200_u64;
     let lamps: Vec<_> = seeds()
-        .map(|seed| lamps::ask(&SUPPLIED_BOARDS, seed))
+        .map(|seed| lamps::ask(&SUPPLIED_BOARDS, &[], 0, seed))
         .collect();
     check_varied(
         lamps.iter().filter_map(|task| task.board.clone()),
@@ -115,6 +115,23 @@ fn over_two_hundred_seeds_the_tasks_vary() {
     );
 }
 
+/// Whoever begins to read lamps meets the boards of the course first, in its order; what is made up comes after them.
+#[test]
+fn lamp_reading_begins_with_the_boards_of_the_course() {
+    let course = CONTENT_LIBRARY.boards_to_read().expect("a sound course");
+    let ids: Vec<&str> = course.iter().map(|board| board.id.as_str()).collect();
+    assert_eq!(ids, ["arc-dial", "key-pad", "lone-lamp"]);
+    let board_at = |asked, seed| lamps::ask(&SUPPLIED_BOARDS, &course, asked, seed).board;
+    for seed in 0..40 {
+        for (asked, id) in ids.iter().enumerate() {
+            assert_eq!(board_at(asked, seed).as_deref(), Some(*id), "{seed}");
+        }
+    }
+    let later: Vec<Option<String>> = (0..80).map(|seed| board_at(ids.len(), seed)).collect();
+    let invented = later.iter().filter(|board| board.is_none()).count();
+    assert!((20..60).contains(&invented), "{invented} of 80");
+}
+
 /// What a hand with pencil and paper reads off the lamps: the sheet's own rule, worked out without the
 /// control's code.
 fn read(signs: &Signs, shown: u8) -> Option<u8> {
@@ -158,8 +175,8 @@ proptest! {
 
     #[test]
     fn the_number_on_the_lamps_can_be_read_and_only_it_is_right(seed: u64) {
-        let task = lamps::ask(&SUPPLIED_BOARDS, seed);
-        prop_assert_eq!(&task, &lamps::ask(&SUPPLIED_BOARDS, seed));
+        let task = lamps::ask(&SUPPLIED_BOARDS, &[], 0, seed);
+        prop_assert_eq!(&task, &lamps::ask(&SUPPLIED_BOARDS, &[], 0, seed));
         prop_assert_eq!(read(&task.signs, task.shown), Some(task.shown));
         let right: Vec<u8> = (0..100).filter(|n| lamps::mark(&task, *n).right).collect();
         prop_assert_eq!(right, vec![task.shown]);
@@ -219,8 +236,16 @@ proptest! {
         prop_assert_eq!(&task, &look_up::ask(&SUPPLIED_BOARDS, seed));
         let board = supplied_board(&task.place).library.board;
         prop_assert_eq!(board.monitor_of(task.code), Some(task.monitor));
-        prop_assert!(task.excerpt.contains(&(task.code, task.monitor)));
         let entry = board.sheet.iter().find(|s| s.monitor == task.monitor).expect("listed");
+        // Beside the question lies the sheet's page of codes, whole and in order.
+        prop_assert_eq!(task.page.len(), board.codes.len());
+        prop_assert!(task.page.is_sorted_by_key(|line| line.code));
+        for line in &task.page {
+            prop_assert_eq!(board.monitor_of(line.code), Some(line.monitor));
+            let listed = board.sheet.iter().find(|s| s.monitor == line.monitor);
+            let listed = listed.map_or(&[][..], |s| &s.suspects);
+            prop_assert_eq!(&line.suspects[..], listed);
+        }
         prop_assert!(look_up::mark(&task, &entry.suspects).right);
         let unique: BTreeSet<Component> = task.options.iter().copied().collect();
         prop_assert_eq!(unique.len(), task.options.len());

@@ -2,9 +2,12 @@
 
 use crate::stage::Stage;
 use detent_content::{Language, ScenarioSource, Texts};
+use detent_simulation::interface::Direction;
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Bench};
-use detent_training::lesson::{Goal, Guide, judge, set_up};
+use detent_training::lesson::{
+    Goal, Guide, WindowState, WindowStepsDone, WindowView, judge, set_up,
+};
 
 /// Every job with a guide.
 fn guided(stage: &Stage) -> Vec<(ScenarioSource, Guide)> {
@@ -22,6 +25,40 @@ fn begin(stage: &Stage, job: &ScenarioSource) -> Bench {
     set_up(&job.scenario, &library, job.scenario.seed).expect("it fits")
 }
 
+/// The window as a job opens.
+const OPENED: WindowState = WindowState {
+    view: WindowView::Machine,
+    clock_speed: 1,
+};
+
+/// Place of the guide's first step that is about the machine.
+fn first_of_job(guide: &Guide) -> usize {
+    let unplug = |goal: &Goal| *goal == Goal::Did(Action::Unplug);
+    let first = guide.steps.iter().position(|step| unplug(&step.goal));
+    first.expect("it begins with the plug")
+}
+
+/// What somebody did who followed the first steps about the window.
+fn all_looked_at(guide: &Guide, bench: &Bench) -> WindowStepsDone {
+    let (mut window, mut looked) = (OPENED, WindowStepsDone::default());
+    for step in &guide.steps {
+        match step.goal {
+            Goal::Looked(view) => window.view = view,
+            Goal::ClockAt(speed) => window.clock_speed = speed,
+            _ => break,
+        }
+        let place = guide.place(bench.log(), &looked);
+        assert!(guide.look(place, window, &mut looked), "{}", step.say.en);
+    }
+    looked
+}
+
+/// Steps done by somebody who looked at nothing but the machine.
+fn steps_done(guide: &Guide, bench: &Bench) -> usize {
+    let place = guide.place(bench.log(), &WindowStepsDone::default());
+    place.steps_done
+}
+
 #[test]
 fn whoever_does_what_a_guide_shows_reaches_every_goal_and_does_the_job_well() {
     let stage = Stage::new();
@@ -29,24 +66,24 @@ fn whoever_does_what_a_guide_shows_reaches_every_goal_and_does_the_job_well() {
     assert!(!jobs.is_empty());
     for (job, guide) in jobs {
         let mut bench = begin(&stage, &job);
+        let (mut window, mut looked) = (OPENED, WindowStepsDone::default());
         for (n, step) in guide.steps.iter().enumerate() {
-            assert_eq!(
-                guide.place(bench.log()).steps_done,
-                n,
-                "before: {}",
-                step.say.en
-            );
-            assert_eq!(guide.place(bench.log()).astray, None, "{}", step.say.en);
+            let place = guide.place(bench.log(), &looked);
+            assert_eq!(place.steps_done, n, "before: {}", step.say.en);
+            assert_eq!(place.astray, None, "{}", step.say.en);
+            assert!(!guide.look(place, window, &mut looked), "{}", step.say.en);
+            match step.goal {
+                Goal::Looked(view) => window.view = view,
+                Goal::ClockAt(speed) => window.clock_speed = speed,
+                _ => assert!(!step.shown.is_empty(), "{}", step.say.en),
+            }
+            guide.look(place, window, &mut looked);
             for line in &step.shown {
                 line.run(&mut bench)
                     .unwrap_or_else(|error| panic!("{}: {line:?}: {error}", step.say.en));
             }
-            assert_eq!(
-                guide.place(bench.log()).steps_done,
-                n + 1,
-                "after: {}",
-                step.say.en
-            );
+            let place = guide.place(bench.log(), &looked);
+            assert_eq!(place.steps_done, n + 1, "after: {}", step.say.en);
         }
         assert!(bench.events().iter().next().is_none(), "nobody was hurt");
         let score = judge(&job.scenario, &bench).total();
@@ -80,26 +117,56 @@ fn a_step_waits_for_its_goal_and_stays_done() {
         }
     };
     // The plug is out; that the control forgets takes its time.
-    run(&mut bench, 0);
-    assert_eq!(guide.steps[1].goal, Goal::Rested);
+    let first = first_of_job(&guide);
+    run(&mut bench, first);
+    assert_eq!(guide.steps[first + 1].goal, Goal::Rested);
     bench.wait(Span::from_s(5));
-    run(&mut bench, 2);
-    assert_eq!(
-        guide.place(bench.log()).steps_done,
-        1,
-        "five seconds are no rest"
-    );
-    run(&mut bench, 0);
-    run(&mut bench, 1);
-    assert_eq!(guide.place(bench.log()).steps_done, 2);
-    run(&mut bench, 2);
-    assert_eq!(guide.place(bench.log()).steps_done, 3);
-    run(&mut bench, 0);
-    assert_eq!(
-        guide.place(bench.log()).steps_done,
-        3,
-        "a plug pulled again undoes nothing"
-    );
+    run(&mut bench, first + 2);
+    let done = |bench: &Bench| steps_done(&guide, bench) - first;
+    assert_eq!(done(&bench), 1, "five seconds are no rest");
+    run(&mut bench, first);
+    run(&mut bench, first + 1);
+    assert_eq!(done(&bench), 2);
+    run(&mut bench, first + 2);
+    assert_eq!(done(&bench), 3);
+    run(&mut bench, first);
+    assert_eq!(done(&bench), 3, "a plug pulled again undoes nothing");
+}
+
+/// The first guided job teaches the window's controls one at a time, each before it is needed; whoever has gone on with
+/// the job needs them no more.
+#[test]
+fn the_first_guide_begins_with_the_benchs_own_controls() {
+    let stage = Stage::new();
+    let (job, guide) = guided(&stage).swap_remove(0);
+    let first = first_of_job(&guide);
+    let taught: Vec<&Goal> = guide.steps[..first].iter().map(|s| &s.goal).collect();
+    let clock = [Goal::ClockAt(10), Goal::ClockAt(0), Goal::ClockAt(1)];
+    let views = [WindowView::Console, WindowView::Inside, WindowView::Machine];
+    let knob = [Direction::Right, Direction::Left];
+    let wanted: Vec<Goal> = (views.into_iter().map(Goal::Looked))
+        .chain(clock)
+        .chain(knob.into_iter().map(Goal::Turned))
+        .collect();
+    assert_eq!(taught, wanted.iter().collect::<Vec<_>>());
+    let mut bench = begin(&stage, &job);
+    let mut looked = WindowStepsDone::default();
+    let place = guide.place(bench.log(), &looked);
+    // The view of a later step is no news to this one.
+    assert!(!guide.look(place, OPENED, &mut looked));
+    let console = WindowState {
+        view: WindowView::Console,
+        ..OPENED
+    };
+    assert!(guide.look(place, console, &mut looked));
+    assert!(!guide.look(place, console, &mut looked), "noted once");
+    assert_eq!(guide.place(bench.log(), &looked).steps_done, 1);
+    // Another view afterwards undoes nothing.
+    assert!(!guide.look(guide.place(bench.log(), &looked), OPENED, &mut looked));
+    assert_eq!(guide.place(bench.log(), &looked).steps_done, 1);
+    bench.act(&Action::Unplug).expect("plugged");
+    assert_eq!(guide.place(bench.log(), &looked).steps_done, first + 1);
+    assert_eq!(steps_done(&guide, &bench), first + 1);
 }
 
 /// Each way astray of a built-in guide is told when it is gone, and no longer once the step is done.
@@ -107,14 +174,20 @@ fn a_step_waits_for_its_goal_and_stays_done() {
 fn what_leads_away_is_told_until_the_step_is_done() {
     let stage = Stage::new();
     let (job, guide) = guided(&stage).swap_remove(0);
+    let looked = all_looked_at(&guide, &begin(&stage, &job));
     let told = |bench: &Bench| {
-        let place = guide.place(bench.log());
+        let place = guide.place(bench.log(), &looked);
         let step = guide.steps.get(place.steps_done)?;
         place.astray.map(|n| step.astray[n].after.clone())
     };
     let mut bench = begin(&stage, &job);
     let act = |bench: &mut Bench, action: Action| bench.act(&action).expect("it can be done");
     assert_eq!(told(&bench), None);
+    let first = first_of_job(&guide);
+    for way in [Direction::Right, Direction::Left] {
+        act(&mut bench, Action::Detent(way));
+    }
+    assert_eq!(guide.place(bench.log(), &looked).steps_done, first);
     act(&mut bench, Action::OpenCabinet);
     assert_eq!(told(&bench), Some(Goal::Did(Action::OpenCabinet)));
     act(&mut bench, Action::Unplug);
@@ -123,7 +196,7 @@ fn what_leads_away_is_told_until_the_step_is_done() {
     assert_eq!(told(&bench), Some(Goal::Did(Action::Plug)));
     act(&mut bench, Action::Unplug);
     bench.wait(Span::from_s(60));
-    assert_eq!(guide.place(bench.log()).steps_done, 2);
+    assert_eq!(steps_done(&guide, &bench), first + 2);
     assert_eq!(told(&bench), None);
     act(&mut bench, Action::Plug);
     bench.wait(Span::from_s(3));

@@ -279,6 +279,7 @@ fn doubt_grows_with_failures_that_are_not_the_hands_own_and_ends_with_a_try_that
     }));
     let late = attempt(GestureOutcome::Broken(EntryError::Late { step, by_ms }));
     let entered = attempt(GestureOutcome::Entered);
+    let in_hold = attempt(GestureOutcome::InHold);
     let modes = &STAGE.content_library().catalogue.modes;
     let control_suspicion =
         |tries: &[Try]| ControlSuspicion::of(Tries::from(tries), 0.0, modes).expect("fixed risks");
@@ -286,6 +287,9 @@ fn doubt_grows_with_failures_that_are_not_the_hands_own_and_ends_with_a_try_that
     assert!(odds[0] < 0.0, "few controls are bad: {odds:?}");
     // Whoever was too late learns nothing about the control.
     assert_eq!(odds[0], odds[1]);
+    // A control in a fault hold lets nobody in, and is none the worse for it.
+    let with_hold = control_suspicion(&[in_hold, skipped.clone(), skipped.clone()]);
+    assert_eq!(with_hold.log_odds[..], [odds[0], odds[2], odds[3]]);
     // A newcomer gets in with one try in four: each failure makes the odds a third greater.
     assert!(
         (odds[2] - odds[1] - (4.0_f64 / 3.0).ln()).abs() < 1e-9,

@@ -6,10 +6,12 @@ use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Words};
 use detent_simulation::interface::{Component, Pin};
 use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, Time};
-use detent_training::bench::{Action, Bench, MeterMode, Repair, Report};
+use detent_training::bench::{Action, Advice, Bench, MeterMode, Repair, Report, Verdict};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{LossKind, Score, judge, set_up};
-use detent_training::reason::{PathStep, PlanStep, Remedy, Review, Worth};
+use detent_training::reason::{
+    GoodPractice, PathStep, PlanStep, Remedy, Review, SoundChoice, Worth,
+};
 use proptest::prelude::*;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
@@ -229,6 +231,50 @@ fn quote_taps_and_look_for_leaks_stand_in_both_ways() {
         review.best[at].minutes - review.best[at - 1].minutes
     };
     assert!((minutes(&asked) - 1.0).abs() < 1e-9 && (minutes(&looked) - 1.0).abs() < 1e-9);
+}
+
+/// Whoever has seen the broken belt is told of no better test for it, whatever the report says.
+#[test]
+fn what_was_seen_broken_is_offered_no_better_test() {
+    let job = content_library().scenario("entry-dial-and-two-buttons");
+    let job = job.expect("built in");
+    let thought_over = |look: bool| {
+        let mut bench = fresh(&job);
+        bench.act(&Action::Unplug).expect("plugged");
+        bench.wait(Span::from_s(60));
+        let belt = "P-1801".to_owned();
+        let looks = look.then_some(Action::Inspect(Component::Belt));
+        let before = [Action::OpenCabinet, Action::Discharge];
+        let after = [
+            Action::Order(belt.clone()),
+            Action::Fit(belt.clone()),
+            Action::Report(Report {
+                causes: vec!["thermistor.open".to_owned()],
+                part: Some(belt),
+                proof: Vec::new(),
+                looks: Vec::new(),
+                advice: Advice::None,
+                verdict: Verdict::CausesNamed,
+            }),
+        ];
+        for action in before.into_iter().chain(looks).chain(after) {
+            bench.act(&action).expect("a person can do this");
+        }
+        let (score, review) = reviewed(&job, &bench);
+        let lucky = (score.dimensions.iter()).find_map(|side| {
+            let place = (side.lost.iter()).position(|l| l.loss.kind() == LossKind::LuckyRepair)?;
+            review.account(side.dimension, place).cloned()
+        });
+        let ordered = |deed: &PathStep| matches!(deed, PathStep::Did(Action::Order(_)));
+        let order = review.yours.iter().find(|stop| ordered(&stop.deed));
+        let better = order.expect("it was ordered").sound;
+        (lucky.expect("the wrong cause was named").sound, better)
+    };
+    let report = SoundChoice::Practice(GoodPractice::Report);
+    assert_eq!(thought_over(true), (report, None));
+    let (sound, better) = thought_over(false);
+    assert!(matches!(better, Some(PlanStep::Test(_))), "{better:?}");
+    assert_eq!(sound, SoundChoice::Step(better.expect("a test")));
 }
 
 /// What was done, as times between deeds, so that it can be done again a little differently.

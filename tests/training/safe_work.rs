@@ -142,12 +142,15 @@ fn an_order_with_a_step_too_late_says_what_it_brings() {
 #[test]
 fn every_outcome_comes_up_and_no_habit_answers_safe_work() {
     let mut right: BTreeMap<Option<LossKind>, usize> = BTreeMap::new();
+    let mut by_deed: BTreeMap<SafeStep, BTreeMap<Option<LossKind>, usize>> = BTreeMap::new();
     let mut deeds = 0;
     let mut first = 0;
     for task in safe_tasks(250) {
         if let SafeWorkTask::Deed(deed) = &task {
             let should = task.solve()[0];
             *right.entry(deed.options[should]).or_default() += 1;
+            let of_deed = by_deed.entry(deed.deed).or_default();
+            *of_deed.entry(deed.options[should]).or_default() += 1;
             first += usize::from(should == 0);
             deeds += 1;
         }
@@ -157,8 +160,13 @@ fn every_outcome_comes_up_and_no_habit_answers_safe_work() {
     for kind in OUTCOMES {
         assert!(right.contains_key(&Some(kind)), "{kind} never comes up");
     }
-    // Nobody gets far who says "safe", or any one thing, to everything.
-    assert!(right.values().all(|n| share(*n) < 0.45), "{right:?}");
+    // Nobody gets far who says "safe", or any one thing, to everything; nor who knows one answer for each deed.
+    assert!(right.values().all(|n| share(*n) < 0.4), "{right:?}");
+    let habit: usize = (by_deed.values())
+        .filter_map(|answers| answers.values().max())
+        .sum();
+    println!("one answer for each deed: {:.2}", share(habit));
+    assert!(share(habit) < 0.6, "{by_deed:?}");
     assert!(share(first) < 0.3);
 }
 
@@ -201,6 +209,21 @@ fn what_the_facts_say_agrees_with_what_a_deed_brings() {
             SafeStep::CleanScreen => {
                 let sprays = brings == Some(LossKind::OpenedUnderPressure);
                 assert_eq!(sprays, !facts.taps_shut, "{deed:?}");
+            }
+            // 29 CFR 1910.212(a)(4): a revolving drum is guarded by an enclosure interlocked with its drive.
+            SafeStep::ReachIntoBasket if facts.basket_turns.is_some() => {
+                assert!(facts.lid_open && facts.water.is_none(), "{deed:?}");
+                let caught = brings == Some(LossKind::HandInDrive);
+                assert_eq!(Some(caught), facts.basket_turns, "{deed:?}");
+            }
+            SafeStep::OpenLid => {
+                let within_reach = brings == Some(LossKind::LidSpinning);
+                assert_eq!(Some(within_reach), facts.basket_turns, "{deed:?}");
+            }
+            SafeStep::MeasureMains => {
+                let live = facts.unplugged_s.is_none();
+                let forbidden = brings == Some(LossKind::LiveNotAllowed);
+                assert_eq!(forbidden, live && !facts.live_tests_allowed, "{deed:?}");
             }
             SafeStep::BailOut | SafeStep::ReachIntoBasket => {
                 // 120 °F burns in five minutes, 130 °F in half a minute: see the bench's own test.

@@ -2,10 +2,11 @@
 //! takes points, once so that it does not.
 
 use crate::stage::Stage;
+use detent_simulation::controller::{ControlMode, GestureStep, Outcome};
 use detent_simulation::interface::{Button, Component, Connector, Pin};
 use detent_simulation::plant::Param;
 use detent_simulation::units::Span;
-use detent_training::bench::script::{Condition, ScriptStep};
+use detent_training::bench::script::{Condition, ScriptStep, entry_steps};
 use detent_training::bench::{
     Action, Advice, Bench, Caution, Grip, Incident, MeterMode, Refusal, Report, TOUCH_V, Verdict,
 };
@@ -13,7 +14,9 @@ use detent_training::lesson::survey::wash;
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{
     Course, CoursePart, Dimension, Hidden, LossKind, Mains, PASS_SHARE, Scenario, judge, set_up,
+    start_wash,
 };
+use detent_training::reason::ControlSuspicion;
 
 const MAINS: Mains = Mains::V120Hz60;
 
@@ -43,6 +46,7 @@ fn report(causes: &[&str], part: Option<&str>, advice: Advice) -> Action {
         causes: causes.iter().map(|id| (*id).to_owned()).collect(),
         part: part.map(str::to_owned),
         proof: Vec::new(),
+        looks: Vec::new(),
         advice,
         verdict: Verdict::CausesNamed,
     })
@@ -937,4 +941,45 @@ fn a_sound_control_swapped_in_a_drill_takes_what_was_drilled() {
         let found = lost(&base, &swap(&[hidden]), Dimension::Reasoning, reason);
         assert_eq!(found.is_some(), takes, "{hidden}");
     }
+}
+
+/// The control takes no gesture during a fault hold: the tries leave their trace and are not the hand's fault.
+#[test]
+fn tries_during_a_fault_hold_leave_a_trace_and_cost_nothing() {
+    let mut held = 0;
+    for stage in Stage::every() {
+        let gesture = stage.board().gesture.clone();
+        // Power that is off for long enough ends the hold as well.
+        if matches!(gesture.steps.first(), Some(GestureStep::PowerUp { .. })) {
+            continue;
+        }
+        held += 1;
+        let mut bench = bench(&stage, &["lid-lock.contact-open"]);
+        start_wash(&mut bench);
+        let what = Condition::FaultHold;
+        let hold = ScriptStep::Until { what, limit_s: 900 };
+        hold.run(&mut bench).expect("the lock is not proven");
+        const TRIES: usize = 4;
+        for _ in 0..TRIES {
+            for step in entry_steps(&gesture) {
+                step.run(&mut bench).expect("the controls are there");
+            }
+            bench.wait(Span::from_s(3));
+        }
+        let outcomes: Vec<Outcome> = bench.tries().iter().map(|t| t.outcome).collect();
+        assert_eq!(outcomes, [Outcome::InHold; TRIES], "{}", stage.board().id);
+        let mode = bench.machine().control().control_status().mode;
+        assert_eq!(mode, ControlMode::Hold, "{}", stage.board().id);
+        let scenario = scenario(&stage);
+        let failed = lost(&scenario, &bench, Dimension::Entry, LossKind::FailedTry);
+        assert_eq!(failed, None, "{}", stage.board().id);
+        let suspicion = ControlSuspicion::of(bench.tries(), scenario.dial_wear, bench.modes());
+        let odds = suspicion.expect("fixed risks").log_odds;
+        assert_eq!(
+            odds.len(),
+            1,
+            "nothing was learned of the control: {odds:?}"
+        );
+    }
+    assert!(held > 1, "{held}");
 }

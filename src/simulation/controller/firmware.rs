@@ -4,7 +4,7 @@ use super::board::{Board, Phase, Selector};
 use super::control_status::ControlStatus;
 use super::debounce::Debounce;
 use super::drive::{Demand, Drive};
-use super::gesture::{Automaton, Entry, GestureInput, LidMove, Try};
+use super::gesture::{Automaton, Entry, GestureInput, LidMove, Outcome, Try};
 use super::io::{Inputs, Lamps, Outputs};
 use super::lamps::{Governor, blink};
 use super::memory::Memory;
@@ -359,7 +359,7 @@ impl Controller {
         false
     }
 
-    /// Knob, buttons and lid; in idle mode they also feed the entry gesture.
+    /// Knob, buttons and lid; in idle mode and in a fault hold they also feed the entry gesture.
     fn read_panel(&mut self, firm: &Firm, inputs: &Inputs) -> Touch {
         let board = &firm.board;
         let panel = &mut self.panel;
@@ -450,8 +450,9 @@ impl Controller {
         moves: &[Option<bool>; Button::ALL.len()],
         lid: Option<bool>,
     ) {
-        if !matches!(self.mode, Mode::Idle) || self.memory.service_lost {
-            return;
+        match self.mode {
+            Mode::Idle | Mode::Hold(_) if !self.memory.service_lost => {}
+            Mode::Idle | Mode::Hold(_) | Mode::Program(_) | Mode::Service(_) => return,
         }
         // A button that comes up in this tick has been pressed until now.
         let pressed =
@@ -476,10 +477,15 @@ impl Controller {
         }
     }
 
-    /// One input of the entry gesture; service mode when it was the last.
+    /// One input of the entry gesture; service mode when it was the last. A try in a fault hold leaves its
+    /// trace and opens nothing.
     fn feed(&mut self, firm: &Firm, input: GestureInput) {
         let now_s = (self.ticks / TICKS_PER_S) as u32;
-        if self.entry.input(&firm.entry, input, self.at, now_s) {
+        let begun_as = match self.mode {
+            Mode::Hold(_) => Outcome::InHold,
+            Mode::Idle | Mode::Program(_) | Mode::Service(_) => Outcome::Open,
+        };
+        if (self.entry).input(&firm.entry, input, self.at, now_s, begun_as) {
             self.enter(Mode::Service(Service::default()));
         }
     }

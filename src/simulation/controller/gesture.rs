@@ -247,6 +247,8 @@ pub enum Outcome {
     Entered,
     /// A rule was broken.
     Broken(EntryError),
+    /// Begun in a fault hold, in which the control takes no gesture, however well it is done.
+    InHold,
 }
 
 /// One try at the gesture.
@@ -443,21 +445,22 @@ impl Entry {
         }
     }
 
-    /// One input, made while the knob stood at `at`. True when it completed the gesture. `now_s`: control
-    /// time, s.
+    /// One input, made while the knob stood at `at`. True when it completed a gesture that is heeded. `now_s`:
+    /// control time, s. `begun_as`: how a try stands that begins with this input.
     pub fn input(
         &mut self,
         automaton: &Automaton,
         input: GestureInput,
         at: u8,
         now_s: u32,
+        begun_as: Outcome,
     ) -> bool {
         let quiet = std::mem::take(&mut self.quiet);
         if !self.running {
             if quiet < automaton.rest_ticks || !automaton.begins(input, at) {
                 return false;
             }
-            self.begin(now_s);
+            self.begin(now_s, begun_as);
         }
         let broke = self.judge(automaton, input);
         self.note(automaton, Some(input), broke);
@@ -471,23 +474,26 @@ impl Entry {
             self.since_step = 0;
         }
         if usize::from(self.edge) == automaton.edges.len() {
-            self.running = false;
-            if let Some(last) = self.tries.back_mut() {
-                last.outcome = Outcome::Entered;
-            }
-            return true;
+            return self.settle(Outcome::Entered);
         }
         false
     }
 
-    fn begin(&mut self, now_s: u32) {
+    /// Ends the present try; false where it could come to nothing from the start.
+    fn settle(&mut self, outcome: Outcome) -> bool {
+        self.running = false;
+        let open = (self.tries.back_mut()).filter(|last| last.outcome == Outcome::Open);
+        open.map(|last| last.outcome = outcome).is_some()
+    }
+
+    fn begin(&mut self, now_s: u32, outcome: Outcome) {
         if self.tries.len() == TRIES_KEPT {
             self.tries.pop_front();
         }
         self.tries.push_back(Try {
             began_s: now_s,
             lines: Vec::new(),
-            outcome: Outcome::Open,
+            outcome,
         });
         self.edge = 0;
         self.since_try = 0;
@@ -574,10 +580,9 @@ impl Entry {
                 got,
                 broke,
             });
-            if let Some(rule) = broke {
-                current.outcome = Outcome::Broken(rule);
-                self.running = false;
-            }
+        }
+        if let Some(rule) = broke {
+            self.settle(Outcome::Broken(rule));
         }
     }
 }
@@ -598,7 +603,7 @@ pub fn rehearse(
         for _ in 0..gap.0 {
             entry.tick(&automaton, pressed > 0);
         }
-        entry.input(&automaton, input, at, 0);
+        entry.input(&automaton, input, at, 0, Outcome::Open);
         match input {
             GestureInput::Down(_) | GestureInput::PowerUp(Some(_)) => pressed += 1,
             GestureInput::Up(_) => pressed -= 1,
@@ -657,7 +662,7 @@ mod tests {
         for tick in 0..1000 {
             while let Some((_, input)) = next.next_if(|(at, _)| *at == tick * 10) {
                 pressed = matches!(input, Down(_));
-                entry.input(&automaton, *input, 0, 0);
+                entry.input(&automaton, *input, 0, 0, Outcome::Open);
             }
             entry.tick(&automaton, pressed);
         }

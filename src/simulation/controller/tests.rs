@@ -630,6 +630,50 @@ fn a_refused_gesture_says_why() {
 }
 
 #[test]
+fn a_try_in_a_fault_hold_leaves_its_trace_and_opens_nothing() {
+    let mut rig = trips(Monitor::LockNotProven, 2, NOW, |r| r.lock_moves = false);
+    let meant = |rig: &Rig| -> Vec<Outcome> {
+        let tries = rig.control.view().tries.meant_since(0.0);
+        tries.iter().map(|t| t.outcome).collect()
+    };
+    let enter = |rig: &mut Rig| {
+        rig.run(1.0);
+        rig.turn(-6, 0.12);
+        rig.press_stop(0.2);
+        rig.turn(-3, 0.12);
+        rig.press_start(1.5);
+    };
+    // Whoever turns the dial, or holds Stop to leave the hold, has tried nothing.
+    rig.run(1.0);
+    rig.turn(-8, 0.12);
+    rig.run(7.0);
+    assert_eq!(meant(&rig), []);
+    enter(&mut rig);
+    assert_eq!(rig.mode(), ControlMode::Hold);
+    assert_eq!(meant(&rig), [Outcome::InHold]);
+    let tries = rig.control.view().tries;
+    let lines = &tries.last().expect("the try").lines;
+    assert_eq!(lines.len(), 6 + 2 + 3 + 2);
+    assert!(lines.iter().all(|line| line.broke.is_none()), "{lines:?}");
+    // A rule broken meanwhile shows in its line; why nothing came of the try is the hold.
+    rig.run(1.0);
+    rig.turn(-6, 0.12);
+    rig.press_stop(1.2);
+    let last = rig.control.view().tries.last().expect("a try").clone();
+    assert_eq!(last.outcome, Outcome::InHold);
+    assert!(
+        last.lines.iter().any(|line| line.broke.is_some()),
+        "{last:?}"
+    );
+    rig.press_stop(2.5);
+    assert_eq!(rig.mode(), ControlMode::Idle);
+    enter(&mut rig);
+    assert_eq!(rig.mode(), ControlMode::Service);
+    let all = [Outcome::InHold, Outcome::InHold, Outcome::Entered];
+    assert_eq!(meant(&rig), all);
+}
+
+#[test]
 fn a_short_power_cut_resets_nothing_and_a_minute_resets_all_but_the_codes() {
     // Common practice, no source: a one-minute rest is long enough for the stored charge.
     let held = trips(Monitor::LockNotProven, 2, NOW, |r| r.lock_moves = false);

@@ -1,6 +1,6 @@
 //! The tries at the entry gesture, borrowed from whoever keeps them.
 
-use super::gesture::Try;
+use super::gesture::{Outcome, TraceLine, Try};
 use serde::{Serialize, Serializer};
 use std::fmt;
 
@@ -23,7 +23,8 @@ impl<'a> Tries<'a> {
     }
 
     /// Those that began at `since_s` or later and that were meant as one: whoever turns the dial to choose a
-    /// program makes no try; it is meant as one from the gesture's second step on.
+    /// program makes no try; it is meant as one from the gesture's second step on, and in a fault hold, where the
+    /// dial is turned for nothing as well, once that step was begun rightly.
     #[must_use]
     pub fn meant_since(self, since_s: f64) -> Tries<'a> {
         Tries {
@@ -36,8 +37,9 @@ impl<'a> Tries<'a> {
     pub fn iter(self) -> impl DoubleEndedIterator<Item = &'a Try> + Clone {
         let counts = move |attempt: &&Try| {
             self.meant_since_s.is_none_or(|since_s| {
-                f64::from(attempt.began_s) >= since_s
-                    && attempt.lines.iter().any(|line| line.step > 0)
+                let held = attempt.outcome == Outcome::InHold;
+                let meant = |line: &TraceLine| line.step > 0 && !(held && line.broke.is_some());
+                f64::from(attempt.began_s) >= since_s && attempt.lines.iter().any(meant)
             })
         };
         self.parts.into_iter().flatten().filter(counts)

@@ -37,6 +37,9 @@ pub struct Report {
     pub part: Option<String>,
     /// Readings in the notebook, by number, that prove it.
     pub proof: Vec<usize>,
+    /// Looks in the notebook, by number, that prove it. Older reports cite none.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub looks: Vec<usize>,
     /// What the customer is told.
     #[serde(default = "no_advice")]
     pub advice: Advice,
@@ -52,6 +55,7 @@ impl Report {
             causes: Vec::new(),
             part: None,
             proof: Vec::new(),
+            looks: Vec::new(),
             advice: Advice::None,
             verdict: Verdict::GivenUp,
         }
@@ -126,6 +130,15 @@ mod tests {
     fn a_report_reads_back_from_what_was_written() {
         let report =
             read(r#"(causes: ["a", "b"], part: Some("P-1"), proof: [0], advice: CleanStrainer)"#);
-        assert_eq!(read(&ron::to_string(&report).expect("plain data")), report);
+        let written = ron::to_string(&report).expect("plain data");
+        assert_eq!(read(&written), report);
+        // One that cites no look is written as it was before looks could be cited.
+        assert!(!written.contains("looks"), "{written}");
+        let looked = read(r#"(causes: ["a"], part: None, proof: [], looks: [2])"#);
+        let written = ron::to_string(&looked).expect("plain data");
+        assert_eq!(
+            (looked.looks.as_slice(), read(&written)),
+            (&[2][..], looked.clone())
+        );
     }
 }

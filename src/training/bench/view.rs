@@ -239,6 +239,9 @@ pub enum Refusal {
         "the notebook has no reading {0}: cite readings by the numbers that they are listed with"
     )]
     NoReading(usize),
+    /// Nothing was looked at under this number.
+    #[error("no look has the number {0}: cite looks by the numbers that they are listed with")]
+    NoLook(usize),
     /// There is no reading to hold.
     #[error("the meter shows nothing to hold: put the probes on first")]
     NothingToHold,

@@ -97,7 +97,7 @@ impl Judge<'_> {
             Outcome::Broken(broke) => {
                 Some((Time::ZERO + Span::from_s(u64::from(t.began_s)), broke))
             }
-            _ => None,
+            Outcome::Open | Outcome::Entered | Outcome::InHold => None,
         });
         let failed: Vec<_> = failed
             .filter(|(began, _)| !self.nobody_could_enter(*began))

@@ -20,7 +20,9 @@ pub use call_back::{CallBack, EarlierVisit, call_back, call_back_in_slices};
 pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
 pub use customer::{CustomerAccount, CustomerObservation};
-pub use guide::{Astray, Goal, Guide, GuidePlace, GuideStep};
+pub use guide::{
+    Astray, Goal, Guide, GuidePlace, GuideStep, WindowState, WindowStepsDone, WindowView,
+};
 pub use intake::{Answer, Intake, Tried};
 pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};
 pub use judge::judge;

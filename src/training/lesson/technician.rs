@@ -446,6 +446,7 @@ impl Technician<'_> {
             causes,
             part,
             proof,
+            looks: Vec::new(),
             advice,
             verdict,
         }))?;

@@ -2,7 +2,7 @@
 //! would have gained in minutes and money.
 
 use super::evidence::Table;
-use super::path::{PathError, PathPoint, PathStep, Start, best, yours};
+use super::path::{PathError, PathPoint, PathStep, Start, best, was_seen, yours};
 use super::plan::{PlanStep, Problem};
 use super::policy::{expected, order_costs};
 use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer, dead_test};
@@ -389,7 +389,8 @@ impl Accountant<'_> {
         (step_or_measure(sound), toll.saved())
     }
 
-    /// A part was bought whose need was not proved: how often that is in vain, less the test that would tell.
+    /// A part was bought whose need was not proved: how often that is in vain, less the test that would tell. What
+    /// was seen broken needs no test: it belongs in the report.
     fn bought_blind(&self, at: Option<Time>) -> (SoundChoice, Worth) {
         let Some(stop) = self.ordering(|stop, _| at.is_none_or(|at| stop.at >= Some(at))) else {
             return (step_or_measure(None), Toll::NONE.saved());
@@ -397,6 +398,10 @@ impl Accountant<'_> {
         let Some(part) = self.part_of(stop) else {
             return (step_or_measure(None), Toll::NONE.saved());
         };
+        if stop.at.is_some_and(|at| was_seen(self.bench, part, at)) {
+            let report = SoundChoice::Practice(GoodPractice::Report);
+            return (report, Toll::NONE.saved());
+        }
         let modes = self.library.modes.iter().enumerate();
         let cured: f64 = modes
             .filter(|(_, mode)| part.ends(mode) && !mode.needs_no_part())

@@ -76,7 +76,8 @@ fn own_fault(attempt: &Try) -> bool {
             | EntryError::TooFewDetents { .. }
             | EntryError::WrongWay { .. },
         ) => false,
-        Outcome::Broken(_) => true,
+        // In a fault hold a sound control lets nobody in either.
+        Outcome::Broken(_) | Outcome::InHold => true,
         Outcome::Open | Outcome::Entered => false,
     }
 }

@@ -5,7 +5,7 @@ use super::evidence::{self, End, Outcome, Table};
 use super::plan::{Course, PlanError, PlanStep};
 use super::posterior::{Posterior, PosteriorError};
 use super::repair_costs::{OPENED, Probe, Remedy, RepairCosts, SERVICE, WAIT_PER_HOUR};
-use crate::bench::{Action, Bench, MilestoneKind, Quote, Refusal, cost, holds_water};
+use crate::bench::{Action, Bench, MilestoneKind, Part, Quote, Refusal, cost, holds_water};
 use crate::lesson::{Library, Scenario, SetUpError, set_up_in_slices};
 use crate::slices::{SliceEnd, wait};
 use detent_simulation::controller::Board;
@@ -52,7 +52,8 @@ pub struct PathPoint {
     pub minutes: f64,
     /// Work, parts and waits so far, whole units of money.
     pub money: f64,
-    /// What the planner would have done instead of this deed, where money was about to be spent.
+    /// What the planner would have done instead of this deed, where money was about to be spent on something that
+    /// had not been seen broken.
     pub sound: Option<PlanStep>,
 }
 
@@ -197,7 +198,11 @@ impl Walk<'_> {
 
     fn act(&mut self, action: &Action) -> Result<(), PathError> {
         let sound = match action {
-            Action::Order(_) => Some(self.sound()?),
+            Action::Order(number) => {
+                let part = self.bench.part(number);
+                let seen = part.is_some_and(|part| was_seen(&self.bench, part, self.bench.now()));
+                if seen { None } else { Some(self.sound()?) }
+            }
             _ => None,
         };
         let repairs = self.bench.repairs().len();
@@ -372,6 +377,16 @@ impl Walk<'_> {
         }
         likelihood
     }
+}
+
+/// One look until then found what only faults show that this part ends: no test tells more.
+pub(super) fn was_seen(bench: &Bench, part: &Part, until: Time) -> bool {
+    bench.found().iter().any(|look| {
+        let mut modes = bench.modes().iter().zip(&look.rules_out);
+        look.at <= until
+            && !look.findings.is_empty()
+            && modes.all(|(mode, ruled_out)| *ruled_out || part.ends(mode))
+    })
 }
 
 /// How a run ended that this milestone closed.

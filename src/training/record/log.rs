@@ -159,6 +159,7 @@ mod tests {
                 causes: vec!["drain-pump.seized".into()],
                 part: None,
                 proof: vec![0, 3],
+                looks: vec![1],
                 advice: Advice::CheckOutlet,
                 verdict: Verdict::CausesNamed,
             }),

@@ -3,7 +3,7 @@
 mod bench;
 mod question;
 mod tables;
-pub use question::{Asked, MeterGiven, Question, Trial, Verdict};
+pub use question::{Asked, MeterGiven, Question, QuestionSource, Trial, Verdict};
 
 use bevy::prelude::*;
 use detent_content::ContentLibrary;
@@ -20,6 +20,8 @@ use tables::Tables;
 #[derive(Resource)]
 pub struct DrillRes {
     content_library: Arc<ContentLibrary>,
+    /// Boards that the course teaches to read, by their short names.
+    to_read: Vec<String>,
     tables: Tables,
     /// The round at hand.
     sitting: Option<Sitting>,
@@ -118,8 +120,12 @@ impl DrillRes {
 
     /// No drill yet; questions will be drawn from `content_library`.
     pub fn new(content_library: Arc<ContentLibrary>) -> DrillRes {
+        // A mistake in a scenario is told where the jobs are listed.
+        let to_read = content_library.boards_to_read().unwrap_or_default();
+        let to_read = to_read.iter().map(|board| board.id.clone()).collect();
         DrillRes {
             content_library,
+            to_read,
             tables: Tables::default(),
             sitting: None,
         }
@@ -184,7 +190,16 @@ impl DrillRes {
         let round = Round::begin(seed);
         self.sitting = Some(Sitting {
             skill,
-            asked: Asked::first(skill, &supplied_boards, &self.tables, round.seed()),
+            asked: Asked::first(
+                skill,
+                QuestionSource {
+                    supplied_boards: &supplied_boards,
+                    course: &course(&self.content_library, &self.to_read),
+                    asked: 0,
+                    tables: &self.tables,
+                    seed: round.seed(),
+                },
+            ),
             round,
             since_s: None,
             done: None,
@@ -218,8 +233,13 @@ impl DrillRes {
         sitting.round.note(done);
         if !sitting.round.is_over() {
             let supplied_boards: Vec<SuppliedBoard<'_>> = self.content_library.supplied_boards();
-            let seed = sitting.round.seed();
-            sitting.asked = sitting.asked.next(&supplied_boards, &self.tables, seed);
+            sitting.asked = sitting.asked.next(QuestionSource {
+                supplied_boards: &supplied_boards,
+                course: &course(&self.content_library, &self.to_read),
+                asked: sitting.round.done().len(),
+                tables: &self.tables,
+                seed: sitting.round.seed(),
+            });
             sitting.since_s = None;
         }
     }
@@ -257,6 +277,12 @@ impl DrillRes {
             self.go_on();
         }
     }
+}
+
+/// The boards of these short names.
+fn course<'a>(content_library: &'a ContentLibrary, ids: &[String]) -> Vec<&'a Board> {
+    let boards = ids.iter().filter_map(|id| content_library.board(id));
+    boards.collect()
 }
 
 impl Sitting {

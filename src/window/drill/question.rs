@@ -4,6 +4,7 @@ use super::bench::DrillBench;
 use super::tables::Tables;
 use crate::hands::HeldButtons;
 use crate::state::BenchRes;
+use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
 use detent_training::bench::MeterMode;
 use detent_training::bench::script::{ScriptStep, entry_steps};
@@ -111,44 +112,58 @@ pub struct Verdict {
     pub detail: Detail,
 }
 
+/// What a question is drawn from.
+#[derive(Clone, Copy)]
+pub struct QuestionSource<'a> {
+    /// Boards at the supplies that they are made for.
+    pub supplied_boards: &'a [SuppliedBoard<'a>],
+    /// Boards that the course teaches to read, in its order.
+    pub course: &'a [&'a Board],
+    /// Questions of this round that were asked before.
+    pub asked: usize,
+    /// What every fault shows on each board.
+    pub tables: &'a Tables,
+    /// Seed of the question.
+    pub seed: u64,
+}
+
 impl Asked {
-    /// Draws the first question of a round.
-    pub fn first(
-        skill: Skill,
-        supplied_boards: &[SuppliedBoard<'_>],
-        tables: &Tables,
-        seed: u64,
-    ) -> Asked {
+    /// Draws a question of this skill.
+    pub fn first(skill: Skill, from: QuestionSource<'_>) -> Asked {
+        let (boards, tables, seed) = (from.supplied_boards, from.tables, from.seed);
         match skill {
-            Skill::LampReading => Asked::Lamps(Question::new(lamps::ask(supplied_boards, seed))),
-            Skill::EntryTiming => Trial::first(entry::ask(supplied_boards, seed), supplied_boards),
-            Skill::Metering => Asked::Meter(Question::new(meter::ask(supplied_boards, seed))),
-            Skill::CodeLookUp => Asked::LookUp(Question::new(look_up::ask(supplied_boards, seed))),
-            Skill::NextTest => next_test::ask(supplied_boards, |place| tables.at(place), seed)
+            Skill::LampReading => {
+                let task = lamps::ask(boards, from.course, from.asked, seed);
+                Asked::Lamps(Question::new(task))
+            }
+            Skill::EntryTiming => Trial::first(entry::ask(boards, seed), boards),
+            Skill::Metering => Asked::Meter(Question::new(meter::ask(boards, seed))),
+            Skill::CodeLookUp => Asked::LookUp(Question::new(look_up::ask(boards, seed))),
+            Skill::NextTest => next_test::ask(boards, |place| tables.at(place), seed)
                 .map_or(Asked::Nothing, |task| Asked::NextTest(Question::new(task))),
-            Skill::PartChoice => Asked::Part(Question::new(part::ask(supplied_boards, seed))),
+            Skill::PartChoice => Asked::Part(Question::new(part::ask(boards, seed))),
             Skill::SafeWork => {
-                let task = safe_work::ask(supplied_boards, seed);
+                let task = safe_work::ask(boards, seed);
                 Asked::SafeWork(Box::new(Question::new(task)))
             }
             Skill::Proof => {
-                let task = proof::ask(supplied_boards, |place| tables.at(place), seed);
+                let task = proof::ask(boards, |place| tables.at(place), seed);
                 Asked::Proof(Question::new(task))
             }
         }
     }
 
     /// Draws the next one of the same round. A gesture stays the same, so that the hand can find its rhythm.
-    pub fn next(&self, supplied_boards: &[SuppliedBoard<'_>], tables: &Tables, seed: u64) -> Asked {
+    pub fn next(&self, from: QuestionSource<'_>) -> Asked {
         match self {
-            Asked::Lamps(_) => Asked::first(Skill::LampReading, supplied_boards, tables, seed),
-            Asked::Entry(trial) => trial.again(supplied_boards, seed),
-            Asked::Meter(_) => Asked::first(Skill::Metering, supplied_boards, tables, seed),
-            Asked::LookUp(_) => Asked::first(Skill::CodeLookUp, supplied_boards, tables, seed),
-            Asked::NextTest(_) => Asked::first(Skill::NextTest, supplied_boards, tables, seed),
-            Asked::Part(_) => Asked::first(Skill::PartChoice, supplied_boards, tables, seed),
-            Asked::SafeWork(_) => Asked::first(Skill::SafeWork, supplied_boards, tables, seed),
-            Asked::Proof(_) => Asked::first(Skill::Proof, supplied_boards, tables, seed),
+            Asked::Lamps(_) => Asked::first(Skill::LampReading, from),
+            Asked::Entry(trial) => trial.again(from.supplied_boards, from.seed),
+            Asked::Meter(_) => Asked::first(Skill::Metering, from),
+            Asked::LookUp(_) => Asked::first(Skill::CodeLookUp, from),
+            Asked::NextTest(_) => Asked::first(Skill::NextTest, from),
+            Asked::Part(_) => Asked::first(Skill::PartChoice, from),
+            Asked::SafeWork(_) => Asked::first(Skill::SafeWork, from),
+            Asked::Proof(_) => Asked::first(Skill::Proof, from),
             Asked::Nothing => Asked::Nothing,
         }
     }

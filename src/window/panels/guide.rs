@@ -1,11 +1,13 @@
 //! The guide through a job: the step to do next, how it is done, and what to use for it.
 
+use super::top::{clock_label, view_label};
 use super::{PanelContext, kit};
-use crate::state::{Guidance, Onward, say};
+use crate::state::{Guidance, Onward, ViewKind, say};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
 use detent_training::bench::script::ScriptStep;
+use detent_training::lesson::{Goal, WindowState};
 use detent_training::practice::Exercise;
 use std::sync::Arc;
 
@@ -30,14 +32,21 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
         return;
     }
     show_on(ui, context);
-    let place = context.bench.guide_place(guide);
+    let window = WindowState {
+        view: context.ui_state.view.of_guide(),
+        clock_speed: context.ui_state.speed,
+    };
+    let place = context.bench.guide_place(guide, window);
     let Some(step) = guide.steps.get(place.steps_done) else {
         kit::mark(ui.ctx(), None);
         done_ui(ui, context, guidance);
         return;
     };
     let told = guidance.tells(place.steps_done) || context.ui_state.told == Some(place.steps_done);
-    let labels = told.then(|| step.mark.iter().map(|key| context.text(key)).collect());
+    let labels = told.then(|| {
+        let keys = step.mark.iter().map(|key| context.text(key));
+        keys.chain(window_label(context, &step.goal)).collect()
+    });
     kit::mark(ui.ctx(), labels);
     kit::card(ui, |ui| {
         let args = [
@@ -65,6 +74,13 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
                 let show = bevy_egui::egui::Button::new(context.fixed("guide-show"));
                 if ui.add_enabled(idle, show).clicked() {
                     context.ui_state.showing = step.shown.iter().cloned().collect();
+                    match step.goal {
+                        Goal::Looked(view) => {
+                            context.ui_state.view = ViewKind::named_by_guide(view);
+                        }
+                        Goal::ClockAt(speed) => context.ui_state.speed = speed,
+                        _ => {}
+                    }
                 }
             }
             if ui.button(context.fixed("guide-hide")).clicked() {
@@ -72,6 +88,18 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
             }
         });
     });
+}
+
+/// The label of the window's own control that leads to a goal.
+fn window_label(context: &PanelContext, goal: &Goal) -> Option<String> {
+    match goal {
+        Goal::Looked(view) => {
+            let wanted = ViewKind::named_by_guide(*view);
+            Some(view_label(context, wanted))
+        }
+        Goal::ClockAt(speed) => Some(clock_label(*speed)),
+        _ => None,
+    }
 }
 
 /// The guide is at its end: the same job once more, with less of it.

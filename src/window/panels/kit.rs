@@ -276,12 +276,10 @@ pub fn main_button(ui: &mut Ui, text: impl Into<RichText>, enabled: bool) -> Res
 pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
-    ui.add(
-        egui::Button::new(text)
-            .fill(fill)
-            .corner_radius(ROUND)
-            .selected(on),
-    )
+    let is_marked = is_marked(ui, text.text());
+    let option = egui::Button::new(text).fill(fill).corner_radius(ROUND);
+    let button = ui.add(option.selected(on));
+    framed(ui, button, is_marked)
 }
 
 /// Round ends of an option.

@@ -7,6 +7,7 @@ use crate::state::Tab;
 use crate::tokens as t;
 use bevy_egui::egui::{Button, ComboBox, RichText, ScrollArea, TextEdit, Ui, vec2};
 use detent_training::bench::{Action, Advice, Verdict};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
@@ -87,22 +88,20 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
         if readings.is_empty() {
             kit::quiet(ui, context.text("notebook-empty"));
         }
-        for (n, text) in readings.into_iter().enumerate() {
-            let mut on = context.ui_state.draft.proof.contains(&n);
-            if ui
-                .checkbox(
-                    &mut on,
-                    RichText::new(format!("{}   {text}", n + 1)).size(t::SMALL),
-                )
-                .changed()
-            {
-                if on {
-                    context.ui_state.draft.proof.insert(n);
+        ticks(ui, &mut context.ui_state.draft.proof, &readings);
+        let looks: Vec<String> = (context.bench.view().log.found().iter())
+            .map(|look| {
+                let findings = (look.findings.iter())
+                    .map(|finding| context.text(&format!("finding-{finding}")));
+                let seen = if look.findings.is_empty() {
+                    context.text("finding-nothing")
                 } else {
-                    context.ui_state.draft.proof.remove(&n);
-                }
-            }
-        }
+                    findings.collect::<Vec<_>>().join(" ")
+                };
+                format!("{}: {seen}", context.part(look.component))
+            })
+            .collect();
+        ticks(ui, &mut context.ui_state.draft.looks, &looks);
     });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("report-advice"));
@@ -131,6 +130,21 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
     }
     if !ready {
         kit::quiet(ui, context.text("report-not-ready"));
+    }
+}
+
+/// A list, numbered from 1, to tick what proves it. `chosen`: places in the list.
+fn ticks(ui: &mut Ui, chosen: &mut BTreeSet<usize>, list: &[String]) {
+    for (n, text) in list.iter().enumerate() {
+        let mut on = chosen.contains(&n);
+        let text = RichText::new(format!("{}   {text}", n + 1)).size(t::SMALL);
+        if ui.checkbox(&mut on, text).changed() {
+            if on {
+                chosen.insert(n);
+            } else {
+                chosen.remove(&n);
+            }
+        }
     }
 }
 

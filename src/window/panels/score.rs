@@ -224,6 +224,10 @@ fn trace(ui: &mut Ui, context: &PanelContext, number: usize, one: &Try) {
         Outcome::Entered => (context.text("try-entered"), t::GOOD),
         Outcome::Open => (context.text("try-open"), t::SKY),
         Outcome::Broken(broke) => (context.texts.broken_rule_by(broke), t::BAD),
+        Outcome::InHold => (
+            context.texts.try_in_hold(&context.bench.job().board.resets),
+            t::AMBER,
+        ),
     };
     let at = Time::ZERO + Span::from_s(u64::from(one.began_s));
     ui.horizontal_wrapped(|ui| {

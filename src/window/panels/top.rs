@@ -31,15 +31,29 @@ fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
             .color(t::AMBER),
     );
     ui.add_space(14.0);
-    for (view, key, number) in [
-        (ViewKind::Panel, "view-panel", 1),
-        (ViewKind::Machine, "view-machine", 2),
-        (ViewKind::Cabinet, "view-cabinet", 3),
-    ] {
-        let text = format!("{number}  {}", context.fixed(key));
+    for view in [ViewKind::Panel, ViewKind::Machine, ViewKind::Cabinet] {
+        let text = view_label(context, view);
         if kit::tab(ui, context.ui_state.view == view, text, Vec2::ZERO).clicked() {
             context.ui_state.view = view;
         }
+    }
+}
+
+/// What stands on the choice of a view: the key that does the same, and its name.
+pub(super) fn view_label(context: &PanelContext, view: ViewKind) -> String {
+    let (key, number) = match view {
+        ViewKind::Panel => ("view-panel", 1),
+        ViewKind::Machine => ("view-machine", 2),
+        ViewKind::Cabinet => ("view-cabinet", 3),
+    };
+    format!("{number}  {}", context.fixed(key))
+}
+
+/// What stands on the choice of the clock's speed; 0: it is paused.
+pub(super) fn clock_label(speed: u32) -> String {
+    match speed {
+        0 => "||".to_owned(),
+        speed => format!("×{speed}"),
     }
 }
 
@@ -57,9 +71,9 @@ fn time_ui(ui: &mut Ui, context: &mut PanelContext) {
             }
         }
         ui.add_space(10.0);
-        for (speed, label) in [(60, "×60"), (10, "×10"), (1, "×1"), (0, "||")] {
+        for speed in [60, 10, 1, 0] {
             let on = context.ui_state.speed == speed;
-            let button = kit::choice(ui, on, label);
+            let button = kit::choice(ui, on, clock_label(speed));
             let button = if speed == 0 {
                 button.on_hover_ui(|ui| {
                     ui.label(context.fixed("top-pause"));

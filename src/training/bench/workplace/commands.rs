@@ -96,8 +96,11 @@ impl Bench {
         {
             return Err(Refusal::NoPart(number.clone()));
         }
-        match report.proof.iter().find(|n| **n >= self.notebook().len()) {
-            Some(n) => Err(Refusal::NoReading(*n)),
+        if let Some(n) = report.proof.iter().find(|n| **n >= self.notebook().len()) {
+            return Err(Refusal::NoReading(*n));
+        }
+        match report.looks.iter().find(|n| **n >= self.found().len()) {
+            Some(n) => Err(Refusal::NoLook(*n)),
             None => Ok(()),
         }
     }

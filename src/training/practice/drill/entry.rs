@@ -135,8 +135,11 @@ impl EntryTask {
         tries: Tries<'_>,
         history: impl Iterator<Item = (Time, &'a Action)>,
     ) -> Option<Marked> {
-        let over = |attempt: &&Try| attempt.outcome != Outcome::Open;
-        let outcome = tries.iter().rev().find(over)?.outcome;
+        let over = |attempt: &Try| match attempt.outcome {
+            Outcome::Open | Outcome::InHold => None,
+            over @ (Outcome::Entered | Outcome::Broken(_)) => Some(over),
+        };
+        let outcome = tries.iter().rev().find_map(over)?;
         let rhythm = Rhythm::of(history, &self.gesture);
         Some(Marked {
             right: outcome == Outcome::Entered,

@@ -2,7 +2,7 @@
 //! its key; two digits are the answer.
 
 use super::{SuppliedBoard, between, draws, one_of, shuffle, supplied_board};
-use detent_simulation::controller::{MAX_CODES, Signs};
+use detent_simulation::controller::{Board, MAX_CODES, Signs};
 use detent_simulation::units::uniform;
 use rand_chacha::ChaCha8Rng;
 
@@ -40,9 +40,18 @@ pub struct Marked {
 /// How often each digit (row) was read as each digit (column), tens and units together.
 pub type Confusion = [[u32; 10]; 10];
 
-/// Draws a task.
-pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> LampReadingTask {
+/// Draws the task that follows `asked` others: one on each of the boards of `course`, in the order in which the course
+/// teaches to read them, and after these any board's language or an invented one.
+pub fn ask(
+    supplied_boards: &[SuppliedBoard<'_>],
+    course: &[&Board],
+    asked: usize,
+    seed: u64,
+) -> LampReadingTask {
     let rng = &mut draws(seed);
+    if let Some(board) = course.get(asked) {
+        return on_board(board, rng);
+    }
     let board = supplied_board(supplied_boards, rng).library.board;
     if uniform(rng) < INVENTED {
         let signs = invent(rng);
@@ -53,6 +62,11 @@ pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> LampReadingTask 
             shown,
         };
     }
+    on_board(board, rng)
+}
+
+/// A number in this board's own language.
+fn on_board(board: &Board, rng: &mut ChaCha8Rng) -> LampReadingTask {
     let codes: Vec<u8> = board.codes.iter().map(|c| c.code).collect();
     let signs = board.lamps.signs.clone();
     LampReadingTask {

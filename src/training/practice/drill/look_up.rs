@@ -1,15 +1,24 @@
 //! Look-up: which components can be behind a code, by the service sheet of the board.
 
 use super::{SuppliedBoard, SuppliedBoardId, draws, one_of, shuffle, supplied_board};
-use detent_simulation::controller::Monitor;
+use detent_simulation::controller::{Board, Code, Monitor, SheetEntry};
 use detent_simulation::interface::Component;
 
 /// Components to choose from, where the sheet does not list more.
 const CHOICES: usize = 9;
 /// At least so many are none.
 const LEAST_WRONG: usize = 2;
-/// Codes in the excerpt of the table.
-const EXCERPT: usize = 5;
+
+/// A line of the service sheet's page of codes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SheetLine {
+    /// The code.
+    pub code: u8,
+    /// What it stands for.
+    pub monitor: Monitor,
+    /// Components that can be behind it, as the sheet lists them.
+    pub suspects: Vec<Component>,
+}
 
 /// A code, and components to tick.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,8 +29,8 @@ pub struct CodeLookUpTask {
     pub code: u8,
     /// What it stands for.
     pub monitor: Monitor,
-    /// Some codes of the board with what they stand for, by code: the one asked for is among them.
-    pub excerpt: Vec<(u8, Monitor)>,
+    /// The board's page of codes, by code.
+    pub page: Vec<SheetLine>,
     /// Components to choose from.
     pub options: Vec<Component>,
     /// The board's sheet lists these.
@@ -44,18 +53,9 @@ pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> CodeLookUpTask {
     let rng = &mut draws(seed);
     let supplied_board = supplied_board(supplied_boards, rng);
     let board = supplied_board.library.board;
-    let entries: Vec<&detent_simulation::controller::SheetEntry> = board.sheet.iter().collect();
+    let entries: Vec<&SheetEntry> = board.sheet.iter().collect();
     let entry = one_of(&entries, rng).expect("a board's sheet has entries");
     let code = board.code_of(entry.monitor).unwrap_or_default();
-    let mut others: Vec<(u8, Monitor)> = (board.codes.iter())
-        .filter(|other| other.code != code)
-        .map(|other| (other.code, other.monitor))
-        .collect();
-    shuffle(&mut others, rng);
-    let mut excerpt = others;
-    excerpt.truncate(EXCERPT - 1);
-    excerpt.push((code, entry.monitor));
-    excerpt.sort_unstable_by_key(|(code, _)| *code);
     // Only what the sheet lists behind some other code is a fair distractor.
     let listed = |c: &Component| board.sheet.iter().any(|s| s.suspects.contains(c));
     let mut wrong: Vec<Component> = (Component::ALL.iter().copied())
@@ -74,10 +74,25 @@ pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> CodeLookUpTask {
         place: supplied_board.place(),
         code,
         monitor: entry.monitor,
-        excerpt,
+        page: page(board),
         options,
         suspects: entry.suspects.clone(),
     }
+}
+
+/// The page of codes of a board's service sheet, by code.
+fn page(board: &Board) -> Vec<SheetLine> {
+    let lines = board.codes.iter().map(|Code { code, monitor }| {
+        let listed = board.sheet.iter().filter(|entry| entry.monitor == *monitor);
+        SheetLine {
+            code: *code,
+            monitor: *monitor,
+            suspects: listed.flat_map(|entry| entry.suspects.clone()).collect(),
+        }
+    });
+    let mut lines: Vec<SheetLine> = lines.collect();
+    lines.sort_unstable_by_key(|line| line.code);
+    lines
 }
 
 /// Judges what was ticked.

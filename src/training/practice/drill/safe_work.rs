@@ -3,11 +3,12 @@
 
 use super::{SuppliedBoard, SuppliedBoardId, below, draws, one_of, shuffle, supplied_board};
 use crate::bench::script::{Condition, ScriptStep};
-use crate::bench::{Action, Bench, Caution, Display, Grip, LogEntry, MeterMode, Refusal};
+use crate::bench::{Action, Bench, Caution, Display, Grip, LogEntry, MeterMode, Refusal, Setup};
 use crate::lesson::{LossKind, safety_losses, survey};
 use detent_simulation::controller::Routine;
-use detent_simulation::interface::{Component, Connector, Pin};
+use detent_simulation::interface::{Component, Connector, Pin, Side, Terminal};
 use detent_simulation::names;
+use detent_simulation::plant::Param;
 use detent_simulation::units::{Span, Time};
 use rand_chacha::ChaCha8Rng;
 use std::fmt;
@@ -22,6 +23,15 @@ const ORDERS: usize = 3;
 const AWAKE: Span = Span::from_s(3);
 /// Longest time until water stands in the tub, s.
 const RUN_UP_S: u64 = 120;
+/// Longest time until the lid is locked, s.
+const LOCKS_S: u64 = 60;
+/// Time for a basket to come up to speed, s.
+const SPIN_UP_S: u64 = 10;
+/// A basket that coasts slower than this is about to stand: whether it hurts would be a matter of luck, rev/min.
+const PLAIN_RPM: f64 = 60.0;
+/// A burnt coil and a contact that sticks, Ω.
+const OPEN_OHMS: f64 = 1.0e8;
+const WELDED_OHMS: f64 = 0.04;
 /// Failure mode of a bleeder that draws no charge down.
 const BLEEDER_OPEN: &str = "board.bleeder-open";
 
@@ -30,29 +40,37 @@ names! {
     SafeStep {
         Unplug = "unplug", WaitAMinute = "wait-a-minute", OpenPanels = "open-panels",
         TestMeter = "test-meter", MeasureCharge = "measure-charge", Discharge = "discharge",
-        ShutTaps = "shut-taps", BailOut = "bail-out",
+        ShutTaps = "shut-taps", BailOut = "bail-out", OpenLid = "open-lid", MeasureMains = "measure-mains",
         PullConnector = "pull-connector", CleanPump = "clean-pump", CleanScreen = "clean-screen",
         FitValve = "fit-valve", ReachIntoBasket = "reach-into-basket", MeasureOhms = "measure-ohms",
     }
 }
 
-/// Steps that a question may be about. Hands behind the panels can meet more than the others: they come up more often.
-const DEEDS: [SafeStep; 11] = [
+/// Steps that a question may be about. Hands behind the panels and in the basket can meet more than the others: they
+/// come up more often, so that "nothing" is right no oftener than it must be.
+const DEEDS: [SafeStep; 18] = [
+    SafeStep::PullConnector,
     SafeStep::PullConnector,
     SafeStep::PullConnector,
     SafeStep::PullConnector,
     SafeStep::CleanPump,
     SafeStep::CleanPump,
+    SafeStep::CleanPump,
+    SafeStep::CleanPump,
+    SafeStep::ReachIntoBasket,
+    SafeStep::ReachIntoBasket,
+    SafeStep::ReachIntoBasket,
     SafeStep::CleanScreen,
     SafeStep::OpenPanels,
     SafeStep::Discharge,
     SafeStep::MeasureOhms,
     SafeStep::BailOut,
-    SafeStep::ReachIntoBasket,
+    SafeStep::OpenLid,
+    SafeStep::MeasureMains,
 ];
 
-/// What a deed can bring besides nothing. Its short text is `safe-outcome-{kind}`.
-pub const OUTCOMES: [LossKind; 11] = [
+/// What a deed can bring besides nothing: every hazard of the bench. Its short text is `safe-outcome-{kind}`.
+pub const OUTCOMES: [LossKind; 14] = [
     LossKind::Shock,
     LossKind::TouchedCharge,
     LossKind::OpenedLive,
@@ -61,6 +79,9 @@ pub const OUTCOMES: [LossKind; 11] = [
     LossKind::OpenedUnderPressure,
     LossKind::DischargedLive,
     LossKind::Scald,
+    LossKind::LidSpinning,
+    LossKind::HandInDrive,
+    LossKind::LiveNotAllowed,
     LossKind::DischargedUnmeasured,
     LossKind::NotProvedDead,
     LossKind::MeterNotProved,
@@ -132,6 +153,12 @@ pub struct Facts {
     pub bleeder_open: bool,
     /// Both taps are shut.
     pub taps_shut: bool,
+    /// The lid is up.
+    pub lid_open: bool,
+    /// Where the basket was spun with a lid lock that holds nothing: whether it still turns.
+    pub basket_turns: Option<bool>,
+    /// Live tests are allowed on this job.
+    pub live_tests_allowed: bool,
     /// Water in the tub: depth, mm, and temperature, °C; none where it is empty.
     pub water: Option<(f64, f64)>,
     /// What was done about the stored charge since the plug was pulled, in order.
@@ -301,6 +328,13 @@ impl SafeStep {
             SafeStep::Discharge => Action::Discharge,
             SafeStep::ShutTaps => Action::ShutTaps,
             SafeStep::BailOut => Action::BailOut,
+            SafeStep::OpenLid => Action::OpenLid,
+            SafeStep::MeasureMains => Action::Probe {
+                mode: MeterMode::VoltsAc,
+                red: Pin::Wire(Terminal::CordLine, Side::Board),
+                black: Pin::Wire(Terminal::CordNeutral, Side::Board),
+                grip: Grip::Clips,
+            },
             SafeStep::PullConnector => Action::Pull(Connector::Load(Component::DrainPump)),
             SafeStep::CleanPump => Action::PutRight(Component::DrainPump),
             SafeStep::CleanScreen => Action::PutRight(Component::InletCold),
@@ -317,7 +351,8 @@ impl SafeStep {
             | SafeStep::FitValve
             | SafeStep::Discharge
             | SafeStep::MeasureCharge
-            | SafeStep::MeasureOhms => true,
+            | SafeStep::MeasureOhms
+            | SafeStep::MeasureMains => true,
             SafeStep::Unplug
             | SafeStep::WaitAMinute
             | SafeStep::OpenPanels
@@ -325,6 +360,7 @@ impl SafeStep {
             | SafeStep::ShutTaps
             | SafeStep::BailOut
             | SafeStep::CleanScreen
+            | SafeStep::OpenLid
             | SafeStep::ReachIntoBasket => false,
         }
     }
@@ -349,7 +385,15 @@ struct Preparation {
     unplugged: Option<u64>,
     lid_open: bool,
     taps_shut: bool,
+    live_tests_allowed: bool,
     proof: Vec<SafeStep>,
+}
+
+impl Preparation {
+    /// The basket spins, and as it began the lid lock failed.
+    fn spins(&self) -> bool {
+        self.ran == Some(Routine::TestSpin)
+    }
 }
 
 /// The machine, prepared; none where this machine cannot be brought there.
@@ -362,7 +406,10 @@ fn prepared(supplied_board: &SuppliedBoard<'_>, to: &Preparation, seed: u64) -> 
         faults.into_iter().collect(),
         seed,
     );
-    let mut bench = Bench::new(setup);
+    let mut bench = Bench::new(Setup {
+        live_tests_allowed: to.live_tests_allowed,
+        ..setup
+    });
     bench.wait(AWAKE);
     bench.begin();
     let act = |bench: &mut Bench, action: &Action| bench.act(action).ok();
@@ -378,12 +425,16 @@ fn prepared(supplied_board: &SuppliedBoard<'_>, to: &Preparation, seed: u64) -> 
         if !survey::enter_service(&mut bench) || !survey::start_routine(&mut bench, routine) {
             return None;
         }
-        // A test of the service mode may end before the tub is that full: what is in it counts.
-        let _ = ScriptStep::Until {
-            what: Condition::Filled,
-            limit_s: RUN_UP_S,
+        if to.spins() {
+            spin_behind_a_failed_lock(&mut bench)?;
+        } else {
+            // A test of the service mode may end before the tub is that full: what is in it counts.
+            let _ = ScriptStep::Until {
+                what: Condition::Filled,
+                limit_s: RUN_UP_S,
+            }
+            .run(&mut bench);
         }
-        .run(&mut bench);
     }
     if to.taps_shut {
         act(&mut bench, &Action::ShutTaps)?;
@@ -403,8 +454,15 @@ fn prepared(supplied_board: &SuppliedBoard<'_>, to: &Preparation, seed: u64) -> 
             act(&mut bench, &Action::OpenCabinet)?;
         }
     }
-    if to.lid_open {
+    if to.lid_open && to.spins() {
+        // Somebody else has lifted it: the question is about the hand.
+        bench.machine_mut().plant_mut().set_lid_open(true);
+    } else if to.lid_open {
         act(&mut bench, &Action::OpenLid)?;
+    }
+    let drive = bench.machine().plant().drive();
+    if to.spins() && !drive.stands() && drive.pulley_rpm() < PLAIN_RPM {
+        return None;
     }
     for step in &to.proof {
         if let ScriptStep::Do(action) = step.on(&bench) {
@@ -415,8 +473,25 @@ fn prepared(supplied_board: &SuppliedBoard<'_>, to: &Preparation, seed: u64) -> 
     safety_losses(&bench).is_empty().then_some(bench)
 }
 
+/// Brings the basket up to speed behind a lid that nothing holds: once it was locked, the lock's coil burns out and
+/// its contact sticks, so that the control believes in a bolt that is not there.
+fn spin_behind_a_failed_lock(bench: &mut Bench) -> Option<()> {
+    let mut left = Span::from_s(LOCKS_S).0;
+    while !bench.machine().plant().bolted() {
+        left = left.checked_sub(1)?;
+        bench.step();
+    }
+    let plant = bench.machine_mut().plant_mut();
+    plant.set_condition(Param::LockCoilOhms, OPEN_OHMS);
+    plant.set_condition(Param::LockContactOpenOhms, WELDED_OHMS);
+    let (what, limit_s) = (Condition::Spinning, RUN_UP_S);
+    ScriptStep::Until { what, limit_s }.run(bench).ok()?;
+    bench.wait(Span::from_s(SPIN_UP_S));
+    Some(())
+}
+
 /// What can be seen of a bench.
-fn facts(bench: &Bench, bleeder_open: bool) -> Facts {
+fn facts(bench: &Bench, to: &Preparation) -> Facts {
     let plant = bench.machine().plant();
     let unplugged = bench.history().iter().rev().find_map(|(at, action)| {
         let pulled = *action == Action::Unplug;
@@ -445,8 +520,11 @@ fn facts(bench: &Bench, bleeder_open: bool) -> Facts {
     Facts {
         unplugged_s: unplugged.map(|at| bench.now().since(at).seconds()),
         panels_off: bench.view().cabinet_open,
-        bleeder_open,
+        bleeder_open: to.bleeder_open,
         taps_shut: plant.taps_shut(),
+        lid_open: plant.lid_open(),
+        basket_turns: to.spins().then(|| !plant.drive().stands()),
+        live_tests_allowed: to.live_tests_allowed,
         water: (water.level_mm() > 1.0).then(|| (water.level_mm(), water.water_c)),
         proof: proof.collect(),
     }
@@ -492,6 +570,7 @@ fn order(supplied_board: &SuppliedBoard<'_>, seed: u64, rng: &mut ChaCha8Rng) ->
         unplugged: None,
         lid_open: false,
         taps_shut: false,
+        live_tests_allowed: true,
         proof: Vec::new(),
     };
     let plain = Preparation {
@@ -512,7 +591,7 @@ fn order(supplied_board: &SuppliedBoard<'_>, seed: u64, rng: &mut ChaCha8Rng) ->
     shuffle(&mut steps, rng);
     OrderTask {
         place: supplied_board.place(),
-        facts: facts(&bench, bleeder_open),
+        facts: facts(&bench, &preparation),
         steps,
         sound,
         start: BenchAtStart(Box::new(bench)),
@@ -531,7 +610,7 @@ fn deed(supplied_board: &SuppliedBoard<'_>, seed: u64, rng: &mut ChaCha8Rng) -> 
             else {
                 continue;
             };
-            let facts = facts(&bench, preparation.bleeder_open);
+            let facts = facts(&bench, &preparation);
             if let Ok(brings) = brought(&mut bench, deed) {
                 seen.push((brings, facts));
             }
@@ -588,11 +667,18 @@ fn state(deed: SafeStep, rng: &mut ChaCha8Rng) -> Preparation {
     let behind = deed.is_behind_panels();
     let ran = match deed {
         SafeStep::CleanPump if chance(2) => Some(Routine::TestCold),
+        SafeStep::OpenLid => Some(Routine::TestSpin),
+        SafeStep::ReachIntoBasket if chance(2) => Some(Routine::TestSpin),
         SafeStep::ReachIntoBasket | SafeStep::BailOut if chance(2) => Some(Routine::TestHot),
         SafeStep::ReachIntoBasket | SafeStep::BailOut => Some(Routine::TestCold),
         _ => None,
     };
-    let unplugged = (!chance(3)).then(|| [5, 60, 300][below(3, rng)]);
+    let unplugged = if ran == Some(Routine::TestSpin) {
+        // A basket coasts for seconds, not for minutes.
+        Some([1, 60][below(2, rng)])
+    } else {
+        (!chance(3)).then(|| [5, 60, 300][below(3, rng)])
+    };
     let can_prove = behind && deed != Discharge && unplugged.is_some();
     Preparation {
         bleeder_open: behind && below(3, rng) == 0,
@@ -601,6 +687,7 @@ fn state(deed: SafeStep, rng: &mut ChaCha8Rng) -> Preparation {
         unplugged,
         lid_open: matches!(deed, SafeStep::ReachIntoBasket | SafeStep::BailOut),
         taps_shut: below(2, rng) == 0,
+        live_tests_allowed: below(2, rng) == 0,
         proof: match one_of(&proofs, rng) {
             Some(proof) if can_prove => proof.to_vec(),
             _ => Vec::new(),

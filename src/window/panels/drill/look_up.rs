@@ -1,10 +1,10 @@
-//! Look-up: the code, an excerpt of the board's table, and components to tick.
+//! Look-up: the code, the service sheet's page of codes, and components to tick.
 
 use super::{Look, beside, digit_pressed, option_ui, place_text};
 use crate::drill::Question;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
-use bevy_egui::egui::{Grid, RichText, Ui};
+use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
 use detent_simulation::interface::Component;
 use detent_training::practice::drill::look_up::{CodeLookUpTask, Marked};
@@ -24,19 +24,20 @@ pub(super) fn look_up_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked)
         |ui, context, q| {
             kit::paper(ui, |ui| {
                 kit::print_heading(ui, place_text(context, &q.task.place));
-                ui.label(context.text("drill-look-up-excerpt"));
-                Grid::new("excerpt")
-                    .num_columns(2)
-                    .striped(true)
-                    .spacing([14.0, 8.0])
-                    .show(ui, |ui| {
-                        for (code, monitor) in &q.task.excerpt {
-                            let text = RichText::new(format!("{code:02}")).size(20.0).strong();
-                            ui.label(text.color(t::PRINT_ACCENT));
-                            ui.label(context.text(&format!("code-{monitor}")));
-                            ui.end_row();
-                        }
+                ui.label(context.text("drill-look-up-page"));
+                for line in &q.task.page {
+                    ui.horizontal_top(|ui| {
+                        let code = RichText::new(format!("{:02}", line.code)).size(20.0);
+                        ui.label(code.strong().color(t::PRINT_ACCENT));
+                        ui.vertical(|ui| {
+                            ui.label(context.text(&format!("code-{}", line.monitor)));
+                            let suspects: Vec<String> =
+                                line.suspects.iter().map(|c| context.part(*c)).collect();
+                            let text = RichText::new(suspects.join(" · ")).size(t::SMALL);
+                            ui.label(text.color(t::PRINT_QUIET));
+                        });
                     });
+                }
             });
             if let Some(marked) = &q.marked {
                 ui.add_space(8.0);

@@ -227,6 +227,7 @@ fn a_job_counts_once_and_a_replayed_one_not_at_all() {
         causes: Vec::new(),
         part: None,
         proof: Vec::new(),
+        looks: Vec::new(),
         advice: Advice::None,
         verdict: Verdict::NothingWrong,
     }));
