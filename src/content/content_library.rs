@@ -1,6 +1,7 @@
 //! Everything built in, read once, and scenarios by name or path.
 
 use super::error::{ContentError, Problem};
+use super::error_words::english;
 use super::{
     Catalogue, EXAMINATION_ENDING, GUIDE_ENDING, KnownBoard, Nominal, Parts, builtin, disk,
     read_board, read_examination, read_guide, read_scenario,
@@ -40,11 +41,9 @@ pub struct ScenarioSource {
 
 /// Why the scenario of an attempt is not at hand. None repeats anything out of a file that is no scenario.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", english().attempt_source_error(self))]
 pub enum AttemptSourceError {
     /// The attempt names a file that can be none.
-    #[error(
-        "{file}:1: scenario: \"{scenario}\" is not the name of a scenario's file, which ends in .ron; give the scenario with --scenario"
-    )]
     NoScenarioName {
         /// The attempt.
         file: String,
@@ -52,9 +51,6 @@ pub enum AttemptSourceError {
         scenario: String,
     },
     /// There is no such file.
-    #[error(
-        "{file}:1: scenario: \"{scenario}\" was found neither there, nor next to the attempt, nor built in; give the scenario with --scenario"
-    )]
     NoScenario {
         /// The attempt.
         file: String,
@@ -62,9 +58,6 @@ pub enum AttemptSourceError {
         scenario: String,
     },
     /// What is called so has another text.
-    #[error(
-        "{file}:1: scenario: \"{scenario}\" has changed since the attempt; give its earlier text with --scenario"
-    )]
     AnotherText {
         /// The attempt.
         file: String,
@@ -72,7 +65,6 @@ pub enum AttemptSourceError {
         scenario: String,
     },
     /// The scenario has a mistake.
-    #[error(transparent)]
     Content(#[from] ContentError),
 }
 

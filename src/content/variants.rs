@@ -2,6 +2,7 @@
 
 use super::content_library::{ContentLibrary, ScenarioSource};
 use super::error::ContentError;
+use super::error_words::english;
 use super::text::{Language, Texts, Value};
 use super::{builtin, complaint_words};
 use detent_training::lesson::{Bilingual, Mains, Scenario};
@@ -27,12 +28,11 @@ pub struct JobVariant {
 
 /// Why there is no variant.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", english().job_variant_error(self))]
 pub enum JobVariantError {
     /// None can be made.
-    #[error(transparent)]
     Variant(#[from] VariantError),
     /// What was made is no scenario.
-    #[error(transparent)]
     Content(#[from] ContentError),
 }
 

@@ -488,20 +488,25 @@ fn a_type_that_checks_itself_has_all_its_findings_placed() {
     struct List {
         codes: Vec<u8>,
     }
-    let check = |list: &List| -> Vec<(String, String)> {
+    let check = |list: &List| -> Vec<(String, Problem)> {
         let odd = list
             .codes
             .iter()
             .enumerate()
             .filter(|(_, code)| *code % 2 == 1);
-        odd.map(|(n, _)| (format!("codes[{n}]"), "is odd".to_owned()))
-            .collect()
+        odd.map(|(n, _)| {
+            (
+                format!("codes[{n}]"),
+                Problem::UnknownPart("odd".to_owned()),
+            )
+        })
+        .collect()
     };
     let text = b"(codes: [\n2,\n3,\n5,\n])";
     let errors = read_checked("list.ron", text, check).expect_err("two are odd");
     let places: Vec<_> = errors.iter().map(|e| (e.line, e.field.as_str())).collect();
     assert_eq!(places, [(3, "codes[1]"), (4, "codes[2]")]);
-    assert_eq!(errors[0].to_string(), "list.ron:3: codes[1]: is odd");
+    assert!(errors[0].to_string().starts_with("list.ron:3: codes[1]: "));
     assert!(read_checked("list.ron", b"(codes: [2])", check).is_ok());
 }
 
@@ -577,10 +582,8 @@ fn damaged_attempts() {
     let problem = bad_attempt(sound, unknown, 3, "do");
     assert_eq!(problem, Damage::UnknownAction("Up".to_owned()));
     let pin = with(ATTEMPT, "\"drain-pump.1\"", "\"drain-pump.9\"");
-    assert!(matches!(
-        bad_attempt(sound, pin, 4, "do.red"),
-        Damage::Line(_)
-    ));
+    let problem = bad_attempt(sound, pin, 4, "do.red");
+    assert_eq!(problem, Damage::UnknownAction("drain-pump.9".to_owned()));
     let backwards = with(ATTEMPT, "(at:250,do:Probe", "(at:249,do:Probe");
     let problem = bad_attempt(sound, backwards, 4, "at");
     let (before, found) = (Time(250), Time(249));

@@ -445,14 +445,76 @@ fn parameters_are_fitted_to_saved_answers() {
     );
 }
 
+/// Whoever asks for Spanish hears what is wrong with a file in Spanish.
+#[test]
+fn mistakes_in_files_are_told_in_the_language_that_is_asked_for() {
+    let work = WorkingFolder::new();
+    work.file("a.script", BEGINNING);
+    work.file("bad.script", "Unplug\nWait(s: x)\n");
+    work.file(
+        "bad.ron",
+        "(\n    title: (en: \"A\", es: \"A\"),\n    board: 7,\n)\n",
+    );
+    work.file("bad.learner", "(\n    format: 1,\n    name: \"\",\n)\n");
+    work.file("bad.attempt", "DetentAttempt(format:9)\n");
+    work.file("bad.csv", "at,skill,right,took_s\nnever,proof,1,20\n");
+    for (args, place, spanish) in [
+        (
+            &["play", "bad.ron", "a.script"][..],
+            "bad.ron:3: board:",
+            "aquí va un texto",
+        ),
+        (
+            &["play", "drain-code", "bad.script"],
+            "bad.script:2: Wait:",
+            "README tiene ejemplos",
+        ),
+        (
+            &["play", "gone.ron", "a.script"],
+            "gone.ron:",
+            "no hay tal archivo",
+        ),
+        (
+            &["play", "drain-code", "gone.script"],
+            "gone.script:",
+            "no se puede leer: no existe",
+        ),
+        (
+            &["practice", "bad.learner"],
+            "bad.learner:1: target:",
+            "falta el campo «target»",
+        ),
+        (
+            &["practice", "--fit", "bad.csv"],
+            "bad.csv:2: at:",
+            "es «never»; escriba un momento",
+        ),
+        (
+            &["replay", "bad.attempt"],
+            "bad.attempt:1: format:",
+            "use un Detent más nuevo",
+        ),
+    ] {
+        let told = ["en", "es"].map(|language| {
+            let args = [args, &["--lang", language]].concat();
+            work.bad(&args, 2)
+        });
+        for told in &told {
+            assert!(told.contains(place), "{place} is not in: {told}");
+        }
+        assert!(told[1].contains(spanish), "{}", told[1]);
+        assert!(!told[0].contains(spanish), "{}", told[0]);
+    }
+}
+
 #[test]
 fn too_few_answers_and_bad_files_are_refused() {
     let folder = WorkingFolder::new();
     let few = saved_answers(&folder, 1, 10);
     folder.file("bad.csv", "at,skill,right,took_s\nnever,proof,1,20\n");
     for (file, words) in [
-        (few[0].as_str(), "10 answers of 1 learners are too few"),
-        ("bad.csv", "bad.csv, line 2: at is \"never\""),
+        (few[0].as_str(), "too few answers: 10 from 1 learners"),
+        ("bad.csv", "bad.csv:2: at: is \"never\""),
         ("gone.csv", "gone.csv"),
     ] {
         let out = folder.detent(&["practice", "--fit", file]);

@@ -410,9 +410,9 @@ fn read_line<T: serde::de::DeserializeOwned>(line: &str) -> Result<T, Damaged> {
             ..
         } = misfit;
         let problem = match (range, error) {
-            (Some(range), _) => Damage::Line(range.to_string()),
+            (Some(range), _) => Damage::IntegerRange(range),
             (None, ron::Error::NoSuchEnumVariant { found, .. }) => Damage::UnknownAction(found),
-            (None, other) => Damage::Line(other.to_string()),
+            (None, other) => Damage::Line(Box::new(other)),
         };
         (field, problem)
     })?;
