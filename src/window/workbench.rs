@@ -5,7 +5,9 @@ use super::port::{
     BenchPort, CallBackWork, CauseRow, HintWork, Job, JobSource, Kept, Offer, OpenError,
     OpeningWork, ReviewWork,
 };
-use detent_content::{ContentLibrary, ScenarioSource, VariantSeries, replay_attempt_in_slices};
+use detent_content::{
+    ContentError, ContentLibrary, ScenarioSource, VariantSeries, replay_attempt_in_slices,
+};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
@@ -33,15 +35,15 @@ impl LibraryJobs {
     /// Every built-in scenario, and `own` before them if given.
     ///
     /// # Errors
-    /// What is wrong with a file, in one sentence.
+    /// What is wrong with a file.
     pub fn new(
         own: Option<&str>,
         attempts: Option<Arc<dyn Attempts>>,
-    ) -> Result<LibraryJobs, String> {
-        let content_library = ContentLibrary::builtin().map_err(|e| e.to_string())?;
-        let mut scenario_sources = content_library.scenarios().map_err(|e| e.to_string())?;
+    ) -> Result<LibraryJobs, ContentError> {
+        let content_library = ContentLibrary::builtin()?;
+        let mut scenario_sources = content_library.scenarios()?;
         if let Some(name) = own {
-            let mine = content_library.scenario(name).map_err(|e| e.to_string())?;
+            let mine = content_library.scenario(name)?;
             scenario_sources.retain(|t| t.file != mine.file);
             scenario_sources.insert(0, mine);
         }
@@ -67,8 +69,7 @@ impl LibraryJobs {
                 },
             })
             .collect();
-        let examinations =
-            (content_library.examinations(&scenario_sources)).map_err(|e| e.to_string())?;
+        let examinations = content_library.examinations(&scenario_sources)?;
         Ok(LibraryJobs {
             examinations,
             content_library: Arc::new(content_library),
@@ -129,10 +130,9 @@ impl JobSource for LibraryJobs {
         let content_library = Arc::clone(&self.content_library);
         let attempts = self.attempts.clone();
         Box::pin(async move {
-            let scenario_source =
-                scenario_source.ok_or_else(|| OpenError::Job("there is no such job".to_owned()))?;
+            let scenario_source = scenario_source.ok_or(OpenError::NoJob)?;
             let guide = content_library.guide(&scenario_source);
-            let guide = guide.map_err(|error| OpenError::Job(error.to_string()))?;
+            let guide = guide.map_err(OpenError::Guide)?;
             let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
             let log = Log::Begins {
                 job: stem(&scenario_source.file),
@@ -148,8 +148,7 @@ impl JobSource for LibraryJobs {
         let original = self.scenario_sources.get(offer).cloned();
         let content_library = Arc::clone(&self.content_library);
         Box::pin(async move {
-            let original =
-                original.ok_or_else(|| OpenError::Job("there is no such job".to_owned()))?;
+            let original = original.ok_or(OpenError::NoJob)?;
             let series = VariantSeries::begin_in_slices(&content_library, &original, seed).await;
             let mut series = series.map_err(|_| OpenError::NoVariant)?;
             let next = series.next_in_slices(&content_library).await;
@@ -212,7 +211,7 @@ async fn begin(
 ) -> Result<WorkBench, OpenError> {
     let scenario = &scenario_source.scenario;
     let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed).await;
-    let bench = bench.map_err(|error| OpenError::Job(error.to_string()))?;
+    let bench = bench.map_err(OpenError::SetUp)?;
     Ok(WorkBench {
         job: Arc::new(job(scenario_source, guide, Intake::of(&bench), &bench)),
         bench,
