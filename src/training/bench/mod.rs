@@ -19,7 +19,7 @@ mod view;
 mod workplace;
 pub use action::{Action, Grip, HintRung, MeterMode};
 pub use appliance::{Appliance, Question};
-pub use display::Display;
+pub use display::{Display, WrittenDisplay};
 pub use inspect::{Finding, Found, visible_findings};
 pub(crate) use last_wash::LOOK;
 pub use last_wash::LastWash;
