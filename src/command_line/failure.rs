@@ -84,6 +84,8 @@ pub(super) enum Failure {
         /// Asked for.
         wanted: u64,
     },
+    /// There is no learner's profile in this folder.
+    NoLearners(String),
     /// Nobody calls back after this attempt.
     NoCallBack(String),
     /// The window could not be opened, in its own words.
@@ -216,6 +218,7 @@ impl Failure {
                 ];
                 texts.with("cli-error-few-variants", &args)
             }
+            Failure::NoLearners(folder) => quoted("cli-error-no-learners", "folder", folder),
             Failure::NoCallBack(file) => {
                 format!("{file}: {}", texts.get("cli-error-no-call-back"))
             }
@@ -239,6 +242,7 @@ impl Failure {
             | Failure::Count { .. }
             | Failure::Folder(..)
             | Failure::AlreadyThere(_)
+            | Failure::NoLearners(_)
             | Failure::NoCallBack(_)
             | Failure::Window(_)
             | Failure::NoWindow => 2,
@@ -413,6 +417,10 @@ mod tests {
                     wanted: 24,
                 },
                 &["3", "24", "--survey"],
+            ),
+            (
+                Failure::NoLearners("no/such".to_owned()),
+                &["no/such", ".learner"],
             ),
             (
                 Failure::NoCallBack("a.attempt".to_owned()),

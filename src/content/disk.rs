@@ -70,6 +70,15 @@ pub fn attempt_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
     read_at_most(path, LONGEST_ATTEMPT_BYTES)
 }
 
+/// Tries whether the files of a folder can be listed.
+///
+/// # Errors
+/// [`Problem::Io`] with the system's reason.
+pub fn check_listable(folder: &Path) -> Result<(), ContentError> {
+    let listed = std::fs::read_dir(folder).map(drop);
+    listed.map_err(|error| no_line(folder, Problem::Io(SystemReason::from(&error))))
+}
+
 /// Whether there is a file of this name; none for nothing at all.
 ///
 /// # Errors

@@ -1,7 +1,7 @@
 //! The program and files that are spoiled, misplaced or not to be trusted: it says so, shows nothing that
 //! it should not, and loses nothing.
 
-use super::schema::mistakes;
+use super::schema::fits;
 use serde_json::Value;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -63,19 +63,6 @@ fn said(out: &Output) -> String {
     String::from_utf8_lossy(&out.stderr).into_owned()
 }
 
-fn schema() -> Value {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/schema/play-1.json");
-    serde_json::from_str(&fs::read_to_string(path).expect("it is kept")).expect("JSON")
-}
-
-#[track_caller]
-fn fits(text: &str) -> Value {
-    let value: Value = serde_json::from_str(text).expect("JSON");
-    let wrong = mistakes(&schema(), &value);
-    assert!(wrong.is_empty(), "{wrong:#?}");
-    value
-}
-
 #[test]
 fn a_step_that_no_job_has_time_for_is_refused_at_once() {
     let work = WorkingFolder::new();
@@ -113,7 +100,10 @@ fn nothing_is_given_away_before_a_report_that_concludes() {
         for secret in ["score", "drain-pump", "seized", "23", "%"] {
             assert!(!text.contains(secret), "{secret} in {text}");
         }
-        let json = fits(&work.good(&["play", "drain-code", name, "--json"]));
+        let json = fits(
+            "play-1",
+            &work.good(&["play", "drain-code", name, "--json"]),
+        );
         assert!(json["answer"].is_null());
         let attempt = fs::read_to_string(work.folder.path().join(&saved)).expect("kept");
         assert!(attempt.contains("answer:Withheld"), "{attempt}");
@@ -138,7 +128,7 @@ fn nothing_is_given_away_before_a_report_that_concludes() {
             "--save",
             "done.attempt",
         ];
-        let json = fits(&work.good(&args));
+        let json = fits("play-1", &work.good(&args));
         assert!(json["answer"]["total"].is_number(), "{end}");
         let attempt = fs::read_to_string(work.folder.path().join("done.attempt")).expect("kept");
         assert!(attempt.contains("answer:Shown(score:"), "{attempt}");
@@ -161,7 +151,7 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
         "a.attempt",
     ]);
     assert_eq!(out.status.code(), Some(1), "{}", said(&out));
-    let json = fits(&String::from_utf8_lossy(&out.stdout));
+    let json = fits("play-1", &String::from_utf8_lossy(&out.stdout));
     assert_eq!(json["failed"]["line"], 6);
     assert_eq!(json["failed"]["step"], "Point(to:99,every_ms:200)");
     assert_eq!(json["codes_noted"], serde_json::json!([11]));
@@ -195,7 +185,7 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
         "a.attempt",
         "--resume",
     ];
-    let json = fits(&work.good(&on));
+    let json = fits("play-1", &work.good(&on));
     assert_eq!(json["codes_noted"], serde_json::json!([11, 12]));
     assert_eq!(work.names(), ["a.attempt", "a.script", "rest.script"]);
     assert!(
@@ -443,6 +433,18 @@ fn parameters_are_fitted_to_saved_answers() {
         told.contains("too few answers: 0 from 0 learners"),
         "{told}"
     );
+
+    let told = folder.good(&[&args[..], &["--json"]].concat());
+    let told = fits("practice-fit-1", &told);
+    let skills = told["skills"].as_array().expect("skills");
+    let proof = skills.iter().find(|skill| skill["skill"] == "proof");
+    let fitted = &proof.expect("it was fitted")["fitted"];
+    assert_eq!(
+        format!("{:.3}", fitted["slip"].as_f64().expect("a chance")),
+        row[6]
+    );
+    let others = skills.iter().filter(|skill| skill["skill"] != "proof");
+    assert!(others.into_iter().all(|skill| skill["fitted"].is_null()));
 }
 
 /// Whoever asks for Spanish hears what is wrong with a file in Spanish.

@@ -1,8 +1,8 @@
 //! `detent jobs`: variants of a job, printed and written to files, and what is refused.
 
+use super::schema::fits;
 use detent_content::ContentLibrary;
 use detent_training::lesson::Hidden;
-use serde_json::Value;
 use std::fs;
 use std::path::Path;
 use std::process::{Command, Output};
@@ -71,7 +71,7 @@ fn variants_are_written_once_and_played_by_their_path() {
         "{}",
         String::from_utf8_lossy(&out.stderr)
     );
-    let told: Value = serde_json::from_slice(&out.stdout).expect("JSON");
+    let told = fits("jobs-1", &String::from_utf8_lossy(&out.stdout));
     let variants = told["variants"].as_array().expect("variants");
     assert_eq!(variants.len(), 2);
     assert_eq!(told["passed"], 2);
@@ -136,7 +136,7 @@ fn a_survey_accounts_for_every_draft() {
         "{}",
         String::from_utf8_lossy(&out.stderr)
     );
-    let told: Value = serde_json::from_slice(&out.stdout).expect("JSON");
+    let told = fits("jobs-1", &String::from_utf8_lossy(&out.stdout));
     let refused = told["refused"].as_object().expect("reasons").values();
     let refused: u64 = refused.map(|count| count.as_u64().expect("a count")).sum();
     assert_eq!(told["drawn"], 12);
