@@ -1541,6 +1541,7 @@ record-no-words = the action could not be put into words: { $problem }
 record-not-a-hash = "{ $found }" is not a hash in hexadecimal digits; restore the file from a copy
 record-not-finite = { $found } is not a finite number; restore the file from a copy
 record-not-text = these bytes are not UTF-8 text; restore the file from a copy
+record-other-text = this is not the scenario that was attempted; restore the file from a copy
 record-overlap = line { $line }, at { $at }, begins while the line before is still being done (until { $busy })
 record-refused = line { $line }, at { $at }: { $refusal }; the attempt was not made on this machine
 record-scenario-changed = the attempt was recorded with another text of { $scenario }; replay it with the scenario as it was
@@ -1855,7 +1856,7 @@ start-seed = Seed
 start-seed-hint = same seed, same machine
 start-tried = tried
 start-variant = A variant of it
-start-variant-note = Another machine with a fault of its own, proved to be about as hard as this job. It is not kept among the attempts.
+start-variant-note = Another machine with a fault of its own, proved to be about as hard as this job. It is kept among the attempts like any other job.
 start-who = Working: { $name }
 
 ## step

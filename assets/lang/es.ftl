@@ -1535,6 +1535,7 @@ record-no-words = la acción no se pudo poner por escrito: { $problem }
 record-not-a-hash = «{ $found }» no es una huella en cifras hexadecimales; recupere el archivo de una copia
 record-not-finite = { $found } no es un número finito; recupere el archivo de una copia
 record-not-text = estos bytes no son texto UTF-8; recupere el archivo de una copia
+record-other-text = este no es el trabajo que se intentó; recupere el archivo de una copia
 record-overlap = la línea { $line }, a los { $at }, empieza cuando aún se está haciendo la anterior (hasta { $busy })
 record-refused = línea { $line }, a los { $at }: { $refusal }; el intento no se hizo en esta máquina
 record-scenario-changed = el intento se grabó con otro texto de { $scenario }; repítalo con el trabajo como estaba
@@ -1849,7 +1850,7 @@ start-seed = Semilla
 start-seed-hint = misma semilla, misma máquina
 start-tried = intentado
 start-variant = Una variante
-start-variant-note = Otra máquina con su propio fallo, comprobada y más o menos igual de difícil. No se guarda entre los intentos.
+start-variant-note = Otra máquina con su propio fallo, comprobada y más o menos igual de difícil. Se guarda entre los intentos como cualquier otro trabajo.
 start-who = Trabaja: { $name }
 
 ## step

@@ -26,6 +26,10 @@ pub struct JobVariant {
     pub difficulty: Difficulty,
 }
 
+/// First line of a variant's text.
+pub(super) const VARIANT_MARK: &str =
+    "// A variant that the program drew: customer, machine and fault are made up.";
+
 /// Why there is no variant.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[error("{}", english().job_variant_error(self))]
@@ -179,7 +183,5 @@ fn text(scenario: &Scenario) -> String {
     let layout = PrettyConfig::new().depth_limit(2);
     // Plain values have nothing to fail at; an empty text would be refused by the reader.
     let body = ron::ser::to_string_pretty(scenario, layout).unwrap_or_default();
-    format!(
-        "// A variant that the program drew: customer, machine and fault are made up.\n{body}\n"
-    )
+    format!("{VARIANT_MARK}\n{body}\n")
 }

@@ -283,6 +283,7 @@ fn damages() -> Vec<Damage> {
         Damage::UnknownAction(own("Kick")),
         Damage::IntegerRange(Box::new(integer)),
         Damage::NotFinite(own("NaN")),
+        Damage::OtherText,
         Damage::NotAHash(own("xyz")),
         Damage::TimeBackwards {
             before: Time(250),

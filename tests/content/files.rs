@@ -556,9 +556,12 @@ fn damaged_attempts() {
     assert_eq!(bad_attempt(sound, SCENARIO, 1, ""), Damage::Foreign);
     assert_eq!(bad_attempt(part, &ATTEMPT[..20], 1, ""), Damage::Truncated);
 
-    let newer = with(ATTEMPT, "format:2,", "format:3,mood:Fine(5),");
+    let newer = with(ATTEMPT, "format:2,", "format:4,mood:Fine(5),");
     let problem = bad_attempt(sound, newer, 1, "format");
-    assert_eq!(problem, Damage::NewerFormat { found: 3, known: 2 });
+    assert_eq!(problem, Damage::NewerFormat { found: 4, known: 3 });
+    let other_text = with(ATTEMPT, ",seed:7", ",seed:7,scenario_text:Some(\"()\")");
+    let problem = bad_attempt(sound, other_text, 1, "scenario_text");
+    assert_eq!(problem, Damage::OtherText);
     let never = with(ATTEMPT, "format:2", "format:0");
     assert_eq!(
         bad_attempt(sound, never, 1, "format"),
@@ -642,6 +645,27 @@ fn damaged_attempts() {
     assert_eq!((error.line, error.field.as_str()), (3, "do"), "{error}");
     let bytes = [&ATTEMPT.as_bytes()[..end], b"\xff\xff\n"].concat();
     assert_eq!(bad_attempt(part, bytes, 5, ""), Damage::NotText);
+}
+
+/// What the program drew is in no file, and goes with its attempt; every other attempt names its scenario's file.
+#[test]
+fn an_attempt_carries_its_scenario_where_that_was_drawn() {
+    let text = "// drawn \"here\"\n(\n\ttitle: \u{e1},\n)\n";
+    let header = Header::with_scenario("drawn.ron", text, 7);
+    let log = AttemptLog::begin(Vec::new(), &header).expect("memory does not fail");
+    let end = Footer {
+        at: Time(9),
+        state: "00c0ffee".to_owned(),
+        answer: Answer::Withheld,
+    };
+    let bytes = log.finish(&end).expect("memory does not fail");
+    let attempt = read_attempt("a.attempt", &bytes).expect("it reads back");
+    assert_eq!(attempt.header, header);
+    assert_eq!(attempt.header.scenario_text.as_deref(), Some(text));
+    assert_eq!(attempt.seal, Seal::Holds);
+    assert_eq!(attempt.check_scenario("a.attempt", text), Ok(()));
+    let named = Header::new("hum.ron", SCENARIO, 7);
+    assert_eq!((named.format, named.scenario_text), (2, None));
 }
 
 #[test]

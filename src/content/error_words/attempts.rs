@@ -37,6 +37,7 @@ impl Texts {
             Damage::NotFinite(found) => {
                 self.with("record-not-finite", &[("found", found.as_str().into())])
             }
+            Damage::OtherText => self.get("record-other-text"),
             Damage::NotAHash(found) => {
                 self.with("record-not-a-hash", &[("found", found.as_str().into())])
             }

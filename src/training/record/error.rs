@@ -68,6 +68,9 @@ pub enum Damage {
     /// A number that is none.
     #[error("{0} is not a finite number; restore the file from a copy")]
     NotFinite(String),
+    /// The scenario that the attempt carries is not the one that was attempted.
+    #[error("this is not the scenario that was attempted; restore the file from a copy")]
+    OtherText,
     /// Something that should be hexadecimal and is not.
     #[error("\"{0}\" is not a hash in hexadecimal digits; restore the file from a copy")]
     NotAHash(String),
