@@ -161,7 +161,10 @@ pub fn seen() -> String {
 pub fn replay_attempt(name: &str, bytes: &[u8]) -> Result<String, JsError> {
     let attempt = read_attempt(name, bytes)?;
     let content_library = ContentLibrary::builtin()?;
-    let scenario_source = content_library.scenario(&attempt.header.scenario)?;
+    let scenario_source = match content_library.carried_scenario(&attempt.header)? {
+        Some(carried) => carried,
+        None => content_library.scenario(&attempt.header.scenario)?,
+    };
     let done = detent_content::replay_attempt(&content_library, &scenario_source, name, &attempt)?;
     Ok(format!("{} {:.6}", done.end.state, done.score.total()))
 }
