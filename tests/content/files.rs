@@ -433,7 +433,7 @@ fn a_message_says_what_to_do() {
     assert_eq!(
         error.expect_err("no such mode").to_string(),
         "scenarios/hum.ron:12: fault[0]: no failure mode is called \"x\"; \
-         see assets/catalogue.ron"
+         `detent faults` lists them all"
     );
 }
 
