@@ -843,7 +843,6 @@ file-ron-text = expected text in double quotes
 file-ron-text-end = a text is not closed with double quotes
 file-ron-unexpected = the character "{ $found }" does not belong here
 file-ron-unit = expected "()"
-file-ron-unknown-field = there is no field "{ $name }" here
 file-ron-whole-number = expected a whole number
 file-system-already-there = there is one already
 file-system-denied = permission denied

@@ -840,7 +840,6 @@ file-ron-text = aquí va un texto entre comillas dobles
 file-ron-text-end = un texto no se cierra con comillas dobles
 file-ron-unexpected = el carácter «{ $found }» no va aquí
 file-ron-unit = aquí va «()»
-file-ron-unknown-field = aquí no hay ningún campo «{ $name }»
 file-ron-whole-number = aquí va un número entero
 file-system-already-there = ya existe
 file-system-denied = permiso denegado

@@ -169,7 +169,7 @@ fn problem_of(error: ron::Error) -> Problem {
 const MOST_CHOICES: usize = 12;
 
 /// The names that may be meant: all, or of many the ones that are written most alike.
-fn choices(expected: &[&str], found: &str) -> Choices {
+pub(super) fn choices(expected: &[&str], found: &str) -> Choices {
     let of = expected.len();
     let owned = |names: &[&str]| names.iter().map(|name| (*name).to_owned()).collect();
     if of <= MOST_CHOICES {

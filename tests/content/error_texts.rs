@@ -583,6 +583,13 @@ fn what_is_wrong_with_ron_is_told_in_each_language() {
     ] {
         check_both(&english.ron_error(&error), &spanish.ron_error(&error), &[]);
     }
+    let unknown = E::NoSuchEnumVariant {
+        expected: &["Right", "Left"],
+        found: own("Up"),
+        outer: None,
+    };
+    let told = [&english, &spanish].map(|texts| texts.ron_error(&unknown));
+    check_both(&told[0], &told[1], &["Up", "Right, Left"]);
     let told = spanish.ron_error(&E::Message(own("the parser's words")));
     assert!(told.contains("«the parser's words»"), "{told}");
 }

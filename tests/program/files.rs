@@ -2,7 +2,6 @@
 //! it should not, and loses nothing.
 
 use super::schema::fits;
-use serde_json::Value;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};

@@ -3,6 +3,7 @@
 use crate::answers_csv::{AnswersCsvError, AnswersCsvProblem};
 use crate::error::{Choices, ContentError, Problem};
 use crate::profile_file::ProfileError;
+use crate::reader::choices;
 use crate::text::{Texts, Value};
 use detent_training::record::SystemReason;
 use detent_training::record::ron_text::WrongInteger;
@@ -231,12 +232,21 @@ impl Texts {
             E::ExpectedDifferentLength { found, .. } => {
                 return self.with("file-ron-length", &[("found", number(found))]);
             }
-            E::NoSuchEnumVariant { found, .. } => {
-                let args = [("name", found.as_str().into())];
-                return self.with("file-problem-unknown-name-alone", &args);
+            E::NoSuchEnumVariant {
+                expected, found, ..
+            } => {
+                return self.problem(&Problem::UnknownName {
+                    expected: Box::new(choices(expected, found)),
+                    found: found.clone(),
+                });
             }
-            E::NoSuchStructField { found, .. } => {
-                return self.with("file-ron-unknown-field", &[("name", found.as_str().into())]);
+            E::NoSuchStructField {
+                expected, found, ..
+            } => {
+                return self.problem(&Problem::UnknownField {
+                    expected: Box::new(choices(expected, found)),
+                    found: found.clone(),
+                });
             }
             E::MissingStructField { field, .. } => {
                 return self.with("file-ron-missing-field", &[("name", (*field).into())]);
