@@ -41,9 +41,11 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
         Some(name) => {
             let scenario_source = content_library.scenario(name)?;
             let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
-            let job = Job::of(&content_library, &scenario_source, seed, folder.as_ref())?;
             let volts = scenario_source.scenario.mains.rating().volts;
-            print(&job, &Texts::load(language).for_supply(volts as u32))
+            let texts = Texts::load(language).for_supply(volts as u32);
+            let folder = folder.as_ref();
+            let job = Job::of(&content_library, &scenario_source, seed, folder, &texts)?;
+            print(&job, &texts)
         }
         None => ways::course(&content_library, &Texts::load(language), folder.as_ref()),
     }

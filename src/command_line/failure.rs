@@ -4,9 +4,7 @@ use detent_content::attempt_file::AttemptFileError;
 use detent_content::{
     AnswersCsvError, AttemptSourceError, ContentError, JobVariantError, ReplayError, Texts, Value,
 };
-use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::bench::Refusal;
-use detent_training::bench::cost::LONGEST_JOB;
 use detent_training::bench::script::StepError;
 use detent_training::lesson::SetUpError;
 use detent_training::practice::TargetError;
@@ -86,6 +84,8 @@ pub(super) enum Failure {
         /// Asked for.
         wanted: u64,
     },
+    /// There is no learner's profile in this folder.
+    NoLearners(String),
     /// Nobody calls back after this attempt.
     NoCallBack(String),
     /// The window could not be opened, in its own words.
@@ -94,8 +94,7 @@ pub(super) enum Failure {
     NoWindow,
 }
 
-/// What other rooms of the program report, in English only: most of it is about what stands in a file, whose
-/// words are English too.
+/// What other rooms of the program report.
 #[derive(Debug, thiserror::Error)]
 pub(super) enum Reported {
     /// A file that cannot be used.
@@ -156,14 +155,15 @@ impl Failure {
     /// In the words of a language.
     pub fn words(&self, texts: &Texts) -> String {
         let quoted = |key: &str, name: &str, value: &str| texts.with(key, &[(name, value.into())]);
+        let system = |error: &io::Error| texts.system_reason(&error.into());
         match self {
-            Failure::Reported(error) => error.to_string(),
-            Failure::Output(error) => quoted("cli-error-output", "reason", &error.to_string()),
+            Failure::Reported(error) => reported(error, texts),
+            Failure::Output(error) => quoted("cli-error-output", "reason", &system(error)),
             Failure::Write(file, error) => texts.with(
                 "cli-error-write",
                 &[
                     ("file", file.as_str().into()),
-                    ("reason", error.to_string().into()),
+                    ("reason", system(error).into()),
                 ],
             ),
             Failure::Step {
@@ -178,7 +178,9 @@ impl Failure {
                     None => told,
                 }
             }
-            Failure::Differs { file, divergence } => format!("{file}: {divergence}"),
+            Failure::Differs { file, divergence } => {
+                format!("{file}: {}", texts.divergence(divergence))
+            }
             Failure::Expert { scenario, error } => {
                 let told = texts.get("cli-error-expert");
                 format!("{scenario}: {told} {}", step(error, texts))
@@ -205,7 +207,7 @@ impl Failure {
                 "cli-error-folder",
                 &[
                     ("folder", folder.as_str().into()),
-                    ("reason", error.to_string().into()),
+                    ("reason", system(error).into()),
                 ],
             ),
             Failure::AlreadyThere(file) => quoted("cli-error-already-there", "file", file),
@@ -216,6 +218,7 @@ impl Failure {
                 ];
                 texts.with("cli-error-few-variants", &args)
             }
+            Failure::NoLearners(folder) => quoted("cli-error-no-learners", "folder", folder),
             Failure::NoCallBack(file) => {
                 format!("{file}: {}", texts.get("cli-error-no-call-back"))
             }
@@ -239,6 +242,7 @@ impl Failure {
             | Failure::Count { .. }
             | Failure::Folder(..)
             | Failure::AlreadyThere(_)
+            | Failure::NoLearners(_)
             | Failure::NoCallBack(_)
             | Failure::Window(_)
             | Failure::NoWindow => 2,
@@ -246,9 +250,26 @@ impl Failure {
     }
 }
 
+/// What another room of the program reports.
+fn reported(error: &Reported, texts: &Texts) -> String {
+    match error {
+        Reported::Content(error) => texts.content_error(error),
+        Reported::Record(error) => texts.record_error(error),
+        Reported::AttemptSource(error) => texts.attempt_source_error(error),
+        Reported::Answers(error) => texts.answers_csv_error(error),
+        Reported::TooFew(error) => texts.too_few(error),
+        Reported::SetUp(error) => texts.set_up_error(error),
+        Reported::Attempt(error) => texts.attempt_file_error(error),
+        Reported::Plan(error) => texts.plan_error(error),
+        Reported::Path(error) => texts.path_error(error),
+        Reported::Variant(error) => texts.job_variant_error(error),
+        Reported::Posterior(error) => texts.posterior_error(error),
+        Reported::Target(error) => texts.target_error(error),
+    }
+}
+
 /// Why a step of a script could not be done, and which command shows what there is.
 fn step(error: &StepError, texts: &Texts) -> String {
-    let hours = |span: Span| Value::from(span.0.div_ceil(3600 * TICKS_PER_S));
     match error {
         StepError::Refused(refusal) => {
             let told = texts.refusal(refusal);
@@ -276,23 +297,13 @@ fn step(error: &StepError, texts: &Texts) -> String {
                 None => told,
             }
         }
-        StepError::NoPosition(position) => {
-            let position = Value::from(position.to_string());
-            let told = texts.with("cli-step-no-position", &[("position", position)]);
+        StepError::NoPosition(_) => {
+            let told = texts.step_error(error);
             format!("{told} {}", texts.get("cli-see-sheet"))
         }
-        StepError::NeverCame { what, limit_s } => texts.with(
-            "cli-step-never-came",
-            &[
-                ("what", format!("{what:?}").into()),
-                ("seconds", limit_s.to_string().into()),
-            ],
-        ),
-        StepError::TooLong => texts.with("cli-step-too-long", &[("most", hours(LONGEST_JOB))]),
-        StepError::StepTooLong(span) => texts.with(
-            "cli-step-longer-than-a-job",
-            &[("hours", hours(*span)), ("most", hours(LONGEST_JOB))],
-        ),
+        StepError::NeverCame { .. } | StepError::TooLong | StepError::StepTooLong(_) => {
+            texts.step_error(error)
+        }
     }
 }
 
@@ -301,6 +312,7 @@ mod tests {
     use super::*;
     use detent_content::Language;
     use detent_simulation::interface::Button;
+    use detent_simulation::units::Span;
     use detent_training::bench::script::Condition;
 
     fn step_failed(error: StepError, kept: Option<&str>) -> Failure {
@@ -406,6 +418,10 @@ mod tests {
                     wanted: 24,
                 },
                 &["3", "24", "--survey"],
+            ),
+            (
+                Failure::NoLearners("no/such".to_owned()),
+                &["no/such", ".learner"],
             ),
             (
                 Failure::NoCallBack("a.attempt".to_owned()),

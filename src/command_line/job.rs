@@ -1,7 +1,8 @@
 //! A scenario's machine after the customer's wash, and what is known of it.
 
 use super::Failure;
-use detent_content::{ContentLibrary, ScenarioSource, builtin, table_file};
+use super::output::plain;
+use detent_content::{ContentLibrary, ScenarioSource, Texts, builtin, table_file};
 use detent_simulation::controller::GestureStep;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::Span;
@@ -31,7 +32,7 @@ pub(super) fn make(library: &Library<'_>, mains: Mains) -> Table {
 
 /// The table of this board and supply: that which the program brings with it, the kept one, or made now
 /// and kept.
-fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table {
+fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>, texts: &Texts) -> Table {
     let rating = mains.rating();
     if let Some(shipped) = builtin::table(library, rating) {
         return shipped;
@@ -46,7 +47,8 @@ fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>) -> Table
         && let Err(error) = table_file::save(&file, &key, &made)
     {
         // It is only slower next time.
-        eprintln!("detent: {}: {error}; nothing was kept", file.display());
+        let told = Failure::Write(file.display().to_string(), error).words(texts);
+        eprintln!("{}", plain(&format!("detent: {told}")));
     }
     made
 }
@@ -77,10 +79,11 @@ impl<'a> Job<'a> {
         scenario_source: &'a ScenarioSource,
         seed: u64,
         folder: Option<&PathBuf>,
+        texts: &Texts,
     ) -> Result<Job<'a>, Failure> {
         let scenario = &scenario_source.scenario;
         let library = content_library.library(scenario);
-        let table = table(&library, scenario.mains, folder);
+        let table = table(&library, scenario.mains, folder, texts);
         let bench: Bench = set_up(scenario, &library, seed)?;
         let outcome = Outcome::of_wash(&bench);
         let prior = evidence::prior(library.modes);

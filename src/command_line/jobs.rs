@@ -11,6 +11,7 @@ use detent_training::lesson::Bilingual;
 use detent_training::variant::{Band, Difficulty, Spread, Tally, Variant, VariantRefusal};
 use detent_training::without_breaks;
 use rayon::prelude::*;
+use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -29,7 +30,7 @@ pub(super) struct JobsArgs {
     /// Write each variant to a scenario file in this folder, which must be there. No file is ever overwritten.
     #[arg(long, conflicts_with = "survey")]
     out: Option<PathBuf>,
-    /// Print JSON.
+    /// Print JSON, as described in `assets/schema`.
     #[arg(long)]
     json: bool,
     /// Draw so many drafts instead, and print only how many are offered and why the others are not.
@@ -37,6 +38,8 @@ pub(super) struct JobsArgs {
     survey: Option<u64>,
 }
 
+/// Version of what `--json` prints.
+const VERSION: u32 = 1;
 /// Most variants in one run.
 const MOST_VARIANTS: u64 = 10_000;
 /// Most drafts in one survey.
@@ -250,30 +253,72 @@ fn report(
 }
 
 /// All of it, for other programs. Nothing in it gives an answer away.
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[schemars(title = "Variants of `detent jobs --json`")]
+#[serde(deny_unknown_fields)]
 struct Told<'a> {
+    /// Version of this format.
+    #[schemars(extend("const" = VERSION))]
+    version: u32,
+    /// File of the job that they are variants of.
     like: &'a str,
+    /// Seed of the draws.
     seed: u64,
+    /// Drafts that were drawn and tried.
     drawn: u64,
+    /// Drafts that can be offered.
     passed: usize,
+    /// How many drafts were refused for each reason.
     refused: BTreeMap<&'static str, u64>,
-    planned_cost: (f64, f64),
-    success: (f64, f64),
+    /// Least and greatest expected cost of repair that is offered.
+    planned_cost: [f64; 2],
+    /// Least and greatest share of the points that people keep, 0 to 1, that is offered.
+    success: [f64; 2],
+    /// The variants.
     variants: Vec<ToldVariant<'a>>,
 }
 
 /// One variant.
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct ToldVariant<'a> {
+    /// File name of its scenario, as `--out` writes it.
     file: &'a str,
-    title: &'a Bilingual,
-    complaint: &'a Bilingual,
+    /// What it is called.
+    title: ToldText<'a>,
+    /// What the customer says.
+    complaint: ToldText<'a>,
+    /// Its board.
     board: &'a str,
+    /// Supply, V.
     volts: f64,
+    /// Time that the job should take, min.
     par_minutes: f64,
+    /// The customer's limit, whole units of money.
     budget: f64,
+    /// Expected cost of repair, whole units of money.
     planned_cost: f64,
+    /// Mean share of the points that people keep, 0 to 1.
     success: f64,
+}
+
+/// A text in both languages.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldText<'a> {
+    /// English.
+    en: &'a str,
+    /// Spanish.
+    es: &'a str,
+}
+
+impl<'a> From<&'a Bilingual> for ToldText<'a> {
+    fn from(text: &'a Bilingual) -> ToldText<'a> {
+        ToldText {
+            en: &text.en,
+            es: &text.es,
+        }
+    }
 }
 
 impl<'a> Told<'a> {
@@ -285,14 +330,19 @@ impl<'a> Told<'a> {
         tally: &Tally,
     ) -> Told<'a> {
         let reasons = VariantRefusal::ALL.iter();
+        let Band {
+            planned_cost,
+            success,
+        } = series.band();
         Told {
+            version: VERSION,
             like: &original.file,
             seed: args.seed,
             drawn: tally.drawn,
             passed: tally.passed.len(),
             refused: reasons.map(|r| (r.name(), tally.refused(*r))).collect(),
-            planned_cost: series.band().planned_cost,
-            success: series.band().success,
+            planned_cost: (*planned_cost).into(),
+            success: (*success).into(),
             variants: variants.iter().map(ToldVariant::of).collect(),
         }
     }
@@ -303,8 +353,8 @@ impl ToldVariant<'_> {
         let scenario = &variant.source.scenario;
         ToldVariant {
             file: &variant.source.file,
-            title: &scenario.title,
-            complaint: &scenario.complaint,
+            title: (&scenario.title).into(),
+            complaint: (&scenario.complaint).into(),
             board: &scenario.board,
             volts: scenario.mains.rating().volts,
             par_minutes: scenario.par_minutes,
@@ -312,5 +362,16 @@ impl ToldVariant<'_> {
             planned_cost: variant.difficulty.planned_cost,
             success: variant.difficulty.success(),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kept_schema;
+
+    #[test]
+    fn the_kept_schema_is_that_of_the_program() {
+        kept_schema::check::<Told<'_>>("jobs", VERSION);
     }
 }

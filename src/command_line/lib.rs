@@ -11,6 +11,9 @@ mod best;
 mod failure;
 mod job;
 mod jobs;
+#[cfg(test)]
+mod kept_schema;
+mod learners;
 mod outcome;
 mod output;
 mod play;

@@ -695,25 +695,10 @@ impl Milestone {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::path::Path;
-
-    /// Set, it writes the schema anew instead of comparing.
-    const UPDATE: &str = "DETENT_UPDATE_KEPT";
+    use crate::kept_schema;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        let made = serde_json::to_string_pretty(&schemars::schema_for!(Outcome)).expect("JSON");
-        let made = made + "\n";
-        let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-            .join(format!("../../assets/schema/play-{VERSION}.json"));
-        if std::env::var_os(UPDATE).is_some() {
-            std::fs::create_dir_all(path.parent().expect("a folder")).expect("it can be made");
-            std::fs::write(&path, &made).expect("the schema can be written");
-        }
-        let kept = std::fs::read_to_string(&path).expect("the schema is kept");
-        assert_eq!(
-            kept, made,
-            "the format has changed: raise its version if readers would break, then run this test with {UPDATE}=1"
-        );
+        kept_schema::check::<Outcome>("play", VERSION);
     }
 }

@@ -13,7 +13,7 @@ use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::bench::script::{ScriptStep, StepError};
 use detent_training::lesson::{CustomerAccount, EarlierVisit, Intake, call_back, judge, set_up};
-use detent_training::record::{Footer, Header, read_attempt};
+use detent_training::record::{Footer, read_attempt};
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -140,7 +140,7 @@ impl Job {
         content_library: &ContentLibrary,
         scenario_source: &ScenarioSource,
     ) -> Result<Job, Failure> {
-        let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
+        let header = scenario_source.header(seed);
         let bench = set_up(
             &scenario_source.scenario,
             &content_library.library(&scenario_source.scenario),

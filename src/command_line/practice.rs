@@ -1,16 +1,18 @@
 //! `detent practice`: how a learner stands, what answers say about the parameters, or what practice does for simulated
 //! learners.
 
-use super::Failure;
 use super::output::Output;
+use super::{Failure, learners};
 use detent_content::{Language, Texts, Value, disk, read_answers_csv, read_profile};
-use detent_training::practice::fit::{self, Fitted};
+use detent_training::practice::fit::{self, Fitted, TooFew};
 use detent_training::practice::simulated::{
     Help, LOST_OVERNIGHT, Policy, Recovery, SESSION, Simulated, exercises_of_beginner,
     exercises_to_mastery, recover,
 };
 use detent_training::practice::{Answer, Learner, Moment, Skill, Target};
 use rayon::prelude::*;
+use schemars::JsonSchema;
+use serde::Serialize;
 use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
@@ -26,9 +28,15 @@ pub(super) struct PracticeArgs {
     /// Saved answers (CSV), one file a learner: estimate the parameters of knowledge tracing for each skill.
     #[arg(long, group = "what", num_args = 1.., value_name = "FILE")]
     fit: Vec<PathBuf>,
+    /// Folder of learner files: print how the learners are doing, side by side. Nothing is written.
+    #[arg(long, group = "what", value_name = "FOLDER")]
+    learners: Option<PathBuf>,
+    /// With --learners or --fit: print JSON, as described in `assets/schema`.
+    #[arg(long, conflicts_with_all = ["profile", "simulate"])]
+    json: bool,
     /// Number of simulated learners.
-    #[arg(long, default_value_t = 200, value_parser = clap::value_parser!(u64).range(1..=100_000))]
-    learners: u64,
+    #[arg(long, default_value_t = 200, value_name = "COUNT", value_parser = clap::value_parser!(u64).range(1..=100_000))]
+    simulated: u64,
     /// Sessions per learner, one a day.
     #[arg(long, default_value_t = 500, value_parser = clap::value_parser!(u64).range(1..=10_000))]
     sessions: u64,
@@ -49,6 +57,9 @@ const BLOCKS: [usize; 4] = [1, 2, 5, 10];
 
 pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Failure> {
     let texts = Texts::load(language);
+    if let Some(folder) = &args.learners {
+        return learners::learners(folder, args.json, &texts);
+    }
     let mut lines = Vec::new();
     match &args.profile {
         Some(path) => {
@@ -66,7 +77,7 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
             }
             lines.push(texts.get("practice-rates-unfitted"));
         }
-        None if !args.fit.is_empty() => lines.extend(fitted(&args.fit, &texts)?),
+        None if !args.fit.is_empty() => return fitted(args, &texts),
         None => {
             let target = Target::new(args.target)?;
             for spread in SPREADS {
@@ -79,39 +90,123 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
     lines.iter().try_for_each(|line| out.line(line))
 }
 
-/// The parameters of each skill, fitted to these files of answers; skills with too few answers say so.
-fn fitted(files: &[PathBuf], texts: &Texts) -> Result<Vec<String>, Failure> {
+/// Prints the parameters of each skill, fitted to these files of answers; skills with too few answers say so.
+fn fitted(args: &PracticeArgs, texts: &Texts) -> Result<(), Failure> {
     let read = |path: &PathBuf| -> Result<Vec<Answer>, Failure> {
         let bytes = disk::profile_bytes(path)?;
         Ok(read_answers_csv(&path.to_string_lossy(), &bytes)?)
     };
-    let learners: Vec<Vec<Answer>> = files.iter().map(read).collect::<Result<_, _>>()?;
+    let learners: Vec<Vec<Answer>> = args.fit.iter().map(read).collect::<Result<_, _>>()?;
     let all = Skill::ALL.iter().map(|skill| fit::fit(*skill, &learners));
-    let all: Vec<_> = all.collect();
+    let all: Vec<Result<Fitted, TooFew>> = all.collect();
+    let mut out = Output::standard();
     // Where nothing can be fitted, the skill with most answers says best what is missing.
     if all.iter().all(Result::is_err) {
         let most = all.into_iter().filter_map(Result::err);
-        if let Some(few) = most.max_by_key(|few| few.answers) {
-            return Err(few.into());
-        }
-        return Ok(Vec::new());
+        return match most.max_by_key(|few| few.answers) {
+            Some(few) => Err(few.into()),
+            None => Ok(()),
+        };
     }
-    let mut lines = vec![texts.get("cli-practice-fit-heading")];
-    for one in all {
-        match one {
-            Ok(fitted) => lines.push(row(&fitted, texts)),
-            Err(few) => {
-                let skill = texts.get(&format!("skill-{}", few.skill));
-                let args = [
-                    ("answers", Value::from(few.answers)),
-                    ("learners", Value::from(few.learners)),
-                ];
-                let told = texts.with("cli-practice-fit-skipped", &args);
-                lines.push(format!("{skill:<30} {told}"));
-            }
+    if args.json {
+        return out.json(&ToldFit::of(&all));
+    }
+    out.line(texts.get("cli-practice-fit-heading"))?;
+    all.iter().try_for_each(|one| match one {
+        Ok(fitted) => out.line(row(fitted, texts)),
+        Err(few) => {
+            let skill = texts.get(&format!("skill-{}", few.skill));
+            let args = [
+                ("answers", Value::from(few.answers)),
+                ("learners", Value::from(few.learners)),
+            ];
+            let told = texts.with("cli-practice-fit-skipped", &args);
+            out.line(format!("{skill:<30} {told}"))
+        }
+    })
+}
+
+/// Version of what `--fit --json` prints.
+const FIT_VERSION: u32 = 1;
+
+/// Fitted parameters, for other programs.
+#[derive(Serialize, JsonSchema)]
+#[schemars(title = "Parameters of `detent practice --fit --json`")]
+#[serde(deny_unknown_fields)]
+struct ToldFit {
+    /// Version of this format.
+    #[schemars(extend("const" = FIT_VERSION))]
+    version: u32,
+    /// Every skill.
+    skills: Vec<ToldSkill>,
+}
+
+/// One skill.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldSkill {
+    /// The skill.
+    skill: &'static str,
+    /// Learners who answered.
+    learners: usize,
+    /// Their answers.
+    answers: usize,
+    /// What was fitted; none where there are too few learners or answers.
+    fitted: Option<ToldRates>,
+}
+
+/// Parameters of knowledge tracing, each a chance from 0 to 1.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldRates {
+    /// That the skill is known before the first answer.
+    known: f64,
+    /// That an exercise teaches it.
+    learn: f64,
+    /// Of a right answer by one who does not know it.
+    guess: f64,
+    /// Of a wrong answer by one who knows it.
+    slip: f64,
+    /// Guess or slip ended at its bound: the answers do not tell them well apart.
+    at_bound: bool,
+    /// Rounds of fitting.
+    rounds: usize,
+    /// Natural logarithm of how likely the answers are under these parameters; none where it is not known.
+    log_likelihood: Option<f64>,
+    /// The same under the parameters that the program brings.
+    built_in_log_likelihood: f64,
+}
+
+impl ToldFit {
+    fn of(all: &[Result<Fitted, TooFew>]) -> ToldFit {
+        let skill = |one: &Result<Fitted, TooFew>| match one {
+            Ok(fitted) => ToldSkill {
+                skill: fitted.skill.name(),
+                learners: fitted.learners,
+                answers: fitted.answers,
+                fitted: Some(ToldRates {
+                    known: fitted.rates.known(),
+                    learn: fitted.rates.learn(),
+                    guess: fitted.rates.guess(),
+                    slip: fitted.rates.slip(),
+                    at_bound: fitted.at_bound,
+                    rounds: fitted.log_likelihoods.len().saturating_sub(1),
+                    log_likelihood: fitted.log_likelihoods.last().copied(),
+                    built_in_log_likelihood: fitted.built_in,
+                }),
+            },
+            Err(few) => ToldSkill {
+                skill: few.skill.name(),
+                learners: few.learners,
+                answers: few.answers,
+                fitted: None,
+            },
+        };
+        ToldFit {
+            version: FIT_VERSION,
+            skills: all.iter().map(skill).collect(),
         }
     }
-    Ok(lines)
 }
 
 /// One skill's parameters.
@@ -140,7 +235,7 @@ fn row(fitted: &Fitted, texts: &Texts) -> String {
 /// What hints and a coach save beginners.
 fn beginners(args: &PracticeArgs, texts: &Texts) -> Vec<String> {
     let mean = |help| {
-        let need = (0..args.learners)
+        let need = (0..args.simulated)
             .into_par_iter()
             .filter_map(|n| exercises_of_beginner(help, args.seed.wrapping_add(n)));
         let need: Vec<usize> = need.collect();
@@ -162,7 +257,7 @@ fn beginners(args: &PracticeArgs, texts: &Texts) -> Vec<String> {
 /// Both questions, for learners whose rates are this far from the model's.
 fn simulate(args: &PracticeArgs, target: Target, spread: f64, texts: &Texts) -> Vec<String> {
     let learner = |n| Simulated::new(args.seed.wrapping_add(n), spread, LOST_OVERNIGHT);
-    let seen = (0..args.learners)
+    let seen = (0..args.simulated)
         .into_par_iter()
         .map(|n| recover(learner(n), target, n, EARLY, args.sessions as usize))
         .reduce(Default::default, |mut all: [Recovery; 2], one| {
@@ -172,7 +267,7 @@ fn simulate(args: &PracticeArgs, target: Target, spread: f64, texts: &Texts) -> 
     let mut lines = vec![texts.with(
         "cli-practice-heading",
         &[
-            ("learners", Value::from(args.learners)),
+            ("learners", Value::from(args.simulated)),
             ("sessions", Value::from(args.sessions)),
             ("exercises", Value::from(SESSION)),
             ("spread", Value::from(100.0 * spread)),
@@ -196,7 +291,7 @@ fn simulate(args: &PracticeArgs, target: Target, spread: f64, texts: &Texts) -> 
         }
     }
     let mean = |policy| {
-        let need = (0..args.learners)
+        let need = (0..args.simulated)
             .into_par_iter()
             .map(|n| exercises_to_mastery(learner(n), policy, n));
         let need: Vec<Option<usize>> = need.collect();
@@ -225,4 +320,15 @@ fn simulate(args: &PracticeArgs, target: Target, spread: f64, texts: &Texts) -> 
         lines.push(format!("  {mean:>7.1}  {name} {given_up}"));
     }
     lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kept_schema;
+
+    #[test]
+    fn the_kept_schema_is_that_of_the_program() {
+        kept_schema::check::<ToldFit>("practice-fit", FIT_VERSION);
+    }
 }

@@ -5,7 +5,7 @@ use super::output::Output;
 use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Words};
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
-use detent_training::bench::{Bench, Display, Grip, MeterMode, Reading};
+use detent_training::bench::{Bench, Grip, MeterMode, Reading};
 use detent_training::lesson::{
     Bilingual, CallBack, CustomerAccount, EarlierVisit, Intake, Invoice, Score,
 };
@@ -89,29 +89,29 @@ fn digit(segments: u16) -> char {
     }
 }
 
-/// A meter setting in scripts' words, and its unit.
-fn mode(mode: MeterMode) -> (&'static str, &'static str) {
+/// A meter setting in scripts' words.
+fn mode(mode: MeterMode) -> &'static str {
     match mode {
-        MeterMode::Ohms => ("ohms", "Ω"),
-        MeterMode::VoltsAc => ("volts-ac", "V~"),
-        MeterMode::VoltsDc => ("volts-dc", "V⎓"),
-        MeterMode::AmpsClamp => ("amps", "A~"),
-        MeterMode::Hertz => ("hertz", "Hz"),
-        MeterMode::Continuity => ("continuity", "Ω"),
-        MeterMode::VoltsLowZ => ("volts-low-z", "V~"),
-        MeterMode::Microfarads => ("microfarads", "µF"),
-        MeterMode::Insulation => ("insulation", "MΩ"),
+        MeterMode::Ohms => "ohms",
+        MeterMode::VoltsAc => "volts-ac",
+        MeterMode::VoltsDc => "volts-dc",
+        MeterMode::AmpsClamp => "amps",
+        MeterMode::Hertz => "hertz",
+        MeterMode::Continuity => "continuity",
+        MeterMode::VoltsLowZ => "volts-low-z",
+        MeterMode::Microfarads => "microfarads",
+        MeterMode::Insulation => "insulation",
     }
 }
 
 /// A reading as a person writes it down.
 pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
-    let (name, unit) = mode(r.mode);
     let mut line = format!(
-        "{name:<11} {} / {}: {} {unit}",
+        "{:<11} {} / {}: {}",
+        mode(r.mode),
         r.red,
         r.black,
-        display(r.shown)
+        texts.display(r.shown, r.mode)
     );
     if r.beeped() {
         line = format!("{line}  {}", texts.get("meter-beep"));
@@ -120,18 +120,6 @@ pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
         line = format!("{line}  ({})", texts.get("meter-fingers"));
     }
     line
-}
-
-/// What a meter shows, without its unit.
-fn display(shown: Display) -> String {
-    match shown {
-        Display::Value(v) => format!("{v:.6}")
-            .trim_end_matches('0')
-            .trim_end_matches('.')
-            .to_owned(),
-        Display::OverRange => "OL".to_owned(),
-        Display::Dead => "—".to_owned(),
-    }
 }
 
 /// State, readings and score as text.
@@ -203,13 +191,17 @@ pub(super) fn outcome(
         put(format!("  {n:>2}  {}  {}", r.at, reading(r, &texts)))?;
     }
     for test in bench.meter_tests().iter() {
+        let shown = [
+            (test.volts_ac, MeterMode::VoltsAc),
+            (test.volts_dc, MeterMode::VoltsDc),
+            (test.ohms, MeterMode::Ohms),
+        ];
+        let shown = shown.map(|(shown, of)| format!("{} {}", mode(of), texts.display(shown, of)));
         put(format!(
-            "{}: {}  {} V~  {} V⎓  {} Ω",
+            "{}: {}  {}",
             texts.get("cli-meter-test"),
             test.at,
-            display(test.volts_ac),
-            display(test.volts_dc),
-            display(test.ohms)
+            shown.join("  ")
         ))?;
     }
     for (n, found) in bench.found().iter().enumerate() {

@@ -40,6 +40,7 @@ pub(super) fn course(
             scenario_source,
             scenario_source.scenario.seed,
             folder,
+            texts,
         )?;
         out.line(line(content_library, scenario_source, &job)?)?;
     }

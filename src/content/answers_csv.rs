@@ -1,5 +1,7 @@
 //! A learner's answers as a table for other programs.
 
+use super::error::Allowed;
+use super::error_words::english;
 use chrono::DateTime;
 use detent_training::practice::{Answer, Detail, Moment, Skill};
 use std::str::FromStr;
@@ -59,7 +61,7 @@ pub fn answers_csv(answers: &[Answer]) -> Vec<u8> {
 
 /// A file of answers that cannot be used.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{file}, line {line}: {problem}")]
+#[error("{}", english().answers_csv_error(self))]
 pub struct AnswersCsvError {
     /// The file.
     pub file: String,
@@ -70,23 +72,20 @@ pub struct AnswersCsvError {
 }
 
 /// What is wrong in a file of answers.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum AnswersCsvProblem {
     /// No comma-separated values.
-    #[error("cannot be read as comma-separated values ({0}); save the answers again")]
     NoTable(String),
     /// A column is not there.
-    #[error("there is no column \"{0}\"; save the answers again")]
     NoColumn(&'static str),
     /// A field says nothing sensible.
-    #[error("{column} is \"{found}\"; write {allowed}")]
     Field {
         /// The column.
         column: &'static str,
         /// As written.
         found: String,
         /// What can stand there.
-        allowed: &'static str,
+        allowed: Allowed,
     },
 }
 
@@ -137,20 +136,19 @@ pub fn read_answers_csv(file: &str, bytes: &[u8]) -> Result<Vec<Answer>, Answers
             &row[places.3],
         );
         let moment = DateTime::parse_from_rfc3339(when)
-            .map_err(|_| wrong("at", when, "a moment such as 2026-11-27T12:30:00Z"))?;
+            .map_err(|_| wrong("at", when, Allowed::WrittenMoment))?;
         let took_s = f64::from_str(took)
             .ok()
             .filter(|s| s.is_finite() && *s >= 0.0);
         answers.push(Answer {
             at: Moment(moment.timestamp()),
-            skill: Skill::from_str(skill)
-                .map_err(|_| wrong("skill", skill, "a skill such as lamp-reading"))?,
+            skill: Skill::from_str(skill).map_err(|_| wrong("skill", skill, Allowed::Skill))?,
             right: match right {
                 "1" => true,
                 "0" => false,
-                other => return Err(wrong("right", other, "1 or 0")),
+                other => return Err(wrong("right", other, Allowed::RightOrWrong)),
             },
-            took_s: took_s.ok_or_else(|| wrong("took_s", took, "seconds, 0 or more"))?,
+            took_s: took_s.ok_or_else(|| wrong("took_s", took, Allowed::Seconds))?,
             detail: Detail::None,
         });
     }

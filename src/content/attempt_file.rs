@@ -12,10 +12,11 @@
 
 use super::disk;
 use super::error::ContentError;
+use super::error_words::english;
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
 use detent_training::record::{
-    Attempt, AttemptLog, Footer, Header, LogError, PART, RecordError, read_attempt,
+    Attempt, AttemptLog, Footer, Header, LogError, PART, RecordError, SystemReason, read_attempt,
 };
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, Seek, SeekFrom, Write};
@@ -23,23 +24,19 @@ use std::path::{Path, PathBuf};
 use tempfile::PersistError;
 
 /// Why an attempt file could not be written.
-#[derive(Debug, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", english().attempt_file_error(self))]
 pub enum AttemptFileError {
     /// The disk or the system refused.
-    #[error(
-        "{file}: {source}; check the folder, the free space and your permission to write there"
-    )]
     Io {
         /// The file that was meant.
         file: String,
         /// The system's reason.
-        source: io::Error,
+        reason: SystemReason,
     },
     /// Another attempt has this name.
-    #[error("{0}: already exists; choose another name, or resume it if it is unfinished")]
     Exists(String),
     /// The line could not be written.
-    #[error("{file}: {source}")]
     Log {
         /// The log's file.
         file: String,
@@ -47,10 +44,8 @@ pub enum AttemptFileError {
         source: LogError,
     },
     /// The unfinished log cannot be read.
-    #[error(transparent)]
     File(#[from] ContentError),
     /// The unfinished log is damaged.
-    #[error(transparent)]
     Damaged(#[from] RecordError),
 }
 
@@ -179,7 +174,8 @@ fn with_ending(path: &Path, ending: &str) -> PathBuf {
 
 fn io_error(path: &Path, source: io::Error) -> AttemptFileError {
     let file = disk::name(path);
-    AttemptFileError::Io { file, source }
+    let reason = SystemReason::from(&source);
+    AttemptFileError::Io { file, reason }
 }
 
 fn log_error(path: &Path, source: LogError) -> AttemptFileError {

@@ -1,6 +1,6 @@
 //! Boards.
 
-use super::error::ContentError;
+use super::error::{ContentError, Problem};
 use super::reader::read_checked;
 use super::scenario_file::KnownBoard;
 use detent_simulation::controller::Board;
@@ -13,7 +13,7 @@ pub fn read_board(file: &str, bytes: &[u8]) -> Result<Board, Vec<ContentError>> 
     read_checked(file, bytes, |board: &Board| {
         let problems = board.check().into_iter();
         problems
-            .map(|problem| (problem.field, problem.fault.to_string()))
+            .map(|problem| (problem.field, Problem::Board(Box::new(problem.fault))))
             .collect()
     })
 }

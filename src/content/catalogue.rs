@@ -1,6 +1,6 @@
 //! The catalogue of failure modes.
 
-use super::error::{ContentError, Problem};
+use super::error::{Allowed, ContentError, Problem, Wanted};
 use super::parts::Parts;
 use super::reader::{Finding, Page, repeated};
 use detent_simulation::interface::Component;
@@ -32,7 +32,7 @@ pub fn read_catalogue(file: &str, bytes: &[u8], parts: &Parts) -> Result<Catalog
     let ids: Vec<&str> = catalogue.modes.iter().map(|m| m.id.as_str()).collect();
     let mut findings = repeated(&page, &ids, |n| format!("modes[{n}].id"));
     if catalogue.modes.is_empty() {
-        let problem = Problem::Nothing("give the machine at least one failure mode");
+        let problem = Problem::Nothing(Wanted::Catalogue);
         findings.push(("modes".to_owned(), problem));
     }
     for (n, mode) in catalogue.modes.iter().enumerate() {
@@ -52,23 +52,23 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
     let mut findings: Vec<Finding> = Vec::new();
     let mut found = |field: &str, problem| findings.push((field.to_owned(), problem));
     if mode.id.trim().is_empty() {
-        found("id", Problem::Nothing("name the failure mode"));
+        found("id", Problem::Nothing(Wanted::ModeName));
     }
     if !(mode.weight > 0.0 && mode.weight <= MOST_WEIGHT) {
-        let allowed = "a weight above 0, up to a million";
+        let allowed = Allowed::Weight;
         found("weight", out_of_range(mode.weight, allowed));
     }
     // A wiped memory needs no part either: recalibration teaches the board anew.
     let learned = |(param, _): &(Param, Op)| *param == Param::MemoryLost;
     let learns = mode.component == Component::Board && mode.changes.iter().all(learned);
     if mode.by_hand && !mode.component.can_be_put_right() {
-        let problem = Problem::Nothing("leave it out: hands cannot put this component right");
+        let problem = Problem::Nothing(Wanted::NoHands);
         found("by_hand", problem);
     }
     match parts.part(&mode.cured_by) {
         None if mode.cured_by.is_empty() && (mode.by_hand || learns) => {}
         None if mode.cured_by.is_empty() => {
-            let problem = Problem::Nothing("name the part that cures it, or say by_hand: true");
+            let problem = Problem::Nothing(Wanted::Cure);
             found("cured_by", problem);
         }
         None => found("cured_by", Problem::UnknownPart(mode.cured_by.clone())),
@@ -78,7 +78,7 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
         Some(_) => {}
     }
     if mode.changes.is_empty() {
-        let problem = Problem::Nothing("name at least one parameter that the fault changes");
+        let problem = Problem::Nothing(Wanted::Change);
         found("changes", problem);
     }
     for (k, (param, op)) in mode.changes.iter().enumerate() {
@@ -93,7 +93,7 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
         if let Op::Scale(factor) = *op
             && factor < 0.0
         {
-            let problem = out_of_range(factor, "a factor of 0 or more");
+            let problem = out_of_range(factor, Allowed::Factor);
             found(&format!("changes[{k}].1"), problem);
         }
     }
@@ -105,7 +105,7 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
             under,
         } => {
             if let Some(bound) = under.map(bound).filter(|bound| *bound <= 0.0) {
-                found("presence.under", out_of_range(bound, "a bound above 0"));
+                found("presence.under", out_of_range(bound, Allowed::Bound));
             }
             vec![("presence.good_s", good_s), ("presence.bad_s", bad_s)]
         }
@@ -113,7 +113,7 @@ fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {
     };
     for (field, length_s) in lengths {
         if !(length_s > 0.0 && length_s <= LONGEST_SPELL_S) {
-            let allowed = "a length above 0 s, up to the 3e7 s of a year";
+            let allowed = Allowed::Spell;
             found(field, out_of_range(length_s, allowed));
         }
     }
@@ -128,6 +128,6 @@ fn bound(stress: Stress) -> f64 {
     }
 }
 
-fn out_of_range(found: f64, allowed: &'static str) -> Problem {
+fn out_of_range(found: f64, allowed: Allowed) -> Problem {
     Problem::OutOfRange { found, allowed }
 }

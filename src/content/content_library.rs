@@ -1,6 +1,8 @@
 //! Everything built in, read once, and scenarios by name or path.
 
 use super::error::{ContentError, Problem};
+use super::error_words::english;
+use super::variants::VARIANT_MARK;
 use super::{
     Catalogue, EXAMINATION_ENDING, GUIDE_ENDING, KnownBoard, Nominal, Parts, builtin, disk,
     read_board, read_examination, read_guide, read_scenario,
@@ -11,7 +13,7 @@ use detent_training::lesson::{CoursePart, Guide, Library, Mains, Scenario, Score
 use detent_training::practice::Examination;
 use detent_training::practice::drill::SuppliedBoard;
 use detent_training::reason::{Hint, PathError, Review, hint_in_slices, review, review_in_slices};
-use detent_training::record::{Attempt, sha256_hex};
+use detent_training::record::{Attempt, Header, sha256_hex};
 use std::path::Path;
 
 /// The built-in content.
@@ -40,11 +42,9 @@ pub struct ScenarioSource {
 
 /// Why the scenario of an attempt is not at hand. None repeats anything out of a file that is no scenario.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", english().attempt_source_error(self))]
 pub enum AttemptSourceError {
     /// The attempt names a file that can be none.
-    #[error(
-        "{file}:1: scenario: \"{scenario}\" is not the name of a scenario's file, which ends in .ron; give the scenario with --scenario"
-    )]
     NoScenarioName {
         /// The attempt.
         file: String,
@@ -52,9 +52,6 @@ pub enum AttemptSourceError {
         scenario: String,
     },
     /// There is no such file.
-    #[error(
-        "{file}:1: scenario: \"{scenario}\" was found neither there, nor next to the attempt, nor built in; give the scenario with --scenario"
-    )]
     NoScenario {
         /// The attempt.
         file: String,
@@ -62,9 +59,6 @@ pub enum AttemptSourceError {
         scenario: String,
     },
     /// What is called so has another text.
-    #[error(
-        "{file}:1: scenario: \"{scenario}\" has changed since the attempt; give its earlier text with --scenario"
-    )]
     AnotherText {
         /// The attempt.
         file: String,
@@ -72,8 +66,23 @@ pub enum AttemptSourceError {
         scenario: String,
     },
     /// The scenario has a mistake.
-    #[error(transparent)]
     Content(#[from] ContentError),
+}
+
+impl ScenarioSource {
+    /// Whether the program drew it: then it is in no file that could be counted on.
+    pub fn is_variant(&self) -> bool {
+        self.text.starts_with(VARIANT_MARK)
+    }
+
+    /// First line of an attempt at it. A variant goes with its attempt.
+    pub fn header(&self, seed: u64) -> Header {
+        if self.is_variant() {
+            Header::with_scenario(&self.file, &self.text, seed)
+        } else {
+            Header::new(&self.file, &self.text, seed)
+        }
+    }
 }
 
 impl ContentLibrary {
@@ -167,8 +176,23 @@ impl ContentLibrary {
         Ok(self.scenario_source(place, bytes)?)
     }
 
-    /// The scenario of the attempt in the file `path`: in the file that it names, in one of that name beside
-    /// the attempt, or built in; the first whose text is the one that was attempted. What else is found is
+    /// The scenario that an attempt carries with it, if it does.
+    ///
+    /// # Errors
+    /// It has a mistake.
+    pub fn carried_scenario(
+        &self,
+        header: &Header,
+    ) -> Result<Option<ScenarioSource>, ContentError> {
+        let carried = header
+            .scenario_text
+            .as_ref()
+            .map(|text| self.scenario_source(header.scenario.clone(), text.as_bytes().to_vec()));
+        carried.transpose()
+    }
+
+    /// The scenario of the attempt in the file `path`: the one that it carries, or in the file that it names, in one
+    /// of that name beside the attempt, or built in; the first whose text is the one that was attempted. What else is found is
     /// read no further than that.
     ///
     /// # Errors
@@ -178,6 +202,9 @@ impl ContentLibrary {
         path: &Path,
         attempt: &Attempt,
     ) -> Result<ScenarioSource, AttemptSourceError> {
+        if let Some(carried) = self.carried_scenario(&attempt.header)? {
+            return Ok(carried);
+        }
         let named = Path::new(&attempt.header.scenario);
         let (file, scenario) = (disk::name(path), attempt.header.scenario.clone());
         let Some(name) = named

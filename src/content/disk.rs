@@ -7,11 +7,14 @@
 )]
 
 use super::error::{ContentError, Problem};
+use super::error_words::english;
 use super::reader::LONGEST_BYTES;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
 use detent_training::lesson::Scenario;
-use detent_training::record::{Attempt, LONGEST_ATTEMPT_BYTES, RecordError, read_attempt};
+use detent_training::record::{
+    Attempt, LONGEST_ATTEMPT_BYTES, RecordError, SystemReason, read_attempt,
+};
 use std::fs::File;
 use std::io::{self, Read, Write};
 use std::path::Path;
@@ -67,6 +70,15 @@ pub fn attempt_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
     read_at_most(path, LONGEST_ATTEMPT_BYTES)
 }
 
+/// Tries whether the files of a folder can be listed.
+///
+/// # Errors
+/// [`Problem::Io`] with the system's reason.
+pub fn check_listable(folder: &Path) -> Result<(), ContentError> {
+    let listed = std::fs::read_dir(folder).map(drop);
+    listed.map_err(|error| no_line(folder, Problem::Io(SystemReason::from(&error))))
+}
+
 /// Whether there is a file of this name; none for nothing at all.
 ///
 /// # Errors
@@ -85,7 +97,7 @@ pub fn is_there(path: &Path) -> Result<bool, ContentError> {
         {
             Ok(false)
         }
-        Err(error) => Err(no_line(path, Problem::Io(error.to_string()))),
+        Err(error) => Err(no_line(path, Problem::Io(SystemReason::from(&error)))),
     }
 }
 
@@ -108,7 +120,7 @@ fn read_at_most(path: &Path, most: usize) -> Result<Vec<u8>, ContentError> {
         io::BufReader::new(file).read_to_end(&mut bytes)?;
         Ok(bytes)
     };
-    let bytes = read().map_err(|e| error(Problem::Io(e.to_string())))?;
+    let bytes = read().map_err(|e| error(Problem::Io(SystemReason::from(&e))))?;
     if bytes.len() > most {
         return Err(error(Problem::TooLong { most }));
     }
@@ -154,12 +166,11 @@ pub fn scenario(
 
 /// Why an attempt could not be read from disk.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", english().attempt_read_error(self))]
 pub enum AttemptReadError {
     /// The file itself.
-    #[error(transparent)]
     File(#[from] ContentError),
     /// What is in it.
-    #[error(transparent)]
     Record(#[from] RecordError),
 }
 

@@ -1,7 +1,7 @@
 //! Questions of the drills of safe work and of proof in words.
 
 use super::text::{Language, Texts, Value};
-use detent_training::bench::{Display, MeterMode, Part};
+use detent_training::bench::{Display, MeterMode, Part, WrittenDisplay};
 use detent_training::lesson::LossKind;
 use detent_training::practice::drill::proof::{HistoryStep, Shown};
 use detent_training::practice::drill::safe_work::{ChargeStep, Facts, SafeStep, Stumble};
@@ -148,34 +148,23 @@ impl Texts {
         }
     }
 
-    /// What is on the meter's display, with its unit.
-    fn display(&self, shown: Display, mode: MeterMode) -> String {
-        let value = match shown {
-            Display::OverRange => return "OL".to_owned(),
-            Display::Dead => return "—".to_owned(),
-            Display::Value(value) => value,
-        };
-        let unit = mode.unit();
-        let (value, prefix) = match value.abs() {
-            large if large >= 1e6 => (value / 1e6, "M"),
-            large if large >= 1e3 => (value / 1e3, "k"),
-            _ => (value, ""),
-        };
-        let decimals = if value.abs() < 10.0 {
-            2
-        } else {
-            usize::from(value.abs() < 100.0)
-        };
-        let rounded = format!("{value:.decimals$}");
-        // Next to nothing has no sign.
-        let rounded = match rounded.strip_prefix('-') {
-            Some(zero) if zero.parse() == Ok(0.0) => zero.to_owned(),
-            _ => rounded,
-        };
-        let written = match self.language() {
-            Language::En => rounded,
-            Language::Es => rounded.replace('.', ","),
-        };
-        format!("{written}\u{a0}{prefix}{unit}")
+    /// What is on a meter's display, with its unit: `OL`, or a dash where it is dead.
+    pub fn display(&self, shown: Display, mode: MeterMode) -> String {
+        let WrittenDisplay {
+            digits,
+            prefix,
+            unit,
+        } = shown.written(mode);
+        match shown {
+            Display::Dead => "—".to_owned(),
+            Display::OverRange => digits,
+            Display::Value(_) => {
+                let digits = match self.language() {
+                    Language::En => digits,
+                    Language::Es => digits.replace('.', ","),
+                };
+                format!("{digits}\u{a0}{prefix}{unit}")
+            }
+        }
     }
 }

@@ -1,7 +1,12 @@
 //! What can be wrong with a file of content.
 
+use super::error_words::english;
+use detent_simulation::controller::BoardFault;
 use detent_simulation::interface::Component;
+use detent_simulation::names;
+use detent_training::bench::script::StepError;
 use detent_training::lesson::CoursePart;
+use detent_training::record::SystemReason;
 use detent_training::record::ron_text::WrongInteger;
 use std::fmt;
 
@@ -20,98 +25,69 @@ pub struct ContentError {
     pub problem: Problem,
 }
 
+/// In English, for logs; [`Texts::content_error`](crate::Texts::content_error) says it in any language.
 impl fmt::Display for ContentError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}:", self.file)?;
-        if self.line > 0 {
-            write!(f, "{}:", self.line)?;
-        }
-        if !self.field.is_empty() {
-            write!(f, " {}:", self.field)?;
-        }
-        write!(f, " {}", self.problem)
+        f.write_str(&english().content_error(self))
     }
 }
 
 impl std::error::Error for ContentError {}
 
 /// One kind of mistake. Each says what to do about it.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Problem {
     /// The disk or the system refused.
-    #[error("cannot be read: {0}; check the name and your permission to read it")]
-    Io(String),
+    Io(SystemReason),
     /// A folder, a device or a pipe.
-    #[error("is a folder or a device, not a file; give the name of a file")]
     NoFile,
     /// Not one of the files in the program.
-    #[error("is not built into this program; give a file's path, or one of: {0}")]
     NotBuiltIn(String),
     /// Neither a file nor one of the built-in jobs.
-    #[error(
-        "there is no such file, and no built-in scenario of that name: `detent scenarios` lists them"
-    )]
     NoScenario,
     /// Nothing in it.
-    #[error("the file is empty; copy one of the same kind and change it")]
     Empty,
     /// Bytes that are no text.
-    #[error("these bytes are not UTF-8 text; choose another file, or save this one as UTF-8")]
     NotText,
     /// Far more bytes than any such file needs.
-    #[error(
-        "the file is longer than the {most} bytes that such a file may have; choose another file"
-    )]
     TooLong {
         /// Largest size that is read.
         most: usize,
     },
     /// Brackets in brackets without end.
-    #[error("nesting too deep; no file of this program needs that, remove some brackets")]
     TooDeep,
     /// Not RON, or not the RON that this field wants.
-    #[error("{0}; correct the value or the punctuation here")]
-    Syntax(String),
+    Syntax(Box<ron::Error>),
     /// A field that must be there.
-    #[error("the field \"{0}\" is missing; add it")]
     MissingField(String),
     /// A field that nothing reads.
-    #[error("there is no field \"{found}\" here; use one of: {expected}")]
     UnknownField {
         /// As written.
         found: String,
         /// Fields that exist.
-        expected: String,
+        expected: Box<Choices>,
     },
     /// A field given twice.
-    #[error("the field \"{0}\" is here twice; remove one")]
     RepeatedField(String),
     /// A name that an enumeration does not have.
-    #[error("there is no \"{found}\" here; use one of: {expected}")]
     UnknownName {
         /// As written.
         found: String,
         /// Names that exist.
-        expected: String,
+        expected: Box<Choices>,
     },
     /// `inf`, `NaN`, or too many digits.
-    #[error("{0} is not a finite number; write an ordinary number")]
     NotFinite(String),
     /// A number outside its range.
-    #[error("{found} is out of range; write {allowed}")]
     OutOfRange {
         /// As read.
         found: f64,
-        /// What is allowed, in words.
-        allowed: &'static str,
+        /// What is allowed.
+        allowed: Allowed,
     },
     /// A whole number outside its range.
-    #[error(transparent)]
     IntegerRange(Box<WrongInteger>),
     /// A time in which nobody can do the job.
-    #[error(
-        "nobody can do this job in {found} min: report and repair alone take {least:.1} min; allow more"
-    )]
     TooLittleTime {
         /// As read, min.
         found: f64,
@@ -119,9 +95,6 @@ pub enum Problem {
         least: f64,
     },
     /// A budget that nobody can keep to.
-    #[error(
-        "nobody can do this job for {found}: parts and the least work cost {least:.0}; allow more"
-    )]
     TooLittleMoney {
         /// As read, whole units.
         found: f64,
@@ -129,9 +102,6 @@ pub enum Problem {
         least: f64,
     },
     /// A part of the course with a gap or with two jobs at one place.
-    #[error(
-        "job {found} of course part {part} is where job {expected} belongs; number them from 1 without gaps"
-    )]
     CourseNumber {
         /// Part of the course.
         part: CoursePart,
@@ -141,7 +111,6 @@ pub enum Problem {
         expected: usize,
     },
     /// Something that must be unique.
-    #[error("\"{name}\" is already used in line {first_line}; give it another name")]
     Repeated {
         /// The name or number.
         name: String,
@@ -149,22 +118,16 @@ pub enum Problem {
         first_line: usize,
     },
     /// An empty list or text.
-    #[error("this is empty; {0}")]
-    Nothing(&'static str),
+    Nothing(Wanted),
     /// A failure mode that the catalogue lacks.
-    #[error("no failure mode is called \"{0}\"; see assets/catalogue.ron")]
     UnknownMode(String),
     /// A part that the counter does not have.
-    #[error("no part has the number \"{0}\"; see assets/parts.ron")]
     UnknownPart(String),
     /// A part for another component.
-    #[error("part \"{0}\" is for another component; name one for this one")]
     UnfitPart(String),
     /// Parts that take each other's place.
-    #[error("supersession loop at part \"{0}\"; the newest part must not be superseded")]
     NoEnd(String),
     /// A board without a file.
-    #[error("no board is called \"{found}\"; the boards are: {known}")]
     UnknownBoard {
         /// As written.
         found: String,
@@ -172,7 +135,6 @@ pub enum Problem {
         known: String,
     },
     /// A code that the board cannot show.
-    #[error("board \"{board}\" has no code {code:02}; see its list of codes")]
     UnknownCode {
         /// The board.
         board: String,
@@ -180,15 +142,11 @@ pub enum Problem {
         code: u8,
     },
     /// A supply that the board is not made for.
-    #[error("board \"{board}\" is not made for this supply; see `mains` in its file")]
     WrongMains {
         /// The board.
         board: String,
     },
     /// A change outside the component that is said to fail.
-    #[error(
-        "{param} belongs to {owner}, but the failing component is {component}; change one of its own parameters"
-    )]
     ForeignParam {
         /// The parameter.
         param: String,
@@ -198,14 +156,123 @@ pub enum Problem {
         component: Component,
     },
     /// A parameter without a value.
-    #[error("{0} has no value; add it here or under `common`")]
     MissingParam(String),
     /// A line of a script that is neither a step nor an action.
-    #[error(
-        "{0}; write a step (Turn, Point, Tap, Hold, PowerDown, Look, Watch, Wait, Rest, Until) or an action (Plug, Unplug, Probe…): README shows examples"
-    )]
-    Step(String),
-    /// A rule of the type that was read, in its own words.
-    #[error("{0}")]
-    Rule(String),
+    Step(Box<ron::Error>),
+    /// A step of a script that no job has time for.
+    NoTime(Box<StepError>),
+    /// A job that the examination names and that there is not.
+    NoJob(String),
+    /// Written by a later program.
+    NewerLayout(u32),
+    /// A learner's name with no letter or digit in it, or a longer one than there may be.
+    NoName {
+        /// The most characters.
+        most: usize,
+    },
+    /// A board that breaks a rule of boards.
+    Board(Box<BoardFault>),
+}
+
+impl fmt::Display for Problem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&english().problem(self))
+    }
+}
+
+/// The names that may stand in a place.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Choices {
+    /// All, or of many the ones that are written most alike.
+    pub names: Vec<String>,
+    /// How many there are.
+    pub of: usize,
+}
+
+names! {
+    /// The range of a number, or the form of a field. Its text is `file-allowed-{name}`.
+    Allowed {
+        /// A time on the wall for an examination, min.
+        ExaminationMinutes = "examination-minutes",
+        /// A time for fitting a part, min.
+        FittingMinutes = "fitting-minutes",
+        /// A time for a job, min.
+        JobMinutes = "job-minutes",
+        /// A sum of money.
+        Money = "money",
+        /// The sum that a job may cost.
+        Budget = "budget",
+        /// A wait for a part, h.
+        WaitHours = "wait-hours",
+        /// A share.
+        Share = "share",
+        /// A chance.
+        Chance = "chance",
+        /// How common a failure mode is.
+        Weight = "weight",
+        /// A factor by which a parameter changes.
+        Factor = "factor",
+        /// The bound above which a fault shows.
+        Bound = "bound",
+        /// How long a fault stays or stays away, s.
+        Spell = "spell",
+        /// A resistance, Ω.
+        Resistance = "resistance",
+        /// The layout of a profile.
+        Layout = "layout",
+        /// The share of right answers that practice aims at.
+        Target = "target",
+        /// A moment, s since 1970.
+        Moment = "moment",
+        /// A moment as a table of answers writes it.
+        WrittenMoment = "written-moment",
+        /// How long an answer took, s.
+        AnswerSeconds = "answer-seconds",
+        /// Seconds without a limit.
+        Seconds = "seconds",
+        /// Milliseconds.
+        Milliseconds = "milliseconds",
+        /// A number that lamps show.
+        LampNumber = "lamp-number",
+        /// A code of a board.
+        Code = "code",
+        /// How worn a dial is.
+        Wear = "wear",
+        /// Points of one kind.
+        Points = "points",
+        /// Points of all kinds.
+        PointsTogether = "points-together",
+        /// Yes or no as a table of answers writes it.
+        RightOrWrong = "right-or-wrong",
+        /// A skill.
+        Skill = "skill",
+    }
+}
+
+names! {
+    /// What to do where nothing stands. Its text is `file-wanted-{name}`.
+    Wanted {
+        /// A step of a guide.
+        Step = "step",
+        /// A part on the counter.
+        Part = "part",
+        /// A text.
+        Text = "text",
+        /// A sentence in both languages.
+        BothLanguages = "both-languages",
+        /// A failure mode to draw.
+        FailureMode = "failure-mode",
+        /// A failure mode in the catalogue.
+        Catalogue = "catalogue",
+        /// The name of a failure mode.
+        ModeName = "mode-name",
+        /// No cure by hand.
+        NoHands = "no-hands",
+        /// What cures a failure mode.
+        Cure = "cure",
+        /// A parameter that a fault changes.
+        Change = "change",
+        /// A job in an examination.
+        Job = "job",
+    }
 }

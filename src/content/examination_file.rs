@@ -1,6 +1,6 @@
 //! Examinations: `<name>.examination.ron` beside the scenarios that they name.
 
-use super::error::{ContentError, Problem};
+use super::error::{Allowed, ContentError, Problem, Wanted};
 use super::reader::{Finding, Page, repeated};
 use super::scenario_file::unwritten;
 use detent_training::practice::{Examination, SheetPage};
@@ -25,15 +25,12 @@ pub fn read_examination(
     let mut findings: Vec<Finding> = Vec::new();
     findings.extend(unwritten("title", &examination.title));
     if examination.jobs.is_empty() {
-        let problem = Problem::Nothing("name at least one job");
+        let problem = Problem::Nothing(Wanted::Job);
         findings.push(("jobs".to_owned(), problem));
     }
     for (n, job) in examination.jobs.iter().enumerate() {
         if !known.contains(&job.as_str()) {
-            let problem = Problem::UnknownName {
-                found: job.clone(),
-                expected: "the file name of a scenario without folder and ending".to_owned(),
-            };
+            let problem = Problem::NoJob(job.clone());
             findings.push((format!("jobs[{n}]"), problem));
         }
     }
@@ -46,7 +43,7 @@ pub fn read_examination(
     if !(1..=LONGEST_MIN).contains(&examination.minutes) {
         let problem = Problem::OutOfRange {
             found: f64::from(examination.minutes),
-            allowed: "1 to 480 min",
+            allowed: Allowed::ExaminationMinutes,
         };
         findings.push(("minutes".to_owned(), problem));
     }

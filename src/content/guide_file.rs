@@ -1,6 +1,6 @@
 //! Guides: `<job>.guide.ron` beside the job's own file.
 
-use super::error::{ContentError, Problem};
+use super::error::{ContentError, Problem, Wanted};
 use super::reader::{Finding, Page};
 use super::scenario_file::unwritten;
 use super::script_file::read_script;
@@ -39,7 +39,7 @@ pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
     let written: File = page.parse()?;
     let mut findings: Vec<Finding> = Vec::new();
     if written.steps.is_empty() {
-        let problem = Problem::Nothing("write at least one step");
+        let problem = Problem::Nothing(Wanted::Step);
         findings.push(("steps".to_owned(), problem));
     }
     let mut steps = Vec::new();

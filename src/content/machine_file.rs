@@ -1,6 +1,6 @@
 //! Nominal values of every parameter of the machine.
 
-use super::error::{ContentError, Problem};
+use super::error::{Allowed, ContentError, Problem};
 use super::reader::{Finding, Page};
 use detent_simulation::interface::Terminal;
 use detent_simulation::plant::{Param, Params};
@@ -80,7 +80,7 @@ pub fn read_machine(file: &str, bytes: &[u8]) -> Result<Nominal, ContentError> {
         ("contact_ohms", machine.contact_ohms),
     ] {
         if ohms <= 0.0 {
-            let allowed = "a resistance above 0 Ω";
+            let allowed = Allowed::Resistance;
             let problem = Problem::OutOfRange {
                 found: ohms,
                 allowed,

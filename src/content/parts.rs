@@ -1,6 +1,6 @@
 //! The parts counter's list.
 
-use super::error::{ContentError, Problem};
+use super::error::{Allowed, ContentError, Problem, Wanted};
 use super::reader::{Finding, Page, repeated};
 use detent_training::bench::{Billing, Part, Rates, current};
 use serde::{Deserialize, Serialize};
@@ -42,7 +42,7 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
     let numbers: Vec<&str> = list.parts.iter().map(|p| p.number.as_str()).collect();
     let mut findings = repeated(&page, &numbers, |n| format!("parts[{n}].number"));
     if list.parts.is_empty() {
-        let problem = Problem::Nothing("list at least one part");
+        let problem = Problem::Nothing(Wanted::Part);
         findings.push(("parts".to_owned(), problem));
     }
     findings.extend(check_money(&list.rates, &list.billing));
@@ -51,13 +51,13 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
             |field: &str, problem| findings.push((format!("parts[{n}].{field}"), problem));
         for (field, text) in [("number", &part.number), ("name_key", &part.name_key)] {
             if text.trim().is_empty() {
-                found(field, Problem::Nothing("write it"));
+                found(field, Problem::Nothing(Wanted::Text));
             }
         }
         if let Some(minutes) = part.fitting_minutes
             && !(minutes > 0.0 && minutes <= LONGEST_FITTING_MIN)
         {
-            let allowed = "more than 0 minutes, up to the 1440 of a day";
+            let allowed = Allowed::FittingMinutes;
             found(
                 "fitting_minutes",
                 Problem::OutOfRange {
@@ -79,17 +79,12 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
             }
         }
         for (field, number, most, allowed) in [
-            (
-                "price",
-                part.price,
-                MOST_MONEY,
-                "0 or more, up to a million",
-            ),
+            ("price", part.price, MOST_MONEY, Allowed::Money),
             (
                 "wait_hours",
                 part.wait_hours,
                 LONGEST_WAIT_H,
-                "0 or more, up to the 8760 hours of a year",
+                Allowed::WaitHours,
             ),
         ] {
             if !(0.0..=most).contains(&number) {
@@ -119,8 +114,8 @@ fn check_money(rates: &Rates, billing: &Billing) -> Vec<Finding> {
         ("rates.new_machine", rates.new_machine),
         ("billing.call_out_fee", billing.call_out_fee),
     ];
-    let shares = shares.map(|(field, found)| (field, found, 1.0, "a share from 0 to 1"));
-    let sums = sums.map(|(field, found)| (field, found, MOST_MONEY, "0 or more, up to a million"));
+    let shares = shares.map(|(field, found)| (field, found, 1.0, Allowed::Share));
+    let sums = sums.map(|(field, found)| (field, found, MOST_MONEY, Allowed::Money));
     (shares.into_iter().chain(sums))
         .filter(|(_, found, most, _)| !(0.0..=*most).contains(found))
         .map(|(field, found, _, allowed)| {

@@ -4,11 +4,12 @@
 //! storage. A file that cannot be read, or is not as it was read, is never written over.
 
 use super::disk::LONGEST_PROFILE_BYTES;
-use super::error::{ContentError, Problem};
+use super::error::{Allowed, Choices, ContentError, Problem};
+use super::error_words::english;
 use super::reader::{Finding, Page};
 use super::text::Language;
 use detent_training::practice::{Answer, Detail, ExaminationSitting, Target};
-use detent_training::record::ron_text;
+use detent_training::record::{SystemReason, ron_text};
 use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
@@ -59,30 +60,22 @@ struct Layout {
 
 /// Why a profile is not read or not kept.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", english().profile_error(self))]
 pub enum ProfileError {
     /// What is in it.
-    #[error(transparent)]
     Content(#[from] ContentError),
     /// The disk, the system or the browser refused.
-    #[error(
-        "{file}: {reason}; check the folder, the free space and your permission to write there"
-    )]
     Refused {
         /// The file that was meant.
         file: String,
         /// The system's reason.
-        reason: String,
+        reason: SystemReason,
     },
     /// It is not as it was when it was read.
-    #[error(
-        "{0}: was changed or deleted since it was read and has been left as it is; choose the learner again"
-    )]
     Changed(String),
     /// A name with no letter or digit in it.
-    #[error("a learner's name needs a letter or a digit; write one")]
     NoName,
     /// A name that another learner has.
-    #[error("there is already a learner called \"{0}\"; choose another name")]
     Taken(String),
 }
 
@@ -121,9 +114,7 @@ pub fn read_profile(file: &str, bytes: &[u8]) -> Result<Profile, ContentError> {
     if let Ok(Layout { format }) = page.parse()
         && format > FORMAT
     {
-        let problem = Problem::Rule(format!(
-            "layout {format} is of a newer Detent; use that one, or choose another file"
-        ));
+        let problem = Problem::NewerLayout(format);
         page.judge((), vec![("format".to_owned(), problem)])?;
     }
     let written: Written = page.parse()?;
@@ -151,20 +142,18 @@ fn check(written: &Written) -> Vec<Finding> {
     if written.format == 0 {
         let problem = Problem::OutOfRange {
             found: 0.0,
-            allowed: "1",
+            allowed: Allowed::Layout,
         };
         findings.push(("format".to_owned(), problem));
     }
     if clean_name(&written.name).as_deref() != Ok(&written.name) {
-        let problem = Problem::Rule(format!(
-            "is no name; write at most {LONGEST_NAME} characters, one of them a letter or a digit"
-        ));
+        let problem = Problem::NoName { most: LONGEST_NAME };
         findings.push(("name".to_owned(), problem));
     }
     if Target::new(written.target).is_err() {
         let problem = Problem::OutOfRange {
             found: written.target,
-            allowed: "a share from 0.5 to 0.95",
+            allowed: Allowed::Target,
         };
         findings.push(("target".to_owned(), problem));
     }
@@ -173,7 +162,12 @@ fn check(written: &Written) -> Vec<Finding> {
     {
         let problem = Problem::UnknownName {
             found: code.clone(),
-            expected: "en, es".to_owned(),
+            expected: Box::new(Choices {
+                names: Language::ALL
+                    .map(|language| language.code().to_owned())
+                    .to_vec(),
+                of: Language::ALL.len(),
+            }),
         };
         findings.push(("language".to_owned(), problem));
     }
@@ -192,7 +186,7 @@ fn check_sitting(place: &str, sitting: &ExaminationSitting, findings: &mut Vec<F
         if !(0..=LATEST_S).contains(&moment.0) {
             let problem = Problem::OutOfRange {
                 found: moment.0 as f64,
-                allowed: "seconds since 1970, up to 2200",
+                allowed: Allowed::Moment,
             };
             findings.push((format!("{place}.{field}"), problem));
         }
@@ -214,13 +208,13 @@ fn check_answer(place: &str, answer: &Answer, findings: &mut Vec<Finding>) {
         }
     };
     let at = answer.at.0 as f64;
-    range("at", at, LATEST_S as f64, "seconds since 1970, up to 2200");
+    range("at", at, LATEST_S as f64, Allowed::Moment);
     let took = answer.took_s;
-    range("took_s", took, LONGEST_ANSWER_S, "0 to 86400 s");
+    range("took_s", took, LONGEST_ANSWER_S, Allowed::AnswerSeconds);
     match &answer.detail {
         Detail::None => {}
         Detail::Lamps { shown, read } => {
-            let number = "a number from 0 to 99";
+            let number = Allowed::LampNumber;
             range("detail.shown", f64::from(*shown), 99.0, number);
             range("detail.read", f64::from(*read), 99.0, number);
         }
@@ -230,11 +224,21 @@ fn check_answer(place: &str, answer: &Answer, findings: &mut Vec<Finding>) {
             odds,
         } => {
             let longest_ms = 1000.0 * LONGEST_ANSWER_S;
-            range("detail.mean_ms", *mean_ms, longest_ms, "0 ms or more");
-            range("detail.spread_ms", *spread_ms, longest_ms, "0 ms or more");
-            range("detail.odds", *odds, 1.0, "a chance from 0 to 1");
+            range(
+                "detail.mean_ms",
+                *mean_ms,
+                longest_ms,
+                Allowed::Milliseconds,
+            );
+            range(
+                "detail.spread_ms",
+                *spread_ms,
+                longest_ms,
+                Allowed::Milliseconds,
+            );
+            range("detail.odds", *odds, 1.0, Allowed::Chance);
         }
-        Detail::Job { kept, .. } => range("detail.kept", *kept, 1.0, "a share from 0 to 1"),
+        Detail::Job { kept, .. } => range("detail.kept", *kept, 1.0, Allowed::Share),
     }
 }
 

@@ -8,6 +8,7 @@
 
 use super::disk;
 use super::profile_file::{ENDING, ProfileError, ProfileStore};
+use detent_training::record::SystemReason;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -33,10 +34,10 @@ impl ProfileFolder {
         self.path.join(format!("{stem}{ENDING}"))
     }
 
-    fn refused(&self, stem: &str, error: &impl ToString) -> ProfileError {
+    fn refused(&self, stem: &str, error: &io::Error) -> ProfileError {
         ProfileError::Refused {
             file: self.file(stem),
-            reason: error.to_string(),
+            reason: SystemReason::from(error),
         }
     }
 

@@ -1,6 +1,6 @@
 //! The way from bytes to a checked value that every reader takes.
 
-use super::error::{ContentError, Problem};
+use super::error::{Choices, ContentError, Problem};
 use detent_training::record::ron_text::{self, Misfit, Outline, Places, TextPosition};
 use serde::de::DeserializeOwned;
 use std::cell::OnceCell;
@@ -13,29 +13,21 @@ pub(super) const LONGEST_BYTES: usize = 1 << 20;
 const BYTE_ORDER_MARK: char = '\u{feff}';
 
 /// Something a check found: the path of the field, and what is wrong with it.
-pub type Finding<P = Problem> = (String, P);
+pub type Finding = (String, Problem);
 
-/// Read a value and hold it against its own rules, each finding given as path and message. For
-/// types that check themselves, as a board does:
-///
-/// ```ignore
-/// read_checked(file, bytes, |board: &Board| {
-///     board.check().iter().map(|p| (p.field.clone(), p.to_string())).collect()
-/// })
-/// ```
+/// Read a value and hold it against its own rules, for types that check themselves, as a board does.
 ///
 /// # Errors
 /// Every finding, in the order of the file; at least one.
 pub fn read_checked<T: DeserializeOwned>(
     file: &str,
     bytes: &[u8],
-    check: impl Fn(&T) -> Vec<Finding<String>>,
+    check: impl Fn(&T) -> Vec<Finding>,
 ) -> Result<T, Vec<ContentError>> {
     let page = Page::open(file, bytes).map_err(|error| vec![error])?;
     let value = page.parse().map_err(|error| vec![error])?;
-    let findings = check(&value).into_iter();
-    let findings = findings.map(|(path, message)| (path, Problem::Rule(message)));
-    page.judge_all(value, findings.collect())
+    let findings = check(&value);
+    page.judge_all(value, findings)
 }
 
 /// A file's name with its text.
@@ -159,17 +151,17 @@ fn problem_of(error: ron::Error) -> Problem {
         E::NoSuchStructField {
             expected, found, ..
         } => Problem::UnknownField {
-            expected: choices(expected, &found),
+            expected: Box::new(choices(expected, &found)),
             found,
         },
         E::NoSuchEnumVariant {
             expected, found, ..
         } => Problem::UnknownName {
-            expected: choices(expected, &found),
+            expected: Box::new(choices(expected, &found)),
             found,
         },
         E::ExceededRecursionLimit => Problem::TooDeep,
-        other => Problem::Syntax(other.to_string()),
+        other => Problem::Syntax(Box::new(other)),
     }
 }
 
@@ -177,9 +169,14 @@ fn problem_of(error: ron::Error) -> Problem {
 const MOST_CHOICES: usize = 12;
 
 /// The names that may be meant: all, or of many the ones that are written most alike.
-fn choices(expected: &[&str], found: &str) -> String {
-    if expected.len() <= MOST_CHOICES {
-        return expected.join(", ");
+pub(super) fn choices(expected: &[&str], found: &str) -> Choices {
+    let of = expected.len();
+    let owned = |names: &[&str]| names.iter().map(|name| (*name).to_owned()).collect();
+    if of <= MOST_CHOICES {
+        return Choices {
+            names: owned(expected),
+            of,
+        };
     }
     let mut nearest: Vec<(usize, &str)> = expected
         .iter()
@@ -187,7 +184,10 @@ fn choices(expected: &[&str], found: &str) -> String {
         .collect();
     nearest.sort();
     let names: Vec<&str> = nearest.iter().take(3).map(|(_, name)| *name).collect();
-    format!("{} (the nearest of {})", names.join(", "), expected.len())
+    Choices {
+        names: owned(&names),
+        of,
+    }
 }
 
 /// How many letters must be put in, taken out or changed to make `a` into `b` (Levenshtein).
@@ -245,12 +245,12 @@ mod tests {
     #[test]
     fn of_many_names_the_nearest_are_offered() {
         let few = ["Right", "Left"];
-        assert_eq!(choices(&few, "Up"), "Right, Left");
+        assert_eq!(choices(&few, "Up").names, few);
         let many = [
             "LoadKg", "a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "k", "PumpFree",
         ];
         let offered = choices(&many, "LoadLb");
-        assert!(offered.starts_with("LoadKg, "), "{offered}");
-        assert!(offered.ends_with("(the nearest of 13)"), "{offered}");
+        assert_eq!((offered.names[0].as_str(), offered.of), ("LoadKg", 13));
+        assert_eq!(offered.names.len(), 3);
     }
 }

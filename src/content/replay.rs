@@ -1,6 +1,7 @@
 //! A recorded attempt done again on the machine that its scenario draws.
 
 use super::content_library::{ContentLibrary, ScenarioSource};
+use super::error_words::english;
 use detent_training::bench::Bench;
 use detent_training::lesson::{Intake, Score, SetUpError, judge, set_up_in_slices};
 use detent_training::record::{
@@ -10,15 +11,13 @@ use detent_training::without_breaks;
 
 /// Why an attempt could not be done again.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", english().replay_error(self))]
 pub enum ReplayError {
     /// It belongs to another text of the scenario.
-    #[error(transparent)]
     Record(#[from] RecordError),
     /// The scenario cannot be set up.
-    #[error(transparent)]
     SetUp(#[from] SetUpError),
     /// It goes another way than it was recorded.
-    #[error("{file}: {divergence}")]
     Differs {
         /// The attempt's file.
         file: String,

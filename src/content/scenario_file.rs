@@ -1,7 +1,7 @@
 //! Scenarios.
 
 use super::catalogue::Catalogue;
-use super::error::{ContentError, Problem};
+use super::error::{Allowed, ContentError, Problem, Wanted};
 use super::parts::{MOST_MONEY, Parts};
 use super::reader::{Finding, Page, repeated};
 use detent_simulation::plant::FailureMode;
@@ -65,7 +65,7 @@ pub(super) fn unwritten(field: &str, text: &Bilingual) -> impl Iterator<Item = F
     languages
         .filter(|(_, sentence)| sentence.trim().is_empty())
         .map(move |(language, _)| {
-            let problem = Problem::Nothing("write it in both languages");
+            let problem = Problem::Nothing(Wanted::BothLanguages);
             (format!("{field}.{language}"), problem)
         })
 }
@@ -84,7 +84,7 @@ fn check_fault(scenario: &Scenario, catalogue: &Catalogue, findings: &mut Vec<Fi
                 known(format!("fault[{n}]"), id);
             }
             if ids.is_empty() {
-                let problem = Problem::Nothing("name at least one failure mode");
+                let problem = Problem::Nothing(Wanted::FailureMode);
                 findings.push(("fault".to_owned(), problem));
             }
         }
@@ -111,7 +111,7 @@ fn check_board(scenario: &Scenario, boards: &[KnownBoard], findings: &mut Vec<Fi
         let path = format!("stale_codes[{n}]");
         if *code > 99 {
             let found = f64::from(*code);
-            let allowed = "a code from 0 to 99";
+            let allowed = Allowed::Code;
             findings.push((path, Problem::OutOfRange { found, allowed }));
         } else if let Some(board) = board
             && !board.codes.contains(code)
@@ -123,7 +123,7 @@ fn check_board(scenario: &Scenario, boards: &[KnownBoard], findings: &mut Vec<Fi
 }
 
 fn check_numbers(scenario: &Scenario, findings: &mut Vec<Finding>) {
-    let mut range = |field: &str, found: f64, good: bool, allowed: &'static str| {
+    let mut range = |field: &str, found: f64, good: bool, allowed: Allowed| {
         if !good {
             findings.push((field.to_owned(), Problem::OutOfRange { found, allowed }));
         }
@@ -133,21 +133,21 @@ fn check_numbers(scenario: &Scenario, findings: &mut Vec<Finding>) {
         "dial_wear",
         wear,
         (0.0..=1.0).contains(&wear),
-        "a wear from 0 (new) to 1 (worn out)",
+        Allowed::Wear,
     );
     let par = scenario.par_minutes;
     range(
         "par_minutes",
         par,
         par > 0.0 && par <= LONGEST_JOB.seconds() / 60.0,
-        "a time above 0 min, up to the 2880 min of the longest job",
+        Allowed::JobMinutes,
     );
     let budget = scenario.budget;
     range(
         "budget",
         budget,
         budget > 0.0 && budget <= MOST_MONEY,
-        "a sum above 0, up to a million",
+        Allowed::Budget,
     );
     let points = &scenario.points;
     let each = [
@@ -159,7 +159,7 @@ fn check_numbers(scenario: &Scenario, findings: &mut Vec<Finding>) {
         ("points.proof", points.proof),
     ];
     for (field, of) in each {
-        range(field, of, of >= 0.0, "0 points or more");
+        range(field, of, of >= 0.0, Allowed::Points);
     }
     let total: f64 = each.iter().map(|(_, of)| of).sum();
     let known = each.iter().all(|(_, of)| *of >= 0.0);
@@ -167,7 +167,7 @@ fn check_numbers(scenario: &Scenario, findings: &mut Vec<Finding>) {
         "points",
         total,
         !known || (total - 100.0).abs() < 1e-6,
-        "points that add up to 100",
+        Allowed::PointsTogether,
     );
 }
 

@@ -39,7 +39,7 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, ScriptStep)>,
                         column: worse.position.column,
                         field: name.to_owned(),
                         problem: worse.range.map_or_else(
-                            || Problem::Step(worse.error.to_string()),
+                            || Problem::Step(Box::new(worse.error)),
                             Problem::IntegerRange,
                         ),
                     });
@@ -51,7 +51,7 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, ScriptStep)>,
             line: n + 1,
             column: 1,
             field: line.split('(').next().unwrap_or(line).trim().to_owned(),
-            problem: Problem::Rule(error.to_string()),
+            problem: Problem::NoTime(Box::new(error)),
         })?;
         steps.push((n + 1, step));
     }

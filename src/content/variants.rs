@@ -2,6 +2,7 @@
 
 use super::content_library::{ContentLibrary, ScenarioSource};
 use super::error::ContentError;
+use super::error_words::english;
 use super::text::{Language, Texts, Value};
 use super::{builtin, complaint_words};
 use detent_training::lesson::{Bilingual, Mains, Scenario};
@@ -25,14 +26,17 @@ pub struct JobVariant {
     pub difficulty: Difficulty,
 }
 
+/// First line of a variant's text.
+pub(super) const VARIANT_MARK: &str =
+    "// A variant that the program drew: customer, machine and fault are made up.";
+
 /// Why there is no variant.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", english().job_variant_error(self))]
 pub enum JobVariantError {
     /// None can be made.
-    #[error(transparent)]
     Variant(#[from] VariantError),
     /// What was made is no scenario.
-    #[error(transparent)]
     Content(#[from] ContentError),
 }
 
@@ -179,7 +183,5 @@ fn text(scenario: &Scenario) -> String {
     let layout = PrettyConfig::new().depth_limit(2);
     // Plain values have nothing to fail at; an empty text would be refused by the reader.
     let body = ron::ser::to_string_pretty(scenario, layout).unwrap_or_default();
-    format!(
-        "// A variant that the program drew: customer, machine and fault are made up.\n{body}\n"
-    )
+    format!("{VARIANT_MARK}\n{body}\n")
 }

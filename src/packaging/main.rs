@@ -8,6 +8,9 @@
     reason = "the packer reads and writes files, runs tools and prints"
 )]
 
+mod builder_folders;
+
+use builder_folders::BuilderFolders;
 use clap::Parser;
 use sha2::{Digest, Sha256};
 use std::fs::{self, File};
@@ -48,8 +51,8 @@ struct Args {
     /// instead of half an hour, and larger files. Keep its build folder apart.
     #[arg(long)]
     quick: bool,
-    /// Build the native program instead, into the folder given with --out.
-    #[arg(long, conflicts_with = "quick")]
+    /// Build the native program instead, stripped and with its SHA-256 beside it, into the folder given with --out.
+    #[arg(long, visible_alias = "program", conflicts_with = "quick")]
     native: bool,
 }
 
@@ -71,6 +74,10 @@ enum PackError {
     NoTarget,
     #[error("the glue between page and program cannot be made: {0:#}")]
     Glue(anyhow::Error),
+    #[error(
+        "{0} names {1}, a folder of this machine, and is not handed out; build it with a fresh --build-dir, and without RUSTFLAGS that name folders"
+    )]
+    NamesFolder(PathBuf, PathBuf),
     #[error("{0} holds something that this program did not make; choose another folder with --out")]
     Foreign(PathBuf),
 }
@@ -194,7 +201,7 @@ fn compile(args: &Args) -> Result<PathBuf, PackError> {
         .arg(&build_dir)
         .env(
             "CARGO_ENCODED_RUSTFLAGS",
-            without_paths(&build_dir, DEBIAN_SOURCE),
+            encoded(&page_folders(&build_dir)),
         )
         .current_dir(ROOT);
     if args.quick {
@@ -220,16 +227,18 @@ fn subject(args: &Args) -> [&'static str; 4] {
     }
 }
 
-/// Builds the native program.
+/// Builds the native program. It is handed out only if none of this machine's folders is in it.
 fn build_native(args: &Args) -> Result<(), PackError> {
     let build_dir = absolute(&args.build_dir)?;
+    let folders = program_folders(&build_dir);
     let mut command = Command::new(std::env::var("CARGO").unwrap_or_else(|_| "cargo".to_owned()));
     command
         .args(["build", "--locked", "--release"])
         .args(subject(args))
         .arg("--target-dir")
         .arg(&build_dir)
-        .env("CARGO_ENCODED_RUSTFLAGS", without_paths(&build_dir, ""))
+        .env("CARGO_ENCODED_RUSTFLAGS", encoded(&folders))
+        .env("CARGO_PROFILE_RELEASE_STRIP", "symbols")
         .current_dir(ROOT);
     run(command)?;
     let built = if args.empty {
@@ -239,10 +248,15 @@ fn build_native(args: &Args) -> Result<(), PackError> {
     };
     let built = (args.build_dir.join(built)).with_extension(std::env::consts::EXE_EXTENSION);
     let program = read(&built)?;
+    if let Some(folder) = folders.first_in(&program) {
+        return Err(PackError::NamesFolder(built, folder.to_owned()));
+    }
     make_folder(&args.out)?;
     let name = built.file_name().unwrap_or_default();
     let out = args.out.join(name);
     fs::copy(&built, &out).map_err(|e| PackError::Io(out.clone(), e))?;
+    let sum = checksum_line(&program, &name.to_string_lossy());
+    write(&args.out.join("SHA256SUMS"), sum.as_bytes())?;
     println!("{}: {:.1} MB", out.display(), megabytes(&program));
     Ok(())
 }
@@ -250,34 +264,49 @@ fn build_native(args: &Args) -> Result<(), PackError> {
 /// Debian's source of the standard library, as its own builds name it.
 const DEBIAN_SOURCE: &str = "/usr/src";
 
-/// Compiler's flags, as Cargo separates them, that give the places of sources on this machine other
-/// names; to those that the surroundings ask for.
+/// Folders that compiling for browsers would name.
 ///
 /// The project's own sources need none: Cargo hands them over by their place in the workspace.
-fn without_paths(build_dir: &Path, standard_library: &str) -> String {
-    let home = |variable: &str, folder: &str| {
-        std::env::var_os(variable)
-            .map(PathBuf::from)
-            .or_else(|| std::env::home_dir().map(|home| home.join(folder)))
-    };
+fn page_folders(build_dir: &Path) -> BuilderFolders {
+    BuilderFolders::default()
+        .with(Some(build_dir.to_owned()), "build")
+        .with(home("CARGO_HOME", ".cargo"), "cargo")
+        .with(home("RUSTUP_HOME", ".rustup"), "rustup")
+        .with(Some(DEBIAN_SOURCE.into()), "rust")
+}
+
+/// Every folder of this machine that the program must not name.
+fn program_folders(build_dir: &Path) -> BuilderFolders {
+    BuilderFolders::default()
+        .with(fs::canonicalize(ROOT).ok(), "detent")
+        .with(Some(build_dir.to_owned()), "build")
+        .with(std::env::home_dir(), "home")
+        .with(home("CARGO_HOME", ".cargo"), "cargo")
+        .with(home("RUSTUP_HOME", ".rustup"), "rustup")
+        .with(printed("rustc", &["--print", "sysroot"]), "rust")
+}
+
+/// The folder that this variable names, else the one of this name at home.
+fn home(variable: &str, folder: &str) -> Option<PathBuf> {
+    std::env::var_os(variable)
+        .map(PathBuf::from)
+        .or_else(|| std::env::home_dir().map(|home| home.join(folder)))
+}
+
+/// Compiler's flags, as Cargo separates them, that give folders other names; to those that the surroundings ask for.
+fn encoded(folders: &BuilderFolders) -> String {
     let mut flags: Vec<String> = std::env::var("RUSTFLAGS")
         .map(|flags| flags.split_whitespace().map(str::to_owned).collect())
         .unwrap_or_default();
-    let places = [
-        (Some(build_dir.to_owned()), "build"),
-        (home("CARGO_HOME", ".cargo"), "cargo"),
-        (home("RUSTUP_HOME", ".rustup"), "rustup"),
-        (
-            (!standard_library.is_empty()).then(|| standard_library.into()),
-            "rust",
-        ),
-    ];
-    for (place, name) in places {
-        if let Some(place) = place {
-            flags.push(format!("--remap-path-prefix={}={name}", place.display()));
-        }
-    }
+    flags.extend(folders.flags());
     flags.join("\x1f")
+}
+
+/// A line that `sha256sum --check` reads.
+fn checksum_line(bytes: &[u8], name: &str) -> String {
+    let digits = Sha256::digest(bytes);
+    let digits: String = digits.iter().map(|byte| format!("{byte:02x}")).collect();
+    format!("{digits}  {name}\n")
 }
 
 fn absolute(path: &Path) -> Result<PathBuf, PackError> {
@@ -416,4 +445,40 @@ fn brotli(bytes: &[u8], quality: i32) -> Vec<u8> {
 
 fn megabytes(bytes: &[u8]) -> f64 {
     bytes.len() as f64 / 1e6
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_checksum_is_that_of_the_standard_s_example() {
+        // FIPS 180-2, appendix B.1, from memory.
+        let line = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad  detent\n";
+        assert_eq!(checksum_line(b"abc", "detent"), line);
+    }
+
+    #[test]
+    fn the_program_is_compiled_without_this_machine_s_folders() {
+        let folders = program_folders(Path::new("/somewhere/build"));
+        let root = fs::canonicalize(ROOT).expect("the project's folder");
+        let flags = encoded(&folders);
+        for folder in [root.as_path(), Path::new("/somewhere/build")] {
+            let flag = format!("--remap-path-prefix={}=", folder.display());
+            assert!(flags.contains(&flag), "{flags}");
+            let names = format!("panicked at {}/src/main.rs", folder.display());
+            assert_eq!(folders.first_in(names.as_bytes()), Some(folder));
+        }
+        assert_eq!(folders.first_in(b"panicked at src/main.rs"), None);
+    }
+
+    #[test]
+    fn the_program_for_handing_out_has_two_names_for_its_flag() {
+        for flag in ["--native", "--program"] {
+            let args = ["detent-pack", flag, "--out", "handout"];
+            let args = Args::try_parse_from(args).expect("they are known");
+            assert!(args.native && args.out == Path::new("handout"));
+        }
+        assert!(Args::try_parse_from(["detent-pack", "--program", "--quick"]).is_err());
+    }
 }

@@ -1,9 +1,10 @@
 //! Where attempts are kept: what the window asks of it, and the one that is a folder.
 
-use detent_content::{ReplayError, Texts, Value};
+use detent_content::{ContentError, ReplayError, Texts, Value};
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
-use detent_training::record::{Footer, Header, RecordError};
+use detent_training::lesson::SetUpError;
+use detent_training::record::{Divergence, Footer, Header, LogError, RecordError, SystemReason};
 
 /// Keeps attempts by name: `JOB-N.attempt` when finished, with `.part` behind it until then.
 pub trait Attempts: Send + Sync {
@@ -88,20 +89,38 @@ pub enum StorageError {
     /// It is damaged, or of a newer program.
     Damaged(RecordError),
     /// It cannot be done again here as it was recorded.
-    Differs(String),
-    /// Anything else, in words.
-    Other(String),
+    Differs {
+        /// The attempt.
+        file: String,
+        /// Where.
+        divergence: Divergence,
+    },
+    /// Its file cannot be read.
+    File(ContentError),
+    /// The scenario cannot be set up.
+    SetUp(SetUpError),
+    /// A line could not be added.
+    Log(LogError),
+    /// The system refused something with this file or folder.
+    System {
+        /// The file or folder.
+        file: String,
+        /// The system's reason.
+        reason: SystemReason,
+    },
+    /// Every name that an attempt at this job could have here is taken.
+    NoName(String),
 }
 
 impl StorageError {
     /// What is wrong, in a sentence.
     pub fn words(&self, texts: &Texts) -> String {
-        let (key, detail) = self.key_and_detail();
+        let (key, detail) = self.key_and_detail(texts);
         texts.with(key, &[("detail", Value::from(detail))])
     }
 
     /// Key of the sentence, and what goes into it.
-    fn key_and_detail(&self) -> (&'static str, String) {
+    fn key_and_detail(&self, texts: &Texts) -> (&'static str, String) {
         use detent_training::record::Damage;
         match self {
             StorageError::Refused(detail) => ("trouble-refused", detail.clone()),
@@ -112,10 +131,20 @@ impl StorageError {
                 Damage::NewerFormat { .. } => ("trouble-newer", error.file.clone()),
                 Damage::Foreign | Damage::Empty => ("trouble-foreign", error.file.clone()),
                 Damage::ScenarioChanged { .. } => ("trouble-changed", error.file.clone()),
-                _ => ("trouble-damaged", error.to_string()),
+                _ => ("trouble-damaged", texts.record_error(error)),
             },
-            StorageError::Differs(detail) => ("trouble-differs", detail.clone()),
-            StorageError::Other(detail) => ("trouble-other", detail.clone()),
+            StorageError::Differs { file, divergence } => {
+                let told = texts.divergence(divergence);
+                ("trouble-differs", format!("{file}: {told}"))
+            }
+            StorageError::File(error) => ("trouble-other", texts.content_error(error)),
+            StorageError::SetUp(error) => ("trouble-other", texts.set_up_error(error)),
+            StorageError::Log(error) => ("trouble-other", texts.log_error(error)),
+            StorageError::System { file, reason } => {
+                let told = texts.system_reason(reason);
+                ("trouble-other", format!("{file}: {told}"))
+            }
+            StorageError::NoName(place) => ("trouble-no-name", place.clone()),
         }
     }
 }
@@ -124,8 +153,8 @@ impl From<ReplayError> for StorageError {
     fn from(error: ReplayError) -> StorageError {
         match error {
             ReplayError::Record(error) => StorageError::Damaged(error),
-            ReplayError::Differs { .. } => StorageError::Differs(error.to_string()),
-            ReplayError::SetUp(error) => StorageError::Other(error.to_string()),
+            ReplayError::Differs { file, divergence } => StorageError::Differs { file, divergence },
+            ReplayError::SetUp(error) => StorageError::SetUp(error),
         }
     }
 }
@@ -154,9 +183,9 @@ mod folder {
     use detent_content::attempt_file::{AttemptFileError, AttemptWriter};
     use detent_content::disk;
     use detent_training::record::PART;
-    use std::fs;
-    use std::path::PathBuf;
+    use std::path::{Path, PathBuf};
     use std::sync::{Mutex, PoisonError};
+    use std::{fs, io};
 
     /// Attempts as files in a folder.
     pub struct Folder {
@@ -174,8 +203,24 @@ mod folder {
         }
     }
 
-    fn other(error: impl std::fmt::Display) -> StorageError {
-        StorageError::Other(error.to_string())
+    /// What the system says of a file or folder.
+    fn refused(path: &Path, error: &io::Error) -> StorageError {
+        StorageError::System {
+            file: path.display().to_string(),
+            reason: error.into(),
+        }
+    }
+
+    impl From<AttemptFileError> for StorageError {
+        fn from(error: AttemptFileError) -> StorageError {
+            match error {
+                AttemptFileError::Io { file, reason } => StorageError::System { file, reason },
+                AttemptFileError::Exists(file) => StorageError::NoName(file),
+                AttemptFileError::Log { source, .. } => StorageError::Log(source),
+                AttemptFileError::File(error) => StorageError::File(error),
+                AttemptFileError::Damaged(error) => StorageError::Damaged(error),
+            }
+        }
     }
 
     impl Attempts for Folder {
@@ -201,7 +246,7 @@ mod folder {
         }
 
         fn read(&self, name: &str) -> Result<Vec<u8>, StorageError> {
-            disk::attempt_bytes(&self.path.join(name)).map_err(other)
+            disk::attempt_bytes(&self.path.join(name)).map_err(StorageError::File)
         }
 
         fn seen_until(&self, _: &str) -> Option<Time> {
@@ -209,29 +254,28 @@ mod folder {
         }
 
         fn begin(&self, job: &str, header: &Header) -> Result<Box<dyn AttemptSink>, StorageError> {
-            fs::create_dir_all(&self.path)
-                .map_err(|e| other(format!("{}: {e}", self.path.display())))?;
+            fs::create_dir_all(&self.path).map_err(|e| refused(&self.path, &e))?;
             loop {
                 let name = free_name(job, |name| self.path.join(name).exists())
-                    .ok_or_else(|| other(format!("{}: no name is free", self.path.display())))?;
+                    .ok_or_else(|| StorageError::NoName(self.path.display().to_string()))?;
                 match AttemptWriter::create(&self.path.join(&name), header) {
                     Ok(writer) => return Ok(Box::new(File { name, writer })),
                     // Another program has taken it since.
                     Err(AttemptFileError::Exists(_)) => {}
-                    Err(error) => return Err(other(error)),
+                    Err(error) => return Err(error.into()),
                 }
             }
         }
 
         fn go_on(&self, name: &str) -> Result<Box<dyn AttemptSink>, StorageError> {
             let name = name.strip_suffix(PART).unwrap_or(name).to_owned();
-            let (writer, _) = AttemptWriter::resume(&self.path.join(&name)).map_err(other)?;
+            let (writer, _) = AttemptWriter::resume(&self.path.join(&name))?;
             Ok(Box::new(File { name, writer }))
         }
 
         fn remove(&self, name: &str) -> Result<(), StorageError> {
             let path = self.path.join(name);
-            fs::remove_file(&path).map_err(|e| other(format!("{}: {e}", path.display())))
+            fs::remove_file(&path).map_err(|e| refused(&path, &e))
         }
 
         fn file_exchange(&self) -> Option<&dyn FileExchange> {
@@ -264,13 +308,13 @@ mod folder {
         }
 
         fn push(&mut self, at: Time, action: &Action) -> Result<(), StorageError> {
-            self.writer.push(at, action).map_err(other)
+            Ok(self.writer.push(at, action)?)
         }
 
         fn mark(&mut self, _: Time) {}
 
         fn finish(self: Box<Self>, footer: &Footer) -> Result<String, StorageError> {
-            self.writer.finish(footer).map_err(other)?;
+            self.writer.finish(footer)?;
             Ok(self.name)
         }
     }

@@ -9,12 +9,16 @@ use super::workbench::LibraryJobs;
 use super::{AppOptions, Picture, plugin, window};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
-use detent_content::{Language, ProfileFolder, disk, read_script};
+use detent_content::{Language, ProfileFolder, Texts, disk, read_script};
 use std::path::PathBuf;
 use std::sync::Arc;
 
 /// Options from the command line's arguments.
-fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, String> {
+fn options(
+    args: &WindowArgs,
+    language: Option<Language>,
+    texts: &Texts,
+) -> Result<AppOptions, String> {
     let mut options = AppOptions {
         language: language.unwrap_or_default(),
         ..default()
@@ -23,11 +27,11 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
     let views = args
         .view
         .iter()
-        .map(|name| view(name))
+        .map(|name| view(name, texts))
         .collect::<Result<Vec<_>, _>>()?;
     options.view = views.first().copied().unwrap_or(options.view);
     let tabs = (args.tab.iter())
-        .map(|name| tab(name))
+        .map(|name| tab(name, texts))
         .collect::<Result<Vec<_>, _>>()?;
     (options.tab, options.page, options.hidden) = tabs.first().copied().unwrap_or(NO_TAB_GIVEN);
     options.practice = match args.tab.first().map(String::as_str) {
@@ -42,13 +46,14 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
         let parts = size
             .split_once('x')
             .and_then(|(w, h)| Some((w.parse().ok()?, h.parse().ok()?)));
-        options.size = parts.ok_or(format!("no size \"{size}\": write it as 1280x720"))?;
+        let told = || texts.with("cli-window-no-size", &[("size", size.as_str().into())]);
+        options.size = parts.ok_or_else(told)?;
     }
     let mut scripts = Vec::new();
     for path in &args.script {
         let name = path.to_string_lossy();
-        let bytes = disk::read_bytes(path).map_err(|e| e.to_string())?;
-        scripts.push(read_script(&name, &bytes).map_err(|e| e.to_string())?);
+        let bytes = disk::read_bytes(path).map_err(|e| texts.content_error(&e))?;
+        scripts.push(read_script(&name, &bytes).map_err(|e| texts.content_error(&e))?);
     }
     let mut scripts = scripts.into_iter();
     options.script = scripts.next().unwrap_or_default();
@@ -69,7 +74,7 @@ fn options(args: &WindowArgs, language: Option<Language>) -> Result<AppOptions, 
 /// A tab, a page of the service sheet, and whether the side panels are hidden.
 const NO_TAB_GIVEN: (Tab, Page, bool) = (Tab::Sheet, Page::Entry, false);
 
-fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
+fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
     let (tab, page) = match name {
         "sheet" | "none" => (Tab::Sheet, Page::Entry),
         "lamps" => (Tab::Sheet, Page::Lamps),
@@ -84,22 +89,18 @@ fn tab(name: &str) -> Result<(Tab, Page, bool), String> {
         "practice" | "progress" | "examination" => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
-            return Err(format!(
-                "no tab \"{other}\": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination or none"
-            ));
+            return Err(texts.with("cli-window-no-tab", &[("tab", other.into())]));
         }
     };
     Ok((tab, page, name == "none"))
 }
 
-fn view(name: &str) -> Result<ViewKind, String> {
+fn view(name: &str, texts: &Texts) -> Result<ViewKind, String> {
     match name {
         "machine" => Ok(ViewKind::Machine),
         "panel" => Ok(ViewKind::Panel),
         "cabinet" => Ok(ViewKind::Cabinet),
-        other => Err(format!(
-            "no view \"{other}\": use panel, machine or cabinet"
-        )),
+        other => Err(texts.with("cli-window-no-view", &[("view", other.into())])),
     }
 }
 
@@ -115,7 +116,8 @@ fn attempts_folder() -> Option<PathBuf> {
 /// # Errors
 /// A sentence that says what in the arguments or files is wrong.
 pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
-    let mut options = options(&args, language)?;
+    let texts = Texts::load(language.unwrap_or_default());
+    let mut options = options(&args, language, &texts)?;
     // A picture is no attempt.
     let keep = if options.pictures.is_empty() {
         attempts_folder()
@@ -125,7 +127,8 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     let jobs = LibraryJobs::new(
         args.scenario.as_deref(),
         keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
-    )?;
+    )
+    .map_err(|e| texts.content_error(&e))?;
     if args.scenario.is_some()
         || args.seed.is_some()
         || !options.script.is_empty()
@@ -142,7 +145,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
             .iter()
             .all(|name| std::env::var_os(name).is_none())
     {
-        return Err("there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)".to_owned());
+        return Err(texts.get("cli-window-no-display"));
     }
     let mut app = window(&options);
     plugin(&mut app, &options, jobs)?;
@@ -156,6 +159,8 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     }
     match app.run() {
         AppExit::Success => Ok(()),
-        AppExit::Error(code) => Err(format!("the window ended with error {code}")),
+        AppExit::Error(code) => {
+            Err(texts.with("cli-window-ended", &[("code", code.to_string().into())]))
+        }
     }
 }

@@ -2,14 +2,14 @@
 
 use super::attempts::{Attempts, StorageError};
 use super::background::Work;
-use detent_content::Texts;
+use detent_content::{ContentError, Texts};
 use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
 use detent_training::lesson::{
-    Bilingual, CoursePart, CustomerAccount, Guide, Intake, Invoice, Points, Score,
+    Bilingual, CoursePart, CustomerAccount, Guide, Intake, Invoice, Points, Score, SetUpError,
 };
 use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::{ControlSuspicion, Hint, Review};
@@ -30,8 +30,12 @@ pub type OpeningWork = Work<Result<Box<dyn BenchPort>, OpenError>>;
 /// Why a bench could not be set up.
 #[derive(Clone, Debug)]
 pub enum OpenError {
-    /// There is no such job, or its scenario cannot be set up: a sentence that says what to do.
-    Job(String),
+    /// There is no such job.
+    NoJob,
+    /// Its guide cannot be used.
+    Guide(ContentError),
+    /// Its scenario cannot be set up.
+    SetUp(SetUpError),
     /// No variant of the job could be proved.
     NoVariant,
     /// The attempt cannot be done again.
@@ -42,7 +46,9 @@ impl OpenError {
     /// What is wrong, in a sentence.
     pub fn words(&self, texts: &Texts) -> String {
         match self {
-            OpenError::Job(problem) => problem.clone(),
+            OpenError::NoJob => texts.get("practice-job-gone"),
+            OpenError::Guide(error) => texts.content_error(error),
+            OpenError::SetUp(error) => texts.set_up_error(error),
             OpenError::NoVariant => texts.get("start-no-variant"),
             OpenError::Attempt(error) => error.words(texts),
         }

@@ -5,7 +5,9 @@ use super::port::{
     BenchPort, CallBackWork, CauseRow, HintWork, Job, JobSource, Kept, Offer, OpenError,
     OpeningWork, ReviewWork,
 };
-use detent_content::{ContentLibrary, ScenarioSource, VariantSeries, replay_attempt_in_slices};
+use detent_content::{
+    ContentError, ContentLibrary, ScenarioSource, VariantSeries, replay_attempt_in_slices,
+};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
@@ -33,15 +35,15 @@ impl LibraryJobs {
     /// Every built-in scenario, and `own` before them if given.
     ///
     /// # Errors
-    /// What is wrong with a file, in one sentence.
+    /// What is wrong with a file.
     pub fn new(
         own: Option<&str>,
         attempts: Option<Arc<dyn Attempts>>,
-    ) -> Result<LibraryJobs, String> {
-        let content_library = ContentLibrary::builtin().map_err(|e| e.to_string())?;
-        let mut scenario_sources = content_library.scenarios().map_err(|e| e.to_string())?;
+    ) -> Result<LibraryJobs, ContentError> {
+        let content_library = ContentLibrary::builtin()?;
+        let mut scenario_sources = content_library.scenarios()?;
         if let Some(name) = own {
-            let mine = content_library.scenario(name).map_err(|e| e.to_string())?;
+            let mine = content_library.scenario(name)?;
             scenario_sources.retain(|t| t.file != mine.file);
             scenario_sources.insert(0, mine);
         }
@@ -67,8 +69,7 @@ impl LibraryJobs {
                 },
             })
             .collect();
-        let examinations =
-            (content_library.examinations(&scenario_sources)).map_err(|e| e.to_string())?;
+        let examinations = content_library.examinations(&scenario_sources)?;
         Ok(LibraryJobs {
             examinations,
             content_library: Arc::new(content_library),
@@ -83,9 +84,15 @@ impl LibraryJobs {
         Arc::clone(&self.content_library)
     }
 
-    /// The job that an attempt names.
-    fn scenario_source(&self, file: &str) -> Option<&ScenarioSource> {
-        (self.scenario_sources.iter()).find(|source| source.file == file)
+    /// The job that an attempt carries or names.
+    fn scenario_source(&self, header: &Header) -> Option<ScenarioSource> {
+        if header.scenario_text.is_some() {
+            return self.content_library.carried_scenario(header).ok().flatten();
+        }
+        let mut sources = self.scenario_sources.iter();
+        sources
+            .find(|source| source.file == header.scenario)
+            .cloned()
     }
 
     /// A kept attempt, the job that it names, and where it is kept.
@@ -96,7 +103,7 @@ impl LibraryJobs {
         let attempts = self.attempts.clone();
         let attempts = attempts.ok_or_else(|| StorageError::Gone(name.to_owned()))?;
         let attempt = read_attempt(name, &attempts.read(name)?)?;
-        let scenario_source = (self.scenario_source(&attempt.header.scenario).cloned())
+        let scenario_source = (self.scenario_source(&attempt.header))
             .ok_or_else(|| StorageError::Gone(attempt.header.scenario.clone()))?;
         Ok((attempts, attempt, scenario_source))
     }
@@ -129,11 +136,10 @@ impl JobSource for LibraryJobs {
         let content_library = Arc::clone(&self.content_library);
         let attempts = self.attempts.clone();
         Box::pin(async move {
-            let scenario_source =
-                scenario_source.ok_or_else(|| OpenError::Job("there is no such job".to_owned()))?;
+            let scenario_source = scenario_source.ok_or(OpenError::NoJob)?;
             let guide = content_library.guide(&scenario_source);
-            let guide = guide.map_err(|error| OpenError::Job(error.to_string()))?;
-            let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
+            let guide = guide.map_err(OpenError::Guide)?;
+            let header = scenario_source.header(seed);
             let log = Log::Begins {
                 job: stem(&scenario_source.file),
                 header,
@@ -147,25 +153,20 @@ impl JobSource for LibraryJobs {
     fn open_variant(&self, offer: usize, seed: u64) -> OpeningWork {
         let original = self.scenario_sources.get(offer).cloned();
         let content_library = Arc::clone(&self.content_library);
+        let attempts = self.attempts.clone();
         Box::pin(async move {
-            let original =
-                original.ok_or_else(|| OpenError::Job("there is no such job".to_owned()))?;
+            let original = original.ok_or(OpenError::NoJob)?;
             let series = VariantSeries::begin_in_slices(&content_library, &original, seed).await;
             let mut series = series.map_err(|_| OpenError::NoVariant)?;
             let next = series.next_in_slices(&content_library).await;
             let variant = next.ok().flatten().ok_or(OpenError::NoVariant)?;
             let seed = variant.source.scenario.seed;
-            // Nobody could open an attempt at it again: it names a file that is nowhere.
-            let log = Log::Broken;
-            let bench = begin(content_library, &variant.source, None, seed, log).await?;
-            let job = Job {
-                is_variant: true,
-                ..Job::clone(&bench.job)
+            let log = Log::Begins {
+                job: stem(&variant.source.file),
+                header: variant.source.header(seed),
             };
-            let opened: Box<dyn BenchPort> = Box::new(WorkBench {
-                job: Arc::new(job),
-                ..bench
-            });
+            let bench = begin(content_library, &variant.source, None, seed, log).await?;
+            let opened: Box<dyn BenchPort> = Box::new(WorkBench { attempts, ..bench });
             Ok(opened)
         })
     }
@@ -181,8 +182,8 @@ impl JobSource for LibraryJobs {
         let end = attempts.seen_until(name).unwrap_or_default();
         Ok(Kept {
             title: self
-                .scenario_source(&attempt.header.scenario)
-                .map(|t| t.scenario.title.clone()),
+                .scenario_source(&attempt.header)
+                .map(|t| t.scenario.title),
             actions: attempt.actions.len(),
             time_s: attempt.last().max(end).seconds(),
             finished: attempt.footer.is_some(),
@@ -212,7 +213,7 @@ async fn begin(
 ) -> Result<WorkBench, OpenError> {
     let scenario = &scenario_source.scenario;
     let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed).await;
-    let bench = bench.map_err(|error| OpenError::Job(error.to_string()))?;
+    let bench = bench.map_err(OpenError::SetUp)?;
     Ok(WorkBench {
         job: Arc::new(job(scenario_source, guide, Intake::of(&bench), &bench)),
         bench,
@@ -294,7 +295,7 @@ fn job(
         file: stem(&scenario_source.file),
         title: scenario.title.clone(),
         complaint: scenario.complaint.clone(),
-        is_variant: false,
+        is_variant: scenario_source.is_variant(),
         intake: Some(intake),
         goal: scenario.goal.clone(),
         budget: scenario.budget,

@@ -8,6 +8,7 @@
 )]
 
 mod attempt_file;
+mod error_texts;
 mod files;
 mod text_keys;
 mod texts;

@@ -323,6 +323,7 @@ fn the_commands_have_their_texts() {
         ("print", "cli-", "cli-score"),
         ("practice", "cli-practice-", "cli-practice-random"),
         ("failure", "cli-", "cli-error-no-board"),
+        ("learners", "cli-learners-", "cli-learners-name"),
         ("replay", "cli-replay-", "cli-replay-same"),
     ] {
         let keys = literals(&source(&format!("src/command_line/{file}.rs")), prefix);

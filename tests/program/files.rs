@@ -1,8 +1,7 @@
 //! The program and files that are spoiled, misplaced or not to be trusted: it says so, shows nothing that
 //! it should not, and loses nothing.
 
-use super::schema::mistakes;
-use serde_json::Value;
+use super::schema::fits;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
@@ -63,19 +62,6 @@ fn said(out: &Output) -> String {
     String::from_utf8_lossy(&out.stderr).into_owned()
 }
 
-fn schema() -> Value {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/schema/play-1.json");
-    serde_json::from_str(&fs::read_to_string(path).expect("it is kept")).expect("JSON")
-}
-
-#[track_caller]
-fn fits(text: &str) -> Value {
-    let value: Value = serde_json::from_str(text).expect("JSON");
-    let wrong = mistakes(&schema(), &value);
-    assert!(wrong.is_empty(), "{wrong:#?}");
-    value
-}
-
 #[test]
 fn a_step_that_no_job_has_time_for_is_refused_at_once() {
     let work = WorkingFolder::new();
@@ -113,7 +99,10 @@ fn nothing_is_given_away_before_a_report_that_concludes() {
         for secret in ["score", "drain-pump", "seized", "23", "%"] {
             assert!(!text.contains(secret), "{secret} in {text}");
         }
-        let json = fits(&work.good(&["play", "drain-code", name, "--json"]));
+        let json = fits(
+            "play-1",
+            &work.good(&["play", "drain-code", name, "--json"]),
+        );
         assert!(json["answer"].is_null());
         let attempt = fs::read_to_string(work.folder.path().join(&saved)).expect("kept");
         assert!(attempt.contains("answer:Withheld"), "{attempt}");
@@ -138,7 +127,7 @@ fn nothing_is_given_away_before_a_report_that_concludes() {
             "--save",
             "done.attempt",
         ];
-        let json = fits(&work.good(&args));
+        let json = fits("play-1", &work.good(&args));
         assert!(json["answer"]["total"].is_number(), "{end}");
         let attempt = fs::read_to_string(work.folder.path().join("done.attempt")).expect("kept");
         assert!(attempt.contains("answer:Shown(score:"), "{attempt}");
@@ -161,7 +150,7 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
         "a.attempt",
     ]);
     assert_eq!(out.status.code(), Some(1), "{}", said(&out));
-    let json = fits(&String::from_utf8_lossy(&out.stdout));
+    let json = fits("play-1", &String::from_utf8_lossy(&out.stdout));
     assert_eq!(json["failed"]["line"], 6);
     assert_eq!(json["failed"]["step"], "Point(to:99,every_ms:200)");
     assert_eq!(json["codes_noted"], serde_json::json!([11]));
@@ -195,7 +184,7 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
         "a.attempt",
         "--resume",
     ];
-    let json = fits(&work.good(&on));
+    let json = fits("play-1", &work.good(&on));
     assert_eq!(json["codes_noted"], serde_json::json!([11, 12]));
     assert_eq!(work.names(), ["a.attempt", "a.script", "rest.script"]);
     assert!(
@@ -443,6 +432,80 @@ fn parameters_are_fitted_to_saved_answers() {
         told.contains("too few answers: 0 from 0 learners"),
         "{told}"
     );
+
+    let told = folder.good(&[&args[..], &["--json"]].concat());
+    let told = fits("practice-fit-1", &told);
+    let skills = told["skills"].as_array().expect("skills");
+    let proof = skills.iter().find(|skill| skill["skill"] == "proof");
+    let fitted = &proof.expect("it was fitted")["fitted"];
+    assert_eq!(
+        format!("{:.3}", fitted["slip"].as_f64().expect("a chance")),
+        row[6]
+    );
+    let others = skills.iter().filter(|skill| skill["skill"] != "proof");
+    assert!(others.into_iter().all(|skill| skill["fitted"].is_null()));
+}
+
+/// Whoever asks for Spanish hears what is wrong with a file in Spanish.
+#[test]
+fn mistakes_in_files_are_told_in_the_language_that_is_asked_for() {
+    let work = WorkingFolder::new();
+    work.file("a.script", BEGINNING);
+    work.file("bad.script", "Unplug\nWait(s: x)\n");
+    work.file(
+        "bad.ron",
+        "(\n    title: (en: \"A\", es: \"A\"),\n    board: 7,\n)\n",
+    );
+    work.file("bad.learner", "(\n    format: 1,\n    name: \"\",\n)\n");
+    work.file("bad.attempt", "DetentAttempt(format:9)\n");
+    work.file("bad.csv", "at,skill,right,took_s\nnever,proof,1,20\n");
+    for (args, place, spanish) in [
+        (
+            &["play", "bad.ron", "a.script"][..],
+            "bad.ron:3: board:",
+            "aquí va un texto",
+        ),
+        (
+            &["play", "drain-code", "bad.script"],
+            "bad.script:2: Wait:",
+            "README tiene ejemplos",
+        ),
+        (
+            &["play", "gone.ron", "a.script"],
+            "gone.ron:",
+            "no hay tal archivo",
+        ),
+        (
+            &["play", "drain-code", "gone.script"],
+            "gone.script:",
+            "no se puede leer: no existe",
+        ),
+        (
+            &["practice", "bad.learner"],
+            "bad.learner:1: target:",
+            "falta el campo «target»",
+        ),
+        (
+            &["practice", "--fit", "bad.csv"],
+            "bad.csv:2: at:",
+            "es «never»; escriba un momento",
+        ),
+        (
+            &["replay", "bad.attempt"],
+            "bad.attempt:1: format:",
+            "use un Detent más nuevo",
+        ),
+    ] {
+        let told = ["en", "es"].map(|language| {
+            let args = [args, &["--lang", language]].concat();
+            work.bad(&args, 2)
+        });
+        for told in &told {
+            assert!(told.contains(place), "{place} is not in: {told}");
+        }
+        assert!(told[1].contains(spanish), "{}", told[1]);
+        assert!(!told[0].contains(spanish), "{}", told[0]);
+    }
 }
 
 #[test]
@@ -451,8 +514,8 @@ fn too_few_answers_and_bad_files_are_refused() {
     let few = saved_answers(&folder, 1, 10);
     folder.file("bad.csv", "at,skill,right,took_s\nnever,proof,1,20\n");
     for (file, words) in [
-        (few[0].as_str(), "10 answers of 1 learners are too few"),
-        ("bad.csv", "bad.csv, line 2: at is \"never\""),
+        (few[0].as_str(), "too few answers: 10 from 1 learners"),
+        ("bad.csv", "bad.csv:2: at: is \"never\""),
         ("gone.csv", "gone.csv"),
     ] {
         let out = folder.detent(&["practice", "--fit", file]);

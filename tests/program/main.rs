@@ -12,6 +12,7 @@ mod browser;
 mod calls;
 mod files;
 mod jobs;
+mod learners;
 #[cfg(feature = "window")]
 mod pictures;
 mod schema;

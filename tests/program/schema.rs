@@ -2,6 +2,21 @@
 //! so that nothing goes unchecked. (JSON Schema, draft 2020-12: core and validation.)
 
 use serde_json::Value;
+use std::fs;
+use std::path::Path;
+
+/// Holds what the program printed against the kept schema of this name, and gives it back.
+#[track_caller]
+pub fn fits(schema: &str, printed: &str) -> Value {
+    let kept = format!("assets/schema/{schema}.json");
+    let kept = Path::new(env!("CARGO_MANIFEST_DIR")).join(kept);
+    let kept = fs::read_to_string(kept).expect("the schema is kept");
+    let kept: Value = serde_json::from_str(&kept).expect("JSON");
+    let value: Value = serde_json::from_str(printed).expect("JSON");
+    let wrong = mistakes(&kept, &value);
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    value
+}
 
 /// What is wrong with `value`, by its path; none when it fits.
 pub fn mistakes(schema: &Value, value: &Value) -> Vec<String> {
@@ -85,6 +100,14 @@ fn check(root: &Value, schema: &Value, value: &Value, path: &str, found: &mut Ve
                 }
                 true
             }
+            "minItems" => {
+                let least = rule.as_u64().expect("a count");
+                (value.as_array()).is_none_or(|items| items.len() as u64 >= least)
+            }
+            "maxItems" => {
+                let most = rule.as_u64().expect("a count");
+                (value.as_array()).is_none_or(|items| items.len() as u64 <= most)
+            }
             "items" => {
                 for (n, value) in value.as_array().into_iter().flatten().enumerate() {
                     check(root, rule, value, &format!("{path}[{n}]"), found);
@@ -116,13 +139,20 @@ fn is_of(value: &Value, kind: &Value) -> bool {
 fn what_does_not_fit_a_schema_is_found() {
     let schema = serde_json::json!({
         "type": "object", "required": ["a"], "additionalProperties": false,
-        "properties": { "a": { "$ref": "#/$defs/small" }, "b": { "type": ["string", "null"] } },
+        "properties": {
+            "a": { "$ref": "#/$defs/small" },
+            "b": { "type": ["string", "null"] },
+            "pair": { "type": "array", "minItems": 2, "maxItems": 2 },
+        },
         "$defs": { "small": { "type": "integer", "maximum": 9 } },
     });
     let wrong = |value: Value| mistakes(&schema, &value).len();
     assert_eq!(wrong(serde_json::json!({ "a": 3, "b": null })), 0);
     assert_eq!(wrong(serde_json::json!({ "a": 10 })), 1);
     assert_eq!(wrong(serde_json::json!({ "a": 1.5 })), 1);
+    assert_eq!(wrong(serde_json::json!({ "a": 1, "pair": [1, 2] })), 0);
+    assert_eq!(wrong(serde_json::json!({ "a": 1, "pair": [1] })), 1);
+    assert_eq!(wrong(serde_json::json!({ "a": 1, "pair": [1, 2, 3] })), 1);
     assert_eq!(wrong(serde_json::json!({ "b": "x" })), 1);
     assert_eq!(wrong(serde_json::json!({ "a": 1, "b": 2, "c": 3 })), 2);
     assert_eq!(wrong(serde_json::json!([])), 2);

@@ -1,8 +1,8 @@
 //! `detent jobs`: variants of a job, printed and written to files, and what is refused.
 
+use super::schema::fits;
 use detent_content::ContentLibrary;
 use detent_training::lesson::Hidden;
-use serde_json::Value;
 use std::fs;
 use std::path::Path;
 use std::process::{Command, Output};
@@ -71,7 +71,7 @@ fn variants_are_written_once_and_played_by_their_path() {
         "{}",
         String::from_utf8_lossy(&out.stderr)
     );
-    let told: Value = serde_json::from_slice(&out.stdout).expect("JSON");
+    let told = fits("jobs-1", &String::from_utf8_lossy(&out.stdout));
     let variants = told["variants"].as_array().expect("variants");
     assert_eq!(variants.len(), 2);
     assert_eq!(told["passed"], 2);
@@ -128,6 +128,44 @@ fn variants_are_written_once_and_played_by_their_path() {
     }
 }
 
+/// A variant goes with its attempt: that is replayed wherever it lies, also when the variant's file is gone.
+#[test]
+fn an_attempt_at_a_variant_needs_no_other_file() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let place = |name: &str| folder.path().join(name);
+    let out = jobs(&["--count", "1", "--json", "--out", path(folder.path())]);
+    let told = fits("jobs-1", &String::from_utf8_lossy(&out.stdout));
+    let file = place(told["variants"][0]["file"].as_str().expect("a name"));
+    fs::write(place("look.script"), "Unplug\nWait(s: 2)\nPlug\nLook\n").expect("a script");
+    let (script, attempt) = (place("look.script"), place("mine.attempt"));
+    let played = detent(&["play", path(&file), path(&script), "--save", path(&attempt)]);
+    assert!(
+        played.status.success(),
+        "{}",
+        String::from_utf8_lossy(&played.stderr)
+    );
+    fs::remove_file(&file).expect("it is there");
+    let elsewhere = tempfile::tempdir().expect("a temporary folder");
+    let moved = elsewhere.path().join("moved.attempt");
+    fs::rename(&attempt, &moved).expect("it can be moved");
+    let replayed = detent(&["replay", path(&moved), "--lang", "en"]);
+    let told = String::from_utf8_lossy(&replayed.stdout).into_owned();
+    assert!(
+        replayed.status.success() && told.contains("same state and score"),
+        "{told}{}",
+        String::from_utf8_lossy(&replayed.stderr)
+    );
+    // The scenario in it is held against its digest.
+    let text = fs::read_to_string(&moved).expect("text");
+    let changed = text.replacen("par_minutes: ", "par_minutes: 1", 1);
+    assert_ne!(changed, text);
+    fs::write(&moved, changed).expect("it can be written");
+    let refused = detent(&["replay", path(&moved), "--lang", "en"]);
+    assert_eq!(refused.status.code(), Some(2));
+    let told = String::from_utf8_lossy(&refused.stderr).into_owned();
+    assert!(told.contains("moved.attempt:1: scenario_text:"), "{told}");
+}
+
 #[test]
 fn a_survey_accounts_for_every_draft() {
     let out = jobs(&["--survey", "12", "--json"]);
@@ -136,7 +174,7 @@ fn a_survey_accounts_for_every_draft() {
         "{}",
         String::from_utf8_lossy(&out.stderr)
     );
-    let told: Value = serde_json::from_slice(&out.stdout).expect("JSON");
+    let told = fits("jobs-1", &String::from_utf8_lossy(&out.stdout));
     let refused = told["refused"].as_object().expect("reasons").values();
     let refused: u64 = refused.map(|count| count.as_u64().expect("a count")).sum();
     assert_eq!(told["drawn"], 12);

@@ -1,8 +1,8 @@
 //! The names of everything in the machine that can be touched: components, terminals, pins, connectors.
 
 use crate::names;
-use crate::units::UnknownName;
-use serde::{Deserialize, Serialize};
+use crate::units::{UnknownName, by_name};
+use serde::{Deserialize, Deserializer, Serialize};
 use std::fmt;
 use std::str::FromStr;
 
@@ -114,8 +114,8 @@ impl Terminal {
 
 /// A point that meter probes can touch. Written `drain-pump.1` (load side),
 /// `drain-pump.1@harness`, `drain-pump.1@board`, or one of the fixed names below.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(into = "String")]
 pub enum Pin {
     /// Somewhere along a harness wire.
     Wire(Terminal, Side),
@@ -181,6 +181,7 @@ impl FromStr for Pin {
         let unknown = || UnknownName {
             kind: "pin",
             text: text.to_owned(),
+            names: &[],
         };
         let (terminal, side) = text.split_once('@').unwrap_or((text, "load"));
         Ok(Pin::Wire(
@@ -190,10 +191,9 @@ impl FromStr for Pin {
     }
 }
 
-impl TryFrom<String> for Pin {
-    type Error = UnknownName;
-    fn try_from(text: String) -> Result<Pin, UnknownName> {
-        text.parse()
+impl<'de> Deserialize<'de> for Pin {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Pin, D::Error> {
+        by_name::deserialize(from)
     }
 }
 

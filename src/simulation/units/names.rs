@@ -27,7 +27,7 @@ macro_rules! names {
             type Err = $crate::units::UnknownName;
             fn from_str(text: &str) -> Result<Self, $crate::units::UnknownName> {
                 Self::ALL.iter().copied().find(|v| v.name() == text)
-                    .ok_or_else(|| $crate::units::UnknownName { kind: stringify!($name), text: text.to_owned() })
+                    .ok_or_else(|| $crate::units::UnknownName { kind: stringify!($name), text: text.to_owned(), names: &[$($text),+] })
             }
         }
 
@@ -63,7 +63,9 @@ pub mod by_name {
         T: FromStr<Err = UnknownName>,
         D: Deserializer<'de>,
     {
-        String::deserialize(from)?.parse().map_err(D::Error::custom)
+        let text = String::deserialize(from)?;
+        (text.parse())
+            .map_err(|unknown: UnknownName| D::Error::unknown_variant(&unknown.text, unknown.names))
     }
 }
 
@@ -75,4 +77,6 @@ pub struct UnknownName {
     pub kind: &'static str,
     /// The name as written.
     pub text: String,
+    /// The names that exist, where they are few enough to list.
+    pub names: &'static [&'static str],
 }

@@ -21,7 +21,7 @@ mod workplace;
 pub use action::{Action, Grip, HintRung, MeterMode};
 pub use appliance::{Appliance, Question};
 pub use bucket_test::{BucketTest, SupplyStrength};
-pub use display::Display;
+pub use display::{Display, WrittenDisplay};
 pub use inspect::{Finding, Found, visible_findings};
 pub(crate) use last_wash::LOOK;
 pub use last_wash::LastWash;

@@ -74,7 +74,7 @@ impl Library<'_> {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SetUpError {
     /// The catalogue lacks the named fault.
-    #[error("no failure mode is called \"{0}\": see assets/catalogue.ron")]
+    #[error("no failure mode is called \"{0}\"; `detent faults` lists them all")]
     UnknownMode(String),
     /// Nothing to draw from.
     #[error("the scenario draws a fault but names none to draw from")]

@@ -109,6 +109,12 @@ struct HandedIn {
     sides: usize,
 }
 
+impl HandedIn {
+    fn passed(&self) -> bool {
+        self.kept >= PASS_SHARE * self.sides as f64
+    }
+}
+
 /// All that is known of a learner.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Learner {
@@ -183,7 +189,18 @@ impl Learner {
     /// a pass.
     pub fn passed(&self, file: &str) -> bool {
         let mut attempts = self.jobs.get(file).into_iter().flatten();
-        attempts.any(|attempt| attempt.kept >= PASS_SHARE * attempt.sides as f64)
+        attempts.any(HandedIn::passed)
+    }
+
+    /// Jobs handed in, each attempt counted.
+    pub fn jobs_done(&self) -> usize {
+        self.jobs.values().flatten().count()
+    }
+
+    /// Those of them that were passed, as [`Self::passed`] says.
+    pub fn jobs_passed(&self) -> usize {
+        let attempts = self.jobs.values().flatten();
+        attempts.filter(|attempt| attempt.passed()).count()
     }
 }
 

@@ -11,6 +11,7 @@ mod learner;
 pub mod review;
 pub mod simulated;
 mod skill;
+mod summary;
 mod tracing;
 pub use answer::{Answer, Detail, Moment, answers_of_job, skills_of};
 pub use choose::{Choice, CourseJob, Exercise, Target, TargetError, Why, choose};
@@ -23,4 +24,5 @@ pub use examination::{
 pub use learner::{DayRhythm, Learner, MASTERY_DAYS, Standing, rhythm_by_day};
 pub use review::Memory;
 pub use skill::Skill;
+pub use summary::{LearnerSummary, MostLost};
 pub use tracing::{MASTERY, Rates, RatesError, Tracing};

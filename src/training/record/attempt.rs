@@ -11,9 +11,11 @@ use detent_simulation::units::{Span, Time};
 use ron::extensions::Extensions;
 use serde::{Deserialize, Serialize};
 
-/// Newest format of the file that this program reads and writes. Format 1 had no digest and always told
-/// the score; it is still read and replayed.
-pub const FORMAT: u32 = 2;
+/// Newest format of the file that this program reads and writes. Format 1 had no digest and always told the score; it is
+/// still read and replayed. Format 3 carries its scenario with it, and is written only where it does.
+pub const FORMAT: u32 = 3;
+/// The format of an attempt whose scenario is a file of its own.
+const FORMAT_WITHOUT_SCENARIO: u32 = 2;
 /// The first format whose end carries a digest.
 const SEALED_FORMAT: u32 = 2;
 
@@ -29,7 +31,7 @@ pub const LATEST: Time = Time(LONGEST_JOB.saturating_add(Span::from_s(3600)).0);
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Header {
-    /// Format of the file, [`FORMAT`] when written here.
+    /// Format of the file.
     pub format: u32,
     /// Version of the program that recorded it.
     pub program: String,
@@ -39,17 +41,30 @@ pub struct Header {
     pub scenario_sha256: String,
     /// Seed of every random draw.
     pub seed: u64,
+    /// The scenario's text, where the scenario was drawn and is in no file.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub scenario_text: Option<String>,
 }
 
 impl Header {
     /// The header for an attempt at this scenario by this program.
     pub fn new(scenario: &str, scenario_text: &str, seed: u64) -> Header {
         Header {
-            format: FORMAT,
+            format: FORMAT_WITHOUT_SCENARIO,
             program: env!("CARGO_PKG_VERSION").to_owned(),
             scenario: scenario.to_owned(),
             scenario_sha256: sha256_hex(scenario_text.as_bytes()),
             seed,
+            scenario_text: None,
+        }
+    }
+
+    /// The same with the scenario's text in it: for a variant, which is in no file.
+    pub fn with_scenario(scenario: &str, scenario_text: &str, seed: u64) -> Header {
+        Header {
+            format: FORMAT,
+            scenario_text: Some(scenario_text.to_owned()),
+            ..Header::new(scenario, scenario_text, seed)
         }
     }
 }
@@ -367,6 +382,11 @@ fn read_header(line: &str) -> Result<Header, Damaged> {
         let problem = Damage::NotAHash(header.scenario_sha256);
         return Err(("scenario_sha256".to_owned(), problem));
     }
+    if let Some(text) = &header.scenario_text
+        && sha256_hex(text.as_bytes()) != header.scenario_sha256
+    {
+        return Err(("scenario_text".to_owned(), Damage::OtherText));
+    }
     Ok(header)
 }
 
@@ -410,9 +430,9 @@ fn read_line<T: serde::de::DeserializeOwned>(line: &str) -> Result<T, Damaged> {
             ..
         } = misfit;
         let problem = match (range, error) {
-            (Some(range), _) => Damage::Line(range.to_string()),
+            (Some(range), _) => Damage::IntegerRange(range),
             (None, ron::Error::NoSuchEnumVariant { found, .. }) => Damage::UnknownAction(found),
-            (None, other) => Damage::Line(other.to_string()),
+            (None, other) => Damage::Line(Box::new(other)),
         };
         (field, problem)
     })?;

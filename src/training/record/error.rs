@@ -1,5 +1,6 @@
 //! What can be wrong with an attempt file.
 
+use super::ron_text::WrongInteger;
 use detent_simulation::units::Time;
 use std::fmt;
 
@@ -60,10 +61,16 @@ pub enum Damage {
     UnknownAction(String),
     /// A line that is not the RON it should be.
     #[error("{0}; the line was changed, restore the file from a copy")]
-    Line(String),
+    Line(Box<ron::Error>),
+    /// A whole number outside its range.
+    #[error("{0}; the line was changed, restore the file from a copy")]
+    IntegerRange(Box<WrongInteger>),
     /// A number that is none.
     #[error("{0} is not a finite number; restore the file from a copy")]
     NotFinite(String),
+    /// The scenario that the attempt carries is not the one that was attempted.
+    #[error("this is not the scenario that was attempted; restore the file from a copy")]
+    OtherText,
     /// Something that should be hexadecimal and is not.
     #[error("\"{0}\" is not a hash in hexadecimal digits; restore the file from a copy")]
     NotAHash(String),

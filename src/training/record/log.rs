@@ -4,16 +4,41 @@ use super::attempt::{Attempt, Footer, HEADER, Header, LATEST, Timed, footer_line
 use super::chain::Chain;
 use crate::bench::Action;
 use detent_simulation::units::Time;
+use std::fmt;
 use std::io::{self, Write};
 
+/// Why the system did not do what was asked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SystemReason {
+    /// Of which kind.
+    pub kind: io::ErrorKind,
+    /// In the system's own words.
+    pub text: String,
+}
+
+impl From<&io::Error> for SystemReason {
+    fn from(error: &io::Error) -> SystemReason {
+        SystemReason {
+            kind: error.kind(),
+            text: error.to_string(),
+        }
+    }
+}
+
+impl fmt::Display for SystemReason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.text)
+    }
+}
+
 /// Why a line could not be written.
-#[derive(Debug, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum LogError {
     /// The storage failed.
     #[error(
         "the attempt could not be written: {0}; check the free space and that you may write there"
     )]
-    Io(#[from] io::Error),
+    Io(SystemReason),
     /// The text could not be made.
     #[error("the action could not be put into words: {0}")]
     Ron(#[from] ron::Error),
@@ -34,6 +59,12 @@ pub enum LogError {
     /// An earlier line went wrong half way; one behind it could not be read.
     #[error("writing has failed before; resume the attempt from its file")]
     Broken,
+}
+
+impl From<io::Error> for LogError {
+    fn from(error: io::Error) -> LogError {
+        LogError::Io(SystemReason::from(&error))
+    }
 }
 
 /// An attempt being recorded into `out`. Each line goes out in one write and is flushed.

@@ -28,7 +28,7 @@ pub use attempt::{
 };
 pub use chain::sha256_hex;
 pub use error::{Damage, RecordError};
-pub use log::{AttemptLog, LogError};
+pub use log::{AttemptLog, LogError, SystemReason};
 pub use replay::{Divergence, compare, replay, replay_in_slices};
 
 /// Ending of the name of a log that is not finished.

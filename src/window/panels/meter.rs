@@ -6,7 +6,7 @@ use crate::state::PinGroup;
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align2, CornerRadius, RichText, Stroke, StrokeKind, Ui, vec2};
 use detent_simulation::interface::{Component as Part, Connector, Pin, Side, Terminal};
-use detent_training::bench::{Action, Display, Grip, MeterMode, Reading, meter};
+use detent_training::bench::{Action, Display, Grip, MeterMode, meter};
 
 /// The knob's settings, as they stand in two rows.
 const MODES: [&[MeterMode]; 2] = [
@@ -25,40 +25,6 @@ const MODES: [&[MeterMode]; 2] = [
     ],
 ];
 
-/// Digits and unit as the display shows them.
-pub(super) fn shown(display: Display, mode: MeterMode) -> (String, String) {
-    let unit = mode.unit();
-    match display {
-        Display::OverRange => ("0L".to_owned(), unit.to_owned()),
-        Display::Dead => (String::new(), String::new()),
-        Display::Value(value) => {
-            let (scale, prefix) = match value.abs() {
-                v if mode == MeterMode::Ohms && v >= 1e6 => (1e6, "M"),
-                v if mode == MeterMode::Ohms && v >= 1e3 => (1e3, "k"),
-                _ => (1.0, ""),
-            };
-            let value = value / scale;
-            let digits = match value.abs() {
-                v if v >= 999.5 => 0,
-                v if v >= 99.95 => 1,
-                v if v >= 9.995 => 2,
-                _ => 3,
-            };
-            (format!("{value:.digits$}"), format!("{prefix}{unit}"))
-        }
-    }
-}
-
-/// One reading in a line.
-pub(super) fn reading_text(reading: &Reading) -> String {
-    let (digits, unit) = shown(reading.shown, reading.mode);
-    if digits.is_empty() {
-        "—".to_owned()
-    } else {
-        format!("{digits} {unit}").replace("0L", "OL")
-    }
-}
-
 fn display(ui: &mut Ui, context: &PanelContext) {
     let (rect, painter) = kit::canvas(ui, 92.0);
     painter.rect(
@@ -72,7 +38,16 @@ fn display(ui: &mut Ui, context: &PanelContext) {
     let probed = view.probes.map(|(mode, _, _)| mode);
     let mode = view.held.or(probed).unwrap_or(context.ui_state.mode);
     let (digits, unit) = match context.bench.meter() {
-        Some(display) => shown(display, mode),
+        Some(display) => {
+            let written = display.written(mode);
+            let unit = match display {
+                Display::Dead => String::new(),
+                Display::OverRange | Display::Value(_) => {
+                    format!("{}{}", written.prefix, written.unit)
+                }
+            };
+            (written.digits, unit)
+        }
         None => ("----".to_owned(), String::new()),
     };
     let glass = egui::Rect::from_min_max(
@@ -315,7 +290,11 @@ fn notebook(ui: &mut Ui, context: &PanelContext) {
     for (n, reading) in latest_first.filter_map(|n| Some((n, readings.get(n)?))) {
         ui.horizontal(|ui| {
             ui.label(RichText::new(format!("{}", n + 1)).color(t::AMBER));
-            ui.label(RichText::new(reading_text(reading)).strong().color(t::TEXT));
+            ui.label(
+                RichText::new(context.texts.display(reading.shown, reading.mode))
+                    .strong()
+                    .color(t::TEXT),
+            );
             if reading.beeped() {
                 ui.label(RichText::new(context.text("meter-beep")).color(t::GOOD));
             }
@@ -346,18 +325,10 @@ fn proving(ui: &mut Ui, context: &mut PanelContext) {
         context.act(Action::TestMeter);
     }
     if let Some(test) = context.bench.view().log.meter_tests().last().copied() {
-        let shows = |display, mode| {
-            let (digits, unit) = shown(display, mode);
-            if digits.is_empty() {
-                "—".to_owned()
-            } else {
-                format!("{digits} {unit}").replace("0L", "OL")
-            }
-        };
         let values = [
-            shows(test.volts_ac, MeterMode::VoltsAc),
-            shows(test.volts_dc, MeterMode::VoltsDc),
-            shows(test.ohms, MeterMode::Ohms),
+            context.texts.display(test.volts_ac, MeterMode::VoltsAc),
+            context.texts.display(test.volts_dc, MeterMode::VoltsDc),
+            context.texts.display(test.ohms, MeterMode::Ohms),
         ];
         kit::row(ui, test.at.to_string(), values.join(" · "), t::TEXT);
         let (key, colour) = if test.is_good() {

@@ -1,6 +1,5 @@
 //! The report: causes, part, proof, advice.
 
-use super::meter::reading_text;
 use super::{PanelContext, kit};
 use crate::port::{CauseRow, Job};
 use crate::state::Tab;
@@ -79,7 +78,7 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
             .map(|r| {
                 format!(
                     "{}   {} – {}",
-                    reading_text(r),
+                    context.texts.display(r.shown, r.mode),
                     context.pin(r.red),
                     context.pin(r.black)
                 )

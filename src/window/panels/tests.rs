@@ -801,7 +801,7 @@ fn the_customer_is_asked_quoted_and_billed_in_both_languages() {
     }
 }
 
-/// A variant is another machine than the job's own, comes again with its seed, and is kept nowhere.
+/// A variant is another machine than the job's own, comes again with its seed, and is kept with its attempt.
 #[test]
 fn a_variant_of_a_job_can_be_opened() {
     let folder = tempfile::tempdir().expect("a folder");
@@ -815,8 +815,15 @@ fn a_variant_of_a_job_can_be_opened() {
     assert_eq!(one.job().complaint, drawn(7).job().complaint);
     assert_ne!(one.job().file, open(&jobs, 0, 101).job().file);
     one.act(Action::Unplug).expect("the plug is in");
-    assert_eq!(one.kept_as(), None);
-    assert!(names(&jobs).is_empty());
+    let complaint = one.job().complaint.clone();
+    drop(one);
+    let kept = names(&jobs);
+    assert_eq!(kept.len(), 1);
+    let again = without_breaks(jobs.resume(&kept[0]));
+    let again = again.unwrap_or_else(|error| panic!("{error:?}"));
+    assert!(again.job().is_variant && again.job().complaint == complaint);
+    let listed = jobs.kept(&kept[0]).expect("it is listed");
+    assert_eq!(listed.title.as_ref(), Some(&again.job().title));
 }
 
 #[test]

@@ -4,6 +4,8 @@
 //! some twenty thousand answers. What does not fit is refused, and said.
 
 use detent_content::{ProfileError, ProfileStore};
+use detent_training::record::SystemReason;
+use std::io::ErrorKind;
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen]
@@ -29,7 +31,10 @@ fn key(stem: &str) -> String {
 fn refused(stem: &str, error: &JsValue) -> ProfileError {
     ProfileError::Refused {
         file: stem.to_owned(),
-        reason: format!("{error:?}"),
+        reason: SystemReason {
+            kind: ErrorKind::Other,
+            text: format!("{error:?}"),
+        },
     }
 }
 

@@ -73,14 +73,14 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
         ..AppOptions::default()
     };
     let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
-    let jobs = LibraryJobs::new(None, Some(attempts)).map_err(|e| JsError::new(&e))?;
+    let jobs = LibraryJobs::new(None, Some(attempts)).map_err(|e| JsError::new(&e.to_string()))?;
     let mut app = window(&options);
     let report = std::panic::take_hook();
     std::panic::set_hook(Box::new(move |info| {
         report(info);
         stopped(&info.to_string());
     }));
-    plugin(&mut app, &options, jobs).map_err(|e| JsError::new(&e))?;
+    plugin(&mut app, &options, jobs).map_err(|e| JsError::new(&e.to_string()))?;
     let learners = Box::new(learners::BrowserLearners);
     app.insert_resource(LearnerRes::kept_in(learners, None))
         .add_systems(First, note_clock.after(TimeSystems))
@@ -173,7 +173,10 @@ pub fn seen() -> String {
 pub fn replay_attempt(name: &str, bytes: &[u8]) -> Result<String, JsError> {
     let attempt = read_attempt(name, bytes)?;
     let content_library = ContentLibrary::builtin()?;
-    let scenario_source = content_library.scenario(&attempt.header.scenario)?;
+    let scenario_source = match content_library.carried_scenario(&attempt.header)? {
+        Some(carried) => carried,
+        None => content_library.scenario(&attempt.header.scenario)?,
+    };
     let done = detent_content::replay_attempt(&content_library, &scenario_source, name, &attempt)?;
     Ok(format!("{} {:.6}", done.end.state, done.score.total()))
 }

@@ -295,13 +295,13 @@ impl FileExchange for Browser {
 }
 
 fn other(error: LogError) -> StorageError {
-    StorageError::Other(error.to_string())
+    StorageError::Log(error)
 }
 
 fn free_entry(job: &str) -> Result<String, StorageError> {
     let state = state();
     let free = free_name(job, |name| state.entries.contains_key(name));
-    free.ok_or_else(|| StorageError::Other(format!("no name is free for {job}")))
+    free.ok_or_else(|| StorageError::NoName(job.to_owned()))
 }
 
 /// One attempt's text as something to write to; a flush keeps it.

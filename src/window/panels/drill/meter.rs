@@ -2,7 +2,7 @@
 
 use super::{Look, beside, digit_pressed, pick_ui, place_text};
 use crate::drill::{MeterGiven, Question};
-use crate::panels::{PanelContext, kit, meter as bench_meter};
+use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{Align2, Label, Rect, RichText, Ui, pos2, vec2};
 use detent_content::Value;
@@ -178,12 +178,12 @@ fn question(context: &PanelContext, task: &MeterTask) -> String {
 fn display_ui(ui: &mut Ui, task: &MeterTask) {
     let (rect, painter) = kit::canvas(ui, 84.0);
     kit::frame(&painter, rect, t::LCD, t::EDGE);
-    let (digits, unit) = bench_meter::shown(task.shown, task.check.mode);
+    let written = task.shown.written(task.check.mode);
     let place = Rect::from_min_max(
         rect.min + vec2(10.0, 16.0),
         pos2(rect.right() - 62.0, rect.bottom() - 16.0),
     );
-    kit::segments(&painter, place, &digits, t::LCD_ON);
+    kit::segments(&painter, place, &written.digits, t::LCD_ON);
     let at = rect.right_bottom() - vec2(12.0, 14.0);
     kit::write(
         &painter,
@@ -192,7 +192,7 @@ fn display_ui(ui: &mut Ui, task: &MeterTask) {
         Align2::RIGHT_BOTTOM,
         22.0,
         t::LCD_ON,
-        unit,
+        format!("{}{}", written.prefix, written.unit),
     );
 }
 
@@ -201,13 +201,13 @@ fn range_text(context: &PanelContext, mode: MeterMode, range: Range) -> String {
     match range {
         Range::Open => context.text("drill-meter-open"),
         Range::Between(low, high) => {
-            let (_, unit) = bench_meter::shown(detent_training::bench::Display::Value(high), mode);
-            let scale = match unit.chars().next() {
-                Some('k') => 1e3,
-                Some('M') => 1e6,
-                _ => 1.0,
+            let (scale, prefix) = match mode {
+                MeterMode::Ohms if high >= 1e6 => (1e6, "M"),
+                MeterMode::Ohms if high >= 1e3 => (1e3, "k"),
+                _ => (1.0, ""),
             };
-            format!("{} – {} {unit}", number(low / scale), number(high / scale))
+            let (low, high) = (number(low / scale), number(high / scale));
+            format!("{low} – {high} {prefix}{}", mode.unit())
         }
     }
 }

@@ -160,8 +160,11 @@ fn begin_job(context: &mut PanelContext, jobs: &dyn JobSource, file: &str) -> Op
 /// Why the learner is not read or not kept, in words.
 fn trouble_text(context: &PanelContext, storage_error: &ProfileError) -> String {
     let (key, detail) = match storage_error {
-        ProfileError::Content(error) => ("learner-damaged", error.to_string()),
-        ProfileError::Refused { file, reason } => ("learner-refused", format!("{file}: {reason}")),
+        ProfileError::Content(error) => ("learner-damaged", context.texts.content_error(error)),
+        ProfileError::Refused { file, reason } => {
+            let reason = context.texts.system_reason(reason);
+            ("learner-refused", format!("{file}: {reason}"))
+        }
         ProfileError::Changed(file) => ("learner-changed", file.clone()),
         ProfileError::NoName => ("learner-no-name", String::new()),
         ProfileError::Taken(name) => ("learner-taken", name.clone()),
