@@ -187,7 +187,9 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
 /// # Errors
 /// A sentence that says what is wrong with a file.
 pub fn add_bench(app: &mut App, options: &AppOptions) -> Result<(), String> {
-    plugin(app, options, LibraryJobs::new(None, None)?)
+    let jobs = LibraryJobs::new(None, None);
+    let jobs = jobs.map_err(|error| Texts::load(options.language).content_error(&error))?;
+    plugin(app, options, jobs)
 }
 
 /// Everything but the window itself.

@@ -73,7 +73,8 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
         ..AppOptions::default()
     };
     let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
-    let jobs = LibraryJobs::new(None, Some(attempts)).map_err(|e| JsError::new(&e.to_string()))?;
+    let jobs = LibraryJobs::new(None, Some(attempts))
+        .map_err(|error| JsError::new(&Texts::load(options.language).content_error(&error)))?;
     let mut app = window(&options);
     let report = std::panic::take_hook();
     std::panic::set_hook(Box::new(move |info| {
