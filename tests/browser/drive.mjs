@@ -517,6 +517,20 @@ async function guided(person, hands, language) {
   await person.see("the bench", (seen) => seen.screen === "Bench");
   await sleep(4_000);
   await picture();
+  // The bench's own controls first.
+  for (const view of [1, 3, 2]) {
+    await hands.view(view);
+    await sleep(2_500);
+  }
+  for (const speed of ["×10", "||", "×1"]) await hands.use(speed);
+  await picture();
+  await hands.view(1);
+  await sleep(2_500);
+  await hands.turn(1, 200);
+  await sleep(1_500);
+  await hands.turn(-1, 200);
+  await sleep(1_500);
+  await picture();
   await plug(false);
   await picture();
   await rested();
