@@ -161,7 +161,7 @@ fn every_outcome_comes_up_and_no_habit_answers_safe_work() {
         assert!(right.contains_key(&Some(kind)), "{kind} never comes up");
     }
     // Nobody gets far who says "safe", or any one thing, to everything; nor who knows one answer for each deed.
-    assert!(right.values().all(|n| share(*n) < 0.4), "{right:?}");
+    assert!(right.values().all(|n| share(*n) < 0.35), "{right:?}");
     let habit: usize = (by_deed.values())
         .filter_map(|answers| answers.values().max())
         .sum();
