@@ -183,3 +183,22 @@ fn a_job_done_wrongly_comes_back_and_costs_the_customer_nothing_more() {
     ]);
     assert_eq!(kept.status.code(), Some(2));
 }
+
+/// What a bucket brought stands in the outcome, as figures and in words. Which of its causes the job draws is not asked
+/// here: the hot faucet is good unless a weak pump is behind both.
+#[test]
+fn a_bucket_at_the_faucet_is_told_in_figures() {
+    let result = call("fill-code-valve-or-house", "bucket-and-laundry.script");
+    let tests = result["bucket_tests"].as_array().expect("a list");
+    let taps: Vec<&Value> = tests.iter().map(|test| &test["tap"]).collect();
+    assert_eq!(taps, ["cold", "hot"]);
+    for test in tests {
+        let figure = |name: &str| test[name].as_f64().expect("water came");
+        // Q = Kv √Δp with a full-bore hose of 1 m³/h: the figures agree among themselves.
+        let bar = (figure("flow_l_min") * 60.0 / 1000.0).powi(2);
+        assert!((figure("pressure_kpa") / (100.0 * bar) - 1.0).abs() < 1e-6);
+        let weak = figure("flow_l_min") < 15.0;
+        assert_eq!(test["strength"], if weak { "weak" } else { "good" });
+    }
+    assert!(result["failed"].is_null() && result["answer"].is_null());
+}

@@ -158,10 +158,10 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     assert_eq!(
         found,
         [
-            "arc-dial V120Hz60 628e3611741bda630a4872fd2ac6498b0eefd748b3298d4613e7cd27a67cb7ef",
-            "arc-dial V230Hz50 917f60779862f69f41198a457e6768b508d6d590633ea614de7a882cfa3690ee",
-            "key-pad V230Hz50 4d817c50072d567f960b8870f47dc226c8ff20140cf29e554327d4e07cb24675",
-            "lone-lamp V120Hz60 afaa41c9ca77e300ce2cc0404a3fcbb9f03eac182ee1643fcc97a486896161f8",
+            "arc-dial V120Hz60 71861939934bd2bec58189daafe19a1d89753a875a3ca04b45db2efae512063a",
+            "arc-dial V230Hz50 d05b3547f58f2bea4771f1dd9dd0426e485945b5b83c200fea28dcb8868fb512",
+            "key-pad V230Hz50 9c96da385cecbdca0a8cbb6fa0bb29e38e93c972e43093f1c251f8c5da2b381b",
+            "lone-lamp V120Hz60 764c6fe9faa7113350ac43554f560bc94d93b99d48d525c0b1b042d7be7c9378",
         ]
     );
 }
