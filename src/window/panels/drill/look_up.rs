@@ -4,13 +4,36 @@ use super::{Look, beside, digit_pressed, option_ui, place_text};
 use crate::drill::Question;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
-use bevy_egui::egui::{RichText, Ui};
+use bevy_egui::egui::{RichText, ScrollArea, Ui};
 use detent_content::Value;
 use detent_simulation::interface::Component;
 use detent_training::practice::drill::look_up::{CodeLookUpTask, Marked};
 
 /// The question of this drill.
 type Asked = Question<CodeLookUpTask, Vec<Component>, Marked>;
+
+/// Room that head and foot of the window take, and the least for the page.
+const TAKEN_HEIGHT: f32 = 144.0;
+const LEAST_HEIGHT: f32 = 240.0;
+
+/// The sheet's page of codes.
+fn page_ui(ui: &mut Ui, context: &PanelContext, task: &CodeLookUpTask) {
+    kit::print_heading(ui, place_text(context, &task.place));
+    ui.label(context.text("drill-look-up-page"));
+    for line in &task.page {
+        ui.horizontal_top(|ui| {
+            let code = RichText::new(format!("{:02}", line.code)).size(20.0);
+            ui.label(code.strong().color(t::PRINT_ACCENT));
+            ui.vertical(|ui| {
+                ui.label(context.text(&format!("code-{}", line.monitor)));
+                let suspects: Vec<String> =
+                    line.suspects.iter().map(|c| context.part(*c)).collect();
+                let text = RichText::new(suspects.join(" · ")).size(t::SMALL);
+                ui.label(text.color(t::PRINT_QUIET));
+            });
+        });
+    }
+}
 
 pub(super) fn look_up_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
     let ticked = digit_pressed(ui).and_then(|n| q.task.options.get(n).copied());
@@ -22,27 +45,12 @@ pub(super) fn look_up_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked)
         context,
         q,
         |ui, context, q| {
-            kit::paper(ui, |ui| {
-                kit::print_heading(ui, place_text(context, &q.task.place));
-                ui.label(context.text("drill-look-up-page"));
-                for line in &q.task.page {
-                    ui.horizontal_top(|ui| {
-                        let code = RichText::new(format!("{:02}", line.code)).size(20.0);
-                        ui.label(code.strong().color(t::PRINT_ACCENT));
-                        ui.vertical(|ui| {
-                            ui.label(context.text(&format!("code-{}", line.monitor)));
-                            let suspects: Vec<String> =
-                                line.suspects.iter().map(|c| context.part(*c)).collect();
-                            let text = RichText::new(suspects.join(" · ")).size(t::SMALL);
-                            ui.label(text.color(t::PRINT_QUIET));
-                        });
-                    });
-                }
-            });
-            if let Some(marked) = &q.marked {
-                ui.add_space(8.0);
-                told_ui(ui, context, marked);
-            }
+            let height = ui.ctx().content_rect().height() - TAKEN_HEIGHT;
+            // The page is turned by itself: the components to tick stay in sight.
+            ScrollArea::vertical()
+                .id_salt("codes")
+                .max_height(height.max(LEAST_HEIGHT))
+                .show(ui, |ui| kit::paper(ui, |ui| page_ui(ui, context, &q.task)));
         },
         |ui, context, q| {
             let code = Value::from(format!("{:02}", q.task.code));
@@ -73,6 +81,10 @@ pub(super) fn look_up_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked)
                     }
                 }
             });
+            if let Some(marked) = &q.marked {
+                ui.add_space(8.0);
+                told_ui(ui, context, marked);
+            }
         },
     );
 }

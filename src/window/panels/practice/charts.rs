@@ -62,7 +62,7 @@ fn numbered(named: &[usize], x: f64, y: f64) -> Text {
 }
 
 /// Curves nearer to one another than this everywhere are drawn as one, %.
-const SAME_CURVE: f64 = 2.0;
+const SAME_CURVE: f64 = 3.0;
 
 /// Curves that the eye cannot tell apart, drawn once with all their skills.
 fn told_apart(curves: Vec<(usize, Vec<[f64; 2]>)>) -> Vec<(Vec<usize>, Vec<[f64; 2]>)> {
@@ -261,7 +261,7 @@ mod tests {
                 .map(|day| [f64::from(day), from - f64::from(day)])
                 .collect()
         };
-        let groups = told_apart(vec![(0, curve(90.0)), (2, curve(91.5)), (3, curve(60.0))]);
+        let groups = told_apart(vec![(0, curve(90.0)), (2, curve(92.5)), (3, curve(60.0))]);
         let named: Vec<&[usize]> = groups.iter().map(|(named, _)| named.as_slice()).collect();
         assert_eq!(named, [&[0, 2][..], &[3]]);
         // One that crosses another is another.
