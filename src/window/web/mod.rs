@@ -12,7 +12,7 @@ use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::time::TimeSystems;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
-use detent_content::{ContentLibrary, Language};
+use detent_content::{ContentLibrary, Language, Texts};
 use detent_simulation::units::TICK_MS;
 use detent_training::record::read_attempt;
 use std::cell::{Cell, RefCell};
