@@ -500,7 +500,8 @@ async function guided(person, hands, language) {
       const right = (position - dial + 24) % 24;
       if (right === 0) return;
       await hands.turn(right <= 12 ? right : right - 24, 250);
-      await sleep(1_500);
+      // On a slow screen the turns come after the hand.
+      await person.see("the dial", (seen) => seen.dial === position, 8_000).catch(() => {});
     }
     throw new Error(`the dial never came to ${position}`);
   };
