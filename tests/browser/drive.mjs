@@ -341,17 +341,16 @@ class KeyHands {
 
   /// Moves the focus to the thing with this label; of several, the `nth` on the line of `beside`.
   async focus(label, { beside, nth = 0 } = {}) {
-    let last = null;
-    let found = 0;
     for (let steps = 0; steps < 260; steps += 1) {
       const { label: at, place } = await this.focused();
-      if (at === label && String(place) !== last) {
+      if (at === label) {
         const [line] = beside ? await this.person.places(beside) : [];
-        const near = !beside || (line && place[1] < line[3] + 40 && place[3] > line[1]);
-        if (near && found === nth) return;
-        if (near) found += 1;
+        const near = ([, top, , bottom]) => !beside || (line && top < line[3] + 40 && bottom > line[1]);
+        // From left to right; rows in turn.
+        const places = (await this.person.places(label)).filter(near)
+          .sort((a, b) => Math.round((a[1] - b[1]) / 8) || a[0] - b[0]);
+        if (String(places[nth]) === String(place)) return;
       }
-      last = at === label ? String(place) : null;
       await this.person.press("Tab", 60);
       await until("the focus elsewhere", async () => {
         const next = await this.focused();
@@ -380,93 +379,6 @@ class KeyHands {
     await this.focus(label);
     await this.person.page.keyboard.type(text, { delay: 150 });
     await this.person.press("Tab", 60);
-  }
-}
-
-/// Hands that touch a screen and nothing else.
-class FingerHands {
-  constructor(person, session) { this.person = person; this.session = session; }
-
-  async start() {
-    await this.session.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
-  }
-
-  touch(type, points) {
-    return this.session.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(([x, y]) => ({ x, y })) });
-  }
-
-  async hold([x, y], ms) {
-    // Not waited for: on a slow machine the answer would make a long touch of it.
-    const down = this.touch("touchStart", [[x, y]]);
-    await sleep(ms);
-    await Promise.all([down, this.touch("touchEnd", [])]);
-  }
-
-  /// Scrolls with a finger until the thing stands where it can be touched.
-  async reach(label, { beside, nth = 0 } = {}) {
-    const { height } = await this.person.size();
-    for (let pushes = 0; pushes < 60; pushes += 1) {
-      let places = await this.person.places(label);
-      if (beside) {
-        const [line] = await this.person.places(beside);
-        places = line ? places.filter(([, top, , bottom]) => top < line[3] + 40 && bottom > line[1]) : [];
-      }
-      places.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-      const place = places[nth];
-      if (place) {
-        const [x, y] = [(place[0] + place[2]) / 2, (place[1] + place[3]) / 2];
-        if (y > 20 && y < height - 12) return [x, y];
-        const way = Math.max(-220, Math.min(220, height / 2 - y));
-        await this.touch("touchStart", [[x, height / 2]]);
-        for (let part = 1; part <= 10; part += 1) {
-          await this.touch("touchMove", [[x, height / 2 + way * part / 10]]);
-          await sleep(50);
-        }
-        await sleep(300);
-        await this.touch("touchEnd", []);
-      }
-      await sleep(700);
-    }
-    throw new Error(`${label} could not be touched`);
-  }
-
-  async use(label, where) {
-    await this.hold(await this.reach(label, where), 90);
-    await sleep(600);
-  }
-
-  say(key) { return this.person.words.get(key); }
-  async plug() { await this.use(this.say((await this.person.seen()).plugged ? "do-unplug" : "do-plug")); }
-  async panels() {
-    await this.use(this.say((await this.person.seen()).cabinet_open ? "do-close-cabinet" : "do-open-cabinet"));
-  }
-  async discharge() { await this.use(this.say("do-discharge")); }
-  async view(number) {
-    await this.use(`${number}  ${this.say(["view-panel", "view-machine", "view-cabinet"][number - 1])}`);
-  }
-  async button(name, ms) { await this.hold((await this.person.places(`button ${name}`))[0], ms); }
-
-  /// A finger goes round on the dial.
-  async turn(detents, every_ms) {
-    const [x, y] = (await this.person.places("dial"))[0];
-    const at = (degrees) => {
-      const angle = degrees * Math.PI / 180;
-      return [x + 34 * Math.sin(angle), y - 34 * Math.cos(angle)];
-    };
-    const way = Math.sign(detents);
-    await this.touch("touchStart", [at(0)]);
-    for (let part = 1; part <= Math.abs(detents) * 3; part += 1) {
-      await this.touch("touchMove", [at(way * (part * 5 + 2))]);
-      await sleep(every_ms / 3);
-    }
-    await this.touch("touchEnd", []);
-  }
-  async write(label, text) {
-    const [x, y] = await this.reach(label);
-    await this.hold([x + 120, y], 90);
-    await sleep(1_500);
-    // A tablet's own keyboard types.
-    await this.person.page.keyboard.type(text, { delay: 150 });
   }
 }
 
@@ -824,14 +736,6 @@ const COMMANDS = {
     await person.open(server.url);
     return guided(person, new KeyHands(person), argument ?? "es");
   }, { locale: argument ?? "es" }),
-
-  /// The guided first job with fingers alone, in English.
-  "guided-touch": () => fresh(async ({ page, person, context, server }) => {
-    await person.open(server.url);
-    const hands = new FingerHands(person, await context.newCDPSession(page));
-    await hands.start();
-    return guided(person, hands, argument ?? "en");
-  }, { locale: argument ?? "en" }),
 
   /// Each `.attempt` in the folder ARGUMENT done again in the browser.
   replays: () => fresh(async ({ person, page, server }) => {

@@ -10,7 +10,7 @@
 
 use crate::stage::Stage;
 use crate::stage::attempts::random_attempt;
-use detent_content::{Language, Texts, read_profile, replay_attempt};
+use detent_content::{read_profile, replay_attempt};
 use detent_training::practice::{Detail, Skill};
 use detent_training::record::{Answer, FORMAT, read_attempt};
 use serde_json::Value;
@@ -252,32 +252,6 @@ fn the_bench_takes_the_keys_only_where_nobody_else_wants_them() {
         (&found["around"], &found["written"]),
         (&"name".into(), &"Ada".into())
     );
-}
-
-/// The guide's own words at the end of the job, and its score.
-#[track_caller]
-fn guided_to_its_end(found: &Value, language: Language) {
-    assert_eq!(found["troubles"], serde_json::json!([]));
-    let texts = Texts::load(language);
-    let labels = found["labels"].as_array().expect("a list");
-    let done = texts.get("guide-done");
-    assert!(labels.iter().any(|label| *label == done), "{labels:?}");
-}
-
-/// As long as a job is: every step of the guide, from the first button to the score.
-#[test]
-#[ignore = "needs the packed page and a browser"]
-fn the_guided_job_is_done_with_keys_alone_in_spanish() {
-    let found = drive("guided-keys", &folder("guided-keys"), None);
-    guided_to_its_end(&found, Language::Es);
-}
-
-/// The same.
-#[test]
-#[ignore = "needs the packed page and a browser"]
-fn the_guided_job_is_done_with_fingers_alone() {
-    let found = drive("guided-touch", &folder("guided-touch"), None);
-    guided_to_its_end(&found, Language::En);
 }
 
 #[test]

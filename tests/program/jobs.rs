@@ -195,7 +195,7 @@ fn sheet_and_parts_say_what_a_script_needs() {
         assert!(sheet.contains(needed), "{needed}");
     }
     let parts = String::from_utf8(detent(&["--lang", "es", "parts"]).stdout).expect("text");
-    assert!(parts.contains("P-0701") && parts.contains("precio"));
+    assert!(parts.contains("P-0701") && parts.contains('¤'));
     assert_eq!(detent(&["sheet", "--board", "nope"]).status.code(), Some(2));
 }
 
