@@ -18,6 +18,7 @@ use detent_training::lesson::{
 use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::ControlSuspicion;
 use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
+use std::borrow::Cow;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -85,14 +86,14 @@ impl LibraryJobs {
     }
 
     /// The job that an attempt carries or names.
-    fn scenario_source(&self, header: &Header) -> Option<ScenarioSource> {
+    fn scenario_source(&self, header: &Header) -> Option<Cow<'_, ScenarioSource>> {
         if header.scenario_text.is_some() {
-            return self.content_library.carried_scenario(header).ok().flatten();
+            let carried = self.content_library.carried_scenario(header);
+            return carried.ok().flatten().map(Cow::Owned);
         }
         let mut sources = self.scenario_sources.iter();
-        sources
-            .find(|source| source.file == header.scenario)
-            .cloned()
+        let named = sources.find(|source| source.file == header.scenario);
+        named.map(Cow::Borrowed)
     }
 
     /// A kept attempt, the job that it names, and where it is kept.
@@ -104,7 +105,8 @@ impl LibraryJobs {
         let attempts = attempts.ok_or_else(|| StorageError::Gone(name.to_owned()))?;
         let attempt = read_attempt(name, &attempts.read(name)?)?;
         let scenario_source = (self.scenario_source(&attempt.header))
-            .ok_or_else(|| StorageError::Gone(attempt.header.scenario.clone()))?;
+            .ok_or_else(|| StorageError::Gone(attempt.header.scenario.clone()))?
+            .into_owned();
         Ok((attempts, attempt, scenario_source))
     }
 }
@@ -183,7 +185,7 @@ impl JobSource for LibraryJobs {
         Ok(Kept {
             title: self
                 .scenario_source(&attempt.header)
-                .map(|t| t.scenario.title),
+                .map(|t| t.scenario.title.clone()),
             actions: attempt.actions.len(),
             time_s: attempt.last().max(end).seconds(),
             finished: attempt.footer.is_some(),

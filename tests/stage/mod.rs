@@ -11,7 +11,7 @@ use detent_simulation::controller::Board;
 use detent_simulation::interface::{Rating, Relay, Relays};
 use detent_simulation::plant::{FailureMode, Params, Plant};
 use detent_simulation::units::Span;
-use detent_training::bench::Bench;
+use detent_training::bench::{Action, Bench};
 use detent_training::lesson::{Library, Mains, survey};
 
 /// Both supplies.
@@ -83,9 +83,24 @@ impl Stage {
         survey::bench_with(&self.library(mains), mains.rating(), mode, seed)
     }
 
+    /// The same, awake: its control has been under power for 3 s.
+    pub fn awake(&self, mains: Mains, fault: Option<&str>, seed: u64) -> Bench {
+        let mut bench = self.bench(mains, fault, seed);
+        bench.wait(Span::from_s(3));
+        bench
+    }
+
     /// A plant without a control, plugged in.
     pub fn plant(&self, mains: Mains) -> Plant {
         plant(self.sound(mains), mains.rating())
+    }
+}
+
+/// Does these actions, one after the other; none may be refused.
+#[track_caller]
+pub fn act(bench: &mut Bench, actions: impl IntoIterator<Item = Action>) {
+    for action in actions {
+        (bench.act(&action)).unwrap_or_else(|refusal| panic!("{action:?}: {refusal}"));
     }
 }
 

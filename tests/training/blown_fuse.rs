@@ -1,19 +1,12 @@
 //! A blown line fuse has a cause, and blows again until that is mended.
 
-use crate::stage::{MAINS, Stage};
+use crate::stage::{MAINS, Stage, act};
 use detent_simulation::interface::{Component, Pin, Side, Terminal};
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Bench, Display, Finding, Grip, Incident, MeterMode};
 use detent_training::lesson::Mains;
 
 const CAUSE: &str = "filter.capacitor-shorted";
-
-#[track_caller]
-fn act(bench: &mut Bench, actions: impl IntoIterator<Item = Action>) {
-    for action in actions {
-        (bench.act(&action)).unwrap_or_else(|refusal| panic!("{action:?}: {refusal}"));
-    }
-}
 
 fn fuse_blown(bench: &Bench) -> bool {
     bench.machine().plant().supply().fuse_blown

@@ -1,6 +1,6 @@
 //! What a technician does around the repair: questions, quote, look for leaks, invoice, and who calls back.
 
-use crate::stage::Stage;
+use crate::stage::{Stage, act};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::Param;
 use detent_simulation::units::Span;
@@ -20,13 +20,6 @@ fn bench(stage: &Stage, faults: &[&str]) -> Bench {
     bench.wait(Span::from_s(3));
     bench.begin();
     bench
-}
-
-#[track_caller]
-fn act(bench: &mut Bench, actions: impl IntoIterator<Item = Action>) {
-    for action in actions {
-        (bench.act(&action)).unwrap_or_else(|refusal| panic!("{action:?}: {refusal}"));
-    }
 }
 
 fn open_up() -> [Action; 3] {

@@ -1,9 +1,8 @@
 //! What the house brings to the washer, measured with a bucket: a fill code with a sound valve.
 
-use crate::stage::Stage;
+use crate::stage::{Stage, act};
 use detent_simulation::controller::Monitor;
 use detent_simulation::interface::{Component, WaterPipe};
-use detent_simulation::units::Span;
 use detent_training::bench::{
     Action, Bench, Caution, Finding, Incident, Refusal, SupplyStrength, cost,
 };
@@ -13,16 +12,7 @@ const MAINS: Mains = Mains::V120Hz60;
 const PIPES: [WaterPipe; 2] = [WaterPipe::Cold, WaterPipe::Hot];
 
 fn bench(stage: &Stage, fault: Option<&str>) -> Bench {
-    let mut bench = stage.bench(MAINS, fault, 5);
-    bench.wait(Span::from_s(3));
-    bench
-}
-
-#[track_caller]
-fn act(bench: &mut Bench, actions: impl IntoIterator<Item = Action>) {
-    for action in actions {
-        (bench.act(&action)).unwrap_or_else(|refusal| panic!("{action:?}: {refusal}"));
-    }
+    stage.awake(MAINS, fault, 5)
 }
 
 /// Flow, L/min, and what it comes to, at the cold tap and at the hot one.

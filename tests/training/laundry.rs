@@ -1,6 +1,6 @@
 //! Laundry in the basket while the control learns the machine: it weighs on the basket, and comes out by hand.
 
-use crate::stage::{MAINS, Stage};
+use crate::stage::{MAINS, Stage, act};
 use detent_simulation::controller::Monitor;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Span;
@@ -8,16 +8,7 @@ use detent_training::bench::{Action, Bench, Caution, Finding, MilestoneKind, Ref
 use detent_training::lesson::{Mains, survey};
 
 fn bench(stage: &Stage, mains: Mains, fault: Option<&str>) -> Bench {
-    let mut bench = stage.bench(mains, fault, 5);
-    bench.wait(Span::from_s(3));
-    bench
-}
-
-#[track_caller]
-fn act(bench: &mut Bench, actions: impl IntoIterator<Item = Action>) {
-    for action in actions {
-        (bench.act(&action)).unwrap_or_else(|refusal| panic!("{action:?}: {refusal}"));
-    }
+    stage.awake(mains, fault, 5)
 }
 
 fn unload(bench: &mut Bench) {

@@ -1,7 +1,7 @@
 //! Each rule that the report, the bill and the proof of a dead circuit are scored by: once so that it
 //! takes points, once so that it does not.
 
-use crate::stage::Stage;
+use crate::stage::{Stage, act};
 use detent_simulation::controller::{ControlMode, GestureStep, Outcome};
 use detent_simulation::interface::{Button, Component, Connector, Pin};
 use detent_simulation::plant::Param;
@@ -32,13 +32,6 @@ fn bench(stage: &Stage, faults: &[&str]) -> Bench {
     bench.wait(Span::from_s(3));
     bench.begin();
     bench
-}
-
-#[track_caller]
-fn act(bench: &mut Bench, actions: impl IntoIterator<Item = Action>) {
-    for action in actions {
-        (bench.act(&action)).unwrap_or_else(|refusal| panic!("{action:?}: {refusal}"));
-    }
 }
 
 fn report(causes: &[&str], part: Option<&str>, advice: Advice) -> Action {

@@ -25,6 +25,18 @@ pub struct Answer {
     pub detail: Detail,
 }
 
+/// An answer that took five seconds.
+#[cfg(test)]
+pub(crate) fn given(at: i64, skill: Skill, right: bool, detail: Detail) -> Answer {
+    Answer {
+        at: Moment(at),
+        skill,
+        right,
+        took_s: 5.0,
+        detail,
+    }
+}
+
 /// What else is worth keeping of an answer.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Detail {

@@ -245,16 +245,7 @@ pub fn rhythm_by_day(answers: &[Answer], ahead_s: i64) -> Vec<DayRhythm> {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn answer(at: i64, skill: Skill, right: bool, detail: Detail) -> Answer {
-        Answer {
-            at: Moment(at),
-            skill,
-            right,
-            took_s: 5.0,
-            detail,
-        }
-    }
+    use crate::practice::answer::given as answer;
 
     #[test]
     fn a_rest_lowers_the_belief_and_answers_raise_it_again() {

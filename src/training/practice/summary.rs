@@ -75,17 +75,8 @@ fn most_lost(answers: &[Answer]) -> Option<MostLost> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::practice::answer::given as answer;
     use crate::practice::review::DAY_S;
-
-    fn answer(at: i64, skill: Skill, right: bool, detail: Detail) -> Answer {
-        Answer {
-            at: Moment(at),
-            skill,
-            right,
-            took_s: 5.0,
-            detail,
-        }
-    }
 
     fn job(at: i64, skill: Skill, kept: f64) -> Answer {
         let file = "drain-code".to_owned();

@@ -20,6 +20,8 @@ pub enum Icon {
     Capacitor,
     /// A bucket.
     Bucket,
+    /// A laundry basket.
+    Basket,
     /// A drop of water.
     Drop,
     /// Time that passes.
@@ -92,6 +94,18 @@ impl Icon {
                     (3.0, 6.5),
                 ]);
                 line(&[(3.0, 6.5), (6.0, 2.5), (12.0, 2.5), (15.0, 6.5)]);
+            }
+            Icon::Basket => {
+                line(&[
+                    (1.5, 6.0),
+                    (16.5, 6.0),
+                    (14.5, 16.0),
+                    (3.5, 16.0),
+                    (1.5, 6.0),
+                ]);
+                for (top, low) in [(6.0, 6.6), (9.0, 9.0), (12.0, 11.4)] {
+                    line(&[(top, 6.0), (low, 16.0)]);
+                }
             }
             Icon::Drop => {
                 line(&[

@@ -194,8 +194,8 @@ fn deed_sized(ui: &mut Ui, icon: Icon, text: RichText, size: Vec2) -> Response {
     };
     let button = egui::Button::new(atoms).fill(fill).min_size(size);
     let done = (ui.scope(|ui| {
-        ui.spacing_mut().button_padding.x = 6.0;
-        button.gap(4.0).atom_ui(ui)
+        ui.spacing_mut().button_padding.x = 5.0;
+        button.gap(3.0).atom_ui(ui)
     }))
     .inner;
     if let Some(rect) = done.rect(place) {

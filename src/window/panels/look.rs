@@ -35,7 +35,9 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                         if *part == Part::Taps && context.bench.view().taps_shut {
                             for pipe in WaterPipe::ALL {
                                 let bucket = format!("do-bucket-{pipe}");
-                                if ui.button(context.text(&bucket)).clicked() {
+                                if kit::small_deed(ui, Icon::Bucket, context.text(&bucket))
+                                    .clicked()
+                                {
                                     context.act(Action::BucketTest(*pipe));
                                 }
                             }
@@ -47,7 +49,7 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                             } else {
                                 ("do-unload-basket", Action::UnloadBasket)
                             };
-                            if ui.button(context.text(key)).clicked() {
+                            if kit::small_deed(ui, Icon::Basket, context.text(key)).clicked() {
                                 context.act(action);
                             }
                         }
