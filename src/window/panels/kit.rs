@@ -295,6 +295,23 @@ pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2
     framed(ui, button, is_marked)
 }
 
+/// A box to tick: square, since a round one would say that only one of several can be chosen.
+pub fn checkbox(ui: &mut Ui, on: &mut bool, text: impl Into<RichText>) -> Response {
+    let square = CornerRadius::same(3);
+    ui.scope(|ui| {
+        let widgets = &mut ui.visuals_mut().widgets;
+        for look in [
+            &mut widgets.inactive,
+            &mut widgets.hovered,
+            &mut widgets.active,
+        ] {
+            look.corner_radius = square;
+        }
+        ui.checkbox(on, text.into())
+    })
+    .inner
+}
+
 /// How wide a button's words are.
 pub fn width(ui: &Ui, text: &str) -> f32 {
     let font = egui::TextStyle::Button.resolve(ui.style());

@@ -137,7 +137,7 @@ fn ticks(ui: &mut Ui, chosen: &mut BTreeSet<usize>, list: &[String]) {
     for (n, text) in list.iter().enumerate() {
         let mut on = chosen.contains(&n);
         let text = RichText::new(format!("{}   {text}", n + 1)).size(t::SMALL);
-        if ui.checkbox(&mut on, text).changed() {
+        if kit::checkbox(ui, &mut on, text).changed() {
             if on {
                 chosen.insert(n);
             } else {
