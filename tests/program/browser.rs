@@ -12,7 +12,7 @@ use crate::stage::Stage;
 use crate::stage::attempts::random_attempt;
 use detent_content::{read_profile, replay_attempt};
 use detent_training::practice::{Detail, Skill};
-use detent_training::record::{Answer, FORMAT, read_attempt};
+use detent_training::record::{Answer, read_attempt};
 use serde_json::Value;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -294,8 +294,13 @@ fn attempts_that_cannot_be_used_are_named_and_hurt_nothing() {
         .scenario("exam-120-v-dial")
         .expect("built in");
     let sound = random_attempt(stage.content_library(), &scenario_source, 3, 4).bytes;
+    let format = read_attempt("sound-1.attempt", &sound)
+        .expect("just recorded")
+        .header
+        .format;
     let text = String::from_utf8(sound).expect("text");
-    let newer = text.replacen(&format!("format:{FORMAT}"), "format:99", 1);
+    let written = format!("format:{format}");
+    let newer = text.replacen(&written, "format:99", 1);
     let damaged = text.replacen("(at:", "(aft:", 1);
     assert!(newer != text && damaged != text);
     let given = folder("unusable-given");
