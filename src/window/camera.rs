@@ -21,6 +21,8 @@ pub struct SceneTarget {
     /// No graphics card: every pixel is dear. Then moving things are drawn small, things at rest
     /// once and sharp, and lit lamps over the picture by the panels.
     pub software: bool,
+    /// The picture is smaller than its place in the window in this frame.
+    pub coarse: bool,
 }
 
 /// From a place in the window to the eye's picture, whatever size that has in this frame.

@@ -70,6 +70,13 @@ pub const CAUTION: (Color32, Color32) = (
     Color32::from_rgb(0x10, 0x10, 0x10),
 );
 
+/// Print on the console: on glass and dark paint, what comes first on a scale, and on steel.
+pub const CONSOLE_PRINT: Color32 = Color32::from_rgb(0xc9, 0xcf, 0xd0);
+/// See [`CONSOLE_PRINT`].
+pub const CONSOLE_AMBER: Color32 = Color32::from_rgb(0xff, 0xb8, 0x4d);
+/// See [`CONSOLE_PRINT`].
+pub const CONSOLE_INK: Color32 = Color32::from_rgb(0x14, 0x1a, 0x20);
+
 /// A lit lamp on the console's dark glass.
 pub const LAMP_LIT: Color32 = Color32::from_rgb(0xff, 0xc8, 0x63);
 /// A lit bar of a digit on the same glass.
@@ -131,6 +138,8 @@ pub const MARK_PAIRS: &[(&str, Color32, Color32)] = &[
     ("lit status lamp on its dark lens", STATUS_LIT, GLASS),
     ("lit lock lamp on glass", LOCK_LIT, GLASS),
     ("lamp ring on glass", LAMP_RING, GLASS),
+    ("console print on glass", CONSOLE_PRINT, GLASS),
+    ("first console print on glass", CONSOLE_AMBER, GLASS),
     ("lit lamp beside lamp ring's ground", LAMP_LIT, PANEL),
     ("field edge on panel", EDGE, PANEL),
     ("field edge on card", EDGE, CARD),

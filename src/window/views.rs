@@ -213,6 +213,7 @@ fn spawn_cameras(
     commands.insert_resource(SceneTarget {
         image,
         software: cheap,
+        coarse: false,
     });
     commands.insert_resource(Attention {
         coarse: COARSE.1,
@@ -247,7 +248,7 @@ fn throttle_rendering(
     window: Single<&Window, With<PrimaryWindow>>,
     mut images: ResMut<Assets<Image>>,
     picture: Option<Res<Shot>>,
-    lens: Res<SceneTarget>,
+    mut lens: ResMut<SceneTarget>,
     mut attention: ResMut<Attention>,
     mut next: ResMut<NextFrame>,
     mut eye: Single<&mut Camera, With<MainCamera>>,
@@ -284,6 +285,7 @@ fn throttle_rendering(
     if small {
         attention.coarse = adapt(attention.coarse, time.delta_secs());
     }
+    lens.coarse = small;
     let scale = window.scale_factor() * if small { attention.coarse } else { 1.0 };
     let size = (ui_state.stage.size() * scale)
         .as_uvec2()

@@ -382,6 +382,108 @@ class KeyHands {
   }
 }
 
+/// Hands that touch the glass and nothing else.
+class FingerHands {
+  constructor(person, fingers, words) {
+    this.person = person;
+    this.fingers = fingers;
+    this.words = words;
+  }
+
+  touch(type, points) {
+    return this.fingers.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(([x, y]) => ({ x, y })) });
+  }
+
+  /// A finger put down and lifted. Not waited for: on a slow machine the answer would make a long touch of a tap.
+  async hold([x, y], ms) {
+    const down = this.touch("touchStart", [[x, y]]);
+    await sleep(ms);
+    await Promise.all([down, this.touch("touchEnd", [])]);
+  }
+
+  /// Pushes what is under the finger up by so many pixels, and lets it come to rest.
+  async push([x, y], up) {
+    await this.touch("touchStart", [[x, y]]);
+    for (let step = 1; step <= 8; step += 1) {
+      await this.touch("touchMove", [[x, y - up * step / 8]]);
+      await sleep(70);
+    }
+    // A finger that rests before it is lifted throws nothing.
+    await sleep(500);
+    await this.touch("touchEnd", []);
+    await sleep(700);
+  }
+
+  /// The middle of the thing with this label, pushed into sight; of several, the `nth` on the line of `beside`.
+  async reach(label, { beside, nth = 0 } = {}) {
+    const { height } = await this.person.size();
+    const [low, high] = [0, height - 6];
+    return until(label, async () => {
+      const [line] = beside ? await this.person.places(beside) : [];
+      const near = ([, top, , bottom]) => !beside || (line && top < line[3] + 40 && bottom > line[1]);
+      const places = (await this.person.places(label)).filter(near)
+        .sort((a, b) => Math.round((a[1] - b[1]) / 8) || a[0] - b[0]);
+      const place = places[Math.min(nth, places.length - 1)];
+      if (!place) return null;
+      const [x, y] = [(place[0] + place[2]) / 2, (place[1] + place[3]) / 2];
+      if (y > low && y < high) return [x, y];
+      const middle = height * 0.6;
+      await this.push([place[0] - 4, middle], Math.max(-200, Math.min(200, y - middle)));
+      return null;
+    });
+  }
+
+  async use(label, where) {
+    await this.hold(await this.reach(label, where), 90);
+    await sleep(600);
+  }
+
+  async either(...keys) {
+    for (const key of keys) {
+      const label = this.words.get(key);
+      if ((await this.person.places(label)).length > 0) return this.use(label);
+    }
+    throw new Error(`none of ${keys} is on the screen`);
+  }
+
+  async plug() { await this.either("do-unplug", "do-plug"); }
+  async panels() { await this.either("do-open-cabinet", "do-close-cabinet"); }
+  async discharge() { await this.use(this.words.get("do-discharge")); }
+  async view(number) {
+    const key = ["view-panel", "view-machine", "view-cabinet"][number - 1];
+    await this.use(`${number}  ${this.words.get(key)}`);
+  }
+  async button(name, ms) {
+    const [[x, y]] = await this.person.places(`button ${name}`);
+    await this.hold([x, y], ms);
+  }
+
+  /// Turns the dial with a finger that goes round its middle: one detent each 15 degrees.
+  async turn(detents, every_ms) {
+    const [[x, y]] = await this.person.places("dial");
+    const radius = 34;
+    const at = (degrees) => {
+      const angle = degrees * Math.PI / 180;
+      return [x + radius * Math.sin(angle), y - radius * Math.cos(angle)];
+    };
+    await this.touch("touchStart", [at(0)]);
+    for (let half = 1; half <= 2 * Math.abs(detents); half += 1) {
+      await sleep(every_ms / 2);
+      await this.touch("touchMove", [at(Math.sign(detents) * (half * 7.5 + 1))]);
+    }
+    await sleep(120);
+    await this.touch("touchEnd", []);
+  }
+
+  /// The field calls up the tablet's own keyboard, which comes as keys.
+  async write(label, text) {
+    const [x, y] = await this.reach(label);
+    await this.hold([x + 120, y], 90);
+    await sleep(1_500);
+    await this.person.page.keyboard.type(text, { delay: 150 });
+  }
+}
+
 /// The guided first job from start to score; a picture after each step.
 async function guided(person, hands, language) {
   const words = messages(language);
@@ -537,7 +639,7 @@ async function guided(person, hands, language) {
   await person.see("the end", (seen) => seen.finished);
   await picture();
   const labels = await person.page.evaluate(() => globalThis.detent.labels());
-  return { tries, again, labels, troubles: person.troubles };
+  return { tries, again, labels, kept: await person.kept(), troubles: person.troubles };
 }
 
 async function fresh(run, options) {
@@ -736,6 +838,15 @@ const COMMANDS = {
     await person.open(server.url);
     return guided(person, new KeyHands(person), argument ?? "es");
   }, { locale: argument ?? "es" }),
+
+  /// The same with a finger alone, on a tablet held across, in English.
+  "guided-touch": () => fresh(async ({ person, page, context, server }) => {
+    await person.open(server.url);
+    const fingers = await context.newCDPSession(page);
+    await fingers.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
+    const language = argument ?? "en";
+    return guided(person, new FingerHands(person, fingers, messages(language)), language);
+  }, { locale: argument ?? "en" }),
 
   /// Each `.attempt` in the folder ARGUMENT done again in the browser.
   replays: () => fresh(async ({ person, page, server }) => {

@@ -35,7 +35,8 @@ use super::pointing::Pointing;
 use super::port::{BenchPort, Job, JobSource};
 use super::practice::{DrillRes, LearnerRes};
 use super::rest::NextFrame;
-use super::scene::console::lamps::{Shine, Shining};
+use super::scene::console::lamps::Shining;
+use super::scene::console::print::SharpPrint;
 use super::state::{BenchRes, JobSourceRes, Onward, Screen, Tab, TextsRes, UiState};
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, PostUpdate, Rect, Res, ResMut, Result, State, Time,
@@ -48,6 +49,7 @@ use detent_simulation::interface::{Component as Part, Pin};
 use detent_training::bench::Action;
 use detent_training::practice::Exercise;
 use detent_training::reason::Review;
+use stage::ConsoleOverlay;
 use std::borrow::Cow;
 
 /// What every panel draws from and writes to.
@@ -183,7 +185,7 @@ fn bench_ui(
     context: &mut PanelContext,
     jobs: &dyn JobSource,
     pointing: &Pointing,
-    shining: &[Shine],
+    overlay: &ConsoleOverlay,
     now: f32,
 ) {
     kept::trouble_ui(ui, context, jobs);
@@ -214,7 +216,7 @@ fn bench_ui(
     if context.ui_state.tab == Tab::Score && told {
         review::review_ui(ui, rest, context);
     } else {
-        stage::stage_ui(ui, rest, context, pointing, shining, now);
+        stage::stage_ui(ui, rest, context, pointing, overlay, now);
     }
     caution::caution_ui(ui.ctx(), context);
     incident::incident_ui(ui.ctx(), context);
@@ -267,7 +269,7 @@ fn draw(
     texts: Res<TextsRes>,
     pointing: Res<Pointing>,
     lens: Res<SceneTarget>,
-    shining: Res<Shining>,
+    (shining, print): (Res<Shining>, Res<SharpPrint>),
     time: Res<Time>,
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,
@@ -331,7 +333,11 @@ fn draw(
         }
         Screen::Bench => {
             let jobs = jobs.0.as_ref();
-            bench_ui(&mut ui, &mut context, jobs, &pointing, &shining.0, now);
+            let overlay = ConsoleOverlay {
+                lit: &shining.0,
+                print: &print.0,
+            };
+            bench_ui(&mut ui, &mut context, jobs, &pointing, &overlay, now);
             let leave = std::mem::take(&mut context.ui_state.leave);
             let examine = std::mem::take(&mut context.ui_state.examine);
             if leave || examine {

@@ -3,6 +3,7 @@
 use super::{PanelContext, kit};
 use crate::pointing::{Pick, Pointing};
 use crate::scene::console::lamps::Shine;
+use crate::scene::console::print::PrintedStroke;
 use crate::state::MESSAGE_S;
 use crate::tokens as t;
 use bevy_egui::egui::{
@@ -39,6 +40,23 @@ fn pill(
     );
     painter.galley(rect.min + vec2(12.0, 6.0), galley, ink);
     rect
+}
+
+/// What the panels draw of the console, where the scene leaves it to them.
+pub(super) struct ConsoleOverlay<'a> {
+    /// Lit lamps.
+    pub lit: &'a [Shine],
+    /// Print.
+    pub print: &'a [PrintedStroke],
+}
+
+/// Print over a scene that is drawn small.
+fn sharp_print(ui: &Ui, rect: Rect, print: &[PrintedStroke]) {
+    let painter = ui.painter().with_clip_rect(rect);
+    for stroke in print {
+        let points = stroke.points.iter().map(|p| Pos2::new(p.x, p.y)).collect();
+        painter.line(points, Stroke::new(stroke.width, stroke.color));
+    }
 }
 
 /// Lit lamps with disc, ring and halo, and lit bars, where the scene leaves them to us.
@@ -145,10 +163,11 @@ pub(super) fn stage_ui(
     rest: Rect,
     context: &mut PanelContext,
     pointing: &Pointing,
-    shining: &[Shine],
+    overlay: &ConsoleOverlay,
     now: f32,
 ) {
-    lit_lamps(ui, rest, shining);
+    sharp_print(ui, rest, overlay.print);
+    lit_lamps(ui, rest, overlay.lit);
     vignette(ui, rest);
     let view = context.bench.view();
     // What moves and sounds.

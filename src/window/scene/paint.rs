@@ -1,11 +1,13 @@
 //! Materials and textures, all computed.
 
+use crate::tokens;
 use bevy::asset::RenderAssetUsages;
 use bevy::image::{ImageAddressMode, ImageSampler, ImageSamplerDescriptor};
 use bevy::prelude::*;
 use bevy::render::render_resource::{
     Extent3d, TextureDimension, TextureFormat, TextureViewDescriptor, TextureViewDimension,
 };
+use bevy_egui::egui::Color32;
 
 /// Every material used more than once.
 #[derive(Resource, Clone)]
@@ -62,6 +64,11 @@ pub struct Paint {
     pub ink: Handle<StandardMaterial>,
     /// Wood.
     pub wood: Handle<StandardMaterial>,
+}
+
+/// A color of the window in the scene.
+pub fn scene_color(color: Color32) -> Color {
+    Color::srgb_u8(color.r(), color.g(), color.b())
 }
 
 /// A texture of `size`² pixels from a function of (u, v), with its mip chain.
@@ -247,7 +254,7 @@ impl Paint {
         let glass = add(Color::srgb_u8(0x10, 0x14, 0x18), 0.16, 0.0);
         let satin = add(Color::srgb_u8(0xa6, 0xac, 0xb0), 0.48, 0.55);
         let slate = add(Color::srgb_u8(0x33, 0x48, 0x58), 0.42, 0.0);
-        let ink = add(Color::srgb_u8(0x14, 0x1a, 0x20), 0.7, 0.0);
+        let ink = add(scene_color(tokens::CONSOLE_INK), 0.7, 0.0);
         let chrome = add(Color::srgb_u8(0xd8, 0xd8, 0xd6), 0.16, 1.0);
         let cast = add(Color::srgb_u8(0x98, 0x9b, 0x9c), 0.52, 0.9);
         let rubber = add(Color::srgb_u8(0x20, 0x22, 0x24), 0.85, 0.0);
@@ -326,8 +333,8 @@ impl Paint {
             perceptual_roughness: 0.8,
             ..default()
         };
-        let print = materials.add(flat(Color::srgb_u8(0xc9, 0xcf, 0xd0)));
-        let print_amber = materials.add(flat(Color::srgb_u8(0xff, 0xb8, 0x4d)));
+        let print = materials.add(flat(scene_color(tokens::CONSOLE_PRINT)));
+        let print_amber = materials.add(flat(scene_color(tokens::CONSOLE_AMBER)));
         Paint {
             enamel,
             primer,

@@ -4,7 +4,8 @@ use super::mesh::Shape;
 use bevy::prelude::*;
 use std::f32::consts::PI;
 
-type Line = Vec<Vec2>;
+/// Points of one stroke.
+pub type Line = Vec<Vec2>;
 
 fn line(points: &[(f32, f32)]) -> Line {
     points.iter().map(|(x, y)| Vec2::new(*x, *y)).collect()
@@ -184,22 +185,38 @@ pub fn polyline(points: &[Vec2], width: f32) -> Shape {
     shape
 }
 
+/// From one letter to the next, and the width of a stroke, of the letters' height.
+const ADVANCE: f32 = 0.84;
+const WEIGHT: f32 = 0.14;
+
+/// Width of the strokes of letters `height` tall.
+pub fn letters_width(height: f32) -> f32 {
+    WEIGHT * height
+}
+
+/// Strokes of `text` centred on the origin of the XY plane, `height` tall.
+pub fn letters(text: &str, height: f32) -> Vec<Line> {
+    let count = text.chars().count() as f32;
+    let left = -(count * ADVANCE - (ADVANCE - 0.6)) / 2.0;
+    let placed = |(i, mark)| {
+        let x = left + i as f32 * ADVANCE;
+        let place = move |stroke: Line| {
+            let points = stroke.into_iter();
+            points
+                .map(|p| Vec2::new(x + p.x, p.y - 0.5) * height)
+                .collect()
+        };
+        strokes(mark).into_iter().map(place)
+    };
+    text.chars().enumerate().flat_map(placed).collect()
+}
+
 /// `text` centred on the origin of the XY plane, facing +Z, `height` tall.
 pub fn write(text: &str, height: f32) -> Shape {
-    let (advance, weight) = (0.84, 0.14);
-    let count = text.chars().count() as f32;
-    let left = -(count * advance - (advance - 0.6)) / 2.0;
-    let mut shape = Shape::default();
-    for (i, mark) in text.chars().enumerate() {
-        for stroke in strokes(mark) {
-            let placed: Vec<_> = stroke
-                .iter()
-                .map(|p| Vec2::new(left + i as f32 * advance + p.x, p.y - 0.5) * height)
-                .collect();
-            shape = shape.with(polyline(&placed, weight * height), Transform::IDENTITY);
-        }
-    }
-    shape
+    let strokes = letters(text, height);
+    (strokes.iter()).fold(Shape::default(), |shape, stroke| {
+        shape.with(polyline(stroke, letters_width(height)), Transform::IDENTITY)
+    })
 }
 
 #[cfg(test)]

@@ -1,13 +1,14 @@
 //! The knob: a dial with an index mark, or a rotary switch with a pointer and printed positions.
 
 use super::layout::Knob;
+use super::print::{self, Ink};
 use crate::pointing::Pick;
 use crate::scene::displayed::{DisplayedMachine, display};
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{fillet, lathe, stamp};
 use crate::scene::motion::put;
 use crate::scene::still::{Apart, Still};
-use crate::scene::strokes::{polyline, write};
+use crate::scene::strokes::polyline;
 use bevy::prelude::*;
 use std::f32::consts::{PI, TAU};
 
@@ -37,13 +38,7 @@ fn major(stops: u8) -> (u8, u8) {
 }
 
 /// Ticks and numbers round the knob.
-fn scale(
-    make: &mut Maker,
-    hub: Entity,
-    knob: &Knob,
-    print: &Handle<StandardMaterial>,
-    first: &Handle<StandardMaterial>,
-) {
+fn scale(make: &mut Maker, hub: Entity, knob: &Knob, print: &Ink, first: &Ink) {
     for stop in 0..knob.stops {
         let out = knob.towards(stop);
         let (longer, numbered) = major(knob.stops);
@@ -52,22 +47,14 @@ fn scale(
         } else {
             (0.0615, 0.0665, 0.0012)
         };
-        let colour = if stop == 0 { first } else { print };
-        make.add(
-            hub,
-            polyline(&[out * from, out * to], width),
-            colour,
-            at(0.0, 0.0, 0.0006),
-        );
+        let ink = if stop == 0 { first } else { print };
+        let tick = [out * from, out * to];
+        print::stroke(make, hub, &tick, width, ink, at(0.0, 0.0, 0.0006));
         if stop % numbered == 0 {
             let height = if knob.switch { 0.0112 } else { 0.0082 };
             let p = out * if knob.switch { 0.0835 } else { 0.0785 };
-            make.add(
-                hub,
-                write(&stop.to_string(), height),
-                colour,
-                at(p.x, p.y, 0.0006),
-            );
+            let place = at(p.x, p.y, 0.0006);
+            print::text(make, hub, &stop.to_string(), height, ink, place);
         }
     }
 }
@@ -186,13 +173,7 @@ fn switch(make: &mut Maker, hub: Entity, turning: Entity) -> Vec<Entity> {
 }
 
 /// Puts the knob on the face.
-pub fn build(
-    make: &mut Maker,
-    context: Entity,
-    knob: &Knob,
-    print: &Handle<StandardMaterial>,
-    first: &Handle<StandardMaterial>,
-) {
+pub fn build(make: &mut Maker, context: Entity, knob: &Knob, print: &Ink, first: &Ink) {
     let hub = make.group(Some(context), at(knob.middle.x, knob.middle.y, 0.007));
     scale(make, hub, knob, print, first);
     let turning = make.group(Some(hub), at(0.0, 0.0, 0.003));

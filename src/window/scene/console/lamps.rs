@@ -56,7 +56,7 @@ pub fn colour_of(signs: &Signs) -> Color32 {
 }
 
 fn linear(colour: Color32) -> LinearRgba {
-    Color::srgb_u8(colour.r(), colour.g(), colour.b()).to_linear()
+    paint::scene_color(colour).to_linear()
 }
 
 struct Look {

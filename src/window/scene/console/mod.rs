@@ -4,18 +4,19 @@ mod buttons;
 mod knob;
 pub mod lamps;
 pub mod layout;
+pub mod print;
 
 use super::maker::{Maker, at};
 use super::measures::{DECK, DECK_Y, WIDTH};
 use super::mesh::{arc_band, fillet, rounded_xy, stamp};
 use super::still::Still;
-use super::strokes::write;
 use bevy::prelude::*;
 use detent_simulation::controller::Board;
 use std::f32::consts::PI;
 
 pub use knob::KnobFeel;
 use layout::{FACE_SIZE, Knob, Layout, Plate};
+use print::Ink;
 
 /// Middle of the console's face.
 pub const FACE: Vec3 = Vec3::new(0.0, 1.055, -0.212);
@@ -73,10 +74,10 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
     let layout = Layout::of(&board.panel, &board.lamps);
     let context = make.group(Some(root), context());
     make.commands.entity(context).insert(Still);
-    let (plate, print, first) = match layout.plate {
-        Plate::Glass => (&paint.glass, &paint.print, &paint.print_amber),
-        Plate::Painted => (&paint.slate, &paint.print, &paint.print_amber),
-        Plate::Steel => (&paint.satin, &paint.ink, &paint.ink),
+    let (plate, pale, first) = match layout.plate {
+        Plate::Glass => (&paint.glass, Ink::pale(&paint), Ink::amber(&paint)),
+        Plate::Painted => (&paint.slate, Ink::pale(&paint), Ink::amber(&paint)),
+        Plate::Steel => (&paint.satin, Ink::dark(&paint), Ink::dark(&paint)),
     };
     make.add(
         context,
@@ -113,21 +114,17 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
         } else {
             0.0082
         };
-        make.add(
-            context,
-            write(text, height),
-            print,
-            at(place.x, place.y, 0.0068),
-        );
+        let place = at(place.x, place.y, 0.0068);
+        print::text(make, context, text, height, &pale, place);
     }
     for (middle, radius, from, to) in &layout.braces {
         let brace = arc_band(*radius, 0.0011, *from, *to, 0.0068);
-        make.add(context, brace, print, at(middle.x, middle.y, 0.0));
+        make.add(context, brace, &pale.material, at(middle.x, middle.y, 0.0));
     }
     let colour = lamps::colour_of(&board.lamps.signs);
-    lamps::build(make, context, &layout.lamps, colour, print, depth);
+    lamps::build(make, context, &layout.lamps, colour, &pale.material, depth);
     if let Some(knob) = &layout.knob {
-        knob::build(make, context, knob, print, first);
+        knob::build(make, context, knob, &pale, &first);
     }
     for (button, place, cap) in &layout.buttons {
         buttons::build(make, context, *button, *place, *cap);
@@ -137,6 +134,7 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
 /// The console.
 pub fn plugin(app: &mut App) {
     lamps::plugin(app);
+    print::plugin(app);
     knob::plugin(app);
     buttons::plugin(app);
 }
