@@ -23,6 +23,7 @@ mod hints;
 mod input;
 #[cfg(not(target_family = "wasm"))]
 mod native;
+mod one_thread;
 mod pace;
 pub mod panels;
 mod pick;
@@ -237,7 +238,7 @@ pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<
             stage: Rect::new(0.0, 0.0, options.size.0 as f32, options.size.1 as f32),
             ..UiState::default()
         })
-        .add_plugins(EguiPlugin::default())
+        .add_plugins((EguiPlugin::default(), one_thread::OneThreadPlugin))
         .insert_state(if options.practice.is_some() {
             Screen::Practice
         } else if options.examination {
