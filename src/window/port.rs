@@ -143,6 +143,8 @@ pub struct Kept {
     pub time_s: f64,
     /// Handed in. What it was worth, only doing it again tells.
     pub finished: bool,
+    /// The second visit, after the customer called back.
+    pub second_visit: bool,
 }
 
 /// One job on offer.

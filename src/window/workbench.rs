@@ -189,6 +189,7 @@ impl JobSource for LibraryJobs {
             actions: attempt.actions.len(),
             time_s: attempt.last().max(end).seconds(),
             finished: attempt.footer.is_some(),
+            second_visit: attempt.first_visit.is_some(),
         })
     }
 
