@@ -564,6 +564,10 @@ doubt-go-on = After { $tries } failed tries: { $share } % chance the control is 
 doubt-hand = it is my technique
 doubt-intro = From the timing of each try and the wear of this dial: how likely a good control would have let it in. A try that broke a timing window says nothing about the control. Dashed: decision limits at 5 % risk either way.
 doubt-needed = The first time you meet a gesture, about { $newcomer } failed tries speak against the control; once you get in four times out of five, { $practised } do.
+doubt-own = In the drill you got in on { $entered } of your latest { $tries } tries. With that hand, { $needed } failed { $needed ->
+        [one] try
+       *[other] tries
+    } in a row speak against the control, and this curve goes by it. Hints and the score do not: they are the same for everybody.
 doubt-suspect = After { $tries } failed tries: { $share } % chance the control is faulty. Now it is worth measuring at the control.
 
 ## drill

@@ -561,6 +561,10 @@ doubt-go-on = Tras { $tries } intentos fallidos: un { $share } % de probabilidad
 doubt-hand = es la mano
 doubt-intro = Según los tiempos de cada intento y el desgaste de este selector: la probabilidad de que una placa buena lo dejara entrar. Un intento fuera de tiempo no dice nada de la placa. Rayas: límites de decisión con un riesgo del 5 % a cada lado.
 doubt-needed = Quien hace el gesto por primera vez necesita unos { $newcomer } intentos fallidos para sospechar de la placa; quien entra cuatro de cada cinco veces, { $practised }.
+doubt-own = En el ejercicio entró en { $entered } de sus últimos { $tries } intentos. Con esa mano, { $needed ->
+        [one] un solo intento fallido basta
+       *[other] bastan { $needed } intentos fallidos seguidos
+    } para sospechar de la placa, y esta curva cuenta con ello. Las pistas y la puntuación no: son iguales para todos.
 doubt-suspect = Tras { $tries } intentos fallidos: un { $share } % de probabilidad de que falle la placa. Ahora vale la pena medir en la placa.
 
 ## drill
