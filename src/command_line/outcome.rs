@@ -245,7 +245,7 @@ pub(super) struct FailedStep {
     pub line: usize,
     /// The step as it stands there.
     pub step: String,
-    /// Why it could not be done.
+    /// Why it could not be done, in the language of the program.
     pub error: String,
 }
 

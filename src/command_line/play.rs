@@ -6,8 +6,8 @@ use super::print::Look;
 use super::{Failure, print};
 use detent_content::attempt_file::AttemptWriter;
 use detent_content::{
-    ContentLibrary, Language, ReplayedAttempt, ScenarioSource, disk, read_script, replay_attempt,
-    script_line,
+    ContentLibrary, Language, ReplayedAttempt, ScenarioSource, Texts, disk, read_script,
+    replay_attempt, script_line,
 };
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
@@ -82,7 +82,7 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         let failed = failed.as_ref().map(|(line, step, error)| FailedStep {
             line: *line,
             step: script_line(step),
-            error: error.to_string(),
+            error: Texts::load(language).step_error(error),
         });
         let outcome = Outcome::of(
             (&scenario_source, seed),
