@@ -48,7 +48,7 @@ ask-appliance-answer = Modelo { $model }, número de serie { $serial }
 ask-happens = ¿Qué hace, y en qué momento?
 ask-noises = ¿Hace algún ruido que antes no hacía?
 ask-nothing = Nada que yo haya notado.
-ask-panel = ¿Qué muestran las luces o la pantalla?
+ask-panel = ¿Qué luces hay encendidas o qué sale en la pantalla?
 ask-since = ¿Desde cuándo lo hace?
 ask-tried = ¿Qué ha probado usted?
 
@@ -126,10 +126,10 @@ caution-discharge-live = La máquina está enchufada: la red mantiene cargado el
 ## call
 
 call-back = Tres días después llama el cliente:
-call-back-earlier = Consta de la primera visita: códigos anotados: { $codes }. Hecho: { $repairs }. Causa en el informe: { $causes }.
-call-back-none = Tres días después: ninguna llamada.
+call-back-earlier = En la ficha de la primera visita: códigos anotados: { $codes }. Trabajo hecho: { $repairs }. Causa indicada: { $causes }.
+call-back-none = Tres días después: no llama nadie.
 call-back-nothing = nada
-call-back-visit = Segunda visita, después de la llamada del cliente:
+call-back-visit = Segunda visita, porque el cliente ha vuelto a llamar:
 
 ## caution
 
@@ -420,7 +420,7 @@ customer-no-water-came-3 = El agua no llegó nunca.
 customer-nothing-moved-1 = Dentro no se movió nada.
 customer-nothing-moved-2 = Mis cosas se quedan ahí quietas; no gira nada.
 customer-nothing-moved-3 = No se menea ni una vez.
-customer-other-program-1 = Hace otra cosa que la que le señalo.
+customer-other-program-1 = No hace lo que le marco.
 customer-other-program-2 = Elijo una cosa y me sale otra.
 customer-other-program-3 = Cuenta mal cuando giro la rueda.
 customer-outlet-tripped-1 = Ha saltado el botoncito de la pared y, si lo aprieto, vuelve a saltar.
@@ -436,8 +436,8 @@ customer-ran-to-end-1 = Llegar al final, llega.
 customer-ran-to-end-2 = La última colada la hizo entera; tardó { $minutes } minutos.
 customer-ran-to-end-3 = Acabar, acabó; eso hay que reconocérselo.
 customer-shows-number-1 = Sale un número que no había visto nunca.
-customer-shows-number-2 = Ahora tiene puesto un número.
-customer-shows-number-3 = Ahora enseña un número y nada más.
+customer-shows-number-2 = Ahora le sale un número.
+customer-shows-number-3 = Ahora sale un número y nada más.
 customer-since-birthday = Empezó el día de mi cumpleaños, mira por dónde.
 customer-since-last-week = Está así desde la semana pasada.
 customer-since-monday = La colada del lunes aún la hizo bien.
@@ -455,7 +455,7 @@ customer-stopped-2 = Se rindió { customer-after }, sin haber terminado.
 customer-stopped-3 = La puse y { customer-after } se acabó.
 customer-theory-cat = Mi hijo le echa la culpa al gato.
 customer-theory-cheap = Mi hermana dice que no debí comprar una barata.
-customer-theory-detergent = Mi vecina dice que uso un detergente que no es.
+customer-theory-detergent = Mi vecina dice que no uso el detergente que toca.
 customer-theory-grandson = Yo sospecho de mi nieto, que pulsa todo lo que se puede pulsar.
 customer-theory-limescale = Mi cuñado está seguro de que es la cal.
 customer-theory-overfilled = Mi marido dice que la lleno demasiado.
@@ -913,7 +913,7 @@ finding-cold-tap-throttled = El grifo de agua fría está casi cerrado: sale poc
 finding-cord-browned = La clavija está tostada por un lado y el cable está rígido donde entra en ella.
 finding-dial-cable-broken = El cable plano del selector a la placa está roto.
 finding-dial-soft = Los pasos del selector se notan blandos; se salta algunos.
-finding-extension-cord = La máquina cuelga de un alargador largo y fino, tibio al tacto.
+finding-extension-cord = La máquina está enchufada a un alargador largo y fino, tibio al tacto.
 finding-fuse-wire-gone = El hilo del fusible está fundido.
 finding-gap-wide = El captador está doblado, lejos de sus imanes.
 finding-gear-stripped = La leva del actuador del embrague gira suelta con la mano: no la sujeta ningún engranaje.
@@ -1060,15 +1060,15 @@ incident-touched-charge = Descarga de un condensador
 
 invoice = Factura
 invoice-call-out = Desplazamiento
-invoice-free-called-back = segunda visita por aviso, no se cobra (valor { $value })
-invoice-free-fitted-in-vain = montada en vano, no se cobra (valor { $value })
+invoice-free-called-back = segunda visita por la misma avería, no se cobra (valor { $value })
+invoice-free-fitted-in-vain = montada sin hacer falta, no se cobra (valor { $value })
 invoice-free-no-repair = sin reparación, no se cobra (valor { $value })
 invoice-free-ordered-in-vain = al final no hizo falta, no se cobra (valor { $value })
 invoice-labor = Mano de obra: { $minutes } min a { $rate } por hora
 invoice-part = Pieza { $part }
-invoice-restocking = Gastos de devolución del { $percent } % de la pieza { $part }
+invoice-restocking = Gastos de devolución de la pieza { $part }: { $percent } %
 invoice-subtotal = Base imponible
-invoice-tax = Impuesto, { $percent } %
+invoice-tax = Impuestos, { $percent } %
 invoice-total = Total
 invoice-warranty = Garantía: { $days } días en piezas y mano de obra.
 

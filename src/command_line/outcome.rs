@@ -395,13 +395,9 @@ impl Outcome {
     /// Of the job on this bench; `failed` is the step at which its script ended.
     pub fn of(
         (scenario_source, seed): (&ScenarioSource, u64),
-        bench: &Bench,
+        (bench, first): (&Bench, Option<&(EarlierVisit, CustomerAccount)>),
         (score, call_back): (&Score, Option<&lesson::CallBack>),
-        (looks, intake, first): (
-            &[(Time, Lamps)],
-            &Intake,
-            Option<&(EarlierVisit, CustomerAccount)>,
-        ),
+        (looks, intake): (&[(Time, Lamps)], &Intake),
         failed: Option<FailedStep>,
     ) -> Outcome {
         let view = bench.view();

@@ -86,9 +86,9 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         });
         let outcome = Outcome::of(
             (&scenario_source, seed),
-            bench,
+            (bench, job.first.as_ref()),
             (&score, called.as_ref()),
-            (&job.looks, &job.intake, job.first.as_ref()),
+            (&job.looks, &job.intake),
             failed,
         );
         out.json(&outcome)?;

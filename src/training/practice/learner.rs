@@ -3,6 +3,7 @@
 use super::review::DAY_S;
 use super::{Answer, Confusion, Detail, Memory, Moment, Rates, Skill, Tracing};
 use crate::lesson::PASS_SHARE;
+use crate::reason::HandRecord;
 use std::collections::BTreeMap;
 
 /// Days on which an answer must have been right before a skill counts as mastered (our own choice). A day is a
