@@ -56,7 +56,7 @@ ask-tried = What have you tried yourself?
 
 best-at-dead = unplugged
 best-at-idle = plugged in, idle
-best-at-pulled = unplugged, connector off the load
+best-at-pulled = unplugged, load disconnected
 best-at-test-clutch = clutch actuator test
 best-at-test-cold = cold valve test
 best-at-test-hot = hot valve test
@@ -80,7 +80,7 @@ best-new-machine = stop and recommend a new machine
 best-next = Expected cost of repair if this is done next (≥ the lowest possible)
 best-not-asked-for = The customer’s wash never started: the worn dial slipped, and the control is set to a different program than the dial shows. That says nothing about the rest of the machine.
 best-optimum = best plan
-best-put-right = correct by hand
+best-put-right = fix by hand
 best-recalibrate = recalibrate and see the result
 best-scenario = scenario
 best-several = This job hides { $count } faults at once. What follows takes them one at a time: it is the best plan for the first one only.
@@ -127,7 +127,7 @@ caution-discharge-live = The machine is plugged in: the supply keeps the capacit
 
 call-back = Three days later the customer calls:
 call-back-earlier = From the first visit: codes recorded: { $codes }. Work done: { $repairs }. Cause reported: { $causes }.
-call-back-none = Three days later: no call.
+call-back-none = Three days later: nobody calls.
 call-back-nothing = none
 call-back-visit = Second visit, after the customer called back:
 
@@ -229,7 +229,7 @@ cli-learners-open = ({ $count } open)
 cli-learners-row = { $name }: mastered: { $mastered }; being worked on: { $working }
 cli-learners-sittings = Examinations
 cli-learners-skills = Skills mastered
-cli-meter-test = meter checked on the proving unit at
+cli-meter-test = meter checked on the proving unit
 cli-no-conclusion = The report draws no conclusion, so it gets no answer: name a cause, or write verdict: NothingWrong or verdict: GivenUp.
 cli-no-report = No report yet. Submit one to see where each point went.
 cli-practice-adaptive = adaptive: the drill closest to the target
@@ -266,6 +266,7 @@ cli-see-sheet = `detent sheet` shows what there is.
 cli-seed = seed
 cli-state = state
 cli-state-hash = state hash
+cli-state-now = control: { $control } | water: { $level } mm, { $water } °C
 cli-try = try at
 cli-usage = Usage: { $usage }
 cli-usage-conflict = { $argument } and { $other } cannot be given together.
@@ -284,6 +285,7 @@ cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or 
 cli-window-no-size = no size "{ $size }": write it as 1280x720
 cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
+cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor }
 
 ## coach
 
@@ -361,6 +363,15 @@ component-tub = Tub
 condition-new = new
 condition-rebuilt = rebuilt
 condition-used = used, as is
+
+## control
+
+control-hold = fault hold
+control-idle = idle
+control-off = without power
+control-program = in a program
+control-service = service mode
+control-starved = short of power
 
 ## course
 
@@ -504,7 +515,7 @@ deed-arrived-finished = Last wash: ran to the end
 deed-arrived-not-asked-for = Last wash: never started, the worn dial slipped
 deed-arrived-open = Last wash: did not finish
 deed-arrived-stopped = Last wash: stopped with code { $code }
-deed-check-for-leaks = look for leaks
+deed-check-for-leaks = check for leaks
 deed-fit = install { $part }
 deed-note-code = record code { $code }
 deed-order = order { $part }

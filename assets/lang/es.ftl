@@ -56,7 +56,7 @@ ask-tried = ¿Qué ha probado usted?
 
 best-at-dead = desenchufada
 best-at-idle = enchufada, en reposo
-best-at-pulled = desenchufada, con el conector de la carga suelto
+best-at-pulled = desenchufada, con la carga desconectada
 best-at-test-clutch = prueba del actuador del embrague
 best-at-test-cold = prueba de la válvula fría
 best-at-test-hot = prueba de la válvula caliente
@@ -80,7 +80,7 @@ best-new-machine = parar y recomendar una máquina nueva
 best-next = Coste esperado de la reparación si lo siguiente es esto (≥ el mínimo posible)
 best-not-asked-for = El lavado del cliente no llegó a empezar: el selector gastado patinó y el control está en un programa distinto del que marca el selector. Eso no dice nada del resto de la máquina.
 best-optimum = mejor plan
-best-put-right = corregir a mano
+best-put-right = arreglar a mano
 best-recalibrate = recalibrar y ver el resultado
 best-scenario = trabajo
 best-several = Este trabajo esconde { $count } fallos a la vez. Lo que sigue los trata de uno en uno: es el mejor plan solo para el primero.
@@ -229,7 +229,7 @@ cli-learners-open = ({ $count } sin cerrar)
 cli-learners-row = { $name }: domina: { $mastered }; en ello: { $working }
 cli-learners-sittings = Exámenes
 cli-learners-skills = Habilidades dominadas
-cli-meter-test = multímetro comprobado en la fuente de prueba a los
+cli-meter-test = multímetro comprobado en la fuente de prueba
 cli-no-conclusion = El informe no llega a ninguna conclusión y por eso no recibe respuesta: nombre una causa o escriba verdict: NothingWrong o verdict: GivenUp.
 cli-no-report = Aún no hay informe. Entréguelo para ver dónde se perdió cada punto.
 cli-practice-adaptive = adaptativa: el ejercicio más cercano al objetivo
@@ -266,6 +266,7 @@ cli-see-sheet = `detent sheet` muestra lo que hay.
 cli-seed = semilla
 cli-state = estado
 cli-state-hash = huella del estado
+cli-state-now = placa: { $control } | agua: { $level } mm, { $water } °C
 cli-try = intento a los
 cli-usage = Uso: { $usage }
 cli-usage-conflict = { $argument } y { $other } no se pueden dar a la vez.
@@ -284,6 +285,7 @@ cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o tra
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
 cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
+cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor }
 
 ## coach
 
@@ -359,6 +361,15 @@ condition-new = nueva
 condition-rebuilt = reacondicionada
 condition-used = usada, tal cual
 
+## control
+
+control-hold = parada por fallo
+control-idle = en reposo
+control-off = sin corriente
+control-program = en un programa
+control-service = modo de servicio
+control-starved = con poca tensión
+
 ## course
 
 course-doubles = Varios fallos
@@ -429,7 +440,7 @@ customer-outlet-tripped-3 = Se queda sin corriente porque salta lo de la pared.
 customer-padlock-blinks-1 = Parpadea el candadito.
 customer-padlock-blinks-2 = Y una luz con un candado me hace guiños.
 customer-padlock-blinks-3 = Ahora el dibujo del candado no deja de parpadear.
-customer-ran-free-1 = Algo corre por debajo y no arrastra nada.
+customer-ran-free-1 = Algo gira por debajo, pero no arrastra nada.
 customer-ran-free-2 = Hace como un cochecito de juguete panza arriba.
 customer-ran-free-3 = La oigo funcionar, pero dentro no da vueltas nada.
 customer-ran-to-end-1 = Llegar al final, llega.
@@ -1652,16 +1663,16 @@ reset-power = Desenchufe la máquina y espere un minuto antes de volver a enchuf
 
 ## review
 
-review-best = El mejor planteamiento
+review-best = La mejor manera
 review-cost = Coste hasta aquí
 review-intro = Cada barra: la probabilidad de cada causa después de ese paso. En verde: la real. El coste incluye mano de obra, piezas y la espera de piezas.
 review-none = No se puede mostrar la comparación: falta la tabla de fallos de esta placa.
 review-others = todas las demás
 review-sound = mejor: { $step }
 review-stop = { $minutes } min · { $money }
-review-title = Su planteamiento y el mejor
+review-title = Su manera de hacerlo y la mejor
 review-working = Calculando su planteamiento y el mejor…
-review-yours = Su planteamiento
+review-yours = Su manera de hacerlo
 
 ## routine
 

@@ -21,10 +21,10 @@ pub struct InvoiceRow {
 impl Texts {
     /// A sum to the cent, as the language writes it, in invented money.
     pub fn money(&self, money: f64) -> String {
-        let money = format!("{money:.2}");
+        let money = self.digits(format!("{money:.2}"));
         match self.language() {
             Language::En => format!("¤{money}"),
-            Language::Es => format!("{}\u{a0}¤", money.replace('.', ",")),
+            Language::Es => format!("{money}\u{a0}¤"),
         }
     }
 

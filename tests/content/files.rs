@@ -557,7 +557,7 @@ fn damaged_attempts() {
     assert_eq!(bad_attempt(sound, SCENARIO, 1, ""), Damage::Foreign);
     assert_eq!(bad_attempt(part, &ATTEMPT[..20], 1, ""), Damage::Truncated);
 
-    let newer = with(ATTEMPT, "format:2,", "format:4,mood:Fine(5),");
+    let newer = with(ATTEMPT, "format:2,", "format:5,mood:Fine(5),");
     let problem = bad_attempt(sound, newer, 1, "format");
     assert_eq!(problem, Damage::NewerFormat { found: 5, known: 4 });
     let other_text = with(ATTEMPT, ",seed:7", ",seed:7,scenario_text:Some(\"()\")");
