@@ -412,6 +412,7 @@ fn a_second_visit_is_recorded_with_the_first_one_and_done_again() {
     let SecondVisit { call, header } = visit.expect("nothing was done about it");
     assert_eq!((header.format, header.seed), (4, scenario.seed));
     let mut second = call.bench;
+    let intake = Intake::of(&second);
     second.wait(Span::from_s(7));
     act(&mut second, open_up());
     act(&mut second, buy("P-1001"));
@@ -426,7 +427,7 @@ fn a_second_visit_is_recorded_with_the_first_one_and_done_again() {
     assert_eq!(done.end, written.footer);
     assert_eq!(done.score.total().to_bits(), written.score.to_bits());
     assert_eq!(done.first, Some((call.earlier, call.account)));
-    assert_eq!(done.intake, Intake::of(&second));
+    assert_eq!(done.intake, intake);
     assert!(done.bench.is_called_back() && done.bench.spent() == second.spent());
     // Neither visit is thought over or helped with as if it began on the machine that was drawn.
     let review = content_library.review((scenario, scenario.seed), &second, &done.score);
