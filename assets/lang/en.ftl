@@ -127,8 +127,10 @@ caution-discharge-live = The machine is plugged in: the supply keeps the capacit
 
 call-back = Three days later the customer calls:
 call-back-earlier = From the first visit: codes recorded: { $codes }. Work done: { $repairs }. Cause reported: { $causes }.
+call-back-fitted = { $part } installed
 call-back-none = Three days later: nobody calls.
 call-back-nothing = none
+call-back-put-right = { $component } fixed by hand
 call-back-visit = Second visit, after the customer called back:
 
 ## caution

@@ -127,8 +127,10 @@ caution-discharge-live = La máquina está enchufada: la red mantiene cargado el
 
 call-back = Tres días después llama el cliente:
 call-back-earlier = En la ficha de la primera visita: códigos anotados: { $codes }. Trabajo hecho: { $repairs }. Causa indicada: { $causes }.
+call-back-fitted = montada la pieza { $part }
 call-back-none = Tres días después: no llama nadie.
 call-back-nothing = nada
+call-back-put-right = arreglado a mano: { $component }
 call-back-visit = Segunda visita, porque el cliente ha vuelto a llamar:
 
 ## caution

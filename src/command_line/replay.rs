@@ -54,7 +54,8 @@ pub(super) fn check(args: &ReplayArgs, language: Language) -> Result<(), Failure
     match footer.answer {
         Answer::Shown { .. } => {
             let (score, of) = (score.total(), score.of());
-            out.line(format!("{} {score:.1} / {of:.1}", texts.get("cli-score")))
+            let points = texts.digits(format!("{score:.1} / {of:.1}"));
+            out.line(format!("{} {points}", texts.get("cli-score")))
         }
         Answer::Withheld => Ok(()),
     }

@@ -7,7 +7,6 @@ use detent_training::bench::{
 use detent_training::lesson::{
     Answer, CustomerAccount, EarlierVisit, Invoice, InvoiceItem, InvoiceLine,
 };
-use detent_training::reason::Remedy;
 
 /// One printed line of an invoice.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -101,8 +100,14 @@ impl Texts {
         };
         let codes = earlier.noted_codes.iter().map(|code| format!("{code:02}"));
         let repairs = earlier.repairs.iter().map(|repair| match repair {
-            Repair::Fitted { part } => self.remedy(&Remedy::Part(part.clone()), parts),
-            Repair::PutRight(component) => self.remedy(&Remedy::PutRight(*component), parts),
+            Repair::Fitted { part } => {
+                let part = self.numbered(part, parts);
+                self.with("call-back-fitted", &[("part", part.into())])
+            }
+            Repair::PutRight(component) => {
+                let component = self.component(*component);
+                self.with("call-back-put-right", &[("component", component.into())])
+            }
         });
         let causes = earlier.report.causes.iter().map(|id| self.mode(id));
         let args = [

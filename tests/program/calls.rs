@@ -3,6 +3,7 @@
 //!
 //! To read them: `cargo test --test program calls -- --nocapture`.
 
+use crate::schema::fits;
 use serde_json::Value;
 use std::path::Path;
 use std::process::{Command, Output};
@@ -35,6 +36,11 @@ fn call(scenario: &str, name: &str) -> Value {
         let text = told(&["--lang", language, "play", scenario, &script]);
         println!("{text}");
         assert!(!text.contains(['‹', '{']), "{text}");
+        let point = if language == "es" { ',' } else { '.' };
+        let water = text.lines().find(|line| line.contains("°C"));
+        let water = water.expect("the state of the machine");
+        let (before, _) = water.split_once(" °C").expect("just found");
+        assert_eq!(before.chars().rev().nth(1), Some(point), "{water}");
     }
     serde_json::from_str(&told(&["play", scenario, &script, "--json"])).expect("JSON")
 }
@@ -149,11 +155,15 @@ fn a_job_done_wrongly_comes_back_and_costs_the_customer_nothing_more() {
     let text = told(&second);
     println!("{text}");
     // The first visit is on file: the code as it was misread, the control that was swapped.
-    for on_file in ["recorded: 24", "P-0501", "Second visit"] {
+    for on_file in [
+        "recorded: 24",
+        "P-0501 Control board installed",
+        "Second visit",
+    ] {
         assert!(text.contains(on_file), "{on_file} is not in: {text}");
     }
     let second = told(&[&second[..], &["--json"]].concat());
-    let second: Value = serde_json::from_str(&second).expect("JSON");
+    let second = fits("play-1", &second);
     assert_eq!(check_sums(&second), 0);
     let lines = second["answer"]["invoice"]["lines"]
         .as_array()
