@@ -43,20 +43,20 @@ area-wiring = the wires and connectors
 ## ask
 
 ask = Ask the customer
-ask-appliance = What do model and serial number on the plate say?
+ask-appliance = What are the model and serial numbers on the plate?
 ask-appliance-answer = Model { $model }, serial number { $serial }
 ask-happens = What happens, and when?
-ask-noises = Does it make any noise that it did not make before?
+ask-noises = Is it making any noise that it did not make before?
 ask-nothing = Nothing that I noticed.
-ask-panel = What do the lamps or the display show?
-ask-since = Since when has it done that?
+ask-panel = What do the lights or the display show?
+ask-since = How long has it been doing that?
 ask-tried = What have you tried yourself?
 
 ## best
 
 best-at-dead = unplugged
 best-at-idle = plugged in, idle
-best-at-pulled = unplugged, connector off the load
+best-at-pulled = unplugged, load disconnected
 best-at-test-clutch = clutch actuator test
 best-at-test-cold = cold valve test
 best-at-test-hot = hot valve test
@@ -80,7 +80,7 @@ best-new-machine = stop and recommend a new machine
 best-next = Expected cost of repair if this is done next (≥ the lowest possible)
 best-not-asked-for = The customer’s wash never started: the worn dial slipped, and the control is set to a different program than the dial shows. That says nothing about the rest of the machine.
 best-optimum = best plan
-best-put-right = correct by hand
+best-put-right = fix by hand
 best-recalibrate = recalibrate and see the result
 best-scenario = scenario
 best-several = This job hides { $count } faults at once. What follows takes them one at a time: it is the best plan for the first one only.
@@ -126,9 +126,11 @@ caution-discharge-live = The machine is plugged in: the supply keeps the capacit
 ## call
 
 call-back = Three days later the customer calls:
-call-back-earlier = On file: codes recorded: { $codes }. Done: { $repairs }. Cause reported: { $causes }.
-call-back-none = Three days later: no call.
+call-back-earlier = From the first visit: codes recorded: { $codes }. Work done: { $repairs }. Cause reported: { $causes }.
+call-back-fitted = { $part } installed
+call-back-none = Three days later: nobody calls.
 call-back-nothing = none
+call-back-put-right = { $component } fixed by hand
 call-back-visit = Second visit, after the customer called back:
 
 ## caution
@@ -229,7 +231,7 @@ cli-learners-open = ({ $count } open)
 cli-learners-row = { $name }: mastered: { $mastered }; being worked on: { $working }
 cli-learners-sittings = Examinations
 cli-learners-skills = Skills mastered
-cli-meter-test = meter checked on the proving unit at
+cli-meter-test = meter checked on the proving unit
 cli-no-conclusion = The report draws no conclusion, so it gets no answer: name a cause, or write verdict: NothingWrong or verdict: GivenUp.
 cli-no-report = No report yet. Submit one to see where each point went.
 cli-practice-adaptive = adaptive: the drill closest to the target
@@ -254,6 +256,7 @@ cli-practice-recovery = believed { $believed } %, truly known { $known } %, root
 cli-readings = readings
 cli-replay-same = { $actions } actions, same state and score
 cli-replay-sealed = the digest matches the lines
+cli-replay-second-visit = second visit, after a first one of { $actions } actions
 cli-replay-shown = the answer was shown after the report
 cli-replay-unfinished = { $actions } actions, unfinished; every action could be repeated
 cli-replay-withheld = the report draws no conclusion: the answer was not shown
@@ -265,12 +268,26 @@ cli-see-sheet = `detent sheet` shows what there is.
 cli-seed = seed
 cli-state = state
 cli-state-hash = state hash
+cli-state-now = control: { $control } | water: { $level } mm, { $water } °C
 cli-try = try at
+cli-usage = Usage: { $usage }
+cli-usage-conflict = { $argument } and { $other } cannot be given together.
+cli-usage-missing = Missing: { $arguments }.
+cli-usage-needs-value = { $argument } needs a value.
+cli-usage-no-argument = There is no option or argument "{ $argument }" here.
+cli-usage-no-command = There is no command "{ $command }".
+cli-usage-no-value = "{ $value }" is not a value for { $argument }.
+cli-usage-not-text = The arguments are not UTF-8 text.
+cli-usage-other = The arguments cannot be used: { $problem }.
+cli-usage-range = "{ $value }" is not a value for { $argument }: it takes { $range }.
+cli-usage-takes-none = { $argument } takes no value "{ $value }".
+cli-usage-twice = { $argument } is given twice.
 cli-window-ended = the window ended with error { $code }
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
 cli-window-no-size = no size "{ $size }": write it as 1280x720
 cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
+cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor }
 
 ## coach
 
@@ -349,6 +366,15 @@ condition-new = new
 condition-rebuilt = rebuilt
 condition-used = used, as is
 
+## control
+
+control-hold = fault hold
+control-idle = idle
+control-off = without power
+control-program = in a program
+control-service = service mode
+control-starved = short of power
+
 ## course
 
 course-doubles = Multiple faults
@@ -380,7 +406,7 @@ customer-dark-3 = It does not even come on.
 customer-drains-while-filling-1 = It is emptying itself while it fills.
 customer-drains-while-filling-2 = I hear it gurgle into the drain while the water is still coming in.
 customer-drains-while-filling-3 = It drains all the while, even as it fills.
-customer-filled-for-long-1 = It fills and fills and cannot get enough.
+customer-filled-for-long-1 = It fills and fills and never gets enough.
 customer-filled-for-long-2 = I hear water running in for much longer than it used to.
 customer-filled-for-long-3 = It keeps taking in water.
 customer-hummed-1 = It hums low and deep, and nothing turns.
@@ -398,19 +424,19 @@ customer-marks-take-turns-3 = A dash here, a dash there, and so on without end.
 customer-mistrust-1 = But something about it is not right; please look it over.
 customer-mistrust-2 = But I do not trust it any more.
 customer-mistrust-3 = And still I want somebody to look at it.
-customer-never-spun-1 = It never gets as far as whirling.
+customer-never-spun-1 = It never gets around to spinning.
 customer-never-spun-2 = It sloshes, but it never wrings anything out.
 customer-never-spun-3 = The fast part at the end never comes.
-customer-never-started-1 = The lights are on, but when I press { button-start } nothing comes of it.
-customer-never-started-2 = It is awake and will not begin.
+customer-never-started-1 = The lights are on, but when I press { button-start }, nothing happens.
+customer-never-started-2 = It is on, but it will not start.
 customer-never-started-3 = I press { button-start } and it ignores me.
 customer-no-water-came-1 = Not a drop of water came in.
 customer-no-water-came-2 = My things are as dry as when I put them in.
 customer-no-water-came-3 = The water never came.
 customer-nothing-moved-1 = Nothing in it moved at all.
 customer-nothing-moved-2 = My things just lie there; nothing turns.
-customer-nothing-moved-3 = It does not stir, not once.
-customer-other-program-1 = It does something other than what I point it at.
+customer-nothing-moved-3 = It does not budge, not once.
+customer-other-program-1 = It does something other than what I set it to.
 customer-other-program-2 = I choose one thing and get another.
 customer-other-program-3 = It counts wrong when I turn the knob.
 customer-outlet-tripped-1 = The little button on the wall has popped out, and it pops out again when I push it in.
@@ -419,10 +445,10 @@ customer-outlet-tripped-3 = It keeps cutting off its own power at the wall.
 customer-padlock-blinks-1 = The little padlock blinks.
 customer-padlock-blinks-2 = And a light with a padlock on it winks at me.
 customer-padlock-blinks-3 = Now that padlock sign keeps blinking.
-customer-ran-free-1 = Something whirs along underneath and takes nothing with it.
+customer-ran-free-1 = Something whirs underneath, but it does not turn anything.
 customer-ran-free-2 = It whirs like a toy car on its back.
 customer-ran-free-3 = I hear it run, but nothing in it goes around.
-customer-ran-to-end-1 = It does run to its end.
+customer-ran-to-end-1 = It does get to the end.
 customer-ran-to-end-2 = The last load went through; it took { $minutes } minutes.
 customer-ran-to-end-3 = It finished, I will give it that.
 customer-shows-number-1 = It shows a number that I have never seen.
@@ -430,15 +456,15 @@ customer-shows-number-2 = There is a number on it now.
 customer-shows-number-3 = Now it shows me a number and nothing else.
 customer-since-birthday = It began on my birthday, of all days.
 customer-since-last-week = It has been like this since last week.
-customer-since-monday = Monday’s load was still fine.
+customer-since-monday = Monday’s load came out fine.
 customer-since-sunday = It was fine until Sunday.
 customer-since-vacation = We came back from vacation, and there it was.
 customer-since-yesterday = Since yesterday, and I need it.
 customer-spun-slowly-1 = Everything comes out dripping.
 customer-spun-slowly-2 = It turns at the end, but lazily, and things come out soaked.
 customer-spun-slowly-3 = It does not get up to speed the way it used to.
-customer-still-going-1 = After more than an hour it was still at it.
-customer-still-going-2 = It never comes to an end; I switched off my alarm and it was still busy.
+customer-still-going-1 = After more than an hour it was still going.
+customer-still-going-2 = It never finishes; my alarm went off and it was still at it.
 customer-still-going-3 = It goes on forever.
 customer-stopped-1 = It stopped { customer-after }.
 customer-stopped-2 = It gave up { customer-after }, before it was done.
@@ -453,7 +479,7 @@ customer-theory-power-company = The man across the street blames the power compa
 customer-theory-storm = We had a thunderstorm, so that must be it.
 customer-thumped-1 = It thumps when it picks up speed.
 customer-thumped-2 = It shakes so hard that the shelf rattles.
-customer-thumped-3 = It bangs about like a horse in a stable.
+customer-thumped-3 = It bangs around like a horse in a stall.
 customer-too-much-water-1 = The water stood almost at the rim.
 customer-too-much-water-2 = There was far too much water in it.
 customer-too-much-water-3 = It nearly ran over.
@@ -477,12 +503,12 @@ customer-went-dark-2 = It went out in the middle, { customer-after }.
 customer-went-dark-3 = It died on me { customer-after }: no light, nothing.
 customer-who-caretaker = I look after this building; it is the tenants’ machine.
 customer-who-family = There are five of us and three of them play soccer.
-customer-who-farm = You will have found us by the cows.
-customer-who-hostel = It is the youth hostel’s machine, and we are booked out.
-customer-who-salon = I have a hair salon, and I live on towels.
+customer-who-farm = You will know us by the cows.
+customer-who-hostel = It is the youth hostel’s machine, and we are fully booked.
+customer-who-salon = I have a hair salon, and I go through towels all day long.
 customer-who-shared-flat = It belongs to all four of us, so nobody knows anything.
-customer-who-student = I am renting, and I have an exam tomorrow.
-customer-who-widower = My wife always saw to these things.
+customer-who-student = I rent here, and I have an exam tomorrow.
+customer-who-widower = My wife always took care of these things.
 
 ## deed
 
@@ -491,7 +517,7 @@ deed-arrived-finished = Last wash: ran to the end
 deed-arrived-not-asked-for = Last wash: never started, the worn dial slipped
 deed-arrived-open = Last wash: did not finish
 deed-arrived-stopped = Last wash: stopped with code { $code }
-deed-check-for-leaks = look for leaks
+deed-check-for-leaks = check for leaks
 deed-fit = install { $part }
 deed-note-code = record code { $code }
 deed-order = order { $part }
@@ -563,6 +589,10 @@ doubt-go-on = After { $tries } failed tries: { $share } % chance the control is 
 doubt-hand = it is my technique
 doubt-intro = From the timing of each try and the wear of this dial: how likely a good control would have let it in. A try that broke a timing window says nothing about the control. Dashed: decision limits at 5 % risk either way.
 doubt-needed = The first time you meet a gesture, about { $newcomer } failed tries speak against the control; once you get in four times out of five, { $practised } do.
+doubt-own = In the drill you got in on { $entered } of your latest { $tries } tries. With that hand, { $needed } failed { $needed ->
+        [one] try
+       *[other] tries
+    } in a row speak against the control, and this curve goes by it. Hints and the score do not: they are the same for everybody.
 doubt-suspect = After { $tries } failed tries: { $share } % chance the control is faulty. Now it is worth measuring at the control.
 
 ## drill
@@ -896,10 +926,10 @@ finding-belt-slack = The belt is slack and shiny, and smells of hot rubber.
 finding-bolt-stiff = The lock’s bolt is stiff and barely moves.
 finding-cold-tap-shut = The cold { word-tap } is shut off.
 finding-cold-tap-throttled = The cold { word-tap } is nearly shut off: little water comes.
-finding-cord-browned = The plug is browned on one side, and the cord is stiff where it enters the plug.
+finding-cord-browned = The plug is scorched on one side, and the cord is stiff where it enters the plug.
 finding-dial-cable-broken = The flat cable from the dial to the board is broken.
 finding-dial-soft = The dial’s detents feel soft; it slips past some of them.
-finding-extension-cord = The machine hangs on a long, thin extension cord that is warm to the hand.
+finding-extension-cord = The machine is plugged into a long, thin extension cord that is warm to the touch.
 finding-fuse-wire-gone = The wire in the fuse is burned out.
 finding-gap-wide = The speed pickup is bent away from its magnets.
 finding-gear-stripped = The clutch actuator’s cam turns loosely by hand: no gear holds it.
@@ -917,12 +947,12 @@ finding-laundry-one-sided = The laundry is bunched up on one side.
 finding-machine-rocks = The machine rocks: one foot is off the floor.
 finding-motor-hot = The motor is too hot to keep a hand on.
 finding-nothing = No visible fault.
-finding-outlet-browned = The outlet is browned around one contact, and the plug fits loosely.
+finding-outlet-browned = The outlet is scorched around one contact, and the plug fits loosely.
 finding-outlet-no-ground = The outlet tester shows no ground.
 finding-outlet-reversed = The outlet tester shows line and neutral reversed.
 finding-outlet-tripped = The outlet’s residual current device has tripped: its reset button stands out.
 finding-pin-burnt = A connector pin is discolored and smells burned.
-finding-relay-scorched = A relay on the board is browned and smells burned.
+finding-relay-scorched = A relay on the board is scorched and smells burned.
 finding-screen-clogged = The valve’s screen is clogged with grit.
 finding-shaft-stiff = The motor’s shaft is stiff to turn by hand.
 finding-stop-switch-cracked = The switch under the Stop button is cracked and has no click.
@@ -1045,11 +1075,11 @@ incident-touched-charge = Shock from a stored charge
 ## invoice
 
 invoice = Invoice
-invoice-call-out = Call-out fee: the journey to you
-invoice-free-called-back = after a call-back, not charged (worth { $value })
-invoice-free-fitted-in-vain = installed in vain, not charged (worth { $value })
-invoice-free-no-repair = no repair, not charged (worth { $value })
-invoice-free-ordered-in-vain = not needed after all, not charged (worth { $value })
+invoice-call-out = Service call fee: the trip to you
+invoice-free-called-back = after a call-back, no charge (worth { $value })
+invoice-free-fitted-in-vain = installed but not needed, no charge (worth { $value })
+invoice-free-no-repair = not repaired, no charge (worth { $value })
+invoice-free-ordered-in-vain = not needed after all, no charge (worth { $value })
 invoice-labor = Labor: { $minutes } min at { $rate } per hour
 invoice-part = Part { $part }
 invoice-restocking = Restocking fee of { $percent } % for part { $part }
@@ -1080,6 +1110,7 @@ kept-look = See the result
 kept-mine = My attempts ({ $count })
 kept-none = Nothing here yet. An attempt is saved from its first action on.
 kept-save = Save a copy
+kept-second-visit = second visit
 kept-taken = { $detail } is now among your attempts.
 kept-unfinished = unfinished, { $actions } actions in { $minutes } min
 
@@ -1543,9 +1574,9 @@ proof-gap-not-recalibrated = Not yet: no recalibration has passed since.
 
 quote = Quote
 quote-approved = Quote: { $amount } for parts and labor ({ $minutes } min). The customer agrees.
-quote-comes-to = { $parts }: comes to { $amount }, call-out fee and tax apart.
+quote-comes-to = { $parts }: comes to { $amount }, plus service call fee and tax.
 quote-declined = Quote: { $amount } for parts and labor ({ $minutes } min). The customer declines: that is too much.
-quote-intro = Before a part goes in, the customer agrees to what it will come to. Put the parts in below, and the labor of the whole visit.
+quote-intro = Before a part goes in, the customer agrees to the cost. Add the parts below, and the labor for the whole visit here.
 quote-minutes = Labor: { $minutes } min
 quote-no-part = No part
 quote-part = Quote it
@@ -1561,11 +1592,14 @@ record-empty = the file is empty; no attempt was recorded in it
 record-ends-early = line { $line }: the attempt ends while its last action is still being done
 record-exists = already exists; choose another name, or resume it if it is unfinished
 record-finished = the attempt is finished; begin another
+record-first-visit = first visit: { $problem }
 record-foreign = this is not an attempt of Detent; choose a file that Detent recorded
+record-in-first-visit = in the first visit, line { $line }: { $problem }
 record-line = { $problem }; the line was changed, restore the file from a copy
 record-log-backwards = an action at tick { $found } cannot follow one at tick { $before }
 record-log-too-late = tick { $tick } lies beyond the longest attempt; finish this one and begin another
 record-newer-format = the attempt has format { $found } and this program reads up to { $known }; use a newer Detent
+record-no-call-back = the customer does not call back after this first visit
 record-no-scenario = "{ $scenario }" was found neither there, nor next to the attempt, nor built in; give the scenario with --scenario
 record-no-scenario-name = "{ $scenario }" is not the name of a scenario's file, which ends in .ron; give the scenario with --scenario
 record-no-such-format = no Detent wrote format { $format }; restore the file from a copy
@@ -1573,12 +1607,14 @@ record-no-words = the action could not be put into words: { $problem }
 record-not-a-hash = "{ $found }" is not a hash in hexadecimal digits; restore the file from a copy
 record-not-finite = { $found } is not a finite number; restore the file from a copy
 record-not-text = these bytes are not UTF-8 text; restore the file from a copy
+record-other-first-visit = the first visit that it carries was to another machine; restore the file from a copy
 record-other-text = this is not the scenario that was attempted; restore the file from a copy
 record-overlap = line { $line }, at { $at }, begins while the line before is still being done (until { $busy })
 record-refused = line { $line }, at { $at }: { $refusal }; the attempt was not made on this machine
 record-scenario-changed = the attempt was recorded with another text of { $scenario }; replay it with the scenario as it was
 record-score = line { $line }: these deeds are not worth the score that stands here
 record-seal = line { $line }: the digest is not that of the lines above it: the file was changed after the attempt was finished; restore it from a copy
+record-second-visit = this is a second visit already, and no attempt holds a third; choose the attempt of a first visit
 record-state = line { $line }: these deeds do not lead to the state of the machine that stands here
 record-too-late = tick { $tick } lies beyond the longest attempt; restore the file from a copy
 record-too-long = the file is longer than { $most } bytes, and no job makes so long an attempt; choose another file
@@ -1952,7 +1988,7 @@ top-pause = Pause the clock
 
 tried-asked-neighbor = I asked my neighbor, who did not know either.
 tried-nothing = Nothing. I did not want to break anything.
-tried-pressed-again = I pressed the buttons again, and that was no use.
+tried-pressed-again = I pressed the buttons again, but it was no use.
 tried-waited = I waited a while and hoped.
 
 ## tries

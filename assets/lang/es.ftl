@@ -48,7 +48,7 @@ ask-appliance-answer = Modelo { $model }, número de serie { $serial }
 ask-happens = ¿Qué hace, y en qué momento?
 ask-noises = ¿Hace algún ruido que antes no hacía?
 ask-nothing = Nada que yo haya notado.
-ask-panel = ¿Qué muestran las luces o la pantalla?
+ask-panel = ¿Qué luces hay encendidas o qué sale en la pantalla?
 ask-since = ¿Desde cuándo lo hace?
 ask-tried = ¿Qué ha probado usted?
 
@@ -56,7 +56,7 @@ ask-tried = ¿Qué ha probado usted?
 
 best-at-dead = desenchufada
 best-at-idle = enchufada, en reposo
-best-at-pulled = desenchufada, con el conector de la carga suelto
+best-at-pulled = desenchufada, con la carga desconectada
 best-at-test-clutch = prueba del actuador del embrague
 best-at-test-cold = prueba de la válvula fría
 best-at-test-hot = prueba de la válvula caliente
@@ -80,7 +80,7 @@ best-new-machine = parar y recomendar una máquina nueva
 best-next = Coste esperado de la reparación si lo siguiente es esto (≥ el mínimo posible)
 best-not-asked-for = El lavado del cliente no llegó a empezar: el selector gastado patinó y el control está en un programa distinto del que marca el selector. Eso no dice nada del resto de la máquina.
 best-optimum = mejor plan
-best-put-right = corregir a mano
+best-put-right = arreglar a mano
 best-recalibrate = recalibrar y ver el resultado
 best-scenario = trabajo
 best-several = Este trabajo esconde { $count } fallos a la vez. Lo que sigue los trata de uno en uno: es el mejor plan solo para el primero.
@@ -126,10 +126,12 @@ caution-discharge-live = La máquina está enchufada: la red mantiene cargado el
 ## call
 
 call-back = Tres días después llama el cliente:
-call-back-earlier = Consta de la primera visita: códigos anotados: { $codes }. Hecho: { $repairs }. Causa en el informe: { $causes }.
-call-back-none = Tres días después: ninguna llamada.
+call-back-earlier = En la ficha de la primera visita: códigos anotados: { $codes }. Trabajo hecho: { $repairs }. Causa indicada: { $causes }.
+call-back-fitted = montada la pieza { $part }
+call-back-none = Tres días después: no llama nadie.
 call-back-nothing = nada
-call-back-visit = Segunda visita, después de la llamada del cliente:
+call-back-put-right = arreglado a mano: { $component }
+call-back-visit = Segunda visita, porque el cliente ha vuelto a llamar:
 
 ## caution
 
@@ -229,7 +231,7 @@ cli-learners-open = ({ $count } sin cerrar)
 cli-learners-row = { $name }: domina: { $mastered }; en ello: { $working }
 cli-learners-sittings = Exámenes
 cli-learners-skills = Habilidades dominadas
-cli-meter-test = multímetro comprobado en la fuente de prueba a los
+cli-meter-test = multímetro comprobado en la fuente de prueba
 cli-no-conclusion = El informe no llega a ninguna conclusión y por eso no recibe respuesta: nombre una causa o escriba verdict: NothingWrong o verdict: GivenUp.
 cli-no-report = Aún no hay informe. Entréguelo para ver dónde se perdió cada punto.
 cli-practice-adaptive = adaptativa: el ejercicio más cercano al objetivo
@@ -254,6 +256,7 @@ cli-practice-recovery = se cree { $believed } %, se sabe de verdad { $known } %,
 cli-readings = lecturas
 cli-replay-same = { $actions } acciones, mismo estado y misma puntuación
 cli-replay-sealed = la huella coincide con las líneas
+cli-replay-second-visit = segunda visita, después de una primera de { $actions } acciones
 cli-replay-shown = la respuesta se mostró después del informe
 cli-replay-unfinished = { $actions } acciones, sin terminar; todas se han podido repetir
 cli-replay-withheld = el informe no llega a ninguna conclusión: la respuesta no se mostró
@@ -265,12 +268,26 @@ cli-see-sheet = `detent sheet` muestra lo que hay.
 cli-seed = semilla
 cli-state = estado
 cli-state-hash = huella del estado
+cli-state-now = placa: { $control } | agua: { $level } mm, { $water } °C
 cli-try = intento a los
+cli-usage = Uso: { $usage }
+cli-usage-conflict = { $argument } y { $other } no se pueden dar a la vez.
+cli-usage-missing = Falta: { $arguments }.
+cli-usage-needs-value = { $argument } necesita un valor.
+cli-usage-no-argument = Aquí no hay ninguna opción ni argumento «{ $argument }».
+cli-usage-no-command = No hay ninguna orden «{ $command }».
+cli-usage-no-value = «{ $value }» no es un valor para { $argument }.
+cli-usage-not-text = Los argumentos no son texto UTF-8.
+cli-usage-other = No se pueden usar los argumentos: { $problem }.
+cli-usage-range = «{ $value }» no es un valor para { $argument }: admite { $range }.
+cli-usage-takes-none = { $argument } no admite ningún valor («{ $value }»).
+cli-usage-twice = { $argument } está dos veces.
 cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
 cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
+cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor }
 
 ## coach
 
@@ -346,6 +363,15 @@ condition-new = nueva
 condition-rebuilt = reacondicionada
 condition-used = usada, tal cual
 
+## control
+
+control-hold = parada por fallo
+control-idle = en reposo
+control-off = sin corriente
+control-program = en un programa
+control-service = modo de servicio
+control-starved = con poca tensión
+
 ## course
 
 course-doubles = Varios fallos
@@ -407,7 +433,7 @@ customer-no-water-came-3 = El agua no llegó nunca.
 customer-nothing-moved-1 = Dentro no se movió nada.
 customer-nothing-moved-2 = Mis cosas se quedan ahí quietas; no gira nada.
 customer-nothing-moved-3 = No se menea ni una vez.
-customer-other-program-1 = Hace otra cosa que la que le señalo.
+customer-other-program-1 = No hace lo que le marco.
 customer-other-program-2 = Elijo una cosa y me sale otra.
 customer-other-program-3 = Cuenta mal cuando giro la rueda.
 customer-outlet-tripped-1 = Ha saltado el botoncito de la pared y, si lo aprieto, vuelve a saltar.
@@ -416,15 +442,15 @@ customer-outlet-tripped-3 = Se queda sin corriente porque salta lo de la pared.
 customer-padlock-blinks-1 = Parpadea el candadito.
 customer-padlock-blinks-2 = Y una luz con un candado me hace guiños.
 customer-padlock-blinks-3 = Ahora el dibujo del candado no deja de parpadear.
-customer-ran-free-1 = Algo corre por debajo y no arrastra nada.
+customer-ran-free-1 = Algo gira por debajo, pero no arrastra nada.
 customer-ran-free-2 = Hace como un cochecito de juguete panza arriba.
 customer-ran-free-3 = La oigo funcionar, pero dentro no da vueltas nada.
 customer-ran-to-end-1 = Llegar al final, llega.
 customer-ran-to-end-2 = La última colada la hizo entera; tardó { $minutes } minutos.
 customer-ran-to-end-3 = Acabar, acabó; eso hay que reconocérselo.
 customer-shows-number-1 = Sale un número que no había visto nunca.
-customer-shows-number-2 = Ahora tiene puesto un número.
-customer-shows-number-3 = Ahora enseña un número y nada más.
+customer-shows-number-2 = Ahora le sale un número.
+customer-shows-number-3 = Ahora sale un número y nada más.
 customer-since-birthday = Empezó el día de mi cumpleaños, mira por dónde.
 customer-since-last-week = Está así desde la semana pasada.
 customer-since-monday = La colada del lunes aún la hizo bien.
@@ -442,7 +468,7 @@ customer-stopped-2 = Se rindió { customer-after }, sin haber terminado.
 customer-stopped-3 = La puse y { customer-after } se acabó.
 customer-theory-cat = Mi hijo le echa la culpa al gato.
 customer-theory-cheap = Mi hermana dice que no debí comprar una barata.
-customer-theory-detergent = Mi vecina dice que uso un detergente que no es.
+customer-theory-detergent = Mi vecina dice que no uso el detergente que toca.
 customer-theory-grandson = Yo sospecho de mi nieto, que pulsa todo lo que se puede pulsar.
 customer-theory-limescale = Mi cuñado está seguro de que es la cal.
 customer-theory-overfilled = Mi marido dice que la lleno demasiado.
@@ -560,6 +586,10 @@ doubt-go-on = Tras { $tries } intentos fallidos: un { $share } % de probabilidad
 doubt-hand = es la mano
 doubt-intro = Según los tiempos de cada intento y el desgaste de este selector: la probabilidad de que una placa buena lo dejara entrar. Un intento fuera de tiempo no dice nada de la placa. Rayas: límites de decisión con un riesgo del 5 % a cada lado.
 doubt-needed = Quien hace el gesto por primera vez necesita unos { $newcomer } intentos fallidos para sospechar de la placa; quien entra cuatro de cada cinco veces, { $practised }.
+doubt-own = En el ejercicio entró en { $entered } de sus últimos { $tries } intentos. Con esa mano, { $needed ->
+        [one] un solo intento fallido basta
+       *[other] bastan { $needed } intentos fallidos seguidos
+    } para sospechar de la placa, y esta curva cuenta con ello. Las pistas y la puntuación no: son iguales para todos.
 doubt-suspect = Tras { $tries } intentos fallidos: un { $share } % de probabilidad de que falle la placa. Ahora vale la pena medir en la placa.
 
 ## drill
@@ -896,7 +926,7 @@ finding-cold-tap-throttled = El grifo de agua fría está casi cerrado: sale poc
 finding-cord-browned = La clavija está tostada por un lado y el cable está rígido donde entra en ella.
 finding-dial-cable-broken = El cable plano del selector a la placa está roto.
 finding-dial-soft = Los pasos del selector se notan blandos; se salta algunos.
-finding-extension-cord = La máquina cuelga de un alargador largo y fino, tibio al tacto.
+finding-extension-cord = La máquina está enchufada a un alargador largo y fino, tibio al tacto.
 finding-fuse-wire-gone = El hilo del fusible está fundido.
 finding-gap-wide = El captador está doblado, lejos de sus imanes.
 finding-gear-stripped = La leva del actuador del embrague gira suelta con la mano: no la sujeta ningún engranaje.
@@ -1043,15 +1073,15 @@ incident-touched-charge = Descarga de un condensador
 
 invoice = Factura
 invoice-call-out = Desplazamiento
-invoice-free-called-back = segunda visita por aviso, no se cobra (valor { $value })
-invoice-free-fitted-in-vain = montada en vano, no se cobra (valor { $value })
+invoice-free-called-back = segunda visita por la misma avería, no se cobra (valor { $value })
+invoice-free-fitted-in-vain = montada sin hacer falta, no se cobra (valor { $value })
 invoice-free-no-repair = sin reparación, no se cobra (valor { $value })
 invoice-free-ordered-in-vain = al final no hizo falta, no se cobra (valor { $value })
 invoice-labor = Mano de obra: { $minutes } min a { $rate } por hora
 invoice-part = Pieza { $part }
-invoice-restocking = Gastos de devolución del { $percent } % de la pieza { $part }
+invoice-restocking = Gastos de devolución de la pieza { $part }: { $percent } %
 invoice-subtotal = Base imponible
-invoice-tax = Impuesto, { $percent } %
+invoice-tax = Impuestos, { $percent } %
 invoice-total = Total
 invoice-warranty = Garantía: { $days } días en piezas y mano de obra.
 
@@ -1077,6 +1107,7 @@ kept-look = Ver el resultado
 kept-mine = Mis intentos ({ $count })
 kept-none = Aún no hay nada. Un intento se guarda desde su primera acción.
 kept-save = Guardar una copia
+kept-second-visit = segunda visita
 kept-taken = { $detail } ya está entre sus intentos.
 kept-unfinished = sin terminar, { $actions } acciones en { $minutes } min
 
@@ -1555,11 +1586,14 @@ record-empty = el archivo está vacío; no se grabó ningún intento en él
 record-ends-early = línea { $line }: el intento acaba cuando aún se está haciendo su última acción
 record-exists = ya existe; elija otro nombre, o continúelo si está sin terminar
 record-finished = el intento está terminado; empiece otro
+record-first-visit = primera visita: { $problem }
 record-foreign = esto no es un intento de Detent; elija un archivo grabado por Detent
+record-in-first-visit = en la primera visita, línea { $line }: { $problem }
 record-line = { $problem }; la línea se ha cambiado: recupere el archivo de una copia
 record-log-backwards = una acción en el tick { $found } no puede ir después de otra en el tick { $before }
 record-log-too-late = el tick { $tick } pasa del intento más largo; termine este y empiece otro
 record-newer-format = el intento tiene el formato { $found } y este programa lee hasta el { $known }; use un Detent más nuevo
+record-no-call-back = después de esta primera visita el cliente no vuelve a llamar
 record-no-scenario = «{ $scenario }» no está allí, ni junto al intento, ni incorporado en el programa; dé el trabajo con --scenario
 record-no-scenario-name = «{ $scenario }» no es el nombre del archivo de un trabajo, que acaba en .ron; dé el trabajo con --scenario
 record-no-such-format = ningún Detent ha escrito el formato { $format }; recupere el archivo de una copia
@@ -1567,12 +1601,14 @@ record-no-words = la acción no se pudo poner por escrito: { $problem }
 record-not-a-hash = «{ $found }» no es una huella en cifras hexadecimales; recupere el archivo de una copia
 record-not-finite = { $found } no es un número finito; recupere el archivo de una copia
 record-not-text = estos bytes no son texto UTF-8; recupere el archivo de una copia
+record-other-first-visit = la primera visita que lleva dentro fue a otra máquina; recupere el archivo de una copia
 record-other-text = este no es el trabajo que se intentó; recupere el archivo de una copia
 record-overlap = la línea { $line }, a los { $at }, empieza cuando aún se está haciendo la anterior (hasta { $busy })
 record-refused = línea { $line }, a los { $at }: { $refusal }; el intento no se hizo en esta máquina
 record-scenario-changed = el intento se grabó con otro texto de { $scenario }; repítalo con el trabajo como estaba
 record-score = línea { $line }: lo hecho no vale la puntuación que pone aquí
 record-seal = línea { $line }: la huella no es la de las líneas de arriba: el archivo se cambió después de terminar el intento; recupérelo de una copia
+record-second-visit = esto ya es una segunda visita, y ningún intento guarda una tercera; elija el intento de una primera visita
 record-state = línea { $line }: lo hecho no lleva al estado de la máquina que pone aquí
 record-too-late = el tick { $tick } pasa del intento más largo; recupere el archivo de una copia
 record-too-long = el archivo pasa de { $most } bytes, y ningún trabajo da un intento tan largo; elija otro archivo
@@ -1629,16 +1665,16 @@ reset-power = Desenchufe la máquina y espere un minuto antes de volver a enchuf
 
 ## review
 
-review-best = El mejor planteamiento
+review-best = La mejor manera
 review-cost = Coste hasta aquí
 review-intro = Cada barra: la probabilidad de cada causa después de ese paso. En verde: la real. El coste incluye mano de obra, piezas y la espera de piezas.
 review-none = No se puede mostrar la comparación: falta la tabla de fallos de esta placa.
 review-others = todas las demás
 review-sound = mejor: { $step }
 review-stop = { $minutes } min · { $money }
-review-title = Su planteamiento y el mejor
+review-title = Su manera de hacerlo y la mejor
 review-working = Calculando su planteamiento y el mejor…
-review-yours = Su planteamiento
+review-yours = Su manera de hacerlo
 
 ## routine
 

@@ -139,7 +139,7 @@ impl<'a> Job<'a> {
         let detents: usize = self.library.board.gesture.steps.iter().map(turned).sum();
         let gaps = std::iter::repeat_n(PACE, detents.saturating_sub(1));
         let wear = self.scenario_source.scenario.dial_wear;
-        let hand = Hand::at_pace(gaps, wear, practice);
+        let hand = Hand::at_pace(gaps, wear, practice.success());
         // The risks are constants that Wald's test takes.
         control_on_trial(self.library.modes).map_or(0, |test| failures_needed(test, hand))
     }

@@ -23,11 +23,13 @@ mod replay;
 mod sheet;
 mod simulate;
 mod table;
+mod usage;
 mod ways;
 
 use clap::{Parser, Subcommand};
 use detent_content::{Language, Texts};
 use failure::Failure;
+use std::ffi::OsString;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -110,7 +112,10 @@ pub type OpenWindow = fn(WindowArgs, Option<Language>) -> Result<(), String>;
 
 /// Runs the program. `window` is none in a program that was built without it.
 pub fn run(window: Option<OpenWindow>) -> ExitCode {
-    let cli = Cli::parse();
+    let cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => return refuse(&error),
+    };
     let language = match language(cli.lang.as_deref()) {
         Ok(language) => language,
         Err(failure) => return fail(&failure, of_system()),
@@ -140,10 +145,39 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
     }
 }
 
+/// Tells what is wrong with the arguments in the language that they ask for, as far as they can be read; prints help
+/// and version.
+fn refuse(error: &clap::Error) -> ExitCode {
+    let language = asked_language(std::env::args_os()).and_then(|code| of_code(&code));
+    match usage::words(error, &Texts::load(language.unwrap_or_else(of_system))) {
+        Some(told) => {
+            tell(&told);
+            ExitCode::from(2)
+        }
+        None => error.exit(),
+    }
+}
+
+/// What stands behind `--lang`.
+fn asked_language(args: impl Iterator<Item = OsString>) -> Option<String> {
+    let mut args = args.map(|arg| arg.to_string_lossy().into_owned());
+    while let Some(arg) = args.next() {
+        match arg.strip_prefix("--lang") {
+            Some("") => return args.next(),
+            Some(rest) if rest.starts_with('=') => return Some(rest[1..].to_owned()),
+            Some(_) | None => {}
+        }
+    }
+    None
+}
+
 fn fail(failure: &Failure, language: Language) -> ExitCode {
-    let told = failure.words(&Texts::load(language));
-    eprintln!("{}", output::plain(&format!("detent: {told}")));
+    tell(&failure.words(&Texts::load(language)));
     failure.exit_code()
+}
+
+fn tell(problem: &str) {
+    eprintln!("{}", output::plain(&format!("detent: {problem}")));
 }
 
 fn language(asked: Option<&str>) -> Result<Language, Failure> {

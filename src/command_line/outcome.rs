@@ -7,9 +7,9 @@ use detent_simulation::controller::{Lamps, Outcome as End, Try};
 use detent_simulation::units::Time;
 use detent_training::bench::{
     self, Bench, Display, Found, Grip, MeterMode, MeterTest, MilestoneKind, Question, QuoteGiven,
-    Reading as Taken,
+    Reading as Taken, Repair,
 };
-use detent_training::lesson::{self, DimensionScore, Intake, Score};
+use detent_training::lesson::{self, CustomerAccount, DimensionScore, EarlierVisit, Intake, Score};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -32,6 +32,8 @@ pub(super) struct Outcome {
     /// Hash of the machine's state, hexadecimal.
     #[schemars(regex(pattern = "^[0-9a-f]+$"))]
     state: String,
+    /// What is on file of the first visit, where this is the second one; null otherwise.
+    first_visit: Option<FirstVisit>,
     /// Machine time, s.
     time_s: f64,
     /// What the control is doing.
@@ -70,6 +72,22 @@ pub(super) struct Outcome {
     failed: Option<FailedStep>,
     /// Fault, codes and score; null until a report comes to a conclusion.
     answer: Option<Answer>,
+}
+
+/// What is on file of the first visit.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct FirstVisit {
+    /// Codes written down and not struck out.
+    codes_noted: Vec<u8>,
+    /// Parts that were fitted.
+    fitted: Vec<String>,
+    /// Components that were put right by hand.
+    put_right: Vec<String>,
+    /// Causes that the report named.
+    causes: Vec<String>,
+    /// What the customer called back for.
+    call_back: CallBack,
 }
 
 /// The lamps at one moment.
@@ -227,7 +245,7 @@ pub(super) struct FailedStep {
     pub line: usize,
     /// The step as it stands there.
     pub step: String,
-    /// Why it could not be done.
+    /// Why it could not be done, in the language of the program.
     pub error: String,
 }
 
@@ -377,7 +395,7 @@ impl Outcome {
     /// Of the job on this bench; `failed` is the step at which its script ended.
     pub fn of(
         (scenario_source, seed): (&ScenarioSource, u64),
-        bench: &Bench,
+        (bench, first): (&Bench, Option<&(EarlierVisit, CustomerAccount)>),
         (score, call_back): (&Score, Option<&lesson::CallBack>),
         (looks, intake): (&[(Time, Lamps)], &Intake),
         failed: Option<FailedStep>,
@@ -393,6 +411,7 @@ impl Outcome {
             scenario: scenario_source.file.clone(),
             seed,
             state: bench.machine().state_hash(),
+            first_visit: first.map(FirstVisit::of),
             time_s: bench.now().seconds(),
             mode: view.machine.control.mode.to_string(),
             level_mm: view.machine.level_mm,
@@ -589,15 +608,35 @@ impl Answer {
             dimensions: score.dimensions.iter().map(Dimension::of).collect(),
             milestones: bench.milestones().iter().map(Milestone::of).collect(),
             invoice: Invoice::of(&lesson::Invoice::of(bench)),
-            call_back: call_back.map(|call| CallBack {
-                noticed: call
-                    .account
-                    .noticed
-                    .iter()
-                    .map(ToString::to_string)
-                    .collect(),
-                after_min: call.account.after_min,
-            }),
+            call_back: call_back.map(|call| CallBack::of(&call.account)),
+        }
+    }
+}
+
+impl FirstVisit {
+    fn of((earlier, account): &(EarlierVisit, CustomerAccount)) -> FirstVisit {
+        let mut visit = FirstVisit {
+            codes_noted: earlier.noted_codes.clone(),
+            fitted: Vec::new(),
+            put_right: Vec::new(),
+            causes: earlier.report.causes.clone(),
+            call_back: CallBack::of(account),
+        };
+        for repair in &earlier.repairs {
+            match repair {
+                Repair::Fitted { part } => visit.fitted.push(part.clone()),
+                Repair::PutRight(component) => visit.put_right.push(component.to_string()),
+            }
+        }
+        visit
+    }
+}
+
+impl CallBack {
+    fn of(account: &CustomerAccount) -> CallBack {
+        CallBack {
+            noticed: account.noticed.iter().map(ToString::to_string).collect(),
+            after_min: account.after_min,
         }
     }
 }

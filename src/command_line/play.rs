@@ -6,14 +6,14 @@ use super::print::Look;
 use super::{Failure, print};
 use detent_content::attempt_file::AttemptWriter;
 use detent_content::{
-    ContentLibrary, Language, ReplayedAttempt, ScenarioSource, disk, read_script, replay_attempt,
-    script_line,
+    ContentLibrary, Language, ReplayedAttempt, ScenarioSource, Texts, disk, read_script,
+    replay_attempt, script_line,
 };
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::bench::script::{ScriptStep, StepError};
 use detent_training::lesson::{CustomerAccount, EarlierVisit, Intake, call_back, judge, set_up};
-use detent_training::record::{Footer, read_attempt};
+use detent_training::record::{Footer, SecondVisit, read_attempt, second_visit};
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -36,8 +36,8 @@ pub(super) struct PlayArgs {
     #[arg(long, requires = "save")]
     resume: bool,
     /// Work on the call-back of this finished attempt at the same scenario: the customer has called three days
-    /// later, and the second visit begins. Such an attempt cannot be saved.
-    #[arg(long, value_name = "ATTEMPT", conflicts_with_all = ["save", "seed"])]
+    /// later, and the second visit begins. What is saved carries the first attempt with it.
+    #[arg(long, value_name = "ATTEMPT", conflicts_with_all = ["resume", "seed"])]
     call_back: Option<PathBuf>,
 }
 
@@ -47,7 +47,9 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
     let name = args.script.to_string_lossy();
     let steps = read_script(&name, &disk::read_bytes(&args.script)?)?;
     let mut job = match (&args.call_back, &args.save) {
-        (Some(first), _) => Job::called_back(first, &content_library, &scenario_source)?,
+        (Some(first), save) => {
+            Job::called_back(save.as_deref(), first, &content_library, &scenario_source)?
+        }
         (None, Some(path)) if args.resume => {
             Job::resume(path, args.seed, &content_library, &scenario_source)?
         }
@@ -80,11 +82,11 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         let failed = failed.as_ref().map(|(line, step, error)| FailedStep {
             line: *line,
             step: script_line(step),
-            error: error.to_string(),
+            error: Texts::load(language).step_error(error),
         });
         let outcome = Outcome::of(
             (&scenario_source, seed),
-            bench,
+            (bench, job.first.as_ref()),
             (&score, called.as_ref()),
             (&job.looks, &job.intake),
             failed,
@@ -92,8 +94,7 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         out.json(&outcome)?;
     } else {
         let concluded = bench.report().is_some_and(|report| report.concludes());
-        // What is thought over begins with the first visit.
-        let review = if concluded && !bench.is_called_back() {
+        let review = if concluded {
             content_library.review((scenario, seed), bench, &score)?
         } else {
             None
@@ -160,23 +161,26 @@ impl Job {
 
     /// The second visit after a finished attempt.
     fn called_back(
+        save: Option<&Path>,
         path: &Path,
         content_library: &ContentLibrary,
         scenario_source: &ScenarioSource,
     ) -> Result<Job, Failure> {
         let file = path.display().to_string();
-        let attempt = read_attempt(&file, &disk::read_bytes(path)?)?;
+        let bytes = disk::attempt_bytes(path)?;
+        let attempt = read_attempt(&file, &bytes)?;
         let seed = attempt.header.seed;
         let first = replay_attempt(content_library, scenario_source, &file, &attempt)?;
-        let Some(call) = call_back(&first.bench) else {
+        let Some(SecondVisit { call, header }) = second_visit(&first.bench, &file, &bytes)? else {
             return Err(Failure::NoCallBack(file));
         };
+        let log = save.map(|path| AttemptWriter::replace(path, &header));
         Ok(Job {
             first: Some((call.earlier, call.account)),
             intake: Intake::of(&call.bench),
             bench: call.bench,
             seed,
-            log: None,
+            log: log.transpose()?,
             kept: 0,
             looks: Vec::new(),
         })
@@ -197,10 +201,14 @@ impl Job {
         if asked.is_some_and(|asked| asked != seed) {
             return Err(Failure::OtherSeed { file, seed });
         }
-        let ReplayedAttempt { intake, bench, .. } =
-            replay_attempt(content_library, scenario_source, &file, &attempt)?;
+        let ReplayedAttempt {
+            first,
+            intake,
+            bench,
+            ..
+        } = replay_attempt(content_library, scenario_source, &file, &attempt)?;
         Ok(Job {
-            first: None,
+            first,
             intake,
             bench,
             seed,

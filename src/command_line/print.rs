@@ -89,26 +89,11 @@ fn digit(segments: u16) -> char {
     }
 }
 
-/// A meter setting in scripts' words.
-fn mode(mode: MeterMode) -> &'static str {
-    match mode {
-        MeterMode::Ohms => "ohms",
-        MeterMode::VoltsAc => "volts-ac",
-        MeterMode::VoltsDc => "volts-dc",
-        MeterMode::AmpsClamp => "amps",
-        MeterMode::Hertz => "hertz",
-        MeterMode::Continuity => "continuity",
-        MeterMode::VoltsLowZ => "volts-low-z",
-        MeterMode::Microfarads => "microfarads",
-        MeterMode::Insulation => "insulation",
-    }
-}
-
 /// A reading as a person writes it down.
 pub(super) fn reading(r: &Reading, texts: &Texts) -> String {
     let mut line = format!(
         "{:<11} {} / {}: {}",
-        mode(r.mode),
+        texts.meter_mode(r.mode),
         r.red,
         r.black,
         texts.display(r.shown, r.mode)
@@ -143,15 +128,27 @@ pub(super) fn outcome(
         texts.get("cli-seed")
     ))?;
     let control = &view.machine.control;
-    put(format!(
-        "{}: {} | {:.0} mm | {:.1} °C | {:.0} min | {:.0} + {:.0}",
-        texts.get("cli-state"),
-        control.mode,
-        view.machine.level_mm,
-        view.machine.water_c,
-        view.minutes,
-        view.spent,
-        view.labour,
+    put(texts.with(
+        "cli-state-now",
+        &[
+            ("control", texts.control_mode(control.mode).into()),
+            (
+                "level",
+                Value::from(format!("{:.0}", view.machine.level_mm)),
+            ),
+            (
+                "water",
+                Value::from(texts.digits(format!("{:.1}", view.machine.water_c))),
+            ),
+        ],
+    ))?;
+    put(texts.with(
+        "cli-work-now",
+        &[
+            ("minutes", Value::from(format!("{:.0}", view.minutes))),
+            ("parts", Value::from(texts.whole_money(view.spent))),
+            ("labor", Value::from(texts.whole_money(view.labour))),
+        ],
     ))?;
     put(format!(
         "{}: {}",
@@ -196,7 +193,8 @@ pub(super) fn outcome(
             (test.volts_dc, MeterMode::VoltsDc),
             (test.ohms, MeterMode::Ohms),
         ];
-        let shown = shown.map(|(shown, of)| format!("{} {}", mode(of), texts.display(shown, of)));
+        let shown = shown
+            .map(|(shown, of)| format!("{} {}", texts.meter_mode(of), texts.display(shown, of)));
         put(format!(
             "{}: {}  {}",
             texts.get("cli-meter-test"),
@@ -243,26 +241,25 @@ pub(super) fn outcome(
         let why = texts.loss(&failed.loss);
         put(texts.with("score-failed", &[("why", Value::from(why))]))?;
     }
+    let points = |kept: f64, of: f64| texts.digits(format!("{kept:>5.1} / {of:.1}"));
     put(format!(
-        "{}: {:.1} / {:.1}",
+        "{}: {}",
         texts.get("cli-score"),
-        score.total(),
-        score.of()
+        points(score.total(), score.of())
     ))?;
     // Pins are named as in the script that the reader wrote.
     let words =
         review.map(|r| Words::of((&r.repair_costs, &r.modes), &texts, bench.counter(), None));
     for d in &score.dimensions {
         put(format!(
-            "  {:<12} {:>5.1} / {:.1}",
+            "  {:<16} {}",
             texts.get(&format!("dimension-{}", d.dimension)),
-            d.kept,
-            d.of
+            points(d.kept, d.of)
         ))?;
         for (place, lost) in d.lost.iter().enumerate() {
             put(format!(
-                "    −{:.1}  {}  {}",
-                lost.points,
+                "    −{}  {}  {}",
+                texts.digits(format!("{:.1}", lost.points)),
                 lost.at,
                 texts.loss(&lost.loss)
             ))?;
@@ -297,8 +294,8 @@ pub(super) fn outcome(
         put(format!("{}:", texts.get(key)))?;
         for stop in way {
             put(format!(
-                "  {:>5.1} min {:>6.0}  {}",
-                stop.minutes,
+                "  {} min {:>6.0}  {}",
+                texts.digits(format!("{:>5.1}", stop.minutes)),
                 stop.money,
                 words.deed(&stop.deed)
             ))?;

@@ -5,7 +5,7 @@ use super::output::Output;
 use detent_content::{
     ContentLibrary, Language, ReplayedAttempt, Texts, Value, disk, replay_attempt,
 };
-use detent_training::record::{Answer, Seal, read_attempt};
+use detent_training::record::{Answer, Attempt, Seal, read_attempt};
 use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
@@ -29,16 +29,19 @@ pub(super) fn check(args: &ReplayArgs, language: Language) -> Result<(), Failure
         replay_attempt(&content_library, &scenario_source, &name, &attempt)?;
     let mut out = Output::standard();
     let texts = Texts::load(language);
-    let actions = [("actions", Value::from(attempt.actions.len()))];
+    let actions = |attempt: &Attempt| [("actions", Value::from(attempt.actions.len()))];
+    let key = match attempt.footer {
+        Some(_) => "cli-replay-same",
+        None => "cli-replay-unfinished",
+    };
+    out.line(format!("{name}: {}", texts.with(key, &actions(&attempt))))?;
+    if let Some(first) = &attempt.first_visit {
+        out.line(texts.with("cli-replay-second-visit", &actions(first)))?;
+    }
     // What an attempt should say is told only where it says it already.
     let Some(footer) = &attempt.footer else {
-        let told = texts.with("cli-replay-unfinished", &actions);
-        return out.line(format!("{name}: {told}"));
+        return Ok(());
     };
-    out.line(format!(
-        "{name}: {}",
-        texts.with("cli-replay-same", &actions)
-    ))?;
     out.line(texts.get(match attempt.seal {
         Seal::Holds | Seal::Broken => "cli-replay-sealed",
         Seal::Without => "cli-replay-without-seal",
@@ -51,7 +54,8 @@ pub(super) fn check(args: &ReplayArgs, language: Language) -> Result<(), Failure
     match footer.answer {
         Answer::Shown { .. } => {
             let (score, of) = (score.total(), score.of());
-            out.line(format!("{} {score:.1} / {of:.1}", texts.get("cli-score")))
+            let points = texts.digits(format!("{score:.1} / {of:.1}"));
+            out.line(format!("{} {points}", texts.get("cli-score")))
         }
         Answer::Withheld => Ok(()),
     }

@@ -316,7 +316,8 @@ impl ContentLibrary {
         Ok(all)
     }
 
-    /// Thinks a finished job over; none where no table of its board and supply is built in.
+    /// Thinks a finished job over; none where no table of its board and supply is built in, nor for a second visit,
+    /// which begins on a machine that somebody has worked on.
     ///
     /// # Errors
     /// The job was not done on this scenario and seed.
@@ -326,6 +327,9 @@ impl ContentLibrary {
         bench: &Bench,
         score: &Score,
     ) -> Result<Option<Review>, PathError> {
+        if bench.is_called_back() {
+            return Ok(None);
+        }
         let (library, rating) = (self.library(scenario), scenario.mains.rating());
         let reviewed = builtin::table(&library, rating)
             .map(|table| review((scenario, seed), library, &table, bench, score));
@@ -343,7 +347,7 @@ impl ContentLibrary {
         score: &Score,
     ) -> Result<Option<Review>, PathError> {
         let (library, rating) = (self.library(scenario), scenario.mains.rating());
-        match builtin::table(&library, rating) {
+        match builtin::table(&library, rating).filter(|_| !bench.is_called_back()) {
             Some(table) => review_in_slices((scenario, seed), library, &table, bench, score)
                 .await
                 .map(Some),
@@ -352,7 +356,7 @@ impl ContentLibrary {
     }
 
     /// What could be told to somebody who is stuck in a job, in slices of a few milliseconds each; none once the
-    /// report is in, or where no table of this board and supply is built in.
+    /// report is in, on a second visit, or where no table of this board and supply is built in.
     ///
     /// # Errors
     /// The job was not done on this scenario and seed.
@@ -362,7 +366,7 @@ impl ContentLibrary {
         bench: &Bench,
     ) -> Result<Option<Hint>, PathError> {
         let (library, rating) = (self.library(scenario), scenario.mains.rating());
-        match builtin::table(&library, rating) {
+        match builtin::table(&library, rating).filter(|_| !bench.is_called_back()) {
             Some(table) => hint_in_slices((scenario, seed), library, &table, bench).await,
             None => Ok(None),
         }

@@ -1,6 +1,6 @@
 //! Questions of the drills of safe work and of proof in words.
 
-use super::text::{Language, Texts, Value};
+use super::text::{Texts, Value};
 use detent_training::bench::{Display, MeterMode, Part, WrittenDisplay};
 use detent_training::lesson::LossKind;
 use detent_training::practice::drill::proof::{HistoryStep, Shown};
@@ -159,10 +159,7 @@ impl Texts {
             Display::Dead => "—".to_owned(),
             Display::OverRange => digits,
             Display::Value(_) => {
-                let digits = match self.language() {
-                    Language::En => digits,
-                    Language::Es => digits.replace('.', ","),
-                };
+                let digits = self.digits(digits);
                 format!("{digits}\u{a0}{prefix}{unit}")
             }
         }

@@ -7,7 +7,6 @@ use detent_training::bench::{
 use detent_training::lesson::{
     Answer, CustomerAccount, EarlierVisit, Invoice, InvoiceItem, InvoiceLine,
 };
-use detent_training::reason::Remedy;
 
 /// One printed line of an invoice.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,10 +20,10 @@ pub struct InvoiceRow {
 impl Texts {
     /// A sum to the cent, as the language writes it, in invented money.
     pub fn money(&self, money: f64) -> String {
-        let money = format!("{money:.2}");
+        let money = self.digits(format!("{money:.2}"));
         match self.language() {
             Language::En => format!("¤{money}"),
-            Language::Es => format!("{}\u{a0}¤", money.replace('.', ",")),
+            Language::Es => format!("{money}\u{a0}¤"),
         }
     }
 
@@ -101,8 +100,14 @@ impl Texts {
         };
         let codes = earlier.noted_codes.iter().map(|code| format!("{code:02}"));
         let repairs = earlier.repairs.iter().map(|repair| match repair {
-            Repair::Fitted { part } => self.remedy(&Remedy::Part(part.clone()), parts),
-            Repair::PutRight(component) => self.remedy(&Remedy::PutRight(*component), parts),
+            Repair::Fitted { part } => {
+                let part = self.numbered(part, parts);
+                self.with("call-back-fitted", &[("part", part.into())])
+            }
+            Repair::PutRight(component) => {
+                let component = self.component(*component);
+                self.with("call-back-put-right", &[("component", component.into())])
+            }
         });
         let causes = earlier.report.causes.iter().map(|id| self.mode(id));
         let args = [

@@ -3,7 +3,10 @@
 use super::content_library::{ContentLibrary, ScenarioSource};
 use super::error_words::english;
 use detent_training::bench::Bench;
-use detent_training::lesson::{Intake, Score, SetUpError, judge, set_up_in_slices};
+use detent_training::lesson::{
+    CustomerAccount, EarlierVisit, Intake, Scenario, Score, SetUpError, call_back_in_slices, judge,
+    set_up_in_slices,
+};
 use detent_training::record::{
     Attempt, Divergence, Footer, RecordError, compare, replay_in_slices,
 };
@@ -28,6 +31,8 @@ pub enum ReplayError {
 
 /// An attempt done again, up to its end or its last action.
 pub struct ReplayedAttempt {
+    /// The first visit and what the customer called back for, where this is the second one.
+    pub first: Option<(EarlierVisit, CustomerAccount)>,
     /// What the customer answers to questions: it tells of the machine as it was before anybody worked on it.
     pub intake: Intake,
     /// The bench afterwards.
@@ -39,7 +44,8 @@ pub struct ReplayedAttempt {
 }
 
 /// Does `attempt`, which `file` names, again at `scenario_source`; a finished one must end in the state and
-/// with the score that it says, and its lines must be those that its digest was made of.
+/// with the score that it says, and its lines must be those that its digest was made of. A second visit begins with
+/// the first one done again in the same way, and the customer must call back after it.
 ///
 /// # Errors
 /// Another scenario, or the first difference.
@@ -71,21 +77,43 @@ pub async fn replay_attempt_in_slices(
     let scenario = &scenario_source.scenario;
     let library = content_library.library(scenario);
     let mut bench = set_up_in_slices(scenario, &library, attempt.header.seed).await?;
-    let intake = Intake::of(&bench);
     let differs = |divergence| ReplayError::Differs {
         file: file.to_owned(),
         divergence,
     };
-    replay_in_slices(&mut bench, attempt)
+    let mut first = None;
+    if let Some(visit) = &attempt.first_visit {
+        do_again(scenario, &mut bench, visit)
+            .await
+            .map_err(|divergence| differs(Divergence::FirstVisit(Box::new(divergence))))?;
+        let call = call_back_in_slices(&bench)
+            .await
+            .ok_or_else(|| differs(Divergence::NoCallBack))?;
+        bench = call.bench;
+        first = Some((call.earlier, call.account));
+    }
+    let intake = Intake::of(&bench);
+    let (end, score) = do_again(scenario, &mut bench, attempt)
         .await
         .map_err(differs)?;
-    let score = judge(scenario, &bench);
-    let end = Footer::of(&bench, &score);
-    compare(attempt, &end).map_err(differs)?;
     Ok(ReplayedAttempt {
+        first,
         intake,
         bench,
         end,
         score,
     })
+}
+
+/// Does one visit again and holds its end against what the attempt says.
+async fn do_again(
+    scenario: &Scenario,
+    bench: &mut Bench,
+    attempt: &Attempt,
+) -> Result<(Footer, Score), Divergence> {
+    replay_in_slices(bench, attempt).await?;
+    let score = judge(scenario, bench);
+    let end = Footer::of(bench, &score);
+    compare(attempt, &end)?;
+    Ok((end, score))
 }

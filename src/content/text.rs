@@ -116,6 +116,14 @@ impl Texts {
         self.language
     }
 
+    /// A number that is written with a point, as the language writes it.
+    pub fn digits(&self, written: String) -> String {
+        match self.language {
+            Language::En => written,
+            Language::Es => written.replace('.', ","),
+        }
+    }
+
     /// Whether there is a text under this key.
     pub fn has(&self, key: &str) -> bool {
         let message = self.bundle.get_message(key);

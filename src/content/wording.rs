@@ -2,12 +2,24 @@
 //! function, so that a new case does not compile until it has its text.
 
 use super::text::{Texts, Value};
-use detent_simulation::controller::{EntryError, Resets};
+use detent_simulation::controller::{ControlMode, EntryError, Resets};
 use detent_training::bench::{Caution, Refusal, SignalWord};
 use detent_training::lesson::Loss;
 use detent_training::reason::GoodPractice;
 
 impl Texts {
+    /// What the control is doing.
+    pub fn control_mode(&self, mode: ControlMode) -> String {
+        self.get(match mode {
+            ControlMode::Off => "control-off",
+            ControlMode::Starved => "control-starved",
+            ControlMode::Idle => "control-idle",
+            ControlMode::Program => "control-program",
+            ControlMode::Hold => "control-hold",
+            ControlMode::Service => "control-service",
+        })
+    }
+
     /// Why points were lost.
     pub fn loss(&self, loss: &Loss) -> String {
         let code = |code: &u8| Value::from(format!("{code:02}"));

@@ -1,5 +1,6 @@
 //! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
 
+use super::practice::LearnerRes;
 use super::rest::NextFrame;
 use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UNTIL_TICKS, UiState, ViewKind};
 use bevy::input::ButtonState;
@@ -10,6 +11,7 @@ use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
 use detent_training::bench::{Action, MilestoneKind};
+use detent_training::practice::hand_record;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -310,12 +312,18 @@ fn wait_on(bench: &mut BenchRes, until: Instant) {
 }
 
 /// Once a frame: what is left to wait, then a fresh look.
-fn finish_frame(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, budget: Res<Budget>) {
+fn finish_frame(
+    mut bench: ResMut<BenchRes>,
+    ui_state: Res<UiState>,
+    learner: Res<LearnerRes>,
+    budget: Res<Budget>,
+) {
     if bench.wait_ticks > 0 {
         wait_on(&mut bench, budget.until);
     } else if ui_state.speed == 0 {
         bench.do_while_paused();
     }
+    bench.know_hand(hand_record(learner.answers()));
     bench.refresh();
 }
 

@@ -12,7 +12,7 @@ use detent_training::lesson::{
     Bilingual, CoursePart, CustomerAccount, Guide, Intake, Invoice, Points, Score, SetUpError,
 };
 use detent_training::practice::{CourseJob, Examination};
-use detent_training::reason::{ControlSuspicion, Hint, Review};
+use detent_training::reason::{ControlSuspicion, HandRecord, Hint, Review};
 use std::sync::Arc;
 
 /// Thinks a finished job over; none where no table of its board's faults is at hand.
@@ -95,8 +95,9 @@ pub trait BenchPort: Send + Sync {
     fn call_back(&self) -> Option<CallBackWork> {
         None
     }
-    /// Is the control bad or is it the hand? None where that cannot be told.
-    fn control_suspicion(&self) -> Option<ControlSuspicion> {
+    /// Is the control bad or is it this `hand`? None where that cannot be told. Shown and no more: neither score
+    /// nor attempt knows of it.
+    fn control_suspicion(&self, _hand: HandRecord) -> Option<ControlSuspicion> {
         None
     }
     /// The name under which this attempt is kept, once it is.
@@ -143,6 +144,8 @@ pub struct Kept {
     pub time_s: f64,
     /// Handed in. What it was worth, only doing it again tells.
     pub finished: bool,
+    /// The second visit, after the customer called back.
+    pub second_visit: bool,
 }
 
 /// One job on offer.

@@ -20,7 +20,7 @@ use detent_training::lesson::{
     WindowView,
 };
 use detent_training::practice::{Exercise, Moment};
-use detent_training::reason::{ControlSuspicion, Review};
+use detent_training::reason::{ControlSuspicion, HandRecord, Review};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::Arc;
 
@@ -35,6 +35,8 @@ pub struct BenchRes {
     /// Begun when the report was handed in.
     reviewing: Option<Background<Option<Review>>>,
     control_suspicion: Option<ControlSuspicion>,
+    /// The hand that the tries are held against.
+    hand: HandRecord,
     /// Begun with the review: what the customer notices three days later, if that makes a call.
     calling_back: Option<Background<Option<CustomerAccount>>>,
     /// The result was taken already, or the attempt was opened finished.
@@ -122,6 +124,7 @@ impl BenchRes {
             tries: None,
             reviewing: None,
             control_suspicion: None,
+            hand: HandRecord::default(),
             calling_back: None,
             queue: VecDeque::new(),
             asked: None,
@@ -166,6 +169,14 @@ impl BenchRes {
         self.meter
     }
 
+    /// Whose hand it is, before the next look.
+    pub fn know_hand(&mut self, hand: HandRecord) {
+        if self.hand != hand {
+            self.hand = hand;
+            self.tries = None;
+        }
+    }
+
     /// Look again; once a frame, after its ticks.
     pub fn refresh(&mut self) {
         self.meter = self.bench.meter_shows();
@@ -174,7 +185,7 @@ impl BenchRes {
         let finished = view.finished;
         if self.tries != tries {
             self.tries = tries;
-            self.control_suspicion = self.bench.control_suspicion();
+            self.control_suspicion = self.bench.control_suspicion(self.hand);
         }
         if let Some(hint) = &mut self.hint {
             hint.go_on();

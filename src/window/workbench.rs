@@ -16,7 +16,7 @@ use detent_training::lesson::{
     set_up_in_slices,
 };
 use detent_training::practice::{CourseJob, Examination};
-use detent_training::reason::ControlSuspicion;
+use detent_training::reason::{ControlSuspicion, HandRecord};
 use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
 use std::borrow::Cow;
 use std::path::Path;
@@ -189,6 +189,7 @@ impl JobSource for LibraryJobs {
             actions: attempt.actions.len(),
             time_s: attempt.last().max(end).seconds(),
             finished: attempt.footer.is_some(),
+            second_visit: attempt.first_visit.is_some(),
         })
     }
 
@@ -462,9 +463,9 @@ impl BenchPort for WorkBench {
         }))
     }
 
-    fn control_suspicion(&self) -> Option<ControlSuspicion> {
+    fn control_suspicion(&self, hand: HandRecord) -> Option<ControlSuspicion> {
         let wear = self.scenario.dial_wear;
-        ControlSuspicion::of(self.bench.tries(), wear, self.bench.modes()).ok()
+        ControlSuspicion::of(self.bench.tries(), wear, self.bench.modes(), hand).ok()
     }
 
     fn kept_as(&self) -> Option<String> {

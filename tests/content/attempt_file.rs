@@ -240,3 +240,28 @@ fn a_file_that_is_not_there_is_named() {
     let error = disk::parts(folder.path()).expect_err("a folder is no file");
     assert!(matches!(error.problem, Problem::Io(_)));
 }
+
+/// Both visits are in one file, also after the second one was broken off.
+#[test]
+fn a_second_visit_is_broken_off_and_gone_on_with_like_a_first_one() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let path = folder.path().join("first.attempt");
+    let mut writer = AttemptWriter::create(&path, &header()).expect("the folder is empty");
+    writer.push(Time(3), &Action::Plug).expect("there is space");
+    writer.finish(&footer()).expect("there is space");
+    let bytes = disk::attempt_bytes(&path).expect("finished");
+    let second = Header::of_second_visit("first.attempt", &bytes).expect("a first visit");
+
+    let path = folder.path().join("second.attempt");
+    let mut writer = AttemptWriter::create(&path, &second).expect("the name is free");
+    writer
+        .push(Time(1), &Action::Unplug)
+        .expect("a clock of its own");
+    drop(writer);
+    let (writer, attempt) = AttemptWriter::resume(&path).expect("it can go on");
+    assert_eq!(attempt.actions.len(), 1);
+    writer.finish(&footer()).expect("there is space");
+    let attempt = disk::attempt(&path).expect("finished");
+    let first = attempt.first_visit.expect("it is carried");
+    assert_eq!((first.actions.len(), first.footer), (1, Some(footer())));
+}

@@ -284,6 +284,12 @@ fn damages() -> Vec<Damage> {
         Damage::IntegerRange(Box::new(integer)),
         Damage::NotFinite(own("NaN")),
         Damage::OtherText,
+        Damage::InFirstVisit {
+            line: 4,
+            problem: Box::new(Damage::Truncated),
+        },
+        Damage::OtherFirstVisit,
+        Damage::SecondVisit,
         Damage::NotAHash(own("xyz")),
         Damage::TimeBackwards {
             before: Time(250),
@@ -309,6 +315,8 @@ fn divergences() -> Vec<Divergence> {
         Divergence::Answer { line },
         Divergence::Score { line },
         Divergence::Seal { line },
+        Divergence::FirstVisit(Box::new(Divergence::Seal { line })),
+        Divergence::NoCallBack,
     ]
 }
 

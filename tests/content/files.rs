@@ -12,7 +12,8 @@ use detent_training::bench::Action;
 use detent_training::bench::script::ScriptStep;
 use detent_training::lesson::Mains;
 use detent_training::record::{
-    Answer, AttemptLog, Damage, Footer, Header, LONGEST_ATTEMPT_BYTES, Seal, read_attempt,
+    Answer, AttemptLog, Damage, Footer, Header, LONGEST_ATTEMPT_BYTES, LONGEST_FIRST_VISIT_BYTES,
+    Seal, read_attempt,
 };
 use proptest::prelude::*;
 use serde::Deserialize;
@@ -556,9 +557,9 @@ fn damaged_attempts() {
     assert_eq!(bad_attempt(sound, SCENARIO, 1, ""), Damage::Foreign);
     assert_eq!(bad_attempt(part, &ATTEMPT[..20], 1, ""), Damage::Truncated);
 
-    let newer = with(ATTEMPT, "format:2,", "format:4,mood:Fine(5),");
+    let newer = with(ATTEMPT, "format:2,", "format:5,mood:Fine(5),");
     let problem = bad_attempt(sound, newer, 1, "format");
-    assert_eq!(problem, Damage::NewerFormat { found: 4, known: 3 });
+    assert_eq!(problem, Damage::NewerFormat { found: 5, known: 4 });
     let other_text = with(ATTEMPT, ",seed:7", ",seed:7,scenario_text:Some(\"()\")");
     let problem = bad_attempt(sound, other_text, 1, "scenario_text");
     assert_eq!(problem, Damage::OtherText);
@@ -666,6 +667,89 @@ fn an_attempt_carries_its_scenario_where_that_was_drawn() {
     assert_eq!(attempt.check_scenario("a.attempt", text), Ok(()));
     let named = Header::new("hum.ron", SCENARIO, 7);
     assert_eq!((named.format, named.scenario_text), (2, None));
+}
+
+/// An unfinished second visit after `first`, which is put into its first line as it stands.
+fn second_visit(first: &str) -> String {
+    let mut header = Header::of_second_visit("hum.attempt", ATTEMPT.as_bytes()).expect("sound");
+    header.first_visit = Some(first.to_owned());
+    let log = AttemptLog::begin(Vec::new(), &header).expect("memory does not fail");
+    String::from_utf8(log.into_inner()).expect("UTF-8")
+}
+
+#[test]
+fn an_attempt_of_a_second_visit_carries_the_first_one() {
+    let header = Header::of_second_visit("hum.attempt", ATTEMPT.as_bytes()).expect("sound");
+    assert_eq!((header.format, header.seed), (4, 7));
+    assert_eq!(header.first_visit.as_deref(), Some(ATTEMPT));
+    let text = second_visit(ATTEMPT);
+    let attempt = read_attempt("second.part", text.as_bytes()).expect("just written");
+    assert_eq!(attempt.header, header);
+    let first = attempt.first_visit.expect("it is carried");
+    assert_eq!(
+        *first,
+        read_attempt("hum.attempt", ATTEMPT.as_bytes()).expect("sound")
+    );
+    // The oldest format and another end of line are carried as they are.
+    for first in [OLD_ATTEMPT.to_owned(), ATTEMPT.replace('\n', "\r\n")] {
+        let header = Header::of_second_visit("a.attempt", first.as_bytes()).expect("sound");
+        assert_eq!((header.format, header.first_visit), (4, Some(first)));
+    }
+}
+
+#[test]
+fn a_spoiled_first_visit_is_refused_with_its_line() {
+    let refused = |first: &str| {
+        let text = second_visit(first);
+        let inside = bad_attempt("second.part", text, 1, "first_visit");
+        match inside {
+            Damage::InFirstVisit { line, problem } => (line, *problem),
+            other => (0, other),
+        }
+    };
+    let end = ATTEMPT.find("End").expect("it has an end");
+    assert_eq!(refused(""), (1, Damage::Empty));
+    assert_eq!(refused("hello\n"), (1, Damage::Foreign));
+    assert_eq!(refused(&ATTEMPT[..end]), (4, Damage::Truncated));
+    let unknown = with(ATTEMPT, "do:Plug", "do:Kick");
+    let kick = Damage::UnknownAction("Kick".to_owned());
+    assert_eq!(refused(&unknown), (2, kick));
+    let other = with(ATTEMPT, "seed:7", "seed:8");
+    assert_eq!(refused(&other), (0, Damage::OtherFirstVisit));
+    let other = with(ATTEMPT, "\"0123", "\"1123");
+    assert_eq!(refused(&other), (0, Damage::OtherFirstVisit));
+    assert_eq!(
+        refused(&second_visit(ATTEMPT)),
+        (1, Damage::SecondVisit),
+        "it is refused before it is read any deeper"
+    );
+    let long = " ".repeat(LONGEST_FIRST_VISIT_BYTES + 1);
+    let most = LONGEST_FIRST_VISIT_BYTES;
+    assert_eq!(refused(&long), (1, Damage::TooLong { most }));
+
+    // The same where the second visit is to begin.
+    let begun = |first: &str| {
+        Header::of_second_visit("hum.part", first.as_bytes()).map_err(|error| error.problem)
+    };
+    assert_eq!(begun(&ATTEMPT[..end]), Err(Damage::Truncated));
+    assert_eq!(begun(&second_visit(ATTEMPT)), Err(Damage::SecondVisit));
+}
+
+#[test]
+fn the_digest_of_a_second_visit_binds_the_first_one() {
+    let text = second_visit(ATTEMPT);
+    let attempt = read_attempt("a.part", text.as_bytes()).expect("just written");
+    let log = AttemptLog::resume(text.into_bytes(), &attempt).expect("not finished");
+    let end = Footer {
+        at: Time(9),
+        state: "00c0ffee".to_owned(),
+        answer: Answer::Withheld,
+    };
+    let bytes = log.finish(&end).expect("memory does not fail");
+    let text = String::from_utf8(bytes).expect("UTF-8");
+    let seal = |text: &str| read_attempt("a.attempt", text.as_bytes()).map(|attempt| attempt.seal);
+    assert_eq!(seal(&text), Ok(Seal::Holds));
+    assert_eq!(seal(&with(&text, "at:100", "at:101")), Ok(Seal::Broken));
 }
 
 #[test]

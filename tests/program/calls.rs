@@ -3,6 +3,7 @@
 //!
 //! To read them: `cargo test --test program calls -- --nocapture`.
 
+use crate::schema::fits;
 use serde_json::Value;
 use std::path::Path;
 use std::process::{Command, Output};
@@ -35,6 +36,11 @@ fn call(scenario: &str, name: &str) -> Value {
         let text = told(&["--lang", language, "play", scenario, &script]);
         println!("{text}");
         assert!(!text.contains(['‹', '{']), "{text}");
+        let point = if language == "es" { ',' } else { '.' };
+        let water = text.lines().find(|line| line.contains("°C"));
+        let water = water.expect("the state of the machine");
+        let (before, _) = water.split_once(" °C").expect("just found");
+        assert_eq!(before.chars().rev().nth(1), Some(point), "{water}");
     }
     serde_json::from_str(&told(&["play", scenario, &script, "--json"])).expect("JSON")
 }
@@ -149,11 +155,15 @@ fn a_job_done_wrongly_comes_back_and_costs_the_customer_nothing_more() {
     let text = told(&second);
     println!("{text}");
     // The first visit is on file: the code as it was misread, the control that was swapped.
-    for on_file in ["recorded: 24", "P-0501", "Second visit"] {
+    for on_file in [
+        "recorded: 24",
+        "P-0501 Control board installed",
+        "Second visit",
+    ] {
         assert!(text.contains(on_file), "{on_file} is not in: {text}");
     }
     let second = told(&[&second[..], &["--json"]].concat());
-    let second: Value = serde_json::from_str(&second).expect("JSON");
+    let second = fits("play-1", &second);
     assert_eq!(check_sums(&second), 0);
     let lines = second["answer"]["invoice"]["lines"]
         .as_array()
@@ -165,23 +175,52 @@ fn a_job_done_wrongly_comes_back_and_costs_the_customer_nothing_more() {
     assert_eq!(second["answer"]["hidden"][0], "lid-lock.contact-open");
     assert!(second["answer"]["call_back"].is_null(), "it washes now");
 
-    // Nobody calls back where nothing is wrong, and no attempt of a second visit is kept.
+    // One file keeps both visits.
+    let kept = folder.path().join("second.attempt").display().to_string();
+    let text = std::fs::read_to_string(&again).expect("just written");
+    let (half, _) = text.split_once("Order").expect("it is ordered");
+    let stuck = folder.path().join("stuck.script").display().to_string();
+    std::fs::write(&stuck, format!("{half}Fit(\"P-0701\")\n")).expect("it can be written");
+    let out = detent(&[
+        "play",
+        job,
+        &stuck,
+        "--call-back",
+        &attempt,
+        "--save",
+        &kept,
+    ]);
+    assert_eq!(out.status.code(), Some(1), "it was not ordered");
+    let unfinished = format!("{kept}.part");
+    assert!(told(&["replay", &unfinished]).contains("second visit"));
+    let rest = folder.path().join("rest.script").display().to_string();
+    std::fs::write(&rest, &text[half.len()..]).expect("it can be written");
+    let resumed = told(&["play", job, &rest, "--save", &kept, "--resume", "--json"]);
+    let resumed: Value = serde_json::from_str(&resumed).expect("JSON");
+    for field in ["state", "minutes", "answer", "first_visit"] {
+        assert_eq!(resumed[field], second[field], "{field}");
+    }
+    let on_file = &second["first_visit"];
+    assert_eq!(on_file["codes_noted"][0], 24);
+    assert_eq!(on_file["fitted"][0], "P-0501");
+    assert_eq!(&on_file["call_back"]["noticed"], noticed);
+    assert!(first["first_visit"].is_null());
+    let replayed = told(&["replay", &kept]);
+    for line in ["same state and score", "second visit, after a first one"] {
+        assert!(replayed.contains(line), "{line} is not in: {replayed}");
+    }
+    let third = detent(&["play", job, &again, "--call-back", &kept]);
+    assert_eq!(third.status.code(), Some(2));
+    let error = String::from_utf8_lossy(&third.stderr).into_owned();
+    assert!(error.contains("second visit already"), "{error}");
+
+    // Nobody calls back where nothing is wrong.
     let sound = folder.path().join("sound.attempt").display().to_string();
     let whole = script("whole-job.script");
     told(&["play", job, &whole, "--seed", "137", "--save", &sound]);
     let none = detent(&["play", job, &again, "--call-back", &sound]);
     assert_eq!(none.status.code(), Some(2));
     assert!(String::from_utf8_lossy(&none.stderr).contains("nobody calls back"));
-    let kept = detent(&[
-        "play",
-        job,
-        &again,
-        "--call-back",
-        &attempt,
-        "--save",
-        &sound,
-    ]);
-    assert_eq!(kept.status.code(), Some(2));
 }
 
 /// What a bucket brought stands in the outcome, as figures and in words. Which of its causes the job draws is not asked

@@ -153,6 +153,12 @@ fn a_failed_script_prints_what_came_before_and_can_be_gone_on_with() {
     let json = fits("play-1", &String::from_utf8_lossy(&out.stdout));
     assert_eq!(json["failed"]["line"], 6);
     assert_eq!(json["failed"]["step"], "Point(to:99,every_ms:200)");
+    let why = |args: &[&str]| {
+        let out = work.detent(&[&["play", "drain-code", "a.script", "--json"], args].concat());
+        fits("play-1", &String::from_utf8_lossy(&out.stdout))["failed"]["error"].clone()
+    };
+    assert_eq!(why(&["--lang", "en"]), json["failed"]["error"]);
+    assert_ne!(why(&["--lang", "es"]), json["failed"]["error"]);
     assert_eq!(json["codes_noted"], serde_json::json!([11]));
     assert!(said(&out).contains("a.attempt.part"), "{}", said(&out));
     assert_eq!(work.names(), ["a.attempt.part", "a.script"]);

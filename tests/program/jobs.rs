@@ -263,6 +263,20 @@ fn wrong_use_is_told_apart_from_failed_work() {
 }
 
 #[test]
+fn wrong_use_is_told_in_the_language_that_it_asks_for() {
+    for (args, told) in [
+        (&["--lang", "es", "play", "--sed"][..], "ninguna opción"),
+        (&["simulate", "--lang=es"], "Falta: <SCENARIO>"),
+        (&["--lang", "en", "play", "--sed"], "There is no option"),
+    ] {
+        let out = detent(args);
+        assert_eq!(out.status.code(), Some(2), "{args:?}");
+        let said = String::from_utf8_lossy(&out.stderr);
+        assert!(said.contains(told), "{args:?}: {said}");
+    }
+}
+
+#[test]
 fn simulate_writes_signals_as_csv() {
     let out = detent(&[
         "simulate",

@@ -4,7 +4,7 @@ use detent_content::{ContentLibrary, ScenarioSource};
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
 use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Verdict};
-use detent_training::lesson::{judge, set_up};
+use detent_training::lesson::{Scenario, judge, set_up};
 use detent_training::record::{AttemptLog, Footer, Header};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -56,12 +56,17 @@ pub fn random_attempt(
         .expect("a report can always be handed in");
 
     let header = Header::new(&scenario_source.file, &scenario_source.text, seed);
-    let mut log = AttemptLog::begin(Vec::new(), &header).expect("memory takes it");
+    recorded(&header, scenario, &bench)
+}
+
+/// What was done on `bench`, as it is recorded under `header`.
+pub fn recorded(header: &Header, scenario: &Scenario, bench: &Bench) -> Recorded {
+    let mut log = AttemptLog::begin(Vec::new(), header).expect("memory takes it");
     for (at, action) in bench.history().iter() {
         log.push(at, action).expect("memory takes it");
     }
-    let score = judge(scenario, &bench);
-    let footer = Footer::of(&bench, &score);
+    let score = judge(scenario, bench);
+    let footer = Footer::of(bench, &score);
     Recorded {
         bytes: log.finish(&footer).expect("memory takes it"),
         footer,

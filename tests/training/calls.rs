@@ -1,6 +1,8 @@
 //! What a technician does around the repair: questions, quote, look for leaks, invoice, and who calls back.
 
+use crate::stage::attempts::recorded;
 use crate::stage::{Stage, act};
+use detent_content::{ReplayError, replay_attempt};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::Param;
 use detent_simulation::units::Span;
@@ -9,6 +11,9 @@ use detent_training::bench::{Action, Advice, Bench, Question, Quote, Refusal, Re
 use detent_training::lesson::{
     Answer, CustomerAccount, CustomerObservation, FreeOfCharge, Intake, Invoice, InvoiceItem,
     LossKind, Mains, Scenario, call_back, judge, set_up,
+};
+use detent_training::record::{
+    Attempt, Damage, Divergence, Header, SecondVisit, read_attempt, second_visit,
 };
 
 const MAINS: Mains = Mains::V120Hz60;
@@ -383,6 +388,80 @@ fn a_machine_that_was_not_put_right_comes_back_after_three_days() {
         "{:?}",
         call.account
     );
+}
+
+/// One file holds both visits, and both are done again from it.
+#[test]
+fn a_second_visit_is_recorded_with_the_first_one_and_done_again() {
+    let stage = Stage::new();
+    let content_library = stage.content_library();
+    let source = content_library.scenario("drain-code").expect("built in");
+    let scenario = &source.scenario;
+    let (_, fresh) = drain_job(&stage);
+    let causes: Vec<&str> = fresh.hidden().iter().map(|m| m.id.as_str()).collect();
+    let repaired = || report(&causes, Advice::None, Verdict::CausesNamed);
+    let file = "second.attempt";
+    let again = |attempt: &Attempt| replay_attempt(content_library, &source, file, attempt);
+
+    let mut first = fresh.clone();
+    act(&mut first, [Action::Unplug, Action::NoteCode(42)]);
+    act(&mut first, [repaired()]);
+    let header = source.header(scenario.seed);
+    let first_visit = recorded(&header, scenario, &first).bytes;
+    let visit = second_visit(&first, "first.attempt", &first_visit).expect("sound");
+    let SecondVisit { call, header } = visit.expect("nothing was done about it");
+    assert_eq!((header.format, header.seed), (4, scenario.seed));
+    let mut second = call.bench;
+    let intake = Intake::of(&second);
+    second.wait(Span::from_s(7));
+    act(&mut second, open_up());
+    act(&mut second, buy("P-1001"));
+    act(&mut second, [repaired()]);
+    let written = recorded(&header, scenario, &second);
+
+    let attempt = read_attempt(file, &written.bytes).expect("just written");
+    assert_eq!(attempt.actions.len(), written.actions);
+    let carried = attempt.first_visit.as_deref().expect("a second visit");
+    assert_eq!(carried.actions.len(), 3);
+    let done = again(&attempt).expect("the same machine");
+    assert_eq!(done.end, written.footer);
+    assert_eq!(done.score.total().to_bits(), written.score.to_bits());
+    assert_eq!(done.first, Some((call.earlier, call.account)));
+    assert_eq!(done.intake, intake);
+    assert!(done.bench.is_called_back() && done.bench.spent() == second.spent());
+    // Neither visit is thought over or helped with as if it began on the machine that was drawn.
+    let review = content_library.review((scenario, scenario.seed), &second, &done.score);
+    assert_eq!(review.map(|review| review.is_none()), Ok(true));
+
+    // A third visit is in no attempt.
+    let third = second_visit(&second, file, &written.bytes).err();
+    let third = third.expect("it is a second visit already");
+    assert_eq!(
+        (third.line, third.field.as_str(), third.problem),
+        (1, "first_visit", Damage::SecondVisit)
+    );
+
+    // A first visit that was done in another way.
+    let differs = |first: &[u8]| {
+        let header = Header::of_second_visit("first.attempt", first).expect("it can be read");
+        let bytes = recorded(&header, scenario, &second).bytes;
+        match again(&read_attempt(file, &bytes).expect("it can be read")) {
+            Err(ReplayError::Differs { divergence, .. }) => divergence,
+            other => panic!("{:?}", other.map(|done| done.end)),
+        }
+    };
+    let text = String::from_utf8(first_visit).expect("UTF-8");
+    let changed = text.replace("NoteCode(42)", "NoteCode(24)");
+    assert_eq!(
+        differs(changed.as_bytes()),
+        Divergence::FirstVisit(Box::new(Divergence::Seal { line: 5 }))
+    );
+    // One after which nobody calls.
+    let mut told = fresh;
+    act(&mut told, [report(&[], Advice::None, Verdict::GivenUp)]);
+    let header = source.header(scenario.seed);
+    let told = recorded(&header, scenario, &told).bytes;
+    assert_eq!(differs(&told), Divergence::NoCallBack);
 }
 
 /// The customer tells what was noticed of this very machine, and the same each time.

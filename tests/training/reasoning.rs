@@ -17,8 +17,8 @@ use detent_training::bench::{Action, Display, Grip, MeterMode, meter};
 use detent_training::lesson::set_up;
 use detent_training::reason::evidence::{self, Outcome, Table};
 use detent_training::reason::{
-    ControlSuspicion, Course, Posterior, RepairCosts, best_costs, code_buyer, control_swapper,
-    expected, order_costs,
+    ControlSuspicion, Course, HandRecord, Posterior, RepairCosts, best_costs, code_buyer,
+    control_swapper, expected, order_costs,
 };
 use rand::SeedableRng;
 use rayon::prelude::*;
@@ -281,8 +281,10 @@ fn doubt_grows_with_failures_that_are_not_the_hands_own_and_ends_with_a_try_that
     let entered = attempt(GestureOutcome::Entered);
     let in_hold = attempt(GestureOutcome::InHold);
     let modes = &STAGE.content_library().catalogue.modes;
-    let control_suspicion =
-        |tries: &[Try]| ControlSuspicion::of(Tries::from(tries), 0.0, modes).expect("fixed risks");
+    let of_hand = |tries: &[Try], hand: HandRecord| {
+        ControlSuspicion::of(Tries::from(tries), 0.0, modes, hand).expect("fixed risks")
+    };
+    let control_suspicion = |tries: &[Try]| of_hand(tries, HandRecord::default());
     let odds = control_suspicion(&[late, skipped.clone(), skipped.clone()]).log_odds;
     assert!(odds[0] < 0.0, "few controls are bad: {odds:?}");
     // Whoever was too late learns nothing about the control.
@@ -309,6 +311,27 @@ fn doubt_grows_with_failures_that_are_not_the_hands_own_and_ends_with_a_try_that
     let suspect = |log_odds: &f64| *log_odds >= suspicion.upper;
     let first = suspicion.log_odds.iter().position(suspect);
     assert_eq!(first, Some(newcomer));
+    assert_eq!(suspicion.needed_of_hand, newcomer);
+    // The more often a hand got in before, the fewer tries it takes; a clumsy one is told when anybody is.
+    let told = |entered, tries| {
+        let suspicion = of_hand(&failed, HandRecord { entered, tries });
+        let suspect = |log_odds: &f64| *log_odds >= suspicion.upper;
+        let first = suspicion.log_odds.iter().position(suspect);
+        assert_eq!(
+            first,
+            Some(suspicion.needed_of_hand),
+            "{entered} of {tries}"
+        );
+        suspicion.needed_of_hand
+    };
+    let needed = [(0, 0), (3, 5), (10, 15), (18, 20)].map(|(entered, tries)| told(entered, tries));
+    println!("suspect after {needed:?} tries of hands with ever better records");
+    assert!(
+        needed.is_sorted_by(|more, fewer| more > fewer),
+        "{needed:?}"
+    );
+    assert!((2..=5).contains(&needed[3]), "{needed:?}");
+    assert_eq!(told(0, 20), newcomer);
     assert!(
         !control_suspicion(std::slice::from_ref(&skipped)).cleared
             && control_suspicion(&[skipped, entered]).cleared

@@ -16,7 +16,7 @@ use detent_training::lesson::{
     Course, CoursePart, Dimension, Hidden, LossKind, Mains, PASS_SHARE, Scenario, judge, set_up,
     start_wash,
 };
-use detent_training::reason::ControlSuspicion;
+use detent_training::reason::{ControlSuspicion, HandRecord};
 
 const MAINS: Mains = Mains::V120Hz60;
 
@@ -966,7 +966,12 @@ fn tries_during_a_fault_hold_leave_a_trace_and_cost_nothing() {
         let scenario = scenario(&stage);
         let failed = lost(&scenario, &bench, Dimension::Entry, LossKind::FailedTry);
         assert_eq!(failed, None, "{}", stage.board().id);
-        let suspicion = ControlSuspicion::of(bench.tries(), scenario.dial_wear, bench.modes());
+        let suspicion = ControlSuspicion::of(
+            bench.tries(),
+            scenario.dial_wear,
+            bench.modes(),
+            HandRecord::default(),
+        );
         let odds = suspicion.expect("fixed risks").log_odds;
         assert_eq!(
             odds.len(),

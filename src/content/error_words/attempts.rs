@@ -38,6 +38,15 @@ impl Texts {
                 self.with("record-not-finite", &[("found", found.as_str().into())])
             }
             Damage::OtherText => self.get("record-other-text"),
+            Damage::InFirstVisit { line, problem } => self.with(
+                "record-in-first-visit",
+                &[
+                    ("line", number(line)),
+                    ("problem", self.damage(problem).into()),
+                ],
+            ),
+            Damage::OtherFirstVisit => self.get("record-other-first-visit"),
+            Damage::SecondVisit => self.get("record-second-visit"),
             Damage::NotAHash(found) => {
                 self.with("record-not-a-hash", &[("found", found.as_str().into())])
             }
@@ -81,6 +90,11 @@ impl Texts {
             Divergence::Answer { line: at } => line("record-answer", at),
             Divergence::Score { line: at } => line("record-score", at),
             Divergence::Seal { line: at } => line("record-seal", at),
+            Divergence::FirstVisit(divergence) => self.with(
+                "record-first-visit",
+                &[("problem", self.divergence(divergence).into())],
+            ),
+            Divergence::NoCallBack => self.get("record-no-call-back"),
         }
     }
 

@@ -3,6 +3,7 @@
 use super::review::DAY_S;
 use super::{Answer, Confusion, Detail, Memory, Moment, Rates, Skill, Tracing};
 use crate::lesson::PASS_SHARE;
+use crate::reason::HandRecord;
 use std::collections::BTreeMap;
 
 /// Days on which an answer must have been right before a skill counts as mastered (our own choice). A day is a
@@ -242,6 +243,19 @@ pub fn rhythm_by_day(answers: &[Answer], ahead_s: i64) -> Vec<DayRhythm> {
         .collect()
 }
 
+/// How the hand did at the entry gesture in the latest tries of the drill. A whole job says too little of the hand
+/// and is left out.
+pub fn hand_record(answers: &[Answer]) -> HandRecord {
+    let is_try = |answer: &&Answer| {
+        answer.skill == Skill::EntryTiming && !matches!(answer.detail, Detail::Job { .. })
+    };
+    HandRecord::of(
+        (answers.iter().rev())
+            .filter(is_try)
+            .map(|answer| answer.right),
+    )
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -325,6 +339,32 @@ mod tests {
         learner.note(&side(50, 0.6));
         learner.note(&side(50, 0.9));
         assert!(learner.passed("drain-code") && !learner.passed("entry-worn-dial"));
+    }
+
+    #[test]
+    fn the_record_of_a_hand_is_made_of_its_latest_tries_in_the_drill() {
+        let rhythm = || Detail::Rhythm {
+            mean_ms: 200.0,
+            spread_ms: 20.0,
+            odds: 0.9,
+        };
+        let file = "entry-worn-dial".to_owned();
+        let mut answers = vec![answer(0, Skill::EntryTiming, true, rhythm()); 30];
+        answers.extend([
+            answer(1, Skill::EntryTiming, false, rhythm()),
+            // The dial was not turned.
+            answer(2, Skill::EntryTiming, false, Detail::None),
+            answer(3, Skill::LampReading, false, Detail::None),
+            answer(
+                4,
+                Skill::EntryTiming,
+                false,
+                Detail::Job { file, kept: 0.1 },
+            ),
+        ]);
+        let (entered, tries) = (18, 20);
+        assert_eq!(hand_record(&answers), HandRecord { entered, tries });
+        assert_eq!(hand_record(&[]), HandRecord::default());
     }
 
     #[test]

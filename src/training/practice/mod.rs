@@ -21,7 +21,7 @@ pub use examination::{
     Examination, ExaminationError, ExaminationSitting, JobResult, Pause, SheetPage, SittingJob,
     SittingResult,
 };
-pub use learner::{DayRhythm, Learner, MASTERY_DAYS, Standing, rhythm_by_day};
+pub use learner::{DayRhythm, Learner, MASTERY_DAYS, Standing, hand_record, rhythm_by_day};
 pub use review::Memory;
 pub use skill::Skill;
 pub use summary::{LearnerSummary, MostLost};

@@ -32,6 +32,41 @@ impl HandPractice {
     }
 }
 
+/// The latest tries of one hand at the gesture.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct HandRecord {
+    /// Tries that got in.
+    pub entered: u32,
+    /// All of them, at most [`HandRecord::MOST_TRIES`].
+    pub tries: u32,
+}
+
+impl HandRecord {
+    /// Tries that a record goes back: what a hand did long ago says little. Our own choice.
+    pub const MOST_TRIES: u32 = 20;
+    /// Tries that the newcomer's chance is worth before the hand's own count. Our own choice.
+    const PRIOR_TRIES: f64 = 4.0;
+
+    /// Of these tries, the latest first: whether each got in.
+    pub fn of(latest: impl Iterator<Item = bool>) -> HandRecord {
+        let mut record = HandRecord::default();
+        for entered in latest.take(Self::MOST_TRIES as usize) {
+            record.entered += u32::from(entered);
+            record.tries += 1;
+        }
+        record
+    }
+
+    /// Chance that this hand does the gesture as it means to, 0 to 1: the mean of a beta distribution that begins
+    /// at the newcomer's chance. It never falls below that: tries that break a timing window are not held
+    /// against the control in any case.
+    pub fn success(self) -> f64 {
+        let newcomer = HandPractice::Newcomer.success();
+        let entered = newcomer * Self::PRIOR_TRIES + f64::from(self.entered);
+        (entered / (Self::PRIOR_TRIES + f64::from(self.tries))).max(newcomer)
+    }
+}
+
 /// What one failed try says.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hand {
@@ -41,8 +76,9 @@ pub struct Hand {
 }
 
 impl Hand {
-    /// Reads a try on a dial of this wear, 0 to 1.
-    pub fn of(attempt: &Try, wear: f64, practice: HandPractice) -> Hand {
+    /// Reads a try on a dial of this wear, 0 to 1, by a person who does the gesture as meant with the chance
+    /// `practice`, 0 to 1.
+    pub fn of(attempt: &Try, wear: f64, practice: f64) -> Hand {
         if own_fault(attempt) {
             return Hand { success: 0.0 };
         }
@@ -56,13 +92,13 @@ impl Hand {
     }
 
     /// A try whose detents follow each other after these times.
-    pub fn at_pace(gaps: impl Iterator<Item = Span>, wear: f64, practice: HandPractice) -> Hand {
+    pub fn at_pace(gaps: impl Iterator<Item = Span>, wear: f64, practice: f64) -> Hand {
         let right = gaps.map(|gap| {
             let (skip, double) = error_chances(wear, gap);
             1.0 - skip - double
         });
         Hand {
-            success: right.fold(practice.success(), |chance, one| chance * one),
+            success: right.fold(practice, |chance, one| chance * one),
         }
     }
 }
@@ -96,6 +132,10 @@ pub struct ControlSuspicion {
     /// Failed tries in a row after which the control is suspect on a new dial turned calmly: a newcomer's, and
     /// a practised hand's.
     pub needed: [usize; 2],
+    /// The hand that the tries were held against.
+    pub hand: HandRecord,
+    /// As `needed`, of that hand.
+    pub needed_of_hand: usize,
 }
 
 impl ControlSuspicion {
@@ -104,7 +144,8 @@ impl ControlSuspicion {
         !self.cleared && self.log_odds.last().is_some_and(|odds| *odds >= self.upper)
     }
 
-    /// Tries on a dial of this wear, 0 to 1, where controls fail as often as these modes say.
+    /// Tries of a `hand` on a dial of this wear, 0 to 1, where controls fail as often as these modes say. An empty
+    /// record is a newcomer's: what is not known of a hand is not held against the control.
     ///
     /// # Errors
     /// As [`Sprt::new`].
@@ -112,18 +153,17 @@ impl ControlSuspicion {
         tries: Tries<'_>,
         wear: f64,
         modes: &[FailureMode],
+        hand: HandRecord,
     ) -> Result<ControlSuspicion, WaldError> {
         let mut test = control_on_trial(modes)?;
-        let needed = [HandPractice::Newcomer, HandPractice::Practised].map(|practice| {
-            let success = practice.success();
-            failures_needed(test, Hand { success })
-        });
+        let needed = |success| failures_needed(test, Hand { success });
+        let needed_of_hand = needed(hand.success());
+        let needed = [HandPractice::Newcomer, HandPractice::Practised]
+            .map(|practice| needed(practice.success()));
         let mut log_odds = vec![test.log_ratio];
         let failed = |t: &&Try| matches!(t.outcome, Outcome::Broken(_));
         for attempt in tries.iter().filter(failed) {
-            // What is not known of a hand is not held against the control.
-            let hand = Hand::of(attempt, wear, HandPractice::Newcomer);
-            test = suspicion(test, &[hand]);
+            test = suspicion(test, &[Hand::of(attempt, wear, hand.success())]);
             log_odds.push(test.log_ratio);
         }
         Ok(ControlSuspicion {
@@ -132,6 +172,8 @@ impl ControlSuspicion {
             log_odds,
             cleared: tries.iter().any(|t| t.outcome == Outcome::Entered),
             needed,
+            hand,
+            needed_of_hand,
         })
     }
 }
@@ -203,6 +245,25 @@ mod tests {
     }
 
     #[test]
+    fn a_record_moves_the_chance_from_the_newcomer_s_towards_its_own() {
+        let of = |entered, tries| HandRecord { entered, tries }.success();
+        // Independent arithmetic: (1 + entered) / (4 + tries).
+        for (entered, tries, expected) in [
+            (0, 0, 0.25),
+            (3, 4, 0.5),
+            (15, 20, 16.0 / 24.0),
+            (20, 20, 0.875),
+            (0, 20, 0.25),
+        ] {
+            let found = of(entered, tries);
+            assert!((found - expected).abs() < 1e-12, "{entered} of {tries}");
+        }
+        let long = (0..90).map(|n| n < 10);
+        let (entered, tries) = (10, 20);
+        assert_eq!(HandRecord::of(long), HandRecord { entered, tries });
+    }
+
+    #[test]
     fn what_is_known_of_controls_comes_before_the_tries() {
         let test = Sprt::new(0.05, 0.05).expect("risks").with_odds(0.01);
         let told = |times: usize| suspicion(test, &vec![Hand { success: 0.9 }; times]);
@@ -215,10 +276,10 @@ mod tests {
     #[test]
     fn a_worn_dial_turned_fast_excuses_the_control() {
         let gaps = |ms| std::iter::repeat_n(Span::from_ms(ms), 6);
-        let practised = HandPractice::Practised;
+        let practised = HandPractice::Practised.success();
         let calm = Hand::at_pace(gaps(200), 0.0, practised).success;
         let hasty = Hand::at_pace(gaps(50), 0.9, practised).success;
-        assert!((calm - practised.success()).abs() < 1e-12);
+        assert!((calm - practised).abs() < 1e-12);
         assert!(hasty < 0.3, "{hasty}");
     }
 }

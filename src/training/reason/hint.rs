@@ -3,7 +3,7 @@
 
 use super::account::GoodPractice;
 use super::evidence::{End, Outcome, Table};
-use super::hand::ControlSuspicion;
+use super::hand::{ControlSuspicion, HandRecord};
 use super::path::{PathError, Start, Walk, walk};
 use super::plan::{PlanStep, Problem};
 use super::repair_costs::{Probe, Remedy, RepairCosts, SERVICE};
@@ -186,10 +186,15 @@ pub async fn hint_in_slices(
     }))
 }
 
-/// Failed tries speak against the control by now.
+/// Failed tries speak against the control by now. A hint is the same for everybody: it goes by a newcomer's hand.
 fn is_control_suspect(scenario: &Scenario, bench: &Bench) -> bool {
-    ControlSuspicion::of(bench.tries(), scenario.dial_wear, bench.modes())
-        .is_ok_and(|suspicion| suspicion.is_bad())
+    ControlSuspicion::of(
+        bench.tries(),
+        scenario.dial_wear,
+        bench.modes(),
+        HandRecord::default(),
+    )
+    .is_ok_and(|suspicion| suspicion.is_bad())
 }
 
 /// What comes before, or after, all that the planner knows of.

@@ -12,7 +12,9 @@ mod posterior;
 mod repair_costs;
 mod wald;
 pub use account::{Account, GoodPractice, Review, SoundChoice, Worth, review, review_in_slices};
-pub use hand::{ControlSuspicion, Hand, HandPractice, control_on_trial, failures_needed};
+pub use hand::{
+    ControlSuspicion, Hand, HandPractice, HandRecord, control_on_trial, failures_needed,
+};
 pub use hint::{Area, Hint, HintTopic, LEAST_NAMED, hint, hint_in_slices};
 pub use path::{PathError, PathPoint, PathStep, WORK};
 pub use plan::{

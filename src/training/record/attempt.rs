@@ -12,8 +12,11 @@ use ron::extensions::Extensions;
 use serde::{Deserialize, Serialize};
 
 /// Newest format of the file that this program reads and writes. Format 1 had no digest and always told the score; it is
-/// still read and replayed. Format 3 carries its scenario with it, and is written only where it does.
-pub const FORMAT: u32 = 3;
+/// still read and replayed. Format 3 carries its scenario with it, format 4 the first visit to the machine; each is
+/// written only where it does.
+pub const FORMAT: u32 = 4;
+/// The format of a first visit whose scenario was drawn.
+const FORMAT_WITH_SCENARIO: u32 = 3;
 /// The format of an attempt whose scenario is a file of its own.
 const FORMAT_WITHOUT_SCENARIO: u32 = 2;
 /// The first format whose end carries a digest.
@@ -22,6 +25,9 @@ const SEALED_FORMAT: u32 = 2;
 /// Largest file of an attempt, bytes. The longest job at ten deeds in each second, a knob turned without
 /// rest, makes 40 bytes a deed and so 69 million; nobody's hands come near it.
 pub const LONGEST_ATTEMPT_BYTES: usize = 72 << 20;
+
+/// Largest first visit that a second one carries, bytes: it leaves as much again for the second.
+pub const LONGEST_FIRST_VISIT_BYTES: usize = LONGEST_ATTEMPT_BYTES / 2;
 
 /// Latest moment in an attempt: what was begun in the longest job may be done and reported within an
 /// hour. It keeps a damaged file from asking for a replay without end.
@@ -44,6 +50,9 @@ pub struct Header {
     /// The scenario's text, where the scenario was drawn and is in no file.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub scenario_text: Option<String>,
+    /// The whole file of the first visit, where this is the second one after the customer called back.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub first_visit: Option<String>,
 }
 
 impl Header {
@@ -56,16 +65,38 @@ impl Header {
             scenario_sha256: sha256_hex(scenario_text.as_bytes()),
             seed,
             scenario_text: None,
+            first_visit: None,
         }
     }
 
     /// The same with the scenario's text in it: for a variant, which is in no file.
     pub fn with_scenario(scenario: &str, scenario_text: &str, seed: u64) -> Header {
         Header {
-            format: FORMAT,
+            format: FORMAT_WITH_SCENARIO,
             scenario_text: Some(scenario_text.to_owned()),
             ..Header::new(scenario, scenario_text, seed)
         }
+    }
+
+    /// The header for the second visit after the finished attempt whose file is called `file` and holds `first`.
+    ///
+    /// # Errors
+    /// What is wrong with that attempt; [`Damage::SecondVisit`] when it is a second visit itself.
+    pub fn of_second_visit(file: &str, first: &[u8]) -> Result<Header, RecordError> {
+        let attempt = read(file, first, Place::FirstVisit)?;
+        Ok(Header {
+            format: FORMAT,
+            program: env!("CARGO_PKG_VERSION").to_owned(),
+            // What was read is UTF-8.
+            first_visit: Some(String::from_utf8_lossy(first).into_owned()),
+            ..attempt.header
+        })
+    }
+
+    /// Whether both are of the same machine at the same job.
+    fn is_same_job(&self, other: &Header) -> bool {
+        (&self.scenario, &self.scenario_sha256, self.seed)
+            == (&other.scenario, &other.scenario_sha256, other.seed)
     }
 }
 
@@ -157,6 +188,8 @@ pub enum Seal {
 pub struct Attempt {
     /// What was attempted.
     pub header: Header,
+    /// The first visit, where this is the second one.
+    pub first_visit: Option<Box<Attempt>>,
     /// What was done, in order.
     pub actions: Vec<Timed>,
     /// The end, when the attempt was finished.
@@ -208,14 +241,41 @@ impl Attempt {
 /// # Errors
 /// The first damage, with its line and field.
 pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
+    let unfinished = file.ends_with(PART);
+    read(file, bytes, Place::File { unfinished })
+}
+
+/// Where an attempt stands.
+#[derive(Clone, Copy)]
+enum Place {
+    /// In a file of its own.
+    File {
+        /// It may lack its end.
+        unfinished: bool,
+    },
+    /// In the first line of the second visit.
+    FirstVisit,
+}
+
+impl Place {
+    /// Largest attempt here, bytes.
+    fn most_bytes(self) -> usize {
+        match self {
+            Place::File { .. } => LONGEST_ATTEMPT_BYTES,
+            Place::FirstVisit => LONGEST_FIRST_VISIT_BYTES,
+        }
+    }
+}
+
+fn read(file: &str, bytes: &[u8], place: Place) -> Result<Attempt, RecordError> {
     let error = |line: usize, field: &str, problem: Damage| RecordError {
         file: file.to_owned(),
         line,
         field: field.to_owned(),
         problem,
     };
-    if bytes.len() > LONGEST_ATTEMPT_BYTES {
-        let most = LONGEST_ATTEMPT_BYTES;
+    let most = place.most_bytes();
+    if bytes.len() > most {
         return Err(error(1, "", Damage::TooLong { most }));
     }
     let text = bytes.strip_prefix(BYTE_ORDER_MARK).unwrap_or(bytes);
@@ -224,7 +284,6 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
     if bytes.is_empty() {
         return Err(error(1, "", Damage::Empty));
     }
-    let unfinished = file.ends_with(PART);
     let whole_bytes = bytes
         .iter()
         .rposition(|b| *b == b'\n')
@@ -257,6 +316,18 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
     };
 
     let header = read_header(first).map_err(|(field, problem)| error(1, &field, problem))?;
+    let first_visit = match (&header.first_visit, place) {
+        (None, _) => None,
+        (Some(_), Place::FirstVisit) => {
+            return Err(error(1, FIRST_VISIT, Damage::SecondVisit));
+        }
+        (Some(text), Place::File { .. }) => {
+            let first = read_first_visit(file, text, &header);
+            Some(Box::new(
+                first.map_err(|problem| error(1, FIRST_VISIT, problem))?,
+            ))
+        }
+    };
     let mut chain = Chain::begin(first);
     let mut seal = Seal::Without;
     let mut actions: Vec<Timed> = Vec::new();
@@ -297,12 +368,14 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
     if torn && footer.is_some() {
         return Err(error(lines.len() + 1, "", Damage::AfterEnd));
     }
-    if footer.is_none() && !unfinished {
+    let may_lack_its_end = matches!(place, Place::File { unfinished: true });
+    if footer.is_none() && !may_lack_its_end {
         let line = lines.len() + usize::from(torn);
         return Err(error(line, "", Damage::Truncated));
     }
     Ok(Attempt {
         header,
+        first_visit,
         actions,
         footer,
         seal,
@@ -310,6 +383,22 @@ pub fn read_attempt(file: &str, bytes: &[u8]) -> Result<Attempt, RecordError> {
         whole_bytes: mark + whole_bytes,
         chain,
     })
+}
+
+/// The field that holds the first visit.
+const FIRST_VISIT: &str = "first_visit";
+
+/// The first visit that the second one of this `header` carries.
+fn read_first_visit(file: &str, text: &str, header: &Header) -> Result<Attempt, Damage> {
+    let first = read(file, text.as_bytes(), Place::FirstVisit);
+    let first = first.map_err(|RecordError { line, problem, .. }| Damage::InFirstVisit {
+        line,
+        problem: Box::new(problem),
+    })?;
+    if !first.header.is_same_job(header) {
+        return Err(Damage::OtherFirstVisit);
+    }
+    Ok(first)
 }
 
 /// What some editors put in front of a text, in UTF-8.

@@ -71,6 +71,22 @@ pub enum Damage {
     /// The scenario that the attempt carries is not the one that was attempted.
     #[error("this is not the scenario that was attempted; restore the file from a copy")]
     OtherText,
+    /// The first visit that a second one carries is damaged.
+    #[error("in the first visit, line {line}: {problem}")]
+    InFirstVisit {
+        /// Line in the first visit, from 1.
+        line: usize,
+        /// What is wrong.
+        problem: Box<Damage>,
+    },
+    /// The first visit that a second one carries was to another machine.
+    #[error("the first visit that it carries was to another machine; restore the file from a copy")]
+    OtherFirstVisit,
+    /// A second visit where only a first one can stand.
+    #[error(
+        "this is a second visit already, and no attempt holds a third; choose the attempt of a first visit"
+    )]
+    SecondVisit,
     /// Something that should be hexadecimal and is not.
     #[error("\"{0}\" is not a hash in hexadecimal digits; restore the file from a copy")]
     NotAHash(String),

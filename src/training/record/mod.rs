@@ -9,6 +9,9 @@
 //! End(at:90210,state:"51c8…",answer:Shown(score:87.5),digest:"07ab…")
 //! ```
 //!
+//! The header of a second visit, after the customer called back, carries the whole text of the first one
+//! (`first_visit`, format 4); that of a drawn job carries its scenario (`scenario_text`, format 3).
+//!
 //! The digest binds scenario text, seed, version, deeds, report and result; what it proves and what
 //! not, its own file says.
 //!
@@ -21,15 +24,17 @@ mod error;
 mod log;
 mod replay;
 pub mod ron_text;
+mod second_visit;
 
 pub use attempt::{
-    Answer, Attempt, FORMAT, Footer, Header, LATEST, LONGEST_ATTEMPT_BYTES, Seal, Timed,
-    read_attempt,
+    Answer, Attempt, FORMAT, Footer, Header, LATEST, LONGEST_ATTEMPT_BYTES,
+    LONGEST_FIRST_VISIT_BYTES, Seal, Timed, read_attempt,
 };
 pub use chain::sha256_hex;
 pub use error::{Damage, RecordError};
 pub use log::{AttemptLog, LogError, SystemReason};
 pub use replay::{Divergence, compare, replay, replay_in_slices};
+pub use second_visit::{SecondVisit, second_visit, second_visit_in_slices};
 
 /// Ending of the name of a log that is not finished.
 pub const PART: &str = ".part";

@@ -54,6 +54,12 @@ pub enum Divergence {
         /// Line of the end.
         line: usize,
     },
+    /// The first visit goes another way.
+    #[error("first visit: {0}")]
+    FirstVisit(Box<Divergence>),
+    /// Nobody calls back after the first visit, so that there is no second one.
+    #[error("the customer does not call back after this first visit")]
+    NoCallBack,
     /// The digest is not that of the lines.
     #[error(
         "line {line}: the digest is not that of the lines above it: the file was changed after the attempt was finished; restore it from a copy"

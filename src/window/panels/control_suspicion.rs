@@ -110,6 +110,15 @@ pub(super) fn doubt_ui(ui: &mut Ui, context: &PanelContext) {
             ("practised", Value::from(practised)),
         ];
         kit::quiet(ui, context.with("doubt-needed", &args));
+        let hand = control_suspicion.hand;
+        if hand.tries > 0 {
+            let args = [
+                ("entered", Value::from(hand.entered)),
+                ("tries", Value::from(hand.tries)),
+                ("needed", Value::from(control_suspicion.needed_of_hand)),
+            ];
+            kit::quiet(ui, context.with("doubt-own", &args));
+        }
         kit::quiet(ui, context.text("doubt-intro"));
     });
 }

@@ -53,13 +53,19 @@ fn title(context: &PanelContext, name: &str, kept: Option<&Kept>) -> String {
 fn progress(context: &PanelContext, kept: &Kept) -> String {
     let minutes = Value::from((kept.time_s / 60.0).ceil());
     let actions = Value::from(kept.actions);
-    if kept.finished {
-        return context.text("kept-finished");
+    let progress = if kept.finished {
+        context.text("kept-finished")
+    } else {
+        context.with(
+            "kept-unfinished",
+            &[("actions", actions), ("minutes", minutes)],
+        )
+    };
+    if kept.second_visit {
+        let second = context.text("kept-second-visit");
+        return format!("{second}, {progress}");
     }
-    context.with(
-        "kept-unfinished",
-        &[("actions", actions), ("minutes", minutes)],
-    )
+    progress
 }
 
 /// The job that was broken off last.
