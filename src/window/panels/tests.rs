@@ -15,7 +15,7 @@ use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
     Advice, Grip, HintRung, Incident, MeterMode, Question, Quote, Report, Verdict,
 };
-use detent_training::lesson::{Goal, Score};
+use detent_training::lesson::{BenchGoal, Goal, Score};
 use detent_training::practice::{Answer, Detail, Examination, Exercise, Moment, Skill, coach};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
@@ -1128,7 +1128,7 @@ fn a_step_that_is_left_open_is_told_on_request() {
         fixture.ui_state.guidance = Guidance::EveryOther;
         let guide = fixture.bench.job().guide.clone().expect("it has a guide");
         // The first steps are about the window's own controls.
-        let unplug = |goal: &Goal| *goal == Goal::Did(Action::Unplug);
+        let unplug = |goal: &Goal| *goal == Goal::Bench(BenchGoal::Did(Action::Unplug));
         let first = guide.steps.iter().position(|step| unplug(&step.goal));
         let rest = first.expect("the job begins with the plug") + 1;
         let said = |step: usize| say(language, &guide.steps[step].say);
