@@ -714,17 +714,22 @@ examination-handed-in = Handed in. You will see what it was worth when the whole
 examination-is-open = An examination is open. Its clock goes on; everything else waits until it is closed.
 examination-job-begin = Begin this job
 examination-job-begun = Begun, not handed in yet.
+examination-job-broken-off = { $title }: broken off, counts nothing
 examination-job-failed = { $title }: { $kept } of { $of } points, not passed
 examination-job-go-on = Go on with this job
 examination-job-handed-in = Handed in.
 examination-job-missing = { $title }: not handed in
+examination-job-on-bench = Begun, and kept nowhere: if you turn to another job or end the program, this try is over.
 examination-job-open = Not begun. You have one try.
 examination-job-out-of-time = { $title }: { $kept } of { $of } points, out of time
 examination-job-passed = { $title }: { $kept } of { $of } points, passed
+examination-job-try-over = Broken off. This try is over and counts nothing.
 examination-left = { $time } left
 examination-no-page = This page of the service sheet is not allowed in this examination.
 examination-no-score-yet = In an examination you see no score and no trace of your tries before the whole set is closed.
 examination-one-job = Only “{ $title }”
+examination-one-try = A job that you do not finish can be gone on with later. Where what you did cannot be kept, the try is over when you turn to another job or end the program, and the job counts nothing.
+examination-one-try-not-kept = Attempts are not kept here. Once you have done something at a job, stay at it: if you turn to another job or end the program, the try is over and the job counts nothing.
 examination-result = { $passed } of { $jobs ->
     [one] one job
    *[other] { $jobs } jobs

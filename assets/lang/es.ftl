@@ -711,17 +711,22 @@ examination-handed-in = Entregado. Verá la puntuación cuando se cierre el exam
 examination-is-open = Hay un examen abierto. Su reloj sigue corriendo; lo demás espera hasta que se cierre.
 examination-job-begin = Empezar este trabajo
 examination-job-begun = Empezado, sin entregar todavía.
+examination-job-broken-off = { $title }: interrumpido, no puntúa
 examination-job-failed = { $title }: { $kept } de { $of } puntos, no superado
 examination-job-go-on = Seguir con este trabajo
 examination-job-handed-in = Entregado.
 examination-job-missing = { $title }: sin entregar
+examination-job-on-bench = Empezado y sin guardar: si pasa a otro trabajo o cierra el programa, este intento se acaba.
 examination-job-open = Sin empezar. Hay un solo intento.
 examination-job-out-of-time = { $title }: { $kept } de { $of } puntos, fuera de tiempo
 examination-job-passed = { $title }: { $kept } de { $of } puntos, superado
+examination-job-try-over = Interrumpido. Este intento se ha acabado y no puntúa.
 examination-left = Quedan { $time }
 examination-no-page = Esta página de la hoja de servicio no se permite en este examen.
 examination-no-score-yet = En un examen no se ven ni la puntuación ni el registro de los intentos hasta que se cierra el conjunto.
 examination-one-job = Solo «{ $title }»
+examination-one-try = Un trabajo sin terminar se puede retomar más tarde. Si lo que hizo en él no se puede guardar, el intento se acaba al pasar a otro trabajo o al cerrar el programa, y el trabajo no puntúa.
+examination-one-try-not-kept = Aquí no se guardan los intentos. En cuanto haya hecho algo en un trabajo, no lo deje: si pasa a otro trabajo o cierra el programa, el intento se acaba y el trabajo no puntúa.
 examination-result = { $passed } de { $jobs ->
     [one] un trabajo superado
    *[other] { $jobs } trabajos superados
