@@ -3,9 +3,10 @@
 use super::Failure;
 use super::output::Output;
 use detent_content::{
-    KeptProfile, ProfileError, ProfileFolder, ProfileStore, Texts, Value, day_and_time, disk,
+    LearnerInShort, ProfileError, ProfileFolder, ProfileStore, Texts, Value, day, disk,
+    listed_learners,
 };
-use detent_training::practice::{LearnerSummary, Moment, Skill};
+use detent_training::practice::{LearnerSummary, Skill};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::path::Path;
@@ -13,26 +14,16 @@ use std::path::Path;
 /// Version of what `--json` prints.
 const VERSION: u32 = 1;
 
-/// One learner with the name that stands in the profile.
-struct Row {
-    name: String,
-    summary: LearnerSummary,
-}
-
 /// Prints the learners of a folder, as a table or as JSON; a profile that cannot be used is named after the others.
 pub(super) fn learners(folder: &Path, json: bool, texts: &Texts) -> Result<(), Failure> {
     disk::check_listable(folder)?;
     let store = ProfileFolder::new(folder.to_owned());
-    let (mut rows, mut damaged): (Vec<Row>, Vec<(String, ProfileError)>) = Default::default();
-    for stem in store.stems() {
-        match KeptProfile::open(&store, &stem) {
-            Ok(kept) => {
-                let profile = kept.profile;
-                let summary = LearnerSummary::of(&profile.answers, &profile.sittings);
-                let name = profile.name;
-                rows.push(Row { name, summary });
-            }
-            Err(error) => damaged.push((store.file(&stem), error)),
+    let (mut rows, mut damaged): (Vec<LearnerInShort>, Vec<(String, ProfileError)>) =
+        Default::default();
+    for learner in listed_learners(&store) {
+        match learner.read {
+            Ok(read) => rows.push(read),
+            Err(error) => damaged.push((store.file(&learner.stem), error)),
         }
     }
     if rows.is_empty() && damaged.is_empty() {
@@ -55,7 +46,7 @@ pub(super) fn learners(folder: &Path, json: bool, texts: &Texts) -> Result<(), F
 }
 
 /// Heading and one line for each learner, in columns.
-fn table(rows: &[Row], texts: &Texts) -> Vec<String> {
+fn table(rows: &[LearnerInShort], texts: &Texts) -> Vec<String> {
     let head = [
         "cli-learners-name",
         "cli-learners-jobs",
@@ -65,7 +56,7 @@ fn table(rows: &[Row], texts: &Texts) -> Vec<String> {
         "cli-learners-lost",
     ];
     let mut cells: Vec<[String; 6]> = vec![head.map(|key| texts.get(key))];
-    for Row { name, summary } in rows {
+    for LearnerInShort { name, summary } in rows {
         let (passed, asked) = sat(summary);
         let open = match summary.open_sittings {
             0 => String::new(),
@@ -78,7 +69,7 @@ fn table(rows: &[Row], texts: &Texts) -> Vec<String> {
         cells.push([
             name.clone(),
             format!("{}/{}", summary.jobs_passed, summary.jobs_done),
-            summary.last.map_or_else(|| "—".to_owned(), day),
+            (summary.last).map_or_else(|| "—".to_owned(), |at| day(at, 0)),
             format!("{}/{practised}", summary.mastered.len()),
             format!("{}: {passed}/{asked}{open}", summary.sittings.len()),
             summary.most_lost.map_or_else(
@@ -103,7 +94,7 @@ fn table(rows: &[Row], texts: &Texts) -> Vec<String> {
 }
 
 /// Which skills a learner has mastered and works on.
-fn skills(row: &Row, texts: &Texts) -> String {
+fn skills(row: &LearnerInShort, texts: &Texts) -> String {
     let list = |skills: &[Skill]| {
         let names: Vec<String> = skills.iter().map(|s| skill(*s, texts)).collect();
         let none = || "—".to_owned();
@@ -131,12 +122,6 @@ fn sat(summary: &LearnerSummary) -> (usize, usize) {
     sittings.fold((0, 0), |(passed, jobs), sitting| {
         (passed + sitting.passed, jobs + sitting.jobs)
     })
-}
-
-/// The day of a moment, UTC.
-fn day(at: Moment) -> String {
-    let told = day_and_time(at, 0);
-    told.split(' ').next().unwrap_or_default().to_owned()
 }
 
 /// All of it, for other programs.
@@ -214,7 +199,7 @@ struct ToldDamage {
 }
 
 impl Told {
-    fn of(rows: &[Row], damaged: &[(String, ProfileError)], texts: &Texts) -> Told {
+    fn of(rows: &[LearnerInShort], damaged: &[(String, ProfileError)], texts: &Texts) -> Told {
         Told {
             version: VERSION,
             learners: rows.iter().map(ToldLearner::of).collect(),
@@ -229,13 +214,13 @@ impl Told {
 }
 
 impl ToldLearner {
-    fn of(Row { name, summary }: &Row) -> ToldLearner {
+    fn of(LearnerInShort { name, summary }: &LearnerInShort) -> ToldLearner {
         let names = |skills: &[Skill]| skills.iter().map(|skill| skill.name()).collect();
         ToldLearner {
             name: name.clone(),
             jobs_done: summary.jobs_done,
             jobs_passed: summary.jobs_passed,
-            last_day: summary.last.map(day),
+            last_day: summary.last.map(|at| day(at, 0)),
             mastered: names(&summary.mastered),
             worked_on: names(&summary.worked_on),
             most_lost: summary.most_lost.map(|most| ToldLost {

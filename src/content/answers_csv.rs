@@ -160,7 +160,6 @@ pub fn file_date(at: Moment) -> String {
     date(at).format("%Y-%m-%d-%H%M").to_string()
 }
 
-/// Moments that no calendar holds stand at its start.
 /// A moment for people: `2026-11-25 21:07`, on clocks that are so many seconds ahead of UTC.
 pub fn day_and_time(at: Moment, ahead_s: i64) -> String {
     date(Moment(at.0.saturating_add(ahead_s)))
@@ -168,6 +167,14 @@ pub fn day_and_time(at: Moment, ahead_s: i64) -> String {
         .to_string()
 }
 
+/// The day of a moment, `2026-11-25`, on clocks that are so many seconds ahead of UTC.
+pub fn day(at: Moment, ahead_s: i64) -> String {
+    date(Moment(at.0.saturating_add(ahead_s)))
+        .format("%Y-%m-%d")
+        .to_string()
+}
+
+/// Moments that no calendar holds stand at its start.
 fn date(at: Moment) -> DateTime<chrono::Utc> {
     DateTime::from_timestamp(at.0, 0).unwrap_or_default()
 }

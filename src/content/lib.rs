@@ -18,6 +18,7 @@ mod error_words;
 mod examination_file;
 mod guide_file;
 mod invoice_words;
+mod learner_list;
 mod machine_file;
 mod parts;
 mod profile_file;
@@ -33,7 +34,7 @@ mod wording;
 mod words;
 
 pub use answers_csv::{
-    AnswersCsvError, AnswersCsvProblem, answers_csv, day_and_time, file_date, read_answers_csv,
+    AnswersCsvError, AnswersCsvProblem, answers_csv, day, day_and_time, file_date, read_answers_csv,
 };
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
@@ -43,6 +44,7 @@ pub use error::{Allowed, Choices, ContentError, Problem, Wanted};
 pub use examination_file::{EXAMINATION_ENDING, read_examination};
 pub use guide_file::{GUIDE_ENDING, read_guide};
 pub use invoice_words::InvoiceRow;
+pub use learner_list::{LearnerInShort, ListedLearner, listed_learners};
 pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
 pub use profile_file::{

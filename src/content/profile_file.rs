@@ -13,8 +13,9 @@ use detent_training::record::{SystemReason, ron_text};
 use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
-/// Version of the file's layout. The second has sittings of examinations.
-const FORMAT: u32 = 2;
+/// Version of the file's layout. The second has sittings of examinations; the third notes when work on their jobs
+/// began.
+const FORMAT: u32 = 3;
 /// Ending of a profile's file name.
 pub const ENDING: &str = ".learner";
 /// Most characters of a learner's name.
@@ -181,14 +182,22 @@ fn check(written: &Written) -> Vec<Finding> {
 }
 
 fn check_sitting(place: &str, sitting: &ExaminationSitting, findings: &mut Vec<Finding>) {
-    let moments = [("began", sitting.began), ("until", sitting.until)];
-    for (field, moment) in moments {
+    let mut moments = vec![
+        (format!("{place}.began"), sitting.began),
+        (format!("{place}.until"), sitting.until),
+    ];
+    for (n, job) in sitting.jobs.iter().enumerate() {
+        let of_job = [("begun", job.begun), ("worked_on", job.worked_on)];
+        let known = (of_job.into_iter()).filter_map(|(field, moment)| Some((field, moment?)));
+        moments.extend(known.map(|(field, moment)| (format!("{place}.jobs[{n}].{field}"), moment)));
+    }
+    for (path, moment) in moments {
         if !(0..=LATEST_S).contains(&moment.0) {
             let problem = Problem::OutOfRange {
                 found: moment.0 as f64,
                 allowed: Allowed::Moment,
             };
-            findings.push((format!("{place}.{field}"), problem));
+            findings.push((path, problem));
         }
     }
     for (n, job) in sitting.jobs.iter().enumerate() {
@@ -386,7 +395,7 @@ mod tests {
     use super::*;
     use crate::ProfileFolder;
     use detent_training::lesson::{Bilingual, Score};
-    use detent_training::practice::{Examination, Moment, Skill};
+    use detent_training::practice::{Examination, ExaminationError, Moment, Skill};
     use std::fs;
 
     fn answer(n: i64, detail: Detail) -> Answer {
@@ -411,11 +420,23 @@ mod tests {
         let score = Score {
             dimensions: Vec::new(),
         };
-        (sitting.begin_job("drain-code", Moment(1_001))).expect("open");
+        (sitting.begin_job("drain-code", false, Moment(1_001))).expect("open");
+        (sitting.note_work("drain-code", None, Moment(1_002))).expect("in the set");
         (sitting.note_pause("drain-code", Moment(1_002), Moment(1_009))).expect("in the set");
         (sitting.hand_in("drain-code", &score, Moment(1_010), 9.0)).expect("open");
         sitting.close(Moment(1_011)).expect("open");
         sitting
+    }
+
+    /// Ana with these answers and this sitting.
+    fn ana() -> Profile {
+        Profile {
+            name: "Ana".to_owned(),
+            target: Target::default(),
+            language: None,
+            answers: answers(),
+            sittings: vec![sitting()],
+        }
     }
 
     fn answers() -> Vec<Answer> {
@@ -450,6 +471,48 @@ mod tests {
         kept.save(&store).expect("as it was");
     }
 
+    /// Whoever ends the program in the middle of a job that is kept nowhere has had the one try at it.
+    #[test]
+    fn a_job_broken_off_stays_so_when_the_profile_is_opened_again() {
+        let folder = tempfile::tempdir().expect("a temporary folder");
+        let store = ProfileFolder::new(folder.path().to_owned());
+        let mut kept = KeptProfile::create(&store, "Ana", Language::Es).expect("free");
+        let title = Bilingual {
+            en: "Two".to_owned(),
+            es: "Dos".to_owned(),
+        };
+        let mut examination = Examination::of_job(title, "drain-code".to_owned());
+        examination.jobs.push("dark-machine".to_owned());
+        let mut sitting =
+            ExaminationSitting::begin("two".to_owned(), &examination, 4, Moment(1_000));
+        for job in ["drain-code", "dark-machine"] {
+            (sitting.begin_job(job, false, Moment(1_001))).expect("open");
+        }
+        (sitting.note_work("drain-code", None, Moment(1_002))).expect("in the set");
+        kept.profile.sittings.push(sitting);
+        kept.save(&store).expect("nobody else wrote");
+        let mut again = KeptProfile::open(&store, kept.stem()).expect("sound");
+        let sitting = again.profile.sittings.last_mut().expect("just kept");
+        let broken_off = sitting.begin_job("drain-code", false, Moment(1_010));
+        assert_eq!(broken_off, Err(ExaminationError::BrokenOff));
+        let untouched = sitting.begin_job("dark-machine", false, Moment(1_010));
+        assert_eq!(untouched, Ok(()));
+    }
+
+    /// The second layout knew no more of a job than whether its attempt was kept.
+    #[test]
+    fn a_profile_of_the_second_layout_is_read() {
+        let profile = ana();
+        let text = write_profile(&profile);
+        let older = text.replacen("format: 3", "format: 2", 1);
+        let older = older.replacen("worked_on:Some(1002),", "", 1);
+        assert_eq!(older.len(), text.len() - "worked_on:Some(1002),".len());
+        let read = read_profile("ana.learner", older.as_bytes()).expect("sound");
+        let mut expected = profile;
+        expected.sittings[0].jobs[0].worked_on = None;
+        assert_eq!(read, expected);
+    }
+
     #[test]
     fn names_are_made_safe_and_no_two_alike() {
         let folder = tempfile::tempdir().expect("a temporary folder");
@@ -481,14 +544,7 @@ mod tests {
 
     #[test]
     fn mistakes_are_told_with_file_line_and_field() {
-        let profile = Profile {
-            name: "Ana".to_owned(),
-            target: Target::default(),
-            language: None,
-            answers: answers(),
-            sittings: vec![sitting()],
-        };
-        let text = write_profile(&profile);
+        let text = write_profile(&ana());
         let check = |from: &str, to: &str, words: &[&str]| {
             let changed = text.replacen(from, to, 1);
             assert_ne!(changed, text);
@@ -497,7 +553,7 @@ mod tests {
             assert!(words.iter().all(|word| told.contains(word)), "{told}");
         };
         check(
-            "format: 2",
+            "format: 3",
             "format: 9",
             &["ana.learner:3", "format", "newer"],
         );
@@ -511,6 +567,11 @@ mod tests {
         check("shown:42", "shown:142", &["answers[1].detail", "99"]);
         check("LampReading", "LampReding", &["LampReding", "answers[0]"]);
         check("took_s:3.25", "took_s:-1", &["answers[0].took_s"]);
+        check(
+            "worked_on:Some(1002)",
+            "worked_on:Some(-2)",
+            &["sittings[0].jobs[0].worked_on"],
+        );
         check("],", "", &["ana.learner:"]);
         let cut = read_profile("ana.learner", &text.as_bytes()[..200]);
         assert!(cut.is_err());

@@ -58,10 +58,13 @@ fn examine(
     if let Some((job, since)) = standing.note(job.as_deref().unwrap_or_default(), stands, now) {
         learner.in_sitting(|sitting| sitting.note_pause(&job, since, now));
     }
-    if let (Some(job), Some(name)) = (&job, bench.kept_as())
+    // Away from the bench another one may lie there still.
+    if let Some(job) = job.as_ref().filter(|_| at_bench)
         && bench.job().file == *job
+        && !bench.history().is_empty()
     {
-        learner.in_sitting(|sitting| sitting.note_attempt(job, &name));
+        let attempt = bench.kept_as();
+        learner.in_sitting(|sitting| sitting.note_work(job, attempt.as_deref(), now));
     }
     if !over {
         return;

@@ -6,7 +6,8 @@ use super::state::{BenchRes, JobSourceRes, UiState};
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use detent_content::{
-    KeptProfile, Language, ProfileError, ProfileStore, answers_csv, disk, file_date,
+    KeptProfile, Language, ListedLearner, ProfileError, ProfileStore, answers_csv, disk, file_date,
+    listed_learners,
 };
 use detent_training::practice::{
     Answer, Examination, ExaminationError, ExaminationSitting, Learner, Moment, Target,
@@ -26,20 +27,11 @@ pub struct LearnerRes {
     guest_target: Target,
     guest_sittings: Vec<ExaminationSitting>,
     learner: Learner,
-    known: Option<Vec<Known>>,
+    known: Option<Vec<ListedLearner>>,
     /// Why the learner is not read or not kept, since that went wrong.
     pub storage_error: Option<ProfileError>,
     /// What the panel remembers.
     pub ui_state: PracticeDesk,
-}
-
-/// A learner who can be chosen.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Known {
-    /// Stem of the profile's file name.
-    pub stem: String,
-    /// Name, or the stem where the file cannot be read.
-    pub name: String,
 }
 
 /// What the practice panel remembers.
@@ -150,6 +142,8 @@ impl LearnerRes {
     fn save(&mut self) {
         if let (Some(kept), Some(store)) = (&mut self.kept, &self.store) {
             self.storage_error = kept.save(store.as_ref()).err();
+            // How this learner stands has changed.
+            self.known = None;
         }
     }
 
@@ -205,21 +199,10 @@ impl LearnerRes {
         self.store.as_ref()?.place()
     }
 
-    /// Everybody who can be chosen, looked up when first asked for.
-    pub fn known(&mut self) -> Vec<Known> {
-        let store = &self.store;
-        let look = || {
-            let store = store.iter();
-            let known = store.flat_map(|store| {
-                let stems = store.stems().into_iter();
-                stems.map(|stem| {
-                    let read = KeptProfile::open(store.as_ref(), &stem);
-                    let name = read.map_or_else(|_| stem.clone(), |kept| kept.profile.name);
-                    Known { stem, name }
-                })
-            });
-            known.collect()
-        };
+    /// Everybody who can be chosen, and how they stand; looked up when first asked for after a change.
+    pub fn known(&mut self) -> Vec<ListedLearner> {
+        let stores = self.store.iter();
+        let look = || (stores.flat_map(|store| listed_learners(store.as_ref()))).collect();
         self.known.get_or_insert_with(look).clone()
     }
 

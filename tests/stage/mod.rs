@@ -90,6 +90,15 @@ impl Stage {
         bench
     }
 
+    /// A machine with these faults, awake, the technician just come.
+    pub fn called_to(&self, mains: Mains, faults: &[&str]) -> Bench {
+        let faults = faults.iter().map(|id| self.mode(id).clone()).collect();
+        let mut bench = Bench::new(self.library(mains).setup(mains.rating(), faults, 4));
+        bench.wait(Span::from_s(3));
+        bench.begin();
+        bench
+    }
+
     /// A plant without a control, plugged in.
     pub fn plant(&self, mains: Mains) -> Plant {
         plant(self.sound(mains), mains.rating())

@@ -18,15 +18,6 @@ use detent_training::record::{
 
 const MAINS: Mains = Mains::V120Hz60;
 
-/// A bench with these faults, open and discharged, the technician just come.
-fn bench(stage: &Stage, faults: &[&str]) -> Bench {
-    let faults = faults.iter().map(|id| stage.mode(id).clone()).collect();
-    let mut bench = Bench::new(stage.library(MAINS).setup(MAINS.rating(), faults, 4));
-    bench.wait(Span::from_s(3));
-    bench.begin();
-    bench
-}
-
 fn open_up() -> [Action; 3] {
     [Action::Unplug, Action::OpenCabinet, Action::Discharge]
 }
@@ -82,7 +73,7 @@ fn labor(minutes: u32) -> InvoiceItem {
 #[test]
 fn the_customer_pays_the_visit_the_work_and_the_part_with_tax() {
     let stage = Stage::new();
-    let mut bench = bench(&stage, &["lid-lock.contact-open"]);
+    let mut bench = stage.called_to(MAINS, &["lid-lock.contact-open"]);
     act(&mut bench, open_up());
     // Who orders the earlier number is billed the one that came.
     act(&mut bench, buy("P-0703"));
@@ -105,7 +96,7 @@ fn the_customer_pays_the_visit_the_work_and_the_part_with_tax() {
 #[test]
 fn what_was_done_in_vain_is_the_shops_loss() {
     let stage = Stage::new();
-    let mut bench = bench(&stage, &["drain-pump.open-winding"]);
+    let mut bench = stage.called_to(MAINS, &["drain-pump.open-winding"]);
     act(&mut bench, open_up());
     act(&mut bench, buy("P-0701"));
     act(
@@ -150,7 +141,7 @@ fn what_was_done_in_vain_is_the_shops_loss() {
 fn without_a_repair_that_the_customer_wants_the_call_out_fee_is_all() {
     let stage = Stage::new();
     let after = |deeds: &[Action], end: Action| {
-        let mut bench = bench(&stage, &["motor.seized", "drain-hose.kinked"]);
+        let mut bench = stage.called_to(MAINS, &["motor.seized", "drain-hose.kinked"]);
         act(&mut bench, deeds.iter().cloned().chain([end]));
         Invoice::of(&bench)
     };
@@ -272,12 +263,12 @@ fn what_was_opened_is_looked_at_with_water_in_it() {
     };
 
     // A belt holds no water.
-    let mut belt = bench(&stage, &["belt.broken"]);
+    let mut belt = stage.called_to(MAINS, &["belt.broken"]);
     act(&mut belt, open_up());
     act(&mut belt, buy("P-1801"));
     assert_eq!(due(&belt), 0);
 
-    let mut pump = bench(&stage, &["drain-pump.open-winding"]);
+    let mut pump = stage.called_to(MAINS, &["drain-pump.open-winding"]);
     act(&mut pump, open_up());
     act(&mut pump, buy("P-1001"));
     assert_eq!(due(&pump), 1);
@@ -290,7 +281,7 @@ fn what_was_opened_is_looked_at_with_water_in_it() {
     assert_eq!(wet(&pump), [false, false]);
 
     // With a tub that leaks the look shows it; once the floor is wiped, only what has come since.
-    let mut tub = bench(&stage, &["tub.leaking", "drain-pump.open-winding"]);
+    let mut tub = stage.called_to(MAINS, &["tub.leaking", "drain-pump.open-winding"]);
     act(&mut tub, open_up());
     act(&mut tub, buy("P-1001"));
     fill(&mut tub);

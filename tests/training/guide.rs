@@ -6,7 +6,7 @@ use detent_simulation::interface::Direction;
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Bench};
 use detent_training::lesson::{
-    Goal, Guide, WindowState, WindowStepsDone, WindowView, judge, set_up,
+    BenchGoal, Goal, Guide, WindowGoal, WindowState, WindowStepsDone, WindowView, judge, set_up,
 };
 
 /// Every job with a guide.
@@ -33,9 +33,17 @@ const OPENED: WindowState = WindowState {
 
 /// Place of the guide's first step that is about the machine.
 fn first_of_job(guide: &Guide) -> usize {
-    let unplug = |goal: &Goal| *goal == Goal::Did(Action::Unplug);
+    let unplug = |goal: &Goal| *goal == Goal::Bench(BenchGoal::Did(Action::Unplug));
     let first = guide.steps.iter().position(|step| unplug(&step.goal));
     first.expect("it begins with the plug")
+}
+
+/// Does in the window what one of its goals asks.
+fn show(goal: WindowGoal, window: &mut WindowState) {
+    match goal {
+        WindowGoal::Looked(view) => window.view = view,
+        WindowGoal::ClockAt(speed) => window.clock_speed = speed,
+    }
 }
 
 /// What somebody did who followed the first steps about the window.
@@ -43,9 +51,8 @@ fn all_looked_at(guide: &Guide, bench: &Bench) -> WindowStepsDone {
     let (mut window, mut looked) = (OPENED, WindowStepsDone::default());
     for step in &guide.steps {
         match step.goal {
-            Goal::Looked(view) => window.view = view,
-            Goal::ClockAt(speed) => window.clock_speed = speed,
-            _ => break,
+            Goal::Window(goal) => show(goal, &mut window),
+            Goal::Bench(_) => break,
         }
         let place = guide.place(bench.log(), &looked);
         assert!(guide.look(place, window, &mut looked), "{}", step.say.en);
@@ -73,9 +80,8 @@ fn whoever_does_what_a_guide_shows_reaches_every_goal_and_does_the_job_well() {
             assert_eq!(place.astray, None, "{}", step.say.en);
             assert!(!guide.look(place, window, &mut looked), "{}", step.say.en);
             match step.goal {
-                Goal::Looked(view) => window.view = view,
-                Goal::ClockAt(speed) => window.clock_speed = speed,
-                _ => assert!(!step.shown.is_empty(), "{}", step.say.en),
+                Goal::Window(goal) => show(goal, &mut window),
+                Goal::Bench(_) => assert!(!step.shown.is_empty(), "{}", step.say.en),
             }
             guide.look(place, window, &mut looked);
             for line in &step.shown {
@@ -119,7 +125,7 @@ fn a_step_waits_for_its_goal_and_stays_done() {
     // The plug is out; that the control forgets takes its time.
     let first = first_of_job(&guide);
     run(&mut bench, first);
-    assert_eq!(guide.steps[first + 1].goal, Goal::Rested);
+    assert_eq!(guide.steps[first + 1].goal, Goal::Bench(BenchGoal::Rested));
     bench.wait(Span::from_s(5));
     run(&mut bench, first + 2);
     let done = |bench: &Bench| steps_done(&guide, bench) - first;
@@ -141,12 +147,16 @@ fn the_first_guide_begins_with_the_benchs_own_controls() {
     let (job, guide) = guided(&stage).swap_remove(0);
     let first = first_of_job(&guide);
     let taught: Vec<&Goal> = guide.steps[..first].iter().map(|s| &s.goal).collect();
-    let clock = [Goal::ClockAt(10), Goal::ClockAt(0), Goal::ClockAt(1)];
+    let clock = [10, 0, 1].map(WindowGoal::ClockAt);
     let views = [WindowView::Console, WindowView::Inside, WindowView::Machine];
     let knob = [Direction::Right, Direction::Left];
-    let wanted: Vec<Goal> = (views.into_iter().map(Goal::Looked))
+    let wanted: Vec<Goal> = (views.into_iter().map(WindowGoal::Looked))
         .chain(clock)
-        .chain(knob.into_iter().map(Goal::Turned))
+        .map(Goal::Window)
+        .chain(
+            knob.into_iter()
+                .map(|way| Goal::Bench(BenchGoal::Turned(way))),
+        )
         .collect();
     assert_eq!(taught, wanted.iter().collect::<Vec<_>>());
     let mut bench = begin(&stage, &job);
@@ -189,11 +199,11 @@ fn what_leads_away_is_told_until_the_step_is_done() {
     }
     assert_eq!(guide.place(bench.log(), &looked).steps_done, first);
     act(&mut bench, Action::OpenCabinet);
-    assert_eq!(told(&bench), Some(Goal::Did(Action::OpenCabinet)));
+    assert_eq!(told(&bench), Some(BenchGoal::Did(Action::OpenCabinet)));
     act(&mut bench, Action::Unplug);
     assert_eq!(told(&bench), None, "the step is done");
     act(&mut bench, Action::Plug);
-    assert_eq!(told(&bench), Some(Goal::Did(Action::Plug)));
+    assert_eq!(told(&bench), Some(BenchGoal::Did(Action::Plug)));
     act(&mut bench, Action::Unplug);
     bench.wait(Span::from_s(60));
     assert_eq!(steps_done(&guide, &bench), first + 2);
@@ -201,5 +211,5 @@ fn what_leads_away_is_told_until_the_step_is_done() {
     act(&mut bench, Action::Plug);
     bench.wait(Span::from_s(3));
     act(&mut bench, Action::Order("P-1801".to_owned()));
-    assert_eq!(told(&bench), Some(Goal::Ordered));
+    assert_eq!(told(&bench), Some(BenchGoal::Ordered));
 }

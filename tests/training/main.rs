@@ -16,6 +16,7 @@ mod course;
 mod determinism;
 mod draws;
 mod drills;
+mod examination;
 mod faults;
 mod fit;
 mod ground_faults;

@@ -25,15 +25,6 @@ fn scenario(stage: &Stage) -> Scenario {
     scenario_source.expect("a built-in scenario").scenario
 }
 
-/// A bench with these faults, the technician just come.
-fn bench(stage: &Stage, faults: &[&str]) -> Bench {
-    let faults = faults.iter().map(|id| stage.mode(id).clone()).collect();
-    let mut bench = Bench::new(stage.library(MAINS).setup(MAINS.rating(), faults, 4));
-    bench.wait(Span::from_s(3));
-    bench.begin();
-    bench
-}
-
 fn report(causes: &[&str], part: Option<&str>, advice: Advice) -> Action {
     Action::Report(Report {
         causes: causes.iter().map(|id| (*id).to_owned()).collect(),
@@ -95,7 +86,7 @@ const METER: LossKind = LossKind::MeterNotProved;
 #[test]
 fn a_circuit_is_dead_when_a_meter_that_works_before_and_after_says_so() {
     let stage = Stage::new();
-    let fresh = || bench(&stage, &[]);
+    let fresh = || stage.called_to(MAINS, &[]);
     let test = || Action::TestMeter;
     let bleed = || Action::Discharge;
     let losses = |deeds| dead_losses(&stage, fresh(), deeds);
@@ -136,7 +127,7 @@ fn a_circuit_is_dead_when_a_meter_that_works_before_and_after_says_so() {
 #[test]
 fn the_caution_before_hands_go_in_stays_until_the_circuit_is_proved_dead() {
     let stage = Stage::new();
-    let mut bench = bench(&stage, &[]);
+    let mut bench = stage.called_to(MAINS, &[]);
     act(&mut bench, [Action::Unplug, Action::OpenCabinet]);
     let look = Action::Inspect(Component::Belt);
     for deed in [
@@ -166,7 +157,7 @@ fn after_the_plug_was_in_again_the_circuit_is_proved_again() {
     let mut deeds = proof.to_vec();
     deeds.extend(live.clone());
     deeds.push(pull());
-    let losses = |deeds| dead_losses(&stage, bench(&stage, &[]), deeds);
+    let losses = |deeds| dead_losses(&stage, stage.called_to(MAINS, &[]), deeds);
     assert_eq!(losses(deeds), [NOT_PROVED]);
     let mut deeds = proof.to_vec();
     deeds.extend(live);
@@ -196,7 +187,7 @@ fn a_meter_that_does_not_work_proves_nothing() {
 
     // A blown fuse.
     let blown = || {
-        let mut bench = bench(&stage, &[]);
+        let mut bench = stage.called_to(MAINS, &[]);
         let ohms = Action::Probe {
             mode: MeterMode::Ohms,
             red: "cord.1".parse().expect("a pin"),
@@ -218,7 +209,7 @@ fn a_meter_that_does_not_work_proves_nothing() {
 #[test]
 fn a_discharge_with_the_plug_in_burns_the_resistor_and_discharges_nothing() {
     let stage = Stage::new();
-    let mut bench = bench(&stage, &[]);
+    let mut bench = stage.called_to(MAINS, &[]);
     act(&mut bench, [Action::OpenCabinet]);
     let caution = bench.caution(&Action::Discharge);
     assert_eq!(caution, Some(Caution::DischargeLive));
@@ -275,7 +266,7 @@ fn until_it_spins(bench: &mut Bench) {
 #[test]
 fn a_lock_holds_its_bolt_while_the_basket_coasts_without_power() {
     let stage = Stage::new();
-    let mut bench = bench(&stage, &[]);
+    let mut bench = stage.called_to(MAINS, &[]);
     start_to_spin(&mut bench);
     until_it_spins(&mut bench);
     act(&mut bench, [Action::Unplug]);
@@ -318,15 +309,15 @@ fn whoever_is_hurt_or_floods_the_floor_has_failed_and_the_score_says_so_first() 
     };
     let look = || Action::Inspect(Component::Laundry);
 
-    let mut shock = bench(&stage, &[]);
+    let mut shock = stage.called_to(MAINS, &[]);
     act(&mut shock, [Action::OpenCabinet, pull()]);
     assert_eq!(failed_by(&shock), Some(LossKind::Shock));
 
-    let mut charge = bench(&stage, &[]);
+    let mut charge = stage.called_to(MAINS, &[]);
     act(&mut charge, [Action::OpenCabinet, Action::Unplug, pull()]);
     assert_eq!(failed_by(&charge), Some(LossKind::TouchedCharge));
 
-    let mut hand = bench(&stage, &[]);
+    let mut hand = stage.called_to(MAINS, &[]);
     coasting(&mut hand);
     assert_eq!(
         failed_by(&hand),
@@ -341,13 +332,13 @@ fn whoever_is_hurt_or_floods_the_floor_has_failed_and_the_score_says_so_first() 
     act(&mut patient, [look()]);
     assert_eq!(failed_by(&patient), None);
 
-    let mut scald = bench(&stage, &[]);
+    let mut scald = stage.called_to(MAINS, &[]);
     hot_water(&mut scald);
     assert_eq!(scald.caution(&Action::BailOut), Some(Caution::Scald));
     act(&mut scald, [Action::BailOut]);
     assert_eq!(failed_by(&scald), Some(LossKind::Scald));
 
-    let mut flood = bench(&stage, &["drain-pump.open-winding"]);
+    let mut flood = stage.called_to(MAINS, &["drain-pump.open-winding"]);
     flood
         .machine_mut()
         .plant_mut()
@@ -408,7 +399,7 @@ fn no_job_is_passed_with_a_shock() {
 
 /// The bench after this report on a machine with these faults, all of them cured.
 fn cured(stage: &Stage, hidden: &[&str], said: &[&str], part: Option<&str>) -> Bench {
-    let mut bench = bench(stage, hidden);
+    let mut bench = stage.called_to(MAINS, hidden);
     for id in hidden {
         bench.machine_mut().replace(stage.mode(id).component);
     }
@@ -484,7 +475,7 @@ fn a_repair_is_lucky_where_the_report_looks_elsewhere() {
         assert_eq!(lucky(&bench), by_luck, "{hidden:?} {said:?}");
     }
     // What is still in the machine was not repaired at all.
-    let mut broken = bench(&stage, &[LOCK]);
+    let mut broken = stage.called_to(MAINS, &[LOCK]);
     act(&mut broken, [report(&[BELT], None, Advice::None)]);
     assert!(!lucky(&broken));
 }
@@ -547,7 +538,7 @@ fn the_part_named_is_for_what_failed_and_fits() {
         (&["taps.cold-shut"], None, false),
         (&["taps.cold-shut"], Some("P-0801"), true),
     ] {
-        let mut bench = bench(&stage, hidden);
+        let mut bench = stage.called_to(MAINS, hidden);
         act(&mut bench, [report(hidden, part, Advice::None)]);
         let reason = LossKind::WrongPartNamed;
         let found = lost(&scenario, &bench, Dimension::Reasoning, reason).is_some();
@@ -574,7 +565,7 @@ fn a_new_part_where_hands_would_do_is_over_repair() {
         Action::Discharge,
     ];
     let after = |fault: &str, deeds: &[Action], part: Option<&str>| {
-        let mut bench = bench(&stage, &[fault]);
+        let mut bench = stage.called_to(MAINS, &[fault]);
         act(&mut bench, open.iter().chain(deeds).cloned());
         assert_eq!(bench.machine().plant().faults().count(), 0, "{fault}");
         act(&mut bench, [report(&[fault], part, Advice::None)]);
@@ -632,7 +623,7 @@ fn a_decisive_look_is_evidence_and_an_irrelevant_reading_is_none() {
         (Some(ohms("drain-pump.1", "drain-pump.2")), false),
         (Some(Action::Inspect(Component::DrainPump)), false),
     ] {
-        let mut bench = bench(&stage, &["drain-pump.seized"]);
+        let mut bench = stage.called_to(MAINS, &["drain-pump.seized"]);
         wash(&mut bench);
         act(&mut bench, [Action::Unplug]);
         bench.wait(Span::from_s(900));
@@ -669,7 +660,7 @@ fn a_decisive_look_is_evidence_and_an_irrelevant_reading_is_none() {
 fn a_rough_bearing_is_hours_and_bearings_and_not_worth_it_here() {
     let stage = Stage::new();
     let fault = "tub.bearing-rough";
-    let mut bench = bench(&stage, &[fault]);
+    let mut bench = stage.called_to(MAINS, &[fault]);
     let part = bench.cure(stage.mode(fault)).expect("there is a set");
     assert_eq!(part.fitting(), Span::from_s(4 * 3600));
     act(
@@ -697,7 +688,7 @@ fn the_customer_is_told_what_the_fault_calls_for() {
         ("floor.not-level", Advice::LevelMachine),
     ] {
         for given in Advice::ALL {
-            let mut bench = bench(&stage, &[hidden]);
+            let mut bench = stage.called_to(MAINS, &[hidden]);
             act(&mut bench, [report(&[hidden], None, *given)]);
             let found = lost(
                 &scenario,
@@ -726,7 +717,7 @@ fn a_repair_that_is_not_worth_it_is_left_and_said_so() {
         (&not_worth, Advice::Replace, false, false),
         (&not_worth, Advice::None, true, true),
     ] {
-        let mut bench = bench(&stage, &[fault]);
+        let mut bench = stage.called_to(MAINS, &[fault]);
         act(&mut bench, [report(&[fault], Some("P-0501"), advice)]);
         for (d, reason, takes) in [
             (Dimension::Reasoning, LossKind::WrongAdvice, takes_advice),
@@ -759,7 +750,7 @@ fn the_bill_is_parts_and_work_and_has_two_limits() {
             budget,
             ..scenario(&stage)
         };
-        let mut bench = bench(&stage, &[fault]);
+        let mut bench = stage.called_to(MAINS, &[fault]);
         bench.wait(Span::from_s(60 * extra_minutes));
         act(
             &mut bench,
@@ -789,7 +780,7 @@ fn what_was_bought_for_nothing_costs_points_and_what_went_back_costs_less() {
     let scenario = scenario(&stage);
     let fault = "lid-lock.contact-open";
     let overspent = |deeds: &[Action]| {
-        let mut bench = bench(&stage, &[fault]);
+        let mut bench = stage.called_to(MAINS, &[fault]);
         act(
             &mut bench,
             [Action::Unplug, Action::OpenCabinet, Action::Discharge],
@@ -905,7 +896,7 @@ fn a_sound_control_swapped_in_a_drill_takes_what_was_drilled() {
     let stage = Stage::new();
     let base = scenario(&stage);
     let swap = |hidden: &[&str]| {
-        let mut bench = bench(&stage, hidden);
+        let mut bench = stage.called_to(MAINS, hidden);
         let board = || "P-0501".to_owned();
         let deeds = [Action::Unplug, Action::OpenCabinet, Action::Discharge];
         act(&mut bench, deeds);
@@ -947,7 +938,7 @@ fn tries_during_a_fault_hold_leave_a_trace_and_cost_nothing() {
             continue;
         }
         held += 1;
-        let mut bench = bench(&stage, &["lid-lock.contact-open"]);
+        let mut bench = stage.called_to(MAINS, &["lid-lock.contact-open"]);
         start_wash(&mut bench);
         let what = Condition::FaultHold;
         let hold = ScriptStep::Until { what, limit_s: 900 };

@@ -4,7 +4,7 @@
 use crate::complaints::{gives_nothing_away, telltale};
 use detent_content::{ContentLibrary, JobVariant, Language, ScenarioSource, Texts, VariantSeries};
 use detent_training::lesson::technician::{Persona, work};
-use detent_training::lesson::{CoursePart, CustomerAccount, judge, set_up};
+use detent_training::lesson::{CoursePart, CustomerAccount, Hidden, Scenario, judge, set_up};
 use detent_training::variant::VariantRefusal;
 use detent_training::without_breaks;
 use rayon::prelude::*;
@@ -152,6 +152,15 @@ fn the_work_can_be_handed_from_thread_to_thread() {
     check(&work);
 }
 
+/// Whether a job hides this fault by its name.
+fn names(scenario: &Scenario, id: &str) -> bool {
+    match &scenario.fault {
+        Hidden::Named(named) => named == id,
+        Hidden::DrawFrom(named) | Hidden::Several(named) => named.iter().any(|named| named == id),
+        Hidden::Draw | Hidden::Nothing => false,
+    }
+}
+
 #[test]
 fn every_fault_of_the_catalogue_comes_in_some_variant() {
     let library = library();
@@ -163,12 +172,16 @@ fn every_fault_of_the_catalogue_comes_in_some_variant() {
         _ => 2,
     };
     all.sort_by_key(|s| place(s.scenario.course.as_ref().map(|c| c.part)));
+    let id = |h: &usize| library.catalogue.modes[h - 1].id.as_str();
     let modes = library.catalogue.modes.iter();
     let mut missing: BTreeMap<usize, BTreeSet<VariantRefusal>> = (modes.enumerate())
         .map(|(n, _)| (n + 1, BTreeSet::new()))
         .collect();
-    for original in &all {
-        let series = series(&library, original, 21);
+    // The first exam takes nearly all; what it does not take is as difficult as the jobs about it.
+    let mut next = 0;
+    while !all.is_empty() {
+        let original = all.remove(next);
+        let series = series(&library, &original, 21);
         let drafts = (0..DRAFTS).filter_map(|n| Some((n, series.draft(&library, n)?)));
         let mut of_mode: BTreeMap<usize, Vec<u64>> = BTreeMap::new();
         for (n, draft) in drafts {
@@ -201,12 +214,16 @@ fn every_fault_of_the_catalogue_comes_in_some_variant() {
         if missing.is_empty() {
             break;
         }
+        let named = |job: &ScenarioSource| {
+            let left = missing.keys();
+            left.filter(|h| names(&job.scenario, id(h))).count()
+        };
+        // Of equals the first.
+        let by_names = (0..all.len()).rev().max_by_key(|n| named(&all[*n]));
+        next = by_names.unwrap_or(0);
     }
     let missing: Vec<(&str, Vec<VariantRefusal>)> = (missing.iter())
-        .map(|(h, reasons)| {
-            let id = library.catalogue.modes[h - 1].id.as_str();
-            (id, reasons.iter().copied().collect())
-        })
+        .map(|(h, reasons)| (id(h), reasons.iter().copied().collect()))
         .collect();
     assert_eq!(missing, [], "no job can be made of these");
 }

@@ -38,7 +38,7 @@ pub struct GuideStep {
 #[serde(deny_unknown_fields)]
 pub struct Astray {
     /// What the log shows then.
-    pub after: Goal,
+    pub after: BenchGoal,
     /// What it means, and the way back.
     pub say: Bilingual,
 }
@@ -76,10 +76,28 @@ pub struct WindowState {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct WindowStepsDone(BTreeSet<usize>);
 
-/// What the log, or the window, must show after the step before.
+/// What must be shown after the step before.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+pub enum Goal {
+    /// By the bench's log.
+    Bench(BenchGoal),
+    /// By the window.
+    Window(WindowGoal),
+}
+
+/// What the window must show.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+pub enum WindowGoal {
+    /// This view.
+    Looked(WindowView),
+    /// The clock at this speed; 0: it is paused.
+    ClockAt(u32),
+}
+
+/// What the bench's log must show.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub enum Goal {
+pub enum BenchGoal {
     /// This was done.
     Did(Action),
     /// The control was without power until it forgot.
@@ -115,69 +133,72 @@ pub enum Goal {
     HandsInside,
     /// The dial was turned this way.
     Turned(Direction),
-    /// The window shows this view.
-    Looked(WindowView),
-    /// The clock runs at this speed; 0: it is paused.
-    ClockAt(u32),
 }
 
 impl Goal {
     /// The window shows it.
     fn is_reached_in(&self, window: WindowState) -> bool {
         match self {
-            Goal::Looked(view) => *view == window.view,
-            Goal::ClockAt(speed) => *speed == window.clock_speed,
-            Goal::Did(_)
-            | Goal::Rested
-            | Goal::Entered
-            | Goal::Shown(_)
-            | Goal::ReadDead
-            | Goal::Read { .. }
-            | Goal::Approved
-            | Goal::Calibrated
-            | Goal::Finished
-            | Goal::Reported
-            | Goal::NotedAnother(_)
-            | Goal::Ordered
-            | Goal::HandsInside
-            | Goal::Turned(_) => false,
+            Goal::Bench(_) => false,
+            Goal::Window(goal) => goal.is_reached_in(window),
+        }
+    }
+
+    /// The entry of the log shows it.
+    fn is_reached_by(&self, entry: &LogEntry) -> bool {
+        match self {
+            Goal::Bench(goal) => goal.is_reached_by(entry),
+            Goal::Window(_) => false,
         }
     }
 
     /// It is about the controls of this window and not about the job: whoever has gone on with the job needs it no
     /// more.
     fn is_about_controls(&self) -> bool {
-        matches!(self, Goal::Turned(_) | Goal::Looked(_) | Goal::ClockAt(_))
+        match self {
+            Goal::Bench(goal) => matches!(goal, BenchGoal::Turned(_)),
+            Goal::Window(_) => true,
+        }
     }
+}
 
+impl WindowGoal {
+    fn is_reached_in(self, window: WindowState) -> bool {
+        match self {
+            WindowGoal::Looked(view) => view == window.view,
+            WindowGoal::ClockAt(speed) => speed == window.clock_speed,
+        }
+    }
+}
+
+impl BenchGoal {
     fn is_reached_by(&self, entry: &LogEntry) -> bool {
         let went_through =
             |kind| matches!(entry, LogEntry::Milestone(milestone) if milestone.kind == kind);
         let done = |wanted: &dyn Fn(&Action) -> bool| matches!(entry, LogEntry::Action { action, .. } if wanted(action));
         match self {
-            Goal::Did(wanted) => done(&|action| action == wanted),
-            Goal::NotedAnother(code) => {
+            BenchGoal::Did(wanted) => done(&|action| action == wanted),
+            BenchGoal::NotedAnother(code) => {
                 done(&|action| matches!(action, Action::NoteCode(noted) if noted != code))
             }
-            Goal::Looked(_) | Goal::ClockAt(_) => false,
-            Goal::Turned(way) => {
+            BenchGoal::Turned(way) => {
                 done(&|action| matches!(action, Action::Detent(turned) if turned == way))
             }
-            Goal::Ordered => done(&|action| matches!(action, Action::Order(_))),
-            Goal::HandsInside => done(&hands_inside),
-            Goal::Reported => done(&|action| matches!(action, Action::Report(_))),
-            Goal::Approved => matches!(entry, LogEntry::Quoted(given) if given.approved),
-            Goal::Rested => went_through(MilestoneKind::PowerReset),
-            Goal::Entered => went_through(MilestoneKind::ServiceEntered),
-            Goal::Shown(code) => went_through(MilestoneKind::CodeShown(*code)),
-            Goal::Calibrated => went_through(MilestoneKind::CalibrationPassed),
-            Goal::Finished => went_through(MilestoneKind::ProgramFinished),
-            Goal::Read { mode, red, black } => {
+            BenchGoal::Ordered => done(&|action| matches!(action, Action::Order(_))),
+            BenchGoal::HandsInside => done(&hands_inside),
+            BenchGoal::Reported => done(&|action| matches!(action, Action::Report(_))),
+            BenchGoal::Approved => matches!(entry, LogEntry::Quoted(given) if given.approved),
+            BenchGoal::Rested => went_through(MilestoneKind::PowerReset),
+            BenchGoal::Entered => went_through(MilestoneKind::ServiceEntered),
+            BenchGoal::Shown(code) => went_through(MilestoneKind::CodeShown(*code)),
+            BenchGoal::Calibrated => went_through(MilestoneKind::CalibrationPassed),
+            BenchGoal::Finished => went_through(MilestoneKind::ProgramFinished),
+            BenchGoal::Read { mode, red, black } => {
                 matches!(entry, LogEntry::Reading(r) if r.mode == *mode
                     && [(r.red, r.black), (r.black, r.red)].contains(&(*red, *black)))
             }
-            Goal::ReadDead => {
-                let bulk = Goal::Read {
+            BenchGoal::ReadDead => {
+                let bulk = BenchGoal::Read {
                     mode: MeterMode::VoltsDc,
                     red: Pin::BulkPlus,
                     black: Pin::BulkMinus,

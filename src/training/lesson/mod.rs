@@ -21,7 +21,8 @@ pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
 pub use customer::{CustomerAccount, CustomerObservation};
 pub use guide::{
-    Astray, Goal, Guide, GuidePlace, GuideStep, WindowState, WindowStepsDone, WindowView,
+    Astray, BenchGoal, Goal, Guide, GuidePlace, GuideStep, WindowGoal, WindowState,
+    WindowStepsDone, WindowView,
 };
 pub use intake::{Answer, Intake, Tried};
 pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};

@@ -71,6 +71,9 @@ pub enum ExaminationError {
     /// There is one try at each job, and this one was handed in.
     #[error("this job was handed in; there is one try at each")]
     OneTry,
+    /// Work on the job was broken off and is kept nowhere: that was the one try.
+    #[error("this job was broken off and is kept nowhere; there is one try at each")]
+    BrokenOff,
     /// The job is not in the set.
     #[error("this job is not in the examination")]
     NotInSet,
@@ -104,12 +107,43 @@ pub struct SittingJob {
     pub job: String,
     /// When it was begun, if it was.
     pub begun: Option<Moment>,
-    /// The name under which the attempt is kept, if it is.
+    /// When the first thing was done at its bench, if anything was.
+    #[serde(default)]
+    pub worked_on: Option<Moment>,
+    /// The name under which all that was done is kept, if it is.
     pub attempt: Option<String>,
     /// Pauses of the machine's clock during the job.
     pub pauses: Vec<Pause>,
     /// What it was worth, once it was handed in.
     pub result: Option<JobResult>,
+}
+
+/// Where a job of a sitting stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum JobStanding<'a> {
+    /// Nobody has begun it.
+    NotBegun,
+    /// It was begun, and nothing was done at its bench: a new bench is the same.
+    NothingDone,
+    /// What was done is kept under this name, to be gone on with.
+    Kept(&'a str),
+    /// Something was done and is kept nowhere: once it has left the bench, the try is over and counts nothing.
+    NotKept,
+    /// It was handed in.
+    HandedIn(&'a JobResult),
+}
+
+impl SittingJob {
+    /// Where it stands.
+    pub fn standing(&self) -> JobStanding<'_> {
+        match (&self.result, &self.attempt, self.worked_on, self.begun) {
+            (Some(result), ..) => JobStanding::HandedIn(result),
+            (None, Some(attempt), ..) => JobStanding::Kept(attempt),
+            (None, None, Some(_), _) => JobStanding::NotKept,
+            (None, None, None, Some(_)) => JobStanding::NothingDone,
+            (None, None, None, None) => JobStanding::NotBegun,
+        }
+    }
 }
 
 /// A time during which the machine's clock stood still and that on the wall went on.
@@ -164,6 +198,7 @@ impl ExaminationSitting {
         let jobs = examination.jobs.iter().map(|job| SittingJob {
             job: job.clone(),
             begun: None,
+            worked_on: None,
             attempt: None,
             pauses: Vec::new(),
             result: None,
@@ -211,29 +246,44 @@ impl ExaminationSitting {
         Ok(found)
     }
 
-    /// Begins a job, or goes on with it.
+    /// Begins a job, or goes on with it. `on_bench` is whether its bench is still there as it was left.
     ///
     /// # Errors
-    /// It was handed in, the time is over, or the set is closed.
-    pub fn begin_job(&mut self, job: &str, now: Moment) -> Result<(), ExaminationError> {
+    /// It was handed in or broken off, the time is over, or the set is closed.
+    pub fn begin_job(
+        &mut self,
+        job: &str,
+        on_bench: bool,
+        now: Moment,
+    ) -> Result<(), ExaminationError> {
         let over = self.left_s(now) == 0;
         let job = self.open_job(job)?;
         if over {
             return Err(ExaminationError::TimeOver);
         }
+        if !on_bench && job.standing() == JobStanding::NotKept {
+            return Err(ExaminationError::BrokenOff);
+        }
         job.begun.get_or_insert(now);
         Ok(())
     }
 
-    /// Notes under which name a job's attempt is kept; whether that is new.
+    /// Notes that something was done at a job's bench, and the name under which all of it is kept, if it is;
+    /// whether either is new.
     ///
     /// # Errors
-    /// The job is not at hand.
-    pub fn note_attempt(&mut self, job: &str, attempt: &str) -> Result<bool, ExaminationError> {
+    /// The job is not in the set.
+    pub fn note_work(
+        &mut self,
+        job: &str,
+        attempt: Option<&str>,
+        now: Moment,
+    ) -> Result<bool, ExaminationError> {
         let found = self.job_mut(job)?;
-        let is_new = found.attempt.as_deref() != Some(attempt);
+        let is_new = found.worked_on.is_none() || found.attempt.as_deref() != attempt;
         if is_new {
-            found.attempt = Some(attempt.to_owned());
+            found.worked_on.get_or_insert(now);
+            found.attempt = attempt.map(str::to_owned);
         }
         Ok(is_new)
     }
@@ -350,10 +400,8 @@ mod tests {
             (5, 500),
             "ten minutes from the beginning"
         );
-        sitting.begin_job("first", Moment(1_010)).expect("open");
-        sitting
-            .begin_job("first", Moment(1_020))
-            .expect("gone on with");
+        (sitting.begin_job("first", false, Moment(1_010))).expect("open");
+        (sitting.begin_job("first", true, Moment(1_020))).expect("gone on with");
         assert_eq!(
             sitting.job("first").and_then(|job| job.begun),
             Some(Moment(1_010))
@@ -362,31 +410,65 @@ mod tests {
             .hand_in("first", &score(80.0), Moment(1_200), 900.0)
             .expect("open");
         assert_eq!(sitting.result(), None);
-        let again = sitting.begin_job("first", Moment(1_210));
+        let again = sitting.begin_job("first", false, Moment(1_210));
         assert_eq!(again, Err(ExaminationError::OneTry));
         let twice = sitting.hand_in("first", &score(100.0), Moment(1_210), 900.0);
         assert_eq!(twice, Err(ExaminationError::OneTry));
-        let other = sitting.begin_job("third", Moment(1_210));
+        let other = sitting.begin_job("third", false, Moment(1_210));
         assert_eq!(other, Err(ExaminationError::NotInSet));
         let answers = sitting.close(Moment(1_300)).expect("open until now");
         assert!(!answers.is_empty() && answers.iter().all(|answer| answer.at == Moment(1_200)));
         let result = sitting.result().expect("closed");
         assert_eq!((result.passed, result.jobs), (1, 2));
-        let late = sitting.begin_job("second", Moment(1_310));
+        let late = sitting.begin_job("second", false, Moment(1_310));
         assert_eq!(late, Err(ExaminationError::Closed));
     }
 
     #[test]
     fn a_job_cannot_begin_after_the_time_and_one_at_hand_is_marked_for_it() {
         let mut sitting = sitting();
-        sitting.begin_job("first", Moment(1_010)).expect("open");
-        let late = sitting.begin_job("second", Moment(1_600));
+        (sitting.begin_job("first", false, Moment(1_010))).expect("open");
+        let late = sitting.begin_job("second", false, Moment(1_600));
         assert_eq!(late, Err(ExaminationError::TimeOver));
         sitting
             .hand_in("first", &score(30.0), Moment(1_600), 900.0)
             .expect("given up");
         let result = sitting.jobs[0].result.as_ref().expect("handed in");
         assert!(result.out_of_time && !result.passed);
+    }
+
+    /// A new bench is no second try: it is had only by whoever did nothing at the first one.
+    #[test]
+    fn a_job_that_was_worked_on_is_gone_on_with_where_it_is_kept_and_nowhere_else() {
+        let mut sitting = sitting();
+        let standing = |sitting: &ExaminationSitting| {
+            let job = sitting.job("first").expect("in the set");
+            format!("{:?}", job.standing())
+        };
+        assert_eq!(standing(&sitting), "NotBegun");
+        (sitting.begin_job("first", false, Moment(1_010))).expect("open");
+        assert_eq!(standing(&sitting), "NothingDone");
+        (sitting.begin_job("first", false, Moment(1_020))).expect("nothing was done");
+        let kept = Some("first-1.attempt.part");
+        let note = |sitting: &mut ExaminationSitting, attempt, at| {
+            (sitting.note_work("first", attempt, Moment(at))).expect("in the set")
+        };
+        assert!(note(&mut sitting, kept, 1_030));
+        assert!(!note(&mut sitting, kept, 1_040), "noted once");
+        assert_eq!(standing(&sitting), "Kept(\"first-1.attempt.part\")");
+        (sitting.begin_job("first", false, Moment(1_050))).expect("it is kept");
+        // Keeping it failed: what is kept is not all of it.
+        assert!(note(&mut sitting, None, 1_060));
+        assert_eq!(standing(&sitting), "NotKept");
+        (sitting.begin_job("first", true, Moment(1_070))).expect("it is on the bench");
+        let again = sitting.begin_job("first", false, Moment(1_080));
+        assert_eq!(again, Err(ExaminationError::BrokenOff));
+        let first = sitting.job("first").map(|job| (job.begun, job.worked_on));
+        assert_eq!(first, Some((Some(Moment(1_010)), Some(Moment(1_030)))));
+        (sitting.begin_job("second", false, Moment(1_090))).expect("the others go on");
+        assert_eq!(sitting.close(Moment(1_100)), Ok(Vec::new()));
+        let result = sitting.result().expect("closed");
+        assert_eq!((result.passed, result.jobs), (0, 2));
     }
 
     #[test]

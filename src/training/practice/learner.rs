@@ -90,9 +90,14 @@ impl Standing {
         (self.answers > 0).then(|| (0..=2 * days).map(point).collect())
     }
 
+    /// When a review is due, if it was mastered once.
+    pub fn due_at(&self) -> Option<Moment> {
+        self.memory.due().filter(|_| self.mastered())
+    }
+
     /// Whether it was mastered once and a review is due.
     pub fn due(&self, now: Moment) -> bool {
-        self.mastered() && self.memory.due().is_some_and(|due| due <= now)
+        self.due_at().is_some_and(|due| due <= now)
     }
 
     /// Which skill this is.

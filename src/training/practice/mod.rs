@@ -18,8 +18,8 @@ pub use choose::{Choice, CourseJob, Exercise, Target, TargetError, Why, choose};
 pub use coach::{CoachAdvice, coach, trained_by};
 pub use confusion::Confusion;
 pub use examination::{
-    Examination, ExaminationError, ExaminationSitting, JobResult, Pause, SheetPage, SittingJob,
-    SittingResult,
+    Examination, ExaminationError, ExaminationSitting, JobResult, JobStanding, Pause, SheetPage,
+    SittingJob, SittingResult,
 };
 pub use learner::{DayRhythm, Learner, MASTERY_DAYS, Standing, hand_record, rhythm_by_day};
 pub use review::Memory;

@@ -13,6 +13,8 @@ pub struct LearnerSummary {
     pub last: Option<Moment>,
     /// Skills that were mastered when they were last practised.
     pub mastered: Vec<Skill>,
+    /// When each of these is due for review.
+    reviews: Vec<(Skill, Moment)>,
     /// Skills that were practised and are not mastered.
     pub worked_on: Vec<Skill>,
     /// The skill that jobs lost their points for most often; none where no job lost any side.
@@ -50,11 +52,20 @@ impl LearnerSummary {
             jobs_passed: learner.jobs_passed(),
             last: answers.iter().map(|answer| answer.at).max(),
             mastered: skills(true),
+            reviews: (learner.standings().iter())
+                .filter_map(|standing| Some((standing.skill(), standing.due_at()?)))
+                .collect(),
             worked_on: skills(false),
             most_lost: most_lost(answers),
             sittings: sittings.iter().filter_map(|s| s.result()).collect(),
             open_sittings: sittings.iter().filter(|s| s.is_open()).count(),
         }
+    }
+
+    /// Mastered skills whose review is due at `now`.
+    pub fn due(&self, now: Moment) -> Vec<Skill> {
+        let due = self.reviews.iter().filter(|(_, at)| *at <= now);
+        due.map(|(skill, _)| *skill).collect()
     }
 }
 

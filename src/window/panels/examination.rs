@@ -9,7 +9,7 @@ use bevy_egui::egui::{
     Align, CornerRadius, Layout, RichText, ScrollArea, Ui, UiBuilder, Vec2, vec2,
 };
 use detent_content::{Value, day_and_time};
-use detent_training::practice::{Examination, ExaminationSitting};
+use detent_training::practice::{Examination, ExaminationSitting, JobStanding};
 
 /// A time on the wall: hours, minutes and seconds.
 fn wall_time(seconds: i64) -> String {
@@ -138,6 +138,22 @@ fn sitting_title(
     )
 }
 
+/// What becomes of a job that is left before it is handed in.
+fn one_try_ui(ui: &mut Ui, context: &PanelContext, jobs: &dyn JobSource) {
+    let keeps = (jobs.attempts()).is_some_and(|attempts| attempts.storage_error().is_none());
+    if keeps {
+        ui.label(context.text("examination-one-try"));
+    } else {
+        ui.label(RichText::new(context.text("examination-one-try-not-kept")).color(t::BAD));
+    }
+}
+
+/// The job of this name is the one on the bench, as it was left there.
+fn is_on_bench(context: &PanelContext, file: &str) -> bool {
+    (context.ui_state.examined.as_ref()).is_some_and(|at| at.job == file)
+        && context.bench.job().file == file
+}
+
 /// What can be sat.
 fn offers_ui(
     ui: &mut Ui,
@@ -148,6 +164,7 @@ fn offers_ui(
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("examination-rules"));
         ui.label(context.text("examination-rules-text"));
+        one_try_ui(ui, context, jobs);
         if learner.name().is_none() {
             kit::quiet(ui, context.text("examination-guest"));
         }
@@ -201,14 +218,20 @@ fn open_ui(
         kit::heading(ui, sitting_title(context, jobs, sitting));
         time_left_ui(ui, context, sitting.left_s(now()));
         kit::quiet(ui, context.text("examination-rules-text"));
+        one_try_ui(ui, context, jobs);
     });
     for job in &sitting.jobs {
         kit::card(ui, |ui| {
             ui.label(RichText::new(job_title(context, jobs, &job.job)).size(18.0));
-            let (state, label) = match (&job.begun, &job.result) {
-                (_, Some(_)) => ("examination-job-handed-in", None),
-                (Some(_), None) => ("examination-job-begun", Some("examination-job-go-on")),
-                (None, None) => ("examination-job-open", Some("examination-job-begin")),
+            let go_on = Some("examination-job-go-on");
+            let (state, label) = match job.standing() {
+                JobStanding::NotBegun => ("examination-job-open", Some("examination-job-begin")),
+                JobStanding::NothingDone | JobStanding::Kept(_) => ("examination-job-begun", go_on),
+                JobStanding::NotKept if is_on_bench(context, &job.job) => {
+                    ("examination-job-on-bench", go_on)
+                }
+                JobStanding::NotKept => ("examination-job-try-over", None),
+                JobStanding::HandedIn(_) => ("examination-job-handed-in", None),
             };
             kit::quiet(ui, context.text(state));
             if let Some(label) = label
@@ -247,20 +270,20 @@ fn work_on(
     jobs: &dyn JobSource,
     file: &str,
 ) -> Option<Screen> {
-    if !learner.in_sitting(|sitting| sitting.begin_job(file, now()).map(|()| true)) {
+    let on_bench = is_on_bench(context, file);
+    let begin = |sitting: &mut ExaminationSitting| sitting.begin_job(file, on_bench, now());
+    if !learner.in_sitting(|sitting| begin(sitting).map(|()| true)) {
         return None;
     }
-    let sitting = learner.sitting()?;
-    let job = sitting.job(file)?;
-    // It still lies on the bench.
-    let here = (context.ui_state.examined.as_ref()).is_some_and(|at| at.job == file)
-        && context.bench.job().file == file;
-    if here {
+    if on_bench {
         return Some(Screen::Bench);
     }
-    let work = match (&job.attempt, jobs.attempts()) {
-        (Some(attempt), Some(_)) => jobs.resume(attempt),
-        _ => {
+    let sitting = learner.sitting()?;
+    let work = match sitting.job(file)?.standing() {
+        // Where it cannot be gone on with now, it says why; a new bench would be a second try.
+        JobStanding::Kept(attempt) => jobs.resume(attempt),
+        JobStanding::NotKept | JobStanding::HandedIn(_) => return None,
+        JobStanding::NotBegun | JobStanding::NothingDone => {
             let mut offers = jobs.offers().iter();
             let offer = offers.position(|offer| offer.course.file == file)?;
             jobs.open(offer, sitting.seed)
@@ -297,8 +320,8 @@ fn results_ui(ui: &mut Ui, context: &mut PanelContext, learner: &LearnerRes, job
             ui.label(context.with("examination-result", &args));
             for job in &sitting.jobs {
                 let title = Value::from(job_title(context, jobs, &job.job));
-                let (text, colour) = match &job.result {
-                    Some(result) => {
+                let (text, colour) = match job.standing() {
+                    JobStanding::HandedIn(result) => {
                         let args = [
                             ("title", title),
                             ("kept", Value::from(result.kept.round())),
@@ -312,7 +335,11 @@ fn results_ui(ui: &mut Ui, context: &mut PanelContext, learner: &LearnerRes, job
                         let colour = if result.passed { t::GOOD } else { t::BAD };
                         (context.with(key, &args), colour)
                     }
-                    None => {
+                    JobStanding::NotKept => {
+                        let args = [("title", title)];
+                        (context.with("examination-job-broken-off", &args), t::BAD)
+                    }
+                    JobStanding::NotBegun | JobStanding::NothingDone | JobStanding::Kept(_) => {
                         let args = [("title", title)];
                         (context.with("examination-job-missing", &args), t::BAD)
                     }

@@ -7,7 +7,7 @@ use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
 use detent_training::bench::script::ScriptStep;
-use detent_training::lesson::{Goal, WindowState};
+use detent_training::lesson::{Goal, WindowGoal, WindowState};
 use detent_training::practice::Exercise;
 use std::sync::Arc;
 
@@ -45,7 +45,11 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     let told = guidance.tells(place.steps_done) || context.ui_state.told == Some(place.steps_done);
     let labels = told.then(|| {
         let keys = step.mark.iter().map(|key| context.text(key));
-        keys.chain(window_label(context, &step.goal)).collect()
+        let control = match &step.goal {
+            Goal::Window(goal) => Some(window_label(context, *goal)),
+            Goal::Bench(_) => None,
+        };
+        keys.chain(control).collect()
     });
     kit::mark(ui.ctx(), labels);
     kit::card(ui, |ui| {
@@ -74,12 +78,8 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
                 let show = bevy_egui::egui::Button::new(context.fixed("guide-show"));
                 if ui.add_enabled(idle, show).clicked() {
                     context.ui_state.showing = step.shown.iter().cloned().collect();
-                    match step.goal {
-                        Goal::Looked(view) => {
-                            context.ui_state.view = ViewKind::named_by_guide(view);
-                        }
-                        Goal::ClockAt(speed) => context.ui_state.speed = speed,
-                        _ => {}
+                    if let Goal::Window(goal) = &step.goal {
+                        show_in_window(context, *goal);
                     }
                 }
             }
@@ -91,14 +91,18 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
 }
 
 /// The label of the window's own control that leads to a goal.
-fn window_label(context: &PanelContext, goal: &Goal) -> Option<String> {
+fn window_label(context: &PanelContext, goal: WindowGoal) -> String {
     match goal {
-        Goal::Looked(view) => {
-            let wanted = ViewKind::named_by_guide(*view);
-            Some(view_label(context, wanted))
-        }
-        Goal::ClockAt(speed) => Some(clock_label(*speed)),
-        _ => None,
+        WindowGoal::Looked(view) => view_label(context, ViewKind::named_by_guide(view)),
+        WindowGoal::ClockAt(speed) => clock_label(speed),
+    }
+}
+
+/// Does what a goal of the window asks.
+fn show_in_window(context: &mut PanelContext, goal: WindowGoal) {
+    match goal {
+        WindowGoal::Looked(view) => context.ui_state.view = ViewKind::named_by_guide(view),
+        WindowGoal::ClockAt(speed) => context.ui_state.speed = speed,
     }
 }
 

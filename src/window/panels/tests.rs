@@ -15,7 +15,7 @@ use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
     Advice, Grip, HintRung, Incident, MeterMode, Question, Quote, Report, Verdict,
 };
-use detent_training::lesson::{Goal, Score};
+use detent_training::lesson::{BenchGoal, Goal, Score};
 use detent_training::practice::{Answer, Detail, Examination, Exercise, Moment, Skill, coach};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
@@ -1128,7 +1128,7 @@ fn a_step_that_is_left_open_is_told_on_request() {
         fixture.ui_state.guidance = Guidance::EveryOther;
         let guide = fixture.bench.job().guide.clone().expect("it has a guide");
         // The first steps are about the window's own controls.
-        let unplug = |goal: &Goal| *goal == Goal::Did(Action::Unplug);
+        let unplug = |goal: &Goal| *goal == Goal::Bench(BenchGoal::Did(Action::Unplug));
         let first = guide.steps.iter().position(|step| unplug(&step.goal));
         let rest = first.expect("the job begins with the plug") + 1;
         let said = |step: usize| say(language, &guide.steps[step].say);
@@ -1375,30 +1375,39 @@ fn an_examination_tells_nothing_before_it_is_closed() {
     assert!(harness.query_by_label_contains("not allowed").is_none());
 }
 
+/// The examination screen with what it needs, and where it led.
+struct Sat {
+    fixture: Fixture,
+    learner: LearnerRes,
+    jobs: LibraryJobs,
+    to: Option<Screen>,
+}
+
+/// The examination screen where no attempts are kept.
+fn examination_harness(fixture: Fixture, learner: LearnerRes) -> Harness<'static, Sat> {
+    let sat = Sat {
+        fixture,
+        learner,
+        jobs: LibraryJobs::new(None, None).expect("sound jobs"),
+        to: None,
+    };
+    let size = [900.0, 1400.0];
+    Harness::builder().with_size(size).build_ui_state(
+        |ui, sat: &mut Sat| {
+            kit::apply_theme(ui.ctx());
+            let mut context = sat.fixture.context();
+            let to = examination::examination_ui(ui, &mut context, &mut sat.learner, &sat.jobs);
+            sat.to = sat.to.or(to);
+        },
+        sat,
+    )
+}
+
 /// A sitting from its beginning to its result: jobs begin once, the score shows only when the set is closed, and
 /// answers count only then.
 #[test]
 fn an_examination_is_sat_and_closed() {
-    struct Sat {
-        fixture: Fixture,
-        learner: LearnerRes,
-        jobs: LibraryJobs,
-    }
-    let sat = Sat {
-        fixture: fixture(Language::En),
-        learner: LearnerRes::default(),
-        jobs: LibraryJobs::new(None, None).expect("sound jobs"),
-    };
-    let mut harness = Harness::builder()
-        .with_size([900.0, 1400.0])
-        .build_ui_state(
-            |ui, sat: &mut Sat| {
-                kit::apply_theme(ui.ctx());
-                let mut context = sat.fixture.context();
-                examination::examination_ui(ui, &mut context, &mut sat.learner, &sat.jobs);
-            },
-            sat,
-        );
+    let mut harness = examination_harness(fixture(Language::En), LearnerRes::default());
     harness.run_steps(2);
     let (_, set): &(String, Examination) = (harness.state().jobs.examinations().iter())
         .find(|(file, _)| file == "first-examination")
@@ -1447,6 +1456,41 @@ fn an_examination_is_sat_and_closed() {
     harness.get_by_label_contains("not handed in");
     assert!(!harness.state().learner.answers().is_empty());
     assert!(harness.state().learner.sitting().is_none());
+}
+
+/// A guest's bench keeps nothing: a job that was worked on can be gone on with while it lies there, and has no second
+/// bench.
+#[test]
+fn a_job_that_is_kept_nowhere_has_no_second_bench() {
+    let mut fixture = fixture(Language::En);
+    let job = Arc::clone(fixture.bench.job());
+    let mut learner = LearnerRes::default();
+    learner.sit(
+        &job.file,
+        &Examination::of_job(job.title.clone(), job.file.clone()),
+    );
+    assert!(learner.in_sitting(|sitting| {
+        sitting.begin_job(&job.file, false, now())?;
+        sitting.note_work(&job.file, None, now())
+    }));
+    fixture.ui_state.examined = examined(&job.file, &[]);
+    let mut harness = examination_harness(fixture, learner);
+    harness.run_steps(2);
+    harness.get_by_label_contains("Attempts are not kept here.");
+    harness.get_by_label_contains("Begun, and kept nowhere");
+    harness.get_by_label("Go on with this job").click();
+    harness.run_steps(2);
+    assert_eq!(harness.state().to, Some(Screen::Bench));
+    assert!(harness.state().fixture.ui_state.opening.is_none());
+    // Another bench has taken its place, or the program was ended.
+    harness.state_mut().fixture.ui_state.examined = None;
+    harness.run_steps(2);
+    harness.get_by_label("Broken off. This try is over and counts nothing.");
+    assert!(harness.query_by_label("Go on with this job").is_none());
+    assert!(harness.query_by_label("Begin this job").is_none());
+    harness.state_mut().learner.close_sitting();
+    harness.run_steps(2);
+    harness.get_by_label_contains("broken off, counts nothing");
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! What was practised, how well, and what comes next.
 
 mod charts;
+mod learners;
 mod next;
 mod progress;
 #[cfg(test)]
@@ -123,7 +124,6 @@ fn practise_ui(
     to
 }
 
-/// Begins a drill; where that is.
 /// Begins an exercise; where that is, unless the bench comes by itself.
 pub(super) fn begin(
     context: &mut PanelContext,

@@ -91,7 +91,7 @@ fn a_learner_is_added_kept_and_really_deleted() {
 
     // Another run of the program finds her, and what she answered.
     let mut again = kept_in(folder.path());
-    assert_eq!(again.known()[0].name, "Inés");
+    assert_eq!(again.known()[0].name(), "Inés");
     let stem = again.known()[0].stem.clone();
     again.choose(Some(&stem));
     assert_eq!(again.answers().len(), 1);
@@ -194,6 +194,41 @@ fn progress_tells_what_is_known_and_confused() {
     harness.get_by_label("Using the meter: not practiced yet");
     harness.get_by_label("Most often confused: 2 read as 8 (× 1).");
     harness.get_by_label("No try at an entry gesture has been timed yet.");
+}
+
+/// Who is kept here stands side by side; a profile that cannot be used hides no other.
+#[test]
+fn learners_stand_side_by_side() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let mut learner = kept_in(folder.path());
+    for name in ["Inés", "Zoe"] {
+        learner.ui_state.name = name.to_owned();
+        learner.create(Language::En);
+    }
+    let at = Moment(1_700_000_000);
+    for days in [0, 1] {
+        for n in 0..4 {
+            learner.note(Answer {
+                at: Moment(at.0 + days * DAY_S + n),
+                ..answer(Skill::Metering, true)
+            });
+        }
+    }
+    std::fs::write(folder.path().join("torn.learner"), "(").expect("it can be written");
+    let known = learner.known();
+    let mut harness = Harness::builder().with_size([420.0, 300.0]).build_ui_state(
+        move |ui, panels: &mut PanelsFixture| {
+            kit::apply_theme(ui.ctx());
+            let later = Moment(at.0 + 365 * DAY_S);
+            learners::learners_ui(ui, &panels.context(), &known, later, 0);
+        },
+        fixture(Language::En),
+    );
+    harness.run_steps(2);
+    harness.get_by_label("Inés: nothing practiced yet");
+    harness.get_by_label("torn: this profile cannot be read");
+    let mastered = "Zoe: 1 of 8 skills mastered, 1 due for review, last practiced 2023-11-15";
+    harness.get_by_label(mastered);
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Who practises: chosen, added, deleted; and the share of right answers to aim at.
 
-use super::{PanelContext, kit, per_cent};
-use crate::practice::LearnerRes;
+use super::{PanelContext, kit, learners, per_cent};
+use crate::practice::{LearnerRes, ahead_s, now};
 use crate::tokens as t;
 use bevy_egui::egui::{Key, RichText, Slider, TextEdit, Ui};
 use detent_content::{LONGEST_NAME, Value};
@@ -36,6 +36,13 @@ pub(super) fn who_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut Lear
         kit::quiet(ui, context.text("practice-target-note"));
     });
     delete_ui(ui, context, learner);
+    let known = learner.known();
+    // One alone stands beside nobody.
+    if known.len() > 1 {
+        kit::card(ui, |ui| {
+            learners::learners_ui(ui, context, &known, now(), ahead_s());
+        });
+    }
 }
 
 fn choose_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes) {
@@ -47,7 +54,7 @@ fn choose_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes) 
         }
         for one in &known {
             let on = learner.stem() == Some(&one.stem);
-            if kit::choice(ui, on, &one.name).clicked()
+            if kit::choice(ui, on, one.name()).clicked()
                 && let Some(language) = learner.choose(Some(&one.stem))
             {
                 context.ui_state.language = language;
