@@ -214,6 +214,7 @@ pub fn demo_job() -> Job {
             part("C24-310", Component::LidLock, "part-lid-lock", 46.0, 24.0),
         ],
         guide: None,
+        called_back: None,
         causes: vec![
             cause("drain-pump.open-winding", Component::DrainPump),
             cause("drain-pump.seized", Component::DrainPump),

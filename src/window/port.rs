@@ -9,7 +9,8 @@ use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
 use detent_training::lesson::{
-    Bilingual, CoursePart, CustomerAccount, Guide, Intake, Invoice, Points, Score, SetUpError,
+    Bilingual, CoursePart, CustomerAccount, EarlierVisit, Guide, Intake, Invoice, Points, Score,
+    SetUpError,
 };
 use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::{ControlSuspicion, HandRecord, Hint, Review};
@@ -40,6 +41,8 @@ pub enum OpenError {
     NoVariant,
     /// The attempt cannot be done again.
     Attempt(StorageError),
+    /// The customer has not called back.
+    NoCallBack,
 }
 
 impl OpenError {
@@ -51,6 +54,7 @@ impl OpenError {
             OpenError::SetUp(error) => texts.set_up_error(error),
             OpenError::NoVariant => texts.get("start-no-variant"),
             OpenError::Attempt(error) => error.words(texts),
+            OpenError::NoCallBack => texts.get("call-back-none"),
         }
     }
 }
@@ -85,6 +89,10 @@ pub trait BenchPort: Send + Sync {
     }
     /// Thinks over what could be told now to somebody who is stuck.
     fn hint(&self) -> Option<HintWork> {
+        None
+    }
+    /// Goes back to the machine after the customer has called back; none before that, or on a second visit.
+    fn second_visit(&self) -> Option<OpeningWork> {
         None
     }
     /// What the customer is billed, once the report was handed in.
@@ -210,6 +218,17 @@ pub struct Job {
     pub causes: Vec<CauseRow>,
     /// What leads through it step by step, if anything does.
     pub guide: Option<Guide>,
+    /// Why the technician is here for the second time, if so.
+    pub called_back: Option<CalledBack>,
+}
+
+/// Why the technician is here for the second time.
+#[derive(Clone, Debug)]
+pub struct CalledBack {
+    /// What is on file of the first visit.
+    pub earlier: EarlierVisit,
+    /// What the customer called about.
+    pub account: CustomerAccount,
 }
 
 /// One cause that the report can name.

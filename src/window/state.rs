@@ -263,6 +263,11 @@ impl BenchRes {
         }
     }
 
+    /// Goes back to the machine after the customer has called back.
+    pub fn second_visit(&self) -> Option<OpeningWork> {
+        self.bench.second_visit()
+    }
+
     /// The job is being thought over, for its result or for a hint.
     pub fn is_thinking(&self) -> bool {
         let calling = matches!(self.calling_back, Some(Background::Running(_)));
@@ -283,9 +288,10 @@ impl BenchRes {
     }
 
     /// The result of a job that was handed in here, once: the job's file name without folder and ending, its
-    /// score, and the machine time that it took, s. None for an attempt that was opened finished.
+    /// score, and the machine time that it took, s. None for an attempt that was opened finished, and for a second visit.
     pub fn take_result(&mut self) -> Option<(String, Score, f64)> {
-        if self.result_taken {
+        // What a learner can do shows in the first visit.
+        if self.result_taken || self.job().called_back.is_some() {
             return None;
         }
         let score = self.bench.score()?.clone();

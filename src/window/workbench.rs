@@ -2,8 +2,8 @@
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::port::{
-    BenchPort, CallBackWork, CauseRow, HintWork, Job, JobSource, Kept, Offer, OpenError,
-    OpeningWork, ReviewWork,
+    BenchPort, CallBackWork, CalledBack, CauseRow, HintWork, Job, JobSource, Kept, Offer,
+    OpenError, OpeningWork, ReviewWork,
 };
 use detent_content::{
     ContentError, ContentLibrary, ScenarioSource, VariantSeries, replay_attempt_in_slices,
@@ -250,14 +250,17 @@ async fn resume(
         bench.wait(end.since(bench.now()));
         Log::Grows(attempts.go_on(&name)?)
     };
+    // A mistake in its guide does not stand in an attempt's way; a second visit has none.
+    let guide = match done.first {
+        None => content_library.guide(&scenario_source).ok().flatten(),
+        Some(_) => None,
+    };
+    let called_back = (done.first).map(|(earlier, account)| CalledBack { earlier, account });
     Ok(WorkBench {
-        // A mistake in its guide does not stand in an attempt's way.
-        job: Arc::new(job(
-            &scenario_source,
-            content_library.guide(&scenario_source).ok().flatten(),
-            done.intake,
-            &bench,
-        )),
+        job: Arc::new(Job {
+            called_back,
+            ..job(&scenario_source, guide, done.intake, &bench)
+        }),
         kept: bench.history().len(),
         invoice: score.is_some().then(|| Invoice::of(&bench)),
         bench,
@@ -313,6 +316,7 @@ fn job(
         parts: bench.counter().to_vec(),
         causes,
         guide,
+        called_back: None,
     }
 }
 
@@ -351,6 +355,20 @@ impl WorkBench {
         if self.score.is_none() && self.bench.report().is_some() {
             self.score = Some(judge(&self.scenario, &self.bench));
             self.invoice = Some(Invoice::of(&self.bench));
+        }
+    }
+
+    /// Name and text of this attempt, where it is kept to its end.
+    fn kept_whole(&self) -> Option<(String, Vec<u8>)> {
+        let (Log::Ended(name), Some(attempts)) = (&self.log, &self.attempts) else {
+            return None;
+        };
+        match attempts.read(name) {
+            Ok(bytes) => Some((name.clone(), bytes)),
+            Err(error) => {
+                attempts.complain(error);
+                None
+            }
         }
     }
 
@@ -460,6 +478,52 @@ impl BenchPort for WorkBench {
         Some(Box::pin(async move {
             let called = call_back_in_slices(&bench).await;
             called.map(|call| call.account)
+        }))
+    }
+
+    fn second_visit(&self) -> Option<OpeningWork> {
+        self.bench
+            .report()
+            .filter(|_| !self.bench.is_called_back())?;
+        let (done, first) = (self.bench.clone(), self.kept_whole());
+        let (content_library, scenario) = (
+            Arc::clone(&self.content_library),
+            Arc::clone(&self.scenario),
+        );
+        let (job, attempts, seed) = (Arc::clone(&self.job), self.attempts.clone(), self.seed);
+        Some(Box::pin(async move {
+            let call = call_back_in_slices(&done).await;
+            let call = call.ok_or(OpenError::NoCallBack)?;
+            let log = match first {
+                Some((file, bytes)) => Log::Begins {
+                    job: job.file.clone(),
+                    header: Header::of_second_visit(&file, &bytes)
+                        .map_err(|error| OpenError::Attempt(error.into()))?,
+                },
+                // What nobody kept nothing can go on from.
+                None => Log::Broken,
+            };
+            let opened: Box<dyn BenchPort> = Box::new(WorkBench {
+                job: Arc::new(Job {
+                    intake: Some(Intake::of(&call.bench)),
+                    guide: None,
+                    called_back: Some(CalledBack {
+                        earlier: call.earlier,
+                        account: call.account,
+                    }),
+                    ..Job::clone(&job)
+                }),
+                bench: call.bench,
+                content_library,
+                scenario,
+                seed,
+                score: None,
+                invoice: None,
+                attempts,
+                log,
+                kept: 0,
+            });
+            Ok(opened)
         }))
     }
 

@@ -41,6 +41,7 @@ impl DrillBench {
             parts: Vec::new(),
             causes: Vec::new(),
             guide: None,
+            called_back: None,
         };
         let job = Arc::new(job);
         DrillBench { bench, job }

@@ -64,15 +64,28 @@ pub(super) fn invoice_ui(ui: &mut Ui, context: &PanelContext) {
 }
 
 /// What the customer says three days later.
-pub(super) fn call_back_ui(ui: &mut Ui, context: &PanelContext) {
+pub(super) fn call_back_ui(ui: &mut Ui, context: &mut PanelContext) {
     let Some(called) = context.bench.call_back() else {
         return;
     };
-    kit::card(ui, |ui| match called {
-        Some(account) => {
-            kit::heading(ui, context.text("call-back"));
-            ui.label(RichText::new(context.texts.call_back(account)).italics());
+    let goes_back = kit::card(ui, |ui| {
+        let Some(account) = called else {
+            kit::quiet(ui, context.fixed("call-back-none"));
+            return false;
+        };
+        kit::heading(ui, context.fixed("call-back"));
+        ui.label(RichText::new(context.texts.call_back(account)).italics());
+        if context.bench.job().called_back.is_some() {
+            return false;
         }
-        None => kit::quiet(ui, context.text("call-back-none")),
+        kit::quiet(ui, context.fixed("call-back-how"));
+        if context.ui_state.opening.is_some() {
+            kit::quiet(ui, context.fixed("start-opening"));
+            return false;
+        }
+        kit::go(ui, context.fixed("call-back-go")).clicked()
     });
+    if goes_back && let Some(work) = context.bench.second_visit() {
+        context.ui_state.open(work);
+    }
 }

@@ -988,6 +988,55 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     assert_eq!(again.score().map(|s| s.total()), Some(score));
 }
 
+/// The belt is named and not replaced: the customer calls, and the button leads back to the same machine.
+#[test]
+fn the_customer_who_called_back_is_visited_again_and_the_visit_is_kept() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let jobs = library_jobs(folder.path());
+    let mut bench = open(&jobs, 0, 101);
+    bench.act(Action::Unplug).expect("plugged in");
+    let report = Report {
+        causes: vec!["belt.broken".to_owned()],
+        part: None,
+        proof: Vec::new(),
+        looks: Vec::new(),
+        advice: Advice::None,
+        verdict: Verdict::CausesNamed,
+    };
+    bench.act(Action::Report(report)).expect("submitted");
+    let first = names(&jobs);
+    let fixture = fixture_of(BenchRes::new(bench), Language::En);
+    let mut harness = harness_of([430.0, 2400.0], fixture, score::score_ui);
+    harness.get_by_label_contains("labor under your warranty is free");
+    harness.get_by_label("Go back to the machine").click();
+    harness.run_steps(2);
+    let mut opening = harness.state_mut().ui_state.opening.take();
+    opening.as_mut().expect("something is opened").wait();
+    let Some(Background::Done(Ok(mut second))) = opening else {
+        panic!("the customer has called");
+    };
+    assert!(second.job().guide.is_none() && second.second_visit().is_none());
+    let view = second.view();
+    assert!(view.machine.plugged && !view.finished);
+    assert_eq!(names(&jobs), first, "only looked at");
+    second.act(Action::Unplug).expect("plugged in");
+
+    let kept: Vec<String> = (names(&jobs).into_iter())
+        .filter(|name| !first.contains(name))
+        .collect();
+    assert_eq!(kept.len(), 1, "{kept:?}");
+    let listed = jobs.kept(&kept[0]).expect("sound");
+    assert!(listed.second_visit && !listed.finished);
+    let again = without_breaks(jobs.resume(&kept[0]));
+    let again = again.unwrap_or_else(|error| panic!("{error:?}"));
+    assert!(again.job().called_back.is_some() && again.job().guide.is_none());
+
+    let shown = fixture_of(BenchRes::new(again), Language::En);
+    let ticket = harness_of([430.0, 1400.0], shown, ticket::ticket_ui);
+    ticket.get_by_label_contains("Second visit");
+    ticket.get_by_label_contains("Cause reported: Drive belt broken");
+}
+
 #[test]
 fn attempts_that_cannot_be_used_say_so_and_can_be_deleted() {
     let folder = tempfile::tempdir().expect("a temporary folder");

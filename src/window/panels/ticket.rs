@@ -41,13 +41,17 @@ fn complaint_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         let job = context.bench.job();
         kit::heading(ui, say(context.ui_state.language, &job.title));
-        ui.label(
-            RichText::new(format!(
-                "“{}”",
-                say(context.ui_state.language, &job.complaint)
-            ))
-            .italics(),
-        );
+        let complaint = match &job.called_back {
+            None => say(context.ui_state.language, &job.complaint).to_owned(),
+            Some(called) => {
+                kit::quiet(ui, context.fixed("call-back-visit"));
+                context.texts.call_back(&called.account)
+            }
+        };
+        ui.label(RichText::new(format!("“{complaint}”")).italics());
+        if let Some(called) = &job.called_back {
+            kit::quiet(ui, context.texts.earlier_visit(&called.earlier, &job.parts));
+        }
         questions_ui(ui, context);
     });
 }
