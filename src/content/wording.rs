@@ -194,7 +194,14 @@ impl Texts {
         [
             (resets.hold.is_some(), hold),
             (resets.lid_cycle.is_some(), lid),
-            (true, self.get("reset-power")),
+            (
+                !resets.kept,
+                self.get(if resets.kept {
+                    "reset-power-not"
+                } else {
+                    "reset-power"
+                }),
+            ),
         ]
     }
 

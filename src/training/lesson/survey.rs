@@ -3,7 +3,7 @@
 
 use super::machine_state::MachineState;
 use super::set_up::{self, Library};
-use crate::bench::script::{Condition, ScriptStep, entry_steps};
+use crate::bench::script::{Condition, ScriptStep, entry_steps, reset_steps};
 use crate::bench::{
     Bench, Display, Finding, Grip, MeterMode, MilestoneKind, SupplyStrength, meter,
     visible_findings,
@@ -217,6 +217,20 @@ fn raised(bench: &Bench) -> Vec<(u8, Monitor)> {
     let stops = bench.milestones().iter().filter_map(|l| {
         let monitor = l.kind.stopped_by()?;
         board.code_of(monitor).map(|code| (code, monitor))
+/// Leaves a fault hold that is kept without power, in the board's own way; does nothing on other boards.
+pub fn leave_kept_hold(bench: &mut Bench) {
+    let resets = &bench.machine().board().resets;
+    let mode = bench.machine().control().control_status().mode;
+    if !resets.kept || mode != ControlMode::Hold {
+        return;
+    }
+    for step in reset_steps(resets) {
+        // Behind a locked lid the hold stays.
+        let _ = step.run(bench);
+    }
+    bench.wait(Span::from_s(1));
+}
+
     });
     // Some codes are stored without stopping anything.
     let stored = &bench.machine().control().memory().codes;

@@ -134,6 +134,7 @@ impl Technician<'_> {
         }
         self.act(Action::Plug)?;
         self.step(ScriptStep::Wait { s: 3 }).await?;
+        survey::leave_kept_hold(&mut self.bench);
         Ok(())
     }
 

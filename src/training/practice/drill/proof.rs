@@ -432,6 +432,7 @@ fn outcome(bench: &Bench, finished: MilestoneKind, since: Time) -> Outcome {
     };
     let codes = code.into_iter().collect();
     Outcome { end, codes }
+            survey::leave_kept_hold(bench);
 }
 
 /// What is to be said of the bench, by its place among [`GAPS`]; none where that is not plain from what was done.
