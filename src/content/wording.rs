@@ -88,6 +88,7 @@ impl Texts {
             | Loss::MeterNotProved
             | Loss::NoEvidence
             | Loss::NotRecalibrated
+            | Loss::CalibratedWithLaundry
             | Loss::NoProvingRun => say(&[]),
         }
     }
