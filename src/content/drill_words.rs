@@ -132,7 +132,7 @@ impl Texts {
         }
     }
 
-    /// What a reading or a look shows.
+    /// What a reading, a look or a bucket shows.
     pub fn proof_shows(&self, probe: &Probe, shown: &Shown) -> String {
         match (probe, shown) {
             (Probe::Read(point), Shown::Reading(shown)) => self.display(*shown, point.mode),
@@ -141,6 +141,7 @@ impl Texts {
                 let found = found.iter().map(|f| self.get(&format!("finding-{f}")));
                 found.collect::<Vec<_>>().join(" ")
             }
+            (_, Shown::Bucket(strength)) => self.get(&format!("bucket-{strength}")),
             // A look shows no reading.
             (Probe::Inspect(_) | Probe::BucketTest(_) | Probe::Recalibrate, Shown::Reading(_)) => {
                 String::new()

@@ -100,6 +100,7 @@ impl Texts {
             | Loss::MeterNotProved
             | Loss::NoEvidence
             | Loss::NotRecalibrated
+            | Loss::CalibratedWithLaundry
             | Loss::NoProvingRun => say(&[]),
         }
     }
@@ -206,7 +207,14 @@ impl Texts {
         [
             (resets.hold.is_some(), hold),
             (resets.lid_cycle.is_some(), lid),
-            (true, self.get("reset-power")),
+            (
+                !resets.kept,
+                self.get(if resets.kept {
+                    "reset-power-not"
+                } else {
+                    "reset-power"
+                }),
+            ),
         ]
     }
 

@@ -139,6 +139,7 @@ impl Words<'_> {
             HintTopic::OpenCabinet => say("open-cabinet", &[]),
             HintTopic::ResetOutlet => say("reset-outlet", &[]),
             HintTopic::OpenTaps => say("open-taps", &[]),
+            HintTopic::EmptyBasket => say("empty-basket", &[]),
             HintTopic::Recalibrate => say("recalibrate", &[]),
             HintTopic::ProveByRun => say("prove-by-run", &[]),
             HintTopic::CheckForLeaks => say("check-for-leaks", &[]),

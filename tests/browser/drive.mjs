@@ -527,6 +527,16 @@ async function guided(person, hands, language) {
     await hands.panels();
     await person.see("the panels", (seen) => seen.cabinet_open === open, 10_000);
   };
+  const lid = async (open) => {
+    await hands.use(say(open ? "do-open-lid" : "do-close-lid"));
+    await person.see("the lid", (seen) => seen.lid_open === open, 10_000);
+  };
+  const laundry = async (deed) => {
+    await lid(true);
+    await hands.use(say(deed), { beside: say("component-laundry") });
+    await sleep(1_500);
+    await lid(false);
+  };
   await picture();
   await hands.use(say("start-guided"));
   await person.see("the bench", (seen) => seen.screen === "Bench");
@@ -604,6 +614,8 @@ async function guided(person, hands, language) {
   await picture();
   await panels(false);
   await plug(true);
+  await hands.use(say("tab-meter"));
+  await laundry("do-unload-basket");
   await hands.view(1);
   await sleep(3_500);
   const again = await enter();
@@ -622,6 +634,7 @@ async function guided(person, hands, language) {
     if (await person.see("idle", (seen) => !ready(seen), 3_000).catch(() => false)
       && !await person.waits()) break;
   }
+  await laundry("do-load-basket");
   await point(10);
   await sleep(2_000);
   await hands.button("start", 200);

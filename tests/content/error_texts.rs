@@ -234,6 +234,7 @@ fn board_faults() -> Vec<BoardFault> {
             max_ms: 300,
         },
         BoardFault::Empty,
+        BoardFault::NoWayOut,
         BoardFault::TurnsJoin,
         BoardFault::NoPosition {
             position: 12,

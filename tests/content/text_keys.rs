@@ -268,6 +268,7 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::NoEvidence, &[]),
         (Loss::RivalsLeft { open: 2, rivals: 5 }, &["2", "5"]),
         (Loss::NotRecalibrated, &[]),
+        (Loss::CalibratedWithLaundry, &[]),
         (Loss::NoProvingRun, &[]),
         (
             Loss::NoLeakCheck {

@@ -10,7 +10,7 @@ use detent_simulation::controller::{Board, Lamps, Routine, Signs};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
-use detent_training::bench::script::{Condition, ScriptStep, entry_steps};
+use detent_training::bench::script::{Condition, ScriptStep, entry_steps, reset_steps};
 use detent_training::bench::{Action, Grip, MeterMode};
 use detent_training::lesson::set_up;
 use std::path::{Path, PathBuf};
@@ -287,12 +287,16 @@ fn check_board(id: &str) {
     let lamps = until_lit(&mut bench, &mut script);
     shoot("hold", "panel", "lamps", script, lamps);
 
-    let mut script = vec![ScriptStep::PowerDown];
+    // Some boards keep their hold without power.
+    let kept = Some(&board.resets).filter(|resets| resets.kept);
+    let mut script: Vec<ScriptStep> = kept.map(reset_steps).unwrap_or_default();
+    script.push(ScriptStep::PowerDown);
+    let down = script.len();
     script.extend(entry_steps(&board.gesture));
     let powered = script.contains(&ScriptStep::Do(Action::Plug));
     if !powered {
         script.splice(
-            1..1,
+            down..down,
             [ScriptStep::Do(Action::Plug), ScriptStep::Wait { s: 5 }],
         );
     }

@@ -71,6 +71,16 @@ fn a_gesture_that_can_never_be_met() {
 }
 
 #[test]
+fn a_fault_hold_that_nothing_ends() {
+    let (errors, line) = bad(
+        "resets: (hold: Some((button: Stop, ms: 2000)), lid_cycle: None)",
+        "resets: (hold: None, lid_cycle: None, kept: true)",
+    );
+    let place = (errors[0].line, errors[0].field.as_str());
+    assert_eq!(place, (line, "resets.kept"), "{errors:?}");
+}
+
+#[test]
 fn a_monitor_that_does_not_exist() {
     let (errors, line) = bad(
         "monitor: FillNone, delay_ms",

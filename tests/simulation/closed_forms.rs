@@ -334,6 +334,8 @@ fn an_ohmmeter_tells_a_windings_temperature() {
     for mains in MAINS {
         let mut plant = stage.plant(mains);
         plant.inject_fault(stage.mode("run-capacitor.open"));
+        // Its protector would not let it become that warm.
+        plant.set_condition(Param::MotorTripC, 1.0e3);
         let (from, to) = (
             Pin::Wire(Terminal::MotorA, Side::Load),
             Pin::Wire(Terminal::MotorCommon, Side::Load),
@@ -363,6 +365,62 @@ fn an_ohmmeter_tells_a_windings_temperature() {
             warmest_c = warmest_c.max(winding_c);
         }
         assert!(warmest_c > 100.0, "{warmest_c} °C");
+    }
+}
+
+/// Where the rotor is held the protector opens within some minutes, and closes again by itself (common practice, no source);
+/// windings of thermal class 105 behind a protector may reach 200 °C within the first hour (IEC 60335-1, 19.7 and Table
+/// 8, from memory). The copper runs ahead of the motor by R P (1 − e^(−t/τ)) where P stays as it is (closed form); 0.4
+/// K/W and 40 s are our own.
+#[test]
+fn a_held_rotor_opens_the_protector_within_minutes_and_it_closes_again() {
+    let stage = Stage::new();
+    for mains in MAINS {
+        let mut plant = stage.plant(mains);
+        plant.inject_fault(stage.mode("run-capacitor.open"));
+        drive(&mut plant, &[Relay::Lock], Span::from_s(1));
+        let (mut changes_s, mut was_open, mut hottest_c) = (Vec::new(), false, 0.0_f64);
+        for tick in 1..=15 * 60 * TICKS_PER_S {
+            drive(&mut plant, &[Relay::Lock, Relay::MotorA], Span(1));
+            let motor = plant.drive();
+            assert!(motor.stands(), "without its capacitor it does not start");
+            hottest_c = hottest_c.max(motor.winding_c + motor.copper_rise_k);
+            if motor.protector_open != was_open {
+                changes_s.push(tick as f64 * TICK_S);
+                was_open = motor.protector_open;
+            }
+        }
+        println!("{mains:?}: opens and closes at {changes_s:.0?} s, {hottest_c:.0} °C at most");
+        assert!((10.0..240.0).contains(&changes_s[0]), "{changes_s:?}");
+        assert!(changes_s.len() >= 4, "{changes_s:?}");
+        let closed = changes_s[1] - changes_s[0];
+        assert!(closed > 15.0, "it rests for {closed} s");
+        assert!(hottest_c < 200.0, "{hottest_c} °C");
+    }
+}
+
+/// The same closed form on the motor alone, under a loss that stays as it is.
+#[test]
+fn copper_runs_ahead_of_the_motor_with_a_time_constant_of_its_own() {
+    let stage = Stage::new();
+    for mains in MAINS {
+        let p = stage.sound(mains);
+        let circuit = motor_circuit(p, mains.rating(), 20);
+        let watts: f64 = 80.0;
+        let amps = Complex64::new((watts / circuit.a_ohms).sqrt(), 0.0);
+        let mut motor = Drive::at_rest(p);
+        for second in 1..=120 {
+            for _ in 0..TICKS_PER_S {
+                let windings = [amps, Complex64::ZERO];
+                motor.step(p, &circuit, windings, Coupling::Agitator, 0.0);
+            }
+            let exact_k = 0.4 * watts * (1.0 - libm::exp(-f64::from(second) / 40.0));
+            let rise_k = motor.copper_rise_k;
+            assert!(
+                (rise_k - exact_k).abs() < 0.02,
+                "{second} s: {rise_k} {exact_k}"
+            );
+        }
     }
 }
 
@@ -426,12 +484,18 @@ fn melts_after_s(amps: f64, within_s: u64) -> Option<f64> {
 }
 
 /// The gates of a 16 A fuse-link of class gG in IEC 60269-1 (from memory): it carries its rated current, blows at
-/// 1.6 times that within the conventional hour, at 65 A within 5 s, not at 85 A within 0.1 s but at 150 A, and its
-/// pre-arcing I²t at 10 ms lies between 300 and 1000 A²s. Two gates ours does not keep, as it has but one heat and
-/// loses none to its clips: it blows too soon between rated current and 33 A (see `tests/SOURCES.md`).
+/// 1.6 times that within the conventional hour and not at 1.25 times, not at 33 A within 10 s, at 65 A within 5 s, not
+/// at 85 A within 0.1 s but at 150 A, and its pre-arcing I²t at 10 ms lies between 300 and 1000 A²s. UL 248-14 (from
+/// memory) has a fuse for such use carry 1.1 times its rating and blow at 1.35 times within an hour: ours blows from
+/// 1.41 times on, as the class gG that it is.
 #[test]
-fn the_line_fuse_keeps_the_gates_for_short_circuits() {
-    assert_eq!(melts_after_s(16.0, 3600), None);
+fn the_line_fuse_keeps_the_gates_of_its_class() {
+    for amps in [16.0, 1.1 * 16.0, 1.25 * 16.0] {
+        assert_eq!(melts_after_s(amps, 3600), None, "{amps} A");
+    }
+    let after_s = melts_after_s(33.0, 3600).expect("it blows");
+    println!("33 A: {after_s:.1} s");
+    assert!(after_s > 10.0, "33 A: {after_s} s");
     for (amps, most_s) in [(1.6 * 16.0, 3600.0), (65.0, 5.0), (150.0, 0.1)] {
         let after_s = melts_after_s(amps, 3600).expect("it blows");
         println!("{amps} A: {after_s:.2} s, at most {most_s} s");
@@ -449,8 +513,9 @@ fn the_line_fuse_keeps_the_gates_for_short_circuits() {
     assert!((300.0..=1000.0).contains(&integral), "{integral} A²s");
 }
 
-/// A dead short behind the fuse of the whole machine: the adiabatic limit, t = ∫I²dt / I² (any textbook on protection),
-/// with the 900 A²s of our fuse and what it carries for ever taken off.
+/// A dead short behind the fuse of the whole machine: a wire of heat capacity C that gives heat to a body which has not
+/// yet warmed melts after t = −τ ln(1 − Q/(τ P)); for great currents that is the adiabatic limit, t = Q/P (any textbook
+/// on protection). Q is the 900 A²s of our fuse, P the square of the current less that of its rating, τ is 0.6 s.
 #[test]
 fn a_short_circuit_blows_the_fuse_of_the_running_machine_in_its_melting_time() {
     let stage = Stage::new();
@@ -477,13 +542,15 @@ fn a_short_circuit_blows_the_fuse_of_the_running_machine_in_its_melting_time() {
                 (amps / by_ohm_a - 1.0).abs() < 0.1,
                 "{amps} A, by Ohm {by_ohm_a} A"
             );
-            let exact_s = 900.0 / (amps * amps - 16.0 * 16.0);
+            let over = amps * amps - 16.0 * 16.0;
+            let exact_s = -0.6 * libm::log1p(-900.0 / (0.6 * over));
+            assert!(exact_s > 900.0 / over);
             let after_s = f64::from(ticks) * TICK_S;
             println!(
                 "{mains:?}: {amps:.0} A, blown after {after_s:.2} s, by its integral {exact_s:.3} s"
             );
             assert!(
-                (after_s - exact_s).abs() <= TICK_S,
+                (after_s - exact_s).abs() <= TICK_S + 0.01 * exact_s,
                 "{after_s} s, {exact_s} s"
             );
             drive(&mut plant, &[Relay::Pump], Span(2));

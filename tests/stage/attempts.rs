@@ -2,7 +2,7 @@
 
 use detent_content::{ContentLibrary, ScenarioSource};
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, Terminal};
-use detent_training::bench::script::{ScriptStep, entry_steps};
+use detent_training::bench::script::{ScriptStep, entry_steps, reset_steps};
 use detent_training::bench::{Action, Advice, Bench, Grip, MeterMode, Report, Verdict};
 use detent_training::lesson::{Scenario, judge, set_up};
 use detent_training::record::{AttemptLog, Footer, Header};
@@ -109,7 +109,10 @@ fn think(bench: &Bench, rng: &mut ChaCha8Rng) -> Vec<ScriptStep> {
             ]
         }
         9..12 => {
-            let mut steps = entry_steps(&board.gesture);
+            // Where the plug does not end a fault hold, its own way out comes first.
+            let kept = Some(&board.resets).filter(|resets| resets.kept);
+            let mut steps = kept.map(reset_steps).unwrap_or_default();
+            steps.extend(entry_steps(&board.gesture));
             let item = &board.menu[below(board.menu.len())];
             steps.extend([
                 ScriptStep::Wait { s: 1 },

@@ -158,10 +158,10 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     assert_eq!(
         found,
         [
-            "arc-dial V120Hz60 71861939934bd2bec58189daafe19a1d89753a875a3ca04b45db2efae512063a",
-            "arc-dial V230Hz50 d05b3547f58f2bea4771f1dd9dd0426e485945b5b83c200fea28dcb8868fb512",
-            "key-pad V230Hz50 9c96da385cecbdca0a8cbb6fa0bb29e38e93c972e43093f1c251f8c5da2b381b",
-            "lone-lamp V120Hz60 764c6fe9faa7113350ac43554f560bc94d93b99d48d525c0b1b042d7be7c9378",
+            "arc-dial V120Hz60 3c968c53ee35e4a57c0bda78b22ca368512e17d8c3706b7f19108a5accecbf9e",
+            "arc-dial V230Hz50 06160c79edd9b2f3359fb8bf8be66192da8f5a25398ced87d399b97d840a6b82",
+            "key-pad V230Hz50 99cc9df59e8aefaa120674fb112deb93f7d2903cb49c96c9e8c71e32f99e0cf8",
+            "lone-lamp V120Hz60 5a5d15f92b9504ae74571a30d1eba423fe1de0af4c168333eb6ba23e3d28f37f",
         ]
     );
 }

@@ -234,6 +234,7 @@ fn check_sound(stage: &Stage, mains: Mains) {
 
         let mut bench = stage.bench(mains, None, seed);
         bench.wait(Span::from_s(3));
+        survey::empty_basket(&mut bench);
         let began = bench.now();
         assert!(
             survey::recalibrate(&mut bench),

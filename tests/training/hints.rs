@@ -257,6 +257,7 @@ fn hints_lead_from_the_console_to_a_safe_bench_and_a_proven_repair() {
         place(|t| matches!(t, HintTopic::MakeSafe(_))),
         place(|t| *t == HintTopic::OpenCabinet),
         place(|t| matches!(t, HintTopic::Step(PlanStep::Test(_)))),
+        place(|t| *t == HintTopic::EmptyBasket),
         place(|t| *t == HintTopic::Recalibrate),
         place(|t| *t == HintTopic::ProveByRun),
         place(|t| *t == HintTopic::WriteReport),
@@ -297,7 +298,7 @@ fn behind_a_mended_short_the_hint_is_a_new_fuse() {
         bench
     };
     let topic = |bench: &Bench| hint_at(job, seed, bench).expect("the job goes on").topic;
-    assert_eq!(topic(&mended(false)), HintTopic::Recalibrate);
+    assert_eq!(topic(&mended(false)), HintTopic::EmptyBasket);
     let mut bench = mended(true);
     let fuse = "P-0301".to_owned();
     assert_eq!(topic(&bench), HintTopic::QuotePart(fuse.clone()));
@@ -315,7 +316,7 @@ fn behind_a_mended_short_the_hint_is_a_new_fuse() {
         "{next:?}"
     );
     bench.act(&Action::Fit(fuse)).expect("it is in hand");
-    assert_eq!(topic(&bench), HintTopic::Recalibrate);
+    assert_eq!(topic(&bench), HintTopic::EmptyBasket);
 }
 
 /// Water that was shut off for the work is let in again before anything is tried.
@@ -334,6 +335,10 @@ fn taps_that_are_still_shut_off_come_before_the_recalibration() {
     bench
         .act(&Action::PutRight(Component::Taps))
         .expect("they open");
+    assert_eq!(topic(&bench), HintTopic::EmptyBasket);
+    for deed in [Action::OpenLid, Action::UnloadBasket, Action::CloseLid] {
+        bench.act(&deed).expect("nothing moves");
+    }
     assert_eq!(topic(&bench), HintTopic::Recalibrate);
 }
 

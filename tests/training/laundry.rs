@@ -5,7 +5,8 @@ use detent_simulation::controller::Monitor;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Span;
 use detent_training::bench::{Action, Bench, Caution, Finding, MilestoneKind, Refusal};
-use detent_training::lesson::{Mains, survey};
+use detent_training::lesson::technician::{Persona, work};
+use detent_training::lesson::{Dimension, LossKind, Mains, Scenario, judge, set_up, survey};
 
 fn bench(stage: &Stage, mains: Mains, fault: Option<&str>) -> Bench {
     stage.awake(mains, fault, 5)
@@ -18,10 +19,11 @@ fn unload(bench: &mut Bench) {
     );
 }
 
-/// Time to speed up that the control learned, ms; none where it broke the recalibration off.
+/// Time to speed up that the control learned with what lies in the basket, ms; none where it broke the recalibration
+/// off.
 fn learned_ms(bench: &mut Bench) -> Option<u32> {
     let began = bench.now();
-    survey::recalibrate(bench);
+    survey::recalibrate_as_it_is(bench);
     let passed = bench.passed(MilestoneKind::CalibrationPassed, began);
     let learned = bench.machine().control().memory().calibration;
     learned.filter(|_| passed).map(|learned| learned.inertia_ms)
@@ -66,6 +68,63 @@ fn a_packed_basket_is_not_learned_and_an_empty_one_is() {
     // It is no cure: the customer's laundry is still too much.
     assert_eq!(emptied.machine().plant().faults().count(), 1);
     assert!(emptied.repairs().is_empty());
+}
+
+/// What the judge holds against the proof of somebody who did nothing but this.
+fn lost(scenario: &Scenario, bench: &Bench) -> Vec<LossKind> {
+    let score = judge(scenario, bench);
+    let proof = (score.dimensions.iter()).find(|side| side.dimension == Dimension::Proof);
+    let lost = &proof.expect("it scores the proof").lost;
+    lost.iter().map(|lost| lost.loss.kind()).collect()
+}
+
+/// A recalibration that weighed the laundry in is lost points until one with an empty basket has passed; that the
+/// laundry goes back in afterwards changes nothing.
+#[test]
+fn who_recalibrates_with_laundry_has_to_do_it_again() {
+    let stage = Stage::new();
+    let source = (stage.content_library()).scenario("reset-after-a-power-cut");
+    let scenario = source.expect("built in").scenario;
+    let library = stage.content_library().library(&scenario);
+    let mut bench = set_up(&scenario, &library, scenario.seed).expect("sound");
+    assert!(lost(&scenario, &bench).contains(&LossKind::NotRecalibrated));
+    survey::recalibrate_as_it_is(&mut bench);
+    let told = lost(&scenario, &bench);
+    assert!(told.contains(&LossKind::CalibratedWithLaundry), "{told:?}");
+    assert!(!told.contains(&LossKind::NotRecalibrated), "{told:?}");
+    act(&mut bench, [Action::Unplug]);
+    bench.wait(Span::from_s(120));
+    act(&mut bench, [Action::Plug]);
+    bench.wait(Span::from_s(3));
+    unload(&mut bench);
+    assert!(lost(&scenario, &bench).contains(&LossKind::CalibratedWithLaundry));
+    survey::recalibrate(&mut bench);
+    survey::load_basket(&mut bench);
+    assert!(!bench.view().basket_empty);
+    let told = lost(&scenario, &bench);
+    assert!(!told.contains(&LossKind::CalibratedWithLaundry), "{told:?}");
+}
+
+/// Common practice, no source: the control learns the machine with the basket empty, and a wash with laundry proves it.
+#[test]
+fn the_expert_recalibrates_empty_and_proves_with_laundry() {
+    let stage = Stage::new();
+    for job in ["reset-by-moving-the-lid", "entry-dial-and-two-buttons"] {
+        let source = stage.content_library().scenario(job).expect("built in");
+        let scenario = source.scenario;
+        let library = stage.content_library().library(&scenario);
+        let bench = set_up(&scenario, &library, scenario.seed).expect("sound");
+        let done = work(Persona::Expert, &scenario, bench).expect("it works");
+        let passed = |kind| {
+            let last = done.milestones().iter().rfind(|m| m.kind == kind);
+            last.unwrap_or_else(|| panic!("{job}: no {kind:?}")).at
+        };
+        let was_empty = |kind| done.log().basket_was_empty(passed(kind));
+        assert!(was_empty(MilestoneKind::CalibrationPassed), "{job}");
+        assert!(!was_empty(MilestoneKind::ProgramFinished), "{job}");
+        let score = judge(&scenario, &done);
+        assert!(score.total() >= 85.0, "{job}: {}", score.total());
+    }
 }
 
 #[test]

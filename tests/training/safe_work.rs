@@ -8,6 +8,7 @@ use detent_training::practice::drill::safe_work::{
     self, ChargeStep, Facts, Marked, OUTCOMES, OrderTask, SafeStep, SafeWorkTask, Stumble,
 };
 use detent_training::practice::drill::{SuppliedBoard, SuppliedBoardId};
+use detent_training::reason::Probe;
 use detent_training::reason::evidence::{End, Table};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
@@ -249,6 +250,7 @@ fn proof_tasks(seeds: u64) -> Vec<ProofTask> {
 fn just_one_reading_rules_out_every_rival() {
     let mut different = BTreeSet::new();
     let mut three = 0;
+    let (mut with_bucket, mut by_bucket) = (0, 0);
     for task in proof_tasks(150) {
         let ProofTask::Reading(reading) = &task else {
             continue;
@@ -265,8 +267,15 @@ fn just_one_reading_rules_out_every_rival() {
                     let own = &option.with_cause;
                     assert_eq!(*out, *own != Shown::Findings(found.clone()));
                 }
+                if let Shown::Bucket(_) = shown {
+                    assert_eq!(*out, *shown != option.with_cause, "{reading:?}");
+                }
             }
         }
+        let bucket = |n: &usize| matches!(reading.options[*n].probe, Probe::BucketTest(_));
+        let buckets: Vec<usize> = (0..task.choices()).filter(bucket).collect();
+        with_bucket += usize::from(!buckets.is_empty());
+        by_bucket += (buckets.iter().filter(|n| proof::mark(&task, **n).right)).count();
         three += usize::from(reading.rivals.len() == 2);
         different.insert(format!("{reading:?}"));
     }
@@ -275,6 +284,9 @@ fn just_one_reading_rules_out_every_rival() {
         different.len()
     );
     assert!(different.len() >= 40 && three >= 10);
+    // House or valve: a bucket tells (common practice, no source).
+    println!("{with_bucket} offer a bucket, {by_bucket} are proved by it");
+    assert!(with_bucket >= 5 && by_bucket >= 2);
 }
 
 /// Common practice, no source: a repair is proved by a calibration and a run to the end after it, and by a look for

@@ -11,8 +11,8 @@ use detent_simulation::plant::{FailureMode, Op, Param, Params, Plant, Presence, 
 use detent_simulation::units::Span;
 use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::bench::{Action, Bench, Finding, TOUCH_V, meter, visible_findings};
-use detent_training::lesson::Mains;
 use detent_training::lesson::survey::wash;
+use detent_training::lesson::{Mains, start_wash};
 
 #[track_caller]
 fn run(bench: &mut Bench, steps: &[ScriptStep]) {
@@ -476,6 +476,28 @@ fn a_worn_dial_fails_on_the_bench_at_the_rate_of_its_model() {
             (seen - expected).abs() <= 4.0 * sigma,
             "wear {wear}: {seen} {expected}"
         );
+    }
+}
+
+/// Common practice, no source: a motor's protector is for what goes wrong. In a wash of a sound machine it stays well
+/// below its trip.
+#[test]
+fn no_sound_wash_comes_near_the_motors_protector() {
+    for stage in Stage::every() {
+        for mains in &stage.board().mains {
+            let mut bench = stage.bench(*mains, None, 3);
+            start_wash(&mut bench);
+            let mut hottest_c: f64 = 0.0;
+            let mode = |bench: &Bench| bench.machine().control().control_status().mode;
+            while mode(&bench) == ControlMode::Program {
+                bench.wait(Span::from_s(1));
+                let motor = bench.machine().plant().drive();
+                hottest_c = hottest_c.max(motor.winding_c + motor.copper_rise_k);
+            }
+            let trip_c = bench.machine().plant().params().get(Param::MotorTripC);
+            println!("{} {mains:?}: {hottest_c:.0} °C", stage.board().id);
+            assert!(hottest_c < trip_c - 15.0, "{hottest_c} °C");
+        }
     }
 }
 

@@ -35,6 +35,7 @@ impl Texts {
                 &[("least", number(min_ms)), ("most", number(max_ms))],
             ),
             BoardFault::Empty => self.get("file-board-empty"),
+            BoardFault::NoWayOut => self.get("file-board-no-way-out"),
             BoardFault::TurnsJoin => self.get("file-board-turns-join"),
             BoardFault::NoPosition {
                 position,

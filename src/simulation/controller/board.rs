@@ -389,7 +389,7 @@ pub struct StageRule {
     pub limit_s: u32,
 }
 
-/// How a fault hold is left, besides a power-off that is long enough.
+/// How a fault hold is left, besides a power-off that is long enough on boards that do not keep it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Resets {
@@ -397,6 +397,9 @@ pub struct Resets {
     pub hold: Option<ButtonHold>,
     /// Opening and closing the lid, on boards that have it.
     pub lid_cycle: Option<LidCycle>,
+    /// The board keeps its fault hold in the non-volatile memory: a power-off does not end it.
+    #[serde(default)]
+    pub kept: bool,
 }
 
 /// A reset by holding a button.

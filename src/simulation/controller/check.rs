@@ -73,6 +73,9 @@ pub enum BoardFault {
     /// A gesture or step that asks for nothing.
     #[error("asks for nothing")]
     Empty,
+    /// A fault hold that nothing ends.
+    #[error("keeps a fault hold that nothing ends; give it a button to hold or a lid to move")]
+    NoWayOut,
     /// Two turns of the same direction in a row cannot be told apart.
     #[error("turns the same way as the step before; join the two")]
     TurnsJoin,
@@ -197,6 +200,9 @@ impl Board {
         found.need(self, "service.page", self.service.page);
         if let Some(hold) = self.resets.hold {
             found.need(self, "resets.hold.button", hold.button);
+        }
+        if self.resets.kept && self.resets.hold.is_none() && self.resets.lid_cycle.is_none() {
+            found.add("resets.kept", BoardFault::NoWayOut);
         }
         if self.mains.is_empty() {
             found.add("mains", BoardFault::Empty);

@@ -71,6 +71,18 @@ struct Hold {
     since_closing: u32,
 }
 
+impl Hold {
+    /// As it begins.
+    fn of(monitor: Monitor) -> Hold {
+        Hold {
+            monitor,
+            ticks: 0,
+            lid_closings: 0,
+            since_closing: 0,
+        }
+    }
+}
+
 /// Buttons and lid.
 #[derive(Clone, Debug, Default, Serialize)]
 struct Panel {
@@ -334,6 +346,9 @@ impl Controller {
                 self.panel.buttons = inputs.buttons.map(Debounce::resting);
                 self.mode_ticks = 0;
                 self.choose_first(&board.programs, |program| program.position);
+                if let Some(monitor) = self.memory.hold {
+                    self.mode = Mode::Hold(Hold::of(monitor));
+                }
                 let mut held = Button::ALL.iter().filter(|b| inputs.buttons[b.index()]);
                 let one = held.next().copied().filter(|_| held.next().is_none());
                 self.feed(firm, GestureInput::PowerUp(one));
@@ -607,6 +622,7 @@ impl Controller {
         }
         self.mode = mode;
         self.mode_ticks = 0;
+        self.memory.hold = None;
         self.watch.clear();
         self.entry.restart();
     }
@@ -621,12 +637,8 @@ impl Controller {
             self.watch.clear();
             return;
         }
-        self.enter(Mode::Hold(Hold {
-            monitor,
-            ticks: 0,
-            lid_closings: 0,
-            since_closing: 0,
-        }));
+        self.enter(Mode::Hold(Hold::of(monitor)));
+        self.memory.hold = board.resets.kept.then_some(monitor);
     }
 
     /// What the lamps are to show.

@@ -1,5 +1,6 @@
 //! What the board keeps without power.
 
+use super::monitor::Monitor;
 use serde::{Deserialize, Serialize};
 
 /// Longest list of stored codes.
@@ -18,6 +19,9 @@ pub struct Memory {
     /// The service program is damaged: it answers no gesture and keeps no trace of one.
     #[serde(default)]
     pub service_lost: bool,
+    /// The fault hold, on a board that keeps it.
+    #[serde(default)]
+    pub hold: Option<Monitor>,
 }
 
 /// One stored fault.

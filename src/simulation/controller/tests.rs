@@ -730,6 +730,33 @@ fn a_board_with_the_lid_reset_leaves_the_hold_by_the_lid() {
 }
 
 #[test]
+fn a_board_that_keeps_its_hold_wakes_up_in_it_until_it_is_left_in_its_own_way() {
+    let mut keeps = board();
+    keeps.resets.kept = true;
+    let mut rig = Rig::new(calibrated());
+    rig.control = Controller::new(&keeps, calibrated());
+    rig.lock_moves = false;
+    rig.run(1.0);
+    rig.level_mm = 299.0;
+    rig.begin(2);
+    rig.until(200.0, "held", |r| r.mode() == ControlMode::Hold);
+    let power_cut = |rig: &mut Rig| {
+        rig.plugged = false;
+        rig.run(60.0);
+        assert_eq!(rig.mode(), ControlMode::Off);
+        rig.plugged = true;
+        rig.run(1.0);
+    };
+    power_cut(&mut rig);
+    assert_eq!(rig.mode(), ControlMode::Hold);
+    rig.press_stop(2.2);
+    assert_eq!(rig.mode(), ControlMode::Idle);
+    power_cut(&mut rig);
+    assert_eq!(rig.mode(), ControlMode::Idle);
+    assert_eq!(rig.codes(), [Monitor::LockNotProven]);
+}
+
+#[test]
 fn a_hold_keeps_the_lid_locked_over_high_water_until_its_limit() {
     let mut rig = Rig::new(calibrated());
     rig.begin(2);

@@ -44,7 +44,13 @@ const CROWDED_NM_KG: f64 = 1.6;
 const SUDS_NM: f64 = 16.0;
 /// Heat capacity of the motor, J/K.
 const MOTOR_J_K: f64 = 1500.0;
-/// The protector closes again this far below its trip point, K.
+/// How far the windings' copper is warmer than the motor as a whole, K per W of loss in it.
+const COPPER_K_W: f64 = 0.4;
+/// Time constant with which the copper follows its loss, s.
+const COPPER_S: f64 = 40.0;
+/// Less than this is none, K.
+const COPPER_NONE_K: f64 = 1e-3;
+/// The protector, which lies on the copper, closes again this far below its trip point, K.
 const PROTECTOR_SPAN_K: f64 = 40.0;
 
 /// What the gearcase couples the pulley to.
@@ -69,8 +75,10 @@ pub struct Drive {
     pub basket_rev: f64,
     /// Fraction of the next pickup pulse.
     pub pulse_phase: f64,
-    /// Winding temperature, °C.
+    /// Winding temperature, °C: that of the motor as a whole.
     pub winding_c: f64,
+    /// How far its copper is warmer where the protector lies, K.
+    pub copper_rise_k: f64,
     /// Protector open.
     pub protector_open: bool,
     /// Shake of the cabinet, mm.
@@ -119,6 +127,7 @@ impl Drive {
             basket_rev: 0.0,
             pulse_phase: 0.0,
             winding_c: room,
+            copper_rise_k: 0.0,
             protector_open: false,
             shake_mm: 0.0,
             sway_rad: 0.0,
@@ -243,16 +252,22 @@ impl Drive {
         let room = p.get(Param::AmbientC);
         let kept = libm::exp(-seconds * p.get(Param::MotorCoolWK) / MOTOR_J_K);
         self.winding_c = room + (self.winding_c - room) * kept;
+        self.copper_rise_k *= libm::exp(-seconds / COPPER_S);
     }
 
     fn heat(&mut self, p: &Params, loss_w: f64) {
         let away_w = p.get(Param::MotorCoolWK) * (self.winding_c - p.get(Param::AmbientC));
         self.winding_c += (loss_w - away_w) * TICK_S / MOTOR_J_K;
         self.winding_step = stepped(self.winding_c, self.winding_step);
+        self.copper_rise_k += (COPPER_K_W * loss_w - self.copper_rise_k) * TICK_S / COPPER_S;
+        if self.copper_rise_k < COPPER_NONE_K {
+            self.copper_rise_k = 0.0;
+        }
+        let copper_c = self.winding_c + self.copper_rise_k;
         let trip_c = p.get(Param::MotorTripC);
-        if self.winding_c > trip_c {
+        if copper_c > trip_c {
             self.protector_open = true;
-        } else if self.winding_c < trip_c - PROTECTOR_SPAN_K {
+        } else if copper_c < trip_c - PROTECTOR_SPAN_K {
             self.protector_open = false;
         }
     }

@@ -11,7 +11,7 @@ use super::mains::{Analysis, Circuit, Switching, angular};
 use super::motor::{quotient, rms};
 use super::params::{Param, Params};
 use super::signal::{SignalState, Signals};
-use super::supply::{Supply, blows_at_once, charged_v};
+use super::supply::{Supply, blows_in_time, charged_v};
 use super::washer::{Plant, empty_basket};
 use super::water::hydrostatic_kpa;
 use crate::interface::{Pin, Rating, Relay, Relays, Terminal};
@@ -139,7 +139,7 @@ impl Probed {
         circuit.reset();
         circuit.set(&self.params, self.rating, &plugged_in);
         circuit.solve();
-        blows_at_once(rms(circuit.line_current()))
+        blows_in_time(rms(circuit.line_current()))
     }
 
     /// A bolt and a pump move only if they draw enough current. Returns the mains at the board, V rms.

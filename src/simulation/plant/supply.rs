@@ -7,14 +7,21 @@ use serde::{Deserialize, Serialize};
 
 /// Forward drop of the rectifier, V.
 const DIODES_V: f64 = 1.8;
-/// Current that the line fuse carries for ever, A.
+/// Rated current of the line fuse, A. Heat is counted from what that current brings.
 const FUSE_A: f64 = 16.0;
-/// Melting integral of the line fuse beyond that, A²·s.
+/// Heat at which its wire melts, A²·s.
 const FUSE_A2S: f64 = 900.0;
+/// Time constant with which its wire gives heat to its body, s.
+const FUSE_WIRE_S: f64 = 0.6;
+/// Time constant with which its body gives heat away, s.
+const FUSE_BODY_S: f64 = 120.0;
+/// Heat capacity of its body, as a multiple of its wire's.
+const FUSE_BODY_SHARE: f64 = 41.0;
 
-/// Whether a fuse that is found blown could have been blown by so much current as soon as the plug went in, A.
-pub(super) fn blows_at_once(line_a: f64) -> bool {
-    line_a > FUSE_A
+/// Whether a fuse that is found blown could have been blown by so much current from the plug, A, if that goes on.
+pub(super) fn blows_in_time(line_a: f64) -> bool {
+    let over = line_a * line_a - FUSE_A * FUSE_A;
+    over * (FUSE_WIRE_S + FUSE_BODY_S / FUSE_BODY_SHARE) > FUSE_A2S
 }
 
 /// Charges and the fuse.
@@ -26,8 +33,10 @@ pub struct Supply {
     pub running: bool,
     /// Voltage left on the filter capacitor since the plug came out, V.
     pub filter_v: f64,
-    /// Heat gathered in the fuse, A²·s over its rating.
+    /// Heat gathered in the fuse's wire, A²·s over its rating.
     pub fuse_heat: f64,
+    /// Warmth of its body, as the heat at which its wire would be as warm, A²·s over its rating.
+    pub fuse_body_heat: f64,
     /// The fuse has blown.
     pub fuse_blown: bool,
     /// Fuses that have blown so far.
@@ -73,7 +82,35 @@ impl Supply {
         self.bulk_v = discharge_v(self.bulk_v, farads, bleeder_ohms, left_s);
         let (x_farads, x_ohms) = (p.get(Param::FilterXFarads), p.get(Param::FilterBleederOhms));
         self.filter_v = discharge_v(self.filter_v, x_farads, x_ohms, seconds);
-        self.fuse_heat = 0.0;
+        self.cool_fuse();
+    }
+
+    /// The fuse is as cold as a new one.
+    fn cool_fuse(&mut self) {
+        (self.fuse_heat, self.fuse_body_heat) = (0.0, 0.0);
+    }
+
+    /// A new fuse.
+    pub(super) fn renew_fuse(&mut self) {
+        self.fuse_blown = false;
+        self.cool_fuse();
+    }
+
+    /// One tick of the fuse's wire and body: two thermal masses in a row.
+    fn heat_fuse(&mut self, line_a: f64) {
+        let over = line_a * line_a - FUSE_A * FUSE_A;
+        if over <= 0.0 && self.fuse_heat == 0.0 && self.fuse_body_heat == 0.0 {
+            return;
+        }
+        let to_body = (self.fuse_heat - self.fuse_body_heat) / FUSE_WIRE_S;
+        let away = self.fuse_body_heat / FUSE_BODY_S;
+        self.fuse_heat = (self.fuse_heat + (over - to_body) * TICK_S).max(0.0);
+        let gained = (to_body / FUSE_BODY_SHARE - away) * TICK_S;
+        self.fuse_body_heat = (self.fuse_body_heat + gained).max(0.0);
+        if !self.fuse_blown && self.fuse_heat > FUSE_A2S {
+            self.fuse_blown = true;
+            self.fuses_blown += 1;
+        }
     }
 
     /// One tick. `board_v`: mains rms at the board; `line_a`: rms in the cord.
@@ -107,14 +144,7 @@ impl Supply {
                 discharge_v(self.filter_v, tau, 1.0, TICK_S)
             };
         }
-        let over = line_a * line_a - FUSE_A * FUSE_A;
-        if over > 0.0 || self.fuse_heat > 0.0 {
-            self.fuse_heat = (self.fuse_heat + over * TICK_S).max(0.0);
-            if !self.fuse_blown && self.fuse_heat > FUSE_A2S {
-                self.fuse_blown = true;
-                self.fuses_blown += 1;
-            }
-        }
+        self.heat_fuse(line_a);
     }
 }
 

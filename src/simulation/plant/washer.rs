@@ -250,10 +250,7 @@ impl Plant {
             .placed
             .retain(|placed| placed.mode.component != component);
         match component {
-            Component::LineFuse => {
-                self.state.supply.fuse_blown = false;
-                self.state.supply.fuse_heat = 0.0;
-            }
+            Component::LineFuse => self.state.supply.renew_fuse(),
             Component::Board => self.state.supply.bulk_v = 0.0,
             // No two parts of a kind are alike: what the control had learned of the old one is
             // wrong for the new one until it is recalibrated.
@@ -268,6 +265,7 @@ impl Plant {
             }
             Component::Motor => {
                 self.state.drive.winding_c = self.sound.get(Param::AmbientC);
+                self.state.drive.copper_rise_k = 0.0;
                 self.state.drive.protector_open = false;
             }
             // These carry nothing but their parameters.

@@ -144,6 +144,19 @@ impl BenchLog {
         })
     }
 
+    /// Whether the laundry was out of the basket at that time. A visit begins with it in.
+    pub fn basket_was_empty(&self, at: Time) -> bool {
+        let actions = self.actions().iter().rev();
+        let mut until = actions.skip_while(|(began, _)| *began > at);
+        until
+            .find_map(|(_, action)| match action {
+                Action::UnloadBasket => Some(true),
+                Action::LoadBasket => Some(false),
+                _ => None,
+            })
+            .unwrap_or(false)
+    }
+
     /// Codes noted, as the trainee read them.
     pub fn noted_codes(&self) -> Entries<'_, (Time, u8)> {
         self.of(Kind::Note, |entry| match entry {

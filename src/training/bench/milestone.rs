@@ -87,8 +87,10 @@ impl MilestoneDetector {
         if now.finished > last.map_or(0, |last| last.finished) {
             note(MilestoneKind::ProgramFinished);
         }
+        // A board that keeps its hold wakes up in it: that is no new one.
         if let Some(monitor) = now.hold
             && last.and_then(|last| last.hold) != now.hold
+            && before != Some(ControlMode::Off)
         {
             note(MilestoneKind::Held(monitor));
         }

@@ -4,7 +4,7 @@ use super::action::Action;
 use super::cost::{self, LONGEST_JOB};
 use super::view::Refusal;
 use super::workplace::Bench;
-use detent_simulation::controller::{ControlMode, Gesture, GestureStep, LidMove};
+use detent_simulation::controller::{ControlMode, Gesture, GestureStep, LidMove, Resets};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use serde::{Deserialize, Serialize};
@@ -308,6 +308,18 @@ impl ScriptStep {
         }
         Ok(())
     }
+}
+
+/// A fault hold left in the board's own way; nothing where it has none but the plug.
+pub fn reset_steps(resets: &Resets) -> Vec<ScriptStep> {
+    if let Some(hold) = resets.hold {
+        let (button, ms) = (hold.button, u64::from(hold.ms) + 200);
+        return vec![ScriptStep::Hold { button, ms }];
+    }
+    let cycles = resets.lid_cycle.as_ref().map_or(0, |lid| lid.cycles);
+    (0..cycles)
+        .flat_map(|_| [Action::OpenLid, Action::CloseLid].map(ScriptStep::Do))
+        .collect()
 }
 
 fn hold(bench: &mut Bench, button: Button, span: Span) -> Result<(), StepError> {

@@ -565,15 +565,15 @@ fn first_touches(bench: &Bench) -> Vec<(Time, Time)> {
 pub(crate) fn left_unproved(bench: &Bench) -> Vec<Loss> {
     let last = bench.repairs().last();
     let since = last.map_or(bench.began(), |(at, _)| at);
-    let wanted = [
-        (MilestoneKind::CalibrationPassed, Loss::NotRecalibrated),
-        (MilestoneKind::ProgramFinished, Loss::NoProvingRun),
-    ];
-    let wanted = wanted.into_iter();
-    let mut left: Vec<Loss> = wanted
-        .filter(|(kind, _)| !bench.passed(*kind, since))
-        .map(|(_, loss)| loss)
-        .collect();
+    let mut left = Vec::new();
+    match bench.calibrated_empty(since) {
+        None => left.push(Loss::NotRecalibrated),
+        Some(false) => left.push(Loss::CalibratedWithLaundry),
+        Some(true) => {}
+    }
+    if !bench.passed(MilestoneKind::ProgramFinished, since) {
+        left.push(Loss::NoProvingRun);
+    }
     let component = bench.leak_check_due();
     left.extend(component.map(|component| Loss::NoLeakCheck { component }));
     left

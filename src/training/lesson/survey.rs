@@ -3,10 +3,10 @@
 
 use super::machine_state::MachineState;
 use super::set_up::{self, Library};
-use crate::bench::script::{Condition, ScriptStep, entry_steps};
+use crate::bench::script::{Condition, ScriptStep, entry_steps, reset_steps};
 use crate::bench::{
-    Bench, Display, Finding, Grip, MeterMode, MilestoneKind, SupplyStrength, meter,
-    visible_findings,
+    Action, Bench, Display, Finding, Grip, MeterMode, MilestoneKind, Refusal, SupplyStrength,
+    meter, visible_findings,
 };
 use detent_simulation::controller::{Board, ControlMode, Monitor, Routine};
 use detent_simulation::interface::{
@@ -146,8 +146,10 @@ pub fn wash(bench: &mut Bench) {
     set_up::wash(bench, WASH);
 }
 
-/// The board's shortest program, as whoever repaired the machine proves it; false when it does not end well.
+/// The board's shortest program with the customer's laundry in the basket, as whoever repaired the machine proves it;
+/// false when it does not end well.
 pub fn proving_run(bench: &mut Bench) -> bool {
+    load_basket(bench);
     let short = shortest(bench.machine().board());
     let began = bench.now();
     let start = [
@@ -175,8 +177,35 @@ fn shortest(board: &Board) -> u8 {
     short.or(board.programs.first()).map_or(0, |p| p.position)
 }
 
-/// Enters service mode and recalibrates; false when service mode cannot be entered.
+/// Takes the laundry out, as far as the lid lets one.
+pub fn empty_basket(bench: &mut Bench) {
+    through_the_lid(bench, Action::UnloadBasket);
+}
+
+/// Puts the laundry back in, as far as the lid lets one.
+pub fn load_basket(bench: &mut Bench) {
+    through_the_lid(bench, Action::LoadBasket);
+}
+
+/// Opens the lid, does this and shuts it; leaves the lid alone where it is so already.
+fn through_the_lid(bench: &mut Bench, action: Action) {
+    if bench.refuse(&action) == Err(Refusal::AlreadySo) {
+        return;
+    }
+    for action in [Action::OpenLid, action, Action::CloseLid] {
+        // A lid that holds keeps the laundry where it is.
+        let _ = bench.act(&action);
+    }
+}
+
+/// Takes the laundry out, enters service mode and recalibrates; false when service mode cannot be entered.
 pub fn recalibrate(bench: &mut Bench) -> bool {
+    empty_basket(bench);
+    recalibrate_as_it_is(bench)
+}
+
+/// The same with whatever lies in the basket.
+pub fn recalibrate_as_it_is(bench: &mut Bench) -> bool {
     if !enter_service(bench) || !start_routine(bench, Routine::Recalibrate) {
         return false;
     }
@@ -186,6 +215,20 @@ pub fn recalibrate(bench: &mut Bench) -> bool {
     }
     .run(bench)
     .is_ok()
+}
+
+/// Leaves a fault hold that is kept without power, in the board's own way; does nothing on other boards.
+pub fn leave_kept_hold(bench: &mut Bench) {
+    let resets = &bench.machine().board().resets;
+    let mode = bench.machine().control().control_status().mode;
+    if !resets.kept || mode != ControlMode::Hold {
+        return;
+    }
+    for step in reset_steps(resets) {
+        // Behind a locked lid the hold stays.
+        let _ = step.run(bench);
+    }
+    bench.wait(Span::from_s(1));
 }
 
 /// Does the board's entry gesture; true when service mode is entered.

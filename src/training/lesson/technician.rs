@@ -4,7 +4,7 @@
 
 use super::advice;
 use super::scenario::Scenario;
-use super::survey::{INSULATED, LOADS};
+use super::survey::{self, INSULATED, LOADS};
 use crate::bench::script::{Condition, ScriptStep, StepError, entry_steps};
 use crate::bench::{
     Action, Advice, Bench, Caution, Display, Grip, MeterMode, MilestoneKind, Quote, Repair, Report,
@@ -134,6 +134,7 @@ impl Technician<'_> {
         }
         self.act(Action::Plug)?;
         self.step(ScriptStep::Wait { s: 3 }).await?;
+        survey::leave_kept_hold(&mut self.bench);
         Ok(())
     }
 
@@ -331,12 +332,7 @@ impl Technician<'_> {
     /// shut off meanwhile.
     async fn open_up(&mut self, action: Action) -> Done {
         if self.bench.caution(&action) == Some(Caution::Flood) {
-            for _ in 0..COOLS_MIN {
-                if self.bench.caution(&Action::BailOut) != Some(Caution::Scald) {
-                    break;
-                }
-                self.step(ScriptStep::Wait { s: 60 }).await?;
-            }
+            self.let_cool(&Action::BailOut).await?;
             self.act(Action::BailOut)?;
         }
         let under_pressure = self.bench.caution(&action) == Some(Caution::HotWater);
@@ -346,6 +342,17 @@ impl Technician<'_> {
         self.act(action)?;
         if under_pressure {
             self.act(Action::PutRight(Component::Taps))?;
+        }
+        Ok(())
+    }
+
+    /// Waits until the water in the tub burns nobody who does this.
+    async fn let_cool(&mut self, action: &Action) -> Done {
+        for _ in 0..COOLS_MIN {
+            if self.bench.caution(action) != Some(Caution::Scald) {
+                break;
+            }
+            self.step(ScriptStep::Wait { s: 60 }).await?;
         }
         Ok(())
     }
@@ -361,8 +368,11 @@ impl Technician<'_> {
         Ok(())
     }
 
-    /// Recalibrates; false when it was broken off or service mode cannot be entered.
+    /// Recalibrates with the laundry out of the basket, where the control would weigh it in with the machine; false
+    /// when it was broken off or service mode cannot be entered.
     async fn recalibrate(&mut self) -> Result<bool, StepError> {
+        self.let_cool(&Action::UnloadBasket).await?;
+        survey::empty_basket(&mut self.bench);
         let began = self.bench.now();
         if !self.enter().await? {
             return Ok(false);
@@ -374,8 +384,9 @@ impl Technician<'_> {
         Ok(self.passed(MilestoneKind::CalibrationPassed, began))
     }
 
-    /// Runs the short program to its end; false when the control stops it.
+    /// Runs the short program with the customer's laundry to its end; false when the control stops it.
     async fn run(&mut self) -> Result<bool, StepError> {
+        survey::load_basket(&mut self.bench);
         let began = self.bench.now();
         let programs = &self.bench.machine().board().programs;
         let short = programs.iter().find(|p| p.name == "program-short");
@@ -406,6 +417,7 @@ impl Technician<'_> {
         let calibrated = self.recalibrate().await?;
         if !calibrated {
             self.read_codes_again().await?;
+            survey::load_basket(&mut self.bench);
             return Ok(false);
         }
         self.leave_service().await?;

@@ -53,6 +53,7 @@ pub const fn trained_by(kind: LossKind) -> Skill {
         | LossKind::MeterNotProved => Skill::SafeWork,
         LossKind::WrongAdvice
         | LossKind::NotRecalibrated
+        | LossKind::CalibratedWithLaundry
         | LossKind::NoProvingRun
         | LossKind::NoLeakCheck => Skill::Proof,
     }

@@ -34,7 +34,7 @@ names! {
         WaitSpin = "wait-spin", ProveMeter = "prove-meter", Recalibrate = "recalibrate",
         LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
         ShutTaps = "shut-taps", UseClips = "use-clips", HandsFirst = "hands-first",
-        CheckForLeaks = "check-for-leaks",
+        CheckForLeaks = "check-for-leaks", EmptyBasket = "empty-basket",
         ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first", Unaided = "unaided",
     }
 }
@@ -275,6 +275,11 @@ impl Accountant<'_> {
             Loss::MeterNotProved => good(P::ProveMeter, of(Action::TestMeter).times(2.0).taken()),
             Loss::NotRecalibrated => {
                 good(P::Recalibrate, seconds(self.table.recalibration_s).taken())
+            }
+            Loss::CalibratedWithLaundry => {
+                let taking_out = cost::span(&Action::UnloadBasket).seconds();
+                let again = seconds(taking_out + self.table.recalibration_s);
+                good(P::EmptyBasket, again.taken())
             }
             Loss::NoLeakCheck { .. } => good(P::CheckForLeaks, of(Action::CheckForLeaks).taken()),
             Loss::NoProvingRun => good(P::Run, seconds(self.table.proof_s).taken()),

@@ -89,6 +89,8 @@ pub enum HintTopic {
     RenewFuse(String),
     /// The taps are still shut off from the work.
     OpenTaps,
+    /// The control is to learn the machine, and laundry lies in its basket.
+    EmptyBasket,
     /// The control has not learned the repaired machine.
     Recalibrate,
     /// Nothing has shown yet that the machine runs.
@@ -247,8 +249,8 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
         HintTopic::RenewFuse(fuse.number.clone())
     } else if bench.view().taps_shut {
         HintTopic::OpenTaps
-    } else if !bench.passed(MilestoneKind::CalibrationPassed, repaired) {
-        HintTopic::Recalibrate
+    } else if bench.calibrated_empty(repaired) != Some(true) {
+        recalibrate(bench, HintTopic::Recalibrate)
     } else if !bench.passed(MilestoneKind::ProgramFinished, repaired) {
         HintTopic::ProveByRun
     } else if bench.leak_check_due().is_some() {
@@ -256,6 +258,15 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
     } else {
         HintTopic::WriteReport
     })
+}
+
+/// The recalibration, or the laundry that is to come out before it.
+fn recalibrate(bench: &Bench, topic: HintTopic) -> HintTopic {
+    if bench.view().basket_empty {
+        topic
+    } else {
+        HintTopic::EmptyBasket
+    }
 }
 
 /// The line fuse has blown, and the bench has shown it: the wire was seen, the meter found no way through, or the
@@ -279,7 +290,7 @@ fn with_step(bench: &Bench, repair_costs: &RepairCosts, step: PlanStep) -> HintT
     let action = match step {
         PlanStep::LastResort => return topic,
         PlanStep::Test(test) => match &repair_costs.probes[test] {
-            Probe::Recalibrate => return topic,
+            Probe::Recalibrate => return recalibrate(bench, topic),
             Probe::Inspect(component) => Action::Inspect(*component),
             Probe::BucketTest(pipe) => Action::BucketTest(*pipe),
             Probe::Read(point) => {

@@ -5,7 +5,9 @@ use super::evidence::{self, End, Outcome, Table};
 use super::plan::{Course, PlanError, PlanStep};
 use super::posterior::{Posterior, PosteriorError};
 use super::repair_costs::{OPENED, Probe, Remedy, RepairCosts, SERVICE, WAIT_PER_HOUR};
-use crate::bench::{Action, Bench, MilestoneKind, Part, Quote, Refusal, cost, holds_water};
+use crate::bench::{
+    Action, Bench, Milestone, MilestoneKind, Part, Quote, Refusal, cost, holds_water,
+};
 use crate::lesson::{Library, Scenario, SetUpError, set_up_in_slices};
 use crate::slices::{SliceEnd, wait};
 use detent_simulation::controller::Board;
@@ -326,11 +328,12 @@ impl Walk<'_> {
     /// Takes in what the machine went through meanwhile.
     fn notice(&mut self) -> Result<(), PathError> {
         let news = self.bench.milestones().starting_at(self.seen).iter();
-        let news: Vec<MilestoneKind> = news.map(|milestone| milestone.kind).collect();
+        let news: Vec<Milestone> = news.copied().collect();
         self.seen = self.bench.milestones().len();
-        for kind in news {
+        for Milestone { at, kind } in news {
+            let empty = self.bench.log().basket_was_empty(at);
             let board = self.bench.machine().board();
-            let (deed, likelihood) = match kind {
+            let (deed, mut likelihood, tabled) = match kind {
                 MilestoneKind::ServiceEntered => {
                     self.ready(SERVICE);
                     continue;
@@ -338,7 +341,7 @@ impl Walk<'_> {
                 MilestoneKind::ProgramFinished | MilestoneKind::Held(_) => {
                     let outcome = ended(kind, board);
                     let likelihood = self.start.table.wash(&outcome);
-                    (PathStep::Ran(outcome), likelihood)
+                    (PathStep::Ran(outcome), likelihood, !empty)
                 }
                 MilestoneKind::CalibrationPassed | MilestoneKind::CalibrationFailed(_) => {
                     let outcome = Some(ended(kind, board));
@@ -346,16 +349,39 @@ impl Walk<'_> {
                     (
                         outcome.map_or(PathStep::ReadCodes, PathStep::Recalibrated),
                         likelihood,
+                        empty,
                     )
                 }
                 _ => continue,
             };
+            if !tabled {
+                self.leave_laundry_open(&mut likelihood);
+            }
             let passed = kind.stopped_by().is_none();
             let likelihood = self.after_repairs(likelihood, passed);
             self.learn(&likelihood)?;
             self.stop(deed, None);
         }
         Ok(())
+    }
+
+    /// The table is of recalibrations with an empty basket and of washes with laundry. What was done the other way
+    /// round says nothing of the laundry: its share stays as it is.
+    fn leave_laundry_open(&self, likelihood: &mut [f64]) {
+        let modes = self.start.library.modes;
+        let of_laundry = |h: usize| h > 0 && modes[h - 1].component == Component::Laundry;
+        let shares = self.belief.shares();
+        let told = || (0..likelihood.len()).filter(|h| !of_laundry(*h));
+        let known: f64 = told().map(|h| shares[h]).sum();
+        if known <= 0.0 {
+            return;
+        }
+        let mean = told().map(|h| shares[h] * likelihood[h]).sum::<f64>() / known;
+        for (h, likely) in likelihood.iter_mut().enumerate() {
+            if of_laundry(h) {
+                *likely = mean;
+            }
+        }
     }
 
     /// What was ended runs well; what was not runs as it did.

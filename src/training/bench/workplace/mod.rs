@@ -379,6 +379,13 @@ impl Bench {
             .any(|l| l.at >= since && l.kind == kind)
     }
 
+    /// Whether the basket was empty in the last recalibration that passed since `since`; none where none has.
+    pub fn calibrated_empty(&self, since: Time) -> Option<bool> {
+        let mut passed = self.milestones().iter();
+        let last = passed.rfind(|l| l.at >= since && l.kind == MilestoneKind::CalibrationPassed)?;
+        Some(self.log.basket_was_empty(last.at))
+    }
+
     /// What the person knows and holds.
     pub fn view(&self) -> BenchView<'_> {
         let mut machine = self.machine.view();

@@ -4,12 +4,14 @@
 
 use super::{SuppliedBoard, SuppliedBoardId, below, draws, one_of, shuffle, supplied_board};
 use crate::bench::script::ScriptStep;
-use crate::bench::{Action, Bench, Display, Finding, MilestoneKind, cure, holds_water, meter};
+use crate::bench::{
+    Action, Bench, Display, Finding, MilestoneKind, SupplyStrength, cure, holds_water, meter,
+};
 use crate::lesson::{Loss, LossKind, left_unproved, survey};
 use crate::reason::Probe;
 use crate::reason::evidence::{End, Outcome, Seen, Table};
 use detent_simulation::controller::Monitor;
-use detent_simulation::interface::{Component, Pin};
+use detent_simulation::interface::{Component, Pin, WaterPipe};
 use detent_simulation::plant::{FailureMode, Presence};
 use detent_simulation::units::{Span, Time};
 use rand_chacha::ChaCha8Rng;
@@ -54,12 +56,12 @@ pub struct ReadingTask {
     pub cause: String,
     /// Its rivals.
     pub rivals: Vec<String>,
-    /// Readings and looks to choose from.
+    /// Readings, looks and buckets to choose from.
     pub options: Vec<Candidate>,
     should: usize,
 }
 
-/// A reading or a look, and what it shows.
+/// A reading, a look or a bucket, and what it shows.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Candidate {
     /// What is done.
@@ -70,13 +72,15 @@ pub struct Candidate {
     pub with_rivals: Vec<(Shown, bool)>,
 }
 
-/// What a reading or a look shows.
+/// What a reading, a look or a bucket shows.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Shown {
     /// On the meter.
     Reading(Display),
     /// To the eye.
     Findings(Vec<Finding>),
+    /// In a bucket.
+    Bucket(SupplyStrength),
 }
 
 /// A repair and what was done around it.
@@ -187,8 +191,15 @@ fn reading(
                 seen.sights.len() == 1 && seen.washes.iter().all(|wash| wash.codes.contains(&code))
             })
     };
+    let seen = |n: usize| &table.seen[n + 1];
     let mut modes: Vec<usize> = (0..library.modes.len()).filter(raises).collect();
     shuffle(&mut modes, rng);
+    // The house or the valve? Among so many faults and readings the two buckets would hardly ever come up.
+    let of_house = |n: &usize| seen(*n).sights[0].buckets != table.seen[0].sights[0].buckets;
+    let house = modes.iter().any(of_house);
+    if house && below(2, rng) == 0 {
+        modes.sort_by_key(|n| !of_house(n));
+    }
     let cause = *modes.first()?;
     let component = |n: usize| library.modes[n].component;
     let mut rivals: Vec<usize> = Vec::new();
@@ -202,10 +213,12 @@ fn reading(
     if rivals.is_empty() {
         return None;
     }
-    let seen = |n: usize| &table.seen[n + 1];
     let others: Vec<&Seen> = rivals.iter().map(|n| seen(*n)).collect();
     let mut all = candidates(table, seen(cause), &others);
     shuffle(&mut all, rng);
+    if house {
+        all.sort_by_key(|c| !matches!(c.probe, Probe::BucketTest(_)));
+    }
     let ruled_out = |c: &Candidate| c.with_rivals.iter().filter(|(_, out)| *out).count();
     let at = all.iter().position(|c| ruled_out(c) == rivals.len())?;
     let right = all.swap_remove(at);
@@ -236,7 +249,7 @@ fn reading(
     })
 }
 
-/// Every standard reading and look that all of these machines allow.
+/// Every standard reading, look and bucket that all of these machines allow.
 fn candidates(table: &Table, cause: &Seen, rivals: &[&Seen]) -> Vec<Candidate> {
     let mut all = Vec::new();
     for (n, point) in table.points.iter().enumerate() {
@@ -265,6 +278,19 @@ fn candidates(table: &Table, cause: &Seen, rivals: &[&Seen]) -> Vec<Candidate> {
                 .map(|(found, out)| (Shown::Findings(found), out))
                 .collect(),
             with_cause: Shown::Findings(own),
+        });
+    }
+    for pipe in WaterPipe::ALL {
+        let filled = |seen: &Seen| seen.sights.first().map(|s| s.buckets[pipe.index()]);
+        let Some(own) = filled(cause) else { continue };
+        let with: Option<Vec<SupplyStrength>> = rivals.iter().map(|seen| filled(seen)).collect();
+        let Some(with) = with else { continue };
+        all.push(Candidate {
+            probe: Probe::BucketTest(*pipe),
+            with_cause: Shown::Bucket(own),
+            with_rivals: (with.into_iter())
+                .map(|filled| (Shown::Bucket(filled), filled != own))
+                .collect(),
         });
     }
     all
@@ -406,6 +432,7 @@ fn done(bench: &mut Bench, deed: Deed, part: &str) -> Option<HistoryStep> {
                 step.run(bench).ok()?;
             }
             bench.wait(AWAKE);
+            survey::leave_kept_hold(bench);
             Some(if deed == Deed::Recalibrate {
                 survey::recalibrate(bench);
                 HistoryStep::Recalibrated(outcome(bench, MilestoneKind::CalibrationPassed, at))
