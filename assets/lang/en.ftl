@@ -958,7 +958,10 @@ finding-nothing = No visible fault.
 finding-outlet-browned = The outlet is scorched around one contact, and the plug fits loosely.
 finding-outlet-no-ground = The outlet tester shows no ground.
 finding-outlet-reversed = The outlet tester shows line and neutral reversed.
-finding-outlet-tripped = The outlet’s residual current device has tripped: its reset button stands out.
+finding-outlet-tripped = { $mains ->
+    [120] The outlet’s GFCI has tripped: its reset button stands out.
+   *[other] The outlet’s residual current device has tripped: its reset button stands out.
+}
 finding-pin-burnt = A connector pin is discolored and smells burned.
 finding-relay-scorched = A relay on the board is scorched and smells burned.
 finding-screen-clogged = The valve’s screen is clogged with grit.

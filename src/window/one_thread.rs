@@ -1,16 +1,18 @@
 //! Systems run one after the other. Each of ours takes microseconds, and handing it to another thread costs more than that;
 //! the picture is still made beside the next frame.
 
-use bevy::ecs::schedule::{Schedules, SingleThreadedExecutor};
+use bevy::ecs::schedule::{ScheduleLabel, Schedules, SingleThreadedExecutor};
 use bevy::prelude::*;
-use bevy::render::RenderApp;
+use bevy::render::{ExtractSchedule, RenderApp};
 
 /// Sets the schedules once every plugin has added its own.
 pub struct OneThreadPlugin;
 
 fn run_in_turn(world: &mut World) {
     let mut schedules = world.resource_mut::<Schedules>();
-    for (_, schedule) in schedules.iter_mut() {
+    // The executor of this one also knows that its commands wait for the render world's own time.
+    let kept: &dyn ScheduleLabel = &ExtractSchedule;
+    for (_, schedule) in (schedules.iter_mut()).filter(|(label, _)| !kept.dyn_eq(*label)) {
         schedule.set_executor(SingleThreadedExecutor::new());
     }
 }
