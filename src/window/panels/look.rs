@@ -7,15 +7,22 @@ use bevy_egui::egui::{self, RichText, Ui};
 use detent_simulation::interface::{Component as Part, WaterPipe};
 use detent_training::bench::Action;
 
+/// Room for the name of a part, logical pixels; what can be done with it wraps beside it.
+const NAME_WIDTH: f32 = 112.0;
+
 pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
     egui::CollapsingHeader::new(context.text("look"))
         .id_salt("look")
         .show(ui, |ui| {
             kit::quiet(ui, context.text("look-intro"));
             for part in Part::ALL {
-                ui.horizontal(|ui| {
-                    ui.label(RichText::new(context.part(*part)).size(t::SMALL));
-                    ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                ui.horizontal_top(|ui| {
+                    let name = RichText::new(context.part(*part)).size(t::SMALL);
+                    ui.allocate_ui(egui::vec2(NAME_WIDTH, 0.0), |ui| {
+                        ui.set_width(NAME_WIDTH);
+                        ui.add(egui::Label::new(name).wrap());
+                    });
+                    ui.horizontal_wrapped(|ui| {
                         if kit::small_deed(ui, Icon::Eye, context.text("do-inspect")).clicked() {
                             context.act(Action::Inspect(*part));
                         }
