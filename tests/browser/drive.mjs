@@ -375,8 +375,11 @@ class KeyHands {
   async turn(detents, every_ms) {
     await this.person.turn(detents > 0 ? "ArrowRight" : "ArrowLeft", Math.abs(detents), every_ms);
   }
-  async write(label, text) {
-    await this.focus(label);
+  /// The field comes with Tab after the button `after`.
+  async write(label, text, after) {
+    await this.focus(after);
+    await this.person.press("Tab", 60);
+    await sleep(1_500);
     await this.person.page.keyboard.type(text, { delay: 150 });
     await this.person.press("Tab", 60);
   }
@@ -656,7 +659,7 @@ async function guided(person, hands, language) {
   await person.see("the run's end", (seen) => seen.waiting === 0, 240_000);
   await picture();
   await open("tab-report", "report-search");
-  await hands.write(say("report-search"), say("component-belt").slice(0, 8));
+  await hands.write(say("report-search"), say("mode-belt-broken").slice(0, 8), say("report-given-up"));
   await sleep(1_500);
   await hands.use(say("mode-belt-broken"));
   await picture();

@@ -151,37 +151,6 @@ fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
     assert!(score > 40.0, "the right part was fitted: {score}");
 }
 
-/// The guided first job, done from its first sentence to the score; every step leaves a picture.
-#[track_caller]
-fn guided_to_its_end(command: &str, score_tab: &str) {
-    let out = folder(command);
-    let found = drive(command, &out, None);
-    assert_eq!(found["troubles"], serde_json::json!([]));
-    let labels = found["labels"].as_array().expect("a list");
-    assert!(labels.iter().any(|l| l == score_tab), "{labels:?}");
-    let pictures = fs::read_dir(&out).expect("the folder is there").count();
-    assert!(pictures >= 20, "{pictures} pictures");
-    let kept = found["kept"].as_array().expect("a list");
-    assert_eq!(kept.len(), 1, "{kept:?}");
-    let attempt = kept_attempt(&kept[0]);
-    let Some(Answer::Shown { score }) = attempt.footer.map(|footer| footer.answer) else {
-        panic!("the job was not closed");
-    };
-    assert!(score > 80.0, "the guide was followed: {score}");
-}
-
-#[test]
-#[ignore = "needs the packed page and a browser"]
-fn the_guided_job_is_done_in_spanish_with_keys_alone() {
-    guided_to_its_end("guided-keys", "Nota");
-}
-
-#[test]
-#[ignore = "needs the packed page and a browser"]
-fn the_guided_job_is_done_with_a_finger_alone() {
-    guided_to_its_end("guided-touch", "Score");
-}
-
 /// An attempt that was kept in the browser, read as the file it is.
 #[track_caller]
 fn kept_attempt(kept: &Value) -> detent_training::record::Attempt {
