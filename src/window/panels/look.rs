@@ -22,50 +22,20 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                         ui.set_width(NAME_WIDTH);
                         ui.add(egui::Label::new(name).wrap());
                     });
-                    ui.horizontal_wrapped(|ui| {
-                        if kit::small_deed(ui, Icon::Eye, context.text("do-inspect")).clicked() {
-                            context.act(Action::Inspect(*part));
-                        }
-                        let hand_work = format!("hand-work-{part}");
-                        if part.can_be_put_right()
-                            && kit::small_deed(ui, Icon::Wrench, context.text(&hand_work)).clicked()
-                        {
-                            context.act(Action::PutRight(*part));
-                        }
-                        if *part == Part::Taps
-                            && !context.bench.view().taps_shut
-                            && kit::small_deed(ui, Icon::Faucet, context.text("do-shut-taps"))
-                                .clicked()
-                        {
-                            context.act(Action::ShutTaps);
-                        }
-                        if *part == Part::Taps && context.bench.view().taps_shut {
-                            for pipe in WaterPipe::ALL {
-                                let bucket = format!("do-bucket-{pipe}");
-                                if kit::small_deed(ui, Icon::Bucket, context.text(&bucket))
-                                    .clicked()
-                                {
-                                    context.act(Action::BucketTest(*pipe));
+                    ui.vertical(|ui| {
+                        ui.horizontal_wrapped(|ui| hands_on_ui(ui, context, *part));
+                        match part {
+                            Part::Taps => {
+                                ui.horizontal_wrapped(|ui| taps_ui(ui, context));
+                            }
+                            Part::Laundry => laundry_ui(ui, context),
+                            Part::Supply if context.bench.view().outlet_tripped => {
+                                let reset = context.text("do-reset-outlet");
+                                if kit::small_deed(ui, Icon::Outlet, reset).clicked() {
+                                    context.act(Action::ResetOutlet);
                                 }
                             }
-                        }
-                        if *part == Part::Laundry {
-                            let empty = context.bench.view().basket_empty;
-                            let (key, action) = if empty {
-                                ("do-load-basket", Action::LoadBasket)
-                            } else {
-                                ("do-unload-basket", Action::UnloadBasket)
-                            };
-                            if kit::small_deed(ui, Icon::Basket, context.text(key)).clicked() {
-                                context.act(action);
-                            }
-                        }
-                        if *part == Part::Supply
-                            && context.bench.view().outlet_tripped
-                            && kit::small_deed(ui, Icon::Outlet, context.text("do-reset-outlet"))
-                                .clicked()
-                        {
-                            context.act(Action::ResetOutlet);
+                            _ => {}
                         }
                     });
                 });
@@ -92,5 +62,46 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
         for finding in &look.findings {
             ui.label(RichText::new(context.text(&format!("finding-{finding}"))).size(t::SMALL));
         }
+    }
+}
+
+/// What hands do with any part.
+fn hands_on_ui(ui: &mut Ui, context: &mut PanelContext, part: Part) {
+    if kit::small_deed(ui, Icon::Eye, context.text("do-inspect")).clicked() {
+        context.act(Action::Inspect(part));
+    }
+    let hand_work = format!("hand-work-{part}");
+    if part.can_be_put_right()
+        && kit::small_deed(ui, Icon::Wrench, context.text(&hand_work)).clicked()
+    {
+        context.act(Action::PutRight(part));
+    }
+}
+
+/// Shut, or the bucket under each pipe while they are.
+fn taps_ui(ui: &mut Ui, context: &mut PanelContext) {
+    if !context.bench.view().taps_shut {
+        if kit::small_deed(ui, Icon::Faucet, context.text("do-shut-taps")).clicked() {
+            context.act(Action::ShutTaps);
+        }
+        return;
+    }
+    for pipe in WaterPipe::ALL {
+        let bucket = context.text(&format!("do-bucket-{pipe}"));
+        if kit::small_deed(ui, Icon::Bucket, bucket).clicked() {
+            context.act(Action::BucketTest(*pipe));
+        }
+    }
+}
+
+/// Out of the basket, or back in.
+fn laundry_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let (key, action) = if context.bench.view().basket_empty {
+        ("do-load-basket", Action::LoadBasket)
+    } else {
+        ("do-unload-basket", Action::UnloadBasket)
+    };
+    if kit::small_deed(ui, Icon::Basket, context.text(key)).clicked() {
+        context.act(action);
     }
 }
