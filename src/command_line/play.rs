@@ -13,7 +13,7 @@ use detent_simulation::units::Span;
 use detent_training::bench::Bench;
 use detent_training::bench::script::{ScriptStep, StepError};
 use detent_training::lesson::{CustomerAccount, EarlierVisit, Intake, call_back, judge, set_up};
-use detent_training::record::{Footer, SecondVisit, read_attempt, second_visit};
+use detent_training::record::{Footer, Header, read_attempt};
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -171,7 +171,8 @@ impl Job {
         let attempt = read_attempt(&file, &bytes)?;
         let seed = attempt.header.seed;
         let first = replay_attempt(content_library, scenario_source, &file, &attempt)?;
-        let Some(SecondVisit { call, header }) = second_visit(&first.bench, &file, &bytes)? else {
+        let header = Header::of_second_visit(&file, &bytes)?;
+        let Some(call) = call_back(&first.bench) else {
             return Err(Failure::NoCallBack(file));
         };
         let log = save.map(|path| AttemptWriter::replace(path, &header));

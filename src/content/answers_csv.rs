@@ -162,16 +162,17 @@ pub fn file_date(at: Moment) -> String {
 
 /// A moment for people: `2026-11-25 21:07`, on clocks that are so many seconds ahead of UTC.
 pub fn day_and_time(at: Moment, ahead_s: i64) -> String {
-    date(Moment(at.0.saturating_add(ahead_s)))
-        .format("%Y-%m-%d %H:%M")
-        .to_string()
+    local(at, ahead_s).format("%Y-%m-%d %H:%M").to_string()
 }
 
 /// The day of a moment, `2026-11-25`, on clocks that are so many seconds ahead of UTC.
 pub fn day(at: Moment, ahead_s: i64) -> String {
+    local(at, ahead_s).format("%Y-%m-%d").to_string()
+}
+
+/// What clocks show that are so many seconds ahead of UTC.
+fn local(at: Moment, ahead_s: i64) -> DateTime<chrono::Utc> {
     date(Moment(at.0.saturating_add(ahead_s)))
-        .format("%Y-%m-%d")
-        .to_string()
 }
 
 /// Moments that no calendar holds stand at its start.

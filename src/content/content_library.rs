@@ -12,8 +12,10 @@ use detent_training::bench::Bench;
 use detent_training::lesson::{CoursePart, Guide, Library, Mains, Scenario, Score};
 use detent_training::practice::Examination;
 use detent_training::practice::drill::SuppliedBoard;
-use detent_training::reason::{Hint, PathError, Review, hint_in_slices, review, review_in_slices};
+use detent_training::reason::evidence::Table;
+use detent_training::reason::{Hint, PathError, Review, hint_in_slices, review_in_slices};
 use detent_training::record::{Attempt, Header, sha256_hex};
+use detent_training::without_breaks;
 use std::path::Path;
 
 /// The built-in content.
@@ -327,13 +329,7 @@ impl ContentLibrary {
         bench: &Bench,
         score: &Score,
     ) -> Result<Option<Review>, PathError> {
-        if bench.is_called_back() {
-            return Ok(None);
-        }
-        let (library, rating) = (self.library(scenario), scenario.mains.rating());
-        let reviewed = builtin::table(&library, rating)
-            .map(|table| review((scenario, seed), library, &table, bench, score));
-        reviewed.transpose()
+        without_breaks(self.review_in_slices((scenario, seed), bench, score))
     }
 
     /// The same in slices of a few milliseconds each, so that whoever waits can do something else in between.
@@ -346,8 +342,8 @@ impl ContentLibrary {
         bench: &Bench,
         score: &Score,
     ) -> Result<Option<Review>, PathError> {
-        let (library, rating) = (self.library(scenario), scenario.mains.rating());
-        match builtin::table(&library, rating).filter(|_| !bench.is_called_back()) {
+        let library = self.library(scenario);
+        match table_for(&library, scenario, bench) {
             Some(table) => review_in_slices((scenario, seed), library, &table, bench, score)
                 .await
                 .map(Some),
@@ -365,8 +361,8 @@ impl ContentLibrary {
         (scenario, seed): (&Scenario, u64),
         bench: &Bench,
     ) -> Result<Option<Hint>, PathError> {
-        let (library, rating) = (self.library(scenario), scenario.mains.rating());
-        match builtin::table(&library, rating).filter(|_| !bench.is_called_back()) {
+        let library = self.library(scenario);
+        match table_for(&library, scenario, bench) {
             Some(table) => hint_in_slices((scenario, seed), library, &table, bench).await,
             None => Ok(None),
         }
@@ -440,6 +436,15 @@ fn check_course(sorted: &[ScenarioSource]) -> Result<(), ContentError> {
         }
     }
     Ok(())
+}
+
+/// The table that a job is thought over with; none for a second visit, which begins on a machine that somebody has
+/// worked on.
+fn table_for(library: &Library<'_>, scenario: &Scenario, bench: &Bench) -> Option<Table> {
+    if bench.is_called_back() {
+        return None;
+    }
+    builtin::table(library, scenario.mains.rating())
 }
 
 #[cfg(test)]

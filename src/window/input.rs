@@ -11,7 +11,6 @@ use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
 use detent_training::bench::{Action, MilestoneKind};
-use detent_training::practice::hand_record;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -323,7 +322,7 @@ fn finish_frame(
     } else if ui_state.speed == 0 {
         bench.do_while_paused();
     }
-    bench.know_hand(hand_record(learner.answers()));
+    bench.know_hand(learner.hand());
     bench.refresh();
 }
 

@@ -9,8 +9,8 @@ use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
 use detent_training::lesson::{
-    Bilingual, CoursePart, CustomerAccount, EarlierVisit, Guide, Intake, Invoice, Points, Score,
-    SetUpError,
+    Bilingual, CallBack, CoursePart, CustomerAccount, EarlierVisit, Guide, Intake, Invoice, Points,
+    Score, SetUpError,
 };
 use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::{ControlSuspicion, HandRecord, Hint, Review};
@@ -23,7 +23,7 @@ pub type ReviewWork = Work<Option<Review>>;
 pub type HintWork = Work<Option<Hint>>;
 
 /// The three days after a job: what the customer notices, if that makes a call.
-pub type CallBackWork = Work<Option<CustomerAccount>>;
+pub type CallBackWork = Work<Option<CallBack>>;
 
 /// Sets a bench up: the customer's wash, or a kept attempt done again.
 pub type OpeningWork = Work<Result<Box<dyn BenchPort>, OpenError>>;
@@ -41,8 +41,6 @@ pub enum OpenError {
     NoVariant,
     /// The attempt cannot be done again.
     Attempt(StorageError),
-    /// The customer has not called back.
-    NoCallBack,
 }
 
 impl OpenError {
@@ -54,7 +52,6 @@ impl OpenError {
             OpenError::SetUp(error) => texts.set_up_error(error),
             OpenError::NoVariant => texts.get("start-no-variant"),
             OpenError::Attempt(error) => error.words(texts),
-            OpenError::NoCallBack => texts.get("call-back-none"),
         }
     }
 }
@@ -91,8 +88,8 @@ pub trait BenchPort: Send + Sync {
     fn hint(&self) -> Option<HintWork> {
         None
     }
-    /// Goes back to the machine after the customer has called back; none before that, or on a second visit.
-    fn second_visit(&self) -> Option<OpeningWork> {
+    /// Goes back to the machine after this `call`; none on a second visit.
+    fn second_visit(&self, _call: &CallBack) -> Option<OpeningWork> {
         None
     }
     /// What the customer is billed, once the report was handed in.

@@ -11,9 +11,11 @@ use detent_content::{
 };
 use detent_training::practice::{
     Answer, Examination, ExaminationError, ExaminationSitting, Learner, Moment, Target,
-    answers_of_job,
+    answers_of_job, hand_record,
 };
+use detent_training::reason::HandRecord;
 use std::path::PathBuf;
+use std::sync::Arc;
 
 /// Who practises here, and what they answered so far. Nobody chosen is a guest, whose answers last as long
 /// as the program.
@@ -27,7 +29,9 @@ pub struct LearnerRes {
     guest_target: Target,
     guest_sittings: Vec<ExaminationSitting>,
     learner: Learner,
-    known: Option<Vec<ListedLearner>>,
+    /// How this learner's hand did at the entry gesture lately.
+    hand: HandRecord,
+    known: Option<Arc<[ListedLearner]>>,
     /// Why the learner is not read or not kept, since that went wrong.
     pub storage_error: Option<ProfileError>,
     /// What the panel remembers.
@@ -65,6 +69,7 @@ impl LearnerRes {
     pub fn guest(answers: Vec<Answer>) -> LearnerRes {
         LearnerRes {
             learner: Learner::of(&answers),
+            hand: hand_record(&answers),
             guest: answers,
             ..LearnerRes::default()
         }
@@ -77,6 +82,7 @@ impl LearnerRes {
             Some(kept) => kept.profile.answers.push(answer),
             None => self.guest.push(answer),
         }
+        self.hand = hand_record(self.answers());
         self.save();
     }
 
@@ -137,6 +143,11 @@ impl LearnerRes {
                 self.note(answer);
             }
         }
+    }
+
+    /// How this learner's hand did at the entry gesture in the drill's latest tries.
+    pub fn hand(&self) -> HandRecord {
+        self.hand
     }
 
     fn save(&mut self) {
@@ -200,10 +211,10 @@ impl LearnerRes {
     }
 
     /// Everybody who can be chosen, and how they stand; looked up when first asked for after a change.
-    pub fn known(&mut self) -> Vec<ListedLearner> {
+    pub fn known(&mut self) -> Arc<[ListedLearner]> {
         let stores = self.store.iter();
         let look = || (stores.flat_map(|store| listed_learners(store.as_ref()))).collect();
-        self.known.get_or_insert_with(look).clone()
+        Arc::clone(self.known.get_or_insert_with(look))
     }
 
     /// Chooses a learner, or the guest; the language that the learner works in.
@@ -223,6 +234,7 @@ impl LearnerRes {
             }
         };
         self.learner = Learner::of(self.answers());
+        self.hand = hand_record(self.answers());
         self.kept.as_ref()?.profile.language
     }
 

@@ -16,7 +16,7 @@ use detent_training::bench::{
     Refusal, Report, Verdict,
 };
 use detent_training::lesson::{
-    Bilingual, CustomerAccount, Guide, GuidePlace, Invoice, Score, WindowState, WindowStepsDone,
+    Bilingual, CallBack, Guide, GuidePlace, Invoice, Score, WindowState, WindowStepsDone,
     WindowView,
 };
 use detent_training::practice::{Exercise, Moment};
@@ -38,7 +38,7 @@ pub struct BenchRes {
     /// The hand that the tries are held against.
     hand: HandRecord,
     /// Begun with the review: what the customer notices three days later, if that makes a call.
-    calling_back: Option<Background<Option<CustomerAccount>>>,
+    calling_back: Option<Background<Option<CallBack>>>,
     /// The result was taken already, or the attempt was opened finished.
     result_taken: bool,
     /// Actions not done yet.
@@ -256,16 +256,16 @@ impl BenchRes {
     }
 
     /// What the customer notices three days after the job and calls about, or that nobody calls, once that is known.
-    pub fn call_back(&self) -> Option<Option<&CustomerAccount>> {
+    pub fn call_back(&self) -> Option<Option<&CallBack>> {
         match self.calling_back.as_ref()? {
             Background::Running(_) => None,
-            Background::Done(account) => Some(account.as_ref()),
+            Background::Done(call) => Some(call.as_ref()),
         }
     }
 
     /// Goes back to the machine after the customer has called back.
     pub fn second_visit(&self) -> Option<OpeningWork> {
-        self.bench.second_visit()
+        self.bench.second_visit(self.call_back()??)
     }
 
     /// The job is being thought over, for its result or for a hint.

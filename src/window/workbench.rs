@@ -12,8 +12,8 @@ use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
 use detent_training::lesson::{
-    Bilingual, Guide, Intake, Invoice, Mains, Scenario, Score, call_back_in_slices, judge,
-    set_up_in_slices,
+    Bilingual, CallBack, Guide, Intake, Invoice, Mains, Scenario, Score, call_back_in_slices,
+    judge, set_up_in_slices,
 };
 use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::{ControlSuspicion, HandRecord};
@@ -475,25 +475,20 @@ impl BenchPort for WorkBench {
     fn call_back(&self) -> Option<CallBackWork> {
         self.bench.report()?;
         let bench = self.bench.clone();
-        Some(Box::pin(async move {
-            let called = call_back_in_slices(&bench).await;
-            called.map(|call| call.account)
-        }))
+        Some(Box::pin(async move { call_back_in_slices(&bench).await }))
     }
 
-    fn second_visit(&self) -> Option<OpeningWork> {
-        self.bench
-            .report()
-            .filter(|_| !self.bench.is_called_back())?;
-        let (done, first) = (self.bench.clone(), self.kept_whole());
+    fn second_visit(&self, call: &CallBack) -> Option<OpeningWork> {
+        if self.bench.is_called_back() {
+            return None;
+        }
+        let (call, first) = (call.clone(), self.kept_whole());
         let (content_library, scenario) = (
             Arc::clone(&self.content_library),
             Arc::clone(&self.scenario),
         );
         let (job, attempts, seed) = (Arc::clone(&self.job), self.attempts.clone(), self.seed);
         Some(Box::pin(async move {
-            let call = call_back_in_slices(&done).await;
-            let call = call.ok_or(OpenError::NoCallBack)?;
             let log = match first {
                 Some((file, bytes)) => Log::Begins {
                     job: job.file.clone(),

@@ -325,6 +325,13 @@ fn a_winding_warms_with_one_time_constant() {
     }
 }
 
+/// A machine whose motor hums and does not start.
+fn without_run_capacitor(stage: &Stage, mains: Mains) -> Plant {
+    let mut plant = stage.plant(mains);
+    plant.inject_fault(stage.mode("run-capacitor.open"));
+    plant
+}
+
 /// Temperature of a copper winding from its resistance, (235 + t₂)/(235 + t₁) = R₂/R₁ (IEC 60034-1, 8.6.2.3; the
 /// constant from secondary sources, the clause from memory). Measured on the machine with an ohmmeter, its motor
 /// stalled by an open run capacitor before.
@@ -332,8 +339,7 @@ fn a_winding_warms_with_one_time_constant() {
 fn an_ohmmeter_tells_a_windings_temperature() {
     let stage = Stage::new();
     for mains in MAINS {
-        let mut plant = stage.plant(mains);
-        plant.inject_fault(stage.mode("run-capacitor.open"));
+        let mut plant = without_run_capacitor(&stage, mains);
         // Its protector would not let it become that warm.
         plant.set_condition(Param::MotorTripC, 1.0e3);
         let (from, to) = (
@@ -376,8 +382,7 @@ fn an_ohmmeter_tells_a_windings_temperature() {
 fn a_held_rotor_opens_the_protector_within_minutes_and_it_closes_again() {
     let stage = Stage::new();
     for mains in MAINS {
-        let mut plant = stage.plant(mains);
-        plant.inject_fault(stage.mode("run-capacitor.open"));
+        let mut plant = without_run_capacitor(&stage, mains);
         drive(&mut plant, &[Relay::Lock], Span::from_s(1));
         let (mut changes_s, mut was_open, mut hottest_c) = (Vec::new(), false, 0.0_f64);
         for tick in 1..=15 * 60 * TICKS_PER_S {

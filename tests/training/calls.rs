@@ -12,9 +12,7 @@ use detent_training::lesson::{
     Answer, CustomerAccount, CustomerObservation, FreeOfCharge, Intake, Invoice, InvoiceItem,
     LossKind, Mains, Scenario, call_back, judge, set_up,
 };
-use detent_training::record::{
-    Attempt, Damage, Divergence, Header, SecondVisit, read_attempt, second_visit,
-};
+use detent_training::record::{Attempt, Damage, Divergence, Header, read_attempt};
 
 const MAINS: Mains = Mains::V120Hz60;
 
@@ -399,8 +397,8 @@ fn a_second_visit_is_recorded_with_the_first_one_and_done_again() {
     act(&mut first, [repaired()]);
     let header = source.header(scenario.seed);
     let first_visit = recorded(&header, scenario, &first).bytes;
-    let visit = second_visit(&first, "first.attempt", &first_visit).expect("sound");
-    let SecondVisit { call, header } = visit.expect("nothing was done about it");
+    let header = Header::of_second_visit("first.attempt", &first_visit).expect("sound");
+    let call = call_back(&first).expect("nothing was done about it");
     assert_eq!((header.format, header.seed), (4, scenario.seed));
     let mut second = call.bench;
     let intake = Intake::of(&second);
@@ -425,7 +423,7 @@ fn a_second_visit_is_recorded_with_the_first_one_and_done_again() {
     assert_eq!(review.map(|review| review.is_none()), Ok(true));
 
     // A third visit is in no attempt.
-    let third = second_visit(&second, file, &written.bytes).err();
+    let third = Header::of_second_visit(file, &written.bytes).err();
     let third = third.expect("it is a second visit already");
     assert_eq!(
         (third.line, third.field.as_str(), third.problem),

@@ -705,6 +705,18 @@ fn the_hold_ends_with_stop_held_and_the_lid_moves_nothing_on_this_board() {
     assert_eq!(rig.mode(), ControlMode::Idle);
 }
 
+/// This board, in the fault hold of a lock that does not move.
+fn held(board: &Board) -> Rig {
+    let mut rig = Rig::new(calibrated());
+    rig.control = Controller::new(board, calibrated());
+    rig.lock_moves = false;
+    rig.run(1.0);
+    rig.level_mm = 299.0;
+    rig.begin(2);
+    rig.until(200.0, "held", |r| r.mode() == ControlMode::Hold);
+    rig
+}
+
 #[test]
 fn a_board_with_the_lid_reset_leaves_the_hold_by_the_lid() {
     let mut with_reset = board();
@@ -712,13 +724,7 @@ fn a_board_with_the_lid_reset_leaves_the_hold_by_the_lid() {
         cycles: 3,
         within_ms: 4000,
     });
-    let mut rig = Rig::new(calibrated());
-    rig.control = Controller::new(&with_reset, calibrated());
-    rig.lock_moves = false;
-    rig.run(1.0);
-    rig.level_mm = 299.0;
-    rig.begin(2);
-    rig.until(200.0, "held", |r| r.mode() == ControlMode::Hold);
+    let mut rig = held(&with_reset);
     for closings in 1..=3 {
         assert_eq!(rig.mode(), ControlMode::Hold);
         rig.lid_closed = false;
@@ -733,13 +739,7 @@ fn a_board_with_the_lid_reset_leaves_the_hold_by_the_lid() {
 fn a_board_that_keeps_its_hold_wakes_up_in_it_until_it_is_left_in_its_own_way() {
     let mut keeps = board();
     keeps.resets.kept = true;
-    let mut rig = Rig::new(calibrated());
-    rig.control = Controller::new(&keeps, calibrated());
-    rig.lock_moves = false;
-    rig.run(1.0);
-    rig.level_mm = 299.0;
-    rig.begin(2);
-    rig.until(200.0, "held", |r| r.mode() == ControlMode::Hold);
+    let mut rig = held(&keeps);
     let power_cut = |rig: &mut Rig| {
         rig.plugged = false;
         rig.run(60.0);

@@ -24,7 +24,6 @@ mod error;
 mod log;
 mod replay;
 pub mod ron_text;
-mod second_visit;
 
 pub use attempt::{
     Answer, Attempt, FORMAT, Footer, Header, LATEST, LONGEST_ATTEMPT_BYTES,
@@ -34,7 +33,6 @@ pub use chain::sha256_hex;
 pub use error::{Damage, RecordError};
 pub use log::{AttemptLog, LogError, SystemReason};
 pub use replay::{Divergence, compare, replay, replay_in_slices};
-pub use second_visit::{SecondVisit, second_visit, second_visit_in_slices};
 
 /// Ending of the name of a log that is not finished.
 pub const PART: &str = ".part";

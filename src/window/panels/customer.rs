@@ -69,12 +69,12 @@ pub(super) fn call_back_ui(ui: &mut Ui, context: &mut PanelContext) {
         return;
     };
     let goes_back = kit::card(ui, |ui| {
-        let Some(account) = called else {
+        let Some(call) = called else {
             kit::quiet(ui, context.fixed("call-back-none"));
             return false;
         };
         kit::heading(ui, context.fixed("call-back"));
-        ui.label(RichText::new(context.texts.call_back(account)).italics());
+        ui.label(RichText::new(context.texts.call_back(&call.account)).italics());
         if context.bench.job().called_back.is_some() {
             return false;
         }

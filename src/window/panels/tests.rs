@@ -96,6 +96,25 @@ fn harness_of<'a>(
     harness
 }
 
+/// What hands can do with a part stands beside its name, within the panel, on two lines at most.
+#[test]
+fn what_hands_do_with_a_part_can_be_read_in_both_languages() {
+    const ROOM: f32 = 412.0 - 20.0;
+    for language in Language::ALL {
+        let mut harness = harness_of([ROOM, 2400.0], fixture(language), look::look_ui);
+        let look = harness.state().texts.get("look");
+        harness.get_by_label(&look).click();
+        harness.run_steps(4);
+        let deeds: Vec<egui::Rect> = (harness.get_all_by_role(Role::Button))
+            .map(|node| node.rect())
+            .collect();
+        assert!(deeds.len() > 30, "{}", deeds.len());
+        for deed in deeds {
+            assert!(deed.height() < 60.0 && deed.right() <= ROOM, "{deed:?}");
+        }
+    }
+}
+
 /// The side panels are as wide as they are: nothing in them may ask for more.
 #[test]
 fn every_tab_stays_within_its_panel_in_both_languages() {
@@ -1019,7 +1038,9 @@ fn the_customer_who_called_back_is_visited_again_and_the_visit_is_kept() {
     let Some(Background::Done(Ok(mut second))) = opening else {
         panic!("the customer has called");
     };
-    assert!(second.job().guide.is_none() && second.second_visit().is_none());
+    let call = harness.state().bench.call_back().flatten();
+    let call = call.expect("it is known by now");
+    assert!(second.job().guide.is_none() && second.second_visit(call).is_none());
     let view = second.view();
     assert!(view.machine.plugged && !view.finished);
     assert_eq!(names(&jobs), first, "only looked at");

@@ -211,12 +211,16 @@ pub fn letters(text: &str, height: f32) -> Vec<Line> {
     text.chars().enumerate().flat_map(placed).collect()
 }
 
+/// Flat strokes of `width` with round ends on the XY plane, facing +Z.
+pub fn stroked(strokes: &[Line], width: f32) -> Shape {
+    (strokes.iter()).fold(Shape::default(), |shape, stroke| {
+        shape.with(polyline(stroke, width), Transform::IDENTITY)
+    })
+}
+
 /// `text` centred on the origin of the XY plane, facing +Z, `height` tall.
 pub fn write(text: &str, height: f32) -> Shape {
-    let strokes = letters(text, height);
-    (strokes.iter()).fold(Shape::default(), |shape, stroke| {
-        shape.with(polyline(stroke, letters_width(height)), Transform::IDENTITY)
-    })
+    stroked(&letters(text, height), letters_width(height))
 }
 
 #[cfg(test)]

@@ -52,7 +52,7 @@ fn choose_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes) 
         if kit::choice(ui, guest, context.text("practice-guest")).clicked() {
             learner.choose(None);
         }
-        for one in &known {
+        for one in known.iter() {
             let on = learner.stem() == Some(&one.stem);
             if kit::choice(ui, on, one.name()).clicked()
                 && let Some(language) = learner.choose(Some(&one.stem))

@@ -5,7 +5,7 @@ use crate::camera::{MainCamera, SceneTarget, to_window};
 use crate::scene::displayed::{DisplayedMachine, display};
 use crate::scene::maker::Maker;
 use crate::scene::paint::Paint;
-use crate::scene::strokes::{letters, letters_width, polyline, write};
+use crate::scene::strokes::{Line, letters, letters_width, stroked};
 use crate::state::{Screen, UiState, ViewKind};
 use crate::tokens;
 use bevy::prelude::*;
@@ -48,7 +48,7 @@ impl Ink {
 /// Strokes on the plane of the place that they hang on, m, and their width, m.
 #[derive(Component)]
 struct Print {
-    strokes: Vec<Vec<Vec2>>,
+    strokes: Vec<Line>,
     width_m: f32,
     color: Color32,
 }
@@ -76,14 +76,8 @@ pub fn text(
     ink: &Ink,
     place: Transform,
 ) {
-    make.add(parent, write(text, height_m), &ink.material, place);
-    let print = Print {
-        strokes: letters(text, height_m),
-        width_m: letters_width(height_m),
-        color: ink.color,
-    };
-    let spot = make.group(Some(parent), place);
-    make.commands.entity(spot).insert(print);
+    let (strokes, width_m) = (letters(text, height_m), letters_width(height_m));
+    lay(make, parent, strokes, width_m, ink, place);
 }
 
 /// Prints a line.
@@ -95,9 +89,21 @@ pub fn stroke(
     ink: &Ink,
     place: Transform,
 ) {
-    make.add(parent, polyline(points, width_m), &ink.material, place);
+    lay(make, parent, vec![points.to_vec()], width_m, ink, place);
+}
+
+/// Puts strokes on the face, in the scene and for the panels.
+fn lay(
+    make: &mut Maker,
+    parent: Entity,
+    strokes: Vec<Line>,
+    width_m: f32,
+    ink: &Ink,
+    place: Transform,
+) {
+    make.add(parent, stroked(&strokes, width_m), &ink.material, place);
     let print = Print {
-        strokes: vec![points.to_vec()],
+        strokes,
         width_m,
         color: ink.color,
     };
