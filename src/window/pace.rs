@@ -68,8 +68,7 @@ fn choose(
         || context.get_mut().has_requested_repaint();
     pace.step(real.delta(), wanted);
     if !pace.due {
-        // What the panels do not show yet they show in a later frame.
-        next.ask();
+        next.panels_stand();
     }
 }
 

@@ -40,12 +40,21 @@ pub struct NextFrame {
     watching: bool,
     settling: u8,
     after_motion: u8,
+    /// The panels stand in this frame as they were.
+    panels_stand: bool,
+    /// The panels do not show yet what has moved.
+    panels_behind: bool,
 }
 
 impl NextFrame {
     /// Something moves: the next frame is wanted soon.
     pub fn ask(&mut self) {
         self.moving = true;
+    }
+
+    /// The panels are not laid out in this frame: what moves in it they show in a later one.
+    pub fn panels_stand(&mut self) {
+        self.panels_stand = true;
     }
 
     /// Somebody has just done something, and it is seen through.
@@ -119,8 +128,11 @@ fn choose_wait(
 ) {
     let asked = std::mem::take(&mut next.moving);
     let watching = std::mem::take(&mut next.watching);
+    let moved = asked || watching || next.settling > 0;
+    next.panels_behind = std::mem::take(&mut next.panels_stand) && (moved || next.panels_behind);
     // Where the clock is watched there will be a next frame anyhow.
-    let moving = asked || next.settling > 0 || (next.after_motion > 0 && !watching);
+    let seen_through = (next.after_motion > 0 || next.panels_behind) && !watching;
+    let moving = asked || next.settling > 0 || seen_through;
     next.settling = next.settling.saturating_sub(1);
     next.after_motion = if asked {
         FRAMES_AFTER_MOTION
@@ -322,6 +334,18 @@ mod tests {
     fn a_paused_bench_comes_to_rest_and_a_running_one_does_not() {
         let mut app = paused_bench();
         frames_until_rest(&mut app);
+        // However soon one frame follows another: in some the panels are not laid out.
+        for frame_ms in [5, 10, 16, 33, 100] {
+            let frame = Duration::from_millis(frame_ms);
+            app.insert_resource(TimeUpdateStrategy::ManualDuration(frame));
+            shift(&mut app, ButtonState::Pressed);
+            app.update();
+            assert!(!rests(&app), "{frame:?}: a key wakes it");
+            frames_until_rest(&mut app);
+            shift(&mut app, ButtonState::Released);
+            app.update();
+            frames_until_rest(&mut app);
+        }
         let mut redraws = app
             .world()
             .resource::<Messages<RequestRedraw>>()
