@@ -4,13 +4,14 @@ use super::camera::{MainCamera, to_picture, to_window};
 use super::pointing::{Hand, Outline, Pick, Pointing};
 use super::scene::console::{KnobFeel, knob_middle};
 use super::state::{BenchRes, PinGroup, Screen, Tab, UiState, ViewKind};
+use bevy::input::ButtonState;
 use bevy::input::common_conditions::input_just_pressed;
 use bevy::input::mouse::{MouseScrollUnit, MouseWheel};
-use bevy::input::touch::Touches;
+use bevy::input::touch::{TouchPhase, Touches};
 use bevy::light::NotShadowCaster;
 use bevy::picking::mesh_picking::ray_cast::{MeshRayCast, MeshRayCastSettings, RayCastVisibility};
 use bevy::prelude::*;
-use bevy::window::PrimaryWindow;
+use bevy::window::{CursorMoved, PrimaryWindow, WindowEvent};
 use bevy_egui::input::EguiWantsInput;
 use detent_simulation::interface::{Component as Part, Direction, Terminal};
 use detent_training::bench::Action;
@@ -28,25 +29,66 @@ fn pin_group_of(part: Part) -> Option<PinGroup> {
     }
 }
 
-/// The mouse, or the first finger.
-fn hand(window: &Window, mouse: &ButtonInput<MouseButton>, touches: &Touches) -> Hand {
+/// The mouse, or the first finger with its number.
+fn hand(
+    window: &Window,
+    mouse: &ButtonInput<MouseButton>,
+    touches: &Touches,
+) -> (Hand, Option<u64>) {
     let mut fingers = touches.iter().chain(touches.iter_just_released());
     if let Some(touch) = fingers.next() {
         let down = touches.get_pressed(touch.id()).is_some();
-        return Hand {
+        let hand = Hand {
             place: Some(touch.position()),
             // On a slow frame a tap begins and ends at once.
             pressed: touches.just_pressed(touch.id()),
             down,
             released: !down,
         };
+        return (hand, Some(touch.id()));
     }
     let left = MouseButton::Left;
-    Hand {
+    let hand = Hand {
         place: window.cursor_position(),
         pressed: mouse.just_pressed(left),
         down: mouse.pressed(left),
         released: mouse.just_released(left),
+    };
+    (hand, None)
+}
+
+/// Where the mouse or this finger went since the last frame, in order: on a slow screen that is a long way. Begins
+/// where it came down, if it did.
+fn trace_path<'a>(
+    events: impl Iterator<Item = &'a WindowEvent>,
+    finger: Option<u64>,
+    path: &mut Vec<Vec2>,
+) {
+    // The mouse is pressed where it was last.
+    let mut last = path.last().copied();
+    path.clear();
+    for event in events {
+        let came_down = match (event, finger) {
+            (WindowEvent::CursorMoved(CursorMoved { position, .. }), None) => {
+                last = Some(*position);
+                false
+            }
+            (WindowEvent::MouseButtonInput(input), None) if input.button == MouseButton::Left => {
+                input.state == ButtonState::Pressed
+            }
+            (WindowEvent::TouchInput(touch), Some(finger)) if touch.id == finger => {
+                last = Some(touch.position);
+                touch.phase == TouchPhase::Started
+            }
+            _ => continue,
+        };
+        if came_down {
+            path.clear();
+        }
+        path.extend(last);
+    }
+    if path.is_empty() {
+        path.extend(last);
     }
 }
 
@@ -60,15 +102,22 @@ fn follow_hand(
     wants: Res<EguiWantsInput>,
     bench: Res<BenchRes>,
     ui_state: Res<UiState>,
+    mut events: MessageReader<WindowEvent>,
     mut pointing: ResMut<Pointing>,
 ) {
-    let hand = hand(&window, &mouse, &touches);
+    let (hand, finger) = hand(&window, &mouse, &touches);
+    trace_path(events.read(), finger, &mut pointing.path);
     let working = *screen.get() == Screen::Bench && !bench.is_held_up();
+    let place = if hand.pressed {
+        pointing.path.first().copied()
+    } else {
+        hand.place
+    };
     pointing.free = working
         && !ui_state.covered
         && !wants.is_using_pointer()
-        && hand.place.is_some_and(|p| ui_state.stage.contains(p));
-    if let Some(place) = hand.place {
+        && place.is_some_and(|p| ui_state.stage.contains(p));
+    if let Some(place) = place {
         pointing.at = place;
     }
     pointing.hand = hand;
@@ -179,27 +228,32 @@ fn turn_knob(
 ) {
     let (camera, eye) = *eye;
     let board = &bench.job().board;
-    let (Some(place), Some(middle), Some(stops)) = (
-        pointing.hand.place,
+    let (Some(middle), Some(stops)) = (
         knob_middle(board).and_then(|middle| camera.world_to_viewport(eye, middle).ok()),
         board.panel.selector.turn(),
     ) else {
         return;
     };
-    let angle = (place - to_window(camera, ui_state.stage, middle)).to_angle();
+    let middle = to_window(camera, ui_state.stage, middle);
+    let mut angles = pointing
+        .path
+        .iter()
+        .map(|place| (place - middle).to_angle());
     if pointing.hand.pressed {
+        let Some(angle) = angles.next() else { return };
         *twist = Twist { angle, turned: 0.0 };
-        return;
     }
-    let mut by = (angle - twist.angle).rem_euclid(TAU);
-    if by > PI {
-        by -= TAU;
-    }
-    twist.angle = angle;
-    twist.turned += by / (TAU / f32::from(stops));
-    while twist.turned.abs() >= 0.6 {
-        bench.push(Action::Detent(way(twist.turned)));
-        twist.turned -= twist.turned.signum();
+    for angle in angles {
+        let mut by = (angle - twist.angle).rem_euclid(TAU);
+        if by > PI {
+            by -= TAU;
+        }
+        twist.angle = angle;
+        twist.turned += by / (TAU / f32::from(stops));
+        while twist.turned.abs() >= 0.6 {
+            bench.push(Action::Detent(way(twist.turned)));
+            twist.turned -= twist.turned.signum();
+        }
     }
     feel.strain = twist.turned;
 }
@@ -260,7 +314,7 @@ fn is_pressed(pointing: Res<Pointing>) -> bool {
 }
 
 fn holds_knob(pointing: Res<Pointing>) -> bool {
-    pointing.grip == Some(Pick::Knob) && pointing.hand.down
+    pointing.grip == Some(Pick::Knob)
 }
 
 fn lets_go(pointing: Res<Pointing>) -> bool {
@@ -305,4 +359,56 @@ pub fn plugin(app: &mut App) {
                 .after(bevy_egui::EguiPreUpdateSet::ProcessInput),
         )
         .add_systems(Update, outline);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::AppOptions;
+    use crate::rest::tests::{paused, send, window};
+    use bevy::input::touch::TouchInput;
+
+    /// A finger put down on the knob at twelve o'clock goes a quarter of the way round and is lifted, all before
+    /// the next frame.
+    #[test]
+    fn a_slow_frame_swallows_no_detent() {
+        let mut app = paused(&AppOptions {
+            start: Some((0, 71)),
+            view: ViewKind::Panel,
+            ..AppOptions::default()
+        });
+        (0..100).for_each(|_| app.update());
+        let world = app.world_mut();
+        let board = world.resource::<BenchRes>().job().board.clone();
+        let stops = board.panel.selector.turn().expect("a dial");
+        let before = world.resource::<BenchRes>().view().machine.dial_position;
+        let stage = world.resource::<UiState>().stage;
+        let mut cameras = world.query_filtered::<(&Camera, &GlobalTransform), With<MainCamera>>();
+        let (camera, eye) = cameras.single(world).expect("one camera");
+        let middle = knob_middle(&board).expect("a knob");
+        let middle = camera.world_to_viewport(eye, middle).expect("in view");
+        let middle = to_window(camera, stage, middle);
+        let entity = window(&mut app);
+        let touch = |degrees: f32, phase| TouchInput {
+            phase,
+            position: middle + 25.0 * Vec2::from_angle((degrees - 90.0).to_radians()),
+            window: entity,
+            force: None,
+            id: 7,
+        };
+        send(&mut app, touch(0.0, TouchPhase::Started));
+        for degrees in [20.0, 45.0, 70.0, 90.0] {
+            send(&mut app, touch(degrees, TouchPhase::Moved));
+        }
+        send(&mut app, touch(90.0, TouchPhase::Ended));
+        app.world_mut().resource_mut::<UiState>().speed = 1;
+        (0..60).for_each(|_| app.update());
+        let after = app
+            .world()
+            .resource::<BenchRes>()
+            .view()
+            .machine
+            .dial_position;
+        assert_eq!(after, (before + stops / 4) % stops);
+    }
 }

@@ -40,10 +40,12 @@ pub struct Hand {
 pub struct Pointing {
     /// What lies under the pointer.
     pub over: Option<Pick>,
-    /// Where the pointer is, or was last, logical pixels of the window.
+    /// Where the pointer is, or was last, or has just come down, logical pixels of the window.
     pub at: Vec2,
     /// The hand in this frame.
     pub hand: Hand,
+    /// Where it went since the last frame, logical pixels of the window.
+    pub path: Vec<Vec2>,
     /// Nothing stands between the pointer and the scene, and the bench can be worked at.
     pub free: bool,
     /// What is held.

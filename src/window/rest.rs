@@ -184,7 +184,7 @@ pub fn plugin(app: &mut App) {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
     use crate::camera::{MainCamera, to_window};
     use crate::pointing::Pick;
@@ -218,7 +218,7 @@ mod tests {
         })
     }
 
-    fn paused(options: &AppOptions) -> App {
+    pub(crate) fn paused(options: &AppOptions) -> App {
         let mut app = without_window_system(options, false);
         add_bench(&mut app, options).expect("the built-in jobs are sound");
         let frame = Duration::from_millis(100);
@@ -260,13 +260,13 @@ mod tests {
     }
 
     /// Hands something over as the window system does: to its own readers and to those of everything.
-    fn send<M: Message + Clone + Into<WindowEvent>>(app: &mut App, message: M) {
+    pub(crate) fn send<M: Message + Clone + Into<WindowEvent>>(app: &mut App, message: M) {
         let world = app.world_mut();
         world.write_message::<WindowEvent>(message.clone().into());
         world.write_message(message);
     }
 
-    fn window(app: &mut App) -> Entity {
+    pub(crate) fn window(app: &mut App) -> Entity {
         let mut windows = app
             .world_mut()
             .query_filtered::<Entity, With<PrimaryWindow>>();
