@@ -2,8 +2,8 @@
 
 use bevy::asset::RenderAssetUsages;
 use bevy::mesh::{Indices, PrimitiveTopology};
+use bevy::platform::collections::HashMap;
 use bevy::prelude::*;
-use std::collections::HashMap;
 use std::f32::consts::{PI, TAU};
 
 /// Triangles under construction. Positions in metres.
@@ -14,8 +14,16 @@ pub struct Shape {
     tris: Vec<[u32; 3]>,
 }
 
-/// Place, normal and texture place of a corner, in whole steps.
-type Corner = ([i32; 3], [i32; 3], [i32; 2]);
+/// Normal and texture place of a vertex, in whole steps.
+type Look = ([i32; 3], [i32; 2]);
+
+/// The nearest whole numbers. `Vec3::round` calls the C library three times.
+fn nearest(steps: Vec3) -> IVec3 {
+    (steps + 0.5 * steps.signum()).as_ivec3()
+}
+
+/// Ends a chain of vertices.
+const NO_VERTEX: u32 = u32::MAX;
 
 impl Shape {
     fn push(&mut self, point: Vec3, uv: Vec2) -> u32 {
@@ -94,80 +102,118 @@ impl Shape {
         Shape::default().with(self, place)
     }
 
+    /// For each point the number of its place, and how many places there are: points closer than a twentieth of a
+    /// millimetre share one.
+    fn places(&self) -> (Vec<usize>, usize) {
+        let mut known: HashMap<[i32; 3], usize> = HashMap::with_capacity(self.points.len());
+        let places = (self.points.iter())
+            .map(|point| {
+                let next = known.len();
+                let steps = *point * 20_000.0;
+                *known.entry(nearest(steps).to_array()).or_insert(next)
+            })
+            .collect();
+        (places, known.len())
+    }
+
     /// A thin skin around the shape, turned inside out: drawn without its near faces it is an outline.
     pub fn hull(&self, by: f32) -> Mesh {
         let mut out = self.clone();
         for tri in &mut out.tris {
             tri.swap(1, 2);
         }
-        let key = |p: Vec3| (p * 20_000.0).round().as_ivec3().to_array();
-        let mut normals: HashMap<[i32; 3], Vec3> = HashMap::new();
+        let (place_of, places) = self.places();
+        let mut normals = vec![Vec3::ZERO; places];
         for tri in &self.tris {
             let [a, b, c] = tri.map(|j| self.points[j as usize]);
             let normal = (b - a).cross(c - a).normalize_or_zero();
-            for p in [a, b, c] {
-                *normals.entry(key(p)).or_default() += normal;
+            for j in tri {
+                normals[place_of[*j as usize]] += normal;
             }
         }
-        for point in &mut out.points {
-            *point += normals
-                .get(&key(*point))
-                .copied()
-                .unwrap_or_default()
-                .normalize_or_zero()
-                * by;
+        for (point, place) in out.points.iter_mut().zip(&place_of) {
+            *point += normals[*place].normalize_or_zero() * by;
         }
         out.mesh(180.0)
     }
 
     /// Ready to draw: edges sharper than `crease_deg` stay sharp, others are shaded smooth.
     pub fn mesh(self, crease_deg: f32) -> Mesh {
-        let key = |p: Vec3| (p * 20_000.0).round().as_ivec3().to_array();
-        let mut at_point: HashMap<[i32; 3], Vec<usize>> = HashMap::new();
-        let mut faces = Vec::with_capacity(self.tris.len());
-        for (i, tri) in self.tris.iter().enumerate() {
-            let [a, b, c] = tri.map(|j| self.points[j as usize]);
-            let cross = (b - a).cross(c - a);
-            faces.push((cross, cross.normalize_or_zero()));
-            for j in tri {
-                at_point
-                    .entry(key(self.points[*j as usize]))
-                    .or_default()
-                    .push(i);
-            }
+        let (place_of, places) = self.places();
+        let faces: Vec<(Vec3, Vec3)> = (self.tris.iter())
+            .map(|tri| {
+                let [a, b, c] = tri.map(|j| self.points[j as usize]);
+                let cross = (b - a).cross(c - a);
+                (cross, cross.normalize_or_zero())
+            })
+            .collect();
+        // The faces at each place lie side by side.
+        let corners = || {
+            (self.tris.iter().enumerate())
+                .flat_map(|(face, tri)| tri.map(|j| (face, place_of[j as usize])))
+        };
+        let mut ends = vec![0; places + 1];
+        corners().for_each(|(_, place)| ends[place + 1] += 1);
+        for place in 0..places {
+            ends[place + 1] += ends[place];
+        }
+        let starts = ends.clone();
+        let mut faces_at = vec![0; self.tris.len() * 3];
+        for (face, place) in corners() {
+            faces_at[ends[place]] = face;
+            ends[place] += 1;
         }
         let limit = crease_deg.to_radians().cos();
+        let half_limit = (0.5 * crease_deg.to_radians()).cos();
+        // Where every face lies within half the crease of their mean, none is sharp against another: one sum for
+        // all. The middle of a disc has hundreds.
+        let smooth: Vec<Option<Vec3>> = (0..places)
+            .map(|place| {
+                let here = || faces_at[starts[place]..ends[place]].iter();
+                let sum: Vec3 = here().map(|f| faces[*f].0).sum();
+                let mean = sum.normalize_or_zero();
+                (here().all(|f| faces[*f].1.dot(mean) > half_limit)).then_some(sum)
+            })
+            .collect();
         let mut positions = Vec::new();
         let mut normals = Vec::new();
         let mut uvs = Vec::new();
         let mut indices = Vec::with_capacity(self.tris.len() * 3);
-        let mut known: HashMap<Corner, u32> = HashMap::new();
+        // The vertices of each place are chained, the newest first.
+        let mut newest = vec![NO_VERTEX; places];
+        let mut chain: Vec<(Look, u32)> = Vec::new();
         for (i, tri) in self.tris.iter().enumerate() {
             if faces[i].1 == Vec3::ZERO {
                 continue;
             }
-            for j in tri {
-                let point = self.points[*j as usize];
-                let normal: Vec3 = at_point[&key(point)]
-                    .iter()
-                    .filter(|f| faces[**f].1.dot(faces[i].1) >= limit)
-                    .map(|f| faces[*f].0)
-                    .sum();
+            for j in tri.map(|j| j as usize) {
+                let place = place_of[j];
+                let normal = smooth[place].unwrap_or_else(|| {
+                    (faces_at[starts[place]..ends[place]].iter())
+                        .filter(|f| faces[**f].1.dot(faces[i].1) >= limit)
+                        .map(|f| faces[*f].0)
+                        .sum()
+                });
                 let normal = normal.normalize_or(faces[i].1);
-                let uv = self.uvs[*j as usize];
+                let uv = self.uvs[j];
                 // Corners that are the same in every way are one vertex.
-                let same = (
-                    key(point),
-                    (normal * 500.0).round().as_ivec3().to_array(),
-                    (uv * 4_000.0).round().as_ivec2().to_array(),
+                let look: Look = (
+                    nearest(normal * 500.0).to_array(),
+                    nearest((uv * 4_000.0).extend(0.0)).truncate().to_array(),
                 );
-                let index = *known.entry(same).or_insert_with(|| {
-                    positions.push(point);
+                let mut vertex = newest[place];
+                while vertex != NO_VERTEX && chain[vertex as usize].0 != look {
+                    vertex = chain[vertex as usize].1;
+                }
+                if vertex == NO_VERTEX {
+                    vertex = chain.len() as u32;
+                    chain.push((look, newest[place]));
+                    newest[place] = vertex;
+                    positions.push(self.points[j]);
                     normals.push(normal);
                     uvs.push(uv);
-                    positions.len() as u32 - 1
-                });
-                indices.push(index);
+                }
+                indices.push(vertex);
             }
         }
         Mesh::new(
@@ -425,7 +471,7 @@ pub fn card(width: f32, height: f32) -> Shape {
 
 /// Round bar along `points`, smoothed.
 pub fn tube(points: &[Vec3], radius: f32, sides: usize) -> Shape {
-    let path = smooth(points, 8);
+    let path = smooth(points);
     let mut rings = Vec::with_capacity(path.len());
     let mut normal = Vec3::Y;
     for i in 0..path.len() {
@@ -449,8 +495,11 @@ pub fn tube(points: &[Vec3], radius: f32, sides: usize) -> Shape {
     shape
 }
 
-/// Catmull–Rom curve through `points`, `steps` pieces between each pair.
-fn smooth(points: &[Vec3], steps: usize) -> Vec<Vec3> {
+/// What a piece of a smooth curve may turn, rad: less is not seen.
+const TURN_OF_A_PIECE: f32 = 0.16;
+
+/// Catmull–Rom curve through `points`, in one to eight pieces between each pair, as it bends.
+fn smooth(points: &[Vec3]) -> Vec<Vec3> {
     if points.len() < 3 {
         return points.to_vec();
     }
@@ -459,6 +508,8 @@ fn smooth(points: &[Vec3], steps: usize) -> Vec<Vec3> {
         let p0 = points[i.saturating_sub(1)];
         let (p1, p2) = (points[i], points[i + 1]);
         let p3 = points[(i + 2).min(points.len() - 1)];
+        let turn = (p2 - p0).angle_between(p2 - p1) + (p2 - p1).angle_between(p3 - p1);
+        let steps = ((turn / TURN_OF_A_PIECE).ceil() as usize).clamp(1, 8);
         for k in 0..steps {
             let t = k as f32 / steps as f32;
             path.push(

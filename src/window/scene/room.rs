@@ -1,7 +1,7 @@
 //! The workshop corner.
 
 use super::maker::{Maker, at};
-use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube};
+use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube, wall};
 use super::paint::{contact_shadow, noise, texture};
 use super::still::Still;
 use bevy::light::NotShadowCaster;
@@ -93,14 +93,11 @@ fn bar(from: Vec2, to: Vec2, width: f32, depth: f32) -> Shape {
 
 fn spanner(length: f32) -> Shape {
     let jaw = |turn: f32| {
-        let points: Vec<Vec2> = (0..=14)
-            .map(|i| Vec2::from_angle((0.18 + 1.64 * i as f32 / 14.0) * PI + turn) * 0.016)
+        let outside: Vec<Vec2> = (0..=14)
+            .map(|i| Vec2::from_angle((0.18 + 1.64 * i as f32 / 14.0) * PI) * 0.022)
             .collect();
-        let mut shape = Shape::default();
-        for pair in points.windows(2) {
-            shape = shape.with(bar(pair[0], pair[1], 0.012, 0.006), Transform::IDENTITY);
-        }
-        shape
+        let laid = Quat::from_rotation_z(turn) * Quat::from_rotation_x(PI / 2.0);
+        wall(&outside, 0.006, 0.012).moved(Transform::from_rotation(laid))
     };
     bar(
         Vec2::new(0.0, -length / 2.0),
