@@ -1493,6 +1493,7 @@ parts-wait = arrives in { $hours } h
 
 ## paused
 
+paused-elsewhere = The clock stands: another window has the focus
 paused-no-hands = The clock is paused: the machine would see nothing of it. Set it going first.
 
 ## pin
@@ -1950,9 +1951,14 @@ stage-zero = Learning the zero of the pressure sensor
 start-about = Every machine, board, code, part, price and customer here is invented. Training only: local codes and licensed practice come first.
 start-after = Best after: { $titles }.
 start-begin = Begin the job
+start-everything = All jobs, practice, examination
 start-examination = Examination
+start-first = Begin
+start-first-note = A first job with a guide: about fifteen minutes. You can leave it and take it up again at any step.
 start-guided = Begin: a first job with a guide
 start-minutes = About { $minutes } minutes.
+start-name = Your name
+start-name-note = It is kept on this computer, with what you have practiced. Leave it empty to work as a guest.
 start-no-variant = No variant of this job could be proved. Try another seed.
 start-opening = Setting up the machine …
 start-passed = passed

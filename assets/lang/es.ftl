@@ -1487,6 +1487,7 @@ parts-wait = llega en { $hours } h
 
 ## paused
 
+paused-elsewhere = El reloj está parado: otra ventana está activa
 paused-no-hands = El reloj está detenido: la máquina no vería nada. Póngalo antes en marcha.
 
 ## pin
@@ -1941,9 +1942,14 @@ stage-zero = Ajuste del cero del sensor de presión
 start-about = Todo aquí es inventado: máquinas, placas, códigos, piezas, precios y clientes. Solo para formación: prevalecen las normas locales y el trabajo de profesionales autorizados.
 start-after = Mejor después de: { $titles }.
 start-begin = Empezar el trabajo
+start-everything = Todos los trabajos, práctica y examen
 start-examination = Examen
+start-first = Empezar
+start-first-note = Un primer trabajo con guía: unos quince minutos. Puede dejarlo y retomarlo en cualquier paso.
 start-guided = Empezar: un primer trabajo con guía
 start-minutes = Unos { $minutes } minutos.
+start-name = Su nombre
+start-name-note = Se guarda en este equipo, con lo que practique. Déjelo vacío para trabajar como invitado.
 start-no-variant = No se pudo comprobar ninguna variante de este trabajo. Pruebe con otra semilla.
 start-opening = Preparando la máquina …
 start-passed = superado

@@ -103,6 +103,13 @@ pub trait ProfileStore: Send + Sync {
     /// # Errors
     /// Why it is still there.
     fn remove(&self, stem: &str) -> Result<(), ProfileError>;
+    /// Who worked here last; none for a guest.
+    fn last_stem(&self) -> Option<String>;
+    /// Remembers who works here.
+    ///
+    /// # Errors
+    /// Why it is not remembered.
+    fn keep_last_stem(&self, stem: Option<&str>) -> Result<(), ProfileError>;
 }
 
 /// Read a profile.

@@ -13,6 +13,9 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
+/// The file that holds the stem of whoever worked here last.
+const LAST: &str = "last-learner";
+
 /// Profiles as files in a folder.
 #[derive(Clone, Debug)]
 pub struct ProfileFolder {
@@ -97,5 +100,24 @@ impl ProfileStore for ProfileFolder {
             .try_for_each(|name| -> io::Result<()> { fs::remove_file(self.path.join(name)) })
             .and_then(|()| disk::sync_folder(&self.path_of(stem)));
         removed.map_err(|error| self.refused(stem, &error))
+    }
+
+    fn last_stem(&self) -> Option<String> {
+        let last = disk::profile_bytes(&self.path.join(LAST)).ok()?;
+        let last = String::from_utf8(last).ok()?;
+        self.stems().into_iter().find(|stem| *stem == last)
+    }
+
+    fn keep_last_stem(&self, stem: Option<&str>) -> Result<(), ProfileError> {
+        let path = self.path.join(LAST);
+        let kept = match stem {
+            Some(stem) => disk::write_whole(&path, stem.as_bytes()),
+            None if path.exists() => fs::remove_file(&path),
+            None => Ok(()),
+        };
+        kept.map_err(|error| ProfileError::Refused {
+            file: disk::name(&path),
+            reason: SystemReason::from(&error),
+        })
     }
 }

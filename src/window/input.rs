@@ -1,5 +1,6 @@
 //! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
 
+use super::pick::PointingSystems;
 use super::practice::LearnerRes;
 use super::rest::NextFrame;
 use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UNTIL_TICKS, UiState, ViewKind};
@@ -7,6 +8,7 @@ use bevy::input::ButtonState;
 use bevy::input::keyboard::KeyboardInput;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
+use bevy::window::PrimaryWindow;
 use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
@@ -46,6 +48,16 @@ const COMMANDS: [KeyCode; 6] = [
     KeyCode::SuperLeft,
     KeyCode::SuperRight,
 ];
+
+/// The clock stands while nobody can see it. A browser draws nothing in a tab that is not shown, and so runs nothing.
+fn set_aside(
+    window: Single<&Window, With<PrimaryWindow>>,
+    ui_state: Res<UiState>,
+    mut bench: ResMut<BenchRes>,
+) {
+    let elsewhere = !cfg!(target_family = "wasm") && !window.focused;
+    bench.set_aside = ui_state.keys || elsewhere;
+}
 
 /// What a key says now is not meant for the machine: a field or a question has it, or the window.
 fn is_for_others(keys: &ButtonInput<KeyCode>, bench: &BenchRes, ui_state: &UiState) -> bool {
@@ -344,8 +356,9 @@ pub fn plugin(app: &mut App) {
         .add_systems(First, start_budget)
         .add_systems(
             PreUpdate,
-            (hands, keys)
+            (set_aside, hands, keys)
                 .chain()
+                .before(PointingSystems)
                 .after(bevy::input::InputSystems)
                 .after(EguiPreUpdateSet::ProcessInput)
                 .run_if(in_state(Screen::Bench)),

@@ -4,7 +4,7 @@ use super::attempts::{Attempts, Folder};
 use super::drill::Shown;
 use super::port::JobSource;
 use super::practice::LearnerRes;
-use super::state::{Page, Tab, ViewKind};
+use super::state::{Page, Tab, UiState, ViewKind};
 use super::workbench::LibraryJobs;
 use super::{AppOptions, Picture, plugin, window};
 use bevy::prelude::*;
@@ -155,7 +155,11 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     {
         let exports = folder.join("exports");
         let store = Box::new(ProfileFolder::new(folder));
-        app.insert_resource(LearnerRes::kept_in(store, Some(exports)));
+        let mut learner = LearnerRes::kept_in(store, Some(exports));
+        if let Some(language) = learner.go_on().filter(|_| language.is_none()) {
+            app.world_mut().resource_mut::<UiState>().language = language;
+        }
+        app.insert_resource(learner);
     }
     match app.run() {
         AppExit::Success => Ok(()),

@@ -4,6 +4,7 @@
 use super::rest::NextFrame;
 use super::shots::Shot;
 use super::state::Screen;
+use bevy::asset::AssetEventSystems;
 use bevy::prelude::*;
 use bevy_egui::egui::ClippedPrimitive;
 use bevy_egui::{EguiContext, EguiInput, EguiPostUpdateSet, EguiRenderOutput, PrimaryEguiContext};
@@ -81,7 +82,8 @@ pub fn plugin(app: &mut App) {
             (
                 EguiPostUpdateSet::EndPass.run_if(is_due),
                 EguiPostUpdateSet::ProcessOutput.run_if(is_due),
-                EguiPostUpdateSet::PostProcessOutput.run_if(is_due),
+                // Else a letter that is shown for the first time stays blank until the next frame.
+                (EguiPostUpdateSet::PostProcessOutput.run_if(is_due)).before(AssetEventSystems),
             ),
         )
         .add_systems(

@@ -338,6 +338,10 @@ fn outline(
     }
 }
 
+/// What the pointer does in the scene.
+#[derive(SystemSet, Clone, PartialEq, Eq, Hash, Debug)]
+pub struct PointingSystems;
+
 /// Pointer in the scene.
 pub fn plugin(app: &mut App) {
     app.init_resource::<Pointing>()
@@ -355,6 +359,7 @@ pub fn plugin(app: &mut App) {
                 scroll.run_if(on_message::<MouseWheel>),
             )
                 .chain()
+                .in_set(PointingSystems)
                 .after(bevy::input::InputSystems)
                 .after(bevy_egui::EguiPreUpdateSet::ProcessInput),
         )

@@ -65,6 +65,12 @@ impl LearnerRes {
         }
     }
 
+    /// Whoever worked here last goes on; the language that they work in.
+    pub fn go_on(&mut self) -> Option<Language> {
+        let last = self.store.as_ref()?.last_stem()?;
+        self.open(Some(&last))
+    }
+
     /// A guest with these answers.
     pub fn guest(answers: Vec<Answer>) -> LearnerRes {
         LearnerRes {
@@ -217,8 +223,16 @@ impl LearnerRes {
         Arc::clone(self.known.get_or_insert_with(look))
     }
 
-    /// Chooses a learner, or the guest; the language that the learner works in.
+    /// Chooses a learner, or the guest, from now on; the language that the learner works in.
     pub fn choose(&mut self, stem: Option<&str>) -> Option<Language> {
+        let language = self.open(stem);
+        if let (None, Some(store)) = (&self.storage_error, &self.store) {
+            self.storage_error = store.keep_last_stem(stem).err();
+        }
+        language
+    }
+
+    fn open(&mut self, stem: Option<&str>) -> Option<Language> {
         self.ui_state = PracticeDesk {
             progress: self.ui_state.progress,
             ..PracticeDesk::default()

@@ -508,6 +508,34 @@ pub(crate) mod tests {
         assert!(rests(&app));
     }
 
+    /// Under the list of keys, and while another window has the focus.
+    #[test]
+    fn the_clock_stands_while_nobody_looks() {
+        let mut app = paused_bench();
+        app.world_mut().resource_mut::<UiState>().speed = 60;
+        let clock = |app: &App| app.world().resource::<BenchRes>().view().machine.time_s;
+        let goes_on = |app: &mut App| {
+            app.update();
+            let before = clock(app);
+            (0..5).for_each(|_| app.update());
+            clock(app) > before
+        };
+        assert!(goes_on(&mut app));
+        app.world_mut().resource_mut::<UiState>().keys = true;
+        assert!(!goes_on(&mut app), "help is open");
+        app.world_mut().resource_mut::<UiState>().keys = false;
+        assert!(goes_on(&mut app));
+        let entity = window(&mut app);
+        let focus = |app: &mut App, focused| {
+            let mut window = app.world_mut().get_mut::<Window>(entity).expect("a window");
+            window.focused = focused;
+        };
+        focus(&mut app, false);
+        assert!(!goes_on(&mut app), "another window has the focus");
+        focus(&mut app, true);
+        assert!(goes_on(&mut app));
+    }
+
     #[test]
     fn no_clock_makes_a_rest_good() {
         let mut app = paused_bench();

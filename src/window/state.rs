@@ -47,6 +47,8 @@ pub struct BenchRes {
     pub asked: Option<(Action, Caution)>,
     /// What hurt somebody or flooded the floor, until it was read: nothing goes on before.
     pub incident: Option<Incident>,
+    /// Nobody looks at the bench: help lies over it, or another window has the focus.
+    pub set_aside: bool,
     /// Events that were looked at for such.
     events_seen: usize,
     /// The last refusal, until shown.
@@ -119,6 +121,7 @@ impl BenchRes {
             result_taken: bench.view().finished,
             events_seen: bench.view().log.events().len(),
             incident: None,
+            set_aside: false,
             bench,
             meter: None,
             tries: None,
@@ -322,9 +325,9 @@ impl BenchRes {
         self.bench.run(step)
     }
 
-    /// Something must be read or answered before anything goes on.
+    /// Something must be read or answered before anything goes on, or nobody looks.
     pub fn is_held_up(&self) -> bool {
-        self.asked.is_some() || self.incident.is_some()
+        self.asked.is_some() || self.incident.is_some() || self.set_aside
     }
 
     /// What has happened since the last look that hurt somebody or flooded the floor.
@@ -767,6 +770,8 @@ pub struct UiState {
     pub typing: bool,
     /// Back to the start screen, please.
     pub leave: bool,
+    /// Whoever is here for the first time wants to see everything that there is.
+    pub everything: bool,
     /// On to the practice screen, please.
     pub practise: bool,
     /// On to the examination, please.
@@ -876,6 +881,7 @@ impl Default for UiState {
             typing: false,
             leave: false,
             onward: None,
+            everything: false,
             practise: false,
             examine: false,
             examined: None,

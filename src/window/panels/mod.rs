@@ -323,7 +323,7 @@ fn draw(
         Screen::Start => {
             let all = ctx.viewport_rect();
             context.ui_state.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
-            start::start_ui(&mut ui, &mut context, &learner, jobs.0.as_ref());
+            start::start_ui(&mut ui, &mut context, &mut learner, jobs.0.as_ref());
             if std::mem::take(&mut context.ui_state.practise) {
                 next.set(Screen::Practice);
             }

@@ -190,7 +190,9 @@ pub(super) fn stage_ui(
         );
     }
     let foot = rest.center_bottom() - vec2(0.0, 12.0);
-    let text = if captions.is_empty() {
+    let text = if context.bench.set_aside {
+        context.text("paused-elsewhere")
+    } else if captions.is_empty() {
         context.text("sound-none")
     } else {
         captions.join("  ·  ")
@@ -220,7 +222,13 @@ pub(super) fn stage_ui(
         }
     }
     if let Some(pick) = pointing.over {
-        let at = Pos2::new(pointing.at.x, pointing.at.y) + vec2(0.0, -14.0);
+        let at = match pick {
+            // Beside the pointer it would lie over the lamps that must be read.
+            Pick::Knob | Pick::Button(_) => foot - vec2(0.0, 36.0),
+            Pick::Lid | Pick::Plug | Pick::Part(_) => {
+                Pos2::new(pointing.at.x, pointing.at.y) - vec2(0.0, 14.0)
+            }
+        };
         let name = name_of(context, pick);
         pill(
             ui,

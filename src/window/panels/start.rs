@@ -4,19 +4,19 @@ use super::{PanelContext, kept, kit};
 use crate::attempts::Attempts;
 use crate::port::{JobSource, Offer};
 use crate::practice::LearnerRes;
-use crate::state::{Guidance, say};
+use crate::state::{Guidance, UiState, say};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
 };
-use detent_content::{Language, Value};
+use detent_content::{LONGEST_NAME, Language, Value};
 use detent_training::practice::{Learner, Standing};
 
 /// Draws it.
 pub(super) fn start_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
-    learner: &LearnerRes,
+    learner: &mut LearnerRes,
     jobs: &dyn JobSource,
 ) {
     let all = ui.max_rect();
@@ -55,10 +55,13 @@ pub(super) fn start_ui(
                     });
                 });
                 ui.label(RichText::new(context.text("app-tagline")).size(18.0));
-                let name = learner.name().map(str::to_owned);
-                let name = name.unwrap_or_else(|| context.text("practice-guest"));
-                let who = context.with("start-who", &[("name", Value::from(name))]);
-                kit::quiet(ui, who);
+                let first = is_first_start(learner, context.ui_state, jobs);
+                if !first {
+                    let name = learner.name().map(str::to_owned);
+                    let name = name.unwrap_or_else(|| context.text("practice-guest"));
+                    let who = context.with("start-who", &[("name", Value::from(name))]);
+                    kit::quiet(ui, who);
+                }
                 ui.add_space(4.0);
                 if context.ui_state.opening.is_some() {
                     kit::quiet(ui, context.text("start-opening"));
@@ -79,7 +82,16 @@ pub(super) fn start_ui(
                     context.ui_state.examine = kit::main_button(ui, back, true).clicked();
                     return;
                 }
-                begin_ui(ui, context, jobs, is_new(learner.learner(), jobs));
+                if first {
+                    first_start_ui(ui, context, learner, jobs);
+                    return;
+                }
+                let new = is_new(learner.learner(), jobs);
+                if let Some(offer) = guided_offer(jobs)
+                    && first_ui(ui, context, new).clicked()
+                {
+                    begin(context, jobs, offer);
+                }
                 ui.horizontal(|ui| {
                     let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
                     let size = vec2(width, 32.0);
@@ -105,18 +117,63 @@ pub(super) fn start_ui(
     });
 }
 
-/// The way in for whoever comes for the first time: the first job that a guide leads through.
-fn begin_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource, new: bool) {
-    let guided = jobs.offers().iter().position(|offer| offer.guided);
-    if let Some(offer) = guided
-        && first_ui(ui, context, new).clicked()
+/// The first job that a guide leads through.
+fn guided_offer(jobs: &dyn JobSource) -> Option<usize> {
+    jobs.offers().iter().position(|offer| offer.guided)
+}
+
+/// Begins the job with every step of its guide.
+fn begin(context: &mut PanelContext, jobs: &dyn JobSource, offer: usize) {
+    context.ui_state.offer = offer;
+    let seed = jobs.offers()[offer].seed;
+    context.ui_state.seed = seed.to_string();
+    context.ui_state.guidance = Guidance::EveryStep;
+    context.ui_state.open(jobs.open(offer, seed));
+}
+
+/// Nobody has a name here yet, and nothing was tried.
+fn is_first_start(learner: &mut LearnerRes, ui_state: &UiState, jobs: &dyn JobSource) -> bool {
+    !ui_state.everything
+        && learner.keeps()
+        && guided_offer(jobs).is_some()
+        && is_new(learner.learner(), jobs)
+        && learner.known().is_empty()
+}
+
+/// The way in for whoever comes for the first time: a name, and one button.
+fn first_start_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    learner: &mut LearnerRes,
+    jobs: &dyn JobSource,
+) {
+    ui.add_space(18.0);
+    let label = ui.label(context.text("start-name"));
+    let edit = TextEdit::singleline(&mut learner.ui_state.name)
+        .char_limit(LONGEST_NAME)
+        .min_size(vec2(0.0, 34.0))
+        .vertical_align(egui::Align::Center)
+        .desired_width(ui.available_width());
+    ui.add(edit).labelled_by(label.id);
+    kit::quiet(ui, context.text("start-name-note"));
+    ui.add_space(14.0);
+    let text = context.text("start-first");
+    if kit::main_button(ui, text, true).clicked()
+        && let Some(offer) = guided_offer(jobs)
     {
-        context.ui_state.offer = offer;
-        let seed = jobs.offers()[offer].seed;
-        context.ui_state.seed = seed.to_string();
-        context.ui_state.guidance = Guidance::EveryStep;
-        context.ui_state.open(jobs.open(offer, seed));
+        if learner.ui_state.name.chars().any(char::is_alphanumeric) {
+            learner.create(context.ui_state.language);
+        }
+        // Why a name could not be kept stands above.
+        if learner.storage_error.is_none() {
+            begin(context, jobs, offer);
+        }
     }
+    kit::quiet(ui, context.text("start-first-note"));
+    ui.add_space(14.0);
+    context.ui_state.everything = kit::go(ui, context.text("start-everything")).clicked();
+    ui.add_space(14.0);
+    kit::quiet(ui, context.text("start-about"));
 }
 
 /// Nothing was tried and nothing practised under this name.

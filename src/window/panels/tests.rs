@@ -8,7 +8,7 @@ use crate::practice::now;
 use crate::state::{Examined, Guidance, Onward, Page, PinGroup, say};
 use crate::workbench::LibraryJobs;
 use bevy_egui::egui::accesskit::Role;
-use detent_content::{Language, builtin, read_board, read_script};
+use detent_content::{Language, ProfileFolder, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
 use detent_training::bench::script::{ScriptStep, reset_steps};
@@ -75,7 +75,7 @@ fn fixture_of(mut bench: BenchRes, language: Language) -> Fixture {
 
 fn harness<'a>(
     fixture: Fixture,
-    panel: impl Fn(&mut Ui, &mut PanelContext) + 'a,
+    panel: impl FnMut(&mut Ui, &mut PanelContext) + 'a,
 ) -> Harness<'a, Fixture> {
     harness_of([430.0, 1400.0], fixture, panel)
 }
@@ -83,7 +83,7 @@ fn harness<'a>(
 fn harness_of<'a>(
     size: [f32; 2],
     fixture: Fixture,
-    panel: impl Fn(&mut Ui, &mut PanelContext) + 'a,
+    mut panel: impl FnMut(&mut Ui, &mut PanelContext) + 'a,
 ) -> Harness<'a, Fixture> {
     let mut harness = Harness::builder().with_size(size).build_ui_state(
         move |ui, fixture: &mut Fixture| {
@@ -903,7 +903,7 @@ fn the_start_screen_tells_what_was_done_and_by_whom() {
             learner.note(answer);
         }
         let harness = harness(fixture(language), |ui, context| {
-            start::start_ui(ui, context, &learner, &jobs);
+            start::start_ui(ui, context, &mut learner, &jobs);
         });
         let texts = Texts::load(language);
         let guest = Value::from(texts.get("practice-guest"));
@@ -938,10 +938,57 @@ fn nothing_missing(harness: &Harness<'_, Fixture>, panel: &str) {
 #[test]
 fn the_start_screen_offers_every_job() {
     let harness = harness(fixture(Language::En), |ui, context| {
-        start::start_ui(ui, context, &LearnerRes::default(), &DemoJobs::default());
+        start::start_ui(
+            ui,
+            context,
+            &mut LearnerRes::default(),
+            &DemoJobs::default(),
+        );
     });
     harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
     harness.get_by_label("Begin the job");
+}
+
+/// On a new computer: the language, a name, and one button.
+#[test]
+fn whoever_comes_first_gives_a_name_and_begins() {
+    for language in Language::ALL {
+        let folder = tempfile::tempdir().expect("a temporary folder");
+        let store = ProfileFolder::new(folder.path().to_owned());
+        let mut learner = LearnerRes::kept_in(Box::new(store.clone()), None);
+        learner.ui_state.name = "Inés".to_owned();
+        let texts = Texts::load(language);
+        let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+        let mut harness = harness(fixture(language), |ui, context| {
+            start::start_ui(ui, context, &mut learner, &jobs);
+        });
+        harness.get_by_label(&texts.get("start-name"));
+        for key in ["start-begin", "start-practice", "start-examination"] {
+            assert!(harness.query_by_label(&texts.get(key)).is_none(), "{key}");
+        }
+        nothing_missing(&harness, "first start");
+        harness.get_by_label(&texts.get("start-first")).click();
+        harness.run_steps(2);
+        assert!(harness.state().ui_state.opening.is_some());
+        assert_eq!(
+            harness.state().ui_state.guidance,
+            Guidance::EveryStep,
+            "with every step"
+        );
+        drop(harness);
+        assert_eq!(learner.name(), Some("Inés"));
+
+        // Whoever looks for something else finds it behind one button.
+        let empty = tempfile::tempdir().expect("a temporary folder");
+        let store = ProfileFolder::new(empty.path().to_owned());
+        let mut guest = LearnerRes::kept_in(Box::new(store), None);
+        let mut harness = self::harness(fixture(language), |ui, context| {
+            start::start_ui(ui, context, &mut guest, &jobs);
+        });
+        harness.get_by_label(&texts.get("start-everything")).click();
+        harness.run_steps(2);
+        harness.get_by_label(&texts.get("start-begin"));
+    }
 }
 
 fn open(jobs: &LibraryJobs, offer: usize, seed: u64) -> Box<dyn BenchPort> {
@@ -962,7 +1009,7 @@ fn names(jobs: &LibraryJobs) -> Vec<String> {
 /// The start screen.
 fn start_screen(jobs: &LibraryJobs) -> Harness<'_, Fixture> {
     harness(fixture(Language::En), |ui, context| {
-        start::start_ui(ui, context, &LearnerRes::default(), jobs);
+        start::start_ui(ui, context, &mut LearnerRes::default(), jobs);
     })
 }
 

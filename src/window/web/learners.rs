@@ -21,6 +21,9 @@ extern "C" {
 /// The item that lists the stems, one a line.
 const LIST: &str = "detent.learners";
 
+/// The item with the stem of whoever worked here last.
+const LAST: &str = "detent.last-learner";
+
 /// Learners in this browser.
 pub(super) struct BrowserLearners;
 
@@ -77,5 +80,18 @@ impl ProfileStore for BrowserLearners {
         let mut stems = self.stems();
         stems.retain(|known| known != stem);
         keep_list(&stems)
+    }
+
+    fn last_stem(&self) -> Option<String> {
+        let last = get_item(LAST).ok().flatten()?;
+        self.stems().into_iter().find(|stem| *stem == last)
+    }
+
+    fn keep_last_stem(&self, stem: Option<&str>) -> Result<(), ProfileError> {
+        let kept = match stem {
+            Some(stem) => set_item(LAST, stem),
+            None => remove_item(LAST),
+        };
+        kept.map_err(|e| refused(LAST, &e))
     }
 }

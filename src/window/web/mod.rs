@@ -82,8 +82,11 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
         stopped(&info.to_string());
     }));
     plugin(&mut app, &options, jobs).map_err(|e| JsError::new(&e.to_string()))?;
-    let learners = Box::new(learners::BrowserLearners);
-    app.insert_resource(LearnerRes::kept_in(learners, None))
+    let mut learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
+    if let Some(language) = learner.go_on() {
+        app.world_mut().resource_mut::<UiState>().language = language;
+    }
+    app.insert_resource(learner)
         .add_systems(First, note_clock.after(TimeSystems))
         .add_systems(Last, count_frames);
     if named {

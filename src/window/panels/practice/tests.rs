@@ -92,9 +92,13 @@ fn a_learner_is_added_kept_and_really_deleted() {
     // Another run of the program finds her, and what she answered.
     let mut again = kept_in(folder.path());
     assert_eq!(again.known()[0].name(), "Inés");
+    assert_eq!(again.go_on(), Some(Language::En), "who worked here last");
+    assert_eq!(again.name(), Some("Inés"));
+    assert_eq!(again.answers().len(), 1);
+    again.choose(None);
+    assert_eq!(kept_in(folder.path()).go_on(), None, "the guest did");
     let stem = again.known()[0].stem.clone();
     again.choose(Some(&stem));
-    assert_eq!(again.answers().len(), 1);
 
     click(&mut harness, "Delete this learner");
     click(&mut harness, "Keep");
