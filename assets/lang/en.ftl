@@ -1994,6 +1994,7 @@ tab-sheet = Sheet
 
 ## ticket
 
+ticket-hold = In a fault hold the control does nothing else. { $way }
 ticket-hours = { $hours } h
 ticket-labour = Labor
 ticket-limit = Repair limit

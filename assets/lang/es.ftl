@@ -1985,6 +1985,7 @@ tab-sheet = Hoja
 
 ## ticket
 
+ticket-hold = En una parada por fallo el control no hace nada más. { $way }
 ticket-hours = { $hours } h
 ticket-labour = Mano de obra
 ticket-limit = Límite de reparación

@@ -185,6 +185,12 @@ impl Texts {
         }
     }
 
+    /// The quickest way out of a fault hold on this board, if there is one.
+    pub fn out_of_hold(&self, resets: &Resets) -> Option<String> {
+        let ways = self.hold_resets(resets).into_iter();
+        ways.filter(|(works, _)| *works).map(|(_, way)| way).next()
+    }
+
     /// The three ways out of a fault hold, and whether each does anything on a board with these resets.
     pub fn hold_resets(&self, resets: &Resets) -> [(bool, String); 3] {
         let seconds = |ms: u32| Value::from(f64::from(ms) / 1000.0);

@@ -1,5 +1,6 @@
 //! What can be heard, as sound beside its caption (feature `audio`).
 
+use super::rest::NextFrame;
 use super::state::BenchRes;
 use bevy::audio::{AddAudioSource, ChannelCount, Decodable, SampleRate, Source, Volume};
 use bevy::prelude::*;
@@ -12,17 +13,21 @@ use std::time::Duration;
 const RATE: NonZeroU32 = NonZeroU32::new(22_050).unwrap();
 const ONE: NonZeroU16 = NonZeroU16::new(1).unwrap();
 
-/// What is heard: the machine, or the meter's beep.
+/// How long a shock is heard, s.
+const SHOCK_S: f32 = 0.4;
+
+/// What is heard: the machine, the meter's beep, or a shock.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Heard {
     Machine(Sound),
     Beep,
+    Shock,
 }
 
 impl Heard {
     fn all() -> impl Iterator<Item = Heard> {
         let machine = Sound::ALL.iter().copied().map(Heard::Machine);
-        machine.chain([Heard::Beep])
+        machine.chain([Heard::Beep, Heard::Shock])
     }
 
     /// How it sounds: a tone in Hz, the share of noise in it, loudness. Windings hum at twice the mains'
@@ -42,6 +47,7 @@ impl Heard {
             Heard::Machine(Sound::CabinetShake) => Voice::new(9.0, 0.50, 0.35),
             Heard::Machine(Sound::RelayClick) => Voice::new(2.0, 0.60, 0.12),
             Heard::Beep => Voice::new(2000.0, 0.0, 0.20),
+            Heard::Shock => Voice::new(100.0, 0.70, 0.60),
         }
     }
 }
@@ -131,13 +137,24 @@ fn sound(
     bench: Res<BenchRes>,
     mut voices: ResMut<Assets<Voice>>,
     sounding: Query<(Entity, &Sounding)>,
+    time: Res<Time<Real>>,
+    mut next: ResMut<NextFrame>,
+    mut shock_began_s: Local<Option<f32>>,
 ) {
+    let now_s = time.elapsed_secs();
+    *shock_began_s =
+        (bench.incident.filter(|what| what.is_a_shock())).map(|_| shock_began_s.unwrap_or(now_s));
+    let shocks = shock_began_s.is_some_and(|began_s| now_s - began_s < SHOCK_S);
+    if shocks {
+        next.ask();
+    }
     let view = bench.view();
     let beeps =
         (view.probes.zip(bench.meter())).is_some_and(|((mode, ..), at)| meter::beeps(mode, at));
     let is_heard = |heard: Heard| match heard {
         Heard::Machine(sound) => view.machine.sounds.has(sound),
         Heard::Beep => beeps,
+        Heard::Shock => shocks,
     };
     for (entity, Sounding(heard)) in &sounding {
         if !is_heard(*heard) {

@@ -280,6 +280,11 @@ impl Incident {
     pub fn fails_the_job(self) -> bool {
         Loss::of_happening(self, "").kind().fails_the_job()
     }
+
+    /// True for what goes through the body as current.
+    pub fn is_a_shock(self) -> bool {
+        matches!(self, Incident::Shock | Incident::TouchedCharge)
+    }
 }
 
 impl Loss {

@@ -4,15 +4,9 @@
 use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{self, Color32, Frame, Id, Margin, Modal, RichText, Stroke, vec2};
-use detent_training::bench::Incident;
 
 /// How long a shock whitens the screen, s: one flash, within the three a second of WCAG 2.2, 2.3.1.
 const FLASH_S: f64 = 0.35;
-
-/// True for what goes through the body as current.
-fn is_a_shock(incident: Incident) -> bool {
-    matches!(incident, Incident::Shock | Incident::TouchedCharge)
-}
 
 pub(super) fn incident_ui(ctx: &egui::Context, context: &mut PanelContext) {
     let Some(incident) = context.bench.incident else {
@@ -43,7 +37,7 @@ pub(super) fn incident_ui(ctx: &egui::Context, context: &mut PanelContext) {
         }
         go_on.clicked()
     });
-    if is_a_shock(incident) && since_s < FLASH_S {
+    if incident.is_a_shock() && since_s < FLASH_S {
         let alpha = 255.0 * (1.0 - since_s / FLASH_S);
         let front = egui::LayerId::new(egui::Order::Foreground, Id::new("flash"));
         let white = Color32::from_white_alpha(alpha as u8);

@@ -190,7 +190,7 @@ pub(super) fn stage_ui(
         );
     }
     let foot = rest.center_bottom() - vec2(0.0, 12.0);
-    let text = if context.bench.set_aside {
+    let text = if context.bench.set_aside && !context.ui_state.keys {
         context.text("paused-elsewhere")
     } else if captions.is_empty() {
         context.text("sound-none")

@@ -113,6 +113,12 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
             context.fixed(live),
             t::TEXT,
         );
+        if let Some(way) = context.texts.out_of_hold(&job.board.resets) {
+            kit::quiet(
+                ui,
+                context.with("ticket-hold", &[("way", Value::from(way))]),
+            );
+        }
     });
 }
 

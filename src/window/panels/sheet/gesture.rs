@@ -344,8 +344,7 @@ pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
         ui.label(context.fixed("keep-how"));
     }
     ui.label(context.fixed("sheet-entry-click"));
-    let ways = context.texts.hold_resets(&board.resets);
-    if let Some((_, way)) = ways.into_iter().find(|(works, _)| *works) {
+    if let Some(way) = context.texts.out_of_hold(&board.resets) {
         ui.label(context.with("sheet-entry-hold", &[("way", Value::from(way))]));
     }
 }
