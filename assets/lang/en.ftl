@@ -1994,6 +1994,7 @@ tab-sheet = Sheet
 
 ## ticket
 
+ticket-complaint = “{ $complaint }”
 ticket-hold = In a fault hold the control does nothing else. { $way }
 ticket-hours = { $hours } h
 ticket-labour = Labor
@@ -2077,6 +2078,15 @@ variant-refused-too-hard = people do much worse than at the original
 variant-spread = { $what }: { $least } to { $greatest }, median { $median }; original { $own }, allowed { $band }
 variant-success = Mean share of the points of expert, guesser and control swapper, %
 variant-title = Like “{ $title }”, no. { $number }
+
+## variants
+
+variants-back = Back to the jobs
+variants-count = how many
+variants-drawing = Drawing and proving: { $proved } of { $count }; { $refused } drafts refused so far.
+variants-drawn = { $proved } drawn and proved; { $refused } drafts refused.
+variants-exhausted = { $proved } proved; no further draft can be proved.
+variants-of = Variants of “{ $title }”
 
 ## view
 

@@ -1985,6 +1985,7 @@ tab-sheet = Hoja
 
 ## ticket
 
+ticket-complaint = «{ $complaint }»
 ticket-hold = En una parada por fallo el control no hace nada más. { $way }
 ticket-hours = { $hours } h
 ticket-labour = Mano de obra
@@ -2068,6 +2069,15 @@ variant-refused-too-hard = la gente lo hace mucho peor que en el original
 variant-spread = { $what }: de { $least } a { $greatest }, mediana { $median }; original { $own }, permitido { $band }
 variant-success = Parte media de los puntos del experto, de quien adivina y de quien cambia la placa, %
 variant-title = Como «{ $title }», n.º { $number }
+
+## variants
+
+variants-back = Volver a los trabajos
+variants-count = cuántas
+variants-drawing = Preparando y comprobando: { $proved } de { $count }; { $refused } borradores descartados hasta ahora.
+variants-drawn = { $proved } preparadas y comprobadas; { $refused } borradores descartados.
+variants-exhausted = { $proved } comprobadas; no se puede comprobar ningún borrador más.
+variants-of = Variantes de «{ $title }»
 
 ## view
 

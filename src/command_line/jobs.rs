@@ -154,26 +154,12 @@ fn print(out: &mut Output, variant: &JobVariant, texts: &Texts) -> Result<(), Fa
         texts.get(&format!("board-{}", scenario.board)),
         scenario.par_minutes,
         scenario.budget,
-        difficulty(&variant.difficulty, texts),
+        texts.variant_difficulty(&variant.difficulty),
     ))?;
     out.line(format!(
         "    {}",
         said(&scenario.complaint, texts.language())
     ))
-}
-
-fn difficulty(difficulty: &Difficulty, texts: &Texts) -> String {
-    let args = [
-        (
-            "cost",
-            Value::from(format!("{:.0}", difficulty.planned_cost)),
-        ),
-        (
-            "success",
-            Value::from(format!("{:.0}", 100.0 * difficulty.success())),
-        ),
-    ];
-    texts.with("variant-difficulty", &args)
 }
 
 /// A figure of difficulty, and what is allowed of it.

@@ -6,6 +6,7 @@ use detent_simulation::controller::{ControlMode, EntryError, Resets};
 use detent_training::bench::{Caution, Refusal, SignalWord};
 use detent_training::lesson::Loss;
 use detent_training::reason::GoodPractice;
+use detent_training::variant::Difficulty;
 
 impl Texts {
     /// What the control is doing.
@@ -183,6 +184,21 @@ impl Texts {
             Refusal::NoHints => self.get("refusal-no-hints"),
             Refusal::AlreadySo => self.get("refusal-already-so"),
         }
+    }
+
+    /// How difficult a variant is.
+    pub fn variant_difficulty(&self, difficulty: &Difficulty) -> String {
+        let args = [
+            (
+                "cost",
+                Value::from(format!("{:.0}", difficulty.planned_cost)),
+            ),
+            (
+                "success",
+                Value::from(format!("{:.0}", 100.0 * difficulty.success())),
+            ),
+        ];
+        self.with("variant-difficulty", &args)
     }
 
     /// The quickest way out of a fault hold on this board, if there is one.

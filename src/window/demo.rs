@@ -115,9 +115,6 @@ impl JobSource for DemoJobs {
             Ok(bench)
         })
     }
-    fn open_variant(&self, _offer: usize, _seed: u64) -> OpeningWork {
-        Box::pin(async { Err(OpenError::NoVariant) })
-    }
     fn attempts(&self) -> Option<&dyn Attempts> {
         None
     }

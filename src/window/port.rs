@@ -2,7 +2,7 @@
 
 use super::attempts::{Attempts, StorageError};
 use super::background::Work;
-use detent_content::{ContentError, Texts};
+use detent_content::{ContentError, JobVariant, Texts, VariantSeries};
 use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
@@ -115,6 +115,39 @@ pub trait BenchPort: Send + Sync {
     fn history(&self) -> Entries<'_, (Time, &Action)>;
 }
 
+/// Variants of one job, drawn and proved one after the other.
+#[derive(Clone, Debug)]
+pub struct VariantDraw {
+    /// The job on offer that they are like.
+    pub offer: usize,
+    /// What they are drawn from.
+    pub seed: u64,
+    /// Those that were proved so far.
+    pub drawn: Vec<JobVariant>,
+    /// No further one could be proved.
+    pub exhausted: bool,
+    /// Where the drafts come from, once the original's difficulty is judged.
+    pub series: Option<VariantSeries>,
+}
+
+impl VariantDraw {
+    /// Nothing is drawn yet.
+    pub fn new(offer: usize, seed: u64) -> VariantDraw {
+        VariantDraw {
+            offer,
+            seed,
+            drawn: Vec::new(),
+            exhausted: false,
+            series: None,
+        }
+    }
+
+    /// Drafts so far, refused ones among them, up to the last that was proved.
+    pub fn drafts(&self) -> u64 {
+        self.drawn.last().map_or(0, |variant| variant.number + 1)
+    }
+}
+
 /// Where jobs come from.
 pub trait JobSource: Send + Sync {
     /// The jobs on offer, in order.
@@ -125,8 +158,14 @@ pub trait JobSource: Send + Sync {
     }
     /// Set a bench up for one of the jobs.
     fn open(&self, offer: usize, seed: u64) -> OpeningWork;
-    /// Draw and prove a variant of one of them, and set a bench up for it. The same seed gives the same.
-    fn open_variant(&self, offer: usize, seed: u64) -> OpeningWork;
+    /// Draw and prove the next variant of one of them. The same seed gives the same ones.
+    fn draw_variant(&self, _draw: VariantDraw) -> Work<Result<VariantDraw, OpenError>> {
+        Box::pin(async { Err(OpenError::NoVariant) })
+    }
+    /// Set a bench up for a variant that was drawn.
+    fn open_variant(&self, _variant: &JobVariant) -> OpeningWork {
+        Box::pin(async { Err(OpenError::NoVariant) })
+    }
     /// Where attempts are kept, if they are.
     fn attempts(&self) -> Option<&dyn Attempts>;
     /// What is in a kept attempt.

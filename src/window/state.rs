@@ -4,7 +4,7 @@ use super::attempts::StorageError;
 use super::background::{Background, Work};
 use super::hands::HeldButtons;
 use super::hints::ShownHint;
-use super::port::{BenchPort, Job, JobSource, Kept, OpenError, OpeningWork};
+use super::port::{BenchPort, Job, JobSource, Kept, OpenError, OpeningWork, VariantDraw};
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
 use detent_simulation::controller::{Outcome, Tries};
@@ -746,6 +746,48 @@ pub const UNTIL_TICKS: u64 = 720_000;
 /// How long a message stands on the bench, s.
 pub const MESSAGE_S: f32 = 6.0;
 
+/// Variants of one job, as many as are wanted.
+pub struct VariantList {
+    /// How many are wanted.
+    pub count: usize,
+    /// What was drawn so far, or why nothing can be.
+    pub draw: Result<VariantDraw, OpenError>,
+    /// The next one on its way.
+    pub drawing: Option<Background<Result<VariantDraw, OpenError>>>,
+}
+
+impl VariantList {
+    /// So many of this job.
+    pub fn new(offer: usize, seed: u64, count: usize) -> VariantList {
+        VariantList {
+            count,
+            draw: Ok(VariantDraw::new(offer, seed)),
+            drawing: None,
+        }
+    }
+
+    /// Once a frame: takes in what is drawn and goes on to the next. Whether something is on its way.
+    pub fn go_on(&mut self, jobs: &dyn JobSource) -> bool {
+        if let Some(drawing) = &mut self.drawing {
+            drawing.go_on();
+        }
+        self.drawing = match self.drawing.take() {
+            Some(Background::Done(draw)) => {
+                self.draw = draw;
+                None
+            }
+            running => running,
+        };
+        if let (None, Ok(draw)) = (&self.drawing, &self.draw)
+            && draw.drawn.len() < self.count
+            && !draw.exhausted
+        {
+            self.drawing = Some(Background::begin(jobs.draw_variant(draw.clone())));
+        }
+        self.drawing.is_some()
+    }
+}
+
 /// What the panels remember.
 #[derive(Resource)]
 pub struct UiState {
@@ -770,6 +812,8 @@ pub struct UiState {
     pub typing: bool,
     /// Back to the start screen, please.
     pub leave: bool,
+    /// Variants of a job are looked at.
+    pub variants: Option<VariantList>,
     /// Whoever is here for the first time wants to see everything that there is.
     pub everything: bool,
     /// On to the practice screen, please.
@@ -881,6 +925,7 @@ impl Default for UiState {
             typing: false,
             leave: false,
             onward: None,
+            variants: None,
             everything: false,
             practise: false,
             examine: false,

@@ -1,12 +1,14 @@
 //! The real bench and the built-in jobs behind the window's port.
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
+use super::background::Work;
 use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, HintWork, Job, JobSource, Kept, Offer,
-    OpenError, OpeningWork, ReviewWork,
+    OpenError, OpeningWork, ReviewWork, VariantDraw,
 };
 use detent_content::{
-    ContentError, ContentLibrary, ScenarioSource, VariantSeries, replay_attempt_in_slices,
+    ContentError, ContentLibrary, JobVariant, ScenarioSource, VariantSeries,
+    replay_attempt_in_slices,
 };
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
@@ -152,22 +154,40 @@ impl JobSource for LibraryJobs {
         })
     }
 
-    fn open_variant(&self, offer: usize, seed: u64) -> OpeningWork {
-        let original = self.scenario_sources.get(offer).cloned();
+    fn draw_variant(&self, mut draw: VariantDraw) -> Work<Result<VariantDraw, OpenError>> {
+        let original = self.scenario_sources.get(draw.offer).cloned();
+        let content_library = Arc::clone(&self.content_library);
+        Box::pin(async move {
+            let mut series = match draw.series.take() {
+                Some(series) => series,
+                None => {
+                    let original = original.ok_or(OpenError::NoJob)?;
+                    VariantSeries::begin_in_slices(&content_library, &original, draw.seed)
+                        .await
+                        .map_err(|_| OpenError::NoVariant)?
+                }
+            };
+            let next = series.next_in_slices(&content_library).await;
+            match next.map_err(|_| OpenError::NoVariant)? {
+                Some(variant) => draw.drawn.push(variant),
+                None => draw.exhausted = true,
+            }
+            draw.series = Some(series);
+            Ok(draw)
+        })
+    }
+
+    fn open_variant(&self, variant: &JobVariant) -> OpeningWork {
+        let source = variant.source.clone();
         let content_library = Arc::clone(&self.content_library);
         let attempts = self.attempts.clone();
         Box::pin(async move {
-            let original = original.ok_or(OpenError::NoJob)?;
-            let series = VariantSeries::begin_in_slices(&content_library, &original, seed).await;
-            let mut series = series.map_err(|_| OpenError::NoVariant)?;
-            let next = series.next_in_slices(&content_library).await;
-            let variant = next.ok().flatten().ok_or(OpenError::NoVariant)?;
-            let seed = variant.source.scenario.seed;
+            let seed = source.scenario.seed;
             let log = Log::Begins {
-                job: stem(&variant.source.file),
-                header: variant.source.header(seed),
+                job: stem(&source.file),
+                header: source.header(seed),
             };
-            let bench = begin(content_library, &variant.source, None, seed, log).await?;
+            let bench = begin(content_library, &source, None, seed, log).await?;
             let opened: Box<dyn BenchPort> = Box::new(WorkBench { attempts, ..bench });
             Ok(opened)
         })

@@ -29,6 +29,7 @@ mod start;
 mod tests;
 mod ticket;
 mod top;
+mod variants;
 
 use super::camera::SceneTarget;
 use super::pointing::Pointing;

@@ -1,10 +1,10 @@
 //! The start screen: choose a job, a seed, a language.
 
-use super::{PanelContext, kept, kit};
+use super::{PanelContext, kept, kit, variants};
 use crate::attempts::Attempts;
 use crate::port::{JobSource, Offer};
 use crate::practice::LearnerRes;
-use crate::state::{Guidance, UiState, say};
+use crate::state::{Guidance, UiState, VariantList, say};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
@@ -102,6 +102,10 @@ pub(super) fn start_ui(
                     context.ui_state.practise |= practise;
                     context.ui_state.examine |= examine;
                 });
+                if context.ui_state.variants.is_some() {
+                    variants::variants_ui(ui, context, jobs);
+                    return;
+                }
                 kept::shelf_choice_ui(ui, context, jobs);
                 if context.ui_state.content_library {
                     kept::kept_ui(ui, context, jobs);
@@ -344,13 +348,11 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
         && (begins || varies)
     {
         let offer = context.ui_state.offer;
-        let work = if varies {
-            // The next one is another.
-            context.ui_state.seed = seed.wrapping_add(1).to_string();
-            jobs.open_variant(offer, seed)
-        } else {
-            jobs.open(offer, seed)
-        };
+        if varies {
+            context.ui_state.variants = Some(VariantList::new(offer, seed, variants::COUNTS[0]));
+            return;
+        }
+        let work = jobs.open(offer, seed);
         context.ui_state.guidance = Guidance::Nothing;
         context.ui_state.open(work);
     }

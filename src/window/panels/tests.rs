@@ -4,8 +4,9 @@ use super::*;
 use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
+use crate::port::VariantDraw;
 use crate::practice::now;
-use crate::state::{Examined, Guidance, Onward, Page, PinGroup, say};
+use crate::state::{Examined, Guidance, Onward, Page, PinGroup, VariantList, say};
 use crate::workbench::LibraryJobs;
 use bevy_egui::egui::accesskit::Role;
 use detent_content::{Language, ProfileFolder, builtin, read_board, read_script};
@@ -824,13 +825,47 @@ fn the_customer_is_asked_quoted_and_billed_in_both_languages() {
     }
 }
 
+/// Drawn one after the other, each with what the customer says and how hard it is, and begun like any job.
+#[test]
+fn variants_are_listed_as_they_are_proved() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    for language in Language::ALL {
+        let mut fixture = fixture(language);
+        fixture.ui_state.seed = "7".to_owned();
+        fixture.ui_state.variants = Some(VariantList::new(0, 7, 2));
+        let mut harness = harness(fixture, |ui, context| {
+            start::start_ui(ui, context, &mut LearnerRes::default(), &jobs);
+        });
+        for _ in 0..2 {
+            let list = harness.state_mut().ui_state.variants.as_mut();
+            let list = list.expect("the list stays");
+            list.drawing.as_mut().expect("one is on its way").wait();
+            harness.run_steps(2);
+        }
+        nothing_missing(&harness, "variants");
+        let begin = Texts::load(language).get("start-begin");
+        assert_eq!(harness.query_all_by_label(&begin).count(), 2);
+        let list = harness.state().ui_state.variants.as_ref();
+        let draw = list.and_then(|list| list.draw.as_ref().ok());
+        let drawn = &draw.expect("both are proved").drawn;
+        let complaint = say(language, &drawn[1].source.scenario.complaint).to_owned();
+        assert!(harness.query_by_label_contains(&complaint).is_some());
+        let last = harness.query_all_by_label(&begin).last();
+        last.expect("the second one").click();
+        harness.run_steps(2);
+        assert!(harness.state().ui_state.opening.is_some());
+    }
+}
+
 /// A variant is another machine than the job's own, comes again with its seed, and is kept with its attempt.
 #[test]
 fn a_variant_of_a_job_can_be_opened() {
     let folder = tempfile::tempdir().expect("a folder");
     let jobs = library_jobs(folder.path());
     let drawn = |seed| {
-        let opened = without_breaks(jobs.open_variant(0, seed));
+        let draw = without_breaks(jobs.draw_variant(VariantDraw::new(0, seed)));
+        let draw = draw.unwrap_or_else(|error| panic!("{error:?}"));
+        let opened = without_breaks(jobs.open_variant(&draw.drawn[0]));
         opened.unwrap_or_else(|error| panic!("{error:?}"))
     };
     let mut one = drawn(7);
