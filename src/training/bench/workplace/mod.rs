@@ -44,6 +44,9 @@ pub struct Bench {
     grip: Grip,
     meter: Meter,
     follower: Follower,
+    /// The meter's error where the probes lie, −1 to 1 of the most that [`meter::noisy`](super::meter::noisy) adds:
+    /// drawn with each reading, and the same for as long as they lie there.
+    meter_error: f64,
     parts: Vec<PartInHand>,
     /// Water on the floor that was wiped up, L.
     wiped_l: f64,
@@ -241,8 +244,8 @@ impl Bench {
         self.began
     }
 
-    /// The technician's tries at the entry gesture, oldest first. Whoever turns the dial to choose a
-    /// program makes no try; it is meant as one from the gesture's second step on.
+    /// The technician's tries at the entry gesture, oldest first. Whoever uses the panel to choose a
+    /// program makes no try: see [`Tries::meant_since`].
     pub fn tries(&self) -> Tries<'_> {
         self.machine.tries().meant_since(self.began.seconds())
     }
