@@ -21,7 +21,7 @@ use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
 use detent_simulation::controller::{ControlMode, Tries};
 use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::machine::Machine;
-use detent_simulation::plant::FailureMode;
+use detent_simulation::plant::{FailureMode, Param};
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use rand_chacha::ChaCha8Rng;
 pub use safety::{TOUCH_V, hands_inside};
@@ -398,6 +398,7 @@ impl Bench {
             cabinet_open: self.cabinet_open,
             taps_shut: self.machine.plant().taps_shut(),
             basket_empty: self.machine.plant().basket_empty(),
+            laundry_inside: self.machine.plant().params().get(Param::LoadKg) > 0.0,
             outlet_tripped: self.machine.plant().outlet_tripped(),
             pulled: &self.pulled,
             probes: self.probes,
