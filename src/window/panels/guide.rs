@@ -19,12 +19,12 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     let job = Arc::clone(context.bench.job());
     let guide = (job.guide.as_ref()).filter(|_| context.ui_state.examined.is_none());
     let Some(guide) = guide else {
-        kit::mark(ui.ctx(), None);
+        kit::mark_nothing(ui.ctx());
         return;
     };
     let guidance = context.ui_state.guidance;
     if guidance == Guidance::Nothing {
-        kit::mark(ui.ctx(), None);
+        kit::mark_nothing(ui.ctx());
         if !context.bench.view().finished && kit::wide(ui, context.fixed("guide-open")).clicked() {
             context.ui_state.guidance = Guidance::EveryStep;
         }
@@ -38,21 +38,22 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     };
     let place = context.bench.guide_place(guide, window);
     let Some(step) = guide.steps.get(place.steps_done) else {
-        kit::mark(ui.ctx(), None);
+        kit::mark_nothing(ui.ctx());
         done_ui(ui, context, guidance);
         return;
     };
     let told = guidance.tells(place.steps_done) || context.ui_state.told == Some(place.steps_done);
-    let marked = told.then(|| {
+    if told {
         let keys = step.mark.iter().map(|key| context.text(key));
         let control = match &step.goal {
             Goal::Window(goal) => Some(window_label(context, *goal)),
             Goal::Bench(_) => None,
         };
         let begun = (context.ui_state.visit, place.steps_done);
-        (begun, keys.chain(control).collect())
-    });
-    kit::mark(ui.ctx(), marked);
+        kit::mark(ui.ctx(), begun, keys.chain(control).collect());
+    } else {
+        kit::mark_nothing(ui.ctx());
+    }
     kit::card(ui, |ui| {
         let args = [
             ("step", Value::from(place.steps_done as u64 + 1)),

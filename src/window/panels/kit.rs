@@ -142,18 +142,21 @@ fn marks() -> egui::Id {
 
 /// Marks the buttons with these labels, until others are marked or none: what the guide's step needs. `step`: which
 /// bench it belongs to, and its place in the guide.
-pub fn mark(ctx: &egui::Context, marked: Option<((u32, usize), Arc<[String]>)>) {
+pub fn mark(ctx: &egui::Context, step: (u32, usize), labels: Arc<[String]>) {
     ctx.data_mut(|data| {
         let now = data.get_temp_mut_or_insert_with(marks(), || None::<Marked>);
-        let before = now.take();
-        *now = marked.map(|(step, labels)| Marked {
+        let before = now.take().filter(|before| before.step == step);
+        *now = Some(Marked {
             step,
             labels,
-            drawn: (before.filter(|before| before.step == step))
-                .map(|before| before.drawn)
-                .unwrap_or_default(),
+            drawn: before.map(|before| before.drawn).unwrap_or_default(),
         });
     });
+}
+
+/// Marks no button any more.
+pub fn mark_nothing(ctx: &egui::Context) {
+    ctx.data_mut(|data| data.insert_temp(marks(), None::<Marked>));
 }
 
 /// The place of this label among the marked ones. Asked for every button in every frame: nothing is copied.

@@ -13,7 +13,7 @@ use std::f32::consts::{PI, TAU};
 pub struct Laundry;
 
 /// Where the heap ends: at the agitator and at the basket's wall, m.
-const INNER: f32 = 0.05;
+const INNER: f32 = 0.03;
 const OUTER: f32 = 0.222;
 /// Rings and corners of each piece: enough for soft edges.
 const RINGS: usize = 8;
@@ -24,22 +24,22 @@ const CLOTH: [[u8; 3]; 5] = [
     [0xd3, 0xcb, 0xba],
     [0x7d, 0x90, 0xa2],
     [0x97, 0xa5, 0x90],
-    [0xb7, 0x93, 0x8c],
+    [0xa8, 0x8d, 0x88],
     [0xc2, 0xad, 0x86],
 ];
 
 /// The pieces on top: cloth, angle round the agitator in parts of a turn, distance from it and height of the middle
 /// above the tub's bottom (m), width and depth (m), angle about itself in parts of a turn.
 const PIECES: [(usize, f32, f32, f32, f32, f32, f32); 9] = [
-    (1, 0.02, 0.135, 0.345, 0.17, 0.13, 0.05),
-    (2, 0.14, 0.140, 0.350, 0.15, 0.12, 0.21),
-    (0, 0.26, 0.130, 0.355, 0.18, 0.13, 0.33),
-    (3, 0.37, 0.140, 0.345, 0.15, 0.13, 0.02),
-    (4, 0.49, 0.135, 0.350, 0.17, 0.12, 0.47),
-    (1, 0.61, 0.140, 0.355, 0.15, 0.12, 0.11),
-    (0, 0.72, 0.130, 0.345, 0.17, 0.13, 0.29),
-    (2, 0.83, 0.140, 0.350, 0.16, 0.12, 0.38),
-    (3, 0.93, 0.125, 0.380, 0.13, 0.10, 0.16),
+    (3, 0.02, 0.115, 0.385, 0.16, 0.13, 0.05),
+    (2, 0.14, 0.120, 0.378, 0.15, 0.12, 0.21),
+    (0, 0.26, 0.112, 0.395, 0.17, 0.13, 0.33),
+    (3, 0.37, 0.120, 0.382, 0.15, 0.12, 0.02),
+    (4, 0.49, 0.115, 0.390, 0.16, 0.12, 0.47),
+    (1, 0.61, 0.120, 0.380, 0.15, 0.12, 0.11),
+    (0, 0.72, 0.112, 0.392, 0.17, 0.13, 0.29),
+    (2, 0.83, 0.120, 0.384, 0.15, 0.12, 0.38),
+    (1, 0.93, 0.060, 0.420, 0.14, 0.11, 0.16),
 ];
 
 /// How far a fold lifts or sinks the cloth there, −1 to 1.
@@ -74,11 +74,11 @@ fn heap() -> Shape {
     let profile = [
         (OUTER - 0.006, 0.035),
         (OUTER, 0.10),
-        (OUTER, 0.27),
-        (OUTER - 0.012, 0.325),
-        (OUTER - 0.05, 0.345),
-        (0.12, 0.335),
-        (INNER, 0.30),
+        (OUTER, 0.31),
+        (OUTER - 0.012, 0.355),
+        (OUTER - 0.05, 0.375),
+        (0.12, 0.375),
+        (INNER, 0.37),
     ];
     let rings: Vec<Vec<Vec3>> = (profile.iter().enumerate())
         .map(|(n, (radius, height))| {
