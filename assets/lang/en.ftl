@@ -1485,6 +1485,7 @@ parts = Parts counter
 parts-boards = for board: { $boards }
 parts-fitted = Installed
 parts-intro = Part numbers and prices are invented; ¤ stands for money of any country. The customer pays for the parts that the repair needs; what is installed in vain is the shop’s loss.
+parts-none-found = No part of that name or number.
 parts-price = ¤{ $price }
 parts-rates = Labor ¤{ $labour } per hour. { $fee } % restocking fee on parts that were not installed. Above ¤{ $limit } for parts and labor, a new machine is the better buy.
 parts-revision = rev { $revision }
@@ -1680,7 +1681,6 @@ report-nothing-wrong = Nothing was wrong
 report-part = Part needed
 report-proof = Readings and looks that prove it
 report-proof-intro = Tick those that rule the other suspects out. A look counts without a tick as well.
-report-search = Search:
 report-see-score = See the score
 
 ## reset
@@ -1801,6 +1801,10 @@ score-not-yet = The score comes with the report. Until then, here is how your tr
 score-passed = Passed: you needed { $percent } %.
 score-total = { $kept } of { $of } points
 
+## search
+
+search = Search:
+
 ## sheet
 
 sheet-codes = Codes
@@ -1811,7 +1815,7 @@ sheet-entry-before = To enter service mode: no program running, then, without pa
 sheet-entry-before-power = To enter service mode: unplug the machine and wait until the control is dead; then:
 sheet-entry-click = A faint click of a relay as the plug goes in: the control has its supply. Dark and no click: fuse, cord, filter or the control’s own supply.
 sheet-entry-from = First set the dial to { $position }.
-sheet-entry-hold = In a fault hold the gesture does nothing. Leave the hold first. { $way }
+sheet-entry-hold = In a fault hold (the control has seen a fault, has stopped, and waits for a reset) the gesture does nothing. Leave the hold first. { $way }
 sheet-entry-rest = Before another try, leave the panel and the lid alone for { $seconds } s.
 sheet-entry-skip = A fast turn can skip a detent.
 sheet-entry-window = The whole gesture within { $seconds } s.
@@ -1829,7 +1833,6 @@ sheet-pins = Wires
 sheet-pins-intro = Pin, printed mark, and where the wire ends.
 sheet-programs = Programs outside service mode
 sheet-reset = Clearing a fault hold
-sheet-search = Search:
 sheet-sights = What the lamps mean
 sheet-tens = tens
 sheet-units = units

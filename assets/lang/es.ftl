@@ -1479,6 +1479,7 @@ parts = Mostrador de piezas
 parts-boards = para placa: { $boards }
 parts-fitted = Montada
 parts-intro = Números y precios inventados; ¤ vale por la moneda de cualquier país. El cliente paga las piezas que pide la reparación; lo que se monta en vano lo pierde el taller.
+parts-none-found = Ninguna pieza con ese nombre o número.
 parts-price = { $price } ¤
 parts-rates = Mano de obra: { $labour } ¤ por hora. Por devolver una pieza sin montar se cobra el { $fee } %. Por encima de { $limit } ¤ entre piezas y mano de obra, conviene más una máquina nueva.
 parts-revision = rev. { $revision }
@@ -1671,7 +1672,6 @@ report-nothing-wrong = No fallaba nada
 report-part = Pieza necesaria
 report-proof = Lecturas y revisiones que lo demuestran
 report-proof-intro = Marque las que descartan a los demás sospechosos. Una revisión cuenta aunque no la marque.
-report-search = Buscar:
 report-see-score = Ver la nota
 
 ## reset
@@ -1792,6 +1792,10 @@ score-not-yet = La nota llega con el informe. Hasta entonces, así han ido sus i
 score-passed = Aprobado: hacía falta un { $percent } %.
 score-total = { $kept } de { $of } puntos
 
+## search
+
+search = Buscar:
+
 ## sheet
 
 sheet-codes = Códigos
@@ -1802,7 +1806,7 @@ sheet-entry-before = Para entrar en modo de servicio: sin programa en marcha y, 
 sheet-entry-before-power = Para entrar en modo de servicio: desenchufe y espere a que el control se apague; luego:
 sheet-entry-click = Un clic leve de relé al enchufar: el control tiene alimentación. A oscuras y sin clic: fusible, cable, filtro o la propia fuente del control.
 sheet-entry-from = Primero ponga el selector en { $position }.
-sheet-entry-hold = En una parada por fallo el gesto no hace nada. Salga primero de ella. { $way }
+sheet-entry-hold = En una parada por fallo (el control ha visto un fallo, se ha parado y espera a que lo reinicien) el gesto no hace nada. Salga primero de ella. { $way }
 sheet-entry-rest = Antes de otro intento no toque la consola ni la tapa durante { $seconds } s.
 sheet-entry-skip = Un giro rápido puede saltarse un paso.
 sheet-entry-window = Todo el gesto en { $seconds } s.
@@ -1820,7 +1824,6 @@ sheet-pins = Cables
 sheet-pins-intro = Pin, marca impresa y adónde va el cable.
 sheet-programs = Programas fuera del modo de servicio
 sheet-reset = Salir de una parada por fallo
-sheet-search = Buscar:
 sheet-sights = Qué significan las luces
 sheet-tens = decenas
 sheet-units = unidades

@@ -551,6 +551,7 @@ impl BenchPort for DemoBench {
             cabinet_open: self.cabinet_open,
             taps_shut: false,
             basket_empty: false,
+            laundry_inside: true,
             outlet_tripped: false,
             pulled: &self.pulled,
             probes: self.probes,

@@ -729,7 +729,7 @@ pub struct Examined {
 pub enum Onward {
     /// This drill or job.
     Exercise(Exercise),
-    /// The job after it on offer; after the last one, the start screen.
+    /// The job after it on offer, to be chosen on the start screen.
     NextJob,
 }
 
@@ -810,12 +810,14 @@ pub struct UiState {
     /// Keys are for a text field or an open list, not for the machine. A button that has the focus leaves them
     /// to the machine, but for Tab, Enter and the space bar.
     pub typing: bool,
-    /// Back to the start screen, please.
+    /// Back to where this job was begun, please.
     pub leave: bool,
     /// Variants of a job are looked at.
     pub variants: Option<VariantList>,
     /// Whoever is here for the first time wants to see everything that there is.
     pub everything: bool,
+    /// The screen from which this job was begun.
+    pub leads_back_to: Screen,
     /// On to the practice screen, please.
     pub practise: bool,
     /// On to the examination, please.
@@ -836,6 +838,10 @@ pub struct UiState {
     pub code_wanted: Option<u8>,
     /// What is looked for among the causes.
     pub cause_search: String,
+    /// What is looked for among the parts.
+    pub part_search: String,
+    /// Looks whose findings were shown.
+    pub looks_seen: usize,
     /// Key list shown.
     pub keys: bool,
     /// Component chosen in the cabinet.
@@ -924,6 +930,7 @@ impl Default for UiState {
             covered: false,
             typing: false,
             leave: false,
+            leads_back_to: Screen::Start,
             onward: None,
             variants: None,
             everything: false,
@@ -936,6 +943,8 @@ impl Default for UiState {
             code_search: String::new(),
             code_wanted: None,
             cause_search: String::new(),
+            part_search: String::new(),
+            looks_seen: 0,
             keys: false,
             selected: None,
             held: HeldButtons::default(),

@@ -73,7 +73,7 @@ struct Seen {
     dial: u8,
     /// Level, mm; basket and agitator, hundredths of a turn; motor, rev/min; shaking, tenths of mm.
     moving: [i64; 5],
-    open: [bool; 4],
+    open: [bool; 5],
     held: [bool; Button::ALL.len()],
     strain: i32,
     pulled: Vec<Connector>,
@@ -111,6 +111,7 @@ fn seen_things(
             machine.lid_open,
             view.machine.lid_bolted,
             machine.cabinet_open,
+            machine.laundry,
         ],
         held: machine.held,
         strain: (strain * 100.0) as i32,

@@ -658,8 +658,8 @@ async function guided(person, hands, language) {
   await hands.use(say("wait-until"));
   await person.see("the run's end", (seen) => seen.waiting === 0, 240_000);
   await picture();
-  await open("tab-report", "report-search");
-  await hands.write(say("report-search"), say("mode-belt-broken").slice(0, 8), say("report-given-up"));
+  await open("tab-report", "search");
+  await hands.write(say("search"), say("mode-belt-broken").slice(0, 8), say("report-given-up"));
   await sleep(1_500);
   await hands.use(say("mode-belt-broken"));
   await picture();

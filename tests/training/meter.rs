@@ -339,6 +339,27 @@ fn a_broken_lead_shows_dead_what_is_live_until_it_is_changed() {
     assert!((value(&live) - 120.0).abs() < 3.0);
 }
 
+/// What is read off the display stands in the notebook to the last digit, before and after it is written down.
+#[test]
+fn the_display_shows_what_stands_in_the_notebook() {
+    let stage = Stage::new();
+    for seed in 0..12 {
+        let mut bench = dead(stage.bench(Mains::V120Hz60, None, seed));
+        for (mode, red, black) in [
+            (MeterMode::VoltsDc, "bulk.plus", "bulk.minus"),
+            (MeterMode::Ohms, "drain-pump.1", "drain-pump.2"),
+        ] {
+            let noted = read(&mut bench, mode, red, black, Grip::Clips);
+            let shown = bench.meter_shows().expect("the probes lie there");
+            assert_eq!(
+                shown.written(mode),
+                noted.shown.written(mode),
+                "seed {seed}"
+            );
+        }
+    }
+}
+
 #[test]
 fn a_held_display_is_written_down_as_it_stands_and_proves_nothing() {
     let stage = Stage::new();

@@ -13,6 +13,11 @@ use std::collections::VecDeque;
 /// How many tries are remembered.
 pub(super) const TRIES_KEPT: usize = 24;
 
+/// Detents past the count of a gesture's first turn that are still a miscount: whoever turns on further without a
+/// rest chooses a program. Our own choice: who counts wrong or has a worn dial is one or two off, and who forgets what
+/// comes between two turns of six and three is three off.
+pub(super) const MOST_MISCOUNTED: usize = 3;
+
 /// The way into service mode.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -262,6 +267,33 @@ pub struct Try {
     pub outcome: Outcome,
 }
 
+impl Try {
+    /// The panel was used as always, and the gesture's first step only looked begun. A turn that goes on past its
+    /// count, without a rest, by more than [`MOST_MISCOUNTED`] detents chooses a program; and so does a button that
+    /// the step keeps pressed and that was let go again before anything else was used.
+    pub(super) fn is_plain_use(&self) -> bool {
+        let broken = |line: &TraceLine| line.broke.is_some();
+        let Some(place) = self.lines.iter().position(broken) else {
+            return false;
+        };
+        let (right, wrong) = self.lines.split_at(place);
+        let goes_on = |line: &&TraceLine| line.broke == Some(TURNED_ON);
+        wrong.iter().filter(goes_on).count() > MOST_MISCOUNTED
+            || wrong.len() == 1 && only_pressed(right, &wrong[0])
+    }
+}
+
+/// The first turn of a gesture went on past its last detent.
+const TURNED_ON: EntryError = EntryError::TooManyDetents { step: 0 };
+
+/// The button that went down first came up again next.
+fn only_pressed(right: &[TraceLine], next: &TraceLine) -> bool {
+    match (right, next.got) {
+        ([first], Some(GestureInput::Up(button))) => first.got == Some(GestureInput::Down(button)),
+        _ => false,
+    }
+}
+
 impl GestureStep {
     /// The step's own window, ms.
     pub fn window_ms(&self) -> Option<u32> {
@@ -401,6 +433,7 @@ impl Automaton {
 /// Where the automaton stands.
 #[derive(Clone, Debug, Default, Serialize)]
 pub(super) struct Entry {
+    /// The edge that comes next; of a try that is over, the one that it was broken at, until a rest or another input.
     edge: u16,
     /// Ticks since the try began, the step began, the last edge, the last input.
     since_try: u32,
@@ -431,11 +464,20 @@ impl Entry {
     pub fn tick(&mut self, automaton: &Automaton, pressed: bool) {
         self.quiet = self.quiet.saturating_add(1);
         if !self.running {
-            return;
+            // A rest ends what belongs to the try before it.
+            if self.quiet >= automaton.rest_ticks {
+                self.edge = 0;
+            }
+            if self.edge == 0 {
+                return;
+            }
         }
         self.since_try += 1;
         self.since_step += 1;
         self.since_edge += 1;
+        if !self.running {
+            return;
+        }
         if ms(self.since_try) > automaton.within_ms
             && !pressed
             && self.quiet >= automaton.rest_ticks
@@ -457,7 +499,11 @@ impl Entry {
     ) -> bool {
         let quiet = std::mem::take(&mut self.quiet);
         if !self.running {
-            if quiet < automaton.rest_ticks || !automaton.begins(input, at) {
+            if quiet < automaton.rest_ticks {
+                self.go_on(automaton, input);
+                return false;
+            }
+            if !automaton.begins(input, at) {
                 return false;
             }
             self.begin(now_s, begun_as);
@@ -477,6 +523,31 @@ impl Entry {
             return self.settle(Outcome::Entered);
         }
         false
+    }
+
+    /// An input before the next rest after a broken try. It leaves a line where it tells a miscount from plain use:
+    /// more of the first turn, or what follows the first button.
+    fn go_on(&mut self, automaton: &Automaton, input: GestureInput) {
+        let lines = (self.tries.back()).map_or(&[][..], |last| last.lines.as_slice());
+        let broke = match lines {
+            _ if self.edge == 0 => None,
+            [.., last] if last.broke == Some(TURNED_ON) => {
+                let more = lines.iter().filter(|line| line.broke == Some(TURNED_ON));
+                let counts = last.got == Some(input) && more.count() <= MOST_MISCOUNTED;
+                counts.then_some(TURNED_ON)
+            }
+            [first, last] if last.broke.is_some() && only_pressed(&lines[..1], last) => {
+                let step = last.step;
+                (first.got != Some(input)).then_some(EntryError::OutOfOrder { step })
+            }
+            _ => None,
+        };
+        if broke.is_some() {
+            self.note(automaton, Some(input), broke);
+            self.since_edge = 0;
+        } else {
+            self.edge = 0;
+        }
     }
 
     /// Ends the present try; false where it could come to nothing from the start.
@@ -619,6 +690,7 @@ pub fn rehearse(
 
 #[cfg(test)]
 mod tests {
+    use super::super::tries::Tries;
     use super::*;
     use GestureInput::{Detent, Down, Up};
 
@@ -652,7 +724,13 @@ mod tests {
     /// Plays inputs at their times (ms since the first) after a rest; answers the last outcome.
     #[track_caller]
     fn play(inputs: &[(u32, GestureInput)]) -> Outcome {
-        let automaton = Automaton::compile(&gesture());
+        let entry = played(&gesture(), inputs);
+        entry.tries.back().map_or(Outcome::Open, |t| t.outcome)
+    }
+
+    #[track_caller]
+    fn played(gesture: &Gesture, inputs: &[(u32, GestureInput)]) -> Entry {
+        let automaton = Automaton::compile(gesture);
         let mut entry = Entry::default();
         for _ in 0..100 {
             entry.tick(&automaton, false);
@@ -667,7 +745,15 @@ mod tests {
             entry.tick(&automaton, pressed);
         }
         assert!(next.peek().is_none());
-        entry.tries.back().map_or(Outcome::Open, |t| t.outcome)
+        entry
+    }
+
+    /// The outcomes of the tries that count as meant.
+    #[track_caller]
+    fn meant(gesture: &Gesture, inputs: &[(u32, GestureInput)]) -> Vec<Outcome> {
+        let entry = played(gesture, inputs);
+        let tries = Tries::of(&[], entry.tries()).meant_since(0.0);
+        tries.iter().map(|one| one.outcome).collect()
     }
 
     const L: GestureInput = Detent(Direction::Left);
@@ -770,5 +856,108 @@ mod tests {
             },
         );
         check(&[(0, L), (200, L)], EntryError::WindowOver { step: 1 });
+    }
+
+    /// So many detents one way, `each_ms` apart from `from_ms` on.
+    fn turn(
+        input: GestureInput,
+        from_ms: u32,
+        detents: u32,
+        each_ms: u32,
+    ) -> Vec<(u32, GestureInput)> {
+        let detent = |n| (from_ms + n * each_ms, input);
+        (0..detents).map(detent).collect()
+    }
+
+    /// Two detents are asked for: up to five are a miscount, more without a rest choose a program.
+    #[test]
+    fn a_turn_far_past_its_count_is_no_try_and_a_miscount_is_one() {
+        let gesture = gesture();
+        let miscounted = [Outcome::Broken(TURNED_ON)];
+        let counts = |detents| meant(&gesture, &turn(L, 0, detents, 150));
+        assert_eq!(counts(1), []);
+        let over = EntryError::WindowOver { step: 1 };
+        assert_eq!(counts(2), [Outcome::Broken(over)]);
+        for detents in 3..=5 {
+            assert_eq!(counts(detents), miscounted, "{detents} detents");
+            let trace = played(&gesture, &turn(L, 0, detents, 150)).tries;
+            let lines = &trace.back().expect("a try").lines;
+            assert_eq!(lines.len(), detents as usize, "each of them shows");
+            assert_eq!(
+                lines.last().map(|line| line.at_ms),
+                Some(150 * (detents - 1))
+            );
+        }
+        for detents in [6, 12, 40] {
+            assert_eq!(counts(detents), [], "{detents} detents");
+        }
+        // Who goes on with the gesture after one too many has tried it, whatever the next turn counts.
+        let mut goes_on = turn(L, 0, 3, 150);
+        goes_on.extend([(500, Down(Button::Stop)), (600, Up(Button::Stop))]);
+        goes_on.extend(turn(L, 700, 9, 150));
+        assert_eq!(meant(&gesture, &goes_on), miscounted);
+        // After a rest it is another turn.
+        let rested = [turn(L, 0, 3, 150), turn(L, 1000, 3, 150)].concat();
+        assert_eq!(meant(&gesture, &rested), [miscounted, miscounted].concat());
+        // A program that is chosen hides no try made before.
+        let then_chosen = [turn(L, 0, 3, 150), turn(L, 1000, 9, 150)].concat();
+        assert_eq!(meant(&gesture, &then_chosen), miscounted);
+    }
+
+    /// A button that a gesture keeps down also steps through a list of programs.
+    #[test]
+    fn a_button_that_is_only_pressed_is_no_try() {
+        let (kept, other) = (Button::More, Button::Less);
+        let gesture = Gesture {
+            steps: vec![
+                GestureStep::Push {
+                    button: kept,
+                    window_ms: None,
+                },
+                GestureStep::Press {
+                    button: other,
+                    times: 2,
+                    max_ms: 400,
+                    window_ms: None,
+                },
+                GestureStep::Release {
+                    button: kept,
+                    min_ms: 0,
+                    window_ms: None,
+                },
+            ],
+            ..gesture()
+        };
+        let press = |button, at_ms| [(at_ms, Down(button)), (at_ms + 100, Up(button))];
+        let stepping = [press(kept, 0), press(kept, 300), press(kept, 2000)].concat();
+        assert_eq!(meant(&gesture, &stepping), []);
+        // Who lets go too soon and goes on with the gesture has tried it.
+        let too_soon = [press(kept, 0), press(other, 300), press(other, 600)].concat();
+        let broke = EntryError::OutOfOrder { step: 1 };
+        assert_eq!(meant(&gesture, &too_soon), [Outcome::Broken(broke)]);
+    }
+
+    /// What is done after a whole gesture in a fault hold belongs to no try.
+    #[test]
+    fn nothing_is_added_to_a_gesture_that_was_done() {
+        let press = GestureStep::Press {
+            button: Button::Stop,
+            times: 1,
+            max_ms: 400,
+            window_ms: None,
+        };
+        let gesture = Gesture {
+            steps: vec![press],
+            ..gesture()
+        };
+        let automaton = Automaton::compile(&gesture);
+        let mut entry = Entry::default();
+        entry.restart();
+        for input in [Down(Button::Stop), Up(Button::Stop), Down(Button::Start), L] {
+            entry.input(&automaton, input, 0, 0, Outcome::InHold);
+            entry.tick(&automaton, false);
+        }
+        assert_eq!(entry.tries.len(), 1);
+        assert_eq!(entry.tries[0].lines.len(), 2);
     }
 }

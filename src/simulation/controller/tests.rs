@@ -629,6 +629,22 @@ fn a_refused_gesture_says_why() {
     ));
 }
 
+/// The first job ends with a run: from the recalibration at 22 the dial goes back to the short program at 10.
+#[test]
+fn turning_the_dial_to_a_program_is_no_try() {
+    let mut rig = Rig::new(calibrated());
+    rig.run(1.0);
+    rig.turn(22, 0.25);
+    rig.run(2.0);
+    rig.turn(-12, 0.25);
+    rig.run(7.0);
+    let meant = |rig: &Rig| rig.control.view().tries.meant_since(0.0).len();
+    assert_eq!(meant(&rig), 0, "{:?}", rig.control.view().tries);
+    rig.turn(-8, 0.25);
+    rig.run(7.0);
+    assert_eq!(meant(&rig), 1, "two too many are a miscount");
+}
+
 #[test]
 fn a_try_in_a_fault_hold_leaves_its_trace_and_opens_nothing() {
     let mut rig = trips(Monitor::LockNotProven, 2, NOW, |r| r.lock_moves = false);

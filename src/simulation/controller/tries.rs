@@ -22,9 +22,11 @@ impl<'a> Tries<'a> {
         }
     }
 
-    /// Those that began at `since_s` or later and that were meant as one: whoever turns the dial to choose a
-    /// program makes no try; it is meant as one from the gesture's second step on, and in a fault hold, where the
-    /// dial is turned for nothing as well, once that step was begun rightly.
+    /// Those that began at `since_s` or later and that were meant as one: whoever turns the dial or presses a button
+    /// to choose a program makes no try. It is meant as one from the gesture's second step on; not if the first one
+    /// turns out as plain use of the panel, a turn more than three detents past its count without a rest, or a
+    /// button to be kept down that is let go before anything else is used; and in a fault hold, where the dial is
+    /// turned for nothing as well, only once the second step was begun rightly.
     #[must_use]
     pub fn meant_since(self, since_s: f64) -> Tries<'a> {
         Tries {
@@ -39,7 +41,9 @@ impl<'a> Tries<'a> {
             self.meant_since_s.is_none_or(|since_s| {
                 let held = attempt.outcome == Outcome::InHold;
                 let meant = |line: &TraceLine| line.step > 0 && !(held && line.broke.is_some());
-                f64::from(attempt.began_s) >= since_s && attempt.lines.iter().any(meant)
+                f64::from(attempt.began_s) >= since_s
+                    && attempt.lines.iter().any(meant)
+                    && !attempt.is_plain_use()
             })
         };
         self.parts.into_iter().flatten().filter(counts)

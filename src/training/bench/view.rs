@@ -109,6 +109,8 @@ pub struct BenchView<'a> {
     pub taps_shut: bool,
     /// The laundry is out of the basket.
     pub basket_empty: bool,
+    /// There is laundry in the basket to be seen.
+    pub laundry_inside: bool,
     /// The outlet's residual current device has tripped.
     pub outlet_tripped: bool,
     /// Connectors that are pulled.

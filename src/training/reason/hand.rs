@@ -82,7 +82,10 @@ impl Hand {
         if own_fault(attempt) {
             return Hand { success: 0.0 };
         }
-        let detents: Vec<u32> = (attempt.lines.iter())
+        // What came after the detent that broke the rule would have let nobody in.
+        let broken = attempt.lines.iter().position(|line| line.broke.is_some());
+        let until = broken.map_or(attempt.lines.len(), |place| place + 1);
+        let detents: Vec<u32> = (attempt.lines[..until].iter())
             .filter(|line| matches!(line.got, Some(GestureInput::Detent(_))))
             .map(|line| line.at_ms)
             .collect();

@@ -19,12 +19,12 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     let job = Arc::clone(context.bench.job());
     let guide = (job.guide.as_ref()).filter(|_| context.ui_state.examined.is_none());
     let Some(guide) = guide else {
-        kit::mark(ui.ctx(), None);
+        kit::mark_nothing(ui.ctx());
         return;
     };
     let guidance = context.ui_state.guidance;
     if guidance == Guidance::Nothing {
-        kit::mark(ui.ctx(), None);
+        kit::mark_nothing(ui.ctx());
         if !context.bench.view().finished && kit::wide(ui, context.fixed("guide-open")).clicked() {
             context.ui_state.guidance = Guidance::EveryStep;
         }
@@ -38,36 +38,29 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     };
     let place = context.bench.guide_place(guide, window);
     let Some(step) = guide.steps.get(place.steps_done) else {
-        kit::mark(ui.ctx(), None);
+        kit::mark_nothing(ui.ctx());
         done_ui(ui, context, guidance);
         return;
     };
     let told = guidance.tells(place.steps_done) || context.ui_state.told == Some(place.steps_done);
-    let labels = told.then(|| {
+    if told {
         let keys = step.mark.iter().map(|key| context.text(key));
         let control = match &step.goal {
             Goal::Window(goal) => Some(window_label(context, *goal)),
             Goal::Bench(_) => None,
         };
-        keys.chain(control).collect()
-    });
-    kit::mark(ui.ctx(), labels);
+        let begun = (context.ui_state.visit, place.steps_done);
+        kit::mark(ui.ctx(), begun, keys.chain(control).collect());
+    } else {
+        kit::mark_nothing(ui.ctx());
+    }
     kit::card(ui, |ui| {
         let args = [
             ("step", Value::from(place.steps_done as u64 + 1)),
             ("steps", Value::from(guide.steps.len() as u64)),
         ];
         kit::heading(ui, context.with("guide-step", &args));
-        if told {
-            let text = say(context.ui_state.language, &step.say);
-            ui.label(RichText::new(text).color(t::TEXT));
-        } else {
-            ui.label(RichText::new(context.fixed("guide-your-turn")).color(t::TEXT));
-        }
-        if let Some(astray) = place.astray.and_then(|n| step.astray.get(n)) {
-            let text = say(context.ui_state.language, &astray.say);
-            ui.label(RichText::new(text).color(t::BAD));
-        }
+        // Above the text: however long it is, the buttons stay under the pointer.
         ui.horizontal_wrapped(|ui| {
             if !told {
                 if ui.button(context.fixed("guide-tell")).clicked() {
@@ -87,6 +80,16 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
                 context.ui_state.guidance = Guidance::Nothing;
             }
         });
+        if told {
+            let text = say(context.ui_state.language, &step.say);
+            ui.label(RichText::new(text).color(t::TEXT));
+        } else {
+            ui.label(RichText::new(context.fixed("guide-your-turn")).color(t::TEXT));
+        }
+        if let Some(astray) = place.astray.and_then(|n| step.astray.get(n)) {
+            let text = say(context.ui_state.language, &astray.say);
+            ui.label(RichText::new(text).color(t::BAD));
+        }
     });
 }
 

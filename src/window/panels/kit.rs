@@ -6,6 +6,7 @@ use bevy_egui::egui::{
     self, Align2, Atom, Atoms, Color32, CornerRadius, FontId, Frame, Margin, Rect, Response,
     RichText, Sense, Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
 };
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Sets fonts, sizes and colours from the tokens.
@@ -126,41 +127,109 @@ pub fn set_scene(ctx: &egui::Context, scene: egui::TextureId) {
     ctx.data_mut(|data| data.insert_temp(egui::Id::new("scene"), scene));
 }
 
-/// Marks the buttons with these labels, until others are marked or none: what the guide's step needs.
-pub fn mark(ctx: &egui::Context, labels: Option<Arc<[String]>>) {
-    let place = egui::Id::new("marked");
-    ctx.data_mut(|data| match labels {
-        Some(labels) => {
-            data.insert_temp(place, labels);
-        }
-        None => data.remove::<Arc<[String]>>(place),
+/// The buttons to use for a step, and which of them were drawn since it began.
+#[derive(Clone)]
+struct Marked {
+    step: (u32, usize),
+    labels: Arc<[String]>,
+    drawn: BTreeSet<usize>,
+}
+
+/// Where that lies.
+fn marks() -> egui::Id {
+    egui::Id::new("marked")
+}
+
+/// Marks the buttons with these labels, until others are marked or none: what the guide's step needs. `step`: which
+/// bench it belongs to, and its place in the guide.
+pub fn mark(ctx: &egui::Context, step: (u32, usize), labels: Arc<[String]>) {
+    ctx.data_mut(|data| {
+        let now = data.get_temp_mut_or_insert_with(marks(), || None::<Marked>);
+        let before = now.take().filter(|before| before.step == step);
+        *now = Some(Marked {
+            step,
+            labels,
+            drawn: before.map(|before| before.drawn).unwrap_or_default(),
+        });
     });
 }
 
-/// Whether a button with this label is marked. Asked for every button in every frame: nothing is copied.
-fn is_marked(ui: &Ui, label: &str) -> bool {
-    let place = egui::Id::new("marked");
-    let labels = ui.ctx().data(|data| data.get_temp::<Arc<[String]>>(place));
-    labels.is_some_and(|labels| labels.iter().any(|marked| marked == label))
+/// Marks no button any more.
+pub fn mark_nothing(ctx: &egui::Context) {
+    ctx.data_mut(|data| data.insert_temp(marks(), None::<Marked>));
+}
+
+/// The place of this label among the marked ones. Asked for every button in every frame: nothing is copied.
+fn mark_of(ui: &Ui, label: &str) -> Option<usize> {
+    ui.ctx().data_mut(|data| {
+        let marked = data.get_temp_mut_or_insert_with(marks(), || None::<Marked>);
+        let labels = &marked.as_ref()?.labels;
+        labels.iter().position(|other| other == label)
+    })
 }
 
 /// The same button, with a frame round it if it is marked.
-fn framed(ui: &Ui, button: Response, is_marked: bool) -> Response {
-    if is_marked {
+fn framed(ui: &Ui, button: Response, marked: Option<usize>) -> Response {
+    if let Some(place) = marked {
         let edge = Stroke::new(2.0, t::SKY);
         let outside = egui::StrokeKind::Outside;
         (ui.painter()).rect_stroke(button.rect, CornerRadius::same(8), edge, outside);
+        bring_into_sight(ui, &button, place);
     }
     button
+}
+
+/// A ui under this tag is scrolled to what is marked in it.
+pub const SCROLLED_TO_MARKS: &str = "scrolled to marks";
+
+/// Scrolls to a marked button, once in each step, when it is first drawn: afterwards the page is the person's own. One
+/// that cannot be pressed yet is the last thing to do on its page, whose top comes first.
+fn bring_into_sight(ui: &Ui, button: &Response, place: usize) {
+    let mut above = ui.stack().iter();
+    if !above.any(|node| node.tags().contains(SCROLLED_TO_MARKS)) {
+        return;
+    }
+    let is_first = ui.ctx().data_mut(|data| {
+        let marked = data.get_temp_mut_or_insert_with(marks(), || None::<Marked>);
+        (marked.as_mut()).is_some_and(|marked| marked.drawn.insert(place))
+    });
+    if is_first && button.enabled() {
+        button.scroll_to_me(None);
+    }
+}
+
+/// What already stands on the panel, marked as a button with this label would be.
+pub fn mark_as(ui: &Ui, label: &str, response: Response) -> Response {
+    let marked = mark_of(ui, label);
+    framed(ui, response, marked)
+}
+
+/// A button as wide as its words.
+pub fn button(ui: &mut Ui, text: impl Into<RichText>) -> Response {
+    let text = text.into();
+    let marked = mark_of(ui, text.text());
+    let button = ui.button(text);
+    framed(ui, button, marked)
+}
+
+/// A field to search a list with.
+pub fn search(ui: &mut Ui, label: &str, wanted: &mut String) {
+    ui.horizontal(|ui| {
+        let label = ui.label(label);
+        let search = egui::TextEdit::singleline(wanted)
+            .char_limit(40)
+            .desired_width(ui.available_width() - 8.0);
+        ui.add(search).labelled_by(label.id);
+    });
 }
 
 /// A button as wide as the panel.
 pub fn wide(ui: &mut Ui, text: impl Into<RichText>) -> Response {
     let text = text.into();
-    let is_marked = is_marked(ui, text.text());
+    let marked = mark_of(ui, text.text());
     let size = [ui.available_width(), ui.spacing().interact_size.y + 2.0];
     let button = ui.add_sized(size, egui::Button::new(text));
-    framed(ui, button, is_marked)
+    framed(ui, button, marked)
 }
 
 /// A button that does something to the machine, as wide as the panel: with a picture of what it is done to.
@@ -183,7 +252,7 @@ pub fn small_deed(ui: &mut Ui, icon: Icon, text: impl Into<RichText>) -> Respons
 }
 
 fn deed_sized(ui: &mut Ui, icon: Icon, text: RichText, size: Vec2) -> Response {
-    let is_marked = is_marked(ui, text.text());
+    let marked = mark_of(ui, text.text());
     let place = egui::Id::new("icon");
     let fill = if ui.is_enabled() { t::DEED } else { t::CARD };
     let picture = Atom::custom(place, Vec2::splat(icon::SIZE));
@@ -202,7 +271,7 @@ fn deed_sized(ui: &mut Ui, icon: Icon, text: RichText, size: Vec2) -> Response {
         let ink = if ui.is_enabled() { t::TEXT } else { t::QUIET };
         icon.paint(ui.painter(), rect, ink);
     }
-    framed(ui, done.response, is_marked)
+    framed(ui, done.response, marked)
 }
 
 /// A button that goes somewhere else, as wide as the panel.
@@ -215,7 +284,7 @@ pub fn go(ui: &mut Ui, text: impl Into<RichText>) -> Response {
 /// The same with a size; with none it is as wide as its words.
 pub fn go_sized(ui: &mut Ui, text: impl Into<RichText>, size: Vec2) -> Response {
     let text = text.into().color(t::SKY);
-    let is_marked = is_marked(ui, text.text());
+    let marked = mark_of(ui, text.text());
     let place = egui::Id::new("onward");
     let arrow = Atom::custom(place, vec2(10.0, icon::SIZE));
     let atoms = if size.x > 0.0 {
@@ -227,7 +296,7 @@ pub fn go_sized(ui: &mut Ui, text: impl Into<RichText>, size: Vec2) -> Response 
     if let Some(rect) = done.rect(place) {
         icon::onward(ui.painter(), rect, t::SKY);
     }
-    framed(ui, done.response, is_marked)
+    framed(ui, done.response, marked)
 }
 
 /// Buttons without a ground of their own until the pointer is over them.
@@ -244,7 +313,8 @@ fn bare<R>(ui: &mut Ui, contents: impl FnOnce(&mut Ui) -> R) -> R {
 /// One of several pages or views side by side: a line below the words marks the one that is open.
 pub fn tab(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2) -> Response {
     let text = text.into().color(if on { t::AMBER } else { t::TEXT });
-    let is_marked = is_marked(ui, text.text());
+    // Whoever is there already need not be led there.
+    let marked = mark_of(ui, text.text()).filter(|_| !on);
     let tab = egui::Button::new(text).min_size(size).selected(on);
     let tab = tab.fill(Color32::TRANSPARENT).stroke(Stroke::NONE);
     let button = ui.add(tab);
@@ -255,7 +325,7 @@ pub fn tab(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2) -> Resp
         (false, false) => (t::EDGE, 1.0),
     };
     (ui.painter()).hline(button.rect.x_range(), low, Stroke::new(thick, ink));
-    framed(ui, button, is_marked)
+    framed(ui, button, marked)
 }
 
 /// The one thing to do next.
@@ -265,21 +335,21 @@ pub fn main_button(ui: &mut Ui, text: impl Into<RichText>, enabled: bool) -> Res
         .color(if enabled { t::ON_AMBER } else { t::QUIET });
     let fill = if enabled { t::AMBER } else { t::FIELD };
     let size = vec2(ui.available_width(), 36.0);
-    let is_marked = is_marked(ui, text.text());
+    let marked = mark_of(ui, text.text());
     let button = ui.add_enabled_ui(enabled, |ui| {
         ui.add_sized(size, egui::Button::new(text).fill(fill))
     });
-    framed(ui, button.inner, is_marked)
+    framed(ui, button.inner, marked)
 }
 
 /// One of several choices side by side: a small option, with round ends.
 pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
-    let is_marked = is_marked(ui, text.text());
+    let marked = mark_of(ui, text.text());
     let option = egui::Button::new(text).fill(fill).corner_radius(ROUND);
     let button = ui.add(option.selected(on));
-    framed(ui, button, is_marked)
+    framed(ui, button, marked)
 }
 
 /// Round ends of an option.
@@ -289,10 +359,10 @@ const ROUND: CornerRadius = CornerRadius::same(15);
 pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2) -> Response {
     let text = text.into().color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
-    let is_marked = is_marked(ui, text.text());
+    let marked = mark_of(ui, text.text());
     let option = egui::Button::new(text).fill(fill).corner_radius(ROUND);
     let button = ui.add_sized(size, option.selected(on));
-    framed(ui, button, is_marked)
+    framed(ui, button, marked)
 }
 
 /// A box to tick: square, since a round one would say that only one of several can be chosen.

@@ -11,16 +11,19 @@ use detent_training::bench::Action;
 const NAME_WIDTH: f32 = 112.0;
 
 pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
-    egui::CollapsingHeader::new(context.text("look"))
+    let heading = context.text("look");
+    let list = egui::CollapsingHeader::new(&heading)
         .id_salt("look")
         .show(ui, |ui| {
             kit::quiet(ui, context.text("look-intro"));
             for part in Part::ALL {
                 ui.horizontal_top(|ui| {
-                    let name = RichText::new(context.part(*part)).size(t::SMALL);
+                    let name = context.part(*part);
                     ui.allocate_ui(egui::vec2(NAME_WIDTH, 0.0), |ui| {
                         ui.set_width(NAME_WIDTH);
-                        ui.add(egui::Label::new(name).wrap());
+                        let label = RichText::new(&name).size(t::SMALL);
+                        let label = ui.add(egui::Label::new(label).wrap());
+                        kit::mark_as(ui, &name, label);
                     });
                     ui.vertical(|ui| {
                         ui.horizontal_wrapped(|ui| hands_on_ui(ui, context, *part));
@@ -41,6 +44,14 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                 });
             }
         });
+    if list.fully_closed() {
+        kit::mark_as(ui, &heading, list.header_response);
+    }
+    found_ui(ui, context);
+}
+
+/// What hands and eyes found, the latest first. What is new is scrolled to.
+fn found_ui(ui: &mut Ui, context: &mut PanelContext) {
     let log = context.bench.view().log;
     for test in log.bucket_tests().iter().rev() {
         ui.label(RichText::new(context.texts.bucket_test(test)).size(t::SMALL));
@@ -49,20 +60,27 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
     if found.is_empty() {
         kit::quiet(ui, context.text("found-empty"));
     }
-    for look in found.iter().rev() {
-        ui.horizontal(|ui| {
-            ui.label(RichText::new(context.part(look.component)).color(t::AMBER));
-            ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-                kit::quiet(ui, look.at.to_string());
+    let is_news = found.len() > context.ui_state.looks_seen;
+    for (n, look) in found.iter().rev().enumerate() {
+        let shown = ui.scope(|ui| {
+            ui.horizontal(|ui| {
+                ui.label(RichText::new(context.part(look.component)).color(t::AMBER));
+                ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                    kit::quiet(ui, look.at.to_string());
+                });
             });
+            if look.findings.is_empty() {
+                kit::quiet(ui, context.text("finding-nothing"));
+            }
+            for finding in &look.findings {
+                ui.label(RichText::new(context.text(&format!("finding-{finding}"))).size(t::SMALL));
+            }
         });
-        if look.findings.is_empty() {
-            kit::quiet(ui, context.text("finding-nothing"));
-        }
-        for finding in &look.findings {
-            ui.label(RichText::new(context.text(&format!("finding-{finding}"))).size(t::SMALL));
+        if is_news && n == 0 {
+            shown.response.scroll_to_me(None);
         }
     }
+    context.ui_state.looks_seen = found.len();
 }
 
 /// What hands do with any part.

@@ -365,7 +365,7 @@ pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
             }
             ui.add_space(8.0);
         }
-        if ui.button(context.text("note-code-do")).clicked() {
+        if kit::button(ui, context.text("note-code-do")).clicked() {
             let code = context.ui_state.digits[0] * 10 + context.ui_state.digits[1];
             context.act(Action::NoteCode(code));
         }

@@ -43,12 +43,11 @@ use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, PostUpdate, Rect, Res, ResMut, Result, State, Time,
     Update, in_state, resource_exists,
 };
-use bevy_egui::egui::{self, Frame, Margin, ScrollArea, Ui, UiBuilder};
+use bevy_egui::egui::{self, Frame, Margin, ScrollArea, Ui, UiBuilder, UiStackInfo};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass, EguiTextureHandle};
 use detent_content::{Texts, Value, Words};
 use detent_simulation::interface::{Component as Part, Pin};
 use detent_training::bench::Action;
-use detent_training::practice::Exercise;
 use detent_training::reason::Review;
 use stage::ConsoleOverlay;
 use std::borrow::Cow;
@@ -143,12 +142,16 @@ fn tabs(ui: &mut Ui, context: &mut PanelContext) {
             context.bench.view().finished,
         ))
         .auto_shrink(false)
-        .show(ui, |ui| match context.ui_state.tab {
-            Tab::Sheet => sheet::sheet_ui(ui, context),
-            Tab::Meter => meter::meter_ui(ui, context),
-            Tab::Parts => parts::parts_ui(ui, context),
-            Tab::Report => report::report_ui(ui, context),
-            Tab::Score => score::score_ui(ui, context),
+        .show(ui, |ui| {
+            let tag = UiStackInfo::default().with_tag(kit::SCROLLED_TO_MARKS);
+            let page = UiBuilder::new().ui_stack_info(tag);
+            ui.scope_builder(page, |ui| match context.ui_state.tab {
+                Tab::Sheet => sheet::sheet_ui(ui, context),
+                Tab::Meter => meter::meter_ui(ui, context),
+                Tab::Parts => parts::parts_ui(ui, context),
+                Tab::Report => report::report_ui(ui, context),
+                Tab::Score => score::score_ui(ui, context),
+            });
         });
 }
 
@@ -239,10 +242,13 @@ fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
         context.ui_state.seed.clone(),
         context.ui_state.stage,
     );
-    let guidance = context.ui_state.guidance;
+    let (guidance, leads_back_to) = (context.ui_state.guidance, context.ui_state.leads_back_to);
+    let looks_seen = context.bench.view().log.found().len();
     let examined = context.ui_state.examined.take();
     *context.ui_state = UiState {
         guidance,
+        leads_back_to,
+        looks_seen,
         page: (examined.as_ref().and_then(|e| e.sheet.first().copied())).unwrap_or_default(),
         examined,
         visit: context.ui_state.visit + 1,
@@ -255,10 +261,22 @@ fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
     };
 }
 
-/// The job after this one on offer.
-fn job_after(job: &Job, jobs: &dyn JobSource) -> Option<String> {
-    let files = jobs.offers().iter().map(|offer| &offer.course.file);
-    files.skip_while(|file| **file != job.file).nth(1).cloned()
+/// The place of the job after this one on offer.
+fn job_after(job: &Job, jobs: &dyn JobSource) -> Option<usize> {
+    let mut files = jobs.offers().iter().map(|offer| &offer.course.file);
+    let place = files.position(|file| *file == job.file)?;
+    (place + 1 < jobs.offers().len()).then_some(place + 1)
+}
+
+/// Chooses the job after this one on the start screen, where it is read before it is begun. The last one stays chosen.
+fn choose_next_job(context: &mut PanelContext, jobs: &dyn JobSource) {
+    let ui_state = &mut *context.ui_state;
+    if let Some(next) = job_after(context.bench.job(), jobs) {
+        ui_state.offer = next;
+        ui_state.seed = jobs.offers()[next].seed.to_string();
+    }
+    ui_state.offer_seen = None;
+    ui_state.content_library = false;
 }
 
 #[allow(clippy::too_many_arguments)]
@@ -347,23 +365,22 @@ fn draw(
                 next.set(if context.ui_state.examined.is_some() || examine {
                     Screen::Examination
                 } else {
-                    Screen::Start
+                    context.ui_state.leads_back_to
                 });
             }
             if let Some(onward) = context.ui_state.onward.take() {
                 context.bench.mark();
                 context.ui_state.kept = None;
-                let exercise = match onward {
-                    Onward::Exercise(exercise) => Some(exercise),
-                    Onward::NextJob => job_after(context.bench.job(), jobs).map(Exercise::Job),
-                };
-                match exercise {
+                match onward {
                     // A job comes by itself once it is set up.
-                    Some(exercise) => {
+                    Onward::Exercise(exercise) => {
                         let to = practice::begin(&mut context, &mut drill, jobs, &exercise);
                         to.into_iter().for_each(|to| next.set(to));
                     }
-                    None => next.set(Screen::Start),
+                    Onward::NextJob => {
+                        choose_next_job(&mut context, jobs);
+                        next.set(Screen::Start);
+                    }
                 }
             }
         }
@@ -391,6 +408,11 @@ fn draw(
     }
     match context.ui_state.opened() {
         Some(Ok(opened)) => {
+            match screen.get() {
+                from @ (Screen::Start | Screen::Practice) => context.ui_state.leads_back_to = *from,
+                // Once more, the second visit: from where the first was begun. An examination knows its own jobs.
+                Screen::Bench | Screen::Drill | Screen::Examination => {}
+            }
             open_job(&mut context, opened);
             next.set(Screen::Bench);
         }

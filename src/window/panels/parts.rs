@@ -6,7 +6,7 @@ use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{Align, Label, Layout, RichText, Ui, vec2};
 use detent_content::Value;
-use detent_training::bench::Action;
+use detent_training::bench::{Action, Part};
 use std::sync::Arc;
 
 /// Room for a price, logical pixels.
@@ -29,15 +29,30 @@ pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
         kit::quiet(ui, rates);
     });
     quote_ui(ui, context);
+    let label = context.texts.fixed("search");
+    kit::search(ui, &label, &mut context.ui_state.part_search);
+    let wanted = context.ui_state.part_search.trim().to_lowercase();
     let job = Arc::clone(context.bench.job());
-    for row in &job.parts {
+    let says = |text: &str| text.to_lowercase().contains(&wanted);
+    let rows: Vec<(String, &Part)> = (job.parts.iter())
+        .map(|row| (context.text(&row.name_key), row))
+        .filter(|(name, row)| says(name) || says(&row.number))
+        .collect();
+    if rows.is_empty() {
+        kit::quiet(ui, context.fixed("parts-none-found"));
+    }
+    for (name, row) in rows {
         kit::card(ui, |ui| {
+            let held = (context.bench.view().parts.iter().rev())
+                .find(|part| part.number == row.number)
+                .cloned();
             ui.horizontal_top(|ui| {
                 // A long name wraps; the price keeps its place.
                 let width = ui.available_width() - PRICE_WIDTH;
                 ui.allocate_ui_with_layout(vec2(width, 0.0), Layout::top_down(Align::Min), |ui| {
                     ui.set_width(width);
-                    ui.add(Label::new(RichText::new(context.text(&row.name_key)).strong()).wrap());
+                    let label = ui.add(Label::new(RichText::new(&name).strong()).wrap());
+                    kit::mark_as(ui, &name, label);
                 });
                 let price = context.with("parts-price", &[("price", Value::from(row.price))]);
                 ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
@@ -52,40 +67,33 @@ pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
                 kit::quiet(ui, context.text(note));
             }
             ui.horizontal(|ui| {
-                let wait = context.with("parts-wait", &[("hours", Value::from(row.wait_hours))]);
+                // What is here already need not arrive.
+                let wait = match &held {
+                    Some(_) => String::new(),
+                    None => context.with("parts-wait", &[("hours", Value::from(row.wait_hours))]),
+                };
                 let revision = row.revision.map_or(String::new(), |letter| {
                     let letter = Value::from(letter.to_string());
                     context.with("parts-revision", &[("revision", letter)])
                 });
                 kit::quiet(ui, format!("{} {revision}   {wait}", row.number));
-                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                    let held = context
-                        .bench
-                        .view()
-                        .parts
-                        .iter()
-                        .rev()
-                        .find(|p| p.number == row.number)
-                        .cloned();
-                    match held {
-                        Some(part) if part.fitted => {
-                            ui.label(RichText::new(context.text("parts-fitted")).color(t::GOOD));
+                ui.with_layout(Layout::right_to_left(Align::Center), |ui| match held {
+                    Some(part) if part.fitted => {
+                        ui.label(RichText::new(context.text("parts-fitted")).color(t::GOOD));
+                    }
+                    Some(_) => {
+                        if kit::small_deed(ui, Icon::Wrench, context.text("do-fit")).clicked() {
+                            context.act(Action::Fit(row.number.clone()));
                         }
-                        Some(_) => {
-                            if kit::small_deed(ui, Icon::Wrench, context.text("do-fit")).clicked() {
-                                context.act(Action::Fit(row.number.clone()));
-                            }
-                            if kit::small_deed(ui, Icon::Back, context.text("do-return")).clicked()
-                            {
-                                context.act(Action::Return(row.number.clone()));
-                            }
+                        if kit::small_deed(ui, Icon::Back, context.text("do-return")).clicked() {
+                            context.act(Action::Return(row.number.clone()));
                         }
-                        None => {
-                            if kit::small_deed(ui, Icon::Box, context.text("do-order")).clicked() {
-                                context.act(Action::Order(row.number.clone()));
-                            }
-                            quote_part_ui(ui, context, &row.number);
+                    }
+                    None => {
+                        if kit::small_deed(ui, Icon::Box, context.text("do-order")).clicked() {
+                            context.act(Action::Order(row.number.clone()));
                         }
+                        quote_part_ui(ui, context, &row.number);
                     }
                 });
             });

@@ -4,7 +4,7 @@ use super::{PanelContext, kit};
 use crate::port::{CauseRow, Job};
 use crate::state::Tab;
 use crate::tokens as t;
-use bevy_egui::egui::{Button, ComboBox, RichText, ScrollArea, TextEdit, Ui, vec2};
+use bevy_egui::egui::{Button, ComboBox, RichText, ScrollArea, Ui, vec2};
 use detent_training::bench::{Action, Advice, Verdict};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -175,13 +175,8 @@ fn causes_ui(ui: &mut Ui, context: &mut PanelContext, job: &Job) {
         names.join("; ")
     };
     ui.label(RichText::new(named).color(t::AMBER));
-    ui.horizontal(|ui| {
-        let label = ui.label(context.fixed("report-search"));
-        let search = TextEdit::singleline(&mut context.ui_state.cause_search)
-            .char_limit(40)
-            .desired_width(ui.available_width() - 8.0);
-        ui.add(search).labelled_by(label.id);
-    });
+    let label = context.texts.fixed("search");
+    kit::search(ui, &label, &mut context.ui_state.cause_search);
     let wanted = context.ui_state.cause_search.trim().to_lowercase();
     let rows: Vec<(String, &CauseRow)> = (job.causes.iter())
         .map(|cause| (context.text(&cause.name_key()), cause))

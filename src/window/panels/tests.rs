@@ -8,6 +8,8 @@ use crate::port::VariantDraw;
 use crate::practice::now;
 use crate::state::{Examined, Guidance, Onward, Page, PinGroup, VariantList, say};
 use crate::workbench::LibraryJobs;
+use crate::{AppOptions, add_bench, without_window_system};
+use bevy::time::TimeUpdateStrategy;
 use bevy_egui::egui::accesskit::Role;
 use detent_content::{Language, ProfileFolder, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
@@ -22,6 +24,7 @@ use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use std::sync::Arc;
+use std::time::Duration;
 
 /// A panel under test with all that it needs.
 pub(super) struct Fixture {
@@ -888,13 +891,143 @@ fn a_variant_of_a_job_can_be_opened() {
 fn the_next_job_is_the_one_after_it_on_offer() {
     let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
     let bench = open(&jobs, 0, 101);
-    let second = jobs.offers()[1].course.file.clone();
-    assert_eq!(job_after(bench.job(), &jobs), Some(second));
+    assert_eq!(job_after(bench.job(), &jobs), Some(1));
     let last = Job {
         file: jobs.offers().last().expect("jobs").course.file.clone(),
         ..Job::clone(bench.job())
     };
     assert_eq!(job_after(&last, &jobs), None);
+}
+
+/// The whole window without a window system, its frames a tenth of a second apart.
+fn whole_window(options: &AppOptions) -> App {
+    let mut app = without_window_system(options, false);
+    add_bench(&mut app, options).expect("the built-in jobs are sound");
+    let frame = Duration::from_millis(100);
+    app.insert_resource(TimeUpdateStrategy::ManualDuration(frame));
+    app.finish();
+    app.cleanup();
+    (0..3).for_each(|_| app.update());
+    app
+}
+
+fn screen(app: &App) -> Screen {
+    *app.world().resource::<State<Screen>>().get()
+}
+
+/// The next job is chosen where it can be read, and nothing is begun.
+#[test]
+fn the_next_job_is_chosen_on_the_start_screen() {
+    let mut app = whole_window(&AppOptions {
+        start: Some((0, 101)),
+        ..AppOptions::default()
+    });
+    let mut ui_state = app.world_mut().resource_mut::<UiState>();
+    (ui_state.guidance, ui_state.content_library) = (Guidance::EveryStep, true);
+    ui_state.onward = Some(Onward::NextJob);
+    (0..3).for_each(|_| app.update());
+    assert_eq!(screen(&app), Screen::Start);
+    let second = app.world().resource::<JobSourceRes>().0.offers()[1].seed;
+    let ui_state = app.world().resource::<UiState>();
+    assert!(ui_state.opening.is_none() && !ui_state.content_library);
+    assert_eq!((ui_state.offer, &ui_state.seed), (1, &second.to_string()));
+
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let mut start = fixture(Language::En);
+    start.ui_state.offer = 1;
+    let begin = harness(start, |ui, context| {
+        start::start_ui(ui, context, &LearnerRes::default(), &jobs);
+    });
+    begin.get_by_label(say(Language::En, &jobs.offers()[1].complaint));
+    begin.get_by_label("Begin the job");
+}
+
+/// Leaving a job leads to where it was begun, also when it was done once more in between.
+#[test]
+fn a_job_leads_back_to_where_it_was_begun() {
+    for (options, from) in [
+        (AppOptions::default(), Screen::Start),
+        (
+            AppOptions {
+                practice: Some(false),
+                ..AppOptions::default()
+            },
+            Screen::Practice,
+        ),
+    ] {
+        let mut app = whole_window(&options);
+        assert_eq!(screen(&app), from);
+        for _ in 0..2 {
+            let seed = app.world().resource::<JobSourceRes>().0.offers()[0].seed;
+            let opening = app.world().resource::<JobSourceRes>().0.open(0, seed);
+            let mut ui_state = app.world_mut().resource_mut::<UiState>();
+            ui_state.open(opening);
+            ui_state.opening.as_mut().expect("it is opened").wait();
+            (0..3).for_each(|_| app.update());
+            assert_eq!(screen(&app), Screen::Bench);
+        }
+        app.world_mut().resource_mut::<UiState>().leave = true;
+        (0..3).for_each(|_| app.update());
+        assert_eq!(screen(&app), from);
+    }
+}
+
+/// What is in the hand or in the machine need not arrive any more.
+#[test]
+fn a_part_that_is_here_does_not_arrive() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    for language in Language::ALL {
+        let mut fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), language);
+        fixture.ui_state.part_search = "P-1801".to_owned();
+        let belt = (fixture.bench.job().parts.iter()).find(|part| part.number == "P-1801");
+        let hours = Value::from(belt.expect("it is in the list").wait_hours);
+        let wait = fixture.texts.with("parts-wait", &[("hours", hours)]);
+        let mut harness = harness(fixture, parts::parts_ui);
+        let arrives =
+            |harness: &Harness<'_, Fixture>| harness.query_all_by_label_contains(&wait).count();
+        assert_eq!(arrives(&harness), 1);
+        let belt = || "P-1801".to_owned();
+        for action in [Action::Order(belt()), Action::Fit(belt())] {
+            let bench = &mut harness.state_mut().bench;
+            if matches!(action, Action::Fit(_)) {
+                bench
+                    .run(&ScriptStep::Do(Action::Unplug))
+                    .expect("plugged in");
+                bench
+                    .run(&ScriptStep::Do(Action::OpenCabinet))
+                    .expect("closed");
+            }
+            bench.run(&ScriptStep::Do(action)).expect("it can be done");
+            harness.run_steps(2);
+            assert_eq!(arrives(&harness), 0, "{language:?}");
+        }
+    }
+}
+
+/// Parts are found by a piece of their name or number.
+#[test]
+fn parts_have_a_search() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    for language in Language::ALL {
+        let fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), language);
+        let texts = Texts::load(language);
+        let (belt, hose) = (texts.get("part-belt"), texts.get("part-drain-hose"));
+        let mut harness = harness_of([430.0, 9000.0], fixture, parts::parts_ui);
+        let there = |harness: &Harness<'_, Fixture>, name: &str| {
+            harness.query_all_by_label(name).next().is_some()
+        };
+        assert!(there(&harness, &belt) && there(&harness, &hose));
+        harness.get_by_label(&texts.get("search"));
+        for wanted in [belt.to_uppercase(), " p-1801 ".to_owned()] {
+            harness.state_mut().ui_state.part_search = wanted;
+            harness.run_steps(3);
+            assert!(there(&harness, &belt) && !there(&harness, &hose));
+        }
+        harness.state_mut().ui_state.part_search = "no such thing".to_owned();
+        harness.run_steps(3);
+        assert!(!there(&harness, &belt));
+        harness.get_by_label(&texts.get("parts-none-found"));
+    }
 }
 
 /// A code that was noted can be struck out, and stays to be seen.
@@ -1236,6 +1369,7 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
         ticket::ticket_ui(ui, context);
     });
     let show = texts.get("guide-show");
+    let mut places = Vec::new();
     assert!(harness.query_by_label(&show).is_none());
     harness.get_by_label(&texts.get("guide-open")).click();
     harness.run_steps(2);
@@ -1250,6 +1384,7 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
             place.is_some_and(|place| place.x1 > f64::from(ROOM) + 0.5)
         });
         assert_eq!(too_wide.count(), 0, "{language:?}, step {step}");
+        places.push(harness.get_by_label(&show).rect());
         harness.get_by_label(&show).click();
         harness.run_steps(2);
         for _ in 0..600 {
@@ -1261,6 +1396,8 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
         harness.run_steps(2);
         assert_eq!(harness.state().ui_state.message, None);
     }
+    // However long the text is, the button stays under the pointer.
+    assert!(places.iter().all(|place| *place == places[0]), "{places:?}");
     harness.get_by_label(&texts.get("guide-done"));
     // The same job comes again with half of its steps left open.
     let again = texts.get("guide-again-half");
@@ -1272,6 +1409,117 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
     assert_eq!(ui_state.onward, Some(Onward::Exercise(Exercise::Job(file))));
     let score = harness.state().bench.score().expect("handed in").total();
     assert!(score >= 90.0, "{score}");
+}
+
+/// The guide on the left and the open tab on the right, low as on a small screen.
+fn guide_and_tabs(ui: &mut Ui, context: &mut PanelContext) {
+    let left = fixed(egui::Panel::left("ticket"), 280.0, (10, 2));
+    left.show(ui, |ui| guide::guide_ui(ui, context));
+    tabs(ui, context);
+}
+
+/// The first job on a low screen, the guide before the step of this goal, with this tab open.
+fn guided_to(goal: &Goal, tab: Tab) -> Harness<'static, Fixture> {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let mut fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), Language::En);
+    let guide = fixture.bench.job().guide.clone().expect("it has a guide");
+    let until = guide.steps.iter().position(|step| step.goal == *goal);
+    let before = &guide.steps[..until.expect("a step of the guide")];
+    for line in before.iter().flat_map(|step| &step.shown) {
+        fixture.bench.run(line).expect("a person can do this");
+    }
+    fixture.bench.refresh();
+    fixture.ui_state.looks_seen = fixture.bench.view().log.found().len();
+    fixture.ui_state.guidance = Guidance::EveryStep;
+    let mut harness = harness_of(LOW, fixture, guide_and_tabs);
+    harness.state_mut().ui_state.tab = tab;
+    harness.run_steps(60);
+    harness
+}
+
+/// Size of that screen, logical pixels.
+const LOW: [f32; 2] = [692.0, 420.0];
+
+/// Whether a ring of the guide's light is drawn round this.
+fn is_ringed(harness: &Harness<'_, Fixture>, place: egui::Rect) -> bool {
+    harness
+        .output()
+        .shapes
+        .iter()
+        .any(|clipped| match &clipped.shape {
+            egui::Shape::Rect(ring) => {
+                ring.stroke == egui::Stroke::new(2.0, crate::tokens::SKY) && ring.rect == place
+            }
+            _ => false,
+        })
+}
+
+/// The tab that leads there is marked until it is open. Then the control is brought into sight once, and the page is the
+/// person's own.
+#[test]
+fn the_guide_s_light_is_in_sight() {
+    let noted = Goal::Bench(BenchGoal::Did(Action::NoteCode(56)));
+    let mut harness = guided_to(&noted, Tab::Sheet);
+    let tab = |harness: &Harness<'_, Fixture>, name: &str| {
+        harness.get_by_role_and_label(Role::Button, name).rect()
+    };
+    let meter = tab(&harness, "Meter");
+    assert!(is_ringed(&harness, meter));
+    harness.get_by_role_and_label(Role::Button, "Meter").click();
+    harness.run_steps(60);
+    assert!(!is_ringed(&harness, tab(&harness, "Meter")));
+    let record = |harness: &Harness<'_, Fixture>| harness.get_by_label("Record code").rect();
+    let seen = record(&harness);
+    assert!(is_ringed(&harness, seen));
+    assert!(
+        seen.top() > meter.bottom() && seen.bottom() <= LOW[1],
+        "{seen:?}"
+    );
+    // Whoever scrolls away is not brought back.
+    harness.event(egui::Event::PointerMoved(egui::pos2(500.0, 300.0)));
+    harness.event(egui::Event::MouseWheel {
+        unit: egui::MouseWheelUnit::Point,
+        delta: egui::vec2(0.0, 4000.0),
+        phase: egui::TouchPhase::Move,
+        modifiers: egui::Modifiers::NONE,
+    });
+    harness.run_steps(60);
+    let left = record(&harness);
+    assert!(left.top() > LOW[1], "{left:?}");
+    harness.run_steps(60);
+    assert_eq!(record(&harness), left);
+}
+
+/// The list to inspect from lies at the foot of its tab, and what was found is told below it.
+#[test]
+fn the_guide_leads_to_the_list_of_parts_and_the_finding_is_in_sight() {
+    let inspected = Goal::Bench(BenchGoal::Did(Action::Inspect(Part::Belt)));
+    let mut harness = guided_to(&inspected, Tab::Meter);
+    let within = |place: egui::Rect| place.top() > 40.0 && place.bottom() <= LOW[1];
+    let list = harness.get_by_label("Look, feel, turn by hand");
+    assert!(within(list.rect()), "{:?}", list.rect());
+    assert!(is_ringed(&harness, list.rect()));
+    list.click();
+    harness.run_steps(60);
+    let list = harness.get_by_label("Look, feel, turn by hand").rect();
+    assert!(!is_ringed(&harness, list), "it is open");
+    let belt = harness.get_all_by_label("Drive belt").next();
+    let belt = belt.expect("in the list").rect();
+    assert!(within(belt) && is_ringed(&harness, belt), "{belt:?}");
+    let fixture = harness.state_mut();
+    let look = ScriptStep::Do(Action::Inspect(Part::Belt));
+    fixture
+        .bench
+        .run(&look)
+        .expect("the circuit was proved dead");
+    fixture.bench.refresh();
+    harness.run_steps(60);
+    let texts = Texts::load(Language::En);
+    let found = harness.state().bench.view().log.found().last().cloned();
+    let finding = found.expect("it was looked at").findings[0];
+    let finding = texts.get(&format!("finding-{finding}"));
+    let told = harness.get_by_label(&finding).rect();
+    assert!(within(told), "{told:?}");
 }
 
 /// A step that was left open tells its number and nothing else until it is asked; what leads astray is told all the same.

@@ -23,6 +23,8 @@ pub struct DisplayedMachine {
     pub lid_open: bool,
     /// The panels are off.
     pub cabinet_open: bool,
+    /// Laundry lies in the basket.
+    pub laundry: bool,
     /// The meter's probes are drawn where they are.
     pub probes: bool,
     /// Water depth in the tub, mm.
@@ -73,6 +75,7 @@ pub fn display(
             plugged: machine.plugged,
             lid_open: machine.lid_open,
             cabinet_open: view.cabinet_open,
+            laundry: view.laundry_inside,
             probes: true,
             level_mm: machine.level_mm,
             basket_rev: machine.basket_rev,

@@ -4,6 +4,7 @@ pub mod console;
 pub mod displayed;
 mod fitted;
 pub mod inside;
+mod laundry;
 pub mod lights;
 mod maker;
 pub mod measures;

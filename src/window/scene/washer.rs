@@ -1,6 +1,7 @@
 //! The cabinet, its lid, the tub, the basket and the water.
 
 use super::displayed::{DisplayedMachine, display};
+use super::laundry::{Laundry, laundry};
 use super::maker::{Maker, at};
 use super::measures::{DECK, DECK_Y, DEPTH, TUB_R, TUB_Y, WIDTH};
 use super::mesh::{
@@ -310,6 +311,8 @@ fn tub(make: &mut Maker, root: Entity) {
         make.add(basket, mark, &paint.teal, Transform::IDENTITY);
     }
 
+    laundry(make, basket);
+
     let agitator = make.group(Some(root), Transform::IDENTITY);
     make.commands.entity(agitator).insert(AgitatorPart);
     let mut profile = vec![
@@ -390,6 +393,7 @@ fn animate(
         Query<&mut Transform, With<AgitatorPart>>,
         Single<(&mut Transform, &mut Visibility), With<Water>>,
         Single<&mut Transform, With<Washer>>,
+        Single<&mut Visibility, With<Laundry>>,
     )>,
 ) {
     let machine = &*displayed;
@@ -425,17 +429,18 @@ fn animate(
             place.with_rotation(turn(machine.agitator_rev))
         });
     }
+    let seen = |there: bool| match there {
+        true => Visibility::Inherited,
+        false => Visibility::Hidden,
+    };
     let depth = motion.level_mm / 1000.0;
     {
         let mut water = parts.p4();
         let scale = Vec3::new(1.0, depth.max(0.001), 1.0);
         put(&mut water.0, |place| place.with_scale(scale));
-        water.1.set_if_neq(if depth > 0.004 {
-            Visibility::Inherited
-        } else {
-            Visibility::Hidden
-        });
+        water.1.set_if_neq(seen(depth > 0.004));
     }
+    parts.p6().set_if_neq(seen(machine.laundry));
     let shake = (machine.shake_mm as f32 / 1000.0).min(0.012);
     let phase = machine.basket_rev as f32 * TAU;
     let shaken = Vec3::new(phase.cos(), 0.0, phase.sin()) * shake;

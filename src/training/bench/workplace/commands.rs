@@ -144,6 +144,7 @@ impl Bench {
             } => {
                 self.probes = Some((*mode, *red, *black));
                 self.grip = *grip;
+                self.meter_error = 0.0;
                 // Turning the knob lets a held display go.
                 self.meter.held = self.meter.held.filter(|(held, _)| held == mode);
             }

@@ -59,8 +59,8 @@ impl Bench {
             .map(|m| meter_sound && !could_be(m, &mut alike))
             .collect();
         let live = plant.plugged();
-        let draw = 2.0 * uniform(&mut self.rng) - 1.0;
-        let shown = self.meter.shows(mode, meter::noisy(ideal, mode, draw));
+        self.meter_error = 2.0 * uniform(&mut self.rng) - 1.0;
+        let shown = self.reads(mode, ideal);
         let at = self.machine.now();
         self.log.push(LogEntry::Reading(Reading {
             at,
@@ -82,7 +82,13 @@ impl Bench {
         }
         let on = self.probes?;
         let ideal = self.follower.shows(self.machine.plant(), on, self.grip);
-        Some(self.meter.shows(on.0, ideal))
+        Some(self.reads(on.0, ideal))
+    }
+
+    /// What stands on the display, and is written down, where a sound meter with no error would show `ideal`.
+    fn reads(&self, mode: MeterMode, ideal: Display) -> Display {
+        let noisy = meter::noisy(ideal, mode, self.meter_error);
+        self.meter.shows(mode, noisy)
     }
 }
 

@@ -21,7 +21,7 @@ use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
 use detent_simulation::controller::{ControlMode, Tries};
 use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::machine::Machine;
-use detent_simulation::plant::FailureMode;
+use detent_simulation::plant::{FailureMode, Param};
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use rand_chacha::ChaCha8Rng;
 pub use safety::{TOUCH_V, hands_inside};
@@ -44,6 +44,9 @@ pub struct Bench {
     grip: Grip,
     meter: Meter,
     follower: Follower,
+    /// The meter's error where the probes lie, −1 to 1 of the most that [`meter::noisy`](super::meter::noisy) adds:
+    /// drawn with each reading, and the same for as long as they lie there.
+    meter_error: f64,
     parts: Vec<PartInHand>,
     /// Water on the floor that was wiped up, L.
     wiped_l: f64,
@@ -241,8 +244,8 @@ impl Bench {
         self.began
     }
 
-    /// The technician's tries at the entry gesture, oldest first. Whoever turns the dial to choose a
-    /// program makes no try; it is meant as one from the gesture's second step on.
+    /// The technician's tries at the entry gesture, oldest first. Whoever uses the panel to choose a
+    /// program makes no try: see [`Tries::meant_since`].
     pub fn tries(&self) -> Tries<'_> {
         self.machine.tries().meant_since(self.began.seconds())
     }
@@ -395,6 +398,7 @@ impl Bench {
             cabinet_open: self.cabinet_open,
             taps_shut: self.machine.plant().taps_shut(),
             basket_empty: self.machine.plant().basket_empty(),
+            laundry_inside: self.machine.plant().params().get(Param::LoadKg) > 0.0,
             outlet_tripped: self.machine.plant().outlet_tripped(),
             pulled: &self.pulled,
             probes: self.probes,

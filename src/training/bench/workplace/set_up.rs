@@ -69,6 +69,7 @@ impl Bench {
                 ..next.meter
             },
             follower: Follower::default(),
+            meter_error: 0.0,
             parts: Vec::new(),
             wiped_l: self.machine.plant().water().floor_l,
             spent: 0.0,
@@ -114,6 +115,7 @@ impl Bench {
                 ..Meter::default()
             },
             follower: Follower::default(),
+            meter_error: 0.0,
             parts: Vec::new(),
             wiped_l: 0.0,
             spent: 0.0,

@@ -8,7 +8,7 @@ use super::meter::code_entry;
 use super::{PanelContext, kit};
 use crate::state::Page;
 use crate::tokens as t;
-use bevy_egui::egui::{self, Align2, RichText, TextEdit, Ui, Vec2, vec2};
+use bevy_egui::egui::{self, Align2, RichText, Ui, Vec2, vec2};
 use detent_content::Value;
 use detent_simulation::controller::{Board, Code, Selector};
 use std::f32::consts::{PI, TAU};
@@ -62,13 +62,8 @@ fn sorted_codes(board: &Board) -> Vec<&Code> {
 
 /// A search among the codes, and each of them to go to.
 fn index_ui(ui: &mut Ui, context: &mut PanelContext) {
-    ui.horizontal(|ui| {
-        let label = ui.label(context.fixed("sheet-search"));
-        let search = TextEdit::singleline(&mut context.ui_state.code_search)
-            .char_limit(40)
-            .desired_width(ui.available_width() - 8.0);
-        ui.add(search).labelled_by(label.id);
-    });
+    let label = context.texts.fixed("search");
+    kit::search(ui, &label, &mut context.ui_state.code_search);
     let mut wanted = None;
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(4.0, 4.0);
