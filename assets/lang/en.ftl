@@ -1044,7 +1044,7 @@ hint-open-taps-ask = Can water get to the machine at all?
 hint-open-taps-do = Open both { word-taps } again, all the way. You shut them off for the work.
 hint-open-taps-where = Look at the { word-taps }.
 hint-prove-by-run-ask = Has it washed since?
-hint-prove-by-run-do = Put the laundry back in, close it up, plug it in and run a program to the end. Only a run shows that nothing else is wrong.
+hint-prove-by-run-do = Put the laundry back in, close it up, plug it in and run a whole wash to the end: hot and cold water, and the fast spin. Only a run shows that nothing else is wrong.
 hint-prove-by-run-where = The repair is not proven yet.
 hint-quote-part-ask = What will it come to, and has the customer agreed to that?
 hint-quote-part-do = You know enough to buy. First give the customer a quote with { $part } and the labor of the whole visit.
@@ -1231,6 +1231,7 @@ lost-over-repaired = Part { $part } was replaced although the old one only had t
 lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest did nothing for the customer.
 lost-rest-too-short = Unplugged for only { $seconds } s: the control still held its charge, so nothing was reset. Give it a full minute.
 lost-rivals-left = The readings cited leave { $open } of { $rivals } other causes open. Measure what tells them apart, and cite it.
+lost-run-falls-short = A program ran to the end after the repair, but { $gap }. Run one that comes to what was repaired, and watch it.
 lost-scald = Hands went into scalding water. Let the pump drain it, or let it cool.
 lost-shock = Electric shock: something live was touched. Unplug the machine, keep the plug under your control and verify that the circuit is dead before hands go in.
 lost-slow = The job took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
@@ -1735,6 +1736,13 @@ rule-too-many-detents = too many detents were turned
 rule-window-over = the time ran out
 rule-wrong-way = the dial turned the wrong way
 
+## run-gap
+
+run-gap-full-speed = it never spun at full speed
+run-gap-hot-water = it took in no hot water
+run-gap-laundry = the basket was empty
+run-gap-water = it took in no water
+
 ## safe
 
 safe-fact-basket-stands = The basket has stopped.
@@ -1796,6 +1804,7 @@ score-goal = What this job teaches: { $goal }
 score-losses = Points lost
 score-none-lost = No points lost.
 score-not-passed = Not passed yet: you need { $percent } %.
+score-not-safe = Not passed: this was not safe work. You need { $percent } % of the points for safety, whatever else was earned.
 score-not-yet = The score comes with the report. Until then, here is how your tries to enter service mode went.
 score-passed = Passed: you needed { $percent } %.
 score-total = { $kept } of { $of } points

@@ -1038,7 +1038,7 @@ hint-open-taps-ask = ¿Puede llegarle agua a la máquina?
 hint-open-taps-do = Vuelva a abrir del todo los dos grifos. Los cerró usted para trabajar.
 hint-open-taps-where = Mire los grifos.
 hint-prove-by-run-ask = ¿Ha lavado desde entonces?
-hint-prove-by-run-do = Vuelva a meter la ropa, cierre la máquina, enchúfela y haga un programa hasta el final. Solo eso demuestra que no falla nada más.
+hint-prove-by-run-do = Vuelva a meter la ropa, cierre la máquina, enchúfela y haga un lavado entero hasta el final, con agua fría y caliente y el centrifugado rápido. Solo eso demuestra que no falla nada más.
 hint-prove-by-run-where = La reparación aún no está demostrada.
 hint-quote-part-ask = ¿Cuánto va a costar? ¿Está de acuerdo el cliente?
 hint-quote-part-do = Ya sabe lo suficiente para comprar. Antes, dé al cliente un presupuesto con { $part } y la mano de obra de toda la visita.
@@ -1225,6 +1225,7 @@ lost-over-repaired = Se cambió la pieza { $part }, aunque bastaba con limpiar, 
 lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
 lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y no se reinició nada. Espere un minuto entero.
 lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } otras causas. Mida lo que las distingue y cítelo.
+lost-run-falls-short = Después de la reparación un programa llegó al final, pero { $gap }. Haga uno que llegue a lo reparado y obsérvelo.
 lost-scald = Se metieron las manos en agua que quema. Deje que la bomba la vacíe o que se enfríe.
 lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe la máquina, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
 lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planifique la siguiente medición antes de coger la herramienta.
@@ -1726,6 +1727,13 @@ rule-too-many-detents = sobraron pasos
 rule-window-over = se acabó el tiempo
 rule-wrong-way = el selector giró en sentido contrario
 
+## run-gap
+
+run-gap-full-speed = no centrifugó a la velocidad máxima
+run-gap-hot-water = no tomó agua caliente
+run-gap-laundry = la cesta estaba vacía
+run-gap-water = no tomó agua
+
 ## safe
 
 safe-fact-basket-stands = La cesta está parada.
@@ -1787,6 +1795,7 @@ score-goal = Lo que enseña este trabajo: { $goal }
 score-losses = Puntos perdidos
 score-none-lost = No se ha perdido ningún punto.
 score-not-passed = Aún no aprobado: hace falta un { $percent } %.
+score-not-safe = No aprobado: no se ha trabajado con seguridad. Hace falta un { $percent } % de los puntos de seguridad, por mucho que se haya ganado.
 score-not-yet = La nota llega con el informe. Hasta entonces, así han ido sus intentos de entrar en modo de servicio.
 score-passed = Aprobado: hacía falta un { $percent } %.
 score-total = { $kept } de { $of } puntos

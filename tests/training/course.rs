@@ -206,6 +206,7 @@ fn habits(content_library: &ContentLibrary, jobs: &[ScenarioSource]) -> Vec<(Per
     let personas = [
         Persona::Expert,
         Persona::SkipsProof,
+        Persona::SkipsRun,
         Persona::Touches,
         Persona::WaitsTooShort,
     ];
@@ -234,6 +235,9 @@ fn habits(content_library: &ContentLibrary, jobs: &[ScenarioSource]) -> Vec<(Per
             "{persona:?}: mean {mean:.3}, {passed} of {} jobs passed",
             scores.len()
         );
+        // Who proves neither the circuit dead nor the repair has not done the job.
+        let careless = [Persona::SkipsProof, Persona::SkipsRun].contains(&persona);
+        assert!(!careless || passed == 0, "{persona:?} passes {passed} jobs");
         (persona, mean)
     });
     each.collect()

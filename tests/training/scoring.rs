@@ -516,6 +516,56 @@ fn a_lucky_repair_keeps_no_more_than_seventy_in_a_hundred_and_passes_no_job() {
     }
 }
 
+/// Of a job that is done well but for the run after the repair.
+#[test]
+fn a_machine_handed_back_without_a_run_is_no_pass_in_any_job() {
+    let stage = Stage::new();
+    for scenario_source in stage
+        .content_library()
+        .scenarios()
+        .expect("the built-in scenarios")
+    {
+        let bench = cured(&stage, &[LOCK], &[LOCK], Some("P-0701"));
+        let score = judge(&scenario_source.scenario, &bench);
+        let takes = score.dimensions.iter().flat_map(|side| {
+            let lost = side.lost.iter().map(|lost| &lost.loss);
+            let lost = lost.filter(|loss| loss.kind() == LossKind::NoProvingRun);
+            lost.map(|loss| loss.share(side.dimension) * side.of)
+        });
+        let keeps = (score.of() - takes.sum::<f64>()) / score.of();
+        assert!(keeps < PASS_SHARE, "{}: {keeps:.2}", scenario_source.file);
+        let proof = &score.dimensions[Dimension::Proof.index()];
+        assert_eq!(proof.kept, 0.0, "{}", scenario_source.file);
+    }
+}
+
+/// Who puts hands into a circuit that nobody proved dead has failed the job, though nothing happened; a meter that was
+/// not checked once costs points alone.
+#[test]
+fn hands_in_an_unproved_circuit_are_no_pass() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    for (deeds, safe) in [
+        (
+            vec![Action::TestMeter, bulk(), Action::TestMeter, pull()],
+            true,
+        ),
+        (vec![bulk(), pull()], true),
+        (vec![Action::Discharge, pull()], false),
+        (vec![pull()], false),
+    ] {
+        let mut bench = stage.called_to(MAINS, &[]);
+        act(&mut bench, [Action::Unplug, Action::OpenCabinet]);
+        // Nothing is left to shock anybody.
+        bench.wait(Span::from_s(300));
+        act(&mut bench, deeds.clone());
+        let score = judge(&scenario, &bench);
+        assert_eq!(score.failed_by(), None, "{deeds:?}");
+        assert_eq!(score.is_safe_enough(), safe, "{deeds:?}");
+        assert!(safe || !score.passed(), "{deeds:?}");
+    }
+}
+
 #[test]
 fn the_part_named_is_for_what_failed_and_fits() {
     let stage = Stage::new();

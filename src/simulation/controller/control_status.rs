@@ -20,6 +20,8 @@ pub struct ControlStatus {
     pub code_shown: Option<u8>,
     /// Number of stored codes.
     pub stored: u8,
+    /// The program at work, by its place in the board's list.
+    pub program: Option<u8>,
     /// Programs run to their end since the control was made.
     pub finished: u32,
     /// Recalibrations passed since the control was made.

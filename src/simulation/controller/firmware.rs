@@ -256,6 +256,7 @@ impl Controller {
             aborted: None,
             code_shown: None,
             stored: self.memory.codes.len() as u8,
+            program: None,
             finished: self.finished,
             calibrations: self.calibrations,
         };
@@ -263,7 +264,8 @@ impl Controller {
             return control_status;
         }
         match &self.mode {
-            Mode::Idle | Mode::Program(_) => {}
+            Mode::Idle => {}
+            Mode::Program(run) => control_status.program = Some(run.program),
             Mode::Hold(hold) => control_status.hold = Some(hold.monitor),
             Mode::Service(service) => {
                 control_status.routine = service.routine;

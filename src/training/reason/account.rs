@@ -282,7 +282,9 @@ impl Accountant<'_> {
                 good(P::EmptyBasket, again.taken())
             }
             Loss::NoLeakCheck { .. } => good(P::CheckForLeaks, of(Action::CheckForLeaks).taken()),
-            Loss::NoProvingRun => good(P::Run, seconds(self.table.proof_s).taken()),
+            Loss::NoProvingRun | Loss::RunFallsShort { .. } => {
+                good(P::Run, seconds(self.table.proof_s).taken())
+            }
             Loss::HintTaken { .. } => good(P::Unaided, Toll::NONE.taken()),
             Loss::Slow { minutes, par } => good(P::ShorterWay, self.work(minutes - par).saved()),
             Loss::Overspent { spent, needed, .. } => {
