@@ -1006,6 +1006,87 @@ hand-work-taps = Open fully
 
 ## happening
 
+## help
+
+help-about = A training bench for people who repair washing machines.
+help-about-more = Every machine, board, code, part and customer in it is invented. It does not replace local codes, lockout rules or a licensed electrician’s work.
+help-best-cache = Folder in which the results of simulated runs are kept [default: the user’s cache folder; environment: DETENT_CACHE]
+help-best-course = Print a table of all built-in scenarios instead
+help-best-tables = Write the tables that ship with the program (what each fault shows on each built-in board) to this folder; `assets/tables` in the source
+help-command-best = Print the likely causes on a scenario’s machine, the best next steps and the expected cost of repair; or a table of costs for every scenario
+help-command-faults = Print every fault with the codes it raises and the readings that tell it apart
+help-command-help = Print this help, or that of a command
+help-command-jobs = Draw variants of a job, each proved before it is offered; print them or write them to files
+help-command-parts = Print the price list of the parts counter
+help-command-play = Run a script on a scenario without a window; print the machine’s state, the readings and the score
+help-command-practice = Print how a learner is doing in each skill, or how well adaptive practice works for simulated learners
+help-command-replay = Repeat a recorded attempt and check that the machine’s state and the score are the same
+help-command-scenarios = List the built-in scenarios
+help-command-sheet = Print a board’s service sheet: entry gesture, codes, checks, menu, pins
+help-command-simulate = Run the customer’s wash on a scenario’s machine and print its signals
+help-command-window = Open the bench in a window (the same as no command)
+help-default = { $help } [default: { $value }]
+help-exit-status = Exit status: 0 success; 1 the script, replay or check failed; 2 wrong usage, or a file that cannot be used.
+help-faults-v230 = Use the 230 V, 50 Hz machine
+help-heading-arguments = Arguments
+help-heading-commands = Commands
+help-heading-options = Options
+help-heading-usage = Usage
+help-help-of = Command to explain [default: all of them, briefly]
+help-jobs-count = How many variants to print
+help-jobs-like = The job to draw variants of: a scenario file, or the name of a built-in scenario
+help-jobs-out = Write each variant to a scenario file in this folder, which must be there. No file is ever overwritten
+help-jobs-seed = Seed of the draws: the same seed gives the same variants
+help-jobs-survey = Draw so many drafts instead, and print only how many are offered and why the others are not
+help-option-board = Board, by its name
+help-option-help = Print help
+help-option-json = Print JSON, as described in `assets/schema`
+help-option-lang = Language of the texts: en or es [default: from LANG, else en]
+help-option-scenario = Scenario file, or the name of a built-in scenario
+help-option-seed = Seed of the random draws [default: the scenario’s own]
+help-option-version = Print version
+help-play-call-back = Work on the call-back of this finished attempt at the same scenario: the customer has called three days later, and the second visit begins. What is saved carries the first attempt with it
+help-play-resume = Continue the unfinished attempt instead; the script starts where it was interrupted
+help-play-save = Save the attempt to this file, for `detent replay`. Until it is finished, `.part` is added to the name; an unfinished attempt of that name is replaced
+help-play-script = Script file: one step per line
+help-practice-fit = Saved answers (CSV), one file a learner: estimate the parameters of knowledge tracing for each skill
+help-practice-json = With --learners or --fit: print JSON, as described in `assets/schema`
+help-practice-learners = Folder of learner files: print how the learners are doing, side by side. Nothing is written
+help-practice-profile = Learner file: print how this learner is doing in each skill
+help-practice-seed = Seed of the random draws
+help-practice-sessions = Sessions per learner, one a day
+help-practice-simulate = Let simulated learners practice: does the model find out what they know, and how many exercises do adaptive practice, a fixed order and a random order need?
+help-practice-simulated = Number of simulated learners
+help-practice-target = Share of right answers to aim at
+help-replay-attempt = Attempt file
+help-replay-scenario = Scenario, if it is neither where the attempt says, nor next to the attempt, nor built in
+help-simulate-csv = Print comma-separated values [default: aligned columns]
+help-simulate-every-ms = Time between rows, ms
+help-simulate-seconds = Machine time to simulate, s
+help-value-attempt = ATTEMPT
+help-value-board = BOARD
+help-value-cache = FOLDER
+help-value-command = COMMAND
+help-value-count = COUNT
+help-value-drafts = DRAFTS
+help-value-every-ms = MS
+help-value-file = FILE
+help-value-folder = FOLDER
+help-value-lang = LANGUAGE
+help-value-like = SCENARIO
+help-value-options = OPTIONS
+help-value-out = FOLDER
+help-value-profile = FILE
+help-value-save = FILE
+help-value-scenario = SCENARIO
+help-value-script = SCRIPT
+help-value-seconds = SECONDS
+help-value-seed = NUMBER
+help-value-sessions = COUNT
+help-value-tables = FOLDER
+help-value-target = SHARE
+help-window-scenario = Start with this scenario instead of the start screen
+
 ## hint
 
 hint = Hint

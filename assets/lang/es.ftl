@@ -1000,6 +1000,87 @@ hand-work-taps = Abrir del todo
 
 ## happening
 
+## help
+
+help-about = Un banco de prácticas para quien repara lavadoras.
+help-about-more = Todas las máquinas, placas, códigos, piezas y clientes son inventados. No sustituye a la normativa local, a las reglas de consignación ni al trabajo de un electricista autorizado.
+help-best-cache = Carpeta donde se guardan los resultados de las simulaciones [por defecto: la carpeta de caché del usuario; entorno: DETENT_CACHE]
+help-best-course = Mostrar en su lugar una tabla de todos los trabajos incorporados
+help-best-tables = Escribir en esta carpeta las tablas que acompañan al programa (lo que muestra cada fallo en cada placa incorporada); `assets/tables` en el código fuente
+help-command-best = Mostrar las causas probables en la máquina de un trabajo, los mejores pasos siguientes y el coste esperado de la reparación; o una tabla de costes de todos los trabajos
+help-command-faults = Mostrar cada fallo con los códigos que da y las lecturas que lo distinguen
+help-command-help = Mostrar esta ayuda o la de una orden
+help-command-jobs = Sortear variantes de un trabajo, cada una comprobada antes de ofrecerse; mostrarlas o escribirlas en archivos
+help-command-parts = Mostrar la lista de precios del mostrador de piezas
+help-command-play = Ejecutar un guion sobre un trabajo sin ventana; mostrar el estado de la máquina, las lecturas y la puntuación
+help-command-practice = Mostrar cómo va un alumno en cada habilidad, o cómo funciona la práctica adaptativa con alumnos simulados
+help-command-replay = Repetir un intento grabado y comprobar que el estado de la máquina y la puntuación son los mismos
+help-command-scenarios = Listar los trabajos incorporados
+help-command-sheet = Mostrar la hoja de servicio de una placa: gesto de entrada, códigos, comprobaciones, menú, pines
+help-command-simulate = Hacer el lavado del cliente con la máquina de un trabajo y mostrar sus señales
+help-command-window = Abrir el banco en una ventana (igual que sin orden)
+help-default = { $help } [por defecto: { $value }]
+help-exit-status = Estado de salida: 0 correcto; 1 falló el guion, la repetición o la comprobación; 2 uso incorrecto o un archivo que no se puede usar.
+help-faults-v230 = Usar la máquina de 230 V, 50 Hz
+help-heading-arguments = Argumentos
+help-heading-commands = Órdenes
+help-heading-options = Opciones
+help-heading-usage = Uso
+help-help-of = Orden que se quiere explicar [por defecto: todas, en breve]
+help-jobs-count = Cuántas variantes mostrar
+help-jobs-like = El trabajo del que se sortean variantes: un archivo de trabajo o el nombre de uno incorporado
+help-jobs-out = Escribir cada variante como archivo de trabajo en esta carpeta, que ya debe existir. Nunca se sobrescribe un archivo
+help-jobs-seed = Semilla de los sorteos: la misma semilla da las mismas variantes
+help-jobs-survey = Sortear en su lugar tantos borradores y mostrar solo cuántos se ofrecen y por qué los demás no
+help-option-board = Placa, por su nombre
+help-option-help = Mostrar la ayuda
+help-option-json = Mostrar JSON, como se describe en `assets/schema`
+help-option-lang = Idioma de los textos: en o es [por defecto: según LANG; si no, en]
+help-option-scenario = Archivo de un trabajo o nombre de uno incorporado
+help-option-seed = Semilla de los sorteos [por defecto: la del propio trabajo]
+help-option-version = Mostrar la versión
+help-play-call-back = Trabajar en la segunda visita de este intento terminado del mismo trabajo: el cliente ha llamado a los tres días y empieza la segunda visita. Lo que se guarda lleva consigo el primer intento
+help-play-resume = Continuar el intento inacabado; el guion empieza donde se interrumpió
+help-play-save = Guardar el intento en este archivo, para `detent replay`. Mientras no esté terminado, el nombre lleva `.part`; se sustituye un intento inacabado del mismo nombre
+help-play-script = Archivo de guion: un paso por línea
+help-practice-fit = Respuestas guardadas (CSV), un archivo por alumno: estimar los parámetros del seguimiento del conocimiento de cada habilidad
+help-practice-json = Con --learners o --fit: mostrar JSON, como se describe en `assets/schema`
+help-practice-learners = Carpeta de archivos de alumnos: mostrar cómo van, uno al lado de otro. No se escribe nada
+help-practice-profile = Archivo de un alumno: mostrar cómo va en cada habilidad
+help-practice-seed = Semilla de los sorteos
+help-practice-sessions = Sesiones por alumno, una al día
+help-practice-simulate = Hacer practicar a alumnos simulados: ¿averigua el modelo lo que saben, y cuántos ejercicios piden la práctica adaptativa, un orden fijo y un orden al azar?
+help-practice-simulated = Número de alumnos simulados
+help-practice-target = Proporción de respuestas correctas que se busca
+help-replay-attempt = Archivo de un intento
+help-replay-scenario = Trabajo, si no está donde dice el intento, ni junto al intento, ni entre los incorporados
+help-simulate-csv = Mostrar valores separados por comas [por defecto: columnas alineadas]
+help-simulate-every-ms = Tiempo entre filas, ms
+help-simulate-seconds = Tiempo de máquina que se simula, s
+help-value-attempt = INTENTO
+help-value-board = PLACA
+help-value-cache = CARPETA
+help-value-command = ORDEN
+help-value-count = CANTIDAD
+help-value-drafts = BORRADORES
+help-value-every-ms = MS
+help-value-file = ARCHIVO
+help-value-folder = CARPETA
+help-value-lang = IDIOMA
+help-value-like = TRABAJO
+help-value-options = OPCIONES
+help-value-out = CARPETA
+help-value-profile = ARCHIVO
+help-value-save = ARCHIVO
+help-value-scenario = TRABAJO
+help-value-script = GUION
+help-value-seconds = SEGUNDOS
+help-value-seed = NÚMERO
+help-value-sessions = CANTIDAD
+help-value-tables = CARPETA
+help-value-target = PROPORCIÓN
+help-window-scenario = Empezar con este trabajo en vez de la pantalla de inicio
+
 ## hint
 
 hint = Pista
