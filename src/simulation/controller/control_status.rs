@@ -16,7 +16,7 @@ pub struct ControlStatus {
     pub calibrating: bool,
     /// Why the last recalibration was broken off, until the next input.
     pub aborted: Option<Monitor>,
-    /// The stored code that is shown in the code list.
+    /// The code that is shown: a stored one in the code list, or why recalibration was not begun.
     pub code_shown: Option<u8>,
     /// Number of stored codes.
     pub stored: u8,

@@ -275,6 +275,9 @@ impl Controller {
                     let stored = self.memory.codes.get(usize::from(service.page));
                     control_status.code_shown = stored.map(|c| c.code);
                 }
+                if let Some(monitor) = service.refused {
+                    control_status.code_shown = self.firm.board.code_of(monitor);
+                }
             }
         }
         control_status
@@ -679,7 +682,7 @@ impl Controller {
         }
         let blinks = match &self.mode {
             Mode::Hold(_) => true,
-            Mode::Service(service) => service.aborted.is_some(),
+            Mode::Service(service) => service.aborted.is_some() || service.refused.is_some(),
             Mode::Idle | Mode::Program(_) => false,
         };
         let test = matches!(

@@ -34,7 +34,7 @@ pub enum MilestoneKind {
     CalibrationPassed,
     /// Recalibration was broken off by this monitor.
     CalibrationFailed(Monitor),
-    /// The arc showed this stored code in the code list.
+    /// The lamps showed this code: in the code list, or as the reason why recalibration was not begun.
     CodeShown(u8),
     /// The code list was cleared.
     CodesCleared,
