@@ -45,6 +45,7 @@ area-wiring = the wires and connectors
 ask = Ask the customer
 ask-appliance = What are the model and serial numbers on the plate?
 ask-appliance-answer = Model { $model }, serial number { $serial }
+ask-demonstration = Please watch it run: is everything as it should be?
 ask-happens = What happens, and when?
 ask-noises = Is it making any noise that it did not make before?
 ask-nothing = Nothing that I noticed.
@@ -1923,6 +1924,12 @@ sheet-sights = What the lamps mean
 sheet-tens = tens
 sheet-units = units
 sheet-wires-intro = Left: the pin on the board with its printed mark. Right: the terminal where the wire ends. Line-voltage wires are brown. A click places the next probe there.
+
+## shown
+
+shown-not-yet = Show me first: nothing has run to the end since you worked on it.
+shown-stopped = No, it stopped again.
+shown-washed = Yes, that is how it used to run. Thank you.
 
 ## side
 

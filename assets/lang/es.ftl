@@ -45,6 +45,7 @@ area-wiring = los cables y los conectores
 ask = Preguntar al cliente
 ask-appliance = ¿Qué modelo y qué número de serie pone en la placa?
 ask-appliance-answer = Modelo { $model }, número de serie { $serial }
+ask-demonstration = Véalo funcionar, por favor: ¿está todo como debe?
 ask-happens = ¿Qué hace, y en qué momento?
 ask-noises = ¿Hace algún ruido que antes no hacía?
 ask-nothing = Nada que yo haya notado.
@@ -1914,6 +1915,12 @@ sheet-sights = Qué significan las luces
 sheet-tens = decenas
 sheet-units = unidades
 sheet-wires-intro = A la izquierda, el pin de la placa con su marca impresa; a la derecha, el borne donde termina el cable. Los cables de red son marrones. Un clic pone ahí la siguiente punta.
+
+## shown
+
+shown-not-yet = Enséñemelo primero: desde que trabajó en ella no ha terminado ningún programa.
+shown-stopped = No, se ha vuelto a parar.
+shown-washed = Sí, así funcionaba antes. Gracias.
 
 ## side
 

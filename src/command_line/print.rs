@@ -219,7 +219,7 @@ pub(super) fn outcome(
         ))?;
     }
     for (at, question) in bench.asked() {
-        let answer = texts.answer(&intake.answer(question));
+        let answer = texts.answer(&intake.answer(question, bench.log()));
         put(format!("{at}  {} – {answer}", texts.question(question)))?;
     }
     for given in bench.quotes().iter() {

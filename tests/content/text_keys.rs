@@ -11,7 +11,7 @@ use detent_training::bench::{
 };
 use detent_training::lesson::{
     CoursePart, Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind,
-    Mains, Since, Tried, WAYS,
+    Mains, Shown, Since, Tried, WAYS,
 };
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::drill::proof::{self, GAPS, ProofTask};
@@ -132,6 +132,7 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
     check(["mode-nothing"]);
     check(RunGap::ALL.iter().map(|gap| format!("run-gap-{gap}")));
     check(Question::ALL.iter().map(|asked| format!("ask-{asked}")));
+    check(Shown::ALL.iter().map(|shown| format!("shown-{shown}")));
     check(Tried::ALL.iter().map(|tried| format!("tried-{tried}")));
     let free = FreeOfCharge::ALL.iter();
     check(free.map(|why| format!("invoice-free-{why}")));

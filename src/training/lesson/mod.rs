@@ -24,7 +24,7 @@ pub use guide::{
     Astray, BenchGoal, Goal, Guide, GuidePlace, GuideStep, WindowGoal, WindowState,
     WindowStepsDone, WindowView,
 };
-pub use intake::{Answer, Intake, Tried};
+pub use intake::{Answer, Intake, Shown, Tried};
 pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};
 pub use judge::judge;
 pub(crate) use judge::{left_unproved, safety_losses};
