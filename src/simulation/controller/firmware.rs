@@ -230,6 +230,7 @@ impl Controller {
             &demand,
             &self.sense,
         );
+        self.note_new_actuator(board);
         let raised = self
             .watch
             .step(board, &firm.limits, &aim, &demand, &self.sense, &self.drive);
@@ -605,6 +606,19 @@ impl Controller {
                 }
                 (demand, aim)
             }
+        }
+    }
+
+    /// In a program a clutch actuator that is not the one the control has learned is stored once, as a control is that has
+    /// learned nothing; the program goes on.
+    fn note_new_actuator(&mut self, board: &Board) {
+        if !std::mem::take(&mut self.drive.cam_differs) || !matches!(self.mode, Mode::Program(_)) {
+            return;
+        }
+        if let Some(code) = board.code_of(Monitor::CalibrationMissing)
+            && !(self.memory.codes.iter()).any(|c| c.code == code && c.cycles_ago == 0)
+        {
+            self.memory.store(code);
         }
     }
 
