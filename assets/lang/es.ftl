@@ -303,7 +303,7 @@ coach-next-job = Trabajo siguiente
 ## code
 
 code-calibration-failed = La recalibración aprendió un valor fuera de sus límites.
-code-calibration-missing = Empezó un programa, pero la placa nunca se calibró.
+code-calibration-missing = Se hizo un programa, pero la placa nunca se calibró, o no con este actuador del embrague.
 code-cam-lost = El actuador del embrague no llegó a tiempo a su posición.
 code-drain-slow = La cuba no se vació a tiempo.
 code-fill-none = El nivel no se movió aunque había una válvula abierta.
@@ -1303,7 +1303,7 @@ lost-opened-under-pressure = Se soltó una manguera con el grifo abierto y el ag
 lost-over-budget = Piezas y mano de obra sumaron { $bill } ¤; el cliente había aceptado { $budget } ¤. Pregunte antes de pasarse de lo acordado.
 lost-over-quote = Piezas y mano de obra sumaron { $bill } ¤; el cliente había aceptado un presupuesto de { $quoted } ¤. Pasarse más de un diez por ciento pide uno nuevo.
 lost-over-repair-limit = Piezas y mano de obra sumaron { $bill } ¤; por encima de { $limit } ¤ no vale la pena reparar esta máquina. Dígalo antes de gastar el dinero.
-lost-over-repaired = Se cambió la pieza { $part }, aunque bastaba con limpiar, ajustar o reconectar la vieja. Corrija a mano lo que se puede corregir a mano y vuelva a probar.
+lost-over-repaired = Se cambió la pieza { $part }, aunque bastaba con limpiar, ajustar o reconectar la vieja, o repararla con un juego de piezas. Corrija a mano lo que se puede corregir a mano y vuelva a probar.
 lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
 lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y no se reinició nada. Espere un minuto entero.
 lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } otras causas. Mida lo que las distingue y cítelo.

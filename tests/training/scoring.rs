@@ -597,7 +597,7 @@ fn the_part_named_is_for_what_failed_and_fits() {
 }
 
 /// Where cleaning, bending back or reseating cures, a new part cures too: it costs points and money, and is no wrong
-/// part. A burned pin takes a terminal from the kit; a whole new harness does what the kit does for more.
+/// part. A burned or corroded pin takes a terminal or cleaner from a kit; a whole new harness is over-repair there.
 #[test]
 fn a_new_part_where_hands_would_do_is_over_repair() {
     let stage = Stage::new();
@@ -607,7 +607,7 @@ fn a_new_part_where_hands_would_do_is_over_repair() {
         .iter()
         .filter(|m| m.by_hand && !m.cured_by.is_empty())
         .collect();
-    assert!(cases.len() >= 7, "{cases:?}");
+    assert!(cases.len() >= 8, "{cases:?}");
     let open = [
         Action::OpenLid,
         Action::Unplug,
@@ -644,14 +644,14 @@ fn a_new_part_where_hands_would_do_is_over_repair() {
             "{id}"
         );
     }
-    for fault in ["harness.lock-return-burnt", "harness.motor-common-burnt"] {
-        assert_eq!(
-            after(fault, &buy("P-2103"), Some("P-2103")),
-            [false; 4],
-            "{fault}"
-        );
+    for (fault, kit) in [
+        ("harness.lock-return-burnt", "P-2103"),
+        ("harness.motor-common-burnt", "P-2103"),
+        ("harness.thermistor-pin-damp", "P-2102"),
+    ] {
+        assert_eq!(after(fault, &buy(kit), Some(kit)), [false; 4], "{fault}");
         let whole = after(fault, &buy("P-2101"), Some("P-2101"));
-        assert_eq!(whole, [false, false, false, true], "{fault}");
+        assert_eq!(whole, [true, false, false, true], "{fault}");
     }
 }
 

@@ -49,7 +49,7 @@ pub enum Loss {
         /// Its number, as it was asked for.
         part: String,
     },
-    /// A part was replaced that only had to be cleaned, adjusted or reseated.
+    /// A part was replaced that only had to be cleaned, adjusted, reseated or repaired with a kit.
     OverRepaired {
         /// Its number, as it was asked for.
         part: String,
