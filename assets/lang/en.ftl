@@ -45,6 +45,7 @@ area-wiring = the wires and connectors
 ask = Ask the customer
 ask-appliance = What are the model and serial numbers on the plate?
 ask-appliance-answer = Model { $model }, serial number { $serial }
+ask-demonstration = Please watch it run: is everything as it should be?
 ask-happens = What happens, and when?
 ask-noises = Is it making any noise that it did not make before?
 ask-nothing = Nothing that I noticed.
@@ -190,7 +191,7 @@ check-pressure-wires = Unplug the machine and discharge the capacitor first. Mea
 check-pump-amps = Live test, only if you are trained and authorized. In the pump test clamp the wire at drain-pump.1. Expected when turning: about 1.3 A on 120 V, 0.7 A on 230 V. About 2 A (1.1 A) and a buzz: the rotor is stuck. 0 A: open circuit.
 check-pump-coil-ohms = Unplug the machine and discharge the capacitor first. Unplug the pump’s connector and measure Ω from drain-pump.1 to drain-pump.2. Expected: about 14 Ω for 120 V, about 51 Ω for 230 V. OL: open winding.
 check-pump-volts = Live test, only if you are trained and authorized. In the pump test measure V~ from drain-pump.1 to drain-pump.2. Expected: line voltage. If there is none, measure drain-pump.1@board to cord.2: voltage there means a wire, none means the board. Tens of volts at rest that vanish on LoZ V~ are stray.
-check-recalibrate-first = Recalibrate before you suspect a part: basket empty, lid closed, hands off for 2 to 3 minutes. Water is pumped out first; laundry teaches the control a wrong inertia; with the lid open nothing begins. If it does not finish, read the codes. A new or cleared board knows nothing about this machine.
+check-recalibrate-first = Recalibrate before you suspect a part: basket empty, lid closed, hands off for 2 to 3 minutes. Water is pumped out first; laundry teaches the control a wrong inertia; with the lid open nothing begins, and the lamps show the lock’s code. If it does not finish, read the codes. A new or cleared board knows nothing about this machine.
 check-spread-laundry = Wait until the basket stops, then spread the laundry evenly and spin again. If the code does not come back, it was the load.
 check-supply-volts = Live test, only if you are trained and authorized. Measure V~ from cord.1 to cord.2 at rest and with the motor running. Expected: 114 to 126 V, or 207 to 253 V on a 230 V supply. A drop of several volts when the motor starts: a loose joint in the cord, plug or outlet; the outlet is an electrician’s job.
 check-taps-and-strainers = Open both { word-taps } fully and feel which hose is hot. Shut them off, take the hoses off and clean the screens. Still little water with both { word-taps } open and line voltage at a good coil: the valve.
@@ -302,7 +303,7 @@ coach-next-job = Next job
 ## code
 
 code-calibration-failed = Recalibration learned a value outside its limits.
-code-calibration-missing = A program started, but the board was never calibrated.
+code-calibration-missing = A program ran, but the board was never calibrated, or not for this clutch actuator.
 code-cam-lost = The clutch actuator did not reach its position in time.
 code-drain-slow = The tub did not empty in time.
 code-fill-none = The level did not move although a valve was open.
@@ -1006,6 +1007,87 @@ hand-work-taps = Open fully
 
 ## happening
 
+## help
+
+help-about = A training bench for people who repair washing machines.
+help-about-more = Every machine, board, code, part and customer in it is invented. It does not replace local codes, lockout rules or a licensed electrician’s work.
+help-best-cache = Folder in which the results of simulated runs are kept [default: the user’s cache folder; environment: DETENT_CACHE]
+help-best-course = Print a table of all built-in scenarios instead
+help-best-tables = Write the tables that ship with the program (what each fault shows on each built-in board) to this folder; `assets/tables` in the source
+help-command-best = Print the likely causes on a scenario’s machine, the best next steps and the expected cost of repair; or a table of costs for every scenario
+help-command-faults = Print every fault with the codes it raises and the readings that tell it apart
+help-command-help = Print this help, or that of a command
+help-command-jobs = Draw variants of a job, each proved before it is offered; print them or write them to files
+help-command-parts = Print the price list of the parts counter
+help-command-play = Run a script on a scenario without a window; print the machine’s state, the readings and the score
+help-command-practice = Print how a learner is doing in each skill, or how well adaptive practice works for simulated learners
+help-command-replay = Repeat a recorded attempt and check that the machine’s state and the score are the same
+help-command-scenarios = List the built-in scenarios
+help-command-sheet = Print a board’s service sheet: entry gesture, codes, checks, menu, pins
+help-command-simulate = Run the customer’s wash on a scenario’s machine and print its signals
+help-command-window = Open the bench in a window (the same as no command)
+help-default = { $help } [default: { $value }]
+help-exit-status = Exit status: 0 success; 1 the script, replay or check failed; 2 wrong usage, or a file that cannot be used.
+help-faults-v230 = Use the 230 V, 50 Hz machine
+help-heading-arguments = Arguments
+help-heading-commands = Commands
+help-heading-options = Options
+help-heading-usage = Usage
+help-help-of = Command to explain [default: all of them, briefly]
+help-jobs-count = How many variants to print
+help-jobs-like = The job to draw variants of: a scenario file, or the name of a built-in scenario
+help-jobs-out = Write each variant to a scenario file in this folder, which must be there. No file is ever overwritten
+help-jobs-seed = Seed of the draws: the same seed gives the same variants
+help-jobs-survey = Draw so many drafts instead, and print only how many are offered and why the others are not
+help-option-board = Board, by its name
+help-option-help = Print help
+help-option-json = Print JSON, as described in `assets/schema`
+help-option-lang = Language of the texts: en or es [default: from LANG, else en]
+help-option-scenario = Scenario file, or the name of a built-in scenario
+help-option-seed = Seed of the random draws [default: the scenario’s own]
+help-option-version = Print version
+help-play-call-back = Work on the call-back of this finished attempt at the same scenario: the customer has called three days later, and the second visit begins. What is saved carries the first attempt with it
+help-play-resume = Continue the unfinished attempt instead; the script starts where it was interrupted
+help-play-save = Save the attempt to this file, for `detent replay`. Until it is finished, `.part` is added to the name; an unfinished attempt of that name is replaced
+help-play-script = Script file: one step per line
+help-practice-fit = Saved answers (CSV), one file a learner: estimate the parameters of knowledge tracing for each skill
+help-practice-json = With --learners or --fit: print JSON, as described in `assets/schema`
+help-practice-learners = Folder of learner files: print how the learners are doing, side by side. Nothing is written
+help-practice-profile = Learner file: print how this learner is doing in each skill
+help-practice-seed = Seed of the random draws
+help-practice-sessions = Sessions per learner, one a day
+help-practice-simulate = Let simulated learners practice: does the model find out what they know, and how many exercises do adaptive practice, a fixed order and a random order need?
+help-practice-simulated = Number of simulated learners
+help-practice-target = Share of right answers to aim at
+help-replay-attempt = Attempt file
+help-replay-scenario = Scenario, if it is neither where the attempt says, nor next to the attempt, nor built in
+help-simulate-csv = Print comma-separated values [default: aligned columns]
+help-simulate-every-ms = Time between rows, ms
+help-simulate-seconds = Machine time to simulate, s
+help-value-attempt = ATTEMPT
+help-value-board = BOARD
+help-value-cache = FOLDER
+help-value-command = COMMAND
+help-value-count = COUNT
+help-value-drafts = DRAFTS
+help-value-every-ms = MS
+help-value-file = FILE
+help-value-folder = FOLDER
+help-value-lang = LANGUAGE
+help-value-like = SCENARIO
+help-value-options = OPTIONS
+help-value-out = FOLDER
+help-value-profile = FILE
+help-value-save = FILE
+help-value-scenario = SCENARIO
+help-value-script = SCRIPT
+help-value-seconds = SECONDS
+help-value-seed = NUMBER
+help-value-sessions = COUNT
+help-value-tables = FOLDER
+help-value-target = SHARE
+help-window-scenario = Start with this scenario instead of the start screen
+
 ## hint
 
 hint = Hint
@@ -1026,7 +1108,7 @@ hint-enter-service-mode-ask = Does the control know what stopped it?
 hint-enter-service-mode-do = Get into service mode with the gesture on the sheet’s “Entry” page, within its timing windows. The control stores what it saw, and every test after that is cheaper.
 hint-enter-service-mode-where = Start at the console, not inside.
 hint-fit-part-ask = What is still in your hands?
-hint-fit-part-do = Fit { $part }. What you know speaks for it, and the machine is safe to work on.
+hint-fit-part-do = Install { $part }. What you know speaks for it, and the machine is safe to work on.
 hint-fit-part-where = Look at the parts you bought.
 hint-intro = A hint costs points, more the further it goes. It knows only what you have seen so far.
 hint-leave-fault-hold-ask = Why does the console answer to nothing?
@@ -1044,7 +1126,7 @@ hint-open-taps-ask = Can water get to the machine at all?
 hint-open-taps-do = Open both { word-taps } again, all the way. You shut them off for the work.
 hint-open-taps-where = Look at the { word-taps }.
 hint-prove-by-run-ask = Has it washed since?
-hint-prove-by-run-do = Put the laundry back in, close it up, plug it in and run a program to the end. Only a run shows that nothing else is wrong.
+hint-prove-by-run-do = Put the laundry back in, close it up, plug it in and run a whole wash to the end: hot and cold water, and the fast spin. Only a run shows that nothing else is wrong.
 hint-prove-by-run-where = The repair is not proven yet.
 hint-quote-part-ask = What will it come to, and has the customer agreed to that?
 hint-quote-part-do = You know enough to buy. First give the customer a quote with { $part } and the labor of the whole visit.
@@ -1056,7 +1138,7 @@ hint-recalibrate-ask = Does the control know the machine as it is now?
 hint-recalibrate-do = Close it up, plug it in and run the recalibration from the service menu, with the basket empty and the lid down. After a repair the control has to learn the machine again.
 hint-recalibrate-where = The control comes next.
 hint-renew-fuse-ask = Does the line fuse still pass current, now that what blew it is repaired?
-hint-renew-fuse-do = Fit { $part }. The old one has blown; with the cause repaired, the new one holds.
+hint-renew-fuse-do = Install { $part }. The old one has blown; with the cause repaired, the new one holds.
 hint-renew-fuse-where = Look at where power comes in.
 hint-reset-outlet-ask = Does power come to the machine at all?
 hint-reset-outlet-do = Push the outlet’s reset button back in. It stays in once nothing leaks to ground any more; if it pops out again, something still does.
@@ -1227,10 +1309,11 @@ lost-opened-under-pressure = A hose came off with its { word-tap } open, and wat
 lost-over-budget = Parts and labor came to ¤{ $bill }; the customer had agreed to ¤{ $budget }. Ask before you go over what was agreed.
 lost-over-quote = Parts and labor came to ¤{ $bill }; the customer had agreed to a quote of ¤{ $quoted }. More than a tenth above the quote takes a new one.
 lost-over-repair-limit = Parts and labor came to ¤{ $bill }; above ¤{ $limit } this machine is not worth repairing. Say so before you spend the money.
-lost-over-repaired = Part { $part } was replaced although the old one only had to be cleaned, adjusted or reseated. Put right by hand what hands can put right, then test again.
+lost-over-repaired = Part { $part } was replaced although the old one only had to be cleaned, adjusted, reseated or repaired with a kit. Correct by hand what can be corrected by hand, then test again.
 lost-overspent = You spent { $spent }; the repair needed { $needed }. The rest did nothing for the customer.
 lost-rest-too-short = Unplugged for only { $seconds } s: the control still held its charge, so nothing was reset. Give it a full minute.
 lost-rivals-left = The readings cited leave { $open } of { $rivals } other causes open. Measure what tells them apart, and cite it.
+lost-run-falls-short = A program ran to the end after the repair, but { $gap }. Run one that comes to what was repaired, and watch it.
 lost-scald = Hands went into scalding water. Let the pump drain it, or let it cool.
 lost-shock = Electric shock: something live was touched. Unplug the machine, keep the plug under your control and verify that the circuit is dead before hands go in.
 lost-slow = The job took { $minutes } minutes; { $par } would do. Plan the next measurement before you pick up the tool.
@@ -1736,6 +1819,13 @@ rule-too-many-detents = too many detents were turned
 rule-window-over = the time ran out
 rule-wrong-way = the dial turned the wrong way
 
+## run-gap
+
+run-gap-full-speed = it never spun at full speed
+run-gap-hot-water = it took in no hot water
+run-gap-laundry = the basket was empty
+run-gap-water = it took in no water
+
 ## safe
 
 safe-fact-basket-stands = The basket has stopped.
@@ -1797,6 +1887,7 @@ score-goal = What this job teaches: { $goal }
 score-losses = Points lost
 score-none-lost = No points lost.
 score-not-passed = Not passed yet: you need { $percent } %.
+score-not-safe = Not passed: this was not safe work. You need { $percent } % of the points for safety, whatever else was earned.
 score-not-yet = The score comes with the report. Until then, here is how your tries to enter service mode went.
 score-passed = Passed: you needed { $percent } %.
 score-total = { $kept } of { $of } points
@@ -1837,6 +1928,12 @@ sheet-sights = What the lamps mean
 sheet-tens = tens
 sheet-units = units
 sheet-wires-intro = Left: the pin on the board with its printed mark. Right: the terminal where the wire ends. Line-voltage wires are brown. A click places the next probe there.
+
+## shown
+
+shown-not-yet = Show me first: nothing has run to the end since you worked on it.
+shown-stopped = No, it stopped again.
+shown-washed = Yes, that is how it used to run. Thank you.
 
 ## side
 

@@ -45,6 +45,7 @@ area-wiring = los cables y los conectores
 ask = Preguntar al cliente
 ask-appliance = ¿Qué modelo y qué número de serie pone en la placa?
 ask-appliance-answer = Modelo { $model }, número de serie { $serial }
+ask-demonstration = Véalo funcionar, por favor: ¿está todo como debe?
 ask-happens = ¿Qué hace, y en qué momento?
 ask-noises = ¿Hace algún ruido que antes no hacía?
 ask-nothing = Nada que yo haya notado.
@@ -190,7 +191,7 @@ check-pressure-wires = Primero desenchufe la máquina y descargue el condensador
 check-pump-amps = Prueba con tensión, solo con formación y autorización. En la prueba de la bomba ponga la pinza en drain-pump.1. Correcto, girando: unos 1,3 A con 120 V, 0,7 A con 230 V. Unos 2 A (1,1 A) y vibra: rotor bloqueado. 0 A: circuito abierto.
 check-pump-coil-ohms = Primero desenchufe la máquina y descargue el condensador. Suelte el conector de la bomba y mida Ω de drain-pump.1 a drain-pump.2. Correcto: unos 14 Ω para 120 V, unos 51 Ω para 230 V. OL: bobinado cortado.
 check-pump-volts = Prueba con tensión, solo con formación y autorización. En la prueba de la bomba mida V~ de drain-pump.1 a drain-pump.2. Correcto: tensión de red. Si no la hay, mida de drain-pump.1@board a cord.2: con tensión es un cable, sin tensión es la placa. Unas decenas de voltios en reposo que desaparecen en LoZ V~ son tensión parásita.
-check-recalibrate-first = Recalibre antes de sospechar de una pieza: cesta vacía, tapa cerrada y de 2 a 3 minutos sin tocar nada. Primero vacía el agua; con ropa dentro aprende una inercia falsa; con la tapa abierta no empieza. Si no termina, lea los códigos. Una placa nueva o borrada no conoce esta máquina.
+check-recalibrate-first = Recalibre antes de sospechar de una pieza: cesta vacía, tapa cerrada y de 2 a 3 minutos sin tocar nada. Primero vacía el agua; con ropa dentro aprende una inercia falsa; con la tapa abierta no empieza, y las luces muestran el código del bloqueo. Si no termina, lea los códigos. Una placa nueva o borrada no conoce esta máquina.
 check-spread-laundry = Espere a que la cesta se pare, reparta bien la ropa y centrifugue otra vez. Si el código no vuelve, era la carga.
 check-supply-volts = Prueba con tensión, solo con formación y autorización. Mida V~ de cord.1 a cord.2 en reposo y con el motor en marcha. Correcto: de 114 a 126 V, o de 207 a 253 V con red de 230 V. Si baja varios voltios al arrancar el motor: conexión floja en cable, clavija o toma; la toma es trabajo de un electricista.
 check-taps-and-strainers = Abra del todo los dos grifos y note qué manguera está caliente. Ciérrelos, saque las mangueras y limpie los filtros. Si aún entra poca agua con los grifos abiertos y tensión en una bobina buena: la válvula.
@@ -302,7 +303,7 @@ coach-next-job = Trabajo siguiente
 ## code
 
 code-calibration-failed = La recalibración aprendió un valor fuera de sus límites.
-code-calibration-missing = Empezó un programa, pero la placa nunca se calibró.
+code-calibration-missing = Se hizo un programa, pero la placa nunca se calibró, o no con este actuador del embrague.
 code-cam-lost = El actuador del embrague no llegó a tiempo a su posición.
 code-drain-slow = La cuba no se vació a tiempo.
 code-fill-none = El nivel no se movió aunque había una válvula abierta.
@@ -1000,6 +1001,87 @@ hand-work-taps = Abrir del todo
 
 ## happening
 
+## help
+
+help-about = Un banco de prácticas para quien repara lavadoras.
+help-about-more = Todas las máquinas, placas, códigos, piezas y clientes son inventados. No sustituye a la normativa local, a las reglas de consignación ni al trabajo de un electricista autorizado.
+help-best-cache = Carpeta donde se guardan los resultados de las simulaciones [por defecto: la carpeta de caché del usuario; entorno: DETENT_CACHE]
+help-best-course = Mostrar en su lugar una tabla de todos los trabajos incorporados
+help-best-tables = Escribir en esta carpeta las tablas que acompañan al programa (lo que muestra cada fallo en cada placa incorporada); `assets/tables` en el código fuente
+help-command-best = Mostrar las causas probables en la máquina de un trabajo, los mejores pasos siguientes y el coste esperado de la reparación; o una tabla de costes de todos los trabajos
+help-command-faults = Mostrar cada fallo con los códigos que da y las lecturas que lo distinguen
+help-command-help = Mostrar esta ayuda o la de una orden
+help-command-jobs = Sortear variantes de un trabajo, cada una comprobada antes de ofrecerse; mostrarlas o escribirlas en archivos
+help-command-parts = Mostrar la lista de precios del mostrador de piezas
+help-command-play = Ejecutar un guion sobre un trabajo sin ventana; mostrar el estado de la máquina, las lecturas y la puntuación
+help-command-practice = Mostrar cómo va un alumno en cada habilidad, o cómo funciona la práctica adaptativa con alumnos simulados
+help-command-replay = Repetir un intento grabado y comprobar que el estado de la máquina y la puntuación son los mismos
+help-command-scenarios = Listar los trabajos incorporados
+help-command-sheet = Mostrar la hoja de servicio de una placa: gesto de entrada, códigos, comprobaciones, menú, pines
+help-command-simulate = Hacer el lavado del cliente con la máquina de un trabajo y mostrar sus señales
+help-command-window = Abrir el banco en una ventana (igual que sin orden)
+help-default = { $help } [por defecto: { $value }]
+help-exit-status = Estado de salida: 0 correcto; 1 falló el guion, la repetición o la comprobación; 2 uso incorrecto o un archivo que no se puede usar.
+help-faults-v230 = Usar la máquina de 230 V, 50 Hz
+help-heading-arguments = Argumentos
+help-heading-commands = Órdenes
+help-heading-options = Opciones
+help-heading-usage = Uso
+help-help-of = Orden que se quiere explicar [por defecto: todas, en breve]
+help-jobs-count = Cuántas variantes mostrar
+help-jobs-like = El trabajo del que se sortean variantes: un archivo de trabajo o el nombre de uno incorporado
+help-jobs-out = Escribir cada variante como archivo de trabajo en esta carpeta, que ya debe existir. Nunca se sobrescribe un archivo
+help-jobs-seed = Semilla de los sorteos: la misma semilla da las mismas variantes
+help-jobs-survey = Sortear en su lugar tantos borradores y mostrar solo cuántos se ofrecen y por qué los demás no
+help-option-board = Placa, por su nombre
+help-option-help = Mostrar la ayuda
+help-option-json = Mostrar JSON, como se describe en `assets/schema`
+help-option-lang = Idioma de los textos: en o es [por defecto: según LANG; si no, en]
+help-option-scenario = Archivo de un trabajo o nombre de uno incorporado
+help-option-seed = Semilla de los sorteos [por defecto: la del propio trabajo]
+help-option-version = Mostrar la versión
+help-play-call-back = Trabajar en la segunda visita de este intento terminado del mismo trabajo: el cliente ha llamado a los tres días y empieza la segunda visita. Lo que se guarda lleva consigo el primer intento
+help-play-resume = Continuar el intento inacabado; el guion empieza donde se interrumpió
+help-play-save = Guardar el intento en este archivo, para `detent replay`. Mientras no esté terminado, el nombre lleva `.part`; se sustituye un intento inacabado del mismo nombre
+help-play-script = Archivo de guion: un paso por línea
+help-practice-fit = Respuestas guardadas (CSV), un archivo por alumno: estimar los parámetros del seguimiento del conocimiento de cada habilidad
+help-practice-json = Con --learners o --fit: mostrar JSON, como se describe en `assets/schema`
+help-practice-learners = Carpeta de archivos de alumnos: mostrar cómo van, uno al lado de otro. No se escribe nada
+help-practice-profile = Archivo de un alumno: mostrar cómo va en cada habilidad
+help-practice-seed = Semilla de los sorteos
+help-practice-sessions = Sesiones por alumno, una al día
+help-practice-simulate = Hacer practicar a alumnos simulados: ¿averigua el modelo lo que saben, y cuántos ejercicios piden la práctica adaptativa, un orden fijo y un orden al azar?
+help-practice-simulated = Número de alumnos simulados
+help-practice-target = Proporción de respuestas correctas que se busca
+help-replay-attempt = Archivo de un intento
+help-replay-scenario = Trabajo, si no está donde dice el intento, ni junto al intento, ni entre los incorporados
+help-simulate-csv = Mostrar valores separados por comas [por defecto: columnas alineadas]
+help-simulate-every-ms = Tiempo entre filas, ms
+help-simulate-seconds = Tiempo de máquina que se simula, s
+help-value-attempt = INTENTO
+help-value-board = PLACA
+help-value-cache = CARPETA
+help-value-command = ORDEN
+help-value-count = CANTIDAD
+help-value-drafts = BORRADORES
+help-value-every-ms = MS
+help-value-file = ARCHIVO
+help-value-folder = CARPETA
+help-value-lang = IDIOMA
+help-value-like = TRABAJO
+help-value-options = OPCIONES
+help-value-out = CARPETA
+help-value-profile = ARCHIVO
+help-value-save = ARCHIVO
+help-value-scenario = TRABAJO
+help-value-script = GUION
+help-value-seconds = SEGUNDOS
+help-value-seed = NÚMERO
+help-value-sessions = CANTIDAD
+help-value-tables = CARPETA
+help-value-target = PROPORCIÓN
+help-window-scenario = Empezar con este trabajo en vez de la pantalla de inicio
+
 ## hint
 
 hint = Pista
@@ -1038,7 +1120,7 @@ hint-open-taps-ask = ¿Puede llegarle agua a la máquina?
 hint-open-taps-do = Vuelva a abrir del todo los dos grifos. Los cerró usted para trabajar.
 hint-open-taps-where = Mire los grifos.
 hint-prove-by-run-ask = ¿Ha lavado desde entonces?
-hint-prove-by-run-do = Vuelva a meter la ropa, cierre la máquina, enchúfela y haga un programa hasta el final. Solo eso demuestra que no falla nada más.
+hint-prove-by-run-do = Vuelva a meter la ropa, cierre la máquina, enchúfela y haga un lavado entero hasta el final, con agua fría y caliente y el centrifugado rápido. Solo eso demuestra que no falla nada más.
 hint-prove-by-run-where = La reparación aún no está demostrada.
 hint-quote-part-ask = ¿Cuánto va a costar? ¿Está de acuerdo el cliente?
 hint-quote-part-do = Ya sabe lo suficiente para comprar. Antes, dé al cliente un presupuesto con { $part } y la mano de obra de toda la visita.
@@ -1221,10 +1303,11 @@ lost-opened-under-pressure = Se soltó una manguera con el grifo abierto y el ag
 lost-over-budget = Piezas y mano de obra sumaron { $bill } ¤; el cliente había aceptado { $budget } ¤. Pregunte antes de pasarse de lo acordado.
 lost-over-quote = Piezas y mano de obra sumaron { $bill } ¤; el cliente había aceptado un presupuesto de { $quoted } ¤. Pasarse más de un diez por ciento pide uno nuevo.
 lost-over-repair-limit = Piezas y mano de obra sumaron { $bill } ¤; por encima de { $limit } ¤ no vale la pena reparar esta máquina. Dígalo antes de gastar el dinero.
-lost-over-repaired = Se cambió la pieza { $part }, aunque bastaba con limpiar, ajustar o reconectar la vieja. Corrija a mano lo que se puede corregir a mano y vuelva a probar.
+lost-over-repaired = Se cambió la pieza { $part }, aunque bastaba con limpiar, ajustar o reconectar la vieja, o repararla con un juego de piezas. Corrija a mano lo que se puede corregir a mano y vuelva a probar.
 lost-overspent = Gastó { $spent }; la reparación necesitaba { $needed }. El resto no le sirvió de nada al cliente.
 lost-rest-too-short = Solo { $seconds } s desenchufada: el control aún tenía carga y no se reinició nada. Espere un minuto entero.
 lost-rivals-left = Las lecturas citadas dejan abiertas { $open } de { $rivals } otras causas. Mida lo que las distingue y cítelo.
+lost-run-falls-short = Después de la reparación un programa llegó al final, pero { $gap }. Haga uno que llegue a lo reparado y obsérvelo.
 lost-scald = Se metieron las manos en agua que quema. Deje que la bomba la vacíe o que se enfríe.
 lost-shock = Descarga eléctrica: se tocó algo con tensión. Desenchufe la máquina, tenga la clavija bajo su control y compruebe la ausencia de tensión antes de meter las manos.
 lost-slow = El trabajo llevó { $minutes } minutos; bastaban { $par }. Planifique la siguiente medición antes de coger la herramienta.
@@ -1727,6 +1810,13 @@ rule-too-many-detents = sobraron pasos
 rule-window-over = se acabó el tiempo
 rule-wrong-way = el selector giró en sentido contrario
 
+## run-gap
+
+run-gap-full-speed = no centrifugó a la velocidad máxima
+run-gap-hot-water = no tomó agua caliente
+run-gap-laundry = la cesta estaba vacía
+run-gap-water = no tomó agua
+
 ## safe
 
 safe-fact-basket-stands = La cesta está parada.
@@ -1788,6 +1878,7 @@ score-goal = Lo que enseña este trabajo: { $goal }
 score-losses = Puntos perdidos
 score-none-lost = No se ha perdido ningún punto.
 score-not-passed = Aún no aprobado: hace falta un { $percent } %.
+score-not-safe = No aprobado: no se ha trabajado con seguridad. Hace falta un { $percent } % de los puntos de seguridad, por mucho que se haya ganado.
 score-not-yet = La nota llega con el informe. Hasta entonces, así han ido sus intentos de entrar en modo de servicio.
 score-passed = Aprobado: hacía falta un { $percent } %.
 score-total = { $kept } de { $of } puntos
@@ -1828,6 +1919,12 @@ sheet-sights = Qué significan las luces
 sheet-tens = decenas
 sheet-units = unidades
 sheet-wires-intro = A la izquierda, el pin de la placa con su marca impresa; a la derecha, el borne donde termina el cable. Los cables de red son marrones. Un clic pone ahí la siguiente punta.
+
+## shown
+
+shown-not-yet = Enséñemelo primero: desde que trabajó en ella no ha terminado ningún programa.
+shown-stopped = No, se ha vuelto a parar.
+shown-washed = Sí, así funcionaba antes. Gracias.
 
 ## side
 

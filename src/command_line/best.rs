@@ -10,20 +10,14 @@ use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub(super) struct BestArgs {
-    /// Scenario file, or the name of a built-in scenario.
     #[arg(required_unless_present_any = ["course", "tables"])]
     scenario: Option<String>,
-    /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     seed: Option<u64>,
-    /// Print a table of all built-in scenarios instead.
     #[arg(long, conflicts_with_all = ["scenario", "seed"])]
     course: bool,
-    /// Write the tables that ship with the program (what each fault shows on each built-in board) to this
-    /// folder; `assets/tables` in the source.
     #[arg(long, conflicts_with_all = ["scenario", "seed", "course"])]
     tables: Option<PathBuf>,
-    /// Folder in which the results of simulated runs are kept [default: the user's cache folder].
     #[arg(long, env = "DETENT_CACHE")]
     cache: Option<PathBuf>,
 }

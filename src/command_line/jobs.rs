@@ -18,22 +18,16 @@ use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub(super) struct JobsArgs {
-    /// The job to draw variants of: a scenario file, or the name of a built-in scenario.
     #[arg(long)]
     like: String,
-    /// How many variants to print.
     #[arg(long, default_value_t = 24)]
     count: u64,
-    /// Seed of the draws: the same seed gives the same variants.
     #[arg(long, default_value_t = 1)]
     seed: u64,
-    /// Write each variant to a scenario file in this folder, which must be there. No file is ever overwritten.
     #[arg(long, conflicts_with = "survey")]
     out: Option<PathBuf>,
-    /// Print JSON, as described in `assets/schema`.
     #[arg(long)]
     json: bool,
-    /// Draw so many drafts instead, and print only how many are offered and why the others are not.
     #[arg(long, value_name = "DRAFTS", conflicts_with = "count")]
     survey: Option<u64>,
 }

@@ -9,6 +9,7 @@
 
 mod best;
 mod failure;
+mod help;
 mod job;
 mod jobs;
 #[cfg(test)]
@@ -26,54 +27,43 @@ mod table;
 mod usage;
 mod ways;
 
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory, Parser, Subcommand};
 use detent_content::{Language, Texts};
 use failure::Failure;
 use std::ffi::OsString;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-/// A training bench for people who repair washing machines.
-///
-/// Every machine, board, code, part and customer in it is invented. It does not replace local
-/// codes, lockout rules or a licensed electrician's work.
+/// The program's arguments. Their words are the texts `help-…`: see [`help`].
 #[derive(Debug, Parser)]
-#[command(name = "detent", version, about, after_help = EXIT_CODES)]
+#[command(name = "detent", version, disable_help_subcommand = true)]
 pub struct Cli {
-    /// Language of the texts: en or es [default: from LANG, else en].
     #[arg(long, global = true)]
     lang: Option<String>,
     #[command(subcommand)]
     command: Option<Command>,
 }
 
-const EXIT_CODES: &str = "Exit status: 0 success; 1 the script, replay or check failed; 2 wrong usage, or a file that cannot be used.";
-
 #[derive(Debug, Subcommand)]
 enum Command {
-    /// Open the bench in a window (the same as no command).
     Window(WindowArgs),
-    /// List the built-in scenarios.
     Scenarios,
-    /// Print a board's service sheet: entry gesture, codes, checks, menu, pins.
     Sheet(sheet::SheetArgs),
-    /// Print the price list of the parts counter.
     Parts,
-    /// Run a script on a scenario without a window; print the machine's state, the readings and the score.
     Play(play::PlayArgs),
-    /// Repeat a recorded attempt and check that the machine's state and the score are the same.
     Replay(replay::ReplayArgs),
-    /// Run the customer's wash on a scenario's machine and print its signals.
     Simulate(simulate::SimulateArgs),
-    /// Print every fault with the codes it raises and the readings that tell it apart.
     Faults(table::FaultsArgs),
-    /// Print the likely causes on a scenario's machine, the best next steps and the expected cost of
-    /// repair; or a table of costs for every scenario.
     Best(best::BestArgs),
-    /// Draw variants of a job, each proved before it is offered; print them or write them to files.
     Jobs(jobs::JobsArgs),
-    /// Print how a learner is doing in each skill, or how well adaptive practice works for simulated learners.
     Practice(practice::PracticeArgs),
+    Help(HelpArgs),
+}
+
+#[derive(Debug, clap::Args)]
+struct HelpArgs {
+    #[arg(value_name = "COMMAND")]
+    of: Option<String>,
 }
 
 /// How the window opens.
@@ -112,9 +102,14 @@ pub type OpenWindow = fn(WindowArgs, Option<Language>) -> Result<(), String>;
 
 /// Runs the program. `window` is none in a program that was built without it.
 pub fn run(window: Option<OpenWindow>) -> ExitCode {
-    let cli = match Cli::try_parse() {
+    let args: Vec<OsString> = std::env::args_os().collect();
+    let cli = match Cli::try_parse_from(&args) {
         Ok(cli) => cli,
-        Err(error) => return refuse(&error),
+        // In the language that they ask for, as far as they can be read.
+        Err(error) => {
+            let asked = asked_language(&args).and_then(|code| of_code(&code));
+            return refuse(&args, error, asked.unwrap_or_else(of_system));
+        }
     };
     let language = match language(cli.lang.as_deref()) {
         Ok(language) => language,
@@ -134,6 +129,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Best(args)) => best::best(&args, language),
         Some(Command::Jobs(args)) => jobs::jobs(&args, language),
         Some(Command::Practice(args)) => practice::practice(&args, language),
+        Some(Command::Help(asked)) => return explain(asked.of, language),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,
@@ -145,11 +141,13 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
     }
 }
 
-/// Tells what is wrong with the arguments in the language that they ask for, as far as they can be read; prints help
-/// and version.
-fn refuse(error: &clap::Error) -> ExitCode {
-    let language = asked_language(std::env::args_os()).and_then(|code| of_code(&code));
-    match usage::words(error, &Texts::load(language.unwrap_or_else(of_system))) {
+/// Tells what is wrong with the arguments; prints help and version.
+fn refuse(args: &[OsString], error: clap::Error, language: Language) -> ExitCode {
+    let texts = Texts::load(language);
+    // Words for every command are made only where they are wanted.
+    let commands = help::in_words(Cli::command(), &texts);
+    let error = commands.try_get_matches_from(args).err().unwrap_or(error);
+    match usage::words(&error, &texts) {
         Some(told) => {
             tell(&told);
             ExitCode::from(2)
@@ -158,9 +156,19 @@ fn refuse(error: &clap::Error) -> ExitCode {
     }
 }
 
+/// Prints the help of a command, or of all of them.
+fn explain(command: Option<String>, language: Language) -> ExitCode {
+    let args = ["detent".to_owned()].into_iter().chain(command);
+    let args: Vec<OsString> = args.chain(["--help".to_owned()]).map(Into::into).collect();
+    match Cli::try_parse_from(&args) {
+        Ok(_) => ExitCode::SUCCESS,
+        Err(error) => refuse(&args, error, language),
+    }
+}
+
 /// What stands behind `--lang`.
-fn asked_language(args: impl Iterator<Item = OsString>) -> Option<String> {
-    let mut args = args.map(|arg| arg.to_string_lossy().into_owned());
+fn asked_language(args: &[OsString]) -> Option<String> {
+    let mut args = args.iter().map(|arg| arg.to_string_lossy().into_owned());
     while let Some(arg) = args.next() {
         match arg.strip_prefix("--lang") {
             Some("") => return args.next(),

@@ -6,8 +6,8 @@ use detent_content::ScenarioSource;
 use detent_simulation::controller::{Lamps, Outcome as End, Try};
 use detent_simulation::units::Time;
 use detent_training::bench::{
-    self, Bench, Display, Found, Grip, MeterMode, MeterTest, MilestoneKind, Question, QuoteGiven,
-    Reading as Taken, Repair,
+    self, Bench, BenchLog, Display, Found, Grip, MeterMode, MeterTest, MilestoneKind, Question,
+    QuoteGiven, Reading as Taken, Repair,
 };
 use detent_training::lesson::{self, CustomerAccount, DimensionScore, EarlierVisit, Intake, Score};
 use schemars::JsonSchema;
@@ -433,7 +433,7 @@ impl Outcome {
             found: bench.found().iter().map(Look::of).collect(),
             asked: bench
                 .asked()
-                .map(|asked| Asked::of(asked, intake))
+                .map(|asked| Asked::of(asked, intake, bench.log()))
                 .collect(),
             quotes: bench.quotes().iter().map(Quote::of).collect(),
             bucket_tests: bench
@@ -544,14 +544,15 @@ impl Look {
 }
 
 impl Asked {
-    fn of((at, question): (Time, Question), intake: &Intake) -> Asked {
-        let said = match intake.answer(question) {
+    fn of((at, question): (Time, Question), intake: &Intake, log: &BenchLog) -> Asked {
+        let said = match intake.answer(question, log) {
             lesson::Answer::Appliance(plate) => vec![plate.model, plate.serial],
             lesson::Answer::Since(since) => vec![since.to_string()],
             lesson::Answer::Noticed { noticed, .. } => {
                 noticed.iter().map(ToString::to_string).collect()
             }
             lesson::Answer::Tried(tried) => vec![tried.to_string()],
+            lesson::Answer::Shown(shown) => vec![shown.to_string()],
         };
         Asked {
             at_s: at.seconds(),

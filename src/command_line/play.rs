@@ -18,25 +18,16 @@ use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub(super) struct PlayArgs {
-    /// Scenario file, or the name of a built-in scenario.
     scenario: String,
-    /// Script file: one step per line.
     script: PathBuf,
-    /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     seed: Option<u64>,
-    /// Print JSON, as described in `assets/schema`.
     #[arg(long)]
     json: bool,
-    /// Save the attempt to this file, for `detent replay`. Until it is finished, `.part` is added to the
-    /// name; an unfinished attempt of that name is replaced.
     #[arg(long)]
     save: Option<PathBuf>,
-    /// Continue the unfinished attempt instead; the script starts where it was interrupted.
     #[arg(long, requires = "save")]
     resume: bool,
-    /// Work on the call-back of this finished attempt at the same scenario: the customer has called three days
-    /// later, and the second visit begins. What is saved carries the first attempt with it.
     #[arg(long, value_name = "ATTEMPT", conflicts_with_all = ["resume", "seed"])]
     call_back: Option<PathBuf>,
 }

@@ -18,32 +18,22 @@ use std::path::PathBuf;
 #[derive(Debug, clap::Args)]
 #[command(group = clap::ArgGroup::new("what").required(true))]
 pub(super) struct PracticeArgs {
-    /// Learner file: print how this learner is doing in each skill.
     #[arg(group = "what")]
     profile: Option<PathBuf>,
-    /// Let simulated learners practice: does the model find out what they know, and how many exercises do
-    /// adaptive practice, a fixed order and a random order need?
     #[arg(long, group = "what")]
     simulate: bool,
-    /// Saved answers (CSV), one file a learner: estimate the parameters of knowledge tracing for each skill.
     #[arg(long, group = "what", num_args = 1.., value_name = "FILE")]
     fit: Vec<PathBuf>,
-    /// Folder of learner files: print how the learners are doing, side by side. Nothing is written.
     #[arg(long, group = "what", value_name = "FOLDER")]
     learners: Option<PathBuf>,
-    /// With --learners or --fit: print JSON, as described in `assets/schema`.
     #[arg(long, conflicts_with_all = ["profile", "simulate"])]
     json: bool,
-    /// Number of simulated learners.
     #[arg(long, default_value_t = 200, value_name = "COUNT", value_parser = clap::value_parser!(u64).range(1..=100_000))]
     simulated: u64,
-    /// Sessions per learner, one a day.
     #[arg(long, default_value_t = 500, value_parser = clap::value_parser!(u64).range(1..=10_000))]
     sessions: u64,
-    /// Share of right answers to aim at.
     #[arg(long, default_value_t = 0.75)]
     target: f64,
-    /// Seed of the random draws.
     #[arg(long, default_value_t = 1)]
     seed: u64,
 }

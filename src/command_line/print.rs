@@ -7,7 +7,7 @@ use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Grip, MeterMode, Reading};
 use detent_training::lesson::{
-    Bilingual, CallBack, CustomerAccount, EarlierVisit, Intake, Invoice, Score,
+    Bilingual, CallBack, CustomerAccount, EarlierVisit, Intake, Invoice, PASS_SAFETY_SHARE, Score,
 };
 use detent_training::reason::Review;
 
@@ -219,7 +219,7 @@ pub(super) fn outcome(
         ))?;
     }
     for (at, question) in bench.asked() {
-        let answer = texts.answer(&intake.answer(question));
+        let answer = texts.answer(&intake.answer(question, bench.log()));
         put(format!("{at}  {} – {answer}", texts.question(question)))?;
     }
     for given in bench.quotes().iter() {
@@ -240,6 +240,10 @@ pub(super) fn outcome(
     if let Some(failed) = score.failed_by() {
         let why = texts.loss(&failed.loss);
         put(texts.with("score-failed", &[("why", Value::from(why))]))?;
+    }
+    if score.failed_by().is_none() && !score.is_safe_enough() {
+        let percent = Value::from((PASS_SAFETY_SHARE * 100.0).round());
+        put(texts.with("score-not-safe", &[("percent", percent)]))?;
     }
     let points = |kept: f64, of: f64| texts.digits(format!("{kept:>5.1} / {of:.1}"));
     put(format!(

@@ -10,9 +10,7 @@ use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct ReplayArgs {
-    /// Attempt file.
     attempt: PathBuf,
-    /// Scenario, if it is neither where the attempt says, nor next to the attempt, nor built in.
     #[arg(long)]
     scenario: Option<String>,
 }

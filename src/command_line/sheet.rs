@@ -9,7 +9,6 @@ use detent_training::bench::script::entry_steps;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct SheetArgs {
-    /// Board, by its name.
     #[arg(long, default_value = "arc-dial")]
     board: String,
 }

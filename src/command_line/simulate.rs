@@ -10,18 +10,13 @@ use std::io::Write;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct SimulateArgs {
-    /// Scenario file, or the name of a built-in scenario.
     scenario: String,
-    /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     seed: Option<u64>,
-    /// Machine time to simulate, s.
     #[arg(long, default_value_t = 3600, value_parser = clap::value_parser!(u64).range(1..=LONGEST_S))]
     seconds: u64,
-    /// Time between rows, ms.
     #[arg(long, default_value_t = 1000, value_parser = clap::value_parser!(u64).range(TICK_MS..=1000 * LONGEST_S))]
     every_ms: u64,
-    /// Print comma-separated values [default: aligned columns].
     #[arg(long)]
     csv: bool,
 }

@@ -8,10 +8,8 @@ use rayon::prelude::*;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct FaultsArgs {
-    /// Board, by its name.
     #[arg(long, default_value = "arc-dial")]
     board: String,
-    /// Use the 230 V, 50 Hz machine.
     #[arg(long)]
     v230: bool,
 }

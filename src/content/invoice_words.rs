@@ -76,6 +76,7 @@ impl Texts {
                 said.join(" ")
             }
             Answer::Tried(tried) => self.get(&format!("tried-{tried}")),
+            Answer::Shown(shown) => self.get(&format!("shown-{shown}")),
         }
     }
 

@@ -79,6 +79,10 @@ impl Texts {
             Loss::NoLeakCheck { component } => {
                 say(&[("component", Value::from(self.component(*component)))])
             }
+            Loss::RunFallsShort { gap } => {
+                let gap = self.get(&format!("run-gap-{gap}"));
+                say(&[("gap", Value::from(gap))])
+            }
             Loss::NeverEntered
             | Loss::GoodBoardReplaced { .. }
             | Loss::WrongPart { .. }

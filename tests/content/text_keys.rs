@@ -7,11 +7,11 @@ use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
 use detent_training::bench::{
-    Advice, Caution, Condition, Finding, HintRung, Question, Refusal, SignalWord,
+    Advice, Caution, Condition, Finding, HintRung, Question, Refusal, RunGap, SignalWord,
 };
 use detent_training::lesson::{
     CoursePart, Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind,
-    Mains, Since, Tried, WAYS,
+    Mains, Shown, Since, Tried, WAYS,
 };
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::drill::proof::{self, GAPS, ProofTask};
@@ -130,7 +130,9 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
     let practices = GoodPractice::ALL.iter();
     check(practices.map(|practice| format!("sound-{practice}")));
     check(["mode-nothing"]);
+    check(RunGap::ALL.iter().map(|gap| format!("run-gap-{gap}")));
     check(Question::ALL.iter().map(|asked| format!("ask-{asked}")));
+    check(Shown::ALL.iter().map(|shown| format!("shown-{shown}")));
     check(Tried::ALL.iter().map(|tried| format!("tried-{tried}")));
     let free = FreeOfCharge::ALL.iter();
     check(free.map(|why| format!("invoice-free-{why}")));
@@ -271,6 +273,12 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
         (Loss::CalibratedWithLaundry, &[]),
         (Loss::NoProvingRun, &[]),
         (
+            Loss::RunFallsShort {
+                gap: RunGap::HotWater,
+            },
+            &[],
+        ),
+        (
             Loss::NoLeakCheck {
                 component: Component::DrainPump,
             },
@@ -303,6 +311,7 @@ fn every_point_lost_is_told_with_its_arguments() {
                 Loss::LuckyRepair { said, truth } => {
                     named.extend([texts.mode(&said[0]), texts.mode(&truth[0])]);
                 }
+                Loss::RunFallsShort { gap } => named.push(texts.get(&format!("run-gap-{gap}"))),
                 Loss::NoLeakCheck { component } => named.push(texts.component(*component)),
                 Loss::WrongPartNamed { .. } => named.push(texts.get("report-no-part")),
                 Loss::WrongAdvice { given, due } => named.extend([advice(given), advice(due)]),

@@ -10,7 +10,7 @@ use detent_training::bench::script::{Condition, ScriptStep};
 use detent_training::bench::{Action, Advice, Bench, Question, Quote, Refusal, Report, Verdict};
 use detent_training::lesson::{
     Answer, CustomerAccount, CustomerObservation, FreeOfCharge, Intake, Invoice, InvoiceItem,
-    LossKind, Mains, Scenario, call_back, judge, set_up,
+    LossKind, Mains, Scenario, Shown, call_back, judge, set_up, survey,
 };
 use detent_training::record::{Attempt, Damage, Divergence, Header, read_attempt};
 
@@ -463,7 +463,7 @@ fn answers_tell_what_the_customer_noticed() {
     let mut told = Vec::new();
     for question in Question::ALL {
         act(&mut bench, [Action::Ask(*question)]);
-        if let Answer::Noticed { noticed, .. } = intake.answer(*question) {
+        if let Answer::Noticed { noticed, .. } = intake.answer(*question, bench.log()) {
             told.extend(noticed);
         }
     }
@@ -472,9 +472,50 @@ fn answers_tell_what_the_customer_noticed() {
     assert_eq!(bench.asked().count(), Question::ALL.len());
     let plate = bench.appliance();
     assert_eq!(
-        intake.answer(Question::Appliance),
+        intake.answer(Question::Appliance, bench.log()),
         Answer::Appliance(plate.clone())
     );
     assert_eq!(Invoice::of(&bench).appliance, Some(plate));
     assert_eq!(Invoice::of(&drain_job(&stage).1).appliance, None);
+}
+
+/// Common practice, no source: before the invoice the customer sees the machine run. What is said follows from what it
+/// did since the work on it.
+#[test]
+fn the_customer_is_shown_the_machine_and_says_what_it_did() {
+    let stage = Stage::new();
+    let (_, mut bench) = drain_job(&stage);
+    let intake = Intake::of(&bench);
+    let shown = |bench: &mut Bench| {
+        act(bench, [Action::Ask(Question::Demonstration)]);
+        intake.answer(Question::Demonstration, bench.log())
+    };
+    // The customer's own wash is no demonstration.
+    assert_eq!(shown(&mut bench), Answer::Shown(Shown::NotYet));
+    power_up(&mut bench);
+    assert!(!survey::proving_run(&mut bench), "it does not drain");
+    assert_eq!(shown(&mut bench), Answer::Shown(Shown::Stopped));
+    act(&mut bench, [Action::Unplug, Action::OpenLid]);
+    bench.wait(Span::from_s(1800));
+    act(&mut bench, [Action::BailOut, Action::OpenCabinet]);
+    act(&mut bench, [Action::Discharge]);
+    act(&mut bench, buy("P-1001"));
+    act(&mut bench, [Action::CloseCabinet, Action::CloseLid]);
+    assert_eq!(shown(&mut bench), Answer::Shown(Shown::NotYet));
+    power_up(&mut bench);
+    assert!(survey::proving_run(&mut bench), "it is mended");
+    // What was said stands until the customer is asked again.
+    let before = intake.answer(Question::Demonstration, bench.log());
+    assert_eq!(before, Answer::Shown(Shown::NotYet));
+    assert_eq!(shown(&mut bench), Answer::Shown(Shown::Washed));
+}
+
+/// The plug out until the control has forgotten, and in again.
+fn power_up(bench: &mut Bench) {
+    if bench.machine().plant().plugged() {
+        act(bench, [Action::Unplug]);
+        bench.wait(Span::from_s(120));
+    }
+    act(bench, [Action::Plug]);
+    bench.wait(Span::from_s(3));
 }

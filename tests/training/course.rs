@@ -9,7 +9,7 @@ use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_training::bench::{Advice, Bench, Incident, MilestoneKind};
 use detent_training::lesson::technician::{Persona, work};
-use detent_training::lesson::{Course, CoursePart, Hidden, Score, draw, judge, set_up};
+use detent_training::lesson::{Course, CoursePart, Hidden, LossKind, Score, draw, judge, set_up};
 use rayon::prelude::*;
 use std::fmt::Write;
 
@@ -201,11 +201,12 @@ fn the_expert_passes_every_job_and_whoever_swaps_a_sound_control_none() {
 }
 
 /// How the expert and each bad habit do at these jobs, by their own seeds: mean shares of the points. Nobody
-/// passes with a shock.
+/// passes with a shock, or with hands in a circuit or a machine handed back that was not proved.
 fn habits(content_library: &ContentLibrary, jobs: &[ScenarioSource]) -> Vec<(Persona, f64)> {
     let personas = [
         Persona::Expert,
         Persona::SkipsProof,
+        Persona::SkipsRun,
         Persona::Touches,
         Persona::WaitsTooShort,
     ];
@@ -222,6 +223,17 @@ fn habits(content_library: &ContentLibrary, jobs: &[ScenarioSource]) -> Vec<(Per
         assert!(
             !(shocked && score.passed()),
             "{}: passed with a shock",
+            job.file
+        );
+        let unproved = [
+            LossKind::NotProvedDead,
+            LossKind::DischargedUnmeasured,
+            LossKind::NoProvingRun,
+        ];
+        let mut lost = score.dimensions.iter().flat_map(|side| &side.lost);
+        assert!(
+            !(score.passed() && lost.any(|lost| unproved.contains(&lost.loss.kind()))),
+            "{}: {persona:?} passed with a circuit or a repair that was not proved",
             job.file
         );
         score

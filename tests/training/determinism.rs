@@ -158,10 +158,10 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
     assert_eq!(
         found,
         [
-            "arc-dial V120Hz60 3c968c53ee35e4a57c0bda78b22ca368512e17d8c3706b7f19108a5accecbf9e",
-            "arc-dial V230Hz50 06160c79edd9b2f3359fb8bf8be66192da8f5a25398ced87d399b97d840a6b82",
-            "key-pad V230Hz50 99cc9df59e8aefaa120674fb112deb93f7d2903cb49c96c9e8c71e32f99e0cf8",
-            "lone-lamp V120Hz60 5a5d15f92b9504ae74571a30d1eba423fe1de0af4c168333eb6ba23e3d28f37f",
+            "arc-dial V120Hz60 e78e8daa79fb1996a240ac9f5b849a4c3aa6947f4babfca8ec5d4e833a65822a",
+            "arc-dial V230Hz50 44b877e83ec0d374c3c8001a9f885e27921ee61eaf5b23742f983bc649ebdd9f",
+            "key-pad V230Hz50 6416aee1a53631872d5fedaa63423a3cc653766eaf6d811d794b81f05bd626d8",
+            "lone-lamp V120Hz60 e05c68b38de0dc4429ca0eb33dd546dbba51b10eb85a89232cda0e5c3fbc4836",
         ]
     );
 }

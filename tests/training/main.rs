@@ -26,6 +26,7 @@ mod house_water;
 mod laundry;
 mod meter;
 mod practice;
+mod proving_runs;
 mod reasoning;
 mod repairs;
 mod replays;

@@ -31,10 +31,14 @@ fn replace(bench: &mut Bench, component: Component) {
 }
 
 #[test]
-fn a_new_pressure_sensor_or_board_wants_a_recalibration() {
+fn a_new_pressure_sensor_clutch_actuator_or_board_wants_a_recalibration() {
     let content_library = ContentLibrary::builtin().expect("sound content");
     for mains in [Mains::V120Hz60, Mains::V230Hz50] {
-        for component in [Component::PressureSensor, Component::Board] {
+        for component in [
+            Component::PressureSensor,
+            Component::ClutchActuator,
+            Component::Board,
+        ] {
             let mut bench = sound_bench(&content_library, mains);
             replace(&mut bench, component);
             wash(&mut bench);

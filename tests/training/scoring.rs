@@ -516,6 +516,56 @@ fn a_lucky_repair_keeps_no_more_than_seventy_in_a_hundred_and_passes_no_job() {
     }
 }
 
+/// Of a job that is done well but for the run after the repair.
+#[test]
+fn a_machine_handed_back_without_a_run_is_no_pass_in_any_job() {
+    let stage = Stage::new();
+    for scenario_source in stage
+        .content_library()
+        .scenarios()
+        .expect("the built-in scenarios")
+    {
+        let bench = cured(&stage, &[LOCK], &[LOCK], Some("P-0701"));
+        let score = judge(&scenario_source.scenario, &bench);
+        let takes = score.dimensions.iter().flat_map(|side| {
+            let lost = side.lost.iter().map(|lost| &lost.loss);
+            let lost = lost.filter(|loss| loss.kind() == LossKind::NoProvingRun);
+            lost.map(|loss| loss.share(side.dimension) * side.of)
+        });
+        let keeps = (score.of() - takes.sum::<f64>()) / score.of();
+        assert!(keeps < PASS_SHARE, "{}: {keeps:.2}", scenario_source.file);
+        let proof = &score.dimensions[Dimension::Proof.index()];
+        assert_eq!(proof.kept, 0.0, "{}", scenario_source.file);
+    }
+}
+
+/// Who puts hands into a circuit that nobody proved dead has failed the job, though nothing happened; a meter that was
+/// not checked once costs points alone.
+#[test]
+fn hands_in_an_unproved_circuit_are_no_pass() {
+    let stage = Stage::new();
+    let scenario = scenario(&stage);
+    for (deeds, safe) in [
+        (
+            vec![Action::TestMeter, bulk(), Action::TestMeter, pull()],
+            true,
+        ),
+        (vec![bulk(), pull()], true),
+        (vec![Action::Discharge, pull()], false),
+        (vec![pull()], false),
+    ] {
+        let mut bench = stage.called_to(MAINS, &[]);
+        act(&mut bench, [Action::Unplug, Action::OpenCabinet]);
+        // Nothing is left to shock anybody.
+        bench.wait(Span::from_s(300));
+        act(&mut bench, deeds.clone());
+        let score = judge(&scenario, &bench);
+        assert_eq!(score.failed_by(), None, "{deeds:?}");
+        assert_eq!(score.is_safe_enough(), safe, "{deeds:?}");
+        assert!(safe || !score.passed(), "{deeds:?}");
+    }
+}
+
 #[test]
 fn the_part_named_is_for_what_failed_and_fits() {
     let stage = Stage::new();
@@ -547,7 +597,7 @@ fn the_part_named_is_for_what_failed_and_fits() {
 }
 
 /// Where cleaning, bending back or reseating cures, a new part cures too: it costs points and money, and is no wrong
-/// part. A burned pin takes a terminal from the kit; a whole new harness does what the kit does for more.
+/// part. A burned or corroded pin takes a terminal or cleaner from a kit; a whole new harness is over-repair there.
 #[test]
 fn a_new_part_where_hands_would_do_is_over_repair() {
     let stage = Stage::new();
@@ -557,7 +607,7 @@ fn a_new_part_where_hands_would_do_is_over_repair() {
         .iter()
         .filter(|m| m.by_hand && !m.cured_by.is_empty())
         .collect();
-    assert!(cases.len() >= 7, "{cases:?}");
+    assert!(cases.len() >= 8, "{cases:?}");
     let open = [
         Action::OpenLid,
         Action::Unplug,
@@ -594,14 +644,14 @@ fn a_new_part_where_hands_would_do_is_over_repair() {
             "{id}"
         );
     }
-    for fault in ["harness.lock-return-burnt", "harness.motor-common-burnt"] {
-        assert_eq!(
-            after(fault, &buy("P-2103"), Some("P-2103")),
-            [false; 4],
-            "{fault}"
-        );
+    for (fault, kit) in [
+        ("harness.lock-return-burnt", "P-2103"),
+        ("harness.motor-common-burnt", "P-2103"),
+        ("harness.thermistor-pin-damp", "P-2102"),
+    ] {
+        assert_eq!(after(fault, &buy(kit), Some(kit)), [false; 4], "{fault}");
         let whole = after(fault, &buy("P-2101"), Some("P-2101"));
-        assert_eq!(whole, [false, false, false, true], "{fault}");
+        assert_eq!(whole, [true, false, false, true], "{fault}");
     }
 }
 

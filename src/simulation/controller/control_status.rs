@@ -16,10 +16,12 @@ pub struct ControlStatus {
     pub calibrating: bool,
     /// Why the last recalibration was broken off, until the next input.
     pub aborted: Option<Monitor>,
-    /// The stored code that is shown in the code list.
+    /// The code that is shown: a stored one in the code list, or why recalibration was not begun.
     pub code_shown: Option<u8>,
     /// Number of stored codes.
     pub stored: u8,
+    /// The program at work, by its place in the board's list.
+    pub program: Option<u8>,
     /// Programs run to their end since the control was made.
     pub finished: u32,
     /// Recalibrations passed since the control was made.

@@ -59,7 +59,15 @@ pub(super) struct Drive {
     /// Ticks of the present clutch actuator move.
     pub moving: u32,
     run_on: u32,
+    /// Ticks of the run-on after the last edge of the cam; 0 where the cam did not come to rest after one.
+    rested: u32,
+    /// The cam took another time for its last half turn than the control has learned.
+    pub cam_differs: bool,
 }
+
+/// Half a turn of the cam may take so much more or less than learned, as a share. Our own choice: a new actuator differs
+/// by more.
+const CAM_DIFFERS: f64 = 0.04;
 
 fn ticks(ms: u32) -> u32 {
     ms / TICK_MS as u32
@@ -83,6 +91,7 @@ impl Drive {
         self.on_ticks = 0;
         self.moving = 0;
         self.run_on = 0;
+        self.rested = 0;
     }
 
     /// The motor is driven in some direction.
@@ -146,9 +155,13 @@ impl Drive {
         if demand.turn_cam {
             self.moving = 0;
             self.run_on = 0;
+            self.rested = 0;
             return standing;
         }
         let Some(target) = demand.gear else {
+            if self.moving > 0 || self.run_on > 0 {
+                self.rested = 0;
+            }
             self.moving = 0;
             self.run_on = 0;
             return false;
@@ -161,8 +174,14 @@ impl Drive {
             if self.moving > 0 {
                 let ms_per_deg =
                     calibration.map_or(board.clutch_actuator.ms_per_deg, |c| c.cam_ms_per_deg);
+                if self.rested > 0 && calibration.is_some() {
+                    let half_ms = f64::from((self.rested + self.moving) * TICK_MS as u32);
+                    let learned_ms = 180.0 * ms_per_deg;
+                    self.cam_differs = (half_ms / learned_ms - 1.0).abs() > CAM_DIFFERS;
+                }
                 self.moving = 0;
                 self.run_on = ticks((board.clutch_actuator.run_on_deg * ms_per_deg) as u32);
+                self.rested = self.run_on;
             }
             return self.run_on > 0;
         }

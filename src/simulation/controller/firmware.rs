@@ -230,6 +230,7 @@ impl Controller {
             &demand,
             &self.sense,
         );
+        self.note_new_actuator(board);
         let raised = self
             .watch
             .step(board, &firm.limits, &aim, &demand, &self.sense, &self.drive);
@@ -256,6 +257,7 @@ impl Controller {
             aborted: None,
             code_shown: None,
             stored: self.memory.codes.len() as u8,
+            program: None,
             finished: self.finished,
             calibrations: self.calibrations,
         };
@@ -263,7 +265,8 @@ impl Controller {
             return control_status;
         }
         match &self.mode {
-            Mode::Idle | Mode::Program(_) => {}
+            Mode::Idle => {}
+            Mode::Program(run) => control_status.program = Some(run.program),
             Mode::Hold(hold) => control_status.hold = Some(hold.monitor),
             Mode::Service(service) => {
                 control_status.routine = service.routine;
@@ -272,6 +275,9 @@ impl Controller {
                 if service.routine == Some(Routine::Recall) {
                     let stored = self.memory.codes.get(usize::from(service.page));
                     control_status.code_shown = stored.map(|c| c.code);
+                }
+                if let Some(monitor) = service.refused {
+                    control_status.code_shown = self.firm.board.code_of(monitor);
                 }
             }
         }
@@ -603,6 +609,19 @@ impl Controller {
         }
     }
 
+    /// In a program a clutch actuator that is not the one the control has learned is stored once, as a control is that has
+    /// learned nothing; the program goes on.
+    fn note_new_actuator(&mut self, board: &Board) {
+        if !std::mem::take(&mut self.drive.cam_differs) || !matches!(self.mode, Mode::Program(_)) {
+            return;
+        }
+        if let Some(code) = board.code_of(Monitor::CalibrationMissing)
+            && !(self.memory.codes.iter()).any(|c| c.code == code && c.cycles_ago == 0)
+        {
+            self.memory.store(code);
+        }
+    }
+
     fn begin(&mut self, board: &Board, program: u8) {
         self.memory.begin_cycle();
         if self.memory.calibration.is_none()
@@ -677,7 +696,7 @@ impl Controller {
         }
         let blinks = match &self.mode {
             Mode::Hold(_) => true,
-            Mode::Service(service) => service.aborted.is_some(),
+            Mode::Service(service) => service.aborted.is_some() || service.refused.is_some(),
             Mode::Idle | Mode::Program(_) => false,
         };
         let test = matches!(

@@ -17,6 +17,8 @@ pub(super) struct Service {
     pub recal: Recal,
     /// Why the last recalibration was broken off.
     pub aborted: Option<Monitor>,
+    /// Why recalibration was not begun: its code is shown until the next input, and nothing is stored.
+    pub refused: Option<Monitor>,
     pub page: u8,
     /// Ticks since the routine began, and since the last input.
     ticks: u32,
@@ -75,6 +77,7 @@ impl Service {
         if touched {
             self.quiet = 0;
             self.aborted = None;
+            self.refused = None;
         }
         if touch.stop_down {
             let left = self.routine.take();
@@ -89,8 +92,11 @@ impl Service {
         let Some(routine) = self.routine else {
             if touch.start_down
                 && let Some(routine) = scene.board.routine_at(at)
-                && (routine != Routine::Recalibrate || scene.lid_closed)
             {
+                if routine == Routine::Recalibrate && !scene.lid_closed {
+                    self.refused = Some(Monitor::LockNotProven);
+                    return (nothing.0, nothing.1, Request::None);
+                }
                 *self = Service {
                     routine: Some(routine),
                     ..Service::default()
@@ -248,6 +254,9 @@ impl Service {
     pub fn picture(&self, board: &super::board::Board, memory: &Memory, at: u8) -> Picture {
         let rules = &board.lamps;
         let Some(routine) = self.routine else {
+            if let Some(code) = self.refused.and_then(|monitor| board.code_of(monitor)) {
+                return Picture::Number(code);
+            }
             return rules.service.of(u32::from(at), 99, &rules.signs);
         };
         let page = memory.codes.get(usize::from(self.page));

@@ -890,6 +890,28 @@ fn recalibration_fails_with_the_monitor_of_the_trouble() {
 }
 
 #[test]
+fn recalibration_with_the_lid_up_is_not_begun_and_the_lamps_say_why() {
+    let mut rig = Rig::new(calibrated());
+    rig.enter_service();
+    rig.turn_to(22);
+    rig.lid_closed = false;
+    rig.run(0.5);
+    rig.press_start(0.2);
+    rig.run(5.0);
+    let why = rig.control.board().code_of(Monitor::LockNotProven);
+    assert_eq!(rig.control.view().routine, None);
+    assert_eq!(rig.control.view().digits, why);
+    assert_eq!(rig.control.control_status().code_shown, why);
+    assert_eq!(rig.codes(), [], "it is no fault");
+    // The next input takes it away, and with the lid down it begins.
+    rig.lid_closed = true;
+    rig.run(0.5);
+    assert_ne!(rig.control.view().digits, why);
+    rig.press_start(0.2);
+    assert_eq!(rig.control.view().routine, Some(Routine::Recalibrate));
+}
+
+#[test]
 fn codes_are_read_page_by_page_with_a_blank_at_the_end() {
     let mut memory = calibrated();
     memory.store(17);

@@ -8,7 +8,15 @@ names! {
     /// Something to ask the customer. Its text is `ask-{name}`.
     Question {
         Appliance = "appliance", Since = "since", Happens = "happens", Noises = "noises",
-        Panel = "panel", Tried = "tried",
+        Panel = "panel", Tried = "tried", Demonstration = "demonstration",
+    }
+}
+
+impl Question {
+    /// Whether the answer changes with what is done, so that it can be asked again: whether the machine is as it should
+    /// be.
+    pub fn can_be_asked_again(self) -> bool {
+        self == Question::Demonstration
     }
 }
 

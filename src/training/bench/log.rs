@@ -7,6 +7,7 @@ use super::inspect::Found;
 use super::leak_check::LeakCheck;
 use super::meter::MeterTest;
 use super::milestone::Milestone;
+use super::proving_run::FinishedRun;
 use super::quote::QuoteGiven;
 use super::view::{Event, Reading};
 use detent_simulation::interface::Component;
@@ -25,6 +26,8 @@ pub enum LogEntry {
     },
     /// The machine went through something.
     Milestone(Milestone),
+    /// A program ran to its end: which one.
+    Ran(FinishedRun),
     /// Something unsafe or mistaken happened.
     Event(Event),
     /// The meter was tried on the proving source.
@@ -77,6 +80,7 @@ enum Kind {
     Action,
     Note,
     Milestone,
+    Ran,
     Event,
     MeterTest,
     Reading,
@@ -110,6 +114,7 @@ impl BenchLog {
                 Kind::Action
             }
             LogEntry::Milestone(_) => Kind::Milestone,
+            LogEntry::Ran(_) => Kind::Ran,
             LogEntry::Event(_) => Kind::Event,
             LogEntry::MeterTest(_) => Kind::MeterTest,
             LogEntry::Reading(_) => Kind::Reading,
@@ -197,6 +202,14 @@ impl BenchLog {
     pub fn milestones(&self) -> Entries<'_, &Milestone> {
         self.of(Kind::Milestone, |entry| match entry {
             LogEntry::Milestone(milestone) => Some(milestone),
+            _ => None,
+        })
+    }
+
+    /// Programs that ran to their end.
+    pub(super) fn finished_runs(&self) -> Entries<'_, FinishedRun> {
+        self.of(Kind::Ran, |entry| match entry {
+            LogEntry::Ran(run) => Some(*run),
             _ => None,
         })
     }

@@ -1,6 +1,7 @@
 //! What the machine goes through, noticed as it happens: the lesson's evidence.
 
 use super::log::{BenchLog, LogEntry};
+use super::proving_run::FinishedRun;
 use detent_simulation::controller::{ControlMode, ControlStatus, Monitor};
 use detent_simulation::machine::Machine;
 use detent_simulation::units::Time;
@@ -33,7 +34,7 @@ pub enum MilestoneKind {
     CalibrationPassed,
     /// Recalibration was broken off by this monitor.
     CalibrationFailed(Monitor),
-    /// The arc showed this stored code in the code list.
+    /// The lamps showed this code: in the code list, or as the reason why recalibration was not begun.
     CodeShown(u8),
     /// The code list was cleared.
     CodesCleared,
@@ -68,6 +69,7 @@ impl MilestoneDetector {
         }
         let last = self.last.replace(now);
         let at = machine.now();
+        let mut ran = None;
         let mut note = |kind| log.push(LogEntry::Milestone(Milestone { at, kind }));
         let before = last.map(|last| last.mode);
         if before != Some(now.mode) {
@@ -86,6 +88,8 @@ impl MilestoneDetector {
         }
         if now.finished > last.map_or(0, |last| last.finished) {
             note(MilestoneKind::ProgramFinished);
+            let program = last.and_then(|last| last.program);
+            ran = program.map(|program| FinishedRun { at, program });
         }
         // A board that keeps its hold wakes up in it: that is no new one.
         if let Some(monitor) = now.hold
@@ -115,6 +119,9 @@ impl MilestoneDetector {
             && now.mode == ControlMode::Service
         {
             note(MilestoneKind::CodesCleared);
+        }
+        if let Some(run) = ran {
+            log.push(LogEntry::Ran(run));
         }
     }
 }

@@ -69,7 +69,7 @@ names! {
         Flood = "flood",
         /// A part was fitted that does not cure the fault.
         WrongPart = "wrong-part",
-        /// A part was replaced that only had to be cleaned, adjusted or reseated.
+        /// A part was replaced that only had to be cleaned, adjusted, reseated or repaired with a kit.
         OverRepaired = "over-repaired",
         /// An inlet valve or its hose was opened with the tap open: water under pressure on the floor.
         OpenedUnderPressure = "opened-under-pressure",

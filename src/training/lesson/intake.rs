@@ -3,7 +3,7 @@
 
 use super::complaint::Since;
 use super::customer::{CustomerAccount, CustomerObservation};
-use crate::bench::{Appliance, Bench, Question};
+use crate::bench::{Action, Appliance, Bench, BenchLog, MilestoneKind, Question};
 use crate::draws::one_of;
 use detent_simulation::names;
 use rand::SeedableRng;
@@ -14,6 +14,38 @@ names! {
     Tried {
         Nothing = "nothing", Waited = "waited", PressedAgain = "pressed-again",
         AskedNeighbor = "asked-neighbor",
+    }
+}
+
+names! {
+    /// What the customer says of the machine that is shown at the end. Its text is `shown-{name}`.
+    Shown { NotYet = "not-yet", Stopped = "stopped", Washed = "washed" }
+}
+
+impl Shown {
+    /// What the machine has shown since the last repair, or since the technician came, until the customer was asked last:
+    /// how the last run of it ended.
+    fn of(log: &BenchLog) -> Shown {
+        let asked = log.actions().iter().rev();
+        let mut asked = asked.filter(|(_, a)| **a == Action::Ask(Question::Demonstration));
+        let until = asked.next().map(|(at, _)| at);
+        let by_then = |at| until.is_none_or(|until| at <= until);
+        let repaired = log
+            .repairs()
+            .iter()
+            .map(|(at, _)| at)
+            .rfind(|at| by_then(*at));
+        let came = log.actions().first().map(|(at, _)| at);
+        let Some(since) = repaired.or(came) else {
+            return Shown::NotYet;
+        };
+        let ran = log.milestones().iter().rev().find_map(|m| match m.kind {
+            _ if m.at < since || !by_then(m.at) => None,
+            MilestoneKind::ProgramFinished => Some(Shown::Washed),
+            MilestoneKind::Held(_) => Some(Shown::Stopped),
+            _ => None,
+        });
+        ran.unwrap_or(Shown::NotYet)
     }
 }
 
@@ -33,6 +65,8 @@ pub enum Answer {
     },
     /// What was tried.
     Tried(Tried),
+    /// What the machine has shown.
+    Shown(Shown),
 }
 
 /// All that a customer can be asked.
@@ -56,8 +90,8 @@ impl Intake {
         }
     }
 
-    /// The answer to a question.
-    pub fn answer(&self, question: Question) -> Answer {
+    /// The answer to a question, by what has happened on the bench.
+    pub fn answer(&self, question: Question, log: &BenchLog) -> Answer {
         let noticed = |wanted: &dyn Fn(CustomerObservation) -> bool| Answer::Noticed {
             noticed: (self.account.noticed.iter().copied())
                 .filter(|noticed| wanted(*noticed))
@@ -71,6 +105,7 @@ impl Intake {
             Question::Noises => noticed(&is_noise),
             Question::Panel => noticed(&CustomerObservation::is_of_panel),
             Question::Tried => Answer::Tried(self.tried),
+            Question::Demonstration => Answer::Shown(Shown::of(log)),
         }
     }
 }

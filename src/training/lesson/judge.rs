@@ -7,8 +7,8 @@ use super::loss::{Loss, LossKind};
 use super::scenario::Scenario;
 use super::score::{Deduction, Dimension, DimensionScore, Score};
 use crate::bench::{
-    Action, Advice, Bench, DeadProof, LogEntry, MilestoneKind, NotedCode, Repair, Report, Verdict,
-    hands_inside,
+    Action, Advice, Bench, DeadProof, LogEntry, MilestoneKind, NotedCode, Repair, Report, RunProof,
+    Verdict, hands_inside,
 };
 use detent_simulation::controller::{MAX_CODES, Outcome};
 use detent_simulation::interface::Component;
@@ -433,6 +433,10 @@ impl Judge<'_> {
             return;
         }
         for loss in left_unproved(self.bench) {
+            if matches!(loss, Loss::NoProvingRun) {
+                let main = self.scenario.points.main_side();
+                self.lose_on(main, self.end(), loss.clone());
+            }
             self.lose(self.end(), loss);
         }
     }
@@ -571,8 +575,10 @@ pub(crate) fn left_unproved(bench: &Bench) -> Vec<Loss> {
         Some(false) => left.push(Loss::CalibratedWithLaundry),
         Some(true) => {}
     }
-    if !bench.passed(MilestoneKind::ProgramFinished, since) {
-        left.push(Loss::NoProvingRun);
+    match bench.run_proof() {
+        RunProof::Complete => {}
+        RunProof::NoRun => left.push(Loss::NoProvingRun),
+        RunProof::FallsShort(gap) => left.push(Loss::RunFallsShort { gap }),
     }
     let component = bench.leak_check_due();
     left.extend(component.map(|component| Loss::NoLeakCheck { component }));

@@ -2,7 +2,7 @@
 //! `lost-{kind}`; what would have been sound, and what that is worth, is in [`crate::reason::Account`].
 
 use super::score::Dimension;
-use crate::bench::{Advice, HintRung, Incident};
+use crate::bench::{Advice, HintRung, Incident, RunGap};
 use detent_simulation::controller::EntryError;
 use detent_simulation::interface::Component;
 use detent_simulation::names;
@@ -49,7 +49,7 @@ pub enum Loss {
         /// Its number, as it was asked for.
         part: String,
     },
-    /// A part was replaced that only had to be cleaned, adjusted or reseated.
+    /// A part was replaced that only had to be cleaned, adjusted, reseated or repaired with a kit.
     OverRepaired {
         /// Its number, as it was asked for.
         part: String,
@@ -178,6 +178,12 @@ pub enum Loss {
     CalibratedWithLaundry,
     /// No program ran to its end after the repair.
     NoProvingRun,
+    /// Programs ran to their end after the repair, but none that came to what was repaired.
+    RunFallsShort {
+        /// What none of them came to.
+        #[serde(with = "by_name")]
+        gap: RunGap,
+    },
     /// Something that holds water was opened, and nobody looked afterwards whether it leaks.
     NoLeakCheck {
         /// What was opened.
@@ -219,6 +225,7 @@ names! {
         NoEvidence = "no-evidence", RivalsLeft = "rivals-left",
         NotRecalibrated = "not-recalibrated",
         CalibratedWithLaundry = "calibrated-with-laundry", NoProvingRun = "no-proving-run",
+        RunFallsShort = "run-falls-short",
         NoLeakCheck = "no-leak-check", CodeSlip = "code-slip", HintTaken = "hint-taken",
     }
 }
@@ -268,6 +275,7 @@ impl LossKind {
             | LossKind::NotRecalibrated
             | LossKind::CalibratedWithLaundry
             | LossKind::NoProvingRun
+            | LossKind::RunFallsShort
             | LossKind::CodeSlip
             | LossKind::NoLeakCheck
             | LossKind::HintTaken => false,
@@ -359,6 +367,7 @@ impl Loss {
             Loss::NotRecalibrated => LossKind::NotRecalibrated,
             Loss::CalibratedWithLaundry => LossKind::CalibratedWithLaundry,
             Loss::NoProvingRun => LossKind::NoProvingRun,
+            Loss::RunFallsShort { .. } => LossKind::RunFallsShort,
             Loss::CodeSlip { .. } => LossKind::CodeSlip,
             Loss::NoLeakCheck { .. } => LossKind::NoLeakCheck,
             Loss::HintTaken { .. } => LossKind::HintTaken,
@@ -410,6 +419,7 @@ impl Loss {
             | Loss::NotRecalibrated
             | Loss::CalibratedWithLaundry
             | Loss::NoProvingRun
+            | Loss::RunFallsShort { .. }
             | Loss::NoLeakCheck { .. } => Dimension::Proof,
         }
     }
@@ -452,12 +462,13 @@ impl Loss {
             Loss::WrongPartNamed { .. } => 0.15,
             Loss::WrongAdvice { .. } => 0.10,
             Loss::Shock | Loss::HandInDrive => 1.0,
-            Loss::TouchedCharge | Loss::Scald => 0.7,
+            Loss::TouchedCharge | Loss::Scald | Loss::Flood | Loss::OpenedUnderPressure => 0.7,
             Loss::OpenedLive | Loss::OhmsOnLive | Loss::LidSpinning | Loss::DischargedLive => 0.5,
             Loss::TesterShock => 0.2,
-            Loss::LiveNotAllowed | Loss::Flood | Loss::OpenedUnderPressure => 0.4,
-            Loss::NotProvedDead | Loss::DischargedUnmeasured => 0.15,
-            Loss::MeterNotProved => 0.10,
+            Loss::LiveNotAllowed => 0.4,
+            // Each time the plug was out: as dangerous as an open cabinet, only that nothing happened.
+            Loss::NotProvedDead | Loss::DischargedUnmeasured => 0.5,
+            Loss::MeterNotProved => 0.25,
             Loss::Slow { minutes, par } => (0.5 * (minutes - par) / par).min(0.5),
             Loss::Overspent {
                 spent,
@@ -468,7 +479,12 @@ impl Loss {
             Loss::NotApproved { .. } | Loss::OverQuote { .. } => 0.10,
             Loss::NoEvidence => UNPROVEN,
             Loss::RivalsLeft { open, rivals } => UNPROVEN * *open as f64 / *rivals as f64,
-            Loss::NotRecalibrated | Loss::NoProvingRun => 0.25,
+            Loss::NotRecalibrated => 0.25,
+            // What nobody has seen wash is not known to be repaired. Of the side that the job is most about as well, so
+            // much that with every layout of points in the course it is no pass.
+            Loss::NoProvingRun if side == Dimension::Proof => 1.0,
+            Loss::NoProvingRun => 0.70,
+            Loss::RunFallsShort { .. } => 1.0,
             // It learned all but one figure right.
             Loss::CalibratedWithLaundry => 0.15,
             Loss::CodeSlip { .. } => 0.10,

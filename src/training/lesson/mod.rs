@@ -24,12 +24,12 @@ pub use guide::{
     Astray, BenchGoal, Goal, Guide, GuidePlace, GuideStep, WindowGoal, WindowState,
     WindowStepsDone, WindowView,
 };
-pub use intake::{Answer, Intake, Tried};
+pub use intake::{Answer, Intake, Shown, Tried};
 pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};
 pub use judge::judge;
 pub(crate) use judge::{left_unproved, safety_losses};
 pub use loss::{Loss, LossKind};
 pub use machine_state::MachineState;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};
-pub use score::{Deduction, Dimension, DimensionScore, PASS_SHARE, Score};
+pub use score::{Deduction, Dimension, DimensionScore, PASS_SAFETY_SHARE, PASS_SHARE, Score};
 pub use set_up::{Library, SetUpError, draw, prepare, set_up, set_up_in_slices, start_wash};

@@ -44,6 +44,10 @@ pub struct Score {
 
 /// Share of the points that is a pass (our own choice).
 pub const PASS_SHARE: f64 = 0.7;
+/// Share of the points for safety below which nothing else makes a pass. That who works unsafely fails a practical
+/// examination is common practice, no source; the figure is our own choice: hands in a circuit that nobody proved dead
+/// are too much, a meter that was not checked once is not.
+pub const PASS_SAFETY_SHARE: f64 = 0.6;
 
 impl Score {
     /// Points kept over all dimensions.
@@ -63,8 +67,16 @@ impl Score {
             .min_by_key(|d| d.at)
     }
 
+    /// Whether enough of the points for safety is kept for a pass.
+    pub fn is_safe_enough(&self) -> bool {
+        let mut sides = self.dimensions.iter();
+        sides.all(|d| d.dimension != Dimension::Safety || d.kept >= PASS_SAFETY_SHARE * d.of)
+    }
+
     /// Whether that is a pass.
     pub fn passed(&self) -> bool {
-        self.failed_by().is_none() && self.total() >= PASS_SHARE * self.of()
+        self.failed_by().is_none()
+            && self.is_safe_enough()
+            && self.total() >= PASS_SHARE * self.of()
     }
 }

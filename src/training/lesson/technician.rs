@@ -1,5 +1,5 @@
 //! People at a bench, each working with steps and actions as a person does: one who proves before buying, one
-//! who guesses by what fails most, one who swaps the control, and three who work as the first does but for
+//! who guesses by what fails most, one who swaps the control, and four who work as the first does but for
 //! one bad habit.
 
 use super::advice;
@@ -41,6 +41,8 @@ pub enum Persona {
     Swapper,
     /// As the expert, but discharges and trusts to that: no measurement, no check of the meter.
     SkipsProof,
+    /// As the expert, but hands the machine back without a run.
+    SkipsRun,
     /// As the expert, but feels for a loose connector before the plug is out.
     Touches,
     /// As the expert, but plugs in again ten seconds after unplugging.
@@ -70,7 +72,11 @@ pub async fn work_in_slices(
         persona,
     };
     match persona {
-        Persona::Expert | Persona::SkipsProof | Persona::Touches | Persona::WaitsTooShort => {
+        Persona::Expert
+        | Persona::SkipsProof
+        | Persona::SkipsRun
+        | Persona::Touches
+        | Persona::WaitsTooShort => {
             hands.prove_and_repair().await?;
         }
         Persona::Guesser => hands.guess().await?,
@@ -421,6 +427,9 @@ impl Technician<'_> {
             return Ok(false);
         }
         self.leave_service().await?;
+        if self.persona == Persona::SkipsRun {
+            return Ok(true);
+        }
         let ran = self.run().await?;
         if ran && self.bench.leak_check_due().is_some() {
             self.act(Action::CheckForLeaks)?;

@@ -55,6 +55,7 @@ pub const fn trained_by(kind: LossKind) -> Skill {
         | LossKind::NotRecalibrated
         | LossKind::CalibratedWithLaundry
         | LossKind::NoProvingRun
+        | LossKind::RunFallsShort
         | LossKind::NoLeakCheck => Skill::Proof,
     }
 }

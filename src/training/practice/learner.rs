@@ -2,7 +2,7 @@
 
 use super::review::DAY_S;
 use super::{Answer, Confusion, Detail, Memory, Moment, Rates, Skill, Tracing};
-use crate::lesson::PASS_SHARE;
+use crate::lesson::{PASS_SAFETY_SHARE, PASS_SHARE};
 use crate::reason::HandRecord;
 use std::collections::BTreeMap;
 
@@ -113,11 +113,13 @@ struct HandedIn {
     /// Sum over its sides of the share of points kept.
     kept: f64,
     sides: usize,
+    /// Enough of the points for safety was kept. What hurts or floods takes more than that.
+    safe: bool,
 }
 
 impl HandedIn {
     fn passed(&self) -> bool {
-        self.kept >= PASS_SHARE * self.sides as f64
+        self.safe && self.kept >= PASS_SHARE * self.sides as f64
     }
 }
 
@@ -155,19 +157,28 @@ impl Learner {
         self.standings[answer.skill.index()].note(answer);
         match &answer.detail {
             Detail::Lamps { shown, read } => self.confusion.note(*shown, *read),
-            Detail::Job { file, kept } => self.note_job(answer.at, file, *kept),
+            Detail::Job { file, kept } => {
+                let safe = answer.skill != Skill::SafeWork || *kept >= PASS_SAFETY_SHARE;
+                self.note_job(answer.at, file, *kept, safe);
+            }
             Detail::Rhythm { .. } | Detail::None => {}
         }
     }
 
-    fn note_job(&mut self, at: Moment, file: &str, kept: f64) {
+    fn note_job(&mut self, at: Moment, file: &str, kept: f64, safe: bool) {
         let attempts = self.jobs.entry(file.to_owned()).or_default();
         match attempts.last_mut().filter(|attempt| attempt.at == at) {
             Some(attempt) => {
                 attempt.kept += kept;
                 attempt.sides += 1;
+                attempt.safe &= safe;
             }
-            None => attempts.push(HandedIn { at, kept, sides: 1 }),
+            None => attempts.push(HandedIn {
+                at,
+                kept,
+                sides: 1,
+                safe,
+            }),
         }
     }
 
@@ -192,7 +203,7 @@ impl Learner {
     }
 
     /// Whether the job of this file name was passed: in one attempt the mean share kept of its sides was
-    /// a pass.
+    /// a pass, and that of its safety not too little for one.
     pub fn passed(&self, file: &str) -> bool {
         let mut attempts = self.jobs.get(file).into_iter().flatten();
         attempts.any(HandedIn::passed)
@@ -344,6 +355,13 @@ mod tests {
         learner.note(&side(50, 0.6));
         learner.note(&side(50, 0.9));
         assert!(learner.passed("drain-code") && !learner.passed("entry-worn-dial"));
+        // Too little of the safety is no pass, whatever else was kept.
+        for (kept, passed) in [(PASS_SAFETY_SHARE, true), (0.3, false)] {
+            let file = "drain-code".to_owned();
+            let safety = answer(90, Skill::SafeWork, false, Detail::Job { file, kept });
+            let learner = Learner::of(&[side(90, 1.0), side(90, 1.0), safety]);
+            assert_eq!(learner.passed("drain-code"), passed, "{kept}");
+        }
     }
 
     #[test]

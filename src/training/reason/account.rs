@@ -282,7 +282,9 @@ impl Accountant<'_> {
                 good(P::EmptyBasket, again.taken())
             }
             Loss::NoLeakCheck { .. } => good(P::CheckForLeaks, of(Action::CheckForLeaks).taken()),
-            Loss::NoProvingRun => good(P::Run, seconds(self.table.proof_s).taken()),
+            Loss::NoProvingRun | Loss::RunFallsShort { .. } => {
+                good(P::Run, seconds(self.table.proof_s).taken())
+            }
             Loss::HintTaken { .. } => good(P::Unaided, Toll::NONE.taken()),
             Loss::Slow { minutes, par } => good(P::ShorterWay, self.work(minutes - par).saved()),
             Loss::Overspent { spent, needed, .. } => {
@@ -379,8 +381,16 @@ impl Accountant<'_> {
     /// What a new part took more than the hands would have.
     fn over_repair(&self, number: &str) -> Toll {
         self.bench.part(number).map_or(Toll::NONE, |part| {
-            let by_hand = cost::span(&Action::PutRight(part.component));
-            (self.purchase(part)).less(self.work(by_hand.seconds() / 60.0))
+            let ended = self.bench.hidden().iter().filter(|mode| part.ends(mode));
+            let mut cures = ended.filter_map(|mode| self.bench.cure(mode));
+            let enough = match cures.find(|cure| cure.kit) {
+                Some(kit) => self.purchase(kit),
+                None => {
+                    let by_hand = cost::span(&Action::PutRight(part.component));
+                    self.work(by_hand.seconds() / 60.0)
+                }
+            };
+            self.purchase(part).less(enough)
         })
     }
 

@@ -9,7 +9,7 @@ use super::plan::{PlanStep, Problem};
 use super::repair_costs::{Probe, Remedy, RepairCosts, SERVICE};
 use crate::bench::{
     Action, Bench, Caution, DeadProof, Display, Finding, Found, Grip, MeterTest, MilestoneKind,
-    PartInHand, Reading, Refusal,
+    PartInHand, Reading, Refusal, RunProof,
 };
 use crate::lesson::{Library, Scenario};
 use crate::slices::without_breaks;
@@ -251,7 +251,7 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
         HintTopic::OpenTaps
     } else if bench.calibrated_empty(repaired) != Some(true) {
         recalibrate(bench, HintTopic::Recalibrate)
-    } else if !bench.passed(MilestoneKind::ProgramFinished, repaired) {
+    } else if bench.run_proof() != RunProof::Complete {
         HintTopic::ProveByRun
     } else if bench.leak_check_due().is_some() {
         HintTopic::CheckForLeaks

@@ -20,12 +20,15 @@ pub(super) fn questions_ui(ui: &mut Ui, context: &mut PanelContext) {
             for question in Question::ALL {
                 let words = context.texts.question(*question);
                 let of_it = |action: &Action| *action == Action::Ask(*question);
-                if view.log.actions().iter().any(|(_, action)| of_it(action)) {
+                let asked = view.log.actions().iter().any(|(_, action)| of_it(action));
+                if asked && !question.can_be_asked_again() {
                     kit::quiet(ui, words);
-                    let answer = context.texts.answer(&intake.answer(*question));
-                    ui.label(RichText::new(answer).italics());
                 } else if ui.add(egui::Button::new(words).wrap()).clicked() {
                     asks = Some(*question);
+                }
+                if asked {
+                    let answer = context.texts.answer(&intake.answer(*question, view.log));
+                    ui.label(RichText::new(answer).italics());
                 }
             }
         });

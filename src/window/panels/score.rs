@@ -15,7 +15,9 @@ use bevy_egui::egui::{
 use detent_content::Value;
 use detent_simulation::controller::{GestureInput, LidMove, Outcome, Try};
 use detent_simulation::units::{Span, Time};
-use detent_training::lesson::{Deduction, DimensionScore, Loss, PASS_SHARE, Score};
+use detent_training::lesson::{
+    Deduction, DimensionScore, Loss, PASS_SAFETY_SHARE, PASS_SHARE, Score,
+};
 use detent_training::reason::Account;
 
 pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
@@ -69,12 +71,14 @@ fn total_ui(ui: &mut Ui, context: &PanelContext, score: &Score) {
         );
         ui.label(RichText::new(total).size(28.0).color(t::AMBER));
         if score.failed_by().is_none() {
-            let (key, colour) = if score.passed() {
-                ("score-passed", t::GOOD)
+            let (key, colour, share) = if score.passed() {
+                ("score-passed", t::GOOD, PASS_SHARE)
+            } else if score.is_safe_enough() {
+                ("score-not-passed", t::BAD, PASS_SHARE)
             } else {
-                ("score-not-passed", t::BAD)
+                ("score-not-safe", t::BAD, PASS_SAFETY_SHARE)
             };
-            let pass = Value::from((PASS_SHARE * 100.0).round());
+            let pass = Value::from((share * 100.0).round());
             let words = context.with(key, &[("percent", pass)]);
             ui.label(RichText::new(words).color(colour));
         }

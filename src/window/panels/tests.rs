@@ -779,14 +779,9 @@ fn the_customer_is_asked_quoted_and_billed_in_both_languages() {
         assert_eq!(last(&asking), Some(Action::Ask(Question::Panel)));
         asking.state_mut().bench.tick();
         asking.run();
-        let intake = asking
-            .state()
-            .bench
-            .job()
-            .intake
-            .clone()
-            .expect("a customer");
-        let answer = texts.answer(&intake.answer(Question::Panel));
+        let bench = &asking.state().bench;
+        let intake = bench.job().intake.clone().expect("a customer");
+        let answer = texts.answer(&intake.answer(Question::Panel, bench.view().log));
         assert!(asking.query_by_label(&answer).is_some(), "{answer}");
         nothing_missing(&asking, "questions");
 

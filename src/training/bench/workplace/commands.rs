@@ -286,11 +286,12 @@ impl Bench {
             return;
         };
         let (number, component) = (part.number.clone(), part.component);
+        let kit_does = |f: &FailureMode| self.cure(f).is_some_and(|cure| cure.kit) && !part.kit;
         let ended: Vec<bool> = (self.machine.plant().faults())
             .filter(|f| part.ends(f))
-            .map(FailureMode::needs_no_part)
+            .map(|f| f.needs_no_part() || kit_does(f))
             .collect();
-        // What hands put right, or a recalibration, was no reason for a new part.
+        // What hands put right, a kit or a recalibration, was no reason for a whole new part.
         let renews_fuse =
             component == Component::LineFuse && self.machine.plant().supply().fuse_blown;
         if !ended.contains(&false) && !renews_fuse {
