@@ -25,13 +25,13 @@ pub struct SceneTarget {
     pub coarse: bool,
 }
 
-/// From a place in the window to the eye's picture, whatever size that has in this frame.
+/// From a place in the window, points, to the eye's picture, whatever size that has in this frame.
 pub fn to_picture(camera: &Camera, stage: Rect, window: Vec2) -> Vec2 {
     let size = camera.logical_viewport_size().unwrap_or_default();
     (window - stage.min) / stage.size() * size
 }
 
-/// From a place in the eye's picture to the window.
+/// From a place in the eye's picture to the window, points.
 pub fn to_window(camera: &Camera, stage: Rect, place: Vec2) -> Vec2 {
     let size = camera.logical_viewport_size().unwrap_or(Vec2::ONE);
     place / size * stage.size() + stage.min

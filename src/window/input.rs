@@ -1,11 +1,12 @@
 //! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
 
+use super::key_strokes::{self, KeyStroke, KeyStrokes};
 use super::pick::PointingSystems;
 use super::practice::LearnerRes;
 use super::rest::NextFrame;
 use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UNTIL_TICKS, UiState, ViewKind};
 use bevy::input::ButtonState;
-use bevy::input::keyboard::KeyboardInput;
+use bevy::input::keyboard::{Key, KeyboardInput};
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
@@ -39,15 +40,10 @@ fn button_of(key: KeyCode) -> Option<Button> {
     }
 }
 
-/// With these held down a key is a command of the window or the browser, and nothing is done to the machine.
-const COMMANDS: [KeyCode; 6] = [
-    KeyCode::ControlLeft,
-    KeyCode::ControlRight,
-    KeyCode::AltLeft,
-    KeyCode::AltRight,
-    KeyCode::SuperLeft,
-    KeyCode::SuperRight,
-];
+/// What a key says now is not meant for the machine: a field or a question has it.
+fn is_for_others(bench: &BenchRes, ui_state: &UiState) -> bool {
+    ui_state.typing || bench.is_held_up() || ui_state.keys
+}
 
 /// The clock stands while nobody can see it. A browser draws nothing in a tab that is not shown, and so runs nothing.
 fn set_aside(
@@ -59,57 +55,52 @@ fn set_aside(
     bench.set_aside = ui_state.keys || elsewhere;
 }
 
-/// What a key says now is not meant for the machine: a field or a question has it, or the window.
-fn is_for_others(keys: &ButtonInput<KeyCode>, bench: &BenchRes, ui_state: &UiState) -> bool {
-    ui_state.typing || bench.is_held_up() || ui_state.keys || keys.any_pressed(COMMANDS)
+/// The way in which a key turns the knob. Layouts that have the brackets elsewhere type them.
+fn turn_of(stroke: &KeyStroke) -> Option<Direction> {
+    match (&stroke.event.logical_key, stroke.event.key_code) {
+        (Key::Character(typed), _) if typed == "]" => Some(Direction::Right),
+        (Key::Character(typed), _) if typed == "[" => Some(Direction::Left),
+        _ if stroke.alt_gr => None,
+        (_, KeyCode::ArrowRight | KeyCode::ArrowDown | KeyCode::BracketRight) => {
+            Some(Direction::Right)
+        }
+        (_, KeyCode::ArrowLeft | KeyCode::ArrowUp | KeyCode::BracketLeft) => Some(Direction::Left),
+        _ => None,
+    }
 }
 
 /// Turns, presses and moves of the lid, event by event: at a low frame rate one frame holds several.
-fn hands(
-    mut events: MessageReader<KeyboardInput>,
-    keys: Res<ButtonInput<KeyCode>>,
-    mut ui_state: ResMut<UiState>,
-    mut bench: ResMut<BenchRes>,
-) {
-    let busy = is_for_others(&keys, &bench, &ui_state);
-    // On a slow frame Shift may be gone again before the key is looked at.
-    let shifts = [KeyCode::ShiftLeft, KeyCode::ShiftRight];
-    let shift = keys.any_pressed(shifts) || keys.any_just_released(shifts);
+fn hands(strokes: Res<KeyStrokes>, mut ui_state: ResMut<UiState>, mut bench: ResMut<BenchRes>) {
+    let busy = is_for_others(&bench, &ui_state);
     let job = Arc::clone(bench.job());
     let panel = &job.board.panel;
-    for event in events.read() {
-        let pressed = event.state == ButtonState::Pressed && !event.repeat && !busy;
+    for stroke in strokes.all() {
+        let event = &stroke.event;
+        let pressed = !busy && stroke.is_press() && !stroke.command;
+        let bare = pressed && !stroke.alt_gr;
         if let Some(button) = button_of(event.key_code) {
             // A key that is let go always lets its button go.
             let action = match event.state {
                 ButtonState::Released => ui_state.held.release(button),
-                ButtonState::Pressed if pressed && panel.buttons.contains(&button) => {
-                    ui_state.held.push(button, shift)
+                ButtonState::Pressed if bare && panel.buttons.contains(&button) => {
+                    ui_state.held.push(button, stroke.shift)
                 }
                 ButtonState::Pressed => None,
             };
             if let Some(action) = action {
                 bench.push_aged(action, age(event));
             }
-            continue;
-        }
-        let turn = match event.key_code {
-            KeyCode::ArrowRight | KeyCode::ArrowDown | KeyCode::BracketRight => Direction::Right,
-            KeyCode::ArrowLeft | KeyCode::ArrowUp | KeyCode::BracketLeft => Direction::Left,
-            KeyCode::KeyL => {
-                if pressed {
-                    let action = if bench.lid_will_be_up() {
-                        Action::CloseLid
-                    } else {
-                        Action::OpenLid
-                    };
-                    bench.push_aged(action, age(event));
-                }
-                continue;
-            }
-            _ => continue,
-        };
-        if pressed && panel.selector.turn().is_some() {
+        } else if event.key_code == KeyCode::KeyL && bare {
+            let action = if bench.lid_will_be_up() {
+                Action::CloseLid
+            } else {
+                Action::OpenLid
+            };
+            bench.push_aged(action, age(event));
+        } else if let Some(turn) = turn_of(stroke)
+            && pressed
+            && panel.selector.turn().is_some()
+        {
             bench.push_aged(Action::Detent(turn), age(event));
         }
     }
@@ -131,6 +122,7 @@ fn age(_: &KeyboardInput) -> Option<i64> {
 
 fn keys(
     keys: Res<ButtonInput<KeyCode>>,
+    strokes: Res<KeyStrokes>,
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,
 ) {
@@ -146,10 +138,10 @@ fn keys(
             ui_state.selected = None;
         }
     }
-    if is_for_others(&keys, &bench, &ui_state) {
+    if is_for_others(&bench, &ui_state) {
         return;
     }
-    let any = |list: &[KeyCode]| keys.any_just_pressed(list.iter().copied());
+    let any = |list: &[KeyCode]| list.iter().any(|key| strokes.pressed_bare(*key));
     let view = bench.view();
     let (plugged, open) = (view.machine.plugged, view.cabinet_open);
     let either = |now: bool, off: Action, on: Action| if now { off } else { on };
@@ -161,7 +153,7 @@ fn keys(
         ),
         (KeyCode::KeyD, Action::Discharge),
     ] {
-        if keys.just_pressed(key) {
+        if strokes.pressed_bare(key) {
             bench.push(action);
         }
     }
@@ -170,7 +162,7 @@ fn keys(
         (KeyCode::Digit2, ViewKind::Machine),
         (KeyCode::Digit3, ViewKind::Cabinet),
     ] {
-        if keys.just_pressed(key) {
+        if strokes.pressed_bare(key) {
             ui_state.view = kind;
         }
     }
@@ -181,20 +173,20 @@ fn keys(
         (KeyCode::KeyR, Tab::Report),
         (KeyCode::KeyG, Tab::Score),
     ] {
-        if keys.just_pressed(key) {
+        if strokes.pressed_bare(key) {
             ui_state.tab = tab;
         }
     }
-    if keys.just_pressed(KeyCode::KeyH) {
+    if strokes.pressed_bare(KeyCode::KeyH) {
         ui_state.hidden = !ui_state.hidden;
     }
-    if keys.just_pressed(KeyCode::KeyT) {
+    if strokes.pressed_bare(KeyCode::KeyT) {
         bench.wait_ticks += 6_000;
     }
-    if keys.just_pressed(KeyCode::KeyY) {
+    if strokes.pressed_bare(KeyCode::KeyY) {
         bench.wait_ticks += 60_000;
     }
-    if keys.just_pressed(KeyCode::KeyU) {
+    if strokes.pressed_bare(KeyCode::KeyU) {
         bench.wait_ticks = UNTIL_TICKS;
     }
     let speeds = [0, 1, 10, 60];
@@ -349,6 +341,7 @@ fn mark(mut bench: ResMut<BenchRes>, time: Res<Time<Real>>, mut since_s: Local<f
 
 /// Keys and time.
 pub fn plugin(app: &mut App) {
+    key_strokes::plugin(app);
     app.insert_resource(Time::<Fixed>::from_duration(Duration::from_millis(TICK_MS)))
         .insert_resource(Budget {
             until: Instant::now(),
@@ -359,7 +352,7 @@ pub fn plugin(app: &mut App) {
             (set_aside, hands, keys)
                 .chain()
                 .before(PointingSystems)
-                .after(bevy::input::InputSystems)
+                .after(key_strokes::read)
                 .after(EguiPreUpdateSet::ProcessInput)
                 .run_if(in_state(Screen::Bench)),
         )
@@ -392,7 +385,9 @@ pub fn plugin(app: &mut App) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::AppOptions;
     use crate::port::JobSource;
+    use crate::rest::tests::{paused, send, window};
     use crate::workbench::LibraryJobs;
     use detent_simulation::interface::Component;
     use detent_training::bench::Incident;
@@ -426,6 +421,129 @@ mod tests {
         check(&[finger(true), finger(false)], 1);
         // A tap that ends, and another that begins.
         check(&[finger(false), gone, finger(true)], 3);
+    }
+
+    fn hand_over(app: &mut App, keys: &[(KeyCode, Key, ButtonState)]) {
+        let window = window(app);
+        for (key_code, logical_key, state) in keys.iter().cloned() {
+            let key = KeyboardInput {
+                key_code,
+                logical_key,
+                state,
+                text: None,
+                repeat: false,
+                window,
+            };
+            send(app, key);
+        }
+    }
+
+    /// Hands keys over within one frame at a bench whose clock stands: the speed then, whether the lid is up, and
+    /// whether a hand was at the console.
+    #[track_caller]
+    fn check_keys(keys: &[(KeyCode, Key, ButtonState)], speed: u32, lid_up: bool, turned: bool) {
+        let mut app = paused(&AppOptions {
+            start: Some((0, 71)),
+            ..AppOptions::default()
+        });
+        (0..5).for_each(|_| app.update());
+        hand_over(&mut app, keys);
+        (0..5).for_each(|_| app.update());
+        let ui_state = app.world().resource::<UiState>();
+        assert_eq!(ui_state.speed, speed);
+        assert_eq!(ui_state.message.is_some(), turned, "{:?}", ui_state.message);
+        let bench = app.world().resource::<BenchRes>();
+        assert_eq!(bench.view().machine.lid_open, lid_up);
+    }
+
+    fn letter(code: KeyCode, letter: &str, state: ButtonState) -> (KeyCode, Key, ButtonState) {
+        (code, Key::Character(letter.into()), state)
+    }
+
+    const DOWN: ButtonState = ButtonState::Pressed;
+    const UP: ButtonState = ButtonState::Released;
+
+    #[test]
+    fn a_key_belongs_to_the_modifier_keys_that_were_held_with_it_however_slow_the_frame() {
+        let lid = |state| letter(KeyCode::KeyL, "l", state);
+        let plus = |state| letter(KeyCode::Equal, "+", state);
+        let knob = |state| (KeyCode::ArrowRight, Key::ArrowRight, state);
+        check_keys(&[lid(DOWN), lid(UP)], 0, true, false);
+        check_keys(&[plus(DOWN), plus(UP)], 1, false, false);
+        check_keys(&[knob(DOWN), knob(UP)], 0, false, true);
+        for (code, key) in [
+            (KeyCode::ControlLeft, Key::Control),
+            (KeyCode::ControlRight, Key::Control),
+            // The layout makes another key of it.
+            (KeyCode::CapsLock, Key::Control),
+            (KeyCode::AltLeft, Key::Alt),
+            (KeyCode::SuperLeft, Key::Super),
+        ] {
+            let with = |state| (code, key.clone(), state);
+            for letter in [lid, plus, knob] {
+                // Held before and let go first, or last.
+                check_keys(
+                    &[with(DOWN), letter(DOWN), with(UP), letter(UP)],
+                    0,
+                    false,
+                    false,
+                );
+                check_keys(
+                    &[with(DOWN), letter(DOWN), letter(UP), with(UP)],
+                    0,
+                    false,
+                    false,
+                );
+            }
+            // Let go before, or held only after.
+            check_keys(&[with(DOWN), with(UP), lid(DOWN), lid(UP)], 0, true, false);
+            check_keys(&[lid(DOWN), with(DOWN), with(UP), lid(UP)], 0, true, false);
+        }
+    }
+
+    /// On a Spanish keyboard the brackets are typed with AltGr, on a German one with AltGr on digits.
+    #[test]
+    fn what_is_typed_with_alt_gr_counts_and_its_key_does_not() {
+        let alt_gr = |state| vec![(KeyCode::AltRight, Key::AltGraph, state)];
+        // As some systems tell of it.
+        let both = |state| {
+            vec![
+                (KeyCode::ControlLeft, Key::Control, state),
+                (KeyCode::AltRight, Key::Alt, state),
+            ]
+        };
+        for with in [alt_gr, both] {
+            let typed = |code, text| {
+                let strokes = [letter(code, text, DOWN), letter(code, text, UP)];
+                [with(DOWN), strokes.to_vec(), with(UP)].concat()
+            };
+            check_keys(&typed(KeyCode::BracketLeft, "["), 0, false, true);
+            check_keys(&typed(KeyCode::Digit9, "]"), 0, false, true);
+            check_keys(&typed(KeyCode::KeyL, "ł"), 0, false, false);
+            check_keys(&typed(KeyCode::BracketRight, "~"), 0, false, false);
+        }
+    }
+
+    #[test]
+    fn shift_keeps_a_button_down_even_where_both_are_let_go_in_the_frame() {
+        for (shift_first, kept) in [(true, true), (false, false)] {
+            let mut app = paused(&AppOptions {
+                start: Some((0, 71)),
+                ..AppOptions::default()
+            });
+            (0..5).for_each(|_| app.update());
+            let shift = [DOWN, UP].map(|state| (KeyCode::ShiftLeft, Key::Shift, state));
+            let button = [DOWN, UP].map(|state| letter(KeyCode::KeyS, "S", state));
+            let [[a, d], [b, c]] = [shift, button];
+            let order = match shift_first {
+                true => [a, b, c, d],
+                false => [a, d, b, c],
+            };
+            hand_over(&mut app, &order);
+            app.update();
+            let held = &app.world().resource::<UiState>().held;
+            assert_eq!(held.kept().next().is_some(), kept, "{held:?}");
+        }
     }
 
     fn first_job() -> BenchRes {

@@ -21,6 +21,7 @@ mod examination;
 mod hands;
 mod hints;
 mod input;
+mod key_strokes;
 #[cfg(not(target_family = "wasm"))]
 mod native;
 mod one_thread;

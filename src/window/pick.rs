@@ -13,6 +13,7 @@ use bevy::picking::mesh_picking::ray_cast::{MeshRayCast, MeshRayCastSettings, Ra
 use bevy::prelude::*;
 use bevy::window::{CursorMoved, PrimaryWindow, WindowEvent};
 use bevy_egui::input::EguiWantsInput;
+use bevy_egui::{EguiZoomFactor, PrimaryEguiContext};
 use detent_simulation::interface::{Component as Part, Direction, Terminal};
 use detent_training::bench::Action;
 use std::f32::consts::{PI, TAU};
@@ -29,7 +30,7 @@ fn pin_group_of(part: Part) -> Option<PinGroup> {
     }
 }
 
-/// The mouse, or the first finger with its number.
+/// The mouse, or the first finger with its number; its place in logical pixels of the window.
 fn hand(
     window: &Window,
     mouse: &ButtonInput<MouseButton>,
@@ -57,8 +58,8 @@ fn hand(
     (hand, None)
 }
 
-/// Where the mouse or this finger went since the last frame, in order: on a slow screen that is a long way. Begins
-/// where it came down, if it did.
+/// Where the mouse or this finger went since the last frame, in order, logical pixels of the window: on a slow screen
+/// that is a long way. Begins where it came down, if it did.
 fn trace_path<'a>(
     events: impl Iterator<Item = &'a WindowEvent>,
     finger: Option<u64>,
@@ -102,11 +103,18 @@ fn follow_hand(
     wants: Res<EguiWantsInput>,
     bench: Res<BenchRes>,
     ui_state: Res<UiState>,
+    zoom: Single<&EguiZoomFactor, With<PrimaryEguiContext>>,
     mut events: MessageReader<WindowEvent>,
+    mut path: Local<Vec<Vec2>>,
     mut pointing: ResMut<Pointing>,
 ) {
-    let (hand, finger) = hand(&window, &mouse, &touches);
-    trace_path(events.read(), finger, &mut pointing.path);
+    let (mut hand, finger) = hand(&window, &mouse, &touches);
+    trace_path(events.read(), finger, &mut path);
+    // Whoever looks at the hand from here on counts in points, as the panels do.
+    let to_points = |place: Vec2| place / zoom.zoom_factor;
+    hand.place = hand.place.map(to_points);
+    pointing.path.clear();
+    pointing.path.extend(path.iter().copied().map(to_points));
     let working = *screen.get() == Screen::Bench && !bench.is_held_up();
     let place = if hand.pressed {
         pointing.path.first().copied()
@@ -370,18 +378,22 @@ pub fn plugin(app: &mut App) {
 mod tests {
     use super::*;
     use crate::AppOptions;
-    use crate::rest::tests::{paused, send, window};
+    use crate::rest::tests::{paused, send, set_zoom, window};
     use bevy::input::touch::TouchInput;
 
     /// A finger put down on the knob at twelve o'clock goes a quarter of the way round and is lifted, all before
     /// the next frame.
-    #[test]
-    fn a_slow_frame_swallows_no_detent() {
+    #[track_caller]
+    fn check_quarter_turn(zoom: f32) {
         let mut app = paused(&AppOptions {
             start: Some((0, 71)),
             view: ViewKind::Panel,
+            // As many points whatever the zoom, so that the console is as large.
+            size: ((1280.0 * zoom) as u32, (720.0 * zoom) as u32),
             ..AppOptions::default()
         });
+        app.update();
+        set_zoom(&mut app, zoom);
         (0..100).for_each(|_| app.update());
         let world = app.world_mut();
         let board = world.resource::<BenchRes>().job().board.clone();
@@ -396,7 +408,7 @@ mod tests {
         let entity = window(&mut app);
         let touch = |degrees: f32, phase| TouchInput {
             phase,
-            position: middle + 25.0 * Vec2::from_angle((degrees - 90.0).to_radians()),
+            position: zoom * (middle + 25.0 * Vec2::from_angle((degrees - 90.0).to_radians())),
             window: entity,
             force: None,
             id: 7,
@@ -414,6 +426,17 @@ mod tests {
             .view()
             .machine
             .dial_position;
-        assert_eq!(after, (before + stops / 4) % stops);
+        assert_eq!(after, (before + stops / 4) % stops, "zoom {zoom}");
+    }
+
+    #[test]
+    fn a_slow_frame_swallows_no_detent() {
+        check_quarter_turn(1.0);
+    }
+
+    #[test]
+    fn the_hand_meets_what_it_points_at_however_large_the_panels_are() {
+        check_quarter_turn(1.3);
+        check_quarter_turn(0.8);
     }
 }

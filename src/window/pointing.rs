@@ -22,10 +22,11 @@ pub enum Pick {
 #[derive(Component)]
 pub struct Outline(pub Part);
 
-/// The mouse with its left button, or the first finger.
+/// The mouse with its left button, or the first finger. Its place is in points, as everything in the
+/// panels: logical pixels of the window divided by the panels' zoom.
 #[derive(Clone, Copy, Default, Debug)]
 pub struct Hand {
-    /// Logical pixels of the window; none where it is outside.
+    /// None where it is outside.
     pub place: Option<Vec2>,
     /// Pressed in this frame.
     pub pressed: bool,
@@ -40,11 +41,11 @@ pub struct Hand {
 pub struct Pointing {
     /// What lies under the pointer.
     pub over: Option<Pick>,
-    /// Where the pointer is, or was last, or has just come down, logical pixels of the window.
+    /// Where the pointer is, or was last, or has just come down, points.
     pub at: Vec2,
     /// The hand in this frame.
     pub hand: Hand,
-    /// Where it went since the last frame, logical pixels of the window.
+    /// Where it went since the last frame, points.
     pub path: Vec<Vec2>,
     /// Nothing stands between the pointer and the scene, and the bench can be worked at.
     pub free: bool,

@@ -196,6 +196,7 @@ pub(crate) mod tests {
     use bevy::input::mouse::MouseButtonInput;
     use bevy::time::TimeUpdateStrategy;
     use bevy::window::{CursorMoved, PrimaryWindow, RequestRedraw};
+    use bevy_egui::{EguiContext, PrimaryEguiContext};
     use detent_simulation::interface::{Button, Direction};
     use detent_training::bench::Action;
 
@@ -271,6 +272,15 @@ pub(crate) mod tests {
             .world_mut()
             .query_filtered::<Entity, With<PrimaryWindow>>();
         windows.single(app.world()).expect("one window")
+    }
+
+    /// From the next frame on everything is drawn so many times as large.
+    pub(crate) fn set_zoom(app: &mut App, zoom: f32) {
+        let mut contexts = app
+            .world_mut()
+            .query_filtered::<&mut EguiContext, With<PrimaryEguiContext>>();
+        let mut context = contexts.single_mut(app.world_mut()).expect("one context");
+        context.get_mut().set_zoom_factor(zoom);
     }
 
     fn shift(app: &mut App, state: ButtonState) {

@@ -19,7 +19,7 @@ use bevy::prelude::*;
 use bevy::render::render_resource::{Extent3d, TextureFormat};
 use bevy::render::renderer::RenderAdapterInfo;
 use bevy::window::PrimaryWindow;
-use bevy_egui::{EguiGlobalSettings, PrimaryEguiContext};
+use bevy_egui::{EguiGlobalSettings, EguiZoomFactor, PrimaryEguiContext};
 use detent_simulation::controller::Lamps;
 use detent_simulation::interface::{Button, Component as Part, Connector, Pin};
 use detent_training::bench::BenchView;
@@ -247,6 +247,7 @@ fn throttle_rendering(
     screen: Res<State<Screen>>,
     time: Res<Time>,
     window: Single<&Window, With<PrimaryWindow>>,
+    zoom: Single<&EguiZoomFactor, With<PrimaryEguiContext>>,
     mut images: ResMut<Assets<Image>>,
     picture: Option<Res<Shot>>,
     mut lens: ResMut<SceneTarget>,
@@ -254,7 +255,8 @@ fn throttle_rendering(
     mut next: ResMut<NextFrame>,
     mut eye: Single<&mut Camera, With<MainCamera>>,
 ) {
-    let stage = (ui_state.stage.size() * window.scale_factor()).as_uvec2();
+    let pixels_per_point = window.scale_factor() * zoom.zoom_factor;
+    let stage = (ui_state.stage.size() * pixels_per_point).as_uvec2();
     let seen = seen_things(
         bench.view(),
         &displayed,
@@ -287,7 +289,7 @@ fn throttle_rendering(
         attention.coarse = adapt(attention.coarse, time.delta_secs());
     }
     lens.coarse = small;
-    let scale = window.scale_factor() * if small { attention.coarse } else { 1.0 };
+    let scale = pixels_per_point * if small { attention.coarse } else { 1.0 };
     let size = (ui_state.stage.size() * scale)
         .as_uvec2()
         .clamp(UVec2::splat(16), UVec2::splat(4096));
@@ -361,4 +363,38 @@ pub fn plugin(app: &mut App) {
             PostUpdate,
             throttle_rendering.before(bevy::camera::CameraUpdateSystems),
         );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::AppOptions;
+    use crate::rest::tests::{paused, set_zoom};
+
+    /// Otherwise the scene would be stretched, and its print blurred.
+    #[test]
+    fn the_picture_has_a_pixel_for_each_of_the_screen_however_large_the_panels_are() {
+        let mut app = paused(&AppOptions {
+            start: Some((0, 71)),
+            ..AppOptions::default()
+        });
+        app.update();
+        let mut heights = Vec::new();
+        for zoom in [1.0, 1.3, 0.8] {
+            set_zoom(&mut app, zoom);
+            (0..10).for_each(|_| app.update());
+            let world = app.world();
+            let picture = world.resource::<SceneTarget>().image.clone();
+            let images = world.resource::<Assets<Image>>();
+            let picture = images.get(&picture).expect("a picture").size();
+            let stage = world.resource::<UiState>().stage;
+            assert_eq!(picture, (stage.size() * zoom).as_uvec2(), "zoom {zoom}");
+            // The bars above and below the stage grow with the zoom, and the window is as it was.
+            heights.push(picture.y);
+        }
+        assert!(
+            heights[1] < heights[0] && heights[0] < heights[2],
+            "{heights:?}"
+        );
+    }
 }

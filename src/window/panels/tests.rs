@@ -931,7 +931,7 @@ fn the_next_job_is_chosen_on_the_start_screen() {
     let mut start = fixture(Language::En);
     start.ui_state.offer = 1;
     let begin = harness(start, |ui, context| {
-        start::start_ui(ui, context, &LearnerRes::default(), &jobs);
+        start::start_ui(ui, context, &mut LearnerRes::default(), &jobs);
     });
     begin.get_by_label(say(Language::En, &jobs.offers()[1].complaint));
     begin.get_by_label("Begin the job");

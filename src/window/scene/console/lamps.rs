@@ -30,7 +30,7 @@ pub struct Place {
     colour: Color32,
 }
 
-/// A lit lamp in the window, logical pixels.
+/// A lit lamp in the window, points.
 pub struct Shine {
     /// Middle.
     pub at: Vec2,

@@ -53,7 +53,7 @@ struct Print {
     color: Color32,
 }
 
-/// A printed stroke in the window, logical pixels.
+/// A printed stroke in the window, points.
 pub struct PrintedStroke {
     /// Its points.
     pub points: Vec<Vec2>,
