@@ -981,7 +981,7 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     let mut harness = start_screen(&jobs);
     harness.get_by_label("Continue where you left off").click();
     harness.run_steps(2);
-    harness.get_by_label("Setting up the machine …");
+    harness.get_by_label("Setting up the machine…");
     let mut opening = harness.state_mut().ui_state.opening.take();
     opening.as_mut().expect("something is opened").wait();
     let Some(Background::Done(Ok(mut bench))) = opening else {
@@ -1487,7 +1487,7 @@ fn an_examination_is_sat_and_closed() {
         .find(|(file, _)| file == "first-examination")
         .expect("it is built in");
     let jobs = set.jobs.clone();
-    harness.get_by_label("Sit “First examination”").click();
+    harness.get_by_label("Take “First examination”").click();
     harness.run_steps(2);
     harness.get_by_label_contains(" left");
     harness
@@ -1552,19 +1552,19 @@ fn a_job_that_is_kept_nowhere_has_no_second_bench() {
     harness.run_steps(2);
     harness.get_by_label_contains("Attempts are not kept here.");
     harness.get_by_label_contains("Begun, and kept nowhere");
-    harness.get_by_label("Go on with this job").click();
+    harness.get_by_label("Resume this job").click();
     harness.run_steps(2);
     assert_eq!(harness.state().to, Some(Screen::Bench));
     assert!(harness.state().fixture.ui_state.opening.is_none());
     // Another bench has taken its place, or the program was ended.
     harness.state_mut().fixture.ui_state.examined = None;
     harness.run_steps(2);
-    harness.get_by_label("Broken off. This try is over and counts nothing.");
-    assert!(harness.query_by_label("Go on with this job").is_none());
+    harness.get_by_label("Broken off. This try is over and counts for nothing.");
+    assert!(harness.query_by_label("Resume this job").is_none());
     assert!(harness.query_by_label("Begin this job").is_none());
     harness.state_mut().learner.close_sitting();
     harness.run_steps(2);
-    harness.get_by_label_contains("broken off, counts nothing");
+    harness.get_by_label_contains("broken off, counts for nothing");
 }
 
 #[test]

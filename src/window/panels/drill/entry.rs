@@ -1,7 +1,7 @@
 //! Entry timing: the gesture, a knob and buttons to do it with, a metronome that is seen, and what the rhythm
 //! of the hand promises.
 
-use super::{beside, console_ui, percent, place_text};
+use super::{beside, console_ui, place_text};
 use crate::drill::Trial;
 use crate::panels::{PanelContext, kit, sheet};
 use crate::tokens as t;
@@ -50,7 +50,7 @@ pub(super) fn entry_ui(
             kit::paper(ui, |ui| {
                 kit::print_heading(ui, place_text(context, &trial.task.place));
                 if let Some(worn) = trial.task.wear {
-                    let wear = Value::from(percent(worn));
+                    let wear = Value::from(context.texts.percent(worn, 0));
                     ui.label(context.with("drill-entry-wear", &[("wear", wear)]));
                 }
                 let of_trial = PanelContext {
@@ -456,7 +456,7 @@ pub(super) fn rhythm_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial, trie
             let args = [
                 ("mean", Value::from(rhythm.mean_ms.round())),
                 ("spread", Value::from(rhythm.spread_ms.round())),
-                ("odds", Value::from(percent(odds))),
+                ("odds", Value::from(context.texts.percent(odds, 0))),
             ];
             ui.add(
                 Label::new(
@@ -490,7 +490,7 @@ pub(super) fn rhythm_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial, trie
         .x_axis_formatter(|mark, _| format!("{:.0} ms", mark.value))
         .y_axis_formatter(|mark, _| {
             if (0.0..=100.0).contains(&mark.value) {
-                format!("{:.0} %", mark.value)
+                context.texts.percent(mark.value / 100.0, 0)
             } else {
                 String::new()
             }

@@ -238,11 +238,6 @@ fn seconds(context: &PanelContext, took_s: f64) -> String {
     context.with("drill-seconds", &[("seconds", seconds)])
 }
 
-/// A share as a percentage.
-fn percent(share: f64) -> String {
-    format!("{:.0} %", 100.0 * share)
-}
-
 /// The board and the supply that a question is about.
 fn place_text(context: &PanelContext, place: &SuppliedBoardId) -> String {
     let rating = place.mains.rating();
