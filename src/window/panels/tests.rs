@@ -565,6 +565,31 @@ fn a_button_that_stays_down_says_so_and_is_let_go_by_a_press() {
     assert!(harness.state().ui_state.held.keep_next);
 }
 
+/// Over the debrief stands nothing that hands could still do.
+#[test]
+fn at_a_job_that_is_done_no_hands_are_offered() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let keep = Texts::load(Language::En).get("keep-next");
+    let offered = |bench: BenchRes| {
+        let mut fixture = fixture_of(bench, Language::En);
+        fixture.ui_state.tab = Tab::Score;
+        let bench_panels = |ui: &mut Ui, context: &mut PanelContext| {
+            let overlay = ConsoleOverlay {
+                lit: &[],
+                print: &[],
+            };
+            bench_ui(ui, context, &jobs, &Pointing::default(), &overlay, 0.0);
+        };
+        let harness = harness_of([1366.0, 768.0], fixture, bench_panels);
+        harness.query_by_label(&keep).is_some()
+    };
+    let mut bench = BenchRes::new(open(&jobs, 0, 101));
+    let given_up = ScriptStep::Do(Action::Report(Report::given_up()));
+    bench.run(&given_up).expect("a job can be given up");
+    assert!(!offered(bench));
+    assert!(offered(BenchRes::new(open(&jobs, 0, 101))));
+}
+
 /// Both hands are needed: Start stays down while the plug goes in and the lid moves.
 #[test]
 fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {

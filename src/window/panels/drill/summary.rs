@@ -39,7 +39,7 @@ pub(super) fn summary_ui(ui: &mut Ui, context: &mut PanelContext, sitting: &Sitt
                     kit::quiet(ui, context.text("drill-lamps-matrix-how"));
                     matrix_ui(ui, context, &confusion(of.read.iter().copied()));
                 }
-                (Asked::Entry(trial), _) => entry::rhythm_ui(ui, context, trial, &of.tries),
+                (Asked::Entry(trial), _) => entry::rhythm_ui(ui, context, trial, &of.tries, None),
                 _ => kit::quiet(ui, context.text("drill-summary-more")),
             });
         },
