@@ -2047,7 +2047,8 @@ try-open = In progress
 
 ## variant
 
-variant-difficulty = best plan ¤{ $cost }, success { $success }%
+variant-chance-of-passing = Simulated learners who pass, %
+variant-difficulty = best plan ¤{ $cost }, scripted people keep { $share } of the points, { $chance } of simulated learners pass
 variant-drawn = { $drawn } drafts, { $passed } proved. Refused:
 variant-expert-minutes = Expert’s work, min
 variant-goal = Find out what is wrong, prove it, put it right, and prove that too.
@@ -2059,6 +2060,7 @@ variant-goal-look-alikes = Several causes look alike: find the test that tells t
 variant-goal-nothing-found = Not every machine needs a part: prove what yours needs.
 variant-goal-reading-drill = Read every stored code, and tell the old ones from the new.
 variant-goal-single-fault = One machine, one cause: prove it before you buy.
+variant-mean-share = Mean share of the points of expert, guesser and control swapper, %
 variant-planned-cost = Expected cost of the best plan
 variant-refused-dial-slipped = the worn dial slipped before the customer’s wash, which then says nothing
 variant-refused-expert-fails = the expert does not pass
@@ -2074,7 +2076,6 @@ variant-refused-same-job = the original’s own machine and fault
 variant-refused-too-easy = people do much better than at the original
 variant-refused-too-hard = people do much worse than at the original
 variant-spread = { $what }: { $least } to { $greatest }, median { $median }; original { $own }, allowed { $band }
-variant-success = Mean share of the points of expert, guesser and control swapper, %
 variant-title = Like “{ $title }”, no. { $number }
 
 ## view

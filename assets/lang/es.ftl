@@ -2038,7 +2038,8 @@ try-open = En curso
 
 ## variant
 
-variant-difficulty = mejor plan { $cost } ¤, éxito { $success } %
+variant-chance-of-passing = Aprendices simulados que aprueban, %
+variant-difficulty = mejor plan { $cost } ¤, las personas del guion conservan el { $share } de los puntos, aprueba el { $chance } de los aprendices simulados
 variant-drawn = { $drawn } borradores, { $passed } demostrados. Rechazados:
 variant-expert-minutes = Trabajo del experto, min
 variant-goal = Averigüe qué falla, demuéstrelo, arréglelo y demuestre también que está arreglado.
@@ -2050,6 +2051,7 @@ variant-goal-look-alikes = Varias causas se parecen: busque la prueba que las di
 variant-goal-nothing-found = No todas las máquinas necesitan una pieza: demuestre qué necesita la suya.
 variant-goal-reading-drill = Lea todos los códigos guardados y distinga los viejos de los nuevos.
 variant-goal-single-fault = Una máquina, una causa: demuéstrela antes de comprar.
+variant-mean-share = Parte media de los puntos del experto, de quien adivina y de quien cambia la placa, %
 variant-planned-cost = Coste esperado del mejor plan
 variant-refused-dial-slipped = el selector gastado falló antes del lavado del cliente, que entonces no dice nada
 variant-refused-expert-fails = el experto no aprueba
@@ -2065,7 +2067,6 @@ variant-refused-same-job = la misma máquina y el mismo fallo que el original
 variant-refused-too-easy = la gente lo hace mucho mejor que en el original
 variant-refused-too-hard = la gente lo hace mucho peor que en el original
 variant-spread = { $what }: de { $least } a { $greatest }, mediana { $median }; original { $own }, permitido { $band }
-variant-success = Parte media de los puntos del experto, de quien adivina y de quien cambia la placa, %
 variant-title = Como «{ $title }», n.º { $number }
 
 ## view
