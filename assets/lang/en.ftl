@@ -70,7 +70,7 @@ best-bucket-cold = fill a bucket at the cold { word-tap }
 best-bucket-hot = fill a bucket at the hot { word-tap }
 best-code-buyer = buys by the code
 best-codes = Codes stored during the customer’s wash
-best-columns = Expected cost of repair, with the lowest cost any approach can reach (≥) / cost with the fault of this seed. The expert’s figure is the mean over causes of 2 % and more.
+best-columns = Expected cost of repair, with the lowest cost any approach can reach (≥) / cost with the fault of this seed. The expert’s figure is the mean over causes of 2% and more.
 best-control-swapper = replaces the control first
 best-cost = Expected cost of repair if the best step is taken each time, in whole units of money
 best-expert = scripted expert
@@ -250,12 +250,12 @@ cli-practice-fit-heading = Parameters of knowledge tracing, fitted to these answ
 cli-practice-fit-skipped = too few answers: { $answers } from { $learners } learners
 cli-practice-fixed = fixed order: { $block } of each skill in turn, the best of four such orders
 cli-practice-given-up = ({ $count } learners gave up)
-cli-practice-heading = { $learners } simulated learners, { $sessions } sessions each, { $exercises } exercises a session, one session a day; their rates differ from the model’s by up to { $spread } %
+cli-practice-heading = { $learners } simulated learners, { $sessions } sessions each, { $exercises } exercises a session, one session a day; their rates differ from the model’s by up to { $spread }%
 cli-practice-learner = { $name }: chance that each skill is known, and share of right answers
 cli-practice-needs = Mean number of exercises until every skill is rated mastered and truly known:
 cli-practice-one-by-one = one skill after another, each until the model rates it mastered
 cli-practice-random = random
-cli-practice-recovery = believed { $believed } %, truly known { $known } %, root mean squared error { $rmse }; rated mastered and truly known { $verdict } %. Belief, share known, observations:
+cli-practice-recovery = believed { $believed }%, truly known { $known }%, root mean squared error { $rmse }; rated mastered and truly known { $verdict }%. Belief, share known, observations:
 cli-readings = readings
 cli-replay-same = { $actions } actions, same state and score
 cli-replay-sealed = the digest matches the lines
@@ -588,15 +588,15 @@ do-unplug = Unplug (P)
 doubt = Is it the control or my technique?
 doubt-cleared = One try got in: the control reads the gesture. The failed tries were down to your technique or the dial.
 doubt-control = the control is suspect
-doubt-go-on = After { $tries } failed tries: { $share } % chance the control is faulty. That proves nothing yet: try again at an even pace.
+doubt-go-on = After { $tries } failed tries: { $share }% chance the control is faulty. That proves nothing yet: try again at an even pace.
 doubt-hand = it is my technique
-doubt-intro = From the timing of each try and the wear of this dial: how likely a good control would have let it in. A try that broke a timing window says nothing about the control. Dashed: decision limits at 5 % risk either way.
+doubt-intro = From the timing of each try and the wear of this dial: how likely a good control would have let it in. A try that broke a timing window says nothing about the control. Dashed: decision limits at 5% risk either way.
 doubt-needed = The first time you meet a gesture, about { $newcomer } failed tries speak against the control; once you get in four times out of five, { $practised } do.
 doubt-own = In the drill you got in on { $entered } of your latest { $tries } tries. With that hand, { $needed } failed { $needed ->
         [one] try
        *[other] tries
     } in a row speak against the control, and this curve goes by it. Hints and the score do not: they are the same for everybody.
-doubt-suspect = After { $tries } failed tries: { $share } % chance the control is faulty. Now it is worth measuring at the control.
+doubt-suspect = After { $tries } failed tries: { $share }% chance the control is faulty. Now it is worth measuring at the control.
 
 ## drill
 
@@ -604,7 +604,7 @@ drill-again = Another round
 drill-check = Check (Enter)
 drill-entered = Service mode entered
 drill-entry-broke = Not entered: { $rule }.
-drill-entry-every = one step every { $ms } ms: the best rhythm for your hand on this panel
+drill-entry-every = one step every { $ms } ms: the best rhythm for your hand on this console
 drill-entry-left = Turn left
 drill-entry-metronome = Metronome
 drill-entry-no-rhythm = Do the gesture: your rhythm and your chance of entry appear here afterward.
@@ -723,7 +723,7 @@ error-plan-sum = the outcomes of test { $at } do not add up to 1 under hypothesi
 error-plan-too-many = too many repairs or setups; leave some out
 error-step-longer-than-a-job = This step may take { $hours } h, and no job has more than { $most } h of machine time: write a shorter time.
 error-step-never-came = Waited { $seconds } s and { $what } never came: raise limit_s, or look at what the machine did instead.
-error-step-no-position = Position { $position } cannot be chosen on this panel now.
+error-step-no-position = Position { $position } cannot be chosen on this console now.
 error-step-too-long = This step would take the job past { $most } h, the longest machine time: wait less.
 error-target = the target { $found } is out of range; write a share from { $least } to { $most }
 error-too-few = { $skill }: too few answers: { $answers } from { $learners } learners. Collect at least { $least-answers } answers from { $least-learners } learners.
@@ -733,7 +733,7 @@ error-variant-original = the scripted expert cannot do this job, so its difficul
 ## examination
 
 examination-back = Back to the examination
-examination-begin = Sit “{ $title }”
+examination-begin = Take “{ $title }”
 examination-close = Close the examination
 examination-close-not = Go on
 examination-close-now = Close it for good
@@ -747,22 +747,22 @@ examination-handed-in = Handed in. You will see what it was worth when the whole
 examination-is-open = An examination is open. Its clock goes on; everything else waits until it is closed.
 examination-job-begin = Begin this job
 examination-job-begun = Begun, not handed in yet.
-examination-job-broken-off = { $title }: broken off, counts nothing
+examination-job-broken-off = { $title }: broken off, counts for nothing
 examination-job-failed = { $title }: { $kept } of { $of } points, not passed
-examination-job-go-on = Go on with this job
+examination-job-go-on = Resume this job
 examination-job-handed-in = Handed in.
 examination-job-missing = { $title }: not handed in
 examination-job-on-bench = Begun, and kept nowhere: if you turn to another job or end the program, this try is over.
 examination-job-open = Not begun. You have one try.
 examination-job-out-of-time = { $title }: { $kept } of { $of } points, out of time
 examination-job-passed = { $title }: { $kept } of { $of } points, passed
-examination-job-try-over = Broken off. This try is over and counts nothing.
+examination-job-try-over = Broken off. This try is over and counts for nothing.
 examination-left = { $time } left
 examination-no-page = This page of the service sheet is not allowed in this examination.
 examination-no-score-yet = In an examination you see no score and no trace of your tries before the whole set is closed.
 examination-one-job = Only “{ $title }”
-examination-one-try = A job that you do not finish can be gone on with later. Where what you did cannot be kept, the try is over when you turn to another job or end the program, and the job counts nothing.
-examination-one-try-not-kept = Attempts are not kept here. Once you have done something at a job, stay at it: if you turn to another job or end the program, the try is over and the job counts nothing.
+examination-one-try = A job that you do not finish can be resumed later. Where what you did cannot be kept, the try is over when you turn to another job or end the program, and the job counts for nothing.
+examination-one-try-not-kept = Attempts are not kept here. Once you have done something at a job, stay at it: if you turn to another job or end the program, the try is over and the job counts for nothing.
 examination-result = { $passed } of { $jobs ->
     [one] one job
    *[other] { $jobs } jobs
@@ -772,8 +772,8 @@ examination-result = { $passed } of { $jobs ->
    *[other] { $pauses } pauses, { $time } altogether.
 }
 examination-rules = Rules
-examination-rules-text = The clock on the wall runs from the moment you begin and does not stop. You have one try at each job. There are no hints and no guide. You may pause the machine, but every pause is noted. You see no score until the whole set is closed. When the time is over, the job on the bench is handed in as given up.
-examination-terms = { $minutes } minutes on the clock on the wall. Jobs: { $jobs }. Service sheet: { $pages }.
+examination-rules-text = The time is real time: it runs from the moment you begin and does not stop. You have one try at each job. There are no hints and no guide. You may pause the machine, but every pause is noted. You see no score until the whole set is closed. When the time is over, the job on the bench is submitted as abandoned.
+examination-terms = { $minutes } minutes of real time. Jobs: { $jobs }. Service sheet: { $pages }.
 examination-title = Examination
 
 ## file
@@ -1092,8 +1092,8 @@ help-window-scenario = Start with this scenario instead of the start screen
 
 hint = Hint
 hint-ask-none = Nothing stands out yet. What would tell the most causes apart for the least work?
-hint-ask-one = Is it { $cause } ({ $share } %)?
-hint-ask-two = Which is it: { $cause } ({ $share } %), or { $other } ({ $other-share } %)?
+hint-ask-one = Is it { $cause } ({ $share }%)?
+hint-ask-two = Which is it: { $cause } ({ $share }%), or { $other } ({ $other-share }%)?
 hint-check-for-leaks-ask = What was opened that holds water?
 hint-check-for-leaks-do = Look under the machine while there is water in it, or right after the run. A hose that was not seated shows there first.
 hint-check-for-leaks-where = Look at the floor.
@@ -1178,9 +1178,9 @@ invoice-free-no-repair = not repaired, no charge (worth { $value })
 invoice-free-ordered-in-vain = not needed after all, no charge (worth { $value })
 invoice-labor = Labor: { $minutes } min at { $rate } per hour
 invoice-part = Part { $part }
-invoice-restocking = Restocking fee of { $percent } % for part { $part }
+invoice-restocking = Restocking fee of { $percent }% for part { $part }
 invoice-subtotal = Subtotal
-invoice-tax = Tax, { $percent } %
+invoice-tax = Tax, { $percent }%
 invoice-total = Total
 invoice-warranty = Warranty: { $days } days on parts and labor.
 
@@ -1570,7 +1570,7 @@ parts-fitted = Installed
 parts-intro = Part numbers and prices are invented; ¤ stands for money of any country. The customer pays for the parts that the repair needs; what is installed in vain is the shop’s loss.
 parts-none-found = No part of that name or number.
 parts-price = ¤{ $price }
-parts-rates = Labor ¤{ $labour } per hour. { $fee } % restocking fee on parts that were not installed. Above ¤{ $limit } for parts and labor, a new machine is the better buy.
+parts-rates = Labor ¤{ $labour } per hour. { $fee }% restocking fee on parts that were not installed. Above ¤{ $limit } for parts and labor, a new machine is the better buy.
 parts-revision = rev { $revision }
 parts-superseded = superseded by { $part }
 parts-wait = arrives in { $hours } h
@@ -1578,7 +1578,11 @@ parts-wait = arrives in { $hours } h
 ## paused
 
 paused-elsewhere = The clock stands: another window has the focus
-paused-no-hands = The clock is paused: the machine would see nothing of it. Set it going first.
+paused-no-hands = The clock is paused: the machine would see nothing of it. Start it first.
+
+## percent
+
+percent = { $number }%
 
 ## pin
 
@@ -1612,6 +1616,7 @@ practice-chart-confusion-read = read
 practice-chart-confusion-shown = shown
 practice-chart-confusion-sound = No digit was confused.
 practice-chart-confusion-worst = Most often confused: { $shown } read as { $read } (× { $count }).
+practice-chart-date = { $month }/{ $day }
 practice-chart-known = { $name }: how likely each skill is known now
 practice-chart-retention = Chance that each skill is still known without practice
 practice-chart-retention-axis = days from now
@@ -1632,7 +1637,7 @@ practice-folder = Learners are stored as plain files in { $place }.
 practice-guest = Guest
 practice-guest-note = A guest’s answers are not saved: they are lost when the program closes. Add a learner to save them.
 practice-job-gone = This job is no longer here.
-practice-known = { $known } % known
+practice-known = { $known }% known
 practice-learner-damaged = { $name }: this profile cannot be read
 practice-learner-new = { $name }: nothing practiced yet
 practice-learner-row = { $name }: { $mastered } of { $skills } skills mastered, { $due } due for review, last practiced { $day }
@@ -1645,15 +1650,15 @@ practice-not-exported = Not saved: { $detail }
 practice-rates-unfitted = Estimated with built-in parameters that were not fitted to any learner.
 practice-tab-practice = Practice
 practice-tab-progress = Progress
-practice-target = Aim at { $target } % right answers
+practice-target = Aim for { $target }% correct answers
 practice-target-note = Lower is harder. An instructor may set it for a learner.
 practice-title = Practice
 practice-unkept = Answers are not saved here: they are lost when the program closes.
 practice-why-fades-first = Everything is mastered and no review is due; “{ $exercise }” will fade first.
 practice-why-first = Every job starts with the entry gesture: whoever cannot enter service mode cannot read a code. So “{ $exercise }” comes first.
-practice-why-nearest = Of what is open to you, “{ $exercise }” comes closest to your target of { $target } %: expect about { $expected } % right.
-practice-why-new = You have not practiced “{ $exercise }” yet, and at about { $expected } % right it comes closest to your target of { $target } %.
-practice-why-review = “{ $exercise }” was mastered and is due for review: without one it fades; expect about { $expected } % right now.
+practice-why-nearest = Of what is open to you, “{ $exercise }” comes closest to your target of { $target }%: expect about { $expected }% right.
+practice-why-new = You have not practiced “{ $exercise }” yet, and at about { $expected }% right it comes closest to your target of { $target }%.
+practice-why-review = “{ $exercise }” was mastered and is due for review: without one it fades; expect about { $expected }% right now.
 
 ## program
 
@@ -1886,10 +1891,10 @@ score-failed = Job failed, whatever else was earned. { $why }
 score-goal = What this job teaches: { $goal }
 score-losses = Points lost
 score-none-lost = No points lost.
-score-not-passed = Not passed yet: you need { $percent } %.
-score-not-safe = Not passed: this was not safe work. You need { $percent } % of the points for safety, whatever else was earned.
+score-not-passed = Not passed yet: you need { $percent }%.
+score-not-safe = Not passed: this was not safe work. You need { $percent }% of the points for safety, whatever else was earned.
 score-not-yet = The score comes with the report. Until then, here is how your tries to enter service mode went.
-score-passed = Passed: you needed { $percent } %.
+score-passed = Passed: you needed { $percent }%.
 score-total = { $kept } of { $of } points
 
 ## search
@@ -1907,7 +1912,7 @@ sheet-entry-before-power = To enter service mode: unplug the machine and wait un
 sheet-entry-click = A faint click of a relay as the plug goes in: the control has its supply. Dark and no click: fuse, cord, filter or the control’s own supply.
 sheet-entry-from = First set the dial to { $position }.
 sheet-entry-hold = In a fault hold (the control has seen a fault, has stopped, and waits for a reset) the gesture does nothing. Leave the hold first. { $way }
-sheet-entry-rest = Before another try, leave the panel and the lid alone for { $seconds } s.
+sheet-entry-rest = Before another try, leave the console and the lid alone for { $seconds } s.
 sheet-entry-skip = A fast turn can skip a detent.
 sheet-entry-window = The whole gesture within { $seconds } s.
 sheet-invented = An invented board, for training only: local codes and licensed practice come first.
@@ -1917,7 +1922,7 @@ sheet-lamps-lock = The lock lamp blinks for any fault hold. That does not mean t
 sheet-lamps-no-lock = This board has no lock lamp: try the lid to see whether it is locked.
 sheet-lamps-pages = In the code list, each press of { $button } goes to the next page, newest code first.
 sheet-menu = Menu
-sheet-menu-clear = To clear the codes, hold Start for { $seconds } s. Then press Stop: until that a lamp stays lit and Start does nothing.
+sheet-menu-clear = To clear the codes, hold Start for { $seconds } s. Then press Stop: until then a lamp stays lit and Start does nothing.
 sheet-menu-intro = In service mode: choose a position, press Start.
 sheet-none-found = No code says that.
 sheet-pins = Wires
@@ -2060,7 +2065,7 @@ start-minutes = About { $minutes } minutes.
 start-name = Your name
 start-name-note = It is kept on this computer, with what you have practiced. Leave it empty to work as a guest.
 start-no-variant = No variant of this job could be proved. Try another seed.
-start-opening = Setting up the machine …
+start-opening = Setting up the machine…
 start-passed = passed
 start-practice = Practice
 start-seed = Seed
@@ -2068,7 +2073,7 @@ start-seed-hint = same seed, same machine
 start-tried = tried
 start-variant = A variant of it
 start-variant-note = Another machine with a fault of its own, proved to be about as hard as this job. It is kept among the attempts like any other job.
-start-who = Working: { $name }
+start-who = Learner: { $name }
 
 ## step
 
@@ -2149,18 +2154,20 @@ try-open = In progress
 
 ## variant
 
-variant-difficulty = best plan ¤{ $cost }, success { $success } %
+variant-chance-of-passing = Simulated learners who pass, %
+variant-difficulty = best plan ¤{ $cost }, scripted people keep { $share } of the points, { $chance } of simulated learners pass
 variant-drawn = { $drawn } drafts, { $passed } proved. Refused:
 variant-expert-minutes = Expert’s work, min
 variant-goal = Find out what is wrong, prove it, put it right, and prove that too.
 variant-goal-doubles = More than one thing can be wrong: do not stop at the first one you find.
-variant-goal-entry-drill = Get into service mode on this panel, then do the job.
+variant-goal-entry-drill = Get into service mode on this console, then do the job.
 variant-goal-exam = The whole job, without a hint.
 variant-goal-intermittents = A fault need not be there when you look: find out when it is.
 variant-goal-look-alikes = Several causes look alike: find the test that tells them apart.
 variant-goal-nothing-found = Not every machine needs a part: prove what yours needs.
 variant-goal-reading-drill = Read every stored code, and tell the old ones from the new.
 variant-goal-single-fault = One machine, one cause: prove it before you buy.
+variant-mean-share = Mean share of the points of expert, guesser and control swapper, %
 variant-planned-cost = Expected cost of the best plan
 variant-refused-dial-slipped = the worn dial slipped before the customer’s wash, which then says nothing
 variant-refused-expert-fails = the expert does not pass
@@ -2176,7 +2183,6 @@ variant-refused-same-job = the original’s own machine and fault
 variant-refused-too-easy = people do much better than at the original
 variant-refused-too-hard = people do much worse than at the original
 variant-spread = { $what }: { $least } to { $greatest }, median { $median }; original { $own }, allowed { $band }
-variant-success = Mean share of the points of expert, guesser and control swapper, %
 variant-title = Like “{ $title }”, no. { $number }
 
 ## variants

@@ -30,7 +30,7 @@ app-tagline = Banco de prácticas para quienes reparan lavadoras
 ## area
 
 area-basket = la cuba, lo que hay dentro y cómo está asentada la máquina
-area-console = el control y su panel
+area-console = el control y su consola
 area-drain = el camino por donde sale el agua
 area-drive = la transmisión: motor, correa, actuador del embrague, captador de velocidad
 area-fill = el camino por donde entra el agua
@@ -592,7 +592,7 @@ doubt-needed = Quien hace el gesto por primera vez necesita unos { $newcomer } i
 doubt-own = En el ejercicio entró en { $entered } de sus últimos { $tries } intentos. Con esa mano, { $needed ->
         [one] un solo intento fallido basta
        *[other] bastan { $needed } intentos fallidos seguidos
-    } para sospechar de la placa, y esta curva cuenta con ello. Las pistas y la puntuación no: son iguales para todos.
+    } para sospechar de la placa, y esta curva cuenta con ello. Las pistas y la nota no: son iguales para todos.
 doubt-suspect = Tras { $tries } intentos fallidos: un { $share } % de probabilidad de que falle la placa. Ahora vale la pena medir en la placa.
 
 ## drill
@@ -601,7 +601,7 @@ drill-again = Otra ronda
 drill-check = Comprobar (Intro)
 drill-entered = Dentro del modo de servicio
 drill-entry-broke = No ha entrado: { $rule }.
-drill-entry-every = un paso cada { $ms } ms: el mejor ritmo para su mano en este panel
+drill-entry-every = un paso cada { $ms } ms: el mejor ritmo para su mano en esta consola
 drill-entry-left = Girar a la izquierda
 drill-entry-metronome = Metrónomo
 drill-entry-no-rhythm = Haga el gesto: después verá aquí su ritmo y su probabilidad de entrar.
@@ -615,8 +615,8 @@ drill-hint-lamp-reading = Escriba dos dígitos y compruebe.
 drill-hint-metering = Elija fila por fila, con las teclas numéricas o con un clic.
 drill-hint-next-test = Elija con una tecla numérica o con un clic y compruebe.
 drill-hint-part-choice = Elija con una tecla numérica o con un clic y compruebe.
-drill-hint-proof = Elija con una cifra o con el ratón y compruebe.
-drill-hint-safe-work = Elija con las cifras o con el ratón y compruebe. Para un orden, elija los pasos uno tras otro.
+drill-hint-proof = Elija con una tecla numérica o con un clic y compruebe.
+drill-hint-safe-work = Elija con las teclas numéricas o con un clic y compruebe. Para un orden, elija los pasos uno tras otro.
 drill-lamps-ask = ¿Qué número muestran las luces?
 drill-lamps-back = Borrar
 drill-lamps-digit-right = { $place }: { $shown }, y leyó { $read }.
@@ -720,7 +720,7 @@ error-plan-sum = los resultados de la prueba { $at } no suman 1 con la hipótesi
 error-plan-too-many = demasiadas reparaciones o preparaciones; quite algunas
 error-step-longer-than-a-job = Este paso puede durar { $hours } h y ningún trabajo tiene más de { $most } h de tiempo de máquina: escriba un tiempo más corto.
 error-step-never-came = Se esperaron { $seconds } s y { $what } no llegó: suba limit_s o mire qué hizo la máquina en su lugar.
-error-step-no-position = Ahora no se puede elegir la posición { $position } en este panel.
+error-step-no-position = Ahora no se puede elegir la posición { $position } en esta consola.
 error-step-too-long = Este paso llevaría el trabajo más allá de { $most } h, el máximo de tiempo de máquina: espere menos.
 error-target = el objetivo { $found } está fuera de rango; escriba una proporción de { $least } a { $most }
 error-too-few = { $skill }: muy pocas respuestas: { $answers } de { $learners } aprendices. Reúna al menos { $least-answers } respuestas de { $least-learners } aprendices.
@@ -740,7 +740,7 @@ examination-close-sure = { $open ->
    *[other] Quedan { $open } trabajos sin entregar, que no contarán nada. ¿Cerrarlo de todos modos?
 }
 examination-guest = El examen de un invitado se pierde al cerrar el programa. Elija un nombre en Práctica para conservarlo.
-examination-handed-in = Entregado. Verá la puntuación cuando se cierre el examen completo.
+examination-handed-in = Entregado. Verá la nota cuando se cierre el examen completo.
 examination-is-open = Hay un examen abierto. Su reloj sigue corriendo; lo demás espera hasta que se cierre.
 examination-job-begin = Empezar este trabajo
 examination-job-begun = Empezado, sin entregar todavía.
@@ -756,7 +756,7 @@ examination-job-passed = { $title }: { $kept } de { $of } puntos, superado
 examination-job-try-over = Interrumpido. Este intento se ha acabado y no puntúa.
 examination-left = Quedan { $time }
 examination-no-page = Esta página de la hoja de servicio no se permite en este examen.
-examination-no-score-yet = En un examen no se ven ni la puntuación ni el registro de los intentos hasta que se cierra el conjunto.
+examination-no-score-yet = En un examen no se ven ni la nota ni el registro de los intentos hasta que se cierra el conjunto.
 examination-one-job = Solo «{ $title }»
 examination-one-try = Un trabajo sin terminar se puede retomar más tarde. Si lo que hizo en él no se puede guardar, el intento se acaba al pasar a otro trabajo o al cerrar el programa, y el trabajo no puntúa.
 examination-one-try-not-kept = Aquí no se guardan los intentos. En cuanto haya hecho algo en un trabajo, no lo deje: si pasa a otro trabajo o cierra el programa, el intento se acaba y el trabajo no puntúa.
@@ -769,8 +769,8 @@ examination-result = { $passed } de { $jobs ->
    *[other] { $pauses } pausas, { $time } en total.
 }
 examination-rules = Normas
-examination-rules-text = El reloj de pared corre desde que se empieza y no se detiene. Hay un solo intento por trabajo. No hay pistas ni guía. Se puede detener el reloj de la máquina, pero cada pausa queda anotada. La puntuación no se ve hasta que se cierra el conjunto. Cuando se acaba el tiempo, el trabajo que esté en el banco se entrega como abandonado.
-examination-terms = { $minutes } minutos en el reloj de pared. Trabajos: { $jobs }. Hoja de servicio: { $pages }.
+examination-rules-text = El tiempo es tiempo real: corre desde que se empieza y no se detiene. Hay un solo intento por trabajo. No hay pistas ni guía. Se puede detener el reloj de la máquina, pero cada pausa queda anotada. La nota no se ve hasta que se cierra el conjunto. Cuando se acaba el tiempo, el trabajo que esté en el banco se entrega como abandonado.
+examination-terms = { $minutes } minutos de tiempo real. Trabajos: { $jobs }. Hoja de servicio: { $pages }.
 examination-title = Examen
 
 ## file
@@ -1095,19 +1095,19 @@ hint-do-apart = { $step }. Distingue entre las dos.
 hint-do-cheap = { $step }. Nada más aporta tanto por lo que cuesta.
 hint-do-last-resort = { $step }. Cualquier reparación costará probablemente más.
 hint-do-repair = { $step }. Ya sabe lo suficiente: otra prueba costaría más de lo que puede ahorrar.
-hint-empty-basket-ask = ¿Qué tendrá que mover el motor mientras el control aprende la máquina?
+hint-empty-basket-ask = ¿Qué tendrá que mover el motor mientras el control conoce la máquina?
 hint-empty-basket-do = Espere a que no se mueva nada, abra la tapa, saque la ropa y vuelva a cerrarla. Después recalibre: con ropa en la cesta, el control aprendería una inercia falsa.
 hint-empty-basket-where = Mire dentro de la cesta.
 hint-enter-service-mode-ask = ¿Sabe el control qué lo detuvo?
 hint-enter-service-mode-do = Entre en modo de servicio con el gesto de la página «Entrada» de la hoja, dentro de sus tiempos. El control guarda lo que vio, y después cada prueba sale más barata.
-hint-enter-service-mode-where = Empiece por el panel, no por dentro.
+hint-enter-service-mode-where = Empiece por la consola, no por dentro.
 hint-fit-part-ask = ¿Qué tiene todavía en las manos?
 hint-fit-part-do = Monte { $part }. Lo que sabe lo respalda y se puede trabajar en la máquina con seguridad.
 hint-fit-part-where = Mire las piezas que ha comprado.
 hint-intro = Una pista cuesta puntos, más cuanto más lejos llega. Solo sabe lo que usted ha visto hasta ahora.
-hint-leave-fault-hold-ask = ¿Por qué no responde a nada el panel?
+hint-leave-fault-hold-ask = ¿Por qué no responde a nada la consola?
 hint-leave-fault-hold-do = El control está retenido por un fallo y mientras tanto no acepta ningún gesto. La página «Entrada» de la hoja dice cómo salir de ahí; después intente el gesto.
-hint-leave-fault-hold-where = Mire las luces del panel.
+hint-leave-fault-hold-where = Mire las luces de la consola.
 hint-look = ¿Qué podría ayudar?
 hint-look-again = Mirar otra vez
 hint-make-safe-ask = ¿Qué puede todavía hacerle daño en esta máquina, o derramarse?
@@ -1129,7 +1129,7 @@ hint-read-codes-ask = ¿Qué códigos hay guardados y en qué orden?
 hint-read-codes-do = En modo de servicio, abra los códigos guardados y anote cada uno tal como lo muestran las luces. Léalas dos veces: un código equivocado lleva a la pieza equivocada.
 hint-read-codes-where = Mire las luces en modo de servicio.
 hint-recalibrate-ask = ¿Conoce el control la máquina tal como está ahora?
-hint-recalibrate-do = Ciérrela, enchúfela y haga la recalibración del menú de servicio, con la cesta vacía y la tapa cerrada. Después de una reparación el control tiene que aprender otra vez la máquina.
+hint-recalibrate-do = Ciérrela, enchúfela y haga la recalibración del menú de servicio, con la cesta vacía y la tapa cerrada. Después de una reparación el control tiene que volver a conocer la máquina.
 hint-recalibrate-where = Ahora le toca al control.
 hint-renew-fuse-ask = ¿Deja pasar corriente el fusible de red, ahora que está reparado lo que lo fundió?
 hint-renew-fuse-do = Ponga { $part }. El viejo se fundió; reparada la causa, el nuevo aguanta.
@@ -1143,7 +1143,7 @@ hint-rung-where-to-look = Dónde mirar
 hint-rung-with-price = { $rung } (−{ $points })
 hint-start-wash-ask = ¿Llegó a empezar el lavado que el cliente quería?
 hint-start-wash-do = Elija el programa que usa el cliente y póngalo en marcha. Con un selector gastado, el control puede estar en otro sitio que la marca.
-hint-start-wash-where = Mire el selector y lo que muestra el panel.
+hint-start-wash-where = Mire el selector y lo que muestra la consola.
 hint-thinking = Repasando el trabajo…
 hint-where = Mire { $area }.
 hint-where-wide = Mire el trabajo entero: no destaca ninguna parte.
@@ -1293,7 +1293,7 @@ lost-no-evidence = El informe no cita ninguna lectura de antes de la reparación
 lost-no-leak-check = { $component }: se abrió algo que lleva agua y nadie miró después si pierde. Mire debajo de la máquina con agua dentro o después de un lavado.
 lost-no-proving-run = Ningún programa llegó al final después de la reparación. Haga uno y obsérvelo: solo eso demuestra que la máquina lava.
 lost-no-report = No se entregó ningún informe. El trabajo termina con causa, pieza y prueba por escrito.
-lost-not-approved = Se montó la pieza { $part } antes de que el cliente aceptara lo que cuesta. Haga un presupuesto que la incluya y espere la respuesta.
+lost-not-approved = Se montó la pieza { $part } antes de que el cliente aceptara lo que cuesta. Dé un presupuesto que la incluya y espere la respuesta.
 lost-not-cured = El fallo sigue en la máquina. Monte la pieza que lo elimina o dígale claramente al cliente que no está reparada.
 lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Espere un minuto, mida V DC de bulk.plus a bulk.minus, descargue el condensador y vuelva a medir.
 lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina tal como está ahora.
@@ -1574,6 +1574,10 @@ parts-wait = llega en { $hours } h
 paused-elsewhere = El reloj está parado: otra ventana está activa
 paused-no-hands = El reloj está detenido: la máquina no vería nada. Póngalo antes en marcha.
 
+## percent
+
+percent = { $number } %
+
 ## pin
 
 pin-bulk-minus = Condensador principal −
@@ -1603,6 +1607,7 @@ practice-chart-confusion-read = leído
 practice-chart-confusion-shown = mostrado
 practice-chart-confusion-sound = No se confundió ningún dígito.
 practice-chart-confusion-worst = La confusión más frecuente: { $shown } leído como { $read } (× { $count }).
+practice-chart-date = { $day }/{ $month }
 practice-chart-known = { $name }: probabilidad de que domine cada habilidad ahora
 practice-chart-retention = Probabilidad de que siga sabiendo cada cosa sin practicar
 practice-chart-retention-axis = días desde hoy
@@ -1623,7 +1628,7 @@ practice-folder = Los aprendices se guardan como archivos simples en { $place }.
 practice-guest = Invitado
 practice-guest-note = Las respuestas de un invitado no se guardan: se pierden al cerrar el programa. Añada un aprendiz para guardarlas.
 practice-job-gone = Este trabajo ya no está aquí.
-practice-known = { $known } % sabido
+practice-known = dominio { $known } %
 practice-learner-damaged = { $name }: este perfil no se puede leer
 practice-learner-new = { $name }: todavía sin practicar
 practice-learner-row = { $name }: { $mastered } de { $skills } habilidades dominadas, { $due } por repasar, última práctica { $day }
@@ -1644,7 +1649,7 @@ practice-why-fades-first = Todo está dominado y no toca ningún repaso; «{ $ex
 practice-why-first = Todo trabajo empieza por el gesto de entrada: quien no entra en el modo de servicio no puede leer ningún código. Por eso «{ $exercise }» va primero.
 practice-why-nearest = De lo que tiene disponible, «{ $exercise }» es lo más cercano a su objetivo del { $target } %: se espera cerca de un { $expected } % de aciertos.
 practice-why-new = Todavía no ha practicado «{ $exercise }» y, con cerca de un { $expected } % de aciertos esperados, es lo más cercano a su objetivo del { $target } %.
-practice-why-review = «{ $exercise }» ya estaba dominado y toca repasarlo: sin repaso se olvida, y ahora se espera cerca de un { $expected } % de aciertos.
+practice-why-review = La habilidad «{ $exercise }» ya estaba dominada y toca repasarla: sin repaso se olvida, y ahora se espera cerca de un { $expected } % de aciertos.
 
 ## program
 
@@ -2051,7 +2056,7 @@ start-minutes = Unos { $minutes } minutos.
 start-name = Su nombre
 start-name-note = Se guarda en este equipo, con lo que practique. Déjelo vacío para trabajar como invitado.
 start-no-variant = No se pudo comprobar ninguna variante de este trabajo. Pruebe con otra semilla.
-start-opening = Preparando la máquina …
+start-opening = Preparando la máquina…
 start-passed = superado
 start-practice = Práctica
 start-seed = Semilla
@@ -2059,7 +2064,7 @@ start-seed-hint = misma semilla, misma máquina
 start-tried = intentado
 start-variant = Una variante
 start-variant-note = Otra máquina con su propio fallo, comprobada y más o menos igual de difícil. Se guarda entre los intentos como cualquier otro trabajo.
-start-who = Trabaja: { $name }
+start-who = Usuario: { $name }
 
 ## step
 
@@ -2140,18 +2145,20 @@ try-open = En curso
 
 ## variant
 
-variant-difficulty = mejor plan { $cost } ¤, éxito { $success } %
+variant-chance-of-passing = Aprendices simulados que aprueban, %
+variant-difficulty = mejor plan { $cost } ¤, las personas del guion conservan el { $share } de los puntos, aprueba el { $chance } de los aprendices simulados
 variant-drawn = { $drawn } borradores, { $passed } demostrados. Rechazados:
 variant-expert-minutes = Trabajo del experto, min
 variant-goal = Averigüe qué falla, demuéstrelo, arréglelo y demuestre también que está arreglado.
 variant-goal-doubles = Puede fallar más de una cosa: no se quede en la primera que encuentre.
-variant-goal-entry-drill = Entre en modo de servicio con este panel y haga después el trabajo.
+variant-goal-entry-drill = Entre en modo de servicio con esta consola y haga después el trabajo.
 variant-goal-exam = El trabajo completo, sin una sola pista.
 variant-goal-intermittents = Un fallo no tiene por qué estar cuando usted mira: averigüe cuándo está.
 variant-goal-look-alikes = Varias causas se parecen: busque la prueba que las distingue.
 variant-goal-nothing-found = No todas las máquinas necesitan una pieza: demuestre qué necesita la suya.
 variant-goal-reading-drill = Lea todos los códigos guardados y distinga los viejos de los nuevos.
 variant-goal-single-fault = Una máquina, una causa: demuéstrela antes de comprar.
+variant-mean-share = Parte media de los puntos del experto, de quien adivina y de quien cambia la placa, %
 variant-planned-cost = Coste esperado del mejor plan
 variant-refused-dial-slipped = el selector gastado falló antes del lavado del cliente, que entonces no dice nada
 variant-refused-expert-fails = el experto no aprueba
@@ -2167,7 +2174,6 @@ variant-refused-same-job = la misma máquina y el mismo fallo que el original
 variant-refused-too-easy = la gente lo hace mucho mejor que en el original
 variant-refused-too-hard = la gente lo hace mucho peor que en el original
 variant-spread = { $what }: de { $least } a { $greatest }, mediana { $median }; original { $own }, permitido { $band }
-variant-success = Parte media de los puntos del experto, de quien adivina y de quien cambia la placa, %
 variant-title = Como «{ $title }», n.º { $number }
 
 ## variants

@@ -96,10 +96,10 @@ fn print(job: &Job<'_>, texts: &Texts) -> Result<(), Failure> {
     }
     put(format!("{}:", texts.get("best-belief")))?;
     for (n, share) in job.belief.ranked().into_iter().take(TOP) {
-        let before = 100.0 * job.prior[n];
-        let after = 100.0 * share;
+        let before = texts.percent(job.prior[n], 1);
+        let after = texts.percent(share, 1);
         put(format!(
-            "  {before:>5.1} % → {after:>5.1} %  {}",
+            "  {before:>7} → {after:>7}  {}",
             words.hypothesis(n)
         ))?;
     }

@@ -188,9 +188,10 @@ fn report(
     }
     let Band {
         planned_cost,
-        success,
+        mean_share,
+        chance_of_passing,
     } = series.band();
-    let percent = (100.0 * success.0, 100.0 * success.1);
+    let percent = |(least, most): &(f64, f64)| (100.0 * least, 100.0 * most.min(1.0));
     let figures = [
         Figure {
             key: "variant-planned-cost",
@@ -198,9 +199,14 @@ fn report(
             band: Some(*planned_cost),
         },
         Figure {
-            key: "variant-success",
-            of: |d| 100.0 * d.success(),
-            band: Some(percent),
+            key: "variant-mean-share",
+            of: |d| 100.0 * d.mean_share(),
+            band: Some(percent(mean_share)),
+        },
+        Figure {
+            key: "variant-chance-of-passing",
+            of: |d| 100.0 * d.chance_of_passing,
+            band: Some(percent(chance_of_passing)),
         },
         Figure {
             key: "variant-expert-minutes",
@@ -252,8 +258,10 @@ struct Told<'a> {
     refused: BTreeMap<&'static str, u64>,
     /// Least and greatest expected cost of repair that is offered.
     planned_cost: [f64; 2],
-    /// Least and greatest share of the points that people keep, 0 to 1, that is offered.
+    /// Least and greatest mean share of the points that the scripted people keep, 0 to 1, that is offered.
     success: [f64; 2],
+    /// Least and greatest chance of passing of simulated learners, 0 to 1, that is offered.
+    chance_of_passing: [f64; 2],
     /// The variants.
     variants: Vec<ToldVariant<'a>>,
 }
@@ -278,8 +286,10 @@ struct ToldVariant<'a> {
     budget: f64,
     /// Expected cost of repair, whole units of money.
     planned_cost: f64,
-    /// Mean share of the points that people keep, 0 to 1.
+    /// Mean share of the points that the scripted people keep, 0 to 1.
     success: f64,
+    /// Share of simulated learners who pass, 0 to 1.
+    chance_of_passing: f64,
 }
 
 /// A text in both languages.
@@ -312,7 +322,8 @@ impl<'a> Told<'a> {
         let reasons = VariantRefusal::ALL.iter();
         let Band {
             planned_cost,
-            success,
+            mean_share,
+            chance_of_passing,
         } = series.band();
         Told {
             version: VERSION,
@@ -322,7 +333,8 @@ impl<'a> Told<'a> {
             passed: tally.passed.len(),
             refused: reasons.map(|r| (r.name(), tally.refused(*r))).collect(),
             planned_cost: (*planned_cost).into(),
-            success: (*success).into(),
+            success: (*mean_share).into(),
+            chance_of_passing: (*chance_of_passing).into(),
             variants: variants.iter().map(ToldVariant::of).collect(),
         }
     }
@@ -340,7 +352,8 @@ impl ToldVariant<'_> {
             par_minutes: scenario.par_minutes,
             budget: scenario.budget,
             planned_cost: variant.difficulty.planned_cost,
-            success: variant.difficulty.success(),
+            success: variant.difficulty.mean_share(),
+            chance_of_passing: variant.difficulty.chance_of_passing,
         }
     }
 }

@@ -62,8 +62,8 @@ pub(super) fn practice(args: &PracticeArgs, language: Language) -> Result<(), Fa
             for standing in learner.standings() {
                 let skill = texts.get(&format!("skill-{}", standing.skill()));
                 let (right, answers) = (standing.right, standing.answers);
-                let known = 100.0 * standing.known(now);
-                lines.push(format!("{skill:<30} {known:>5.1} %  {right:>5}/{answers}"));
+                let known = texts.percent(standing.known(now), 1);
+                lines.push(format!("{skill:<30} {known:>7}  {right:>5}/{answers}"));
             }
             lines.push(texts.get("practice-rates-unfitted"));
         }

@@ -124,6 +124,12 @@ impl Texts {
         }
     }
 
+    /// A share, 0 to 1, as a percentage with so many decimals.
+    pub fn percent(&self, share: f64, decimals: usize) -> String {
+        let number = self.digits(format!("{:.decimals$}", 100.0 * share));
+        self.with("percent", &[("number", Value::from(number))])
+    }
+
     /// Whether there is a text under this key.
     pub fn has(&self, key: &str) -> bool {
         let message = self.bundle.get_message(key);
@@ -243,6 +249,15 @@ mod tests {
             let texts = Texts::from_source(language, source);
             assert_eq!(texts.with("rest", &args), told);
         }
+    }
+
+    #[test]
+    fn a_percentage_is_written_as_the_language_writes_it() {
+        // American English closes the sign up (Chicago Manual of Style); Spanish keeps a space before it
+        // (Ortografía de la lengua española). From memory.
+        assert_eq!(Texts::load(Language::En).percent(0.124, 1), "12.4%");
+        assert_eq!(Texts::load(Language::Es).percent(0.124, 1), "12,4 %");
+        assert_eq!(Texts::load(Language::En).percent(1.0, 0), "100%");
     }
 
     #[test]

@@ -198,8 +198,12 @@ impl Texts {
                 Value::from(format!("{:.0}", difficulty.planned_cost)),
             ),
             (
-                "success",
-                Value::from(format!("{:.0}", 100.0 * difficulty.success())),
+                "share",
+                Value::from(self.percent(difficulty.mean_share(), 0)),
+            ),
+            (
+                "chance",
+                Value::from(self.percent(difficulty.chance_of_passing, 0)),
             ),
         ];
         self.with("variant-difficulty", &args)

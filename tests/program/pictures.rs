@@ -473,13 +473,15 @@ fn practice_and_progress_are_drawn() {
 /// Every drill, asked and answered, one language each way.
 #[test]
 fn each_drill_is_drawn() {
-    const DRILLS: [(&str, &str); 6] = [
+    const DRILLS: [(&str, &str); 8] = [
         ("drill-entry", "drill-entry-answered"),
         ("drill-lamps", "drill-lamps-answered"),
         ("drill-meter", "drill-meter-answered"),
         ("drill-look-up", "drill-look-up-answered"),
         ("drill-next-test", "drill-next-test-answered"),
         ("drill-part", "drill-part-answered"),
+        ("drill-safe-work", "drill-safe-work-answered"),
+        ("drill-proof", "drill-proof-answered"),
     ];
     let asked = DRILLS.map(|(asked, _)| asked);
     let answered = DRILLS.map(|(_, answered)| answered);

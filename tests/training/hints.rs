@@ -386,6 +386,34 @@ fn hints_take_their_points_and_an_examination_gives_none() {
     assert!(bench.history().is_empty());
 }
 
+/// The rungs cost 4, 8 and 16 in a hundred of the side that a job is most about, in every job that gives hints.
+/// Our own choice.
+#[test]
+fn each_rung_takes_its_stated_share_in_every_job() {
+    let giving: Vec<_> = JOBS
+        .iter()
+        .filter(|job| job.scenario.hints_allowed)
+        .collect();
+    assert!(giving.len() > 20, "{}", giving.len());
+    for job in giving {
+        let points = &job.scenario.points;
+        let most = Dimension::ALL.iter().map(|side| points.of(*side));
+        let most = most.fold(0.0_f64, f64::max);
+        for (rung, in_a_hundred) in [
+            (HintRung::WhereToLook, 4.0),
+            (HintRung::WhatToAsk, 8.0),
+            (HintRung::WhatToDo, 16.0),
+        ] {
+            let taken = 100.0 * points.taken_by_hint(rung) / most;
+            assert!(
+                (taken - in_a_hundred).abs() < 1e-9,
+                "{}: {rung}: {taken}",
+                job.file
+            );
+        }
+    }
+}
+
 /// A hint that was taken is in the score of somebody who lost nothing else.
 #[test]
 fn who_took_a_hint_keeps_the_rest() {

@@ -140,6 +140,47 @@ fn no_fault_comes_twice_on_a_board_before_all_of_its_pile_have_come() {
     assert_eq!(machines.collect::<BTreeSet<_>>().len(), 32);
 }
 
+/// Least chance of passing of simulated learners at a job of the course, so that none is out of reach. Our own choice.
+const LEAST_CHANCE: f64 = 0.05;
+
+/// Run it with `--nocapture` for the table.
+#[test]
+fn every_named_job_lies_in_its_own_band_and_within_reach_of_learners() {
+    let library = library();
+    let jobs = library.scenarios().expect("the built-in jobs");
+    let named = |job: &&ScenarioSource| matches!(job.scenario.fault, Hidden::Named(_));
+    let named: Vec<&ScenarioSource> = jobs.iter().filter(named).collect();
+    assert!(named.len() > 20, "{}", named.len());
+    let judged = named.par_iter().map(|job| {
+        let series = series(&library, job, 1);
+        (job.file.as_str(), series.own().to_vec(), *series.band())
+    });
+    let judged: Vec<_> = judged.collect();
+    let within = |x: f64, (least, most): (f64, f64)| x >= least && x <= most;
+    let mut chances = BTreeSet::new();
+    for (file, own, band) in judged {
+        for own in own {
+            let (cost, chance) = (own.planned_cost, own.chance_of_passing);
+            println!(
+                "{file:<40} best plan {cost:>5.0} ({:.0} to {:.0}), pass {:>3.0} % ({:.0} to {:.0}), share {:>3.0} %",
+                band.planned_cost.0,
+                band.planned_cost.1,
+                100.0 * chance,
+                100.0 * band.chance_of_passing.0,
+                100.0 * band.chance_of_passing.1,
+                100.0 * own.mean_share(),
+            );
+            assert!(within(cost, band.planned_cost), "{file}");
+            assert!(within(chance, band.chance_of_passing), "{file}");
+            assert!(within(own.mean_share(), band.mean_share), "{file}");
+            assert!(chance >= LEAST_CHANCE, "{file}: {chance}");
+            chances.insert((1000.0 * chance) as u64);
+        }
+    }
+    // It tells jobs apart.
+    assert!(chances.len() > 5, "{chances:?}");
+}
+
 #[test]
 fn the_work_can_be_handed_from_thread_to_thread() {
     fn check<T: Send>(_: &T) {}

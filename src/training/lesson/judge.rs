@@ -5,7 +5,7 @@ use super::course::CoursePart;
 use super::invoice::Invoice;
 use super::loss::{Loss, LossKind};
 use super::scenario::Scenario;
-use super::score::{Deduction, Dimension, DimensionScore, Score};
+use super::score::{Dimension, DimensionScore, Score};
 use crate::bench::{
     Action, Advice, Bench, DeadProof, LogEntry, MilestoneKind, NotedCode, Repair, Report, RunProof,
     Verdict, hands_inside,
@@ -16,7 +16,7 @@ use detent_simulation::plant::{FailureMode, Op, Param};
 use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture that cost nothing: a hand needs to find the rhythm.
-const FREE_TRIES: usize = 1;
+pub(crate) const FREE_TRIES: usize = 1;
 
 /// An invoice may be this much of the approved quote: a tenth more. Common practice, no source.
 const QUOTE_HOLDS: f64 = 1.1;
@@ -24,13 +24,13 @@ const QUOTE_HOLDS: f64 = 1.1;
 struct Judge<'a> {
     scenario: &'a Scenario,
     bench: &'a Bench,
-    score: Vec<DimensionScore>,
+    score: Score,
 }
 
 /// Scores the attempt as it stands.
 pub fn judge(scenario: &Scenario, bench: &Bench) -> Score {
     let of = |side| scenario.points.of(side);
-    let score = Dimension::ALL
+    let dimensions = Dimension::ALL
         .iter()
         .map(|d| DimensionScore {
             dimension: *d,
@@ -42,7 +42,7 @@ pub fn judge(scenario: &Scenario, bench: &Bench) -> Score {
     let mut judge = Judge {
         scenario,
         bench,
-        score,
+        score: Score { dimensions },
     };
     judge.entry();
     judge.reading();
@@ -51,9 +51,7 @@ pub fn judge(scenario: &Scenario, bench: &Bench) -> Score {
     judge.cost();
     judge.proof();
     judge.hints();
-    Score {
-        dimensions: judge.score,
-    }
+    judge.score
 }
 
 impl Judge<'_> {
@@ -62,18 +60,14 @@ impl Judge<'_> {
         self.lose_on(loss.side(), at, loss);
     }
 
-    /// Takes a loss's share of a side's points, as far as there are any left. The reason is kept even when
-    /// there are none: it is there to be learned from.
+    /// The same on another side.
     fn lose_on(&mut self, side: Dimension, at: Time, loss: Loss) {
-        let entry = &mut self.score[side.index()];
-        let points = (loss.share(side) * entry.of).min(entry.kept);
-        entry.kept -= points;
-        entry.lost.push(Deduction { at, points, loss });
+        self.score.lose(side, at, loss);
     }
 
     /// Whether a side has lost points for this reason.
     fn lost(&self, side: Dimension, kind: LossKind) -> bool {
-        let lost = self.score[side.index()].lost.iter();
+        let lost = self.score.dimensions[side.index()].lost.iter();
         lost.map(|lost| lost.loss.kind()).any(|lost| lost == kind)
     }
 
@@ -547,7 +541,7 @@ pub(crate) fn safety_losses(bench: &Bench) -> Vec<(Time, Loss)> {
 
 /// The first time that hands went in after each time the plug was pulled, with that time; hands that went in with the
 /// plug in come with their own.
-fn first_touches(bench: &Bench) -> Vec<(Time, Time)> {
+pub(crate) fn first_touches(bench: &Bench) -> Vec<(Time, Time)> {
     let mut touches = Vec::new();
     let mut unplugged = None;
     let mut touched = false;

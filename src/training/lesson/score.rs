@@ -50,6 +50,15 @@ pub const PASS_SHARE: f64 = 0.7;
 pub const PASS_SAFETY_SHARE: f64 = 0.6;
 
 impl Score {
+    /// Takes a loss's share of a side's points, as far as there are any left. The reason is kept even when there are
+    /// none: it is there to be learned from.
+    pub(crate) fn lose(&mut self, side: Dimension, at: Time, loss: Loss) {
+        let entry = &mut self.dimensions[side.index()];
+        let points = (loss.share(side) * entry.of).min(entry.kept);
+        entry.kept -= points;
+        entry.lost.push(Deduction { at, points, loss });
+    }
+
     /// Points kept over all dimensions.
     pub fn total(&self) -> f64 {
         self.dimensions.iter().map(|d| d.kept).sum()

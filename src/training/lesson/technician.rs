@@ -19,7 +19,7 @@ use detent_simulation::plant::FailureMode;
 use detent_simulation::units::{Span, Time};
 
 /// Tries at the entry gesture before anybody gives up.
-const TRIES: usize = 6;
+pub(crate) const TRIES: usize = 6;
 /// A circuit that shows no more than this is dead enough for an ohmmeter, V.
 const DEAD_V: f64 = 5.0;
 /// The longest recalibration and program that are waited for, s.

@@ -8,6 +8,7 @@
 mod difficulty;
 mod draft;
 mod known_faults;
+mod learners;
 mod maker;
 mod proof;
 mod refusal;

@@ -1,8 +1,9 @@
 //! The proof of a draft: cheap reasons to refuse it first.
 
-use super::difficulty::{Band, Difficulty, shares};
+use super::difficulty::{Band, Difficulty, PEOPLE, scores, share};
 use super::draft::Draft;
 use super::known_faults::KnownFaults;
+use super::learners::Demands;
 use super::maker::VariantError;
 use super::refusal::VariantRefusal;
 use crate::bench::Bench;
@@ -111,19 +112,18 @@ pub(super) async fn tried(
     if band.is_some() && faults > 1 && done.noted_codes().len() < faults {
         return Ok(Err(VariantRefusal::OneHidesTheOther));
     }
+    let scores = scores(&scenario, &bench).await;
+    let guesser = PEOPLE.iter().position(|one| *one == Persona::Guesser);
+    let guesser = guesser.and_then(|n| scores[n].as_ref());
     let difficulty = Difficulty {
         planned_cost,
         expert_minutes: done.minutes(),
-        expert_share: score.total() / score.of(),
-        shares: shares(&scenario, &bench).await,
+        expert_share: share(&score),
+        shares: scores.each_ref().map(|one| one.as_ref().map_or(0.0, share)),
+        chance_of_passing: Demands::of(&done, &score, guesser).share_passing(),
     };
-    if let Some(band) = band {
-        if difficulty.success() > band.success.1 {
-            return Ok(Err(VariantRefusal::TooEasy));
-        }
-        if difficulty.success() < band.success.0 {
-            return Ok(Err(VariantRefusal::TooHard));
-        }
+    if let Some(reason) = band.and_then(|band| band.refuses(&difficulty)) {
+        return Ok(Err(reason));
     }
     Ok(Ok(Proved {
         account: CustomerAccount::of(&bench),

@@ -63,6 +63,7 @@ mod tests {
             expert_minutes: 40.0,
             expert_share: 1.0,
             shares: [0.5, 0.0],
+            chance_of_passing: 0.5,
         };
         Tally {
             passed: costs.iter().map(difficulty).collect(),

@@ -197,7 +197,7 @@ fn offers_ui(
             ];
             ui.label(context.with("examination-terms", &args));
             let args = [("title", Value::from(title.to_owned()))];
-            if kit::wide(ui, context.with("examination-begin", &args)).clicked() {
+            if kit::go(ui, context.with("examination-begin", &args)).clicked() {
                 context.ui_state.closing = false;
                 wanted = Some(Wanted::Sit(file.clone(), examination.clone()));
             }
@@ -235,7 +235,7 @@ fn open_ui(
             };
             kit::quiet(ui, context.text(state));
             if let Some(label) = label
-                && kit::wide(ui, context.text(label)).clicked()
+                && kit::go(ui, context.text(label)).clicked()
             {
                 wanted = Some(Wanted::Job(job.job.clone()));
             }
@@ -348,7 +348,7 @@ fn results_ui(ui: &mut Ui, context: &mut PanelContext, learner: &LearnerRes, job
                     ui.label(RichText::new(text).color(colour));
                     if let (Some(attempt), Some(_)) = (&job.attempt, &job.result)
                         && jobs.attempts().is_some()
-                        && ui.button(context.text("kept-look")).clicked()
+                        && kit::go_sized(ui, context.text("kept-look"), Vec2::ZERO).clicked()
                     {
                         context.ui_state.examined = None;
                         context.ui_state.open(jobs.resume(attempt));

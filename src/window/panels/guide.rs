@@ -25,7 +25,7 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     let guidance = context.ui_state.guidance;
     if guidance == Guidance::Nothing {
         kit::mark_nothing(ui.ctx());
-        if !context.bench.view().finished && kit::wide(ui, context.fixed("guide-open")).clicked() {
+        if !context.bench.view().finished && kit::go(ui, context.fixed("guide-open")).clicked() {
             context.ui_state.guidance = Guidance::EveryStep;
         }
         ui.add_space(4.0);

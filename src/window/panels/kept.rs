@@ -5,7 +5,7 @@ use crate::attempts::{Attempts, StorageError};
 use crate::port::{JobSource, Kept};
 use crate::state::{KeptRow, say};
 use crate::tokens as t;
-use bevy_egui::egui::{self, Align, Frame, Layout, Margin, RichText, ScrollArea, Ui};
+use bevy_egui::egui::{self, Align, Frame, Layout, Margin, RichText, ScrollArea, Ui, Vec2};
 use detent_content::Value;
 
 /// Jobs or attempts.
@@ -153,7 +153,7 @@ fn one_ui(
                 } else {
                     "kept-go-on"
                 };
-                let button = ui.button(context.text(key));
+                let button = kit::go_sized(ui, context.text(key), Vec2::ZERO);
                 if button.on_hover_text(name).clicked() {
                     context.ui_state.open(jobs.resume(name));
                 }

@@ -283,7 +283,8 @@ pub fn go(ui: &mut Ui, text: impl Into<RichText>) -> Response {
 
 /// The same with a size; with none it is as wide as its words.
 pub fn go_sized(ui: &mut Ui, text: impl Into<RichText>, size: Vec2) -> Response {
-    let text = text.into().color(t::SKY);
+    let ink = if ui.is_enabled() { t::SKY } else { t::QUIET };
+    let text = text.into().color(ink);
     let marked = mark_of(ui, text.text());
     let place = egui::Id::new("onward");
     let arrow = Atom::custom(place, vec2(10.0, icon::SIZE));
@@ -294,9 +295,15 @@ pub fn go_sized(ui: &mut Ui, text: impl Into<RichText>, size: Vec2) -> Response 
     };
     let done = bare(ui, |ui| egui::Button::new(atoms).min_size(size).atom_ui(ui));
     if let Some(rect) = done.rect(place) {
-        icon::onward(ui.painter(), rect, t::SKY);
+        icon::onward(ui.painter(), rect, ink);
     }
     framed(ui, done.response, marked)
+}
+
+/// The same, which cannot be gone by now but keeps its place.
+pub fn go_sized_if(ui: &mut Ui, enabled: bool, text: impl Into<RichText>, size: Vec2) -> Response {
+    ui.add_enabled_ui(enabled, |ui| go_sized(ui, text, size))
+        .inner
 }
 
 /// Buttons without a ground of their own until the pointer is over them.
@@ -350,6 +357,11 @@ pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
     let option = egui::Button::new(text).fill(fill).corner_radius(ROUND);
     let button = ui.add(option.selected(on));
     framed(ui, button, marked)
+}
+
+/// A step down or up of a number that stands between the two: a small option that is never the chosen one.
+pub fn stepper(ui: &mut Ui, sign: &str) -> Response {
+    ui.add(egui::Button::new(sign).corner_radius(ROUND))
 }
 
 /// Round ends of an option.

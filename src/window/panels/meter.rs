@@ -352,7 +352,7 @@ pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
     kit::heading(ui, context.text("note-code"));
     ui.horizontal(|ui| {
         for place in 0..2 {
-            if ui.button("−").clicked() {
+            if kit::stepper(ui, "−").clicked() {
                 context.ui_state.digits[place] = (context.ui_state.digits[place] + 9) % 10;
             }
             ui.label(
@@ -360,12 +360,12 @@ pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
                     .size(26.0)
                     .color(t::AMBER),
             );
-            if ui.button("+").clicked() {
+            if kit::stepper(ui, "+").clicked() {
                 context.ui_state.digits[place] = (context.ui_state.digits[place] + 1) % 10;
             }
             ui.add_space(8.0);
         }
-        if kit::button(ui, context.text("note-code-do")).clicked() {
+        if kit::small_deed(ui, Icon::Paper, context.text("note-code-do")).clicked() {
             let code = context.ui_state.digits[0] * 10 + context.ui_state.digits[1];
             context.act(Action::NoteCode(code));
         }

@@ -212,10 +212,14 @@ fn bench_ui(
         left((10, 2)).show(ui, |ui| ticket(ui, context, jobs));
         fixed(egui::Panel::right("tabs"), 412.0, (10, 2)).show(ui, |ui| tabs(ui, context));
     }
-    fixed(egui::Panel::top("hands"), 42.0, (10, 4)).show(ui, |ui| stage::hands_ui(ui, context));
+    let finished = context.bench.view().finished;
+    // No hand does anything at a job that is done.
+    if !finished {
+        let hands = fixed(egui::Panel::top("hands"), 42.0, (10, 4));
+        hands.show(ui, |ui| stage::hands_ui(ui, context));
+    }
     let rest = ui.available_rect_before_wrap();
     context.ui_state.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    let finished = context.bench.view().finished;
     let told = finished && context.ui_state.examined.is_none();
     if context.ui_state.tab == Tab::Score && told {
         review::review_ui(ui, rest, context);

@@ -18,10 +18,10 @@ pub(super) fn quote_ui(ui: &mut Ui, context: &mut PanelContext) {
         kit::quiet(ui, context.fixed("quote-intro"));
         let quoted = &mut context.ui_state.quoted;
         ui.horizontal(|ui| {
-            if ui.button("−").clicked() {
+            if kit::stepper(ui, "−").clicked() {
                 quoted.minutes = quoted.minutes.saturating_sub(STEP_MIN);
             }
-            if ui.button("+").clicked() {
+            if kit::stepper(ui, "+").clicked() {
                 quoted.minutes = (quoted.minutes + STEP_MIN).min(MOST_MIN);
             }
             let minutes = Value::from(quoted.minutes);

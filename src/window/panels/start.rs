@@ -329,16 +329,15 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
         ui.allocate_ui(vec2(width, 36.0), |ui| {
             let text = context.text("start-begin");
             let begin = if is_new(learner, jobs) {
-                let begin = egui::Button::new(text).min_size(vec2(width, 36.0));
-                ui.add_enabled(seed.is_ok(), begin)
+                kit::go_sized_if(ui, seed.is_ok(), text, vec2(width, 36.0))
             } else {
                 kit::main_button(ui, text, seed.is_ok())
             };
             begins = begin.clicked();
         });
         ui.allocate_ui(vec2(width, 36.0), |ui| {
-            let vary = egui::Button::new(context.text("start-variant"));
-            let vary = ui.add_enabled(seed.is_ok(), vary.min_size(vec2(width, 36.0)));
+            let text = context.text("start-variant");
+            let vary = kit::go_sized_if(ui, seed.is_ok(), text, vec2(width, 36.0));
             varies = vary
                 .on_hover_text(context.text("start-variant-note"))
                 .clicked();

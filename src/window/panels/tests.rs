@@ -569,6 +569,31 @@ fn a_button_that_stays_down_says_so_and_is_let_go_by_a_press() {
     assert!(harness.state().ui_state.held.keep_next);
 }
 
+/// Over the debrief stands nothing that hands could still do.
+#[test]
+fn at_a_job_that_is_done_no_hands_are_offered() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let keep = Texts::load(Language::En).get("keep-next");
+    let offered = |bench: BenchRes| {
+        let mut fixture = fixture_of(bench, Language::En);
+        fixture.ui_state.tab = Tab::Score;
+        let bench_panels = |ui: &mut Ui, context: &mut PanelContext| {
+            let overlay = ConsoleOverlay {
+                lit: &[],
+                print: &[],
+            };
+            bench_ui(ui, context, &jobs, &Pointing::default(), &overlay, 0.0);
+        };
+        let harness = harness_of([1366.0, 768.0], fixture, bench_panels);
+        harness.query_by_label(&keep).is_some()
+    };
+    let mut bench = BenchRes::new(open(&jobs, 0, 101));
+    let given_up = ScriptStep::Do(Action::Report(Report::given_up()));
+    bench.run(&given_up).expect("a job can be given up");
+    assert!(!offered(bench));
+    assert!(offered(BenchRes::new(open(&jobs, 0, 101))));
+}
+
 /// Both hands are needed: Start stays down while the plug goes in and the lid moves.
 #[test]
 fn the_plain_board_s_gesture_can_be_done_with_a_button_kept_down() {
@@ -1191,7 +1216,7 @@ fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     let mut harness = start_screen(&jobs);
     harness.get_by_label("Continue where you left off").click();
     harness.run_steps(2);
-    harness.get_by_label("Setting up the machine …");
+    harness.get_by_label("Setting up the machine…");
     let mut opening = harness.state_mut().ui_state.opening.take();
     opening.as_mut().expect("something is opened").wait();
     let Some(Background::Done(Ok(mut bench))) = opening else {
@@ -1812,7 +1837,7 @@ fn an_examination_is_sat_and_closed() {
         .find(|(file, _)| file == "first-examination")
         .expect("it is built in");
     let jobs = set.jobs.clone();
-    harness.get_by_label("Sit “First examination”").click();
+    harness.get_by_label("Take “First examination”").click();
     harness.run_steps(2);
     harness.get_by_label_contains(" left");
     harness
@@ -1877,19 +1902,19 @@ fn a_job_that_is_kept_nowhere_has_no_second_bench() {
     harness.run_steps(2);
     harness.get_by_label_contains("Attempts are not kept here.");
     harness.get_by_label_contains("Begun, and kept nowhere");
-    harness.get_by_label("Go on with this job").click();
+    harness.get_by_label("Resume this job").click();
     harness.run_steps(2);
     assert_eq!(harness.state().to, Some(Screen::Bench));
     assert!(harness.state().fixture.ui_state.opening.is_none());
     // Another bench has taken its place, or the program was ended.
     harness.state_mut().fixture.ui_state.examined = None;
     harness.run_steps(2);
-    harness.get_by_label("Broken off. This try is over and counts nothing.");
-    assert!(harness.query_by_label("Go on with this job").is_none());
+    harness.get_by_label("Broken off. This try is over and counts for nothing.");
+    assert!(harness.query_by_label("Resume this job").is_none());
     assert!(harness.query_by_label("Begin this job").is_none());
     harness.state_mut().learner.close_sitting();
     harness.run_steps(2);
-    harness.get_by_label_contains("broken off, counts nothing");
+    harness.get_by_label_contains("broken off, counts for nothing");
 }
 
 #[test]

@@ -48,7 +48,8 @@ fn complaint_ui(ui: &mut Ui, context: &mut PanelContext) {
                 context.texts.call_back(&called.account)
             }
         };
-        ui.label(RichText::new(format!("“{complaint}”")).italics());
+        let args = [("complaint", Value::from(complaint))];
+        ui.label(RichText::new(context.with("ticket-complaint", &args)).italics());
         if let Some(called) = &job.called_back {
             kit::quiet(ui, context.texts.earlier_visit(&called.earlier, &job.parts));
         }

@@ -1,7 +1,7 @@
 //! Entry timing: the gesture, a knob and buttons to do it with, a metronome that is seen, and what the rhythm
 //! of the hand promises.
 
-use super::{beside, console_ui, percent, place_text};
+use super::{FOOT, MARGIN, TOP, beside, console_ui, place_text};
 use crate::drill::Trial;
 use crate::panels::{PanelContext, kit, sheet};
 use crate::tokens as t;
@@ -50,7 +50,7 @@ pub(super) fn entry_ui(
             kit::paper(ui, |ui| {
                 kit::print_heading(ui, place_text(context, &trial.task.place));
                 if let Some(worn) = trial.task.wear {
-                    let wear = Value::from(percent(worn));
+                    let wear = Value::from(context.texts.percent(worn, 0));
                     ui.label(context.with("drill-entry-wear", &[("wear", wear)]));
                 }
                 let of_trial = PanelContext {
@@ -62,13 +62,15 @@ pub(super) fn entry_ui(
             });
         },
         |ui, context, trial| {
+            let top = ui.cursor().top();
             let height = (ui.ctx().content_rect().height() - TAKEN_HEIGHT).clamp(150.0, 280.0);
             let in_scene = console_ui(ui, context, height);
             kit::card(ui, |ui| controls_ui(ui, context, trial, free, in_scene));
             ui.add_space(8.0);
             kit::card(ui, |ui| {
                 told_ui(ui, context, trial);
-                rhythm_ui(ui, context, trial, tries);
+                let used = ui.cursor().top() - top;
+                rhythm_ui(ui, context, trial, tries, Some(used));
             });
         },
     );
@@ -448,15 +450,43 @@ fn told_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial) {
     }
 }
 
-/// Rhythm, spread and odds of the last try, and the curve of odds with the tries on it.
-pub(super) fn rhythm_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial, tries: &[Marked]) {
+/// How high the curve of odds is where there is room, and at least.
+const CURVE_HEIGHT: f32 = 180.0;
+const LEAST_CURVE_HEIGHT: f32 = 90.0;
+/// Room between the last mark of the curve's axis and the frame, so that its words stay within, of the axis.
+const AXIS_ROOM: f64 = 0.06;
+
+/// How high the curve may be so that it and its caption end above the foot of the window; `used` is what the column
+/// takes above it.
+fn curve_height(ui: &Ui, caption: &str, used: f32) -> f32 {
+    let font = egui::FontId::proportional(t::SMALL);
+    let width = ui.available_width();
+    let caption = ui
+        .painter()
+        .layout(caption.to_owned(), font, t::QUIET, width);
+    // Below the caption come the card's edge and the page's.
+    let below = ui.spacing().item_spacing.y + caption.size().y + 10.0 + MARGIN.1;
+    let page = ui.ctx().content_rect().height() - TOP - FOOT - MARGIN.1;
+    (page - used - below).clamp(LEAST_CURVE_HEIGHT, CURVE_HEIGHT)
+}
+
+/// Rhythm, spread and odds of the last try, and the curve of odds with the tries on it; `above` is what the column takes
+/// above it, where all is to be seen at once.
+pub(super) fn rhythm_ui(
+    ui: &mut Ui,
+    context: &PanelContext,
+    trial: &Trial,
+    tries: &[Marked],
+    above: Option<f32>,
+) {
+    let top = ui.cursor().top();
     let last = tries.iter().rev().find_map(|m| Some((m.rhythm?, m.odds?)));
     match last {
         Some((rhythm, odds)) => {
             let args = [
                 ("mean", Value::from(rhythm.mean_ms.round())),
                 ("spread", Value::from(rhythm.spread_ms.round())),
-                ("odds", Value::from(percent(odds))),
+                ("odds", Value::from(context.texts.percent(odds, 0))),
             ];
             ui.add(
                 Label::new(
@@ -476,8 +506,12 @@ pub(super) fn rhythm_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial, trie
         .collect();
     let right = curve.last().map_or(1000.0, |point| point[0]);
     let of_last = own.last().copied();
+    let caption = context.text("drill-entry-plot");
+    let height = above.map_or(CURVE_HEIGHT, |above| {
+        curve_height(ui, &caption, above + ui.cursor().top() - top)
+    });
     Plot::new("odds")
-        .height(180.0)
+        .height(height)
         .show_x(false)
         .show_y(false)
         .allow_zoom(false)
@@ -485,12 +519,12 @@ pub(super) fn rhythm_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial, trie
         .allow_scroll(false)
         .allow_boxed_zoom(false)
         .allow_double_click_reset(false)
-        .default_x_bounds(0.0, right)
+        .default_x_bounds(0.0, right * (1.0 + AXIS_ROOM))
         .default_y_bounds(-4.0, 108.0)
         .x_axis_formatter(|mark, _| format!("{:.0} ms", mark.value))
         .y_axis_formatter(|mark, _| {
             if (0.0..=100.0).contains(&mark.value) {
-                format!("{:.0} %", mark.value)
+                context.texts.percent(mark.value / 100.0, 0)
             } else {
                 String::new()
             }
@@ -516,5 +550,5 @@ pub(super) fn rhythm_ui(ui: &mut Ui, context: &PanelContext, trial: &Trial, trie
                 plot.points(Points::new("last", vec![last]).color(t::AMBER).radius(7.0));
             }
         });
-    kit::quiet(ui, context.text("drill-entry-plot"));
+    kit::quiet(ui, caption);
 }

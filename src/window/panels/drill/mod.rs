@@ -27,6 +27,10 @@ use detent_training::practice::{Answer, Skill};
 
 /// Narrower than this, what stands side by side stands one above the other.
 const NARROW: f32 = 900.0;
+/// Heights of what stands above and below a question, and the room around it across and up.
+const TOP: f32 = 54.0;
+const FOOT: f32 = 62.0;
+const MARGIN: (f32, f32) = (16.0, 12.0);
 
 /// Where to go from here, if anywhere.
 pub(super) fn drill_ui(
@@ -48,11 +52,11 @@ pub(super) fn drill_ui(
     let since_s = *sitting.since_s.get_or_insert(time_s);
     let took_s = time_s - since_s;
     let over = sitting.round.is_over();
-    let mut leave = fixed(egui::Panel::top("drill-top"), 54.0, (16, 8))
+    let mut leave = fixed(egui::Panel::top("drill-top"), TOP, (16, 8))
         .show(ui, |ui| top_ui(ui, context, sitting))
         .inner;
     let mut next = false;
-    fixed(egui::Panel::bottom("drill-foot"), 62.0, (16, 10)).show(ui, |ui| {
+    fixed(egui::Panel::bottom("drill-foot"), FOOT, (16, 10)).show(ui, |ui| {
         match &sitting.asked {
             _ if over => {
                 let (again, back) = summary::choices_ui(ui, context);
@@ -80,7 +84,7 @@ pub(super) fn drill_ui(
         .auto_shrink(false)
         .show(ui, |ui| {
             Frame::new()
-                .inner_margin(Margin::symmetric(16, 12))
+                .inner_margin(Margin::symmetric(MARGIN.0 as i8, MARGIN.1 as i8))
                 .show(ui, |ui| {
                     body_ui(ui, context, &content_library, sitting, took_s)
                 });
@@ -236,11 +240,6 @@ fn body_ui(
 fn seconds(context: &PanelContext, took_s: f64) -> String {
     let seconds = Value::from((took_s * 10.0).round() / 10.0);
     context.with("drill-seconds", &[("seconds", seconds)])
-}
-
-/// A share as a percentage.
-fn percent(share: f64) -> String {
-    format!("{:.0} %", 100.0 * share)
 }
 
 /// The board and the supply that a question is about.

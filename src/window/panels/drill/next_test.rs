@@ -1,6 +1,6 @@
 //! Choosing the next test: belief as bars, and four things that could be done.
 
-use super::{Look, beside, digit_pressed, option_ui, percent, place_text};
+use super::{Look, beside, digit_pressed, option_ui, place_text};
 use crate::drill::Question;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -93,7 +93,7 @@ fn belief_ui(ui: &mut Ui, context: &PanelContext, board: Option<&Board>, task: &
                 .rect_filled(rect, CornerRadius::same(4), t::INK);
             let bar = Rect::from_min_size(rect.min, vec2(width * *share as f32, rect.height()));
             ui.painter().rect_filled(bar, CornerRadius::same(4), t::SKY);
-            ui.label(percent(*share));
+            ui.label(context.texts.percent(*share, 0));
         });
     }
 }

@@ -1,6 +1,6 @@
 //! Choosing the part: the proved cause and five cards of the counter.
 
-use super::{Look, digit_pressed, option_ui, percent, place_text};
+use super::{Look, digit_pressed, option_ui, place_text};
 use crate::drill::Question;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -73,7 +73,7 @@ fn why(context: &PanelContext, wrong: &Wrong) -> String {
             let state = context.text(&format!("condition-{}", condition.name()));
             let args = [
                 ("condition", Value::from(state)),
-                ("chance", Value::from(percent(*chance))),
+                ("chance", Value::from(context.texts.percent(*chance, 0))),
             ];
             context.with(&key, &args)
         }

@@ -1,6 +1,6 @@
 //! The end of a round: right answers, the time they took, and what the drill itself has to say.
 
-use super::{beside, entry, mark, percent, seconds};
+use super::{beside, entry, mark, seconds};
 use crate::drill::{Asked, Sitting};
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -39,7 +39,7 @@ pub(super) fn summary_ui(ui: &mut Ui, context: &mut PanelContext, sitting: &Sitt
                     kit::quiet(ui, context.text("drill-lamps-matrix-how"));
                     matrix_ui(ui, context, &confusion(of.read.iter().copied()));
                 }
-                (Asked::Entry(trial), _) => entry::rhythm_ui(ui, context, trial, &of.tries),
+                (Asked::Entry(trial), _) => entry::rhythm_ui(ui, context, trial, &of.tries, None),
                 _ => kit::quiet(ui, context.text("drill-summary-more")),
             });
         },
@@ -147,6 +147,6 @@ fn matrix_ui(ui: &mut Ui, context: &PanelContext, table: &Confusion) {
     } else {
         0.0
     };
-    let share = Value::from(percent(share));
+    let share = Value::from(context.texts.percent(share, 0));
     ui.label(context.with("drill-lamps-share", &[("share", share)]));
 }

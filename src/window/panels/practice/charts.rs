@@ -5,6 +5,8 @@ use crate::tokens as t;
 use bevy_egui::egui::{
     Align2, Color32, CornerRadius, Rect, RichText, Stroke, StrokeKind, Ui, pos2, vec2,
 };
+use chrono::Datelike;
+use detent_content::{Texts, Value};
 use detent_training::practice::review::DAY_S;
 use detent_training::practice::{Confusion, DayRhythm, Learner, Moment};
 use egui_plot::{GridInput, GridMark, Line, LineStyle, Plot, PlotPoint, PlotPoints, Points, Text};
@@ -13,7 +15,7 @@ use egui_plot::{GridInput, GridMark, Line, LineStyle, Plot, PlotPoint, PlotPoint
 const AHEAD_DAYS: u32 = 30;
 
 /// Colour of the n-th skill; its number tells it apart as well.
-pub(super) fn ink(n: usize) -> Color32 {
+fn ink(n: usize) -> Color32 {
     let inks = [
         t::AMBER,
         t::SKY,
@@ -52,45 +54,98 @@ fn marks(input: GridInput, step: f64) -> Vec<GridMark> {
     (from..=to).map(mark).collect()
 }
 
-/// The numbers of the skills that share a curve.
-fn numbered(named: &[usize], x: f64, y: f64) -> Text {
-    let numbers: Vec<String> = named.iter().map(|n| (n + 1).to_string()).collect();
-    let text = RichText::new(numbers.join(", ")).size(t::BODY);
-    let text = text.color(ink(named[0]));
-    let name = format!("numbers {numbers:?}");
-    Text::new(name, PlotPoint::new(x, y), text).anchor(Align2::CENTER_BOTTOM)
+/// One drawn curve: the skills that share it, and its points in days and %.
+pub(super) struct Curve {
+    skills: Vec<usize>,
+    points: Vec<[f64; 2]>,
+}
+
+impl Curve {
+    fn ink(&self) -> Color32 {
+        ink(self.skills[0])
+    }
+
+    /// The numbers of its skills.
+    fn numbers(&self) -> String {
+        let numbers: Vec<String> = self.skills.iter().map(|n| (n + 1).to_string()).collect();
+        numbers.join(", ")
+    }
+
+    /// Where it ends, %.
+    fn end(&self) -> f64 {
+        self.points.last().map_or(0.0, |point| point[1])
+    }
 }
 
 /// Curves nearer to one another than this everywhere are drawn as one, %.
 const SAME_CURVE: f64 = 3.0;
 
 /// Curves that the eye cannot tell apart, drawn once with all their skills.
-fn told_apart(curves: Vec<(usize, Vec<[f64; 2]>)>) -> Vec<(Vec<usize>, Vec<[f64; 2]>)> {
-    let mut groups: Vec<(Vec<usize>, Vec<[f64; 2]>)> = Vec::new();
+fn told_apart(curves: Vec<(usize, Vec<[f64; 2]>)>) -> Vec<Curve> {
+    let mut groups: Vec<Curve> = Vec::new();
     for (n, points) in curves {
-        let same = groups.iter_mut().find(|(_, curve)| {
-            let mut pairs = curve.iter().zip(&points);
+        let same = groups.iter_mut().find(|curve| {
+            let mut pairs = curve.points.iter().zip(&points);
             pairs.all(|(a, b)| (a[1] - b[1]).abs() < SAME_CURVE)
         });
         match same {
-            Some((named, _)) => named.push(n),
-            None => groups.push((vec![n], points)),
+            Some(curve) => curve.skills.push(n),
+            None => groups.push(Curve {
+                skills: vec![n],
+                points,
+            }),
         }
     }
     groups
 }
 
-/// How likely each practised skill will be known over the coming days, from what is known now.
-pub(super) fn retention(ui: &mut Ui, learner: &Learner, now: Moment, axis: String) {
-    let curves: Vec<(usize, Vec<[f64; 2]>)> = learner
-        .standings()
-        .iter()
-        .filter_map(|standing| {
-            let curve = standing.forgetting_curve(now, AHEAD_DAYS)?;
-            let points = curve.into_iter().map(|(days, known)| [days, 100.0 * known]);
-            Some((standing.skill().index(), points.collect()))
-        })
-        .collect();
+/// How likely each practised skill will be known over the coming days, from what is known now, %.
+pub(super) fn retention_curves(learner: &Learner, now: Moment) -> Vec<Curve> {
+    let practised = learner.standings().iter().filter_map(|standing| {
+        let curve = standing.forgetting_curve(now, AHEAD_DAYS)?;
+        let points = curve.into_iter().map(|(days, known)| [days, 100.0 * known]);
+        Some((standing.skill().index(), points.collect()))
+    });
+    told_apart(practised.collect())
+}
+
+/// Colour of a skill: its curve's, which it may share.
+pub(super) fn curve_ink(curves: &[Curve], n: usize) -> Color32 {
+    let of = curves.iter().find(|curve| curve.skills.contains(&n));
+    of.map_or(ink(n), Curve::ink)
+}
+
+/// Heights for labels that would stand at `wanted`: as near to them as `apart` from one to the next allows, within
+/// 0 and 100, in the order of `wanted`.
+fn spread(wanted: &[f64], apart: f64) -> Vec<f64> {
+    let mut order: Vec<usize> = (0..wanted.len()).collect();
+    order.sort_by(|a, b| wanted[*a].total_cmp(&wanted[*b]));
+    let mut heights = wanted.to_vec();
+    let mut least = 0.0_f64;
+    for n in &order {
+        heights[*n] = heights[*n].max(least);
+        least = heights[*n] + apart;
+    }
+    let mut most = 100.0_f64;
+    for n in order.iter().rev() {
+        heights[*n] = heights[*n].min(most);
+        most = heights[*n] - apart;
+    }
+    heights
+}
+
+/// The curves, each with its numbers behind its end, where no curve runs through them.
+pub(super) fn retention(ui: &mut Ui, curves: &[Curve], axis: String, texts: &Texts) {
+    let numbers = curves.iter().map(|curve| kit::width(ui, &curve.numbers()));
+    let numbers = f64::from(numbers.fold(0.0_f32, f32::max)) + 12.0;
+    let days = f64::from(AHEAD_DAYS);
+    // The axes take the rest of the room.
+    let across = (f64::from(ui.available_width()) - 60.0 - numbers).max(100.0);
+    let high = (f64::from(ui.available_height()) - 50.0).max(60.0);
+    let behind = days * numbers / across;
+    let line = 100.0 * f64::from(t::BODY) / high;
+    let ends: Vec<f64> = curves.iter().map(Curve::end).collect();
+    let heights = spread(&ends, line);
     let step = if ui.available_width() > 500.0 {
         5.0
     } else {
@@ -99,32 +154,37 @@ pub(super) fn retention(ui: &mut Ui, learner: &Learner, now: Moment, axis: Strin
     plot("retention")
         .x_axis_label(axis)
         .include_x(0.0)
-        .include_x(AHEAD_DAYS)
+        .include_x(days + behind)
         .include_y(0.0)
         .include_y(100.0)
-        .x_grid_spacer(move |input| marks(input, step))
+        .x_grid_spacer(move |input| {
+            let mut marks = marks(input, step);
+            marks.retain(|mark| mark.value <= days);
+            marks
+        })
         .y_grid_spacer(|input| marks(input, 20.0))
-        .y_axis_formatter(|mark: GridMark, _| format!("{:.0} %", mark.value))
+        .y_axis_formatter(|mark: GridMark, _| texts.percent(mark.value / 100.0, 0))
         .show(ui, |plot| {
-            for (named, points) in told_apart(curves) {
-                let n = named[0];
-                // Numbers stand apart from one another along the curves.
-                let spot = points[(n + 1) * points.len() / 10];
+            for (curve, height) in curves.iter().zip(heights) {
+                let n = curve.skills[0];
                 let style = match n % 3 {
                     0 => LineStyle::Solid,
                     1 => LineStyle::dashed_loose(),
                     _ => LineStyle::dotted_dense(),
                 };
-                let line = Line::new(format!("skill {n}"), PlotPoints::from(points));
-                plot.line(line.color(ink(n)).width(2.0).style(style));
-                plot.text(numbered(&named, spot[0], spot[1]));
+                let line = Line::new(format!("skill {n}"), curve.points.clone());
+                plot.line(line.color(curve.ink()).width(2.0).style(style));
+                let text = RichText::new(curve.numbers()).size(t::BODY);
+                let spot = PlotPoint::new(days + behind * 6.0 / numbers, height);
+                let text = Text::new(format!("numbers {n}"), spot, text.color(curve.ink()));
+                plot.text(text.anchor(Align2::LEFT_CENTER));
             }
         });
 }
 
 /// Mean time from step to step on each practice day, with its spread up and down.
-pub(super) fn rhythm(ui: &mut Ui, days: &[DayRhythm]) {
-    let dates: Vec<String> = days.iter().map(|one| date(one.day)).collect();
+pub(super) fn rhythm(ui: &mut Ui, days: &[DayRhythm], texts: &Texts) {
+    let dates: Vec<String> = days.iter().map(|one| date(one.day, texts)).collect();
     let label = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| {
         let whole = (mark.value - mark.value.round()).abs() < 1e-6 && mark.value >= 0.0;
         let name = dates.get(mark.value.round() as usize).filter(|_| whole);
@@ -164,10 +224,14 @@ pub(super) fn rhythm(ui: &mut Ui, days: &[DayRhythm]) {
         });
 }
 
-/// A day as month and day.
-fn date(day: i64) -> String {
+/// Day and month, as the language writes them.
+fn date(day: i64, texts: &Texts) -> String {
     let date = chrono::DateTime::from_timestamp(day * DAY_S, 0).unwrap_or_default();
-    date.format("%m-%d").to_string()
+    let args = [
+        ("day", Value::from(date.day())),
+        ("month", Value::from(date.month())),
+    ];
+    texts.with("practice-chart-date", &args)
 }
 
 /// A grid of counts: a row for each digit shown, a column for each digit read.
@@ -253,6 +317,37 @@ pub(super) fn confusion(ui: &mut Ui, confusion: &Confusion, shown: &str, read: &
 #[cfg(test)]
 mod tests {
     use super::*;
+    use detent_content::Language;
+
+    #[test]
+    fn labels_stand_apart_and_within_the_chart() {
+        for wanted in [
+            vec![50.0, 50.0, 50.0, 51.0],
+            vec![2.0, 0.0, 1.0],
+            vec![99.0, 98.0, 100.0, 40.0],
+        ] {
+            let mut heights = spread(&wanted, 8.0);
+            // The order of the curves stays that of their numbers.
+            for (n, a) in wanted.iter().enumerate() {
+                for (m, b) in wanted.iter().enumerate() {
+                    assert!(a >= b || heights[n] < heights[m], "{wanted:?}: {heights:?}");
+                }
+            }
+            heights.sort_by(f64::total_cmp);
+            assert!(heights[0] >= 0.0 && heights[heights.len() - 1] <= 100.0);
+            let gaps = heights.windows(2).map(|pair| pair[1] - pair[0]);
+            gaps.for_each(|gap| assert!(gap > 8.0 - 1e-9, "{wanted:?}: {heights:?}"));
+        }
+        assert_eq!(spread(&[10.0, 90.0], 8.0), [10.0, 90.0]);
+    }
+
+    #[test]
+    fn a_day_is_written_as_the_language_writes_it() {
+        let day = chrono::NaiveDate::from_ymd_opt(2026, 11, 22).expect("a day");
+        let days = day.and_time(chrono::NaiveTime::MIN).and_utc().timestamp() / DAY_S;
+        assert_eq!(date(days, &Texts::load(Language::En)), "11/22");
+        assert_eq!(date(days, &Texts::load(Language::Es)), "22/11");
+    }
 
     #[test]
     fn curves_that_look_the_same_are_drawn_once() {
@@ -262,8 +357,13 @@ mod tests {
                 .collect()
         };
         let groups = told_apart(vec![(0, curve(90.0)), (2, curve(92.5)), (3, curve(60.0))]);
-        let named: Vec<&[usize]> = groups.iter().map(|(named, _)| named.as_slice()).collect();
+        let named: Vec<&[usize]> = groups.iter().map(|curve| curve.skills.as_slice()).collect();
         assert_eq!(named, [&[0, 2][..], &[3]]);
+        assert_eq!(groups[0].numbers(), "1, 3");
+        // Skills of one curve have its color in the bars as well; one without a curve has its own.
+        assert_eq!(curve_ink(&groups, 2), curve_ink(&groups, 0));
+        assert_ne!(curve_ink(&groups, 3), curve_ink(&groups, 0));
+        assert_eq!(curve_ink(&groups, 1), ink(1));
         // One that crosses another is another.
         let falling = vec![[0.0, 90.0], [1.0, 60.0]];
         let level = vec![[0.0, 90.0], [1.0, 90.0]];

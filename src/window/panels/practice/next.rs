@@ -46,6 +46,7 @@ pub(super) fn next_ui(
     });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("practice-all"));
+        kit::quiet(ui, context.text("practice-rates-unfitted"));
         for standing in learner.learner().standings() {
             if drill_ui(ui, context, standing, now) {
                 to = Some(begin_drill(drill, standing.skill()));
@@ -62,8 +63,7 @@ fn drill_ui(ui: &mut Ui, context: &PanelContext, standing: &Standing, now: Momen
         ui.set_height(46.0);
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             let name = skill_name(context, standing.skill());
-            let text = RichText::new(context.text("practice-begin"));
-            let button = ui.add_sized([110.0, 36.0], egui::Button::new(text));
+            let button = kit::go_sized(ui, context.text("practice-begin"), vec2(110.0, 36.0));
             // Eight buttons say the same; each is of its drill.
             button.widget_info(|| {
                 let label = format!("{}: {name}", context.text("practice-begin"));

@@ -1,13 +1,14 @@
 //! Progress: four charts, and what can be carried away of it.
 
-use super::{PanelContext, charts, kit, skill_name};
+use super::charts::{self, Curve};
+use super::{PanelContext, kit, skill_name};
 use crate::attempts::Attempts;
 use crate::port::JobSource;
 use crate::practice::{LearnerRes, ahead_s, now};
 use crate::tokens as t;
 use bevy::prelude::{Rect as Part, Vec2 as Point};
 use bevy_egui::egui::{
-    self, Align2, CornerRadius, Frame, Margin, Rect, RichText, Ui, UiBuilder, pos2, vec2,
+    self, Align2, Color32, CornerRadius, Frame, Margin, Rect, RichText, Ui, UiBuilder, pos2, vec2,
 };
 use detent_content::Value;
 use detent_training::practice::{Standing, rhythm_by_day};
@@ -42,12 +43,13 @@ pub(super) fn progress_ui(
             let (above, below) = (middle.y - GAP / 2.0, middle.y + GAP / 2.0);
             let cell = |a, b| Rect::from_min_max(a, b);
             let learner = &*learner;
+            let curves = charts::retention_curves(learner.learner(), now());
             let (min, max) = (rect.min, rect.max);
             in_cell(ui, cell(min, pos2(left, above)), |ui| {
-                known_ui(ui, context, learner);
+                known_ui(ui, context, learner, &curves);
             });
             in_cell(ui, cell(pos2(right, min.y), pos2(max.x, above)), |ui| {
-                retention_ui(ui, context, learner);
+                retention_ui(ui, context, learner, &curves);
             });
             in_cell(ui, cell(pos2(min.x, below), pos2(left, max.y)), |ui| {
                 rhythm_ui(ui, context, learner);
@@ -105,7 +107,7 @@ fn export_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes, jobs
 }
 
 /// The skills, each with its number and colour in the other chart, and a bar.
-fn known_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
+fn known_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes, curves: &[Curve]) {
     let name = learner.name().map(str::to_owned);
     let name = name.unwrap_or_else(|| context.text("practice-guest"));
     let args = [("name", Value::from(name))];
@@ -114,11 +116,18 @@ fn known_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
     let height = (ui.available_height() / standings.len() as f32 - 3.0).min(48.0);
     let now = now();
     for standing in standings {
-        known_row(ui, context, standing, standing.known(now), height);
+        let ink = charts::curve_ink(curves, standing.skill().index());
+        known_row(ui, context, standing, (standing.known(now), ink), height);
     }
 }
 
-fn known_row(ui: &mut Ui, context: &PanelContext, standing: &Standing, known: f64, height: f32) {
+fn known_row(
+    ui: &mut Ui,
+    context: &PanelContext,
+    standing: &Standing,
+    (known, ink): (f64, Color32),
+    height: f32,
+) {
     let (rect, painter) = kit::canvas(ui, height);
     let n = standing.skill().index();
     // Where there is little room across, the bar stands below the name.
@@ -133,13 +142,13 @@ fn known_row(ui: &mut Ui, context: &PanelContext, standing: &Standing, known: f6
     };
     let left = rect.left();
     let number = (n + 1).to_string();
-    write(left, Align2::LEFT_CENTER, charts::ink(n), number);
+    write(left, Align2::LEFT_CENTER, ink, number);
     let name = skill_name(context, standing.skill());
     write(left + 20.0, Align2::LEFT_CENTER, t::TEXT, name.clone());
     let told = if standing.answers == 0 {
         context.text("practice-new")
     } else {
-        format!("{} %", (100.0 * known).round())
+        context.texts.percent(known, 0)
     };
     write(rect.right(), Align2::RIGHT_CENTER, t::TEXT, told.clone());
     let bar = if below {
@@ -157,7 +166,7 @@ fn known_row(ui: &mut Ui, context: &PanelContext, standing: &Standing, known: f6
     if standing.answers > 0 {
         let mut full = bar;
         full.set_width(bar.width() * known.clamp(0.0, 1.0) as f32);
-        painter.rect_filled(full, CornerRadius::same(5), charts::ink(n));
+        painter.rect_filled(full, CornerRadius::same(5), ink);
     }
     ui.interact(rect, ui.id().with(("skill", n)), egui::Sense::hover())
         .on_hover_text(context.with(
@@ -173,7 +182,7 @@ fn known_row(ui: &mut Ui, context: &PanelContext, standing: &Standing, known: f6
         });
 }
 
-fn retention_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
+fn retention_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes, curves: &[Curve]) {
     kit::heading(ui, context.text("practice-chart-retention"));
     if learner.answers().is_empty() {
         ui.label(context.text("practice-chart-retention-none"));
@@ -181,7 +190,7 @@ fn retention_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
     }
     kit::quiet(ui, context.text("practice-rates-unfitted"));
     let axis = context.text("practice-chart-retention-axis");
-    charts::retention(ui, learner.learner(), now(), axis);
+    charts::retention(ui, curves, axis, context.texts);
 }
 
 fn rhythm_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
@@ -192,7 +201,7 @@ fn rhythm_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {
         return;
     }
     kit::quiet(ui, context.text("practice-chart-rhythm-axis"));
-    charts::rhythm(ui, &days);
+    charts::rhythm(ui, &days, context.texts);
 }
 
 fn confusion_ui(ui: &mut Ui, context: &PanelContext, learner: &LearnerRes) {

@@ -194,7 +194,7 @@ fn progress_tells_what_is_known_and_confused() {
     let mut learner = LearnerRes::guest(answers);
     learner.ui_state.progress = true;
     let harness = harness(Language::En, learner);
-    harness.get_by_label("Reading lamps: 100 %");
+    harness.get_by_label("Reading lamps: 100%");
     harness.get_by_label("Using the meter: not practiced yet");
     harness.get_by_label("Most often confused: 2 read as 8 (× 1).");
     harness.get_by_label("No try at an entry gesture has been timed yet.");

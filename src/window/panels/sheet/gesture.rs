@@ -6,7 +6,7 @@ use bevy_egui::egui::{
     self, Align2, Color32, CornerRadius, Painter, Pos2, Rect, RichText, Stroke, StrokeKind, Ui,
     Vec2, pos2, vec2,
 };
-use detent_content::Value;
+use detent_content::{Texts, Value};
 use detent_simulation::controller::{GestureStep, LidMove, Selector};
 use detent_simulation::interface::{Button, Direction};
 use std::f32::consts::{PI, TAU};
@@ -141,7 +141,7 @@ fn stays(painter: &Painter, rect: Rect) {
     painter.rect_filled(bar, CornerRadius::same(2), t::PRINT_ACCENT);
 }
 
-fn tile(painter: &Painter, rect: Rect, step: &GestureStep, selector: Selector) {
+fn tile(painter: &Painter, rect: Rect, step: &GestureStep, selector: Selector, texts: &Texts) {
     kit::frame(painter, rect, Color32::WHITE, t::PRINT_QUIET);
     let middle = rect.center() - vec2(0.0, 4.0);
     let ink = Stroke::new(2.6, t::PRINT_ACCENT);
@@ -180,11 +180,8 @@ fn tile(painter: &Painter, rect: Rect, step: &GestureStep, selector: Selector) {
             button_tile(painter, middle - vec2(0.0, 5.0), button, true, ink);
             stays(painter, rect);
             let seconds = |ms| f64::from(ms) / 1000.0;
-            foot(
-                painter,
-                rect,
-                format!("{}–{} s", seconds(min_ms), seconds(max_ms)),
-            );
+            let range = format!("{}–{} s", seconds(min_ms), seconds(max_ms));
+            foot(painter, rect, texts.digits(range));
         }
         GestureStep::Push { button, .. } => {
             button_tile(painter, middle, button, true, ink);
@@ -306,7 +303,13 @@ pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
             (i / abreast) as f32 * (TILE + 6.0),
         );
         let tile_rect = Rect::from_min_size(rect.min + place, vec2(width, TILE));
-        tile(&painter, tile_rect, step, board.panel.selector);
+        tile(
+            &painter,
+            tile_rect,
+            step,
+            board.panel.selector,
+            context.texts,
+        );
         let corner = tile_rect.min + vec2(6.0, 3.0);
         kit::write(
             &painter,

@@ -15,6 +15,9 @@ use detent_training::practice::drill::lamps::EXAMPLES;
 /// The number of the example for flashes, which are counted, and where every number can be shown.
 const FLASHED: u8 = EXAMPLES[0];
 const EXAMPLE: u8 = EXAMPLES[1];
+/// Width of a mode's name in the table of what the lamps show, and the room beside it.
+const NAME_WIDTH: f32 = 112.0;
+const BETWEEN: f32 = 12.0;
 
 /// The lamps of the board in a small picture, those of `lit` lit.
 pub(in crate::panels) fn picture(painter: &Painter, rect: Rect, signs: &Signs, lit: u16) {
@@ -312,10 +315,11 @@ pub(super) fn lamps(ui: &mut Ui, context: &PanelContext) {
         "sheet-lamps-no-lock"
     }));
     kit::print_heading(ui, context.text("sheet-sights"));
+    let told = ui.available_width() - NAME_WIDTH - BETWEEN;
     Grid::new("sights")
         .num_columns(2)
         .striped(true)
-        .spacing([12.0, 7.0])
+        .spacing([BETWEEN, 7.0])
         .show(ui, |ui| {
             for (mode, shows) in [
                 ("idle", rules.idle),
@@ -326,12 +330,12 @@ pub(super) fn lamps(ui: &mut Ui, context: &PanelContext) {
                 ("recalibration", rules.recalibration),
             ] {
                 ui.vertical(|ui| {
-                    ui.set_width(112.0);
+                    ui.set_width(NAME_WIDTH);
                     let name = RichText::new(context.text(&format!("lamps-{mode}")));
                     ui.label(name.color(t::PRINT_ACCENT));
                 });
                 ui.vertical(|ui| {
-                    ui.set_width(212.0);
+                    ui.set_width(told);
                     sight(ui, context, mode, shows);
                 });
                 ui.end_row();

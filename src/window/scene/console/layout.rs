@@ -17,6 +17,12 @@ const LAMPS_LEFT: Vec2 = Vec2::new(-0.148, 0.004);
 /// Radius of the arc of lamps round the dial, and how far below its lamp each number stands, m.
 const ARC: f32 = 0.1125;
 const ARC_MARK_BELOW: f32 = 0.0182;
+/// How tall a printed number is, and one that says what others are times, m.
+const MARK: f32 = 0.0082;
+const TIMES_MARK: f32 = 0.0092;
+/// Radii of the braces over the arc, and of what all weights below one are times.
+const ARC_BRACE: f32 = 0.1285;
+const ARC_TIMES: f32 = 0.1415;
 /// Height and width of a digit, and the thickness of its bars, m.
 const DIGIT: Vec2 = Vec2::new(0.058, 0.112);
 const BAR: f32 = 0.0125;
@@ -63,6 +69,15 @@ impl Knob {
     /// Direction of a stop from the middle: position 0 is up, then clockwise.
     pub fn towards(&self, stop: u8) -> Vec2 {
         Vec2::from_angle(PI / 2.0 - f32::from(stop) * 2.0 * PI / f32::from(self.stops.max(1)))
+    }
+}
+
+/// How tall a printed mark is, m.
+pub fn mark_height(text: &str) -> f32 {
+    if text.starts_with('×') {
+        TIMES_MARK
+    } else {
+        MARK
     }
 }
 
@@ -201,8 +216,9 @@ impl Layout {
             let near = PI / 2.0 + sign * gap / 2.0 - sign * 0.06;
             let far = PI / 2.0 + sign * (half + 0.06);
             let (from, to) = (near.min(far), near.max(far));
-            self.braces.push((KNOB_AMONG, 0.1285, from, to));
-            let out = Vec2::from_angle(PI / 2.0 + sign * (half + 0.27)) * 0.123;
+            self.braces.push((KNOB_AMONG, ARC_BRACE, from, to));
+            // Over its brace: beside it, it would stand in line with the weight of the outermost lamp.
+            let out = Vec2::from_angle((from + to) / 2.0) * ARC_TIMES;
             self.marks.push((text.to_owned(), KNOB_AMONG + out));
         }
     }
@@ -402,6 +418,29 @@ mod tests {
                         (*at - *there).abs().cmpge(*half + *size).any()
                     };
                     assert!(apart, "{}: {name} covers {other}", board.id);
+                }
+            }
+        }
+    }
+
+    /// Numbers that stand in line are one number to the eye unless more than the widest character lies between them.
+    #[test]
+    fn no_two_marks_read_as_one_number() {
+        for board in boards() {
+            let marks = Layout::of(&board.panel, &board.lamps).marks;
+            let wide = |text: &str| text.chars().count() as f32 * mark_height(text);
+            for (n, (one, at)) in marks.iter().enumerate() {
+                let reach = at.abs() + Vec2::new(wide(one), mark_height(one)) / 2.0;
+                let on = reach.cmple(FACE_SIZE / 2.0).all();
+                assert!(on, "{}: {one} leaves the face", board.id);
+                for (other, there) in &marks[n + 1..] {
+                    let apart = (*at - *there).abs();
+                    let free = apart.x - (wide(one) + wide(other)) / 2.0;
+                    assert!(
+                        apart.y > MARK || free > 1.5 * TIMES_MARK,
+                        "{}: {one} and {other} read as one number",
+                        board.id
+                    );
                 }
             }
         }

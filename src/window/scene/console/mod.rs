@@ -109,11 +109,7 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
         depth = 0.0076;
     }
     for (text, place) in &layout.marks {
-        let height = if text.starts_with('×') {
-            0.0092
-        } else {
-            0.0082
-        };
+        let height = layout::mark_height(text);
         let place = at(place.x, place.y, 0.0068);
         print::text(make, context, text, height, &pale, place);
     }

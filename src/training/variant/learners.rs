@@ -1,0 +1,285 @@
+//! Learners who do not exist: how many of them would pass a job.
+//!
+//! What a job asks of them is read off the expert's attempt at it: codes to read, entries into service mode, tests to
+//! choose, hands to put in safely, things to prove. Each learner has a rate for each skill, the chance that one such
+//! thing comes off. Who chooses a wrong test may stop testing and go the guesser's way, which was gone on the same
+//! machine; every other slip takes the judge's own losses. The same learners try every job, so that two jobs differ by
+//! what they ask and not by who came. A worn dial is not in it, nor is the time that slips take.
+
+use crate::bench::{Bench, MilestoneKind};
+use crate::lesson::technician::TRIES;
+use crate::lesson::{FREE_TRIES, Loss, Score, first_touches};
+use detent_simulation::controller::EntryError;
+use detent_simulation::interface::Pin;
+use detent_simulation::units::{Time, uniform};
+use rand::SeedableRng;
+use rand_chacha::ChaCha8Rng;
+
+/// Learners who try each job, and the seed that they are drawn from.
+const LEARNERS: usize = 200;
+const SEED: u64 = 0x6c65_6172_6e65_7273;
+/// Of slips in safe work, one in so many hurts, which fails the job; of wrong choices, one in so many is to buy on a guess
+/// instead of testing on. Our own invention.
+const HURTS_ONE_IN: f64 = 4.0;
+const GUESSES_ONE_IN: f64 = 3.0;
+
+/// Least and greatest rate that a learner is drawn with, every value between them as likely. Our own invention: no
+/// learner was measured.
+const READING: (f64, f64) = (0.80, 0.99);
+const ENTERING: (f64, f64) = (0.50, 0.95);
+const CHOOSING: (f64, f64) = (0.60, 0.98);
+const SAFE_WORK: (f64, f64) = (0.85, 0.99);
+const PROVING: (f64, f64) = (0.60, 0.98);
+
+/// Chances, 0 to 1, that something comes off for one learner.
+#[derive(Clone, Copy, Debug)]
+struct SkillRates {
+    /// A code is read rightly.
+    reading: f64,
+    /// A try at the entry gesture gets in.
+    entering: f64,
+    /// The next test is chosen rightly.
+    choosing: f64,
+    /// Hands go in only once the machine is proved dead.
+    safe_work: f64,
+    /// Something that the proof wants is done.
+    proving: f64,
+}
+
+impl SkillRates {
+    fn draw(rng: &mut ChaCha8Rng) -> SkillRates {
+        let mut between = |(least, most): (f64, f64)| least + (most - least) * uniform(rng);
+        SkillRates {
+            reading: between(READING),
+            entering: between(ENTERING),
+            choosing: between(CHOOSING),
+            safe_work: between(SAFE_WORK),
+            proving: between(PROVING),
+        }
+    }
+}
+
+/// What a job asks, and what the expert's way and the guesser's are worth.
+pub(super) struct Demands<'a> {
+    expert: &'a Score,
+    /// None where the machine refused him a step.
+    guesser: Option<&'a Score>,
+    codes: Vec<u8>,
+    entries: usize,
+    choices: usize,
+    touches: usize,
+    proofs: Vec<Loss>,
+    end: Time,
+}
+
+impl<'a> Demands<'a> {
+    /// Of the job that the expert did on `done`.
+    pub fn of(done: &Bench, expert: &'a Score, guesser: Option<&'a Score>) -> Demands<'a> {
+        let began = done.began();
+        let entered = |kind: &MilestoneKind| *kind == MilestoneKind::ServiceEntered;
+        let milestones = done.milestones().iter();
+        let entries = milestones.filter(|m| m.at >= began && entered(&m.kind));
+        // What proves the machine dead is part of safe work.
+        let charge = |pin: Pin| matches!(pin, Pin::BulkPlus | Pin::BulkMinus);
+        let readings = done.notebook().iter();
+        let readings = readings.filter(|r| !(charge(r.red) && charge(r.black)));
+        let choices = readings.count() + done.log().seen_by_hand().count();
+        let mut proofs = Vec::new();
+        if choices > 0 {
+            proofs.push(Loss::NoEvidence);
+        }
+        if done.passed(MilestoneKind::CalibrationPassed, began) {
+            proofs.push(Loss::NotRecalibrated);
+        }
+        if done.passed(MilestoneKind::ProgramFinished, began) {
+            proofs.push(Loss::NoProvingRun);
+        }
+        let mut codes: Vec<u8> = Vec::new();
+        for (_, code) in done.noted_codes().iter() {
+            if !codes.contains(&code) {
+                codes.push(code);
+            }
+        }
+        Demands {
+            expert,
+            guesser,
+            codes,
+            entries: entries.count(),
+            choices,
+            touches: first_touches(done).len(),
+            proofs,
+            end: done.now(),
+        }
+    }
+
+    /// Share of the simulated learners who pass, 0 to 1.
+    pub fn share_passing(&self) -> f64 {
+        self.share_of(SkillRates::draw)
+    }
+
+    fn share_of(&self, rates: impl Fn(&mut ChaCha8Rng) -> SkillRates) -> f64 {
+        let passes = |n: &usize| {
+            let mut rng = ChaCha8Rng::seed_from_u64(SEED);
+            rng.set_stream(*n as u64);
+            let rates = rates(&mut rng);
+            self.passes(rates, &mut rng)
+        };
+        (0..LEARNERS).filter(passes).count() as f64 / LEARNERS as f64
+    }
+
+    /// Whether somebody with these rates passes this time.
+    fn passes(&self, rates: SkillRates, rng: &mut ChaCha8Rng) -> bool {
+        let mut comes_off = |rate: f64| uniform(rng) < rate;
+        let guesses = (1.0 - rates.choosing) / GUESSES_ONE_IN;
+        let tests_on = (0..self.choices).all(|_| comes_off(1.0 - guesses));
+        let way = match tests_on {
+            true => Some(self.expert),
+            false => self.guesser,
+        };
+        let Some(mut score) = way.cloned() else {
+            return false;
+        };
+        let mut lose = |loss: Loss| score.lose(loss.side(), self.end, loss);
+        let mut failed = 0;
+        let mut was_in = false;
+        for _ in 0..self.entries {
+            let tries = (0..TRIES).take_while(|_| !comes_off(rates.entering));
+            let failed_now = tries.count();
+            failed += failed_now;
+            was_in |= failed_now < TRIES;
+        }
+        for _ in FREE_TRIES..failed {
+            let rule = EntryError::Late { step: 0, by_ms: 1 };
+            lose(Loss::FailedTry { rule });
+        }
+        if self.entries > 0 && !was_in {
+            lose(Loss::NeverEntered);
+        }
+        let due = self.codes.len();
+        for code in &self.codes {
+            let was_read = comes_off(rates.reading);
+            if was_in && !was_read {
+                let (noted, shown) = (code ^ 1, self.codes.clone());
+                lose(Loss::Misread { noted, shown });
+            }
+            if !was_in || !was_read {
+                lose(Loss::CodeNotNoted { code: *code, due });
+            }
+        }
+        for _ in 0..self.touches {
+            if !comes_off(rates.safe_work) {
+                lose(match comes_off(1.0 / HURTS_ONE_IN) {
+                    true => Loss::TouchedCharge,
+                    false => Loss::NotProvedDead,
+                });
+            }
+        }
+        for loss in self.proofs.iter().filter(|_| tests_on) {
+            if !comes_off(rates.proving) {
+                lose(loss.clone());
+            }
+        }
+        score.passed()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lesson::Dimension;
+    use crate::lesson::DimensionScore;
+
+    /// A score of 100 points with this share kept on every side.
+    fn score(kept: f64) -> Score {
+        let points = [5.0, 15.0, 30.0, 20.0, 10.0, 20.0];
+        let sides = Dimension::ALL.iter().zip(points);
+        let dimensions = sides.map(|(dimension, of)| DimensionScore {
+            dimension: *dimension,
+            of,
+            kept: kept * of,
+            lost: Vec::new(),
+        });
+        Score {
+            dimensions: dimensions.collect(),
+        }
+    }
+
+    fn demands<'a>(expert: &'a Score, guesser: &'a Score) -> Demands<'a> {
+        Demands {
+            expert,
+            guesser: Some(guesser),
+            codes: vec![42],
+            entries: 2,
+            choices: 2,
+            touches: 2,
+            proofs: vec![Loss::NoEvidence, Loss::NotRecalibrated, Loss::NoProvingRun],
+            end: Time::ZERO,
+        }
+    }
+
+    fn all(rate: f64) -> SkillRates {
+        SkillRates {
+            reading: rate,
+            entering: rate,
+            choosing: rate,
+            safe_work: rate,
+            proving: rate,
+        }
+    }
+
+    #[test]
+    fn who_never_slips_passes_as_the_expert_does_and_who_always_slips_fails() {
+        let (expert, guesser) = (score(1.0), score(0.4));
+        let demands = demands(&expert, &guesser);
+        assert_eq!(demands.share_of(|_| all(1.0)), 1.0);
+        assert_eq!(demands.share_of(|_| all(0.0)), 0.0);
+        let share = demands.share_passing();
+        assert!(share > 0.1 && share < 0.9, "{share}");
+        // The same learners, the same slips.
+        assert_eq!(share, demands.share_passing());
+    }
+
+    /// Who does everything else well passes unless one choice is to guess: the share is the chance not to guess to the
+    /// power of the choices (product rule for independent events), within four standard errors of a binomial share.
+    #[test]
+    fn each_further_choice_costs_its_share_of_the_learners() {
+        let (expert, guesser) = (score(1.0), score(0.4));
+        let rate = 0.4;
+        let goes_on: f64 = 1.0 - (1.0 - rate) / GUESSES_ONE_IN;
+        for choices in [0, 1, 3, 6] {
+            let demands = Demands {
+                choices,
+                ..demands(&expert, &guesser)
+            };
+            let choosing = |_: &mut ChaCha8Rng| SkillRates {
+                choosing: rate,
+                ..all(1.0)
+            };
+            let expected: f64 = (0..choices).map(|_| goes_on).product();
+            let error = (expected * (1.0 - expected) / LEARNERS as f64).sqrt();
+            let share = demands.share_of(choosing);
+            assert!(
+                (share - expected).abs() <= 4.0 * error,
+                "{choices}: {share}"
+            );
+        }
+    }
+
+    /// One slip in so many hurts, which fails the job whatever else is won.
+    #[test]
+    fn hands_that_are_put_in_unsafely_fail_the_job_when_that_hurts() {
+        let (expert, guesser) = (score(1.0), score(0.4));
+        let demands = Demands {
+            touches: 1,
+            ..demands(&expert, &guesser)
+        };
+        let careless = |_: &mut ChaCha8Rng| SkillRates {
+            safe_work: 0.0,
+            ..all(1.0)
+        };
+        let expected = 1.0 - 1.0 / HURTS_ONE_IN;
+        let error = (expected * (1.0 - expected) / LEARNERS as f64).sqrt();
+        let share = demands.share_of(careless);
+        assert!((share - expected).abs() <= 4.0 * error, "{share}");
+    }
+}
