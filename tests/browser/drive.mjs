@@ -96,12 +96,19 @@ class Person {
   async open(url) {
     await this.page.goto(`${url}?names`);
     await this.ready();
+    await this.everything();
   }
 
   async ready() {
     await this.page.waitForFunction(() => performance.getEntriesByName("detent-first-frame").length > 0,
       null, { timeout: SLOW_MS });
     await until("names on the screen", async () => (await this.seen()) !== null);
+  }
+
+  /// Whoever comes for the first time is asked for a name and sees one button; the rest lies behind another.
+  async everything() {
+    const label = MESSAGES.get("start-everything");
+    if ((await this.places(label)).length > 0) await this.click(label, null, 0);
   }
 
   async seen() {
@@ -553,7 +560,7 @@ async function guided(person, hands, language) {
     }
   };
   await picture();
-  await hands.use(say("start-guided"));
+  await hands.use(say("start-first"));
   await person.see("the bench", (seen) => seen.screen === "Bench");
   await sleep(4_000);
   await picture();
@@ -862,14 +869,16 @@ const COMMANDS = {
   }),
 
   /// The guided first job with keys alone, in Spanish.
-  "guided-keys": () => fresh(async ({ person, server }) => {
-    await person.open(server.url);
+  "guided-keys": () => fresh(async ({ person, page, server }) => {
+    await page.goto(`${server.url}?names`);
+    await person.ready();
     return guided(person, new KeyHands(person), argument ?? "es");
   }, { locale: argument ?? "es" }),
 
   /// The same with a finger alone, on a tablet held across, in English.
   "guided-touch": () => fresh(async ({ person, page, context, server }) => {
-    await person.open(server.url);
+    await page.goto(`${server.url}?names`);
+    await person.ready();
     const fingers = await context.newCDPSession(page);
     await fingers.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
     const language = argument ?? "en";

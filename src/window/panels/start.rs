@@ -55,6 +55,7 @@ pub(super) fn start_ui(
                     });
                 });
                 ui.label(RichText::new(context.text("app-tagline")).size(18.0));
+                kept::look_again(context, jobs);
                 let first = is_first_start(learner, context.ui_state, jobs);
                 if !first {
                     let name = learner.name().map(str::to_owned);
@@ -74,7 +75,6 @@ pub(super) fn start_ui(
                     let text = storage_error.words(context.texts);
                     ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
                 }
-                kept::look_again(context, jobs);
                 // While an examination is open nothing else is done here, or its jobs could be tried out.
                 if learner.sitting().is_some() {
                     kit::quiet(ui, context.text("examination-is-open"));
@@ -135,13 +135,14 @@ fn begin(context: &mut PanelContext, jobs: &dyn JobSource, offer: usize) {
     context.ui_state.open(jobs.open(offer, seed));
 }
 
-/// Nobody has a name here yet, and nothing was tried.
+/// Nobody has a name here yet, and nothing was tried or begun.
 fn is_first_start(learner: &mut LearnerRes, ui_state: &UiState, jobs: &dyn JobSource) -> bool {
     !ui_state.everything
         && learner.keeps()
         && guided_offer(jobs).is_some()
         && is_new(learner.learner(), jobs)
         && learner.known().is_empty()
+        && ui_state.kept.as_ref().is_none_or(Vec::is_empty)
 }
 
 /// The way in for whoever comes for the first time: a name, and one button.
