@@ -8,6 +8,7 @@
 )]
 
 mod best;
+mod coached;
 mod failure;
 mod job;
 mod jobs;

@@ -1,6 +1,7 @@
 //! What the commands print.
 
 use super::Failure;
+use super::coached::Coached;
 use super::output::Output;
 use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Words};
 use detent_simulation::controller::{LampRules, Lamps, Signs};
@@ -115,6 +116,7 @@ pub(super) fn outcome(
     (intake, first): (&Intake, Option<&(EarlierVisit, CustomerAccount)>),
     looks: &[Look],
     review: Option<&Review>,
+    coached: Option<&Coached>,
     language: Language,
 ) -> Result<(), Failure> {
     let volts = scenario_source.scenario.mains.rating().volts;
@@ -269,6 +271,9 @@ pub(super) fn outcome(
             }
         }
     }
+    if let Some(coached) = coached {
+        put(coached.words(score, &texts))?;
+    }
     put(format!("{}:", texts.get("invoice")))?;
     for row in texts.invoice(&Invoice::of(bench), bench.counter()) {
         put(match row.amount {
@@ -294,9 +299,9 @@ pub(super) fn outcome(
         put(format!("{}:", texts.get(key)))?;
         for stop in way {
             put(format!(
-                "  {} min {:>6.0}  {}",
+                "  {} min {:>8}  {}",
                 texts.digits(format!("{:>5.1}", stop.minutes)),
-                stop.money,
+                texts.whole_money(stop.money),
                 words.deed(&stop.deed)
             ))?;
         }
