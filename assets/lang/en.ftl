@@ -298,6 +298,7 @@ coach = Work on this first
 coach-again = Do this job again
 coach-cost = It cost { $points } points in this job.
 coach-drill = Drill: { $skill }
+coach-job = Job: { $title }
 coach-next-job = Next job
 
 ## code
@@ -1119,6 +1120,8 @@ hint-look-again = Look again
 hint-make-safe-ask = What on this machine can still hurt you, or run out?
 hint-make-safe-do = Before the next step: { $practice }. It protects you whatever the fault is.
 hint-make-safe-where = The next step is not safe yet.
+hint-none-no-table = There are no hints: there is no table of this board’s faults.
+hint-none-second-visit = There are no hints on a second visit: go by what the first one showed.
 hint-open-cabinet-ask = What is in the way of the next step?
 hint-open-cabinet-do = Take the cabinet panels off. What has to be tested next is behind them.
 hint-open-cabinet-where = The next step is inside the machine.
@@ -2089,6 +2092,18 @@ step-release = Release { $button }
 step-turn-left = Turn { $detents } detents left
 step-turn-right = Turn { $detents } detents right
 
+## stopped
+
+stopped = { $why } The clock is paused.
+stopped-calibration-over = The recalibration has ended.
+stopped-dark = The console has gone dark.
+stopped-floor-wet = There is water on the floor.
+stopped-held = The control has stopped with a fault.
+stopped-nothing-came = Two hours have passed and nothing has ended or stopped.
+stopped-outlet-tripped = The outlet’s residual current device has tripped.
+stopped-program-finished = The program has ended.
+stopped-service-left = The control has left service mode by itself.
+
 ## tab
 
 tab-meter = Meter
@@ -2209,7 +2224,7 @@ wait-10-s = 10 s
 wait-left = { $seconds } s left
 wait-stop = Stop
 wait-until = Until it finishes or stops
-wait-until-how = Lets time run, two hours at most, until a program or a recalibration ends or the control stops. The customer pays for it.
+wait-until-how = Lets time run, two hours at most, until a program or a recalibration ends, the control stops or leaves service mode, the console goes dark, the outlet trips, or water comes onto the floor. Then the clock is paused. The customer pays for the time until then.
 
 ## word
 

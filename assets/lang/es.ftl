@@ -298,6 +298,7 @@ coach = Lo primero que practicar
 coach-again = Repetir este trabajo
 coach-cost = Costó { $points } puntos en este trabajo.
 coach-drill = Ejercicio: { $skill }
+coach-job = Trabajo: { $title }
 coach-next-job = Trabajo siguiente
 
 ## code
@@ -1113,6 +1114,8 @@ hint-look-again = Mirar otra vez
 hint-make-safe-ask = ¿Qué puede todavía hacerle daño en esta máquina, o derramarse?
 hint-make-safe-do = Antes del paso siguiente: { $practice }. Le protege sea cual sea el fallo.
 hint-make-safe-where = El paso siguiente aún no es seguro.
+hint-none-no-table = No hay pistas: falta la tabla de fallos de esta placa.
+hint-none-second-visit = En una segunda visita no hay pistas: guíese por lo que mostró la primera.
 hint-open-cabinet-ask = ¿Qué estorba al paso siguiente?
 hint-open-cabinet-do = Quite los paneles. Lo que toca comprobar está detrás.
 hint-open-cabinet-where = El paso siguiente está dentro de la máquina.
@@ -2080,6 +2083,18 @@ step-release = Suelte { $button }
 step-turn-left = Gire { $detents } pasos a la izquierda
 step-turn-right = Gire { $detents } pasos a la derecha
 
+## stopped
+
+stopped = { $why } El reloj está detenido.
+stopped-calibration-over = La recalibración ha terminado.
+stopped-dark = El panel se ha apagado.
+stopped-floor-wet = Hay agua en el suelo.
+stopped-held = El control se ha parado por un fallo.
+stopped-nothing-came = Han pasado dos horas y nada ha terminado ni se ha parado.
+stopped-outlet-tripped = Ha saltado el diferencial de la toma.
+stopped-program-finished = El programa ha terminado.
+stopped-service-left = El control ha salido por sí solo del modo de servicio.
+
 ## tab
 
 tab-meter = Medir
@@ -2200,4 +2215,4 @@ wait-10-s = 10 s
 wait-left = faltan { $seconds } s
 wait-stop = Parar
 wait-until = Hasta que acabe o pare
-wait-until-how = Deja correr el tiempo, dos horas como mucho, hasta que acabe un programa o una recalibración o el control se pare. Lo paga el cliente.
+wait-until-how = Deja correr el tiempo, dos horas como mucho, hasta que acabe un programa o una recalibración, el control se pare o salga del modo de servicio, el panel se apague, salte el diferencial o haya agua en el suelo. Entonces el reloj se detiene. El tiempo hasta entonces lo paga el cliente.

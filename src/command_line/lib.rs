@@ -8,6 +8,7 @@
 )]
 
 mod best;
+mod coached;
 mod failure;
 mod help;
 mod job;

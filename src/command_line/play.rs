@@ -1,13 +1,14 @@
 //! `detent play`: a script on a scenario, without a window.
 
+use super::coached::Coached;
 use super::outcome::{FailedStep, Outcome};
 use super::output::Output;
 use super::print::Look;
 use super::{Failure, print};
 use detent_content::attempt_file::AttemptWriter;
 use detent_content::{
-    ContentLibrary, Language, ReplayedAttempt, ScenarioSource, Texts, disk, read_script,
-    replay_attempt, script_line,
+    ContentLibrary, Language, ReplayedAttempt, ScenarioSource, Texts, disk, read_profile,
+    read_script, replay_attempt, script_line,
 };
 use detent_simulation::units::Span;
 use detent_training::bench::Bench;
@@ -30,6 +31,9 @@ pub(super) struct PlayArgs {
     resume: bool,
     #[arg(long, value_name = "ATTEMPT", conflicts_with_all = ["resume", "seed"])]
     call_back: Option<PathBuf>,
+    /// Learner file: what is named to work on first goes by what this learner has mastered. Nothing is written to it.
+    #[arg(long, value_name = "FILE")]
+    learner: Option<PathBuf>,
 }
 
 pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
@@ -48,6 +52,13 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
             let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
             Job::begin(save.as_deref(), seed, &content_library, &scenario_source)?
         }
+    };
+    let answers = match &args.learner {
+        Some(path) => {
+            let name = path.to_string_lossy();
+            read_profile(&name, &disk::profile_bytes(path)?)?.answers
+        }
+        None => Vec::new(),
     };
     let mut failed = None;
     for (line, step) in &steps {
@@ -90,13 +101,18 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
         } else {
             None
         };
+        let coached = Coached::after(
+            (&scenario_source, &score),
+            &answers,
+            &content_library.scenarios()?,
+        );
         print::outcome(
             &mut out,
             (&scenario_source, seed),
             (bench, &score, called.as_ref()),
             (&job.intake, job.first.as_ref()),
             &job.looks,
-            review.as_ref(),
+            (review.as_ref(), coached.as_ref()),
             language,
         )?;
     }

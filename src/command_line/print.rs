@@ -1,6 +1,7 @@
 //! What the commands print.
 
 use super::Failure;
+use super::coached::Coached;
 use super::output::Output;
 use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Words};
 use detent_simulation::controller::{LampRules, Lamps, Signs};
@@ -114,7 +115,7 @@ pub(super) fn outcome(
     (bench, score, call_back): (&Bench, &Score, Option<&CallBack>),
     (intake, first): (&Intake, Option<&(EarlierVisit, CustomerAccount)>),
     looks: &[Look],
-    review: Option<&Review>,
+    (review, coached): (Option<&Review>, Option<&Coached>),
     language: Language,
 ) -> Result<(), Failure> {
     let volts = scenario_source.scenario.mains.rating().volts;
@@ -273,6 +274,9 @@ pub(super) fn outcome(
             }
         }
     }
+    if let Some(coached) = coached {
+        put(coached.words(score, &texts))?;
+    }
     put(format!("{}:", texts.get("invoice")))?;
     for row in texts.invoice(&Invoice::of(bench), bench.counter()) {
         put(match row.amount {
@@ -298,9 +302,9 @@ pub(super) fn outcome(
         put(format!("{}:", texts.get(key)))?;
         for stop in way {
             put(format!(
-                "  {} min {:>6.0}  {}",
+                "  {} min {:>8}  {}",
                 texts.digits(format!("{:>5.1}", stop.minutes)),
-                stop.money,
+                texts.whole_money(stop.money),
                 words.deed(&stop.deed)
             ))?;
         }

@@ -10,8 +10,8 @@ use super::{
 use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
 use detent_training::lesson::{CoursePart, Guide, Library, Mains, Scenario, Score};
-use detent_training::practice::Examination;
 use detent_training::practice::drill::SuppliedBoard;
+use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::evidence::Table;
 use detent_training::reason::{Hint, PathError, Review, hint_in_slices, review_in_slices};
 use detent_training::record::{Attempt, Header, sha256_hex};
@@ -75,6 +75,23 @@ impl ScenarioSource {
     /// Whether the program drew it: then it is in no file that could be counted on.
     pub fn is_variant(&self) -> bool {
         self.text.starts_with(VARIANT_MARK)
+    }
+
+    /// File name without folder and ending.
+    pub fn stem(&self) -> String {
+        let stem = Path::new(&self.file).file_stem();
+        stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
+    }
+
+    /// What practice needs to know of it.
+    pub fn course_job(&self) -> CourseJob {
+        CourseJob {
+            file: self.stem(),
+            after: (self.scenario.course.iter())
+                .flat_map(|course| course.after.clone())
+                .collect(),
+            points: self.scenario.points,
+        }
     }
 
     /// First line of an attempt at it. A variant goes with its attempt.
@@ -366,6 +383,11 @@ impl ContentLibrary {
             Some(table) => hint_in_slices((scenario, seed), library, &table, bench).await,
             None => Ok(None),
         }
+    }
+
+    /// Whether there can be hints for this job as it stands on `bench`, and a review of it.
+    pub fn can_be_thought_over(&self, scenario: &Scenario, bench: &Bench) -> bool {
+        table_for(&self.library(scenario), scenario, bench).is_some()
     }
 
     /// The board of this name.

@@ -171,6 +171,7 @@ pub fn demo_job() -> Job {
         mains_v: 120,
         mains_hz: 60,
         hints_allowed: false,
+        hints_at_hand: false,
         points: Points::default(),
         live_tests_allowed: false,
         is_variant: false,
@@ -341,6 +342,13 @@ impl DemoBench {
     pub fn at(board: Board) -> DemoBench {
         let mut bench = DemoBench::new();
         Arc::make_mut(&mut bench.job).board = board;
+        bench
+    }
+
+    /// The same with hints allowed; there is no table to make them from.
+    pub fn without_table() -> DemoBench {
+        let mut bench = DemoBench::new();
+        Arc::make_mut(&mut bench.job).hints_allowed = true;
         bench
     }
 

@@ -4,7 +4,8 @@ use super::key_strokes::{self, KeyStroke, KeyStrokes};
 use super::pick::PointingSystems;
 use super::practice::LearnerRes;
 use super::rest::NextFrame;
-use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UNTIL_TICKS, UiState, ViewKind};
+use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UiState, ViewKind};
+use super::stops::{Glance, Stop};
 use bevy::input::ButtonState;
 use bevy::input::keyboard::{Key, KeyboardInput};
 use bevy::platform::time::Instant;
@@ -13,7 +14,7 @@ use bevy::window::PrimaryWindow;
 use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
-use detent_training::bench::{Action, MilestoneKind};
+use detent_training::bench::Action;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -133,7 +134,7 @@ fn keys(
         if bench.asked.is_some() {
             bench.step_back();
         } else if bench.wait_ticks > 0 {
-            bench.wait_ticks = 0;
+            bench.stop_waiting();
         } else if !ui_state.keys {
             ui_state.selected = None;
         }
@@ -187,7 +188,7 @@ fn keys(
         bench.wait_ticks += 60_000;
     }
     if strokes.pressed_bare(KeyCode::KeyU) {
-        bench.wait_ticks = UNTIL_TICKS;
+        bench.wait_until_it_stops();
     }
     let speeds = [0, 1, 10, 60];
     let place = speeds
@@ -257,40 +258,42 @@ fn start_budget(mut budget: ResMut<Budget>) {
     budget.until = Instant::now() + FRAME_BUDGET;
 }
 
-/// Within the time allowed, runs `ticks`: how many were run, and whether a run came to its end or was stopped, where
-/// it breaks off, and every wait with it.
-fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> (u64, bool) {
-    let mut seen = bench.view().log.milestones().len();
+/// Within the time allowed, runs `ticks`: how many were run, and what ended the run, if something did: there it breaks
+/// off.
+fn run(bench: &mut BenchRes, ticks: u64, until: Instant) -> (u64, Option<Stop>) {
+    let mut before = Glance::of(bench);
     for done in 0..ticks {
         if bench.is_held_up() || (done % 16 == 15 && Instant::now() > until) {
-            return (done, false);
+            return (done, None);
         }
         bench.tick();
-        let milestones = bench.view().log.milestones();
-        let news = milestones.starting_at(seen);
-        seen = milestones.len();
-        if news.iter().any(|milestone| ends_a_run(milestone.kind)) {
-            bench.wait_ticks = 0;
-            return (done + 1, true);
+        let now = Glance::of(bench);
+        if let Some(stop) = now.stop_since(before, bench) {
+            return (done + 1, Some(stop));
         }
+        before = now;
     }
-    (ticks, false)
+    (ticks, None)
 }
 
-/// What whoever lets time run fast waits for.
-fn ends_a_run(kind: MilestoneKind) -> bool {
-    match kind {
-        MilestoneKind::ProgramFinished
-        | MilestoneKind::Held(_)
-        | MilestoneKind::CalibrationPassed
-        | MilestoneKind::CalibrationFailed(_) => true,
-        MilestoneKind::PowerReset
-        | MilestoneKind::ServiceEntered
-        | MilestoneKind::ProgramStarted
-        | MilestoneKind::CalibrationStarted
-        | MilestoneKind::CodeShown(_)
-        | MilestoneKind::CodesCleared => false,
+/// Something came that ends a run. Whoever waited for it, or let a fast clock run, finds it paused: the customer pays
+/// for every minute that nobody needs. A wait for a time is broken off, and the clock is as it was before. Nobody is
+/// paused who is under examination, where pauses are noted.
+fn break_off(bench: &mut BenchRes, ui_state: &mut UiState, stop: Stop) {
+    let (fast, waits) = (ui_state.speed > 1, bench.wait_ticks > 0);
+    if !fast && !waits {
+        return;
     }
+    if ui_state.examined.is_some() {
+        ui_state.speed = ui_state.speed.min(1);
+        bench.broken_off = Some(stop);
+    } else if fast || bench.waits_for_stop() {
+        ui_state.speed = 0;
+        ui_state.stopped = Some(stop);
+    } else {
+        bench.broken_off = Some(stop);
+    }
+    bench.stop_waiting();
 }
 
 /// Before the ticks of a frame: what came in since the last one.
@@ -300,29 +303,40 @@ fn spread(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, time: Res<Time<Vi
 }
 
 fn step(mut bench: ResMut<BenchRes>, mut ui_state: ResMut<UiState>, budget: Res<Budget>) {
-    let (_, ended) = run(&mut bench, u64::from(ui_state.speed), budget.until);
-    if ended {
-        // The customer pays for every minute that nobody needs.
-        ui_state.speed = ui_state.speed.min(1);
+    let (_, stop) = run(&mut bench, u64::from(ui_state.speed), budget.until);
+    if let Some(stop) = stop {
+        break_off(&mut bench, &mut ui_state, stop);
     }
 }
 
 /// Within the time allowed, a piece of what is left to wait.
-fn wait_on(bench: &mut BenchRes, until: Instant) {
-    let (done, _) = run(bench, bench.wait_ticks.min(6_000), until);
-    // What broke the wait off has left nothing of it.
-    bench.wait_ticks = bench.wait_ticks.saturating_sub(done);
+fn wait_on(bench: &mut BenchRes, ui_state: &mut UiState, until: Instant) {
+    let waits_for_stop = bench.waits_for_stop();
+    let (done, stop) = run(bench, bench.wait_ticks.min(6_000), until);
+    if let Some(stop) = stop {
+        break_off(bench, ui_state, stop);
+        return;
+    }
+    // What hurt somebody has left nothing of it.
+    let left = bench.wait_ticks.saturating_sub(done);
+    if left == 0 && waits_for_stop && !bench.is_held_up() {
+        break_off(bench, ui_state, Stop::NothingCame);
+    }
+    bench.wait_ticks = left;
 }
 
 /// Once a frame: what is left to wait, then a fresh look.
 fn finish_frame(
     mut bench: ResMut<BenchRes>,
-    ui_state: Res<UiState>,
+    mut ui_state: ResMut<UiState>,
     learner: Res<LearnerRes>,
     budget: Res<Budget>,
 ) {
+    if bench.runs(ui_state.speed) {
+        ui_state.stopped = None;
+    }
     if bench.wait_ticks > 0 {
-        wait_on(&mut bench, budget.until);
+        wait_on(&mut bench, &mut ui_state, budget.until);
     } else if ui_state.speed == 0 {
         bench.do_while_paused();
     }
@@ -388,10 +402,13 @@ mod tests {
     use crate::AppOptions;
     use crate::port::JobSource;
     use crate::rest::tests::{paused, send, window};
+    use crate::state::Examined;
     use crate::workbench::LibraryJobs;
+    use detent_simulation::controller::ControlMode;
     use detent_simulation::interface::Component;
     use detent_training::bench::Incident;
     use detent_training::bench::script::ScriptStep;
+    use detent_training::practice::Moment;
     use detent_training::without_breaks;
 
     fn finger(pressed: bool) -> egui::Event {
@@ -554,24 +571,23 @@ mod tests {
 
     #[test]
     fn a_wait_is_over_when_somebody_is_hurt() {
-        let mut bench = first_job();
+        let (mut bench, mut ui_state) = (first_job(), UiState::default());
         let long = Instant::now() + Duration::from_secs(60);
         for action in [Action::OpenCabinet, Action::Inspect(Component::Motor)] {
             bench.push(action);
             bench.wait_ticks = 30_000;
-            wait_on(&mut bench, long);
+            wait_on(&mut bench, &mut ui_state, long);
             assert!(bench.asked.is_some(), "cautioned before");
             assert_eq!(bench.wait_ticks, 29_999, "a caution holds a wait up");
             bench.go_on();
-            wait_on(&mut bench, long);
+            wait_on(&mut bench, &mut ui_state, long);
         }
         assert_eq!(bench.incident, Some(Incident::Shock));
         assert_eq!(bench.wait_ticks, 0);
     }
 
-    /// The first job's belt is broken: the control stops, and so does whoever lets time run fast.
-    #[test]
-    fn a_fast_clock_breaks_off_where_the_control_stops() {
+    /// The first job with a program begun. Its belt is broken, so that the control stops.
+    fn washing() -> BenchRes {
         let mut bench = first_job();
         for line in [
             ScriptStep::PowerDown,
@@ -585,10 +601,109 @@ mod tests {
         ] {
             bench.run(&line).expect("a person can do this");
         }
-        let hour = 3600 * 1000 / TICK_MS;
+        bench
+    }
+
+    /// Runs the clock at this speed or waits until a run breaks off: the speed then, why it was paused, and what is
+    /// told otherwise.
+    fn broken_off(
+        mut bench: BenchRes,
+        speed: u32,
+        examined: bool,
+    ) -> (u32, Option<Stop>, Option<Stop>) {
+        let mut ui_state = UiState {
+            speed,
+            examined: examined.then(|| Examined {
+                job: String::new(),
+                until: Moment(i64::MAX),
+                sheet: Vec::new(),
+            }),
+            ..UiState::default()
+        };
         let long = Instant::now() + Duration::from_secs(60);
-        let (ticks, ended) = run(&mut bench, hour, long);
-        assert!(ended && ticks < hour, "{ticks}");
-        assert!(bench.view().machine.control.hold.is_some());
+        let waits = bench.wait_ticks > 0;
+        for _ in 0..100_000 {
+            if waits {
+                wait_on(&mut bench, &mut ui_state, long);
+            } else if let (_, Some(stop)) = run(&mut bench, u64::from(speed), long) {
+                break_off(&mut bench, &mut ui_state, stop);
+            }
+            if ui_state.stopped.is_some() || bench.broken_off.is_some() {
+                break;
+            }
+        }
+        assert_eq!(bench.wait_ticks, 0);
+        (ui_state.speed, ui_state.stopped, bench.broken_off)
+    }
+
+    #[test]
+    fn whoever_lets_time_run_finds_the_clock_paused_where_the_control_stops_and_is_told_why() {
+        let until = || {
+            let mut bench = washing();
+            bench.wait_until_it_stops();
+            bench
+        };
+        let held = Some(Stop::Held);
+        for speed in [0, 1, 10, 60] {
+            assert_eq!(broken_off(until(), speed, false), (0, held, None));
+        }
+        for speed in [10, 60] {
+            assert_eq!(broken_off(washing(), speed, false), (0, held, None));
+        }
+        // A wait for a time is no order to pause.
+        let mut bench = washing();
+        bench.wait_ticks = 200_000;
+        assert_eq!(broken_off(bench, 1, false), (1, None, held));
+        // A pause would be noted against somebody who did not ask for one.
+        assert_eq!(broken_off(until(), 60, true), (1, None, held));
+    }
+
+    /// At its own speed the clock goes on: somebody watches.
+    #[test]
+    fn nothing_pauses_a_clock_that_nobody_hurried() {
+        let (mut bench, mut ui_state) = (washing(), UiState::default());
+        break_off(&mut bench, &mut ui_state, Stop::Held);
+        let told = (ui_state.speed, ui_state.stopped, bench.broken_off);
+        assert_eq!(told, (1, None, None));
+    }
+
+    #[test]
+    fn a_wait_in_vain_ends_after_two_hours() {
+        let mut bench = first_job();
+        bench.run(&ScriptStep::PowerDown).expect("there is a plug");
+        bench.wait_until_it_stops();
+        let stop = Some(Stop::NothingCame);
+        assert_eq!(broken_off(bench, 1, false), (0, stop, None));
+    }
+
+    /// The gesture of the first board: six detents left, Stop, three left, Start held.
+    #[test]
+    fn service_mode_that_nobody_uses_ends_a_wait_when_it_is_left() {
+        let turn = |detents| ScriptStep::Turn {
+            way: Direction::Left,
+            detents,
+            every_ms: 200,
+        };
+        let mut bench = first_job();
+        for line in [
+            ScriptStep::PowerDown,
+            ScriptStep::Do(Action::Plug),
+            ScriptStep::Wait { s: 3 },
+            turn(6),
+            ScriptStep::Tap(Button::Stop),
+            turn(3),
+            ScriptStep::Hold {
+                button: Button::Start,
+                ms: 1700,
+            },
+            ScriptStep::Wait { s: 1 },
+        ] {
+            bench.run(&line).expect("a person can do this");
+        }
+        let mode = bench.view().machine.control.mode;
+        assert_eq!(mode, ControlMode::Service);
+        bench.wait_until_it_stops();
+        let stop = Some(Stop::ServiceLeft);
+        assert_eq!(broken_off(bench, 1, false), (0, stop, None));
     }
 }

@@ -37,6 +37,7 @@ mod shots;
 #[cfg(feature = "audio")]
 mod sound;
 pub mod state;
+mod stops;
 pub mod tokens;
 mod views;
 #[cfg(target_family = "wasm")]

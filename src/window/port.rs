@@ -244,6 +244,8 @@ pub struct Job {
     pub live_tests_allowed: bool,
     /// Hints may be taken.
     pub hints_allowed: bool,
+    /// There is what hints are made from.
+    pub hints_at_hand: bool,
     /// Highest points for each side.
     pub points: Points,
     /// The board, whose printed sheet the trainee has.

@@ -2,7 +2,8 @@
 
 use super::attempts::{Attempts, FileExchange};
 pub use super::drill::DrillRes;
-use super::state::{BenchRes, JobSourceRes, UiState};
+use super::port::JobSource;
+use super::state::{BenchRes, Coached, JobSourceRes, UiState};
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use detent_content::{
@@ -10,8 +11,8 @@ use detent_content::{
     listed_learners,
 };
 use detent_training::practice::{
-    Answer, Examination, ExaminationError, ExaminationSitting, Learner, Moment, Target,
-    answers_of_job, hand_record,
+    Answer, Examination, ExaminationError, ExaminationSitting, Exercise, Learner, Moment, Target,
+    answers_of_job, coach, hand_record,
 };
 use detent_training::reason::HandRecord;
 use std::path::PathBuf;
@@ -348,6 +349,35 @@ fn take_in_jobs(
     }
 }
 
+/// The one thing to work on after the job that lies finished on the bench, for the learner who is there.
+pub fn coached(bench: &BenchRes, learner: &Learner, jobs: &dyn JobSource) -> Option<Coached> {
+    let done = (bench.job().file.as_str(), bench.score()?);
+    let course = jobs.offers().iter().map(|offer| &offer.course);
+    let advice = coach(done, learner, course, now())?;
+    let title = match &advice.exercise {
+        Exercise::Job(file) => {
+            let mut offers = jobs.offers().iter();
+            let offer = offers.find(|offer| offer.course.file == *file);
+            offer.map(|offer| offer.title.clone())
+        }
+        Exercise::Drill(_) => None,
+    };
+    Some(Coached { advice, title })
+}
+
+/// What is to be worked on follows from the job and from what the learner can do by now.
+fn ask_coach(
+    bench: Res<BenchRes>,
+    learner: Res<LearnerRes>,
+    jobs: Res<JobSourceRes>,
+    mut ui_state: ResMut<UiState>,
+) {
+    let coached = coached(&bench, learner.learner(), jobs.0.as_ref());
+    if ui_state.coached != coached {
+        ui_state.coached = coached;
+    }
+}
+
 /// Takes the picture that was asked for.
 fn take_picture(mut commands: Commands, mut learner: ResMut<LearnerRes>, window: Single<&Window>) {
     let Some(part) = learner.ui_state.picture.take() else {
@@ -383,7 +413,7 @@ fn png(image: Image, part: Rect, scale: f32) -> Result<Vec<u8>, String> {
 
 /// Jobs that are handed in, and pictures that are asked for.
 pub fn plugin(app: &mut App) {
-    app.add_systems(Update, take_in_jobs)
+    app.add_systems(Update, (take_in_jobs, ask_coach).chain())
         .add_systems(Last, take_picture);
 }
 

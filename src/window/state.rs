@@ -5,6 +5,7 @@ use super::background::{Background, Work};
 use super::hands::HeldButtons;
 use super::hints::ShownHint;
 use super::port::{BenchPort, Job, JobSource, Kept, OpenError, OpeningWork, VariantDraw};
+use super::stops::Stop;
 use bevy::prelude::*;
 use detent_content::{Language, Texts};
 use detent_simulation::controller::{Outcome, Tries};
@@ -19,7 +20,7 @@ use detent_training::lesson::{
     Bilingual, CallBack, Guide, GuidePlace, Invoice, Score, WindowState, WindowStepsDone,
     WindowView,
 };
-use detent_training::practice::{Exercise, Moment};
+use detent_training::practice::{CoachAdvice, Exercise, Moment};
 use detent_training::reason::{ControlSuspicion, HandRecord, Review};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::Arc;
@@ -57,6 +58,10 @@ pub struct BenchRes {
     pub refused_while_paused: bool,
     /// Ticks still to run at once ("wait").
     pub wait_ticks: u64,
+    /// That wait is for whatever comes, not for a time.
+    waits_for_stop: bool,
+    /// What broke a wait or a fast clock off, until that is shown.
+    pub broken_off: Option<Stop>,
     /// Ticks run here so far.
     ticks: u64,
     /// When the last turn or press was done.
@@ -134,6 +139,8 @@ impl BenchRes {
             refused: None,
             refused_while_paused: false,
             wait_ticks: 0,
+            waits_for_stop: false,
+            broken_off: None,
             ticks: 0,
             last_input: None,
             lag: 0,
@@ -340,14 +347,15 @@ impl BenchRes {
         self.events_seen = events.len();
         if hurt.is_some() {
             self.incident = hurt;
-            self.wait_ticks = 0;
+            self.stop_waiting();
         }
     }
 
     /// The time of an examination is over: the job is given up for it. Nothing that was queued is done any more.
     pub fn give_up(&mut self) {
         self.queue.clear();
-        (self.asked, self.incident, self.wait_ticks) = (None, None, 0);
+        (self.asked, self.incident) = (None, None);
+        self.stop_waiting();
         if let Err(refusal) = self.bench.act(Action::Report(Report::given_up())) {
             self.refused = Some(refusal);
         }
@@ -356,6 +364,23 @@ impl BenchRes {
     /// The machine's clock runs, at this speed or because somebody waits.
     pub fn runs(&self, speed: u32) -> bool {
         !self.is_held_up() && !self.view().finished && (speed > 0 || self.wait_ticks > 0)
+    }
+
+    /// Lets time run until something comes that ends a wait, two hours at most.
+    pub fn wait_until_it_stops(&mut self) {
+        self.wait_ticks = UNTIL_TICKS;
+        self.waits_for_stop = true;
+    }
+
+    /// Somebody waits for whatever comes.
+    pub fn waits_for_stop(&self) -> bool {
+        self.waits_for_stop && self.wait_ticks > 0
+    }
+
+    /// Nothing is waited for any more.
+    pub fn stop_waiting(&mut self) {
+        self.wait_ticks = 0;
+        self.waits_for_stop = false;
     }
 
     /// Where the lid will be once all that is queued is done: true for up.
@@ -438,6 +463,11 @@ impl BenchRes {
     fn rested_for(&self, ticks: u64) -> bool {
         self.last_input
             .is_none_or(|last| self.ticks >= last + ticks)
+    }
+
+    /// No hand was at the console for a while: what it does now it does by itself.
+    pub fn hands_are_off(&self) -> bool {
+        self.rested_for(NEW_GESTURE)
     }
 
     /// While the clock stands: deeds are done, each in its own time. The console is not worked: a machine that
@@ -724,6 +754,15 @@ pub struct Examined {
     pub sheet: Vec<Page>,
 }
 
+/// What the coach says of a finished job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Coached {
+    /// The one thing to work on.
+    pub advice: CoachAdvice,
+    /// Title of the job that trains it, if a job does.
+    pub title: Option<Bilingual>,
+}
+
 /// Where somebody goes on to from a finished job.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Onward {
@@ -741,7 +780,7 @@ pub struct TextsRes(pub Texts);
 const QUOTED_MIN: u16 = 60;
 
 /// The longest wait for the machine to come to an end or to stop, ticks: two hours.
-pub const UNTIL_TICKS: u64 = 720_000;
+const UNTIL_TICKS: u64 = 720_000;
 
 /// How long a message stands on the bench, s.
 pub const MESSAGE_S: f32 = 6.0;
@@ -799,6 +838,8 @@ pub struct UiState {
     pub tab: Tab,
     /// Time runs this many times as fast.
     pub speed: u32,
+    /// Why the clock was paused without a hand, until it runs again.
+    pub stopped: Option<Stop>,
     /// Side panels hidden.
     pub hidden: bool,
     /// Page of the service sheet.
@@ -826,6 +867,8 @@ pub struct UiState {
     pub examined: Option<Examined>,
     /// Closing the set was asked for once.
     pub closing: bool,
+    /// What the coach says, once the job is finished.
+    pub coached: Option<Coached>,
     /// On from this job, please.
     pub onward: Option<Onward>,
     /// Benches that were opened so far: each begins at the top of every page.
@@ -878,7 +921,7 @@ pub struct UiState {
     pub message: Option<(String, f32)>,
     /// A bench being set up; the screen waits for it.
     pub opening: Option<Background<Result<Box<dyn BenchPort>, OpenError>>>,
-    /// Logical rectangle left for the scene: min and max.
+    /// Rectangle left for the scene, points: min and max.
     pub stage: Rect,
     /// How much the job's guide tells, where it has one.
     pub guidance: Guidance,
@@ -924,6 +967,7 @@ impl Default for UiState {
             view: ViewKind::Machine,
             tab: Tab::Sheet,
             speed: 1,
+            stopped: None,
             hidden: false,
             page: Page::Entry,
             pin_group: PinGroup::Bulk,
@@ -931,6 +975,7 @@ impl Default for UiState {
             typing: false,
             leave: false,
             leads_back_to: Screen::Start,
+            coached: None,
             onward: None,
             variants: None,
             everything: false,

@@ -17,11 +17,10 @@ use detent_training::lesson::{
     Bilingual, CallBack, Guide, Intake, Invoice, Mains, Scenario, Score, call_back_in_slices,
     judge, set_up_in_slices,
 };
-use detent_training::practice::{CourseJob, Examination};
+use detent_training::practice::Examination;
 use detent_training::reason::{ControlSuspicion, HandRecord};
 use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
 use std::borrow::Cow;
-use std::path::Path;
 use std::sync::Arc;
 
 /// The built-in scenarios, or one of the player's own.
@@ -63,13 +62,7 @@ impl LibraryJobs {
                 after: before(t, &scenario_sources),
                 seed: t.scenario.seed,
                 guided: matches!(content_library.guide(t), Ok(Some(_))),
-                course: CourseJob {
-                    file: stem(&t.file),
-                    after: (t.scenario.course.iter())
-                        .flat_map(|course| course.after.clone())
-                        .collect(),
-                    points: t.scenario.points,
-                },
+                course: t.course_job(),
             })
             .collect();
         let examinations = content_library.examinations(&scenario_sources)?;
@@ -121,7 +114,7 @@ fn before(scenario_source: &ScenarioSource, all: &[ScenarioSource]) -> Vec<Bilin
         .iter()
         .flat_map(|c| &c.after);
     after
-        .filter_map(|name| all.iter().find(|t| stem(&t.file) == *name))
+        .filter_map(|name| all.iter().find(|t| t.stem() == *name))
         .map(|t| t.scenario.title.clone())
         .collect()
 }
@@ -145,7 +138,7 @@ impl JobSource for LibraryJobs {
             let guide = guide.map_err(OpenError::Guide)?;
             let header = scenario_source.header(seed);
             let log = Log::Begins {
-                job: stem(&scenario_source.file),
+                job: scenario_source.stem(),
                 header,
             };
             let bench = begin(content_library, &scenario_source, guide, seed, log).await?;
@@ -184,7 +177,7 @@ impl JobSource for LibraryJobs {
         Box::pin(async move {
             let seed = source.scenario.seed;
             let log = Log::Begins {
-                job: stem(&source.file),
+                job: source.stem(),
                 header: source.header(seed),
             };
             let bench = begin(content_library, &source, None, seed, log).await?;
@@ -238,7 +231,13 @@ async fn begin(
     let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed).await;
     let bench = bench.map_err(OpenError::SetUp)?;
     Ok(WorkBench {
-        job: Arc::new(job(scenario_source, guide, Intake::of(&bench), &bench)),
+        job: Arc::new(job(
+            &content_library,
+            scenario_source,
+            guide,
+            Intake::of(&bench),
+            &bench,
+        )),
         bench,
         scenario: Arc::new(scenario.clone()),
         content_library,
@@ -279,7 +278,13 @@ async fn resume(
     Ok(WorkBench {
         job: Arc::new(Job {
             called_back,
-            ..job(&scenario_source, guide, done.intake, &bench)
+            ..job(
+                &content_library,
+                &scenario_source,
+                guide,
+                done.intake,
+                &bench,
+            )
         }),
         kept: bench.history().len(),
         invoice: score.is_some().then(|| Invoice::of(&bench)),
@@ -293,13 +298,8 @@ async fn resume(
     })
 }
 
-/// File name without folder and ending.
-fn stem(file: &str) -> String {
-    let stem = Path::new(file).file_stem();
-    stem.map_or_else(|| "job".to_owned(), |s| s.to_string_lossy().into_owned())
-}
-
 fn job(
+    content_library: &ContentLibrary,
     scenario_source: &ScenarioSource,
     guide: Option<Guide>,
     intake: Intake,
@@ -318,7 +318,7 @@ fn job(
         .collect();
     causes.sort_by_key(|cause| cause.component.index());
     Job {
-        file: stem(&scenario_source.file),
+        file: scenario_source.stem(),
         title: scenario.title.clone(),
         complaint: scenario.complaint.clone(),
         is_variant: scenario_source.is_variant(),
@@ -331,6 +331,7 @@ fn job(
         mains_hz,
         live_tests_allowed: scenario.live_tests_allowed,
         hints_allowed: scenario.hints_allowed,
+        hints_at_hand: content_library.can_be_thought_over(scenario, bench),
         points: scenario.points,
         board: bench.machine().board().clone(),
         parts: bench.counter().to_vec(),
@@ -522,6 +523,7 @@ impl BenchPort for WorkBench {
                 job: Arc::new(Job {
                     intake: Some(Intake::of(&call.bench)),
                     guide: None,
+                    hints_at_hand: false,
                     called_back: Some(CalledBack {
                         earlier: call.earlier,
                         account: call.account,

@@ -4,6 +4,7 @@
 //! To read them: `cargo test --test program calls -- --nocapture`.
 
 use crate::schema::fits;
+use detent_training::practice::Skill;
 use serde_json::Value;
 use std::path::Path;
 use std::process::{Command, Output};
@@ -240,4 +241,49 @@ fn a_bucket_at_the_faucet_is_told_in_figures() {
         assert_eq!(test["strength"], if weak { "weak" } else { "good" });
     }
     assert!(result["failed"].is_null() && result["answer"].is_null());
+}
+
+/// What cost most is named with what trains it: a drill, or a job for a learner who has mastered every drill.
+#[test]
+fn what_to_work_on_first_is_named_for_the_learner_who_is_given() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let mistakes = script("classic-mistakes.script");
+    let job = "exam-120-v-dial";
+    let worked_on = |more: &[&str]| {
+        let args = [
+            &["--lang", "en", "play", job, &mistakes, "--seed", "137"],
+            more,
+        ]
+        .concat();
+        let text = told(&args);
+        let line = text
+            .lines()
+            .find(|line| line.starts_with("Work on this first: "));
+        line.expect("points were lost").to_owned()
+    };
+    let stranger = worked_on(&[]);
+    assert!(stranger.contains(" Drill: "), "{stranger}");
+
+    let mut answers = String::new();
+    for n in 0..24 {
+        for skill in Skill::ALL {
+            let at = 1_700_000_000 + n / 12 * 100_000 + n;
+            answers +=
+                &format!("(at: {at}, skill: {skill:?}, right: true, took_s: 9.0, detail: None),");
+        }
+    }
+    let profile = format!(r#"(format: 2, name: "Ana", target: 0.75, answers: [{answers}])"#);
+    let path = folder.path().join("ana.ron");
+    std::fs::write(&path, &profile).expect("a temporary folder");
+    let path = path.to_str().expect("a plain path");
+    let known = worked_on(&["--learner", path]);
+    let file = known
+        .rsplit_once(" (")
+        .expect("its file")
+        .1
+        .trim_end_matches(')');
+    assert!(known.contains(" Job: ") && file != job, "{known}");
+    let jobs = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios");
+    assert!(jobs.join(format!("{file}.ron")).exists(), "{file}");
+    assert_eq!(std::fs::read_to_string(path).expect("it is there"), profile);
 }

@@ -121,6 +121,11 @@ impl HandedIn {
     fn passed(&self) -> bool {
         self.safe && self.kept >= PASS_SHARE * self.sides as f64
     }
+
+    /// Mean share of its sides, 0 to 1.
+    fn share(&self) -> f64 {
+        self.kept / self.sides as f64
+    }
 }
 
 /// All that is known of a learner.
@@ -207,6 +212,13 @@ impl Learner {
     pub fn passed(&self, file: &str) -> bool {
         let mut attempts = self.jobs.get(file).into_iter().flatten();
         attempts.any(HandedIn::passed)
+    }
+
+    /// The best attempt at the job of this file name, by the mean share kept of its sides, 0 to 1: from
+    /// [`PASS_SHARE`] on it is passed. None where it was never handed in.
+    pub fn best_share(&self, file: &str) -> Option<f64> {
+        let attempts = self.jobs.get(file).into_iter().flatten();
+        attempts.map(HandedIn::share).reduce(f64::max)
     }
 
     /// Jobs handed in, each attempt counted.
@@ -352,9 +364,18 @@ mod tests {
         };
         let mut learner = Learner::of(&[side(0, 0.9), side(0, 0.2)]);
         assert!(!learner.passed("drain-code"));
+        let best = |learner: &Learner| {
+            learner
+                .best_share("drain-code")
+                .map(|share| (100.0 * share).round())
+        };
+        assert_eq!(best(&learner), Some(55.0));
         learner.note(&side(50, 0.6));
         learner.note(&side(50, 0.9));
         assert!(learner.passed("drain-code") && !learner.passed("entry-worn-dial"));
+        learner.note(&side(90, 0.1));
+        assert_eq!(best(&learner), Some(75.0));
+        assert_eq!(learner.best_share("entry-worn-dial"), None);
         // Too little of the safety is no pass, whatever else was kept.
         for (kept, passed) in [(PASS_SAFETY_SHARE, true), (0.3, false)] {
             let file = "drain-code".to_owned();

@@ -33,6 +33,7 @@ impl DrillBench {
             mains_v: volts as u32,
             mains_hz: hz as u32,
             hints_allowed: false,
+            hints_at_hand: false,
             points: Points::default(),
             live_tests_allowed: true,
             is_variant: false,

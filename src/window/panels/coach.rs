@@ -1,18 +1,20 @@
-//! What comes after a job: the one thing to work on, with the drill that trains it, the same job again, or the next.
+//! What comes after a job: the one thing to work on, with the drill or job that trains it, the same job again, or the
+//! next.
 
 use super::{PanelContext, kit, practice};
-use crate::state::Onward;
+use crate::state::{Onward, say};
 use bevy_egui::egui::Ui;
 use detent_content::Value;
-use detent_training::practice::{Exercise, coach};
+use detent_training::practice::Exercise;
 
 pub(super) fn coach_ui(ui: &mut Ui, context: &mut PanelContext) {
     let Some(score) = context.bench.score() else {
         return;
     };
-    let Some(advice) = coach(score) else {
+    let Some(coached) = &context.ui_state.coached else {
         return;
     };
+    let advice = &coached.advice;
     let (side, place) = advice.loss;
     let Some(lost) = (score.dimensions.iter())
         .find(|of| of.dimension == side)
@@ -32,13 +34,16 @@ pub(super) fn coach_ui(ui: &mut Ui, context: &mut PanelContext) {
                 let skill = Value::from(practice::skill_name(context, *skill));
                 context.with("coach-drill", &[("skill", skill)])
             }
-            // The button for that stands below.
-            Exercise::Job(_) => return false,
+            Exercise::Job(file) => {
+                let title = coached.title.as_ref();
+                let title = title.map_or(file.as_str(), |t| say(context.ui_state.language, t));
+                context.with("coach-job", &[("title", Value::from(title))])
+            }
         };
         kit::main_button(ui, label, true).clicked()
     });
     if begun {
-        context.ui_state.onward = Some(Onward::Exercise(advice.exercise));
+        context.ui_state.onward = Some(Onward::Exercise(advice.exercise.clone()));
     }
 }
 

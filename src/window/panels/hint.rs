@@ -10,6 +10,14 @@ pub(super) fn hint_ui(ui: &mut Ui, context: &mut PanelContext) {
     if !job.hints_allowed || view.finished || examined {
         return;
     }
+    if !job.hints_at_hand {
+        let key = match job.called_back {
+            Some(_) => "hint-none-second-visit",
+            None => "hint-none-no-table",
+        };
+        kit::quiet(ui, context.fixed(key));
+        return;
+    }
     let (look, take) = kit::card(ui, |ui| {
         kit::heading(ui, context.fixed("hint"));
         kit::quiet(ui, context.fixed("hint-intro"));

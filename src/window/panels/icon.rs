@@ -184,6 +184,18 @@ impl Icon {
     }
 }
 
+/// A ring: begun.
+pub fn ring(painter: &Painter, rect: Rect, ink: Color32) {
+    painter.circle_stroke(rect.center(), 0.32 * rect.width(), Stroke::new(2.0, ink));
+}
+
+/// A tick: done.
+pub fn tick(painter: &Painter, rect: Rect, ink: Color32) {
+    let at = |x: f32, y: f32| rect.min + vec2(x, y) * rect.size();
+    let points = vec![at(0.1, 0.55), at(0.4, 0.85), at(0.92, 0.18)];
+    painter.add(Shape::line(points, Stroke::new(2.2, ink)));
+}
+
 /// An arrow head that says: this goes somewhere.
 pub fn onward(painter: &Painter, rect: Rect, ink: Color32) {
     let middle = rect.center();

@@ -331,6 +331,9 @@ fn draw(
     if std::mem::take(&mut bench.refused_while_paused) {
         ui_state.message = Some((texts.0.get("paused-no-hands"), now));
     }
+    if let Some(stop) = bench.broken_off.take() {
+        ui_state.message = Some((texts.0.get(stop.key()), now));
+    }
     let mut context = PanelContext {
         texts: &texts.0,
         bench: &mut bench,

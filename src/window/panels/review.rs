@@ -124,11 +124,16 @@ fn one(ui: &mut Ui, context: &PanelContext, words: &Words<'_>, stop: &PathPoint,
     }
     let (rect, painter) = kit::canvas(ui, BAR);
     bar(&painter, rect, &stop.shares, causes);
+    kit::quiet(ui, cost_so_far(context, stop));
+}
+
+/// Work and money up to here, in words.
+fn cost_so_far(context: &PanelContext, stop: &PathPoint) -> String {
     let args = [
         ("minutes", Value::from(format!("{:.0}", stop.minutes))),
-        ("money", Value::from(format!("{:.0}", stop.money))),
+        ("money", Value::from(context.texts.whole_money(stop.money))),
     ];
-    kit::quiet(ui, context.with("review-stop", &args));
+    context.with("review-stop", &args)
 }
 
 /// Shares of belief from left to right.
@@ -192,12 +197,6 @@ fn costs(ui: &mut Ui, context: &PanelContext, review: &Review) {
         t::QUIET,
         title,
     );
-    let args = |stop: &PathPoint| {
-        [
-            ("minutes", Value::from(format!("{:.0}", stop.minutes))),
-            ("money", Value::from(format!("{:.0}", stop.money))),
-        ]
-    };
     let both = [
         (
             &review.best,
@@ -226,7 +225,7 @@ fn costs(ui: &mut Ui, context: &PanelContext, review: &Review) {
         painter.add(egui::Shape::line(points, Stroke::new(2.5, colour)));
         if let Some(end) = way.last() {
             painter.circle_filled(at(end), 4.5, colour);
-            let sum = context.with("review-stop", &args(end));
+            let sum = cost_so_far(context, end);
             let text = format!("{}: {sum}", context.text(key));
             kit::write(
                 &painter,

@@ -5,6 +5,7 @@ use crate::pointing::{Pick, Pointing};
 use crate::scene::console::lamps::Shine;
 use crate::scene::console::print::PrintedStroke;
 use crate::state::MESSAGE_S;
+use crate::stops::WET_FLOOR_L;
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align, Align2, Color32, CornerRadius, FontId, Layout, Pos2, Rect, RichText, Stroke,
@@ -177,7 +178,7 @@ pub(super) fn stage_ui(
         .iter()
         .map(|sound| context.text(&format!("sound-{sound}")))
         .collect();
-    if view.machine.floor_l > 0.2 {
+    if view.machine.floor_l > WET_FLOOR_L {
         captions.insert(
             0,
             context.with(
@@ -206,17 +207,23 @@ pub(super) fn stage_ui(
         t::LINE,
         rest,
     );
+    let mut head = rest.center_top() + vec2(0.0, 56.0);
+    if let Some(stop) = context.ui_state.stopped {
+        let text = context.with("stopped", &[("why", Value::from(context.text(stop.key())))]);
+        let told = pill(
+            ui,
+            head,
+            Align2::CENTER_TOP,
+            &text,
+            t::AMBER,
+            t::AMBER,
+            rest,
+        );
+        head.y = told.bottom() + 8.0;
+    }
     if let Some((message, since)) = &context.ui_state.message {
         if now - since < MESSAGE_S {
-            pill(
-                ui,
-                rest.center_top() + vec2(0.0, 56.0),
-                Align2::CENTER_TOP,
-                message,
-                t::BAD,
-                t::BAD,
-                rest,
-            );
+            pill(ui, head, Align2::CENTER_TOP, message, t::BAD, t::BAD, rest);
         } else {
             context.ui_state.message = None;
         }

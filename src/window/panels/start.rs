@@ -1,6 +1,6 @@
 //! The start screen: choose a job, a seed, a language.
 
-use super::{PanelContext, kept, kit, variants};
+use super::{PanelContext, icon, kept, kit, variants};
 use crate::attempts::Attempts;
 use crate::port::{JobSource, Offer};
 use crate::practice::LearnerRes;
@@ -198,14 +198,30 @@ fn first_ui(ui: &mut Ui, context: &PanelContext, new: bool) -> egui::Response {
     }
 }
 
-/// How far this learner has come with a job: text key and colour.
-fn standing(learner: &Learner, offer: &Offer) -> Option<(&'static str, egui::Color32)> {
+/// How far this learner has come with a job, from right to left: the best score in points of a hundred, and a tick
+/// where it is passed, a ring where it was only tried. Words would leave the title no room.
+fn standing_ui(ui: &mut Ui, context: &PanelContext, learner: &Learner, offer: &Offer) {
     let file = &offer.course.file;
-    if learner.passed(file) {
-        Some(("start-passed", t::GOOD))
-    } else {
-        learner.tried(file).then_some(("start-tried", t::AMBER))
+    let Some(share) = learner.best_share(file) else {
+        return;
+    };
+    let passed = learner.passed(file);
+    let (key, color) = match passed {
+        true => ("start-passed", t::GOOD),
+        false => ("start-tried", t::AMBER),
+    };
+    ui.spacing_mut().item_spacing.x = 5.0;
+    let points = format!("{:.0}", 100.0 * share);
+    let best = RichText::new(points).size(t::SMALL).color(color);
+    ui.add(egui::Label::new(best).selectable(false));
+    let (rect, sign) = ui.allocate_exact_size(vec2(14.0, 14.0), egui::Sense::hover());
+    match passed {
+        true => icon::tick(ui.painter(), rect, color),
+        false => icon::ring(ui.painter(), rect, color),
     }
+    sign.widget_info(|| {
+        egui::WidgetInfo::labeled(egui::WidgetType::Image, true, context.fixed(key))
+    });
 }
 
 /// How long a job takes, and what comes before it.
@@ -259,14 +275,12 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
                             egui::Layout::right_to_left(egui::Align::Center),
                             |ui| {
                                 ui.add(egui::Label::new(board).selectable(false));
-                                if let Some((key, colour)) = standing(learner, offer) {
-                                    let words = RichText::new(context.text(key)).size(t::SMALL);
-                                    let words = words.color(colour);
-                                    ui.add(egui::Label::new(words).selectable(false));
-                                }
+                                standing_ui(ui, context, learner, offer);
                                 let left = egui::Layout::left_to_right(egui::Align::Center);
-                                ui.with_layout(left.with_main_wrap(true), |ui| {
-                                    ui.add(egui::Label::new(title).selectable(false));
+                                // A closed row is one line high whatever stands beside the title.
+                                ui.with_layout(left.with_main_wrap(on), |ui| {
+                                    let title = egui::Label::new(title).selectable(false);
+                                    ui.add(if on { title } else { title.truncate() });
                                 });
                             },
                         );

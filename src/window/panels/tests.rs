@@ -5,7 +5,7 @@ use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
 use crate::port::VariantDraw;
-use crate::practice::now;
+use crate::practice::{coached, now};
 use crate::state::{Examined, Guidance, Onward, Page, PinGroup, VariantList, say};
 use crate::workbench::LibraryJobs;
 use crate::{AppOptions, add_bench, without_window_system};
@@ -19,7 +19,7 @@ use detent_training::bench::{
     Advice, Grip, HintRung, Incident, MeterMode, Question, Quote, Report, Verdict,
 };
 use detent_training::lesson::{BenchGoal, Goal, Score};
-use detent_training::practice::{Answer, Detail, Examination, Exercise, Moment, Skill, coach};
+use detent_training::practice::{Answer, Detail, Examination, Exercise, Learner, Moment, Skill};
 use detent_training::without_breaks;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -663,6 +663,12 @@ fn a_finished_job_is_thought_over_in_both_languages() {
                 .texts
                 .with("misread-lamps", &[("count", Value::from(4))]),
         );
+        let costs: Vec<String> = (review.yours.iter().chain(&review.best))
+            .map(|stop| match language {
+                Language::En => format!("{:.0} min · ¤{:.0}", stop.minutes, stop.money),
+                Language::Es => format!("{:.0} min · {:.0}\u{a0}¤", stop.minutes, stop.money),
+            })
+            .collect();
         let job = fixture.bench.job();
         let words = Words::of(
             (&review.repair_costs, &review.modes),
@@ -689,6 +695,10 @@ fn a_finished_job_is_thought_over_in_both_languages() {
         nothing_missing(&ways, "review");
         for heading in [yours, best] {
             assert!(ways.query_by_label(&heading).is_some(), "{heading}");
+        }
+        // Sums stand in the shop's money, as on the invoice.
+        for cost in costs {
+            assert!(ways.query_all_by_label(&cost).next().is_some(), "{cost}");
         }
     }
 }
@@ -744,6 +754,18 @@ fn a_hint_is_taken_rung_by_rung_in_both_languages() {
     }
 }
 
+/// Somebody's own board, of whose faults there is no table.
+#[test]
+fn a_board_without_a_table_offers_no_hint() {
+    for language in Language::ALL {
+        let texts = Texts::load(language);
+        let fixture = fixture_at(DemoBench::without_table(), language);
+        let harness = harness(fixture, hint::hint_ui);
+        harness.get_by_label(&texts.get("hint-none-no-table"));
+        assert!(harness.query_by_label(&texts.get("hint-look")).is_none());
+    }
+}
+
 #[test]
 fn an_examination_offers_no_hint() {
     let jobs = LibraryJobs::new(Some("exam-120-v-dial"), None).expect("sound jobs");
@@ -758,22 +780,20 @@ fn an_examination_offers_no_hint() {
 fn the_coach_says_one_thing_and_leads_to_it() {
     let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
     for language in Language::ALL {
-        let mut bench = BenchRes::new(open(&jobs, 0, 101));
-        let given_up = ScriptStep::Do(Action::Report(Report::given_up()));
-        bench.run(&given_up).expect("a job can be given up");
-        let score = bench.score().expect("a finished job");
-        let advice = coach(score).expect("points were lost");
-        let Exercise::Drill(skill) = advice.exercise else {
+        let bench = given_up(&jobs);
+        let coached = coached(&bench, &Learner::default(), &jobs).expect("points were lost");
+        let Exercise::Drill(skill) = coached.advice.exercise else {
             panic!("a drill trains what was lost most");
         };
-        let fixture = fixture_of(bench, language);
+        let mut fixture = fixture_of(bench, language);
+        fixture.ui_state.coached = Some(coached.clone());
         let name = Value::from(fixture.texts.get(&format!("skill-{skill}")));
         let label = fixture.texts.with("coach-drill", &[("skill", name)]);
         let mut harness = harness(fixture, score::score_ui);
         harness.get_by_label(&label).click();
         harness.run();
         let onward = harness.state().ui_state.onward.clone();
-        assert_eq!(onward, Some(Onward::Exercise(advice.exercise)));
+        assert_eq!(onward, Some(Onward::Exercise(coached.advice.exercise)));
         let texts = Texts::load(language);
         let again = Exercise::Job(harness.state().bench.job().file.clone());
         for (key, onward) in [
@@ -785,6 +805,61 @@ fn the_coach_says_one_thing_and_leads_to_it() {
             assert_eq!(harness.state().ui_state.onward, Some(onward), "{key}");
         }
     }
+}
+
+/// The first job, given up at once.
+fn given_up(jobs: &LibraryJobs) -> BenchRes {
+    let mut bench = BenchRes::new(open(jobs, 0, 101));
+    let given_up = ScriptStep::Do(Action::Report(Report::given_up()));
+    bench.run(&given_up).expect("a job can be given up");
+    bench
+}
+
+/// Nothing is drilled again that is mastered: a job trains it, by its title and a click away.
+#[test]
+fn whoever_has_mastered_what_was_lost_is_sent_to_a_job() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let bench = given_up(&jobs);
+    let right = |day: i64, n: i64, skill: &Skill| Answer {
+        at: Moment(now().0 - 86_400 * (2 - day) + 60 * n),
+        skill: *skill,
+        right: true,
+        took_s: 5.0,
+        detail: Detail::None,
+    };
+    let mut answers = Vec::new();
+    for day in 0..2 {
+        for n in 0..12 {
+            answers.extend(Skill::ALL.iter().map(|skill| right(day, n, skill)));
+        }
+    }
+    let sent_to = |answers: &[Answer]| {
+        let coached = coached(&bench, &Learner::of(answers), &jobs).expect("points were lost");
+        match &coached.advice.exercise {
+            Exercise::Job(file) => (file.clone(), coached),
+            Exercise::Drill(skill) => panic!("{skill} is mastered"),
+        }
+    };
+    let done = bench.job().file.clone();
+    assert_eq!(sent_to(&answers).0, done, "nothing else is open");
+    let (file, kept) = (done.clone(), 1.0);
+    answers.push(Answer {
+        detail: Detail::Job { file, kept },
+        ..right(1, 99, &Skill::Proof)
+    });
+    let (next, coached) = sent_to(&answers);
+    assert_ne!(next, done);
+    let title = coached.title.clone().expect("it is on offer");
+    let mut fixture = fixture_of(bench, Language::En);
+    fixture.ui_state.coached = Some(coached.clone());
+    let label = fixture
+        .texts
+        .with("coach-job", &[("title", title.en.into())]);
+    let mut harness = harness(fixture, score::score_ui);
+    harness.get_by_label(&label).click();
+    harness.run();
+    let onward = harness.state().ui_state.onward.clone();
+    assert_eq!(onward, Some(Onward::Exercise(coached.advice.exercise)));
 }
 
 /// The customer is asked, told what it comes to, and billed.
@@ -1078,17 +1153,7 @@ fn the_start_screen_tells_what_was_done_and_by_whom() {
     for language in Language::ALL {
         let mut learner = LearnerRes::default();
         for (offer, kept) in [(0, 1.0), (1, 0.2)] {
-            let answer = Answer {
-                at: Moment(7),
-                skill: Skill::EntryTiming,
-                right: kept > 0.7,
-                took_s: 60.0,
-                detail: Detail::Job {
-                    file: jobs.offers()[offer].course.file.clone(),
-                    kept,
-                },
-            };
-            learner.note(answer);
+            learner.note(job_done(&jobs.offers()[offer].course.file, kept));
         }
         let harness = harness(fixture(language), |ui, context| {
             start::start_ui(ui, context, &mut learner, &jobs);
@@ -1107,6 +1172,47 @@ fn the_start_screen_tells_what_was_done_and_by_whom() {
                 "{key}"
             );
         }
+        // Beside them the best score in points.
+        for best in ["100", "20"] {
+            assert_eq!(harness.query_all_by_label(best).count(), 1, "{best}");
+        }
+    }
+}
+
+/// What was done leaves the titles their room.
+#[test]
+fn a_job_that_was_done_has_a_row_as_high_as_before() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    for language in Language::ALL {
+        let heights = |kept: Option<f64>| -> Vec<f32> {
+            let mut learner = LearnerRes::default();
+            for offer in jobs.offers() {
+                if let Some(kept) = kept {
+                    learner.note(job_done(&offer.course.file, kept));
+                }
+            }
+            // As wide as the smallest window.
+            let shown = harness_of([800.0, 8000.0], fixture(language), |ui, context| {
+                start::start_ui(ui, context, &mut learner, &jobs);
+            });
+            let titles = (jobs.offers().iter()).map(|offer| say(language, &offer.title));
+            let rows = titles.map(|title| shown.get_by_role_and_label(Role::RadioButton, title));
+            rows.map(|row| row.rect().height()).collect()
+        };
+        let before = heights(None);
+        assert_eq!(heights(Some(1.0)), before);
+        assert_eq!(heights(Some(0.25)), before);
+    }
+}
+
+fn job_done(file: &str, kept: f64) -> Answer {
+    let file = file.to_owned();
+    Answer {
+        at: Moment(7),
+        skill: Skill::EntryTiming,
+        right: kept > 0.7,
+        took_s: 60.0,
+        detail: Detail::Job { file, kept },
     }
 }
 
@@ -1278,6 +1384,7 @@ fn the_customer_who_called_back_is_visited_again_and_the_visit_is_kept() {
     assert!(second.job().guide.is_none() && second.second_visit(call).is_none());
     let view = second.view();
     assert!(view.machine.plugged && !view.finished);
+    assert!(second.job().hints_allowed && !second.job().hints_at_hand);
     assert_eq!(names(&jobs), first, "only looked at");
     second.act(Action::Unplug).expect("plugged in");
 
@@ -1294,6 +1401,12 @@ fn the_customer_who_called_back_is_visited_again_and_the_visit_is_kept() {
     let shown = fixture_of(BenchRes::new(again), Language::En);
     let ticket = harness_of([430.0, 1400.0], shown, ticket::ticket_ui);
     ticket.get_by_label_contains("Second visit");
+    // What could only be looked for in vain is not offered.
+    let texts = Texts::load(Language::En);
+    ticket.get_by_label(&texts.get("hint-none-second-visit"));
+    for key in ["hint", "hint-look", "hint-look-again"] {
+        assert!(ticket.query_by_label(&texts.get(key)).is_none(), "{key}");
+    }
     ticket.get_by_label_contains("Cause reported: Drive belt broken");
 }
 

@@ -4,7 +4,7 @@ use super::customer::questions_ui;
 use super::hint::hint_ui;
 use super::icon::Icon;
 use super::{PanelContext, kit};
-use crate::state::{Guidance, UNTIL_TICKS, say};
+use crate::state::{Guidance, say};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
@@ -230,14 +230,14 @@ fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
             let until = kit::deed(ui, Icon::Clock, context.fixed("wait-until"));
             let how = context.fixed("wait-until-how");
             if until.on_hover_text(how).clicked() {
-                context.bench.wait_ticks = UNTIL_TICKS;
+                context.bench.wait_until_it_stops();
             }
             return;
         }
         let left = context.bench.wait_ticks / 100;
         let text = context.with("wait-left", &[("seconds", Value::from(left))]);
         if kit::deed(ui, Icon::Clock, text).clicked() {
-            context.bench.wait_ticks = 0;
+            context.bench.stop_waiting();
         }
     });
 }
