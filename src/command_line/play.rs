@@ -121,8 +121,7 @@ pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
             (bench, &score, called.as_ref()),
             (&job.intake, job.first.as_ref()),
             &job.looks,
-            review.as_ref(),
-            coached.as_ref(),
+            (review.as_ref(), coached.as_ref()),
             language,
         )?;
     }

@@ -115,8 +115,7 @@ pub(super) fn outcome(
     (bench, score, call_back): (&Bench, &Score, Option<&CallBack>),
     (intake, first): (&Intake, Option<&(EarlierVisit, CustomerAccount)>),
     looks: &[Look],
-    review: Option<&Review>,
-    coached: Option<&Coached>,
+    (review, coached): (Option<&Review>, Option<&Coached>),
     language: Language,
 ) -> Result<(), Failure> {
     let volts = scenario_source.scenario.mains.rating().volts;
