@@ -255,7 +255,7 @@ mod tests {
                 choosing: rate,
                 ..all(1.0)
             };
-            let expected = (0..choices).map(|_| goes_on).product::<f64>();
+            let expected: f64 = (0..choices).map(|_| goes_on).product();
             let error = (expected * (1.0 - expected) / LEARNERS as f64).sqrt();
             let share = demands.share_of(choosing);
             assert!(
