@@ -208,7 +208,8 @@ pub(super) fn stage_ui(
         rest,
     );
     let mut head = rest.center_top() + vec2(0.0, 56.0);
-    if let Some(stop) = context.ui_state.stopped {
+    let finished = context.bench.view().finished;
+    if let Some(stop) = context.ui_state.stopped.filter(|_| !finished) {
         let text = context.with("stopped", &[("why", Value::from(context.text(stop.key())))]);
         let told = pill(
             ui,
