@@ -20,7 +20,7 @@ use detent_training::lesson::{
     Bilingual, CallBack, Guide, GuidePlace, Invoice, Score, WindowState, WindowStepsDone,
     WindowView,
 };
-use detent_training::practice::{CoachAdvice, Exercise, Moment};
+use detent_training::practice::{CoachAdvice, Exercise, Learner, Moment};
 use detent_training::reason::{ControlSuspicion, HandRecord, Review};
 use std::collections::{BTreeSet, VecDeque};
 use std::sync::Arc;
@@ -724,6 +724,17 @@ pub enum Guidance {
 }
 
 impl Guidance {
+    /// How much of the guide this learner has left at a job that was broken off: it fades from one time to the next.
+    pub fn left_to(learner: &Learner, file: &str) -> Guidance {
+        if learner.passed(file) {
+            Guidance::Nothing
+        } else if learner.tried(file) {
+            Guidance::EveryOther
+        } else {
+            Guidance::EveryStep
+        }
+    }
+
     /// A step is told without a request.
     pub fn tells(self, step: usize) -> bool {
         match self {

@@ -38,7 +38,7 @@ use super::practice::{DrillRes, LearnerRes};
 use super::rest::NextFrame;
 use super::scene::console::lamps::Shining;
 use super::scene::console::print::SharpPrint;
-use super::state::{BenchRes, JobSourceRes, Onward, Screen, Tab, TextsRes, UiState};
+use super::state::{BenchRes, Guidance, JobSourceRes, Onward, Screen, Tab, TextsRes, UiState};
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, PostUpdate, Rect, Res, ResMut, Result, State, Time,
     Update, in_state, resource_exists,
@@ -48,6 +48,7 @@ use bevy_egui::{EguiContexts, EguiPrimaryContextPass, EguiTextureHandle};
 use detent_content::{Texts, Value, Words};
 use detent_simulation::interface::{Component as Part, Pin};
 use detent_training::bench::Action;
+use detent_training::practice::Learner;
 use detent_training::reason::Review;
 use stage::ConsoleOverlay;
 use std::borrow::Cow;
@@ -234,7 +235,7 @@ fn bench_ui(
 }
 
 /// Everything ready for work at a bench that was opened.
-fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
+fn open_job(context: &mut PanelContext, learner: &Learner, opened: Box<dyn BenchPort>) {
     *context.bench = BenchRes::new(opened);
     let tab = match context.bench.view().finished {
         true => Tab::Score,
@@ -246,7 +247,14 @@ fn open_job(context: &mut PanelContext, opened: Box<dyn BenchPort>) {
         context.ui_state.seed.clone(),
         context.ui_state.stage,
     );
-    let (guidance, leads_back_to) = (context.ui_state.guidance, context.ui_state.leads_back_to);
+    let leads_back_to = context.ui_state.leads_back_to;
+    let job = context.bench.job();
+    let broken_off = !context.bench.history().is_empty();
+    let guidance = if broken_off && job.guide.is_some() && context.ui_state.examined.is_none() {
+        Guidance::left_to(learner, &job.file)
+    } else {
+        context.ui_state.guidance
+    };
     let looks_seen = context.bench.view().log.found().len();
     let examined = context.ui_state.examined.take();
     *context.ui_state = UiState {
@@ -420,7 +428,7 @@ fn draw(
                 // Once more, the second visit: from where the first was begun. An examination knows its own jobs.
                 Screen::Bench | Screen::Drill | Screen::Examination => {}
             }
-            open_job(&mut context, opened);
+            open_job(&mut context, learner.learner(), opened);
             next.set(Screen::Bench);
         }
         Some(Err(error)) => {

@@ -1067,6 +1067,31 @@ fn a_job_leads_back_to_where_it_was_begun() {
     }
 }
 
+/// With all of its steps the first time, with half of them later, alone once it was passed.
+#[test]
+fn a_guided_job_that_was_broken_off_goes_on_with_its_guide() {
+    for (kept, guidance) in [
+        (None, Guidance::EveryStep),
+        (Some(0.2), Guidance::EveryOther),
+        (Some(1.0), Guidance::Nothing),
+    ] {
+        let mut app = whole_window(&AppOptions::default());
+        let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+        let guided = jobs.offers().iter().position(|offer| offer.guided);
+        let guided = guided.expect("one has a guide");
+        let file = &jobs.offers()[guided].course.file;
+        let done = kept.map(|kept| job_done(file, kept));
+        app.insert_resource(LearnerRes::guest(done.into_iter().collect()));
+        let mut bench = open(&jobs, guided, 101);
+        bench.act(Action::Unplug).expect("plugged in");
+        let mut ui_state = app.world_mut().resource_mut::<UiState>();
+        ui_state.open(Box::pin(async move { Ok(bench) }));
+        ui_state.opening.as_mut().expect("it is opened").wait();
+        (0..3).for_each(|_| app.update());
+        assert_eq!(app.world().resource::<UiState>().guidance, guidance);
+    }
+}
+
 /// What is in the hand or in the machine need not arrive any more.
 #[test]
 fn a_part_that_is_here_does_not_arrive() {

@@ -6,6 +6,7 @@ mod storage;
 
 use super::attempts::Attempts;
 use super::practice::LearnerRes;
+use super::state::UiState;
 use super::workbench::LibraryJobs;
 use super::{AppOptions, plugin, window};
 use bevy::platform::time::Instant;
