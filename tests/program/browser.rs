@@ -34,7 +34,7 @@ fn variable(name: &str) -> PathBuf {
 }
 
 /// Where pictures and attempts of a test go, to be looked at.
-fn folder(name: &str) -> PathBuf {
+pub(crate) fn folder(name: &str) -> PathBuf {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR"))
         .join("browser")
         .join(name);
@@ -45,7 +45,7 @@ fn folder(name: &str) -> PathBuf {
 
 /// Runs one command of tests/browser/drive.mjs.
 #[track_caller]
-fn drive(command: &str, out: &Path, argument: Option<&Path>) -> Value {
+pub(crate) fn drive(command: &str, out: &Path, argument: Option<&Path>) -> Value {
     let _alone = BROWSER.lock().unwrap_or_else(PoisonError::into_inner);
     let done = Command::new("node")
         .arg(Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/browser/drive.mjs"))
@@ -153,7 +153,7 @@ fn the_main_job_is_done_with_mouse_wheel_and_keys_and_a_reload_in_the_middle() {
 
 /// An attempt that was kept in the browser, read as the file it is.
 #[track_caller]
-fn kept_attempt(kept: &Value) -> detent_training::record::Attempt {
+pub(crate) fn kept_attempt(kept: &Value) -> detent_training::record::Attempt {
     let (name, text) = (kept["name"].as_str(), kept["text"].as_str());
     read_attempt(name.expect("a name"), text.expect("a text").as_bytes()).expect("undamaged")
 }

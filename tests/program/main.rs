@@ -11,6 +11,7 @@ mod best;
 mod browser;
 mod calls;
 mod files;
+mod guided_walk;
 mod jobs;
 mod learners;
 #[cfg(feature = "window")]
