@@ -1048,6 +1048,7 @@ help-option-scenario = Scenario file, or the name of a built-in scenario
 help-option-seed = Seed of the random draws [default: the scenario’s own]
 help-option-version = Print version
 help-play-call-back = Work on the call-back of this finished attempt at the same scenario: the customer has called three days later, and the second visit begins. What is saved carries the first attempt with it
+help-play-learner = Learner file: what to work on first depends on what this learner has mastered. Nothing is written to it
 help-play-resume = Continue the unfinished attempt instead; the script starts where it was interrupted
 help-play-save = Save the attempt to this file, for `detent replay`. Until it is finished, `.part` is added to the name; an unfinished attempt of that name is replaced
 help-play-script = Script file: one step per line

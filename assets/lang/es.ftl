@@ -1042,6 +1042,7 @@ help-option-scenario = Archivo de un trabajo o nombre de uno incorporado
 help-option-seed = Semilla de los sorteos [por defecto: la del propio trabajo]
 help-option-version = Mostrar la versión
 help-play-call-back = Trabajar en la segunda visita de este intento terminado del mismo trabajo: el cliente ha llamado a los tres días y empieza la segunda visita. Lo que se guarda lleva consigo el primer intento
+help-play-learner = Archivo de un aprendiz: lo que conviene trabajar primero depende de lo que ya domina. No se escribe nada en él
 help-play-resume = Continuar el intento inacabado; el guion empieza donde se interrumpió
 help-play-save = Guardar el intento en este archivo, para `detent replay`. Mientras no esté terminado, el nombre lleva `.part`; se sustituye un intento inacabado del mismo nombre
 help-play-script = Archivo de guion: un paso por línea

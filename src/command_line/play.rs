@@ -31,7 +31,6 @@ pub(super) struct PlayArgs {
     resume: bool,
     #[arg(long, value_name = "ATTEMPT", conflicts_with_all = ["resume", "seed"])]
     call_back: Option<PathBuf>,
-    /// Learner file: what is named to work on first goes by what this learner has mastered. Nothing is written to it.
     #[arg(long, value_name = "FILE")]
     learner: Option<PathBuf>,
 }

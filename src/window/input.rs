@@ -4,6 +4,7 @@ use super::key_strokes::{self, KeyStroke, KeyStrokes};
 use super::pick::PointingSystems;
 use super::practice::LearnerRes;
 use super::rest::NextFrame;
+use super::shots::Shot;
 use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UiState, ViewKind};
 use super::stops::{Glance, Stop};
 use bevy::input::ButtonState;
@@ -50,9 +51,11 @@ fn is_for_others(bench: &BenchRes, ui_state: &UiState) -> bool {
 fn set_aside(
     window: Single<&Window, With<PrimaryWindow>>,
     ui_state: Res<UiState>,
+    picture: Option<Res<Shot>>,
     mut bench: ResMut<BenchRes>,
 ) {
-    let elsewhere = !cfg!(target_family = "wasm") && !window.focused;
+    // Nobody need look while a picture is taken.
+    let elsewhere = !cfg!(target_family = "wasm") && !window.focused && picture.is_none();
     bench.set_aside = ui_state.keys || elsewhere;
 }
 

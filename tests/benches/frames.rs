@@ -284,6 +284,13 @@ fn keep_moving(bench: Option<ResMut<BenchRes>>, mut frame: Local<u32>) {
     }
 }
 
+/// The bench's clock stands without the focus, which a display without a window manager gives nobody.
+fn look(mut windows: Query<&mut Window>) {
+    for mut window in &mut windows {
+        window.bypass_change_detection().focused = true;
+    }
+}
+
 // Windows.
 
 fn compare_windows() {
@@ -338,7 +345,7 @@ fn open_window(scene: Scene) {
         from: None,
         rests: false,
     })
-    .add_systems(First, watch)
+    .add_systems(First, (watch, look))
     .add_systems(
         PreUpdate,
         keep_moving.run_if(|watch: Res<Watch>| !watch.rests),
@@ -354,7 +361,7 @@ fn list_own_allocations() {
     let options = options(Scene::View(ViewKind::Machine));
     let mut app = detent_window::window(&options);
     fill(&mut app, &options, Scene::View(ViewKind::Machine));
-    app.add_systems(First, trace)
+    app.add_systems(First, (trace, look))
         .add_systems(PreUpdate, keep_moving);
     app.run();
 }

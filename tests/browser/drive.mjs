@@ -607,7 +607,7 @@ async function guided(person, hands, language) {
   }
   await sleep(2_000);
   await picture();
-  await open("tab-meter", "note-code-do");
+  await open("sheet-lamps", "note-code-do");
   for (let i = 0; i < 5; i += 1) await hands.use("+", { nth: 0 });
   for (let i = 0; i < 6; i += 1) await hands.use("+", { nth: 1 });
   await hands.use(say("note-code-do"));
@@ -619,6 +619,7 @@ async function guided(person, hands, language) {
   await panels(true);
   await hands.view(3);
   await picture();
+  await open("tab-meter", "do-test-meter");
   await hands.use(say("do-test-meter"));
   await hands.discharge();
   await picture();

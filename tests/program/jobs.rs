@@ -266,7 +266,7 @@ fn wrong_use_is_told_apart_from_failed_work() {
 fn wrong_use_is_told_in_the_language_that_it_asks_for() {
     for (args, told) in [
         (&["--lang", "es", "play", "--sed"][..], "ninguna opción"),
-        (&["simulate", "--lang=es"], "Falta: <SCENARIO>"),
+        (&["simulate", "--lang=es"], "Falta: <TRABAJO>"),
         (&["--lang", "en", "play", "--sed"], "There is no option"),
     ] {
         let out = detent(args);

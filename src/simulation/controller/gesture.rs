@@ -690,8 +690,8 @@ pub fn rehearse(
 
 #[cfg(test)]
 mod tests {
-    use super::super::tries::Tries;
     use super::*;
+    use crate::controller::tries::Tries;
     use GestureInput::{Detent, Down, Up};
 
     fn gesture() -> Gesture {

@@ -18,9 +18,7 @@ use rand_chacha::ChaCha8Rng;
 /// Learners who try each job, and the seed that they are drawn from.
 const LEARNERS: usize = 200;
 const SEED: u64 = 0x6c65_6172_6e65_7273;
-/// Of slips in safe work, one in so many hurts, which fails the job; of wrong choices, one in so many is to buy on a guess
-/// instead of testing on. Our own invention.
-const HURTS_ONE_IN: f64 = 4.0;
+/// Of wrong choices, one in so many is to buy on a guess instead of testing on. Our own invention.
 const GUESSES_ONE_IN: f64 = 3.0;
 
 /// Least and greatest rate that a learner is drawn with, every value between them as likely. Our own invention: no
@@ -168,10 +166,7 @@ impl<'a> Demands<'a> {
         }
         for _ in 0..self.touches {
             if !comes_off(rates.safe_work) {
-                lose(match comes_off(1.0 / HURTS_ONE_IN) {
-                    true => Loss::TouchedCharge,
-                    false => Loss::NotProvedDead,
-                });
+                lose(Loss::NotProvedDead);
             }
         }
         for loss in self.proofs.iter().filter(|_| tests_on) {
@@ -265,21 +260,20 @@ mod tests {
         }
     }
 
-    /// One slip in so many hurts, which fails the job whatever else is won.
+    /// One slip is enough: hands in a circuit that nobody proved dead.
     #[test]
-    fn hands_that_are_put_in_unsafely_fail_the_job_when_that_hurts() {
+    fn hands_that_are_put_in_unsafely_are_no_pass() {
         let (expert, guesser) = (score(1.0), score(0.4));
-        let demands = Demands {
-            touches: 1,
-            ..demands(&expert, &guesser)
-        };
         let careless = |_: &mut ChaCha8Rng| SkillRates {
             safe_work: 0.0,
             ..all(1.0)
         };
-        let expected = 1.0 - 1.0 / HURTS_ONE_IN;
-        let error = (expected * (1.0 - expected) / LEARNERS as f64).sqrt();
-        let share = demands.share_of(careless);
-        assert!((share - expected).abs() <= 4.0 * error, "{share}");
+        for (touches, share) in [(0, 1.0), (1, 0.0)] {
+            let demands = Demands {
+                touches,
+                ..demands(&expert, &guesser)
+            };
+            assert_eq!(demands.share_of(careless), share);
+        }
     }
 }

@@ -168,6 +168,11 @@ fn mark_of(ui: &Ui, label: &str) -> Option<usize> {
     })
 }
 
+/// Whether what has this label is marked.
+pub fn is_marked(ui: &Ui, label: &str) -> bool {
+    mark_of(ui, label).is_some()
+}
+
 /// The same button, with a frame round it if it is marked.
 fn framed(ui: &Ui, button: Response, marked: Option<usize>) -> Response {
     if let Some(place) = marked {

@@ -36,6 +36,7 @@ use super::pointing::Pointing;
 use super::port::{BenchPort, Job, JobSource};
 use super::practice::{DrillRes, LearnerRes};
 use super::rest::NextFrame;
+use super::scene::console::grips::ConsoleGrips;
 use super::scene::console::lamps::Shining;
 use super::scene::console::print::SharpPrint;
 use super::state::{BenchRes, Guidance, JobSourceRes, Onward, Screen, Tab, TextsRes, UiState};
@@ -300,7 +301,7 @@ fn draw(
     texts: Res<TextsRes>,
     pointing: Res<Pointing>,
     lens: Res<SceneTarget>,
-    (shining, print): (Res<Shining>, Res<SharpPrint>),
+    (shining, print, grips): (Res<Shining>, Res<SharpPrint>, Res<ConsoleGrips>),
     time: Res<Time>,
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,
@@ -370,6 +371,7 @@ fn draw(
             let overlay = ConsoleOverlay {
                 lit: &shining.0,
                 print: &print.0,
+                grips: &grips.0,
             };
             bench_ui(&mut ui, &mut context, jobs, &pointing, &overlay, now);
             let leave = std::mem::take(&mut context.ui_state.leave);

@@ -2,6 +2,7 @@
 
 use super::{PanelContext, kit};
 use crate::pointing::{Pick, Pointing};
+use crate::scene::console::grips::ConsoleGrip;
 use crate::scene::console::lamps::Shine;
 use crate::scene::console::print::PrintedStroke;
 use crate::state::MESSAGE_S;
@@ -49,6 +50,20 @@ pub(super) struct ConsoleOverlay<'a> {
     pub lit: &'a [Shine],
     /// Print.
     pub print: &'a [PrintedStroke],
+    /// Where its knob and buttons are.
+    pub grips: &'a [ConsoleGrip],
+}
+
+/// A ring round what the guide's step needs of the console.
+fn lit_grips(ui: &Ui, rect: Rect, context: &PanelContext, grips: &[ConsoleGrip]) {
+    for grip in grips {
+        if kit::is_marked(ui, &name_of(context, grip.pick)) {
+            let middle = Pos2::new(grip.middle.x, grip.middle.y);
+            let ring = Stroke::new(3.0, t::SKY);
+            let painter = ui.painter().with_clip_rect(rect);
+            painter.circle_stroke(middle, grip.radius, ring);
+        }
+    }
 }
 
 /// Print over a scene that is drawn small.
@@ -170,6 +185,7 @@ pub(super) fn stage_ui(
     sharp_print(ui, rest, overlay.print);
     lit_lamps(ui, rest, overlay.lit);
     vignette(ui, rest);
+    lit_grips(ui, rest, context, overlay.grips);
     let view = context.bench.view();
     // What moves and sounds.
     let mut captions: Vec<String> = view

@@ -4,9 +4,12 @@ use super::*;
 use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
+use crate::pointing::{Pick, Pointing};
 use crate::port::VariantDraw;
 use crate::practice::{coached, now};
+use crate::scene::console::grips::ConsoleGrip;
 use crate::state::{Examined, Guidance, Onward, Page, PinGroup, VariantList, say};
+use crate::tokens;
 use crate::workbench::LibraryJobs;
 use crate::{AppOptions, add_bench, without_window_system};
 use bevy::time::TimeUpdateStrategy;
@@ -581,6 +584,7 @@ fn at_a_job_that_is_done_no_hands_are_offered() {
             let overlay = ConsoleOverlay {
                 lit: &[],
                 print: &[],
+                grips: &[],
             };
             bench_ui(ui, context, &jobs, &Pointing::default(), &overlay, 0.0);
         };
@@ -1616,8 +1620,8 @@ fn is_ringed(harness: &Harness<'_, Fixture>, place: egui::Rect) -> bool {
 /// person's own.
 #[test]
 fn the_guide_s_light_is_in_sight() {
-    let noted = Goal::Bench(BenchGoal::Did(Action::NoteCode(56)));
-    let mut harness = guided_to(&noted, Tab::Sheet);
+    let tried = Goal::Bench(BenchGoal::Did(Action::TestMeter));
+    let mut harness = guided_to(&tried, Tab::Sheet);
     let tab = |harness: &Harness<'_, Fixture>, name: &str| {
         harness.get_by_role_and_label(Role::Button, name).rect()
     };
@@ -1626,8 +1630,11 @@ fn the_guide_s_light_is_in_sight() {
     harness.get_by_role_and_label(Role::Button, "Meter").click();
     harness.run_steps(60);
     assert!(!is_ringed(&harness, tab(&harness, "Meter")));
-    let record = |harness: &Harness<'_, Fixture>| harness.get_by_label("Record code").rect();
-    let seen = record(&harness);
+    let control = |harness: &Harness<'_, Fixture>| {
+        let label = "Check the meter on a proving unit";
+        harness.get_by_label(label).rect()
+    };
+    let seen = control(&harness);
     assert!(is_ringed(&harness, seen));
     assert!(
         seen.top() > meter.bottom() && seen.bottom() <= LOW[1],
@@ -1642,10 +1649,10 @@ fn the_guide_s_light_is_in_sight() {
         modifiers: egui::Modifiers::NONE,
     });
     harness.run_steps(60);
-    let left = record(&harness);
+    let left = control(&harness);
     assert!(left.top() > LOW[1], "{left:?}");
     harness.run_steps(60);
-    assert_eq!(record(&harness), left);
+    assert_eq!(control(&harness), left);
 }
 
 /// The list to inspect from lies at the foot of its tab, and what was found is told below it.
@@ -2070,4 +2077,46 @@ fn arrow_keys_leave_the_focus_where_it_is() {
     harness.key_press(egui::Key::Tab);
     harness.run_steps(2);
     assert!(harness.get_by_label("two").is_focused());
+}
+
+/// What a step needs of the console is ringed in the scene, and nothing else there.
+#[test]
+fn the_guide_lights_what_it_needs_of_the_console() {
+    let grip = |pick, x| ConsoleGrip {
+        pick,
+        middle: bevy::math::Vec2::new(x, 300.0),
+        radius: 40.0,
+    };
+    let grips = [
+        grip(Pick::Knob, 100.0),
+        grip(Pick::Button(Button::Start), 200.0),
+        grip(Pick::Button(Button::Stop), 300.0),
+    ];
+    for language in Language::ALL {
+        for (marked, ringed) in [
+            (vec!["name-dial", "name-stop"], vec![100.0, 300.0]),
+            (vec!["do-plug"], vec![]),
+        ] {
+            let overlay = stage::ConsoleOverlay {
+                lit: &[],
+                print: &[],
+                grips: &grips,
+            };
+            let harness = harness(fixture(language), |ui, context| {
+                let labels = marked.iter().map(|key| context.text(key)).collect();
+                kit::mark(ui.ctx(), (0, 0), labels);
+                let rest = ui.max_rect();
+                stage::stage_ui(ui, rest, context, &Pointing::default(), &overlay, 0.0);
+            });
+            let rings: Vec<f32> = (harness.output().shapes.iter())
+                .filter_map(|shape| match &shape.shape {
+                    egui::Shape::Circle(circle) if circle.stroke.color == tokens::SKY => {
+                        Some(circle.center.x)
+                    }
+                    _ => None,
+                })
+                .collect();
+            assert_eq!(rings, ringed, "{marked:?}");
+        }
+    }
 }

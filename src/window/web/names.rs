@@ -1,8 +1,8 @@
 //! What stands on the screen, by name: for programs that drive the page as a person would.
 
-use crate::camera::{MainCamera, to_window};
-use crate::scene::console;
-use crate::state::{BenchRes, Screen, UiState};
+use crate::pointing::Pick;
+use crate::scene::console::grips::ConsoleGrips;
+use crate::state::{BenchRes, Screen};
 use bevy::prelude::*;
 use bevy_egui::egui::accesskit::{Node, Role};
 use bevy_egui::{EguiContexts, EguiOutput, EguiPrimaryContextPass};
@@ -75,20 +75,17 @@ fn collect(outputs: Query<&EguiOutput>) {
 }
 
 /// Knob and buttons are no panel's, but hands must find them too.
-fn point_out_console(
-    eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
-    ui_state: Res<UiState>,
-    bench: Res<BenchRes>,
-) {
-    let (camera, eye) = *eye;
+fn point_out_console(grips: Res<ConsoleGrips>) {
     let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
     names.retain(|(name, _)| name != "dial" && !name.starts_with("button "));
-    for (name, middle) in console::grips(&bench.job().board) {
-        if let Ok(place) = camera.world_to_viewport(eye, middle) {
-            let place = to_window(camera, ui_state.stage, place);
-            let (x, y) = (f64::from(place.x), f64::from(place.y));
-            names.push((name, [x, y, x, y]));
-        }
+    for grip in &grips.0 {
+        let name = match grip.pick {
+            Pick::Button(button) => format!("button {button}"),
+            Pick::Knob => "dial".to_owned(),
+            Pick::Lid | Pick::Plug | Pick::Part(_) => continue,
+        };
+        let (x, y) = (f64::from(grip.middle.x), f64::from(grip.middle.y));
+        names.push((name, [x, y, x, y]));
     }
 }
 

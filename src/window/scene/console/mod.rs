@@ -1,6 +1,7 @@
 //! The console, built from the board's data: knob, lamps and buttons on a leaning face.
 
 mod buttons;
+pub mod grips;
 mod knob;
 pub mod lamps;
 pub mod layout;
@@ -32,18 +33,6 @@ fn context() -> Transform {
 pub fn knob_middle(board: &Board) -> Option<Vec3> {
     let knob = Knob::of(board.panel.selector)?;
     Some(context().transform_point(knob.middle.extend(0.03)))
-}
-
-/// Where hands find things on the console, by name, in the world.
-#[cfg(target_family = "wasm")]
-pub fn grips(board: &Board) -> Vec<(String, Vec3)> {
-    let layout = Layout::of(&board.panel, &board.lamps);
-    let buttons = layout.buttons.iter().map(|(button, place, _)| {
-        let name = format!("button {button}");
-        (name, context().transform_point(place.extend(0.015)))
-    });
-    let knob = knob_middle(board).map(|place| ("dial".to_owned(), place));
-    buttons.chain(knob).collect()
 }
 
 /// The console's body, the same for every board.
@@ -129,6 +118,7 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
 
 /// The console.
 pub fn plugin(app: &mut App) {
+    grips::plugin(app);
     lamps::plugin(app);
     print::plugin(app);
     knob::plugin(app);
