@@ -107,8 +107,12 @@ class Person {
 
   /// Whoever comes for the first time is asked for a name and sees one button; the rest lies behind another.
   async everything() {
-    const label = MESSAGES.get("start-everything");
-    if ((await this.places(label)).length > 0) await this.click(label, null, 0);
+    for (const words of [MESSAGES, messages("es")]) {
+      const label = words.get("start-everything");
+      if ((await this.places(label)).length === 0) continue;
+      await this.click(label, null, 0);
+      await until("all that there is", async () => (await this.places(label)).length === 0);
+    }
   }
 
   async seen() {
