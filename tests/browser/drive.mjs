@@ -430,8 +430,11 @@ class FingerHands {
 
   /// The middle of the thing with this label, pushed into sight; of several, the `nth` on the line of `beside`.
   async reach(label, { beside, nth = 0 } = {}) {
-    const { height } = await this.person.size();
-    const [low, high] = [0, height - 6];
+    const { width, height } = await this.person.size();
+    // The pages on the right slide under their tabs.
+    const fixed = ["×1", "×10", "||", ...["tab-sheet", "tab-meter", "tab-parts", "tab-report", "tab-score",
+      "sheet-lamps"].map((key) => this.words.get(key))];
+    const high = height - 6;
     return until(label, async () => {
       const [line] = beside ? await this.person.places(beside) : [];
       const near = ([, top, , bottom]) => !beside || (line && top < line[3] + 40 && bottom > line[1]);
@@ -440,6 +443,7 @@ class FingerHands {
       const place = places[Math.min(nth, places.length - 1)];
       if (!place) return null;
       const [x, y] = [(place[0] + place[2]) / 2, (place[1] + place[3]) / 2];
+      const low = x > width * 0.66 && !fixed.includes(label) ? 116 : 0;
       if (y > low && y < high) return [x, y];
       const middle = height * 0.6;
       await this.push([place[0] - 4, middle], Math.max(-200, Math.min(200, y - middle)));
@@ -517,8 +521,10 @@ async function guided(person, hands, language) {
       await hands.button("stop", 90);
       await sleep(60);
       await hands.turn(-3, 120);
-      await hands.button("start", 1_300);
+      await hands.button("start", 1_600);
       if (await person.see("service mode", ready, 6_000).catch(() => false)) return attempt + 1;
+      // Where a slow frame made a tap of the hold, a program runs.
+      await hands.button("stop", 300);
       await sleep(7_000);
     }
     // The screen is too slow for this hand: the guide shows the step.
