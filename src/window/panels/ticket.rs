@@ -114,7 +114,10 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
             context.fixed(live),
             t::TEXT,
         );
-        if let Some(way) = context.texts.out_of_hold(&job.board.resets) {
+        // Where the hold is the job, the way out is to be found on the sheet.
+        if job.guide.is_some()
+            && let Some(way) = context.texts.out_of_hold(&job.board.resets)
+        {
             kit::quiet(
                 ui,
                 context.with("ticket-hold", &[("way", Value::from(way))]),
