@@ -5,7 +5,7 @@ use crate::pointing::{Pick, Pointing};
 use crate::scene::console::grips::ConsoleGrip;
 use crate::scene::console::lamps::Shine;
 use crate::scene::console::print::PrintedStroke;
-use crate::state::MESSAGE_S;
+use crate::state::{Guidance, MESSAGE_S};
 use crate::stops::WET_FLOOR_L;
 use crate::tokens as t;
 use bevy_egui::egui::{
@@ -56,6 +56,9 @@ pub(super) struct ConsoleOverlay<'a> {
 
 /// A ring round what the guide's step needs of the console.
 fn lit_grips(ui: &Ui, rect: Rect, context: &PanelContext, grips: &[ConsoleGrip]) {
+    if context.ui_state.guidance == Guidance::Nothing {
+        return;
+    }
     for grip in grips {
         if kit::is_marked(ui, &name_of(context, grip.pick)) {
             let middle = Pos2::new(grip.middle.x, grip.middle.y);
