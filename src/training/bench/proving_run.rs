@@ -116,7 +116,11 @@ fn fills(program: &Program, wanted: impl Fn(bool) -> bool) -> bool {
 fn fastest_rpm(program: &Program) -> f64 {
     let spins = program.phases.iter().map(|phase| match phase {
         Phase::Spin { rpm, .. } => *rpm,
-        _ => 0.0,
+        Phase::Fill { .. }
+        | Phase::Agitate { .. }
+        | Phase::Soak { .. }
+        | Phase::Drain { .. }
+        | Phase::Rest { .. } => 0.0,
     });
     spins.fold(0.0, f64::max)
 }

@@ -39,11 +39,19 @@ impl Shown {
         let Some(since) = repaired.or(came) else {
             return Shown::NotYet;
         };
-        let ran = log.milestones().iter().rev().find_map(|m| match m.kind {
-            _ if m.at < since || !by_then(m.at) => None,
+        let milestones = log.milestones().iter().rev();
+        let mut shown = milestones.filter(|m| m.at >= since && by_then(m.at));
+        let ran = shown.find_map(|m| match m.kind {
             MilestoneKind::ProgramFinished => Some(Shown::Washed),
             MilestoneKind::Held(_) => Some(Shown::Stopped),
-            _ => None,
+            MilestoneKind::PowerReset
+            | MilestoneKind::ServiceEntered
+            | MilestoneKind::ProgramStarted
+            | MilestoneKind::CalibrationStarted
+            | MilestoneKind::CalibrationPassed
+            | MilestoneKind::CalibrationFailed(_)
+            | MilestoneKind::CodeShown(_)
+            | MilestoneKind::CodesCleared => None,
         });
         ran.unwrap_or(Shown::NotYet)
     }
