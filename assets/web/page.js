@@ -226,7 +226,8 @@
       if (!(await ours)) return end(texts.elsewhere, { button: texts.here, press: () => start(true) });
       bench = glue;
       globalThis.detent = glue;
-      await glue.open?.(language, query.has("names"));
+      const asked = (query.get("lang") ?? "").slice(0, 2).toLowerCase() === language;
+      await glue.open?.(language, asked, query.has("names"));
     } catch (error) {
       console.error(error);
       end(bench ? texts.stopped : texts.fetch, { why: String(error?.message ?? error) });

@@ -3,8 +3,8 @@
 use super::attempts::{Attempts, Folder};
 use super::drill::Shown;
 use super::port::JobSource;
-use super::practice::LearnerRes;
-use super::state::{Page, Tab, UiState, ViewKind};
+use super::practice::{self, LearnerRes};
+use super::state::{Page, Tab, ViewKind};
 use super::workbench::LibraryJobs;
 use super::{AppOptions, Picture, plugin, window};
 use bevy::prelude::*;
@@ -155,11 +155,8 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     {
         let exports = folder.join("exports");
         let store = Box::new(ProfileFolder::new(folder));
-        let mut learner = LearnerRes::kept_in(store, Some(exports));
-        if let Some(language) = learner.go_on().filter(|_| language.is_none()) {
-            app.world_mut().resource_mut::<UiState>().language = language;
-        }
-        app.insert_resource(learner);
+        let learner = LearnerRes::kept_in(store, Some(exports));
+        practice::welcome(&mut app, learner, language.is_some());
     }
     match app.run() {
         AppExit::Success => Ok(()),

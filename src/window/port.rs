@@ -115,38 +115,8 @@ pub trait BenchPort: Send + Sync {
     fn history(&self) -> Entries<'_, (Time, &Action)>;
 }
 
-/// Variants of one job, drawn and proved one after the other.
-#[derive(Clone, Debug)]
-pub struct VariantDraw {
-    /// The job on offer that they are like.
-    pub offer: usize,
-    /// What they are drawn from.
-    pub seed: u64,
-    /// Those that were proved so far.
-    pub drawn: Vec<JobVariant>,
-    /// No further one could be proved.
-    pub exhausted: bool,
-    /// Where the drafts come from, once the original's difficulty is judged.
-    pub series: Option<VariantSeries>,
-}
-
-impl VariantDraw {
-    /// Nothing is drawn yet.
-    pub fn new(offer: usize, seed: u64) -> VariantDraw {
-        VariantDraw {
-            offer,
-            seed,
-            drawn: Vec::new(),
-            exhausted: false,
-            series: None,
-        }
-    }
-
-    /// Drafts so far, refused ones among them, up to the last that was proved.
-    pub fn drafts(&self) -> u64 {
-        self.drawn.last().map_or(0, |variant| variant.number + 1)
-    }
-}
+/// The next variant of a job that was proved, if there is a further one, and where the one after it comes from.
+pub type DrawnVariant = (VariantSeries, Option<JobVariant>);
 
 /// Where jobs come from.
 pub trait JobSource: Send + Sync {
@@ -158,8 +128,14 @@ pub trait JobSource: Send + Sync {
     }
     /// Set a bench up for one of the jobs.
     fn open(&self, offer: usize, seed: u64) -> OpeningWork;
-    /// Draw and prove the next variant of one of them. The same seed gives the same ones.
-    fn draw_variant(&self, _draw: VariantDraw) -> Work<Result<VariantDraw, OpenError>> {
+    /// Draw and prove a variant of one of them: the first from this seed, or the next of the series. The same seed gives
+    /// the same ones.
+    fn draw_variant(
+        &self,
+        _offer: usize,
+        _seed: u64,
+        _series: Option<VariantSeries>,
+    ) -> Work<Result<DrawnVariant, OpenError>> {
         Box::pin(async { Err(OpenError::NoVariant) })
     }
     /// Set a bench up for a variant that was drawn.

@@ -318,6 +318,14 @@ impl LearnerRes {
     }
 }
 
+/// Lets whoever worked here last go on, in their own language unless another was `asked` for.
+pub fn welcome(app: &mut App, mut learner: LearnerRes, asked: bool) {
+    if let Some(language) = learner.go_on().filter(|_| !asked) {
+        app.world_mut().resource_mut::<UiState>().language = language;
+    }
+    app.insert_resource(learner);
+}
+
 /// The learner's own time now.
 pub fn now() -> Moment {
     Moment(chrono::Utc::now().timestamp())

@@ -4,10 +4,10 @@ use super::attempts::StorageError;
 use super::background::{Background, Work};
 use super::hands::HeldButtons;
 use super::hints::ShownHint;
-use super::port::{BenchPort, Job, JobSource, Kept, OpenError, OpeningWork, VariantDraw};
+use super::port::{BenchPort, DrawnVariant, Job, JobSource, Kept, OpenError, OpeningWork};
 use super::stops::Stop;
 use bevy::prelude::*;
-use detent_content::{Language, Texts};
+use detent_content::{JobVariant, Language, Texts, VariantSeries};
 use detent_simulation::controller::{Outcome, Tries};
 use detent_simulation::interface::{Component as Part, Pin};
 use detent_simulation::units::Time;
@@ -798,20 +798,35 @@ pub const MESSAGE_S: f32 = 6.0;
 
 /// Variants of one job, as many as are wanted.
 pub struct VariantList {
+    /// The job on offer that they are like.
+    pub offer: usize,
+    /// What they are drawn from.
+    pub seed: u64,
     /// How many are wanted.
     pub count: usize,
-    /// What was drawn so far, or why nothing can be.
-    pub draw: Result<VariantDraw, OpenError>,
+    /// Those that were proved so far.
+    pub drawn: Vec<JobVariant>,
+    /// No further one could be proved.
+    pub exhausted: bool,
+    /// Why none can be drawn.
+    pub error: Option<OpenError>,
+    /// Where the next one comes from, while it is not on its way.
+    series: Option<VariantSeries>,
     /// The next one on its way.
-    pub drawing: Option<Background<Result<VariantDraw, OpenError>>>,
+    pub drawing: Option<Background<Result<DrawnVariant, OpenError>>>,
 }
 
 impl VariantList {
     /// So many of this job.
     pub fn new(offer: usize, seed: u64, count: usize) -> VariantList {
         VariantList {
+            offer,
+            seed,
             count,
-            draw: Ok(VariantDraw::new(offer, seed)),
+            drawn: Vec::new(),
+            exhausted: false,
+            error: None,
+            series: None,
             drawing: None,
         }
     }
@@ -821,20 +836,27 @@ impl VariantList {
         if let Some(drawing) = &mut self.drawing {
             drawing.go_on();
         }
-        self.drawing = match self.drawing.take() {
-            Some(Background::Done(draw)) => {
-                self.draw = draw;
-                None
+        match self.drawing.take() {
+            Some(Background::Done(Ok((series, next)))) => {
+                self.series = Some(series);
+                self.exhausted = next.is_none();
+                self.drawn.extend(next);
             }
-            running => running,
-        };
-        if let (None, Ok(draw)) = (&self.drawing, &self.draw)
-            && draw.drawn.len() < self.count
-            && !draw.exhausted
-        {
-            self.drawing = Some(Background::begin(jobs.draw_variant(draw.clone())));
+            Some(Background::Done(Err(error))) => self.error = Some(error),
+            running => self.drawing = running,
+        }
+        let over = self.exhausted || self.error.is_some() || self.drawn.len() >= self.count;
+        if self.drawing.is_none() && !over {
+            let next = jobs.draw_variant(self.offer, self.seed, self.series.take());
+            self.drawing = Some(Background::begin(next));
         }
         self.drawing.is_some()
+    }
+
+    /// Drafts that were refused before the last one that was proved.
+    pub fn refused(&self) -> u64 {
+        let drafts = self.drawn.last().map_or(0, |variant| variant.number + 1);
+        drafts - self.drawn.len() as u64
     }
 }
 

@@ -3,8 +3,8 @@
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::background::Work;
 use super::port::{
-    BenchPort, CallBackWork, CalledBack, CauseRow, HintWork, Job, JobSource, Kept, Offer,
-    OpenError, OpeningWork, ReviewWork, VariantDraw,
+    BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
+    Offer, OpenError, OpeningWork, ReviewWork,
 };
 use detent_content::{
     ContentError, ContentLibrary, JobVariant, ScenarioSource, VariantSeries,
@@ -147,26 +147,27 @@ impl JobSource for LibraryJobs {
         })
     }
 
-    fn draw_variant(&self, mut draw: VariantDraw) -> Work<Result<VariantDraw, OpenError>> {
-        let original = self.scenario_sources.get(draw.offer).cloned();
+    fn draw_variant(
+        &self,
+        offer: usize,
+        seed: u64,
+        series: Option<VariantSeries>,
+    ) -> Work<Result<DrawnVariant, OpenError>> {
+        let original = self.scenario_sources.get(offer).cloned();
         let content_library = Arc::clone(&self.content_library);
         Box::pin(async move {
-            let mut series = match draw.series.take() {
+            let mut series = match series {
                 Some(series) => series,
                 None => {
                     let original = original.ok_or(OpenError::NoJob)?;
-                    VariantSeries::begin_in_slices(&content_library, &original, draw.seed)
+                    VariantSeries::begin_in_slices(&content_library, &original, seed)
                         .await
                         .map_err(|_| OpenError::NoVariant)?
                 }
             };
             let next = series.next_in_slices(&content_library).await;
-            match next.map_err(|_| OpenError::NoVariant)? {
-                Some(variant) => draw.drawn.push(variant),
-                None => draw.exhausted = true,
-            }
-            draw.series = Some(series);
-            Ok(draw)
+            let next = next.map_err(|_| OpenError::NoVariant)?;
+            Ok((series, next))
         })
     }
 

@@ -351,7 +351,7 @@ fn draw(
     if let Some(message) = kept::take_in(&mut context, jobs.0.as_ref()) {
         context.ui_state.message = Some((message, now));
     }
-    if matches!(screen.get(), Screen::Bench | Screen::Drill) {
+    if matches!(screen.get(), Screen::Start | Screen::Bench | Screen::Drill) {
         practice::trouble_ui(&mut ui, &context, &learner);
     }
     match screen.get() {

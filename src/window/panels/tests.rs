@@ -5,7 +5,6 @@ use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
 use crate::pointing::{Pick, Pointing};
-use crate::port::VariantDraw;
 use crate::practice::{coached, now};
 use crate::scene::console::grips::ConsoleGrip;
 use crate::state::{Examined, Guidance, Onward, Page, PinGroup, VariantList, say};
@@ -948,8 +947,7 @@ fn variants_are_listed_as_they_are_proved() {
         let begin = Texts::load(language).get("start-begin");
         assert_eq!(harness.query_all_by_label(&begin).count(), 2);
         let list = harness.state().ui_state.variants.as_ref();
-        let draw = list.and_then(|list| list.draw.as_ref().ok());
-        let drawn = &draw.expect("both are proved").drawn;
+        let drawn = &list.expect("the list stays").drawn;
         let complaint = say(language, &drawn[1].source.scenario.complaint).to_owned();
         assert!(harness.query_by_label_contains(&complaint).is_some());
         let last = harness.query_all_by_label(&begin).last();
@@ -965,9 +963,10 @@ fn a_variant_of_a_job_can_be_opened() {
     let folder = tempfile::tempdir().expect("a folder");
     let jobs = library_jobs(folder.path());
     let drawn = |seed| {
-        let draw = without_breaks(jobs.draw_variant(VariantDraw::new(0, seed)));
-        let draw = draw.unwrap_or_else(|error| panic!("{error:?}"));
-        let opened = without_breaks(jobs.open_variant(&draw.drawn[0]));
+        let draw = without_breaks(jobs.draw_variant(0, seed, None));
+        let (_, variant) = draw.unwrap_or_else(|error| panic!("{error:?}"));
+        let variant = variant.expect("one can be proved");
+        let opened = without_breaks(jobs.open_variant(&variant));
         opened.unwrap_or_else(|error| panic!("{error:?}"))
     };
     let mut one = drawn(7);
@@ -2102,7 +2101,9 @@ fn the_guide_lights_what_it_needs_of_the_console() {
                 print: &[],
                 grips: &grips,
             };
-            let harness = harness(fixture(language), |ui, context| {
+            let mut fixture = fixture(language);
+            fixture.ui_state.guidance = Guidance::EveryStep;
+            let harness = harness(fixture, |ui, context| {
                 let labels = marked.iter().map(|key| context.text(key)).collect();
                 kit::mark(ui.ctx(), (0, 0), labels);
                 let rest = ui.max_rect();

@@ -26,7 +26,7 @@ pub(super) fn variants_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn Jo
     if list.go_on(jobs) {
         ui.ctx().request_repaint();
     }
-    let offer = &jobs.offers()[context.ui_state.offer];
+    let offer = &jobs.offers()[list.offer];
     let title = Value::from(say(context.ui_state.language, &offer.title).to_owned());
     kit::heading(ui, context.with("variants-of", &[("title", title)]));
     kit::quiet(ui, context.text("start-variant-note"));
@@ -38,7 +38,7 @@ pub(super) fn variants_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn Jo
         .max_height(ui.available_height() - 44.0)
         .auto_shrink(false)
         .show(ui, |ui| {
-            for variant in list.draw.iter().flat_map(|draw| &draw.drawn) {
+            for variant in &list.drawn {
                 variant_ui(ui, context, variant, &mut asked);
             }
         });
@@ -49,10 +49,10 @@ pub(super) fn variants_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn Jo
     }
     if let (Some(count), Ok(seed)) = (asked.count, context.ui_state.seed.parse()) {
         // Those that were drawn stay, if they come from the same seed.
-        match &list.draw {
-            Ok(draw) if draw.seed == seed => list.count = count,
-            Ok(_) | Err(_) => list = VariantList::new(context.ui_state.offer, seed, count),
+        if list.seed != seed || list.error.is_some() {
+            list = VariantList::new(list.offer, seed, count);
         }
+        list.count = count;
     }
     context.ui_state.variants = (!asked.closed).then_some(list);
 }
@@ -78,22 +78,16 @@ fn draw_ui(ui: &mut Ui, context: &mut PanelContext, list: &VariantList, asked: &
 
 /// How far the drawing has come, or why it goes no further.
 fn progress_ui(ui: &mut Ui, context: &PanelContext, list: &VariantList) {
-    let draw = match &list.draw {
-        Ok(draw) => draw,
-        Err(error) => {
-            ui.label(RichText::new(error.words(context.texts)).color(t::BAD));
-            return;
-        }
-    };
+    if let Some(error) = &list.error {
+        ui.label(RichText::new(error.words(context.texts)).color(t::BAD));
+        return;
+    }
     let figures = [
-        ("proved", Value::from(draw.drawn.len())),
+        ("proved", Value::from(list.drawn.len())),
         ("count", Value::from(list.count)),
-        (
-            "refused",
-            Value::from(draw.drafts() - draw.drawn.len() as u64),
-        ),
+        ("refused", Value::from(list.refused())),
     ];
-    let key = match (list.drawing.is_some(), draw.exhausted) {
+    let key = match (list.drawing.is_some(), list.exhausted) {
         (true, _) => "variants-drawing",
         (false, true) => "variants-exhausted",
         (false, false) => "variants-drawn",

@@ -5,8 +5,7 @@ mod names;
 mod storage;
 
 use super::attempts::Attempts;
-use super::practice::LearnerRes;
-use super::state::UiState;
+use super::practice::{self, LearnerRes};
 use super::workbench::LibraryJobs;
 use super::{AppOptions, plugin, window};
 use bevy::platform::time::Instant;
@@ -59,12 +58,12 @@ fn wake() {
 }
 
 /// Opens the bench in the page's canvas, in the language of this code (English when it is none of
-/// ours). With `named`, [`where_is`] can find what stands on the screen.
+/// ours), which the address `asked` for or the browser speaks. With `named`, [`where_is`] can find what stands on the screen.
 ///
 /// # Errors
 /// A sentence that says what is wrong.
 #[wasm_bindgen]
-pub async fn open(language: String, named: bool) -> Result<(), JsError> {
+pub async fn open(language: String, asked: bool, named: bool) -> Result<(), JsError> {
     storage::open().await;
     let options = AppOptions {
         language: Language::ALL
@@ -83,12 +82,9 @@ pub async fn open(language: String, named: bool) -> Result<(), JsError> {
         stopped(&info.to_string());
     }));
     plugin(&mut app, &options, jobs).map_err(|e| JsError::new(&e.to_string()))?;
-    let mut learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
-    if let Some(language) = learner.go_on() {
-        app.world_mut().resource_mut::<UiState>().language = language;
-    }
-    app.insert_resource(learner)
-        .add_systems(First, note_clock.after(TimeSystems))
+    let learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
+    practice::welcome(&mut app, learner, asked);
+    app.add_systems(First, note_clock.after(TimeSystems))
         .add_systems(Last, count_frames);
     if named {
         names::plugin(&mut app);
