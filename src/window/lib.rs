@@ -18,6 +18,7 @@ mod camera;
 mod demo;
 mod drill;
 mod examination;
+mod first_job;
 mod hands;
 mod hints;
 mod input;
@@ -58,11 +59,10 @@ use bevy_egui::EguiPlugin;
 use detent_content::{Language, Texts};
 use detent_training::bench::script::ScriptStep;
 use detent_training::practice::simulated::invented;
-use detent_training::without_breaks;
 use std::path::PathBuf;
 use std::time::Duration;
 
-use port::JobSource;
+use first_job::{FirstJob, window_with_bench};
 use state::{BenchRes, JobSourceRes, Page, Screen, Tab, TextsRes, UiState, ViewKind};
 use workbench::LibraryJobs;
 
@@ -185,43 +185,48 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
     })
 }
 
-/// Fills a window with the bench and the built-in jobs; attempts are not kept.
+/// Every built-in job; attempts are not kept.
 ///
 /// # Errors
 /// A sentence that says what is wrong with a file.
-pub fn add_bench(app: &mut App, options: &AppOptions) -> Result<(), String> {
-    let jobs = LibraryJobs::new(None, None);
-    let jobs = jobs.map_err(|error| Texts::load(options.language).content_error(&error))?;
-    plugin(app, options, jobs)
+fn built_in_jobs(options: &AppOptions) -> Result<LibraryJobs, String> {
+    LibraryJobs::new(None, None)
+        .map_err(|error| Texts::load(options.language).content_error(&error))
 }
 
-/// Everything but the window itself.
+/// The window with the bench and the built-in jobs; attempts are not kept.
 ///
 /// # Errors
 /// A sentence that says what is wrong with a file or the script.
-pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<(), String> {
+pub fn bench_window(options: &AppOptions) -> Result<App, String> {
+    window_with_bench(options, built_in_jobs(options)?)
+}
+
+/// Fills an app with the bench and the built-in jobs; attempts are not kept.
+///
+/// # Errors
+/// A sentence that says what is wrong with a file or the script.
+pub fn add_bench(app: &mut App, options: &AppOptions) -> Result<(), String> {
+    let first = FirstJob::open(options, built_in_jobs(options)?)?;
+    plugin(app, options, first);
+    Ok(())
+}
+
+/// Everything but the window itself.
+fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     if !options.pictures.is_empty() {
         // Nothing but what eases into its place needs the time.
         app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(
             250,
         )));
     }
-    let (offer, seed) = options
-        .start
-        .unwrap_or((0, jobs.offers().first().map_or(1, |o| o.seed)));
-    let opened = without_breaks(jobs.open(offer, seed));
-    let texts = Texts::load(options.language);
-    let mut bench = opened.map_err(|error| error.words(&texts))?;
-    for (line, step) in &options.script {
-        bench
-            .run(step)
-            .map_err(|error| format!("line {line}: {error}"))?;
-    }
+    let FirstJob { jobs, bench, seed } = first;
+    let offer = options.start.map_or(0, |(offer, _)| offer);
     let mut drill_res = practice::DrillRes::new(jobs.content());
     if let Some(shown) = options.drill {
         drill_res.show(shown, seed);
     }
-    let texts = texts.for_supply(bench.job().mains_v);
+    let texts = Texts::load(options.language).for_supply(bench.job().mains_v);
     app.insert_resource(BenchRes::new(bench))
         .insert_resource(JobSourceRes(Box::new(jobs)))
         .insert_resource(TextsRes(texts))
@@ -264,7 +269,6 @@ pub fn plugin(app: &mut App, options: &AppOptions, jobs: LibraryJobs) -> Result<
     #[cfg(feature = "audio")]
     sound::plugin(app);
     shots::plugin(app, options);
-    Ok(())
 }
 
 /// A guest; one with invented answers where a picture of practice is wanted.

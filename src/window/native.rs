@@ -2,11 +2,12 @@
 
 use super::attempts::{Attempts, Folder};
 use super::drill::Shown;
+use super::first_job::window_with_bench;
 use super::port::JobSource;
 use super::practice::{self, LearnerRes};
 use super::state::{Page, Tab, ViewKind};
 use super::workbench::LibraryJobs;
-use super::{AppOptions, Picture, plugin, window};
+use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
 use detent_content::{Language, ProfileFolder, Texts, disk, read_script};
@@ -147,8 +148,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     {
         return Err(texts.get("cli-window-no-display"));
     }
-    let mut app = window(&options);
-    plugin(&mut app, &options, jobs)?;
+    let mut app = window_with_bench(&options, jobs)?;
     if options.pictures.is_empty()
         && options.practice.is_none()
         && let Some(folder) = disk::profiles_folder()

@@ -25,6 +25,7 @@ use bevy::prelude::*;
 use bevy::render::diagnostic::RenderDiagnosticsPlugin;
 use bevy::render::render_resource::TextureFormat;
 use bevy::render::renderer::RenderAdapterInfo;
+use bevy::render::{Render, RenderApp};
 use bevy_egui::{EguiPlugin, EguiPrimaryContextPass};
 use detent_simulation::interface::Direction;
 use detent_training::bench::Action;
@@ -173,9 +174,24 @@ fn measured(name: &str, number: f64) {
     println!("measured {name} {number}");
 }
 
-/// Processor time of this process so far, s: all threads, and all but the software rasteriser's own.
+/// What the thread that draws calls itself, so that it can be told from the driver's threads.
+const DRAWS: &str = "draws";
+
+/// Names the thread that draws, unless it is the first one. Wants the whole world: other systems may run in any thread.
+fn name_drawing_thread(_: &mut World, mut named: Local<bool>) {
+    if !std::mem::replace(&mut *named, true) && std::thread::current().name() != Some("main") {
+        std::fs::write("/proc/thread-self/comm", DRAWS).expect("a thread may name itself");
+    }
+}
+
+/// Processor time of this process so far, s: all threads, and all but those of a software rasteriser. Those are
+/// `llvmpipe-*`, which fill in the pixels, and the driver's threads without a name of their own, which bear the
+/// process's: they run the vertex shaders and sort the triangles. Our threads are the first one, the one that
+/// draws, and those of Bevy's pools, which all have names.
 fn cpu_s() -> (f64, f64) {
     let (mut all, mut ours) = (0.0, 0.0);
+    let process = std::fs::read_to_string("/proc/self/comm").expect("Linux");
+    let first = std::process::id().to_string();
     for task in std::fs::read_dir("/proc/self/task")
         .expect("Linux")
         .flatten()
@@ -189,7 +205,12 @@ fn cpu_s() -> (f64, f64) {
         let fields: Vec<f64> = tail.split(' ').map(|f| f.parse().unwrap_or(0.0)).collect();
         let spent = (fields[11] + fields[12]) / TICKS_PER_S;
         all += spent;
-        if !head.contains("llvmpipe") {
+        let Some((id, name)) = head.split_once(" (") else {
+            continue;
+        };
+        let rasterises =
+            name.starts_with("llvmpipe") || (name == process.trim_end() && id != first);
+        if !rasterises {
             ours += spent;
         }
     }
@@ -235,6 +256,26 @@ impl Spent {
             (now.allocations - self.allocations) as f64 * each,
         );
     }
+}
+
+/// A window with the bench in this view, or with an empty scene.
+fn window(options: &AppOptions, scene: Scene) -> App {
+    let mut app = match scene {
+        Scene::View(_) => detent_window::bench_window(options).expect("the built-in jobs"),
+        Scene::Empty => {
+            let mut app = detent_window::window(options);
+            fill(&mut app, options, scene);
+            app
+        }
+    };
+    watch_drawing(&mut app);
+    app
+}
+
+/// Has the thread that draws name itself.
+fn watch_drawing(app: &mut App) {
+    app.sub_app_mut(RenderApp)
+        .add_systems(Render, name_drawing_thread);
 }
 
 /// The bench in this view, or an empty scene.
@@ -337,8 +378,7 @@ static DRAWN: AtomicU64 = AtomicU64::new(0);
 fn open_window(scene: Scene) {
     let began = Instant::now();
     let options = options(scene);
-    let mut app = detent_window::window(&options);
-    fill(&mut app, &options, scene);
+    let mut app = window(&options, scene);
     app.insert_resource(Watch {
         began,
         frame: 0,
@@ -359,8 +399,7 @@ fn open_window(scene: Scene) {
 /// the drivers' own traces wait for ours for ever.
 fn list_own_allocations() {
     let options = options(Scene::View(ViewKind::Machine));
-    let mut app = detent_window::window(&options);
-    fill(&mut app, &options, Scene::View(ViewKind::Machine));
+    let mut app = window(&options, Scene::View(ViewKind::Machine));
     app.add_systems(First, (trace, look))
         .add_systems(PreUpdate, keep_moving);
     app.run();
@@ -518,6 +557,7 @@ fn draw_offscreen(scene: Scene) {
     let mut app = detent_window::without_window_system(&options, true);
     app.add_plugins(RenderDiagnosticsPlugin);
     fill(&mut app, &options, scene);
+    watch_drawing(&mut app);
     app.add_systems(PostStartup, draw_into_picture)
         .add_systems(PreUpdate, keep_moving);
     while app.plugins_state() == PluginsState::Adding {

@@ -4,10 +4,11 @@ mod learners;
 mod names;
 mod storage;
 
+use super::AppOptions;
 use super::attempts::Attempts;
+use super::first_job::window_with_bench;
 use super::practice::{self, LearnerRes};
 use super::workbench::LibraryJobs;
-use super::{AppOptions, plugin, window};
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::time::TimeSystems;
@@ -75,13 +76,12 @@ pub async fn open(language: String, asked: bool, named: bool) -> Result<(), JsEr
     let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
     let jobs = LibraryJobs::new(None, Some(attempts))
         .map_err(|error| JsError::new(&Texts::load(options.language).content_error(&error)))?;
-    let mut app = window(&options);
     let report = std::panic::take_hook();
     std::panic::set_hook(Box::new(move |info| {
         report(info);
         stopped(&info.to_string());
     }));
-    plugin(&mut app, &options, jobs).map_err(|e| JsError::new(&e.to_string()))?;
+    let mut app = window_with_bench(&options, jobs).map_err(|e| JsError::new(&e))?;
     let learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
     practice::welcome(&mut app, learner, asked);
     app.add_systems(First, note_clock.after(TimeSystems))
