@@ -5,7 +5,7 @@ use super::reader::{Finding, Page};
 use super::scenario_file::unwritten;
 use super::script_file::read_script;
 use detent_training::bench::script::ScriptStep;
-use detent_training::lesson::{Astray, Bilingual, Goal, Guide, GuideStep};
+use detent_training::lesson::{Astray, BenchGoal, Bilingual, Goal, Guide, GuideStep};
 use serde::Deserialize;
 
 /// How a guide's file ends.
@@ -27,7 +27,36 @@ struct Step {
     mark: Vec<String>,
     shown: Vec<String>,
     #[serde(default)]
-    astray: Vec<Astray>,
+    astray: Vec<WayAstray>,
+}
+
+/// What leads away, as it is written.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct WayAstray {
+    after: BenchGoal,
+    #[serde(default)]
+    until: Option<BenchGoal>,
+    say: Bilingual,
+    #[serde(default)]
+    shown: Vec<String>,
+}
+
+/// Lines of a script; a mistake in one is found at its place in `at`.
+fn read_lines(
+    file: &str,
+    lines: &[String],
+    at: &str,
+    findings: &mut Vec<Finding>,
+) -> Vec<ScriptStep> {
+    let mut shown = Vec::new();
+    for (k, line) in lines.iter().enumerate() {
+        match read_script(file, line.as_bytes()) {
+            Ok(lines) => shown.extend(lines.into_iter().map(|(_, step)| step)),
+            Err(error) => findings.push((format!("{at}[{k}]"), error.problem)),
+        }
+    }
+    shown
 }
 
 /// Read a guide. Whether its goals can be reached only doing its job shows.
@@ -45,25 +74,26 @@ pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
     let mut steps = Vec::new();
     for (n, step) in written.steps.into_iter().enumerate() {
         findings.extend(unwritten(&format!("steps[{n}].say"), &step.say));
-        for (k, astray) in step.astray.iter().enumerate() {
-            findings.extend(unwritten(
-                &format!("steps[{n}].astray[{k}].say"),
-                &astray.say,
-            ));
+        let mut astray = Vec::new();
+        for (k, way) in step.astray.into_iter().enumerate() {
+            let at = format!("steps[{n}].astray[{k}]");
+            findings.extend(unwritten(&format!("{at}.say"), &way.say));
+            let shown = read_lines(file, &way.shown, &format!("{at}.shown"), &mut findings);
+            astray.push(Astray {
+                after: way.after,
+                until: way.until,
+                say: way.say,
+                shown,
+            });
         }
-        let mut shown: Vec<ScriptStep> = Vec::new();
-        for (k, line) in step.shown.iter().enumerate() {
-            match read_script(file, line.as_bytes()) {
-                Ok(lines) => shown.extend(lines.into_iter().map(|(_, step)| step)),
-                Err(error) => findings.push((format!("steps[{n}].shown[{k}]"), error.problem)),
-            }
-        }
+        let at = format!("steps[{n}].shown");
+        let shown = read_lines(file, &step.shown, &at, &mut findings);
         steps.push(GuideStep {
             say: step.say,
             goal: step.goal,
             mark: step.mark,
             shown,
-            astray: step.astray,
+            astray,
         });
     }
     page.judge(Guide { steps }, findings)

@@ -16,6 +16,7 @@ use detent_training::bench::{
     Action, Advice, BenchView, Caution, Display, Entries, Grip, Incident, MeterMode, Quote,
     Refusal, Report, Verdict,
 };
+pub use detent_training::lesson::WindowTab as Tab;
 use detent_training::lesson::{
     Bilingual, CallBack, Guide, GuidePlace, Invoice, Score, WindowState, WindowStepsDone,
     WindowView,
@@ -581,22 +582,6 @@ impl ViewKind {
             WindowView::Inside => ViewKind::Cabinet,
         }
     }
-}
-
-/// Tabs on the right.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Hash)]
-pub enum Tab {
-    /// Service sheet.
-    #[default]
-    Sheet,
-    /// Meter and notebook.
-    Meter,
-    /// Parts counter.
-    Parts,
-    /// Report.
-    Report,
-    /// Score.
-    Score,
 }
 
 /// Screens of the window.

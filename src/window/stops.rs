@@ -65,6 +65,7 @@ impl Stop {
             MilestoneKind::PowerReset
             | MilestoneKind::ServiceEntered
             | MilestoneKind::ProgramStarted
+            | MilestoneKind::ProgramCancelled
             | MilestoneKind::CalibrationStarted
             | MilestoneKind::CodeShown(_)
             | MilestoneKind::CodesCleared => None,

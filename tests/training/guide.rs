@@ -2,11 +2,13 @@
 
 use crate::stage::Stage;
 use detent_content::{Language, ScenarioSource, Texts};
-use detent_simulation::interface::Direction;
+use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::Span;
+use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench};
 use detent_training::lesson::{
-    BenchGoal, Goal, Guide, WindowGoal, WindowState, WindowStepsDone, WindowView, judge, set_up,
+    BenchGoal, Goal, Guide, WindowGoal, WindowState, WindowStepsDone, WindowTab, WindowView, judge,
+    set_up,
 };
 
 /// Every job with a guide.
@@ -28,6 +30,7 @@ fn begin(stage: &Stage, job: &ScenarioSource) -> Bench {
 /// The window as a job opens.
 const OPENED: WindowState = WindowState {
     view: WindowView::Machine,
+    tab: WindowTab::Sheet,
     clock_speed: 1,
 };
 
@@ -42,6 +45,7 @@ fn first_of_job(guide: &Guide) -> usize {
 fn show(goal: WindowGoal, window: &mut WindowState) {
     match goal {
         WindowGoal::Looked(view) => window.view = view,
+        WindowGoal::Opened(tab) => window.tab = tab,
         WindowGoal::ClockAt(speed) => window.clock_speed = speed,
     }
 }
@@ -152,6 +156,7 @@ fn the_first_guide_begins_with_the_benchs_own_controls() {
     let knob = [Direction::Right, Direction::Left];
     let wanted: Vec<Goal> = (views.into_iter().map(WindowGoal::Looked))
         .chain(clock)
+        .chain([WindowTab::Score, WindowTab::Sheet].map(WindowGoal::Opened))
         .map(Goal::Window)
         .chain(
             knob.into_iter()
@@ -212,4 +217,42 @@ fn what_leads_away_is_told_until_the_step_is_done() {
     bench.wait(Span::from_s(3));
     act(&mut bench, Action::Order("P-1801".to_owned()));
     assert_eq!(told(&bench), Some(BenchGoal::Ordered));
+}
+
+/// A gesture cut short can start a program. The guide says so until the program is called off, and what it shows leads
+/// from there into service mode.
+#[test]
+fn a_program_started_by_a_failed_gesture_is_called_off_first() {
+    let stage = Stage::new();
+    let (job, guide) = guided(&stage).swap_remove(0);
+    let mut bench = begin(&stage, &job);
+    let looked = all_looked_at(&guide, &bench);
+    let run = |bench: &mut Bench, lines: &[ScriptStep]| {
+        for line in lines {
+            line.run(bench).expect("a person can do this");
+        }
+    };
+    let first = first_of_job(&guide);
+    for step in &guide.steps[first - 2..first + 3] {
+        run(&mut bench, &step.shown);
+    }
+    let gesture = first + 3;
+    let place = |bench: &Bench| guide.place(bench.log(), &looked);
+    assert_eq!(guide.steps[gesture].goal, Goal::Bench(BenchGoal::Entered));
+    assert_eq!(place(&bench).steps_done, gesture);
+    // To the short program, and a tap of Start where it should have been held.
+    let point = ScriptStep::Point {
+        to: 10,
+        every_ms: 200,
+    };
+    run(&mut bench, &[point, ScriptStep::Tap(Button::Start)]);
+    bench.wait(Span::from_s(3));
+    let n = place(&bench).astray.expect("a program runs");
+    let way = &guide.steps[gesture].astray[n];
+    assert_eq!(way.after, BenchGoal::Started);
+    run(&mut bench, &way.shown);
+    assert_eq!(place(&bench).astray, None, "it was called off");
+    assert_eq!(place(&bench).steps_done, gesture);
+    run(&mut bench, &guide.steps[gesture].shown);
+    assert_eq!(place(&bench).steps_done, gesture + 1, "service mode");
 }

@@ -24,6 +24,8 @@ pub enum MilestoneKind {
     ServiceEntered,
     /// A program was started.
     ProgramStarted,
+    /// A program was called off before its end.
+    ProgramCancelled,
     /// A program ran to its end.
     ProgramFinished,
     /// The control stopped with this monitor.
@@ -72,12 +74,16 @@ impl MilestoneDetector {
         let mut ran = None;
         let mut note = |kind| log.push(LogEntry::Milestone(Milestone { at, kind }));
         let before = last.map(|last| last.mode);
+        let finished = now.finished > last.map_or(0, |last| last.finished);
         if before != Some(now.mode) {
             match now.mode {
                 ControlMode::Off if before.is_some() => note(MilestoneKind::PowerReset),
                 ControlMode::Service => note(MilestoneKind::ServiceEntered),
                 ControlMode::Program if before == Some(ControlMode::Idle) => {
                     note(MilestoneKind::ProgramStarted);
+                }
+                ControlMode::Idle if before == Some(ControlMode::Program) && !finished => {
+                    note(MilestoneKind::ProgramCancelled);
                 }
                 ControlMode::Off
                 | ControlMode::Program
@@ -86,7 +92,7 @@ impl MilestoneDetector {
                 | ControlMode::Hold => {}
             }
         }
-        if now.finished > last.map_or(0, |last| last.finished) {
+        if finished {
             note(MilestoneKind::ProgramFinished);
             let program = last.and_then(|last| last.program);
             ran = program.map(|program| FinishedRun { at, program });

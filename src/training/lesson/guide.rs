@@ -9,6 +9,7 @@ use crate::bench::{
 };
 use detent_simulation::interface::{Direction, Pin};
 use serde::Deserialize;
+use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 /// A guide through one job.
@@ -34,13 +35,16 @@ pub struct GuideStep {
 }
 
 /// What leads away from a step.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Astray {
     /// What the log shows then.
     pub after: BenchGoal,
+    /// What ends it; else it is told until the step is done.
+    pub until: Option<BenchGoal>,
     /// What it means, and the way back.
     pub say: Bilingual,
+    /// The way back, to be shown before the step itself.
+    pub shown: Vec<ScriptStep>,
 }
 
 /// Where somebody stands in a guide.
@@ -63,11 +67,29 @@ pub enum WindowView {
     Inside,
 }
 
+/// What stands on the right of the window.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Deserialize)]
+pub enum WindowTab {
+    /// The service sheet.
+    #[default]
+    Sheet,
+    /// Meter and notebook.
+    Meter,
+    /// The parts counter.
+    Parts,
+    /// The report.
+    Report,
+    /// The score.
+    Score,
+}
+
 /// What the window shows, as far as a guide teaches it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct WindowState {
     /// The view.
     pub view: WindowView,
+    /// The tab.
+    pub tab: WindowTab,
     /// The machine's clock runs this many times as fast as time; 0: it is paused.
     pub clock_speed: u32,
 }
@@ -90,6 +112,8 @@ pub enum Goal {
 pub enum WindowGoal {
     /// This view.
     Looked(WindowView),
+    /// This tab.
+    Opened(WindowTab),
     /// The clock at this speed; 0: it is paused.
     ClockAt(u32),
 }
@@ -121,6 +145,10 @@ pub enum BenchGoal {
     Approved,
     /// A recalibration passed.
     Calibrated,
+    /// A program was started.
+    Started,
+    /// A program was called off before its end.
+    Cancelled,
     /// A program ran to its end.
     Finished,
     /// The report was handed in.
@@ -166,6 +194,7 @@ impl WindowGoal {
     fn is_reached_in(self, window: WindowState) -> bool {
         match self {
             WindowGoal::Looked(view) => view == window.view,
+            WindowGoal::Opened(tab) => tab == window.tab,
             WindowGoal::ClockAt(speed) => speed == window.clock_speed,
         }
     }
@@ -192,6 +221,8 @@ impl BenchGoal {
             BenchGoal::Entered => went_through(MilestoneKind::ServiceEntered),
             BenchGoal::Shown(code) => went_through(MilestoneKind::CodeShown(*code)),
             BenchGoal::Calibrated => went_through(MilestoneKind::CalibrationPassed),
+            BenchGoal::Started => went_through(MilestoneKind::ProgramStarted),
+            BenchGoal::Cancelled => went_through(MilestoneKind::ProgramCancelled),
             BenchGoal::Finished => went_through(MilestoneKind::ProgramFinished),
             BenchGoal::Read { mode, red, black } => {
                 matches!(entry, LogEntry::Reading(r) if r.mode == *mode
@@ -208,6 +239,17 @@ impl BenchGoal {
                         && matches!(r.shown, Display::Value(volts) if volts.abs() < TOUCH_V))
             }
         }
+    }
+}
+
+impl Astray {
+    /// The place of the entry with which it was gone last, if nothing has ended it since.
+    fn gone_at(&self, entries: &[LogEntry]) -> Option<usize> {
+        let reached =
+            |goal: &BenchGoal| entries.iter().rposition(|entry| goal.is_reached_by(entry));
+        let at = reached(&self.after)?;
+        let ended = self.until.as_ref().and_then(reached);
+        ended.is_none_or(|ended| ended < at).then_some(at)
     }
 }
 
@@ -232,13 +274,11 @@ impl Guide {
             steps_done += 1;
         }
         let astray = self.steps.get(steps_done).and_then(|step| {
-            let leads_away = |entry| {
-                step.astray
-                    .iter()
-                    .position(|a| a.after.is_reached_by(entry))
-            };
-            entries.iter().rev().find_map(leads_away)
+            let ways = step.astray.iter().enumerate();
+            let gone = ways.filter_map(|(n, way)| Some((way.gone_at(entries)?, n)));
+            gone.max_by_key(|(at, n)| (*at, Reverse(*n)))
         });
+        let astray = astray.map(|(_, n)| n);
         GuidePlace { steps_done, astray }
     }
 

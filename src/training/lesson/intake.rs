@@ -47,6 +47,7 @@ impl Shown {
             MilestoneKind::PowerReset
             | MilestoneKind::ServiceEntered
             | MilestoneKind::ProgramStarted
+            | MilestoneKind::ProgramCancelled
             | MilestoneKind::CalibrationStarted
             | MilestoneKind::CalibrationPassed
             | MilestoneKind::CalibrationFailed(_)

@@ -22,7 +22,7 @@ pub use course::{Course, CoursePart};
 pub use customer::{CustomerAccount, CustomerObservation};
 pub use guide::{
     Astray, BenchGoal, Goal, Guide, GuidePlace, GuideStep, WindowGoal, WindowState,
-    WindowStepsDone, WindowView,
+    WindowStepsDone, WindowTab, WindowView,
 };
 pub use intake::{Answer, Intake, Shown, Tried};
 pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};

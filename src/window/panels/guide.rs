@@ -1,7 +1,7 @@
 //! The guide through a job: the step to do next, how it is done, and what to use for it.
 
 use super::top::{clock_label, view_label};
-use super::{PanelContext, kit};
+use super::{PanelContext, kit, tab_key};
 use crate::state::{Guidance, Onward, ViewKind, say};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
@@ -34,6 +34,7 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     show_on(ui, context);
     let window = WindowState {
         view: context.ui_state.view.of_guide(),
+        tab: context.ui_state.tab,
         clock_speed: context.ui_state.speed,
     };
     let place = context.bench.guide_place(guide, window);
@@ -42,6 +43,7 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
         done_ui(ui, context, guidance);
         return;
     };
+    let astray = place.astray.and_then(|n| step.astray.get(n));
     let told = guidance.tells(place.steps_done) || context.ui_state.told == Some(place.steps_done);
     if told {
         let keys = step.mark.iter().map(|key| context.text(key));
@@ -70,7 +72,8 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
                 let idle = context.ui_state.showing.is_empty() && context.bench.is_free();
                 let show = bevy_egui::egui::Button::new(context.fixed("guide-show"));
                 if ui.add_enabled(idle, show).clicked() {
-                    context.ui_state.showing = step.shown.iter().cloned().collect();
+                    let back = astray.into_iter().flat_map(|way| &way.shown);
+                    context.ui_state.showing = back.chain(&step.shown).cloned().collect();
                     if let Goal::Window(goal) = &step.goal {
                         show_in_window(context, *goal);
                     }
@@ -86,7 +89,7 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
         } else {
             ui.label(RichText::new(context.fixed("guide-your-turn")).color(t::TEXT));
         }
-        if let Some(astray) = place.astray.and_then(|n| step.astray.get(n)) {
+        if let Some(astray) = astray {
             let text = say(context.ui_state.language, &astray.say);
             ui.label(RichText::new(text).color(t::BAD));
         }
@@ -97,6 +100,7 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
 fn window_label(context: &PanelContext, goal: WindowGoal) -> String {
     match goal {
         WindowGoal::Looked(view) => view_label(context, ViewKind::named_by_guide(view)),
+        WindowGoal::Opened(tab) => context.text(tab_key(tab)),
         WindowGoal::ClockAt(speed) => clock_label(speed),
     }
 }
@@ -105,6 +109,7 @@ fn window_label(context: &PanelContext, goal: WindowGoal) -> String {
 fn show_in_window(context: &mut PanelContext, goal: WindowGoal) {
     match goal {
         WindowGoal::Looked(view) => context.ui_state.view = ViewKind::named_by_guide(view),
+        WindowGoal::Opened(tab) => context.ui_state.tab = tab,
         WindowGoal::ClockAt(speed) => context.ui_state.speed = speed,
     }
 }

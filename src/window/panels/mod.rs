@@ -107,23 +107,28 @@ impl<'a> PanelContext<'a> {
     }
 }
 
+/// Text key of a tab.
+fn tab_key(tab: Tab) -> &'static str {
+    match tab {
+        Tab::Sheet => "tab-sheet",
+        Tab::Meter => "tab-meter",
+        Tab::Parts => "tab-parts",
+        Tab::Report => "tab-report",
+        Tab::Score => "tab-score",
+    }
+}
+
 fn tabs(ui: &mut Ui, context: &mut PanelContext) {
-    let tabs = [
-        (Tab::Sheet, "tab-sheet"),
-        (Tab::Meter, "tab-meter"),
-        (Tab::Parts, "tab-parts"),
-        (Tab::Report, "tab-report"),
-        (Tab::Score, "tab-score"),
-    ];
+    let tabs = [Tab::Sheet, Tab::Meter, Tab::Parts, Tab::Report, Tab::Score];
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
         ui.spacing_mut().button_padding.x = 4.0;
         let width = (ui.available_width() - 16.0) / 5.0;
-        for (tab, key) in tabs {
+        for tab in tabs {
             if kit::tab(
                 ui,
                 context.ui_state.tab == tab,
-                context.fixed(key),
+                context.fixed(tab_key(tab)),
                 egui::vec2(width, 34.0),
             )
             .clicked()
