@@ -36,9 +36,9 @@ use super::pointing::Pointing;
 use super::port::{BenchPort, Job, JobSource};
 use super::practice::{DrillRes, LearnerRes};
 use super::rest::NextFrame;
-use super::scene::console::grips::ConsoleGrips;
 use super::scene::console::lamps::Shining;
 use super::scene::console::print::SharpPrint;
+use super::scene::grips::SceneGrips;
 use super::state::{BenchRes, Guidance, JobSourceRes, Onward, Screen, Tab, TextsRes, UiState};
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, PostUpdate, Rect, Res, ResMut, Result, State, Time,
@@ -306,7 +306,7 @@ fn draw(
     texts: Res<TextsRes>,
     pointing: Res<Pointing>,
     lens: Res<SceneTarget>,
-    (shining, print, grips): (Res<Shining>, Res<SharpPrint>, Res<ConsoleGrips>),
+    (shining, print, grips): (Res<Shining>, Res<SharpPrint>, Res<SceneGrips>),
     time: Res<Time>,
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,

@@ -2,9 +2,9 @@
 
 use super::{PanelContext, kit};
 use crate::pointing::{Pick, Pointing};
-use crate::scene::console::grips::ConsoleGrip;
 use crate::scene::console::lamps::Shine;
 use crate::scene::console::print::PrintedStroke;
+use crate::scene::grips::{GripKind, Outline, SceneGrip};
 use crate::state::{Guidance, MESSAGE_S};
 use crate::stops::WET_FLOOR_L;
 use crate::tokens as t;
@@ -50,21 +50,41 @@ pub(super) struct ConsoleOverlay<'a> {
     pub lit: &'a [Shine],
     /// Print.
     pub print: &'a [PrintedStroke],
-    /// Where its knob and buttons are.
-    pub grips: &'a [ConsoleGrip],
+    /// Where knob, buttons, lamps, lid and plug are.
+    pub grips: &'a [SceneGrip],
 }
 
-/// A ring round what the guide's step needs of the console.
-fn lit_grips(ui: &Ui, rect: Rect, context: &PanelContext, grips: &[ConsoleGrip]) {
+/// Whether the guide's step needs it: by its own name, or by the name of a button that does the same to it.
+fn is_needed(ui: &Ui, context: &PanelContext, kind: GripKind) -> bool {
+    let marked = |key: &str| kit::is_marked(ui, &context.text(key));
+    match kind {
+        GripKind::Lamps => marked("sheet-lamps"),
+        GripKind::Pick(Pick::Lid) => marked("do-open-lid") || marked("do-close-lid"),
+        GripKind::Pick(Pick::Plug) => marked("do-plug") || marked("do-unplug"),
+        GripKind::Pick(pick @ (Pick::Knob | Pick::Button(_) | Pick::Part(_))) => {
+            kit::is_marked(ui, &name_of(context, pick))
+        }
+    }
+}
+
+/// A line round what the guide's step needs of the machine.
+fn lit_grips(ui: &Ui, rect: Rect, context: &PanelContext, grips: &[SceneGrip]) {
     if context.ui_state.guidance == Guidance::Nothing {
         return;
     }
+    let painter = ui.painter().with_clip_rect(rect);
+    let line = Stroke::new(3.0, t::SKY);
     for grip in grips {
-        if kit::is_marked(ui, &name_of(context, grip.pick)) {
-            let middle = Pos2::new(grip.middle.x, grip.middle.y);
-            let ring = Stroke::new(3.0, t::SKY);
-            let painter = ui.painter().with_clip_rect(rect);
-            painter.circle_stroke(middle, grip.radius, ring);
+        if is_needed(ui, context, grip.kind) {
+            match grip.outline {
+                Outline::Ring(middle, radius) => {
+                    painter.circle_stroke(Pos2::new(middle.x, middle.y), radius, line);
+                }
+                Outline::Corners(corners) => {
+                    let corners = corners.map(|at| Pos2::new(at.x, at.y)).to_vec();
+                    painter.add(egui::Shape::closed_line(corners, line));
+                }
+            }
         }
     }
 }

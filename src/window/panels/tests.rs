@@ -6,13 +6,14 @@ use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
 use crate::pointing::{Pick, Pointing};
 use crate::practice::{coached, now};
-use crate::scene::console::grips::ConsoleGrip;
+use crate::scene::grips::{GripKind, Outline, SceneGrip};
 use crate::state::{Examined, Guidance, Onward, Page, PinGroup, VariantList, say};
 use crate::tokens;
 use crate::workbench::LibraryJobs;
 use crate::{AppOptions, add_bench, without_window_system};
 use bevy::time::TimeUpdateStrategy;
 use bevy_egui::egui::accesskit::Role;
+use bevy_egui::egui::epaint::ColorMode;
 use detent_content::{Language, ProfileFolder, builtin, read_board, read_script};
 use detent_simulation::controller::{Board, ControlMode, Selector};
 use detent_simulation::interface::{Button, Pin, Side, Terminal};
@@ -2078,23 +2079,35 @@ fn arrow_keys_leave_the_focus_where_it_is() {
     assert!(harness.get_by_label("two").is_focused());
 }
 
-/// What a step needs of the console is ringed in the scene, and nothing else there.
+/// What a step needs of the machine has a line round it in the scene, and nothing else there.
 #[test]
-fn the_guide_lights_what_it_needs_of_the_console() {
-    let grip = |pick, x| ConsoleGrip {
-        pick,
-        middle: bevy::math::Vec2::new(x, 300.0),
-        radius: 40.0,
+fn the_guide_lights_what_it_needs_of_the_machine() {
+    let at = |x| bevy::math::Vec2::new(x, 300.0);
+    let ring = |pick, x| SceneGrip {
+        kind: GripKind::Pick(pick),
+        outline: Outline::Ring(at(x), 40.0),
+    };
+    let field = |kind, x| SceneGrip {
+        kind,
+        outline: Outline::Corners([at(x), at(x + 10.0), at(x + 20.0), at(x + 30.0)]),
     };
     let grips = [
-        grip(Pick::Knob, 100.0),
-        grip(Pick::Button(Button::Start), 200.0),
-        grip(Pick::Button(Button::Stop), 300.0),
+        ring(Pick::Knob, 100.0),
+        ring(Pick::Button(Button::Start), 200.0),
+        ring(Pick::Button(Button::Stop), 300.0),
+        ring(Pick::Plug, 400.0),
+        field(GripKind::Lamps, 500.0),
+        field(GripKind::Pick(Pick::Lid), 600.0),
     ];
     for language in Language::ALL {
-        for (marked, ringed) in [
+        for (marked, lit) in [
             (vec!["name-dial", "name-stop"], vec![100.0, 300.0]),
-            (vec!["do-plug"], vec![]),
+            (vec!["do-plug"], vec![400.0]),
+            (vec!["do-unplug"], vec![400.0]),
+            (vec!["sheet-lamps", "note-code-do"], vec![500.0]),
+            (vec!["do-open-lid"], vec![600.0]),
+            (vec!["do-close-lid"], vec![600.0]),
+            (vec!["tab-meter"], vec![]),
         ] {
             let overlay = stage::ConsoleOverlay {
                 lit: &[],
@@ -2109,15 +2122,20 @@ fn the_guide_lights_what_it_needs_of_the_console() {
                 let rest = ui.max_rect();
                 stage::stage_ui(ui, rest, context, &Pointing::default(), &overlay, 0.0);
             });
-            let rings: Vec<f32> = (harness.output().shapes.iter())
+            let lines: Vec<f32> = (harness.output().shapes.iter())
                 .filter_map(|shape| match &shape.shape {
                     egui::Shape::Circle(circle) if circle.stroke.color == tokens::SKY => {
                         Some(circle.center.x)
                     }
+                    egui::Shape::Path(path)
+                        if path.stroke.color == ColorMode::Solid(tokens::SKY) =>
+                    {
+                        path.points.first().map(|point| point.x)
+                    }
                     _ => None,
                 })
                 .collect();
-            assert_eq!(rings, ringed, "{marked:?}");
+            assert_eq!(lines, lit, "{marked:?}");
         }
     }
 }

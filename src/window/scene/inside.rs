@@ -38,6 +38,10 @@ struct BigPulley;
 #[derive(Component)]
 struct Behind;
 
+/// Where the plug is in its outlet, and where it lies when it is pulled, m.
+pub const PLUG_IN: Vec3 = Vec3::new(0.60, 1.02, -0.553);
+pub const PLUG_OUT: Vec3 = Vec3::new(0.595, 0.04, -0.045);
+
 /// The mains plug in the outlet, or lying on the floor.
 #[derive(Component)]
 struct MainsPlug(bool);
@@ -869,7 +873,7 @@ fn cord(make: &mut Maker, root: Entity) {
     plug(
         make,
         plugged,
-        at(0.60, 1.02, -0.553).with_rotation(Quat::from_rotation_x(-PI / 2.0)),
+        Transform::from_translation(PLUG_IN).with_rotation(Quat::from_rotation_x(-PI / 2.0)),
     );
     let pulled = make.group(Some(root), Transform::IDENTITY);
     make.commands
@@ -892,7 +896,7 @@ fn cord(make: &mut Maker, root: Entity) {
     plug(
         make,
         pulled,
-        at(0.595, 0.04, -0.045).with_rotation(Quat::from_rotation_x(PI / 2.2)),
+        Transform::from_translation(PLUG_OUT).with_rotation(Quat::from_rotation_x(PI / 2.2)),
     );
 }
 

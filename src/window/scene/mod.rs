@@ -3,6 +3,7 @@
 pub mod console;
 pub mod displayed;
 mod fitted;
+pub mod grips;
 pub mod inside;
 mod laundry;
 pub mod lights;
@@ -36,6 +37,7 @@ pub fn plugin(app: &mut App) {
         room::plugin,
         washer::plugin,
         console::plugin,
+        grips::plugin,
         inside::plugin,
         probes::plugin,
         fitted::plugin,

@@ -29,6 +29,9 @@ struct Panel {
     lift: Vec3,
 }
 
+/// Width and depth of the lid, m.
+pub const LID_SIZE: Vec2 = Vec2::new(0.52, 0.45);
+
 /// The lid's hinge.
 #[derive(Component)]
 #[require(Apart, Still)]
@@ -176,7 +179,7 @@ fn deck(make: &mut Maker, root: Entity) {
     let hinge = make.group(Some(root), at(-0.258, DECK_Y + DECK + 0.004, 0.045));
     make.commands.entity(hinge).insert(Lid);
     let frame = plate_with_hole(
-        (0.52, 0.45, 0.055),
+        (LID_SIZE.x, LID_SIZE.y, 0.055),
         (0.41, 0.34, 0.04, Vec2::ZERO),
         0.020,
         0.007,

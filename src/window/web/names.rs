@@ -1,7 +1,7 @@
 //! What stands on the screen, by name: for programs that drive the page as a person would.
 
 use crate::pointing::Pick;
-use crate::scene::console::grips::ConsoleGrips;
+use crate::scene::grips::{GripKind, Outline, SceneGrips};
 use crate::state::{BenchRes, Screen};
 use bevy::prelude::*;
 use bevy_egui::egui::accesskit::{Node, Role};
@@ -75,16 +75,19 @@ fn collect(outputs: Query<&EguiOutput>) {
 }
 
 /// Knob and buttons are no panel's, but hands must find them too.
-fn point_out_console(grips: Res<ConsoleGrips>) {
+fn point_out_console(grips: Res<SceneGrips>) {
     let mut names = NAMES.lock().unwrap_or_else(PoisonError::into_inner);
     names.retain(|(name, _)| name != "dial" && !name.starts_with("button "));
     for grip in &grips.0 {
-        let name = match grip.pick {
-            Pick::Button(button) => format!("button {button}"),
-            Pick::Knob => "dial".to_owned(),
-            Pick::Lid | Pick::Plug | Pick::Part(_) => continue,
+        let name = match grip.kind {
+            GripKind::Pick(Pick::Button(button)) => format!("button {button}"),
+            GripKind::Pick(Pick::Knob) => "dial".to_owned(),
+            GripKind::Pick(Pick::Lid | Pick::Plug | Pick::Part(_)) | GripKind::Lamps => continue,
         };
-        let (x, y) = (f64::from(grip.middle.x), f64::from(grip.middle.y));
+        let Outline::Ring(middle, _) = grip.outline else {
+            continue;
+        };
+        let (x, y) = (f64::from(middle.x), f64::from(middle.y));
         names.push((name, [x, y, x, y]));
     }
 }

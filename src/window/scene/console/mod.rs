@@ -1,7 +1,6 @@
 //! The console, built from the board's data: knob, lamps and buttons on a leaning face.
 
 mod buttons;
-pub mod grips;
 mod knob;
 pub mod lamps;
 pub mod layout;
@@ -25,14 +24,14 @@ pub const FACE: Vec3 = Vec3::new(0.0, 1.055, -0.212);
 pub const LEAN: f32 = -0.395;
 
 /// Where the face looks, as a place in the world.
-fn context() -> Transform {
+pub fn face() -> Transform {
     Transform::from_translation(FACE).with_rotation(Quat::from_rotation_x(LEAN))
 }
 
 /// Middle of the knob in the world, as far out as a hand grips it.
 pub fn knob_middle(board: &Board) -> Option<Vec3> {
     let knob = Knob::of(board.panel.selector)?;
-    Some(context().transform_point(knob.middle.extend(0.03)))
+    Some(face().transform_point(knob.middle.extend(0.03)))
 }
 
 /// The console's body, the same for every board.
@@ -61,7 +60,7 @@ pub fn body(make: &mut Maker, root: Entity) {
 pub fn build(make: &mut Maker, root: Entity, board: &Board) {
     let paint = make.paint.clone();
     let layout = Layout::of(&board.panel, &board.lamps);
-    let context = make.group(Some(root), context());
+    let context = make.group(Some(root), face());
     make.commands.entity(context).insert(Still);
     let (plate, pale, first) = match layout.plate {
         Plate::Glass => (&paint.glass, Ink::pale(&paint), Ink::amber(&paint)),
@@ -118,7 +117,6 @@ pub fn build(make: &mut Maker, root: Entity, board: &Board) {
 
 /// The console.
 pub fn plugin(app: &mut App) {
-    grips::plugin(app);
     lamps::plugin(app);
     print::plugin(app);
     knob::plugin(app);
