@@ -523,8 +523,8 @@ async function guided(person, hands, language) {
       await hands.turn(-3, 120);
       await hands.button("start", 1_600);
       if (await person.see("service mode", ready, 6_000).catch(() => false)) return attempt + 1;
-      // Where a slow frame made a tap of the hold, a program runs.
-      await hands.button("stop", 300);
+      // Where a slow frame made a tap of the hold, a program runs: it is called off.
+      await hands.button("stop", 2_400);
       await sleep(7_000);
     }
     // The screen is too slow for this hand: the guide shows the step.
@@ -589,6 +589,11 @@ async function guided(person, hands, language) {
     await sleep(2_500);
   }
   for (const speed of ["×10", "||", "×1"]) await hands.use(speed);
+  await picture();
+  for (const tab of ["tab-score", "tab-sheet"]) {
+    await hands.use(say(tab));
+    await sleep(1_500);
+  }
   await picture();
   await hands.view(1);
   await sleep(2_500);
