@@ -1088,6 +1088,7 @@ help-value-seed = NUMBER
 help-value-sessions = COUNT
 help-value-tables = FOLDER
 help-value-target = SHARE
+help-window-flat = Draw the machine flat, which is lighter on slow computers
 help-window-scenario = Start with this scenario instead of the start screen
 
 ## hint
@@ -2213,6 +2214,8 @@ variants-of = Variants of “{ $title }”
 ## view
 
 view-cabinet = Inside
+view-flat = 2D
+view-flat-how = Draw the machine flat: lighter on slow computers, and every hand works the same
 view-machine = Machine
 view-panel = Console
 

@@ -1082,6 +1082,7 @@ help-value-seed = NÚMERO
 help-value-sessions = CANTIDAD
 help-value-tables = CARPETA
 help-value-target = PROPORCIÓN
+help-window-flat = Dibujar la máquina en plano, más ligero en equipos lentos
 help-window-scenario = Empezar con este trabajo en vez de la pantalla de inicio
 
 ## hint
@@ -2204,6 +2205,8 @@ variants-of = Variantes de «{ $title }»
 ## view
 
 view-cabinet = Interior
+view-flat = 2D
+view-flat-how = Dibujar la máquina en plano: más ligero en equipos lentos; las manos funcionan igual
 view-machine = Máquina
 view-panel = Consola
 

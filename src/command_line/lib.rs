@@ -76,6 +76,9 @@ pub struct WindowArgs {
     /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     pub seed: Option<u64>,
+    /// Draw the machine flat, which is lighter on slow computers.
+    #[arg(long)]
+    pub flat: bool,
     /// Save a picture here after some frames and exit. Several times: one picture after the other,
     /// each in its view, at its tab and after its script, which are given in the same order.
     #[arg(long, hide = true)]

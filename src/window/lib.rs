@@ -19,6 +19,7 @@ mod demo;
 mod drill;
 mod examination;
 mod first_job;
+mod flat;
 mod hands;
 mod hints;
 mod input;
@@ -95,6 +96,8 @@ pub struct AppOptions {
     pub practice: Option<bool>,
     /// Open straight at the examinations.
     pub examination: bool,
+    /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
+    pub flat: Option<bool>,
 }
 
 /// A picture of the window.
@@ -128,6 +131,7 @@ impl Default for AppOptions {
             script: Vec::new(),
             practice: None,
             examination: false,
+            flat: None,
         }
     }
 }
@@ -238,6 +242,8 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             tab: options.tab,
             page: options.page,
             hidden: options.hidden,
+            flat: options.flat.unwrap_or_default(),
+            flat_without_card: options.flat.is_none(),
             // A picture shows the moment at which its script ended.
             speed: if options.pictures.is_empty() { 1 } else { 0 },
             offer,
@@ -262,6 +268,7 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     scene::plugin(app);
     views::plugin(app);
     pick::plugin(app);
+    flat::plugin(app);
     input::plugin(app);
     panels::plugin(app);
     practice::plugin(app);

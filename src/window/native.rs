@@ -22,6 +22,7 @@ fn options(
 ) -> Result<AppOptions, String> {
     let mut options = AppOptions {
         language: language.unwrap_or_default(),
+        flat: args.flat.then_some(true),
         ..default()
     };
     options.after_frames = args.frames.unwrap_or(options.after_frames);

@@ -1,6 +1,7 @@
 //! What the pointer is over, and what pressing, dragging and scrolling do there.
 
 use super::camera::{MainCamera, to_picture, to_window};
+use super::flat::{FlatScene, is_flat};
 use super::pointing::{Hand, Outline, Pick, Pointing};
 use super::scene::console::{KnobFeel, knob_middle};
 use super::state::{BenchRes, PinGroup, Screen, Tab, UiState, ViewKind};
@@ -165,6 +166,11 @@ fn point(
         .and_then(|(entity, _)| picks.get(*entity).ok().copied());
 }
 
+/// What lies under the pointer where the machine is drawn flat.
+fn point_flat(flat: Res<FlatScene>, mut pointing: ResMut<Pointing>) {
+    pointing.over = flat.at(pointing.at);
+}
+
 /// The hand takes hold of what is under it.
 fn press(
     keys: Res<ButtonInput<KeyCode>>,
@@ -230,19 +236,22 @@ fn turn_knob(
     eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
     pointing: Res<Pointing>,
     ui_state: Res<UiState>,
+    flat: Res<FlatScene>,
     mut bench: ResMut<BenchRes>,
     mut feel: ResMut<KnobFeel>,
     mut twist: Local<Twist>,
 ) {
-    let (camera, eye) = *eye;
     let board = &bench.job().board;
-    let (Some(middle), Some(stops)) = (
-        knob_middle(board).and_then(|middle| camera.world_to_viewport(eye, middle).ok()),
-        board.panel.selector.turn(),
-    ) else {
+    let middle = if ui_state.flat {
+        flat.place(Pick::Knob).map(|place| place.middle())
+    } else {
+        let (camera, eye) = *eye;
+        let middle = knob_middle(board).and_then(|at| camera.world_to_viewport(eye, at).ok());
+        middle.map(|middle| to_window(camera, ui_state.stage, middle))
+    };
+    let (Some(middle), Some(stops)) = (middle, board.panel.selector.turn()) else {
         return;
     };
-    let middle = to_window(camera, ui_state.stage, middle);
     let mut angles = pointing
         .path
         .iter()
@@ -357,7 +366,8 @@ pub fn plugin(app: &mut App) {
             PreUpdate,
             (
                 follow_hand,
-                point.run_if(is_free),
+                point.run_if(is_free).run_if(not(is_flat)),
+                point_flat.run_if(is_free).run_if(is_flat),
                 press.run_if(is_free).run_if(is_pressed),
                 keep_button
                     .run_if(is_free)
@@ -384,12 +394,13 @@ mod tests {
     /// A finger put down on the knob at twelve o'clock goes a quarter of the way round and is lifted, all before
     /// the next frame.
     #[track_caller]
-    fn check_quarter_turn(zoom: f32) {
+    fn check_quarter_turn(zoom: f32, flat: bool) {
         let mut app = paused(&AppOptions {
             start: Some((0, 71)),
             view: ViewKind::Panel,
             // As many points whatever the zoom, so that the console is as large.
             size: ((1280.0 * zoom) as u32, (720.0 * zoom) as u32),
+            flat: Some(flat),
             ..AppOptions::default()
         });
         app.update();
@@ -404,7 +415,11 @@ mod tests {
         let (camera, eye) = cameras.single(world).expect("one camera");
         let middle = knob_middle(&board).expect("a knob");
         let middle = camera.world_to_viewport(eye, middle).expect("in view");
-        let middle = to_window(camera, stage, middle);
+        let mut middle = to_window(camera, stage, middle);
+        if flat {
+            let drawn = world.resource::<FlatScene>().place(Pick::Knob);
+            middle = drawn.expect("a knob").middle();
+        }
         let entity = window(&mut app);
         let touch = |degrees: f32, phase| TouchInput {
             phase,
@@ -426,17 +441,24 @@ mod tests {
             .view()
             .machine
             .dial_position;
-        assert_eq!(after, (before + stops / 4) % stops, "zoom {zoom}");
+        assert_eq!(
+            after,
+            (before + stops / 4) % stops,
+            "zoom {zoom}, flat: {flat}"
+        );
     }
 
     #[test]
     fn a_slow_frame_swallows_no_detent() {
-        check_quarter_turn(1.0);
+        check_quarter_turn(1.0, false);
+        check_quarter_turn(1.0, true);
     }
 
     #[test]
     fn the_hand_meets_what_it_points_at_however_large_the_panels_are() {
-        check_quarter_turn(1.3);
-        check_quarter_turn(0.8);
+        for flat in [false, true] {
+            check_quarter_turn(1.3, flat);
+            check_quarter_turn(0.8, flat);
+        }
     }
 }

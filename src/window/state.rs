@@ -852,6 +852,10 @@ pub struct UiState {
     pub language: Language,
     /// Camera.
     pub view: ViewKind,
+    /// The machine is drawn flat instead of as a scene.
+    pub flat: bool,
+    /// Nobody has chosen between the two: without a graphics card it is drawn flat.
+    pub flat_without_card: bool,
     /// Right tab.
     pub tab: Tab,
     /// Time runs this many times as fast.
@@ -983,6 +987,8 @@ impl Default for UiState {
         UiState {
             language: Language::En,
             view: ViewKind::Machine,
+            flat: false,
+            flat_without_card: false,
             tab: Tab::Sheet,
             speed: 1,
             stopped: None,

@@ -165,12 +165,14 @@ fn spawn_cameras(
     mut settings: ResMut<EguiGlobalSettings>,
     adapter: Option<Res<RenderAdapterInfo>>,
     picture: Option<Res<Shot>>,
+    mut ui_state: ResMut<UiState>,
 ) {
     settings.auto_create_primary_context = false;
     let software = adapter.is_some_and(|info| format!("{:?}", info.device_type) == "Cpu");
     // Without a graphics card a window draws the scene at half its size and without extra samples.
     // A picture may take its time.
     let cheap = software && picture.is_none();
+    ui_state.flat |= cheap && ui_state.flat_without_card;
     let image = images.add(Image::new_target_texture(
         640,
         480,
@@ -305,11 +307,12 @@ fn throttle_rendering(
         });
     }
     // What is practised covers the whole scene, but for a drill at a console.
-    let covered = match screen.get() {
-        Screen::Start | Screen::Bench => false,
-        Screen::Drill => !displayed.of_drill || lens.software,
-        Screen::Practice | Screen::Examination => true,
-    };
+    let covered = ui_state.flat
+        || match screen.get() {
+            Screen::Start | Screen::Bench => false,
+            Screen::Drill => !displayed.of_drill || lens.software,
+            Screen::Practice | Screen::Examination => true,
+        };
     let moving = !covered && (awake || attention.sharp_frames > 0);
     if moving || picture.is_some() {
         next.ask();

@@ -116,14 +116,17 @@ const TICKS_PER_S: f64 = 100.0;
 enum Scene {
     Empty,
     View(ViewKind),
+    /// The machine drawn flat, by the panels.
+    Flat,
 }
 
 /// Every scene by name, the empty one first.
-const SCENES: [(&str, Scene); 4] = [
+const SCENES: [(&str, Scene); 5] = [
     ("empty", Scene::Empty),
     ("machine", Scene::View(ViewKind::Machine)),
     ("console", Scene::View(ViewKind::Panel)),
     ("cabinet", Scene::View(ViewKind::Cabinet)),
+    ("flat", Scene::Flat),
 ];
 
 fn main() {
@@ -261,7 +264,9 @@ impl Spent {
 /// A window with the bench in this view, or with an empty scene.
 fn window(options: &AppOptions, scene: Scene) -> App {
     let mut app = match scene {
-        Scene::View(_) => detent_window::bench_window(options).expect("the built-in jobs"),
+        Scene::View(_) | Scene::Flat => {
+            detent_window::bench_window(options).expect("the built-in jobs")
+        }
         Scene::Empty => {
             let mut app = detent_window::window(options);
             fill(&mut app, options, scene);
@@ -281,7 +286,7 @@ fn watch_drawing(app: &mut App) {
 /// The bench in this view, or an empty scene.
 fn fill(app: &mut App, options: &AppOptions, scene: Scene) {
     match scene {
-        Scene::View(_) => {
+        Scene::View(_) | Scene::Flat => {
             detent_window::add_bench(app, options).expect("the built-in jobs");
         }
         Scene::Empty => {
@@ -297,6 +302,7 @@ fn fill(app: &mut App, options: &AppOptions, scene: Scene) {
 fn options(scene: Scene) -> AppOptions {
     let mut options = AppOptions {
         start: Some((0, 71)),
+        flat: Some(scene == Scene::Flat),
         ..AppOptions::default()
     };
     if let Scene::View(view) = scene {
@@ -340,7 +346,7 @@ fn compare_windows() {
         return;
     }
     let mut columns = Vec::new();
-    for name in ["machine", "empty"] {
+    for name in ["machine", "flat", "empty"] {
         let runs: Vec<_> = (0..RUNS).map(|_| run(name, false).0).collect();
         let median = |row: &String| {
             let mut numbers: Vec<f64> = runs
@@ -352,14 +358,24 @@ fn compare_windows() {
         };
         columns.push(runs[0].keys().map(median).collect::<BTreeMap<_, _>>());
     }
-    println!("{:<40} {:>10} {:>10} {:>7}", "", "bench", "empty", "ratio");
-    for (row, bench) in &columns[0] {
-        match columns[1].get(row) {
-            Some(empty) => println!(
-                "{row:<40} {bench:>10.3} {empty:>10.3} {:>7.2}",
-                bench / empty
-            ),
-            None => println!("{row:<40} {bench:>10.3}"),
+    println!(
+        "{:<40} {:>10} {:>7} {:>10} {:>7} {:>10}",
+        "", "bench", "ratio", "flat", "ratio", "empty"
+    );
+    for row in columns[0].keys() {
+        print!("{row:<40}");
+        let empty = columns[2].get(row);
+        for column in &columns[..2] {
+            let number = column[row];
+            print!(" {number:>10.3}");
+            match empty {
+                Some(empty) => print!(" {:>7.2}", number / empty),
+                None => print!(" {:>7}", "–"),
+            }
+        }
+        match empty {
+            Some(empty) => println!(" {empty:>10.3}"),
+            None => println!(" {:>10}", "–"),
         }
     }
 }

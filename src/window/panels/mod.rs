@@ -32,12 +32,15 @@ mod top;
 mod variants;
 
 use super::camera::SceneTarget;
+use super::flat::{self, FlatScene};
 use super::pointing::Pointing;
 use super::port::{BenchPort, Job, JobSource};
 use super::practice::{DrillRes, LearnerRes};
 use super::rest::NextFrame;
+use super::scene::console::KnobFeel;
 use super::scene::console::lamps::Shining;
 use super::scene::console::print::SharpPrint;
+use super::scene::displayed::DisplayedMachine;
 use super::scene::grips::SceneGrips;
 use super::state::{BenchRes, Guidance, JobSourceRes, Onward, Screen, Tab, TextsRes, UiState};
 use bevy::prelude::{
@@ -307,6 +310,7 @@ fn draw(
     pointing: Res<Pointing>,
     lens: Res<SceneTarget>,
     (shining, print, grips): (Res<Shining>, Res<SharpPrint>, Res<SceneGrips>),
+    (flat, displayed, feel): (Res<FlatScene>, Res<DisplayedMachine>, Res<KnobFeel>),
     time: Res<Time>,
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,
@@ -338,7 +342,20 @@ fn draw(
         egui::pos2(stage.min.x, stage.min.y),
         egui::pos2(stage.max.x, stage.max.y),
     );
-    ui.painter().image(scene, area, whole, egui::Color32::WHITE);
+    let is_flat = ui_state.flat;
+    if is_flat {
+        let shown = flat::Shown {
+            displayed: &displayed,
+            feel: &feel,
+            pointing: &pointing,
+            bench: &bench,
+            ui_state: &ui_state,
+            texts: &texts.0,
+        };
+        flat::paint(ui.painter(), &flat, *screen.get(), &shown);
+    } else {
+        ui.painter().image(scene, area, whole, egui::Color32::WHITE);
+    }
     if let Some(refusal) = bench.refused.take() {
         ui_state.message = Some((texts.0.refusal(&refusal), now));
     }
@@ -374,8 +391,8 @@ fn draw(
         Screen::Bench => {
             let jobs = jobs.0.as_ref();
             let overlay = ConsoleOverlay {
-                lit: &shining.0,
-                print: &print.0,
+                lit: if is_flat { &[] } else { &shining.0 },
+                print: if is_flat { &[] } else { &print.0 },
                 grips: &grips.0,
             };
             bench_ui(&mut ui, &mut context, jobs, &pointing, &overlay, now);

@@ -207,7 +207,9 @@ pub(super) fn stage_ui(
 ) {
     sharp_print(ui, rest, overlay.print);
     lit_lamps(ui, rest, overlay.lit);
-    vignette(ui, rest);
+    if !context.ui_state.flat {
+        vignette(ui, rest);
+    }
     lit_grips(ui, rest, context, overlay.grips);
     let view = context.bench.view();
     // What moves and sounds.

@@ -37,6 +37,11 @@ fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
             context.ui_state.view = view;
         }
     }
+    ui.add_space(8.0);
+    let flat = kit::choice(ui, context.ui_state.flat, context.fixed("view-flat"));
+    if flat.on_hover_text(context.fixed("view-flat-how")).clicked() {
+        context.ui_state.flat = !context.ui_state.flat;
+    }
 }
 
 /// What stands on the choice of a view: the key that does the same, and its name.

@@ -6,6 +6,7 @@ use super::console::{face, knob_middle};
 use super::inside::{PLUG_IN, PLUG_OUT};
 use super::washer::{LID_SIZE, Lid};
 use crate::camera::{MainCamera, to_window};
+use crate::flat::FlatScene;
 use crate::pointing::Pick;
 use crate::port::Job;
 use crate::state::{BenchRes, UiState};
@@ -95,10 +96,20 @@ fn find(
     eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
     lids: Query<&GlobalTransform, With<Lid>>,
     ui_state: Res<UiState>,
+    flat: Res<FlatScene>,
     bench: Res<BenchRes>,
     mut laid_out: Local<Option<(Arc<Job>, Places)>>,
     mut grips: ResMut<SceneGrips>,
 ) {
+    grips.0.clear();
+    if ui_state.flat {
+        let places = flat.places.iter();
+        grips.0.extend(places.map(|(kind, place)| SceneGrip {
+            kind: *kind,
+            outline: place.outline(),
+        }));
+        return;
+    }
     let job = bench.job();
     if !(laid_out.as_ref()).is_some_and(|(of, _)| Arc::ptr_eq(of, job)) {
         *laid_out = Some((Arc::clone(job), on_console(&job.board)));
@@ -143,7 +154,6 @@ fn find(
             };
             Some(SceneGrip { kind, outline })
         });
-    grips.0.clear();
     grips.0.extend(found);
 }
 

@@ -71,6 +71,8 @@ pub async fn open(language: String, asked: bool, named: bool) -> Result<(), JsEr
             .into_iter()
             .find(|known| known.code() == language)
             .unwrap_or_default(),
+        // Whoever asks where things are knows what is drawn.
+        flat: named.then_some(false),
         ..AppOptions::default()
     };
     let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
