@@ -227,7 +227,7 @@
       bench = glue;
       globalThis.detent = glue;
       const asked = (query.get("lang") ?? "").slice(0, 2).toLowerCase() === language;
-      await glue.open?.(language, asked, query.has("names"));
+      await glue.open?.(language, asked, query.has("names"), query.has("flat"));
     } catch (error) {
       console.error(error);
       end(bench ? texts.stopped : texts.fetch, { why: String(error?.message ?? error) });

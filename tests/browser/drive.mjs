@@ -503,6 +503,18 @@ class FingerHands {
   }
 }
 
+/// The guided first job with a finger alone, at this end of the address.
+function guidedByFinger(address) {
+  const language = argument ?? "en";
+  return fresh(async ({ person, page, context, server }) => {
+    await page.goto(`${server.url}?names${address}`);
+    await person.ready();
+    const fingers = await context.newCDPSession(page);
+    await fingers.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
+    return guided(person, new FingerHands(person, fingers, messages(language)), language);
+  }, { locale: language });
+}
+
 /// The guided first job from start to score; a picture after each step.
 async function guided(person, hands, language) {
   const words = messages(language);
@@ -901,14 +913,10 @@ const COMMANDS = {
   }, { locale: argument ?? "es" }),
 
   /// The same with a finger alone, on a tablet held across, in English.
-  "guided-touch": () => fresh(async ({ person, page, context, server }) => {
-    await page.goto(`${server.url}?names`);
-    await person.ready();
-    const fingers = await context.newCDPSession(page);
-    await fingers.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
-    const language = argument ?? "en";
-    return guided(person, new FingerHands(person, fingers, messages(language)), language);
-  }, { locale: argument ?? "en" }),
+  "guided-touch": () => guidedByFinger(""),
+
+  /// The same with the machine drawn flat.
+  "guided-flat": () => guidedByFinger("&flat"),
 
   /// Each `.attempt` in the folder ARGUMENT done again in the browser.
   replays: () => fresh(async ({ person, page, server }) => {

@@ -30,3 +30,9 @@ fn guided_to_its_end(command: &str, score_tab: &str) {
 fn the_guided_job_is_done_in_spanish_with_keys_alone() {
     guided_to_its_end("guided-keys", "Nota");
 }
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn the_guided_job_is_done_with_a_finger_alone_on_a_flat_machine() {
+    guided_to_its_end("guided-flat", "Score");
+}

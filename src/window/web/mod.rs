@@ -59,12 +59,18 @@ fn wake() {
 }
 
 /// Opens the bench in the page's canvas, in the language of this code (English when it is none of
-/// ours), which the address `asked` for or the browser speaks. With `named`, [`where_is`] can find what stands on the screen.
+/// ours), which the address `asked` for or the browser speaks. With `named`, [`where_is`] can find what stands
+/// on the screen; with `flat` the machine is drawn flat.
 ///
 /// # Errors
 /// A sentence that says what is wrong.
 #[wasm_bindgen]
-pub async fn open(language: String, asked: bool, named: bool) -> Result<(), JsError> {
+pub async fn open(
+    language: String,
+    asked: bool,
+    named: bool,
+    flat: bool,
+) -> Result<(), JsError> {
     storage::open().await;
     let options = AppOptions {
         language: Language::ALL
@@ -72,7 +78,7 @@ pub async fn open(language: String, asked: bool, named: bool) -> Result<(), JsEr
             .find(|known| known.code() == language)
             .unwrap_or_default(),
         // Whoever asks where things are knows what is drawn.
-        flat: named.then_some(false),
+        flat: (flat || named).then_some(flat),
         ..AppOptions::default()
     };
     let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
