@@ -2,7 +2,6 @@
 
 use super::{GripKind, Place, Shown};
 use crate::pointing::Pick;
-use crate::scene::console::lamps::colour_of;
 use crate::scene::console::layout::{
     Cap, FACE_SIZE, Form, Knob, LampId, Layout, Plate, mark_height,
 };
@@ -166,7 +165,7 @@ fn padlock(painter: &Painter, middle: Pos2, size: f32, ink: Color32) {
 }
 
 /// Draws the face.
-pub fn paint(painter: &Painter, layout: &Layout, face: Face, shown: &Shown) {
+pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown: &Shown) {
     let plate = face.rect(Vec2::ZERO, FACE_SIZE);
     let (ground, ink, first) = match layout.plate {
         Plate::Glass => (t::PANEL, t::CONSOLE_PRINT, t::CONSOLE_AMBER),
@@ -190,7 +189,6 @@ pub fn paint(painter: &Painter, layout: &Layout, face: Face, shown: &Shown) {
         painter.add(Shape::line(arc.collect(), Stroke::new(1.5, ink)));
     }
     let displayed = shown.displayed;
-    let lit = colour_of(&shown.bench.job().board.lamps.signs);
     for lamp in &layout.lamps {
         let on = lamp.id.lit(displayed.lamps);
         let colour = if on { lit } else { t::INK };

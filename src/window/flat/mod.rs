@@ -10,14 +10,16 @@ use super::drill::DrillRes;
 use super::pick::PointingSystems;
 use super::pointing::{Pick, Pointing};
 use super::scene::console::KnobFeel;
+use super::scene::console::lamps::colour_of;
 use super::scene::console::layout::Layout;
 use super::scene::displayed::{DisplayedMachine, displayed_board};
 use super::scene::grips::{GripKind, Outline};
 use super::state::{BenchRes, Screen, UiState, ViewKind};
 use super::tokens as t;
 use bevy::prelude::*;
-use bevy_egui::egui::{Painter, Pos2, Rect as Area, Stroke, StrokeKind};
+use bevy_egui::egui::{Color32, Painter, Pos2, Rect as Area, Stroke, StrokeKind};
 use detent_content::Texts;
+use detent_simulation::controller::Board;
 use detent_simulation::interface::{Component as Part, Pin};
 
 /// What somebody can take hold of or read, points of the window.
@@ -72,19 +74,21 @@ impl Place {
 pub struct FlatScene {
     /// Each thing and its place, points of the window.
     pub places: Vec<(GripKind, Place)>,
-    /// The console's face.
-    face: Option<(Layout, console::Face)>,
+    /// The console's face, and the color of its lit lamps.
+    face: Option<(Layout, console::Face, Color32)>,
 }
 
 impl FlatScene {
     /// The drawing of a machine with this console in this view, within `stage`.
     fn of(
-        layout: Layout,
+        board: &Board,
         drawing: Drawing,
         stage: Area,
         plugged: bool,
         lid_open: bool,
     ) -> FlatScene {
+        let layout = Layout::of(&board.panel, &board.lamps);
+        let lit = colour_of(&board.lamps.signs);
         let (face, mut places) = match drawing {
             Drawing::Console => (console::Face::alone(stage), Vec::new()),
             Drawing::Machine => {
@@ -101,7 +105,7 @@ impl FlatScene {
         }
         FlatScene {
             places,
-            face: Some((layout, face)),
+            face: Some((layout, face, lit)),
         }
     }
 
@@ -165,9 +169,8 @@ fn arrange(
     *flat = match drawing {
         Some(drawing) => {
             let board = displayed_board(*screen.get(), &bench, &drill);
-            let layout = Layout::of(&board.panel, &board.lamps);
             let (plugged, lid_open) = (view.machine.plugged, view.machine.lid_open);
-            FlatScene::of(layout, drawing, area_of(ui_state.stage), plugged, lid_open)
+            FlatScene::of(board, drawing, area_of(ui_state.stage), plugged, lid_open)
         }
         None => FlatScene::default(),
     };
@@ -196,7 +199,7 @@ pub fn paint(painter: &Painter, flat: &FlatScene, screen: Screen, shown: &Shown)
     let painter = painter.with_clip_rect(stage);
     let view = shown.bench.view();
     let drawing = Drawing::of(screen, shown.ui_state.view, view.cabinet_open);
-    let (Some(drawing), Some((layout, face))) = (drawing, &flat.face) else {
+    let (Some(drawing), Some((layout, face, lit))) = (drawing, &flat.face) else {
         return;
     };
     match drawing {
@@ -205,7 +208,7 @@ pub fn paint(painter: &Painter, flat: &FlatScene, screen: Screen, shown: &Shown)
         Drawing::Inside => cabinet::paint(&painter, flat, shown),
     }
     if drawing != Drawing::Inside {
-        console::paint(&painter, layout, *face, shown);
+        console::paint(&painter, layout, *face, *lit, shown);
     }
     if let Some(place) = shown.pointing.over.and_then(|over| flat.place(over)) {
         edge(&painter, place, Stroke::new(2.0, t::AMBER));
@@ -265,7 +268,7 @@ mod tests {
     const FINGER: f32 = 24.0;
 
     /// Every board's console in each drawing, as it stands in a small and in a large window.
-    fn drawings() -> Vec<(String, Drawing, Area, Layout)> {
+    fn drawings() -> Vec<(Board, Drawing, Area)> {
         let library = ContentLibrary::builtin().expect("sound boards");
         let stages = [vec2(420.0, 460.0), vec2(674.0, 676.0), vec2(1240.0, 980.0)];
         let mut all = Vec::new();
@@ -273,8 +276,7 @@ mod tests {
             for drawing in [Drawing::Console, Drawing::Machine, Drawing::Inside] {
                 for size in stages {
                     let stage = Area::from_min_size(Pos2::new(280.0, 92.0), size);
-                    let layout = Layout::of(&board.panel, &board.lamps);
-                    all.push((board.id.clone(), drawing, stage, layout));
+                    all.push((board.clone(), drawing, stage));
                 }
             }
         }
@@ -283,11 +285,11 @@ mod tests {
 
     #[test]
     fn a_hand_finds_everything_in_the_drawing_and_nothing_lies_over_it() {
-        for (name, drawing, stage, layout) in drawings() {
+        for (board, drawing, stage) in drawings() {
             for (plugged, lid_open) in [(true, false), (false, true)] {
-                let flat = FlatScene::of(layout.clone(), drawing, stage, plugged, lid_open);
+                let flat = FlatScene::of(&board, drawing, stage, plugged, lid_open);
                 for (kind, place) in &flat.places {
-                    let at = format!("{name}, {drawing:?}, {stage:?}: {kind:?}");
+                    let at = format!("{}, {drawing:?}, {stage:?}: {kind:?}", board.id);
                     let middle = place.middle();
                     assert!(stage.contains(Pos2::new(middle.x, middle.y)), "{at}");
                     if let GripKind::Pick(pick) = kind {
@@ -301,11 +303,11 @@ mod tests {
     /// In the close-up of the console; in the other views the same is done by keys and by the buttons on the left.
     #[test]
     fn a_finger_has_room_on_the_console_and_on_every_component() {
-        for (name, drawing, stage, layout) in drawings() {
+        for (board, drawing, stage) in drawings() {
             if drawing == Drawing::Machine {
                 continue;
             }
-            let flat = FlatScene::of(layout, drawing, stage, true, false);
+            let flat = FlatScene::of(&board, drawing, stage, true, false);
             for (kind, place) in &flat.places {
                 let least = match place {
                     Place::Disc(_, radius) => 2.0 * radius,
@@ -313,7 +315,8 @@ mod tests {
                 };
                 assert!(
                     least >= FINGER || *kind == GripKind::Lamps,
-                    "{name}, {stage:?}, {kind:?}: {least}"
+                    "{}, {stage:?}, {kind:?}: {least}",
+                    board.id
                 );
             }
         }
@@ -324,8 +327,7 @@ mod tests {
         let library = ContentLibrary::builtin().expect("sound boards");
         let stage = Area::from_min_size(Pos2::ZERO, vec2(674.0, 676.0));
         for board in &library.boards {
-            let layout = Layout::of(&board.panel, &board.lamps);
-            let of = |drawing| FlatScene::of(layout.clone(), drawing, stage, true, false);
+            let of = |drawing| FlatScene::of(board, drawing, stage, true, false);
             for drawing in [Drawing::Console, Drawing::Machine] {
                 let flat = of(drawing);
                 for button in &board.panel.buttons {

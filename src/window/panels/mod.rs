@@ -343,7 +343,9 @@ fn draw(
         egui::pos2(stage.max.x, stage.max.y),
     );
     let is_flat = ui_state.flat;
-    if is_flat {
+    if !is_flat {
+        ui.painter().image(scene, area, whole, egui::Color32::WHITE);
+    } else if *screen.get() != Screen::Drill {
         let shown = flat::Shown {
             displayed: &displayed,
             feel: &feel,
@@ -353,8 +355,6 @@ fn draw(
             texts: &texts.0,
         };
         flat::paint(ui.painter(), &flat, *screen.get(), &shown);
-    } else {
-        ui.painter().image(scene, area, whole, egui::Color32::WHITE);
     }
     if let Some(refusal) = bench.refused.take() {
         ui_state.message = Some((texts.0.refusal(&refusal), now));
@@ -442,6 +442,18 @@ fn draw(
         Screen::Drill => {
             if let Some(to) = drill::drill_ui(&mut ui, &mut context, &mut learner, &mut drill) {
                 next.set(to);
+            }
+            // In the place that the question has left for it.
+            if is_flat && displayed.of_drill {
+                let shown = flat::Shown {
+                    displayed: &displayed,
+                    feel: &feel,
+                    pointing: &pointing,
+                    bench: context.bench,
+                    ui_state: context.ui_state,
+                    texts: context.texts,
+                };
+                flat::paint(ui.painter(), &flat, Screen::Drill, &shown);
             }
         }
     }

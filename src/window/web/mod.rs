@@ -65,12 +65,7 @@ fn wake() {
 /// # Errors
 /// A sentence that says what is wrong.
 #[wasm_bindgen]
-pub async fn open(
-    language: String,
-    asked: bool,
-    named: bool,
-    flat: bool,
-) -> Result<(), JsError> {
+pub async fn open(language: String, asked: bool, named: bool, flat: bool) -> Result<(), JsError> {
     storage::open().await;
     let options = AppOptions {
         language: Language::ALL

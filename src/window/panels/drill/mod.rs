@@ -274,16 +274,20 @@ fn beside<T>(
     }
 }
 
-/// The console of the question in the scene, where the scene is drawn at every frame; false where it is not.
+/// The console of the question, where the scene is drawn at every frame or the machine is drawn flat; false where
+/// it is not.
 fn console_ui(ui: &mut Ui, context: &mut PanelContext, height: f32) -> bool {
-    let Some(scene) = kit::scene(ui.ctx()) else {
+    let scene = kit::scene(ui.ctx()).filter(|_| !context.ui_state.flat);
+    if scene.is_none() && !context.ui_state.flat {
         return false;
-    };
+    }
     let (rect, painter) = kit::canvas(ui, height);
     context.ui_state.stage =
         bevy::prelude::Rect::new(rect.left(), rect.top(), rect.right(), rect.bottom());
-    let whole = egui::Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
-    painter.image(scene, rect, whole, Color32::WHITE);
+    if let Some(scene) = scene {
+        let whole = egui::Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
+        painter.image(scene, rect, whole, Color32::WHITE);
+    }
     true
 }
 
