@@ -318,6 +318,30 @@ fn every_sheet_sends_to_recalibration_and_from_there_to_the_codes() {
     }
 }
 
+/// Common practice, no source: a basket in order is felt against its brake, and two thirds of the voltage is a loose neutral
+/// upstream, which an electrician sees to.
+#[test]
+fn a_braked_basket_and_a_loose_neutral_are_told_as_what_they_are() {
+    let library = ContentLibrary::builtin().expect("sound content");
+    let mode = library.catalogue.mode("supply.low-mains");
+    let mode = mode.expect("in the catalogue");
+    let part = library.parts.part(&mode.cured_by).expect("at the counter");
+    assert_eq!(part.component, Component::Supply);
+    for (language, brake, neutral, electrician) in [
+        (Language::En, "drag of its brake", "neutral", "electrician"),
+        (Language::Es, "freno", "neutro", "electricista"),
+    ] {
+        let texts = Texts::load(language);
+        for (told, word) in [
+            (texts.get("check-drum-turns-by-hand"), brake),
+            (texts.mode(&mode.id), neutral),
+            (texts.get(&part.name_key), electrician),
+        ] {
+            assert!(told.contains(word), "{word} is not in: {told}");
+        }
+    }
+}
+
 /// A customer calls things by the names that the machine at the door has.
 #[test]
 fn no_complaint_names_what_the_machine_has_not() {
