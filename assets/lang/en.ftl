@@ -290,7 +290,7 @@ cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or 
 cli-window-no-size = no size "{ $size }": write it as 1280x720
 cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
-cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor }
+cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 
 ## coach
 
@@ -369,6 +369,15 @@ component-tub = Tub
 condition-new = new
 condition-rebuilt = rebuilt
 condition-used = used, as is
+
+## consumable
+
+consumable-cable-tie = cable tie
+consumable-contact-cleaner = contact cleaner
+consumable-cover-seal = pump cover seal
+consumable-descaler = descaler
+consumable-hose-clamp = hose clamp
+consumable-hose-washer = hose washer
 
 ## control
 
@@ -536,6 +545,7 @@ deed-recalibrated-finished = Recalibration: passed
 deed-recalibrated-open = Recalibration: did not finish
 deed-recalibrated-stopped = Recalibration: stopped with code { $code }
 deed-report = submit the report
+deed-show-customer = show the customer that it runs
 deed-shut-taps = shut off both { word-taps }
 
 ## dial
@@ -1001,6 +1011,7 @@ hand-work-inlet-cold = Clean screen
 hand-work-inlet-hoses = Reconnect
 hand-work-inlet-hot = Clean screen
 hand-work-laundry = Rearrange
+hand-work-minutes = { $minutes } min
 hand-work-pickup = Bend back
 hand-work-pressure-hose = Blow out
 hand-work-supply = Remove extension cord
@@ -1152,6 +1163,9 @@ hint-rung-what-to-ask = What to ask
 hint-rung-what-to-do = What to do, and why
 hint-rung-where-to-look = Where to look
 hint-rung-with-price = { $rung } (−{ $points })
+hint-show-customer-ask = Has the customer seen it run?
+hint-show-customer-do = Ask the customer to watch the machine and to say whether everything is as it should be. What is seen together is not disputed later.
+hint-show-customer-where = Think of the customer.
 hint-start-wash-ask = Was the wash that the customer meant ever started?
 hint-start-wash-do = Choose the program the customer uses and start it. On a worn dial the control can be somewhere else than the pointer.
 hint-start-wash-where = Look at the dial and at what the console shows.
@@ -1177,6 +1191,7 @@ incident-touched-charge = Shock from a stored charge
 
 invoice = Invoice
 invoice-call-out = Service call fee: the trip to you
+invoice-consumable = Consumables: { $consumable }
 invoice-free-called-back = after a call-back, no charge (worth { $value })
 invoice-free-fitted-in-vain = installed but not needed, no charge (worth { $value })
 invoice-free-no-repair = not repaired, no charge (worth { $value })
@@ -1306,6 +1321,7 @@ lost-no-proving-run = No program was run to the end after the repair. Run one an
 lost-no-report = No report was submitted. The job ends with a written cause, part and proof.
 lost-not-approved = Part { $part } was installed before the customer had agreed to what it costs. Give a quote that names it, and wait for the answer.
 lost-not-cured = The fault is still in the machine. Install the part that cures it, or tell the customer plainly that it is not fixed.
+lost-not-demonstrated = The machine runs again, and the customer was not asked to watch it. Ask for it after the proving run, before the report.
 lost-not-proved-dead = Hands went in before anyone verified that the circuit was dead. Wait a minute, measure V DC from bulk.plus to bulk.minus, discharge the capacitor, and measure again.
 lost-not-recalibrated = No recalibration passed after the repair. Recalibrate, so that the control learns the machine as it is now.
 lost-ohms-on-live = Ohms were measured on a live or charged circuit. Unplug the machine and discharge the capacitor before you choose Ω.
@@ -2031,6 +2047,7 @@ sound-rest = leave it unplugged for the full minute
 sound-run = run a program to the end and watch
 sound-second-visit = stay until it is fixed, or say plainly that it is not; otherwise someone has to come back
 sound-shorter-way = take the measurement that tells you most for its time
+sound-show-customer = ask the customer to watch it run before the report
 sound-shut-taps = shut the { word-taps } off before a hose comes off
 sound-spin-whirr = basket spins
 sound-steady-hand = keep an even pace within the timing windows on the sheet

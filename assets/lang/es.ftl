@@ -290,7 +290,7 @@ cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o tra
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
 cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
-cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor }
+cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
 ## coach
 
@@ -366,6 +366,15 @@ component-tub = Cuba
 condition-new = nueva
 condition-rebuilt = reacondicionada
 condition-used = usada, tal cual
+
+## consumable
+
+consumable-cable-tie = brida
+consumable-contact-cleaner = limpiador de contactos
+consumable-cover-seal = junta de la tapa de la bomba
+consumable-descaler = antical
+consumable-hose-clamp = abrazadera
+consumable-hose-washer = junta de manguera
 
 ## control
 
@@ -533,6 +542,7 @@ deed-recalibrated-finished = Recalibración: superada
 deed-recalibrated-open = Recalibración: no terminó
 deed-recalibrated-stopped = Recalibración: se paró con el código { $code }
 deed-report = entregar el informe
+deed-show-customer = mostrar al cliente que funciona
 deed-shut-taps = cerrar los dos grifos
 
 ## dial
@@ -995,6 +1005,7 @@ hand-work-inlet-cold = Limpiar filtro
 hand-work-inlet-hoses = Reconectar
 hand-work-inlet-hot = Limpiar filtro
 hand-work-laundry = Repartir
+hand-work-minutes = { $minutes } min
 hand-work-pickup = Enderezar
 hand-work-pressure-hose = Soplar
 hand-work-supply = Quitar alargador
@@ -1146,6 +1157,9 @@ hint-rung-what-to-ask = Qué preguntar
 hint-rung-what-to-do = Qué hacer y por qué
 hint-rung-where-to-look = Dónde mirar
 hint-rung-with-price = { $rung } (−{ $points })
+hint-show-customer-ask = ¿La ha visto funcionar el cliente?
+hint-show-customer-do = Pida al cliente que mire la máquina y diga si está todo como debe. Lo que se ve juntos no se discute después.
+hint-show-customer-where = Piense en el cliente.
 hint-start-wash-ask = ¿Llegó a empezar el lavado que el cliente quería?
 hint-start-wash-do = Elija el programa que usa el cliente y póngalo en marcha. Con un selector gastado, el control puede estar en otro sitio que la marca.
 hint-start-wash-where = Mire el selector y lo que muestra la consola.
@@ -1171,6 +1185,7 @@ incident-touched-charge = Descarga de un condensador
 
 invoice = Factura
 invoice-call-out = Desplazamiento
+invoice-consumable = Material fungible: { $consumable }
 invoice-free-called-back = segunda visita por la misma avería, no se cobra (valor { $value })
 invoice-free-fitted-in-vain = montada sin hacer falta, no se cobra (valor { $value })
 invoice-free-no-repair = sin reparación, no se cobra (valor { $value })
@@ -1300,6 +1315,7 @@ lost-no-proving-run = Ningún programa llegó al final después de la reparació
 lost-no-report = No se entregó ningún informe. El trabajo termina con causa, pieza y prueba por escrito.
 lost-not-approved = Se montó la pieza { $part } antes de que el cliente aceptara lo que cuesta. Dé un presupuesto que la incluya y espere la respuesta.
 lost-not-cured = El fallo sigue en la máquina. Monte la pieza que lo elimina o dígale claramente al cliente que no está reparada.
+lost-not-demonstrated = La máquina vuelve a funcionar y no se pidió al cliente que la viera. Pídaselo después del lavado de comprobación, antes del informe.
 lost-not-proved-dead = Se metieron las manos sin comprobar la ausencia de tensión. Espere un minuto, mida V DC de bulk.plus a bulk.minus, descargue el condensador y vuelva a medir.
 lost-not-recalibrated = Ninguna recalibración terminó bien después de la reparación. Recalibre para que el control conozca la máquina tal como está ahora.
 lost-ohms-on-live = Se midieron ohmios en un circuito con tensión o con carga. Desenchufe la máquina y descargue el condensador antes de elegir Ω.
@@ -2022,6 +2038,7 @@ sound-rest = dejarla desenchufada el minuto entero
 sound-run = hacer un programa hasta el final y observar
 sound-second-visit = quedarse hasta que esté reparada, o decir claramente que no lo está; si no, alguien tendrá que volver
 sound-shorter-way = tomar la medida que más información da por su tiempo
+sound-show-customer = pedir al cliente que la vea funcionar antes del informe
 sound-shut-taps = cerrar los grifos antes de soltar una manguera
 sound-spin-whirr = la cesta centrifuga
 sound-steady-hand = un ritmo constante dentro de los tiempos de la hoja

@@ -46,6 +46,8 @@ pub(super) struct Outcome {
     spent: f64,
     /// What the work costs.
     labour: f64,
+    /// What the work used up, whole units of money.
+    consumables: f64,
     /// Time waited for parts, h.
     waited_hours: f64,
     /// Codes written down, as they were read.
@@ -313,6 +315,8 @@ struct Invoice {
 struct InvoiceLine {
     /// What for.
     item: InvoiceItem,
+    /// What was used up, such as `contact-cleaner`; null for what is no consumable.
+    consumable: Option<String>,
     /// Number of the part; null for what is none.
     part: Option<String>,
     /// Time of work, min; null for what is none.
@@ -329,6 +333,7 @@ struct InvoiceLine {
 enum InvoiceItem {
     CallOut,
     Labor,
+    Consumable,
     Part,
     Restocking,
 }
@@ -419,6 +424,7 @@ impl Outcome {
             minutes: view.minutes,
             spent: view.spent,
             labour: view.labour,
+            consumables: view.consumables,
             waited_hours: view.waited_hours,
             codes_noted: bench.log().standing_codes(),
             lamps: lamps.collect(),
@@ -665,13 +671,19 @@ impl InvoiceLine {
             lesson::InvoiceItem::Labor { minutes, .. } => {
                 (InvoiceItem::Labor, None, Some(*minutes))
             }
+            lesson::InvoiceItem::Consumable(_) => (InvoiceItem::Consumable, None, None),
             lesson::InvoiceItem::Part { number } => (InvoiceItem::Part, Some(number), None),
             lesson::InvoiceItem::Restocking { number, .. } => {
                 (InvoiceItem::Restocking, Some(number), None)
             }
         };
+        let consumable = match &line.item {
+            lesson::InvoiceItem::Consumable(consumable) => Some(consumable.to_string()),
+            _ => None,
+        };
         InvoiceLine {
             item,
+            consumable,
             part: part.cloned(),
             minutes,
             value: line.value,

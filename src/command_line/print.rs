@@ -149,6 +149,7 @@ pub(super) fn outcome(
             ("minutes", Value::from(format!("{:.0}", view.minutes))),
             ("parts", Value::from(texts.whole_money(view.spent))),
             ("labor", Value::from(texts.whole_money(view.labour))),
+            ("consumables", Value::from(texts.money(view.consumables))),
         ],
     ))?;
     put(format!(

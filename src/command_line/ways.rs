@@ -131,5 +131,5 @@ fn bill(
         scenario: scenario_source.file.clone(),
         error,
     })?;
-    Ok(done.spent() + done.labour() + WAIT_PER_HOUR * done.waited_hours())
+    Ok(done.bill() + WAIT_PER_HOUR * done.waited_hours())
 }

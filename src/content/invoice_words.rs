@@ -1,8 +1,10 @@
 //! Answers, quotes, invoices and call-backs in words that a customer understands.
 
 use super::text::{Language, Texts, Value};
+use detent_simulation::interface::Component;
 use detent_training::bench::{
-    Appliance, BucketTest, LeakCheck, Part, Question, QuoteGiven, Repair, current,
+    Action, Appliance, BucketTest, Consumable, LeakCheck, Part, Question, QuoteGiven, Repair, cost,
+    current,
 };
 use detent_training::lesson::{
     Answer, CustomerAccount, EarlierVisit, Invoice, InvoiceItem, InvoiceLine,
@@ -150,6 +152,24 @@ impl Texts {
         format!("{at}: {water} {strength}")
     }
 
+    /// Something that work by hand uses up.
+    pub fn consumable(&self, consumable: Consumable) -> String {
+        self.get(&format!("consumable-{consumable}"))
+    }
+
+    /// What putting a component right by hand takes: time, and what it uses up.
+    pub fn hand_work_takes(&self, component: Component) -> String {
+        let minutes = cost::span(&Action::PutRight(component)).seconds() / 60.0;
+        let time = self.with("hand-work-minutes", &[("minutes", Value::from(minutes))]);
+        let used = cost::consumables(component).iter();
+        let used = used.map(|consumable| self.consumable(*consumable));
+        [time]
+            .into_iter()
+            .chain(used)
+            .collect::<Vec<_>>()
+            .join(", ")
+    }
+
     /// An invoice line by line, its sums and its warranty; `parts` is what the counter sells.
     pub fn invoice(&self, invoice: &Invoice, parts: &[Part]) -> Vec<InvoiceRow> {
         let sum = |label: String, amount: f64| InvoiceRow {
@@ -195,6 +215,10 @@ impl Texts {
                     ("rate", Value::from(self.money(*per_hour))),
                 ],
             ),
+            InvoiceItem::Consumable(consumable) => {
+                let consumable = Value::from(self.consumable(*consumable));
+                self.with("invoice-consumable", &[("consumable", consumable)])
+            }
             InvoiceItem::Part { number } => self.with("invoice-part", &[("part", named(number))]),
             InvoiceItem::Restocking { number, share } => self.with(
                 "invoice-restocking",

@@ -2,7 +2,7 @@
 
 use super::error::{Allowed, ContentError, Problem, Wanted};
 use super::reader::{Finding, Page, repeated};
-use detent_training::bench::{Billing, Part, Rates, current};
+use detent_training::bench::{Billing, Consumable, Part, Rates, current};
 use serde::{Deserialize, Serialize};
 
 /// The most that anything here costs, whole units of money: more is a slip of the pen.
@@ -114,12 +114,16 @@ fn check_money(rates: &Rates, billing: &Billing) -> Vec<Finding> {
         ("rates.new_machine", rates.new_machine),
         ("billing.call_out_fee", billing.call_out_fee),
     ];
-    let shares = shares.map(|(field, found)| (field, found, 1.0, Allowed::Share));
-    let sums = sums.map(|(field, found)| (field, found, MOST_MONEY, Allowed::Money));
-    (shares.into_iter().chain(sums))
+    let shares = shares.map(|(field, found)| (field.to_owned(), found, 1.0, Allowed::Share));
+    let sums = sums.map(|(field, found)| (field.to_owned(), found, MOST_MONEY, Allowed::Money));
+    let consumables = Consumable::ALL.iter().map(|consumable| {
+        let field = consumable.name().replace('-', "_");
+        let price = billing.consumables.of(*consumable);
+        let field = format!("billing.consumables.{field}");
+        (field, price, MOST_MONEY, Allowed::Money)
+    });
+    (shares.into_iter().chain(sums).chain(consumables))
         .filter(|(_, found, most, _)| !(0.0..=*most).contains(found))
-        .map(|(field, found, _, allowed)| {
-            (field.to_owned(), Problem::OutOfRange { found, allowed })
-        })
+        .map(|(field, found, _, allowed)| (field, Problem::OutOfRange { found, allowed }))
         .collect()
 }

@@ -200,6 +200,7 @@ fn check_reach(
                 }
                 None if fault.component.can_be_put_right() => {
                     seconds += cost::span(&Action::PutRight(fault.component)).seconds();
+                    prices += parts.billing.consumables.hand_work(fault.component);
                 }
                 None => {}
             }

@@ -106,7 +106,8 @@ impl Texts {
             | Loss::NoEvidence
             | Loss::NotRecalibrated
             | Loss::CalibratedWithLaundry
-            | Loss::NoProvingRun => say(&[]),
+            | Loss::NoProvingRun
+            | Loss::NotDemonstrated => say(&[]),
         }
     }
 

@@ -110,6 +110,7 @@ impl Words<'_> {
             }
             Action::ShutTaps => texts.get("deed-shut-taps"),
             Action::CheckForLeaks => texts.get("deed-check-for-leaks"),
+            Action::Ask(_) => texts.get("deed-show-customer"),
             Action::Order(number) => part("deed-order", number),
             Action::Fit(number) => part("deed-fit", number),
             Action::NoteCode(code) => {
@@ -143,6 +144,7 @@ impl Words<'_> {
             HintTopic::Recalibrate => say("recalibrate", &[]),
             HintTopic::ProveByRun => say("prove-by-run", &[]),
             HintTopic::CheckForLeaks => say("check-for-leaks", &[]),
+            HintTopic::ShowCustomer => say("show-customer", &[]),
             HintTopic::MakeSafe(practice) => {
                 let practice = Value::from(texts.good_practice(*practice));
                 say("make-safe", &[("practice", practice)])
@@ -262,7 +264,8 @@ impl Texts {
                 format!("{}: {}", self.get("best-fit"), self.numbered(number, parts))
             }
             Remedy::PutRight(c) => {
-                format!("{}: {}", self.get("best-put-right"), self.component(*c))
+                let (deed, takes) = (self.get("best-put-right"), self.hand_work_takes(*c));
+                format!("{deed}: {} ({takes})", self.component(*c))
             }
             Remedy::Recalibrate => self.get("best-hand-back"),
         }

@@ -568,6 +568,7 @@ impl BenchPort for DemoBench {
             parts: &self.parts,
             spent: 46.0,
             labour: 15.0,
+            consumables: 0.0,
             minutes: self.minutes,
             waited_hours: 0.0,
             finished: self.finished,

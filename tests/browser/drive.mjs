@@ -702,6 +702,9 @@ async function guided(person, hands, language) {
   await hands.use(say("wait-until"));
   await person.see("the run's end", (seen) => seen.waiting === 0, 240_000);
   await picture();
+  await hands.use(say("ask"));
+  await hands.use(say("ask-demonstration"));
+  await picture();
   await open("tab-report", "search");
   await hands.write(say("search"), say("mode-belt-broken").slice(0, 8), say("report-given-up"));
   await sleep(1_500);

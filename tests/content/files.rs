@@ -19,7 +19,7 @@ use proptest::prelude::*;
 use serde::Deserialize;
 
 const PARTS: &str = r#"(
-    rates: (labour_per_hour: 30.0, return_fee_share: 0.2, new_machine: 500.0, repair_share: 0.5, used_bad: 0.4, rebuilt_bad: 0.1), billing: (call_out_fee: 20.0, tax_share: 0.3, warranty_days: 90),
+    rates: (labour_per_hour: 30.0, return_fee_share: 0.2, new_machine: 500.0, repair_share: 0.5, used_bad: 0.4, rebuilt_bad: 0.1), billing: (call_out_fee: 20.0, tax_share: 0.3, warranty_days: 90, consumables: (descaler: 1.0, hose_washer: 1.0, cover_seal: 1.0, hose_clamp: 1.0, cable_tie: 1.0, contact_cleaner: 2.0)),
     parts: [
         (
             number: "D-100",
@@ -271,6 +271,9 @@ fn mistakes_in_the_list_of_parts() {
     assert!(matches!(problem, Problem::OutOfRange { found: 1.2, .. }));
     let problem = bad_parts("fee: 20.0", "fee: 1e308", 2, "billing.call_out_fee");
     assert!(matches!(problem, Problem::OutOfRange { .. }));
+    let field = "billing.consumables.contact_cleaner";
+    let problem = bad_parts("cleaner: 2.0", "cleaner: -2.0", 2, field);
+    assert!(matches!(problem, Problem::OutOfRange { found: -2.0, .. }));
     let problem = bad_parts("tax_share: 0.3", "tax_share: 1.2", 2, "billing.tax_share");
     assert!(matches!(problem, Problem::OutOfRange { found: 1.2, .. }));
     let problem = bad_parts("hour: 30.0", "hour: -3", 2, "rates.labour_per_hour");

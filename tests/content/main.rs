@@ -10,5 +10,6 @@
 mod attempt_file;
 mod error_texts;
 mod files;
+mod sources;
 mod text_keys;
 mod texts;

@@ -7,7 +7,8 @@ use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
 use detent_training::bench::{
-    Advice, Caution, Condition, Finding, HintRung, Question, Refusal, RunGap, SignalWord,
+    Advice, Caution, Condition, Consumable, Finding, HintRung, Question, Refusal, RunGap,
+    SignalWord,
 };
 use detent_training::lesson::{
     CoursePart, Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind,
@@ -74,7 +75,28 @@ fn every_caution_has_a_text_and_a_signal_word() {
             .collect();
         assert_eq!(told, words);
     }
+    // A danger kills; what is only to be cautious about neither kills nor scalds, crushes, breaks or shocks.
+    let texts = Texts::load(Language::En);
+    for caution in Caution::ALL {
+        let told = texts.get(&format!("caution-{caution}"));
+        let says = |words: &[&str]| words.iter().any(|word| told.contains(word));
+        match caution.signal_word() {
+            SignalWord::Danger => assert!(says(&["kill", "burn"]), "{told}"),
+            SignalWord::Warning => assert!(says(GRAVE) || *caution == Caution::NotProvedDead),
+            SignalWord::Caution => assert!(!says(GRAVE), "{told}"),
+        }
+    }
 }
+
+/// What makes an injury a serious one.
+const GRAVE: &[&str] = &[
+    "kill",
+    "shock",
+    "scald",
+    "crush",
+    "break an arm",
+    "hurt you",
+];
 
 #[test]
 fn every_refusal_is_told_with_its_part() {
@@ -136,6 +158,8 @@ fn every_broken_rule_and_every_dimension_has_its_text() {
     check(Tried::ALL.iter().map(|tried| format!("tried-{tried}")));
     let free = FreeOfCharge::ALL.iter();
     check(free.map(|why| format!("invoice-free-{why}")));
+    let consumables = Consumable::ALL.iter();
+    check(consumables.map(|consumable| format!("consumable-{consumable}")));
 }
 
 #[test]
@@ -284,6 +308,7 @@ fn losses() -> Vec<(Loss, &'static [&'static str])> {
             },
             &[],
         ),
+        (Loss::NotDemonstrated, &[]),
         (Loss::CodeSlip { noted: 52 }, &["52"]),
         (
             Loss::HintTaken {

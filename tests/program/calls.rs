@@ -78,7 +78,7 @@ fn a_call_with_a_part_ends_with_an_invoice_within_the_quote() {
         "{:#}",
         result["answer"]
     );
-    assert_eq!(result["asked"].as_array().map(Vec::len), Some(6));
+    assert_eq!(result["asked"].as_array().map(Vec::len), Some(7));
     let noticed = &result["asked"][2]["said"];
     assert_eq!(noticed[0], "stopped", "{noticed}");
     let quote = &result["quotes"][0];
@@ -120,7 +120,13 @@ fn a_customer_who_declines_pays_for_the_visit_alone() {
 #[test]
 fn a_call_without_a_part_is_paid_by_the_hour_and_looked_at_for_leaks() {
     let result = call("water-leaves-by-itself", "call-without-a-part.script");
-    assert_eq!(items(&result), ["call-out", "labor"]);
+    // A hose that was laid anew is held by a new tie.
+    assert_eq!(items(&result), ["call-out", "labor", "consumable"]);
+    let used = &result["answer"]["invoice"]["lines"][2];
+    assert_eq!(
+        (&used["consumable"], &used["value"]),
+        (&"cable-tie".into(), &0.4.into())
+    );
     check_sums(&result);
     assert_eq!(result["leak_checks"][0]["wet"], false);
     let answer = &result["answer"];

@@ -1,6 +1,7 @@
 //! Mistakes in a board's file: each a typed error with file, line and field.
 
 use detent_content::{ContentError, KnownBoard, Problem, builtin, read_board};
+use detent_simulation::controller::{GestureStep, Signs};
 use proptest::prelude::*;
 
 const FILE: &str = "assets/boards/arc-dial.ron";
@@ -39,6 +40,38 @@ fn every_board_is_sound_and_has_its_file_s_name() {
         names.push(known.name);
     }
     assert!(names.len() >= 3, "{names:?}");
+}
+
+/// Our own: no lamps weigh 8, 4, 2 and 1, and the first board's gesture turns its dial one way only.
+#[test]
+fn lamps_and_gesture_of_the_boards_are_their_own() {
+    let mut weighed = 0;
+    for (path, text) in builtin::in_folder("assets/boards") {
+        let board = read_board(&path, text.as_bytes()).expect("a sound board");
+        if let Signs::Weights { tens, units } = &board.lamps.signs {
+            weighed += 1;
+            for weights in [tens, units] {
+                assert_ne!(weights[..], [8, 4, 2, 1], "{path}");
+                // Every digit can be told all the same.
+                let sums = (0..1_u32 << weights.len()).map(|lit| {
+                    let on = weights.iter().enumerate();
+                    let on = on.filter(|(n, _)| lit >> n & 1 == 1);
+                    on.map(|(_, weight)| u32::from(*weight)).sum::<u32>()
+                });
+                let sums: Vec<u32> = sums.collect();
+                assert!((0..=9).all(|digit| sums.contains(&digit)), "{path}");
+            }
+        }
+        if path == FILE {
+            let ways = board.gesture.steps.iter().filter_map(|step| match step {
+                GestureStep::Turn { to, .. } => Some(*to),
+                _ => None,
+            });
+            let ways: Vec<_> = ways.collect();
+            assert!(ways.len() >= 2 && ways.iter().all(|way| *way == ways[0]));
+        }
+    }
+    assert!(weighed > 0);
 }
 
 #[test]

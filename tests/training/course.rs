@@ -153,7 +153,7 @@ fn the_expert_passes_every_job_and_whoever_swaps_a_sound_control_none() {
             p.seed,
             hidden.join(" ")
         );
-        let bill = bench.spent() + bench.labour();
+        let bill = bench.bill();
         let codes: Vec<u8> = bench.noted_codes().iter().map(|(_, code)| code).collect();
         println!(
             "{job} {:6.0} {:7.0} {:7.0}   {:.0} of {:.0} min, {bill:.0} of {:.0}, {codes:?}",

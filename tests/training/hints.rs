@@ -260,6 +260,7 @@ fn hints_lead_from_the_console_to_a_safe_bench_and_a_proven_repair() {
         place(|t| *t == HintTopic::EmptyBasket),
         place(|t| *t == HintTopic::Recalibrate),
         place(|t| *t == HintTopic::ProveByRun),
+        place(|t| *t == HintTopic::ShowCustomer),
         place(|t| *t == HintTopic::WriteReport),
     ];
     assert!(

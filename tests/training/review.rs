@@ -6,7 +6,7 @@ use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Words};
 use detent_simulation::interface::{Component, Pin};
 use detent_simulation::units::uniform;
 use detent_simulation::units::{Span, Time};
-use detent_training::bench::{Action, Advice, Bench, MeterMode, Repair, Report, Verdict};
+use detent_training::bench::{Action, Advice, Bench, MeterMode, Question, Repair, Report, Verdict};
 use detent_training::lesson::technician::{Persona, work};
 use detent_training::lesson::{LossKind, Score, judge, set_up};
 use detent_training::reason::{
@@ -85,7 +85,7 @@ fn every_job_can_be_thought_over_and_every_lost_point_accounted_for() {
                     must(on, format!("costs fall at {:?}", two[1].deed));
                 }
             }
-            let bill = bench.spent() + bench.labour();
+            let bill = bench.bill();
             let last = review.yours.last().map_or(0.0, |stop| stop.money);
             must(last >= bill - 1e-6, format!("{last} of {bill}"));
             let ended = review
@@ -199,9 +199,9 @@ fn a_reading_that_proves_the_fault_moves_the_bar_and_a_blind_purchase_is_priced(
 }
 
 /// What the judge asks for around a repair stands in both ways: the customer is asked before the part goes in, the taps
-/// are shut off while it does, and somebody looks for leaks (common practice, no source).
+/// are shut off while it does, somebody looks for leaks, and the customer sees it run (common practice, no source).
 #[test]
-fn quote_taps_and_look_for_leaks_stand_in_both_ways() {
+fn quote_taps_look_for_leaks_and_demonstration_stand_in_both_ways() {
     let job = (content_library().scenario("fills-without-a-call-for-water")).expect("built in");
     let (_, review) = reviewed(&job, &played(&job, Persona::Expert));
     let part = "P-0801";
@@ -209,6 +209,7 @@ fn quote_taps_and_look_for_leaks_stand_in_both_ways() {
     let shut = |deed: &PathStep| *deed == PathStep::Did(Action::ShutTaps);
     let opened = |deed: &PathStep| *deed == PathStep::Did(Action::PutRight(Component::Taps));
     let looked = |deed: &PathStep| *deed == PathStep::Did(Action::CheckForLeaks);
+    let showed = |deed: &PathStep| *deed == PathStep::Did(Action::Ask(Question::Demonstration));
     let fitted = |deed: &PathStep| match deed {
         PathStep::Did(Action::Fit(number)) => number == part,
         PathStep::Planned(PlanStep::Repair(r)) => {
@@ -216,7 +217,8 @@ fn quote_taps_and_look_for_leaks_stand_in_both_ways() {
         }
         _ => false,
     };
-    let wanted: [&dyn Fn(&PathStep) -> bool; 5] = [&asked, &shut, &fitted, &opened, &looked];
+    let wanted: [&dyn Fn(&PathStep) -> bool; 6] =
+        [&asked, &shut, &fitted, &opened, &looked, &showed];
     for way in [&review.yours, &review.best] {
         let places = wanted.map(|is| way.iter().position(|stop| is(&stop.deed)));
         assert!(

@@ -813,7 +813,7 @@ fn the_bill_is_parts_and_work_and_has_two_limits() {
                 report(&[fault], Some("P-0701"), Advice::None),
             ],
         );
-        let bill = bench.spent() + bench.labour();
+        let bill = bench.bill();
         for (reason, takes) in [
             (LossKind::OverBudget, over_budget),
             (LossKind::OverRepairLimit, over_limit),

@@ -10,7 +10,7 @@ use detent_simulation::plant::supply::discharge_v;
 use detent_simulation::plant::{FailureMode, Op, Param, Params, Plant, Presence, Probes};
 use detent_simulation::units::Span;
 use detent_training::bench::script::{ScriptStep, entry_steps};
-use detent_training::bench::{Action, Bench, Finding, TOUCH_V, meter, visible_findings};
+use detent_training::bench::{Action, Bench, Caution, Finding, TOUCH_V, meter, visible_findings};
 use detent_training::lesson::survey::wash;
 use detent_training::lesson::{Mains, start_wash};
 
@@ -97,6 +97,34 @@ fn five_seconds_without_the_plug_reset_nothing() {
             ControlMode::Service,
             "{what}: it looked dead but it remembers"
         );
+    }
+}
+
+/// 29 CFR 1910.303(g)(2)(i) guards live parts from 50 V on (read in OSHA's letter of interpretation of September 4, 2015);
+/// for ripple-free direct voltage IEC 61140 allows 120 V (from memory). The bench warns by the lower of the two, to a
+/// tenth of a volt.
+#[test]
+fn stored_charge_can_hurt_from_fifty_volts_on_and_not_below() {
+    const GUARDED_FROM_V: f64 = 50.0;
+    const RIPPLE_FREE_V: f64 = 120.0;
+    for (what, _, mut bench) in every_machine_in_service() {
+        let mut left_v = unplug(&mut bench, Span::from_s(5));
+        let (mut lowest_warned_v, mut highest_unwarned_v) = (f64::INFINITY, 0.0);
+        while left_v > GUARDED_FROM_V - 1.0 {
+            let warned = bench.caution(&Action::OpenCabinet) == Some(Caution::StoredCharge);
+            if warned {
+                lowest_warned_v = left_v.min(lowest_warned_v);
+            } else {
+                highest_unwarned_v = left_v.max(highest_unwarned_v);
+            }
+            left_v = unplug(&mut bench, Span::from_ms(20));
+        }
+        let near = |volts: f64| (volts - GUARDED_FROM_V).abs() < 0.1;
+        assert!(
+            near(lowest_warned_v) && near(highest_unwarned_v),
+            "{what}: {lowest_warned_v} V, {highest_unwarned_v} V"
+        );
+        assert!(highest_unwarned_v < lowest_warned_v && lowest_warned_v < RIPPLE_FREE_V);
     }
 }
 

@@ -3,7 +3,26 @@
 
 use super::action::Action;
 use detent_simulation::interface::Component;
+use detent_simulation::names;
 use detent_simulation::units::Span;
+
+names! {
+    /// What work by hand uses up. Its text is `consumable-{name}`, its price stands among the shop's.
+    Consumable {
+        /// For the lime on a screen.
+        Descaler = "descaler",
+        /// Between a hose and what it is screwed to: one that was squeezed once seals no second time.
+        HoseWasher = "hose-washer",
+        /// Under the cover of a pump.
+        CoverSeal = "cover-seal",
+        /// On the end of a hose.
+        HoseClamp = "hose-clamp",
+        /// Holds a hose where it belongs.
+        CableTie = "cable-tie",
+        /// For pins and sockets.
+        ContactCleaner = "contact-cleaner",
+    }
+}
 
 /// Time that an action takes; the machine runs on meanwhile.
 pub fn span(action: &Action) -> Span {
@@ -44,6 +63,21 @@ fn hand_work(component: Component) -> Span {
         _ => 4,
     };
     Span::from_s(minutes * 60)
+}
+
+/// What putting a component right by hand uses up, whether or not that was what it wanted. Common practice, no source.
+pub const fn consumables(component: Component) -> &'static [Consumable] {
+    match component {
+        Component::InletCold | Component::InletHot => {
+            &[Consumable::Descaler, Consumable::HoseWasher]
+        }
+        Component::InletHoses => &[Consumable::HoseWasher],
+        Component::DrainPump => &[Consumable::CoverSeal],
+        Component::DrainHose => &[Consumable::CableTie],
+        Component::PressureHose => &[Consumable::HoseClamp],
+        Component::Harness => &[Consumable::ContactCleaner],
+        _ => &[],
+    }
 }
 
 /// Time to take a component out and put a new one in.

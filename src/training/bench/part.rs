@@ -1,6 +1,6 @@
 //! A part at the counter, and what the shop charges.
 
-use super::cost;
+use super::cost::{self, Consumable};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::Span;
@@ -144,6 +144,46 @@ pub struct Billing {
     pub tax_share: f64,
     /// Warranty on the parts fitted and the work, days.
     pub warranty_days: u16,
+    /// What work by hand uses up.
+    pub consumables: ConsumablePrices,
+}
+
+/// Prices of what work by hand uses up, whole units of money for one use. All of them are invented.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ConsumablePrices {
+    /// Of [`Consumable::Descaler`].
+    pub descaler: f64,
+    /// Of [`Consumable::HoseWasher`].
+    pub hose_washer: f64,
+    /// Of [`Consumable::CoverSeal`].
+    pub cover_seal: f64,
+    /// Of [`Consumable::HoseClamp`].
+    pub hose_clamp: f64,
+    /// Of [`Consumable::CableTie`].
+    pub cable_tie: f64,
+    /// Of [`Consumable::ContactCleaner`].
+    pub contact_cleaner: f64,
+}
+
+impl ConsumablePrices {
+    /// Price of one.
+    pub fn of(&self, consumable: Consumable) -> f64 {
+        match consumable {
+            Consumable::Descaler => self.descaler,
+            Consumable::HoseWasher => self.hose_washer,
+            Consumable::CoverSeal => self.cover_seal,
+            Consumable::HoseClamp => self.hose_clamp,
+            Consumable::CableTie => self.cable_tie,
+            Consumable::ContactCleaner => self.contact_cleaner,
+        }
+    }
+
+    /// What putting a component right by hand uses up, whole units of money.
+    pub fn hand_work(&self, component: Component) -> f64 {
+        let used = cost::consumables(component).iter();
+        used.map(|consumable| self.of(*consumable)).sum()
+    }
 }
 
 impl Rates {

@@ -127,6 +127,8 @@ pub struct BenchView<'a> {
     pub spent: f64,
     /// What the work so far costs, in whole units.
     pub labour: f64,
+    /// What the work so far used up, in whole units.
+    pub consumables: f64,
     /// Work time, minutes, without waits for parts.
     pub minutes: f64,
     /// Time waited for parts, h.

@@ -2,7 +2,8 @@
 //! mistakes is common practice, no source.
 
 use crate::bench::{
-    Action, Advice, Appliance, Bench, Incident, LogEntry, Part, Question, Repair, Report, Verdict,
+    Action, Advice, Appliance, Bench, Consumable, Incident, LogEntry, Part, Question, Repair,
+    Report, Verdict,
 };
 use detent_simulation::names;
 
@@ -18,6 +19,8 @@ pub enum InvoiceItem {
         /// What an hour costs, whole units of money.
         per_hour: f64,
     },
+    /// Something that work by hand used up.
+    Consumable(Consumable),
     /// A part that was fitted.
     Part {
         /// Its number.
@@ -62,7 +65,7 @@ pub struct InvoiceLine {
 pub struct Invoice {
     /// The machine, if the customer was asked for its plate.
     pub appliance: Option<Appliance>,
-    /// Its lines: call-out fee, labor, parts in the order in which they were fitted, parts taken back.
+    /// Its lines: call-out fee, labor, consumables in the order in which they were used up, parts in the order in which they were fitted, parts taken back.
     pub lines: Vec<InvoiceLine>,
     /// What the customer pays before tax.
     pub subtotal: f64,
@@ -80,7 +83,7 @@ impl Invoice {
     /// For the job on this bench as it stands. It tells which parts cured something, so it is for whoever may know
     /// the answer.
     ///
-    /// The customer pays the call-out fee, the work, and every part that cured something and stayed in. The shop
+    /// The customer pays the call-out fee, the work with what it used up, and every part that cured something and stayed in. The shop
     /// bears what was fitted or ordered in vain, with the work of fitting it, what was never fitted and is still in
     /// the van, and its own meter's fuses. Where nothing was repaired and the customer turned the repair down, was
     /// told to replace the machine, or the job was given up, the call-out fee is all. A visit after a call-back costs
@@ -95,6 +98,7 @@ impl Invoice {
             .sum();
         let (rates, billing) = (bench.rates(), bench.billing());
         let minutes = (bench.minutes() - wasted_minutes).max(0.0).round();
+        let no_repair = (!repaired && not_wanted(bench)).then_some(FreeOfCharge::NoRepair);
         let mut lines = vec![
             InvoiceLine {
                 item: InvoiceItem::CallOut,
@@ -107,9 +111,14 @@ impl Invoice {
                     per_hour: rates.labour_per_hour,
                 },
                 value: cents(rates.labour(minutes)),
-                free: (!repaired && not_wanted(bench)).then_some(FreeOfCharge::NoRepair),
+                free: no_repair,
             },
         ];
+        lines.extend(bench.used_up().map(|consumable| InvoiceLine {
+            item: InvoiceItem::Consumable(consumable),
+            value: cents(billing.consumables.of(consumable)),
+            free: no_repair,
+        }));
         lines.extend(fitted.into_iter().map(|(part, in_vain)| InvoiceLine {
             item: InvoiceItem::Part {
                 number: part.number.clone(),

@@ -298,6 +298,11 @@ impl Judge<'_> {
         self.bench.machine().plant().faults().next().is_none()
     }
 
+    /// The machine had a fault and has none any more.
+    fn repaired(&self) -> bool {
+        !self.bench.hidden().is_empty() && self.cured()
+    }
+
     fn advice_due(&self) -> Advice {
         advice::due(self.bench, self.scenario.par_minutes)
     }
@@ -397,7 +402,7 @@ impl Judge<'_> {
             };
             self.lose(self.end(), overspent);
         }
-        let bill = spent + self.bench.labour();
+        let bill = self.bench.bill();
         if bill > budget {
             self.lose(self.end(), Loss::OverBudget { bill, budget });
         }
@@ -432,6 +437,9 @@ impl Judge<'_> {
                 self.lose_on(main, self.end(), loss.clone());
             }
             self.lose(self.end(), loss);
+        }
+        if self.repaired() && self.bench.demonstration_due() {
+            self.lose(self.end(), Loss::NotDemonstrated);
         }
     }
 

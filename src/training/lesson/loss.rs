@@ -190,6 +190,8 @@ pub enum Loss {
         #[serde(with = "by_name")]
         component: Component,
     },
+    /// The machine was repaired and ran, and the customer was not shown that it runs.
+    NotDemonstrated,
     /// A code was noted that the lamps had not shown, and struck out before anything was bought on it.
     CodeSlip {
         /// The code noted.
@@ -226,7 +228,8 @@ names! {
         NotRecalibrated = "not-recalibrated",
         CalibratedWithLaundry = "calibrated-with-laundry", NoProvingRun = "no-proving-run",
         RunFallsShort = "run-falls-short",
-        NoLeakCheck = "no-leak-check", CodeSlip = "code-slip", HintTaken = "hint-taken",
+        NoLeakCheck = "no-leak-check", NotDemonstrated = "not-demonstrated",
+        CodeSlip = "code-slip", HintTaken = "hint-taken",
     }
 }
 
@@ -278,6 +281,7 @@ impl LossKind {
             | LossKind::RunFallsShort
             | LossKind::CodeSlip
             | LossKind::NoLeakCheck
+            | LossKind::NotDemonstrated
             | LossKind::HintTaken => false,
         }
     }
@@ -370,6 +374,7 @@ impl Loss {
             Loss::RunFallsShort { .. } => LossKind::RunFallsShort,
             Loss::CodeSlip { .. } => LossKind::CodeSlip,
             Loss::NoLeakCheck { .. } => LossKind::NoLeakCheck,
+            Loss::NotDemonstrated => LossKind::NotDemonstrated,
             Loss::HintTaken { .. } => LossKind::HintTaken,
         }
     }
@@ -420,7 +425,8 @@ impl Loss {
             | Loss::CalibratedWithLaundry
             | Loss::NoProvingRun
             | Loss::RunFallsShort { .. }
-            | Loss::NoLeakCheck { .. } => Dimension::Proof,
+            | Loss::NoLeakCheck { .. }
+            | Loss::NotDemonstrated => Dimension::Proof,
         }
     }
 
@@ -489,6 +495,8 @@ impl Loss {
             Loss::CalibratedWithLaundry => 0.15,
             Loss::CodeSlip { .. } => 0.10,
             Loss::NoLeakCheck { .. } => 0.10,
+            // It proves nothing that the run has not: a courtesy, and the end of many a dispute.
+            Loss::NotDemonstrated => 0.05,
             Loss::HintTaken { rung } => match rung {
                 HintRung::WhereToLook => 0.04,
                 HintRung::WhatToAsk => 0.08,

@@ -7,8 +7,8 @@ use super::scenario::Scenario;
 use super::survey::{self, INSULATED, LOADS};
 use crate::bench::script::{Condition, ScriptStep, StepError, entry_steps};
 use crate::bench::{
-    Action, Advice, Bench, Caution, Display, Grip, MeterMode, MilestoneKind, Quote, Repair, Report,
-    Verdict,
+    Action, Advice, Bench, Caution, Display, Grip, MeterMode, MilestoneKind, Question, Quote,
+    Repair, Report, Verdict,
 };
 use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::controller::{ControlMode, Routine, Signs};
@@ -458,6 +458,10 @@ impl Technician<'_> {
         proof: Vec<usize>,
         advice: Advice,
     ) -> Done {
+        // Before the invoice the customer sees that the machine runs.
+        if self.bench.demonstration_due() {
+            self.act(Action::Ask(Question::Demonstration))?;
+        }
         let verdict = if causes.is_empty() {
             Verdict::NothingWrong
         } else {

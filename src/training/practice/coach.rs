@@ -56,7 +56,8 @@ pub const fn trained_by(kind: LossKind) -> Skill {
         | LossKind::CalibratedWithLaundry
         | LossKind::NoProvingRun
         | LossKind::RunFallsShort
-        | LossKind::NoLeakCheck => Skill::Proof,
+        | LossKind::NoLeakCheck
+        | LossKind::NotDemonstrated => Skill::Proof,
     }
 }
 

@@ -6,7 +6,7 @@ use super::path::{PathError, PathPoint, PathStep, Start, best, was_seen, yours};
 use super::plan::{PlanStep, Problem};
 use super::policy::{expected, order_costs};
 use super::repair_costs::{RepairCosts, WAIT_PER_HOUR, code_buyer, dead_test};
-use crate::bench::{Action, Bench, MilestoneKind, Part, Quote, cost};
+use crate::bench::{Action, Bench, MilestoneKind, Part, Question, Quote, cost};
 use crate::lesson::{Deduction, Dimension, Library, Loss, Scenario, Score};
 use crate::slices::{SliceEnd, without_breaks};
 use detent_simulation::names;
@@ -35,6 +35,7 @@ names! {
         LetCool = "let-cool", MeasureDead = "measure-dead", Run = "run",
         ShutTaps = "shut-taps", UseClips = "use-clips", HandsFirst = "hands-first",
         CheckForLeaks = "check-for-leaks", EmptyBasket = "empty-basket",
+        ShowCustomer = "show-customer",
         ShorterWay = "shorter-way", BuyNeeded = "buy-needed", AskFirst = "ask-first", Unaided = "unaided",
     }
 }
@@ -282,6 +283,10 @@ impl Accountant<'_> {
                 good(P::EmptyBasket, again.taken())
             }
             Loss::NoLeakCheck { .. } => good(P::CheckForLeaks, of(Action::CheckForLeaks).taken()),
+            Loss::NotDemonstrated => {
+                let showing = Action::Ask(Question::Demonstration);
+                good(P::ShowCustomer, of(showing).taken())
+            }
             Loss::NoProvingRun | Loss::RunFallsShort { .. } => {
                 good(P::Run, seconds(self.table.proof_s).taken())
             }
@@ -387,7 +392,9 @@ impl Accountant<'_> {
                 Some(kit) => self.purchase(kit),
                 None => {
                     let by_hand = cost::span(&Action::PutRight(part.component));
-                    self.work(by_hand.seconds() / 60.0)
+                    let mut toll = self.work(by_hand.seconds() / 60.0);
+                    toll.money += self.library.billing.consumables.hand_work(part.component);
+                    toll
                 }
             };
             self.purchase(part).less(enough)

@@ -97,6 +97,8 @@ pub enum HintTopic {
     ProveByRun,
     /// What holds water was opened, and nobody has looked since whether it leaks.
     CheckForLeaks,
+    /// The machine runs, and the customer has not seen it run.
+    ShowCustomer,
     /// Everything is done but the report.
     WriteReport,
 }
@@ -255,6 +257,8 @@ fn proof_missing_since(bench: &Bench, repaired: Time) -> Option<HintTopic> {
         HintTopic::ProveByRun
     } else if bench.leak_check_due().is_some() {
         HintTopic::CheckForLeaks
+    } else if bench.demonstration_due() {
+        HintTopic::ShowCustomer
     } else {
         HintTopic::WriteReport
     })

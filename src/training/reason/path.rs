@@ -6,7 +6,7 @@ use super::plan::{Course, PlanError, PlanStep};
 use super::posterior::{Posterior, PosteriorError};
 use super::repair_costs::{OPENED, Probe, Remedy, RepairCosts, SERVICE, WAIT_PER_HOUR};
 use crate::bench::{
-    Action, Bench, Milestone, MilestoneKind, Part, Quote, Refusal, cost, holds_water,
+    Action, Bench, Milestone, MilestoneKind, Part, Question, Quote, Refusal, cost, holds_water,
 };
 use crate::lesson::{Library, Scenario, SetUpError, set_up_in_slices};
 use crate::slices::{SliceEnd, wait};
@@ -166,7 +166,7 @@ impl Walk<'_> {
             deed,
             shares: self.belief.shares(),
             minutes: bench.minutes(),
-            money: bench.labour() + bench.spent() + waits,
+            money: bench.bill() + waits,
             sound,
         });
     }
@@ -231,6 +231,7 @@ impl Walk<'_> {
                 | Action::ShutTaps
                 | Action::Quote(_)
                 | Action::CheckForLeaks
+                | Action::Ask(Question::Demonstration)
                 | Action::PutRight(_)
                 | Action::Order(_)
                 | Action::Fit(_)
@@ -482,6 +483,7 @@ pub(super) async fn best(
         one_fault(&mut owed, truth, &mut course, &mut stops).await?;
         ready = course.done;
     }
+    show_customer(&start, &mut stops);
     if let Some(end) = stops.last().cloned() {
         let (minutes, money) = start.repair_costs.report();
         stops.push(PathPoint {
@@ -492,6 +494,33 @@ pub(super) async fn best(
         });
     }
     Ok(stops)
+}
+
+/// At the end of a way that ended in a repair the customer is shown that the machine runs.
+fn show_customer(start: &Start<'_>, stops: &mut Vec<PathPoint>) {
+    let planned = stops.iter().rev().find_map(|stop| match stop.deed {
+        PathStep::Planned(step) => Some(step),
+        _ => None,
+    });
+    if matches!(planned, Some(PlanStep::Repair(_))) {
+        add_deeds(start, vec![Action::Ask(Question::Demonstration)], stops);
+    }
+}
+
+/// Goes on from the last stop with these, each at its own cost.
+fn add_deeds(start: &Start<'_>, actions: Vec<Action>, stops: &mut Vec<PathPoint>) {
+    for action in actions {
+        let Some(last) = stops.last().cloned() else {
+            return;
+        };
+        let minutes = cost::span(&action).seconds() / 60.0;
+        stops.push(PathPoint {
+            deed: PathStep::Did(action),
+            minutes: last.minutes + minutes,
+            money: last.money + start.library.rates.labour(minutes),
+            ..last
+        });
+    }
 }
 
 /// What good work puts around a repair, whatever it is. The planner need not weigh it.
@@ -536,22 +565,6 @@ impl Owed<'_, '_> {
         }
         (before, after)
     }
-
-    /// Goes on from the last stop with these, each at its own cost.
-    fn add(&self, actions: Vec<Action>, stops: &mut Vec<PathPoint>) {
-        for action in actions {
-            let Some(last) = stops.last().cloned() else {
-                return;
-            };
-            let minutes = cost::span(&action).seconds() / 60.0;
-            stops.push(PathPoint {
-                deed: PathStep::Did(action),
-                minutes: last.minutes + minutes,
-                money: last.money + self.start.library.rates.labour(minutes),
-                ..last
-            });
-        }
-    }
 }
 
 async fn one_fault(
@@ -593,7 +606,7 @@ async fn one_fault(
             (None, false) => return Ok(()),
         };
         let (before, after) = owed.around(step);
-        owed.add(before, stops);
+        add_deeds(start, before, stops);
         let (minutes, money) = stops.last().map_or((0.0, 0.0), |s| (s.minutes, s.money));
         stops.push(PathPoint {
             at: None,
@@ -603,7 +616,7 @@ async fn one_fault(
             money: money + price,
             sound: None,
         });
-        owed.add(after, stops);
+        add_deeds(start, after, stops);
         match following {
             Some(next) if !cured => *course = next,
             Some(next) => {

@@ -189,7 +189,10 @@ impl RepairCosts {
             let needs = if component.is_inside() { OPENED } else { 0 };
             add(
                 Remedy::PutRight(*component),
-                (money(work), 0.0),
+                (
+                    money(work),
+                    library.billing.consumables.hand_work(*component),
+                ),
                 needs,
                 cures,
             );

@@ -150,7 +150,8 @@ async fn experts_way(
             .map_err(stuck)?;
     }
     let minutes = done.minutes().max(scenario.par_minutes);
-    scenario.budget = up_to(done.spent() + done.rates().labour(minutes), BUDGET_STEP);
+    let beside_work = done.spent() + done.consumables();
+    scenario.budget = up_to(beside_work + done.rates().labour(minutes), BUDGET_STEP);
     let longest_min = LONGEST_JOB.seconds() / 60.0;
     if done.minutes() > scenario.par_minutes || scenario.par_minutes > longest_min {
         return Err(VariantRefusal::ExpertTooSlow);

@@ -13,7 +13,8 @@ pub(super) fn questions_ui(ui: &mut Ui, context: &mut PanelContext) {
         return;
     };
     let mut asks = None;
-    egui::CollapsingHeader::new(context.text("ask"))
+    let heading = context.text("ask");
+    let list = egui::CollapsingHeader::new(&heading)
         .id_salt("ask")
         .show(ui, |ui| {
             let view = context.bench.view();
@@ -23,8 +24,11 @@ pub(super) fn questions_ui(ui: &mut Ui, context: &mut PanelContext) {
                 let asked = view.log.actions().iter().any(|(_, action)| of_it(action));
                 if asked && !question.can_be_asked_again() {
                     kit::quiet(ui, words);
-                } else if ui.add(egui::Button::new(words).wrap()).clicked() {
-                    asks = Some(*question);
+                } else {
+                    let button = ui.add(egui::Button::new(words.clone()).wrap());
+                    if kit::mark_as(ui, &words, button).clicked() {
+                        asks = Some(*question);
+                    }
                 }
                 if asked {
                     let answer = context.texts.answer(&intake.answer(*question, view.log));
@@ -32,6 +36,9 @@ pub(super) fn questions_ui(ui: &mut Ui, context: &mut PanelContext) {
                 }
             }
         });
+    if list.fully_closed() {
+        kit::mark_as(ui, &heading, list.header_response);
+    }
     if let Some(question) = asks {
         context.act(Action::Ask(question));
     }

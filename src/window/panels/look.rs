@@ -88,11 +88,13 @@ fn hands_on_ui(ui: &mut Ui, context: &mut PanelContext, part: Part) {
     if kit::small_deed(ui, Icon::Eye, context.text("do-inspect")).clicked() {
         context.act(Action::Inspect(part));
     }
-    let hand_work = format!("hand-work-{part}");
-    if part.can_be_put_right()
-        && kit::small_deed(ui, Icon::Wrench, context.text(&hand_work)).clicked()
-    {
-        context.act(Action::PutRight(part));
+    if part.can_be_put_right() {
+        let hand_work = context.text(&format!("hand-work-{part}"));
+        let deed = kit::small_deed(ui, Icon::Wrench, hand_work);
+        let takes = context.texts.hand_work_takes(part);
+        if deed.on_hover_text(takes).clicked() {
+            context.act(Action::PutRight(part));
+        }
     }
 }
 

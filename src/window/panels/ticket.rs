@@ -65,6 +65,7 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
         ui.spacing_mut().interact_size.y = 20.0;
         let (job, view) = (context.bench.job(), context.bench.view());
         let over = |bad: bool| if bad { t::BAD } else { t::TEXT };
+        let bill = view.spent + view.labour + view.consumables;
         let minutes = context.with(
             "ticket-minutes-of",
             &[
@@ -81,7 +82,7 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
         let money = context.with(
             "ticket-money-of",
             &[
-                ("spent", Value::from((view.spent + view.labour).round())),
+                ("spent", Value::from(bill.round())),
                 ("budget", Value::from(job.budget)),
             ],
         );
@@ -89,7 +90,7 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
             ui,
             context.fixed("ticket-money"),
             money,
-            over(view.spent + view.labour > job.budget),
+            over(bill > job.budget),
         );
         let labour = context.texts.whole_money(view.labour);
         kit::row(ui, context.fixed("ticket-labour"), labour, t::TEXT);

@@ -7,7 +7,7 @@ mod set_up;
 
 use super::action::{Action, Grip, MeterMode};
 use super::appliance::{Appliance, Question};
-use super::cost;
+use super::cost::{self, Consumable};
 use super::inspect::Found;
 use super::last_wash::LastWash;
 use super::leak_check::{LeakCheck, holds_water};
@@ -229,6 +229,28 @@ impl Bench {
         self.rates.labour(self.minutes())
     }
 
+    /// What work by hand has used up so far, oldest first.
+    pub fn used_up(&self) -> impl Iterator<Item = Consumable> {
+        (self.history().iter())
+            .filter_map(|(_, action)| match action {
+                Action::PutRight(component) => Some(cost::consumables(*component)),
+                _ => None,
+            })
+            .flatten()
+            .copied()
+    }
+
+    /// What that costs, whole units.
+    pub fn consumables(&self) -> f64 {
+        let prices = &self.billing.consumables;
+        self.used_up().fold(0.0, |sum, used| sum + prices.of(used))
+    }
+
+    /// What the job comes to so far: parts, work and what the work used up, whole units.
+    pub fn bill(&self) -> f64 {
+        self.spent + self.labour() + self.consumables()
+    }
+
     /// What a quote comes to here: see [`Quote::amount`].
     pub fn quoted(&self, quote: &Quote) -> f64 {
         quote.amount(&self.counter, &self.rates)
@@ -307,6 +329,21 @@ impl Bench {
         };
         let checked = self.log.leak_checks().iter().any(tells);
         (!checked).then_some(component)
+    }
+
+    /// Whether a program has run to its end since the last repair, and the customer has not been shown since then that
+    /// the machine runs.
+    pub fn demonstration_due(&self) -> bool {
+        let repaired = self.repairs().last().map_or(self.began, |(at, _)| at);
+        let ran = self.milestones().iter();
+        let ran = ran
+            .filter(|l| l.at >= repaired && l.kind == MilestoneKind::ProgramFinished)
+            .map(|l| l.at)
+            .min();
+        let shown = |(at, question): (Time, Question)| {
+            question == Question::Demonstration && ran.is_some_and(|ran| ran <= at)
+        };
+        ran.is_some() && !self.asked().any(shown)
     }
 
     /// Seed of every random draw.
@@ -407,6 +444,7 @@ impl Bench {
             parts: &self.parts,
             spent: self.spent,
             labour: self.labour(),
+            consumables: self.consumables(),
             minutes: self.minutes(),
             waited_hours: self.waited_hours,
             finished: self.report.is_some(),
