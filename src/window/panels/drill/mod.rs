@@ -1,6 +1,8 @@
 //! A drill: one question after the other, each judged at once, and a summary at the end.
 
 mod entry;
+mod hazard;
+mod hazard_picture;
 mod lamps;
 mod look_up;
 mod meter;
@@ -181,9 +183,11 @@ fn main_ui(ui: &mut Ui, text: String, enabled: bool) -> bool {
 fn verdict_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
     let Some(done) = sitting.done else {
         let hint = context.text(&format!("drill-hint-{}", sitting.skill));
-        let width = ui.available_width() - 236.0;
-        ui.set_max_width(width);
-        ui.add(Label::new(RichText::new(hint).size(t::SMALL).color(t::QUIET)).wrap());
+        // Beside the button; the panel itself is as wide as the window.
+        let mut room = ui.max_rect();
+        room.max.x -= 236.0;
+        let mut beside = ui.new_child(egui::UiBuilder::new().max_rect(room));
+        beside.add(Label::new(RichText::new(hint).size(t::SMALL).color(t::QUIET)).wrap());
         return;
     };
     ui.horizontal_centered(|ui| {
@@ -272,6 +276,11 @@ fn beside<T>(
             columns[1].vertical(|ui| right(ui, context, of));
         });
     }
+}
+
+/// How high a console may be in this width: higher, there would be more of the room around it and no more of it.
+fn console_height(ui: &Ui) -> f32 {
+    0.48 * ui.available_width()
 }
 
 /// The console of the question in the scene, where the scene is drawn at every frame; false where it is not.
