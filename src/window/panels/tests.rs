@@ -28,6 +28,9 @@ use egui_kittest::kittest::Queryable;
 use std::sync::Arc;
 use std::time::Duration;
 
+mod newcomer;
+mod places;
+
 /// A panel under test with all that it needs.
 pub(super) struct Fixture {
     pub texts: Texts,
@@ -77,6 +80,17 @@ fn fixture_of(mut bench: BenchRes, language: Language) -> Fixture {
             ..UiState::default()
         },
     }
+}
+
+/// Does it at once, whatever caution stands against it.
+fn do_now(bench: &mut BenchRes, action: Action) {
+    bench.push(action);
+    bench.tick();
+    if bench.asked.is_some() {
+        bench.go_on();
+        bench.tick();
+    }
+    bench.refresh();
 }
 
 fn harness<'a>(

@@ -28,11 +28,12 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         complaint_ui(ui, context);
         facts_ui(ui, context);
     }
-    if !guided {
-        hint_ui(ui, context);
-    }
     if kit::go(ui, context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;
+    }
+    // Last, since it grows with each rung.
+    if !guided {
+        hint_ui(ui, context);
     }
 }
 
@@ -182,6 +183,9 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
     });
 }
 
+/// Room for what a look for leaks showed: two lines.
+const LEAKS_HEIGHT: f32 = 40.0;
+
 /// What is not always possible. Each keeps its place whether or not it can be done now.
 fn more_hands_ui(ui: &mut Ui, context: &mut PanelContext) {
     low_card(ui, |ui| {
@@ -206,9 +210,11 @@ fn more_hands_ui(ui: &mut Ui, context: &mut PanelContext) {
         {
             context.act(Action::CheckForLeaks);
         }
-        if let Some(check) = looked {
-            kit::quiet(ui, context.texts.leak_check(&check));
-        }
+        kit::reserved(ui, LEAKS_HEIGHT, |ui| {
+            if let Some(check) = looked {
+                kit::quiet(ui, context.texts.leak_check(&check));
+            }
+        });
     });
 }
 
