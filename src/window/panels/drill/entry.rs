@@ -24,7 +24,7 @@ const LONGEST_FRAME_S: f64 = 3.0;
 /// most (WCAG 2.2, 2.3.1). Quicker beats have a moving mark alone.
 const QUICKEST_FLASH_MS: f64 = 334.0;
 /// Room that controls, rhythm, head and foot of the window take.
-const TAKEN_HEIGHT: f32 = 530.0;
+const TAKEN_HEIGHT: f32 = 564.0;
 /// Scrolled points that are one detent, as on the bench.
 const DETENT_POINTS: f32 = 50.0;
 
