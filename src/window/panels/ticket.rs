@@ -1,7 +1,6 @@
 //! The job ticket, and what hands can do without a tool.
 
 use super::customer::questions_ui;
-use super::hint::hint_ui;
 use super::icon::Icon;
 use super::{PanelContext, kit};
 use crate::state::{Guidance, say};
@@ -12,8 +11,7 @@ use detent_training::bench::Action;
 
 pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     // Whoever is guided looks for what to press next.
-    let guided =
-        context.ui_state.guidance != Guidance::Nothing && context.bench.job().guide.is_some();
+    let guided = is_guided(context);
     if !guided {
         complaint_ui(ui, context);
         facts_ui(ui, context);
@@ -31,10 +29,11 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     if kit::go(ui, context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;
     }
-    // Last, since it grows with each rung.
-    if !guided {
-        hint_ui(ui, context);
-    }
+}
+
+/// The guide is open.
+pub(super) fn is_guided(context: &PanelContext) -> bool {
+    context.ui_state.guidance != Guidance::Nothing && context.bench.job().guide.is_some()
 }
 
 /// The customer's words.

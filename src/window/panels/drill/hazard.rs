@@ -1,7 +1,7 @@
 //! Spot the hazard: the picture of a bench, each thing in it with its number and its name, and why the one is wrong.
 
 use super::hazard_picture::{self, HazardPicture};
-use super::{FOOT, Look, MARGIN, NARROW, TOP, mark, place_text};
+use super::{FOOT, Look, MARGIN, NARROW, TOP, mark, option_ui, place_text};
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{
@@ -61,6 +61,9 @@ pub(super) fn hazard_ui(
             chosen = Some(n);
         }
     }
+    if ui.available_width() < NARROW {
+        chosen = names_ui(ui, context, task, given, should).or(chosen);
+    }
     match (should, given) {
         (Some(should), Some(given)) => told_ui(ui, context, task, given, should),
         _ => {
@@ -72,6 +75,29 @@ pub(super) fn hazard_ui(
             ui.add(Label::new(text).wrap());
         }
     }
+    chosen
+}
+
+/// The names in two columns, where the picture has room for their numbers only.
+fn names_ui(
+    ui: &mut Ui,
+    context: &PanelContext,
+    task: &HazardTask,
+    given: Option<usize>,
+    should: Option<usize>,
+) -> Option<usize> {
+    let mut chosen = None;
+    let half = task.objects.len().div_ceil(2);
+    ui.columns(2, |columns| {
+        for (n, state) in task.objects.iter().enumerate() {
+            let ui = &mut columns[usize::from(n >= half)];
+            let name = context.texts.bench_object(state.object());
+            let look = Look::of(n, given, should);
+            if option_ui(ui, (n + 1) % 10, look, &name, |_| {}).clicked() {
+                chosen = Some(n);
+            }
+        }
+    });
     chosen
 }
 
@@ -121,13 +147,14 @@ fn thing_ui(
     response
 }
 
-/// The room of a name; where there is little, only its number stands there.
+/// The room of a name; where there is little, only its number stands there, on the thing itself.
 fn name_place(ui: &Ui, picture: &HazardPicture<'_>, state: ObjectState, name: &str) -> Rect {
+    if ui.available_width() < NARROW {
+        let corner = picture.place(state).min;
+        return Rect::from_min_size(corner, vec2(NUMBER_WIDTH, NAME_HEIGHT));
+    }
     let (at, anchor) = picture.label(state);
-    let width = match ui.available_width() < NARROW {
-        true => 0.0,
-        false => kit::width(ui, name) + 8.0,
-    };
+    let width = kit::width(ui, name) + 8.0;
     anchor.anchor_size(at, vec2(NUMBER_WIDTH + width, NAME_HEIGHT))
 }
 
@@ -153,7 +180,7 @@ fn name_ui(ui: &Ui, plate: Rect, (n, name): (usize, &str), look: Look, edge: Col
             painter.text(number, middle, digit, font, t::AMBER);
         }
     }
-    if plate.width() > NUMBER_WIDTH {
+    if plate.width() > NUMBER_WIDTH + 1.0 {
         let from = plate.left_center() + vec2(NUMBER_WIDTH, 0.0);
         let left = bevy_egui::egui::Align2::LEFT_CENTER;
         painter.text(from, left, name, FontId::proportional(t::BODY), t::TEXT);

@@ -109,13 +109,7 @@ fn the_ticket_s_buttons_keep_their_places() {
         harness.run_steps(6);
         let mut labels = texts(
             &harness,
-            &[
-                "do-plug",
-                "do-open-lid",
-                "do-discharge",
-                "leave-job",
-                "hint",
-            ],
+            &["do-plug", "do-open-lid", "do-discharge", "leave-job"],
         );
         let questions = Question::ALL.iter();
         labels.extend(questions.map(|question| harness.state().texts.question(*question)));
@@ -185,4 +179,26 @@ fn the_report_keeps_its_places_whatever_is_named() {
             assert_eq!(places(&harness, &labels), before, "{}", cause.id);
         }
     }
+}
+
+/// A hint lengthens the ticket below all that can be pressed there.
+#[test]
+fn a_hint_moves_nothing() {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let fixture = fixture_of(BenchRes::new(open(&jobs, 0, 101)), Language::En);
+    let mut harness = harness_of([272.0, 2400.0], fixture, |ui, context| {
+        super::super::ticket(ui, context, &jobs);
+    });
+    let labels = texts(&harness, &["do-unplug", "do-open-lid", "leave-job", "hint"]);
+    let before = places(&harness, &labels);
+    let bench = &mut harness.state_mut().bench;
+    bench.look_for_hint();
+    bench.wait_for_hint();
+    bench.take_hint();
+    bench.tick();
+    bench.refresh();
+    harness.run_steps(3);
+    assert_eq!(places(&harness, &labels), before);
+    let hint = harness.state().bench.hint();
+    assert_eq!(hint.map(|hint| hint.taken().len()), Some(1));
 }
