@@ -333,6 +333,13 @@ impl Look {
     }
 }
 
+/// The edge of an option as thick as its look wants it. It is drawn over the option: a frame grows with its edge, and
+/// would move what stands beside and below it.
+fn thick_edge(ui: &Ui, rect: egui::Rect, corners: CornerRadius, look: Look) {
+    let (edge, width) = look.edge();
+    (ui.painter()).rect_stroke(rect, corners, Stroke::new(width, edge), StrokeKind::Inside);
+}
+
 /// A big option with the digit that chooses it; whatever else belongs to it is drawn below its text.
 fn option_ui(
     ui: &mut Ui,
@@ -341,7 +348,7 @@ fn option_ui(
     text: &str,
     more: impl FnOnce(&mut Ui),
 ) -> Response {
-    let (edge, width) = look.edge();
+    let (edge, _) = look.edge();
     let fill = if matches!(look, Look::Open(true)) {
         t::FIELD_HOT
     } else {
@@ -349,7 +356,7 @@ fn option_ui(
     };
     let drawn = Frame::new()
         .fill(fill)
-        .stroke(Stroke::new(width, edge))
+        .stroke(Stroke::new(1.0, edge))
         .corner_radius(CornerRadius::same(9))
         .inner_margin(Margin::symmetric(12, 8))
         .show(ui, |ui| {
@@ -372,6 +379,7 @@ fn option_ui(
                 });
             });
         });
+    thick_edge(ui, drawn.response.rect, CornerRadius::same(9), look);
     let id = ui.id().with(("option", digit));
     let sense = if matches!(look, Look::Open(_)) {
         Sense::click()
@@ -394,16 +402,18 @@ fn option_ui(
 
 /// One of a row of choices; judged, the right one has its edge and the wrong one too.
 fn pick_ui(ui: &mut Ui, look: Look, text: &str) -> bool {
-    let (edge, width) = look.edge();
+    let (edge, _) = look.edge();
     let on = matches!(look, Look::Open(true));
     let ink = RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
     let button = Button::new(ink)
         .fill(fill)
-        .stroke(Stroke::new(width, edge))
+        .stroke(Stroke::new(1.0, edge))
         .min_size(vec2(0.0, 36.0))
         .selected(on);
-    ui.add(button).clicked() && matches!(look, Look::Open(_))
+    let button = ui.add(button);
+    thick_edge(ui, button.rect, CornerRadius::same(7), look);
+    button.clicked() && matches!(look, Look::Open(_))
 }
 
 /// The digit that was pressed in this frame, as the place of an option: 1 is the first, 0 the tenth.

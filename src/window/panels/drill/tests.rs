@@ -483,6 +483,33 @@ fn every_thing_of_a_picture_can_be_hit_at_each_size() {
     }
 }
 
+/// What is chosen or judged keeps its place, and so does all below it.
+#[test]
+fn a_chosen_option_moves_no_other() {
+    for skill in [
+        Skill::PartChoice,
+        Skill::SafeWork,
+        Skill::Metering,
+        Skill::CodeLookUp,
+    ] {
+        let mut harness = harness(skill, 3, Language::En);
+        let options = |harness: &Harness<'_, Fixture>| -> Vec<egui::Pos2> {
+            let role = match skill {
+                Skill::Metering => egui::accesskit::Role::Button,
+                _ => egui::accesskit::Role::RadioButton,
+            };
+            let all = harness.query_all_by_role(role);
+            all.map(|option| option.rect().min).collect()
+        };
+        let before = options(&harness);
+        assert!(before.len() > 4, "{skill}");
+        for key in [Key::Num1, Key::Num2] {
+            press(&mut harness, key);
+            assert_eq!(options(&harness), before, "{skill}");
+        }
+    }
+}
+
 /// What is said at the foot stands beside the button, at a tablet's width too.
 #[test]
 fn the_hint_at_the_foot_keeps_clear_of_the_button() {
