@@ -1441,7 +1441,9 @@ fn the_customer_who_called_back_is_visited_again_and_the_visit_is_kept() {
     assert!(again.job().called_back.is_some() && again.job().guide.is_none());
 
     let shown = fixture_of(BenchRes::new(again), Language::En);
-    let ticket = harness_of([430.0, 1400.0], shown, ticket::ticket_ui);
+    let ticket = harness_of([430.0, 1400.0], shown, |ui, context| {
+        ticket(ui, context, &jobs)
+    });
     ticket.get_by_label_contains("Second visit");
     // What could only be looked for in vain is not offered.
     let texts = Texts::load(Language::En);

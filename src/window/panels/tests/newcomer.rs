@@ -4,6 +4,7 @@ use super::*;
 use crate::practice::welcome;
 use crate::scene::displayed::DisplayedMachine;
 use bevy::window::{PrimaryWindow, Window};
+use detent_training::bench::script::entry_steps;
 use egui::Rect;
 use egui_kittest::kittest::NodeT;
 
@@ -250,4 +251,69 @@ fn a_new_start_keeps_the_learner() {
         assert_eq!(app.world().resource::<LearnerRes>().name(), Some("Ana"));
         assert_eq!(app.world().resource::<UiState>().language, language);
     }
+}
+
+/// A gesture during a fault hold leaves its trace, which says why nothing could come of it and what ends the hold.
+#[test]
+fn a_try_in_a_hold_says_so_in_its_trace() {
+    let jobs = library();
+    let guided = jobs.offers().iter().position(|offer| offer.guided);
+    for language in Language::ALL {
+        let work = open(&jobs, guided.expect("one has a guide"), 101);
+        let mut fixture = fixture_of(BenchRes::new(work), language);
+        let gesture = fixture.bench.job().board.gesture.clone();
+        for step in entry_steps(&gesture) {
+            // Nothing of it has to come off.
+            let _ = fixture.bench.run(&step);
+        }
+        fixture.bench.refresh();
+        let told = (fixture.texts).try_in_hold(&fixture.bench.job().board.resets);
+        let score = harness_of([430.0, 2400.0], fixture, score::score_ui);
+        assert!(score.query_all_by_label(&told).next().is_some(), "{told}");
+    }
+}
+
+/// What was fitted is not taken back at the counter.
+#[test]
+fn a_fitted_part_offers_no_return() {
+    let mut fixture = fixture_of(BenchRes::new(open(&library(), 0, 101)), Language::En);
+    let lock = fixture
+        .bench
+        .job()
+        .parts
+        .iter()
+        .find(|part| part.component == Part::LidLock);
+    let number = lock.expect("there is one").number.clone();
+    for action in [
+        Action::Unplug,
+        Action::OpenCabinet,
+        Action::Order(number.clone()),
+    ] {
+        do_now(&mut fixture.bench, action);
+    }
+    let mut parts = harness_of([430.0, 6000.0], fixture, parts::parts_ui);
+    let back = parts.state().texts.get("do-return");
+    let fitted = parts.state().texts.get("parts-fitted");
+    let offers =
+        |parts: &Harness<'_, Fixture>, label: &str| parts.query_all_by_label(label).count();
+    assert_eq!((offers(&parts, &back), offers(&parts, &fitted)), (1, 0));
+    do_now(&mut parts.state_mut().bench, Action::Fit(number));
+    parts.run_steps(3);
+    assert_eq!((offers(&parts, &back), offers(&parts, &fitted)), (0, 1));
+}
+
+/// Ctrl with plus, minus and 0 is for the size of what is drawn; the theme leaves it so.
+#[test]
+fn the_panels_are_zoomed_with_the_keys() {
+    use egui::{Key, Modifiers};
+    let mut harness = harness(fixture(Language::En), ticket::ticket_ui);
+    let mut zoom = |key| {
+        harness.key_press_modifiers(Modifiers::COMMAND, key);
+        harness.run_steps(3);
+        harness.ctx.zoom_factor()
+    };
+    assert!(zoom(Key::Plus) > 1.05);
+    assert!((zoom(Key::Minus) - 1.0).abs() < 1e-3);
+    assert!(zoom(Key::Minus) < 0.95);
+    assert!((zoom(Key::Num0) - 1.0).abs() < 1e-3);
 }

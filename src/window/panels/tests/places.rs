@@ -202,3 +202,20 @@ fn a_hint_moves_nothing() {
     let hint = harness.state().bench.hint();
     assert_eq!(hint.map(|hint| hint.taken().len()), Some(1));
 }
+
+/// What is noted beside the lamps moves no line of the page that explains them.
+#[test]
+fn the_sheet_keeps_its_place_whatever_is_noted() {
+    for language in Language::ALL {
+        let mut fixture = job(language);
+        fixture.ui_state.page = Page::Lamps;
+        let mut harness = harness_of([PAGE, 2400.0], fixture, sheet::sheet_ui);
+        let labels = texts(&harness, &["note-code-do", "sheet-invented"]);
+        let before = places(&harness, &labels);
+        for code in 11..19 {
+            done(&mut harness, Action::NoteCode(code));
+            done(&mut harness, Action::StrikeCode(code));
+            assert_eq!(places(&harness, &labels), before, "{code}");
+        }
+    }
+}
