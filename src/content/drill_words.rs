@@ -3,6 +3,7 @@
 use super::text::{Texts, Value};
 use detent_training::bench::{Display, MeterMode, Part, WrittenDisplay};
 use detent_training::lesson::LossKind;
+use detent_training::practice::drill::hazard::{BenchObject, ObjectState, PlannedWork};
 use detent_training::practice::drill::proof::{HistoryStep, Shown};
 use detent_training::practice::drill::safe_work::{ChargeStep, Facts, SafeStep, Stumble};
 use detent_training::reason::Probe;
@@ -29,6 +30,28 @@ impl Texts {
             Stumble::Brings(kind) => self.safe_outcome(Some(*kind)),
             Stumble::Caution(caution) => self.caution(*caution),
         }
+    }
+
+    /// What is about to be done at a bench in a picture.
+    pub fn planned_work(&self, work: PlannedWork) -> String {
+        self.get(&format!("safe-planned-{work}"))
+    }
+
+    /// A thing in the picture.
+    pub fn bench_object(&self, object: BenchObject) -> String {
+        self.get(&format!("safe-object-{object}"))
+    }
+
+    /// What is seen of a thing in the picture; `card_v`: what a card on the capacitor says, V.
+    pub fn object_state(&self, state: ObjectState, card_v: f64) -> String {
+        let shown = self.display(Display::Value(card_v), MeterMode::VoltsDc);
+        let args = [("shown", Value::from(shown))];
+        self.with(&format!("safe-state-{state}"), &args)
+    }
+
+    /// Why a thing in the picture is a hazard, and what to do about it.
+    pub fn hazard(&self, state: ObjectState) -> String {
+        self.get(&format!("safe-hazard-{state}"))
     }
 
     /// What is known of a machine, one sentence each.

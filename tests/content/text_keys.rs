@@ -14,6 +14,7 @@ use detent_training::lesson::{
     CoursePart, Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind,
     Mains, Shown, Since, Tried, WAYS,
 };
+use detent_training::practice::drill::hazard::{BenchObject, ObjectState, PlannedWork};
 use detent_training::practice::drill::meter::pump_a;
 use detent_training::practice::drill::proof::{self, GAPS, ProofTask};
 use detent_training::practice::drill::safe_work::{self, OUTCOMES, SafeStep, SafeWorkTask};
@@ -377,6 +378,23 @@ fn every_skill_and_every_reason_to_practise_has_its_text() {
 fn every_question_of_safe_work_and_proof_has_its_texts() {
     check(SafeStep::ALL.iter().map(|step| format!("safe-step-{step}")));
     check(OUTCOMES.iter().map(|kind| format!("safe-outcome-{kind}")));
+    check(
+        BenchObject::ALL
+            .iter()
+            .map(|object| format!("safe-object-{object}")),
+    );
+    check(
+        ObjectState::ALL
+            .iter()
+            .map(|state| format!("safe-state-{state}")),
+    );
+    check(
+        PlannedWork::ALL
+            .iter()
+            .map(|work| format!("safe-planned-{work}")),
+    );
+    let hazards = PlannedWork::ALL.iter().flat_map(|work| work.hazards());
+    check(hazards.map(|state| format!("safe-hazard-{state}")));
     let gap = |gap: &Option<LossKind>| {
         gap.map_or("proof-gap-none".to_owned(), |k| format!("proof-gap-{k}"))
     };
@@ -402,6 +420,10 @@ fn questions_of_safe_work_and_proof_are_told_with_their_arguments() {
                 SafeWorkTask::Deed(deed) => {
                     told.extend(texts.safe_facts(&deed.facts));
                     told.extend(deed.options.iter().map(|o| texts.safe_outcome(*o)));
+                }
+                SafeWorkTask::Hazard(hazard) => {
+                    let states = hazard.objects.iter();
+                    told.extend(states.map(|s| texts.object_state(*s, hazard.card_v)));
                 }
             }
             if let ProofTask::Repair(repair) = proof::ask(&boards, |_| None, seed) {

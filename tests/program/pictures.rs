@@ -473,7 +473,7 @@ fn practice_and_progress_are_drawn() {
 /// Every drill, asked and answered, one language each way.
 #[test]
 fn each_drill_is_drawn() {
-    const DRILLS: [(&str, &str); 8] = [
+    const DRILLS: [(&str, &str); 9] = [
         ("drill-entry", "drill-entry-answered"),
         ("drill-lamps", "drill-lamps-answered"),
         ("drill-meter", "drill-meter-answered"),
@@ -481,6 +481,7 @@ fn each_drill_is_drawn() {
         ("drill-next-test", "drill-next-test-answered"),
         ("drill-part", "drill-part-answered"),
         ("drill-safe-work", "drill-safe-work-answered"),
+        ("drill-hazard", "drill-hazard-answered"),
         ("drill-proof", "drill-proof-answered"),
     ];
     let asked = DRILLS.map(|(asked, _)| asked);

@@ -3,6 +3,9 @@
 
 use detent_content::{ContentLibrary, builtin};
 use detent_training::lesson::LossKind;
+use detent_training::practice::drill::hazard::{
+    self, BenchObject, HazardTask, ObjectState, PlannedWork,
+};
 use detent_training::practice::drill::proof::{self, HistoryStep, ProofTask, Shown};
 use detent_training::practice::drill::safe_work::{
     self, ChargeStep, Facts, Marked, OUTCOMES, OrderTask, SafeStep, SafeWorkTask, Stumble,
@@ -43,7 +46,7 @@ fn orders(seeds: u64) -> Vec<OrderTask> {
     tasks
         .filter_map(|task| match task {
             SafeWorkTask::Order(order) => Some(order),
-            SafeWorkTask::Deed(_) => None,
+            SafeWorkTask::Deed(_) | SafeWorkTask::Hazard(_) => None,
         })
         .collect()
 }
@@ -63,7 +66,7 @@ fn stumble(task: &OrderTask, order: &[SafeStep]) -> Option<(usize, Stumble)> {
     let given = places(task, order);
     match safe_work::mark(&SafeWorkTask::Order(task.clone()), &given) {
         Marked::Order(stumble) => stumble,
-        Marked::Deed { .. } => unreachable!("it is an order"),
+        Marked::Choice { .. } => unreachable!("it is an order"),
     }
 }
 
@@ -84,6 +87,11 @@ fn safe_work_asks_the_same_of_the_same_seed_and_what_it_solves_is_right() {
             let unique: BTreeSet<_> = deed.options.iter().collect();
             assert_eq!(unique.len(), 5, "{deed:?}");
         }
+        if let SafeWorkTask::Hazard(_) = &task {
+            let choices = 0..task.choices();
+            let right = choices.filter(|n| safe_work::mark(&task, &[*n]).right());
+            assert_eq!(right.count(), 1, "{task:?}");
+        }
         different.insert(format!("{task:?}"));
     }
     assert!(different.len() >= 100, "{}", different.len());
@@ -93,7 +101,7 @@ fn safe_work_asks_the_same_of_the_same_seed_and_what_it_solves_is_right() {
 /// tester, test the circuit, test the tester again, and only then work.
 #[test]
 fn the_sound_order_is_the_published_one() {
-    for task in orders(60) {
+    for task in orders(80) {
         let at = |step| task.sound.iter().position(|s| *s == step);
         let last = |step| task.sound.iter().rposition(|s| *s == step);
         let order = [
@@ -113,7 +121,7 @@ fn the_sound_order_is_the_published_one() {
 #[test]
 fn an_order_with_a_step_too_late_says_what_it_brings() {
     let mut told = BTreeSet::new();
-    for task in orders(60) {
+    for task in orders(80) {
         let goal = *task.sound.last().expect("there are steps");
         for step in &task.sound[..task.sound.len() - 1] {
             let mut late: Vec<SafeStep> = task.sound.clone();
@@ -146,7 +154,7 @@ fn every_outcome_comes_up_and_no_habit_answers_safe_work() {
     let mut by_deed: BTreeMap<SafeStep, BTreeMap<Option<LossKind>, usize>> = BTreeMap::new();
     let mut deeds = 0;
     let mut first = 0;
-    for task in safe_tasks(250) {
+    for task in safe_tasks(340) {
         if let SafeWorkTask::Deed(deed) = &task {
             let should = task.solve()[0];
             *right.entry(deed.options[should]).or_default() += 1;
@@ -237,6 +245,91 @@ fn what_the_facts_say_agrees_with_what_a_deed_brings() {
             }
             _ => {}
         }
+    }
+}
+
+fn pictures(seeds: u64) -> Vec<HazardTask> {
+    (0..seeds)
+        .map(|seed| hazard::ask(&SUPPLIED_BOARDS, seed))
+        .collect()
+}
+
+/// The thing that is wrong in a picture.
+fn wrong(task: &HazardTask) -> ObjectState {
+    let solved = SafeWorkTask::Hazard(task.clone()).solve();
+    task.objects[solved[0]]
+}
+
+#[test]
+fn just_one_thing_in_a_picture_is_wrong_for_its_work() {
+    for (seed, task) in (0..).zip(pictures(400)) {
+        if seed < 20 {
+            assert_eq!(task, hazard::ask(&SUPPLIED_BOARDS, seed));
+        }
+        let hazards = task.work.hazards();
+        let is_wrong = |state: &&ObjectState| hazards.contains(state);
+        assert_eq!(task.objects.iter().filter(is_wrong).count(), 1, "{task:?}");
+        for state in &task.objects {
+            // A covered capacitor is safe whatever is about to be done.
+            let sound = task.work.sound(state.object()) == *state;
+            let covered = *state == ObjectState::CapacitorCovered;
+            assert!(sound || covered || *state == wrong(&task), "{task:?}");
+        }
+        let objects: Vec<BenchObject> = task.objects.iter().map(|s| s.object()).collect();
+        // Each has a digit, and no thing stands there twice.
+        assert_eq!(objects.len(), 10, "{task:?}");
+        assert!(objects.is_sorted_by(|a, b| a < b), "{task:?}");
+    }
+}
+
+#[test]
+fn every_thing_is_a_hazard_somewhere_and_no_habit_finds_it() {
+    let mut found: BTreeMap<(PlannedWork, ObjectState), usize> = BTreeMap::new();
+    let mut by_object: BTreeMap<BenchObject, usize> = BTreeMap::new();
+    let mut by_work: BTreeMap<PlannedWork, BTreeMap<BenchObject, usize>> = BTreeMap::new();
+    let tasks = pictures(900);
+    for task in &tasks {
+        let hazard = wrong(task);
+        *found.entry((task.work, hazard)).or_default() += 1;
+        *by_object.entry(hazard.object()).or_default() += 1;
+        *(by_work.entry(task.work).or_default())
+            .entry(hazard.object())
+            .or_default() += 1;
+    }
+    for work in PlannedWork::ALL {
+        for hazard in work.hazards() {
+            assert!(found.contains_key(&(*work, *hazard)), "{work}: {hazard}");
+            assert_ne!(work.sound(hazard.object()), *hazard, "{work}: {hazard}");
+        }
+    }
+    assert_eq!(by_object.len(), BenchObject::ALL.len(), "{by_object:?}");
+    let share = |n: usize| n as f64 / tasks.len() as f64;
+    assert!(by_object.values().all(|n| share(*n) < 0.3), "{by_object:?}");
+    let habit: usize = by_work.values().filter_map(|of| of.values().max()).sum();
+    println!("one thing for each work: {:.2}", share(habit));
+    assert!(share(habit) < 0.45, "{by_work:?}");
+}
+
+/// Rules of the trade that a picture must not break: the plug is out wherever hands go in (29 CFR 1910.333(a)(1), from
+/// memory), and the card on a charged capacitor says more than 50 V, on a discharged one next to nothing.
+#[test]
+fn pictures_agree_with_the_rules_of_the_trade() {
+    for task in pictures(400) {
+        let has = |state| task.objects.contains(&state);
+        let hands_go_in = matches!(
+            task.work,
+            PlannedWork::PullConnector | PlannedWork::MeasureCharge | PlannedWork::CleanScreen
+        );
+        assert_eq!(
+            has(ObjectState::PlugOut),
+            hands_go_in && wrong(&task) != ObjectState::PlugIn
+        );
+        assert_eq!(
+            task.card_v > 50.0,
+            has(ObjectState::CapacitorCharged),
+            "{task:?}"
+        );
+        assert!(task.card_v > 50.0 || task.card_v < 1.0, "{task:?}");
     }
 }
 

@@ -53,6 +53,8 @@ pub struct DrillConsole<'a> {
 #[derive(Clone, Copy, Debug)]
 pub struct Shown {
     skill: Skill,
+    /// The first question of safe work is the one with a picture.
+    picture: bool,
     stage: Stage,
 }
 
@@ -68,7 +70,8 @@ enum Stage {
 }
 
 impl Shown {
-    /// By name: `drill-lamps`, `drill-lamps-answered`, `drill-lamps-over`, and so for the other drills.
+    /// By name: `drill-lamps`, `drill-lamps-answered`, `drill-lamps-over`, and so for the other drills and for the
+    /// picture of safe work, `drill-hazard`.
     pub fn named(name: &str) -> Option<Shown> {
         let name = name.strip_prefix("drill-")?;
         let cut = |end| name.strip_suffix(end);
@@ -84,11 +87,16 @@ impl Shown {
             "look-up" => Skill::CodeLookUp,
             "next-test" => Skill::NextTest,
             "part" => Skill::PartChoice,
-            "safe-work" => Skill::SafeWork,
+            "safe-work" | "hazard" => Skill::SafeWork,
             "proof" => Skill::Proof,
             _ => return None,
         };
-        Some(Shown { skill, stage })
+        let picture = name == "hazard";
+        Some(Shown {
+            skill,
+            picture,
+            stage,
+        })
     }
 }
 
@@ -247,6 +255,10 @@ impl DrillRes {
     /// Begins a drill and goes on in it as far as a picture shows.
     pub fn show(&mut self, shown: Shown, seed: u64) {
         self.begin(shown.skill, seed);
+        let boards = self.content_library.supplied_boards();
+        if let Some(sitting) = self.sitting.as_mut().filter(|_| shown.picture) {
+            sitting.asked = Asked::picture(&boards, seed);
+        }
         match shown.stage {
             Stage::Asked => {}
             Stage::Answered => {

@@ -9,7 +9,7 @@ use detent_simulation::interface::Component;
 use detent_training::bench::MeterMode;
 use detent_training::bench::script::{ScriptStep, entry_steps};
 use detent_training::practice::drill::{
-    SuppliedBoard, entry, lamps, look_up, meter, next_test, part, proof, safe_work,
+    SuppliedBoard, entry, hazard, lamps, look_up, meter, next_test, part, proof, safe_work,
 };
 use detent_training::practice::{Detail, Skill};
 
@@ -151,6 +151,12 @@ impl Asked {
                 Asked::Proof(Question::new(task))
             }
         }
+    }
+
+    /// Draws a picture with a hazard in it.
+    pub fn picture(boards: &[SuppliedBoard<'_>], seed: u64) -> Asked {
+        let task = safe_work::SafeWorkTask::Hazard(hazard::ask(boards, seed));
+        Asked::SafeWork(Box::new(Question::new(task)))
     }
 
     /// Draws the next one of the same round. A gesture stays the same, so that the hand can find its rhythm.

@@ -1,9 +1,13 @@
 //! The customer: questions and answers before and during the job, the invoice after it, and the call three days later.
 
 use super::{PanelContext, kit};
+use crate::tokens as t;
 use bevy_egui::egui::{self, Align, Label, Layout, RichText, Ui, vec2};
 use detent_training::bench::{Action, Question};
+use detent_training::lesson::Intake;
 
+/// Room for the answers: the latest one is in sight.
+const ANSWERS_HEIGHT: f32 = 110.0;
 /// Room for an amount, logical pixels.
 const AMOUNT_WIDTH: f32 = 80.0;
 
@@ -17,30 +21,46 @@ pub(super) fn questions_ui(ui: &mut Ui, context: &mut PanelContext) {
     let list = egui::CollapsingHeader::new(&heading)
         .id_salt("ask")
         .show(ui, |ui| {
-            let view = context.bench.view();
+            let actions = context.bench.view().log.actions();
+            let of_it = |question| move |action: &Action| *action == Action::Ask(question);
             for question in Question::ALL {
                 let words = context.texts.question(*question);
-                let of_it = |action: &Action| *action == Action::Ask(*question);
-                let asked = view.log.actions().iter().any(|(_, action)| of_it(action));
-                if asked && !question.can_be_asked_again() {
-                    kit::quiet(ui, words);
-                } else {
-                    let button = ui.add(egui::Button::new(words.clone()).wrap());
-                    if kit::mark_as(ui, &words, button).clicked() {
-                        asks = Some(*question);
-                    }
-                }
-                if asked {
-                    let answer = context.texts.answer(&intake.answer(*question, view.log));
-                    ui.label(RichText::new(answer).italics());
+                let is_it = of_it(*question);
+                let asked = actions.iter().any(|(_, action)| is_it(action));
+                let open = !asked || question.can_be_asked_again();
+                let ink = if open { t::TEXT } else { t::QUIET };
+                let label = RichText::new(words.clone()).color(ink);
+                let button = ui.add_enabled(open, egui::Button::new(label).wrap());
+                if kit::mark_as(ui, &words, button).clicked() {
+                    asks = Some(*question);
                 }
             }
+            kit::growing_list(ui, "answers", ANSWERS_HEIGHT, |ui| {
+                answers_ui(ui, context, intake)
+            });
         });
     if list.fully_closed() {
         kit::mark_as(ui, &heading, list.header_response);
     }
     if let Some(question) = asks {
         context.act(Action::Ask(question));
+    }
+}
+
+/// The answers so far, the latest last: a question that was asked again stands where it was asked last.
+fn answers_ui(ui: &mut Ui, context: &PanelContext, intake: &Intake) {
+    let log = context.bench.view().log;
+    let mut asked: Vec<Question> = Vec::new();
+    for (_, action) in log.actions().iter() {
+        if let Action::Ask(question) = action {
+            asked.retain(|other| other != question);
+            asked.push(*question);
+        }
+    }
+    for question in asked {
+        kit::quiet(ui, context.texts.question(question));
+        let answer = context.texts.answer(&intake.answer(question, log));
+        ui.label(RichText::new(answer).italics());
     }
 }
 

@@ -4,7 +4,7 @@ use super::icon::{self, Icon};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align2, Atom, Atoms, Color32, CornerRadius, FontId, Frame, Margin, Rect, Response,
-    RichText, Sense, Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
+    RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -256,6 +256,19 @@ pub fn small_deed(ui: &mut Ui, icon: Icon, text: impl Into<RichText>) -> Respons
     deed_sized(ui, icon, text.into(), Vec2::ZERO)
 }
 
+/// The same, which cannot be done now but keeps its place.
+pub fn small_deed_if(
+    ui: &mut Ui,
+    enabled: bool,
+    icon: Icon,
+    text: impl Into<RichText>,
+) -> Response {
+    let text = text.into();
+    let text = if enabled { text } else { text.color(t::QUIET) };
+    ui.add_enabled_ui(enabled, |ui| small_deed(ui, icon, text))
+        .inner
+}
+
 fn deed_sized(ui: &mut Ui, icon: Icon, text: RichText, size: Vec2) -> Response {
     let marked = mark_of(ui, text.text());
     let place = egui::Id::new("icon");
@@ -415,6 +428,26 @@ pub fn room_below(ui: &Ui) -> f32 {
     let box_height = ui.spacing().interact_size.y + 24.0;
     let below = ui.ctx().content_rect().bottom() - ui.next_widget_position().y - box_height;
     below.clamp(LOWEST, 420.0)
+}
+
+/// A list that grows, in room of this height: it scrolls within it and shows its end, so that what stands below keeps
+/// its place.
+pub fn growing_list(ui: &mut Ui, id: &str, height: f32, rows: impl FnOnce(&mut Ui)) {
+    ScrollArea::vertical()
+        .id_salt(id)
+        .max_height(height)
+        .min_scrolled_height(height)
+        .auto_shrink(false)
+        .stick_to_bottom(true)
+        .show(ui, rows);
+}
+
+/// Room of this height for what comes and goes, so that what stands below keeps its place.
+pub fn reserved(ui: &mut Ui, height: f32, contents: impl FnOnce(&mut Ui)) {
+    ui.scope(|ui| {
+        ui.set_min_height(height);
+        contents(ui);
+    });
 }
 
 /// Room for a picture.

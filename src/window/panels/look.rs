@@ -28,13 +28,13 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
                     ui.vertical(|ui| {
                         ui.horizontal_wrapped(|ui| hands_on_ui(ui, context, *part));
                         match part {
-                            Part::Taps => {
-                                ui.horizontal_wrapped(|ui| taps_ui(ui, context));
-                            }
+                            Part::Taps => taps_ui(ui, context),
                             Part::Laundry => laundry_ui(ui, context),
-                            Part::Supply if context.bench.view().outlet_tripped => {
+                            Part::Supply => {
+                                let tripped = context.bench.view().outlet_tripped;
                                 let reset = context.text("do-reset-outlet");
-                                if kit::small_deed(ui, Icon::Outlet, reset).clicked() {
+                                let reset = kit::small_deed_if(ui, tripped, Icon::Outlet, reset);
+                                if reset.clicked() {
                                     context.act(Action::ResetOutlet);
                                 }
                             }
@@ -50,18 +50,22 @@ pub(super) fn look_ui(ui: &mut Ui, context: &mut PanelContext) {
     found_ui(ui, context);
 }
 
-/// What hands and eyes found, the latest first. What is new is scrolled to.
+/// What hands and eyes found, the latest last, so that nothing above it moves. What is new is scrolled to.
 fn found_ui(ui: &mut Ui, context: &mut PanelContext) {
     let log = context.bench.view().log;
-    for test in log.bucket_tests().iter().rev() {
-        ui.label(RichText::new(context.texts.bucket_test(test)).size(t::SMALL));
-    }
     let found = log.found();
     if found.is_empty() {
         kit::quiet(ui, context.text("found-empty"));
     }
     let is_news = found.len() > context.ui_state.looks_seen;
-    for (n, look) in found.iter().rev().enumerate() {
+    let mut buckets = log.bucket_tests().iter().peekable();
+    let bucket_ui = |ui: &mut Ui, test| {
+        ui.label(RichText::new(context.texts.bucket_test(test)).size(t::SMALL));
+    };
+    for (n, look) in found.iter().enumerate() {
+        while let Some(test) = buckets.next_if(|test| test.at <= look.at) {
+            bucket_ui(ui, test);
+        }
         let shown = ui.scope(|ui| {
             ui.horizontal(|ui| {
                 ui.label(RichText::new(context.part(look.component)).color(t::AMBER));
@@ -76,9 +80,12 @@ fn found_ui(ui: &mut Ui, context: &mut PanelContext) {
                 ui.label(RichText::new(context.text(&format!("finding-{finding}"))).size(t::SMALL));
             }
         });
-        if is_news && n == 0 {
+        if is_news && n + 1 == found.len() {
             shown.response.scroll_to_me(None);
         }
+    }
+    for test in buckets {
+        bucket_ui(ui, test);
     }
     context.ui_state.looks_seen = found.len();
 }
@@ -98,20 +105,21 @@ fn hands_on_ui(ui: &mut Ui, context: &mut PanelContext, part: Part) {
     }
 }
 
-/// Shut, or the bucket under each pipe while they are.
+/// Shut them, or the bucket under each pipe while they are shut. Each keeps its place whether or not it can be done now.
 fn taps_ui(ui: &mut Ui, context: &mut PanelContext) {
-    if !context.bench.view().taps_shut {
-        if kit::small_deed(ui, Icon::Faucet, context.text("do-shut-taps")).clicked() {
-            context.act(Action::ShutTaps);
-        }
-        return;
+    let shut = context.bench.view().taps_shut;
+    let text = context.text("do-shut-taps");
+    if kit::small_deed_if(ui, !shut, Icon::Faucet, text).clicked() {
+        context.act(Action::ShutTaps);
     }
-    for pipe in WaterPipe::ALL {
-        let bucket = context.text(&format!("do-bucket-{pipe}"));
-        if kit::small_deed(ui, Icon::Bucket, bucket).clicked() {
-            context.act(Action::BucketTest(*pipe));
+    ui.horizontal_wrapped(|ui| {
+        for pipe in WaterPipe::ALL {
+            let bucket = context.text(&format!("do-bucket-{pipe}"));
+            if kit::small_deed_if(ui, shut, Icon::Bucket, bucket).clicked() {
+                context.act(Action::BucketTest(*pipe));
+            }
         }
-    }
+    });
 }
 
 /// Out of the basket, or back in.

@@ -280,14 +280,25 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
     }
 }
 
+/// Heights of the lists that grow: three readings, two rows of codes. Room for what came of a check of the meter.
+const NOTEBOOK_HEIGHT: f32 = 174.0;
+const CODES_HEIGHT: f32 = 70.0;
+const CHECKED_HEIGHT: f32 = 78.0;
+
 fn notebook(ui: &mut Ui, context: &PanelContext) {
     kit::heading(ui, context.text("notebook"));
+    kit::growing_list(ui, "notebook", NOTEBOOK_HEIGHT, |ui| {
+        readings_ui(ui, context)
+    });
+}
+
+/// All readings, the latest last.
+fn readings_ui(ui: &mut Ui, context: &PanelContext) {
     let readings = context.bench.view().log.readings();
     if readings.is_empty() {
         kit::quiet(ui, context.text("notebook-empty"));
     }
-    let latest_first = (0..readings.len()).rev();
-    for (n, reading) in latest_first.filter_map(|n| Some((n, readings.get(n)?))) {
+    for (n, reading) in readings.iter().enumerate() {
         ui.horizontal(|ui| {
             ui.label(RichText::new(format!("{}", n + 1)).color(t::AMBER));
             ui.label(
@@ -324,6 +335,14 @@ fn proving(ui: &mut Ui, context: &mut PanelContext) {
     if kit::deed(ui, Icon::Probe, context.text("do-test-meter")).clicked() {
         context.act(Action::TestMeter);
     }
+    if kit::deed(ui, Icon::Probe, context.text("do-leads")).clicked() {
+        context.act(Action::ReplaceLeads);
+    }
+    kit::reserved(ui, CHECKED_HEIGHT, |ui| checked_ui(ui, context));
+}
+
+/// What the meter showed on the proving unit the last time.
+fn checked_ui(ui: &mut Ui, context: &PanelContext) {
     if let Some(test) = context.bench.view().log.meter_tests().last().copied() {
         let values = [
             context.texts.display(test.volts_ac, MeterMode::VoltsAc),
@@ -341,9 +360,6 @@ fn proving(ui: &mut Ui, context: &mut PanelContext) {
                 .size(t::SMALL)
                 .color(colour),
         );
-    }
-    if kit::deed(ui, Icon::Probe, context.text("do-leads")).clicked() {
-        context.act(Action::ReplaceLeads);
     }
 }
 
@@ -370,11 +386,14 @@ pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
             context.act(Action::NoteCode(code));
         }
     });
-    let notes = context.bench.view().log.notes();
     kit::quiet(ui, context.fixed("noted-codes"));
+    kit::growing_list(ui, "noted-codes", CODES_HEIGHT, |ui| noted_ui(ui, context));
+}
+
+/// The codes written down, each to be struck out.
+fn noted_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let notes = context.bench.view().log.notes();
     ui.horizontal_wrapped(|ui| {
-        // The row keeps its height with nothing in it.
-        ui.set_min_height(30.0);
         if notes.is_empty() {
             kit::quiet(ui, context.fixed("noted-none"));
         }
@@ -394,6 +413,32 @@ pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
             ui.add_space(8.0);
         }
     });
+}
+
+/// What is done at the meter once it is on something. Each keeps its place whether or not it can be done now.
+fn at_the_meter_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let view = context.bench.view();
+    let (held, probed) = (view.held.is_some(), view.probes.is_some());
+    let dead = context.bench.meter() == Some(Display::Dead);
+    let (hold, hold_or_release) = match held {
+        true => ("do-release", Action::ReleaseDisplay),
+        false => ("do-hold", Action::HoldDisplay),
+    };
+    let deeds = [
+        (probed, Icon::Probe, "do-lift", Action::LiftProbes),
+        (held || probed, Icon::Probe, hold, hold_or_release),
+        (
+            dead,
+            Icon::Wrench,
+            "do-meter-fuse",
+            Action::ReplaceMeterFuse,
+        ),
+    ];
+    for (possible, icon, key, action) in deeds {
+        if kit::deed_if(ui, possible, icon, context.text(key)).clicked() {
+            context.act(action);
+        }
+    }
 }
 
 pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext) {
@@ -452,26 +497,7 @@ pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext) {
                 grip: context.ui_state.grip,
             });
         }
-        if context.bench.view().probes.is_some()
-            && kit::deed(ui, Icon::Probe, context.text("do-lift")).clicked()
-        {
-            context.act(Action::LiftProbes);
-        }
-        let (held, probed) = {
-            let view = context.bench.view();
-            (view.held.is_some(), view.probes.is_some())
-        };
-        if held && kit::deed(ui, Icon::Probe, context.text("do-release")).clicked() {
-            context.act(Action::ReleaseDisplay);
-        }
-        if !held && probed && kit::deed(ui, Icon::Probe, context.text("do-hold")).clicked() {
-            context.act(Action::HoldDisplay);
-        }
-        if context.bench.meter() == Some(Display::Dead)
-            && kit::deed(ui, Icon::Wrench, context.text("do-meter-fuse")).clicked()
-        {
-            context.act(Action::ReplaceMeterFuse);
-        }
+        at_the_meter_ui(ui, context);
     });
     kit::card(ui, |ui| proving(ui, context));
     kit::card(ui, |ui| code_entry(ui, context));

@@ -190,6 +190,10 @@ fn ticket(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
             ticket::ticket_ui(ui, context);
             kept::save_ui(ui, context, jobs);
             kit::quiet(ui, context.fixed("ticket-protect"));
+            // Last, since it grows with each rung.
+            if !ticket::is_guided(context) {
+                hint::hint_ui(ui, context);
+            }
         });
 }
 

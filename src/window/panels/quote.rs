@@ -9,6 +9,8 @@ use detent_training::bench::{Action, Quote};
 
 /// Labor is quoted in steps of this, min.
 const STEP_MIN: u16 = 5;
+/// Room for two lines of text: what is quoted, and what the customer says to it.
+const TWO_LINES: f32 = 44.0;
 /// Most that can be quoted, min.
 const MOST_MIN: u16 = 600;
 
@@ -38,14 +40,18 @@ pub(super) fn quote_ui(ui: &mut Ui, context: &mut PanelContext) {
             ("parts", Value::from(parts)),
             ("amount", Value::from(context.texts.money(amount))),
         ];
-        ui.label(context.with("quote-comes-to", &args));
+        kit::reserved(ui, TWO_LINES, |ui| {
+            ui.label(context.with("quote-comes-to", &args));
+        });
         if kit::deed(ui, Icon::Paper, context.fixed("do-quote")).clicked() {
             context.act(Action::Quote(context.ui_state.quoted.clone()));
         }
-        if let Some(given) = context.bench.view().log.quotes().last() {
-            let colour = if given.approved { t::GOOD } else { t::BAD };
-            ui.label(RichText::new(context.texts.quote_given(given)).color(colour));
-        }
+        kit::reserved(ui, TWO_LINES, |ui| {
+            if let Some(given) = context.bench.view().log.quotes().last() {
+                let colour = if given.approved { t::GOOD } else { t::BAD };
+                ui.label(RichText::new(context.texts.quote_given(given)).color(colour));
+            }
+        });
     });
 }
 

@@ -147,6 +147,8 @@ fn ticks(ui: &mut Ui, chosen: &mut BTreeSet<usize>, list: &[String]) {
     }
 }
 
+/// Room for the causes that are chosen: three lines.
+const NAMED_HEIGHT: f32 = 66.0;
 /// Room for the list of causes, logical pixels.
 const CAUSES_HEIGHT: f32 = 250.0;
 
@@ -174,7 +176,9 @@ fn causes_ui(ui: &mut Ui, context: &mut PanelContext, job: &Job) {
     } else {
         names.join("; ")
     };
-    ui.label(RichText::new(named).color(t::AMBER));
+    kit::reserved(ui, NAMED_HEIGHT, |ui| {
+        ui.label(RichText::new(named).color(t::AMBER));
+    });
     let label = context.texts.fixed("search");
     kit::search(ui, &label, &mut context.ui_state.cause_search);
     let wanted = context.ui_state.cause_search.trim().to_lowercase();

@@ -29,6 +29,9 @@ use egui_kittest::kittest::Queryable;
 use std::sync::Arc;
 use std::time::Duration;
 
+mod newcomer;
+mod places;
+
 /// A panel under test with all that it needs.
 pub(super) struct Fixture {
     pub texts: Texts,
@@ -78,6 +81,17 @@ fn fixture_of(mut bench: BenchRes, language: Language) -> Fixture {
             ..UiState::default()
         },
     }
+}
+
+/// Does it at once, whatever caution stands against it.
+fn do_now(bench: &mut BenchRes, action: Action) {
+    bench.push(action);
+    bench.tick();
+    if bench.asked.is_some() {
+        bench.go_on();
+        bench.tick();
+    }
+    bench.refresh();
 }
 
 fn harness<'a>(
@@ -1428,7 +1442,9 @@ fn the_customer_who_called_back_is_visited_again_and_the_visit_is_kept() {
     assert!(again.job().called_back.is_some() && again.job().guide.is_none());
 
     let shown = fixture_of(BenchRes::new(again), Language::En);
-    let ticket = harness_of([430.0, 1400.0], shown, ticket::ticket_ui);
+    let ticket = harness_of([430.0, 1400.0], shown, |ui, context| {
+        ticket(ui, context, &jobs)
+    });
     ticket.get_by_label_contains("Second visit");
     // What could only be looked for in vain is not offered.
     let texts = Texts::load(Language::En);

@@ -1,7 +1,6 @@
 //! The job ticket, and what hands can do without a tool.
 
 use super::customer::questions_ui;
-use super::hint::hint_ui;
 use super::icon::Icon;
 use super::{PanelContext, kit};
 use crate::state::{Guidance, say};
@@ -12,8 +11,7 @@ use detent_training::bench::Action;
 
 pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     // Whoever is guided looks for what to press next.
-    let guided =
-        context.ui_state.guidance != Guidance::Nothing && context.bench.job().guide.is_some();
+    let guided = is_guided(context);
     if !guided {
         complaint_ui(ui, context);
         facts_ui(ui, context);
@@ -28,12 +26,14 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
         complaint_ui(ui, context);
         facts_ui(ui, context);
     }
-    if !guided {
-        hint_ui(ui, context);
-    }
     if kit::go(ui, context.fixed("leave-job")).clicked() {
         context.ui_state.leave = true;
     }
+}
+
+/// The guide is open.
+pub(super) fn is_guided(context: &PanelContext) -> bool {
+    context.ui_state.guidance != Guidance::Nothing && context.bench.job().guide.is_some()
 }
 
 /// The customer's words.
@@ -183,6 +183,9 @@ fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
     });
 }
 
+/// Room for what a look for leaks showed: two lines.
+const LEAKS_HEIGHT: f32 = 40.0;
+
 /// What is not always possible. Each keeps its place whether or not it can be done now.
 fn more_hands_ui(ui: &mut Ui, context: &mut PanelContext) {
     low_card(ui, |ui| {
@@ -207,9 +210,11 @@ fn more_hands_ui(ui: &mut Ui, context: &mut PanelContext) {
         {
             context.act(Action::CheckForLeaks);
         }
-        if let Some(check) = looked {
-            kit::quiet(ui, context.texts.leak_check(&check));
-        }
+        kit::reserved(ui, LEAKS_HEIGHT, |ui| {
+            if let Some(check) = looked {
+                kit::quiet(ui, context.texts.leak_check(&check));
+            }
+        });
     });
 }
 

@@ -2,6 +2,7 @@
 //! same seed, the same task) and marks an answer; it knows no window and no clock.
 
 pub mod entry;
+pub mod hazard;
 pub mod lamps;
 pub mod look_up;
 pub mod meter;

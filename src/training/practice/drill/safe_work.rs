@@ -1,6 +1,8 @@
-//! Safe work: an order of steps before hands go in, and what a deed would bring on a machine as it stands. Both are
-//! done on a real bench; what its log says against them is the answer.
+//! Safe work: an order of steps before hands go in, what a deed would bring on a machine as it stands, and the one
+//! thing that is wrong on a bench in a picture. The first two are done on a real bench; what its log says against them
+//! is the answer.
 
+use super::hazard::{self, HazardTask};
 use super::{SuppliedBoard, SuppliedBoardId, below, draws, one_of, shuffle, supplied_board};
 use crate::bench::script::{Condition, ScriptStep};
 use crate::bench::{Action, Bench, Caution, Display, Grip, LogEntry, MeterMode, Refusal, Setup};
@@ -17,8 +19,8 @@ use std::fmt;
 const CHOICES: usize = 5;
 /// States of the machine that are tried for one deed, so that what it brings differs.
 const STATES: usize = 8;
-/// Share of the questions that ask for an order: one in this many.
-const ORDERS: usize = 3;
+/// Questions of which one asks for an order, one for a hazard, and the others for what a deed brings.
+const KINDS: usize = 4;
 /// Time for a machine to wake up.
 const AWAKE: Span = Span::from_s(3);
 /// Longest time until water stands in the tub, s.
@@ -108,6 +110,8 @@ pub enum SafeWorkTask {
     Order(OrderTask),
     /// Say what a deed would bring.
     Deed(DeedTask),
+    /// Spot what is wrong in a picture.
+    Hazard(HazardTask),
 }
 
 /// Steps to put in order; the last of the sound order is what they are done for.
@@ -190,9 +194,9 @@ pub enum Stumble {
 pub enum Marked {
     /// Of an order: the place of the step that went wrong first, and how; none where it is safe.
     Order(Option<(usize, Stumble)>),
-    /// Of a deed.
-    Deed {
-        /// What it brings, by its place among the options.
+    /// Of a deed or a picture.
+    Choice {
+        /// What the deed brings, or what is wrong, by its place among the choices.
         should: usize,
         /// What was chosen.
         chosen: usize,
@@ -204,7 +208,7 @@ impl Marked {
     pub fn right(&self) -> bool {
         match self {
             Marked::Order(stumble) => stumble.is_none(),
-            Marked::Deed { should, chosen } => should == chosen,
+            Marked::Choice { should, chosen } => should == chosen,
         }
     }
 }
@@ -215,6 +219,7 @@ impl SafeWorkTask {
         match self {
             SafeWorkTask::Order(task) => task.steps.len(),
             SafeWorkTask::Deed(task) => task.options.len(),
+            SafeWorkTask::Hazard(task) => task.objects.len(),
         }
     }
 
@@ -222,7 +227,7 @@ impl SafeWorkTask {
     pub fn wanted(&self) -> usize {
         match self {
             SafeWorkTask::Order(task) => task.steps.len(),
-            SafeWorkTask::Deed(_) => 1,
+            SafeWorkTask::Deed(_) | SafeWorkTask::Hazard(_) => 1,
         }
     }
 
@@ -239,6 +244,7 @@ impl SafeWorkTask {
                 places
             }
             SafeWorkTask::Deed(task) => vec![task.should],
+            SafeWorkTask::Hazard(task) => vec![task.should],
         }
     }
 }
@@ -247,24 +253,26 @@ impl SafeWorkTask {
 pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> SafeWorkTask {
     let rng = &mut draws(seed);
     let supplied_board = supplied_board(supplied_boards, rng);
-    if below(ORDERS, rng) == 0 {
-        SafeWorkTask::Order(order(supplied_board, seed, rng))
-    } else {
-        SafeWorkTask::Deed(deed(supplied_board, seed, rng))
+    match below(KINDS, rng) {
+        0 => SafeWorkTask::Order(order(supplied_board, seed, rng)),
+        1 => SafeWorkTask::Hazard(hazard::picture(supplied_board, rng)),
+        _ => SafeWorkTask::Deed(deed(supplied_board, seed, rng)),
     }
 }
 
-/// Judges places among the choices: for an order all of them, for a deed one. An order is done on the bench.
+/// Judges places among the choices: for an order all of them, else one. An order is done on the bench.
 pub fn mark(task: &SafeWorkTask, given: &[usize]) -> Marked {
+    let choice = |should| Marked::Choice {
+        should,
+        chosen: given.first().copied().unwrap_or(task.choices()),
+    };
     match task {
         SafeWorkTask::Order(task) => {
             let steps = given.iter().filter_map(|n| task.steps.get(*n).copied());
             Marked::Order(stumble(task, steps))
         }
-        SafeWorkTask::Deed(task) => Marked::Deed {
-            should: task.should,
-            chosen: given.first().copied().unwrap_or(task.options.len()),
-        },
+        SafeWorkTask::Deed(task) => choice(task.should),
+        SafeWorkTask::Hazard(task) => choice(task.should),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Entry timing: the gesture, a knob and buttons to do it with, a metronome that is seen, and what the rhythm
 //! of the hand promises.
 
-use super::{FOOT, MARGIN, TOP, beside, console_ui, place_text};
+use super::{FOOT, MARGIN, TOP, beside, console_height, console_ui, place_text};
 use crate::drill::Trial;
 use crate::panels::{PanelContext, kit, sheet};
 use crate::tokens as t;
@@ -24,7 +24,7 @@ const LONGEST_FRAME_S: f64 = 3.0;
 /// most (WCAG 2.2, 2.3.1). Quicker beats have a moving mark alone.
 const QUICKEST_FLASH_MS: f64 = 334.0;
 /// Room that controls, rhythm, head and foot of the window take.
-const TAKEN_HEIGHT: f32 = 576.0;
+const TAKEN_HEIGHT: f32 = 564.0;
 /// Scrolled points that are one detent, as on the bench.
 const DETENT_POINTS: f32 = 50.0;
 
@@ -63,7 +63,8 @@ pub(super) fn entry_ui(
         },
         |ui, context, trial| {
             let top = ui.cursor().top();
-            let height = (ui.ctx().content_rect().height() - TAKEN_HEIGHT).clamp(150.0, 280.0);
+            let rest = ui.ctx().content_rect().height() - TAKEN_HEIGHT;
+            let height = rest.min(console_height(ui)).max(150.0);
             let in_scene = console_ui(ui, context, height);
             kit::card(ui, |ui| controls_ui(ui, context, trial, free, in_scene));
             ui.add_space(8.0);

@@ -70,7 +70,8 @@ fn put(q: &mut Asked, digit: u8) {
 
 /// The lamps as they are now.
 fn shown_ui(ui: &mut Ui, context: &mut PanelContext, task: &LampReadingTask, took_s: f64) {
-    let height = (ui.ctx().content_rect().height() - TAKEN_HEIGHT).clamp(130.0, 300.0);
+    let rest = ui.ctx().content_rect().height() - TAKEN_HEIGHT;
+    let height = rest.min(super::console_height(ui)).max(130.0);
     if task.board.is_some() && super::console_ui(ui, context, height) {
         return;
     }

@@ -1,6 +1,8 @@
 //! A drill: one question after the other, each judged at once, and a summary at the end.
 
 mod entry;
+mod hazard;
+mod hazard_picture;
 mod lamps;
 mod look_up;
 mod meter;
@@ -181,9 +183,11 @@ fn main_ui(ui: &mut Ui, text: String, enabled: bool) -> bool {
 fn verdict_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
     let Some(done) = sitting.done else {
         let hint = context.text(&format!("drill-hint-{}", sitting.skill));
-        let width = ui.available_width() - 236.0;
-        ui.set_max_width(width);
-        ui.add(Label::new(RichText::new(hint).size(t::SMALL).color(t::QUIET)).wrap());
+        // Beside the button; the panel itself is as wide as the window.
+        let mut room = ui.max_rect();
+        room.max.x -= 236.0;
+        let mut beside = ui.new_child(egui::UiBuilder::new().max_rect(room));
+        beside.add(Label::new(RichText::new(hint).size(t::SMALL).color(t::QUIET)).wrap());
         return;
     };
     ui.horizontal_centered(|ui| {
@@ -274,6 +278,11 @@ fn beside<T>(
     }
 }
 
+/// How high a console may be in this width: higher, there would be more of the room around it and no more of it.
+fn console_height(ui: &Ui) -> f32 {
+    0.48 * ui.available_width()
+}
+
 /// The console of the question, where the scene is drawn at every frame or the machine is drawn flat; false where
 /// it is not.
 fn console_ui(ui: &mut Ui, context: &mut PanelContext, height: f32) -> bool {
@@ -328,6 +337,13 @@ impl Look {
     }
 }
 
+/// The edge of an option as thick as its look wants it. It is drawn over the option: a frame grows with its edge, and
+/// would move what stands beside and below it.
+fn thick_edge(ui: &Ui, rect: egui::Rect, corners: CornerRadius, look: Look) {
+    let (edge, width) = look.edge();
+    (ui.painter()).rect_stroke(rect, corners, Stroke::new(width, edge), StrokeKind::Inside);
+}
+
 /// A big option with the digit that chooses it; whatever else belongs to it is drawn below its text.
 fn option_ui(
     ui: &mut Ui,
@@ -336,7 +352,7 @@ fn option_ui(
     text: &str,
     more: impl FnOnce(&mut Ui),
 ) -> Response {
-    let (edge, width) = look.edge();
+    let (edge, _) = look.edge();
     let fill = if matches!(look, Look::Open(true)) {
         t::FIELD_HOT
     } else {
@@ -344,7 +360,7 @@ fn option_ui(
     };
     let drawn = Frame::new()
         .fill(fill)
-        .stroke(Stroke::new(width, edge))
+        .stroke(Stroke::new(1.0, edge))
         .corner_radius(CornerRadius::same(9))
         .inner_margin(Margin::symmetric(12, 8))
         .show(ui, |ui| {
@@ -367,6 +383,7 @@ fn option_ui(
                 });
             });
         });
+    thick_edge(ui, drawn.response.rect, CornerRadius::same(9), look);
     let id = ui.id().with(("option", digit));
     let sense = if matches!(look, Look::Open(_)) {
         Sense::click()
@@ -389,16 +406,18 @@ fn option_ui(
 
 /// One of a row of choices; judged, the right one has its edge and the wrong one too.
 fn pick_ui(ui: &mut Ui, look: Look, text: &str) -> bool {
-    let (edge, width) = look.edge();
+    let (edge, _) = look.edge();
     let on = matches!(look, Look::Open(true));
     let ink = RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
     let fill = if on { t::AMBER } else { t::FIELD };
     let button = Button::new(ink)
         .fill(fill)
-        .stroke(Stroke::new(width, edge))
+        .stroke(Stroke::new(1.0, edge))
         .min_size(vec2(0.0, 36.0))
         .selected(on);
-    ui.add(button).clicked() && matches!(look, Look::Open(_))
+    let button = ui.add(button);
+    thick_edge(ui, button.rect, CornerRadius::same(7), look);
+    button.clicked() && matches!(look, Look::Open(_))
 }
 
 /// The digit that was pressed in this frame, as the place of an option: 1 is the first, 0 the tenth.

@@ -1,6 +1,6 @@
-//! Safe work: the machine as it stands, and steps to put in order or what a deed would bring.
+//! Safe work: the machine as it stands, and steps to put in order or what a deed would bring; or a bench in a picture.
 
-use super::{Look, beside, digit_pressed, option_ui, place_text};
+use super::{Look, beside, digit_pressed, hazard, option_ui, place_text};
 use crate::drill::Question;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -15,17 +15,24 @@ pub(super) fn safe_work_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Aske
     if let Some(n) = digit_pressed(ui).filter(|n| *n < q.task.choices()) {
         choose(q, n);
     }
-    beside(ui, context, q, state_ui, choices_ui);
+    if let SafeWorkTask::Hazard(task) = &q.task {
+        let given = q.given.first().copied();
+        if let Some(n) = hazard::hazard_ui(ui, context, task, given, q.marked.as_ref()) {
+            choose(q, n);
+        }
+    } else {
+        beside(ui, context, q, state_ui, choices_ui);
+    }
 }
 
-/// Chooses a place: the next of an order, or, where it is in it already, takes it and what follows out again; of a deed
-/// the one that counts.
+/// Chooses a place: the next of an order, or, where it is in it already, takes it and what follows out again; else the
+/// one that counts.
 fn choose(q: &mut Asked, n: usize) {
     if q.marked.is_some() {
         return;
     }
     match (&q.task, q.given.iter().position(|given| *given == n)) {
-        (SafeWorkTask::Deed(_), _) => q.given = vec![n],
+        (SafeWorkTask::Deed(_) | SafeWorkTask::Hazard(_), _) => q.given = vec![n],
         (SafeWorkTask::Order(_), Some(at)) => q.given.truncate(at),
         (SafeWorkTask::Order(_), None) => q.given.push(n),
     }
@@ -35,6 +42,7 @@ fn state_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
     let (place, facts) = match &q.task {
         SafeWorkTask::Order(task) => (&task.place, &task.facts),
         SafeWorkTask::Deed(task) => (&task.place, &task.facts),
+        SafeWorkTask::Hazard(_) => return,
     };
     kit::card(ui, |ui| {
         kit::quiet(ui, place_text(context, place));
@@ -63,6 +71,7 @@ fn choices_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
                 options.map(|brings| texts.safe_outcome(*brings)).collect(),
             )
         }
+        SafeWorkTask::Hazard(_) => return,
     };
     ui.label(RichText::new(ask).size(18.0));
     for (n, option) in options.iter().enumerate() {
@@ -70,7 +79,7 @@ fn choices_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
         let is_order = matches!(q.task, SafeWorkTask::Order(_));
         let look = match &q.marked {
             None => Look::Open(at.is_some()),
-            Some(Marked::Deed { should, chosen }) => Look::of(n, Some(*chosen), Some(*should)),
+            Some(Marked::Choice { should, chosen }) => Look::of(n, Some(*chosen), Some(*should)),
             Some(Marked::Order(Some((wrong, _)))) if at == Some(*wrong) => Look::Wrong,
             Some(Marked::Order(Some((wrong, _)))) if at > Some(*wrong) => Look::Other,
             Some(Marked::Order(_)) => Look::Right(true),

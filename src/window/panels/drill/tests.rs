@@ -5,6 +5,7 @@ use crate::panels::tests::{Fixture as PanelsFixture, fixture};
 use detent_content::Language;
 use detent_simulation::controller::GestureStep;
 use detent_simulation::interface::{Button as Knob, Direction};
+use detent_training::practice::drill::hazard::HazardTask;
 use detent_training::practice::drill::{
     entry as entry_drill, meter as meter_drill, next_test, part as part_drill, proof, safe_work,
 };
@@ -182,6 +183,8 @@ fn suspects_are_ticked_with_keys_and_clicks() {
     press(&mut harness, Key::Enter);
     assert_eq!(answer(&mut harness), Some(true));
     harness.get_by_label("All of them, and nothing else.");
+    // The sheet lies beside the question.
+    harness.get_by_label("The codes page of the service sheet:");
 }
 
 #[test]
@@ -379,7 +382,7 @@ fn rounds(skill: Skill) -> impl Iterator<Item = Harness<'static, Fixture>> {
 
 #[test]
 fn steps_are_put_in_order_and_a_deed_is_judged_by_what_it_brings() {
-    let (mut orders, mut deeds) = (0, 0);
+    let (mut orders, mut deeds, mut pictures) = (0, 0, 0);
     for mut harness in rounds(Skill::SafeWork) {
         let Asked::SafeWork(q) = &harness.state_mut().drill.sitting().expect("a round").asked
         else {
@@ -388,18 +391,137 @@ fn steps_are_put_in_order_and_a_deed_is_judged_by_what_it_brings() {
         match &q.task {
             safe_work::SafeWorkTask::Order(_) => orders += 1,
             safe_work::SafeWorkTask::Deed(_) => deeds += 1,
+            safe_work::SafeWorkTask::Hazard(_) => pictures += 1,
         }
         let keys = q.task.solve();
         for key in keys {
-            press(&mut harness, digit(key + 1));
+            press(&mut harness, digit((key + 1) % 10));
         }
         press(&mut harness, Key::Enter);
         assert_eq!(answer(&mut harness), Some(true));
-        if orders > 0 && deeds > 0 {
+        if orders > 0 && deeds > 0 && pictures > 0 {
             return;
         }
     }
-    panic!("{orders} orders and {deeds} deeds in the first questions of twelve rounds");
+    panic!("{orders} orders, {deeds} deeds and {pictures} pictures in twelve first questions");
+}
+
+/// A picture of safe work with what is in it.
+fn picture(seed: u64, language: Language) -> (Harness<'static, Fixture>, HazardTask) {
+    let mut harness = harness(Skill::SafeWork, seed, language);
+    let boards = harness.state().drill.content();
+    let asked = Asked::picture(&boards.supplied_boards(), seed);
+    let Asked::SafeWork(q) = &asked else {
+        panic!("safe work is asked");
+    };
+    let safe_work::SafeWorkTask::Hazard(task) = q.task.clone() else {
+        panic!("a picture is asked about");
+    };
+    harness.state_mut().drill.sitting().expect("a round").asked = asked;
+    harness.run_steps(2);
+    (harness, task)
+}
+
+/// How a thing is told to whoever cannot see the picture.
+fn told(harness: &Harness<'_, Fixture>, task: &HazardTask, n: usize) -> String {
+    let texts = &harness.state().panels.texts;
+    let state = task.objects[n];
+    let name = texts.bench_object(state.object());
+    format!("{name}: {}", texts.object_state(state, task.card_v))
+}
+
+#[test]
+fn a_hazard_is_clicked_in_the_picture_and_told_with_what_to_do() {
+    let (mut harness, task) = picture(3, Language::En);
+    let right = safe_work::SafeWorkTask::Hazard(task.clone()).solve()[0];
+    let wrong = (right + 1) % task.objects.len();
+    for n in [right, wrong] {
+        let label = told(&harness, &task, n);
+        click(&mut harness, &label);
+    }
+    press(&mut harness, Key::Enter);
+    assert_eq!(answer(&mut harness), Some(false));
+    let texts = &harness.state().panels.texts;
+    let why = texts.hazard(task.objects[right]);
+    let name = texts.bench_object(task.objects[wrong].object());
+    harness.get_by_label_contains(&why);
+    harness.get_by_label(&format!("{name}: as it should be for this work."));
+}
+
+/// Every thing is a target, and the whole picture stands in the window, at the sizes and in the languages that it is
+/// made for.
+#[test]
+fn every_thing_of_a_picture_can_be_hit_at_each_size() {
+    for (language, size) in [
+        (Language::En, [1366.0, 768.0]),
+        (Language::Es, [1024.0, 600.0]),
+        (Language::Es, [820.0, 1180.0]),
+    ] {
+        let (mut harness, task) = picture(5, language);
+        harness.set_size(size.into());
+        harness.run_steps(2);
+        for n in 0..task.objects.len() {
+            let label = told(&harness, &task, n);
+            let place = harness.get_by_label(&label).rect();
+            assert!(
+                place.width().min(place.height()) >= 24.0,
+                "{label}: {place}"
+            );
+            let window = egui::Rect::from_min_size(egui::Pos2::ZERO, size.into());
+            assert!(window.contains_rect(place), "{label}: {place}");
+            harness.get_by_label(&label).focus();
+            harness.run_steps(2);
+            // Looked at, it is told below the picture as well.
+            let state = task.objects[n];
+            let seen = harness
+                .state()
+                .panels
+                .texts
+                .object_state(state, task.card_v);
+            harness.get_by_label(&seen);
+        }
+    }
+}
+
+/// What is chosen or judged keeps its place, and so does all below it.
+#[test]
+fn a_chosen_option_moves_no_other() {
+    for skill in [
+        Skill::PartChoice,
+        Skill::SafeWork,
+        Skill::Metering,
+        Skill::CodeLookUp,
+    ] {
+        let mut harness = harness(skill, 3, Language::En);
+        let options = |harness: &Harness<'_, Fixture>| -> Vec<egui::Pos2> {
+            let role = match skill {
+                Skill::Metering => egui::accesskit::Role::Button,
+                _ => egui::accesskit::Role::RadioButton,
+            };
+            let all = harness.query_all_by_role(role);
+            all.map(|option| option.rect().min).collect()
+        };
+        let before = options(&harness);
+        assert!(before.len() > 4, "{skill}");
+        for key in [Key::Num1, Key::Num2] {
+            press(&mut harness, key);
+            assert_eq!(options(&harness), before, "{skill}");
+        }
+    }
+}
+
+/// What is said at the foot stands beside the button, at a tablet's width too.
+#[test]
+fn the_hint_at_the_foot_keeps_clear_of_the_button() {
+    let mut harness = harness(Skill::SafeWork, 1, Language::Es);
+    harness.set_size([820.0, 1180.0].into());
+    harness.run_steps(3);
+    let texts = &harness.state().panels.texts;
+    let hint = harness
+        .get_by_label(&texts.get("drill-hint-safe-work"))
+        .rect();
+    let button = harness.get_by_label(&texts.get("drill-check")).rect();
+    assert!(hint.right() <= button.left(), "{hint} {button}");
 }
 
 #[test]
