@@ -253,6 +253,25 @@ fn a_new_start_keeps_the_learner() {
     }
 }
 
+/// Whoever has the machine drawn flat finds it so in the next job, as the language and the chosen job.
+#[test]
+fn the_next_job_is_drawn_as_the_last_one() {
+    for flat in [false, true] {
+        let mut start = fixture(Language::Es);
+        (start.ui_state.flat, start.ui_state.offer) = (flat, 3);
+        let jobs = library();
+        let mut opened = Some(open(&jobs, 0, 71));
+        let harness = harness(start, |_, context| {
+            if let Some(opened) = opened.take() {
+                open_job(context, &Learner::default(), opened);
+            }
+        });
+        let ui_state = &harness.state().ui_state;
+        assert_eq!((ui_state.flat, ui_state.offer), (flat, 3));
+        assert_eq!((ui_state.language, ui_state.visit), (Language::Es, 1));
+    }
+}
+
 /// A gesture during a fault hold leaves its trace, which says why nothing could come of it and what ends the hold.
 #[test]
 fn a_try_in_a_hold_says_so_in_its_trace() {
