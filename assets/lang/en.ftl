@@ -848,6 +848,7 @@ file-board-power-later = power can come only as the first step
 file-board-same-code = code { $code } already stands at codes[{ $first }]; give each monitor a code of its own
 file-board-same-position = position { $position } is already taken by entry { $first }
 file-board-stage-count = stage { $name } must stand exactly once
+file-board-supply-unmatched = { $name } must stand in `mains` and in `supply`, or in neither
 file-board-terminal-twice = { $terminal } is already wired to { $first }
 file-board-terminal-unwired = { $name } is wired to no pin
 file-board-text-key = "{ $name }" is no text key; use lower-case words joined by hyphens

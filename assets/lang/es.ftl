@@ -845,6 +845,7 @@ file-board-power-later = conectar la corriente solo puede ser el primer paso
 file-board-same-code = el código { $code } ya está en codes[{ $first }]; dé a cada vigilancia un código propio
 file-board-same-position = la posición { $position } ya la ocupa la entrada { $first }
 file-board-stage-count = la fase { $name } tiene que estar una sola vez
+file-board-supply-unmatched = { $name } tiene que estar en `mains` y en `supply`, o en ninguno de los dos
 file-board-terminal-twice = { $terminal } ya está conectado a { $first }
 file-board-terminal-unwired = { $name } no está conectado a ningún pin
 file-board-text-key = «{ $name }» no es una clave de texto; use palabras en minúsculas unidas por guiones

@@ -9,7 +9,7 @@ use detent_content::{
     read_machine, read_parts, read_profile, read_scenario, read_script,
 };
 use detent_simulation::controller::{BoardFault, Monitor, Stage};
-use detent_simulation::interface::{Button, Component, Terminal};
+use detent_simulation::interface::{Button, Component, Mains, Terminal};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::Refusal;
 use detent_training::bench::script::{Condition, StepError};
@@ -264,6 +264,7 @@ fn board_faults() -> Vec<BoardFault> {
             above: 1.0,
             below: 3.0,
         },
+        BoardFault::SupplyUnmatched(Mains::V230Hz50),
         BoardFault::StageCount(Stage::ALL[0]),
         BoardFault::TextKey(own("A B")),
     ]

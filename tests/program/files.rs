@@ -392,11 +392,6 @@ fn what_a_board_has_not_is_refused() {
         said.contains("a.script:2:") && said.contains("More"),
         "{said}"
     );
-    let said = work.bad(&["faults", "--board", "lone-lamp", "--v230"], 2);
-    assert!(
-        said.contains("lone-lamp") && said.contains("230 V"),
-        "{said}"
-    );
 }
 
 /// Answers of so many learners as the window saves them; every third answer is wrong at first, later none is.

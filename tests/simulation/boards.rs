@@ -1,7 +1,8 @@
 //! Mistakes in a board's file: each a typed error with file, line and field.
 
 use detent_content::{ContentError, KnownBoard, Problem, builtin, read_board};
-use detent_simulation::controller::{GestureStep, Signs};
+use detent_simulation::controller::{BoardFault, GestureStep, Signs};
+use detent_simulation::interface::Mains;
 use proptest::prelude::*;
 
 const FILE: &str = "assets/boards/arc-dial.ron";
@@ -111,6 +112,37 @@ fn a_fault_hold_that_nothing_ends() {
     );
     let place = (errors[0].line, errors[0].field.as_str());
     assert_eq!(place, (line, "resets.kept"), "{errors:?}");
+}
+
+/// A supply that the board is made for needs levels, one that it is not made for has none.
+#[test]
+fn a_supply_without_levels_and_levels_without_a_supply() {
+    let unmatched = |errors: &[ContentError], line, field, mains| {
+        let error = errors.iter().find(|error| error.field == field);
+        let error = error.unwrap_or_else(|| panic!("{field}: {errors:?}"));
+        assert_eq!(error.line, line, "{error}");
+        let expected = Problem::Board(Box::new(BoardFault::SupplyUnmatched(mains)));
+        assert_eq!(error.problem, expected);
+    };
+    let levels = "        V230Hz50: (reset_v: 50.0, sag_v: 110.0),\n    },";
+    let (errors, line) = bad(levels, "\n    },");
+    unmatched(&errors, line - 2, "supply", Mains::V230Hz50);
+    let (errors, line) = bad(
+        "mains: [V120Hz60, V230Hz50],",
+        "mains: [V120Hz60],          ",
+    );
+    let at = text()
+        .lines()
+        .position(|line| line.contains("V230Hz50: (reset_v"));
+    assert!(at.is_some_and(|at| at > line));
+    let line = at.map_or(0, |at| at + 1);
+    unmatched(&errors, line, "supply[V230Hz50]", Mains::V230Hz50);
+    let (errors, line) = bad(
+        "V120Hz60: (reset_v: 50.0, sag_v: 110.0)",
+        "V120Hz60: (reset_v: 50.0, sag_v:  40.0)",
+    );
+    let place = (errors[0].line, errors[0].field.as_str());
+    assert_eq!(place, (line, "supply[V120Hz60].sag_v"), "{errors:?}");
 }
 
 #[test]

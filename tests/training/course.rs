@@ -9,7 +9,9 @@ use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_training::bench::{Advice, Bench, Incident, MilestoneKind};
 use detent_training::lesson::technician::{Persona, work};
-use detent_training::lesson::{Course, CoursePart, Hidden, LossKind, Score, draw, judge, set_up};
+use detent_training::lesson::{
+    Course, CoursePart, Hidden, LossKind, Mains, Score, draw, judge, set_up,
+};
 use rayon::prelude::*;
 use std::fmt::Write;
 
@@ -307,6 +309,12 @@ fn the_course_is_whole_and_each_job_comes_after_what_it_builds_on() {
             board.id,
             all.len()
         );
+        // So that what carries over to another board is not mixed up with another voltage.
+        for mains in Mains::ALL {
+            let at_it =
+                |t: &ScenarioSource| t.scenario.board == board.id && t.scenario.mains == mains;
+            assert!(all.iter().any(at_it), "{} {mains:?}", board.id);
+        }
     }
     // Each names only earlier jobs, so none can come back to itself.
     for (n, scenario_source) in all.iter().enumerate() {

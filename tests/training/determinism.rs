@@ -161,7 +161,9 @@ fn ten_minutes_end_in_a_known_state_on_every_platform() {
             "arc-dial V120Hz60 e78e8daa79fb1996a240ac9f5b849a4c3aa6947f4babfca8ec5d4e833a65822a",
             "arc-dial V230Hz50 44b877e83ec0d374c3c8001a9f885e27921ee61eaf5b23742f983bc649ebdd9f",
             "key-pad V230Hz50 6416aee1a53631872d5fedaa63423a3cc653766eaf6d811d794b81f05bd626d8",
+            "key-pad V120Hz60 649e9ac4ecdb95b5cf220e5089a2c159970d51f1830ac9b878dfbdbaf42f9459",
             "lone-lamp V120Hz60 e05c68b38de0dc4429ca0eb33dd546dbba51b10eb85a89232cda0e5c3fbc4836",
+            "lone-lamp V230Hz50 cb0dca7382eba37114e5ff5c9973d9b5ed4d5f03bf8cc268ca251603aefc0e07",
         ]
     );
 }

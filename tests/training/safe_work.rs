@@ -2,7 +2,7 @@
 //! steps before hands go in are those of published lockout rules.
 
 use detent_content::{ContentLibrary, builtin};
-use detent_training::lesson::LossKind;
+use detent_training::lesson::{LossKind, Mains};
 use detent_training::practice::drill::hazard::{
     self, BenchObject, HazardTask, ObjectState, PlannedWork,
 };
@@ -129,11 +129,16 @@ fn an_order_with_a_step_too_late_says_what_it_brings() {
             late.remove(at);
             late.push(*step);
             let brought = stumble(&task, &late);
-            // The minute may pass while the panels come off.
-            if *step == SafeStep::WaitAMinute {
+            // The minute may pass while the panels come off, and while water is bailed out even an open bleeder's low
+            // charge may fall below what hurts: only at 120 V, where the control lets go at 75 V.
+            let fades = *step == SafeStep::Discharge
+                && goal == SafeStep::CleanPump
+                && task.place.mains == Mains::V120Hz60;
+            if *step == SafeStep::WaitAMinute || fades && brought.is_none() {
                 continue;
             }
-            let (_, brought) = brought.unwrap_or_else(|| panic!("{step} after {goal}: safe"));
+            let (_, brought) =
+                brought.unwrap_or_else(|| panic!("{step} after {goal}: safe at {:?}", task.place));
             if let Stumble::Brings(kind) = brought {
                 told.insert(kind);
             }

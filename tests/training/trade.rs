@@ -74,7 +74,9 @@ fn a_minute_without_the_plug_empties_the_stored_charge_and_resets_the_control() 
         assert_eq!(plug(&mut too_early), ControlMode::Service, "{what}");
 
         let left_v = unplug(&mut bench, Span::from_s(60));
-        let reset_v = bench.machine().board().supply.reset_v;
+        let machine = bench.machine();
+        let supply_rules = machine.board().supply_rules(machine.plant().rating());
+        let reset_v = supply_rules.reset_v;
         println!("{what}: {left_v:.1} V after a minute, the control resets below {reset_v} V");
         assert!(left_v < reset_v && left_v < TOUCH_V, "{what}: {left_v} V");
         assert_eq!(plug(&mut bench), ControlMode::Idle, "{what}");

@@ -4,7 +4,9 @@
 use crate::complaints::{gives_nothing_away, telltale};
 use detent_content::{ContentLibrary, JobVariant, Language, ScenarioSource, Texts, VariantSeries};
 use detent_training::lesson::technician::{Persona, work};
-use detent_training::lesson::{CoursePart, CustomerAccount, Hidden, Scenario, judge, set_up};
+use detent_training::lesson::{
+    CoursePart, CustomerAccount, Hidden, Mains, Scenario, judge, set_up,
+};
 use detent_training::variant::VariantRefusal;
 use detent_training::without_breaks;
 use rayon::prelude::*;
@@ -13,7 +15,9 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Variants of each job that are looked at.
 const VARIANTS: usize = 3;
 /// Drafts of one job that are looked through for faults that no other reached: about twice through its cards.
-const DRAFTS: u64 = 800;
+const DRAFTS: u64 = 1300;
+/// Drafts of one job in which every board comes at both supplies.
+const DRAFTS_AT_BOTH: u64 = 60;
 
 fn library() -> ContentLibrary {
     ContentLibrary::builtin().expect("the built-in content is sound")
@@ -125,6 +129,50 @@ fn a_drill_keeps_its_panel_and_other_jobs_do_not() {
         BTreeSet::from(["key-pad".to_owned()])
     );
     assert_eq!(boards("drain-code").len(), library.boards.len());
+}
+
+/// So that what carries over to another board is not mixed up with another voltage.
+#[test]
+fn every_board_comes_at_both_supplies() {
+    let library = library();
+    let all: BTreeSet<(String, Mains)> = (library.boards.iter())
+        .flat_map(|board| Mains::ALL.map(|mains| (board.id.clone(), mains)))
+        .collect();
+    for name in ["drain-code", "exam-230-v-keys", "entry-two-keys"] {
+        let original = job(&library, name);
+        let series = series(&library, &original, 3);
+        let drafts = (0..DRAFTS_AT_BOTH).filter_map(|n| series.draft(&library, n));
+        let drawn = drafts.map(|draft| (draft.scenario.board, draft.scenario.mains));
+        let drawn: BTreeSet<(String, Mains)> = drawn.collect();
+        let is_a_drill = name.starts_with("entry");
+        let expected = all
+            .iter()
+            .filter(|(board, _)| !is_a_drill || *board == original.scenario.board);
+        assert_eq!(drawn, expected.cloned().collect(), "{name}");
+    }
+}
+
+#[test]
+fn variants_are_proved_on_every_board_at_both_supplies() {
+    let library = library();
+    let series = series(&library, &job(&library, "drain-code"), 3);
+    let mut of_machine: BTreeMap<(String, Mains), Vec<u64>> = BTreeMap::new();
+    for n in 0..DRAFTS {
+        if let Some(draft) = series.draft(&library, n) {
+            let machine = (draft.scenario.board, draft.scenario.mains);
+            of_machine.entry(machine).or_default().push(n);
+        }
+    }
+    assert_eq!(of_machine.len(), library.boards.len() * Mains::ALL.len());
+    let found = of_machine.par_iter().map(|(machine, drafts)| {
+        let mut proved = drafts.iter().map(|n| {
+            let proved = series.prove_in_slices(&library, *n);
+            without_breaks(proved).expect("it is tried").is_ok()
+        });
+        (machine, proved.any(|proved| proved))
+    });
+    let missing: Vec<_> = found.filter(|(_, found)| !found).collect();
+    assert_eq!(missing, []);
 }
 
 #[test]

@@ -94,6 +94,9 @@ impl Texts {
                     &[value, ("above", number(above)), ("below", number(below))],
                 )
             }
+            BoardFault::SupplyUnmatched(mains) => {
+                name("file-board-supply-unmatched", &format!("{mains:?}"))
+            }
             BoardFault::StageCount(stage) => name("file-board-stage-count", stage.name()),
             BoardFault::TextKey(key) => name("file-board-text-key", key),
         }

@@ -4,8 +4,9 @@ use super::gesture::Gesture;
 use super::mode::PhaseKind;
 use super::monitor::{Monitor, Routine, Stage};
 use super::signs::LampRules;
-use crate::interface::{Button, Component, Mains, Terminal};
+use crate::interface::{Button, Component, Mains, Rating, Terminal};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// One board: its panel, limits, programs, codes, service mode, pins and service sheet.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -27,8 +28,8 @@ pub struct Board {
     pub cancel_ms: u32,
     /// Lamps.
     pub lamps: LampRules,
-    /// Supply levels.
-    pub supply: SupplyRules,
+    /// Supply levels, for each of `mains`.
+    pub supply: BTreeMap<Mains, SupplyRules>,
     /// Pressure input.
     pub pressure: PressureRules,
     /// Thermistor input.
@@ -102,7 +103,7 @@ impl Selector {
 }
 
 /// Levels of the bulk capacitor's voltage.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SupplyRules {
     /// The control forgets its volatile state below this, V.
@@ -457,6 +458,13 @@ pub struct SheetEntry {
 }
 
 impl Board {
+    /// Levels at this supply; at one that the board is not made for nothing is too low.
+    pub fn supply_rules(&self, rating: Rating) -> SupplyRules {
+        let mut supplies = self.supply.iter();
+        let here = supplies.find(|(mains, _)| mains.rating() == rating);
+        here.map_or_else(SupplyRules::default, |(_, rules)| *rules)
+    }
+
     /// The code that stands for `monitor`.
     pub fn code_of(&self, monitor: Monitor) -> Option<u8> {
         self.codes

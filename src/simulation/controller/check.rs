@@ -5,7 +5,7 @@ use super::gesture::GestureStep;
 use super::memory::MAX_CODES;
 use super::monitor::{Monitor, Stage};
 use super::signs::{Signs, sum};
-use crate::interface::{Button, Terminal};
+use crate::interface::{Button, Mains, Terminal};
 use crate::units::{Span, TICK_MS};
 
 /// Slowest and fastest normal flashing, Hz (IEC 60073, read in a secondary source).
@@ -159,6 +159,9 @@ pub enum BoardFault {
         /// Upper bound.
         below: f64,
     },
+    /// A supply that the board is made for without its levels, or levels of one that it is not made for.
+    #[error("{0:?} must stand in `mains` and in `supply`, or in neither")]
+    SupplyUnmatched(Mains),
     /// A stage of recalibration missing or twice.
     #[error("stage {0} must stand exactly once")]
     StageCount(Stage),
@@ -231,8 +234,20 @@ impl Board {
 
     fn check_numbers(&self, found: &mut Problems) {
         let inf = f64::INFINITY;
-        found.bounds("supply.reset_v", self.supply.reset_v, 0.0, inf);
-        found.bounds("supply.sag_v", self.supply.sag_v, self.supply.reset_v, inf);
+        for mains in Mains::ALL {
+            let field = |name: &str| format!("supply[{mains:?}]{name}");
+            match self.supply.get(&mains) {
+                Some(levels) if self.mains.contains(&mains) => {
+                    found.bounds(&field(".reset_v"), levels.reset_v, 0.0, inf);
+                    found.bounds(&field(".sag_v"), levels.sag_v, levels.reset_v, inf);
+                }
+                Some(_) => found.add(&field(""), BoardFault::SupplyUnmatched(mains)),
+                None if self.mains.contains(&mains) => {
+                    found.add("supply", BoardFault::SupplyUnmatched(mains));
+                }
+                None => {}
+            }
+        }
         let p = &self.pressure;
         found.bounds("pressure.v_per_kpa", p.v_per_kpa, 0.0, inf);
         found.bounds("pressure.zero_v", p.zero_v, p.min_v, p.max_v);

@@ -17,7 +17,7 @@ use super::signs::Picture;
 use super::tries::Tries;
 use super::view::ControlView;
 use super::watch::{Aim, Limits, Watch};
-use crate::interface::{Button, Direction, Relay};
+use crate::interface::{Button, Direction, Rating, Relay};
 use crate::units::{Span, TICK_MS, TICK_S, TICKS_PER_S};
 use serde::Serialize;
 use std::sync::Arc;
@@ -127,12 +127,12 @@ pub struct Controller {
 }
 
 impl Controller {
-    /// A board without power. The board should have passed [`Board::check`].
-    pub fn new(board: &Board, memory: Memory) -> Controller {
+    /// A board for this supply, without power. The board should have passed [`Board::check`].
+    pub fn new(board: &Board, rating: Rating, memory: Memory) -> Controller {
         Controller {
             firm: Arc::new(Firm {
                 board: board.clone(),
-                limits: Limits::compile(board),
+                limits: Limits::compile(board, rating),
                 entry: Automaton::compile(&board.gesture),
                 mm_per_v: mm_per_volt(board.pressure.v_per_kpa),
                 debounce_ticks: (board.debounce_ms / TICK_MS as u32).max(1) as u16,
@@ -345,7 +345,6 @@ impl Controller {
     /// capacitor still lets through, and remembers until that is used up.
     fn supplied(&mut self, firm: &Firm, inputs: &Inputs) -> bool {
         let board = &firm.board;
-        let supply = &board.supply;
         if inputs.supplied {
             if self.power == Power::Off {
                 self.panel.lid = Debounce::resting(inputs.lid_closed);
@@ -363,7 +362,7 @@ impl Controller {
             return true;
         }
         self.drive.drop_out();
-        if inputs.bulk_v >= supply.reset_v {
+        if inputs.bulk_v >= firm.limits.reset_v() {
             if self.power == Power::On {
                 self.power = Power::Starved;
             }

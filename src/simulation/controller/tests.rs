@@ -1,9 +1,12 @@
 //! The control against a small scripted machine: ramps instead of physics.
 
 use super::*;
-use crate::interface::{Relay, Relays};
+use crate::interface::{Mains, Rating, Relay, Relays};
 use crate::units::{Span, TICK_S, TICKS_PER_S};
 use proptest::prelude::*;
+
+/// The supply of the board in these tests.
+const RATING: Rating = Mains::V120Hz60.rating();
 
 fn board() -> Board {
     ron::from_str(include_str!("../../../assets/boards/arc-dial.ron")).expect("the board reads")
@@ -71,7 +74,7 @@ struct Rig {
 impl Rig {
     fn new(memory: Memory) -> Rig {
         let mut rig = Rig {
-            control: Controller::new(&board(), memory),
+            control: Controller::new(&board(), RATING, memory),
             out: Outputs::default(),
             lid_closed: true,
             start: false,
@@ -724,7 +727,7 @@ fn the_hold_ends_with_stop_held_and_the_lid_moves_nothing_on_this_board() {
 /// This board, in the fault hold of a lock that does not move.
 fn held(board: &Board) -> Rig {
     let mut rig = Rig::new(calibrated());
-    rig.control = Controller::new(board, calibrated());
+    rig.control = Controller::new(board, RATING, calibrated());
     rig.lock_moves = false;
     rig.run(1.0);
     rig.level_mm = 299.0;

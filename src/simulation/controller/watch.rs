@@ -3,31 +3,38 @@
 //! A condition that has lasted its delay first costs a retry: the loads rest and the work goes on.
 //! When the retries are used up, the monitor raises its fault.
 
-use super::board::Board;
+use super::board::{Board, SupplyRules};
 use super::drive::{Demand, Drive};
 use super::monitor::Monitor;
 use super::sense::Sense;
-use crate::interface::Relay;
+use crate::interface::{Rating, Relay};
 use crate::units::{TICK_MS, TICK_S, TICKS_PER_S};
 use serde::Serialize;
 
 const COUNT: usize = Monitor::ALL.len();
 
-/// Delays, retries and rests by monitor, in ticks.
+/// Delays, retries and rests by monitor, in ticks; levels of the supply at hand.
 #[derive(Clone, Debug)]
 pub(super) struct Limits {
     delay: [u32; COUNT],
     retries: [u8; COUNT],
     rest: [u32; COUNT],
+    supply: SupplyRules,
 }
 
 impl Limits {
-    /// A monitor without a rule never trips.
-    pub fn compile(board: &Board) -> Limits {
+    /// The control forgets its volatile state below this, V.
+    pub fn reset_v(&self) -> f64 {
+        self.supply.reset_v
+    }
+
+    /// A monitor without a rule never trips; a supply without levels is never too low.
+    pub fn compile(board: &Board, rating: Rating) -> Limits {
         let mut limits = Limits {
             delay: [u32::MAX; COUNT],
             retries: [0; COUNT],
             rest: [0; COUNT],
+            supply: board.supply_rules(rating),
         };
         for rule in &board.monitors {
             let index = rule.monitor.index();
@@ -155,7 +162,7 @@ impl Watch {
     ) -> Option<Monitor> {
         let mut tally = Tally {
             count: &mut self.count,
-            delay: &limits.delay,
+            limits,
             tripped: None,
         };
         let lock_driven = drive.relays.has(Relay::Lock);
@@ -274,11 +281,12 @@ impl MotorWatch {
         let over =
             sense.motor_a > motor.overload_a && (aim.spin.is_none() || sense.rpm < motor.start_rpm);
         tally.leaks(Monitor::MotorOverload, over);
-        tally.lasts(Monitor::SupplyLow, sense.bulk_v < board.supply.sag_v);
+        let sags = sense.bulk_v < tally.limits.supply.sag_v;
+        tally.lasts(Monitor::SupplyLow, sags);
         if aim.agitate {
             self.stroke_ticks += 1;
             self.stroke_pulses += u32::from(sense.pulses);
-            if self.stroke_ticks >= tally.delay[Monitor::PulsesWeak.index()] {
+            if self.stroke_ticks >= tally.limits.delay[Monitor::PulsesWeak.index()] {
                 let turns = f64::from(self.stroke_pulses) / f64::from(motor.pulses_per_rev);
                 let rpm = turns / (f64::from(self.stroke_ticks) * TICK_S) * 60.0;
                 if rpm > 0.0 && rpm < motor.agitate_min_rpm {
@@ -305,7 +313,7 @@ impl MotorWatch {
 /// The counters at work during one tick, and the first monitor that tripped.
 struct Tally<'a> {
     count: &'a mut [u32; COUNT],
-    delay: &'a [u32; COUNT],
+    limits: &'a Limits,
     tripped: Option<Monitor>,
 }
 
@@ -315,7 +323,7 @@ impl Tally<'_> {
     }
 
     fn reaches(&mut self, monitor: Monitor, count: u32) {
-        if count >= self.delay[monitor.index()] {
+        if count >= self.limits.delay[monitor.index()] {
             self.trip(monitor);
         }
     }

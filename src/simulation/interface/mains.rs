@@ -12,7 +12,7 @@ pub struct Rating {
 }
 
 /// Mains supply at the customer's home.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Mains {
     /// 120 V, 60 Hz.
     V120Hz60,

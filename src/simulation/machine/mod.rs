@@ -41,8 +41,8 @@ impl Machine {
             plant.set_detents(turn);
         }
         Machine {
+            control: Controller::new(board, plant.rating(), memory),
             plant,
-            control: Controller::new(board, memory),
             board: board.clone(),
             outputs: Outputs::default(),
             buttons: [false; Button::ALL.len()],
@@ -103,8 +103,8 @@ impl Machine {
         self.plant.replace(component);
         if component == Component::Board {
             self.past_tries = self.tries().iter().cloned().collect();
-            self.control =
-                Controller::new(&self.board, Memory::default()).counting_from(self.now().0);
+            let (rating, memory) = (self.plant.rating(), Memory::default());
+            self.control = Controller::new(&self.board, rating, memory).counting_from(self.now().0);
             self.outputs = Outputs::default();
             self.awake = false;
         }

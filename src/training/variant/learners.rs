@@ -260,6 +260,28 @@ mod tests {
         }
     }
 
+    /// So that a job which is too easy without the guesser is too easy with any.
+    #[test]
+    fn a_guesser_who_gets_somewhere_only_lets_more_learners_pass() {
+        let expert = score(1.0);
+        let mut shares = Vec::new();
+        for kept in [0.0, 0.4, 0.8, 1.0] {
+            let guesser = score(kept);
+            let with = demands(&expert, &guesser);
+            let without = Demands {
+                guesser: None,
+                ..demands(&expert, &guesser)
+            };
+            let (without, with) = (without.share_passing(), with.share_passing());
+            assert!(without <= with, "{kept}: {without} and {with}");
+            shares.push((without, with));
+        }
+        assert!(
+            shares.iter().any(|(without, with)| without < with),
+            "{shares:?}"
+        );
+    }
+
     /// One slip is enough: hands in a circuit that nobody proved dead.
     #[test]
     fn hands_that_are_put_in_unsafely_are_no_pass() {

@@ -112,6 +112,11 @@ pub(super) async fn tried(
     if band.is_some() && faults > 1 && done.noted_codes().len() < faults {
         return Ok(Err(VariantRefusal::OneHidesTheOther));
     }
+    // The guesser's way can only let more learners pass: what is too easy without it need not be tried by more people.
+    let at_least = Demands::of(&done, &score, None).share_passing();
+    if band.is_some_and(|band| at_least > band.chance_of_passing.1) {
+        return Ok(Err(VariantRefusal::TooEasy));
+    }
     let scores = scores(&scenario, &bench).await;
     let guesser = PEOPLE.iter().position(|one| *one == Persona::Guesser);
     let guesser = guesser.and_then(|n| scores[n].as_ref());
