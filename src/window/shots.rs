@@ -1,6 +1,7 @@
 //! Pictures on request: show so many frames, save one, go on to the next, leave.
 
 use super::camera::{MainCamera, to_window};
+use super::flat::FlatScene;
 use super::practice::DrillRes;
 use super::scene::console::lamps::{Place, in_window};
 use super::scene::console::layout::LampId;
@@ -42,25 +43,32 @@ fn places(
     ui_state: &UiState,
     eye: (&Camera, &GlobalTransform),
     lamps: Query<(&Place, &GlobalTransform)>,
+    flat: &FlatScene,
 ) -> String {
     let mut text = String::new();
-    for (place, spot) in &lamps {
-        let Some(lamp) = in_window(place, spot, eye, ui_state.stage) else {
-            continue;
+    let seen: Vec<(LampId, Vec2, f32)> = if ui_state.flat {
+        flat.lamps().collect()
+    } else {
+        let in_scene = |(place, spot): (&Place, _)| {
+            let lamp = in_window(place, spot, eye, ui_state.stage)?;
+            Some((place.id, lamp.at, lamp.radius))
         };
-        let name = match place.id {
+        lamps.iter().filter_map(in_scene).collect()
+    };
+    for (id, at, radius) in seen {
+        let name = match id {
             LampId::Code(bit) => format!("code.{bit}"),
             LampId::Lock => "lock".to_owned(),
         };
-        let lit = place.id.lit(bench.view().machine.lamps);
+        let lit = match id.lit(bench.view().machine.lamps) {
+            true => "lit",
+            false => "dark",
+        };
         // Writing to a string cannot fail.
         let _ = writeln!(
             text,
-            "lamp {name} {:.1} {:.1} {:.1} {}",
-            lamp.at.x,
-            lamp.at.y,
-            lamp.radius,
-            if lit { "lit" } else { "dark" }
+            "lamp {name} {:.1} {:.1} {radius:.1} {lit}",
+            at.x, at.y
         );
     }
     if !bench.view().cabinet_open {
@@ -91,6 +99,7 @@ fn take(
     mut ui_state: ResMut<UiState>,
     eye: Single<(&Camera, &GlobalTransform), With<MainCamera>>,
     lamps: Query<(&Place, &GlobalTransform)>,
+    flat: Res<FlatScene>,
     capturing: Query<(), With<Capturing>>,
     mut drill: ResMut<DrillRes>,
     mut screen: ResMut<NextState<Screen>>,
@@ -115,7 +124,7 @@ fn take(
         shot.taken = true;
         shot.frame = 0;
         let beside = path.with_extension("places");
-        if let Err(error) = std::fs::write(&beside, places(&bench, &ui_state, *eye, lamps)) {
+        if let Err(error) = std::fs::write(&beside, places(&bench, &ui_state, *eye, lamps, &flat)) {
             error!("{}: {error}", beside.display());
             exit.write(AppExit::error());
         }

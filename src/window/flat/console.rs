@@ -63,6 +63,17 @@ impl Face {
         Area::from_center_size(self.to_window(middle), vec2(size.x, size.y) * self.per_m)
     }
 
+    /// Each lamp's middle and the radius of its lens, points.
+    pub fn lamps(self, layout: &Layout) -> impl Iterator<Item = (LampId, Pos2, f32)> {
+        layout.lamps.iter().map(move |lamp| {
+            let radius_m = match &lamp.form {
+                Form::Round(radius) => *radius,
+                Form::Bar(corners) => corners.iter().map(|c| c.length()).fold(f32::MAX, f32::min),
+            };
+            (lamp.id, self.to_window(lamp.at), radius_m * self.per_m)
+        })
+    }
+
     /// What hands and eyes find on it.
     pub fn places(self, layout: &Layout) -> Vec<(GripKind, Place)> {
         let code = (layout.lamps.iter()).filter(|lamp| matches!(lamp.id, LampId::Code(_)));
@@ -191,6 +202,10 @@ pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown
     let displayed = shown.displayed;
     for lamp in &layout.lamps {
         let on = lamp.id.lit(displayed.lamps);
+        let lit = match lamp.id {
+            LampId::Code(_) => lit,
+            LampId::Lock => t::LAMP_LIT,
+        };
         let colour = if on { lit } else { t::INK };
         let middle = face.to_window(lamp.at);
         match &lamp.form {

@@ -11,7 +11,7 @@ use super::pick::PointingSystems;
 use super::pointing::{Pick, Pointing};
 use super::scene::console::KnobFeel;
 use super::scene::console::lamps::colour_of;
-use super::scene::console::layout::Layout;
+use super::scene::console::layout::{LampId, Layout};
 use super::scene::displayed::{DisplayedMachine, displayed_board};
 use super::scene::grips::{GripKind, Outline};
 use super::state::{BenchRes, Screen, UiState, ViewKind};
@@ -117,6 +117,13 @@ impl FlatScene {
             GripKind::Pick(pick) if place.contains(point) => Some(*pick),
             GripKind::Pick(_) | GripKind::Lamps => None,
         })
+    }
+
+    /// Each lamp of the console, its middle and the radius of its lens, points.
+    pub fn lamps(&self) -> impl Iterator<Item = (LampId, Vec2, f32)> {
+        let face = self.face.iter();
+        face.flat_map(|(layout, face, _)| face.lamps(layout))
+            .map(|(lamp, at, radius)| (lamp, Vec2::new(at.x, at.y), radius))
     }
 
     /// Where this is.
