@@ -124,7 +124,7 @@ fn a_supply_without_levels_and_levels_without_a_supply() {
         let expected = Problem::Board(Box::new(BoardFault::SupplyUnmatched(mains)));
         assert_eq!(error.problem, expected);
     };
-    let levels = "        V230Hz50: (reset_v: 50.0, sag_v: 110.0),\n    },";
+    let levels = "        V230Hz50: (reset_v: 50.0, sag_v: 212.0),\n    },";
     let (errors, line) = bad(levels, "\n    },");
     unmatched(&errors, line - 2, "supply", Mains::V230Hz50);
     let (errors, line) = bad(

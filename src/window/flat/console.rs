@@ -13,6 +13,8 @@ use bevy_egui::egui::{
 use detent_simulation::interface::Button;
 use std::f32::consts::TAU;
 
+/// How much wider and higher than the lamps' middles their field is, m.
+const ROUND_LAMPS_M: f32 = 0.036;
 /// How far the knob reaches, m.
 const KNOB_M: f32 = 0.055;
 /// A letter's height is so much of its font's size.
@@ -76,15 +78,10 @@ impl Face {
 
     /// What hands and eyes find on it.
     pub fn places(self, layout: &Layout) -> Vec<(GripKind, Place)> {
-        let code = (layout.lamps.iter()).filter(|lamp| matches!(lamp.id, LampId::Code(_)));
-        let field = match layout.window {
-            Some((middle, size)) => Some(self.rect(middle, size)),
-            None => code
-                .map(|lamp| Area::from_center_size(self.to_window(lamp.at), vec2(0.0, 0.0)))
-                .reduce(|field, lamp| field.union(lamp))
-                .map(|field| field.expand(0.02 * self.per_m)),
-        };
-        let lamps = field.map(|field| (GripKind::Lamps, Place::Box(field)));
+        let lamps = layout.code_field().map(|field| {
+            let field = self.rect(field.center(), field.size() + ROUND_LAMPS_M);
+            (GripKind::Lamps, Place::Box(field))
+        });
         let knob = layout.knob.map(|knob| {
             let disc = Place::Disc(self.to_window(knob.middle), KNOB_M * self.per_m);
             (GripKind::Pick(Pick::Knob), disc)

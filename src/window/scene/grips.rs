@@ -1,7 +1,7 @@
 //! Where hands and eyes find knob, buttons, lamps, lid and plug in the window: for the guide's light, and for whoever
 //! drives the page.
 
-use super::console::layout::{LampId, Layout};
+use super::console::layout::Layout;
 use super::console::{face, knob_middle};
 use super::inside::{PLUG_IN, PLUG_OUT};
 use super::washer::{LID_SIZE, Lid};
@@ -69,13 +69,6 @@ fn corners(of: Rect, place: impl Fn(Vec2) -> Vec3) -> Outline<Vec3> {
 fn on_console(board: &Board) -> Places {
     let layout = Layout::of(&board.panel, &board.lamps);
     let on_face = |place: Vec2| face().transform_point(place.extend(0.015));
-    let lamps = (layout.lamps.iter()).filter(|lamp| matches!(lamp.id, LampId::Code(_)));
-    let field = match layout.window {
-        Some((middle, size)) => Some(Rect::from_center_size(middle, size)),
-        None => lamps
-            .map(|lamp| Rect::from_center_size(lamp.at, Vec2::ZERO))
-            .reduce(|field, lamp| field.union(lamp)),
-    };
     let buttons = layout.buttons.iter().map(|(button, place, _)| {
         let ring = Outline::Ring(on_face(*place), ROUND_BUTTON_M);
         (GripKind::Pick(Pick::Button(*button)), ring)
@@ -84,7 +77,7 @@ fn on_console(board: &Board) -> Places {
         let ring = Outline::Ring(middle, ROUND_KNOB_M);
         (GripKind::Pick(Pick::Knob), ring)
     });
-    let field = field.map(|field| {
+    let field = layout.code_field().map(|field| {
         let line = corners(field.inflate(ROUND_LAMPS_M), on_face);
         (GripKind::Lamps, line)
     });

@@ -193,6 +193,19 @@ impl Layout {
         layout
     }
 
+    /// What an eye must take in to read a code: the window before the lamps, or else what has the middles of all of
+    /// them in it; none without lamps.
+    pub fn code_field(&self) -> Option<Rect> {
+        let window = self
+            .window
+            .map(|(middle, size)| Rect::from_center_size(middle, size));
+        let code = (self.lamps.iter()).filter(|lamp| matches!(lamp.id, LampId::Code(_)));
+        window.or_else(|| {
+            code.map(|lamp| Rect::from_center_size(lamp.at, Vec2::ZERO))
+                .reduce(|field, lamp| field.union(lamp))
+        })
+    }
+
     /// Weighted lamps in an arc over the dial, tens left of units.
     fn arc(&mut self, tens: &[u8], units: &[u8]) {
         let step = 13.5f32.to_radians();
