@@ -861,12 +861,23 @@ const COMMANDS = {
         await person.see("a reading", (seen) => seen.readings === count, 5_000).catch(() => {});
       }
     };
+    // A press that a slow frame swallowed is made again: what the check showed has its time beside it.
+    const check = async () => {
+      const labels = () => page.evaluate(() => globalThis.detent.labels());
+      const times = async () => (await labels()).filter((label) => /^\d\d:\d\d\.\d\d$/.test(label)).join();
+      const before = await times();
+      for (let press = 0; press < 5; press += 1) {
+        await person.click("Check the meter on a proving unit");
+        if (await until("a check", async () => await times() !== before, 5_000).catch(() => false)) return;
+      }
+      throw new Error("the meter was never checked");
+    };
     // Dead is what a meter shows that was checked before and after.
-    await person.click("Check the meter on a proving unit");
+    await check();
     await person.press("d");
     await sleep(1_000);
     await measure("V DC", "Bulk +", "Bulk −", 1);
-    await person.click("Check the meter on a proving unit");
+    await check();
     await person.picture("cabinet-1280x720.png");
     await person.press("b");
     await sleep(600);
