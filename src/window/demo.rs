@@ -569,6 +569,7 @@ impl BenchPort for DemoBench {
             spent: 46.0,
             labour: 15.0,
             consumables: 0.0,
+            bill: 61.0,
             minutes: self.minutes,
             waited_hours: 0.0,
             finished: self.finished,

@@ -76,7 +76,24 @@ pub const fn consumables(component: Component) -> &'static [Consumable] {
         Component::DrainHose => &[Consumable::CableTie],
         Component::PressureHose => &[Consumable::HoseClamp],
         Component::Harness => &[Consumable::ContactCleaner],
-        _ => &[],
+        Component::Supply
+        | Component::Cord
+        | Component::LineFuse
+        | Component::Filter
+        | Component::Board
+        | Component::Dial
+        | Component::LidLock
+        | Component::Motor
+        | Component::RunCapacitor
+        | Component::ClutchActuator
+        | Component::Pickup
+        | Component::PressureSensor
+        | Component::Thermistor
+        | Component::Belt
+        | Component::Tub
+        | Component::Laundry
+        | Component::Taps
+        | Component::Floor => &[],
     }
 }
 

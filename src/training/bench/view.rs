@@ -129,6 +129,8 @@ pub struct BenchView<'a> {
     pub labour: f64,
     /// What the work so far used up, in whole units.
     pub consumables: f64,
+    /// What the job comes to so far, in whole units: parts, work and what the work used up.
+    pub bill: f64,
     /// Work time, minutes, without waits for parts.
     pub minutes: f64,
     /// Time waited for parts, h.

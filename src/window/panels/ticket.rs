@@ -65,7 +65,6 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
         ui.spacing_mut().interact_size.y = 20.0;
         let (job, view) = (context.bench.job(), context.bench.view());
         let over = |bad: bool| if bad { t::BAD } else { t::TEXT };
-        let bill = view.spent + view.labour + view.consumables;
         let minutes = context.with(
             "ticket-minutes-of",
             &[
@@ -82,7 +81,7 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
         let money = context.with(
             "ticket-money-of",
             &[
-                ("spent", Value::from(bill.round())),
+                ("spent", Value::from(view.bill.round())),
                 ("budget", Value::from(job.budget)),
             ],
         );
@@ -90,7 +89,7 @@ fn facts_ui(ui: &mut Ui, context: &mut PanelContext) {
             ui,
             context.fixed("ticket-money"),
             money,
-            over(bill > job.budget),
+            over(view.bill > job.budget),
         );
         let labour = context.texts.whole_money(view.labour);
         kit::row(ui, context.fixed("ticket-labour"), labour, t::TEXT);

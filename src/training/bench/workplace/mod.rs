@@ -319,11 +319,7 @@ impl Bench {
             let component = opened(action).filter(|c| holds_water(*c))?;
             Some((at, component))
         })?;
-        let washed = self.milestones().iter();
-        let washed = washed
-            .filter(|l| l.at >= since && l.kind == MilestoneKind::ProgramFinished)
-            .map(|l| l.at)
-            .min();
+        let washed = self.first(MilestoneKind::ProgramFinished, since);
         let tells = |check: &LeakCheck| {
             check.at >= since && (check.has_water() || washed.is_some_and(|at| at <= check.at))
         };
@@ -335,11 +331,7 @@ impl Bench {
     /// the machine runs.
     pub fn demonstration_due(&self) -> bool {
         let repaired = self.repairs().last().map_or(self.began, |(at, _)| at);
-        let ran = self.milestones().iter();
-        let ran = ran
-            .filter(|l| l.at >= repaired && l.kind == MilestoneKind::ProgramFinished)
-            .map(|l| l.at)
-            .min();
+        let ran = self.first(MilestoneKind::ProgramFinished, repaired);
         let shown = |(at, question): (Time, Question)| {
             question == Question::Demonstration && ran.is_some_and(|ran| ran <= at)
         };
@@ -414,9 +406,14 @@ impl Bench {
 
     /// Whether the machine went through a milestone of this kind since `since`.
     pub fn passed(&self, kind: MilestoneKind, since: Time) -> bool {
-        self.milestones()
-            .iter()
-            .any(|l| l.at >= since && l.kind == kind)
+        self.first(kind, since).is_some()
+    }
+
+    /// When it first went through a milestone of this kind since `since`.
+    fn first(&self, kind: MilestoneKind, since: Time) -> Option<Time> {
+        let mut milestones = self.milestones().iter();
+        let first = milestones.find(|l| l.at >= since && l.kind == kind);
+        first.map(|l| l.at)
     }
 
     /// Whether the basket was empty in the last recalibration that passed since `since`; none where none has.
@@ -445,6 +442,7 @@ impl Bench {
             spent: self.spent,
             labour: self.labour(),
             consumables: self.consumables(),
+            bill: self.bill(),
             minutes: self.minutes(),
             waited_hours: self.waited_hours,
             finished: self.report.is_some(),
