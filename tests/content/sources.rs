@@ -1,30 +1,8 @@
 //! The tables of tests/SOURCES.md: what they name is there, and the limits of voltage stand where they say.
 
+use crate::rust_files::{root, rust_files};
 use std::collections::BTreeSet;
 use std::fs;
-use std::path::{Path, PathBuf};
-
-fn root() -> &'static Path {
-    Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."))
-}
-
-/// Every Rust file of a folder of the project, with its text.
-fn rust_files(folder: &str) -> Vec<(PathBuf, String)> {
-    let mut folders = vec![root().join(folder)];
-    let mut files = Vec::new();
-    while let Some(folder) = folders.pop() {
-        for entry in fs::read_dir(&folder).expect("a folder of the project") {
-            let path = entry.expect("it can be listed").path();
-            if path.is_dir() {
-                folders.push(path);
-            } else if path.extension().is_some_and(|e| e == "rs") {
-                let text = fs::read_to_string(&path).expect("a source is UTF-8");
-                files.push((path, text));
-            }
-        }
-    }
-    files
-}
 
 /// Names of the tests in a source: the functions behind `#[test]`.
 fn tests_in(text: &str) -> impl Iterator<Item = &str> {

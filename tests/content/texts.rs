@@ -1,6 +1,7 @@
 //! The language files say the same things in every language, and everything that the program asks
 //! them for.
 
+use crate::rust_files::rust_files;
 use detent_content::{ContentLibrary, Language, Texts, builtin, read_board};
 use detent_simulation::controller::Monitor;
 use detent_simulation::interface::Component;
@@ -8,8 +9,6 @@ use detent_training::bench::Caution;
 use detent_training::reason::Remedy;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use std::collections::{BTreeMap, BTreeSet};
-use std::fs;
-use std::path::Path;
 
 /// Key of each message with the arguments in its text; attributes count as keys of their own. Left out are
 /// words that one language changes with the supply (`word-…`) and the supply itself, which every text is given.
@@ -376,21 +375,11 @@ fn no_complaint_names_what_the_machine_has_not() {
 
 #[test]
 fn every_key_that_the_source_names_is_there() {
-    let root = Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."));
-    let mut folders = vec![root.join("src")];
     let mut missing = Vec::new();
-    while let Some(folder) = folders.pop() {
-        for entry in fs::read_dir(&folder).expect("src can be listed") {
-            let path = entry.expect("src can be listed").path();
-            if path.is_dir() {
-                folders.push(path);
-            } else if path.extension().is_some_and(|e| e == "rs") {
-                let text = fs::read_to_string(&path).expect("a source is UTF-8");
-                // Unit tests ask for keys that are not there on purpose.
-                let program = text.split("#[cfg(test)]").next().unwrap_or("");
-                missing.extend(missing_keys(program).map(|key| (path.clone(), key)));
-            }
-        }
+    for (path, text) in rust_files("src") {
+        // Unit tests ask for keys that are not there on purpose.
+        let program = text.split("#[cfg(test)]").next().unwrap_or("");
+        missing.extend(missing_keys(program).map(|key| (path.clone(), key)));
     }
     assert!(missing.is_empty(), "no such texts: {missing:#?}");
 }
