@@ -12,7 +12,8 @@ use detent_training::without_breaks;
 pub struct FirstJob {
     pub jobs: LibraryJobs,
     pub bench: Box<dyn BenchPort>,
-    pub seed: u64,
+    /// Its place among the jobs on offer, and the seed that it was set up with.
+    pub start: (usize, u64),
 }
 
 impl FirstJob {
@@ -21,9 +22,8 @@ impl FirstJob {
     /// # Errors
     /// A sentence that says what is wrong with a file or the script.
     pub fn open(options: &AppOptions, jobs: LibraryJobs) -> Result<FirstJob, String> {
-        let (offer, seed) = options
-            .start
-            .unwrap_or((0, jobs.offers().first().map_or(1, |o| o.seed)));
+        let first = || (0, jobs.offers().first().map_or(1, |o| o.seed));
+        let (offer, seed) = options.start.unwrap_or_else(first);
         let opened = without_breaks(jobs.open(offer, seed));
         let mut bench = opened.map_err(|error| error.words(&Texts::load(options.language)))?;
         for (line, step) in &options.script {
@@ -31,7 +31,8 @@ impl FirstJob {
                 .run(step)
                 .map_err(|error| format!("line {line}: {error}"))?;
         }
-        Ok(FirstJob { jobs, bench, seed })
+        let start = (offer, seed);
+        Ok(FirstJob { jobs, bench, start })
     }
 }
 

@@ -224,8 +224,8 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             250,
         )));
     }
-    let FirstJob { jobs, bench, seed } = first;
-    let offer = options.start.map_or(0, |(offer, _)| offer);
+    let FirstJob { jobs, bench, start } = first;
+    let (offer, seed) = start;
     let mut drill_res = practice::DrillRes::new(jobs.content());
     if let Some(shown) = options.drill {
         drill_res.show(shown, seed);
@@ -243,7 +243,6 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             page: options.page,
             hidden: options.hidden,
             flat: options.flat.unwrap_or_default(),
-            flat_without_card: options.flat.is_none(),
             // A picture shows the moment at which its script ended.
             speed: if options.pictures.is_empty() { 1 } else { 0 },
             offer,
@@ -267,6 +266,9 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     pace::plugin(app);
     scene::plugin(app);
     views::plugin(app);
+    if options.flat.is_none() {
+        app.add_systems(PostStartup, flat::draw_flat_without_card);
+    }
     pick::plugin(app);
     flat::plugin(app);
     input::plugin(app);

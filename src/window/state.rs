@@ -854,8 +854,6 @@ pub struct UiState {
     pub view: ViewKind,
     /// The machine is drawn flat instead of as a scene.
     pub flat: bool,
-    /// Nobody has chosen between the two: without a graphics card it is drawn flat.
-    pub flat_without_card: bool,
     /// Right tab.
     pub tab: Tab,
     /// Time runs this many times as fast.
@@ -988,7 +986,6 @@ impl Default for UiState {
             language: Language::En,
             view: ViewKind::Machine,
             flat: false,
-            flat_without_card: false,
             tab: Tab::Sheet,
             speed: 1,
             stopped: None,

@@ -165,14 +165,12 @@ fn spawn_cameras(
     mut settings: ResMut<EguiGlobalSettings>,
     adapter: Option<Res<RenderAdapterInfo>>,
     picture: Option<Res<Shot>>,
-    mut ui_state: ResMut<UiState>,
 ) {
     settings.auto_create_primary_context = false;
     let software = adapter.is_some_and(|info| format!("{:?}", info.device_type) == "Cpu");
     // Without a graphics card a window draws the scene at half its size and without extra samples.
     // A picture may take its time.
     let cheap = software && picture.is_none();
-    ui_state.flat |= cheap && ui_state.flat_without_card;
     let image = images.add(Image::new_target_texture(
         640,
         480,

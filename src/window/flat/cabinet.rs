@@ -57,25 +57,17 @@ pub fn places(stage: Area) -> Vec<(GripKind, Place)> {
     boxes.collect()
 }
 
-/// A component's pins on its own box, in order.
-fn pins_of(part: Part) -> impl Iterator<Item = Pin> {
-    Pin::all().filter(move |pin| part_of(*pin) == part)
-}
-
-/// Where a pin is on its component's box.
-fn spot(area: Area, pin: Pin) -> Pos2 {
-    let part = part_of(pin);
-    let count = pins_of(part).count();
-    let nth = pins_of(part).position(|other| other == pin).unwrap_or(0);
-    // The board has many: in two rows.
-    let rows = if count > 12 { 3 } else { 1 };
-    let (column, row, columns) = (
-        nth % count.div_ceil(rows),
-        nth / count.div_ceil(rows),
-        count.div_ceil(rows),
-    );
-    let x = area.left() + area.width() * (column as f32 + 0.5) / columns as f32;
-    pos2(x, area.bottom() - 9.0 - 9.0 * row as f32)
+/// Where each pin of a component is on its box, in order.
+fn spots(area: Area, part: Part) -> impl Iterator<Item = (Pin, Pos2)> {
+    let pins: Vec<Pin> = Pin::all().filter(|pin| part_of(*pin) == part).collect();
+    // The board has too many for one row.
+    let rows = if pins.len() > 12 { 3 } else { 1 };
+    let columns = pins.len().div_ceil(rows).max(1);
+    pins.into_iter().enumerate().map(move |(nth, pin)| {
+        let (column, row) = (nth % columns, nth / columns);
+        let x = area.left() + area.width() * (column as f32 + 0.5) / columns as f32;
+        (pin, pos2(x, area.bottom() - 9.0 - 9.0 * row as f32))
+    })
 }
 
 /// Draws the boxes, the pins and the probes.
@@ -103,8 +95,8 @@ pub fn paint(painter: &Painter, flat: &FlatScene, shown: &Shown) {
         painter.galley(pos2(area.center().x, area.top() + 8.0), name, t::TEXT);
         let sign = area.center() + vec2(0.0, 6.0);
         symbol::paint(painter, sign, (area.height() * 0.19).min(26.0), part);
-        for pin in pins_of(part) {
-            painter.circle_filled(spot(area, pin), 2.5, t::QUIET);
+        for (_, at) in spots(area, part) {
+            painter.circle_filled(at, 2.5, t::QUIET);
         }
     }
     for connector in view.pulled {
@@ -124,8 +116,10 @@ pub fn paint(painter: &Painter, flat: &FlatScene, shown: &Shown) {
     let inks = [(t::PROBE_RED, 18.0), (Color32::BLACK, -18.0)];
     for (pin, (ink, lean)) in probes(shown).into_iter().zip(inks) {
         let Some(pin) = pin else { continue };
-        if let Some(Place::Box(area)) = flat.place(Pick::Part(part_of(pin))) {
-            let at = spot(area, pin);
+        let part = part_of(pin);
+        if let Some(Place::Box(area)) = flat.place(Pick::Part(part))
+            && let Some((_, at)) = spots(area, part).find(|(other, _)| *other == pin)
+        {
             let handle = at + vec2(lean, -22.0);
             painter.line_segment([at, handle], Stroke::new(7.0, t::TEXT));
             painter.line_segment([at, handle], Stroke::new(5.0, ink));

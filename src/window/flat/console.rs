@@ -48,14 +48,6 @@ impl Face {
         Face { middle, per_m }
     }
 
-    /// It is not drawn.
-    pub fn nowhere() -> Face {
-        Face {
-            middle: Pos2::ZERO,
-            per_m: 0.0,
-        }
-    }
-
     /// From a place on the face, m from its middle and up, to the window.
     fn to_window(self, place: Vec2) -> Pos2 {
         self.middle + vec2(place.x, -place.y) * self.per_m

@@ -6,6 +6,7 @@ mod console;
 mod machine;
 mod symbol;
 
+use super::camera::SceneTarget;
 use super::drill::DrillRes;
 use super::pick::PointingSystems;
 use super::pointing::{Pick, Pointing};
@@ -20,7 +21,8 @@ use bevy::prelude::*;
 use bevy_egui::egui::{Color32, Painter, Pos2, Rect as Area, Stroke, StrokeKind};
 use detent_content::Texts;
 use detent_simulation::controller::Board;
-use detent_simulation::interface::{Component as Part, Pin};
+use detent_simulation::interface::{Component as Part, Pin, Side};
+use detent_training::bench::BenchView;
 
 /// What somebody can take hold of or read, points of the window.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -72,41 +74,40 @@ impl Place {
 /// Where everything is in the drawing, in the order in which it is drawn.
 #[derive(Resource, Default)]
 pub struct FlatScene {
+    /// The board, what is drawn and where it is laid out; none where nothing is drawn.
+    of: Option<(String, Drawing, Area)>,
     /// Each thing and its place, points of the window.
     pub places: Vec<(GripKind, Place)>,
-    /// The console's face, and the color of its lit lamps.
+    /// The console's face and the color of its lit lamps, where they are drawn.
     face: Option<(Layout, console::Face, Color32)>,
 }
 
 impl FlatScene {
-    /// The drawing of a machine with this console in this view, within `stage`.
-    fn of(
-        board: &Board,
-        drawing: Drawing,
-        stage: Area,
-        plugged: bool,
-        lid_open: bool,
-    ) -> FlatScene {
-        let layout = Layout::of(&board.panel, &board.lamps);
-        let lit = colour_of(&board.lamps.signs);
+    /// The drawing of a machine with this console, within `stage`.
+    fn of(board: &Board, drawing: Drawing, stage: Area) -> FlatScene {
         let (face, mut places) = match drawing {
-            Drawing::Console => (console::Face::alone(stage), Vec::new()),
-            Drawing::Machine => {
+            Drawing::Console => (Some(console::Face::alone(stage)), Vec::new()),
+            Drawing::Machine { plugged, lid_open } => {
                 let frame = machine::Frame::within(stage);
-                (frame.face(), frame.places(plugged, lid_open))
+                (Some(frame.face()), frame.places(plugged, lid_open))
             }
-            Drawing::Inside => {
-                let face = console::Face::nowhere();
-                (face, cabinet::places(stage))
-            }
+            Drawing::Inside => (None, cabinet::places(stage)),
         };
-        if drawing != Drawing::Inside {
+        let face = face.map(|face| {
+            let layout = Layout::of(&board.panel, &board.lamps);
             places.extend(face.places(&layout));
-        }
+            (layout, face, colour_of(&board.lamps.signs))
+        });
         FlatScene {
+            of: Some((board.id.clone(), drawing, stage)),
             places,
-            face: Some((layout, face, lit)),
+            face,
         }
+    }
+
+    fn is_of(&self, board: &Board, drawing: Drawing, stage: Area) -> bool {
+        (self.of.as_ref())
+            .is_some_and(|(id, drawn, at)| *id == board.id && *drawn == drawing && *at == stage)
     }
 
     /// What lies there.
@@ -140,17 +141,26 @@ enum Drawing {
     /// The console alone.
     Console,
     /// The machine from the front, with the tub as if through glass.
-    Machine,
+    Machine {
+        /// The plug is in the outlet.
+        plugged: bool,
+        /// The lid is up.
+        lid_open: bool,
+    },
     /// The components behind the panels.
     Inside,
 }
 
 impl Drawing {
-    fn of(screen: Screen, view: ViewKind, cabinet_open: bool) -> Option<Drawing> {
+    fn of(screen: Screen, view: ViewKind, bench: &BenchView) -> Option<Drawing> {
+        let machine = Drawing::Machine {
+            plugged: bench.machine.plugged,
+            lid_open: bench.machine.lid_open,
+        };
         match (screen, view) {
             (Screen::Drill, _) | (Screen::Bench, ViewKind::Panel) => Some(Drawing::Console),
-            (Screen::Bench, ViewKind::Cabinet) if cabinet_open => Some(Drawing::Inside),
-            (Screen::Bench, ViewKind::Machine | ViewKind::Cabinet) => Some(Drawing::Machine),
+            (Screen::Bench, ViewKind::Cabinet) if bench.cabinet_open => Some(Drawing::Inside),
+            (Screen::Bench, ViewKind::Machine | ViewKind::Cabinet) => Some(machine),
             (Screen::Start | Screen::Practice | Screen::Examination, _) => None,
         }
     }
@@ -163,7 +173,7 @@ fn area_of(stage: Rect) -> Area {
     )
 }
 
-/// Lays the drawing out before anybody points at it.
+/// Lays the drawing out before anybody points at it: anew only when something in it has another place.
 fn arrange(
     screen: Res<State<Screen>>,
     bench: Res<BenchRes>,
@@ -171,16 +181,15 @@ fn arrange(
     ui_state: Res<UiState>,
     mut flat: ResMut<FlatScene>,
 ) {
-    let view = bench.view();
-    let drawing = Drawing::of(*screen.get(), ui_state.view, view.cabinet_open);
-    *flat = match drawing {
-        Some(drawing) => {
-            let board = displayed_board(*screen.get(), &bench, &drill);
-            let (plugged, lid_open) = (view.machine.plugged, view.machine.lid_open);
-            FlatScene::of(board, drawing, area_of(ui_state.stage), plugged, lid_open)
-        }
-        None => FlatScene::default(),
+    let Some(drawing) = Drawing::of(*screen.get(), ui_state.view, &bench.view()) else {
+        *flat = FlatScene::default();
+        return;
     };
+    let board = displayed_board(*screen.get(), &bench, &drill);
+    let stage = area_of(ui_state.stage);
+    if !flat.is_of(board, drawing, stage) {
+        *flat = FlatScene::of(board, drawing, stage);
+    }
 }
 
 /// What the drawing shows besides its places.
@@ -200,21 +209,21 @@ pub struct Shown<'a> {
 }
 
 /// Draws it.
-pub fn paint(painter: &Painter, flat: &FlatScene, screen: Screen, shown: &Shown) {
+pub fn paint(painter: &Painter, flat: &FlatScene, shown: &Shown) {
     let stage = area_of(shown.ui_state.stage);
     painter.rect_filled(stage, 0.0, t::INK);
-    let painter = painter.with_clip_rect(stage);
-    let view = shown.bench.view();
-    let drawing = Drawing::of(screen, shown.ui_state.view, view.cabinet_open);
-    let (Some(drawing), Some((layout, face, lit))) = (drawing, &flat.face) else {
+    let Some((_, drawing, laid_out)) = &flat.of else {
         return;
     };
+    let painter = painter.with_clip_rect(stage);
     match drawing {
         Drawing::Console => {}
-        Drawing::Machine => machine::paint(&painter, machine::Frame::within(stage), shown),
+        Drawing::Machine { .. } => {
+            machine::paint(&painter, machine::Frame::within(*laid_out), shown);
+        }
         Drawing::Inside => cabinet::paint(&painter, flat, shown),
     }
-    if drawing != Drawing::Inside {
+    if let Some((layout, face, lit)) = &flat.face {
         console::paint(&painter, layout, *face, *lit, shown);
     }
     if let Some(place) = shown.pointing.over.and_then(|over| flat.place(over)) {
@@ -244,7 +253,6 @@ fn probes(shown: &Shown) -> [Option<Pin>; 2] {
 
 /// The component on which a pin is reached.
 fn part_of(pin: Pin) -> Part {
-    use detent_simulation::interface::Side;
     match pin {
         Pin::Wire(terminal, Side::Load) => terminal.component(),
         Pin::Wire(_, Side::Board | Side::Harness) | Pin::BulkPlus | Pin::BulkMinus => Part::Board,
@@ -256,6 +264,11 @@ fn part_of(pin: Pin) -> Part {
 /// Whether the drawing takes the scene's place.
 pub fn is_flat(ui_state: Res<UiState>) -> bool {
     ui_state.flat
+}
+
+/// Nobody has chosen between drawing and scene: without a graphics card it is the drawing.
+pub fn draw_flat_without_card(target: Res<SceneTarget>, mut ui_state: ResMut<UiState>) {
+    ui_state.flat = target.software;
 }
 
 /// The drawing in the scene's place.
@@ -280,7 +293,13 @@ mod tests {
         let stages = [vec2(420.0, 460.0), vec2(674.0, 676.0), vec2(1240.0, 980.0)];
         let mut all = Vec::new();
         for board in &library.boards {
-            for drawing in [Drawing::Console, Drawing::Machine, Drawing::Inside] {
+            let machines = [(true, false), (false, true)];
+            let machines =
+                machines.map(|(plugged, lid_open)| Drawing::Machine { plugged, lid_open });
+            for drawing in [Drawing::Console, Drawing::Inside]
+                .into_iter()
+                .chain(machines)
+            {
                 for size in stages {
                     let stage = Area::from_min_size(Pos2::new(280.0, 92.0), size);
                     all.push((board.clone(), drawing, stage));
@@ -293,15 +312,13 @@ mod tests {
     #[test]
     fn a_hand_finds_everything_in_the_drawing_and_nothing_lies_over_it() {
         for (board, drawing, stage) in drawings() {
-            for (plugged, lid_open) in [(true, false), (false, true)] {
-                let flat = FlatScene::of(&board, drawing, stage, plugged, lid_open);
-                for (kind, place) in &flat.places {
-                    let at = format!("{}, {drawing:?}, {stage:?}: {kind:?}", board.id);
-                    let middle = place.middle();
-                    assert!(stage.contains(Pos2::new(middle.x, middle.y)), "{at}");
-                    if let GripKind::Pick(pick) = kind {
-                        assert_eq!(flat.at(middle), Some(*pick), "{at}");
-                    }
+            let flat = FlatScene::of(&board, drawing, stage);
+            for (kind, place) in &flat.places {
+                let at = format!("{}, {drawing:?}, {stage:?}: {kind:?}", board.id);
+                let middle = place.middle();
+                assert!(stage.contains(Pos2::new(middle.x, middle.y)), "{at}");
+                if let GripKind::Pick(pick) = kind {
+                    assert_eq!(flat.at(middle), Some(*pick), "{at}");
                 }
             }
         }
@@ -311,10 +328,10 @@ mod tests {
     #[test]
     fn a_finger_has_room_on_the_console_and_on_every_component() {
         for (board, drawing, stage) in drawings() {
-            if drawing == Drawing::Machine {
+            if matches!(drawing, Drawing::Machine { .. }) {
                 continue;
             }
-            let flat = FlatScene::of(&board, drawing, stage, true, false);
+            let flat = FlatScene::of(&board, drawing, stage);
             for (kind, place) in &flat.places {
                 let least = match place {
                     Place::Disc(_, radius) => 2.0 * radius,
@@ -334,8 +351,12 @@ mod tests {
         let library = ContentLibrary::builtin().expect("sound boards");
         let stage = Area::from_min_size(Pos2::ZERO, vec2(674.0, 676.0));
         for board in &library.boards {
-            let of = |drawing| FlatScene::of(board, drawing, stage, true, false);
-            for drawing in [Drawing::Console, Drawing::Machine] {
+            let of = |drawing| FlatScene::of(board, drawing, stage);
+            let machine = Drawing::Machine {
+                plugged: true,
+                lid_open: false,
+            };
+            for drawing in [Drawing::Console, machine] {
                 let flat = of(drawing);
                 for button in &board.panel.buttons {
                     assert!(flat.place(Pick::Button(*button)).is_some(), "{button}");
@@ -343,8 +364,8 @@ mod tests {
                 let turns = board.panel.selector.turn().is_some();
                 assert_eq!(flat.place(Pick::Knob).is_some(), turns);
             }
-            assert!(of(Drawing::Machine).place(Pick::Lid).is_some());
-            assert!(of(Drawing::Machine).place(Pick::Plug).is_some());
+            assert!(of(machine).place(Pick::Lid).is_some());
+            assert!(of(machine).place(Pick::Plug).is_some());
             let inside = of(Drawing::Inside);
             let behind_panels = Part::ALL.iter().filter(|part| part.is_inside());
             for part in behind_panels {

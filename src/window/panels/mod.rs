@@ -348,18 +348,19 @@ fn draw(
         egui::pos2(stage.max.x, stage.max.y),
     );
     let is_flat = ui_state.flat;
-    if !is_flat {
-        ui.painter().image(scene, area, whole, egui::Color32::WHITE);
-    } else if *screen.get() != Screen::Drill {
+    let flat_ui = |ui: &Ui, context: &PanelContext| {
         let shown = flat::Shown {
             displayed: &displayed,
             feel: &feel,
             pointing: &pointing,
-            bench: &bench,
-            ui_state: &ui_state,
-            texts: &texts.0,
+            bench: context.bench,
+            ui_state: context.ui_state,
+            texts: context.texts,
         };
-        flat::paint(ui.painter(), &flat, *screen.get(), &shown);
+        flat::paint(ui.painter(), &flat, &shown);
+    };
+    if !is_flat {
+        ui.painter().image(scene, area, whole, egui::Color32::WHITE);
     }
     if let Some(refusal) = bench.refused.take() {
         ui_state.message = Some((texts.0.refusal(&refusal), now));
@@ -375,6 +376,9 @@ fn draw(
         bench: &mut bench,
         ui_state: &mut ui_state,
     };
+    if is_flat && *screen.get() != Screen::Drill {
+        flat_ui(&ui, &context);
+    }
     if let Some(message) = kept::take_in(&mut context, jobs.0.as_ref()) {
         context.ui_state.message = Some((message, now));
     }
@@ -450,15 +454,7 @@ fn draw(
             }
             // In the place that the question has left for it.
             if is_flat && displayed.of_drill {
-                let shown = flat::Shown {
-                    displayed: &displayed,
-                    feel: &feel,
-                    pointing: &pointing,
-                    bench: context.bench,
-                    ui_state: context.ui_state,
-                    texts: context.texts,
-                };
-                flat::paint(ui.painter(), &flat, Screen::Drill, &shown);
+                flat_ui(&ui, &context);
             }
         }
     }
