@@ -1268,12 +1268,34 @@ known-sheet = the timing windows and rests on the service sheet
 
 ## lamps
 
+lamps-bar-bottom = bottom
+lamps-bar-lower-left = lower left
+lamps-bar-lower-right = lower right
+lamps-bar-middle = middle
+lamps-bar-top = top
+lamps-bar-upper-left = upper left
+lamps-bar-upper-right = upper right
+lamps-bars = bars lit: { $bars }
+lamps-digits = left digit: { $left }; right digit: { $right }
+lamps-flash-long = long
+lamps-flash-short = short
+lamps-flashes = flashes: { $flashes }; pause
 lamps-hold = Fault hold
 lamps-idle = Standby
+lamps-in-turn = blinking between: { $first } — and: { $then }
+lamps-lock-blinking = lock lamp blinking
+lamps-lock-dark = lock lamp dark
+lamps-lock-lit = lock lamp lit
+lamps-none = none
+lamps-one-dark = lamp dark
+lamps-one-lit = lamp lit
 lamps-program = Program
 lamps-recalibration = Recalibration
+lamps-row = lit, counted from the left: { $lit } (of { $lamps } lamps)
+lamps-seen = Lamps: { $lamps }
 lamps-service = Service mode
 lamps-test = Load test
+lamps-weights = lit in the tens: { $tens }; lit in the units: { $units }
 
 ## language
 
@@ -1530,6 +1552,10 @@ name-switch = Switch: drag, scroll or use the arrow keys
 note-code = Code as you read it
 note-code-do = Record code
 note-strike = Strike out
+note-tens-fewer = Tens: one less
+note-tens-more = Tens: one more
+note-units-fewer = Units: one less
+note-units-more = Units: one more
 
 ## notebook
 
@@ -1714,7 +1740,9 @@ quote-approved = Quote: { $amount } for parts and labor ({ $minutes } min). The 
 quote-comes-to = { $parts }: comes to { $amount }, plus service call fee and tax.
 quote-declined = Quote: { $amount } for parts and labor ({ $minutes } min). The customer declines: that is too much.
 quote-intro = Before a part goes in, the customer agrees to the cost. Add the parts below, and the labor for the whole visit here.
+quote-less = Five minutes of labor less
 quote-minutes = Labor: { $minutes } min
+quote-more = Five minutes of labor more
 quote-no-part = No part
 quote-part = Quote it
 

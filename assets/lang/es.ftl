@@ -1262,12 +1262,34 @@ known-sheet = los tiempos y pausas de la hoja de servicio
 
 ## lamps
 
+lamps-bar-bottom = abajo
+lamps-bar-lower-left = abajo a la izquierda
+lamps-bar-lower-right = abajo a la derecha
+lamps-bar-middle = centro
+lamps-bar-top = arriba
+lamps-bar-upper-left = arriba a la izquierda
+lamps-bar-upper-right = arriba a la derecha
+lamps-bars = segmentos encendidos: { $bars }
+lamps-digits = cifra izquierda: { $left }; cifra derecha: { $right }
+lamps-flash-long = largo
+lamps-flash-short = corto
+lamps-flashes = destellos: { $flashes }; pausa
 lamps-hold = Parada por fallo
 lamps-idle = En espera
+lamps-in-turn = alternan: { $first } — y: { $then }
+lamps-lock-blinking = la luz de bloqueo parpadea
+lamps-lock-dark = luz de bloqueo apagada
+lamps-lock-lit = luz de bloqueo encendida
+lamps-none = ninguna
+lamps-one-dark = luz apagada
+lamps-one-lit = luz encendida
 lamps-program = Programa
 lamps-recalibration = Recalibración
+lamps-row = encendidas, contando desde la izquierda: { $lit } (de { $lamps } luces)
+lamps-seen = Luces: { $lamps }
 lamps-service = Modo de servicio
 lamps-test = Prueba de carga
+lamps-weights = encendidas en las decenas: { $tens }; encendidas en las unidades: { $units }
 
 ## language
 
@@ -1524,6 +1546,10 @@ name-switch = Conmutador: arrastre, use la rueda o las flechas
 note-code = Código leído
 note-code-do = Anotar
 note-strike = Tachar
+note-tens-fewer = Decenas: una menos
+note-tens-more = Decenas: una más
+note-units-fewer = Unidades: una menos
+note-units-more = Unidades: una más
 
 ## notebook
 
@@ -1705,7 +1731,9 @@ quote-approved = Presupuesto: { $amount } entre piezas y mano de obra ({ $minute
 quote-comes-to = { $parts }: suma { $amount }, sin desplazamiento ni impuestos.
 quote-declined = Presupuesto: { $amount } entre piezas y mano de obra ({ $minutes } min). El cliente no acepta: es demasiado.
 quote-intro = Antes de montar una pieza, el cliente acepta lo que va a costar. Añada abajo las piezas y aquí la mano de obra de toda la visita.
+quote-less = Cinco minutos menos de mano de obra
 quote-minutes = Mano de obra: { $minutes } min
+quote-more = Cinco minutos más de mano de obra
 quote-no-part = Sin piezas
 quote-part = Presupuestar
 

@@ -72,6 +72,22 @@
     }).observe({ type: "longtask" });
   }
 
+  // A browser keeps sound back until somebody does something.
+  const sounds = [];
+  if (globalThis.AudioContext) {
+    globalThis.AudioContext = class extends AudioContext {
+      constructor(...options) {
+        super(...options);
+        sounds.push(this);
+      }
+    };
+    for (const deed of ["pointerup", "keydown"]) {
+      addEventListener(deed, () => {
+        for (const sound of sounds) if (sound.state === "suspended") sound.resume().catch(() => {});
+      }, { capture: true });
+    }
+  }
+
   // When keys moved: a slow frame hands them over in a heap, and a gesture is timed.
   const KEYS_KEPT_MS = 5_000;
   let keys = [];

@@ -18,6 +18,7 @@ mod error_words;
 mod examination_file;
 mod guide_file;
 mod invoice_words;
+mod lamp_words;
 mod learner_list;
 mod machine_file;
 mod parts;

@@ -73,6 +73,20 @@ fn turn_of(stroke: &KeyStroke) -> Option<Direction> {
     }
 }
 
+/// The button that has the focus, or had it when the key went down.
+fn pressed_in_focus(event: &KeyboardInput, ui_state: &mut UiState) -> Option<Button> {
+    if !matches!(event.key_code, KeyCode::Space | KeyCode::Enter) {
+        return None;
+    }
+    match event.state {
+        ButtonState::Pressed => {
+            ui_state.focused_press = ui_state.focused_button.or(ui_state.focused_press);
+            ui_state.focused_button
+        }
+        ButtonState::Released => ui_state.focused_press.take(),
+    }
+}
+
 /// Turns, presses and moves of the lid, event by event: at a low frame rate one frame holds several.
 fn hands(strokes: Res<KeyStrokes>, mut ui_state: ResMut<UiState>, mut bench: ResMut<BenchRes>) {
     let busy = is_for_others(&bench, &ui_state);
@@ -82,7 +96,9 @@ fn hands(strokes: Res<KeyStrokes>, mut ui_state: ResMut<UiState>, mut bench: Res
         let event = &stroke.event;
         let pressed = !busy && stroke.is_press() && !stroke.command;
         let bare = pressed && !stroke.alt_gr;
-        if let Some(button) = button_of(event.key_code) {
+        if let Some(button) =
+            button_of(event.key_code).or_else(|| pressed_in_focus(event, &mut ui_state))
+        {
             // A key that is let go always lets its button go.
             let action = match event.state {
                 ButtonState::Released => ui_state.held.release(button),

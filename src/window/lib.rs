@@ -11,6 +11,7 @@
     reason = "screens may look at the clock, and what they draw need not be the same to the bit"
 )]
 
+mod access;
 mod attempts;
 mod background;
 mod camera;
@@ -36,7 +37,6 @@ mod practice;
 mod rest;
 mod scene;
 mod shots;
-#[cfg(feature = "audio")]
 mod sound;
 pub mod state;
 mod stops;
@@ -263,6 +263,7 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             Screen::Start
         });
     rest::plugin(app);
+    access::plugin(app);
     pace::plugin(app);
     scene::plugin(app);
     views::plugin(app);
@@ -275,7 +276,6 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     panels::plugin(app);
     practice::plugin(app);
     examination::plugin(app);
-    #[cfg(feature = "audio")]
     sound::plugin(app);
     shots::plugin(app, options);
 }

@@ -62,6 +62,11 @@ impl NextFrame {
         self.settling > 0
     }
 
+    /// Somebody has done something otherwise than through the window system.
+    pub fn settle(&mut self) {
+        self.settling = SETTLING_FRAMES;
+    }
+
     /// Something may change by itself: the next frame may take a little.
     pub fn watch(&mut self) {
         self.watching = true;
@@ -107,7 +112,7 @@ fn drop_unchanged_modifiers(
 /// What came from the window system is seen through.
 fn settle(mut events: MessageReader<WindowEvent>, mut next: ResMut<NextFrame>) {
     if events.read().count() > 0 {
-        next.settling = SETTLING_FRAMES;
+        next.settle();
     }
 }
 

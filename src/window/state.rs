@@ -1,15 +1,17 @@
 //! The one resource that owns the bench, and the desk: what the panels remember.
 
+use super::access::lamps::LampWatch;
 use super::attempts::StorageError;
 use super::background::{Background, Work};
 use super::hands::HeldButtons;
 use super::hints::ShownHint;
+use super::panels::spoken::Tapped;
 use super::port::{BenchPort, DrawnVariant, Job, JobSource, Kept, OpenError, OpeningWork};
 use super::stops::Stop;
 use bevy::prelude::*;
 use detent_content::{JobVariant, Language, Texts, VariantSeries};
 use detent_simulation::controller::{Outcome, Tries};
-use detent_simulation::interface::{Component as Part, Pin};
+use detent_simulation::interface::{Button, Component as Part, Pin};
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{
@@ -907,6 +909,14 @@ pub struct UiState {
     pub looks_seen: usize,
     /// Key list shown.
     pub keys: bool,
+    /// What the lamps showed since the job was opened.
+    pub lamps: LampWatch,
+    /// The console's button that has the focus: the space bar presses it.
+    pub focused_button: Option<Button>,
+    /// The button that the space bar holds down.
+    pub focused_press: Option<Button>,
+    /// A button that reading software presses.
+    pub tapped: Option<Tapped>,
     /// Component chosen in the cabinet.
     pub selected: Option<Part>,
     /// Hands on the buttons.
@@ -1012,6 +1022,10 @@ impl Default for UiState {
             part_search: String::new(),
             looks_seen: 0,
             keys: false,
+            lamps: LampWatch::default(),
+            focused_button: None,
+            focused_press: None,
+            tapped: None,
             selected: None,
             held: HeldButtons::default(),
             mode: MeterMode::Ohms,

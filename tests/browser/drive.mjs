@@ -635,8 +635,8 @@ async function guided(person, hands, language) {
   await sleep(2_000);
   await picture();
   await open("sheet-lamps", "note-code-do");
-  for (let i = 0; i < 5; i += 1) await hands.use("+", { nth: 0 });
-  for (let i = 0; i < 6; i += 1) await hands.use("+", { nth: 1 });
+  for (let i = 0; i < 5; i += 1) await hands.use(say("note-tens-more"));
+  for (let i = 0; i < 6; i += 1) await hands.use(say("note-units-more"));
   await hands.use(say("note-code-do"));
   await picture();
   await hands.button("stop", 200);
@@ -815,13 +815,8 @@ const COMMANDS = {
     await sleep(800);
     await person.start("code 42 on the lamps", (seen) => seen.code === 0x42);
     await person.press("m");
-    for (let i = 0; i < 4; i += 1) await person.click("+");
-    const plus = await person.places("+");
-    const [left, top, right, bottom] = plus.sort((a, b) => b[0] - a[0])[0];
-    for (let i = 0; i < 2; i += 1) {
-      await page.mouse.click((left + right) / 2, (top + bottom) / 2, { delay: 80 });
-      await sleep(350);
-    }
+    for (let i = 0; i < 4; i += 1) await person.click("Tens: one more");
+    for (let i = 0; i < 2; i += 1) await person.click("Units: one more");
     await person.click("Record code");
     await person.press("x", 200);
     await person.press("p");

@@ -179,6 +179,17 @@ impl Signs {
         }
     }
 
+    /// The digit that these segments draw, bit 0 to 6; none where they draw no digit, or for other signs.
+    pub fn digit(&self, lit: u16) -> Option<u8> {
+        match self {
+            Signs::Segments => SEGMENTS
+                .iter()
+                .position(|drawn| *drawn == lit)
+                .map(|digit| digit as u8),
+            Signs::Weights { .. } | Signs::Pictures { .. } | Signs::Flashes { .. } => None,
+        }
+    }
+
     /// The flashes of a number, lit or dark and how long; nothing for other signs.
     pub fn flashes(&self, number: u8) -> impl Iterator<Item = (bool, Span)> {
         let (tens, units) = (

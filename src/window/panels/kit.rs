@@ -4,7 +4,7 @@ use super::icon::{self, Icon};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Align2, Atom, Atoms, Color32, CornerRadius, FontId, Frame, Margin, Rect, Response,
-    RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
+    RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, WidgetType, pos2, vec2,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -377,9 +377,12 @@ pub fn choice(ui: &mut Ui, on: bool, text: impl Into<RichText>) -> Response {
     framed(ui, button, marked)
 }
 
-/// A step down or up of a number that stands between the two: a small option that is never the chosen one.
-pub fn stepper(ui: &mut Ui, sign: &str) -> Response {
-    ui.add(egui::Button::new(sign).corner_radius(ROUND))
+/// A step down or up of a number that stands between the two: a small option that is never the chosen one. `name` says
+/// what the sign does where nobody sees the number beside it.
+pub fn stepper(ui: &mut Ui, sign: &str, name: &str) -> Response {
+    let step = ui.add(egui::Button::new(sign).corner_radius(ROUND));
+    step.widget_info(|| WidgetInfo::labeled(WidgetType::Button, ui.is_enabled(), name));
+    step
 }
 
 /// Round ends of an option.

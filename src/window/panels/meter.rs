@@ -1,7 +1,7 @@
 //! The meter, the notebook of readings and the codes read.
 
 use super::icon::Icon;
-use super::{PanelContext, kit, look};
+use super::{PanelContext, kit, look, spoken};
 use crate::state::PinGroup;
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align2, CornerRadius, RichText, Stroke, StrokeKind, Ui, vec2};
@@ -367,16 +367,17 @@ fn checked_ui(ui: &mut Ui, context: &PanelContext) {
 pub(super) fn code_entry(ui: &mut Ui, context: &mut PanelContext) {
     kit::heading(ui, context.text("note-code"));
     ui.horizontal(|ui| {
-        for place in 0..2 {
-            if kit::stepper(ui, "−").clicked() {
+        for (place, fewer, more) in [
+            (0, "note-tens-fewer", "note-tens-more"),
+            (1, "note-units-fewer", "note-units-more"),
+        ] {
+            if kit::stepper(ui, "−", &context.fixed(fewer)).clicked() {
                 context.ui_state.digits[place] = (context.ui_state.digits[place] + 9) % 10;
             }
-            ui.label(
-                RichText::new(context.ui_state.digits[place].to_string())
-                    .size(26.0)
-                    .color(t::AMBER),
-            );
-            if kit::stepper(ui, "+").clicked() {
+            let digit = context.ui_state.digits[place].to_string();
+            let digit = ui.label(RichText::new(digit).size(26.0).color(t::AMBER));
+            spoken::when_changed(ui, &digit);
+            if kit::stepper(ui, "+", &context.fixed(more)).clicked() {
                 context.ui_state.digits[place] = (context.ui_state.digits[place] + 1) % 10;
             }
             ui.add_space(8.0);

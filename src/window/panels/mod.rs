@@ -23,6 +23,7 @@ mod report;
 mod review;
 mod score;
 mod sheet;
+pub mod spoken;
 mod stage;
 mod start;
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! What the customer is told that the repair will come to, and what the customer says.
 
 use super::icon::Icon;
-use super::{PanelContext, kit};
+use super::{PanelContext, kit, spoken};
 use crate::tokens as t;
 use bevy_egui::egui::{RichText, Ui};
 use detent_content::Value;
@@ -18,16 +18,18 @@ pub(super) fn quote_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         kit::heading(ui, context.fixed("quote"));
         kit::quiet(ui, context.fixed("quote-intro"));
+        let names = ["quote-less", "quote-more"].map(|key| context.texts.fixed(key));
         let quoted = &mut context.ui_state.quoted;
         ui.horizontal(|ui| {
-            if kit::stepper(ui, "−").clicked() {
+            if kit::stepper(ui, "−", &names[0]).clicked() {
                 quoted.minutes = quoted.minutes.saturating_sub(STEP_MIN);
             }
-            if kit::stepper(ui, "+").clicked() {
+            if kit::stepper(ui, "+", &names[1]).clicked() {
                 quoted.minutes = (quoted.minutes + STEP_MIN).min(MOST_MIN);
             }
             let minutes = Value::from(quoted.minutes);
-            ui.label(context.texts.with("quote-minutes", &[("minutes", minutes)]));
+            let minutes = ui.label(context.texts.with("quote-minutes", &[("minutes", minutes)]));
+            spoken::when_changed(ui, &minutes);
         });
         let job = context.bench.job();
         let quoted = &context.ui_state.quoted;

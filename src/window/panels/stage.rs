@@ -1,6 +1,6 @@
 //! What is written over the scene: captions, the dial's position, names, messages.
 
-use super::{PanelContext, kit};
+use super::{PanelContext, kit, spoken};
 use crate::pointing::{Pick, Pointing};
 use crate::scene::console::lamps::Shine;
 use crate::scene::console::print::PrintedStroke;
@@ -8,6 +8,7 @@ use crate::scene::grips::{GripKind, Outline, SceneGrip};
 use crate::state::{Guidance, MESSAGE_S};
 use crate::stops::WET_FLOOR_L;
 use crate::tokens as t;
+use bevy_egui::egui::accesskit::Live;
 use bevy_egui::egui::{
     self, Align, Align2, Color32, CornerRadius, FontId, Layout, Pos2, Rect, RichText, Stroke,
     StrokeKind, Ui, vec2,
@@ -147,7 +148,7 @@ fn vignette(ui: &Ui, rect: Rect) {
         .add(egui::Shape::mesh(mesh));
 }
 
-fn name_of(context: &PanelContext, pick: Pick) -> String {
+pub(super) fn name_of(context: &PanelContext, pick: Pick) -> String {
     match pick {
         Pick::Knob => context.text(match context.bench.job().board.panel.selector {
             Selector::Switch { .. } => "name-switch",
@@ -211,6 +212,7 @@ pub(super) fn stage_ui(
         vignette(ui, rest);
     }
     lit_grips(ui, rest, context, overlay.grips);
+    spoken::console_ui(ui, rest, context, overlay.grips, now);
     let view = context.bench.view();
     // What moves and sounds.
     let mut captions: Vec<String> = view
@@ -239,7 +241,7 @@ pub(super) fn stage_ui(
     } else {
         captions.join("  ·  ")
     };
-    pill(
+    let heard = pill(
         ui,
         foot,
         Align2::CENTER_BOTTOM,
@@ -248,6 +250,7 @@ pub(super) fn stage_ui(
         t::LINE,
         rest,
     );
+    spoken::live_line(ui, "heard", heard, Live::Polite, &text);
     let mut head = rest.center_top() + vec2(0.0, 56.0);
     let finished = context.bench.view().finished;
     if let Some(stop) = context.ui_state.stopped.filter(|_| !finished) {
@@ -261,11 +264,13 @@ pub(super) fn stage_ui(
             t::AMBER,
             rest,
         );
+        spoken::live_line(ui, "stopped", told, Live::Polite, &text);
         head.y = told.bottom() + 8.0;
     }
     if let Some((message, since)) = &context.ui_state.message {
         if now - since < MESSAGE_S {
-            pill(ui, head, Align2::CENTER_TOP, message, t::BAD, t::BAD, rest);
+            let told = pill(ui, head, Align2::CENTER_TOP, message, t::BAD, t::BAD, rest);
+            spoken::live_line(ui, "message", told, Live::Assertive, message);
         } else {
             context.ui_state.message = None;
         }

@@ -31,6 +31,7 @@ use std::time::Duration;
 
 mod newcomer;
 mod places;
+mod screen_reader;
 
 /// A panel under test with all that it needs.
 pub(super) struct Fixture {

@@ -2,9 +2,10 @@
 
 use super::{beside, digit_pressed};
 use crate::drill::{Question, lit};
-use crate::panels::{PanelContext, kit, sheet};
+use crate::panels::{PanelContext, kit, sheet, spoken};
 use crate::scene::console::lamps::colour_of;
 use crate::tokens as t;
+use bevy_egui::egui::accesskit::Live;
 use bevy_egui::egui::{Button, Color32, Key, Modifiers, Rect, RichText, Ui, pos2, vec2};
 use detent_content::Value;
 use detent_simulation::controller::Signs;
@@ -68,14 +69,35 @@ fn put(q: &mut Asked, digit: u8) {
     q.given.push(char::from(b'0' + digit));
 }
 
+/// What the lamps show, as an eye sees it: which are lit, or one flash after the other.
+fn in_words(context: &PanelContext, task: &LampReadingTask) -> String {
+    let lamps = match task.signs {
+        Signs::Flashes { long_ms, .. } => {
+            let flashes = task.signs.flashes(task.shown).filter(|(on, _)| *on);
+            let long = Span::from_ms(u64::from(long_ms));
+            let flashes: Vec<bool> = flashes.map(|(_, lit)| lit == long).collect();
+            context.texts.lamp_flashes(&flashes)
+        }
+        Signs::Weights { .. } | Signs::Segments | Signs::Pictures { .. } => {
+            let lit = task.signs.lit(task.shown, Span::ZERO);
+            context.texts.code_lamps(&task.signs, lit)
+        }
+    };
+    context.with("lamps-seen", &[("lamps", Value::from(lamps))])
+}
+
 /// The lamps as they are now.
 fn shown_ui(ui: &mut Ui, context: &mut PanelContext, task: &LampReadingTask, took_s: f64) {
     let rest = ui.ctx().content_rect().height() - TAKEN_HEIGHT;
     let height = rest.min(super::console_height(ui)).max(130.0);
+    let top = ui.cursor().min;
     if task.board.is_some() && super::console_ui(ui, context, height) {
+        let area = Rect::from_min_size(top, vec2(ui.available_width(), height));
+        spoken::live_line(ui, "lamps", area, Live::Polite, &in_words(context, task));
         return;
     }
     let (rect, painter) = kit::canvas(ui, 130.0);
+    spoken::live_line(ui, "lamps", rect, Live::Polite, &in_words(context, task));
     kit::frame(&painter, rect, t::GLASS, t::EDGE);
     let lit = lit(task, took_s);
     let height = if matches!(task.signs, Signs::Segments) {

@@ -1,0 +1,120 @@
+//! Lamps in words: which are lit, never what they mean.
+
+use super::text::{Texts, Value};
+use detent_simulation::controller::{LampRules, Lamps, Signs};
+
+/// Segments of a digit, in the order of their bits.
+const BARS: [&str; 7] = [
+    "lamps-bar-top",
+    "lamps-bar-upper-right",
+    "lamps-bar-lower-right",
+    "lamps-bar-bottom",
+    "lamps-bar-lower-left",
+    "lamps-bar-upper-left",
+    "lamps-bar-middle",
+];
+
+impl Texts {
+    /// What is lit of a console's lamps, the lock lamp last.
+    pub fn lamps(&self, rules: &LampRules, lamps: Lamps) -> String {
+        let code = self.code_lamps(&rules.signs, lamps.code);
+        if !rules.lock_lamp {
+            return code;
+        }
+        let lock = self.get(match lamps.lock {
+            true => "lamps-lock-lit",
+            false => "lamps-lock-dark",
+        });
+        format!("{code}; {lock}")
+    }
+
+    /// Two pictures that the lamps show in turn; a lamp that blinks goes on and off in them.
+    pub fn lamps_in_turn(&self, rules: &LampRules, [first, then]: [Lamps; 2]) -> String {
+        let [code, other] = [first, then].map(|lamps| self.code_lamps(&rules.signs, lamps.code));
+        let code = if first.code == then.code {
+            code
+        } else {
+            let args = [("first", Value::from(code)), ("then", Value::from(other))];
+            self.with("lamps-in-turn", &args)
+        };
+        if !rules.lock_lamp {
+            return code;
+        }
+        let lock = self.get(match (first.lock, then.lock) {
+            (true, true) => "lamps-lock-lit",
+            (false, false) => "lamps-lock-dark",
+            (true, false) | (false, true) => "lamps-lock-blinking",
+        });
+        format!("{code}; {lock}")
+    }
+
+    /// The flashes of a lamp before a pause, each long or short.
+    pub fn lamp_flashes(&self, long: &[bool]) -> String {
+        let flashes = long.iter().map(|long| match long {
+            true => self.get("lamps-flash-long"),
+            false => self.get("lamps-flash-short"),
+        });
+        let flashes = flashes.collect::<Vec<_>>().join(", ");
+        self.with("lamps-flashes", &[("flashes", Value::from(flashes))])
+    }
+
+    /// What is lit of the lamps that show numbers, a bit each.
+    pub fn code_lamps(&self, signs: &Signs, lit: u16) -> String {
+        match signs {
+            Signs::Weights { tens, units } => {
+                let args = [
+                    ("tens", Value::from(self.weights(tens, lit >> units.len()))),
+                    ("units", Value::from(self.weights(units, lit))),
+                ];
+                self.with("lamps-weights", &args)
+            }
+            Signs::Segments => {
+                let args = [
+                    ("left", Value::from(self.digit(lit >> 7 & 0x7f))),
+                    ("right", Value::from(self.digit(lit & 0x7f))),
+                ];
+                self.with("lamps-digits", &args)
+            }
+            Signs::Pictures { lamps, .. } => {
+                let from_left = (1..=*lamps).filter(|n| lit & (1 << (lamps - n)) != 0);
+                let args = [
+                    ("lit", Value::from(self.listed(from_left))),
+                    ("lamps", Value::from(*lamps)),
+                ];
+                self.with("lamps-row", &args)
+            }
+            Signs::Flashes { .. } => self.get(match lit & 1 {
+                0 => "lamps-one-dark",
+                _ => "lamps-one-lit",
+            }),
+        }
+    }
+
+    /// The numbers printed beside the lit lamps of one group, from left to right.
+    fn weights(&self, weights: &[u8], lit: u16) -> String {
+        let lamps = weights.iter().rev().enumerate().rev();
+        self.listed(lamps.filter_map(|(bit, weight)| (lit & (1 << bit) != 0).then_some(*weight)))
+    }
+
+    fn listed(&self, numbers: impl Iterator<Item = u8>) -> String {
+        let numbers: Vec<String> = numbers.map(|number| number.to_string()).collect();
+        match numbers.is_empty() {
+            true => self.get("lamps-none"),
+            false => numbers.join(", "),
+        }
+    }
+
+    /// What stands in the place of one digit: the digit, or the bars that are lit.
+    fn digit(&self, lit: u16) -> String {
+        if lit == 0 {
+            return self.get("lamps-none");
+        }
+        if let Some(digit) = Signs::Segments.digit(lit) {
+            return digit.to_string();
+        }
+        let bars = BARS.iter().enumerate();
+        let lit = bars.filter(|(bit, _)| lit & (1 << bit) != 0);
+        let names: Vec<String> = lit.map(|(_, key)| self.get(key)).collect();
+        self.with("lamps-bars", &[("bars", Value::from(names.join(", ")))])
+    }
+}

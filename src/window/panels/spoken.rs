@@ -1,0 +1,183 @@
+//! The machine for whoever does not see it: its knob and buttons as things that can have the focus, its lamps and
+//! what is heard as lines that are read out when they change.
+
+use super::PanelContext;
+use crate::access::lamps::LampSight;
+use crate::pointing::Pick;
+use crate::scene::grips::{GripKind, Outline, SceneGrip};
+use crate::tokens as t;
+use bevy_egui::egui::accesskit::{Action as Asked, Live, Orientation, Role};
+use bevy_egui::egui::{
+    CornerRadius, Id, Pos2, Rect, Response, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
+    WidgetType,
+};
+use detent_simulation::interface::{Button, Direction};
+use detent_training::bench::Action;
+
+/// How long reading software presses a button, s.
+const TAP_S: f32 = 0.25;
+
+/// A button that reading software pressed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tapped {
+    button: Button,
+    /// When it is let go, s.
+    until_s: f32,
+}
+
+/// The box round an outline.
+fn area_of(outline: &Outline<bevy::math::Vec2>) -> Rect {
+    match outline {
+        Outline::Ring(middle, radius) => {
+            Rect::from_center_size(Pos2::new(middle.x, middle.y), Vec2::splat(2.0 * radius))
+        }
+        Outline::Corners(corners) => {
+            let corners = corners.map(|at| Pos2::new(at.x, at.y));
+            Rect::from_points(&corners)
+        }
+    }
+}
+
+/// Something of the machine that can have the focus; the pointer is not its business, since hands in the scene are.
+fn grip(ui: &Ui, id: Id, area: Rect, rest: Rect) -> Response {
+    let response = ui.interact(area.intersect(rest), id, Sense::focusable_noninteractive());
+    if response.has_focus() {
+        let line = Stroke::new(3.0, t::SKY);
+        let round = CornerRadius::same(8);
+        let painter = ui.painter().with_clip_rect(rest);
+        painter.rect_stroke(area, round, line, StrokeKind::Outside);
+    }
+    response
+}
+
+fn asks(ui: &Ui, id: Id, action: Asked) -> usize {
+    ui.input(|input| input.num_accesskit_action_requests(id, action))
+}
+
+fn knob_ui(ui: &Ui, context: &mut PanelContext, area: Rect, rest: Rect, name: &str) {
+    let Some(stops) = context.bench.job().board.panel.selector.turn() else {
+        return;
+    };
+    let id = ui.id().with("knob");
+    let position = context.bench.view().machine.dial_position;
+    let response = grip(ui, id, area, rest);
+    response.widget_info(|| WidgetInfo::slider(true, f64::from(position), name));
+    ui.ctx().accesskit_node_builder(id, |node| {
+        node.set_orientation(Orientation::Horizontal);
+        node.set_min_numeric_value(0.0);
+        node.set_max_numeric_value(f64::from(stops - 1));
+        node.set_numeric_value_step(1.0);
+        node.add_action(Asked::Increment);
+        node.add_action(Asked::Decrement);
+    });
+    for (asked, way) in [
+        (Asked::Increment, Direction::Right),
+        (Asked::Decrement, Direction::Left),
+    ] {
+        for _ in 0..asks(ui, id, asked) {
+            context.act(Action::Detent(way));
+        }
+    }
+}
+
+fn button_ui(
+    ui: &Ui,
+    context: &mut PanelContext,
+    (button, name): (Button, &str),
+    area: Rect,
+    rest: Rect,
+    now: f32,
+) {
+    let id = ui.id().with(("console", button));
+    let response = grip(ui, id, area, rest);
+    let down = context.ui_state.held.down()[button.index()];
+    response.widget_info(|| WidgetInfo::selected(WidgetType::Button, true, down, name));
+    ui.ctx()
+        .accesskit_node_builder(id, |node| node.add_action(Asked::Click));
+    if response.has_focus() {
+        context.ui_state.focused_button = Some(button);
+    }
+    if asks(ui, id, Asked::Click) > 0 {
+        let action = context.ui_state.held.push(button, false);
+        context.bench.queue_some(action);
+        context.ui_state.tapped = Some(Tapped {
+            button,
+            until_s: now + TAP_S,
+        });
+    }
+}
+
+/// The finger of reading software goes.
+fn let_go(context: &mut PanelContext, now: f32) {
+    if let Some(tapped) = context.ui_state.tapped
+        && now >= tapped.until_s
+    {
+        context.ui_state.tapped = None;
+        let action = context.ui_state.held.release(tapped.button);
+        context.bench.queue_some(action);
+    }
+}
+
+/// What stands here is read out when it changes.
+pub(super) fn when_changed(ui: &Ui, label: &Response) {
+    ui.ctx()
+        .accesskit_node_builder(label.id, |node| node.set_live(Live::Polite));
+}
+
+/// A line that is read out when it changes.
+pub(super) fn live_line(ui: &Ui, name: &str, area: Rect, live: Live, text: &str) {
+    let id = ui.id().with(name);
+    let response = ui.interact(area, id, Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, text));
+    ui.ctx().accesskit_node_builder(id, |node| {
+        node.set_role(Role::Label);
+        node.set_live(live);
+    });
+}
+
+/// What the lamps show, in words: which are lit, and whether they stand, blink or flash.
+pub(super) fn lamps_line(context: &PanelContext) -> Option<String> {
+    let rules = &context.bench.job().board.lamps;
+    let lamps = match context.ui_state.lamps.seen()? {
+        LampSight::Still(lamps) => context.texts.lamps(rules, *lamps),
+        LampSight::InTurn(turns) => context.texts.lamps_in_turn(rules, *turns),
+        LampSight::Flashes(flashes) => context.texts.lamp_flashes(flashes),
+    };
+    Some(context.with("lamps-seen", &[("lamps", lamps.into())]))
+}
+
+/// Knob, buttons and lamps of the console.
+pub(super) fn console_ui(
+    ui: &Ui,
+    rest: Rect,
+    context: &mut PanelContext,
+    grips: &[SceneGrip],
+    now: f32,
+) {
+    let machine = &context.bench.view().machine;
+    let (at_ms, lamps) = ((machine.time_s * 1000.0) as u64, machine.lamps);
+    let job = std::sync::Arc::clone(context.bench.job());
+    context.ui_state.lamps.watch(at_ms, lamps, &job.board.lamps);
+    context.ui_state.focused_button = None;
+    let_go(context, now);
+    for SceneGrip { kind, outline } in grips {
+        let area = area_of(outline);
+        match kind {
+            GripKind::Pick(pick @ Pick::Knob) => {
+                let name = super::stage::name_of(context, *pick);
+                knob_ui(ui, context, area, rest, &name);
+            }
+            GripKind::Pick(pick @ Pick::Button(button)) => {
+                let name = super::stage::name_of(context, *pick);
+                button_ui(ui, context, (*button, &name), area, rest, now);
+            }
+            // The ticket has a button for each, and the meter's page a list.
+            GripKind::Pick(Pick::Lid | Pick::Plug | Pick::Part(_)) => {}
+            GripKind::Lamps => {
+                if let Some(text) = lamps_line(context) {
+                    live_line(ui, "lamps", area.intersect(rest), Live::Polite, &text);
+                }
+            }
+        }
+    }
+}
