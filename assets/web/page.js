@@ -103,7 +103,11 @@
       const at = keys.findIndex((key) => key.code === code && key.down === down);
       return at < 0 ? NaN : performance.now() - keys.splice(at, 1)[0].at;
     },
-    stopped(reason) { end(texts.stopped, { why: reason }); },
+    stopped(reason) {
+      // The bench may stumble over lost graphics before the page hears of them.
+      if (canvas.getContext("webgl2")?.isContextLost()) goOnWithoutWebgl();
+      else end(texts.stopped, { why: reason });
+    },
   };
 
   const give = async (file) => {

@@ -280,10 +280,11 @@ fn window(options: &AppOptions, scene: Scene) -> App {
     app
 }
 
-/// Has the thread that draws name itself.
+/// Has the thread that draws name itself, where there is a renderer: without one it is the first.
 fn watch_drawing(app: &mut App) {
-    app.sub_app_mut(RenderApp)
-        .add_systems(Render, name_drawing_thread);
+    if let Some(renderer) = app.get_sub_app_mut(RenderApp) {
+        renderer.add_systems(Render, name_drawing_thread);
+    }
 }
 
 /// The bench in this view, or an empty scene.

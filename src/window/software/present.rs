@@ -37,6 +37,12 @@ impl Screen {
         window: &RawHandleWrapper,
         picture: &SoftwarePicture,
     ) -> Result<(), SoftBufferError> {
+        // A page keeps what its canvas shows; a window system may have forgotten it, which nobody tells.
+        let keeps = cfg!(target_family = "wasm");
+        let parts: Vec<_> = picture.damage.parts().iter().filter_map(changed).collect();
+        if keeps && parts.is_empty() {
+            return Ok(());
+        }
         let size = picture.canvas.size().as_uvec2();
         let (Some(width), Some(height)) = (NonZeroU32::new(size.x), NonZeroU32::new(size.y)) else {
             return Ok(());
@@ -45,12 +51,9 @@ impl Screen {
         surface.resize(width, height)?;
         let mut buffer = surface.buffer_mut()?;
         buffer.copy_from_slice(picture.canvas.pixels());
-        // A page keeps what its canvas shows; a window system may have forgotten it, which nobody tells.
-        if cfg!(target_family = "wasm") {
-            let parts: Vec<_> = picture.damage.parts().iter().filter_map(changed).collect();
-            buffer.present_with_damage(&parts)
-        } else {
-            buffer.present()
+        match keeps {
+            true => buffer.present_with_damage(&parts),
+            false => buffer.present(),
         }
     }
 }
