@@ -1106,6 +1106,7 @@ help-value-tables = FOLDER
 help-value-target = SHARE
 help-window-flat = Draw the machine flat, which is lighter on slow computers
 help-window-scenario = Start with this scenario instead of the start screen
+help-window-software = Draw on the processor, as it is done where there is no graphics card
 
 ## hint
 
@@ -2329,6 +2330,7 @@ variants-of = Variants of “{ $title }”
 view-cabinet = Inside
 view-flat = 2D
 view-flat-how = Draw the machine flat: lighter on slow computers, and every hand works the same
+view-flat-only = There is no scene: the window is drawn without a graphics card
 view-machine = Machine
 view-panel = Console
 

@@ -1100,6 +1100,7 @@ help-value-tables = CARPETA
 help-value-target = PROPORCIÓN
 help-window-flat = Dibujar la máquina en plano, más ligero en equipos lentos
 help-window-scenario = Empezar con este trabajo en vez de la pantalla de inicio
+help-window-software = Dibujar con el procesador, como se hace donde no hay tarjeta gráfica
 
 ## hint
 
@@ -2320,6 +2321,7 @@ variants-of = Variantes de «{ $title }»
 view-cabinet = Interior
 view-flat = 2D
 view-flat-how = Dibujar la máquina en plano: más ligero en equipos lentos; las manos funcionan igual
+view-flat-only = Aquí no hay escena: la ventana se dibuja sin tarjeta gráfica
 view-machine = Máquina
 view-panel = Consola
 

@@ -6,12 +6,11 @@
       loading: "Loading the bench…",
       ready: "Getting the bench ready…",
       amount: (done, all) => `${done} of ${all} MB`,
-      noWebgl: "This browser does not support WebGL 2, which the bench needs for its pictures. Turn on hardware acceleration in the browser's settings, update the browser, or use the installed program.",
       noWasm: "This browser does not run WebAssembly, which the bench needs. Update the browser, or use the installed program.",
       file: "The bench cannot run from a file. Open it through a web server, even a small one on this computer; after that it also runs offline.",
       fetch: "The bench could not be loaded. Check the network and try again.",
       stopped: "The bench has stopped. Your attempt is saved up to the last action; reload the page to continue.",
-      lost: "The browser has taken the graphics away from the bench. Your attempt is saved; reload the page to continue.",
+      lost: "The browser has taken the graphics away from the bench. Your attempt is saved; it goes on without them in a moment.",
       elsewhere: "The bench is open in another tab of this browser.",
       taken: "The bench was taken over by another tab; attempts are saved there.",
       here: "Use it here",
@@ -21,12 +20,11 @@
       loading: "Cargando el banco…",
       ready: "Preparando el banco…",
       amount: (done, all) => `${done} de ${all} MB`,
-      noWebgl: "Este navegador no ofrece WebGL 2, que el banco necesita para sus imágenes. Active la aceleración por hardware en los ajustes, actualice el navegador o use el programa instalado.",
       noWasm: "Este navegador no ejecuta WebAssembly, que el banco necesita. Actualice el navegador o use el programa instalado.",
       file: "El banco no puede funcionar desde un archivo. Ábralo con un servidor web, aunque sea uno pequeño en este ordenador; después funciona también sin red.",
       fetch: "No se pudo cargar el banco. Compruebe la red e inténtelo de nuevo.",
       stopped: "El banco se ha parado. Su intento está guardado hasta la última acción; recargue la página para continuar.",
-      lost: "El navegador ha quitado los gráficos al banco. Su intento está guardado; recargue la página para continuar.",
+      lost: "El navegador ha quitado los gráficos al banco. Su intento está guardado y sigue sin ellos enseguida.",
       elsewhere: "El banco está abierto en otra pestaña de este navegador.",
       taken: "Otra pestaña se ha hecho cargo del banco; los intentos se guardan allí.",
       here: "Usarlo aquí",
@@ -121,7 +119,11 @@
       const at = keys.findIndex((key) => key.code === code && key.down === down);
       return at < 0 ? NaN : performance.now() - keys.splice(at, 1)[0].at;
     },
-    stopped(reason) { end(texts.stopped, { why: reason }); },
+    stopped(reason) {
+      // The bench may stumble over lost graphics before the page hears of them.
+      if (canvas.getContext("webgl2")?.isContextLost()) goOnWithoutWebgl();
+      else end(texts.stopped, { why: reason });
+    },
   };
 
   const give = async (file) => {
@@ -151,7 +153,34 @@
   // A long press is a press, not a menu.
   canvas.addEventListener("contextmenu", (event) => event.preventDefault());
   canvas.addEventListener("wheel", (event) => { if (!event.ctrlKey) event.preventDefault(); }, { passive: false });
-  canvas.addEventListener("webglcontextlost", () => { if (!over) end(texts.lost); });
+
+  // Without WebGL 2 the bench paints for itself, and draws the machine flat.
+  const LOST = "lost";
+  /// Loads the page again without WebGL; the job that was at hand goes on.
+  const goOnWithoutWebgl = () => {
+    if (over) return;
+    end(texts.lost, { button: "" });
+    const url = new URL(location.href);
+    url.searchParams.set("software", LOST);
+    // What is still on its way into the database gets there.
+    setTimeout(() => location.replace(url), 500);
+  };
+  canvas.addEventListener("webglcontextlost", goOnWithoutWebgl);
+
+  /// Whether the bench paints for itself, and whether it does so because the graphics were lost just now. The next time
+  /// the page is loaded the graphics may be there again.
+  const painting = () => {
+    const lost = query.get("software") === LOST;
+    if (lost) {
+      const url = new URL(location.href);
+      url.searchParams.delete("software");
+      history.replaceState(null, "", url);
+    }
+    if (query.has("software")) return { software: true, lost };
+    const probe = document.createElement("canvas").getContext("webgl2");
+    probe?.getExtension("WEBGL_lose_context")?.loseContext();
+    return { software: !probe, lost };
+  };
 
   /// One tab at a time: two would write the same attempts. False when another has the bench.
   const claim = (steal) => new Promise((claimed) => {
@@ -227,9 +256,7 @@
     over = false;
     if (location.protocol === "file:") return end(texts.file, { button: "" });
     if (typeof WebAssembly !== "object") return end(texts.noWasm);
-    const probe = document.createElement("canvas").getContext("webgl2");
-    if (!probe) return end(texts.noWebgl);
-    probe.getExtension("WEBGL_lose_context")?.loseContext();
+    const { software, lost } = painting();
     element("bar").hidden = false;
     element("again").hidden = true;
     cover.className = "";
@@ -243,7 +270,7 @@
       bench = glue;
       globalThis.detent = glue;
       const asked = (query.get("lang") ?? "").slice(0, 2).toLowerCase() === language;
-      await glue.open?.(language, asked, query.has("names"), query.has("flat"));
+      await glue.open?.(language, asked, query.has("names"), query.has("flat"), software, lost);
     } catch (error) {
       console.error(error);
       end(bench ? texts.stopped : texts.fetch, { why: String(error?.message ?? error) });

@@ -79,6 +79,9 @@ pub struct WindowArgs {
     /// Draw the machine flat, which is lighter on slow computers.
     #[arg(long)]
     pub flat: bool,
+    /// Draw without a graphics card, on the processor; so it is where none is found.
+    #[arg(long)]
+    pub software: bool,
     /// Save a picture here after some frames and exit. Several times: one picture after the other,
     /// each in its view, at its tab and after its script, which are given in the same order.
     #[arg(long, hide = true)]

@@ -37,6 +37,7 @@ mod practice;
 mod rest;
 mod scene;
 mod shots;
+mod software;
 mod sound;
 pub mod state;
 mod stops;
@@ -98,6 +99,8 @@ pub struct AppOptions {
     pub examination: bool,
     /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
     pub flat: Option<bool>,
+    /// No graphics card is asked for: the processor draws, and the machine is flat.
+    pub software: bool,
 }
 
 /// A picture of the window.
@@ -132,14 +135,19 @@ impl Default for AppOptions {
             practice: None,
             examination: false,
             flat: None,
+            software: false,
         }
     }
 }
 
 /// The window itself, with nothing in it.
 pub fn window(options: &AppOptions) -> App {
+    let mut settings = WgpuSettings::default();
+    if options.software {
+        settings.backends = None;
+    }
     let mut app = App::new();
-    app.add_plugins(plugins(options, WgpuSettings::default()));
+    app.add_plugins(plugins(options, settings));
     app
 }
 
@@ -165,7 +173,8 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
     // What a device lacks is no business of whoever sits in front of it; RUST_LOG shows it.
     let log = LogPlugin {
         level: Level::ERROR,
-        filter: "detent_window=info".to_owned(),
+        // Without a renderer its parts say that it is missing.
+        filter: "detent_window=info,bevy_render::extract_resource=off".to_owned(),
         ..default()
     };
     DefaultPlugins.set(render).set(log).set(WindowPlugin {
@@ -242,7 +251,8 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             tab: options.tab,
             page: options.page,
             hidden: options.hidden,
-            flat: options.flat.unwrap_or_default(),
+            flat: options.software || options.flat.unwrap_or_default(),
+            software: options.software,
             // A picture shows the moment at which its script ended.
             speed: if options.pictures.is_empty() { 1 } else { 0 },
             offer,
@@ -267,11 +277,12 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     pace::plugin(app);
     scene::plugin(app);
     views::plugin(app);
-    if options.flat.is_none() {
+    if options.flat.is_none() && !options.software {
         app.add_systems(PostStartup, flat::draw_flat_without_card);
     }
     pick::plugin(app);
     flat::plugin(app);
+    software::plugin(app, options);
     input::plugin(app);
     panels::plugin(app);
     practice::plugin(app);

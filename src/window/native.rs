@@ -5,6 +5,7 @@ use super::drill::Shown;
 use super::first_job::window_with_bench;
 use super::port::JobSource;
 use super::practice::{self, LearnerRes};
+use super::software::card;
 use super::state::{Page, Tab, ViewKind};
 use super::workbench::LibraryJobs;
 use super::{AppOptions, Picture};
@@ -23,6 +24,7 @@ fn options(
     let mut options = AppOptions {
         language: language.unwrap_or_default(),
         flat: args.flat.then_some(true),
+        software: args.software,
         ..default()
     };
     options.after_frames = args.frames.unwrap_or(options.after_frames);
@@ -120,6 +122,8 @@ fn attempts_folder() -> Option<PathBuf> {
 pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     let texts = Texts::load(language.unwrap_or_default());
     let mut options = options(&args, language, &texts)?;
+    // Asked while the jobs are read; a driver that breaks down over it is none.
+    let has_card = (!options.software).then(|| std::thread::spawn(card::is_there));
     // A picture is no attempt.
     let keep = if options.pictures.is_empty() {
         attempts_folder()
@@ -149,6 +153,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     {
         return Err(texts.get("cli-window-no-display"));
     }
+    options.software |= has_card.is_some_and(|asked| !asked.join().unwrap_or(false));
     let mut app = window_with_bench(&options, jobs)?;
     if options.pictures.is_empty()
         && options.practice.is_none()

@@ -6,6 +6,7 @@ use super::practice::DrillRes;
 use super::scene::console::lamps::{Place, in_window};
 use super::scene::console::layout::LampId;
 use super::scene::inside::pin_place;
+use super::software::{SoftwareDrawing, SoftwarePicture};
 use super::state::{BenchRes, Screen, UiState};
 use super::{AppOptions, Picture};
 use bevy::app::AppExit;
@@ -15,6 +16,7 @@ use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
 use detent_simulation::interface::{Pin, Side};
 use std::collections::VecDeque;
 use std::fmt::Write;
+use std::path::Path;
 
 /// The pictures asked for, the one at hand first.
 #[derive(Resource)]
@@ -91,6 +93,13 @@ fn places(
     text
 }
 
+/// Saves what the processor has drawn.
+fn save(drawn: &SoftwarePicture, path: &Path) -> Result<(), String> {
+    let image = drawn.image().try_into_dynamic();
+    let image = image.map_err(|error| error.to_string())?;
+    image.save(path).map_err(|error| error.to_string())
+}
+
 #[allow(clippy::too_many_arguments)]
 fn take(
     mut commands: Commands,
@@ -101,6 +110,7 @@ fn take(
     lamps: Query<(&Place, &GlobalTransform)>,
     flat: Res<FlatScene>,
     capturing: Query<(), With<Capturing>>,
+    drawn: Option<Res<SoftwarePicture>>,
     mut drill: ResMut<DrillRes>,
     mut screen: ResMut<NextState<Screen>>,
     mut exit: MessageWriter<AppExit>,
@@ -128,9 +138,19 @@ fn take(
             error!("{}: {error}", beside.display());
             exit.write(AppExit::error());
         }
-        commands
-            .spawn(Screenshot::primary_window())
-            .observe(save_to_disk(path));
+        match &drawn {
+            Some(drawn) => {
+                if let Err(error) = save(drawn, &path) {
+                    error!("{}: {error}", path.display());
+                    exit.write(AppExit::error());
+                }
+            }
+            None => {
+                commands
+                    .spawn(Screenshot::primary_window())
+                    .observe(save_to_disk(path));
+            }
+        }
     } else if shot.taken && shot.frame > 3 && capturing.is_empty() && path.exists() {
         shot.pictures.pop_front();
         shot.taken = false;
@@ -173,5 +193,5 @@ pub fn plugin(app: &mut App, options: &AppOptions) {
         taken: false,
         since: None,
     })
-    .add_systems(Last, take);
+    .add_systems(Last, take.after(SoftwareDrawing));
 }

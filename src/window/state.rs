@@ -856,6 +856,8 @@ pub struct UiState {
     pub view: ViewKind,
     /// The machine is drawn flat instead of as a scene.
     pub flat: bool,
+    /// The processor draws the window, so that there is no scene.
+    pub software: bool,
     /// Right tab.
     pub tab: Tab,
     /// Time runs this many times as fast.
@@ -996,6 +998,7 @@ impl Default for UiState {
             language: Language::En,
             view: ViewKind::Machine,
             flat: false,
+            software: false,
             tab: Tab::Sheet,
             speed: 1,
             stopped: None,

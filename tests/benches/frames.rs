@@ -118,15 +118,18 @@ enum Scene {
     View(ViewKind),
     /// The machine drawn flat, by the panels.
     Flat,
+    /// The same, drawn on the processor.
+    Software,
 }
 
 /// Every scene by name, the empty one first.
-const SCENES: [(&str, Scene); 5] = [
+const SCENES: [(&str, Scene); 6] = [
     ("empty", Scene::Empty),
     ("machine", Scene::View(ViewKind::Machine)),
     ("console", Scene::View(ViewKind::Panel)),
     ("cabinet", Scene::View(ViewKind::Cabinet)),
     ("flat", Scene::Flat),
+    ("software", Scene::Software),
 ];
 
 fn main() {
@@ -264,7 +267,7 @@ impl Spent {
 /// A window with the bench in this view, or with an empty scene.
 fn window(options: &AppOptions, scene: Scene) -> App {
     let mut app = match scene {
-        Scene::View(_) | Scene::Flat => {
+        Scene::View(_) | Scene::Flat | Scene::Software => {
             detent_window::bench_window(options).expect("the built-in jobs")
         }
         Scene::Empty => {
@@ -277,16 +280,17 @@ fn window(options: &AppOptions, scene: Scene) -> App {
     app
 }
 
-/// Has the thread that draws name itself.
+/// Has the thread that draws name itself, where there is a renderer: without one it is the first.
 fn watch_drawing(app: &mut App) {
-    app.sub_app_mut(RenderApp)
-        .add_systems(Render, name_drawing_thread);
+    if let Some(renderer) = app.get_sub_app_mut(RenderApp) {
+        renderer.add_systems(Render, name_drawing_thread);
+    }
 }
 
 /// The bench in this view, or an empty scene.
 fn fill(app: &mut App, options: &AppOptions, scene: Scene) {
     match scene {
-        Scene::View(_) | Scene::Flat => {
+        Scene::View(_) | Scene::Flat | Scene::Software => {
             detent_window::add_bench(app, options).expect("the built-in jobs");
         }
         Scene::Empty => {
@@ -302,7 +306,8 @@ fn fill(app: &mut App, options: &AppOptions, scene: Scene) {
 fn options(scene: Scene) -> AppOptions {
     let mut options = AppOptions {
         start: Some((0, 71)),
-        flat: Some(scene == Scene::Flat),
+        flat: Some(matches!(scene, Scene::Flat | Scene::Software)),
+        software: scene == Scene::Software,
         ..AppOptions::default()
     };
     if let Scene::View(view) = scene {
@@ -346,7 +351,8 @@ fn compare_windows() {
         return;
     }
     let mut columns = Vec::new();
-    for name in ["machine", "flat", "empty"] {
+    let names = ["machine", "flat", "software", "empty"];
+    for name in names {
         let runs: Vec<_> = (0..RUNS).map(|_| run(name, false).0).collect();
         let median = |row: &String| {
             let mut numbers: Vec<f64> = runs
@@ -358,14 +364,16 @@ fn compare_windows() {
         };
         columns.push(runs[0].keys().map(median).collect::<BTreeMap<_, _>>());
     }
-    println!(
-        "{:<40} {:>10} {:>7} {:>10} {:>7} {:>10}",
-        "", "bench", "ratio", "flat", "ratio", "empty"
-    );
+    let (last, compared) = names.split_last().expect("the empty scene");
+    print!("{:<40}", "");
+    compared
+        .iter()
+        .for_each(|name| print!(" {name:>10} {:>7}", "ratio"));
+    println!(" {last:>10}");
     for row in columns[0].keys() {
         print!("{row:<40}");
-        let empty = columns[2].get(row);
-        for column in &columns[..2] {
+        let empty = columns[compared.len()].get(row);
+        for column in &columns[..compared.len()] {
             let number = column[row];
             print!(" {number:>10.3}");
             match empty {
@@ -528,12 +536,15 @@ fn watch_rest() {
 // Textures.
 
 fn compare_offscreen() {
-    let runs: Vec<_> = SCENES.iter().map(|(name, _)| run(name, true)).collect();
+    // The processor draws no textures.
+    let scenes = SCENES.map(|(name, _)| name);
+    let scenes = scenes.into_iter().filter(|name| *name != "software");
+    let runs: Vec<_> = scenes.clone().map(|name| run(name, true)).collect();
     if let Some(adapter) = runs[0].1.lines().find_map(|l| l.strip_prefix("adapter ")) {
         println!("{adapter}, {} x {} pixels", SIZE.0, SIZE.1);
     }
     print!("{:<40}", "");
-    for (name, _) in SCENES {
+    for name in scenes {
         print!(" {name:>10}");
     }
     println!();

@@ -1182,16 +1182,49 @@ const COMMANDS = {
     return { refused, first: await cover(page), screen: (await other.seen()).screen };
   }),
 
-  /// A browser without graphics.
-  dark: () => fresh(async ({ page, server }) => {
-    await page.goto(server.url);
-    const says = await until("a word about WebGL", async () => {
-      const text = await cover(page);
-      return /WebGL/.test(text) && text;
-    }, 20_000);
-    await page.screenshot({ path: join(out, "dark.png") });
-    return { says, asked: server.asked };
+  /// A browser without graphics: the bench paints for itself, and hands work.
+  dark: () => fresh(async ({ page, person, server }) => {
+    await person.open(server.url);
+    const webgl = await page.evaluate(() => document.createElement("canvas").getContext("webgl2") !== null);
+    await person.picture("dark-start.png");
+    await person.enterBench("Begin the job");
+    await person.click("1  Console");
+    await person.see("the clock", (seen) => seen.time_s > 0);
+    const before = await person.seen();
+    await person.turn("ArrowRight", 3, 300);
+    const turned = await person.see("the dial turned", (seen) => seen.dial !== before.dial, 20_000);
+    await person.picture("dark-console.png");
+    await person.click("Unplug (P)");
+    const pulled = await person.see("the plug out", (seen) => !seen.plugged);
+    await person.click("2  Machine");
+    await person.picture("dark-machine.png");
+    return { webgl, before, turned, pulled, troubles: person.troubles };
   }, { args: ["--disable-3d-apis"] }),
+
+  /// The graphics are taken away in the middle of a job.
+  lost: () => fresh(async ({ page, person, server }) => {
+    await person.open(server.url);
+    await person.enterBench("Begin the job");
+    await person.click("Unplug (P)");
+    await person.see("the plug out", (seen) => !seen.plugged);
+    await sleep(1_000);
+    const before = { seen: await person.seen(), kept: await person.kept() };
+    await page.evaluate(() => {
+      performance.clearMarks("detent-first-frame");
+      const lost = document.getElementById("bench").getContext("webgl2").getExtension("WEBGL_lose_context");
+      // The page may be gone before the answer.
+      setTimeout(() => lost.loseContext(), 0);
+    });
+    await page.waitForNavigation({ timeout: SLOW_MS }).catch(() => {});
+    await person.ready();
+    const after = await person.see("the bench again", (seen) => seen.screen === "Bench");
+    const webgl = await page.evaluate(() => document.getElementById("bench").getContext("2d") === null);
+    const address = page.url();
+    await person.click("Plug in (P)");
+    await person.see("the plug in", (seen) => seen.plugged);
+    await person.picture("lost.png");
+    return { before, after, webgl, address, kept: await person.kept(), troubles: person.troubles };
+  }),
 };
 
 /// The first label on the screen that matches.

@@ -372,21 +372,49 @@ fn the_page_names_no_folder_of_the_machine_that_built_it() {
     }
 }
 
+/// How many colors a picture shows.
+fn colors(path: &Path) -> usize {
+    let bytes = fs::read(path).expect("the picture was taken");
+    let image = image::load_from_memory(&bytes).expect("a PNG").to_rgb8();
+    let colors: std::collections::BTreeSet<_> = image.pixels().map(|pixel| pixel.0).collect();
+    colors.len()
+}
+
 #[test]
 #[ignore = "needs the packed page and a browser"]
-fn without_webgl_2_the_page_says_what_is_missing() {
-    let found = drive("dark", &folder("dark"), None);
-    let says = found["says"].as_str().expect("words");
-    assert!(
-        says.contains("WebGL 2") && says.contains("hardware acceleration"),
-        "{says}"
-    );
-    let asked = found["asked"].as_array().expect("a list");
-    assert!(
-        asked
-            .iter()
-            .filter_map(Value::as_str)
-            .all(|path| !path.contains(".wasm")),
-        "nothing is loaded in vain: {asked:?}"
-    );
+fn without_webgl_2_the_bench_paints_for_itself_and_hands_work() {
+    let out = folder("dark");
+    let found = drive("dark", &out, None);
+    assert_eq!(found["webgl"], false);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    assert_ne!(found["turned"]["dial"], found["before"]["dial"]);
+    assert_eq!(found["pulled"]["plugged"], false);
+    for name in ["dark-start.png", "dark-console.png", "dark-machine.png"] {
+        let colors = colors(&out.join(name));
+        assert!(colors > 200, "{name}: {colors} colors");
+    }
+}
+
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_job_goes_on_when_the_browser_takes_the_graphics_away() {
+    let out = folder("lost");
+    let found = drive("lost", &out, None);
+    assert_eq!(found["webgl"], false);
+    let address = found["address"].as_str().expect("an address");
+    assert!(!address.contains("software"), "{address}");
+    let (before, after) = (&found["before"], &found["after"]);
+    assert_eq!(after["plugged"], false, "the plug lies where it lay");
+    let seconds = |seen: &Value| seen["time_s"].as_f64().expect("s");
+    let gone = seconds(&before["seen"]) - seconds(after);
+    assert!(gone < 8.0, "{gone} s of the job are gone");
+    // The same attempt, and the action after it is in it.
+    let text = |kept: &Value| {
+        let kept = kept.as_array().expect("a list");
+        assert_eq!(kept.len(), 1, "{kept:?}");
+        kept[0]["text"].as_str().expect("text").to_owned()
+    };
+    let (kept_before, kept) = (text(&before["kept"]), text(&found["kept"]));
+    assert!(kept.starts_with(&kept_before) && kept.len() > kept_before.len());
+    assert!(colors(&out.join("lost.png")) > 200);
 }

@@ -261,7 +261,8 @@ fn open_job(context: &mut PanelContext, learner: &Learner, opened: Box<dyn Bench
         context.ui_state.seed.clone(),
         context.ui_state.stage,
     );
-    let (leads_back_to, flat) = (context.ui_state.leads_back_to, context.ui_state.flat);
+    let leads_back_to = context.ui_state.leads_back_to;
+    let (flat, software) = (context.ui_state.flat, context.ui_state.software);
     let job = context.bench.job();
     let broken_off = !context.bench.history().is_empty();
     let guidance = if broken_off && job.guide.is_some() && context.ui_state.examined.is_none() {
@@ -275,6 +276,7 @@ fn open_job(context: &mut PanelContext, learner: &Learner, opened: Box<dyn Bench
         guidance,
         leads_back_to,
         flat,
+        software,
         looks_seen,
         page: (examined.as_ref().and_then(|e| e.sheet.first().copied())).unwrap_or_default(),
         examined,

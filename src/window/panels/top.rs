@@ -38,9 +38,15 @@ fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
         }
     }
     ui.add_space(8.0);
-    let flat = kit::choice(ui, context.ui_state.flat, context.fixed("view-flat"));
-    if flat.on_hover_text(context.fixed("view-flat-how")).clicked() {
-        context.ui_state.flat = !context.ui_state.flat;
+    let (on, choosable) = (context.ui_state.flat, !context.ui_state.software);
+    let flat = ui.add_enabled_ui(choosable, |ui| {
+        kit::choice(ui, on, context.fixed("view-flat"))
+    });
+    let flat = (flat.inner)
+        .on_hover_text(context.fixed("view-flat-how"))
+        .on_disabled_hover_text(context.fixed("view-flat-only"));
+    if flat.clicked() {
+        context.ui_state.flat = !on;
     }
 }
 

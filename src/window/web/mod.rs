@@ -8,6 +8,7 @@ use super::AppOptions;
 use super::attempts::Attempts;
 use super::first_job::window_with_bench;
 use super::practice::{self, LearnerRes};
+use super::state::{JobSourceRes, Screen, UiState};
 use super::workbench::LibraryJobs;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
@@ -15,7 +16,7 @@ use bevy::time::TimeSystems;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use detent_content::{ContentLibrary, Language, Texts};
 use detent_simulation::units::TICK_MS;
-use detent_training::record::read_attempt;
+use detent_training::record::{PART, read_attempt};
 use std::cell::{Cell, RefCell};
 use std::sync::Arc;
 use wasm_bindgen::prelude::*;
@@ -60,12 +61,20 @@ fn wake() {
 
 /// Opens the bench in the page's canvas, in the language of this code (English when it is none of
 /// ours), which the address `asked` for or the browser speaks. With `named`, [`where_is`] can find what stands
-/// on the screen; with `flat` the machine is drawn flat.
+/// on the screen; with `flat` the machine is drawn flat, with `software` without WebGL. Where the page has `lost` its
+/// graphics in the middle of a job, that goes on by itself.
 ///
 /// # Errors
 /// A sentence that says what is wrong.
 #[wasm_bindgen]
-pub async fn open(language: String, asked: bool, named: bool, flat: bool) -> Result<(), JsError> {
+pub async fn open(
+    language: String,
+    asked: bool,
+    named: bool,
+    flat: bool,
+    software: bool,
+    lost: bool,
+) -> Result<(), JsError> {
     storage::open().await;
     let options = AppOptions {
         language: Language::ALL
@@ -74,6 +83,7 @@ pub async fn open(language: String, asked: bool, named: bool, flat: bool) -> Res
             .unwrap_or_default(),
         // Whoever asks where things are knows what is drawn.
         flat: (flat || named).then_some(flat),
+        software,
         ..AppOptions::default()
     };
     let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
@@ -87,6 +97,9 @@ pub async fn open(language: String, asked: bool, named: bool, flat: bool) -> Res
     let mut app = window_with_bench(&options, jobs).map_err(|e| JsError::new(&e))?;
     let learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
     practice::welcome(&mut app, learner, asked);
+    if lost {
+        go_on(app.world_mut());
+    }
     app.add_systems(First, note_clock.after(TimeSystems))
         .add_systems(Last, count_frames);
     if named {
@@ -101,6 +114,21 @@ pub async fn open(language: String, asked: bool, named: bool, flat: bool) -> Res
     }
     app.run();
     Ok(())
+}
+
+/// Opens the job that was broken off last, or the examination that it may belong to.
+fn go_on(world: &mut World) {
+    if world.resource::<LearnerRes>().sitting().is_some() {
+        let mut next = world.resource_mut::<NextState<Screen>>();
+        next.set(Screen::Examination);
+        return;
+    }
+    let jobs = world.resource::<JobSourceRes>().0.as_ref();
+    let names = jobs.attempts().map(Attempts::names).unwrap_or_default();
+    let last = names.first().filter(|name| name.ends_with(PART));
+    if let Some(work) = last.map(|name| jobs.resume(name)) {
+        world.resource_mut::<UiState>().open(work);
+    }
 }
 
 /// How long before this frame's clock this key went down or up, ticks, if the page saw it. The clock shows

@@ -256,9 +256,10 @@ fn a_new_start_keeps_the_learner() {
 /// Whoever has the machine drawn flat finds it so in the next job, as the language and the chosen job.
 #[test]
 fn the_next_job_is_drawn_as_the_last_one() {
-    for flat in [false, true] {
+    for (flat, software) in [(false, false), (true, false), (true, true)] {
         let mut start = fixture(Language::Es);
         (start.ui_state.flat, start.ui_state.offer) = (flat, 3);
+        start.ui_state.software = software;
         let jobs = library();
         let mut opened = Some(open(&jobs, 0, 71));
         let harness = harness(start, |_, context| {
@@ -268,7 +269,26 @@ fn the_next_job_is_drawn_as_the_last_one() {
         });
         let ui_state = &harness.state().ui_state;
         assert_eq!((ui_state.flat, ui_state.offer), (flat, 3));
+        assert_eq!(ui_state.software, software);
         assert_eq!((ui_state.language, ui_state.visit), (Language::Es, 1));
+    }
+}
+
+/// Where the processor draws there is no scene to go to.
+#[test]
+fn the_scene_can_be_chosen_only_where_there_is_one() {
+    for software in [false, true] {
+        let mut fixture = fixture(Language::En);
+        (fixture.ui_state.flat, fixture.ui_state.software) = (true, software);
+        let choice = fixture.texts.get("view-flat");
+        let mut top = harness_of([1366.0, 60.0], fixture, |ui, context| {
+            top::top_ui(ui, context, false);
+        });
+        let button = top.get_by_label(&choice);
+        assert_eq!(button.accesskit_node().is_disabled(), software);
+        button.click();
+        top.run_steps(2);
+        assert_eq!(top.state().ui_state.flat, software);
     }
 }
 
