@@ -46,12 +46,14 @@
 
   let bench = null;
   let over = false;
+  const mirror = globalThis.detentMirror(element("mirror"), canvas, (id, what, value) => bench.ask(id, what, value));
 
   const say = (text) => { element("says").textContent = text; };
 
   /// The last word: nothing but the button goes on from here.
   const end = (text, { why = "", button = texts.again, press = () => location.reload() } = {}) => {
     over = true;
+    element("mirror").inert = true;
     say(text);
     element("bar").hidden = true;
     element("amount").textContent = "";
@@ -105,6 +107,8 @@
       const at = keys.findIndex((key) => key.code === code && key.down === down);
       return at < 0 ? NaN : performance.now() - keys.splice(at, 1)[0].at;
     },
+    /// Later: the window may be in the middle of an event of the canvas, which moving the focus would call again.
+    mirror(change) { queueMicrotask(() => mirror.apply(JSON.parse(change))); },
     stopped(reason) { end(texts.stopped, { why: reason }); },
   };
 
@@ -209,6 +213,7 @@
 
   const start = async (steal) => {
     over = false;
+    element("mirror").inert = false;
     if (location.protocol === "file:") return end(texts.file, { button: "" });
     if (typeof WebAssembly !== "object") return end(texts.noWasm);
     const probe = document.createElement("canvas").getContext("webgl2");

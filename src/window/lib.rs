@@ -11,6 +11,7 @@
     reason = "screens may look at the clock, and what they draw need not be the same to the bit"
 )]
 
+mod access;
 mod attempts;
 mod background;
 mod camera;

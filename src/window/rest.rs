@@ -57,6 +57,12 @@ impl NextFrame {
         self.panels_stand = true;
     }
 
+    /// Somebody has done something that came by another way than the window system.
+    #[cfg(any(test, target_family = "wasm"))]
+    pub fn settle(&mut self) {
+        self.settling = SETTLING_FRAMES;
+    }
+
     /// Somebody has just done something, and it is seen through.
     pub fn is_settling(&self) -> bool {
         self.settling > 0
