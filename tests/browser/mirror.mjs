@@ -20,7 +20,23 @@ const html = (await page_file("index.html"))
   .replace(/<script[^>]*id="build">.*?<\/script>/s, "")
   .replace('<script src="page.js"></script>', "")
   .replace('<section id="cover"', '<section id="cover" class="gone"');
+/// The whole page, with a bench that draws nothing, shows two elements and notes what is asked of it.
+const whole = (await page_file("index.html"))
+  .replace("{{BUILD}}", JSON.stringify({ version: "0", wasm: "bench.wasm", glue: "./bench.js", bytes: { "": 4 } }));
+const bench = `
+  const place = [10, 10, 100, 20];
+  export default async () => {};
+  export const ask = (...request) => (globalThis.asked ??= []).push(request);
+  export const open = async () => {
+    globalThis.detentPage.firstFrame();
+    globalThis.detentPage.mirror(JSON.stringify({ scale: 1, order: { "": ["1", "2"] }, put: [
+      { id: "1", kind: "button", name: "One", place }, { id: "2", kind: "field", name: "Two", value: "", place }] }));
+  };`;
 const FILES = {
+  "/whole": ["text/html", whole],
+  "/page.js": ["text/javascript", await page_file("page.js")],
+  "/bench.js": ["text/javascript", bench],
+  "/bench.wasm": ["application/wasm", "none"],
   "/": ["text/html", html],
   "/page.css": ["text/css", await page_file("page.css")],
   "/mirror.js": ["text/javascript", await page_file("mirror.js")],
@@ -34,7 +50,8 @@ const server = createServer((request, response) => {
   response.writeHead(200, { "content-type": type }).end(text);
 });
 await new Promise((listening) => server.listen(0, "127.0.0.1", listening));
-const browser = await chromium.launch({ executablePath: BROWSER, args: ["--no-sandbox"] });
+const browser = await chromium.launch({ executablePath: BROWSER, args: ["--no-sandbox", "--use-gl=angle",
+  "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--ignore-gpu-blocklist"] });
 const page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
 const troubles = [];
 page.on("pageerror", (error) => troubles.push(String(error)));
@@ -175,7 +192,35 @@ async function both_ways() {
   found.out = await page.evaluate(() => document.querySelector("[data-id='8']").parentElement.dataset.part);
   return found;
 }
+/// The page's own handling of keys, with the focus among the elements: Tab stays, Escape and Tab leave, and how long ago a
+/// key moved is known.
+async function in_the_whole_page() {
+  await page.goto(`http://127.0.0.1:${server.address().port}/whole`);
+  await page.waitForFunction(() => document.querySelector("#mirror [data-id='2']"), null, { timeout: 20_000 });
+  const active = () => page.evaluate(() => document.activeElement.dataset.id ?? (document.activeElement.id || "none"));
+  const follow = async (focus) => {
+    await page.evaluate((focus) => globalThis.detentPage.mirror(JSON.stringify({ focus })), focus);
+    return active();
+  };
+  const found = { first: await active(), followed: await follow("1") };
+  await page.keyboard.press("Tab");
+  found.inside = await active();
+  await page.keyboard.press("s");
+  found.age_known = await page.evaluate(() => globalThis.detentPage.keyAge("KeyS", true) >= 0);
+  // The pointer takes the keys back to the canvas, and egui gives them on again.
+  await page.mouse.click(600, 400);
+  found.clicked = [await active(), await follow("2")];
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("Tab");
+  found.outside = await active();
+  // Nothing of a bench that has stopped can be worked.
+  await page.evaluate(() => globalThis.detentPage.stopped("tried"));
+  found.stopped = await page.evaluate(() => document.getElementById("mirror").inert);
+  return found;
+}
+
 const ways = await both_ways();
+ways.page = await in_the_whole_page();
 await browser.close();
 server.close();
 console.log(JSON.stringify({ screens, ways, troubles }));

@@ -165,10 +165,18 @@ struct Number {
 }
 
 /// What reading software meets at one place.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(PartialEq, Debug)]
 pub(crate) struct Element {
     pub(crate) id: NodeId,
     within: Within,
+    /// Left, top, width, height, points.
+    pub(crate) place: [i32; 4],
+    pub(crate) said: Said,
+}
+
+/// What is said of an element, wherever it stands.
+#[derive(PartialEq, Debug)]
+pub(crate) struct Said {
     pub(crate) kind: Kind,
     pub(crate) name: String,
     /// What else is said about it.
@@ -180,32 +188,21 @@ pub(crate) struct Element {
     disabled: bool,
     modal: bool,
     level: Option<usize>,
-    /// Left, top, width, height, points.
-    pub(crate) place: [i32; 4],
 }
 
 impl Element {
-    /// Whether it says the same, wherever it stands.
-    fn says_the_same(&self, other: &Self) -> bool {
-        let moved = Self {
-            place: other.place,
-            within: other.within,
-            ..self.clone()
-        };
-        moved == *other
-    }
-
     fn json(&self) -> Value {
         let mut object = Map::new();
         let mut put = |key: &str, value: Value| object.insert(key.to_owned(), value);
+        let said = &self.said;
         put("id", id_text(self.id).into());
-        put("kind", self.kind.name().into());
-        put("name", self.name.as_str().into());
+        put("kind", said.kind.name().into());
+        put("name", said.name.as_str().into());
         put("place", json!(self.place));
-        if let Some(description) = &self.description {
+        if let Some(description) = &said.description {
             put("description", description.as_str().into());
         }
-        if let Some(value) = &self.value {
+        if let Some(value) = &said.value {
             put("value", value.as_str().into());
         }
         if let Some(Number {
@@ -213,7 +210,7 @@ impl Element {
             min,
             max,
             step,
-        }) = self.number
+        }) = said.number
         {
             put("number", value.into());
             for (key, bound) in [("min", min), ("max", max), ("step", step)] {
@@ -222,7 +219,7 @@ impl Element {
                 }
             }
         }
-        if let Some(toggled) = self.toggled {
+        if let Some(toggled) = said.toggled {
             let state = match toggled {
                 Toggled::False => "false",
                 Toggled::True => "true",
@@ -230,13 +227,13 @@ impl Element {
             };
             put("checked", state.into());
         }
-        if let Some(expanded) = self.expanded {
+        if let Some(expanded) = said.expanded {
             put("expanded", expanded.into());
         }
-        if let Some(level) = self.level {
+        if let Some(level) = said.level {
             put("level", level.into());
         }
-        for (key, holds) in [("disabled", self.disabled), ("modal", self.modal)] {
+        for (key, holds) in [("disabled", said.disabled), ("modal", said.modal)] {
             if holds {
                 put(key, true.into());
             }
@@ -304,7 +301,7 @@ impl Reading<'_> {
         }
         let mut inside = within;
         if let Some(element) = self.element(id, node, within) {
-            if element.kind.holds_others() {
+            if element.said.kind.holds_others() {
                 inside = Within::Element(id);
             }
             self.elements.push(element);
@@ -340,22 +337,24 @@ impl Reading<'_> {
             } else {
                 within
             },
-            kind,
-            description: node.description().map(str::to_owned),
-            value: value.map(str::to_owned),
-            number: node.numeric_value().map(|value| Number {
-                value,
-                min: node.min_numeric_value(),
-                max: node.max_numeric_value(),
-                step: node.numeric_value_step(),
-            }),
-            toggled: node.toggled().or(node.is_selected().map(Toggled::from)),
-            expanded: node.is_expanded(),
-            disabled: node.is_disabled(),
-            modal: node.is_modal(),
-            level: node.level(),
             place: [left, top, whole(bounds.x1) - left, whole(bounds.y1) - top],
-            name: name.trim().to_owned(),
+            said: Said {
+                kind,
+                name: name.trim().to_owned(),
+                description: node.description().map(str::to_owned),
+                value: value.map(str::to_owned),
+                number: node.numeric_value().map(|value| Number {
+                    value,
+                    min: node.min_numeric_value(),
+                    max: node.max_numeric_value(),
+                    step: node.numeric_value_step(),
+                }),
+                toggled: node.toggled().or(node.is_selected().map(Toggled::from)),
+                expanded: node.is_expanded(),
+                disabled: node.is_disabled(),
+                modal: node.is_modal(),
+                level: node.level(),
+            },
         })
     }
 }
@@ -429,7 +428,7 @@ impl Mirror {
         let mut places = Map::new();
         for element in &self.elements {
             match known.get(&element.id) {
-                Some(old) if element.says_the_same(old) => {
+                Some(old) if element.said == old.said => {
                     if old.place != element.place {
                         places.insert(id_text(element.id), json!(element.place));
                     }

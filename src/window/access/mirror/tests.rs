@@ -217,8 +217,14 @@ fn every_screen_is_mirrored_with_names_and_change_by_change() {
         let mut page = PageModel::default();
         let mut kinds = BTreeSet::new();
         let mut wrong = Vec::new();
-        for Pictured { name, update } in screens(language) {
-            if let Some(change) = mirror.update(&update) {
+        let mut spent = [std::time::Duration::ZERO; 2];
+        let screens = screens(language);
+        let count = u32::try_from(screens.len()).expect("a few");
+        for Pictured { name, update } in screens {
+            let began = std::time::Instant::now();
+            let told = mirror.update(&update);
+            spent[0] += began.elapsed();
+            if let Some(change) = told {
                 page.apply(&change);
             }
             let mut whole = PageModel::default();
@@ -227,17 +233,23 @@ fn every_screen_is_mirrored_with_names_and_change_by_change() {
                 .expect("there is something");
             whole.apply(&all);
             assert_eq!(page, whole, "{name}");
+            let began = std::time::Instant::now();
             assert_eq!(mirror.update(&update), None, "{name}: nothing has changed");
+            spent[1] += began.elapsed();
 
             let shown = elements(&update);
             assert!(shown.len() > 5, "{name}: {shown:?}");
             let mut places = BTreeSet::new();
             for element in &shown {
-                kinds.insert(element.kind.name());
-                if element.name.is_empty() {
+                kinds.insert(element.said.kind.name());
+                if element.said.name.is_empty() {
                     wrong.push(format!("{language:?} {name}: no name: {element:?}"));
                 }
-                if !places.insert((element.place, element.kind.name(), element.name.clone())) {
+                if !places.insert((
+                    element.place,
+                    element.said.kind.name(),
+                    element.said.name.clone(),
+                )) {
                     wrong.push(format!("{language:?} {name}: said twice: {element:?}"));
                 }
             }
@@ -254,6 +266,9 @@ fn every_screen_is_mirrored_with_names_and_change_by_change() {
             }
         }
         assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+        // Figures to compare, no bound: a whole screen that is new, and one that is as it was.
+        let each = spent.map(|spent| spent / count);
+        println!("{language:?}: on the mean a new screen and an old one took {each:?}");
         for kind in [
             "button", "combobox", "dialog", "field", "heading", "radio", "text",
         ] {
@@ -544,6 +559,10 @@ fn reading_software_finds_no_fault_with_any_screen() {
             changes.push(json!({ "language": language.code(), "name": name, "change": change }));
         }
     }
+    // A button without a name, so that it is seen that faults are found.
+    let nameless = tree(&[(0, 1, node(Role::Button, ""))], 0);
+    let nameless = change(&mut Mirror::default(), &nameless);
+    changes.push(json!({ "language": "en", "name": "nameless", "change": nameless }));
     let file = tempfile::NamedTempFile::new().expect("a folder for what passes");
     std::fs::write(file.path(), Value::from(changes.clone()).to_string())
         .expect("it can be written");
@@ -564,6 +583,11 @@ fn reading_software_finds_no_fault_with_any_screen() {
     let screens = found["screens"].as_object().expect("screens");
     assert_eq!(screens.len(), changes.len());
     for (name, screen) in screens {
+        if name == "en nameless" {
+            let found = screen["violations"].to_string();
+            assert!(found.contains("button-name"), "{found}");
+            continue;
+        }
         assert_eq!(screen["violations"], json!([]), "{name}");
         let passed = screen["passed"].as_u64().expect("a number");
         assert!(passed > 20, "{name}: {passed} rules were held against it");
@@ -675,5 +699,14 @@ fn both_ways() -> Value {
         "others": ["other", 0],
         "kept": [true, 5, 6, ["3", "1", "2", "5", "7", "8", "6"]],
         "out": "list",
+        "page": {
+            "first": "bench",
+            "followed": "1",
+            "inside": "1",
+            "age_known": true,
+            "clicked": ["bench", "2"],
+            "outside": "none",
+            "stopped": true,
+        },
     })
 }
