@@ -44,12 +44,14 @@
 
   let bench = null;
   let over = false;
+  const mirror = globalThis.detentMirror(element("mirror"), canvas, (id, what, value) => bench.ask(id, what, value));
 
   const say = (text) => { element("says").textContent = text; };
 
   /// The last word: nothing but the button goes on from here.
   const end = (text, { why = "", button = texts.again, press = () => location.reload() } = {}) => {
     over = true;
+    element("mirror").inert = true;
     say(text);
     element("bar").hidden = true;
     element("amount").textContent = "";
@@ -119,6 +121,8 @@
       const at = keys.findIndex((key) => key.code === code && key.down === down);
       return at < 0 ? NaN : performance.now() - keys.splice(at, 1)[0].at;
     },
+    /// Later: the window may be in the middle of an event of the canvas, which moving the focus would call again.
+    mirror(change) { queueMicrotask(() => mirror.apply(JSON.parse(change))); },
     stopped(reason) {
       // The bench may stumble over lost graphics before the page hears of them.
       if (canvas.getContext("webgl2")?.isContextLost()) goOnWithoutWebgl();
@@ -254,6 +258,7 @@
 
   const start = async (steal) => {
     over = false;
+    element("mirror").inert = false;
     if (location.protocol === "file:") return end(texts.file, { button: "" });
     if (typeof WebAssembly !== "object") return end(texts.noWasm);
     const { software, lost } = painting();

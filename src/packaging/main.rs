@@ -25,8 +25,9 @@ const DEBIAN_RUSTC: &str = "/usr/bin/rustc";
 const DEBIAN_CARGO: &str = "/usr/bin/cargo";
 /// The page, as it lies in the repository.
 const PAGE: &str = "assets/web";
-const PAGE_FILES: [&str; 6] = [
+const PAGE_FILES: [&str; 7] = [
     "index.html",
+    "mirror.js",
     "page.css",
     "page.js",
     "service.js",
@@ -151,6 +152,7 @@ fn pack(args: &Args) -> Result<(), PackError> {
     });
     let kept = serde_json::json!([
         "./",
+        "mirror.js",
         "page.css",
         "page.js",
         "manifest.webmanifest",

@@ -396,12 +396,90 @@ class KeyHands {
   }
 }
 
-/// Hands that touch the glass and nothing else.
-class FingerHands {
-  constructor(person, fingers, words) {
+/// Hands that find what they work by its words, whatever they have for fingers: `use(label, where)`.
+class NamedHands {
+  constructor(person, words) {
     this.person = person;
-    this.fingers = fingers;
     this.words = words;
+  }
+
+  async either(...keys) {
+    for (const key of keys) {
+      const label = this.words.get(key);
+      if ((await this.person.places(label)).length > 0) return this.use(label);
+    }
+    throw new Error(`none of ${keys} is on the screen`);
+  }
+
+  async plug() { await this.either("do-unplug", "do-plug"); }
+  async panels() { await this.either("do-open-cabinet", "do-close-cabinet"); }
+  async discharge() { await this.use(this.words.get("do-discharge")); }
+  view_label(number) {
+    const key = ["view-panel", "view-machine", "view-cabinet"][number - 1];
+    return `${number}  ${this.words.get(key)}`;
+  }
+  async view(number) { await this.use(this.view_label(number)); }
+}
+
+/// Hands that know the page's elements and nothing else, as reading software does: what is there is found by its name
+/// and pressed where it stands, and keys go to what has the focus.
+class MirrorHands extends NamedHands {
+  /// Does something with the element of this name that can be worked; of several, the `nth` on the line of `beside`.
+  async with(label, { beside, nth = 0 } = {}, deed) {
+    return until(`${label} among the elements`, () => this.person.page.evaluate(([label, beside, nth, deed]) => {
+      const all = [...document.querySelectorAll("#mirror [data-id]")].map((element) =>
+        ({ element, name: element.ariaLabel ?? element.textContent, place: element.getBoundingClientRect() }));
+      const line = all.find(({ name }) => name === beside)?.place;
+      const near = ({ place }) => !beside || (line && place.top < line.bottom + 40 && place.bottom > line.top);
+      const found = all.filter(({ element, name }) => element.hasAttribute("tabindex") && name === label)
+        .filter(near)
+        .sort((a, b) => Math.round((a.place.top - b.place.top) / 8) || a.place.left - b.place.left)[nth]?.element;
+      if (!found || found.ariaDisabled === "true") return false;
+      found.focus({ preventScroll: true });
+      if (deed === "click") found.click();
+      return true;
+    }, [label, beside, nth, deed]));
+  }
+
+  async use(label, where) {
+    await this.with(label, where, "click");
+    await sleep(700);
+  }
+
+  /// Keys go to an element, not to the canvas.
+  async hold_focus() {
+    const focused = await this.person.page.evaluate(() => document.activeElement.closest("#mirror") !== null);
+    if (!focused) await this.with(this.view_label(1), {}, "focus");
+  }
+
+  async button(name, ms) {
+    await this.hold_focus();
+    await this.person.press(name === "start" ? "s" : "x", ms);
+  }
+  async turn(detents, every_ms) {
+    await this.hold_focus();
+    await this.person.turn(detents > 0 ? "ArrowRight" : "ArrowLeft", Math.abs(detents), every_ms);
+  }
+  async write(label, text) {
+    await this.person.page.locator("#mirror").getByRole("textbox", { name: label }).fill(text);
+    await sleep(700);
+  }
+
+  /// Elements that stand elsewhere than what is drawn under their name.
+  async misplaced() {
+    return this.person.page.evaluate(() => [...document.querySelectorAll("#mirror [data-id]")].filter((element) => {
+      const { left, top } = element.getBoundingClientRect();
+      const places = Array.from(globalThis.detent.where_is(element.ariaLabel ?? element.textContent));
+      return !places.some((x, i) => i % 4 === 0 && Math.abs(x - left) < 2 && Math.abs(places[i + 1] - top) < 2);
+    }).map((element) => element.outerHTML));
+  }
+}
+
+/// Hands that touch the glass and nothing else.
+class FingerHands extends NamedHands {
+  constructor(person, fingers, words) {
+    super(person, words);
+    this.fingers = fingers;
   }
 
   touch(type, points) {
@@ -456,21 +534,6 @@ class FingerHands {
     await sleep(600);
   }
 
-  async either(...keys) {
-    for (const key of keys) {
-      const label = this.words.get(key);
-      if ((await this.person.places(label)).length > 0) return this.use(label);
-    }
-    throw new Error(`none of ${keys} is on the screen`);
-  }
-
-  async plug() { await this.either("do-unplug", "do-plug"); }
-  async panels() { await this.either("do-open-cabinet", "do-close-cabinet"); }
-  async discharge() { await this.use(this.words.get("do-discharge")); }
-  async view(number) {
-    const key = ["view-panel", "view-machine", "view-cabinet"][number - 1];
-    await this.use(`${number}  ${this.words.get(key)}`);
-  }
   async button(name, ms) {
     const [[x, y]] = await this.person.places(`button ${name}`);
     await this.hold([x, y], ms);
@@ -801,7 +864,7 @@ const COMMANDS = {
     await person.open(server.url);
     await person.picture("start-1280x720.png");
     await person.begin("Any machine", 137);
-    const focused = await page.evaluate(() => document.activeElement.id);
+    const focused = await hasKeys(page);
     await person.press("1");
     await person.picture("panel-1280x720.png");
     await person.press("p");
@@ -920,6 +983,17 @@ const COMMANDS = {
     await person.ready();
     return guided(person, new KeyHands(person), argument ?? "es");
   }, { locale: argument ?? "es" }),
+
+  /// The same through the elements for reading software alone; what they are in the end, too.
+  "guided-mirror": () => fresh(async ({ person, page, server }) => {
+    await page.goto(`${server.url}?names`);
+    await person.ready();
+    const language = argument ?? "en";
+    const hands = new MirrorHands(person, messages(language));
+    const found = await guided(person, hands, language);
+    const elements = await page.locator("#mirror [data-id]").count();
+    return { ...found, elements, misplaced: await hands.misplaced() };
+  }, { locale: argument ?? "en" }),
 
   /// The same with a finger alone, on a tablet held across, in English.
   "guided-touch": () => guidedByFinger(""),
@@ -1052,7 +1126,7 @@ const COMMANDS = {
   /// Who has the keys: the bench at first, anyone after Escape and Tab, and never where they are wanted.
   focus: () => fresh(async ({ page, person, server }) => {
     await person.open(server.url);
-    const has = () => page.evaluate(() => document.activeElement.id || document.activeElement.localName);
+    const has = () => hasKeys(page);
     const first = await has();
     await page.keyboard.press("Tab");
     const inside = await has();
@@ -1226,6 +1300,14 @@ const COMMANDS = {
     return { before, after, webgl, address, kept: await person.kept(), troubles: person.troubles };
   }),
 };
+
+/// What has the keys; what has them within the bench may have them in its mirror.
+function hasKeys(page) {
+  return page.evaluate(() => {
+    const active = document.activeElement;
+    return active.closest("#mirror") ? "bench" : active.id || active.localName;
+  });
+}
 
 /// The first label on the screen that matches.
 async function label(person, pattern, limit_ms) {

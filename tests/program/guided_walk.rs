@@ -1,14 +1,15 @@
 //! The guided first job in the page, from the first start to the score, every step with a picture. Each walk takes some ten
-//! minutes where a page is drawn in software, so both are run by hand:
+//! minutes where a page is drawn in software, so all are run by hand:
 //! `cargo test --test program -- guided_walk --ignored`, with the variables of the other tests in a browser.
 
 use crate::browser::{drive, folder, kept_attempt};
 use detent_training::record::Answer;
+use serde_json::Value;
 use std::fs;
 
 /// The guided first job, done from its first sentence to the score; every step leaves a picture.
 #[track_caller]
-fn guided_to_its_end(command: &str, score_tab: &str) {
+fn guided_to_its_end(command: &str, score_tab: &str) -> Value {
     let out = folder(command);
     let found = drive(command, &out, None);
     assert_eq!(found["troubles"], serde_json::json!([]));
@@ -23,6 +24,7 @@ fn guided_to_its_end(command: &str, score_tab: &str) {
         panic!("the job was not closed");
     };
     assert!(score > 80.0, "the guide was followed: {score}");
+    found
 }
 
 #[test]
@@ -35,4 +37,13 @@ fn the_guided_job_is_done_in_spanish_with_keys_alone() {
 #[ignore = "needs the packed page and a browser"]
 fn the_guided_job_is_done_with_a_finger_alone_on_a_flat_machine() {
     guided_to_its_end("guided-flat", "Score");
+}
+
+/// The canvas is never looked at nor touched.
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn the_guided_job_is_done_through_the_elements_for_reading_software_alone() {
+    let found = guided_to_its_end("guided-mirror", "Score");
+    assert_eq!(found["misplaced"], serde_json::json!([]));
+    assert!(found["elements"].as_u64() > Some(30), "{found}");
 }

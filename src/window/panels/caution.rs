@@ -65,7 +65,7 @@ pub(super) fn caution_ui(ctx: &egui::Context, context: &mut PanelContext) {
             sw: 0,
             se: 0,
         };
-        Frame::new()
+        let title = Frame::new()
             .fill(ground)
             .corner_radius(band)
             .inner_margin(Margin::symmetric(18, 12))
@@ -75,9 +75,12 @@ pub(super) fn caution_ui(ctx: &egui::Context, context: &mut PanelContext) {
                     sign(ui, ground, ink);
                     ui.add_space(6.0);
                     let word = context.texts.signal_word(word);
-                    ui.label(RichText::new(word).size(34.0).color(ink));
-                });
-            });
+                    ui.label(RichText::new(word).size(34.0).color(ink))
+                })
+                .inner
+            })
+            .inner;
+        kit::dialog(ui, &title);
         Frame::new()
             .inner_margin(Margin::symmetric(18, 14))
             .show(ui, |ui| {

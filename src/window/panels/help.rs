@@ -33,7 +33,8 @@ pub(super) fn help_ui(ctx: &egui::Context, context: &mut PanelContext) {
         // Side by side where there is room for it; what is still too long scrolls.
         let columns = if room.x > 900.0 { 2 } else { 1 };
         ui.set_width(430.0 * columns as f32);
-        kit::heading(ui, context.text("keys-title"));
+        let title = kit::heading(ui, context.text("keys-title"));
+        kit::dialog(ui, &title);
         ScrollArea::vertical()
             .max_height(room.y - 170.0)
             .show(ui, |ui| {

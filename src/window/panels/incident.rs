@@ -26,7 +26,8 @@ pub(super) fn incident_ui(ctx: &egui::Context, context: &mut PanelContext) {
     let shown = modal.show(ctx, |ui| {
         ui.set_width(500.0);
         let name = context.text(&format!("incident-{incident}"));
-        ui.label(RichText::new(name).size(30.0).color(t::BAD));
+        let title = ui.label(RichText::new(name).size(30.0).color(t::BAD));
+        kit::dialog(ui, &title);
         let text = context.text(&format!("lost-{incident}"));
         ui.label(RichText::new(text).size(18.0));
         kit::quiet(ui, context.text("incident-fails"));

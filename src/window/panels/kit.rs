@@ -93,13 +93,34 @@ pub fn paper<R>(ui: &mut Ui, contents: impl FnOnce(&mut Ui) -> R) -> R {
 }
 
 /// A small heading.
-pub fn heading(ui: &mut Ui, text: impl Into<RichText>) {
-    ui.label(text.into().size(t::HEADING).color(t::AMBER));
+pub fn heading(ui: &mut Ui, text: impl Into<RichText>) -> Response {
+    heading_in(ui, text.into(), t::AMBER)
 }
 
 /// A heading in print.
-pub fn print_heading(ui: &mut Ui, text: impl Into<RichText>) {
-    ui.label(text.into().size(t::HEADING).color(t::PRINT_ACCENT));
+pub fn print_heading(ui: &mut Ui, text: impl Into<RichText>) -> Response {
+    heading_in(ui, text.into(), t::PRINT_ACCENT)
+}
+
+fn heading_in(ui: &mut Ui, text: RichText, colour: Color32) -> Response {
+    let title = text.text().to_owned();
+    let label = ui.label(text.size(t::HEADING).color(colour));
+    ui.ctx().accesskit_node_builder(label.id, |node| {
+        node.set_role(egui::accesskit::Role::Heading);
+        node.set_level(2);
+        node.set_label(title);
+        node.clear_value();
+    });
+    label
+}
+
+/// Tells reading software that this ui is a dialog, behind which everything waits, and that this is its title.
+pub fn dialog(ui: &Ui, title: &Response) {
+    ui.ctx().accesskit_node_builder(ui.unique_id(), |node| {
+        node.set_role(egui::accesskit::Role::Dialog);
+        node.push_labelled_by(title.id.accesskit_id());
+        node.set_modal();
+    });
 }
 
 /// Less important text.

@@ -328,12 +328,11 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
             }
         });
     ui.horizontal(|ui| {
-        ui.label(context.text("start-seed"));
-        ui.add(
-            TextEdit::singleline(&mut context.ui_state.seed)
-                .desired_width(120.0)
-                .char_limit(18),
-        );
+        let label = ui.label(context.text("start-seed"));
+        let edit = TextEdit::singleline(&mut context.ui_state.seed)
+            .desired_width(120.0)
+            .char_limit(18);
+        ui.add(edit).labelled_by(label.id);
         context.ui_state.seed.retain(|c| c.is_ascii_digit());
         kit::quiet(ui, context.text("start-seed-hint"));
     });

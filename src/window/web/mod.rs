@@ -1,6 +1,7 @@
 //! The bench in a web page: what the page calls, and what it is asked for.
 
 mod learners;
+mod mirror;
 mod names;
 mod storage;
 
@@ -102,6 +103,7 @@ pub async fn open(
     }
     app.add_systems(First, note_clock.after(TimeSystems))
         .add_systems(Last, count_frames);
+    mirror::plugin(&mut app);
     if named {
         names::plugin(&mut app);
     }
@@ -164,6 +166,13 @@ pub fn take_file(name: String, bytes: Vec<u8>) {
 pub fn let_go() {
     storage::let_go();
     wake();
+}
+
+/// What reading software wants of an element of the mirror: `focus`, `show`, `click`, `increment`, `decrement`, or
+/// `number` or `text` with its value.
+#[wasm_bindgen]
+pub fn ask(id: &str, what: &str, value: &str) {
+    mirror::ask(id, what, value);
 }
 
 /// Where the things with this label stand, in CSS pixels of the canvas: left, top, right and bottom

@@ -4,8 +4,8 @@ use crate::pointing::Pick;
 use crate::scene::grips::{GripKind, Outline, SceneGrips};
 use crate::state::{BenchRes, Screen};
 use bevy::prelude::*;
+use bevy_egui::EguiOutput;
 use bevy_egui::egui::accesskit::{Node, Role};
-use bevy_egui::{EguiContexts, EguiOutput, EguiPrimaryContextPass};
 use std::fmt::Write;
 use std::sync::{Mutex, PoisonError};
 
@@ -43,11 +43,6 @@ pub(super) fn focused() -> Option<(String, Place)> {
 /// The last thing seen.
 pub(super) fn seen() -> String {
     SEEN.lock().unwrap_or_else(PoisonError::into_inner).clone()
-}
-
-fn ask(mut contexts: EguiContexts) -> Result {
-    contexts.ctx_mut()?.enable_accesskit();
-    Ok(())
 }
 
 fn collect(outputs: Query<&EguiOutput>) {
@@ -117,6 +112,5 @@ fn write_state(bench: Res<BenchRes>, screen: Res<State<Screen>>) {
 
 /// Names, and what is seen.
 pub(super) fn plugin(app: &mut App) {
-    app.add_systems(EguiPrimaryContextPass, ask)
-        .add_systems(Last, (collect, point_out_console, write_state).chain());
+    app.add_systems(Last, (collect, point_out_console, write_state).chain());
 }

@@ -520,6 +520,7 @@ pub(super) fn rhythm_ui(
         .allow_scroll(false)
         .allow_boxed_zoom(false)
         .allow_double_click_reset(false)
+        .sense(Sense::hover())
         .default_x_bounds(0.0, right * (1.0 + AXIS_ROOM))
         .default_y_bounds(-4.0, 108.0)
         .x_axis_formatter(|mark, _| format!("{:.0} ms", mark.value))

@@ -3,7 +3,7 @@
 use super::kit;
 use crate::tokens as t;
 use bevy_egui::egui::{
-    Align2, Color32, CornerRadius, Rect, RichText, Stroke, StrokeKind, Ui, pos2, vec2,
+    Align2, Color32, CornerRadius, Rect, RichText, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
 };
 use chrono::Datelike;
 use detent_content::{Texts, Value};
@@ -37,6 +37,7 @@ fn plot<'a>(name: &str) -> Plot<'a> {
         .allow_zoom(false)
         .allow_boxed_zoom(false)
         .allow_double_click_reset(false)
+        .sense(Sense::hover())
         .show_crosshair(false)
         .show_background(false)
         .grid_color(t::EDGE)

@@ -21,12 +21,12 @@ pub(super) fn who_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut Lear
     kit::card(ui, |ui| {
         let target = learner.target();
         let args = [("target", per_cent(target.share()))];
-        kit::heading(ui, context.with("practice-target", &args));
+        let heading = kit::heading(ui, context.with("practice-target", &args));
         let mut share = (100.0 * target.share()).round();
         ui.spacing_mut().slider_width = ui.available_width() - 16.0;
         let range = 100.0 * Target::LOWEST..=100.0 * Target::HIGHEST;
         let slider = Slider::new(&mut share, range).step_by(5.0);
-        let slider = ui.add(slider.show_value(false));
+        let slider = ui.add(slider.show_value(false)).labelled_by(heading.id);
         if let Ok(target) = Target::new(share / 100.0)
             && (slider.changed() || slider.drag_stopped())
         {
