@@ -23,6 +23,7 @@ mod flat;
 mod hands;
 mod hints;
 mod input;
+mod key_bindings;
 mod key_strokes;
 #[cfg(not(target_family = "wasm"))]
 mod native;
@@ -33,6 +34,7 @@ mod pick;
 mod pointing;
 pub mod port;
 mod practice;
+mod preferences;
 mod rest;
 mod scene;
 mod shots;
@@ -64,7 +66,7 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use first_job::{FirstJob, window_with_bench};
-use state::{BenchRes, JobSourceRes, Page, Screen, Tab, TextsRes, UiState, ViewKind};
+use state::{BenchRes, JobSourceRes, Page, Screen, SettingsPage, Tab, TextsRes, UiState, ViewKind};
 use workbench::LibraryJobs;
 
 /// How the window opens.
@@ -94,6 +96,8 @@ pub struct AppOptions {
     pub script: Vec<(usize, ScriptStep)>,
     /// Open straight at practice with invented answers; at progress if true.
     pub practice: Option<bool>,
+    /// Open with this page of the settings.
+    pub settings: Option<SettingsPage>,
     /// Open straight at the examinations.
     pub examination: bool,
     /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
@@ -130,6 +134,7 @@ impl Default for AppOptions {
             drill: None,
             script: Vec::new(),
             practice: None,
+            settings: None,
             examination: false,
             flat: None,
         }
@@ -172,10 +177,10 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
         primary_window: Some(Window {
             title: "Detent".to_owned(),
             resolution: (options.size.0, options.size.1).into(),
-            // Narrower or lower, the panels would leave nothing of the machine.
+            // Smaller, not even one thing at a time has room.
             resize_constraints: WindowResizeConstraints {
-                min_width: 800.0,
-                min_height: 560.0,
+                min_width: 360.0,
+                min_height: 360.0,
                 ..default()
             },
             canvas: Some("#bench".to_owned()),
@@ -242,6 +247,10 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             tab: options.tab,
             page: options.page,
             hidden: options.hidden,
+            keys: options.settings.is_some(),
+            settings_page: options.settings.unwrap_or_default(),
+            // A picture is of its tab.
+            ticket_in_front: options.pictures.is_empty(),
             flat: options.flat.unwrap_or_default(),
             // A picture shows the moment at which its script ended.
             speed: if options.pictures.is_empty() { 1 } else { 0 },
@@ -272,6 +281,8 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     pick::plugin(app);
     flat::plugin(app);
     input::plugin(app);
+    key_bindings::plugin(app);
+    preferences::plugin(app);
     panels::plugin(app);
     practice::plugin(app);
     examination::plugin(app);

@@ -186,7 +186,7 @@ fn the_window_has_a_least_size() {
         .expect("one window")
         .resize_constraints;
     assert!(
-        least.min_width >= 800.0 && least.min_height >= 560.0,
+        least.min_width >= 360.0 && least.min_height >= 360.0,
         "{least:?}"
     );
 }
