@@ -288,7 +288,7 @@ cli-usage-twice = { $argument } is given twice.
 cli-window-ended = the window ended with error { $code }
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
 cli-window-no-size = no size "{ $size }": write it as 1280x720
-cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination or none
+cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
 cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 
@@ -1241,26 +1241,33 @@ kept-unfinished = unfinished, { $actions } actions in { $minutes } min
 key-back = Go back, stop waiting
 key-cabinet = Panels off or on
 key-discharge = Discharge capacitor
+key-faster = Speed time up
 key-focus = Next field, press it
 key-hide = Hide or show the panels
 key-keep = With a button: keep it down until it is pressed again
-key-keys = This list
+key-keys = Keys and settings
+key-less = Less: press, or hold
 key-lid = Open or close the lid
-key-more-less = More, Less: press, or hold
+key-more = More: press, or hold
+key-page = Scroll the page
 key-plug = Plug in or unplug
-key-speed = Slow down or speed up time
+key-slower = Slow time down
 key-start = Start: press, or hold
 key-stop = Stop: press, or hold
-key-tabs = Sheet, meter, parts, report, score
-key-turn = Turn the dial by one detent
-key-views = Console, machine, inside
+key-tab-meter = Tab: meter
+key-tab-parts = Tab: parts
+key-tab-report = Tab: report
+key-tab-score = Tab: score
+key-tab-sheet = Tab: service sheet
+key-turn = Turn the dial
+key-turn-left = Dial: one detent left
+key-turn-right = Dial: one detent right
+key-view-console = View of the console
+key-view-inside = View inside
+key-view-machine = View of the machine
 key-wait = Wait one minute
 key-wait-long = Wait ten minutes
 key-wait-until = Wait until the machine finishes or stops
-
-## keys
-
-keys-title = Keys
 
 ## known
 
@@ -1385,6 +1392,7 @@ meter-grip = Probes held by
 meter-grip-fingers = Fingers
 meter-held = HOLD
 meter-mode-continuity = Continuity
+meter-pins = Pins of
 meter-red = Red probe
 meter-test-bad = The meter does not read the known source: check its fuse and its leads.
 meter-test-good = The meter reads the known source.
@@ -2019,6 +2027,31 @@ score-total = { $kept } of { $of } points
 
 search = Search:
 
+## settings
+
+settings-characters = Keys that type a letter, a digit or a sign
+settings-characters-alt = Only with Alt
+settings-characters-off = Off
+settings-characters-on = Work by themselves
+settings-guest = A guest’s settings last until the program ends.
+settings-kept = Kept with the learner’s answers.
+settings-keys-note = Press a key in the list to change it. Every action can also be reached with Tab and Enter.
+settings-left-handed = Left-handed: ticket and tabs change sides
+settings-left-note = The hand on the mouse then covers less of what is read.
+settings-motion = Motion of the view and of lists
+settings-motion-full = Gliding
+settings-motion-reduced = None
+settings-motion-system = As the system has it
+settings-no-key = none
+settings-press = Press the new key for “{ $action }”. Backspace: no key. Esc: leave it as it is.
+settings-reset = Usual keys again
+settings-tab-display = Display
+settings-tab-keys = Keys
+settings-taken = { $key } is already used for “{ $action }”. Give that one another key first.
+settings-text-note = Ctrl with plus and minus changes it until the program ends.
+settings-text-size = Size of text
+settings-title = Settings
+
 ## sheet
 
 sheet-codes = Codes
@@ -2189,6 +2222,7 @@ start-passed = passed
 start-practice = Practice
 start-seed = Seed
 start-seed-hint = same seed, same machine
+start-settings = Settings (F1)
 start-tried = tried
 start-variant = A variant of it
 start-variant-note = Another machine with a fault of its own, proved to be about as hard as this job. It is kept among the attempts like any other job.
@@ -2222,11 +2256,13 @@ stopped-service-left = The control has left service mode by itself.
 
 ## tab
 
+tab-machine = Machine
 tab-meter = Meter
 tab-parts = Parts
 tab-report = Report
 tab-score = Score
 tab-sheet = Sheet
+tab-ticket = Ticket
 
 ## ticket
 
@@ -2248,7 +2284,7 @@ ticket-work = Time on job
 
 ## top
 
-top-keys = F1 keys
+top-keys = F1 settings
 top-pause = Pause the clock
 
 ## tried

@@ -288,7 +288,7 @@ cli-usage-twice = { $argument } está dos veces.
 cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
-cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination o none
+cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
 cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
@@ -1235,26 +1235,33 @@ kept-unfinished = sin terminar, { $actions } acciones en { $minutes } min
 key-back = Volver, dejar de esperar
 key-cabinet = Quitar o poner los paneles
 key-discharge = Descargar el condensador
+key-faster = Tiempo más rápido
 key-focus = Campo siguiente, pulsarlo
 key-hide = Ocultar o mostrar los paneles
 key-keep = Con un botón: dejarlo pulsado hasta pulsarlo otra vez
-key-keys = Esta lista
+key-keys = Teclas y ajustes
+key-less = Menos: pulsar o mantener
 key-lid = Abrir o cerrar la tapa
-key-more-less = Más, Menos: pulsar o mantener
+key-more = Más: pulsar o mantener
+key-page = Desplazar la página
 key-plug = Enchufar o desenchufar
-key-speed = Tiempo más lento, más rápido
+key-slower = Tiempo más lento
 key-start = Inicio: pulsar o mantener
 key-stop = Parada: pulsar o mantener
-key-tabs = Hoja, medir, piezas, informe, nota
-key-turn = Girar el selector un paso
-key-views = Consola, máquina, interior
+key-tab-meter = Pestaña: medir
+key-tab-parts = Pestaña: piezas
+key-tab-report = Pestaña: informe
+key-tab-score = Pestaña: nota
+key-tab-sheet = Pestaña: hoja de servicio
+key-turn = Girar el selector
+key-turn-left = Selector: un paso a la izquierda
+key-turn-right = Selector: un paso a la derecha
+key-view-console = Vista de la consola
+key-view-inside = Vista del interior
+key-view-machine = Vista de la máquina
 key-wait = Esperar un minuto
 key-wait-long = Esperar diez minutos
 key-wait-until = Esperar hasta que la máquina termine o se pare
-
-## keys
-
-keys-title = Teclas
 
 ## known
 
@@ -1379,6 +1386,7 @@ meter-grip = Puntas sujetas con
 meter-grip-fingers = Dedos
 meter-held = RETENIDA
 meter-mode-continuity = Continuidad
+meter-pins = Pines de
 meter-red = Punta roja
 meter-test-bad = El multímetro no marca la fuente conocida: revise el fusible y las puntas.
 meter-test-good = El multímetro marca la fuente conocida.
@@ -2010,6 +2018,31 @@ score-total = { $kept } de { $of } puntos
 
 search = Buscar:
 
+## settings
+
+settings-characters = Teclas que escriben una letra, una cifra o un signo
+settings-characters-alt = Solo con Alt
+settings-characters-off = Desactivadas
+settings-characters-on = Actúan solas
+settings-guest = Los ajustes de un invitado duran hasta que termina el programa.
+settings-kept = Se guardan con las respuestas del aprendiz.
+settings-keys-note = Pulse una tecla de la lista para cambiarla. A todas las acciones se llega también con Tab e Intro.
+settings-left-handed = Para zurdos: la orden de trabajo y las pestañas cambian de lado
+settings-left-note = Así la mano del ratón tapa menos de lo que se lee.
+settings-motion = Movimiento de la vista y de las listas
+settings-motion-full = Suave
+settings-motion-reduced = Ninguno
+settings-motion-system = Como en el sistema
+settings-no-key = ninguna
+settings-press = Pulse la tecla nueva para «{ $action }». Retroceso: ninguna. Esc: dejarla como está.
+settings-reset = Volver a las teclas habituales
+settings-tab-display = Pantalla
+settings-tab-keys = Teclas
+settings-taken = { $key } ya se usa para «{ $action }». Asígnele antes otra tecla.
+settings-text-note = Ctrl con más y menos lo cambia hasta que termine el programa.
+settings-text-size = Tamaño del texto
+settings-title = Ajustes
+
 ## sheet
 
 sheet-codes = Códigos
@@ -2180,6 +2213,7 @@ start-passed = superado
 start-practice = Práctica
 start-seed = Semilla
 start-seed-hint = misma semilla, misma máquina
+start-settings = Ajustes (F1)
 start-tried = intentado
 start-variant = Una variante
 start-variant-note = Otra máquina con su propio fallo, comprobada y más o menos igual de difícil. Se guarda entre los intentos como cualquier otro trabajo.
@@ -2213,11 +2247,13 @@ stopped-service-left = El control ha salido por sí solo del modo de servicio.
 
 ## tab
 
+tab-machine = Máquina
 tab-meter = Medir
 tab-parts = Piezas
 tab-report = Informe
 tab-score = Nota
 tab-sheet = Hoja
+tab-ticket = Orden
 
 ## ticket
 
@@ -2239,7 +2275,7 @@ ticket-work = Tiempo de trabajo
 
 ## top
 
-top-keys = F1 teclas
+top-keys = F1 ajustes
 top-pause = Parar el reloj
 
 ## tried

@@ -22,6 +22,7 @@ mod lamp_words;
 mod learner_list;
 mod machine_file;
 mod parts;
+mod preferences;
 mod profile_file;
 mod profile_folder;
 mod reader;
@@ -48,6 +49,7 @@ pub use invoice_words::InvoiceRow;
 pub use learner_list::{LearnerInShort, ListedLearner, listed_learners};
 pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
+pub use preferences::{CharacterKeys, KeyAction, KeyPlace, Motion, Preferences, TextSize};
 pub use profile_file::{
     KeptProfile, LONGEST_NAME, Profile, ProfileError, ProfileStore, read_profile,
 };

@@ -6,6 +6,7 @@
 use super::disk::LONGEST_PROFILE_BYTES;
 use super::error::{Allowed, Choices, ContentError, Problem};
 use super::error_words::english;
+use super::preferences::Preferences;
 use super::reader::{Finding, Page};
 use super::text::Language;
 use detent_training::practice::{Answer, Detail, ExaminationSitting, Target};
@@ -14,8 +15,8 @@ use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
 /// Version of the file's layout. The second has sittings of examinations; the third notes when work on their jobs
-/// began.
-const FORMAT: u32 = 3;
+/// began; the fourth has preferences.
+const FORMAT: u32 = 4;
 /// Ending of a profile's file name.
 pub const ENDING: &str = ".learner";
 /// Most characters of a learner's name.
@@ -38,6 +39,8 @@ pub struct Profile {
     pub answers: Vec<Answer>,
     /// Every sitting of an examination, in order; the last one may be open.
     pub sittings: Vec<ExaminationSitting>,
+    /// Keys, hands, motion and size of text.
+    pub preferences: Preferences,
 }
 
 /// As written.
@@ -50,6 +53,8 @@ struct Written {
     #[serde(default)]
     language: Option<String>,
     answers: Vec<Answer>,
+    #[serde(default)]
+    preferences: Preferences,
     #[serde(default)]
     sittings: Vec<ExaminationSitting>,
 }
@@ -133,6 +138,7 @@ pub fn read_profile(file: &str, bytes: &[u8]) -> Result<Profile, ContentError> {
         language,
         answers,
         sittings,
+        preferences,
         ..
     } = page.judge(written, findings)?;
     let known = |code: &String| Language::ALL.into_iter().find(|l| l.code() == code);
@@ -142,6 +148,7 @@ pub fn read_profile(file: &str, bytes: &[u8]) -> Result<Profile, ContentError> {
         language: language.as_ref().and_then(known),
         answers,
         sittings,
+        preferences,
     })
 }
 
@@ -308,6 +315,10 @@ fn write_profile(profile: &Profile) -> String {
         let _ = writeln!(text, "        {},", ron(options.to_string(answer)));
     }
     text.push_str("    ],\n");
+    if profile.preferences != Preferences::default() {
+        let preferences = ron(options.to_string(&profile.preferences));
+        let _ = writeln!(text, "    preferences: {preferences},");
+    }
     if !profile.sittings.is_empty() {
         text.push_str("    sittings: [\n");
         for sitting in &profile.sittings {
@@ -366,6 +377,7 @@ impl KeptProfile {
             language: Some(language),
             answers: Vec::new(),
             sittings: Vec::new(),
+            preferences: Preferences::default(),
         };
         let text = write_profile(&profile).into_bytes();
         store.write(&stem, &text)?;
@@ -401,6 +413,7 @@ impl KeptProfile {
 mod tests {
     use super::*;
     use crate::ProfileFolder;
+    use crate::preferences::{CharacterKeys, KeyAction, KeyPlace, Motion, TextSize};
     use detent_training::lesson::{Bilingual, Score};
     use detent_training::practice::{Examination, ExaminationError, Moment, Skill};
     use std::fs;
@@ -443,6 +456,22 @@ mod tests {
             language: None,
             answers: answers(),
             sittings: vec![sitting()],
+            preferences: left_handed(),
+        }
+    }
+
+    /// Keys by their places, larger text and the panels on their other sides.
+    fn left_handed() -> Preferences {
+        Preferences {
+            character_keys: CharacterKeys::WithAlt,
+            keys: [
+                (KeyAction::Start, Some(KeyPlace::F2)),
+                (KeyAction::Stop, None),
+            ]
+            .into(),
+            left_handed: true,
+            motion: Motion::Reduced,
+            text_size: TextSize::Percent150,
         }
     }
 
@@ -470,6 +499,7 @@ mod tests {
         let store = ProfileFolder::new(folder.path().join("learners"));
         let mut kept = KeptProfile::create(&store, "  Ana \"Núñez\" ", Language::Es).expect("free");
         kept.profile.answers = answers();
+        kept.profile.preferences = left_handed();
         kept.save(&store).expect("nobody else wrote");
         assert_eq!(store.stems(), ["ana-núñez"]);
         let again = KeptProfile::open(&store, "ana-núñez").expect("sound");
@@ -511,7 +541,7 @@ mod tests {
     fn a_profile_of_the_second_layout_is_read() {
         let profile = ana();
         let text = write_profile(&profile);
-        let older = text.replacen("format: 3", "format: 2", 1);
+        let older = text.replacen("format: 4", "format: 2", 1);
         let older = older.replacen("worked_on:Some(1002),", "", 1);
         assert_eq!(older.len(), text.len() - "worked_on:Some(1002),".len());
         let read = read_profile("ana.learner", older.as_bytes()).expect("sound");
@@ -560,7 +590,7 @@ mod tests {
             assert!(words.iter().all(|word| told.contains(word)), "{told}");
         };
         check(
-            "format: 3",
+            "format: 4",
             "format: 9",
             &["ana.learner:3", "format", "newer"],
         );

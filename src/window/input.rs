@@ -8,11 +8,12 @@ use super::shots::Shot;
 use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UiState, ViewKind};
 use super::stops::{Glance, Stop};
 use bevy::input::ButtonState;
-use bevy::input::keyboard::{Key, KeyboardInput};
+use bevy::input::keyboard::KeyboardInput;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
 use bevy_egui::{EguiInput, EguiPreUpdateSet, egui};
+use detent_content::KeyAction;
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
 use detent_training::bench::Action;
@@ -31,14 +32,33 @@ struct Budget {
     until: Instant,
 }
 
-/// The button that a key stands for.
-fn button_of(key: KeyCode) -> Option<Button> {
-    match key {
-        KeyCode::KeyS => Some(Button::Start),
-        KeyCode::KeyX => Some(Button::Stop),
-        KeyCode::KeyI => Some(Button::More),
-        KeyCode::KeyK => Some(Button::Less),
-        _ => None,
+/// The button that an action works, if it does.
+pub(super) const fn button_of(action: KeyAction) -> Option<Button> {
+    match action {
+        KeyAction::Start => Some(Button::Start),
+        KeyAction::Stop => Some(Button::Stop),
+        KeyAction::More => Some(Button::More),
+        KeyAction::Less => Some(Button::Less),
+        KeyAction::TurnLeft
+        | KeyAction::TurnRight
+        | KeyAction::Lid
+        | KeyAction::Plug
+        | KeyAction::Cabinet
+        | KeyAction::Discharge
+        | KeyAction::ViewConsole
+        | KeyAction::ViewMachine
+        | KeyAction::ViewInside
+        | KeyAction::HidePanels
+        | KeyAction::TabSheet
+        | KeyAction::TabMeter
+        | KeyAction::TabParts
+        | KeyAction::TabReport
+        | KeyAction::TabScore
+        | KeyAction::WaitMinute
+        | KeyAction::WaitTenMinutes
+        | KeyAction::WaitUntilStop
+        | KeyAction::Slower
+        | KeyAction::Faster => None,
     }
 }
 
@@ -59,16 +79,12 @@ fn set_aside(
     bench.set_aside = ui_state.keys || elsewhere;
 }
 
-/// The way in which a key turns the knob. Layouts that have the brackets elsewhere type them.
-fn turn_of(stroke: &KeyStroke) -> Option<Direction> {
-    match (&stroke.event.logical_key, stroke.event.key_code) {
-        (Key::Character(typed), _) if typed == "]" => Some(Direction::Right),
-        (Key::Character(typed), _) if typed == "[" => Some(Direction::Left),
-        _ if stroke.alt_gr => None,
-        (_, KeyCode::ArrowRight | KeyCode::ArrowDown | KeyCode::BracketRight) => {
-            Some(Direction::Right)
-        }
-        (_, KeyCode::ArrowLeft | KeyCode::ArrowUp | KeyCode::BracketLeft) => Some(Direction::Left),
+/// The way in which an arrow key turns the knob; these keys type nothing and are nobody else's.
+fn arrow_turn(stroke: &KeyStroke) -> Option<KeyAction> {
+    let free = stroke.is_press() && !stroke.command && !stroke.alt_gr;
+    match stroke.event.key_code {
+        KeyCode::ArrowRight | KeyCode::ArrowDown if free => Some(KeyAction::TurnRight),
+        KeyCode::ArrowLeft | KeyCode::ArrowUp if free => Some(KeyAction::TurnLeft),
         _ => None,
     }
 }
@@ -94,34 +110,33 @@ fn hands(strokes: Res<KeyStrokes>, mut ui_state: ResMut<UiState>, mut bench: Res
     let panel = &job.board.panel;
     for stroke in strokes.all() {
         let event = &stroke.event;
-        let pressed = !busy && stroke.is_press() && !stroke.command;
-        let bare = pressed && !stroke.alt_gr;
-        if let Some(button) =
-            button_of(event.key_code).or_else(|| pressed_in_focus(event, &mut ui_state))
-        {
+        let focused = pressed_in_focus(event, &mut ui_state);
+        if event.state == ButtonState::Released {
             // A key that is let go always lets its button go.
-            let action = match event.state {
-                ButtonState::Released => ui_state.held.release(button),
-                ButtonState::Pressed if bare && panel.buttons.contains(&button) => {
-                    ui_state.held.push(button, stroke.shift)
-                }
-                ButtonState::Pressed => None,
-            };
+            let stands_for = ui_state.key_bindings.stands_for(event.key_code);
+            let button = stands_for.and_then(button_of).or(focused);
+            let action = button.and_then(|button| ui_state.held.release(button));
             if let Some(action) = action {
                 bench.push_aged(action, age(event));
             }
-        } else if event.key_code == KeyCode::KeyL && bare {
-            let action = if bench.lid_will_be_up() {
-                Action::CloseLid
-            } else {
-                Action::OpenLid
-            };
+        }
+        if busy {
+            continue;
+        }
+        let done = arrow_turn(stroke).or_else(|| ui_state.key_bindings.done_by(stroke));
+        let turns = panel.selector.turn().is_some();
+        let action = match done {
+            Some(KeyAction::TurnLeft) if turns => Some(Action::Detent(Direction::Left)),
+            Some(KeyAction::TurnRight) if turns => Some(Action::Detent(Direction::Right)),
+            Some(KeyAction::Lid) if bench.lid_will_be_up() => Some(Action::CloseLid),
+            Some(KeyAction::Lid) => Some(Action::OpenLid),
+            done => (done.and_then(button_of))
+                .or(focused.filter(|_| stroke.is_press() && !stroke.command && !stroke.alt_gr))
+                .filter(|button| panel.buttons.contains(button))
+                .and_then(|button| ui_state.held.push(button, stroke.shift)),
+        };
+        if let Some(action) = action {
             bench.push_aged(action, age(event));
-        } else if let Some(turn) = turn_of(stroke)
-            && pressed
-            && panel.selector.turn().is_some()
-        {
-            bench.push_aged(Action::Detent(turn), age(event));
         }
     }
 }
@@ -140,15 +155,24 @@ fn age(_: &KeyboardInput) -> Option<i64> {
     None
 }
 
+/// The list of keys and what else somebody can choose: on every screen but a drill, whose keys are its own.
+fn show_settings(
+    keys: Res<ButtonInput<KeyCode>>,
+    screen: Res<State<Screen>>,
+    mut ui_state: ResMut<UiState>,
+) {
+    if keys.just_pressed(KeyCode::F1) && *screen.get() != Screen::Drill {
+        ui_state.keys = !ui_state.keys;
+        ui_state.rebinding = None;
+    }
+}
+
 fn keys(
     keys: Res<ButtonInput<KeyCode>>,
     strokes: Res<KeyStrokes>,
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,
 ) {
-    if keys.just_pressed(KeyCode::F1) {
-        ui_state.keys = !ui_state.keys;
-    }
     if keys.just_pressed(KeyCode::Escape) {
         if bench.asked.is_some() {
             bench.step_back();
@@ -161,64 +185,53 @@ fn keys(
     if is_for_others(&bench, &ui_state) {
         return;
     }
-    let any = |list: &[KeyCode]| list.iter().any(|key| strokes.pressed_bare(*key));
+    for stroke in strokes.all() {
+        if let Some(done) = ui_state.key_bindings.done_by(stroke) {
+            do_at_desk(done, &mut bench, &mut ui_state);
+        }
+    }
+}
+
+/// Speeds of the clock; 0: it is paused.
+const SPEEDS: [u32; 4] = [0, 1, 10, 60];
+
+/// What a key does besides working the machine.
+fn do_at_desk(done: KeyAction, bench: &mut BenchRes, ui_state: &mut UiState) {
     let view = bench.view();
     let (plugged, open) = (view.machine.plugged, view.cabinet_open);
     let either = |now: bool, off: Action, on: Action| if now { off } else { on };
-    for (key, action) in [
-        (KeyCode::KeyP, either(plugged, Action::Unplug, Action::Plug)),
-        (
-            KeyCode::KeyC,
-            either(open, Action::CloseCabinet, Action::OpenCabinet),
-        ),
-        (KeyCode::KeyD, Action::Discharge),
-    ] {
-        if strokes.pressed_bare(key) {
-            bench.push(action);
-        }
-    }
-    for (key, kind) in [
-        (KeyCode::Digit1, ViewKind::Panel),
-        (KeyCode::Digit2, ViewKind::Machine),
-        (KeyCode::Digit3, ViewKind::Cabinet),
-    ] {
-        if strokes.pressed_bare(key) {
-            ui_state.view = kind;
-        }
-    }
-    for (key, tab) in [
-        (KeyCode::KeyV, Tab::Sheet),
-        (KeyCode::KeyM, Tab::Meter),
-        (KeyCode::KeyB, Tab::Parts),
-        (KeyCode::KeyR, Tab::Report),
-        (KeyCode::KeyG, Tab::Score),
-    ] {
-        if strokes.pressed_bare(key) {
-            ui_state.tab = tab;
-        }
-    }
-    if strokes.pressed_bare(KeyCode::KeyH) {
-        ui_state.hidden = !ui_state.hidden;
-    }
-    if strokes.pressed_bare(KeyCode::KeyT) {
-        bench.wait_ticks += 6_000;
-    }
-    if strokes.pressed_bare(KeyCode::KeyY) {
-        bench.wait_ticks += 60_000;
-    }
-    if strokes.pressed_bare(KeyCode::KeyU) {
-        bench.wait_until_it_stops();
-    }
-    let speeds = [0, 1, 10, 60];
-    let place = speeds
+    let speed = SPEEDS
         .iter()
         .position(|s| *s == ui_state.speed)
         .unwrap_or(1);
-    if any(&[KeyCode::Equal, KeyCode::NumpadAdd]) {
-        ui_state.speed = speeds[(place + 1).min(3)];
-    }
-    if any(&[KeyCode::Minus, KeyCode::NumpadSubtract]) {
-        ui_state.speed = speeds[place.saturating_sub(1)];
+    match done {
+        KeyAction::Plug => bench.push(either(plugged, Action::Unplug, Action::Plug)),
+        KeyAction::Cabinet => {
+            bench.push(either(open, Action::CloseCabinet, Action::OpenCabinet));
+        }
+        KeyAction::Discharge => bench.push(Action::Discharge),
+        KeyAction::ViewConsole => ui_state.view = ViewKind::Panel,
+        KeyAction::ViewMachine => ui_state.view = ViewKind::Machine,
+        KeyAction::ViewInside => ui_state.view = ViewKind::Cabinet,
+        KeyAction::HidePanels => ui_state.hidden = !ui_state.hidden,
+        KeyAction::TabSheet => ui_state.open_tab(Tab::Sheet),
+        KeyAction::TabMeter => ui_state.open_tab(Tab::Meter),
+        KeyAction::TabParts => ui_state.open_tab(Tab::Parts),
+        KeyAction::TabReport => ui_state.open_tab(Tab::Report),
+        KeyAction::TabScore => ui_state.open_tab(Tab::Score),
+        KeyAction::WaitMinute => bench.wait_ticks += 6_000,
+        KeyAction::WaitTenMinutes => bench.wait_ticks += 60_000,
+        KeyAction::WaitUntilStop => bench.wait_until_it_stops(),
+        KeyAction::Slower => ui_state.speed = SPEEDS[speed.saturating_sub(1)],
+        KeyAction::Faster => ui_state.speed = SPEEDS[(speed + 1).min(SPEEDS.len() - 1)],
+        // Hands do these, in the order of the strokes.
+        KeyAction::TurnLeft
+        | KeyAction::TurnRight
+        | KeyAction::Start
+        | KeyAction::Stop
+        | KeyAction::More
+        | KeyAction::Less
+        | KeyAction::Lid => {}
     }
 }
 
@@ -384,10 +397,17 @@ pub fn plugin(app: &mut App) {
             PreUpdate,
             (set_aside, hands, keys)
                 .chain()
+                .after(show_settings)
                 .before(PointingSystems)
                 .after(key_strokes::read)
                 .after(EguiPreUpdateSet::ProcessInput)
                 .run_if(in_state(Screen::Bench)),
+        )
+        .add_systems(
+            PreUpdate,
+            show_settings
+                .after(key_strokes::read)
+                .after(EguiPreUpdateSet::ProcessInput),
         )
         .add_systems(
             PreUpdate,
@@ -423,6 +443,7 @@ mod tests {
     use crate::rest::tests::{paused, send, window};
     use crate::state::Examined;
     use crate::workbench::LibraryJobs;
+    use bevy::input::keyboard::Key;
     use detent_simulation::controller::ControlMode;
     use detent_simulation::interface::Component;
     use detent_training::bench::Incident;

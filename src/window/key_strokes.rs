@@ -49,6 +49,7 @@ impl HeldModifiers {
         KeyStroke {
             event,
             shift: held(Modifier::Shift),
+            alt: alt && !control && !alt_gr && !held(Modifier::Super),
             alt_gr,
             command: held(Modifier::Super) || ((control || alt) && !alt_gr),
         }
@@ -61,6 +62,8 @@ pub struct KeyStroke {
     pub event: KeyboardInput,
     /// Shift was held.
     pub shift: bool,
+    /// Alt was held, and neither Ctrl nor the key of the window system.
+    pub alt: bool,
     /// AltGr was held: the key stands for what it types, not for its letter.
     pub alt_gr: bool,
     /// Ctrl, Alt or the key of the window system was held: the key is a command of the window or the browser, and
@@ -83,13 +86,6 @@ impl KeyStrokes {
     /// In their order.
     pub fn all(&self) -> &[KeyStroke] {
         &self.0
-    }
-
-    /// The key went down without a modifier key but Shift.
-    pub fn pressed_bare(&self, key: KeyCode) -> bool {
-        self.0.iter().any(|stroke| {
-            stroke.event.key_code == key && stroke.is_press() && !stroke.command && !stroke.alt_gr
-        })
     }
 }
 

@@ -24,6 +24,7 @@ mod flat;
 mod hands;
 mod hints;
 mod input;
+mod key_bindings;
 mod key_strokes;
 #[cfg(not(target_family = "wasm"))]
 mod native;
@@ -34,6 +35,7 @@ mod pick;
 mod pointing;
 pub mod port;
 mod practice;
+mod preferences;
 mod rest;
 mod scene;
 mod shots;
@@ -65,7 +67,7 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use first_job::{FirstJob, window_with_bench};
-use state::{BenchRes, JobSourceRes, Page, Screen, Tab, TextsRes, UiState, ViewKind};
+use state::{BenchRes, JobSourceRes, Page, Screen, SettingsPage, Tab, TextsRes, UiState, ViewKind};
 use workbench::LibraryJobs;
 
 /// How the window opens.
@@ -95,6 +97,8 @@ pub struct AppOptions {
     pub script: Vec<(usize, ScriptStep)>,
     /// Open straight at practice with invented answers; at progress if true.
     pub practice: Option<bool>,
+    /// Open with this page of the settings.
+    pub settings: Option<SettingsPage>,
     /// Open straight at the examinations.
     pub examination: bool,
     /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
@@ -133,6 +137,7 @@ impl Default for AppOptions {
             drill: None,
             script: Vec::new(),
             practice: None,
+            settings: None,
             examination: false,
             flat: None,
             software: false,
@@ -181,10 +186,10 @@ fn plugins(options: &AppOptions, settings: WgpuSettings) -> PluginGroupBuilder {
         primary_window: Some(Window {
             title: "Detent".to_owned(),
             resolution: (options.size.0, options.size.1).into(),
-            // Narrower or lower, the panels would leave nothing of the machine.
+            // Smaller, not even one thing at a time has room.
             resize_constraints: WindowResizeConstraints {
-                min_width: 800.0,
-                min_height: 560.0,
+                min_width: 360.0,
+                min_height: 360.0,
                 ..default()
             },
             canvas: Some("#bench".to_owned()),
@@ -251,6 +256,10 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             tab: options.tab,
             page: options.page,
             hidden: options.hidden,
+            keys: options.settings.is_some(),
+            settings_page: options.settings.unwrap_or_default(),
+            // A picture is of its tab.
+            ticket_in_front: options.pictures.is_empty(),
             flat: options.software || options.flat.unwrap_or_default(),
             software: options.software,
             // A picture shows the moment at which its script ended.
@@ -284,6 +293,8 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     flat::plugin(app);
     software::plugin(app, options);
     input::plugin(app);
+    key_bindings::plugin(app);
+    preferences::plugin(app);
     panels::plugin(app);
     practice::plugin(app);
     examination::plugin(app);

@@ -6,7 +6,7 @@ use super::first_job::window_with_bench;
 use super::port::JobSource;
 use super::practice::{self, LearnerRes};
 use super::software::card;
-use super::state::{Page, Tab, ViewKind};
+use super::state::{Page, SettingsPage, Tab, ViewKind};
 use super::workbench::LibraryJobs;
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
@@ -41,6 +41,11 @@ fn options(
     options.practice = match args.tab.first().map(String::as_str) {
         Some("practice") => Some(false),
         Some("progress") => Some(true),
+        _ => None,
+    };
+    options.settings = match args.tab.first().map(String::as_str) {
+        Some("settings") => Some(SettingsPage::Keys),
+        Some("settings-display") => Some(SettingsPage::Display),
         _ => None,
     };
     options.examination = args.tab.first().is_some_and(|name| name == "examination");
@@ -90,7 +95,9 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         "report" => (Tab::Report, Page::Entry),
         "score" => (Tab::Score, Page::Entry),
         // These are no tabs of the bench, but screens.
-        "practice" | "progress" | "examination" => (Tab::Sheet, Page::Entry),
+        "practice" | "progress" | "examination" | "settings" | "settings-display" => {
+            (Tab::Sheet, Page::Entry)
+        }
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(texts.with("cli-window-no-tab", &[("tab", other.into())]));

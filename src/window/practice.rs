@@ -7,8 +7,8 @@ use super::state::{BenchRes, Coached, JobSourceRes, UiState};
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use detent_content::{
-    KeptProfile, Language, ListedLearner, ProfileError, ProfileStore, answers_csv, disk, file_date,
-    listed_learners,
+    KeptProfile, Language, ListedLearner, Preferences, ProfileError, ProfileStore, answers_csv,
+    disk, file_date, listed_learners,
 };
 use detent_training::practice::{
     Answer, Examination, ExaminationError, ExaminationSitting, Exercise, Learner, Moment, Target,
@@ -29,6 +29,7 @@ pub struct LearnerRes {
     guest: Vec<Answer>,
     guest_target: Target,
     guest_sittings: Vec<ExaminationSitting>,
+    guest_preferences: Preferences,
     learner: Learner,
     /// How this learner's hand did at the entry gesture lately.
     hand: HandRecord,
@@ -205,6 +206,23 @@ impl LearnerRes {
         if keep {
             self.save();
         }
+    }
+
+    /// Keys, hands, motion and size of text; a guest's last as long as the program.
+    pub fn preferences(&self) -> &Preferences {
+        match &self.kept {
+            Some(kept) => &kept.profile.preferences,
+            None => &self.guest_preferences,
+        }
+    }
+
+    /// Prefers others from now on, and keeps them.
+    pub fn prefer(&mut self, preferences: Preferences) {
+        match &mut self.kept {
+            Some(kept) => kept.profile.preferences = preferences,
+            None => self.guest_preferences = preferences,
+        }
+        self.save();
     }
 
     /// Whether learners can be kept here.

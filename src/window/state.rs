@@ -5,11 +5,14 @@ use super::attempts::StorageError;
 use super::background::{Background, Work};
 use super::hands::HeldButtons;
 use super::hints::ShownHint;
+use super::key_bindings::{KeyBindings, KeyTaken};
 use super::panels::spoken::Tapped;
 use super::port::{BenchPort, DrawnVariant, Job, JobSource, Kept, OpenError, OpeningWork};
 use super::stops::Stop;
 use bevy::prelude::*;
-use detent_content::{JobVariant, Language, Texts, VariantSeries};
+use detent_content::{
+    JobVariant, KeyAction, KeyPlace, Language, Preferences, Texts, VariantSeries,
+};
 use detent_simulation::controller::{Outcome, Tries};
 use detent_simulation::interface::{Button, Component as Part, Pin};
 use detent_simulation::units::Time;
@@ -847,6 +850,16 @@ impl VariantList {
     }
 }
 
+/// A page of the settings.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum SettingsPage {
+    /// Which key does what.
+    #[default]
+    Keys,
+    /// Hands, motion and the size of text.
+    Display,
+}
+
 /// What the panels remember.
 #[derive(Resource)]
 pub struct UiState {
@@ -909,7 +922,7 @@ pub struct UiState {
     pub part_search: String,
     /// Looks whose findings were shown.
     pub looks_seen: usize,
-    /// Key list shown.
+    /// Keys and other settings are shown.
     pub keys: bool,
     /// What the lamps showed since the job was opened.
     pub lamps: LampWatch,
@@ -919,6 +932,18 @@ pub struct UiState {
     pub focused_press: Option<Button>,
     /// A button that reading software presses.
     pub tapped: Option<Tapped>,
+    /// What the learner who is there prefers.
+    pub preferences: Preferences,
+    /// Which key does what, by that.
+    pub key_bindings: KeyBindings,
+    /// The action that waits for its new key.
+    pub rebinding: Option<KeyAction>,
+    /// A key that was asked for, and what it does already.
+    pub key_taken: Option<(KeyPlace, KeyTaken)>,
+    /// Page of the settings.
+    pub settings_page: SettingsPage,
+    /// Where there is room for one panel: the ticket is it, not a tab.
+    pub ticket_in_front: bool,
     /// Component chosen in the cabinet.
     pub selected: Option<Part>,
     /// Hands on the buttons.
@@ -981,6 +1006,12 @@ impl UiState {
         }
     }
 
+    /// Opens a tab, in front of the ticket where there is room for one of the two.
+    pub fn open_tab(&mut self, tab: Tab) {
+        self.tab = tab;
+        self.ticket_in_front = false;
+    }
+
     /// Puts the probe whose turn it is on a pin; the other is next.
     pub fn put_probe(&mut self, pin: Pin) {
         if self.red_next {
@@ -1029,6 +1060,12 @@ impl Default for UiState {
             focused_button: None,
             focused_press: None,
             tapped: None,
+            preferences: Preferences::default(),
+            key_bindings: KeyBindings::default(),
+            rebinding: None,
+            key_taken: None,
+            settings_page: SettingsPage::default(),
+            ticket_in_front: true,
             selected: None,
             held: HeldButtons::default(),
             mode: MeterMode::Ohms,

@@ -149,7 +149,7 @@ pub const MARK_PAIRS: &[(&str, Color32, Color32)] = &[
 ];
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
 
     /// Relative luminance as WCAG 2.2 defines it.
@@ -166,7 +166,7 @@ mod tests {
     }
 
     /// Contrast ratio as WCAG 2.2 defines it.
-    fn contrast(a: Color32, b: Color32) -> f64 {
+    pub(crate) fn contrast(a: Color32, b: Color32) -> f64 {
         let (a, b) = (luminance(a), luminance(b));
         (a.max(b) + 0.05) / (a.min(b) + 0.05)
     }

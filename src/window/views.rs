@@ -2,6 +2,7 @@
 
 use super::camera::{MainCamera, SceneTarget};
 use super::pointing::{Pick, Pointing};
+use super::preferences;
 use super::rest::NextFrame;
 use super::scene::console;
 use super::scene::console::KnobFeel;
@@ -333,8 +334,12 @@ fn move_camera(
     let (mut place, mut eye) = eye.into_inner();
     let goal = camera_pose(ui_state.view, *screen.get());
     let size = ui_state.stage.size();
-    let dt = time.delta_secs();
-    let lag = 0.22;
+    let dt = time.delta_secs().max(f32::MIN_POSITIVE);
+    let lag = if preferences::is_still(ui_state.preferences.motion) {
+        f32::MIN_POSITIVE
+    } else {
+        0.22
+    };
     let toward = |a: Vec3, b: Vec3| {
         Vec3::new(
             ease(a.x, b.x, lag, dt),

@@ -3,8 +3,7 @@
 use super::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{
-    self, Align, Color32, CornerRadius, Frame, Id, Layout, Margin, Modal, RichText, Sense, Stroke,
-    Ui, pos2, vec2,
+    self, Color32, CornerRadius, Frame, Id, Margin, Modal, RichText, Sense, Stroke, Ui, pos2, vec2,
 };
 use detent_training::bench::SignalWord;
 
@@ -57,7 +56,8 @@ pub(super) fn caution_ui(ctx: &egui::Context, context: &mut PanelContext) {
         .frame(frame)
         .backdrop_color(Color32::from_black_alpha(150));
     modal.show(ctx, |ui| {
-        ui.set_width(520.0);
+        let width = 520.0_f32.min(ui.ctx().content_rect().width() - 24.0);
+        ui.set_width(width);
         ui.spacing_mut().item_spacing.y = 0.0;
         let band = CornerRadius {
             nw: 10,
@@ -70,7 +70,7 @@ pub(super) fn caution_ui(ctx: &egui::Context, context: &mut PanelContext) {
             .corner_radius(band)
             .inner_margin(Margin::symmetric(18, 12))
             .show(ui, |ui| {
-                ui.set_width(520.0 - 36.0);
+                ui.set_width(width - 36.0);
                 ui.horizontal(|ui| {
                     sign(ui, ground, ink);
                     ui.add_space(6.0);
@@ -86,12 +86,13 @@ pub(super) fn caution_ui(ctx: &egui::Context, context: &mut PanelContext) {
             .show(ui, |ui| {
                 ui.spacing_mut().item_spacing.y = 10.0;
                 ui.label(RichText::new(context.texts.caution(caution)).size(18.0));
-                ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+                let each = ((width - 36.0 - 12.0) / 2.0).max(180.0);
+                ui.horizontal_wrapped(|ui| {
                     let back = kit::choice_sized(
                         ui,
                         true,
                         context.text("caution-step-back"),
-                        vec2(236.0, 40.0),
+                        vec2(each, 40.0),
                     );
                     if ui.memory(|m| m.focused()).is_none() {
                         back.request_focus();
@@ -99,13 +100,8 @@ pub(super) fn caution_ui(ctx: &egui::Context, context: &mut PanelContext) {
                     if back.clicked() {
                         context.bench.step_back();
                     }
-                    if kit::choice_sized(
-                        ui,
-                        false,
-                        context.text("caution-go-on"),
-                        vec2(236.0, 40.0),
-                    )
-                    .clicked()
+                    if kit::choice_sized(ui, false, context.text("caution-go-on"), vec2(each, 40.0))
+                        .clicked()
                     {
                         context.bench.go_on();
                     }

@@ -24,7 +24,7 @@ pub(super) fn incident_ui(ctx: &egui::Context, context: &mut PanelContext) {
         .frame(frame)
         .backdrop_color(Color32::from_black_alpha(190));
     let shown = modal.show(ctx, |ui| {
-        ui.set_width(500.0);
+        ui.set_width(500.0_f32.min(ui.ctx().content_rect().width() - 64.0));
         let name = context.text(&format!("incident-{incident}"));
         let title = ui.label(RichText::new(name).size(30.0).color(t::BAD));
         kit::dialog(ui, &title);

@@ -103,7 +103,7 @@ pub(super) fn kept_ui(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSou
         .collect();
     ScrollArea::vertical()
         .id_salt("kept")
-        .max_height(ui.available_height() - 130.0)
+        .max_height((ui.available_height() - 130.0).max(200.0))
         .auto_shrink(false)
         .show(ui, |ui| {
             if list.is_empty() {

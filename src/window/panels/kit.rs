@@ -138,6 +138,33 @@ pub fn row(ui: &mut Ui, name: impl Into<RichText>, value: impl Into<RichText>, c
     });
 }
 
+/// What stands at the right end of a line, laid out from left to right so that the keys go through it as the eye does.
+pub fn at_right_end<R>(ui: &mut Ui, contents: impl FnOnce(&mut Ui) -> R) -> R {
+    // Whatever comes and goes before it on the line.
+    let id = ui.unique_id().with("end of line");
+    let right = egui::Layout::right_to_left(egui::Align::Center);
+    ui.with_layout(right, |ui| end_of_line(ui, id, contents))
+        .inner
+}
+
+/// The same within a line that is laid out from its right end, before what stands on its left. It is as wide as in the
+/// last pass.
+pub fn end_of_line<R>(ui: &mut Ui, id: egui::Id, contents: impl FnOnce(&mut Ui) -> R) -> R {
+    let known: Option<f32> = ui.data(|data| data.get_temp(id));
+    let size = vec2(known.unwrap_or_default(), ui.available_height());
+    let left = egui::Layout::left_to_right(egui::Align::Center);
+    let shown = ui.allocate_ui_with_layout(size, left, |ui| {
+        let inner = contents(ui);
+        (inner, ui.min_rect().width())
+    });
+    let (inner, width) = shown.inner;
+    if known != Some(width) {
+        ui.data_mut(|data| data.insert_temp(id, width));
+        ui.ctx().request_repaint();
+    }
+    inner
+}
+
 /// The scene's picture, for panels to draw; none where the scene is too slow to be drawn beside a task.
 pub fn scene(ctx: &egui::Context) -> Option<egui::TextureId> {
     ctx.data(|data| data.get_temp(egui::Id::new("scene")))
@@ -454,6 +481,28 @@ pub fn room_below(ui: &Ui) -> f32 {
     below.clamp(LOWEST, 420.0)
 }
 
+/// Page up and Page down scroll the page that this stands in: where the keys are in it or, on the `main` one of a screen,
+/// where nothing has them. It comes after what is on the page: a list there would take it for its own.
+pub fn scroll_by_keys(ui: &Ui, main: bool) {
+    let focused = ui.memory(egui::Memory::focused);
+    let here = match focused {
+        None => main,
+        Some(id) => {
+            let widget = ui.ctx().viewport(|v| v.prev_pass.widgets.get(id).copied());
+            widget.is_some_and(|widget| ui.clip_rect().contains(widget.interact_rect.center()))
+        }
+    };
+    if !here || !ui.memory(|memory| memory.allows_interaction(ui.layer_id())) {
+        return;
+    }
+    let presses = |key| ui.input(|i| i.num_presses(key)) as f32;
+    let pages = presses(egui::Key::PageDown) - presses(egui::Key::PageUp);
+    if pages != 0.0 {
+        // The last lines stay as the first.
+        ui.scroll_with_delta(vec2(0.0, -0.85 * pages * ui.clip_rect().height()));
+    }
+}
+
 /// A list that grows, in room of this height: it scrolls within it and shows its end, so that what stands below keeps
 /// its place.
 pub fn growing_list(ui: &mut Ui, id: &str, height: f32, rows: impl FnOnce(&mut Ui)) {
@@ -472,6 +521,11 @@ pub fn reserved(ui: &mut Ui, height: f32, contents: impl FnOnce(&mut Ui)) {
         ui.set_min_height(height);
         contents(ui);
     });
+}
+
+/// A plot that is only looked at: its axes would take the keys and do nothing with them.
+pub fn looked_at<R>(ui: &mut Ui, plot: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.add_enabled_ui(false, plot).inner
 }
 
 /// Room for a picture.

@@ -218,7 +218,8 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
         });
     }
     let pin_group = context.ui_state.pin_group;
-    egui::ComboBox::from_id_salt("pin-group")
+    let label = ui.label(context.text("meter-pins"));
+    let list = egui::ComboBox::from_id_salt("pin-group")
         .width(ui.available_width() - 8.0)
         .height(kit::room_below(ui))
         .selected_text(pin_group_name(context, pin_group))
@@ -247,6 +248,7 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
                 }
             }
         });
+    list.response.labelled_by(label.id);
     ui.horizontal_wrapped(|ui| {
         for (pin, name) in pins_of(context, pin_group) {
             let mine = context.ui_state.red == Some(pin) || context.ui_state.black == Some(pin);

@@ -6,8 +6,8 @@ mod control_suspicion;
 mod customer;
 mod drill;
 mod examination;
+mod focus;
 mod guide;
-mod help;
 mod hint;
 mod icon;
 mod incident;
@@ -22,6 +22,7 @@ mod quote;
 mod report;
 mod review;
 mod score;
+mod settings;
 mod sheet;
 pub mod spoken;
 mod stage;
@@ -71,12 +72,12 @@ pub struct PanelContext<'a> {
 impl<'a> PanelContext<'a> {
     /// The text under `key`.
     pub fn text(&self, key: &str) -> String {
-        self.texts.get(key)
+        self.fixed(key).into_owned()
     }
 
     /// The same, copied only where it must be: for what stands on the screen all the time.
     pub fn fixed(&self, key: &str) -> Cow<'a, str> {
-        self.texts.fixed(key)
+        self.ui_state.key_bindings.label(key, self.texts.fixed(key))
     }
 
     /// The text under `key` with arguments.
@@ -122,13 +123,15 @@ fn tab_key(tab: Tab) -> &'static str {
     }
 }
 
+/// Every tab, in their order.
+const TABS: [Tab; 5] = [Tab::Sheet, Tab::Meter, Tab::Parts, Tab::Report, Tab::Score];
+
 fn tabs(ui: &mut Ui, context: &mut PanelContext) {
-    let tabs = [Tab::Sheet, Tab::Meter, Tab::Parts, Tab::Report, Tab::Score];
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
         ui.spacing_mut().button_padding.x = 4.0;
         let width = (ui.available_width() - 16.0) / 5.0;
-        for tab in tabs {
+        for tab in TABS {
             if kit::tab(
                 ui,
                 context.ui_state.tab == tab,
@@ -142,6 +145,11 @@ fn tabs(ui: &mut Ui, context: &mut PanelContext) {
         }
     });
     ui.add_space(6.0);
+    tab_page(ui, context);
+}
+
+/// The page of the tab that is open.
+fn tab_page(ui: &mut Ui, context: &mut PanelContext) {
     if context.ui_state.tab == Tab::Sheet {
         sheet::pages_ui(ui, context);
     }
@@ -163,19 +171,46 @@ fn tabs(ui: &mut Ui, context: &mut PanelContext) {
                 Tab::Report => report::report_ui(ui, context),
                 Tab::Score => score::score_ui(ui, context),
             });
+            kit::scroll_by_keys(ui, true);
         });
 }
 
-/// Narrower than this, the side panels stand below the scene.
-const NARROW: f32 = 1000.0;
+/// How much room the bench has.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum BenchRoom {
+    /// Panels stand on both sides of the machine.
+    Wide,
+    /// They stand below it.
+    Narrow,
+    /// There is room for one thing at a time: a phone, or a small screen with large text.
+    Small,
+}
+
+impl BenchRoom {
+    fn of(size: egui::Vec2) -> BenchRoom {
+        const NARROW: f32 = 1000.0;
+        const SMALL: egui::Vec2 = egui::vec2(640.0, 440.0);
+        if size.x < SMALL.x || size.y < SMALL.y {
+            BenchRoom::Small
+        } else if size.x < NARROW {
+            BenchRoom::Narrow
+        } else {
+            BenchRoom::Wide
+        }
+    }
+}
 
 /// A panel of this size, with so much room left free across and up inside.
-fn fixed(panel: egui::Panel, size: f32, (across, up): (i8, i8)) -> egui::Panel {
+fn fixed(panel: egui::Panel, size: f32, margin: (i8, i8)) -> egui::Panel {
+    framed(panel, margin).exact_size(size)
+}
+
+/// The same, as high as what is in it.
+fn framed(panel: egui::Panel, (across, up): (i8, i8)) -> egui::Panel {
     let frame = Frame::new()
         .fill(super::tokens::PANEL)
         .inner_margin(Margin::symmetric(across, up));
     panel
-        .exact_size(size)
         .resizable(false)
         .frame(frame)
         .show_separator_line(false)
@@ -195,7 +230,138 @@ fn ticket(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
             if !ticket::is_guided(context) {
                 hint::hint_ui(ui, context);
             }
+            kit::scroll_by_keys(ui, false);
         });
+}
+
+/// Where no pointer gets: the place of a machine that is not shown.
+const NOWHERE: Rect = Rect {
+    min: bevy::math::Vec2::splat(-64.0),
+    max: bevy::math::Vec2::splat(-32.0),
+};
+
+/// A panel beside or below the machine.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum SidePanel {
+    Ticket,
+    Tabs,
+}
+
+impl SidePanel {
+    const fn name(self) -> &'static str {
+        match self {
+            SidePanel::Ticket => "ticket",
+            SidePanel::Tabs => "tabs",
+        }
+    }
+
+    const fn width(self) -> f32 {
+        match self {
+            SidePanel::Ticket => 280.0,
+            SidePanel::Tabs => 412.0,
+        }
+    }
+}
+
+/// Where the machine and the panels beside or below it stand.
+struct BenchPlaces {
+    middle: egui::Rect,
+    /// From left to right, while they are shown.
+    sides: Option<[(SidePanel, egui::Rect); 2]>,
+}
+
+impl BenchPlaces {
+    fn of(all: egui::Rect, narrow: bool, ui_state: &UiState) -> BenchPlaces {
+        if ui_state.hidden {
+            return BenchPlaces {
+                middle: all,
+                sides: None,
+            };
+        }
+        let (left, right) = match ui_state.preferences.left_handed {
+            false => (SidePanel::Ticket, SidePanel::Tabs),
+            true => (SidePanel::Tabs, SidePanel::Ticket),
+        };
+        let (middle, left_place, right_place) = if narrow {
+            let (middle, foot) = all.split_top_bottom_at_fraction(0.48);
+            let ticket = SidePanel::Ticket.width();
+            let at = match left {
+                SidePanel::Ticket => foot.left() + ticket,
+                SidePanel::Tabs => foot.right() - ticket,
+            };
+            let (left, right) = foot.split_left_right_at_x(at);
+            (middle, left, right)
+        } else {
+            let (left_place, rest) = all.split_left_right_at_x(all.left() + left.width());
+            let (middle, right_place) = rest.split_left_right_at_x(rest.right() - right.width());
+            (middle, left_place, right_place)
+        };
+        BenchPlaces {
+            middle,
+            sides: Some([(left, left_place), (right, right_place)]),
+        }
+    }
+}
+
+/// What is shown where there is room for one thing at a time.
+fn front_ui(ui: &mut Ui, context: &mut PanelContext) {
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = egui::vec2(4.0, 2.0);
+        ui.spacing_mut().button_padding.x = 6.0;
+        let size = egui::vec2(0.0, 32.0);
+        let (machine, ticket) = (context.ui_state.hidden, context.ui_state.ticket_in_front);
+        if kit::tab(ui, machine, context.fixed("tab-machine"), size).clicked() {
+            context.ui_state.hidden = true;
+        }
+        let on = !machine && ticket;
+        if kit::tab(ui, on, context.fixed("tab-ticket"), size).clicked() {
+            (context.ui_state.hidden, context.ui_state.ticket_in_front) = (false, true);
+        }
+        for tab in TABS {
+            let on = !machine && !ticket && context.ui_state.tab == tab;
+            if kit::tab(ui, on, context.fixed(tab_key(tab)), size).clicked() {
+                context.ui_state.hidden = false;
+                context.ui_state.open_tab(tab);
+            }
+        }
+    });
+}
+
+/// A panel of this name in this place.
+fn side(ui: &mut Ui, name: &str, place: egui::Rect, contents: impl FnOnce(&mut Ui)) {
+    let ground = super::tokens::PANEL;
+    (ui.painter()).rect_filled(place, egui::CornerRadius::ZERO, ground);
+    let room = UiBuilder::new()
+        .id_salt(name)
+        .max_rect(place.shrink2(egui::vec2(10.0, 2.0)));
+    ui.scope_builder(room, |ui| {
+        ui.set_clip_rect(place.intersect(ui.clip_rect()));
+        contents(ui);
+    });
+}
+
+/// The machine with what hands keep down, or the review of what was done at it.
+fn middle_ui(
+    ui: &mut Ui,
+    place: egui::Rect,
+    context: &mut PanelContext,
+    (pointing, overlay, now): (&Pointing, &ConsoleOverlay, f32),
+) {
+    let finished = context.bench.view().finished;
+    let mut rest = place;
+    // No hand does anything at a job that is done.
+    if !finished {
+        let (hands, below) = place.split_top_bottom_at_y(place.top() + 42.0);
+        side(ui, "hands", hands, |ui| stage::hands_ui(ui, context));
+        rest = below;
+    }
+    context.ui_state.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
+    let told = finished && context.ui_state.examined.is_none();
+    if context.ui_state.tab == Tab::Score && told {
+        review::review_ui(ui, rest, context);
+    } else {
+        stage::stage_ui(ui, rest, context, pointing, overlay, now);
+    }
 }
 
 /// Everything at the bench.
@@ -208,44 +374,56 @@ fn bench_ui(
     now: f32,
 ) {
     kept::trouble_ui(ui, context, jobs);
-    let narrow = ui.available_width() < NARROW;
-    fixed(
-        egui::Panel::top("top"),
-        if narrow { 92.0 } else { 50.0 },
-        (12, 8),
-    )
-    .show(ui, |ui| top::top_ui(ui, context, narrow));
-    let left = |margin| fixed(egui::Panel::left("ticket"), 280.0, margin);
-    if !context.ui_state.hidden && narrow {
-        let height = ui.available_height() * 0.52;
-        fixed(egui::Panel::bottom("foot"), height, (10, 6)).show(ui, |ui| {
-            left((0, 0)).show(ui, |ui| ticket(ui, context, jobs));
-            ui.add_space(6.0);
-            tabs(ui, context);
-        });
-    } else if !context.ui_state.hidden {
-        left((10, 2)).show(ui, |ui| ticket(ui, context, jobs));
-        fixed(egui::Panel::right("tabs"), 412.0, (10, 2)).show(ui, |ui| tabs(ui, context));
+    let room = BenchRoom::of(ui.available_size());
+    match room {
+        BenchRoom::Wide => fixed(egui::Panel::top("top"), 50.0, (12, 8)),
+        BenchRoom::Narrow => fixed(egui::Panel::top("top-narrow"), 92.0, (12, 8)),
+        BenchRoom::Small => framed(egui::Panel::top("top-small"), (8, 4)),
     }
-    let finished = context.bench.view().finished;
-    // No hand does anything at a job that is done.
-    if !finished {
-        let hands = fixed(egui::Panel::top("hands"), 42.0, (10, 4));
-        hands.show(ui, |ui| stage::hands_ui(ui, context));
-    }
-    let rest = ui.available_rect_before_wrap();
-    context.ui_state.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    let told = finished && context.ui_state.examined.is_none();
-    if context.ui_state.tab == Tab::Score && told {
-        review::review_ui(ui, rest, context);
-    } else {
-        stage::stage_ui(ui, rest, context, pointing, overlay, now);
+    .show(ui, |ui| top::top_ui(ui, context, room));
+    // In the order in which the eye goes through them: so the keys do too.
+    match room {
+        BenchRoom::Wide | BenchRoom::Narrow => {
+            let all = ui.available_rect_before_wrap();
+            let narrow = room == BenchRoom::Narrow;
+            let places = BenchPlaces::of(all, narrow, context.ui_state);
+            let middle = |ui: &mut Ui, context: &mut PanelContext| {
+                middle_ui(ui, places.middle, context, (pointing, overlay, now));
+            };
+            if narrow {
+                middle(ui, context);
+            }
+            for (n, (panel, place)) in places.sides.into_iter().flatten().enumerate() {
+                if n == 1 && !narrow {
+                    middle(ui, context);
+                }
+                side(ui, panel.name(), place, |ui| match panel {
+                    SidePanel::Ticket => ticket(ui, context, jobs),
+                    SidePanel::Tabs => tabs(ui, context),
+                });
+            }
+            if places.sides.is_none() && !narrow {
+                middle(ui, context);
+            }
+        }
+        BenchRoom::Small => {
+            framed(egui::Panel::top("front"), (8, 2)).show(ui, |ui| front_ui(ui, context));
+            let place = ui.available_rect_before_wrap();
+            if context.ui_state.hidden {
+                middle_ui(ui, place, context, (pointing, overlay, now));
+            } else {
+                context.ui_state.stage = NOWHERE;
+                side(ui, "front page", place, |ui| {
+                    match context.ui_state.ticket_in_front {
+                        true => ticket(ui, context, jobs),
+                        false => tab_page(ui, context),
+                    }
+                });
+            }
+        }
     }
     caution::caution_ui(ui.ctx(), context);
     incident::incident_ui(ui.ctx(), context);
-    if context.ui_state.keys {
-        help::help_ui(ui.ctx(), context);
-    }
 }
 
 /// Everything ready for work at a bench that was opened.
@@ -263,6 +441,8 @@ fn open_job(context: &mut PanelContext, learner: &Learner, opened: Box<dyn Bench
     );
     let leads_back_to = context.ui_state.leads_back_to;
     let (flat, software) = (context.ui_state.flat, context.ui_state.software);
+    let preferences = std::mem::take(&mut context.ui_state.preferences);
+    let key_bindings = std::mem::take(&mut context.ui_state.key_bindings);
     let job = context.bench.job();
     let broken_off = !context.bench.history().is_empty();
     let guidance = if broken_off && job.guide.is_some() && context.ui_state.examined.is_none() {
@@ -277,6 +457,8 @@ fn open_job(context: &mut PanelContext, learner: &Learner, opened: Box<dyn Bench
         leads_back_to,
         flat,
         software,
+        preferences,
+        key_bindings,
         looks_seen,
         page: (examined.as_ref().and_then(|e| e.sheet.first().copied())).unwrap_or_default(),
         examined,
@@ -336,6 +518,7 @@ fn draw(
             kit::set_scene(&ctx, scene);
         }
     }
+    focus::bring_into_sight(&ctx);
     let mut ui = Ui::new(
         ctx.clone(),
         "window".into(),
@@ -461,6 +644,9 @@ fn draw(
             }
         }
     }
+    if context.ui_state.keys && *screen.get() != Screen::Drill {
+        settings::settings_ui(&ctx, &mut context, &mut learner);
+    }
     match context.ui_state.opened() {
         Some(Ok(opened)) => {
             match screen.get() {
@@ -485,6 +671,7 @@ fn draw(
     if *screen.get() == Screen::Bench && !ui_state.typing {
         keep_focus(&ctx);
     }
+    focus::ring(&ctx);
     ui_state.covered = ctx
         .layer_id_at(place)
         .is_some_and(|layer| layer.order != egui::Order::Background);

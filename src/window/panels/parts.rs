@@ -11,6 +11,8 @@ use std::sync::Arc;
 
 /// Room for a price, logical pixels.
 const PRICE_WIDTH: f32 = 64.0;
+/// Room for two lines of facts about a part.
+const FACTS_HEIGHT: f32 = 40.0;
 
 pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
@@ -67,6 +69,8 @@ pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
                 kit::quiet(ui, context.text(note));
             }
             ui.horizontal(|ui| {
+                // Two lines beside the buttons, whichever those are: nothing below moves.
+                ui.set_min_height(FACTS_HEIGHT);
                 // What is here already need not arrive.
                 let wait = match &held {
                     Some(_) => String::new(),
@@ -76,25 +80,31 @@ pub(super) fn parts_ui(ui: &mut Ui, context: &mut PanelContext) {
                     let letter = Value::from(letter.to_string());
                     context.with("parts-revision", &[("revision", letter)])
                 });
-                kit::quiet(ui, format!("{} {revision}   {wait}", row.number));
-                ui.with_layout(Layout::right_to_left(Align::Center), |ui| match held {
-                    Some(part) if part.fitted => {
-                        ui.label(RichText::new(context.text("parts-fitted")).color(t::GOOD));
-                    }
-                    Some(_) => {
-                        if kit::small_deed(ui, Icon::Wrench, context.text("do-fit")).clicked() {
-                            context.act(Action::Fit(row.number.clone()));
+                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                    kit::end_of_line(ui, ui.unique_id(), |ui| match held {
+                        Some(part) if part.fitted => {
+                            ui.label(RichText::new(context.text("parts-fitted")).color(t::GOOD));
                         }
-                        if kit::small_deed(ui, Icon::Back, context.text("do-return")).clicked() {
-                            context.act(Action::Return(row.number.clone()));
+                        Some(_) => {
+                            if kit::small_deed(ui, Icon::Back, context.text("do-return")).clicked()
+                            {
+                                context.act(Action::Return(row.number.clone()));
+                            }
+                            if kit::small_deed(ui, Icon::Wrench, context.text("do-fit")).clicked() {
+                                context.act(Action::Fit(row.number.clone()));
+                            }
                         }
-                    }
-                    None => {
-                        if kit::small_deed(ui, Icon::Box, context.text("do-order")).clicked() {
-                            context.act(Action::Order(row.number.clone()));
+                        None => {
+                            quote_part_ui(ui, context, &row.number);
+                            if kit::small_deed(ui, Icon::Box, context.text("do-order")).clicked() {
+                                context.act(Action::Order(row.number.clone()));
+                            }
                         }
-                        quote_part_ui(ui, context, &row.number);
-                    }
+                    });
+                    // It wraps beside the buttons.
+                    let facts = format!("{} {revision}   {wait}", row.number);
+                    let left = Layout::left_to_right(Align::Center).with_main_wrap(true);
+                    ui.with_layout(left, |ui| kit::quiet(ui, facts));
                 });
             });
         });

@@ -23,7 +23,7 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("report-cause"));
         causes_ui(ui, context, &job);
-        kit::heading(ui, context.text("report-part"));
+        let heading = kit::heading(ui, context.text("report-part"));
         // What was fitted is what it took, unless the report says otherwise.
         let fitted = context
             .bench
@@ -44,7 +44,7 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
                 .find(|p| p.number == *number)
                 .map_or(number.clone(), |p| context.text(&p.name_key)),
         };
-        ComboBox::from_id_salt("part")
+        let list = ComboBox::from_id_salt("part")
             .width(ui.available_width() - 8.0)
             .height(kit::room_below(ui))
             .selected_text(shown)
@@ -65,6 +65,7 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
                     }
                 }
             });
+        list.response.labelled_by(heading.id);
     });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("report-proof"));
@@ -103,10 +104,10 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
         ticks(ui, &mut context.ui_state.draft.looks, &looks);
     });
     kit::card(ui, |ui| {
-        kit::heading(ui, context.text("report-advice"));
+        let heading = kit::heading(ui, context.text("report-advice"));
         let words =
             |context: &PanelContext, advice: Advice| context.text(&format!("advice-{advice}"));
-        ComboBox::from_id_salt("advice")
+        let list = ComboBox::from_id_salt("advice")
             .width(ui.available_width() - 8.0)
             .selected_text(words(context, context.ui_state.draft.advice))
             .show_ui(ui, |ui| {
@@ -118,6 +119,7 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
                     }
                 }
             });
+        list.response.labelled_by(heading.id);
     });
     let report = context.ui_state.draft.report();
     let ready = report.is_some();

@@ -10,8 +10,7 @@ use crate::stops::WET_FLOOR_L;
 use crate::tokens as t;
 use bevy_egui::egui::accesskit::Live;
 use bevy_egui::egui::{
-    self, Align, Align2, Color32, CornerRadius, FontId, Layout, Pos2, Rect, RichText, Stroke,
-    StrokeKind, Ui, vec2,
+    self, Align2, Color32, CornerRadius, FontId, Pos2, Rect, RichText, Stroke, StrokeKind, Ui, vec2,
 };
 use detent_content::Value;
 use detent_simulation::controller::Selector;
@@ -178,21 +177,21 @@ pub(super) fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
             let text = context.with(key, &[("position", position)]);
             ui.label(RichText::new(text).color(t::AMBER));
         }
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+        let kept: Vec<Button> = context.ui_state.held.kept().collect();
+        for button in kept {
+            let name = context.text(&format!("button-{button}"));
+            let text = context.with("keep-down", &[("button", Value::from(name))]);
+            let let_go = kit::choice(ui, true, text);
+            if let_go.on_hover_text(context.text("keep-let-go")).clicked() {
+                let action = context.ui_state.held.push(button, false);
+                context.bench.queue_some(action);
+            }
+        }
+        kit::at_right_end(ui, |ui| {
             let on = context.ui_state.held.keep_next;
             let choice = kit::choice(ui, on, context.text("keep-next"));
             if choice.on_hover_text(context.text("keep-how")).clicked() {
                 context.ui_state.held.keep_next = !on;
-            }
-            let kept: Vec<Button> = context.ui_state.held.kept().collect();
-            for button in kept {
-                let name = context.text(&format!("button-{button}"));
-                let text = context.with("keep-down", &[("button", Value::from(name))]);
-                let let_go = kit::choice(ui, true, text);
-                if let_go.on_hover_text(context.text("keep-let-go")).clicked() {
-                    let action = context.ui_state.held.push(button, false);
-                    context.bench.queue_some(action);
-                }
             }
         });
     });

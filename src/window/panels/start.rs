@@ -34,91 +34,125 @@ pub(super) fn start_ui(
             .show(ui, |ui| {
                 ui.set_width(place.width() - 44.0);
                 ui.set_height(place.height() - 32.0);
-                ui.horizontal(|ui| {
-                    ui.label(
-                        RichText::new(context.text("app-name"))
-                            .size(46.0)
-                            .color(t::AMBER),
-                    );
-                    ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-                        for language in [Language::Es, Language::En] {
-                            if kit::choice(
-                                ui,
-                                context.ui_state.language == language,
-                                language.own_name(),
-                            )
-                            .clicked()
-                            {
-                                context.ui_state.language = language;
-                            }
-                        }
+                if !is_short(ui) {
+                    return panel_ui(ui, context, learner, jobs);
+                }
+                ScrollArea::vertical()
+                    .id_salt("start")
+                    .auto_shrink(false)
+                    .show(ui, |ui| {
+                        panel_ui(ui, context, learner, jobs);
+                        kit::scroll_by_keys(ui, true);
                     });
-                });
-                ui.label(RichText::new(context.text("app-tagline")).size(18.0));
-                kept::look_again(context, jobs);
-                let first = is_first_start(learner, context.ui_state, jobs);
-                if !first {
-                    let name = learner.name().map(str::to_owned);
-                    let name = name.unwrap_or_else(|| context.text("practice-guest"));
-                    let who = context.with("start-who", &[("name", Value::from(name))]);
-                    kit::quiet(ui, who);
-                }
-                ui.add_space(4.0);
-                if context.ui_state.opening.is_some() {
-                    kit::quiet(ui, context.text("start-opening"));
-                    ui.disable();
-                }
-                if let Some((message, _)) = &context.ui_state.message {
-                    ui.label(RichText::new(message).color(t::BAD));
-                }
-                if let Some(storage_error) = jobs.attempts().and_then(Attempts::storage_error) {
-                    let text = storage_error.words(context.texts);
-                    ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
-                }
-                // While an examination is open nothing else is done here, or its jobs could be tried out.
-                if learner.sitting().is_some() {
-                    kit::quiet(ui, context.text("examination-is-open"));
-                    let back = context.text("examination-back");
-                    context.ui_state.examine = kit::main_button(ui, back, true).clicked();
-                    return;
-                }
-                if first {
-                    first_start_ui(ui, context, learner, jobs);
-                    return;
-                }
-                let new = is_new(learner.learner(), jobs);
-                if let Some(offer) = guided_offer(jobs)
-                    && first_ui(ui, context, new).clicked()
-                {
-                    begin(context, jobs, offer);
-                }
-                ui.horizontal(|ui| {
-                    let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
-                    let size = vec2(width, 32.0);
-                    let go =
-                        |ui: &mut Ui, key| kit::go_sized(ui, context.fixed(key), size).clicked();
-                    let (practise, examine) =
-                        (go(ui, "start-practice"), go(ui, "start-examination"));
-                    context.ui_state.practise |= practise;
-                    context.ui_state.examine |= examine;
-                });
-                if context.ui_state.variants.is_some() {
-                    variants::variants_ui(ui, context, jobs);
-                    return;
-                }
-                kept::shelf_choice_ui(ui, context, jobs);
-                if context.ui_state.content_library {
-                    kept::kept_ui(ui, context, jobs);
-                } else {
-                    jobs_ui(ui, context, learner.learner(), jobs);
-                }
-                ui.label(
-                    RichText::new(context.text("start-about"))
-                        .size(t::SMALL)
-                        .color(t::QUIET),
-                );
             });
     });
+}
+
+/// All of it scrolls where the window is low; else only the list of jobs does.
+fn is_short(ui: &Ui) -> bool {
+    const SHORT: f32 = 660.0;
+    ui.ctx().content_rect().height() < SHORT
+}
+
+/// What stands on the panel.
+fn panel_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    learner: &mut LearnerRes,
+    jobs: &dyn JobSource,
+) {
+    ui.horizontal(|ui| {
+        ui.label(
+            RichText::new(context.text("app-name"))
+                .size(46.0)
+                .color(t::AMBER),
+        );
+        kit::at_right_end(ui, |ui| {
+            for language in [Language::En, Language::Es] {
+                if kit::choice(
+                    ui,
+                    context.ui_state.language == language,
+                    language.own_name(),
+                )
+                .clicked()
+                {
+                    context.ui_state.language = language;
+                }
+            }
+        });
+    });
+    ui.label(RichText::new(context.text("app-tagline")).size(18.0));
+    kept::look_again(context, jobs);
+    let first = is_first_start(learner, context.ui_state, jobs);
+    if !first {
+        let name = learner.name().map(str::to_owned);
+        let name = name.unwrap_or_else(|| context.text("practice-guest"));
+        let who = context.with("start-who", &[("name", Value::from(name))]);
+        ui.horizontal(|ui| {
+            kit::quiet(ui, who);
+            kit::at_right_end(ui, |ui| settings_ui(ui, context));
+        });
+    }
+    ui.add_space(4.0);
+    if context.ui_state.opening.is_some() {
+        kit::quiet(ui, context.text("start-opening"));
+        ui.disable();
+    }
+    if let Some((message, _)) = &context.ui_state.message {
+        ui.label(RichText::new(message).color(t::BAD));
+    }
+    if let Some(storage_error) = jobs.attempts().and_then(Attempts::storage_error) {
+        let text = storage_error.words(context.texts);
+        ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
+    }
+    // While an examination is open nothing else is done here, or its jobs could be tried out.
+    if learner.sitting().is_some() {
+        kit::quiet(ui, context.text("examination-is-open"));
+        let back = context.text("examination-back");
+        context.ui_state.examine = kit::main_button(ui, back, true).clicked();
+        return;
+    }
+    if first {
+        first_start_ui(ui, context, learner, jobs);
+        return;
+    }
+    let new = is_new(learner.learner(), jobs);
+    if let Some(offer) = guided_offer(jobs)
+        && first_ui(ui, context, new).clicked()
+    {
+        begin(context, jobs, offer);
+    }
+    ui.horizontal(|ui| {
+        let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
+        let size = vec2(width, 32.0);
+        let go = |ui: &mut Ui, key| kit::go_sized(ui, context.fixed(key), size).clicked();
+        let (practise, examine) = (go(ui, "start-practice"), go(ui, "start-examination"));
+        context.ui_state.practise |= practise;
+        context.ui_state.examine |= examine;
+    });
+    if context.ui_state.variants.is_some() {
+        variants::variants_ui(ui, context, jobs);
+        return;
+    }
+    kept::shelf_choice_ui(ui, context, jobs);
+    if context.ui_state.content_library {
+        kept::kept_ui(ui, context, jobs);
+    } else {
+        jobs_ui(ui, context, learner.learner(), jobs);
+    }
+    ui.label(
+        RichText::new(context.text("start-about"))
+            .size(t::SMALL)
+            .color(t::QUIET),
+    );
+}
+
+/// To the settings.
+fn settings_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let text = context.text("start-settings");
+    if kit::go_sized(ui, text, egui::Vec2::ZERO).clicked() {
+        context.ui_state.keys = true;
+    }
 }
 
 /// The first job that a guide leads through.
@@ -177,6 +211,7 @@ fn first_start_ui(
     kit::quiet(ui, context.text("start-first-note"));
     ui.add_space(14.0);
     context.ui_state.everything = kit::go(ui, context.text("start-everything")).clicked();
+    settings_ui(ui, context);
     ui.add_space(14.0);
     kit::quiet(ui, context.text("start-about"));
 }
@@ -239,11 +274,14 @@ fn around(context: &PanelContext, offer: &Offer) -> String {
     )
 }
 
+/// How high the list of jobs is at least, points.
+const LEAST_LIST: f32 = 240.0;
+
 /// The jobs on offer.
 fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dyn JobSource) {
     kept::last_ui(ui, context, jobs);
     ScrollArea::vertical()
-        .max_height(ui.available_height() - 142.0)
+        .max_height((ui.available_height() - 142.0).max(LEAST_LIST))
         .auto_shrink(false)
         .show(ui, |ui| {
             let mut part = None;
@@ -309,14 +347,6 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
                         say(context.ui_state.language, &offer.title),
                     )
                 });
-                if response.has_focus() {
-                    ui.painter().rect_stroke(
-                        response.rect,
-                        CornerRadius::same(10),
-                        Stroke::new(2.0, t::SKY),
-                        egui::StrokeKind::Outside,
-                    );
-                }
                 if on && context.ui_state.offer_seen != Some(n) {
                     context.ui_state.offer_seen = Some(n);
                     response.scroll_to_me(None);
@@ -326,13 +356,20 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
                     context.ui_state.seed = offer.seed.to_string();
                 }
             }
+            if !is_short(ui) {
+                kit::scroll_by_keys(ui, true);
+            }
         });
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let label = ui.label(context.text("start-seed"));
-        let edit = TextEdit::singleline(&mut context.ui_state.seed)
-            .desired_width(120.0)
-            .char_limit(18);
-        ui.add(edit).labelled_by(label.id);
+        ui.add(
+            TextEdit::singleline(&mut context.ui_state.seed)
+                .desired_width(120.0)
+                .min_size(vec2(0.0, 28.0))
+                .vertical_align(egui::Align::Center)
+                .char_limit(18),
+        )
+        .labelled_by(label.id);
         context.ui_state.seed.retain(|c| c.is_ascii_digit());
         kit::quiet(ui, context.text("start-seed-hint"));
     });

@@ -31,7 +31,9 @@ use std::time::Duration;
 
 mod newcomer;
 mod places;
+mod reach;
 mod screen_reader;
+mod states;
 
 /// A panel under test with all that it needs.
 pub(super) struct Fixture {
@@ -1895,21 +1897,6 @@ fn a_chosen_pin_keeps_its_width() {
     harness.run_steps(3);
     assert_eq!(harness.state().ui_state.red, Some(Pin::PlugLine));
     assert_eq!(width(&harness), before);
-}
-
-/// The list of keys fits on the smallest screen, whole.
-#[test]
-fn the_keys_fit_on_a_small_screen() {
-    for (language, close) in [(Language::En, "Close"), (Language::Es, "Cerrar")] {
-        let harness = harness_of([1024.0, 600.0], fixture(language), |ui, context| {
-            help::help_ui(ui.ctx(), context);
-        });
-        for label in [close, "F1", "← → [ ]"] {
-            let place = harness.get_by_label(label).rect();
-            let inside = place.top() > 0.0 && place.bottom() < 600.0 && place.right() < 1024.0;
-            assert!(inside, "{language:?} {label}: {place:?}");
-        }
-    }
 }
 
 /// A deed is done while the clock is paused; the console is not worked, and that is said.

@@ -1,15 +1,20 @@
 //! Entry timing: the gesture, a knob and buttons to do it with, a metronome that is seen, and what the rhythm
 //! of the hand promises.
 
-use super::{FOOT, MARGIN, TOP, beside, console_height, console_ui, place_text};
+use super::{MARGIN, beside, console_height, console_ui, foot_height, place_text, top_height};
 use crate::drill::Trial;
+use crate::input::button_of;
+use crate::key_bindings::KeyBindings;
+#[cfg(target_family = "wasm")]
+use crate::key_bindings::code_in_panels;
+use crate::panels::keep_focus;
 use crate::panels::{PanelContext, kit, sheet};
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, CornerRadius, Event, Key, Label, MouseWheelUnit, PointerButton, Rect, Response, RichText,
     Sense, Stroke, StrokeKind, Ui, Vec2, pos2, vec2,
 };
-use detent_content::Value;
+use detent_content::{KeyAction, Value};
 use detent_simulation::controller::{GestureStep, Outcome};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::TICK_MS;
@@ -36,11 +41,8 @@ pub(super) fn entry_ui(
 ) {
     let free = trial.marked.is_none();
     if free {
-        keys(ui, trial);
-        // Arrow keys turn the knob here, they do not move the focus.
-        if let Some(id) = ui.memory(|m| m.focused()) {
-            ui.memory_mut(|m| m.surrender_focus(id));
-        }
+        keys(ui, &context.ui_state.key_bindings, trial);
+        keep_focus(ui.ctx());
     }
     beside(
         ui,
@@ -79,7 +81,7 @@ pub(super) fn entry_ui(
 }
 
 /// Turns and presses of this frame's keys, in their order.
-fn keys(ui: &Ui, trial: &mut Trial) {
+fn keys(ui: &Ui, bindings: &KeyBindings, trial: &mut Trial) {
     let events = ui.input(|i| i.events.clone());
     for event in events {
         let Event::Key {
@@ -94,19 +96,15 @@ fn keys(ui: &Ui, trial: &mut Trial) {
         };
         let key = physical_key.unwrap_or(key);
         let age = age(key, pressed);
-        let button = match key {
-            Key::S => Some(Button::Start),
-            Key::X => Some(Button::Stop),
-            Key::I => Some(Button::More),
-            Key::K => Some(Button::Less),
-            _ => None,
-        };
-        let has = |b: &Button| trial.bench.job().board.panel.buttons.contains(b);
-        let action = match (button.filter(has), pressed && !repeat) {
-            (Some(button), true) => trial.held.push(button, modifiers.shift),
-            (Some(button), false) if !pressed => trial.held.release(button),
-            (None, true) => other_key(key, trial),
-            _ => None,
+        let action = if !pressed {
+            let stands_for = bindings.stands_for_in_panels(key);
+            let button = stands_for.and_then(button_of);
+            button.and_then(|button| trial.held.release(button))
+        } else if repeat {
+            None
+        } else {
+            let done = arrow_turn(key).or_else(|| bindings.done_in_panels(key, modifiers));
+            done.and_then(|done| deed(done, modifiers.shift, trial))
         };
         if let Some(action) = action {
             trial.bench.push_aged(action, age);
@@ -114,19 +112,28 @@ fn keys(ui: &Ui, trial: &mut Trial) {
     }
 }
 
-/// What a key does besides pressing a button.
-fn other_key(key: Key, trial: &Trial) -> Option<Action> {
-    let turns = trial.task.selector.turn().is_some();
+/// The way in which an arrow key turns the knob.
+fn arrow_turn(key: Key) -> Option<KeyAction> {
     match key {
-        Key::ArrowRight | Key::ArrowDown | Key::CloseBracket if turns => {
-            Some(Action::Detent(Direction::Right))
-        }
-        Key::ArrowLeft | Key::ArrowUp | Key::OpenBracket if turns => {
-            Some(Action::Detent(Direction::Left))
-        }
-        Key::L => Some(lid(trial)),
-        Key::P => Some(plug(trial)),
+        Key::ArrowRight | Key::ArrowDown => Some(KeyAction::TurnRight),
+        Key::ArrowLeft | Key::ArrowUp => Some(KeyAction::TurnLeft),
         _ => None,
+    }
+}
+
+/// What a key does to the machine of the trial.
+fn deed(done: KeyAction, keep: bool, trial: &mut Trial) -> Option<Action> {
+    let turns = trial.task.selector.turn().is_some();
+    match done {
+        KeyAction::TurnLeft => turns.then_some(Action::Detent(Direction::Left)),
+        KeyAction::TurnRight => turns.then_some(Action::Detent(Direction::Right)),
+        KeyAction::Lid => Some(lid(trial)),
+        KeyAction::Plug => Some(plug(trial)),
+        other => {
+            let button = button_of(other)?;
+            let has = trial.bench.job().board.panel.buttons.contains(&button);
+            has.then(|| trial.held.push(button, keep))?
+        }
     }
 }
 
@@ -151,9 +158,7 @@ fn plug(trial: &Trial) -> Action {
 fn age(key: Key, down: bool) -> Option<i64> {
     let code = match key {
         Key::ArrowLeft | Key::ArrowRight | Key::ArrowUp | Key::ArrowDown => format!("{key:?}"),
-        Key::OpenBracket => "BracketLeft".to_owned(),
-        Key::CloseBracket => "BracketRight".to_owned(),
-        letter => format!("Key{letter:?}"),
+        key => format!("{:?}", code_in_panels(key)?),
     };
     crate::web::key_age_ticks(&code, down)
 }
@@ -322,13 +327,17 @@ fn button_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, button: But
     let sense = Sense::drag() | Sense::click();
     let (rect, response) = ui.allocate_exact_size(vec2(116.0, 64.0), sense);
     let on = trial.held.down()[button.index()];
-    let key = match button {
-        Button::Start => "S",
-        Button::Stop => "X",
-        Button::More => "I",
-        Button::Less => "K",
+    let action = match button {
+        Button::Start => KeyAction::Start,
+        Button::Stop => KeyAction::Stop,
+        Button::More => KeyAction::More,
+        Button::Less => KeyAction::Less,
     };
-    let text = format!("{} ({key})", context.text(&format!("button-{button}")));
+    let name = context.text(&format!("button-{button}"));
+    let text = match context.ui_state.key_bindings.hint(action) {
+        Some(hint) => format!("{name} ({hint})"),
+        None => name,
+    };
     plate(ui, rect, &response, on, &text);
     if !free {
         return;
@@ -467,7 +476,8 @@ fn curve_height(ui: &Ui, caption: &str, used: f32) -> f32 {
         .layout(caption.to_owned(), font, t::QUIET, width);
     // Below the caption come the card's edge and the page's.
     let below = ui.spacing().item_spacing.y + caption.size().y + 10.0 + MARGIN.1;
-    let page = ui.ctx().content_rect().height() - TOP - FOOT - MARGIN.1;
+    let page =
+        ui.ctx().content_rect().height() - top_height(ui.ctx()) - foot_height(ui.ctx()) - MARGIN.1;
     (page - used - below).clamp(LEAST_CURVE_HEIGHT, CURVE_HEIGHT)
 }
 
@@ -511,7 +521,7 @@ pub(super) fn rhythm_ui(
     let height = above.map_or(CURVE_HEIGHT, |above| {
         curve_height(ui, &caption, above + ui.cursor().top() - top)
     });
-    Plot::new("odds")
+    let chart = Plot::new("odds")
         .height(height)
         .show_x(false)
         .show_y(false)
@@ -530,8 +540,9 @@ pub(super) fn rhythm_ui(
             } else {
                 String::new()
             }
-        })
-        .show(ui, |plot| {
+        });
+    kit::looked_at(ui, |ui| {
+        chart.show(ui, |plot| {
             let best = VLine::new("best", trial.curve.best_ms);
             plot.vline(
                 best.color(t::GOOD)
@@ -551,6 +562,7 @@ pub(super) fn rhythm_ui(
             if let Some(last) = of_last {
                 plot.points(Points::new("last", vec![last]).color(t::AMBER).radius(7.0));
             }
-        });
+        })
+    });
     kit::quiet(ui, caption);
 }

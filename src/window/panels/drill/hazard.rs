@@ -1,7 +1,7 @@
 //! Spot the hazard: the picture of a bench, each thing in it with its number and its name, and why the one is wrong.
 
 use super::hazard_picture::{self, HazardPicture};
-use super::{FOOT, Look, MARGIN, NARROW, TOP, mark, option_ui, place_text};
+use super::{Look, MARGIN, NARROW, foot_height, is_slim, mark, option_ui, place_text, top_height};
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{
@@ -32,16 +32,23 @@ pub(super) fn hazard_ui(
     let top = ui.cursor().top();
     let work = RichText::new(context.texts.planned_work(task.work)).size(18.0);
     ui.add(Label::new(work).wrap());
-    ui.horizontal(|ui| {
-        let ask = RichText::new(context.text("drill-safe-ask-hazard")).size(18.0);
-        ui.label(ask.color(t::AMBER));
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            kit::quiet(ui, place_text(context, &task.place));
+    let ask = RichText::new(context.text("drill-safe-ask-hazard")).size(18.0);
+    let ask = Label::new(ask.color(t::AMBER)).wrap();
+    if is_slim(ui.ctx()) {
+        ui.add(ask);
+        kit::quiet(ui, place_text(context, &task.place));
+    } else {
+        ui.horizontal(|ui| {
+            ui.add(ask);
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                kit::quiet(ui, place_text(context, &task.place));
+            });
         });
-    });
+    }
     let used = ui.cursor().top() - top;
     let window = ui.ctx().content_rect().height();
-    let most = window - TOP - FOOT - 2.0 * MARGIN.1 - used - TOLD_HEIGHT;
+    let most =
+        window - top_height(ui.ctx()) - foot_height(ui.ctx()) - 2.0 * MARGIN.1 - used - TOLD_HEIGHT;
     let height = hazard_picture::height(ui.available_width(), most.max(LEAST_HEIGHT));
     let (room, painter) = kit::canvas(ui, height);
     let picture = HazardPicture::new(&painter, room, task, context.texts);

@@ -28,7 +28,7 @@ const PAD: [[Option<u8>; 3]; 4] = [
 
 pub(super) fn lamps_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked, took_s: f64) {
     if q.marked.is_none() {
-        if let Some(place) = digit_pressed(ui) {
+        if let Some(place) = digit_pressed(ui, context) {
             put(q, ((place + 1) % 10) as u8);
         }
         if ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Backspace)) {
@@ -130,24 +130,26 @@ fn given_ui(ui: &mut Ui, context: &PanelContext, q: &mut Asked) {
 }
 
 fn pad_ui(ui: &mut Ui, context: &PanelContext, q: &mut Asked) {
+    let width = ((ui.available_width() - 2.0 * ui.spacing().item_spacing.x) / 3.0).min(64.0);
+    let size = vec2(width, 42.0);
     for row in PAD {
         ui.horizontal(|ui| {
             for digit in row {
                 match digit {
                     Some(digit) => {
                         let text = RichText::new(digit.to_string()).size(20.0);
-                        if ui.add_sized([64.0, 42.0], Button::new(text)).clicked() {
+                        if ui.add_sized(size, Button::new(text)).clicked() {
                             put(q, digit);
                         }
                     }
-                    None if row[0].is_none() && ui.min_rect().width() > 64.0 => {
+                    None if row[0].is_none() && ui.min_rect().width() > width => {
                         let text = RichText::new(context.text("drill-lamps-back")).size(t::SMALL);
-                        if ui.add_sized([64.0, 42.0], Button::new(text)).clicked() {
+                        if ui.add_sized(size, Button::new(text)).clicked() {
                             q.given.pop();
                         }
                     }
                     None => {
-                        ui.allocate_exact_size(vec2(64.0, 42.0), bevy_egui::egui::Sense::hover());
+                        ui.allocate_exact_size(size, bevy_egui::egui::Sense::hover());
                     }
                 }
             }

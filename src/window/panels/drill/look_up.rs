@@ -36,7 +36,7 @@ fn page_ui(ui: &mut Ui, context: &PanelContext, task: &CodeLookUpTask) {
 }
 
 pub(super) fn look_up_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
-    let ticked = digit_pressed(ui).and_then(|n| q.task.options.get(n).copied());
+    let ticked = digit_pressed(ui, context).and_then(|n| q.task.options.get(n).copied());
     if let Some(component) = ticked.filter(|_| q.marked.is_none()) {
         tick(q, component);
     }

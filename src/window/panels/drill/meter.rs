@@ -14,7 +14,7 @@ type Asked = Question<MeterTask, MeterGiven, Marked>;
 
 pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
     if q.marked.is_none()
-        && let Some(n) = digit_pressed(ui)
+        && let Some(n) = digit_pressed(ui, context)
     {
         choose_next(q, n);
     }

@@ -29,9 +29,29 @@ use detent_training::practice::{Answer, Skill};
 
 /// Narrower than this, what stands side by side stands one above the other.
 const NARROW: f32 = 900.0;
-/// Heights of what stands above and below a question, and the room around it across and up.
-const TOP: f32 = 54.0;
-const FOOT: f32 = 62.0;
+/// Narrower than these, the head and the foot take two lines.
+const SLIM_HEAD: f32 = 720.0;
+const SLIM: f32 = 640.0;
+
+fn has_slim_head(ctx: &egui::Context) -> bool {
+    ctx.content_rect().width() < SLIM_HEAD
+}
+
+fn is_slim(ctx: &egui::Context) -> bool {
+    ctx.content_rect().width() < SLIM
+}
+
+/// Height of what stands above a question, points.
+fn top_height(ctx: &egui::Context) -> f32 {
+    if has_slim_head(ctx) { 84.0 } else { 54.0 }
+}
+
+/// Height of what stands below it, points.
+fn foot_height(ctx: &egui::Context) -> f32 {
+    if is_slim(ctx) { 116.0 } else { 62.0 }
+}
+
+/// The room around a question across and up.
 const MARGIN: (f32, f32) = (16.0, 12.0);
 
 /// Where to go from here, if anywhere.
@@ -54,11 +74,16 @@ pub(super) fn drill_ui(
     let since_s = *sitting.since_s.get_or_insert(time_s);
     let took_s = time_s - since_s;
     let over = sitting.round.is_over();
-    let mut leave = fixed(egui::Panel::top("drill-top"), TOP, (16, 8))
+    let mut leave = fixed(egui::Panel::top("drill-top"), top_height(ui.ctx()), (16, 8))
         .show(ui, |ui| top_ui(ui, context, sitting))
         .inner;
     let mut next = false;
-    fixed(egui::Panel::bottom("drill-foot"), FOOT, (16, 10)).show(ui, |ui| {
+    fixed(
+        egui::Panel::bottom("drill-foot"),
+        foot_height(ui.ctx()),
+        (16, 10),
+    )
+    .show(ui, |ui| {
         match &sitting.asked {
             _ if over => {
                 let (again, back) = summary::choices_ui(ui, context);
@@ -90,6 +115,7 @@ pub(super) fn drill_ui(
                 .show(ui, |ui| {
                     body_ui(ui, context, &content_library, sitting, took_s)
                 });
+            kit::scroll_by_keys(ui, true);
         });
     if leave {
         return Some(Screen::Practice);
@@ -118,38 +144,56 @@ fn takes_enter(sitting: &Sitting) -> bool {
 
 /// The skill, how far the round has come, and the way out: true to take it.
 fn top_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) -> bool {
-    let done = sitting.round.done();
-    ui.horizontal_centered(|ui| {
-        let name = context.text(&format!("skill-{}", sitting.skill));
-        ui.label(RichText::new(name).size(t::HEADING).color(t::AMBER));
-        ui.add_space(8.0);
-        let (rect, _) = ui.allocate_exact_size(vec2(QUESTIONS as f32 * 18.0, 22.0), Sense::hover());
-        for n in 0..QUESTIONS {
-            let middle = pos2(rect.left() + 9.0 + n as f32 * 18.0, rect.center().y);
-            let answer = done
-                .get(n)
-                .copied()
-                .or(sitting.done.filter(|_| n == done.len()));
-            match answer {
-                Some(answer) => mark(ui, middle, answer.right),
-                None => {
-                    let edge = if n == done.len() { t::AMBER } else { t::EDGE };
-                    ui.painter()
-                        .circle_stroke(middle, 5.0, Stroke::new(2.0, edge));
-                }
-            }
-        }
-        if !sitting.round.is_over() {
-            let (number, of) = (Value::from(done.len() + 1), Value::from(QUESTIONS));
-            let text = context.with("drill-question", &[("number", number), ("of", of)]);
-            ui.label(RichText::new(text).size(t::SMALL).color(t::QUIET));
-        }
+    let name = context.text(&format!("skill-{}", sitting.skill));
+    let name = RichText::new(name).size(t::HEADING).color(t::AMBER);
+    let leave = |ui: &mut Ui| {
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             kit::go_sized(ui, context.text("drill-leave-key"), egui::Vec2::ZERO).clicked()
         })
         .inner
-    })
-    .inner
+    };
+    if has_slim_head(ui.ctx()) {
+        let left = ui.horizontal(|ui| {
+            ui.label(name);
+            leave(ui)
+        });
+        ui.horizontal(|ui| progress_ui(ui, context, sitting));
+        return left.inner;
+    }
+    let left = ui.horizontal_centered(|ui| {
+        ui.label(name);
+        ui.add_space(8.0);
+        progress_ui(ui, context, sitting);
+        leave(ui)
+    });
+    left.inner
+}
+
+/// How far the round has come.
+fn progress_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
+    let done = sitting.round.done();
+
+    let (rect, _) = ui.allocate_exact_size(vec2(QUESTIONS as f32 * 18.0, 22.0), Sense::hover());
+    for n in 0..QUESTIONS {
+        let middle = pos2(rect.left() + 9.0 + n as f32 * 18.0, rect.center().y);
+        let answer = done
+            .get(n)
+            .copied()
+            .or(sitting.done.filter(|_| n == done.len()));
+        match answer {
+            Some(answer) => mark(ui, middle, answer.right),
+            None => {
+                let edge = if n == done.len() { t::AMBER } else { t::EDGE };
+                ui.painter()
+                    .circle_stroke(middle, 5.0, Stroke::new(2.0, edge));
+            }
+        }
+    }
+    if !sitting.round.is_over() {
+        let (number, of) = (Value::from(done.len() + 1), Value::from(QUESTIONS));
+        let text = context.with("drill-question", &[("number", number), ("of", of)]);
+        ui.label(RichText::new(text).size(t::SMALL).color(t::QUIET));
+    }
 }
 
 /// A tick or a cross.
@@ -170,11 +214,12 @@ fn mark(ui: &Ui, middle: egui::Pos2, right: bool) {
 
 /// The one button at the foot.
 fn main_ui(ui: &mut Ui, text: String, enabled: bool) -> bool {
-    let width = 220.0_f32.min(ui.available_width());
-    let rect = egui::Rect::from_min_size(
-        pos2(ui.max_rect().right() - width, ui.max_rect().top()),
-        vec2(width, 40.0),
-    );
+    let room = ui.max_rect();
+    let (width, top) = match is_slim(ui.ctx()) {
+        true => (room.width(), room.bottom() - 44.0),
+        false => (220.0_f32.min(room.width()), room.top()),
+    };
+    let rect = egui::Rect::from_min_size(pos2(room.right() - width, top), vec2(width, 40.0));
     let mut inside = ui.new_child(egui::UiBuilder::new().max_rect(rect));
     kit::main_button(&mut inside, text, enabled).clicked()
 }
@@ -185,11 +230,19 @@ fn verdict_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
         let hint = context.text(&format!("drill-hint-{}", sitting.skill));
         // Beside the button; the panel itself is as wide as the window.
         let mut room = ui.max_rect();
-        room.max.x -= 236.0;
+        match is_slim(ui.ctx()) {
+            true => room.max.y -= 48.0,
+            false => room.max.x -= 236.0,
+        }
         let mut beside = ui.new_child(egui::UiBuilder::new().max_rect(room));
         beside.add(Label::new(RichText::new(hint).size(t::SMALL).color(t::QUIET)).wrap());
         return;
     };
+    let mut room = ui.max_rect();
+    if is_slim(ui.ctx()) {
+        room.max.y -= 48.0;
+    }
+    let mut ui = ui.new_child(egui::UiBuilder::new().max_rect(room));
     ui.horizontal_centered(|ui| {
         let (rect, _) = ui.allocate_exact_size(vec2(22.0, 26.0), Sense::hover());
         mark(ui, rect.center(), done.right);
@@ -395,12 +448,6 @@ fn option_ui(
         let on = matches!(look, Look::Open(true) | Look::Right(true) | Look::Wrong);
         egui::WidgetInfo::selected(egui::WidgetType::RadioButton, true, on, text)
     });
-    if response.has_focus() {
-        let rect = response.rect;
-        let ring = Stroke::new(2.0, t::SKY);
-        ui.painter()
-            .rect_stroke(rect, CornerRadius::same(9), ring, StrokeKind::Outside);
-    }
     response
 }
 
@@ -421,7 +468,7 @@ fn pick_ui(ui: &mut Ui, look: Look, text: &str) -> bool {
 }
 
 /// The digit that was pressed in this frame, as the place of an option: 1 is the first, 0 the tenth.
-fn digit_pressed(ui: &Ui) -> Option<usize> {
+fn digit_pressed(ui: &Ui, context: &PanelContext) -> Option<usize> {
     let keys = [
         Key::Num1,
         Key::Num2,
@@ -434,5 +481,7 @@ fn digit_pressed(ui: &Ui) -> Option<usize> {
         Key::Num9,
         Key::Num0,
     ];
-    ui.input(|i| keys.iter().position(|key| i.key_pressed(*key)))
+    let free = |i: &egui::InputState| context.ui_state.key_bindings.allows_digits(i.modifiers);
+    let pressed = |i: &egui::InputState| keys.iter().position(|key| i.key_pressed(*key));
+    ui.input(|i| pressed(i).filter(|_| free(i)))
 }

@@ -19,7 +19,7 @@ pub(super) fn next_test_ui(
     q: &mut Asked,
 ) {
     if q.marked.is_none() {
-        let chosen = digit_pressed(ui).filter(|n| *n < q.task.options.len());
+        let chosen = digit_pressed(ui, context).filter(|n| *n < q.task.options.len());
         q.given = chosen.or(q.given);
     }
     beside(

@@ -14,7 +14,7 @@ type Asked = Question<PartChoiceTask, Option<usize>, Marked>;
 
 pub(super) fn part_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
     if q.marked.is_none() {
-        let chosen = digit_pressed(ui).filter(|n| *n < q.task.options.len());
+        let chosen = digit_pressed(ui, context).filter(|n| *n < q.task.options.len());
         q.given = chosen.or(q.given);
     }
     kit::card(ui, |ui| {

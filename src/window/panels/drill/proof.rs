@@ -19,7 +19,7 @@ pub(super) fn proof_ui(
     q: &mut Asked,
 ) {
     if q.marked.is_none() {
-        let chosen = digit_pressed(ui).filter(|n| *n < q.task.choices());
+        let chosen = digit_pressed(ui, context).filter(|n| *n < q.task.choices());
         q.given = chosen.or(q.given);
     }
     kit::card(ui, |ui| match &q.task {

@@ -12,7 +12,7 @@ use detent_training::practice::drill::safe_work::{Marked, SafeWorkTask};
 type Asked = Question<SafeWorkTask, Vec<usize>, Marked>;
 
 pub(super) fn safe_work_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
-    if let Some(n) = digit_pressed(ui).filter(|n| *n < q.task.choices()) {
+    if let Some(n) = digit_pressed(ui, context).filter(|n| *n < q.task.choices()) {
         choose(q, n);
     }
     if let SafeWorkTask::Hazard(task) = &q.task {

@@ -152,7 +152,7 @@ pub(super) fn retention(ui: &mut Ui, curves: &[Curve], axis: String, texts: &Tex
     } else {
         10.0
     };
-    plot("retention")
+    let chart = plot("retention")
         .x_axis_label(axis)
         .include_x(0.0)
         .include_x(days + behind)
@@ -164,8 +164,9 @@ pub(super) fn retention(ui: &mut Ui, curves: &[Curve], axis: String, texts: &Tex
             marks
         })
         .y_grid_spacer(|input| marks(input, 20.0))
-        .y_axis_formatter(|mark: GridMark, _| texts.percent(mark.value / 100.0, 0))
-        .show(ui, |plot| {
+        .y_axis_formatter(|mark: GridMark, _| texts.percent(mark.value / 100.0, 0));
+    kit::looked_at(ui, |ui| {
+        chart.show(ui, |plot| {
             for (curve, height) in curves.iter().zip(heights) {
                 let n = curve.skills[0];
                 let style = match n % 3 {
@@ -180,7 +181,8 @@ pub(super) fn retention(ui: &mut Ui, curves: &[Curve], axis: String, texts: &Tex
                 let text = Text::new(format!("numbers {n}"), spot, text.color(curve.ink()));
                 plot.text(text.anchor(Align2::LEFT_CENTER));
             }
-        });
+        })
+    });
 }
 
 /// Mean time from step to step on each practice day, with its spread up and down.
@@ -194,7 +196,7 @@ pub(super) fn rhythm(ui: &mut Ui, days: &[DayRhythm], texts: &Texts) {
     let last = days.len().saturating_sub(1) as f64;
     // A date needs about so much room.
     let named = (f64::from(ui.available_width()) / 90.0).max(1.0);
-    plot("rhythm")
+    let chart = plot("rhythm")
         .include_y(0.0)
         .include_x(-0.5)
         .include_x(last + 0.5)
@@ -202,8 +204,9 @@ pub(super) fn rhythm(ui: &mut Ui, days: &[DayRhythm], texts: &Texts) {
         .x_grid_spacer(move |input| {
             let days = input.bounds.1 - input.bounds.0;
             marks(input, (days / named).ceil().max(1.0))
-        })
-        .show(ui, |plot| {
+        });
+    kit::looked_at(ui, |ui| {
+        chart.show(ui, |plot| {
             for (n, day) in days.iter().enumerate() {
                 let x = n as f64;
                 let ends = [
@@ -222,7 +225,8 @@ pub(super) fn rhythm(ui: &mut Ui, days: &[DayRhythm], texts: &Texts) {
             plot.line(line.color(t::AMBER).width(1.5));
             let points = Points::new("mean", PlotPoints::from(means));
             plot.points(points.color(t::AMBER).radius(4.5));
-        });
+        })
+    });
 }
 
 /// Day and month, as the language writes them.

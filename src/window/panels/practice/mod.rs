@@ -22,6 +22,9 @@ use detent_training::practice::{Exercise, Skill};
 /// Narrower than this, everything stands in one column.
 const NARROW: f32 = 1000.0;
 
+/// Narrower than this, the head takes more than one line.
+const SLIM: f32 = 640.0;
+
 /// A skill's name.
 pub(super) fn skill_name(context: &PanelContext, skill: Skill) -> String {
     context.text(&format!("skill-{skill}"))
@@ -62,7 +65,8 @@ pub(super) fn practice_ui(
 /// Title, tabs and the way back; whether it was taken.
 fn top_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes) -> bool {
     let mut back = false;
-    ui.horizontal(|ui| {
+    let slim = ui.available_width() < SLIM;
+    let head = |ui: &mut Ui| {
         let title = RichText::new(context.text("practice-title"));
         ui.label(title.size(28.0).color(t::AMBER));
         ui.add_space(10.0);
@@ -75,13 +79,25 @@ fn top_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes) -> bool
                 learner.ui_state.progress = progress;
             }
         }
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            back = kit::go_sized(ui, context.text("practice-back"), egui::Vec2::ZERO).clicked();
-            let name = learner.name().map(str::to_owned);
-            let name = name.unwrap_or_else(|| context.text("practice-guest"));
-            ui.add(egui::Label::new(RichText::new(name).size(18.0)).truncate());
-        });
-    });
+        let name = learner.name().map(str::to_owned);
+        let name = name.unwrap_or_else(|| context.text("practice-guest"));
+        let name = egui::Label::new(RichText::new(name).size(18.0)).truncate();
+        let go_back =
+            |ui: &mut Ui| kit::go_sized(ui, context.text("practice-back"), egui::Vec2::ZERO);
+        if slim {
+            back = go_back(ui).clicked();
+            ui.add(name);
+        } else {
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                back = go_back(ui).clicked();
+                ui.add(name);
+            });
+        }
+    };
+    match slim {
+        true => ui.horizontal_wrapped(head),
+        false => ui.horizontal(head),
+    };
     if context.ui_state.opening.is_some() {
         kit::quiet(ui, context.fixed("start-opening"));
         ui.disable();
@@ -104,6 +120,7 @@ fn practise_ui(
         scroll().id_salt("practise").show(ui, |ui| {
             who::who_ui(ui, context, learner);
             to = next::next_ui(ui, context, learner, drill, jobs);
+            kit::scroll_by_keys(ui, true);
         });
         return to;
     }
@@ -112,13 +129,15 @@ fn practise_ui(
     left.set_width(400.0);
     right.min.x = left.right() + 14.0;
     ui.scope_builder(UiBuilder::new().max_rect(left), |ui| {
-        scroll()
-            .id_salt("who")
-            .show(ui, |ui| who::who_ui(ui, context, learner));
+        scroll().id_salt("who").show(ui, |ui| {
+            who::who_ui(ui, context, learner);
+            kit::scroll_by_keys(ui, false);
+        });
     });
     ui.scope_builder(UiBuilder::new().max_rect(right), |ui| {
         scroll().id_salt("next").show(ui, |ui| {
             to = next::next_ui(ui, context, learner, drill, jobs);
+            kit::scroll_by_keys(ui, true);
         });
     });
     to

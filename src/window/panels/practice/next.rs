@@ -56,11 +56,15 @@ pub(super) fn next_ui(
     to
 }
 
+/// Narrower than this, how a drill stands is told below its name.
+const SLIM_ROW: f32 = 480.0;
+
 /// One drill: its name, how it stands, and whether it is begun.
 fn drill_ui(ui: &mut Ui, context: &PanelContext, standing: &Standing, now: Moment) -> bool {
     let mut begun = false;
     ui.horizontal(|ui| {
-        ui.set_height(46.0);
+        let slim = ui.available_width() < SLIM_ROW;
+        ui.set_height(if slim { 66.0 } else { 46.0 });
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             let name = skill_name(context, standing.skill());
             let button = kit::go_sized(ui, context.text("practice-begin"), vec2(110.0, 36.0));
@@ -72,13 +76,19 @@ fn drill_ui(ui: &mut Ui, context: &PanelContext, standing: &Standing, now: Momen
             begun = button.clicked();
             ui.with_layout(Layout::top_down(Align::Min), |ui| {
                 ui.spacing_mut().item_spacing.y = 2.0;
-                ui.horizontal(|ui| {
+                let (words, colour) = state(context, standing, now);
+                let words = RichText::new(words).size(t::SMALL).color(colour);
+                if slim {
                     ui.label(name);
-                    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                        let (words, colour) = state(context, standing, now);
-                        ui.label(RichText::new(words).size(t::SMALL).color(colour));
+                    ui.label(words);
+                } else {
+                    ui.horizontal(|ui| {
+                        ui.label(name);
+                        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                            ui.label(words);
+                        });
                     });
-                });
+                }
                 let practised = standing.answers > 0;
                 bar(ui, if practised { standing.known(now) } else { 0.0 });
             });

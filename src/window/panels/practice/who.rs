@@ -68,14 +68,14 @@ fn choose_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes) 
 
 fn add_ui(ui: &mut Ui, context: &PanelContext, learner: &mut LearnerRes) {
     ui.add_space(4.0);
-    ui.label(context.text("practice-name"));
+    let label = ui.label(context.text("practice-name"));
     ui.horizontal(|ui| {
         let edit = TextEdit::singleline(&mut learner.ui_state.name)
             .char_limit(LONGEST_NAME)
             .min_size([0.0, 30.0].into())
             .vertical_align(bevy_egui::egui::Align::Center)
             .desired_width(ui.available_width() - 110.0);
-        let edit = ui.add(edit);
+        let edit = ui.add(edit).labelled_by(label.id);
         let entered = edit.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
         let named = learner.ui_state.name.chars().any(char::is_alphanumeric);
         let add = RichText::new(context.text("practice-create"));

@@ -186,7 +186,7 @@ fn the_window_has_a_least_size() {
         .expect("one window")
         .resize_constraints;
     assert!(
-        least.min_width >= 800.0 && least.min_height >= 560.0,
+        least.min_width >= 360.0 && least.min_height >= 360.0,
         "{least:?}"
     );
 }
@@ -282,7 +282,7 @@ fn the_scene_can_be_chosen_only_where_there_is_one() {
         (fixture.ui_state.flat, fixture.ui_state.software) = (true, software);
         let choice = fixture.texts.get("view-flat");
         let mut top = harness_of([1366.0, 60.0], fixture, |ui, context| {
-            top::top_ui(ui, context, false);
+            top::top_ui(ui, context, BenchRoom::Wide);
         });
         let button = top.get_by_label(&choice);
         assert_eq!(button.accesskit_node().is_disabled(), software);
