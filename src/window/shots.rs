@@ -13,6 +13,8 @@ use bevy::app::AppExit;
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Capturing, Screenshot, save_to_disk};
+use bevy::window::{CursorMoved, PrimaryWindow};
+use bevy_egui::EguiPreUpdateSet;
 use detent_simulation::interface::{Pin, Side};
 use std::collections::VecDeque;
 use std::fmt::Write;
@@ -178,6 +180,17 @@ fn take(
     }
 }
 
+/// Whatever hand is over the window by chance does not get into its picture.
+fn leave_hand_out(
+    mut window: Single<&mut Window, With<PrimaryWindow>>,
+    mut moved: ResMut<Messages<CursorMoved>>,
+) {
+    moved.clear();
+    if window.cursor_position().is_some() {
+        window.set_cursor_position(None);
+    }
+}
+
 /// Takes the pictures that the options ask for.
 pub fn plugin(app: &mut App, options: &AppOptions) {
     if options.pictures.is_empty() {
@@ -193,5 +206,9 @@ pub fn plugin(app: &mut App, options: &AppOptions) {
         taken: false,
         since: None,
     })
+    .add_systems(
+        PreUpdate,
+        leave_hand_out.before(EguiPreUpdateSet::ProcessInput),
+    )
     .add_systems(Last, take.after(SoftwareDrawing));
 }
