@@ -104,7 +104,9 @@ pub fn print_heading(ui: &mut Ui, text: impl Into<RichText>) -> Response {
 
 fn heading_in(ui: &mut Ui, text: RichText, colour: Color32) -> Response {
     let title = text.text().to_owned();
-    let label = ui.label(text.size(t::HEADING).color(colour));
+    // Text that can be chosen would say that it can be pressed.
+    let label = egui::Label::new(text.size(t::HEADING).color(colour)).selectable(false);
+    let label = ui.add(label);
     ui.ctx().accesskit_node_builder(label.id, |node| {
         node.set_role(egui::accesskit::Role::Heading);
         node.set_level(2);

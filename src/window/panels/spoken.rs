@@ -160,16 +160,25 @@ pub(super) fn console_ui(
     context.ui_state.lamps.watch(at_ms, lamps, &job.board.lamps);
     context.ui_state.focused_button = None;
     let_go(context, now);
-    for SceneGrip { kind, outline } in grips {
-        let area = area_of(outline);
+    let mut grips: Vec<(GripKind, Rect)> = (grips.iter())
+        .map(|grip| (grip.kind, area_of(&grip.outline)))
+        .collect();
+    // As the eye goes: the knob, then line by line.
+    grips.sort_by(|(kind, area), (other, other_area)| {
+        let knob = |kind: &GripKind| *kind != GripKind::Pick(Pick::Knob);
+        (knob(kind).cmp(&knob(other)))
+            .then(area.top().total_cmp(&other_area.top()))
+            .then(area.left().total_cmp(&other_area.left()))
+    });
+    for (kind, area) in grips {
         match kind {
             GripKind::Pick(pick @ Pick::Knob) => {
-                let name = super::stage::name_of(context, *pick);
+                let name = super::stage::name_of(context, pick);
                 knob_ui(ui, context, area, rest, &name);
             }
             GripKind::Pick(pick @ Pick::Button(button)) => {
-                let name = super::stage::name_of(context, *pick);
-                button_ui(ui, context, (*button, &name), area, rest, now);
+                let name = super::stage::name_of(context, pick);
+                button_ui(ui, context, (button, &name), area, rest, now);
             }
             // The ticket has a button for each, and the meter's page a list.
             GripKind::Pick(Pick::Lid | Pick::Plug | Pick::Part(_)) => {}

@@ -282,7 +282,10 @@ impl Walker {
                 let focusable = widget.sense.is_focusable();
                 let name = node.and_then(|node| {
                     let mut by = node.labelled_by().iter();
-                    let by = by.find_map(|id| Some(nodes.get(&id.0)?.value()?.to_owned()));
+                    let by = by.find_map(|id| {
+                        let named_by = nodes.get(&id.0)?;
+                        Some(named_by.label().or(named_by.value())?.to_owned())
+                    });
                     node.label().map(str::to_owned).or(by)
                 });
                 // The bar of a page that scrolls; the page follows the keys.

@@ -151,6 +151,18 @@ impl Listener {
         panic!("{what} never came: {:#?}", self.heard);
     }
 
+    /// What is thought over on another thread comes at its own time.
+    fn until_thought(&mut self, what: &str, is: impl Fn(&Listener) -> bool) {
+        for _ in 0..3_000 {
+            if is(self) {
+                return;
+            }
+            std::thread::sleep(Duration::from_millis(20));
+            self.wait_s(0.1);
+        }
+        panic!("{what} never came: {:#?}", self.heard);
+    }
+
     fn knob(&self) -> (NodeId, u8) {
         let label = self.say("name-dial");
         let found = (self.nodes.iter()).find(|(_, node)| name(node) == label);
@@ -265,7 +277,7 @@ fn a_job_is_done_by_what_is_read_out_alone() {
 
 fn do_first_job(listener: &mut Listener) {
     listener.press("start-guided");
-    listener.until("the bench", 30.0, |listener| {
+    listener.until_thought("the bench", |listener| {
         screen(&listener.app) == Screen::Bench
     });
     listener.wait_s(2.0);
@@ -361,7 +373,7 @@ fn do_first_job(listener: &mut Listener) {
     listener.wait_s(3.0);
     let bench = listener.app.world().resource::<BenchRes>();
     assert!(bench.view().finished);
-    listener.until("the score", 60.0, |listener| {
+    listener.until_thought("the score", |listener| {
         listener
             .app
             .world()
