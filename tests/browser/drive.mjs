@@ -1262,7 +1262,7 @@ const COMMANDS = {
     const webgl = await page.evaluate(() => document.createElement("canvas").getContext("webgl2") !== null);
     await person.picture("dark-start.png");
     await person.enterBench("Begin the job");
-    await person.click("1  Console");
+    await person.click("1  Console", null, 0);
     await person.see("the clock", (seen) => seen.time_s > 0);
     const before = await person.seen();
     await person.turn("ArrowRight", 3, 300);
@@ -1270,7 +1270,7 @@ const COMMANDS = {
     await person.picture("dark-console.png");
     await person.click("Unplug (P)");
     const pulled = await person.see("the plug out", (seen) => !seen.plugged);
-    await person.click("2  Machine");
+    await person.click("2  Machine", null, 0);
     await person.picture("dark-machine.png");
     return { webgl, before, turned, pulled, troubles: person.troubles };
   }, { args: ["--disable-3d-apis"] }),

@@ -7,7 +7,8 @@ use crate::practice::LearnerRes;
 use crate::state::{Guidance, UiState, VariantList, say};
 use crate::tokens as t;
 use bevy_egui::egui::{
-    self, CornerRadius, Frame, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui, vec2,
+    self, Align, CornerRadius, Frame, Layout, Margin, RichText, ScrollArea, Stroke, TextEdit, Ui,
+    vec2,
 };
 use detent_content::{LONGEST_NAME, Language, Value};
 use detent_training::practice::{Learner, Standing};
@@ -276,6 +277,8 @@ fn around(context: &PanelContext, offer: &Offer) -> String {
 
 /// How high the list of jobs is at least, points.
 const LEAST_LIST: f32 = 240.0;
+/// Room in a button beside its words, points.
+const ROUND_WORDS: f32 = 44.0;
 
 /// The jobs on offer.
 fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dyn JobSource) {
@@ -375,20 +378,26 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
     });
     let seed = context.ui_state.seed.trim().parse::<u64>();
     let (mut begins, mut varies) = (false, false);
-    ui.horizontal(|ui| {
-        let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
+    let [begin, vary] = ["start-begin", "start-variant"].map(|key| context.text(key));
+    let half = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
+    // On a phone the words may need the whole width.
+    let fits = [&begin, &vary].map(|text| kit::width(ui, text) + ROUND_WORDS <= half);
+    let (across, width) = match fits {
+        [true, true] => (Layout::left_to_right(Align::Center), half),
+        [false, _] | [_, false] => (Layout::top_down(Align::Min), ui.available_width()),
+    };
+    let rows = vec2(ui.available_width(), 36.0);
+    ui.allocate_ui_with_layout(rows, across, |ui| {
         ui.allocate_ui(vec2(width, 36.0), |ui| {
-            let text = context.text("start-begin");
             let begin = if is_new(learner, jobs) {
-                kit::go_sized_if(ui, seed.is_ok(), text, vec2(width, 36.0))
+                kit::go_sized_if(ui, seed.is_ok(), begin, vec2(width, 36.0))
             } else {
-                kit::main_button(ui, text, seed.is_ok())
+                kit::main_button(ui, begin, seed.is_ok())
             };
             begins = begin.clicked();
         });
         ui.allocate_ui(vec2(width, 36.0), |ui| {
-            let text = context.text("start-variant");
-            let vary = kit::go_sized_if(ui, seed.is_ok(), text, vec2(width, 36.0));
+            let vary = kit::go_sized_if(ui, seed.is_ok(), vary, vec2(width, 36.0));
             varies = vary
                 .on_hover_text(context.text("start-variant-note"))
                 .clicked();
