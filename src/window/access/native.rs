@@ -1,15 +1,17 @@
 //! Between egui and the accessibility interface of the window system, through AccessKit.
 
 use crate::rest::NextFrame;
-use bevy::a11y::{AccessibilityRequested, ActionRequest};
+use bevy::a11y::{AccessibilityRequested, AccessibilitySystems, ActionRequest};
 use bevy::prelude::*;
-use bevy::window::WindowFocused;
+use bevy::winit::accessibility::WinitActionRequestHandlers;
+use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use bevy_egui::{EguiContext, EguiInput, EguiPreUpdateSet, PrimaryEguiContext, egui};
+use std::sync::{Arc, PoisonError};
+use std::thread;
 use std::time::Duration;
 
-/// Reading software says on another thread that it is there, soon after the window has got the focus; nothing wakes
-/// the window then.
-const AWAKE_AFTER_FOCUS: Duration = Duration::from_secs(3);
+/// How often a thread looks whether reading software is there or wants something.
+const LOOK_EVERY: Duration = Duration::from_millis(50);
 
 /// egui gathers its tree only for somebody.
 fn gather_when_asked(
@@ -30,7 +32,7 @@ fn gather_when_asked(
         }
         context.request_repaint();
         *gathers = Some(asked);
-        next.ask();
+        next.settle();
     }
 }
 
@@ -38,33 +40,54 @@ fn gather_when_asked(
 fn take_requests(
     mut requests: MessageReader<ActionRequest>,
     mut inputs: Query<&mut EguiInput, With<PrimaryEguiContext>>,
-    mut next: ResMut<NextFrame>,
 ) {
     for ActionRequest(request) in requests.read() {
         for mut input in &mut inputs {
             let request = egui::Event::AccessKitActionRequest(request.clone());
             input.events.push(request);
         }
+    }
+}
+
+/// Requests are handed over at the end of a frame, and seen through in those after it.
+fn see_requests_through(mut requests: MessageReader<ActionRequest>, mut next: ResMut<NextFrame>) {
+    if requests.read().count() > 0 {
         next.settle();
     }
 }
 
-/// Requests come in on another thread, which does not wake the window: while somebody may send some, it looks for
-/// them.
-fn look_for_requests(
+/// Reading software comes, goes and asks on a thread of its own, which does not wake a window that rests: another one
+/// does.
+fn wake_for_requests(
+    handlers: Option<Res<WinitActionRequestHandlers>>,
+    proxy: Option<Res<EventLoopProxyWrapper>>,
     requested: Res<AccessibilityRequested>,
-    time: Res<Time<Real>>,
-    mut focused: MessageReader<WindowFocused>,
-    mut awake: Local<Duration>,
-    mut next: ResMut<NextFrame>,
+    mut watches: Local<bool>,
 ) {
-    *awake = awake.saturating_sub(time.delta());
-    if focused.read().any(|window| window.focused) {
-        *awake = AWAKE_AFTER_FOCUS;
-    }
-    if requested.get() || !awake.is_zero() {
-        next.watch();
-    }
+    let (Some(handlers), Some(proxy)) = (handlers, proxy) else {
+        return;
+    };
+    let Some(handler) = handlers.values().next().filter(|_| !*watches) else {
+        return;
+    };
+    *watches = true;
+    let (handler, proxy) = (Arc::clone(handler), (**proxy).clone());
+    let (requested, mut known) = (requested.clone(), false);
+    thread::spawn(move || {
+        loop {
+            thread::sleep(LOOK_EVERY);
+            let asks = {
+                let handler = handler.lock().unwrap_or_else(PoisonError::into_inner);
+                !handler.is_empty()
+            };
+            let now = requested.get();
+            if (asks || now != known) && proxy.send_event(WinitUserEvent::WakeUp).is_err() {
+                // The window is closed.
+                return;
+            }
+            known = now;
+        }
+    });
 }
 
 pub(super) fn plugin(app: &mut App) {
@@ -81,5 +104,9 @@ pub(super) fn plugin(app: &mut App) {
                     .before(EguiPreUpdateSet::BeginPass),
             ),
         )
-        .add_systems(Update, look_for_requests);
+        .add_systems(Update, wake_for_requests)
+        .add_systems(
+            PostUpdate,
+            see_requests_through.after(AccessibilitySystems::Update),
+        );
 }

@@ -306,13 +306,7 @@ fn do_first_job(listener: &mut Listener) {
     listener.press("tab-meter");
     listener.press("do-test-meter");
     listener.press("do-discharge");
-    let volts = listener.texts.get("mode-volts-dc");
-    let volts = if listener.find(&volts, None).is_some() {
-        volts
-    } else {
-        "V DC".to_owned()
-    };
-    listener.press_beside(&volts, None);
+    listener.press_beside("V DC", None);
     for key in [
         "meter-red",
         "pin-bulk-plus",
