@@ -1,11 +1,15 @@
 //! Between egui and the accessibility interface of the window system, through AccessKit.
 
 use crate::rest::NextFrame;
-use bevy::a11y::{AccessibilityRequested, AccessibilitySystems, ActionRequest};
+use bevy::a11y::{
+    AccessibilityRequested, AccessibilitySystems, ActionRequest, ManageAccessibilityUpdates,
+};
+use bevy::ecs::system::NonSendMarker;
 use bevy::prelude::*;
-use bevy::winit::accessibility::WinitActionRequestHandlers;
+use bevy::window::PrimaryWindow;
+use bevy::winit::accessibility::{ACCESS_KIT_ADAPTERS, WinitActionRequestHandlers};
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
-use bevy_egui::{EguiContext, EguiInput, EguiPreUpdateSet, PrimaryEguiContext, egui};
+use bevy_egui::{EguiContext, EguiInput, EguiOutput, EguiPreUpdateSet, PrimaryEguiContext, egui};
 use std::sync::{Arc, PoisonError};
 use std::thread;
 use std::time::Duration;
@@ -33,6 +37,28 @@ fn gather_when_asked(
         context.request_repaint();
         *gathers = Some(asked);
         next.settle();
+    }
+}
+
+/// What egui has gathered goes to the window system. Bevy's own tree, which knows nothing of the panels, stays out.
+fn hand_tree_over(
+    outputs: Query<&EguiOutput, (With<PrimaryEguiContext>, Changed<EguiOutput>)>,
+    windows: Query<Entity, With<PrimaryWindow>>,
+    mut bevys_own: ResMut<ManageAccessibilityUpdates>,
+    _main_thread: NonSendMarker,
+) {
+    for output in &outputs {
+        let Some(update) = &output.platform_output.accesskit_update else {
+            continue;
+        };
+        bevys_own.set(false);
+        ACCESS_KIT_ADAPTERS.with_borrow_mut(|adapters| {
+            for window in &windows {
+                if let Some(adapter) = adapters.get_mut(&window) {
+                    adapter.update_if_active(|| update.clone());
+                }
+            }
+        });
     }
 }
 
@@ -104,6 +130,7 @@ pub(super) fn plugin(app: &mut App) {
                     .before(EguiPreUpdateSet::BeginPass),
             ),
         )
+        .add_systems(Last, hand_tree_over)
         .add_systems(Update, wake_for_requests)
         .add_systems(
             PostUpdate,
