@@ -277,14 +277,22 @@ fn around(context: &PanelContext, offer: &Offer) -> String {
 
 /// How high the list of jobs is at least, points.
 const LEAST_LIST: f32 = 240.0;
+/// Room below the list: seed, two buttons and a caution; the same where the words take more lines, points.
+const FOOT: f32 = 142.0;
+const NARROW_FOOT: f32 = 232.0;
 /// Room in a button beside its words, points.
 const ROUND_WORDS: f32 = 44.0;
 
 /// The jobs on offer.
 fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dyn JobSource) {
     kept::last_ui(ui, context, jobs);
+    let [begin, vary] = ["start-begin", "start-variant"].map(|key| context.text(key));
+    let half = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
+    // On a phone the words may need the whole width.
+    let fits = [&begin, &vary].map(|text| kit::width(ui, text) + ROUND_WORDS <= half) == [true; 2];
+    let foot = if fits { FOOT } else { NARROW_FOOT };
     ScrollArea::vertical()
-        .max_height((ui.available_height() - 142.0).max(LEAST_LIST))
+        .max_height((ui.available_height() - foot).max(LEAST_LIST))
         .auto_shrink(false)
         .show(ui, |ui| {
             let mut part = None;
@@ -378,13 +386,10 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
     });
     let seed = context.ui_state.seed.trim().parse::<u64>();
     let (mut begins, mut varies) = (false, false);
-    let [begin, vary] = ["start-begin", "start-variant"].map(|key| context.text(key));
-    let half = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
-    // On a phone the words may need the whole width.
-    let fits = [&begin, &vary].map(|text| kit::width(ui, text) + ROUND_WORDS <= half);
-    let (across, width) = match fits {
-        [true, true] => (Layout::left_to_right(Align::Center), half),
-        [false, _] | [_, false] => (Layout::top_down(Align::Min), ui.available_width()),
+    let (across, width) = if fits {
+        (Layout::left_to_right(Align::Center), half)
+    } else {
+        (Layout::top_down(Align::Min), ui.available_width())
     };
     let rows = vec2(ui.available_width(), 36.0);
     ui.allocate_ui_with_layout(rows, across, |ui| {
