@@ -440,7 +440,7 @@ mod tests {
     use super::*;
     use crate::AppOptions;
     use crate::port::JobSource;
-    use crate::rest::tests::{paused, send, window};
+    use crate::rest::tests::{paused, send_key};
     use crate::state::Examined;
     use crate::workbench::LibraryJobs;
     use bevy::input::keyboard::Key;
@@ -481,17 +481,8 @@ mod tests {
     }
 
     fn hand_over(app: &mut App, keys: &[(KeyCode, Key, ButtonState)]) {
-        let window = window(app);
         for (key_code, logical_key, state) in keys.iter().cloned() {
-            let key = KeyboardInput {
-                key_code,
-                logical_key,
-                state,
-                text: None,
-                repeat: false,
-                window,
-            };
-            send(app, key);
+            send_key(app, key_code, logical_key, state);
         }
     }
 

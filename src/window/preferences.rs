@@ -93,10 +93,10 @@ mod tests {
     use crate::AppOptions;
     use crate::camera::MainCamera;
     use crate::key_bindings::KeyTaken;
-    use crate::rest::tests::{paused, send, window};
+    use crate::rest::tests::{paused, send_key};
     use crate::state::{BenchRes, ViewKind};
     use bevy::input::ButtonState;
-    use bevy::input::keyboard::{Key, KeyboardInput};
+    use bevy::input::keyboard::Key;
     use bevy_egui::{EguiContext, PrimaryEguiContext};
     use detent_content::{
         CharacterKeys, KeyAction, KeyPlace, Language, Preferences, ProfileFolder,
@@ -119,17 +119,8 @@ mod tests {
     }
 
     fn press(app: &mut App, key_code: KeyCode, letter: &str) {
-        let window = window(app);
         for state in [ButtonState::Pressed, ButtonState::Released] {
-            let key = KeyboardInput {
-                key_code,
-                logical_key: Key::Character(letter.into()),
-                state,
-                text: None,
-                repeat: false,
-                window,
-            };
-            send(app, key);
+            send_key(app, key_code, Key::Character(letter.into()), state);
             app.update();
         }
     }

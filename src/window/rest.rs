@@ -288,19 +288,21 @@ pub(crate) mod tests {
         context.get_mut().set_zoom_factor(zoom);
     }
 
+    /// A key goes down or up.
+    pub(crate) fn send_key(app: &mut App, key_code: KeyCode, logical_key: Key, state: ButtonState) {
+        let key = KeyboardInput {
+            key_code,
+            logical_key,
+            state,
+            text: None,
+            repeat: false,
+            window: window(app),
+        };
+        send(app, key);
+    }
+
     fn shift(app: &mut App, state: ButtonState) {
-        let window = window(app);
-        send(
-            app,
-            KeyboardInput {
-                key_code: KeyCode::ShiftLeft,
-                logical_key: Key::Shift,
-                state,
-                text: None,
-                repeat: false,
-                window,
-            },
-        );
+        send_key(app, KeyCode::ShiftLeft, Key::Shift, state);
     }
 
     /// Where the middle of a button's cap is seen in the window.

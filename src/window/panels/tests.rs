@@ -144,18 +144,11 @@ fn what_hands_do_with_a_part_can_be_read_in_both_languages() {
 fn every_tab_stays_within_its_panel_in_both_languages() {
     const ROOM: f32 = 412.0 - 20.0;
     let tabs_of = [Tab::Sheet, Tab::Meter, Tab::Parts, Tab::Report];
-    let pages = [
-        Page::Entry,
-        Page::Lamps,
-        Page::Codes,
-        Page::Menu,
-        Page::Pins,
-    ];
     let screens = tabs_of.into_iter().flat_map(|tab| {
         let pages = if tab == Tab::Sheet {
-            &pages[..]
+            Page::ALL
         } else {
-            &pages[..1]
+            &Page::ALL[..1]
         };
         pages.iter().map(move |page| (tab, *page))
     });
@@ -416,7 +409,7 @@ fn a_caution_can_be_overruled() {
 fn every_page_and_tab_has_all_its_texts_in_both_languages() {
     for language in Language::ALL {
         for board in boards() {
-            for page in PAGES {
+            for page in Page::ALL.iter().copied() {
                 let harness = sheet(&board, page, language);
                 nothing_missing(&harness, &format!("{}: {page:?}", board.id));
             }
@@ -441,14 +434,6 @@ fn every_page_and_tab_has_all_its_texts_in_both_languages() {
         nothing_missing(&harness(finished, score::score_ui), "score");
     }
 }
-
-const PAGES: [Page; 5] = [
-    Page::Entry,
-    Page::Lamps,
-    Page::Codes,
-    Page::Menu,
-    Page::Pins,
-];
 
 /// A page of a board's service sheet.
 fn sheet(board: &Board, page: Page, language: Language) -> Harness<'static, Fixture> {
@@ -563,7 +548,7 @@ fn no_sheet_tells_of_what_the_board_has_not() {
         if !board.lamps.lock_lamp {
             absent.push("lock lamp blinks");
         }
-        for page in PAGES {
+        for page in Page::ALL.iter().copied() {
             let sheet = sheet(&board, page, Language::En);
             for words in &absent {
                 let told = sheet.query_all_by_label_contains(words).count();

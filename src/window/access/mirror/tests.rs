@@ -86,14 +86,8 @@ pub(super) fn screens(language: Language) -> Vec<Pictured> {
         view: ViewKind::Panel,
         ..options()
     });
-    for page in [
-        Page::Entry,
-        Page::Lamps,
-        Page::Codes,
-        Page::Menu,
-        Page::Pins,
-    ] {
-        bench.ui_state().page = page;
+    for page in Page::ALL {
+        bench.ui_state().page = *page;
         bench.meet(&format!("bench-sheet-{page:?}"));
     }
     for tab in [Tab::Meter, Tab::Parts, Tab::Report, Tab::Score] {

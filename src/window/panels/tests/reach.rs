@@ -3,9 +3,9 @@
 
 use super::*;
 use crate::drill::Shown;
-use crate::rest::tests::{paused, send, window};
+use crate::rest::tests::{paused, send_key};
 use bevy::input::ButtonState;
-use bevy::input::keyboard::{Key, KeyCode, KeyboardInput};
+use bevy::input::keyboard::{Key, KeyCode};
 use bevy::prelude::With;
 use bevy_egui::egui::accesskit::{Action as Ask, Node};
 use bevy_egui::{EguiContext, EguiInput, EguiOutput, EguiRenderOutput, PrimaryEguiContext};
@@ -57,14 +57,7 @@ fn places() -> Vec<Place> {
         Place::Examination,
     ];
     places.extend(DRILLS.map(Place::Drill));
-    let pages = [
-        Page::Entry,
-        Page::Lamps,
-        Page::Codes,
-        Page::Menu,
-        Page::Pins,
-    ];
-    places.extend(pages.map(|page| Place::Bench(Tab::Sheet, page)));
+    places.extend((Page::ALL.iter()).map(|page| Place::Bench(Tab::Sheet, *page)));
     let tabs = [Tab::Meter, Tab::Parts, Tab::Report, Tab::Score];
     places.extend(tabs.map(|tab| Place::Bench(tab, Page::Entry)));
     places.extend([Place::Guided, Place::Caution, Place::Help, Place::Finished]);
@@ -213,16 +206,7 @@ impl Walker {
     }
 
     fn press(&mut self, key_code: KeyCode, logical_key: Key, state: ButtonState) {
-        let window = window(&mut self.app);
-        let key = KeyboardInput {
-            key_code,
-            logical_key,
-            state,
-            text: None,
-            repeat: false,
-            window,
-        };
-        send(&mut self.app, key);
+        send_key(&mut self.app, key_code, logical_key, state);
     }
 
     /// Tab, or Shift and Tab; until the page has followed.
