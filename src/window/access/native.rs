@@ -9,7 +9,10 @@ use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
 use bevy::winit::accessibility::{ACCESS_KIT_ADAPTERS, WinitActionRequestHandlers};
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
-use bevy_egui::{EguiContext, EguiInput, EguiOutput, EguiPreUpdateSet, PrimaryEguiContext, egui};
+use bevy_egui::input::EguiInputEvent;
+use bevy_egui::{
+    EguiContext, EguiInputSet, EguiOutput, EguiPreUpdateSet, PrimaryEguiContext, egui,
+};
 use std::sync::{Arc, PoisonError};
 use std::thread;
 use std::time::Duration;
@@ -64,15 +67,15 @@ fn hand_tree_over(
 
 /// What reading software asks for is done as if a hand did it.
 fn take_requests(
+    context: Single<Entity, With<PrimaryEguiContext>>,
     mut requests: MessageReader<ActionRequest>,
-    mut inputs: Query<&mut EguiInput, With<PrimaryEguiContext>>,
+    mut events: MessageWriter<EguiInputEvent>,
 ) {
-    for ActionRequest(request) in requests.read() {
-        for mut input in &mut inputs {
-            let request = egui::Event::AccessKitActionRequest(request.clone());
-            input.events.push(request);
-        }
-    }
+    let context = *context;
+    events.write_batch(requests.read().map(|ActionRequest(request)| {
+        let event = egui::Event::AccessKitActionRequest(request.clone());
+        EguiInputEvent { context, event }
+    }));
 }
 
 /// Requests are handed over at the end of a frame, and seen through in those after it.
@@ -126,8 +129,8 @@ pub(super) fn plugin(app: &mut App) {
                     .after(EguiPreUpdateSet::InitContexts)
                     .before(EguiPreUpdateSet::BeginPass),
                 take_requests
-                    .after(EguiPreUpdateSet::ProcessInput)
-                    .before(EguiPreUpdateSet::BeginPass),
+                    .in_set(EguiPreUpdateSet::ProcessInput)
+                    .in_set(EguiInputSet::ReadBevyMessages),
             ),
         )
         .add_systems(Last, hand_tree_over)
