@@ -78,14 +78,17 @@ impl Face {
             let disc = Place::Disc(self.to_window(knob.middle), KNOB_M * self.per_m);
             (GripKind::Pick(Pick::Knob), disc)
         });
-        let buttons = layout.buttons.iter().map(|(button, at, cap)| {
-            let middle = self.to_window(*at);
-            let place = match cap {
-                Cap::Round(radius) => Place::Disc(middle, (radius * self.per_m).max(FINGER)),
-                Cap::Pad(size) | Cap::Key(size) => Place::Box(self.rect(*at, *size)),
-            };
-            (GripKind::Pick(Pick::Button(*button)), place)
-        });
+        let buttons = layout
+            .buttons_by_line()
+            .into_iter()
+            .map(|(button, at, cap)| {
+                let middle = self.to_window(at);
+                let place = match cap {
+                    Cap::Round(radius) => Place::Disc(middle, (radius * self.per_m).max(FINGER)),
+                    Cap::Pad(size) | Cap::Key(size) => Place::Box(self.rect(at, size)),
+                };
+                (GripKind::Pick(Pick::Button(button)), place)
+            });
         lamps.into_iter().chain(knob).chain(buttons).collect()
     }
 }

@@ -240,67 +240,46 @@ const NOWHERE: Rect = Rect {
     max: bevy::math::Vec2::splat(-32.0),
 };
 
-/// A panel beside or below the machine.
+/// What stands side by side, or one below the other, at a bench with room for it.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum SidePanel {
+enum BenchPart {
+    Machine,
     Ticket,
     Tabs,
 }
 
-impl SidePanel {
-    const fn name(self) -> &'static str {
-        match self {
-            SidePanel::Ticket => "ticket",
-            SidePanel::Tabs => "tabs",
-        }
+/// How wide the panels are, points.
+const TICKET_WIDTH: f32 = 280.0;
+const TABS_WIDTH: f32 = 412.0;
+
+/// Where the parts of the bench that are shown stand, in the order in which the eye goes through them: so the keys do
+/// too.
+fn bench_parts(
+    all: egui::Rect,
+    narrow: bool,
+    ui_state: &UiState,
+) -> [Option<(BenchPart, egui::Rect)>; 3] {
+    use BenchPart::{Machine, Tabs, Ticket};
+    if ui_state.hidden {
+        return [Some((Machine, all)), None, None];
     }
-
-    const fn width(self) -> f32 {
-        match self {
-            SidePanel::Ticket => 280.0,
-            SidePanel::Tabs => 412.0,
-        }
-    }
-}
-
-/// Where the machine and the panels beside or below it stand.
-struct BenchPlaces {
-    middle: egui::Rect,
-    /// From left to right, while they are shown.
-    sides: Option<[(SidePanel, egui::Rect); 2]>,
-}
-
-impl BenchPlaces {
-    fn of(all: egui::Rect, narrow: bool, ui_state: &UiState) -> BenchPlaces {
-        if ui_state.hidden {
-            return BenchPlaces {
-                middle: all,
-                sides: None,
-            };
-        }
-        let (left, right) = match ui_state.preferences.left_handed {
-            false => (SidePanel::Ticket, SidePanel::Tabs),
-            true => (SidePanel::Tabs, SidePanel::Ticket),
+    let left_handed = ui_state.preferences.left_handed;
+    if narrow {
+        let (middle, foot) = all.split_top_bottom_at_fraction(0.48);
+        let (left, right, at) = match left_handed {
+            false => (Ticket, Tabs, foot.left() + TICKET_WIDTH),
+            true => (Tabs, Ticket, foot.right() - TICKET_WIDTH),
         };
-        let (middle, left_place, right_place) = if narrow {
-            let (middle, foot) = all.split_top_bottom_at_fraction(0.48);
-            let ticket = SidePanel::Ticket.width();
-            let at = match left {
-                SidePanel::Ticket => foot.left() + ticket,
-                SidePanel::Tabs => foot.right() - ticket,
-            };
-            let (left, right) = foot.split_left_right_at_x(at);
-            (middle, left, right)
-        } else {
-            let (left_place, rest) = all.split_left_right_at_x(all.left() + left.width());
-            let (middle, right_place) = rest.split_left_right_at_x(rest.right() - right.width());
-            (middle, left_place, right_place)
-        };
-        BenchPlaces {
-            middle,
-            sides: Some([(left, left_place), (right, right_place)]),
-        }
+        let (left_place, right_place) = foot.split_left_right_at_x(at);
+        return [(Machine, middle), (left, left_place), (right, right_place)].map(Some);
     }
+    let [(left, left_width), (right, right_width)] = match left_handed {
+        false => [(Ticket, TICKET_WIDTH), (Tabs, TABS_WIDTH)],
+        true => [(Tabs, TABS_WIDTH), (Ticket, TICKET_WIDTH)],
+    };
+    let (left_place, rest) = all.split_left_right_at_x(all.left() + left_width);
+    let (middle, right_place) = rest.split_left_right_at_x(rest.right() - right_width);
+    [(left, left_place), (Machine, middle), (right, right_place)].map(Some)
 }
 
 /// What is shown where there is room for one thing at a time.
@@ -373,6 +352,7 @@ fn bench_ui(
     overlay: &ConsoleOverlay,
     now: f32,
 ) {
+    spoken::follow_machine(context, now);
     kept::trouble_ui(ui, context, jobs);
     let room = BenchRoom::of(ui.available_size());
     match room {
@@ -381,29 +361,20 @@ fn bench_ui(
         BenchRoom::Small => framed(egui::Panel::top("top-small"), (8, 4)),
     }
     .show(ui, |ui| top::top_ui(ui, context, room));
-    // In the order in which the eye goes through them: so the keys do too.
     match room {
         BenchRoom::Wide | BenchRoom::Narrow => {
             let all = ui.available_rect_before_wrap();
-            let narrow = room == BenchRoom::Narrow;
-            let places = BenchPlaces::of(all, narrow, context.ui_state);
-            let middle = |ui: &mut Ui, context: &mut PanelContext| {
-                middle_ui(ui, places.middle, context, (pointing, overlay, now));
-            };
-            if narrow {
-                middle(ui, context);
-            }
-            for (n, (panel, place)) in places.sides.into_iter().flatten().enumerate() {
-                if n == 1 && !narrow {
-                    middle(ui, context);
+            let parts = bench_parts(all, room == BenchRoom::Narrow, context.ui_state);
+            for (part, place) in parts.into_iter().flatten() {
+                match part {
+                    BenchPart::Machine => {
+                        middle_ui(ui, place, context, (pointing, overlay, now));
+                    }
+                    BenchPart::Ticket => {
+                        side(ui, "ticket", place, |ui| ticket(ui, context, jobs));
+                    }
+                    BenchPart::Tabs => side(ui, "tabs", place, |ui| tabs(ui, context)),
                 }
-                side(ui, panel.name(), place, |ui| match panel {
-                    SidePanel::Ticket => ticket(ui, context, jobs),
-                    SidePanel::Tabs => tabs(ui, context),
-                });
-            }
-            if places.sides.is_none() && !narrow {
-                middle(ui, context);
             }
         }
         BenchRoom::Small => {

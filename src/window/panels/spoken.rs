@@ -2,15 +2,12 @@
 //! what is heard as lines that are read out when they change.
 
 use super::PanelContext;
+use super::stage::name_of;
 use crate::access::lamps::LampSight;
 use crate::pointing::Pick;
 use crate::scene::grips::{GripKind, Outline, SceneGrip};
-use crate::tokens as t;
 use bevy_egui::egui::accesskit::{Action as Asked, Live, Orientation, Role};
-use bevy_egui::egui::{
-    CornerRadius, Id, Pos2, Rect, Response, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
-    WidgetType,
-};
+use bevy_egui::egui::{Id, Pos2, Rect, Response, Sense, Ui, Vec2, WidgetInfo, WidgetType};
 use detent_simulation::interface::{Button, Direction};
 use detent_training::bench::Action;
 
@@ -40,28 +37,23 @@ fn area_of(outline: &Outline<bevy::math::Vec2>) -> Rect {
 
 /// Something of the machine that can have the focus; the pointer is not its business, since hands in the scene are.
 fn grip(ui: &Ui, id: Id, area: Rect, rest: Rect) -> Response {
-    let response = ui.interact(area.intersect(rest), id, Sense::focusable_noninteractive());
-    if response.has_focus() {
-        let line = Stroke::new(3.0, t::SKY);
-        let round = CornerRadius::same(8);
-        let painter = ui.painter().with_clip_rect(rest);
-        painter.rect_stroke(area, round, line, StrokeKind::Outside);
-    }
-    response
+    ui.interact(area.intersect(rest), id, Sense::focusable_noninteractive())
 }
 
 fn asks(ui: &Ui, id: Id, action: Asked) -> usize {
     ui.input(|input| input.num_accesskit_action_requests(id, action))
 }
 
-fn knob_ui(ui: &Ui, context: &mut PanelContext, area: Rect, rest: Rect, name: &str) {
+fn knob_ui(ui: &Ui, context: &mut PanelContext, area: Rect, rest: Rect) {
     let Some(stops) = context.bench.job().board.panel.selector.turn() else {
         return;
     };
     let id = ui.id().with("knob");
     let position = context.bench.view().machine.dial_position;
     let response = grip(ui, id, area, rest);
-    response.widget_info(|| WidgetInfo::slider(true, f64::from(position), name));
+    response.widget_info(|| {
+        WidgetInfo::slider(true, f64::from(position), name_of(context, Pick::Knob))
+    });
     ui.ctx().accesskit_node_builder(id, |node| {
         node.set_orientation(Orientation::Horizontal);
         node.set_min_numeric_value(0.0);
@@ -83,7 +75,7 @@ fn knob_ui(ui: &Ui, context: &mut PanelContext, area: Rect, rest: Rect, name: &s
 fn button_ui(
     ui: &Ui,
     context: &mut PanelContext,
-    (button, name): (Button, &str),
+    button: Button,
     area: Rect,
     rest: Rect,
     now: f32,
@@ -91,7 +83,10 @@ fn button_ui(
     let id = ui.id().with(("console", button));
     let response = grip(ui, id, area, rest);
     let down = context.ui_state.held.down()[button.index()];
-    response.widget_info(|| WidgetInfo::selected(WidgetType::Button, true, down, name));
+    response.widget_info(|| {
+        let name = name_of(context, Pick::Button(button));
+        WidgetInfo::selected(WidgetType::Button, true, down, name)
+    });
     ui.ctx()
         .accesskit_node_builder(id, |node| node.add_action(Asked::Click));
     if response.has_focus() {
@@ -107,10 +102,18 @@ fn button_ui(
     }
 }
 
-/// The finger of reading software goes.
-fn let_go(context: &mut PanelContext, now: f32) {
-    if let Some(tapped) = context.ui_state.tapped
-        && now >= tapped.until_s
+/// Whatever is shown of the bench: the lamps are watched, the finger of reading software goes, and no button has the
+/// focus until it is found to have it.
+pub(super) fn follow_machine(context: &mut PanelContext, now: f32) {
+    let machine = &context.bench.view().machine;
+    let at_ms = (machine.time_s * 1000.0) as u64;
+    let rules = &context.bench.job().board.lamps;
+    context.ui_state.lamps.watch(at_ms, machine.lamps, rules);
+    context.ui_state.focused_button = None;
+    if let Some(tapped) = context
+        .ui_state
+        .tapped
+        .filter(|tapped| now >= tapped.until_s)
     {
         context.ui_state.tapped = None;
         let action = context.ui_state.held.release(tapped.button);
@@ -124,11 +127,11 @@ pub(super) fn when_changed(ui: &Ui, label: &Response) {
         .accesskit_node_builder(label.id, |node| node.set_live(Live::Polite));
 }
 
-/// A line that is read out when it changes.
-pub(super) fn live_line(ui: &Ui, name: &str, area: Rect, live: Live, text: &str) {
+/// A line that is read out when it changes; put in words only where somebody listens.
+pub(super) fn live_line(ui: &Ui, name: &str, area: Rect, live: Live, text: impl Fn() -> String) {
     let id = ui.id().with(name);
     let response = ui.interact(area, id, Sense::hover());
-    response.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, text));
+    response.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, text()));
     ui.ctx().accesskit_node_builder(id, |node| {
         node.set_role(Role::Label);
         node.set_live(live);
@@ -136,14 +139,14 @@ pub(super) fn live_line(ui: &Ui, name: &str, area: Rect, live: Live, text: &str)
 }
 
 /// What the lamps show, in words: which are lit, and whether they stand, blink or flash.
-pub(super) fn lamps_line(context: &PanelContext) -> Option<String> {
+fn lamps_line(context: &PanelContext, seen: &LampSight) -> String {
     let rules = &context.bench.job().board.lamps;
-    let lamps = match context.ui_state.lamps.seen()? {
+    let lamps = match seen {
         LampSight::Still(lamps) => context.texts.lamps(rules, *lamps),
         LampSight::InTurn(turns) => context.texts.lamps_in_turn(rules, *turns),
         LampSight::Flashes(flashes) => context.texts.lamp_flashes(flashes),
     };
-    Some(context.with("lamps-seen", &[("lamps", lamps.into())]))
+    context.with("lamps-seen", &[("lamps", lamps.into())])
 }
 
 /// Knob, buttons and lamps of the console.
@@ -154,37 +157,19 @@ pub(super) fn console_ui(
     grips: &[SceneGrip],
     now: f32,
 ) {
-    let machine = &context.bench.view().machine;
-    let (at_ms, lamps) = ((machine.time_s * 1000.0) as u64, machine.lamps);
-    let job = std::sync::Arc::clone(context.bench.job());
-    context.ui_state.lamps.watch(at_ms, lamps, &job.board.lamps);
-    context.ui_state.focused_button = None;
-    let_go(context, now);
-    let mut grips: Vec<(GripKind, Rect)> = (grips.iter())
-        .map(|grip| (grip.kind, area_of(&grip.outline)))
-        .collect();
-    // As the eye goes: the knob, then line by line.
-    grips.sort_by(|(kind, area), (other, other_area)| {
-        let knob = |kind: &GripKind| *kind != GripKind::Pick(Pick::Knob);
-        (knob(kind).cmp(&knob(other)))
-            .then(area.top().total_cmp(&other_area.top()))
-            .then(area.left().total_cmp(&other_area.left()))
-    });
-    for (kind, area) in grips {
-        match kind {
-            GripKind::Pick(pick @ Pick::Knob) => {
-                let name = super::stage::name_of(context, pick);
-                knob_ui(ui, context, area, rest, &name);
-            }
-            GripKind::Pick(pick @ Pick::Button(button)) => {
-                let name = super::stage::name_of(context, pick);
-                button_ui(ui, context, (button, &name), area, rest, now);
+    for SceneGrip { kind, outline } in grips {
+        let area = area_of(outline);
+        match *kind {
+            GripKind::Pick(Pick::Knob) => knob_ui(ui, context, area, rest),
+            GripKind::Pick(Pick::Button(button)) => {
+                button_ui(ui, context, button, area, rest, now);
             }
             // The ticket has a button for each, and the meter's page a list.
             GripKind::Pick(Pick::Lid | Pick::Plug | Pick::Part(_)) => {}
             GripKind::Lamps => {
-                if let Some(text) = lamps_line(context) {
-                    live_line(ui, "lamps", area.intersect(rest), Live::Polite, &text);
+                if let Some(seen) = context.ui_state.lamps.seen() {
+                    let line = || lamps_line(context, seen);
+                    live_line(ui, "lamps", area.intersect(rest), Live::Polite, line);
                 }
             }
         }

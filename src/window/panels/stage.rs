@@ -249,7 +249,7 @@ pub(super) fn stage_ui(
         t::LINE,
         rest,
     );
-    spoken::live_line(ui, "heard", heard, Live::Polite, &text);
+    spoken::live_line(ui, "heard", heard, Live::Polite, || text.clone());
     let mut head = rest.center_top() + vec2(0.0, 56.0);
     let finished = context.bench.view().finished;
     if let Some(stop) = context.ui_state.stopped.filter(|_| !finished) {
@@ -263,13 +263,13 @@ pub(super) fn stage_ui(
             t::AMBER,
             rest,
         );
-        spoken::live_line(ui, "stopped", told, Live::Polite, &text);
+        spoken::live_line(ui, "stopped", told, Live::Polite, || text.clone());
         head.y = told.bottom() + 8.0;
     }
     if let Some((message, since)) = &context.ui_state.message {
         if now - since < MESSAGE_S {
             let told = pill(ui, head, Align2::CENTER_TOP, message, t::BAD, t::BAD, rest);
-            spoken::live_line(ui, "message", told, Live::Assertive, message);
+            spoken::live_line(ui, "message", told, Live::Assertive, || message.clone());
         } else {
             context.ui_state.message = None;
         }

@@ -69,10 +69,13 @@ fn corners(of: Rect, place: impl Fn(Vec2) -> Vec3) -> Outline<Vec3> {
 fn on_console(board: &Board) -> Places {
     let layout = Layout::of(&board.panel, &board.lamps);
     let on_face = |place: Vec2| face().transform_point(place.extend(0.015));
-    let buttons = layout.buttons.iter().map(|(button, place, _)| {
-        let ring = Outline::Ring(on_face(*place), ROUND_BUTTON_M);
-        (GripKind::Pick(Pick::Button(*button)), ring)
-    });
+    let buttons = layout
+        .buttons_by_line()
+        .into_iter()
+        .map(|(button, place, _)| {
+            let ring = Outline::Ring(on_face(place), ROUND_BUTTON_M);
+            (GripKind::Pick(Pick::Button(button)), ring)
+        });
     let knob = knob_middle(board).map(|middle| {
         let ring = Outline::Ring(middle, ROUND_KNOB_M);
         (GripKind::Pick(Pick::Knob), ring)
@@ -81,7 +84,7 @@ fn on_console(board: &Board) -> Places {
         let line = corners(field.inflate(ROUND_LAMPS_M), on_face);
         (GripKind::Lamps, line)
     });
-    buttons.chain(knob).chain(field).collect()
+    knob.into_iter().chain(buttons).chain(field).collect()
 }
 
 /// The console is laid out once for each job; in every frame it is only looked at.

@@ -93,11 +93,11 @@ fn shown_ui(ui: &mut Ui, context: &mut PanelContext, task: &LampReadingTask, too
     let top = ui.cursor().min;
     if task.board.is_some() && super::console_ui(ui, context, height) {
         let area = Rect::from_min_size(top, vec2(ui.available_width(), height));
-        spoken::live_line(ui, "lamps", area, Live::Polite, &in_words(context, task));
+        spoken::live_line(ui, "lamps", area, Live::Polite, || in_words(context, task));
         return;
     }
     let (rect, painter) = kit::canvas(ui, 130.0);
-    spoken::live_line(ui, "lamps", rect, Live::Polite, &in_words(context, task));
+    spoken::live_line(ui, "lamps", rect, Live::Polite, || in_words(context, task));
     kit::frame(&painter, rect, t::GLASS, t::EDGE);
     let lit = lit(task, took_s);
     let height = if matches!(task.signs, Signs::Segments) {

@@ -193,6 +193,13 @@ impl Layout {
         layout
     }
 
+    /// The buttons line by line, as the eye and the keys go through them.
+    pub fn buttons_by_line(&self) -> Vec<(Button, Vec2, Cap)> {
+        let mut buttons = self.buttons.clone();
+        buttons.sort_by(|(_, a, _), (_, b, _)| b.y.total_cmp(&a.y).then(a.x.total_cmp(&b.x)));
+        buttons
+    }
+
     /// What an eye must take in to read a code: the window before the lamps, or else what has the middles of all of
     /// them in it; none without lamps.
     pub fn code_field(&self) -> Option<Rect> {
