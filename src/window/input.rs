@@ -277,12 +277,18 @@ fn ask_for_next_frame(
         .is_some_and(|(_, since_s)| time.elapsed_secs() - since_s < MESSAGE_S);
     let runs = bench.runs(ui_state.speed);
     // A fast clock has too much to do for a few frames a second.
-    let thinks = bench.is_thinking() || ui_state.opening.is_some();
-    if thinks || (runs && (ui_state.speed > 1 || bench.wait_ticks > 0)) {
+    if bench.is_thinking() || (runs && (ui_state.speed > 1 || bench.wait_ticks > 0)) {
         next.ask();
     }
     if runs || message {
         next.watch();
+    }
+}
+
+/// A job is being set up, from whichever screen.
+fn ask_while_opening(ui_state: Res<UiState>, mut next: ResMut<NextFrame>) {
+    if ui_state.opening.is_some() {
+        next.ask();
     }
 }
 
@@ -419,7 +425,10 @@ pub fn plugin(app: &mut App) {
         .add_systems(Last, mark.run_if(in_state(Screen::Bench)))
         .add_systems(
             PostUpdate,
-            ask_for_next_frame.run_if(in_state(Screen::Bench)),
+            (
+                ask_for_next_frame.run_if(in_state(Screen::Bench)),
+                ask_while_opening,
+            ),
         )
         .add_systems(
             RunFixedMainLoop,

@@ -194,7 +194,7 @@ pub(crate) mod tests {
     use crate::camera::{MainCamera, to_window};
     use crate::pointing::Pick;
     use crate::practice::DrillRes;
-    use crate::state::{BenchRes, UiState, ViewKind};
+    use crate::state::{BenchRes, JobSourceRes, Screen, UiState, ViewKind};
     use crate::{AppOptions, add_bench, drill, without_window_system};
     use bevy::input::ButtonState;
     use bevy::input::keyboard::{Key, KeyboardInput};
@@ -507,6 +507,27 @@ pub(crate) mod tests {
             (10..60).contains(&frames),
             "{frames} frames of a tenth of a second"
         );
+    }
+
+    /// Whoever began it with a key or through reading software moves no pointer that would wake the window.
+    #[test]
+    fn a_job_that_is_being_set_up_opens_without_a_further_hand() {
+        let mut app = paused(&AppOptions::default());
+        frames_until_rest(&mut app);
+        let work = app.world().resource::<JobSourceRes>().0.open(0, 101);
+        app.world_mut().resource_mut::<UiState>().open(work);
+        app.world_mut().resource_mut::<NextFrame>().ask();
+        let mut opens = false;
+        for _ in 0..3_000 {
+            app.update();
+            opens = *app.world().resource::<State<Screen>>().get() == Screen::Bench;
+            if opens {
+                break;
+            }
+            assert!(!rests(&app), "it is still being set up");
+            std::thread::sleep(Duration::from_millis(10));
+        }
+        assert!(opens);
     }
 
     #[test]
