@@ -585,11 +585,12 @@ async function guided(person, hands, language) {
   const say = (key) => words.get(key) ?? (() => { throw new Error(`no message ${key}`); })();
   let step = 0;
   const picture = () => person.picture(`${String(step += 1).padStart(2, "0")}.png`);
-  const rested = async () => {
-    await hands.use(say("wait-1-min"));
+  const waited = async (key, limit_ms) => {
+    await hands.use(say(key));
     await person.see("the wait begins", (seen) => seen.waiting > 0, 8_000).catch(() => {});
-    await person.see("the wait ends", (seen) => seen.waiting === 0);
+    await person.see("the wait ends", (seen) => seen.waiting === 0, limit_ms);
   };
+  const rested = () => waited("wait-1-min");
   const enter = async () => {
     for (let attempt = 0; attempt < 4; attempt += 1) {
       await hands.turn(-6, 120);
@@ -762,8 +763,7 @@ async function guided(person, hands, language) {
   await hands.button("start", 200);
   await sleep(4_000);
   await picture();
-  await hands.use(say("wait-until"));
-  await person.see("the run's end", (seen) => seen.waiting === 0, 240_000);
+  await waited("wait-until", 240_000);
   await picture();
   await hands.use(say("ask"));
   await hands.use(say("ask-demonstration"));
