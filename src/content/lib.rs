@@ -49,7 +49,9 @@ pub use invoice_words::InvoiceRow;
 pub use learner_list::{LearnerInShort, ListedLearner, listed_learners};
 pub use machine_file::{Nominal, read_machine};
 pub use parts::{Parts, read_parts};
-pub use preferences::{CharacterKeys, KeyAction, KeyPlace, Motion, Preferences, TextSize};
+pub use preferences::{
+    CharacterKeys, KeyAction, KeyPlace, Motion, Preferences, SoundVolume, TextSize,
+};
 pub use profile_file::{
     KeptProfile, LONGEST_NAME, Profile, ProfileError, ProfileStore, read_profile,
 };

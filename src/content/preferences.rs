@@ -182,6 +182,32 @@ impl Motion {
     pub const ALL: [Motion; 3] = [Motion::AsSystem, Motion::Reduced, Motion::Full];
 }
 
+/// How loud what is heard of the machine is played. Its lines stand in any case.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SoundVolume {
+    /// Not at all.
+    Off,
+    /// A quarter as loud.
+    Low,
+    /// As loud as the system has it.
+    #[default]
+    Full,
+}
+
+impl SoundVolume {
+    /// Every choice, from quiet to loud.
+    pub const ALL: [SoundVolume; 3] = [SoundVolume::Off, SoundVolume::Low, SoundVolume::Full];
+
+    /// Share of the amplitude that is played.
+    pub const fn amplitude(self) -> f32 {
+        match self {
+            SoundVolume::Off => 0.0,
+            SoundVolume::Low => 0.25,
+            SoundVolume::Full => 1.0,
+        }
+    }
+}
+
 /// How large text and everything round it are drawn, against their usual size.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum TextSize {
@@ -232,6 +258,8 @@ pub struct Preferences {
     pub left_handed: bool,
     /// How the view moves.
     pub motion: Motion,
+    /// How loud the machine is.
+    pub sound: SoundVolume,
     /// How large text is.
     pub text_size: TextSize,
 }

@@ -15,8 +15,8 @@ use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
 /// Version of the file's layout. The second has sittings of examinations; the third notes when work on their jobs
-/// began; the fourth has preferences.
-const FORMAT: u32 = 4;
+/// began; the fourth has preferences; the fifth says how loud the machine is.
+const FORMAT: u32 = 5;
 /// Ending of a profile's file name.
 pub const ENDING: &str = ".learner";
 /// Most characters of a learner's name.
@@ -541,7 +541,7 @@ mod tests {
     fn a_profile_of_the_second_layout_is_read() {
         let profile = ana();
         let text = write_profile(&profile);
-        let older = text.replacen("format: 4", "format: 2", 1);
+        let older = text.replacen("format: 5", "format: 2", 1);
         let older = older.replacen("worked_on:Some(1002),", "", 1);
         assert_eq!(older.len(), text.len() - "worked_on:Some(1002),".len());
         let read = read_profile("ana.learner", older.as_bytes()).expect("sound");
@@ -590,7 +590,7 @@ mod tests {
             assert!(words.iter().all(|word| told.contains(word)), "{told}");
         };
         check(
-            "format: 4",
+            "format: 5",
             "format: 9",
             &["ana.learner:3", "format", "newer"],
         );

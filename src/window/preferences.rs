@@ -94,6 +94,7 @@ mod tests {
     use crate::camera::MainCamera;
     use crate::key_bindings::KeyTaken;
     use crate::rest::tests::{paused, send_key};
+    use crate::scene::motion::Motion as SceneMotion;
     use crate::state::{BenchRes, ViewKind};
     use bevy::input::ButtonState;
     use bevy::input::keyboard::Key;
@@ -101,6 +102,7 @@ mod tests {
     use detent_content::{
         CharacterKeys, KeyAction, KeyPlace, Language, Preferences, ProfileFolder,
     };
+    use detent_training::bench::Action;
 
     fn bench() -> App {
         let mut app = paused(&AppOptions {
@@ -217,6 +219,29 @@ mod tests {
             (0..80).for_each(|_| app.update());
             let last = target(&mut app);
             assert_eq!(first.distance(last) < 1e-3, jumps, "{motion:?}");
+        }
+    }
+
+    #[test]
+    fn what_moves_is_there_at_once_where_nothing_is_to_move() {
+        for (motion, jumps) in [(Motion::Full, false), (Motion::Reduced, true)] {
+            let mut app = bench();
+            prefer(
+                &mut app,
+                Preferences {
+                    motion,
+                    ..Preferences::default()
+                },
+            );
+            app.world_mut()
+                .resource_mut::<BenchRes>()
+                .queue_some(Some(Action::OpenLid));
+            (0..2).for_each(|_| app.update());
+            let lid = |app: &App| app.world().resource::<SceneMotion>().lid;
+            let first = lid(&app);
+            (0..80).for_each(|_| app.update());
+            assert!(lid(&app) > 0.99, "the lid is open");
+            assert_eq!(first == 1.0, jumps, "{motion:?}");
         }
     }
 

@@ -2,13 +2,12 @@
 
 use super::camera::{MainCamera, SceneTarget};
 use super::pointing::{Pick, Pointing};
-use super::preferences;
 use super::rest::NextFrame;
 use super::scene::console;
 use super::scene::console::KnobFeel;
 use super::scene::displayed::DisplayedMachine;
 use super::scene::lights;
-use super::scene::motion::ease;
+use super::scene::motion::Easing;
 use super::shots::Shot;
 use super::state::{BenchRes, Screen, UiState, ViewKind};
 use bevy::anti_alias::fxaa::Fxaa;
@@ -328,31 +327,16 @@ fn throttle_rendering(
 fn move_camera(
     ui_state: Res<UiState>,
     screen: Res<State<Screen>>,
-    time: Res<Time>,
+    easing: Easing,
     eye: Single<(&mut Transform, &mut MainCamera)>,
 ) {
     let (mut place, mut eye) = eye.into_inner();
     let goal = camera_pose(ui_state.view, *screen.get());
     let size = ui_state.stage.size();
-    let dt = time.delta_secs().max(f32::MIN_POSITIVE);
-    let lag = if preferences::is_still(ui_state.preferences.motion) {
-        f32::MIN_POSITIVE
-    } else {
-        0.22
-    };
-    let toward = |a: Vec3, b: Vec3| {
-        Vec3::new(
-            ease(a.x, b.x, lag, dt),
-            ease(a.y, b.y, lag, dt),
-            ease(a.z, b.z, lag, dt),
-        )
-    };
-    eye.target = toward(eye.target, goal.target);
-    eye.away = toward(eye.away, goal.away);
-    eye.size = Vec2::new(
-        ease(eye.size.x, goal.size.x, lag, dt),
-        ease(eye.size.y, goal.size.y, lag, dt),
-    );
+    let share = easing.share(0.22);
+    eye.target = eye.target.lerp(goal.target, share);
+    eye.away = eye.away.lerp(goal.away, share);
+    eye.size = eye.size.lerp(goal.size, share);
     let aspect = size.x / size.y.max(1.0);
     let tan = (FIELD / 2.0).tan();
     let distance = (eye.size.y / 2.0 / tan).max(eye.size.x / 2.0 / (tan * aspect));

@@ -4,10 +4,10 @@ use super::top::{clock_label, view_label};
 use super::{PanelContext, kit, tab_key};
 use crate::state::{Guidance, Onward, ViewKind, say};
 use crate::tokens as t;
-use bevy_egui::egui::{RichText, Ui};
-use detent_content::Value;
+use bevy_egui::egui::{Id, RichText, TextStyle, Ui};
+use detent_content::{Language, Value};
 use detent_training::bench::script::ScriptStep;
-use detent_training::lesson::{Goal, WindowGoal, WindowState};
+use detent_training::lesson::{Bilingual, Goal, Guide, GuideStep, WindowGoal, WindowState};
 use detent_training::practice::Exercise;
 use std::sync::Arc;
 
@@ -83,17 +83,48 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
                 context.ui_state.guidance = Guidance::Nothing;
             }
         });
-        if told {
-            let text = say(context.ui_state.language, &step.say);
-            ui.label(RichText::new(text).color(t::TEXT));
-        } else {
-            ui.label(RichText::new(context.fixed("guide-your-turn")).color(t::TEXT));
-        }
-        if let Some(astray) = astray {
-            let text = say(context.ui_state.language, &astray.say);
-            ui.label(RichText::new(text).color(t::BAD));
-        }
+        // A press that the machine answers with the next step is not followed by one on a neighbor.
+        let room = tallest_step(ui, context, guide);
+        kit::reserved(ui, room, |ui| {
+            if told {
+                let text = say(context.ui_state.language, &step.say);
+                ui.label(RichText::new(text).color(t::TEXT));
+            } else {
+                ui.label(RichText::new(context.fixed("guide-your-turn")).color(t::TEXT));
+            }
+            if let Some(astray) = astray {
+                let text = say(context.ui_state.language, &astray.say);
+                ui.label(RichText::new(text).color(t::BAD));
+            }
+        });
     });
+}
+
+/// Room for the longest step of a guide with the longest way back to it, points. It is laid out anew only when
+/// its lines could break elsewhere.
+fn tallest_step(ui: &Ui, context: &PanelContext, guide: &Guide) -> f32 {
+    let width = ui.available_width();
+    let language = context.ui_state.language;
+    let asked = (context.ui_state.visit, width.to_bits(), language);
+    let id = Id::new("guide-room");
+    let known = ui.data(|data| data.get_temp::<((u32, u32, Language), f32)>(id));
+    if let Some((_, room)) = known.filter(|(of, _)| *of == asked) {
+        return room;
+    }
+    let font = TextStyle::Body.resolve(ui.style());
+    let height = |sentence: &Bilingual| {
+        let text = say(language, sentence).to_owned();
+        let galley = ui.fonts_mut(|fonts| fonts.layout(text, font.clone(), t::TEXT, width));
+        galley.size().y
+    };
+    let between = ui.spacing().item_spacing.y;
+    let of_step = |step: &GuideStep| {
+        let back = step.astray.iter().map(|way| height(&way.say) + between);
+        height(&step.say) + back.fold(0.0, f32::max)
+    };
+    let room = guide.steps.iter().map(of_step).fold(0.0, f32::max);
+    ui.data_mut(|data| data.insert_temp(id, (asked, room)));
+    room
 }
 
 /// The label of the window's own control that leads to a goal.

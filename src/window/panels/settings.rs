@@ -1,15 +1,16 @@
-//! Settings: which key does what, and hands, motion and the size of text.
+//! Settings: which key does what, and hands, motion, sound and the size of text.
 
 use super::{PanelContext, kit};
 use crate::key_bindings::{KeyTaken, action_text, print_on};
 use crate::practice::LearnerRes;
+use crate::sound;
 use crate::state::SettingsPage;
 use crate::tokens as t;
 use bevy_egui::egui::{
     self, Button, Id, Key, Label, Modal, Modifiers, RichText, ScrollArea, Ui, WidgetInfo,
     WidgetType, vec2,
 };
-use detent_content::{CharacterKeys, KeyAction, Motion, Preferences, TextSize, Value};
+use detent_content::{CharacterKeys, KeyAction, Motion, Preferences, SoundVolume, TextSize, Value};
 use std::collections::BTreeMap;
 
 /// Keys that are the same for everybody, and what they do, as text keys.
@@ -206,6 +207,24 @@ fn display_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes)
     if let Some(motion) = choices_ui(ui, preferences.motion, &motions) {
         preferences.motion = motion;
     }
+    ui.add_space(8.0);
+    ui.label(context.text("settings-sound"));
+    let volumes = SoundVolume::ALL.map(|volume| {
+        let key = match volume {
+            SoundVolume::Off => "settings-sound-off",
+            SoundVolume::Low => "settings-sound-low",
+            SoundVolume::Full => "settings-sound-full",
+        };
+        (volume, context.text(key))
+    });
+    if let Some(volume) = choices_ui(ui, preferences.sound, &volumes) {
+        preferences.sound = volume;
+    }
+    let key = match sound::IS_PLAYED {
+        true => "settings-sound-note",
+        false => "settings-sound-none",
+    };
+    kit::quiet(ui, context.text(key));
     ui.add_space(8.0);
     let left_handed = context.text("settings-left-handed");
     kit::checkbox(ui, &mut preferences.left_handed, left_handed);

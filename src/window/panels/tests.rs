@@ -1528,6 +1528,7 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
     let bench = open(jobs, 0, 101);
     let steps = bench.job().guide.as_ref().map_or(0, |g| g.steps.len());
     assert!(steps > 10);
+    let title = say(language, &bench.job().title).to_owned();
     let texts = Texts::load(language);
     let fixture = fixture_of(BenchRes::new(bench), language);
     let mut harness = harness_of([ROOM, 1400.0], fixture, |ui, context| {
@@ -1550,7 +1551,8 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
             place.is_some_and(|place| place.x1 > f64::from(ROOM) + 0.5)
         });
         assert_eq!(too_wide.count(), 0, "{language:?}, step {step}");
-        places.push(harness.get_by_label(&show).rect());
+        let below = harness.get_by_label(&title).rect();
+        places.push((harness.get_by_label(&show).rect(), below));
         harness.get_by_label(&show).click();
         harness.run_steps(2);
         for _ in 0..600 {
@@ -1562,7 +1564,7 @@ fn is_led_through(jobs: &LibraryJobs, language: Language) {
         harness.run_steps(2);
         assert_eq!(harness.state().ui_state.message, None);
     }
-    // However long the text is, the button stays under the pointer.
+    // However long the text is, its button and what stands below it stay under the pointer.
     assert!(places.iter().all(|place| *place == places[0]), "{places:?}");
     harness.get_by_label(&texts.get("guide-done"));
     // The same job comes again with half of its steps left open.

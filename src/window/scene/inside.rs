@@ -4,7 +4,7 @@ use super::displayed::{DisplayedMachine, display};
 use super::maker::{Maker, at};
 use super::measures::{TUB_R, TUB_Y};
 use super::mesh::{Shape, block, card, drum, lathe, rounded_xy, stamp, tube};
-use super::motion::{Motion, ease, put};
+use super::motion::{Easing, Motion, put};
 use super::strokes::write;
 use crate::pointing::{Outline, Pick};
 use crate::state::BenchRes;
@@ -945,7 +945,7 @@ const SETTLED: f32 = 1e-5;
 fn show_plugs(
     bench: Res<BenchRes>,
     displayed: Res<DisplayedMachine>,
-    time: Res<Time>,
+    easing: Easing,
     mut plugs: Query<(&Plug, &mut Transform)>,
     mut mains: Query<(&MainsPlug, &mut Visibility)>,
 ) {
@@ -953,20 +953,15 @@ fn show_plugs(
     for (plug, mut place) in &mut plugs {
         let pulled = view.pulled.contains(&plug.connector);
         let goal = if pulled { plug.hang } else { plug.seat };
-        let dt = time.delta_secs();
+        let share = easing.share(0.1);
         let tilt = if pulled { 0.5 } else { 0.0 };
         let turned = Quat::from_rotation_z(tilt) * Quat::from_rotation_x(tilt * 0.6);
         put(&mut place, |mut place| {
-            let here = place.translation;
-            if here.distance(goal) < SETTLED {
+            if place.translation.distance(goal) < SETTLED {
                 return place.with_translation(goal).with_rotation(turned);
             }
-            place.translation = Vec3::new(
-                ease(here.x, goal.x, 0.1, dt),
-                ease(here.y, goal.y, 0.1, dt),
-                ease(here.z, goal.z, 0.1, dt),
-            );
-            place.rotation = place.rotation.slerp(turned, 1.0 - (-dt / 0.1).exp());
+            place.translation = place.translation.lerp(goal, share);
+            place.rotation = place.rotation.slerp(turned, share);
             place
         });
     }

@@ -1,5 +1,8 @@
 //! Easing, and the eased positions of what moves.
 
+use crate::preferences::is_still;
+use crate::state::UiState;
+use bevy::ecs::system::SystemParam;
 use bevy::prelude::*;
 
 /// Eased positions of what moves.
@@ -20,7 +23,35 @@ pub fn put(place: &mut Mut<Transform>, new: impl FnOnce(Transform) -> Transform)
     place.set_if_neq(new);
 }
 
-/// Moves `value` towards `goal` with time constant `lag_s`.
-pub fn ease(value: f32, goal: f32, lag_s: f32, dt: f32) -> f32 {
-    goal + (value - goal) * (-dt / lag_s).exp()
+/// How what moves gets to its goal in this frame: by and by, or at once for whoever wants nothing to glide.
+#[derive(SystemParam)]
+pub struct Easing<'w> {
+    time: Res<'w, Time>,
+    ui_state: Res<'w, UiState>,
+}
+
+impl Easing<'_> {
+    /// Whether everything is in its place at once.
+    pub fn is_still(&self) -> bool {
+        is_still(self.ui_state.preferences.motion)
+    }
+
+    /// Time since the last frame, s.
+    pub fn frame_s(&self) -> f32 {
+        self.time.delta_secs()
+    }
+
+    /// Share of the way to the goal that is covered in this frame with time constant `lag_s`.
+    pub fn share(&self, lag_s: f32) -> f32 {
+        if self.is_still() {
+            1.0
+        } else {
+            1.0 - (-self.frame_s() / lag_s).exp()
+        }
+    }
+
+    /// Moves `value` towards `goal` with time constant `lag_s`.
+    pub fn toward(&self, value: f32, goal: f32, lag_s: f32) -> f32 {
+        value + (goal - value) * self.share(lag_s)
+    }
 }

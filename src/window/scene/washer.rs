@@ -8,7 +8,7 @@ use super::mesh::{
     Shape, arc_band, block, circle, drum, edge, fillet, lathe, plate_with_hole, ring, rounded,
     rounded_xy, stamp, wall,
 };
-use super::motion::{Motion, ease, put};
+use super::motion::{Easing, Motion, put};
 use super::still::{Apart, Still};
 use crate::pointing::Pick;
 use bevy::light::NotShadowCaster;
@@ -387,7 +387,7 @@ fn spawn(mut make: Maker) {
 #[allow(clippy::type_complexity)]
 fn animate(
     displayed: Res<DisplayedMachine>,
-    time: Res<Time>,
+    easing: Easing,
     mut motion: ResMut<Motion>,
     mut parts: ParamSet<(
         Single<&mut Transform, With<Lid>>,
@@ -400,11 +400,10 @@ fn animate(
     )>,
 ) {
     let machine = &*displayed;
-    let dt = time.delta_secs();
     let goal = |on: bool| if on { 1.0 } else { 0.0 };
-    motion.lid = ease(motion.lid, goal(machine.lid_open), 0.16, dt);
-    motion.cabinet = ease(motion.cabinet, goal(machine.cabinet_open), 0.35, dt);
-    motion.level_mm = ease(motion.level_mm, machine.level_mm as f32, 0.1, dt);
+    motion.lid = easing.toward(motion.lid, goal(machine.lid_open), 0.16);
+    motion.cabinet = easing.toward(motion.cabinet, goal(machine.cabinet_open), 0.35);
+    motion.level_mm = easing.toward(motion.level_mm, machine.level_mm as f32, 0.1);
     let lid = Quat::from_rotation_z(motion.lid * 1.82);
     put(&mut parts.p0(), |place| place.with_rotation(lid));
     let t = motion.cabinet;

@@ -19,6 +19,14 @@ mod samples;
 
 use bevy::prelude::App;
 
+/// Whether this program plays what is heard, or only says it.
+pub const IS_PLAYED: bool = cfg!(any(
+    feature = "audio",
+    windows,
+    target_vendor = "apple",
+    target_family = "wasm"
+));
+
 /// Sound for the bench, where there is any.
 pub fn plugin(app: &mut App) {
     #[cfg(any(

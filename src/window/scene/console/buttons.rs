@@ -5,7 +5,7 @@ use crate::pointing::Pick;
 use crate::scene::displayed::{DisplayedMachine, display};
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{Shape, drum, fillet, lathe, rounded_xy, stamp};
-use crate::scene::motion::{ease, put};
+use crate::scene::motion::{Easing, put};
 use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::polyline;
 use bevy::prelude::*;
@@ -156,14 +156,14 @@ pub fn build(make: &mut Maker, context: Entity, button: Button, place: Vec2, cap
 
 fn give_way(
     displayed: Res<DisplayedMachine>,
-    time: Res<Time>,
+    easing: Easing,
     mut caps: Query<(&Moving, &mut Transform)>,
 ) {
     let down = displayed.held;
     for (Moving(button), mut place) in &mut caps {
         let goal = if down[button.index()] { -0.0062 } else { 0.0 };
         put(&mut place, |mut place| {
-            place.translation.z = ease(place.translation.z, goal, 0.03, time.delta_secs());
+            place.translation.z = easing.toward(place.translation.z, goal, 0.03);
             place
         });
     }

@@ -6,7 +6,7 @@ use crate::pointing::Pick;
 use crate::scene::displayed::{DisplayedMachine, display};
 use crate::scene::maker::{Maker, at};
 use crate::scene::mesh::{fillet, lathe, stamp};
-use crate::scene::motion::put;
+use crate::scene::motion::{Easing, put};
 use crate::scene::still::{Apart, Still};
 use crate::scene::strokes::polyline;
 use bevy::prelude::*;
@@ -194,7 +194,7 @@ const AT_STOP: f32 = 1e-4;
 /// The knob follows the machine's with a spring that overshoots a little at each stop.
 fn turn(
     displayed: Res<DisplayedMachine>,
-    time: Res<Time>,
+    easing: Easing,
     mut feel: ResMut<KnobFeel>,
     mut knob: Single<&mut Transform, With<Turning>>,
 ) {
@@ -203,8 +203,8 @@ fn turn(
     };
     let step = TAU / f32::from(stops.max(1));
     let goal = f32::from(displayed.dial_position) * step + feel.strain * step * 0.8;
-    if !feel.started {
-        feel.angle = goal;
+    if !feel.started || easing.is_still() {
+        (feel.angle, feel.speed) = (goal, 0.0);
         feel.started = true;
     }
     let mut away = (goal - feel.angle).rem_euclid(TAU);
@@ -214,7 +214,7 @@ fn turn(
     let (mut angle, mut speed) = (feel.angle, feel.speed);
     let target = angle + away;
     let pieces = 8;
-    let dt = time.delta_secs().min(0.1) / pieces as f32;
+    let dt = easing.frame_s().min(0.1) / pieces as f32;
     for _ in 0..pieces {
         speed += ((target - angle) * 2_400.0 - speed * 46.0) * dt;
         angle += speed * dt;
