@@ -413,7 +413,7 @@ impl KeptProfile {
 mod tests {
     use super::*;
     use crate::ProfileFolder;
-    use crate::preferences::{CharacterKeys, KeyAction, KeyPlace, Motion, TextSize};
+    use crate::preferences::{CharacterKeys, KeyAction, KeyPlace, Motion, SoundVolume, TextSize};
     use detent_training::lesson::{Bilingual, Score};
     use detent_training::practice::{Examination, ExaminationError, Moment, Skill};
     use std::fs;
@@ -471,6 +471,7 @@ mod tests {
             .into(),
             left_handed: true,
             motion: Motion::Reduced,
+            sound: SoundVolume::Low,
             text_size: TextSize::Percent150,
         }
     }

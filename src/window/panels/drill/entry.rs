@@ -1,7 +1,9 @@
 //! Entry timing: the gesture, a knob and buttons to do it with, a metronome that is seen, and what the rhythm
 //! of the hand promises.
 
-use super::{MARGIN, beside, console_height, console_ui, foot_height, place_text, top_height};
+use super::{
+    Above, MARGIN, beside, console_height, console_ui, foot_height, place_text, top_height,
+};
 use crate::drill::Trial;
 use crate::input::button_of;
 use crate::key_bindings::KeyBindings;
@@ -48,6 +50,7 @@ pub(super) fn entry_ui(
         ui,
         context,
         trial,
+        Above::Right,
         |ui, context, trial| {
             kit::paper(ui, |ui| {
                 kit::print_heading(ui, place_text(context, &trial.task.place));

@@ -1,6 +1,6 @@
 //! Reading lamps: the lamps, the key to their language, and two digits to type.
 
-use super::{beside, digit_pressed};
+use super::{Above, beside, digit_pressed};
 use crate::drill::{Question, lit};
 use crate::panels::{PanelContext, kit, sheet, spoken};
 use crate::scene::console::lamps::colour_of;
@@ -39,6 +39,7 @@ pub(super) fn lamps_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked, t
         ui,
         context,
         q,
+        Above::Left,
         |ui, context, q| {
             kit::card(ui, |ui| {
                 ui.label(context.text("drill-lamps-ask"));

@@ -1,6 +1,6 @@
 //! Look-up: the code, the service sheet's page of codes, and components to tick.
 
-use super::{Look, beside, digit_pressed, option_ui, place_text};
+use super::{Above, Look, beside, digit_pressed, option_ui, place_text};
 use crate::drill::Question;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -44,6 +44,7 @@ pub(super) fn look_up_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked)
         ui,
         context,
         q,
+        Above::Left,
         |ui, context, q| {
             let height = ui.ctx().content_rect().height() - TAKEN_HEIGHT;
             // The page is turned by itself: the components to tick stay in sight.

@@ -1,6 +1,6 @@
 //! The meter: how a check is made, what a sound one shows, and what the reading says.
 
-use super::{Look, beside, digit_pressed, pick_ui, place_text};
+use super::{Above, Look, beside, digit_pressed, pick_ui, place_text};
 use crate::drill::{MeterGiven, Question};
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -27,6 +27,7 @@ pub(super) fn meter_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked) {
         ui,
         context,
         q,
+        Above::Left,
         |ui,
          context,
          Question {

@@ -48,7 +48,7 @@ fn top_height(ctx: &egui::Context) -> f32 {
 
 /// Height of what stands below it, points.
 fn foot_height(ctx: &egui::Context) -> f32 {
-    if is_slim(ctx) { 116.0 } else { 62.0 }
+    if is_slim(ctx) { 136.0 } else { 62.0 }
 }
 
 /// The room around a question across and up.
@@ -306,18 +306,35 @@ fn place_text(context: &PanelContext, place: &SuppliedBoardId) -> String {
     format!("{board} · {:.0} V, {:.0} Hz", rating.volts, rating.hz)
 }
 
-/// Two things about `of` side by side, or the second below the first where there is no room.
+/// Which of two things stands above the other where there is no room for both side by side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Above {
+    Left,
+    Right,
+}
+
+/// Two things about `of` side by side, or one below the other.
 fn beside<T>(
     ui: &mut Ui,
     context: &mut PanelContext,
     of: &mut T,
+    above: Above,
     left: impl FnOnce(&mut Ui, &mut PanelContext, &mut T),
     right: impl FnOnce(&mut Ui, &mut PanelContext, &mut T),
 ) {
     if ui.available_width() < NARROW {
-        left(ui, context, of);
-        ui.add_space(8.0);
-        right(ui, context, of);
+        match above {
+            Above::Left => {
+                left(ui, context, of);
+                ui.add_space(8.0);
+                right(ui, context, of);
+            }
+            Above::Right => {
+                right(ui, context, of);
+                ui.add_space(8.0);
+                left(ui, context, of);
+            }
+        }
     } else {
         ui.spacing_mut().item_spacing.x = 16.0;
         ui.columns(2, |columns| {

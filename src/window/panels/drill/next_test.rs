@@ -1,6 +1,6 @@
 //! Choosing the next test: belief as bars, and four things that could be done.
 
-use super::{Look, beside, digit_pressed, option_ui, place_text};
+use super::{Above, Look, beside, digit_pressed, option_ui, place_text};
 use crate::drill::Question;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -26,6 +26,7 @@ pub(super) fn next_test_ui(
         ui,
         context,
         q,
+        Above::Left,
         |ui, context, q| kit::card(ui, |ui| belief_ui(ui, context, board, &q.task)),
         |ui, context, q| {
             let Question {

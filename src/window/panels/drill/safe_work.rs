@@ -1,6 +1,6 @@
 //! Safe work: the machine as it stands, and steps to put in order or what a deed would bring; or a bench in a picture.
 
-use super::{Look, beside, digit_pressed, hazard, option_ui, place_text};
+use super::{Above, Look, beside, digit_pressed, hazard, option_ui, place_text};
 use crate::drill::Question;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -21,7 +21,7 @@ pub(super) fn safe_work_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Aske
             choose(q, n);
         }
     } else {
-        beside(ui, context, q, state_ui, choices_ui);
+        beside(ui, context, q, Above::Left, state_ui, choices_ui);
     }
 }
 

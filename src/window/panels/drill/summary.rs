@@ -1,6 +1,6 @@
 //! The end of a round: right answers, the time they took, and what the drill itself has to say.
 
-use super::{beside, entry, mark, seconds};
+use super::{Above, beside, entry, mark, seconds};
 use crate::drill::{Asked, Sitting};
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -31,6 +31,7 @@ pub(super) fn summary_ui(ui: &mut Ui, context: &mut PanelContext, sitting: &Sitt
         ui,
         context,
         &mut of,
+        Above::Left,
         |ui, context, of| kit::card(ui, |ui| answers_ui(ui, context, &of.round)),
         |ui, context, of| {
             kit::card(ui, |ui| match (&of.asked, of.skill) {

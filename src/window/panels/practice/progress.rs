@@ -13,14 +13,18 @@ use bevy_egui::egui::{
 use detent_content::Value;
 use detent_training::practice::{Standing, rhythm_by_day};
 
+/// How many there are.
+const CHARTS: usize = 4;
 /// Room between the charts.
 const GAP: f32 = 8.0;
 /// Room for a skill's name.
 const NAME_WIDTH: f32 = 215.0;
 /// Room for what is told of it.
 const TOLD_WIDTH: f32 = 135.0;
-/// Least height of the charts together.
+/// Least height of two charts, one above the other.
 const LEAST: f32 = 560.0;
+/// Least width of two charts side by side.
+const BESIDE: f32 = 640.0;
 
 /// Draws it.
 pub(super) fn progress_ui(
@@ -35,28 +39,28 @@ pub(super) fn progress_ui(
         .auto_shrink(false)
         .show(ui, |ui| {
             let width = ui.available_width();
-            let height = ui.available_height().max(LEAST);
+            let columns = if width < BESIDE { 1 } else { 2 };
+            let rows = CHARTS / columns;
+            let height = ui.available_height().max(LEAST * rows as f32 / 2.0);
             let (rect, _) = ui.allocate_exact_size(vec2(width, height), egui::Sense::hover());
             learner.ui_state.charts = part(rect.intersect(ui.clip_rect()));
-            let middle = rect.center();
-            let (left, right) = (middle.x - GAP / 2.0, middle.x + GAP / 2.0);
-            let (above, below) = (middle.y - GAP / 2.0, middle.y + GAP / 2.0);
-            let cell = |a, b| Rect::from_min_max(a, b);
+            let size = vec2(
+                (width - GAP * (columns - 1) as f32) / columns as f32,
+                (height - GAP * (rows - 1) as f32) / rows as f32,
+            );
+            let cell = |nth: usize| {
+                let across = (size.x + GAP) * (nth % columns) as f32;
+                let down = (size.y + GAP) * (nth / columns) as f32;
+                Rect::from_min_size(rect.min + vec2(across, down), size)
+            };
             let learner = &*learner;
             let curves = charts::retention_curves(learner.learner(), now());
-            let (min, max) = (rect.min, rect.max);
-            in_cell(ui, cell(min, pos2(left, above)), |ui| {
-                known_ui(ui, context, learner, &curves);
-            });
-            in_cell(ui, cell(pos2(right, min.y), pos2(max.x, above)), |ui| {
+            in_cell(ui, cell(0), |ui| known_ui(ui, context, learner, &curves));
+            in_cell(ui, cell(1), |ui| {
                 retention_ui(ui, context, learner, &curves);
             });
-            in_cell(ui, cell(pos2(min.x, below), pos2(left, max.y)), |ui| {
-                rhythm_ui(ui, context, learner);
-            });
-            in_cell(ui, cell(pos2(right, below), max), |ui| {
-                confusion_ui(ui, context, learner);
-            });
+            in_cell(ui, cell(2), |ui| rhythm_ui(ui, context, learner));
+            in_cell(ui, cell(3), |ui| confusion_ui(ui, context, learner));
         });
 }
 
