@@ -288,7 +288,7 @@ cli-usage-twice = { $argument } is given twice.
 cli-window-ended = the window ended with error { $code }
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
 cli-window-no-size = no size "{ $size }": write it as 1280x720
-cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display or none
+cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
 cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 
@@ -2233,6 +2233,7 @@ start-tried = tried
 start-variant = A variant of it
 start-variant-note = Another machine with a fault of its own, proved to be about as hard as this job. It is kept among the attempts like any other job.
 start-who = Learner: { $name }
+start-workshop = Workshop: write a job
 
 ## step
 
@@ -2397,3 +2398,47 @@ word-taps = { $mains ->
     [120] faucets
    *[other] taps
 }
+
+## workshop
+
+workshop-about = Write a job for others: what the customer says, what is wrong with the machine, and what counts. Everything in it is invented: no real customers, brands or machines.
+workshop-budget = the most that the customer will pay
+workshop-copy = A copy of a job
+workshop-copy-do = Work on a copy
+workshop-copy-out = Save a copy
+workshop-fault = What is wrong
+workshop-fault-draw = Any fault
+workshop-fault-draw-from = One of several
+workshop-fault-named = This fault
+workshop-fault-nothing = Nothing
+workshop-fault-several = Several at once
+workshop-hints = Hints may be taken
+workshop-keep = Save
+workshop-kept = Saved: { $place }
+workshop-leave = Put it away
+workshop-limits = Limits
+workshop-live = Live tests are allowed
+workshop-machine = The machine
+workshop-minutes = minutes a good technician should need
+workshop-name = File name
+workshop-name-note = A file name has small letters a to z, digits and hyphens. Name the file for what it teaches, not for the answer.
+workshop-name-taken = There is already a job of this name. Give this one another.
+workshop-new = Write a new job
+workshop-own = Jobs of your own
+workshop-own-none = None yet.
+workshop-own-nowhere = Jobs are not kept here: save a copy of what you write.
+workshop-points = Points
+workshop-points-sum = Together { $sum } of 100
+workshop-redo = Redo
+workshop-seed = seed: the same number gives everybody the same machine
+workshop-sentence-complaint = What the customer says
+workshop-sentence-goal = What it teaches (told with the score)
+workshop-sentence-title = Title (it must not give the fault away)
+workshop-sound = The file is sound.
+workshop-stale = Codes left in the memory from long ago
+workshop-title = Workshop
+workshop-try = Try it
+workshop-undo = Undo
+workshop-wear = wear of the dial, from 0 (new) to 1 (worn out)
+workshop-worn-lead = A lead of the meter is broken inside
+workshop-wrong = { $field }: { $problem }

@@ -288,7 +288,7 @@ cli-usage-twice = { $argument } está dos veces.
 cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
-cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display o none
+cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
 cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
@@ -2224,6 +2224,7 @@ start-tried = intentado
 start-variant = Una variante
 start-variant-note = Otra máquina con su propio fallo, comprobada y más o menos igual de difícil. Se guarda entre los intentos como cualquier otro trabajo.
 start-who = Usuario: { $name }
+start-workshop = Taller: escribir un trabajo
 
 ## step
 
@@ -2377,3 +2378,47 @@ wait-left = faltan { $seconds } s
 wait-stop = Parar
 wait-until = Hasta que acabe o pare
 wait-until-how = Deja correr el tiempo, dos horas como mucho, hasta que acabe un programa o una recalibración, el control se pare o salga del modo de servicio, el panel se apague, salte el diferencial o haya agua en el suelo. Entonces el reloj se detiene. El tiempo hasta entonces lo paga el cliente.
+
+## workshop
+
+workshop-about = Escriba un trabajo para otros: qué dice el cliente, qué le pasa a la máquina y qué cuenta en la nota. Todo es inventado: sin clientes, marcas ni máquinas reales.
+workshop-budget = lo máximo que pagará el cliente
+workshop-copy = Copia de un trabajo
+workshop-copy-do = Trabajar sobre una copia
+workshop-copy-out = Guardar una copia
+workshop-fault = Qué le pasa
+workshop-fault-draw = Cualquier avería
+workshop-fault-draw-from = Una de varias
+workshop-fault-named = Esta avería
+workshop-fault-nothing = Nada
+workshop-fault-several = Varias a la vez
+workshop-hints = Se pueden pedir pistas
+workshop-keep = Guardar
+workshop-kept = Guardado: { $place }
+workshop-leave = Dejarlo
+workshop-limits = Límites
+workshop-live = Se permiten pruebas con tensión
+workshop-machine = La máquina
+workshop-minutes = minutos que debería necesitar un buen técnico
+workshop-name = Nombre del archivo
+workshop-name-note = El nombre lleva letras minúsculas de la a a la z, cifras y guiones. Póngale el de lo que enseña, no el de la respuesta.
+workshop-name-taken = Ya hay un trabajo con ese nombre. Póngale otro a este.
+workshop-new = Escribir un trabajo nuevo
+workshop-own = Trabajos propios
+workshop-own-none = Todavía ninguno.
+workshop-own-nowhere = Aquí no se guardan los trabajos: guarde una copia de lo que escriba.
+workshop-points = Puntos
+workshop-points-sum = En total, { $sum } de 100
+workshop-redo = Rehacer
+workshop-seed = semilla: con el mismo número todos tienen la misma máquina
+workshop-sentence-complaint = Qué dice el cliente
+workshop-sentence-goal = Qué enseña (se dice junto con la nota)
+workshop-sentence-title = Título (que no delate la avería)
+workshop-sound = El archivo está bien.
+workshop-stale = Códigos que quedan en la memoria desde hace tiempo
+workshop-title = Taller
+workshop-try = Probarlo
+workshop-undo = Deshacer
+workshop-wear = desgaste del selector, de 0 (nuevo) a 1 (gastado)
+workshop-worn-lead = Una punta del multímetro tiene el cable roto por dentro
+workshop-wrong = { $field }: { $problem }

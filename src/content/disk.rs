@@ -250,6 +250,6 @@ pub(super) fn folder_of(path: &Path) -> &Path {
 }
 
 /// A path as people write it.
-pub(super) fn name(path: &Path) -> String {
+pub fn name(path: &Path) -> String {
     path.display().to_string()
 }

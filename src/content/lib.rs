@@ -27,6 +27,7 @@ mod profile_file;
 mod profile_folder;
 mod reader;
 mod replay;
+mod scenario_draft;
 mod scenario_file;
 mod script_file;
 pub mod table_file;
@@ -58,6 +59,7 @@ pub use profile_file::{
 pub use profile_folder::ProfileFolder;
 pub use reader::{Finding, read_checked};
 pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in_slices};
+pub use scenario_draft::{ScenarioChange, ScenarioDraft, ScenarioSentence};
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
 pub use text::{Language, Texts, Value};

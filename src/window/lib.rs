@@ -48,6 +48,7 @@ mod views;
 #[cfg(target_family = "wasm")]
 mod web;
 mod workbench;
+mod workshop;
 
 #[cfg(not(target_family = "wasm"))]
 pub use native::run;
@@ -67,8 +68,10 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use first_job::{FirstJob, window_with_bench};
+use port::JobSource;
 use state::{BenchRes, JobSourceRes, Page, Screen, SettingsPage, Tab, TextsRes, UiState, ViewKind};
 use workbench::LibraryJobs;
+use workshop::{Workshop, WorkshopRes};
 
 /// How the window opens.
 #[derive(Clone, Debug)]
@@ -101,6 +104,8 @@ pub struct AppOptions {
     pub settings: Option<SettingsPage>,
     /// Open straight at the examinations.
     pub examination: bool,
+    /// Open straight in the workshop; with a copy of the job on its bench or with none.
+    pub workshop: Option<bool>,
     /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
     pub flat: Option<bool>,
     /// No graphics card is asked for: the processor draws, and the machine is flat.
@@ -139,6 +144,7 @@ impl Default for AppOptions {
             practice: None,
             settings: None,
             examination: false,
+            workshop: None,
             flat: None,
             software: false,
         }
@@ -245,11 +251,15 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
         drill_res.show(shown, seed);
     }
     let texts = Texts::load(options.language).for_supply(bench.job().mains_v);
+    let copied = options.workshop.is_some_and(|copied| copied);
+    let original = copied.then(|| jobs.scenario_source(offer)).flatten();
+    let open = original.and_then(|source| Workshop::copy_of(source, &jobs.content()).ok());
     app.insert_resource(BenchRes::new(bench))
         .insert_resource(JobSourceRes(Box::new(jobs)))
         .insert_resource(TextsRes(texts))
         .insert_resource(learner(options))
         .insert_resource(drill_res)
+        .insert_resource(WorkshopRes::shown(open))
         .insert_resource(UiState {
             language: options.language,
             view: options.view,
@@ -272,6 +282,8 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
         .add_plugins((EguiPlugin::default(), one_thread::OneThreadPlugin))
         .insert_state(if options.practice.is_some() {
             Screen::Practice
+        } else if options.workshop.is_some() {
+            Screen::Workshop
         } else if options.examination {
             Screen::Examination
         } else if options.drill.is_some() {

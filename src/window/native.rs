@@ -8,6 +8,7 @@ use super::practice::{self, LearnerRes};
 use super::software::card;
 use super::state::{Page, SettingsPage, Tab, ViewKind};
 use super::workbench::LibraryJobs;
+use super::workshop::OwnJobFolder;
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
@@ -49,6 +50,11 @@ fn options(
         _ => None,
     };
     options.examination = args.tab.first().is_some_and(|name| name == "examination");
+    options.workshop = match args.tab.first().map(String::as_str) {
+        Some("workshop") => Some(false),
+        Some("workshop-job") => Some(true),
+        _ => None,
+    };
     let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
     options.drill = drills.first().copied().flatten();
     if let Some(size) = &args.size {
@@ -95,9 +101,8 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         "report" => (Tab::Report, Page::Entry),
         "score" => (Tab::Score, Page::Entry),
         // These are no tabs of the bench, but screens.
-        "practice" | "progress" | "examination" | "settings" | "settings-display" => {
-            (Tab::Sheet, Page::Entry)
-        }
+        "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop"
+        | "workshop-job" => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(texts.with("cli-window-no-tab", &[("tab", other.into())]));
@@ -122,6 +127,13 @@ fn attempts_folder() -> Option<PathBuf> {
         .or_else(|| disk::data_folder().map(|folder| folder.join("attempts")))
 }
 
+/// Where jobs from the workshop go: `DETENT_JOBS`, else the user's data folder.
+fn own_jobs_folder() -> Option<PathBuf> {
+    let own = std::env::var_os("DETENT_JOBS").filter(|value| !value.is_empty());
+    own.map(PathBuf::from)
+        .or_else(|| disk::data_folder().map(|folder| folder.join("jobs")))
+}
+
 /// Opens the window and stays until it is closed.
 ///
 /// # Errors
@@ -137,11 +149,15 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     } else {
         None
     };
-    let jobs = LibraryJobs::new(
+    let own_jobs = keep.as_ref().and_then(|_| own_jobs_folder());
+    let mut jobs = LibraryJobs::new(
         args.scenario.as_deref(),
         keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
     )
     .map_err(|e| texts.content_error(&e))?;
+    if let Some(folder) = own_jobs {
+        jobs = jobs.with_own_jobs(Box::new(OwnJobFolder::new(folder)));
+    }
     if args.scenario.is_some()
         || args.seed.is_some()
         || !options.script.is_empty()

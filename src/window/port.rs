@@ -2,7 +2,8 @@
 
 use super::attempts::{Attempts, StorageError};
 use super::background::Work;
-use detent_content::{ContentError, JobVariant, Texts, VariantSeries};
+use super::workshop::OwnJobs;
+use detent_content::{ContentError, JobVariant, ScenarioSource, Texts, VariantSeries};
 use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
@@ -142,6 +143,20 @@ pub trait JobSource: Send + Sync {
     fn open_variant(&self, _variant: &JobVariant) -> OpeningWork {
         Box::pin(async { Err(OpenError::NoVariant) })
     }
+    /// The scenario of one of them.
+    fn scenario_source(&self, _offer: usize) -> Option<&ScenarioSource> {
+        None
+    }
+    /// Set a bench up for a job that is being written. Nothing of it is kept.
+    fn try_out(&self, _source: ScenarioSource) -> OpeningWork {
+        Box::pin(async { Err(OpenError::NoJob) })
+    }
+    /// Where jobs of one's own are kept, if they are.
+    fn own_jobs(&self) -> Option<&dyn OwnJobs> {
+        None
+    }
+    /// Put a job of one's own on offer, behind the others, or in the place of the one from the same file.
+    fn take_in(&mut self, _source: ScenarioSource) {}
     /// Where attempts are kept, if they are.
     fn attempts(&self) -> Option<&dyn Attempts>;
     /// What is in a kept attempt.

@@ -603,6 +603,8 @@ pub enum Screen {
     Drill,
     /// At an examination, between its jobs.
     Examination,
+    /// Writing a job for others to do.
+    Workshop,
 }
 
 /// Pages of the service sheet.
@@ -900,6 +902,8 @@ pub struct UiState {
     pub practise: bool,
     /// On to the examination, please.
     pub examine: bool,
+    /// On to the workshop, please.
+    pub write: bool,
     /// The job at the bench is done under examination.
     pub examined: Option<Examined>,
     /// Closing the set was asked for once.
@@ -1046,6 +1050,7 @@ impl Default for UiState {
             everything: false,
             practise: false,
             examine: false,
+            write: false,
             examined: None,
             closing: false,
             visit: 0,

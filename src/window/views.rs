@@ -309,7 +309,7 @@ fn throttle_rendering(
         || match screen.get() {
             Screen::Start | Screen::Bench => false,
             Screen::Drill => !displayed.of_drill || lens.software,
-            Screen::Practice | Screen::Examination => true,
+            Screen::Practice | Screen::Examination | Screen::Workshop => true,
         };
     let moving = !covered && (awake || attention.sharp_frames > 0);
     if moving || picture.is_some() {

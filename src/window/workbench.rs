@@ -6,8 +6,9 @@ use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
     Offer, OpenError, OpeningWork, ReviewWork,
 };
+use super::workshop::OwnJobs;
 use detent_content::{
-    ContentError, ContentLibrary, JobVariant, ScenarioSource, VariantSeries,
+    ContentError, ContentLibrary, JobVariant, ScenarioDraft, ScenarioSource, VariantSeries,
     replay_attempt_in_slices,
 };
 use detent_simulation::units::Time;
@@ -31,6 +32,8 @@ pub struct LibraryJobs {
     examinations: Vec<(String, Examination)>,
     /// Where attempts are kept, if they are.
     attempts: Option<Arc<dyn Attempts>>,
+    /// Where jobs of one's own are kept, if they are.
+    own_jobs: Option<Box<dyn OwnJobs>>,
 }
 
 impl LibraryJobs {
@@ -49,21 +52,8 @@ impl LibraryJobs {
             scenario_sources.retain(|t| t.file != mine.file);
             scenario_sources.insert(0, mine);
         }
-        let offers = scenario_sources
-            .iter()
-            .map(|t| Offer {
-                title: t.scenario.title.clone(),
-                complaint: t.scenario.complaint.clone(),
-                board: content_library
-                    .board(&t.scenario.board)
-                    .map_or_else(String::new, |board| board.name.clone()),
-                part: t.scenario.course.as_ref().map(|course| course.part),
-                minutes: t.scenario.par_minutes,
-                after: before(t, &scenario_sources),
-                seed: t.scenario.seed,
-                guided: matches!(content_library.guide(t), Ok(Some(_))),
-                course: t.course_job(),
-            })
+        let offers = (scenario_sources.iter())
+            .map(|source| offer(&content_library, source, &scenario_sources))
             .collect();
         let examinations = content_library.examinations(&scenario_sources)?;
         Ok(LibraryJobs {
@@ -72,7 +62,25 @@ impl LibraryJobs {
             scenario_sources,
             offers,
             attempts,
+            own_jobs: None,
         })
+    }
+
+    /// The same with jobs of one's own, and a place for further ones. A job there that is not sound is not on offer; the
+    /// workshop says what is wrong with it.
+    pub fn with_own_jobs(mut self, own_jobs: Box<dyn OwnJobs>) -> LibraryJobs {
+        for stem in own_jobs.stems() {
+            let draft = own_jobs
+                .read(&stem)
+                .and_then(|text| ScenarioDraft::of_text(&stem, &text));
+            let checked = draft.and_then(|draft| draft.checked(&self.content_library));
+            if let Ok(source) = checked {
+                let file = own_jobs.file(&stem);
+                self.take_in(ScenarioSource { file, ..source });
+            }
+        }
+        self.own_jobs = Some(own_jobs);
+        self
     }
 
     /// Everything built in, shared.
@@ -81,7 +89,7 @@ impl LibraryJobs {
     }
 
     /// The job that an attempt carries or names.
-    fn scenario_source(&self, header: &Header) -> Option<Cow<'_, ScenarioSource>> {
+    fn source_of(&self, header: &Header) -> Option<Cow<'_, ScenarioSource>> {
         if header.scenario_text.is_some() {
             let carried = self.content_library.carried_scenario(header);
             return carried.ok().flatten().map(Cow::Owned);
@@ -99,10 +107,32 @@ impl LibraryJobs {
         let attempts = self.attempts.clone();
         let attempts = attempts.ok_or_else(|| StorageError::Gone(name.to_owned()))?;
         let attempt = read_attempt(name, &attempts.read(name)?)?;
-        let scenario_source = (self.scenario_source(&attempt.header))
+        let scenario_source = (self.source_of(&attempt.header))
             .ok_or_else(|| StorageError::Gone(attempt.header.scenario.clone()))?
             .into_owned();
         Ok((attempts, attempt, scenario_source))
+    }
+}
+
+/// A job on offer, `among` all.
+fn offer(
+    content_library: &ContentLibrary,
+    source: &ScenarioSource,
+    among: &[ScenarioSource],
+) -> Offer {
+    let scenario = &source.scenario;
+    Offer {
+        title: scenario.title.clone(),
+        complaint: scenario.complaint.clone(),
+        board: content_library
+            .board(&scenario.board)
+            .map_or_else(String::new, |board| board.name.clone()),
+        part: scenario.course.as_ref().map(|course| course.part),
+        minutes: scenario.par_minutes,
+        after: before(source, among),
+        seed: scenario.seed,
+        guided: matches!(content_library.guide(source), Ok(Some(_))),
+        course: source.course_job(),
     }
 }
 
@@ -187,6 +217,39 @@ impl JobSource for LibraryJobs {
         })
     }
 
+    fn scenario_source(&self, offer: usize) -> Option<&ScenarioSource> {
+        self.scenario_sources.get(offer)
+    }
+
+    fn try_out(&self, source: ScenarioSource) -> OpeningWork {
+        let content_library = Arc::clone(&self.content_library);
+        Box::pin(async move {
+            let seed = source.scenario.seed;
+            let bench = begin(content_library, &source, None, seed, Log::Broken).await?;
+            let opened: Box<dyn BenchPort> = Box::new(bench);
+            Ok(opened)
+        })
+    }
+
+    fn own_jobs(&self) -> Option<&dyn OwnJobs> {
+        self.own_jobs.as_deref()
+    }
+
+    fn take_in(&mut self, source: ScenarioSource) {
+        let offer = offer(&self.content_library, &source, &self.scenario_sources);
+        let mut known = self.scenario_sources.iter();
+        match known.position(|known| known.file == source.file) {
+            Some(place) => {
+                self.scenario_sources[place] = source;
+                self.offers[place] = offer;
+            }
+            None => {
+                self.scenario_sources.push(source);
+                self.offers.push(offer);
+            }
+        }
+    }
+
     fn attempts(&self) -> Option<&dyn Attempts> {
         self.attempts.as_deref()
     }
@@ -198,7 +261,7 @@ impl JobSource for LibraryJobs {
         let end = attempts.seen_until(name).unwrap_or_default();
         Ok(Kept {
             title: self
-                .scenario_source(&attempt.header)
+                .source_of(&attempt.header)
                 .map(|t| t.scenario.title.clone()),
             actions: attempt.actions.len(),
             time_s: attempt.last().max(end).seconds(),

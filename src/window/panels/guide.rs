@@ -7,7 +7,7 @@ use crate::tokens as t;
 use bevy_egui::egui::{Id, RichText, TextStyle, Ui};
 use detent_content::{Language, Value};
 use detent_training::bench::script::ScriptStep;
-use detent_training::lesson::{Bilingual, Goal, Guide, GuideStep, WindowGoal, WindowState};
+use detent_training::lesson::{Bilingual, Goal, Guide, WindowGoal, WindowState};
 use detent_training::practice::Exercise;
 use std::sync::Arc;
 
@@ -100,8 +100,8 @@ pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     });
 }
 
-/// Room for the longest step of a guide with the longest way back to it, points. It is laid out anew only when
-/// its lines could break elsewhere.
+/// Room for the longest step of a guide, points; a way back, which is seldom told, may move what stands below. It is
+/// laid out anew only when its lines could break elsewhere.
 fn tallest_step(ui: &Ui, context: &PanelContext, guide: &Guide) -> f32 {
     let width = ui.available_width();
     let language = context.ui_state.language;
@@ -117,12 +117,8 @@ fn tallest_step(ui: &Ui, context: &PanelContext, guide: &Guide) -> f32 {
         let galley = ui.fonts_mut(|fonts| fonts.layout(text, font.clone(), t::TEXT, width));
         galley.size().y
     };
-    let between = ui.spacing().item_spacing.y;
-    let of_step = |step: &GuideStep| {
-        let back = step.astray.iter().map(|way| height(&way.say) + between);
-        height(&step.say) + back.fold(0.0, f32::max)
-    };
-    let room = guide.steps.iter().map(of_step).fold(0.0, f32::max);
+    let steps = guide.steps.iter().map(|step| height(&step.say));
+    let room = steps.fold(0.0, f32::max);
     ui.data_mut(|data| data.insert_temp(id, (asked, room)));
     room
 }

@@ -32,6 +32,7 @@ mod tests;
 mod ticket;
 mod top;
 mod variants;
+mod workshop;
 
 use super::camera::SceneTarget;
 use super::flat::{self, FlatScene};
@@ -45,6 +46,7 @@ use super::scene::console::print::SharpPrint;
 use super::scene::displayed::DisplayedMachine;
 use super::scene::grips::SceneGrips;
 use super::state::{BenchRes, Guidance, JobSourceRes, Onward, Screen, Tab, TextsRes, UiState};
+use super::workshop::WorkshopRes;
 use bevy::prelude::{
     App, IntoScheduleConfigs, NextState, PostUpdate, Rect, Res, ResMut, Result, State, Time,
     Update, in_state, resource_exists,
@@ -466,7 +468,7 @@ fn draw(
     mut contexts: EguiContexts,
     screen: Res<State<Screen>>,
     mut next: ResMut<NextState<Screen>>,
-    jobs: Res<JobSourceRes>,
+    (mut jobs, mut workshop): (ResMut<JobSourceRes>, ResMut<WorkshopRes>),
     texts: Res<TextsRes>,
     pointing: Res<Pointing>,
     lens: Res<SceneTarget>,
@@ -553,6 +555,15 @@ fn draw(
             if std::mem::take(&mut context.ui_state.examine) {
                 next.set(Screen::Examination);
             }
+            if std::mem::take(&mut context.ui_state.write) {
+                next.set(Screen::Workshop);
+            }
+        }
+        Screen::Workshop => {
+            let library = drill.content();
+            let jobs = jobs.0.as_ref();
+            let to = workshop::workshop_ui(&mut ui, &mut context, &mut workshop, jobs, &library);
+            to.into_iter().for_each(|to| next.set(to));
         }
         Screen::Bench => {
             let jobs = jobs.0.as_ref();
@@ -621,7 +632,9 @@ fn draw(
     match context.ui_state.opened() {
         Some(Ok(opened)) => {
             match screen.get() {
-                from @ (Screen::Start | Screen::Practice) => context.ui_state.leads_back_to = *from,
+                from @ (Screen::Start | Screen::Practice | Screen::Workshop) => {
+                    context.ui_state.leads_back_to = *from;
+                }
                 // Once more, the second visit: from where the first was begun. An examination knows its own jobs.
                 Screen::Bench | Screen::Drill | Screen::Examination => {}
             }
@@ -636,6 +649,9 @@ fn draw(
             }
         }
         None => {}
+    }
+    if let Some(kept) = workshop.kept.take() {
+        jobs.0.take_in(kept);
     }
     let place = egui::pos2(pointing.at.x, pointing.at.y);
     ui_state.typing = ctx.text_edit_focused() || egui::Popup::is_any_open(&ctx);

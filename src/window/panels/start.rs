@@ -131,6 +131,7 @@ fn panel_ui(
         context.ui_state.practise |= practise;
         context.ui_state.examine |= examine;
     });
+    context.ui_state.write |= kit::go(ui, context.fixed("start-workshop")).clicked();
     if context.ui_state.variants.is_some() {
         variants::variants_ui(ui, context, jobs);
         return;
@@ -299,10 +300,12 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
             for (n, offer) in jobs.offers().iter().enumerate() {
                 if offer.part != part {
                     part = offer.part;
-                    if let Some(part) = part {
-                        ui.add_space(6.0);
-                        kit::heading(ui, context.text(&format!("course-{part}")));
-                    }
+                    ui.add_space(6.0);
+                    let heading = match part {
+                        Some(part) => context.text(&format!("course-{part}")),
+                        None => context.text("workshop-own"),
+                    };
+                    kit::heading(ui, heading);
                 }
                 let on = context.ui_state.offer == n;
                 let edge = if on { t::AMBER } else { t::LINE };

@@ -98,7 +98,7 @@ pub fn display(
             None => shut,
         },
         // Nobody left the last machine open, with water in it and probes on its pins.
-        Screen::Start | Screen::Practice | Screen::Examination => shut,
+        Screen::Start | Screen::Practice | Screen::Examination | Screen::Workshop => shut,
     };
     displayed.set_if_neq(now);
 }

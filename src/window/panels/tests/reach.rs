@@ -4,12 +4,13 @@
 use super::*;
 use crate::drill::Shown;
 use crate::rest::tests::{paused, send_key};
+use crate::workshop::{Workshop, WorkshopRes};
 use bevy::input::ButtonState;
 use bevy::input::keyboard::{Key, KeyCode};
 use bevy::prelude::With;
 use bevy_egui::egui::accesskit::{Action as Ask, Node};
 use bevy_egui::{EguiContext, EguiInput, EguiOutput, EguiRenderOutput, PrimaryEguiContext};
-use detent_content::Preferences;
+use detent_content::{Preferences, ScenarioDraft};
 use detent_training::practice::simulated::invented;
 use egui::{Id, Rect as Area};
 use std::collections::BTreeMap;
@@ -27,6 +28,7 @@ enum Place {
     Help,
     Practice { progress: bool },
     Examination,
+    Workshop { open: bool },
     Drill(&'static str),
 }
 
@@ -55,6 +57,8 @@ fn places() -> Vec<Place> {
         Place::Practice { progress: false },
         Place::Practice { progress: true },
         Place::Examination,
+        Place::Workshop { open: false },
+        Place::Workshop { open: true },
     ];
     places.extend(DRILLS.map(Place::Drill));
     places.extend((Page::ALL.iter()).map(|page| Place::Bench(Tab::Sheet, *page)));
@@ -158,6 +162,7 @@ impl Walker {
             Place::Caution | Place::Help => Screen::Bench,
             Place::Practice { .. } => Screen::Practice,
             Place::Examination => Screen::Examination,
+            Place::Workshop { .. } => Screen::Workshop,
             Place::Drill(_) => Screen::Drill,
         };
         let folder = tempfile::tempdir().expect("a folder");
@@ -173,6 +178,13 @@ impl Walker {
             ..Preferences::default()
         });
         world.insert_resource(learner);
+        if let Place::Workshop { open } = place {
+            let drill = world.resource::<DrillRes>();
+            let draft = ScenarioDraft::new("own-job");
+            let open = open.then(|| Workshop::begin(draft, &drill.content()));
+            let open = open.map(|begun| begun.expect("readable"));
+            world.resource_mut::<WorkshopRes>().open = open;
+        }
         if let Place::Drill(name) = place {
             let shown = Shown::named(name).expect("a drill's name");
             world.resource_mut::<DrillRes>().show(shown, 7);

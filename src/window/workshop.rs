@@ -1,0 +1,427 @@
+//! The workshop: a job of one's own, written field by field, undone, tried and kept.
+
+use super::attempts::StorageError;
+use bevy::prelude::Resource;
+use bevy_egui::egui::util::undoer::Undoer;
+use detent_content::{ContentError, ContentLibrary, ScenarioChange, ScenarioDraft, ScenarioSource};
+use detent_training::lesson::Scenario;
+
+/// Where jobs of one's own are kept.
+pub trait OwnJobs: Send + Sync {
+    /// Where the one of this name is, or would be, for people.
+    fn file(&self, stem: &str) -> String;
+    /// The names of all of them.
+    fn stems(&self) -> Vec<String>;
+    /// The text of one.
+    ///
+    /// # Errors
+    /// Why it cannot be read.
+    fn read(&self, stem: &str) -> Result<String, ContentError>;
+    /// Whether there is a job of this name.
+    ///
+    /// # Errors
+    /// Why that cannot be told.
+    fn is_there(&self, stem: &str) -> Result<bool, StorageError>;
+    /// Keeps one, in the place of the one of this name if there is one; where it is now.
+    ///
+    /// # Errors
+    /// Why it is not kept; the one that was there before still is.
+    fn keep(&self, stem: &str, text: &str) -> Result<String, StorageError>;
+}
+
+/// What is on the workshop's bench.
+#[derive(Resource, Default)]
+pub struct WorkshopRes {
+    /// The job that is being written.
+    pub open: Option<Workshop>,
+    /// A job that was just kept: it is to be on offer.
+    pub kept: Option<ScenarioSource>,
+    /// The job that is to be copied.
+    pub original: usize,
+}
+
+impl WorkshopRes {
+    /// With this job on the bench, if there is one.
+    pub fn shown(open: Option<Workshop>) -> WorkshopRes {
+        WorkshopRes {
+            open,
+            ..WorkshopRes::default()
+        }
+    }
+}
+
+/// What became of the last wish to keep the job.
+#[derive(Clone, Debug, PartialEq)]
+pub enum KeptJob {
+    /// It is there.
+    In(String),
+    /// There is another job of this name.
+    Taken,
+    /// The name is none.
+    NoName,
+    /// The system refused.
+    Failed(StorageError),
+}
+
+/// A job that is being written.
+pub struct Workshop {
+    draft: ScenarioDraft,
+    /// What the text says; every change leaves it readable.
+    scenario: Scenario,
+    /// The same held against everything that a scenario has to be.
+    checked: Result<ScenarioSource, ContentError>,
+    undoer: Undoer<String>,
+    /// The text as it is kept, and under which name.
+    kept_as: Option<(String, String)>,
+    /// What became of the last wish to keep it.
+    pub last_kept: Option<KeptJob>,
+    /// What is looked for among the faults.
+    pub fault_search: String,
+}
+
+/// Whether a job's file can be called so: small letters, digits and hyphens, as the built-in ones are.
+pub fn is_file_name(stem: &str) -> bool {
+    /// Longest name, characters.
+    const LONGEST: usize = 60;
+    let known = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    !stem.is_empty()
+        && stem.len() <= LONGEST
+        && stem.chars().all(known)
+        && !stem.starts_with('-')
+        && !stem.ends_with('-')
+}
+
+impl Workshop {
+    /// Takes a draft up.
+    ///
+    /// # Errors
+    /// What it says cannot be read.
+    pub fn begin(draft: ScenarioDraft, library: &ContentLibrary) -> Result<Workshop, ContentError> {
+        Ok(Workshop {
+            scenario: draft.scenario()?,
+            checked: draft.checked(library),
+            undoer: Undoer::default(),
+            kept_as: None,
+            last_kept: None,
+            fault_search: String::new(),
+            draft,
+        })
+    }
+
+    /// Takes a copy of a job up.
+    ///
+    /// # Errors
+    /// What it says cannot be read.
+    pub fn copy_of(
+        source: &ScenarioSource,
+        library: &ContentLibrary,
+    ) -> Result<Workshop, ContentError> {
+        let stem = format!("{}-own", source.stem());
+        Workshop::begin(ScenarioDraft::copy_of(source, &stem), library)
+    }
+
+    /// Goes on with a job that is kept under this name.
+    ///
+    /// # Errors
+    /// What it says cannot be read.
+    pub fn go_on(
+        stem: &str,
+        text: &str,
+        library: &ContentLibrary,
+    ) -> Result<Workshop, ContentError> {
+        let draft = ScenarioDraft::of_text(stem, text)?;
+        let kept_as = Some((stem.to_owned(), text.to_owned()));
+        let begun = Workshop::begin(draft, library)?;
+        Ok(Workshop { kept_as, ..begun })
+    }
+
+    /// What it says.
+    pub fn scenario(&self) -> &Scenario {
+        &self.scenario
+    }
+
+    /// The job, or what is wrong with it first.
+    pub fn checked(&self) -> Result<&ScenarioSource, &ContentError> {
+        self.checked.as_ref()
+    }
+
+    /// The name of its file without folder and ending.
+    pub fn stem(&mut self) -> &mut String {
+        &mut self.draft.stem
+    }
+
+    /// The whole text.
+    pub fn text(&self) -> &str {
+        self.draft.text()
+    }
+
+    /// Whether it is kept as it is.
+    pub fn is_kept(&self) -> bool {
+        let now = (self.draft.stem.as_str(), self.draft.text());
+        (self.kept_as.as_ref()).is_some_and(|(stem, text)| (stem.as_str(), text.as_str()) == now)
+    }
+
+    /// Changes one field.
+    pub fn change(&mut self, library: &ContentLibrary, change: &ScenarioChange) {
+        let changed = self.draft.change(change);
+        debug_assert!(changed.is_ok(), "{change:?}: {changed:?}");
+        self.read_again(library);
+    }
+
+    fn read_again(&mut self, library: &ContentLibrary) {
+        self.last_kept = None;
+        if let Ok(scenario) = self.draft.scenario() {
+            self.scenario = scenario;
+        }
+        self.checked = self.draft.checked(library);
+    }
+
+    /// Looks whether there is something to take back; `now_s` counts the window's time, s.
+    pub fn watch(&mut self, now_s: f64) {
+        let text = self.draft.text().to_owned();
+        self.undoer.feed_state(now_s, &text);
+    }
+
+    /// Whether a change can be taken back.
+    pub fn can_undo(&self) -> bool {
+        self.undoer.has_undo(&self.draft.text().to_owned())
+    }
+
+    /// Whether a change that was taken back can be done again.
+    pub fn can_redo(&self) -> bool {
+        self.undoer.has_redo(&self.draft.text().to_owned())
+    }
+
+    /// Takes the last change back.
+    pub fn undo(&mut self, library: &ContentLibrary) {
+        let now = self.draft.text().to_owned();
+        let before = self.undoer.undo(&now).cloned();
+        self.put(before, library);
+    }
+
+    /// Does it again.
+    pub fn redo(&mut self, library: &ContentLibrary) {
+        let now = self.draft.text().to_owned();
+        let after = self.undoer.redo(&now).cloned();
+        self.put(after, library);
+    }
+
+    fn put(&mut self, text: Option<String>, library: &ContentLibrary) {
+        let put = text.map(|text| self.draft.put_text(&text));
+        debug_assert!(!matches!(put, Some(Err(_))), "it was read before");
+        self.read_again(library);
+    }
+
+    /// Keeps it, finished or not: what is wrong with it stands beside it. The job that is now on offer, if it can be.
+    pub fn keep(&mut self, own_jobs: &dyn OwnJobs) -> Option<ScenarioSource> {
+        let stem = self.draft.stem.clone();
+        if !is_file_name(&stem) {
+            self.last_kept = Some(KeptJob::NoName);
+            return None;
+        }
+        let own = (self.kept_as.as_ref()).is_some_and(|(kept_as, _)| *kept_as == stem);
+        let taken = match own {
+            true => Ok(false),
+            false => own_jobs.is_there(&stem),
+        };
+        let kept = taken.and_then(|taken| {
+            let keep = || own_jobs.keep(&stem, self.draft.text());
+            (!taken).then(keep).transpose()
+        });
+        match kept {
+            Ok(None) => {
+                self.last_kept = Some(KeptJob::Taken);
+                None
+            }
+            Ok(Some(place)) => {
+                self.kept_as = Some((stem, self.draft.text().to_owned()));
+                self.last_kept = Some(KeptJob::In(place.clone()));
+                let checked = self.checked.clone().ok()?;
+                Some(ScenarioSource {
+                    file: place,
+                    ..checked
+                })
+            }
+            Err(error) => {
+                self.last_kept = Some(KeptJob::Failed(error));
+                None
+            }
+        }
+    }
+}
+
+#[cfg(not(target_family = "wasm"))]
+pub use folder::OwnJobFolder;
+
+#[cfg(not(target_family = "wasm"))]
+mod folder {
+    use super::{OwnJobs, StorageError};
+    use detent_content::{ContentError, disk};
+    use detent_training::record::SystemReason;
+    use std::path::PathBuf;
+
+    /// A folder with a file for each job.
+    pub struct OwnJobFolder(PathBuf);
+
+    impl OwnJobFolder {
+        /// It need not exist yet.
+        pub fn new(folder: PathBuf) -> OwnJobFolder {
+            OwnJobFolder(folder)
+        }
+
+        fn path(&self, stem: &str) -> PathBuf {
+            self.0.join(format!("{stem}.ron"))
+        }
+    }
+
+    impl OwnJobs for OwnJobFolder {
+        fn file(&self, stem: &str) -> String {
+            disk::name(&self.path(stem))
+        }
+
+        fn stems(&self) -> Vec<String> {
+            let files = std::fs::read_dir(&self.0).into_iter().flatten().flatten();
+            let mut stems: Vec<String> = files
+                .filter_map(|file| file.file_name().into_string().ok())
+                .filter_map(|name| Some(name.strip_suffix(".ron")?.to_owned()))
+                .filter(|stem| super::is_file_name(stem))
+                .collect();
+            stems.sort();
+            stems
+        }
+
+        fn read(&self, stem: &str) -> Result<String, ContentError> {
+            let bytes = disk::read_bytes(&self.path(stem))?;
+            Ok(String::from_utf8_lossy(&bytes).into_owned())
+        }
+
+        fn is_there(&self, stem: &str) -> Result<bool, StorageError> {
+            disk::is_there(&self.path(stem)).map_err(StorageError::File)
+        }
+
+        fn keep(&self, stem: &str, text: &str) -> Result<String, StorageError> {
+            let file = self.path(stem);
+            let refused = |error: std::io::Error| StorageError::System {
+                file: disk::name(&file),
+                reason: SystemReason::from(&error),
+            };
+            std::fs::create_dir_all(&self.0).map_err(refused)?;
+            disk::write_whole(&file, text.as_bytes()).map_err(refused)?;
+            Ok(disk::name(&file))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use detent_content::{Language, ScenarioSentence};
+    use detent_training::lesson::Mains;
+
+    fn library() -> ContentLibrary {
+        ContentLibrary::builtin().expect("the built-in content is sound")
+    }
+
+    fn copy() -> (ContentLibrary, Workshop) {
+        let library = library();
+        let source = library.scenario("drain-code").expect("built in");
+        let draft = ScenarioDraft::copy_of(&source, "own-job");
+        let workshop = Workshop::begin(draft, &library).expect("readable");
+        (library, workshop)
+    }
+
+    #[test]
+    fn what_was_changed_is_taken_back_and_done_again() {
+        let (library, mut workshop) = copy();
+        let first = workshop.text().to_owned();
+        workshop.watch(0.0);
+        assert!(!workshop.can_undo());
+        workshop.change(&library, &ScenarioChange::ParMinutes(111.0));
+        let second = workshop.text().to_owned();
+        workshop.watch(1.0);
+        workshop.watch(3.0);
+        workshop.change(&library, &ScenarioChange::Budget(222.0));
+        workshop.watch(4.0);
+        workshop.undo(&library);
+        assert_eq!(workshop.text(), second);
+        workshop.undo(&library);
+        assert_eq!(workshop.text(), first);
+        assert_eq!(workshop.scenario().par_minutes, 80.0);
+        workshop.redo(&library);
+        workshop.redo(&library);
+        assert_eq!(workshop.scenario().budget, 222.0);
+        assert!(!workshop.can_redo());
+    }
+
+    #[test]
+    fn a_mistake_stands_beside_what_is_written_and_goes_with_it() {
+        let (library, mut workshop) = copy();
+        assert!(workshop.checked().is_ok());
+        let title = |text: &str| {
+            let title = ScenarioSentence::Title;
+            ScenarioChange::Sentence(title, Language::Es, text.to_owned())
+        };
+        workshop.change(&library, &title(" "));
+        let error = workshop.checked().expect_err("no title");
+        assert_eq!(error.field, "title.es");
+        assert_eq!(workshop.scenario().title.es, " ");
+        workshop.change(&library, &title("Agua parada"));
+        assert!(workshop.checked().is_ok());
+    }
+
+    #[test]
+    fn a_job_is_kept_under_its_name_and_over_no_other() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let own_jobs = OwnJobFolder::new(folder.path().join("deeper").join("jobs"));
+        let (library, mut workshop) = copy();
+        for name in ["", "Own", "a/b", "..", "a b", "-a", "a-", &"a".repeat(61)] {
+            *workshop.stem() = name.to_owned();
+            assert_eq!(workshop.keep(&own_jobs), None, "{name}");
+            assert_eq!(workshop.last_kept, Some(KeptJob::NoName), "{name}");
+        }
+        *workshop.stem() = "own-job".to_owned();
+        assert!(!workshop.is_kept());
+        let offered = workshop.keep(&own_jobs).expect("on offer");
+        assert!(workshop.is_kept());
+        let text = std::fs::read_to_string(&offered.file).expect("kept");
+        assert_eq!(text, workshop.text());
+        // Its own file it may write again, another's not.
+        workshop.change(&library, &ScenarioChange::Mains(Mains::V230Hz50));
+        assert!(!workshop.is_kept());
+        assert!(workshop.keep(&own_jobs).is_some());
+        let (_, mut other) = copy();
+        assert_eq!(other.keep(&own_jobs), None);
+        assert_eq!(other.last_kept, Some(KeptJob::Taken));
+        assert_eq!(own_jobs.stems(), ["own-job"]);
+        let text = own_jobs.read("own-job").expect("there");
+        let mut gone_on = Workshop::go_on("own-job", &text, &library).expect("readable");
+        assert!(gone_on.is_kept());
+        gone_on.change(&library, &ScenarioChange::Budget(333.0));
+        assert!(gone_on.keep(&own_jobs).is_some());
+    }
+
+    /// An unfinished job is kept all the same, and is not on offer.
+    #[test]
+    fn an_unfinished_job_is_kept_and_not_on_offer() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let own_jobs = OwnJobFolder::new(folder.path().to_owned());
+        let library = library();
+        let draft = ScenarioDraft::new("unfinished");
+        let mut workshop = Workshop::begin(draft, &library).expect("readable");
+        assert_eq!(workshop.keep(&own_jobs), None);
+        assert!(matches!(workshop.last_kept, Some(KeptJob::In(_))));
+        assert!(folder.path().join("unfinished.ron").is_file());
+    }
+
+    #[test]
+    fn a_folder_that_cannot_be_written_to_says_so() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let in_the_way = folder.path().join("file");
+        std::fs::write(&in_the_way, "").expect("a file");
+        let own_jobs = OwnJobFolder::new(in_the_way.join("jobs"));
+        let (_, mut workshop) = copy();
+        assert_eq!(workshop.keep(&own_jobs), None);
+        assert!(matches!(workshop.last_kept, Some(KeptJob::Failed(_))));
+        assert!(!workshop.is_kept());
+    }
+}
