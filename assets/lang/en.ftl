@@ -1042,6 +1042,7 @@ help-command-replay = Repeat a recorded attempt and check that the machine’s s
 help-command-scenarios = List the built-in scenarios
 help-command-sheet = Print a board’s service sheet: entry gesture, codes, checks, menu, pins
 help-command-simulate = Run the customer’s wash on a scenario’s machine and print its signals
+help-command-wash = Print the customer’s wash on a scenario’s machine as a timeline, with the codes it stores and how it ends
 help-command-window = Open the bench in a window (the same as no command)
 help-default = { $help } [default: { $value }]
 help-exit-status = Exit status: 0 success; 1 the script, replay or check failed; 2 wrong usage, or a file that cannot be used.
@@ -2387,6 +2388,30 @@ wait-left = { $seconds } s left
 wait-stop = Stop
 wait-until = Until it finishes or stops
 wait-until-how = Lets time run, two hours at most, until a program or a recalibration ends, the control stops or leaves service mode, the console goes dark, the outlet trips, or water comes onto the floor. Then the clock is paused. The customer pays for the time until then.
+
+## wash
+
+wash-end-called-off = The program was called off, and no fault was reported.
+wash-end-finished = The program ran to its end.
+wash-end-never-started = No program was started.
+wash-end-still-running = The program was still running, or waiting, when the customer gave up.
+wash-end-stopped = The control stopped the program: { $monitor }.
+wash-end-went-dark = The console went dark during the program.
+wash-phase = Phase
+wash-phase-agitate = Agitate
+wash-phase-drain = Drain
+wash-phase-fill = Fill
+wash-phase-rest = Pause
+wash-phase-soak = Soak
+wash-phase-spin = Spin
+wash-trace-axis-current = Current, A
+wash-trace-axis-level = Water level, mm
+wash-trace-axis-speed = Basket speed, rpm
+wash-trace-axis-time = Time, min
+wash-trace-code = stores code { $code } after { $minutes } min
+wash-trace-lamps = Lamps at that moment
+wash-trace-stale = Codes already stored before this wash: { $codes }
+wash-trace-title = The customer’s wash
 
 ## word
 

@@ -1018,6 +1018,7 @@ hand-work-taps = Abrir del todo
 
 ## happening
 
+
 ## help
 
 help-about = Un banco de prácticas para quien repara lavadoras.
@@ -1036,6 +1037,7 @@ help-command-replay = Repetir un intento grabado y comprobar que el estado de la
 help-command-scenarios = Listar los trabajos incorporados
 help-command-sheet = Mostrar la hoja de servicio de una placa: gesto de entrada, códigos, comprobaciones, menú, pines
 help-command-simulate = Hacer el lavado del cliente con la máquina de un trabajo y mostrar sus señales
+help-command-wash = Mostrar el lavado del cliente con la máquina de un trabajo como cronología, con los códigos que guarda y cómo termina
 help-command-window = Abrir el banco en una ventana (igual que sin orden)
 help-default = { $help } [por defecto: { $value }]
 help-exit-status = Estado de salida: 0 correcto; 1 falló el guion, la repetición o la comprobación; 2 uso incorrecto o un archivo que no se puede usar.
@@ -2378,6 +2380,30 @@ wait-left = faltan { $seconds } s
 wait-stop = Parar
 wait-until = Hasta que acabe o pare
 wait-until-how = Deja correr el tiempo, dos horas como mucho, hasta que acabe un programa o una recalibración, el control se pare o salga del modo de servicio, el panel se apague, salte el diferencial o haya agua en el suelo. Entonces el reloj se detiene. El tiempo hasta entonces lo paga el cliente.
+
+## wash
+
+wash-end-called-off = El programa se canceló sin que se avisara de ningún fallo.
+wash-end-finished = El programa llegó hasta el final.
+wash-end-never-started = No llegó a empezar ningún programa.
+wash-end-still-running = El programa seguía en marcha, o a la espera, cuando el cliente desistió.
+wash-end-stopped = El control paró el programa: { $monitor }.
+wash-end-went-dark = La consola se apagó durante el programa.
+wash-phase = Fase
+wash-phase-agitate = Agitación
+wash-phase-drain = Desagüe
+wash-phase-fill = Llenado
+wash-phase-rest = Pausa
+wash-phase-soak = Remojo
+wash-phase-spin = Centrifugado
+wash-trace-axis-current = Corriente, A
+wash-trace-axis-level = Nivel de agua, mm
+wash-trace-axis-speed = Velocidad de la cesta, r/min
+wash-trace-axis-time = Tiempo, min
+wash-trace-code = guarda el código { $code } a los { $minutes } min
+wash-trace-lamps = Luces en ese momento
+wash-trace-stale = Códigos ya guardados antes de este lavado: { $codes }
+wash-trace-title = El lavado del cliente
 
 ## workshop
 

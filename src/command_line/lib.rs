@@ -26,6 +26,7 @@ mod sheet;
 mod simulate;
 mod table;
 mod usage;
+mod wash;
 mod ways;
 
 use clap::{CommandFactory, Parser, Subcommand};
@@ -54,6 +55,7 @@ enum Command {
     Play(play::PlayArgs),
     Replay(replay::ReplayArgs),
     Simulate(simulate::SimulateArgs),
+    Wash(wash::WashArgs),
     Faults(table::FaultsArgs),
     Best(best::BestArgs),
     Jobs(jobs::JobsArgs),
@@ -132,6 +134,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Play(args)) => play::play(&args, language),
         Some(Command::Replay(args)) => replay::check(&args, language),
         Some(Command::Simulate(args)) => simulate::simulate(&args),
+        Some(Command::Wash(args)) => wash::wash(&args, language),
         Some(Command::Faults(args)) => table::faults(&args),
         Some(Command::Best(args)) => best::best(&args, language),
         Some(Command::Jobs(args)) => jobs::jobs(&args, language),

@@ -33,6 +33,7 @@ mod script_file;
 pub mod table_file;
 mod text;
 mod variants;
+mod wash_words;
 mod wording;
 mod words;
 

@@ -2,17 +2,18 @@
 //! are taken from the program itself: its types, its content, and the literals in its source.
 
 use detent_content::{ContentLibrary, Language, Texts, builtin, read_board};
-use detent_simulation::controller::{EntryError, EntryRule, Monitor};
+use detent_simulation::controller::{EntryError, EntryRule, Monitor, PhaseKind};
 use detent_simulation::interface::{Button, Component, Connector, Side};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
+use detent_simulation::units::{TICKS_PER_S, Time};
 use detent_training::bench::{
     Advice, Caution, Condition, Consumable, Finding, HintRung, Question, Refusal, RunGap,
     SignalWord,
 };
 use detent_training::lesson::{
     CoursePart, Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind,
-    Mains, Shown, Since, Tried, WAYS,
+    Mains, Shown, Since, StoredCode, Tried, WAYS, WashEnd,
 };
 use detent_training::practice::drill::hazard::{BenchObject, ObjectState, PlannedWork};
 use detent_training::practice::drill::meter::pump_a;
@@ -59,6 +60,39 @@ fn everything_in_the_machine_has_its_texts() {
     let conditions = [Condition::New, Condition::Used, Condition::Rebuilt];
     check(conditions.map(|c| named("condition", c.name())));
     check(Sound::ALL.iter().map(|s| named("sound", s.name())));
+}
+
+#[test]
+fn every_end_and_phase_of_a_wash_is_told() {
+    let monitor = Monitor::ALL[0];
+    let ends = [
+        WashEnd::Finished,
+        WashEnd::Stopped(monitor),
+        WashEnd::NeverStarted,
+        WashEnd::WentDark,
+        WashEnd::CalledOff,
+        WashEnd::StillRunning,
+    ];
+    for texts in Language::ALL.map(Texts::load) {
+        let told: BTreeSet<String> = ends.iter().map(|end| texts.wash_end(*end)).collect();
+        assert_eq!(told.len(), ends.len(), "{told:?}");
+        assert!(
+            told.iter().all(|told| !told.contains(['‹', '{'])),
+            "{told:?}"
+        );
+        let why = texts.get(&format!("monitor-{monitor}"));
+        assert!(told.iter().any(|told| told.contains(&why)), "{told:?}");
+        let stored = StoredCode {
+            time: Time(90 * TICKS_PER_S),
+            code: 7,
+        };
+        let told = texts.wash_code(&stored);
+        assert!(
+            told.contains("07") && told.contains(&texts.digits("1.5".to_owned())),
+            "{told}"
+        );
+    }
+    check(PhaseKind::ALL.iter().map(|p| format!("wash-phase-{p}")));
 }
 
 #[test]
@@ -361,6 +395,7 @@ fn the_commands_have_their_texts() {
         ("failure", "cli-", "cli-error-no-board"),
         ("learners", "cli-learners-", "cli-learners-name"),
         ("replay", "cli-replay-", "cli-replay-same"),
+        ("wash", "wash-", "wash-trace-title"),
     ] {
         let keys = literals(&source(&format!("src/command_line/{file}.rs")), prefix);
         assert!(keys.contains(known), "{keys:?}");

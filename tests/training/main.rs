@@ -39,3 +39,4 @@ mod scoring;
 mod stage;
 mod trade;
 mod variants;
+mod wash_traces;

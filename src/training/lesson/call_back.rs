@@ -1,7 +1,7 @@
 //! Three days after a job: a machine that was not put right stops again, and the customer calls.
 
 use super::customer::{CustomerAccount, CustomerObservation};
-use super::set_up::{LAST_WASH, STOOD, wash_in_slices, watch};
+use super::set_up::{customer_washes, unwatched};
 use crate::bench::{Bench, Repair, Report};
 use crate::slices::without_breaks;
 
@@ -53,8 +53,7 @@ pub async fn call_back_in_slices(done: &Bench) -> Option<CallBack> {
         report: report.clone(),
     };
     let mut bench = done.next_visit(THREE_DAYS_S);
-    wash_in_slices(&mut bench, LAST_WASH).await;
-    watch(&mut bench, STOOD).await;
+    customer_washes(&mut bench, &mut unwatched).await;
     bench.begin();
     let account = CustomerAccount::of(&bench);
     // A fault that comes and goes can spare this wash.

@@ -16,6 +16,7 @@ mod score;
 mod set_up;
 pub mod survey;
 pub mod technician;
+mod wash_trace;
 pub use call_back::{CallBack, EarlierVisit, call_back, call_back_in_slices};
 pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
@@ -33,3 +34,6 @@ pub use machine_state::MachineState;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};
 pub use score::{Deduction, Dimension, DimensionScore, PASS_SAFETY_SHARE, PASS_SHARE, Score};
 pub use set_up::{Library, SetUpError, draw, prepare, set_up, set_up_in_slices, start_wash};
+pub use wash_trace::{
+    MOST_SAMPLES, StoredCode, WashEnd, WashSample, WashTrace, wash_trace, wash_trace_in_slices,
+};

@@ -12,9 +12,9 @@ use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
 /// The longest that the customer let the last wash go on.
-pub(super) const LAST_WASH: Span = Span::from_s(70 * 60);
+const LAST_WASH: Span = Span::from_s(70 * 60);
 /// How long the machine then stood before the technician came to it.
-pub(super) const STOOD: Span = Span::from_s(90);
+const STOOD: Span = Span::from_s(90);
 /// A stale code is at least this many washes old.
 const STALE_CYCLES: u32 = 40;
 
@@ -135,11 +135,20 @@ pub async fn set_up_in_slices(
     seed: u64,
 ) -> Result<Bench, SetUpError> {
     let mut bench = prepare(scenario, library, seed)?;
-    wash_in_slices(&mut bench, LAST_WASH).await;
-    watch(&mut bench, STOOD).await;
+    customer_washes(&mut bench, &mut unwatched).await;
     bench.begin();
     Ok(bench)
 }
+
+/// The customer's last wash, and the time that the machine then stands until the technician comes.
+/// `after_tick` sees the bench after each tick and changes nothing.
+pub(super) async fn customer_washes(bench: &mut Bench, after_tick: &mut impl FnMut(&Bench)) {
+    wash_in_slices(bench, LAST_WASH, after_tick).await;
+    watch(bench, STOOD, after_tick).await;
+}
+
+/// Nobody looks at the single ticks.
+pub(super) fn unwatched(_: &Bench) {}
 
 /// The machine with its hidden fault, plugged in, nothing tried yet.
 ///
@@ -180,48 +189,59 @@ fn customers_memory(scenario: &Scenario, library: &Library<'_>) -> Memory {
 
 /// The customer's wash, to its end, to the fault hold or to `limit`.
 pub fn wash(bench: &mut Bench, limit: Span) {
-    without_breaks(wash_in_slices(bench, limit));
+    without_breaks(wash_in_slices(bench, limit, &mut unwatched));
 }
 
-pub(super) async fn wash_in_slices(bench: &mut Bench, limit: Span) {
-    start_wash(bench);
+async fn wash_in_slices(bench: &mut Bench, limit: Span, after_tick: &mut impl FnMut(&Bench)) {
+    start_watched(bench, after_tick);
     SliceEnd::default().await;
     let began = bench.now();
     while bench.now().since(began) < limit
         && bench.machine().control().control_status().mode == ControlMode::Program
     {
-        watch(bench, Span::from_s(1)).await;
+        watch(bench, Span::from_s(1), after_tick).await;
     }
 }
 
 /// Lets so many whole seconds pass under the customer's eyes, in slices of one.
-pub(super) async fn watch(bench: &mut Bench, span: Span) {
+async fn watch(bench: &mut Bench, span: Span, after_tick: &mut impl FnMut(&Bench)) {
     for _ in 0..span.0 / Span::from_s(1).0 {
         for _ in 0..Span::from_s(1).0 / LOOK.0 {
-            bench.wait(LOOK);
+            wait(bench, LOOK, after_tick);
             bench.customer_looks();
         }
         SliceEnd::default().await;
     }
 }
 
+fn wait(bench: &mut Bench, span: Span, after_tick: &mut impl FnMut(&Bench)) {
+    for _ in 0..span.0 {
+        bench.step();
+        after_tick(bench);
+    }
+}
+
 /// The customer chooses the board's first program and starts it.
 pub fn start_wash(bench: &mut Bench) {
+    start_watched(bench, &mut unwatched);
+}
+
+fn start_watched(bench: &mut Bench, after_tick: &mut impl FnMut(&Bench)) {
     let program = bench
         .machine()
         .board()
         .programs
         .first()
         .map_or(0, |p| p.position);
-    bench.wait(Span::from_s(3));
+    wait(bench, Span::from_s(3), after_tick);
     let turns = bench.machine().board().panel.selector.turn().is_some();
     while turns && bench.machine().plant().dial_position() != program {
         bench.machine_mut().detent(Direction::Right);
-        bench.wait(Span::from_ms(400));
+        wait(bench, Span::from_ms(400), after_tick);
     }
     // Without a knob the list stands at its first program when power comes.
     bench.machine_mut().press(Button::Start, true);
-    bench.wait(Span::from_ms(300));
+    wait(bench, Span::from_ms(300), after_tick);
     bench.machine_mut().press(Button::Start, false);
-    bench.wait(Span::from_s(2));
+    wait(bench, Span::from_s(2), after_tick);
 }
