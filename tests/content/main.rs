@@ -10,6 +10,7 @@
 mod attempt_file;
 mod error_texts;
 mod files;
+mod one_field;
 mod rust_files;
 mod sources;
 mod text_keys;
