@@ -13,5 +13,6 @@ mod files;
 mod one_field;
 mod rust_files;
 mod sources;
+mod spoiled;
 mod text_keys;
 mod texts;
