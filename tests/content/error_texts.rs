@@ -339,6 +339,7 @@ fn every_problem_of_a_file_is_told_with_its_arguments() {
         column: 9,
         field: own("codes[3].code"),
         problem: Problem::Empty,
+        source_line: None,
     };
     for texts in [&english, &spanish] {
         let told = texts.content_error(&error);
