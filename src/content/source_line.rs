@@ -101,6 +101,6 @@ mod tests {
         check(&line, 1, 1, "é");
         check(&line, 1, 2006, "é");
         let long = format!("[\"{}\"]", "é".repeat(300));
-        check(&long, 1, 2, &format!("\"{}", "é".repeat(98)));
+        check(&long, 1, 2, &format!("\"{}", "é".repeat(97)));
     }
 }

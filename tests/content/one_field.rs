@@ -4,7 +4,7 @@
 use detent_content::builtin;
 use detent_syntax::document::{Document, ValueKind};
 use detent_training::lesson::Scenario;
-use detent_training::record::ron_text;
+use detent_training::record::ron_text::{self, Outline};
 use std::collections::{BTreeMap, BTreeSet};
 
 type Scenarios = Vec<(String, &'static str)>;
@@ -133,4 +133,32 @@ fn a_field_left_out_is_put_in_and_taken_out_again() {
             assert_eq!(with.text(), text, "{file}");
         }
     }
+}
+
+#[test]
+fn the_outline_and_the_tree_place_every_value_alike() {
+    let files = builtin::files().filter(|(name, _)| name.ends_with(".ron"));
+    let mut places = 0;
+    for (file, bytes) in files {
+        let text = std::str::from_utf8(bytes).expect("a text");
+        let document = Document::parse(text).unwrap_or_else(|error| panic!("{file}: {error}"));
+        let outline = Outline::of(text).places();
+        for value in document.values() {
+            // The outline has no path of its own for the only value in a pair of brackets.
+            let alone = value.path.strip_suffix(".0");
+            if alone.is_some_and(|around| document.range(&format!("{around}.1")).is_none()) {
+                continue;
+            }
+            let there = document.position(&value.path).expect("it is there");
+            let told = outline.position(&value.path);
+            assert_eq!(
+                (told.line, told.column),
+                (there.line, there.column),
+                "{file}: {}",
+                value.path
+            );
+            places += 1;
+        }
+    }
+    assert!(places > 5000, "{places}");
 }

@@ -59,7 +59,10 @@ pub fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<
             start + behind - 1
         };
         let mut field = outline.path_at(at);
-        let mut position = find_position(text, start);
+        // Blanks before what is rejected are not meant, as long as it is on the same line.
+        let rejected = text.get(start..end).unwrap_or("");
+        let blanks = rejected.len() - rejected.trim_start_matches([' ', '\t']).len();
+        let mut position = find_position(text, start + blanks);
         match &spanned.code {
             // A bracket too many closes all of it too early: what is missing may stand behind.
             ron::Error::MissingStructField { .. } if outline.behind().is_some() => {
