@@ -913,6 +913,7 @@ file-ron-character = expected a single character in single quotes
 file-ron-colon = expected a colon
 file-ron-comma = expected a comma
 file-ron-comment-end = a comment that begins with "/*" is not closed
+file-ron-decimal-point = expected a name; a decimal fraction is written with a point
 file-ron-end = the text ends too early
 file-ron-escape = no character is written like this; behind a backslash comes n, r, t, u, x, another backslash or a quote
 file-ron-integer-bounds = this whole number is out of range

@@ -910,6 +910,7 @@ file-ron-character = aquí va un solo carácter entre comillas simples
 file-ron-colon = aquí faltan los dos puntos
 file-ron-comma = aquí falta una coma
 file-ron-comment-end = un comentario que empieza con «/*» no se cierra
+file-ron-decimal-point = aquí va un nombre; los decimales se escriben con punto
 file-ron-end = el texto se acaba antes de tiempo
 file-ron-escape = ningún carácter se escribe así; tras la barra invertida va n, r, t, u, x, otra barra invertida o unas comillas
 file-ron-integer-bounds = este número entero está fuera de rango

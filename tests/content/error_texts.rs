@@ -635,6 +635,8 @@ fn what_is_wrong_with_ron_is_told_in_each_language() {
         E::ExpectedString,
         E::ExpectedStringEnd,
         E::ExpectedIdentifier,
+        E::SuggestRawIdentifier(own("0")),
+        E::SuggestRawIdentifier(own("a-b")),
         E::UnclosedBlockComment,
         E::TrailingCharacters,
         E::UnexpectedChar('%'),

@@ -15,7 +15,7 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 /// Spoiled files for each file.
-const TIMES: usize = 40;
+const TIMES: usize = 25;
 /// Longest file that is spoiled; longer ones are cut.
 const LONGEST: usize = 6000;
 
@@ -159,17 +159,7 @@ fn large_files_are_read_or_refused_in_well_under_a_second() {
         "a: 1,",
         "\0",
     ];
-    let beginnings = [
-        "",
-        "(",
-        "[",
-        "(modes:[",
-        "(parts:[",
-        "(steps:[",
-        "(title:(en:",
-        "(codes:[",
-        "at,skill,right,took_s\n",
-    ];
+    let beginnings = ["", "(", "(steps:["];
     let mut slowest = (Duration::ZERO, String::new());
     for piece in pieces {
         for beginning in beginnings {
@@ -184,6 +174,5 @@ fn large_files_are_read_or_refused_in_well_under_a_second() {
             }
         }
     }
-    println!("slowest: {slowest:?}");
     assert!(slowest.0 < Duration::from_secs(1), "{slowest:?}");
 }
