@@ -2,7 +2,8 @@
 
 use detent_content::attempt_file::AttemptFileError;
 use detent_content::{
-    AnswersCsvError, AttemptSourceError, ContentError, JobVariantError, ReplayError, Texts, Value,
+    AnswersCsvError, AttemptSourceError, ContentError, JobVariantError, ReplayError, SourceLine,
+    Texts, Value,
 };
 use detent_training::bench::Refusal;
 use detent_training::bench::script::StepError;
@@ -225,6 +226,30 @@ impl Failure {
             Failure::Window(told) => told.clone(),
             Failure::NoWindow => texts.get("cli-error-no-window"),
         }
+    }
+
+    /// The line of a file that is to blame, and its number.
+    pub fn source_line(&self) -> Option<(usize, &SourceLine)> {
+        let Failure::Reported(reported) = self else {
+            return None;
+        };
+        let error = match &**reported {
+            Reported::Content(error)
+            | Reported::AttemptSource(AttemptSourceError::Content(error))
+            | Reported::Variant(JobVariantError::Content(error)) => error,
+            Reported::Record(_)
+            | Reported::AttemptSource(_)
+            | Reported::Answers(_)
+            | Reported::TooFew(_)
+            | Reported::SetUp(_)
+            | Reported::Attempt(_)
+            | Reported::Plan(_)
+            | Reported::Path(_)
+            | Reported::Variant(_)
+            | Reported::Posterior(_)
+            | Reported::Target(_) => return None,
+        };
+        Some((error.line, error.source_line.as_deref()?))
     }
 
     /// 1 where the work itself failed, 2 where it could not begin.

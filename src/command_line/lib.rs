@@ -24,6 +24,7 @@ mod print;
 mod replay;
 mod sheet;
 mod simulate;
+mod source_excerpt;
 mod table;
 mod usage;
 mod wash;
@@ -191,6 +192,11 @@ fn asked_language(args: &[OsString]) -> Option<String> {
 
 fn fail(failure: &Failure, language: Language) -> ExitCode {
     tell(&failure.words(&Texts::load(language)));
+    if let Some((line, source)) = failure.source_line() {
+        for line in source_excerpt::source_excerpt(line, source) {
+            eprintln!("{line}");
+        }
+    }
     failure.exit_code()
 }
 

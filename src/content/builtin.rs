@@ -97,6 +97,7 @@ pub fn text(path: &str) -> Result<&'static str, ContentError> {
             column: 0,
             field: String::new(),
             problem: Problem::NotBuiltIn(names.join(", ")),
+            source_line: None,
         }
     })
 }

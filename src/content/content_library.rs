@@ -454,6 +454,7 @@ fn check_course(sorted: &[ScenarioSource]) -> Result<(), ContentError> {
                     found: course.number,
                     expected,
                 },
+                source_line: None,
             });
         }
     }

@@ -108,6 +108,7 @@ fn no_line(path: &Path, problem: Problem) -> ContentError {
         column: 0,
         field: String::new(),
         problem,
+        source_line: None,
     }
 }
 

@@ -1,6 +1,7 @@
 //! What can be wrong with a file of content.
 
 use super::error_words::english;
+use super::source_line::SourceLine;
 use detent_simulation::controller::BoardFault;
 use detent_simulation::interface::Component;
 use detent_simulation::names;
@@ -23,6 +24,8 @@ pub struct ContentError {
     pub field: String,
     /// What is wrong.
     pub problem: Problem,
+    /// The line on which it is, where the file is a text.
+    pub source_line: Option<Box<SourceLine>>,
 }
 
 /// In English, for logs; [`Texts::content_error`](crate::Texts::content_error) says it in any language.

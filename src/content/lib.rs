@@ -30,6 +30,7 @@ mod replay;
 mod scenario_draft;
 mod scenario_file;
 mod script_file;
+mod source_line;
 pub mod table_file;
 mod text;
 mod variants;
@@ -63,6 +64,7 @@ pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in
 pub use scenario_draft::{ScenarioChange, ScenarioDraft, ScenarioSentence};
 pub use scenario_file::{KnownBoard, read_scenario};
 pub use script_file::{read_script, script_line};
+pub use source_line::SourceLine;
 pub use text::{Language, Texts, Value};
 pub use variants::{JobVariant, JobVariantError, MOST_REFUSED, VariantSeries};
 pub use words::Words;

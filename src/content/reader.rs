@@ -1,6 +1,7 @@
 //! The way from bytes to a checked value that every reader takes.
 
 use super::error::{Choices, ContentError, Problem};
+use super::source_line::SourceLine;
 use detent_training::record::ron_text::{self, Misfit, Outline, Places, TextPosition};
 use serde::de::DeserializeOwned;
 use std::cell::OnceCell;
@@ -64,12 +65,18 @@ impl<'a> Page<'a> {
                     let sound = &bytes[..error.valid_up_to()];
                     let line = sound.iter().filter(|b| **b == b'\n').count() + 1;
                     let position = TextPosition { line, column: 1 };
-                    return Err(error_at(file, position, String::new(), Problem::NotText));
+                    return Err(error_at(
+                        file,
+                        "",
+                        position,
+                        String::new(),
+                        Problem::NotText,
+                    ));
                 }
             }
         };
         let position = TextPosition { line: 1, column: 1 };
-        Err(error_at(file, position, String::new(), problem))
+        Err(error_at(file, "", position, String::new(), problem))
     }
 
     /// The text.
@@ -87,13 +94,13 @@ impl<'a> Page<'a> {
                 range,
             } = misfit;
             let problem = range.map_or_else(|| problem_of(error), Problem::IntegerRange);
-            error_at(self.file, position, field, problem)
+            error_at(self.file, self.text, position, field, problem)
         })?;
         match Outline::of(self.text).not_finite() {
             None => Ok(value),
             Some((field, position, number)) => {
                 let problem = Problem::NotFinite(number.to_owned());
-                Err(error_at(self.file, position, field, problem))
+                Err(error_at(self.file, self.text, position, field, problem))
             }
         }
     }
@@ -125,7 +132,7 @@ impl<'a> Page<'a> {
                     Problem::Repeated { .. } => places.last_position(&field),
                     _ => places.position(&field),
                 };
-                error_at(self.file, position, field, problem)
+                error_at(self.file, self.text, position, field, problem)
             })
             .collect();
         errors.sort_by_key(|error| (error.line, error.column));
@@ -133,13 +140,22 @@ impl<'a> Page<'a> {
     }
 }
 
-fn error_at(file: &str, position: TextPosition, field: String, problem: Problem) -> ContentError {
+/// An error at a place in a text, which is empty where the file is none.
+pub(super) fn error_at(
+    file: &str,
+    text: &str,
+    position: TextPosition,
+    field: String,
+    problem: Problem,
+) -> ContentError {
+    let source_line = SourceLine::of(text, position).filter(|line| !line.text.is_empty());
     ContentError {
         file: file.to_owned(),
         line: position.line,
         column: position.column,
         field,
         problem,
+        source_line: source_line.map(Box::new),
     }
 }
 

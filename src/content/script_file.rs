@@ -4,11 +4,11 @@
 //! [`Action`] such as `Unplug`.
 
 use super::error::{ContentError, Problem};
-use super::reader::Page;
+use super::reader::{Page, error_at};
 use detent_simulation::units::Span;
 use detent_training::bench::Action;
 use detent_training::bench::script::ScriptStep;
-use detent_training::record::ron_text;
+use detent_training::record::ron_text::{self, TextPosition};
 
 /// Read a script into steps with their line numbers.
 ///
@@ -33,25 +33,30 @@ pub fn read_script(file: &str, bytes: &[u8]) -> Result<Vec<(usize, ScriptStep)>,
                     let name = line.split('(').next().unwrap_or(line).trim();
                     let is_step = ScriptStep::NAMES.contains(&name);
                     let worse = if is_step { as_step } else { as_action };
-                    return Err(ContentError {
-                        file: file.to_owned(),
+                    // The reading begins behind the blanks before the step.
+                    let blanks = raw.chars().take_while(|c| c.is_whitespace()).count();
+                    let position = TextPosition {
                         line: n + 1,
-                        column: worse.position.column,
-                        field: name.to_owned(),
-                        problem: worse.range.map_or_else(
-                            || Problem::Step(Box::new(worse.error)),
-                            Problem::IntegerRange,
-                        ),
-                    });
+                        column: blanks + worse.position.column,
+                    };
+                    let problem = worse.range.map_or_else(
+                        || Problem::Step(Box::new(worse.error)),
+                        Problem::IntegerRange,
+                    );
+                    let field = name.to_owned();
+                    return Err(error_at(file, text, position, field, problem));
                 }
             },
         };
-        takes = step.add_to(takes).map_err(|error| ContentError {
-            file: file.to_owned(),
-            line: n + 1,
-            column: 1,
-            field: line.split('(').next().unwrap_or(line).trim().to_owned(),
-            problem: Problem::NoTime(Box::new(error)),
+        takes = step.add_to(takes).map_err(|error| {
+            let column = raw.chars().take_while(|c| c.is_whitespace()).count() + 1;
+            let position = TextPosition {
+                line: n + 1,
+                column,
+            };
+            let field = line.split('(').next().unwrap_or(line).trim().to_owned();
+            let problem = Problem::NoTime(Box::new(error));
+            error_at(file, text, position, field, problem)
         })?;
         steps.push((n + 1, step));
     }

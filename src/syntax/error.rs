@@ -14,61 +14,63 @@ pub struct SyntaxError {
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SyntaxErrorKind {
-    #[error("{0:?} does not belong here")]
+    #[error("the character \"{}\" does not belong here", .0.escape_default())]
     UnexpectedCharacter(char),
-    #[error("the string is never closed")]
+    #[error("a text is not closed with double quotes")]
     UnclosedString,
-    #[error("the comment is never closed")]
+    #[error("a comment that begins with \"/*\" is not closed")]
     UnclosedComment,
-    #[error("the bracket {0} is never closed")]
+    #[error("\"{0}\" is not closed")]
     UnclosedBracket(char),
-    #[error("the bracket {open} is closed by {close}")]
+    #[error("\"{open}\" is closed by \"{close}\"")]
     MismatchedBracket { open: char, close: char },
-    #[error("a character in single quotes is one character or one escape")]
+    #[error("expected a single character in single quotes")]
     WrongCharacter,
-    #[error("no escape is written like this")]
+    #[error(
+        "no character is written like this; behind a backslash comes n, r, t, u, x, another backslash or a quote"
+    )]
     WrongEscape,
     #[error("no number is written like this")]
     WrongNumber,
     #[error("an attribute is #![enable(…)], #![type = \"…\"] or #![schema = \"…\"]")]
     WrongAttribute,
-    #[error("a value is missing")]
+    #[error("expected a value")]
     ExpectedValue,
-    #[error("a comma is missing")]
+    #[error("expected a comma")]
     ExpectedComma,
-    #[error("a colon is missing")]
+    #[error("expected a colon")]
     ExpectedColon,
-    #[error("fields with and without a name do not go together")]
+    #[error("fields with a name and without one do not go together")]
     MixedFields,
-    #[error("brackets in brackets, more than {} deep", super::parser::DEEPEST)]
+    #[error("nesting too deep; no file of this program needs that, remove some brackets")]
     TooDeep,
-    #[error("something stands behind the value")]
+    #[error("there is more text behind the end")]
     BehindValue,
 }
 
 /// A change that cannot be made; the text is as it was.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum EditError {
-    #[error("nothing is at {0}")]
+    #[error("there is nothing at \"{0}\"")]
     NoSuchPath(String),
-    #[error("what is at {0} is no struct")]
+    #[error("what is at \"{0}\" has no fields")]
     NotAStruct(String),
-    #[error("what is at {0} is no list")]
+    #[error("what is at \"{0}\" is no list")]
     NotAList(String),
-    #[error("what is at {0} is no map")]
+    #[error("what is at \"{0}\" is no map")]
     NotAMap(String),
-    #[error("{0} is there already")]
+    #[error("\"{0}\" is there already; change it instead")]
     AlreadyThere(String),
-    #[error("{0:?} is no name of a field")]
+    #[error("\"{0}\" is no name of a field; use letters, digits and _")]
     NotAName(String),
-    #[error("no item can be put at {index}: there are {count}")]
+    #[error("there are {count} items; none can be put at {index}")]
     NoSuchIndex { index: usize, count: usize },
     #[error("the whole cannot be removed")]
     Whole,
     /// What was to be put in is not one value; the place is in that text.
-    #[error("not a value: {0}")]
+    #[error("this is no value: {}", .0.kind)]
     NotAValue(SyntaxError),
     /// The text with the change would not be RON; the place is in that text.
-    #[error("the text would not be readable any more: {0}")]
+    #[error("the file could not be read any more: {}", .0.kind)]
     Unreadable(SyntaxError),
 }

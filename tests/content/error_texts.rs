@@ -11,6 +11,8 @@ use detent_content::{
 use detent_simulation::controller::{BoardFault, Monitor, Stage};
 use detent_simulation::interface::{Button, Component, Mains, Terminal};
 use detent_simulation::units::{Span, Time};
+use detent_syntax::document::Document;
+use detent_syntax::error::{EditError, SyntaxErrorKind};
 use detent_training::bench::Refusal;
 use detent_training::bench::script::{Condition, StepError};
 use detent_training::lesson::{CoursePart, SetUpError};
@@ -339,6 +341,7 @@ fn every_problem_of_a_file_is_told_with_its_arguments() {
         column: 9,
         field: own("codes[3].code"),
         problem: Problem::Empty,
+        source_line: None,
     };
     for texts in [&english, &spanish] {
         let told = texts.content_error(&error);
@@ -375,6 +378,46 @@ fn what_the_system_says_is_told_in_each_language() {
     assert!(other.contains("«os says»"), "{other}");
 }
 
+fn syntax_errors() -> [SyntaxErrorKind; 15] {
+    use SyntaxErrorKind as Kind;
+    [
+        Kind::UnexpectedCharacter('~'),
+        Kind::UnclosedString,
+        Kind::UnclosedComment,
+        Kind::UnclosedBracket('('),
+        Kind::MismatchedBracket {
+            open: '(',
+            close: ']',
+        },
+        Kind::WrongCharacter,
+        Kind::WrongEscape,
+        Kind::WrongNumber,
+        Kind::WrongAttribute,
+        Kind::ExpectedValue,
+        Kind::ExpectedComma,
+        Kind::ExpectedColon,
+        Kind::MixedFields,
+        Kind::TooDeep,
+        Kind::BehindValue,
+    ]
+}
+
+fn edit_errors() -> [EditError; 10] {
+    let wrong = Document::parse("[1 2]").expect_err("a comma is missing");
+    [
+        EditError::NoSuchPath(own("codes[3]")),
+        EditError::NotAStruct(own("codes")),
+        EditError::NotAList(own("name")),
+        EditError::NotAMap(own("name")),
+        EditError::AlreadyThere(own("name")),
+        EditError::NotAName(own("a b")),
+        EditError::NoSuchIndex { index: 3, count: 2 },
+        EditError::Whole,
+        EditError::NotAValue(wrong),
+        EditError::Unreadable(wrong),
+    ]
+}
+
 /// These types belong to rooms without language files, whose own English must be that of the files.
 #[test]
 fn the_errors_of_other_rooms_are_told_as_they_tell_themselves() {
@@ -386,6 +429,12 @@ fn the_errors_of_other_rooms_are_told_as_they_tell_themselves() {
     let both = |tell: &dyn Fn(&Texts) -> String| [tell(&english), tell(&spanish)];
     for fault in board_faults() {
         same(fault.to_string(), both(&|t| t.board_fault(&fault)));
+    }
+    for kind in syntax_errors() {
+        same(kind.to_string(), both(&|t| t.syntax_error(kind)));
+    }
+    for error in edit_errors() {
+        same(error.to_string(), both(&|t| t.edit_error(&error)));
     }
     for damage in damages() {
         same(damage.to_string(), both(&|t| t.damage(&damage)));
@@ -586,6 +635,8 @@ fn what_is_wrong_with_ron_is_told_in_each_language() {
         E::ExpectedString,
         E::ExpectedStringEnd,
         E::ExpectedIdentifier,
+        E::SuggestRawIdentifier(own("0")),
+        E::SuggestRawIdentifier(own("a-b")),
         E::UnclosedBlockComment,
         E::TrailingCharacters,
         E::UnexpectedChar('%'),

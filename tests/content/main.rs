@@ -10,7 +10,9 @@
 mod attempt_file;
 mod error_texts;
 mod files;
+mod one_field;
 mod rust_files;
 mod sources;
+mod spoiled;
 mod text_keys;
 mod texts;

@@ -510,6 +510,58 @@ fn mistakes_in_files_are_told_in_the_language_that_is_asked_for() {
 }
 
 #[test]
+fn the_line_of_a_mistake_is_shown_with_a_mark_under_it() {
+    let work = WorkingFolder::new();
+    work.file("a.script", BEGINNING);
+    work.file("bad.script", "Unplug\n  Wait(s: x) // soon\n");
+    let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/drain-code.ron");
+    let text = fs::read_to_string(scenario).expect("it is there");
+    let line = |text: &str, start: &str| {
+        let found = text
+            .lines()
+            .position(|line| line.trim_start().starts_with(start));
+        found.expect("there is such a line") + 1
+    };
+    let board = text.replacen("board: \"", "board: \"x", 1);
+    work.file("board.ron", &board);
+    let comma = text.replacen("seed: ", "seed: 1\n    was: ", 1);
+    work.file("comma.ron", &comma);
+    for language in ["en", "es"] {
+        let told = |scenario: &str, script: &str| {
+            work.bad(&["play", scenario, script, "--lang", language], 2)
+        };
+        let said = told("board.ron", "a.script");
+        let shown: Vec<&str> = said.lines().skip(1).collect();
+        let [margin, shown, mark] = shown[..] else {
+            panic!("{said}")
+        };
+        let number = line(&board, "board:").to_string();
+        assert!(
+            shown.starts_with(&format!(" {number} |     board: \"x")),
+            "{said}"
+        );
+        assert_eq!(margin.trim(), "|");
+        // The mark is as long as the text and stands under it.
+        let (start, end) = (shown.find('"'), shown.rfind('"'));
+        assert_eq!((mark.find('^'), mark.rfind('^')), (start, end), "{said}");
+
+        let said = told("comma.ron", "a.script");
+        let number = line(&comma, "seed:").to_string();
+        let blanks = " ".repeat(number.len());
+        let expected = format!(" {number} |     seed: 1\n {blanks} |            ^\n");
+        assert!(said.contains(&expected), "{said}");
+
+        let said = told("drain-code", "bad.script");
+        assert!(
+            said.contains(" 2 |   Wait(s: x) // soon\n   |           ^\n"),
+            "{said}"
+        );
+        // Where no line is to blame none is shown.
+        assert_eq!(told("gone.ron", "a.script").lines().count(), 1);
+    }
+}
+
+#[test]
 fn too_few_answers_and_bad_files_are_refused() {
     let folder = WorkingFolder::new();
     let few = saved_answers(&folder, 1, 10);

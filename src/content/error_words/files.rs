@@ -214,7 +214,11 @@ impl Texts {
             E::ExpectedUnit => "file-ron-unit",
             E::ExpectedString => "file-ron-text",
             E::ExpectedStringEnd => "file-ron-text-end",
-            E::ExpectedIdentifier => "file-ron-name",
+            // A number with a decimal comma ends there, and the digits behind it are no name.
+            E::SuggestRawIdentifier(found) if found.starts_with(|c: char| c.is_ascii_digit()) => {
+                "file-ron-decimal-point"
+            }
+            E::ExpectedIdentifier | E::SuggestRawIdentifier(_) => "file-ron-name",
             E::UnclosedBlockComment => "file-ron-comment-end",
             E::TrailingCharacters => "file-ron-more",
             E::ExceededRecursionLimit => "file-problem-too-deep",

@@ -3,6 +3,7 @@
 
 mod attempts;
 mod boards;
+mod edits;
 mod files;
 mod reasoning;
 

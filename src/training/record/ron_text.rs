@@ -59,12 +59,48 @@ pub fn parse<T: DeserializeOwned>(options: &ron::Options, text: &str) -> Result<
             start + behind - 1
         };
         let mut field = outline.path_at(at);
-        let mut position = find_position(text, start);
+        // Blanks before what is rejected are not meant, as long as it is on the same line.
+        let rejected = text.get(start..end).unwrap_or("");
+        let blanks = rejected.len() - rejected.trim_start_matches([' ', '\t']).len();
+        let mut position = find_position(text, start + blanks);
         match &spanned.code {
+            // A bracket too many closes all of it too early: what is missing may stand behind.
+            ron::Error::MissingStructField { .. } if outline.behind().is_some() => {
+                let behind = outline.behind().unwrap_or(start);
+                return Misfit {
+                    position: find_position(text, behind),
+                    field: String::new(),
+                    error: ron::Error::TrailingCharacters,
+                    range: None,
+                };
+            }
             ron::Error::MissingStructField { field: name, .. } => {
                 // The parser notices at the closing bracket; people look at the opening one.
                 let around = outline.around(at);
                 position = around.map_or(position, |node| find_position(text, node.start));
+                field = around.map_or_else(String::new, |node| outline.path_of(node));
+                push_field(&mut field, name);
+            }
+            // The comma is missing behind the value before, which may be on a line further up.
+            ron::Error::ExpectedComma => {
+                let inside = outline.number_at(end).filter(|number| number.start < end);
+                if inside.is_none()
+                    && let Some(before) = outline.ending_before(end)
+                {
+                    position = find_position(text, before.end);
+                    field = outline.path_of(before);
+                }
+            }
+            // A decimal comma ends the number: what stands behind it is no name.
+            ron::Error::SuggestRawIdentifier(found)
+                if found.starts_with(|c: char| c.is_ascii_digit()) =>
+            {
+                let before = outline.ending_before(end);
+                field = before.map_or(field, |node| outline.path_of(node));
+            }
+            ron::Error::ExpectedMapColon => {
+                let name = last_word(text.get(..end).unwrap_or(""));
+                let around = outline.around(at);
                 field = around.map_or_else(String::new, |node| outline.path_of(node));
                 push_field(&mut field, name);
             }
@@ -133,6 +169,13 @@ fn wrong_integer<T: DeserializeOwned>(
         least,
         most,
     })
+}
+
+/// The word at the end of a text, blanks behind it left out.
+fn last_word(text: &str) -> &str {
+    let text = text.trim_end();
+    let before = text.trim_end_matches(|c: char| c.is_alphanumeric() || c == '_');
+    &text[before.len()..]
 }
 
 fn push_field(path: &mut String, name: &str) {
@@ -317,6 +360,26 @@ impl<'a> Outline<'a> {
             .iter()
             .rev()
             .find(|node| node.bracketed && node.start <= offset && offset < node.end)
+    }
+
+    /// The value that ends last before a byte offset.
+    fn ending_before(&self, offset: usize) -> Option<&Node> {
+        let ended = self.nodes.iter().filter(|node| node.end <= offset);
+        // Of two that end together the outer one comes first.
+        ended.rev().max_by_key(|node| node.end)
+    }
+
+    /// Where something stands behind the whole value.
+    fn behind(&self) -> Option<usize> {
+        let end = self.nodes.first()?.end;
+        let mut scanner = Scanner {
+            text: self.text,
+            at: end,
+            nodes: Vec::new(),
+            open: Vec::new(),
+        };
+        scanner.skip_blank();
+        (scanner.at < self.text.len()).then_some(scanner.at)
     }
 
     /// The first number that is not finite (`inf`, `NaN`, `1e999`): its path, place and text.
