@@ -1,11 +1,12 @@
 //! A scenario that is being written: its text, changed field by field, with comments and order as they are.
 
 use super::error::{ContentError, Problem};
-use super::reader::Page;
+use super::reader::{Page, error_at};
 use super::{ContentLibrary, Language, ScenarioSource};
 use detent_syntax::document::Document;
 use detent_syntax::error::{EditError, SyntaxError};
 use detent_training::lesson::{Bilingual, Dimension, Hidden, Mains, Scenario};
+use detent_training::record::ron_text::TextPosition;
 use serde::Serialize;
 
 /// Every field of a scenario, in the order in which one is written.
@@ -211,15 +212,12 @@ impl ScenarioDraft {
         page.parse::<Scenario>()?;
         // Whatever the reader takes the tree takes too; should they ever differ, it is told as what it is.
         let document = Document::parse(text).map_err(|error| {
-            let position = error.position;
-            let unread = ron::Error::Message(error.to_string());
-            ContentError {
-                file,
-                line: position.line,
-                column: position.column,
-                field: String::new(),
-                problem: Problem::Syntax(Box::new(unread)),
-            }
+            let position = TextPosition {
+                line: error.position.line,
+                column: error.position.column,
+            };
+            let unread = Problem::Syntax(Box::new(ron::Error::Message(error.to_string())));
+            error_at(&file, text, position, String::new(), unread)
         })?;
         let stem = stem.to_owned();
         Ok(ScenarioDraft { stem, document })
