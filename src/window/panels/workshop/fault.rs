@@ -113,7 +113,8 @@ pub(super) fn fault_ui(
             .filter(|(name, _)| wanted.is_empty() || name.to_lowercase().contains(&wanted))
             .collect();
         modes.sort_by_key(|(_, mode)| mode.component.index());
-        ScrollArea::vertical()
+        let mut focused = false;
+        let list = ScrollArea::vertical()
             .id_salt("workshop-faults")
             .max_height(LIST_HEIGHT)
             .min_scrolled_height(LIST_HEIGHT)
@@ -134,11 +135,17 @@ pub(super) fn fault_ui(
                     let on = named.contains(&mode.id);
                     let ink = if on { t::ON_AMBER } else { t::TEXT };
                     let row = Button::selectable(on, RichText::new(name).color(ink));
-                    if ui.add(row.wrap()).clicked() {
+                    let row = ui.add(row.wrap());
+                    focused |= row.gained_focus();
+                    if row.clicked() {
                         changes.extend(toggled(now, &named, &mode.id).map(ScenarioChange::Fault));
                     }
                 }
             });
+        // The list follows the keys by itself, the page around it does not.
+        if focused {
+            ui.scroll_to_rect(list.inner_rect, None);
+        }
     });
 }
 

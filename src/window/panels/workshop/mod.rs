@@ -23,6 +23,9 @@ use std::ops::RangeInclusive;
 /// Least width of two columns side by side, points.
 const BESIDE: f32 = 860.0;
 
+/// Height of the foot before it was laid out for the first time, points.
+const FOOT: f32 = 94.0;
+
 /// Least height of a window whose foot stays where it is, points.
 const LOW: f32 = 500.0;
 
@@ -166,47 +169,71 @@ fn editor_ui(
     // In a low window it would leave no room for the rest: there it stands behind it.
     let is_low = ui.available_height() < LOW;
     let mut closed = false;
-    if !is_low {
-        let below = egui::Panel::bottom("workshop-foot")
-            .resizable(false)
-            .frame(egui::Frame::new().inner_margin(egui::Margin::symmetric(0, 6)));
-        closed = below.show(ui, |ui| foot(ui, context, open)).inner;
-    }
-    ScrollArea::vertical()
-        .id_salt("workshop")
-        .auto_shrink(false)
-        .show(ui, |ui| {
-            let wide = ui.available_width() >= BESIDE;
-            if wide {
-                ui.spacing_mut().item_spacing.x = 12.0;
-                ui.columns(2, |columns| {
-                    for column in columns.iter_mut() {
-                        column.spacing_mut().item_spacing.x = 8.0;
-                    }
-                    columns[0].vertical(|ui| {
-                        sentences::sentences_ui(ui, context, open, &mut changes);
-                        limits::limits_ui(ui, context, open, &mut changes);
-                    });
-                    columns[1].vertical(|ui| {
-                        machine::machine_ui(ui, context, open, library, &mut changes);
-                        fault::fault_ui(ui, context, open, library, &mut changes);
-                    });
-                });
-            } else {
-                sentences::sentences_ui(ui, context, open, &mut changes);
-                machine::machine_ui(ui, context, open, library, &mut changes);
-                fault::fault_ui(ui, context, open, library, &mut changes);
-                limits::limits_ui(ui, context, open, &mut changes);
-            }
-            if is_low {
-                closed = foot(ui, context, open);
-            }
-            kit::scroll_by_keys(ui, true);
+    // Laid out last, since the keys come to it last; as high as it was in the last frame.
+    let id = ui.id().with("foot");
+    let height = ui.data(|data| data.get_temp(id)).unwrap_or(FOOT);
+    let room = ui.available_rect_before_wrap();
+    let (page, below) = match is_low {
+        true => (room, None),
+        false => {
+            let (page, below) = room.split_top_bottom_at_y(room.bottom() - height);
+            (page, Some(below.translate(vec2(0.0, 6.0))))
+        }
+    };
+    ui.scope_builder(UiBuilder::new().max_rect(page), |ui| {
+        ScrollArea::vertical()
+            .id_salt("workshop")
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                page_ui(ui, context, open, library, &mut changes);
+                if is_low {
+                    closed = foot(ui, context, open);
+                }
+                kit::scroll_by_keys(ui, true);
+            });
+    });
+    if let Some(below) = below {
+        ui.scope_builder(UiBuilder::new().max_rect(below), |ui| {
+            closed = foot(ui, context, open);
+            let height = ui.min_rect().height() + 12.0;
+            ui.data_mut(|data| data.insert_temp(id, height));
         });
+    }
     for change in changes {
         open.change(library, &change);
     }
     closed
+}
+
+/// Everything that a job says.
+fn page_ui(
+    ui: &mut Ui,
+    context: &PanelContext,
+    open: &mut Workshop,
+    library: &ContentLibrary,
+    changes: &mut Changes,
+) {
+    if ui.available_width() < BESIDE {
+        sentences::sentences_ui(ui, context, open, changes);
+        machine::machine_ui(ui, context, open, library, changes);
+        fault::fault_ui(ui, context, open, library, changes);
+        limits::limits_ui(ui, context, open, changes);
+        return;
+    }
+    ui.spacing_mut().item_spacing.x = 12.0;
+    ui.columns(2, |columns| {
+        for column in columns.iter_mut() {
+            column.spacing_mut().item_spacing.x = 8.0;
+        }
+        columns[0].vertical(|ui| {
+            sentences::sentences_ui(ui, context, open, changes);
+            limits::limits_ui(ui, context, open, changes);
+        });
+        columns[1].vertical(|ui| {
+            machine::machine_ui(ui, context, open, library, changes);
+            fault::fault_ui(ui, context, open, library, changes);
+        });
+    });
 }
 
 /// What is wrong, and what can be done with the whole; whether it is put away.
