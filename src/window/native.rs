@@ -11,7 +11,7 @@ use super::workbench::LibraryJobs;
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
-use detent_content::{Language, ProfileFolder, Texts, disk, read_script};
+use detent_content::{ContentLibrary, Language, ProfileFolder, Texts, disk, read_script};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -137,7 +137,12 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     } else {
         None
     };
-    let jobs = LibraryJobs::new(
+    let content_library = ContentLibrary::open(args.library.as_deref()).map_err(|errors| {
+        let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
+        told.join("\n")
+    })?;
+    let jobs = LibraryJobs::of(
+        content_library,
         args.scenario.as_deref(),
         keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
     )
