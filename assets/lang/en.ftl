@@ -53,6 +53,56 @@ ask-panel = What do the lights or the display show?
 ask-since = How long has it been doing that?
 ask-tried = What have you tried yourself?
 
+## author
+
+author-dial-slipped = with this seed the worn dial slips before the customer’s wash, which then says nothing; choose another seed
+author-difficulty = Simulated learners: { $passing } pass. { $groups }
+author-expert = Expert: { $minutes } min (par { $par }), bill { $bill } (budget { $budget }), { $share } of the points
+author-expert-fails = the scripted expert does not pass this job: { $share } of the points; look at par time, budget and what is allowed
+author-expert-fails-by = the scripted expert does not pass this job ({ $share } of the points): { $why }
+author-expert-none = Expert: cannot do it
+author-expert-stuck = the scripted expert comes to a step that the machine refuses: { $why }
+author-gesture = Entry gesture, best pace of each simulated hand: { $hands }
+author-gesture-hardly-met = of the tries of a hand of usual skill only { $share } get in; widen the windows, ask for less, or wear the dial less
+author-gives-away = "{ $word }" gives the failed component away ({ $component }); say what the customer sees and hears
+author-hand = spread { $spread } of a step: { $share } get in at { $ms } ms
+author-learners = { $level }: { $passing } pass, { $mean } ± { $spread } of the points
+author-learners-advanced = advanced
+author-learners-beginner = beginners
+author-learners-middle = halfway
+author-machine = Seed { $seed }: { $modes }
+author-never-shows = "{ $mode }" shows itself neither in the customer’s wash nor in anything that this job allows; choose another fault, or allow live tests
+author-no-control-to-buy = the counter has no new control for this board; add one to parts.ron
+author-no-dial-to-wear = this board has no dial that could be worn; leave it out
+author-no-job-for-guide = no job of this name lies beside the guide, or it has a mistake
+author-no-plan = nothing could be planned: { $why }
+author-no-routine = the menu has no place for "{ $routine }", without which the work cannot be done; add it
+author-no-table = nothing could be proved: there is no table of what each fault shows on this board
+author-nothing-wrong = nothing wrong
+author-other-codes = the customer’s wash stores codes { $raised }, not { $expected }; correct the list, or the fault and its seed
+author-rival-alike = nothing that this job allows tells "{ $mode }" from "{ $rival }" ({ $share } likely after the wash), and no repair cures both; allow live tests or choose another fault
+author-rival-alike-same-repair = nothing that this job allows tells "{ $mode }" from "{ $rival }" ({ $share } likely after the wash); the same repair cures both
+author-rival-told = Rival { $share }: { $rival } (can be told apart)
+author-rival-told-same-repair = Rival { $share }: { $rival } (can be told apart; same repair)
+author-rival-untold = Rival { $share }: { $rival } (nothing in the tables tells it apart)
+author-rival-untold-same-repair = Rival { $share }: { $rival } (nothing in the tables tells it apart; same repair)
+author-same-in-both-languages = this is the same in English and Spanish; translate it
+author-severity-error = error
+author-severity-warning = warning
+author-shown-codes = the customer’s wash stores codes
+author-shown-never = nothing shows it
+author-shown-nothing = there is nothing to show
+author-shown-tests = only the technician’s tests show it
+author-shown-wash = the customer notices it in the wash
+author-shows = How it shows: { $shown }. Codes: { $codes }
+author-sound-machine-accused = a sound machine at { $volts } V is stopped or stores codes: { $monitors }; correct limits and delays
+author-sound-machine-never-done = at { $volts } V a sound machine does not come to the end of its first program; correct its phases
+author-sound-machine-not-recalibrated = at { $volts } V a sound machine cannot be recalibrated; correct gesture, menu, stages and bounds
+author-too-dear = the scripted expert’s bill is { $bill }, more than the budget of { $budget }; allow more
+author-too-slow = the scripted expert takes { $minutes } min, more than the { $par } min of this job; allow more
+author-unknown-text = no text has the key "{ $key }"; use a key of the built-in files, or words
+author-way = The expert’s way
+
 ## best
 
 best-at-dead = unplugged
@@ -208,13 +258,16 @@ choose-switch = Turn the switch to a position.
 
 ## cli
 
+cli-check-total = Files checked: { $files }. Errors: { $errors }. Warnings: { $warnings }.
 cli-entered = entered
 cli-error-already-there = { $file } is there already, and nothing was written: choose another folder or another --seed
+cli-error-check = the check found something: errors { $errors }, warnings { $warnings }
 cli-error-count = { $found } cannot be drawn: ask for 1 to { $most }
 cli-error-expert = the scripted expert cannot do this job.
 cli-error-few-variants = only { $found } of { $wanted } variants could be proved: --survey tells why the others were refused
 cli-error-folder = cannot write to the folder { $folder }: { $reason }. Make it first, or choose another.
 cli-error-kept = What was done before it is saved in { $file }; continue from there with --resume.
+cli-error-never-over = { $file } is there already, and nothing is written over it; give another name
 cli-error-no-board = there is no board “{ $board }”; the boards are { $known }
 cli-error-no-call-back = nobody calls back after this attempt: it has no report yet, the machine washes, or the customer was told that it is not repaired
 cli-error-no-language = there is no language “{ $language }”; use en or es
@@ -235,6 +288,9 @@ cli-learners-row = { $name }: mastered: { $mastered }; being worked on: { $worki
 cli-learners-sittings = Examinations
 cli-learners-skills = Skills mastered
 cli-meter-test = meter checked on the proving unit
+cli-new-board = A board to begin with: change what stands here, then run detent check. Its control belongs in parts.ron.
+cli-new-board-name = A new board
+cli-new-written = { $file } written. Change it, then run: detent check { $file }
 cli-no-conclusion = The report draws no conclusion, so it gets no answer: name a cause, or write verdict: NothingWrong or verdict: GivenUp.
 cli-no-report = No report yet. Submit one to see where each point went.
 cli-practice-adaptive = adaptive: the drill closest to the target
@@ -272,6 +328,7 @@ cli-seed = seed
 cli-state = state
 cli-state-hash = state hash
 cli-state-now = control: { $control } | water: { $level } mm, { $water } °C
+cli-table-making = no table of board { $board } at { $volts } V yet: making it now, which takes about half a minute; it is kept for next time
 cli-try = try at
 cli-usage = Usage: { $usage }
 cli-usage-conflict = { $argument } and { $other } cannot be given together.
@@ -863,23 +920,34 @@ file-edit-no-struct = what is at "{ $name }" has no fields
 file-edit-no-value = this is no value: { $problem }
 file-edit-unreadable = the file could not be read any more: { $problem }
 file-edit-whole = the whole cannot be removed
+file-kind-board = board
+file-kind-examination = examination
+file-kind-guide = guide
+file-kind-parts = parts list
+file-kind-scenario = job
 file-nearest = { $names } (the nearest of { $of })
 file-not-written = { $reason }; check the folder, the free space and your permission to write there
+file-problem-board-name = the board calls itself "{ $found }", but its file says "{ $wanted }"; give both the same name
 file-problem-course-number = job { $found } of course part { $part } is where job { $expected } belongs; number them from 1 without gaps
 file-problem-empty = the file is empty; copy one of the same kind and change it
 file-problem-foreign-param = { $param } belongs to { $owner }, but the failing component is { $component }; change one of its own parameters
 file-problem-integer-range = { $found } is out of range; write a whole number from { $least } to { $most }
 file-problem-io = cannot be read: { $reason }; check the name and your permission to read it
+file-problem-leads-out = is a link that leads out of the library’s folder; put a copy of the file there instead
+file-problem-misplaced = nothing reads a file in this place; boards belong in `boards`, jobs, guides and examinations in `scenarios`, parts in `parts.ron`
 file-problem-missing-field = the field "{ $name }" is missing; add it
 file-problem-missing-param = { $name } has no value; add it here or under `common`
+file-problem-name-taken = "{ $name }" is already the name of something in the library or built in; choose another name
 file-problem-newer-layout = layout { $layout } is of a newer Detent; use that one, or choose another file
 file-problem-no-end = supersession loop at part "{ $name }"; the newest part must not be superseded
 file-problem-no-file = is a folder or a device, not a file; give the name of a file
+file-problem-no-folder = there is no such folder; give the name of a folder with `boards`, `scenarios` or `parts.ron` in it
 file-problem-no-job = there is no job "{ $name }"; write the file name of a scenario without folder and ending
 file-problem-no-name = is no name; write at most { $most } characters, one of them a letter or a digit
 file-problem-no-scenario = there is no such file, and no built-in scenario of that name: `detent scenarios` lists them
 file-problem-not-built-in = is not built into this program; give a file's path, or one of: { $known }
 file-problem-not-finite = { $found } is not a finite number; write an ordinary number
+file-problem-not-own-board = an added part may be for boards of this library only, and "{ $name }" is none; name one of its boards
 file-problem-not-text = these bytes are not UTF-8 text; choose another file, or save this one as UTF-8
 file-problem-nothing = this is empty; { $wanted }
 file-problem-out-of-range = { $found } is out of range; write { $allowed }
@@ -891,6 +959,7 @@ file-problem-too-deep = nesting too deep; no file of this program needs that, re
 file-problem-too-little-money = nobody can do this job for { $found }: parts and the least work cost { $least }; allow more
 file-problem-too-little-time = nobody can do this job in { $found } min: report and repair alone take { $least } min; allow more
 file-problem-too-long = the file is longer than the { $most } bytes that such a file may have; choose another file
+file-problem-too-much = the library holds more than { $files } files or { $bytes } bytes; split it into several
 file-problem-unfit-part = part "{ $name }" is for another component; name one for this one
 file-problem-unknown-board = no board is called "{ $found }"; the boards are: { $known }
 file-problem-unknown-code = board "{ $board }" has no code { $code }; see its list of codes
@@ -955,6 +1024,7 @@ file-wanted-failure-mode = name at least one failure mode
 file-wanted-job = name at least one job
 file-wanted-mode-name = name the failure mode
 file-wanted-no-hands = leave it out: hands cannot put this component right
+file-wanted-own-board = name at least one board of this library
 file-wanted-part = list at least one part
 file-wanted-step = write at least one step
 file-wanted-text = write it
@@ -1042,6 +1112,7 @@ hand-work-taps = Open fully
 
 ## happening
 
+
 ## help
 
 help-about = A training bench for people who repair washing machines.
@@ -1049,21 +1120,28 @@ help-about-more = Every machine, board, code, part and customer in it is invente
 help-best-cache = Folder in which the results of simulated runs are kept [default: the user’s cache folder; environment: DETENT_CACHE]
 help-best-course = Print a table of all built-in scenarios instead
 help-best-tables = Write the tables that ship with the program (what each fault shows on each built-in board) to this folder; `assets/tables` in the source
+help-check-files = Files or folders; without any, the whole library
+help-check-quiet = Print findings only
+help-check-strict = Count warnings as errors
 help-command-best = Print the likely causes on a scenario’s machine, the best next steps and the expected cost of repair; or a table of costs for every scenario
+help-command-check = Check jobs, boards, guides and examinations: structure, and by simulation that each job can be done
 help-command-faults = Print every fault with the codes it raises and the readings that tell it apart
 help-command-help = Print this help, or that of a command
 help-command-jobs = Draw variants of a job, each proved before it is offered; print them or write them to files
+help-command-names = List the names that files may use; without KIND, the kinds
+help-command-new = Write a commented file to begin with: scenario, board or guide
 help-command-parts = Print the price list of the parts counter
 help-command-play = Run a script on a scenario without a window; print the machine’s state, the readings and the score
 help-command-practice = Print how a learner is doing in each skill, or how well adaptive practice works for simulated learners
 help-command-replay = Repeat a recorded attempt and check that the machine’s state and the score are the same
-help-command-scenarios = List the built-in scenarios
+help-command-scenarios = List the scenarios
 help-command-sheet = Print a board’s service sheet: entry gesture, codes, checks, menu, pins
 help-command-simulate = Run the customer’s wash on a scenario’s machine and print its signals
 help-command-wash = Print the customer’s wash on a scenario’s machine as a timeline, with the codes it stores and how it ends
 help-command-window = Open the bench in a window (the same as no command)
 help-default = { $help } [default: { $value }]
 help-exit-status = Exit status: 0 success; 1 the script, replay or check failed; 2 wrong usage, or a file that cannot be used.
+help-faults-of = Scenario by name or file, or a board’s file, instead of a board’s name
 help-faults-v230 = Use the 230 V, 50 Hz machine
 help-heading-arguments = Arguments
 help-heading-commands = Commands
@@ -1075,10 +1153,14 @@ help-jobs-like = The job to draw variants of: a scenario file, or the name of a 
 help-jobs-out = Write each variant to a scenario file in this folder, which must be there. No file is ever overwritten
 help-jobs-seed = Seed of the draws: the same seed gives the same variants
 help-jobs-survey = Draw so many drafts instead, and print only how many are offered and why the others are not
+help-names-kind = What to list
+help-new-file = File to write; there must be none of this name yet
+help-new-kind = scenario, board or guide
 help-option-board = Board, by its name
 help-option-help = Print help
 help-option-json = Print JSON, as described in `assets/schema`
 help-option-lang = Language of the texts: en or es [default: from LANG, else en]
+help-option-library = Folder with boards, scenarios and parts of your own, which stand beside the built-in ones
 help-option-scenario = Scenario file, or the name of a built-in scenario
 help-option-seed = Seed of the random draws [default: the scenario’s own]
 help-option-version = Print version
@@ -1098,6 +1180,7 @@ help-practice-simulated = Number of simulated learners
 help-practice-target = Share of right answers to aim at
 help-replay-attempt = Attempt file
 help-replay-scenario = Scenario, if it is neither where the attempt says, nor next to the attempt, nor built in
+help-sheet-of = Scenario by name or file, or a board’s file, instead of a board’s name
 help-simulate-csv = Print comma-separated values [default: aligned columns]
 help-simulate-every-ms = Time between rows, ms
 help-simulate-seconds = Machine time to simulate, s
@@ -1110,6 +1193,7 @@ help-value-drafts = DRAFTS
 help-value-every-ms = MS
 help-value-file = FILE
 help-value-folder = FOLDER
+help-value-kind = KIND
 help-value-lang = LANGUAGE
 help-value-like = SCENARIO
 help-value-options = OPTIONS
@@ -1117,6 +1201,7 @@ help-value-out = FOLDER
 help-value-profile = FILE
 help-value-save = FILE
 help-value-scenario = SCENARIO
+help-value-scenario-or-file = SCENARIO-OR-FILE
 help-value-script = SCRIPT
 help-value-seconds = SECONDS
 help-value-seed = NUMBER
@@ -1574,6 +1659,20 @@ name-plug = Power plug (P)
 name-start = Start (S)
 name-stop = Stop (X)
 name-switch = Switch: drag, scroll or use the arrow keys
+
+## names
+
+names-advice = Advice in a report
+names-boards = Boards
+names-codes = Codes of a board (--board)
+names-components = Components
+names-faults = Failure modes
+names-meter-modes = Settings of the meter
+names-monitors = What a control watches
+names-parts = Parts at the counter
+names-routines = Routines of service mode
+names-stages = Stages of recalibration
+names-terminals = Terminals
 
 ## note
 
@@ -2289,6 +2388,37 @@ tab-report = Report
 tab-score = Score
 tab-sheet = Sheet
 tab-ticket = Ticket
+
+## telltale
+
+telltale-belt = belt
+telltale-board = board, control board, electronics, circuit board
+telltale-clutch-actuator = clutch, actuator
+telltale-cord = cord, power cord
+telltale-dial = encoder, knob contacts
+telltale-drain-hose = drain hose
+telltale-drain-pump = pump
+telltale-filter = filter
+telltale-floor = feet, leveling
+telltale-harness = wiring, wire, wires, harness, connector
+telltale-inlet-cold = valve, cold valve
+telltale-inlet-hoses = inlet hose, hoses, crossed
+telltale-inlet-hot = valve, hot valve
+telltale-laundry = unbalanced, overloaded, bunched
+telltale-lid-lock = latch, lid lock
+telltale-line-fuse = fuse
+telltale-motor = motor, winding
+telltale-pickup = pickup, tachometer
+telltale-pressure-hose = pressure hose, air hose
+telltale-pressure-sensor = pressure sensor, level sensor
+telltale-run-capacitor = capacitor
+telltale-supply = outlet, socket
+telltale-taps = { $mains ->
+    [120] faucet
+   *[other] tap
+}, strainer
+telltale-thermistor = thermistor, temperature sensor
+telltale-tub = bearing, bearings, tub seal
 
 ## ticket
 

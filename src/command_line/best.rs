@@ -1,8 +1,9 @@
 //! `detent best`: what to believe and do next on a scenario's machine.
 
 use super::job::{Job, make};
+use super::library_folder::with_table;
 use super::output::Output;
-use super::{Failure, ways};
+use super::{Failure, LibraryFolder, ways};
 use detent_content::{ContentLibrary, Language, Texts, Value, Words, disk, table_file};
 use detent_training::reason::evidence::{self, End};
 use detent_training::reason::{HandPractice, expected};
@@ -25,8 +26,12 @@ pub(super) struct BestArgs {
 /// Hypotheses and actions that are printed.
 const TOP: usize = 5;
 
-pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
-    let content_library = ContentLibrary::builtin()?;
+pub(super) fn best(
+    args: &BestArgs,
+    library: &LibraryFolder,
+    language: Language,
+) -> Result<(), Failure> {
+    let mut content_library = library.open()?;
     if let Some(folder) = &args.tables {
         return ship(&content_library, folder);
     }
@@ -37,11 +42,20 @@ pub(super) fn best(args: &BestArgs, language: Language) -> Result<(), Failure> {
             let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
             let volts = scenario_source.scenario.mains.rating().volts;
             let texts = Texts::load(language).for_supply(volts as u32);
+            let (board, mains) = (
+                &scenario_source.scenario.board,
+                scenario_source.scenario.mains,
+            );
+            with_table(&mut content_library, board, mains, &texts);
             let folder = folder.as_ref();
             let job = Job::of(&content_library, &scenario_source, seed, folder, &texts)?;
             print(&job, &texts)
         }
-        None => ways::course(&content_library, &Texts::load(language), folder.as_ref()),
+        None => {
+            let texts = Texts::load(language);
+            let content_library = library.open_with_tables(&texts)?;
+            ways::course(&content_library, &texts, folder.as_ref())
+        }
     }
 }
 

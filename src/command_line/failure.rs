@@ -49,6 +49,15 @@ pub(super) enum Failure {
         /// Why.
         error: StepError,
     },
+    /// A check found something.
+    Check {
+        /// Errors.
+        errors: usize,
+        /// Warnings.
+        warnings: usize,
+    },
+    /// An own library with mistakes.
+    Library(Vec<ContentError>),
     /// No such language.
     NoLanguage(String),
     /// No such board.
@@ -78,6 +87,8 @@ pub(super) enum Failure {
     Folder(String, io::Error),
     /// There is a file of this name already.
     AlreadyThere(String),
+    /// A file of this name is there, and nothing is written over it.
+    NeverOver(String),
     /// The job has fewer variants than asked for.
     FewVariants {
         /// Found.
@@ -186,6 +197,17 @@ impl Failure {
                 let told = texts.get("cli-error-expert");
                 format!("{scenario}: {told} {}", step(error, texts))
             }
+            Failure::Check { errors, warnings } => texts.with(
+                "cli-error-check",
+                &[
+                    ("errors", errors.to_string().into()),
+                    ("warnings", warnings.to_string().into()),
+                ],
+            ),
+            Failure::Library(errors) => {
+                let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
+                told.join("\n")
+            }
             Failure::NoLanguage(code) => quoted("cli-error-no-language", "language", code),
             Failure::NoBoard { name, known } => texts.with(
                 "cli-error-no-board",
@@ -212,6 +234,7 @@ impl Failure {
                 ],
             ),
             Failure::AlreadyThere(file) => quoted("cli-error-already-there", "file", file),
+            Failure::NeverOver(file) => quoted("cli-error-never-over", "file", file),
             Failure::FewVariants { found, wanted } => {
                 let args = [
                     ("found", Value::from(found.to_string())),
@@ -256,10 +279,11 @@ impl Failure {
     pub fn exit_code(&self) -> ExitCode {
         ExitCode::from(match self {
             Failure::Step { .. } | Failure::Differs { .. } | Failure::Expert { .. } => 1,
-            Failure::FewVariants { .. } => 1,
+            Failure::FewVariants { .. } | Failure::Check { .. } => 1,
             Failure::Reported(_)
             | Failure::Output(_)
             | Failure::Write(..)
+            | Failure::Library(_)
             | Failure::NoLanguage(_)
             | Failure::NoBoard { .. }
             | Failure::NotThisSupply(_)
@@ -267,6 +291,7 @@ impl Failure {
             | Failure::Count { .. }
             | Failure::Folder(..)
             | Failure::AlreadyThere(_)
+            | Failure::NeverOver(_)
             | Failure::NoLearners(_)
             | Failure::NoCallBack(_)
             | Failure::Window(_)
@@ -353,6 +378,15 @@ mod tests {
         io::Error::other("denied")
     }
 
+    /// What a library says that is not there.
+    fn library_error() -> ContentError {
+        let opened = detent_content::ContentLibrary::open(Some("no/such-library".as_ref()));
+        opened
+            .err()
+            .and_then(|mut errors| errors.pop())
+            .expect("no such folder")
+    }
+
     /// Failures with what their words must name, in any language.
     fn failures() -> Vec<(Failure, &'static [&'static str])> {
         vec![
@@ -436,6 +470,18 @@ mod tests {
             (
                 Failure::AlreadyThere("jobs/a.ron".to_owned()),
                 &["jobs/a.ron", "--seed"],
+            ),
+            (Failure::NeverOver("a.ron".to_owned()), &["a.ron"]),
+            (
+                Failure::Check {
+                    errors: 3,
+                    warnings: 5,
+                },
+                &["3", "5"],
+            ),
+            (
+                Failure::Library(vec![library_error()]),
+                &["no/such-library"],
             ),
             (
                 Failure::FewVariants {

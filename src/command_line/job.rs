@@ -2,7 +2,7 @@
 
 use super::Failure;
 use super::output::plain;
-use detent_content::{ContentLibrary, ScenarioSource, Texts, builtin, table_file};
+use detent_content::{ContentLibrary, ScenarioSource, Texts, table_file};
 use detent_simulation::controller::GestureStep;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::Span;
@@ -30,12 +30,17 @@ pub(super) fn make(library: &Library<'_>, mains: Mains) -> Table {
     Table::of(library, rating, points, seen)
 }
 
-/// The table of this board and supply: that which the program brings with it, the kept one, or made now
+/// The table of this board and supply: that of the library, the kept one, or made now
 /// and kept.
-fn table(library: &Library<'_>, mains: Mains, folder: Option<&PathBuf>, texts: &Texts) -> Table {
+fn table(
+    content_library: &ContentLibrary,
+    (library, mains): (&Library<'_>, Mains),
+    folder: Option<&PathBuf>,
+    texts: &Texts,
+) -> Table {
     let rating = mains.rating();
-    if let Some(shipped) = builtin::table(library, rating) {
-        return shipped;
+    if let Some(there) = content_library.table(library, mains) {
+        return there;
     }
     let key = evidence::key(library, rating);
     let file = folder.map(|f| table_file::path(f, &library.board.id, rating.volts));
@@ -83,7 +88,8 @@ impl<'a> Job<'a> {
     ) -> Result<Job<'a>, Failure> {
         let scenario = &scenario_source.scenario;
         let library = content_library.library(scenario);
-        let table = table(&library, scenario.mains, folder, texts);
+        let supplied = (&library, scenario.mains);
+        let table = table(content_library, supplied, folder, texts);
         let bench: Bench = set_up(scenario, &library, seed)?;
         let outcome = Outcome::of_wash(&bench);
         let prior = evidence::prior(library.modes);

@@ -1,8 +1,8 @@
 //! `detent jobs`: variants of a job, each proved before it is offered.
 
-use super::Failure;
 use super::output::Output;
 use super::print::said;
+use super::{Failure, LibraryFolder};
 use detent_content::{
     ContentLibrary, JobVariant, JobVariantError, Language, MOST_REFUSED, ScenarioSource, Texts,
     Value, VariantSeries, disk,
@@ -41,7 +41,11 @@ const MOST_DRAFTS: u64 = 1_000_000;
 /// Drafts that are proved at once.
 const AT_ONCE: u64 = 16;
 
-pub(super) fn jobs(args: &JobsArgs, language: Language) -> Result<(), Failure> {
+pub(super) fn jobs(
+    args: &JobsArgs,
+    library: &LibraryFolder,
+    language: Language,
+) -> Result<(), Failure> {
     let (found, most) = match args.survey {
         Some(drafts) => (drafts, MOST_DRAFTS),
         None => (args.count, MOST_VARIANTS),
@@ -49,7 +53,7 @@ pub(super) fn jobs(args: &JobsArgs, language: Language) -> Result<(), Failure> {
     if found == 0 || found > most {
         return Err(Failure::Count { found, most });
     }
-    let content_library = ContentLibrary::builtin()?;
+    let content_library = library.open_with_tables(&Texts::load(language))?;
     let original = content_library.scenario(&args.like)?;
     if let Some(folder) = &args.out {
         disk::check_folder(folder)
@@ -145,7 +149,7 @@ fn print(out: &mut Output, variant: &JobVariant, texts: &Texts) -> Result<(), Fa
     out.line(format!(
         "{}  {}, {volts:.0} V  {:.0} min, {:.0}  ({})",
         variant.source.file,
-        texts.get(&format!("board-{}", scenario.board)),
+        texts.board_name(&scenario.board),
         scenario.par_minutes,
         scenario.budget,
         texts.variant_difficulty(&variant.difficulty),

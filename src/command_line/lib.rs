@@ -8,6 +8,7 @@
 )]
 
 mod best;
+mod check;
 mod coached;
 mod failure;
 mod help;
@@ -16,6 +17,8 @@ mod jobs;
 #[cfg(test)]
 mod kept_schema;
 mod learners;
+mod library_folder;
+mod names;
 mod outcome;
 mod output;
 mod play;
@@ -26,6 +29,7 @@ mod sheet;
 mod simulate;
 mod source_excerpt;
 mod table;
+mod template;
 mod usage;
 mod wash;
 mod ways;
@@ -33,6 +37,7 @@ mod ways;
 use clap::{CommandFactory, Parser, Subcommand};
 use detent_content::{Language, Texts};
 use failure::Failure;
+use library_folder::LibraryFolder;
 use std::ffi::OsString;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -43,6 +48,8 @@ use std::process::ExitCode;
 pub struct Cli {
     #[arg(long, global = true)]
     lang: Option<String>,
+    #[arg(long, global = true, value_name = "FOLDER")]
+    library: Option<PathBuf>,
     #[command(subcommand)]
     command: Option<Command>,
 }
@@ -60,6 +67,9 @@ enum Command {
     Faults(table::FaultsArgs),
     Best(best::BestArgs),
     Jobs(jobs::JobsArgs),
+    Check(check::CheckArgs),
+    New(template::NewArgs),
+    Names(names::NamesArgs),
     Practice(practice::PracticeArgs),
     Help(HelpArgs),
 }
@@ -76,6 +86,9 @@ pub struct WindowArgs {
     /// Start with this scenario instead of the start screen.
     #[arg(long)]
     pub scenario: Option<String>,
+    /// Folder of the own library: the option of that name, which every command takes.
+    #[arg(skip)]
+    pub library: Option<PathBuf>,
     /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     pub seed: Option<u64>,
@@ -126,19 +139,23 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Err(failure) => return fail(&failure, of_system()),
     };
     let asked = cli.lang.is_some().then_some(language);
+    let library = LibraryFolder(cli.library);
     let done = match cli.command {
-        None => open(window, WindowArgs::default(), asked),
-        Some(Command::Window(args)) => open(window, args, asked),
-        Some(Command::Scenarios) => print::scenarios(language),
-        Some(Command::Sheet(args)) => sheet::sheet(&args, language),
-        Some(Command::Parts) => sheet::parts(language),
-        Some(Command::Play(args)) => play::play(&args, language),
-        Some(Command::Replay(args)) => replay::check(&args, language),
-        Some(Command::Simulate(args)) => simulate::simulate(&args),
-        Some(Command::Wash(args)) => wash::wash(&args, language),
-        Some(Command::Faults(args)) => table::faults(&args),
-        Some(Command::Best(args)) => best::best(&args, language),
-        Some(Command::Jobs(args)) => jobs::jobs(&args, language),
+        None => open(window, WindowArgs::default(), library, asked),
+        Some(Command::Window(args)) => open(window, args, library, asked),
+        Some(Command::Scenarios) => print::scenarios(&library, language),
+        Some(Command::Sheet(args)) => sheet::sheet(&args, &library, language),
+        Some(Command::Parts) => sheet::parts(&library, language),
+        Some(Command::Play(args)) => play::play(&args, &library, language),
+        Some(Command::Replay(args)) => replay::check(&args, &library, language),
+        Some(Command::Simulate(args)) => simulate::simulate(&args, &library),
+        Some(Command::Wash(args)) => wash::wash(&args, &library, language),
+        Some(Command::Faults(args)) => table::faults(&args, &library),
+        Some(Command::Best(args)) => best::best(&args, &library, language),
+        Some(Command::Jobs(args)) => jobs::jobs(&args, &library, language),
+        Some(Command::Check(args)) => check::check(&args, &library, language),
+        Some(Command::New(args)) => template::begin(&args, language),
+        Some(Command::Names(args)) => names::names(&args, &library, language),
         Some(Command::Practice(args)) => practice::practice(&args, language),
         Some(Command::Help(asked)) => return explain(asked.of, language),
     };
@@ -201,7 +218,9 @@ fn fail(failure: &Failure, language: Language) -> ExitCode {
 }
 
 fn tell(problem: &str) {
-    eprintln!("{}", output::plain(&format!("detent: {problem}")));
+    for line in problem.lines() {
+        eprintln!("{}", output::plain(&format!("detent: {line}")));
+    }
 }
 
 fn language(asked: Option<&str>) -> Result<Language, Failure> {
@@ -225,8 +244,13 @@ fn of_system() -> Language {
 fn open(
     window: Option<OpenWindow>,
     args: WindowArgs,
+    library: LibraryFolder,
     language: Option<Language>,
 ) -> Result<(), Failure> {
+    let args = WindowArgs {
+        library: library.0,
+        ..args
+    };
     match window {
         Some(open) => open(args, language).map_err(Failure::Window),
         None => Err(Failure::NoWindow),

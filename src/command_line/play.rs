@@ -1,10 +1,11 @@
 //! `detent play`: a script on a scenario, without a window.
 
 use super::coached::Coached;
+use super::library_folder::with_table;
 use super::outcome::{FailedStep, Outcome};
 use super::output::Output;
 use super::print::Look;
-use super::{Failure, print};
+use super::{Failure, LibraryFolder, print};
 use detent_content::attempt_file::AttemptWriter;
 use detent_content::{
     ContentLibrary, Language, ReplayedAttempt, ScenarioSource, Texts, disk, read_profile,
@@ -35,9 +36,20 @@ pub(super) struct PlayArgs {
     learner: Option<PathBuf>,
 }
 
-pub(super) fn play(args: &PlayArgs, language: Language) -> Result<(), Failure> {
-    let content_library = ContentLibrary::builtin()?;
+pub(super) fn play(
+    args: &PlayArgs,
+    library: &LibraryFolder,
+    language: Language,
+) -> Result<(), Failure> {
+    let mut content_library = library.open()?;
     let scenario_source = content_library.scenario(&args.scenario)?;
+    if !args.json {
+        let (board, mains) = (
+            &scenario_source.scenario.board,
+            scenario_source.scenario.mains,
+        );
+        with_table(&mut content_library, board, mains, &Texts::load(language));
+    }
     let name = args.script.to_string_lossy();
     let steps = read_script(&name, &disk::read_bytes(&args.script)?)?;
     let mut job = match (&args.call_back, &args.save) {

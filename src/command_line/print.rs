@@ -1,9 +1,10 @@
 //! What the commands print.
 
 use super::Failure;
+use super::LibraryFolder;
 use super::coached::Coached;
 use super::output::Output;
-use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value, Words};
+use detent_content::{Language, ScenarioSource, Texts, Value, Words};
 use detent_simulation::controller::{LampRules, Lamps, Signs};
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, Grip, MeterMode, Reading};
@@ -12,9 +13,9 @@ use detent_training::lesson::{
 };
 use detent_training::reason::Review;
 
-/// The built-in scenarios: name, title, goal.
-pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
-    let content_library = ContentLibrary::builtin()?;
+/// The scenarios: name, title, goal.
+pub(super) fn scenarios(library: &LibraryFolder, language: Language) -> Result<(), Failure> {
+    let content_library = library.open()?;
     let texts = Texts::load(language);
     let mut out = Output::standard();
     let mut last = None;
@@ -30,10 +31,7 @@ pub(super) fn scenarios(language: Language) -> Result<(), Failure> {
             out.line(texts.get(&format!("course-{part}")))?;
         }
         last = part;
-        let name = scenario_source
-            .file
-            .trim_start_matches("scenarios/")
-            .trim_end_matches(".ron");
+        let name = scenario_source.stem();
         let scenario = &scenario_source.scenario;
         out.line(format!(
             "  {name:<22} {} ({:.0} min) — {}",

@@ -1,10 +1,8 @@
 //! `detent replay`: do a recorded attempt again and compare.
 
-use super::Failure;
 use super::output::Output;
-use detent_content::{
-    ContentLibrary, Language, ReplayedAttempt, Texts, Value, disk, replay_attempt,
-};
+use super::{Failure, LibraryFolder};
+use detent_content::{Language, ReplayedAttempt, Texts, Value, disk, replay_attempt};
 use detent_training::record::{Answer, Attempt, Seal, read_attempt};
 use std::path::PathBuf;
 
@@ -15,10 +13,14 @@ pub(super) struct ReplayArgs {
     scenario: Option<String>,
 }
 
-pub(super) fn check(args: &ReplayArgs, language: Language) -> Result<(), Failure> {
+pub(super) fn check(
+    args: &ReplayArgs,
+    library: &LibraryFolder,
+    language: Language,
+) -> Result<(), Failure> {
     let name = args.attempt.to_string_lossy().into_owned();
     let attempt = read_attempt(&name, &disk::attempt_bytes(&args.attempt)?)?;
-    let content_library = ContentLibrary::builtin()?;
+    let content_library = library.open()?;
     let scenario_source = match &args.scenario {
         Some(scenario) => content_library.scenario_named(scenario, &args.attempt, &attempt)?,
         None => content_library.scenario_of(&args.attempt, &attempt)?,

@@ -1,16 +1,44 @@
 //! `detent sheet` and `detent parts`: what the panels show, as text.
 
-use super::Failure;
 use super::output::Output;
 use super::print::lit;
-use detent_content::{ContentLibrary, Language, Texts, Value, script_line};
+use super::{Failure, LibraryFolder};
+use detent_content::{
+    ContentLibrary, FileKind, Language, Texts, Value, disk, read_board, script_line,
+};
 use detent_simulation::controller::{Board, Lamps, Signs};
 use detent_training::bench::script::entry_steps;
+use detent_training::lesson::Mains;
+use std::path::Path;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct SheetArgs {
+    #[arg(value_name = "SCENARIO_OR_FILE", conflicts_with = "board")]
+    of: Option<String>,
     #[arg(long, default_value = "arc-dial")]
     board: String,
+}
+
+/// The board of this scenario or file, or else the one of this name. `of` may be a scenario's or a board's file, or a
+/// scenario's name.
+pub(super) fn board_of(
+    content_library: &ContentLibrary,
+    of: Option<&str>,
+    name: &str,
+) -> Result<(Board, Option<Mains>), Failure> {
+    let Some(of) = of else {
+        return Ok((board(content_library, name)?.clone(), None));
+    };
+    let path = Path::new(of);
+    if disk::is_there(path)? {
+        let bytes = disk::read_bytes(path)?;
+        if FileKind::of(of, &bytes) == FileKind::Board {
+            return Ok((read_board(of, &bytes).map_err(Failure::Library)?, None));
+        }
+    }
+    let scenario = content_library.scenario(of)?.scenario;
+    let board = board(content_library, &scenario.board)?.clone();
+    Ok((board, Some(scenario.mains)))
 }
 
 /// The board of this name.
@@ -37,12 +65,20 @@ fn put(lines: &[String]) -> Result<(), Failure> {
 }
 
 /// The service sheet: gesture, codes with suspects and checks, menu, pins.
-pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure> {
-    let content_library = ContentLibrary::builtin()?;
-    let board = board(&content_library, &args.board)?;
+pub(super) fn sheet(
+    args: &SheetArgs,
+    library: &LibraryFolder,
+    language: Language,
+) -> Result<(), Failure> {
+    let content_library = library.open()?;
+    let (board, mains) = board_of(&content_library, args.of.as_deref(), &args.board)?;
     let mut texts = Texts::load(language);
     // A board made for one supply is sold where people have one word for things.
-    if let [only] = board.mains[..] {
+    let only = match board.mains[..] {
+        [only] => Some(only),
+        _ => mains,
+    };
+    if let Some(only) = only {
         texts = texts.for_supply(only.rating().volts as u32);
     }
     let mut lines = vec![
@@ -64,7 +100,7 @@ pub(super) fn sheet(args: &SheetArgs, language: Language) -> Result<(), Failure>
         String::new(),
         texts.get(&format!("signs-{}", board.lamps.signs.key())),
     ]);
-    lines.extend(example(board));
+    lines.extend(example(&board));
     lines.extend([String::new(), texts.get("sheet-codes-intro")]);
     for code in &board.codes {
         lines.push(format!(
@@ -133,8 +169,8 @@ fn example(board: &Board) -> Vec<String> {
 }
 
 /// The parts counter.
-pub(super) fn parts(language: Language) -> Result<(), Failure> {
-    let content_library = ContentLibrary::builtin()?;
+pub(super) fn parts(library: &LibraryFolder, language: Language) -> Result<(), Failure> {
+    let content_library = library.open()?;
     let texts = Texts::load(language);
     let line = |part: &detent_training::bench::Part| {
         let price = texts.with("parts-price", &[("price", Value::from(part.price))]);

@@ -1,7 +1,6 @@
 //! `detent simulate`: the customer's wash, its signals as a table.
 
-use super::Failure;
-use detent_content::ContentLibrary;
+use super::{Failure, LibraryFolder};
 use detent_simulation::controller::PhaseKind;
 use detent_simulation::units::{Span, TICK_MS};
 use detent_training::bench::cost::LONGEST_JOB;
@@ -47,8 +46,8 @@ const COLUMNS: [&str; 17] = [
     "lock_lamp",
 ];
 
-pub(super) fn simulate(args: &SimulateArgs) -> Result<(), Failure> {
-    let content_library = ContentLibrary::builtin()?;
+pub(super) fn simulate(args: &SimulateArgs, library: &LibraryFolder) -> Result<(), Failure> {
+    let content_library = library.open()?;
     let scenario_source = content_library.scenario(&args.scenario)?;
     let seed = args.seed.unwrap_or(scenario_source.scenario.seed);
     let mut bench = prepare(

@@ -1,25 +1,30 @@
 //! `detent faults`: what each fault of the catalogue does, found by running the machine.
 
-use super::Failure;
 use super::output::Output;
-use detent_content::ContentLibrary;
+use super::sheet::board_of;
+use super::{Failure, LibraryFolder};
 use detent_simulation::controller::Board;
 use detent_training::lesson::{Mains, survey};
 use rayon::prelude::*;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct FaultsArgs {
+    #[arg(value_name = "SCENARIO_OR_FILE", conflicts_with = "board")]
+    of: Option<String>,
     #[arg(long, default_value = "arc-dial")]
     board: String,
     #[arg(long)]
     v230: bool,
 }
 
-pub(super) fn faults(args: &FaultsArgs) -> Result<(), Failure> {
-    let content_library = ContentLibrary::builtin()?;
-    let board = super::sheet::board(&content_library, &args.board)?;
-    let mains = supply(board, args.v230)?;
-    let library = content_library.library_of(board, mains);
+pub(super) fn faults(args: &FaultsArgs, library: &LibraryFolder) -> Result<(), Failure> {
+    let content_library = library.open()?;
+    let (board, of_job) = board_of(&content_library, args.of.as_deref(), &args.board)?;
+    let mains = match of_job {
+        Some(mains) if !args.v230 => mains,
+        _ => supply(&board, args.v230)?,
+    };
+    let library = content_library.library_of(&board, mains);
     let modes = library.modes.par_iter();
     let rows: Vec<_> = modes
         .map(|mode| survey::row(&library, mains.rating(), mode))
@@ -48,6 +53,7 @@ fn supply(board: &Board, v230: bool) -> Result<Mains, Failure> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use detent_content::ContentLibrary;
 
     #[test]
     fn a_board_is_run_at_the_supply_that_is_asked_for_if_it_is_made_for_it() {

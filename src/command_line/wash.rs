@@ -1,6 +1,7 @@
 //! `detent wash`: the customer's wash as a timeline, with the codes that it stores and how it ends.
 
 use super::Failure;
+use super::library_folder::LibraryFolder;
 use super::output::Output;
 use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value};
 use detent_simulation::controller::{LampRules, PhaseKind};
@@ -23,8 +24,12 @@ const VERSION: u32 = 1;
 const MOST_ROWS: usize = 32;
 const GAPS_MIN: [f64; 5] = [1.0, 2.0, 5.0, 10.0, 20.0];
 
-pub(super) fn wash(args: &WashArgs, language: Language) -> Result<(), Failure> {
-    let content_library = ContentLibrary::builtin()?;
+pub(super) fn wash(
+    args: &WashArgs,
+    library: &LibraryFolder,
+    language: Language,
+) -> Result<(), Failure> {
+    let content_library = library.open()?;
     let scenario_source = content_library.scenario(&args.scenario)?;
     let scenario = &scenario_source.scenario;
     let seed = args.seed.unwrap_or(scenario.seed);

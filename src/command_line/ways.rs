@@ -62,10 +62,7 @@ fn line(
         let here = job.truth.map(|t| always + costs[t]);
         (always + expected(&shares, costs), here)
     };
-    let mut text = format!(
-        "{:<24}",
-        scenario_source.file.trim_start_matches("scenarios/")
-    );
+    let mut text = format!("{:<24}", format!("{}.ron", scenario_source.stem()));
     let least = always + job.plan()?.lower;
     let cells = [
         cell(&best),

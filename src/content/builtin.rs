@@ -11,7 +11,7 @@ use include_dir::{Dir, include_dir};
 
 /// Folders whose files are found by being there, by their path from the project's folder. A new board,
 /// language, table or scenario needs no line here.
-static FOLDERS: [(&str, Dir<'static>); 4] = [
+static FOLDERS: [(&str, Dir<'static>); 5] = [
     (
         "assets/boards",
         include_dir!("$CARGO_MANIFEST_DIR/../../assets/boards"),
@@ -23,6 +23,10 @@ static FOLDERS: [(&str, Dir<'static>); 4] = [
     (
         "assets/tables",
         include_dir!("$CARGO_MANIFEST_DIR/../../assets/tables"),
+    ),
+    (
+        "assets/templates",
+        include_dir!("$CARGO_MANIFEST_DIR/../../assets/templates"),
     ),
     (
         "scenarios",
@@ -77,9 +81,13 @@ fn bytes(path: &str) -> Option<&'static [u8]> {
 /// The table of what each fault shows on this board at this supply, if one made for this content is built
 /// in. Tables are runs of the simulator, made by `detent best --tables assets/tables`.
 pub fn table(library: &Library<'_>, rating: Rating) -> Option<Table> {
-    let name = table_file::name(&library.board.id, rating.volts);
-    let bytes = bytes(&format!("assets/tables/{name}"))?;
+    let bytes = table_bytes(&table_file::name(&library.board.id, rating.volts))?;
     Table::from_bytes(bytes, &evidence::key(library, rating)).ok()
+}
+
+/// The built-in file of a table, by its name, whatever content it was made for.
+pub(super) fn table_bytes(name: &str) -> Option<&'static [u8]> {
+    bytes(&format!("assets/tables/{name}"))
 }
 
 /// The text of a built-in file.
@@ -91,14 +99,7 @@ pub fn text(path: &str) -> Result<&'static str, ContentError> {
     text.ok_or_else(|| {
         let texts = files().filter(|(_, bytes)| std::str::from_utf8(bytes).is_ok());
         let names: Vec<String> = texts.map(|(name, _)| name).collect();
-        ContentError {
-            file: path.to_owned(),
-            line: 0,
-            column: 0,
-            field: String::new(),
-            problem: Problem::NotBuiltIn(names.join(", ")),
-            source_line: None,
-        }
+        ContentError::of_file(path, Problem::NotBuiltIn(names.join(", ")))
     })
 }
 

@@ -1,34 +1,83 @@
-//! Everything built in, read once, and scenarios by name or path.
+//! Everything built in, and an own library beside it if there is one, read once; scenarios by name or path.
 
 use super::error::{ContentError, Problem};
 use super::error_words::english;
+use super::own_library::{OwnFile, OwnPlace};
 use super::variants::VARIANT_MARK;
 use super::{
     Catalogue, EXAMINATION_ENDING, GUIDE_ENDING, KnownBoard, Nominal, Parts, builtin, disk,
-    read_board, read_examination, read_guide, read_scenario,
+    own_library, read_board, read_examination, read_guide, read_scenario, table_file,
 };
 use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
 use detent_training::lesson::{CoursePart, Guide, Library, Mains, Scenario, Score};
 use detent_training::practice::drill::SuppliedBoard;
 use detent_training::practice::{CourseJob, Examination};
-use detent_training::reason::evidence::Table;
+use detent_training::reason::evidence::{self, Table};
 use detent_training::reason::{Hint, PathError, Review, hint_in_slices, review_in_slices};
 use detent_training::record::{Attempt, Header, sha256_hex};
+use detent_training::variant::KnownFaults;
 use detent_training::without_breaks;
+use std::borrow::Cow;
+use std::collections::BTreeMap;
 use std::path::Path;
+use std::sync::Arc;
 
-/// The built-in content.
+/// The content: what is built in, and beside it that of an own library, if one was opened.
 #[derive(Clone, Debug)]
 pub struct ContentLibrary {
-    /// The parts counter's list.
+    /// The parts counter's list, the own library's parts last.
     pub parts: Parts,
     /// The failure modes.
     pub catalogue: Catalogue,
     /// The sound machine.
     pub machine: Nominal,
-    /// Boards.
+    /// Boards, those of the own library last.
     pub boards: Vec<Board>,
+    /// What of it is built in.
+    built_in: BuiltIn,
+    /// Scenarios, guides and examinations.
+    lessons: Arc<[LessonFile]>,
+    /// Tables of the own library's boards, by the names of their files.
+    tables: BTreeMap<String, Arc<[u8]>>,
+    /// The files of the own library's boards.
+    own_boards: Arc<[OwnFile]>,
+    /// The own library's folder.
+    folder: Option<Arc<Path>>,
+}
+
+/// How an examination's file ends before `.ron`.
+const EXAMINATION_STEM: &str = ".examination";
+
+/// What of all that there is is built in.
+#[derive(Clone, Debug)]
+struct BuiltIn {
+    /// So many boards, which stand first.
+    boards: usize,
+    /// The parts, which stand first.
+    counter: Arc<Parts>,
+}
+
+/// The text of a scenario, a guide or an examination.
+#[derive(Clone, Debug)]
+struct LessonFile {
+    /// Path as it is told.
+    file: String,
+    text: Cow<'static, [u8]>,
+    /// Whether it is of the own library.
+    own: bool,
+}
+
+impl LessonFile {
+    /// File name without folder and `.ron`.
+    fn stem(&self) -> &str {
+        let name = self.file.rsplit(['/', '\\']).next().unwrap_or(&self.file);
+        name.strip_suffix(".ron").unwrap_or(name)
+    }
+
+    fn is_scenario(&self) -> bool {
+        !self.file.ends_with(GUIDE_ENDING) && !self.file.ends_with(EXAMINATION_ENDING)
+    }
 }
 
 /// A scenario with the file name and the text that it was read from.
@@ -116,12 +165,196 @@ impl ContentLibrary {
                 read_board(&path, text.as_bytes()).map_err(|mut errors| errors.swap_remove(0))?;
             boards.push(board);
         }
+        let parts = builtin::parts()?;
+        let lessons = builtin::in_folder("scenarios").map(|(file, text)| LessonFile {
+            file,
+            text: Cow::Borrowed(text.as_bytes()),
+            own: false,
+        });
         Ok(ContentLibrary {
-            parts: builtin::parts()?,
+            built_in: BuiltIn {
+                boards: boards.len(),
+                counter: Arc::new(parts.clone()),
+            },
+            parts,
             catalogue: builtin::catalogue()?,
             machine: builtin::machine()?,
             boards,
+            lessons: lessons.collect(),
+            tables: BTreeMap::new(),
+            own_boards: Arc::default(),
+            folder: None,
         })
+    }
+
+    /// What is built in, and beside it the own library in `folder` if one is given.
+    ///
+    /// # Errors
+    /// Every mistake found.
+    pub fn open(folder: Option<&Path>) -> Result<ContentLibrary, Vec<ContentError>> {
+        let mut content_library = ContentLibrary::builtin().map_err(|error| vec![error])?;
+        if let Some(folder) = folder {
+            let files = disk::library_files(folder).map_err(|error| vec![error])?;
+            content_library.add(files)?;
+            content_library.folder = Some(folder.into());
+            for (name, bytes) in content_library.kept_tables(folder) {
+                content_library.keep_table(name, bytes);
+            }
+        }
+        Ok(content_library)
+    }
+
+    /// Puts the files of an own library beside what is there. Nothing that is there is changed by them.
+    ///
+    /// # Errors
+    /// Every mistake in them; nothing is then added.
+    pub fn add(&mut self, files: Vec<OwnFile>) -> Result<(), Vec<ContentError>> {
+        let mut with_own = self.clone();
+        let mut errors = with_own.add_boards_and_parts(&files);
+        let taken: Vec<&str> = self.lessons.iter().map(LessonFile::stem).collect();
+        let mut lessons = self.lessons.to_vec();
+        for OwnFile { file, bytes, .. } in files.iter().filter(|file| file.is_lesson()) {
+            let lesson = LessonFile {
+                file: file.clone(),
+                text: Cow::Owned(bytes.clone()),
+                own: true,
+            };
+            if taken.contains(&lesson.stem()) {
+                let problem = Problem::NameTaken(lesson.stem().to_owned());
+                errors.push(ContentError::of_file(file, problem));
+            }
+            lessons.push(lesson);
+        }
+        with_own.lessons = lessons.into();
+        let boards = files.iter().filter(|own| own.place == OwnPlace::Boards);
+        with_own.own_boards = boards.cloned().collect();
+        // A wrong board would be told again by every scenario that names it.
+        if errors.is_empty() {
+            with_own.check_lessons(&mut errors);
+        }
+        if !errors.is_empty() {
+            return Err(errors);
+        }
+        *self = with_own;
+        Ok(())
+    }
+
+    /// Puts the boards and parts among these files beside what is there, as far as they are sound; tells what is wrong
+    /// with the others.
+    pub fn add_boards_and_parts(&mut self, files: &[OwnFile]) -> Vec<ContentError> {
+        let mut errors = Vec::new();
+        let read = own_library::read(self, files, &mut errors);
+        self.boards.extend(read.boards);
+        self.parts.parts.extend(read.parts);
+        errors
+    }
+
+    /// Every file of the library that can be checked, by its path, with its text.
+    pub fn files(&self) -> Vec<(String, Vec<u8>)> {
+        let boards = builtin::in_folder("assets/boards");
+        let boards = boards.map(|(file, text)| (file, text.as_bytes().to_vec()));
+        let own = self.own_boards.iter();
+        let own = own.map(|own| (own.file.clone(), own.bytes.clone()));
+        let lessons = self.lessons.iter();
+        let lessons = lessons.map(|lesson| (lesson.file.clone(), lesson.text.to_vec()));
+        boards.chain(own).chain(lessons).collect()
+    }
+
+    /// What is known of the faults on this board at this supply; none without a table.
+    pub fn known_faults(&self, board: &Board, mains: Mains) -> Option<KnownFaults> {
+        let library = self.library_of(board, mains);
+        let table = self.table(&library, mains)?;
+        Some(KnownFaults::of(&library, table))
+    }
+
+    /// Board and supply of a job, if it can be read.
+    pub fn board_of_job(&self, file: &str, bytes: &[u8]) -> Option<(String, Mains)> {
+        let scenario = self
+            .scenario_source(file.to_owned(), bytes.to_vec())
+            .ok()?
+            .scenario;
+        Some((scenario.board, scenario.mains))
+    }
+
+    /// The parts that are built in.
+    pub(super) fn built_in_parts(&self) -> &Parts {
+        &self.built_in.counter
+    }
+
+    /// Names of the jobs that an examination in this file may ask for: those of the library, and those beside it.
+    pub(super) fn job_names(&self, examination: &Path) -> Vec<String> {
+        let of_library = self.lessons.iter().filter(|lesson| lesson.is_scenario());
+        let mut names: Vec<String> = of_library.map(|l| l.stem().to_owned()).collect();
+        let folder = examination.parent().unwrap_or(Path::new(""));
+        names.extend(disk::ron_stems(folder));
+        names
+    }
+
+    /// Reads what was added.
+    fn check_lessons(&self, errors: &mut Vec<ContentError>) {
+        let mut scenarios = Vec::new();
+        for lesson in self.lessons.iter().filter(|l| l.is_scenario()) {
+            match self.scenario_source(lesson.file.clone(), lesson.text.to_vec()) {
+                Ok(scenario_source) => scenarios.push(scenario_source),
+                Err(error) => errors.push(error),
+            }
+        }
+        let guides = self.lessons.iter().filter(|l| l.own);
+        for guide in guides.filter(|l| l.file.ends_with(GUIDE_ENDING)) {
+            errors.extend(read_guide(&guide.file, &guide.text).err());
+        }
+        if errors.is_empty() {
+            sort_by_course(&mut scenarios);
+            errors.extend(check_course(&scenarios).err());
+            errors.extend(self.examinations(&scenarios).err());
+        }
+    }
+
+    /// The folder of the own library, if one was opened.
+    pub fn folder(&self) -> Option<&Path> {
+        self.folder.as_deref()
+    }
+
+    /// Whether this board is of the own library.
+    pub fn is_own(&self, board: &Board) -> bool {
+        let built_in = &self.boards[..self.built_in.boards];
+        !built_in.iter().any(|b| b.id == board.id)
+    }
+
+    /// Tables that lie in the own library's folder, by the names of their files.
+    fn kept_tables(&self, folder: &Path) -> Vec<(String, Vec<u8>)> {
+        let own = self.boards[self.built_in.boards..].iter();
+        let names = own.flat_map(|board| {
+            let volts = board.mains.iter().map(|mains| mains.rating().volts);
+            volts.map(|volts| table_file::name(&board.id, volts))
+        });
+        let folder = table_file::folder_of_library(folder);
+        names
+            .filter_map(|name| {
+                let bytes = disk::read_bytes(&folder.join(&name)).ok()?;
+                Some((name, bytes))
+            })
+            .collect()
+    }
+
+    /// Takes the table of an own board, as the bytes of its file.
+    pub fn keep_table(&mut self, name: String, bytes: Vec<u8>) {
+        self.tables.insert(name, bytes.into());
+    }
+
+    /// The bytes of this board's table, whatever content it was made for.
+    fn table_bytes(&self, board: &str, volts: f64) -> Option<&[u8]> {
+        let name = table_file::name(board, volts);
+        let own = || self.tables.get(&name).map(|bytes| &**bytes);
+        builtin::table_bytes(&name).or_else(own)
+    }
+
+    /// The table of what each fault shows on this board at this supply, if one of this content is built in or was
+    /// taken.
+    pub fn table(&self, library: &Library<'_>, mains: Mains) -> Option<Table> {
+        let rating = mains.rating();
+        let bytes = self.table_bytes(&library.board.id, rating.volts)?;
+        Table::from_bytes(bytes, &evidence::key(library, rating)).ok()
     }
 
     /// Names and codes of the boards, for checking scenarios.
@@ -135,26 +368,24 @@ impl ContentLibrary {
     /// # Errors
     /// There is none, or it has a mistake.
     pub fn scenario(&self, name: &str) -> Result<ScenarioSource, ContentError> {
-        let (file, bytes) = Self::find(name)?;
+        let (file, bytes) = self.find(name)?;
         self.scenario_source(file, bytes)
     }
 
     /// Name and bytes of the file of this name, or of the built-in one.
-    fn find(name: &str) -> Result<(String, Vec<u8>), ContentError> {
+    fn find(&self, name: &str) -> Result<(String, Vec<u8>), ContentError> {
+        if let Some(lesson) = self.lessons.iter().find(|l| l.own && l.file == name) {
+            return Ok((name.to_owned(), lesson.text.to_vec()));
+        }
         let path = Path::new(name);
-        Ok(if disk::is_there(path)? {
-            (name.to_owned(), disk::read_bytes(path)?)
-        } else {
-            let short = name.strip_prefix("scenarios/").unwrap_or(name);
-            let short = short.strip_suffix(".ron").unwrap_or(short);
-            let built_in = format!("scenarios/{short}.ron");
-            let text = builtin::text(&built_in).map_err(|mut error| {
-                error.file = name.to_owned();
-                error.problem = Problem::NoScenario;
-                error
-            })?;
-            (built_in, text.as_bytes().to_vec())
-        })
+        if disk::is_there(path)? {
+            return Ok((name.to_owned(), disk::read_bytes(path)?));
+        }
+        let short = name.strip_prefix("scenarios/").unwrap_or(name);
+        let short = short.strip_suffix(".ron").unwrap_or(short);
+        let lesson = self.lessons.iter().find(|lesson| lesson.stem() == short);
+        let lesson = lesson.ok_or_else(|| ContentError::of_file(name, Problem::NoScenario))?;
+        Ok((lesson.file.clone(), lesson.text.to_vec()))
     }
 
     pub(super) fn scenario_source(
@@ -187,7 +418,7 @@ impl ContentLibrary {
         path: &Path,
         attempt: &Attempt,
     ) -> Result<ScenarioSource, AttemptSourceError> {
-        let (place, bytes) = Self::find(name)?;
+        let (place, bytes) = self.find(name)?;
         if sha256_hex(&bytes) != attempt.header.scenario_sha256 {
             let (file, scenario) = (disk::name(path), name.to_owned());
             return Err(AttemptSourceError::AnotherText { file, scenario });
@@ -211,7 +442,7 @@ impl ContentLibrary {
     }
 
     /// The scenario of the attempt in the file `path`: the one that it carries, or in the file that it names, in one
-    /// of that name beside the attempt, or built in; the first whose text is the one that was attempted. What else is found is
+    /// of that name beside the attempt, in the own library or built in; the first whose text is the one that was attempted. What else is found is
     /// read no further than that.
     ///
     /// # Errors
@@ -238,12 +469,12 @@ impl ContentLibrary {
             let bytes = there.then(|| disk::read_bytes(&place).ok()).flatten()?;
             Some((disk::name(&place), bytes))
         });
-        let built_in = format!("scenarios/{}", name.to_string_lossy());
-        let built_in = builtin::text(&built_in)
-            .ok()
-            .map(|text| (built_in, text.as_bytes().to_vec()));
+        let in_library = named.file_stem().and_then(|stem| stem.to_str());
+        let in_library = (self.lessons.iter())
+            .find(|lesson| in_library == Some(lesson.stem()))
+            .map(|lesson| (lesson.file.clone(), lesson.text.to_vec()));
         let mut another_text = false;
-        for (place, bytes) in on_disk.chain(built_in) {
+        for (place, bytes) in on_disk.chain(in_library) {
             if sha256_hex(&bytes) == attempt.header.scenario_sha256 {
                 return Ok(self.scenario_source(place, bytes)?);
             }
@@ -256,22 +487,16 @@ impl ContentLibrary {
         })
     }
 
-    /// The built-in scenarios in the order of the course, those outside it last.
+    /// The scenarios in the order of the course, those outside it last.
     ///
     /// # Errors
     /// One of them has a mistake.
     pub fn scenarios(&self) -> Result<Vec<ScenarioSource>, ContentError> {
-        let mut all: Vec<ScenarioSource> = builtin::in_folder("scenarios")
-            .filter(|(path, _)| {
-                !path.ends_with(GUIDE_ENDING) && !path.ends_with(EXAMINATION_ENDING)
-            })
-            .map(|(path, _)| self.scenario(&path))
+        let mut all: Vec<ScenarioSource> = (self.lessons.iter())
+            .filter(|lesson| lesson.is_scenario())
+            .map(|lesson| self.scenario(&lesson.file))
             .collect::<Result<_, _>>()?;
-        let place = |scenario_source: &ScenarioSource| {
-            let course = scenario_source.scenario.course.as_ref();
-            course.map_or((usize::MAX, 0), |c| (c.part.index(), c.number))
-        };
-        all.sort_by_key(place);
+        sort_by_course(&mut all);
         check_course(&all)?;
         Ok(all)
     }
@@ -291,7 +516,7 @@ impl ContentLibrary {
         Ok(boards)
     }
 
-    /// The guide that lies beside a scenario, on the disk or built in, if there is one.
+    /// The guide that lies beside a scenario, in the own library, on the disk or built in, if there is one.
     ///
     /// # Errors
     /// It has a mistake.
@@ -301,16 +526,17 @@ impl ContentLibrary {
         };
         let file = format!("{stem}{GUIDE_ENDING}");
         let path = Path::new(&file);
-        if disk::is_there(path)? {
-            return read_guide(&file, &disk::read_bytes(path)?).map(Some);
+        let lesson = self.lessons.iter().find(|lesson| lesson.file == file);
+        match lesson {
+            Some(lesson) if lesson.own => read_guide(&file, &lesson.text).map(Some),
+            _ if disk::is_there(path)? => read_guide(&file, &disk::read_bytes(path)?).map(Some),
+            lesson => lesson
+                .map(|lesson| read_guide(&file, &lesson.text))
+                .transpose(),
         }
-        let built_in = builtin::text(&file).ok();
-        built_in
-            .map(|text| read_guide(&file, text.as_bytes()))
-            .transpose()
     }
 
-    /// The built-in examinations, the shortest first, which name jobs among `scenarios`, each with its file name
+    /// The examinations, the shortest first, which name jobs among `scenarios`, each with its file name
     /// without folder and ending.
     ///
     /// # Errors
@@ -323,12 +549,13 @@ impl ContentLibrary {
             .iter()
             .filter_map(|s| Path::new(&s.file).file_stem());
         let known: Vec<&str> = stems.filter_map(|stem| stem.to_str()).collect();
-        let mut all = builtin::in_folder("scenarios")
-            .filter_map(|(path, text)| {
-                let name = path.strip_suffix(EXAMINATION_ENDING)?;
-                let name = name.rsplit('/').next().unwrap_or(name).to_owned();
-                let read = read_examination(&path, text.as_bytes(), &known);
-                Some(read.map(|examination| (name, examination)))
+        let mut all = (self.lessons.iter())
+            .filter(|lesson| lesson.file.ends_with(EXAMINATION_ENDING))
+            .map(|lesson| {
+                let stem = lesson.stem();
+                let name = stem.strip_suffix(EXAMINATION_STEM).unwrap_or(stem);
+                let read = read_examination(&lesson.file, &lesson.text, &known);
+                read.map(|examination| (name.to_owned(), examination))
             })
             .collect::<Result<Vec<_>, _>>()?;
         all.sort_by_key(|(_, examination)| examination.minutes);
@@ -360,7 +587,7 @@ impl ContentLibrary {
         score: &Score,
     ) -> Result<Option<Review>, PathError> {
         let library = self.library(scenario);
-        match table_for(&library, scenario, bench) {
+        match self.table_for(&library, scenario, bench) {
             Some(table) => review_in_slices((scenario, seed), library, &table, bench, score)
                 .await
                 .map(Some),
@@ -379,7 +606,7 @@ impl ContentLibrary {
         bench: &Bench,
     ) -> Result<Option<Hint>, PathError> {
         let library = self.library(scenario);
-        match table_for(&library, scenario, bench) {
+        match self.table_for(&library, scenario, bench) {
             Some(table) => hint_in_slices((scenario, seed), library, &table, bench).await,
             None => Ok(None),
         }
@@ -387,7 +614,22 @@ impl ContentLibrary {
 
     /// Whether there can be hints for this job as it stands on `bench`, and a review of it.
     pub fn can_be_thought_over(&self, scenario: &Scenario, bench: &Bench) -> bool {
-        table_for(&self.library(scenario), scenario, bench).is_some()
+        self.table_for(&self.library(scenario), scenario, bench)
+            .is_some()
+    }
+
+    /// The table that a job is thought over with; none for a second visit, which begins on a machine that somebody
+    /// has worked on.
+    fn table_for(
+        &self,
+        library: &Library<'_>,
+        scenario: &Scenario,
+        bench: &Bench,
+    ) -> Option<Table> {
+        if bench.is_called_back() {
+            return None;
+        }
+        self.table(library, scenario.mains)
     }
 
     /// The board of this name.
@@ -395,13 +637,18 @@ impl ContentLibrary {
         self.boards.iter().find(|board| board.id == name)
     }
 
-    /// This board with the sound machine for `mains`, the catalogue and the counter.
+    /// This board with the sound machine for `mains`, the catalogue and the counter. The parts of an own library are
+    /// on the counter of its own boards alone, so that it changes no built-in machine.
     pub fn library_of<'a>(&'a self, board: &'a Board, mains: Mains) -> Library<'a> {
+        let parts = match self.is_own(board) {
+            true => &self.parts.parts[..],
+            false => &self.built_in.counter.parts[..],
+        };
         Library {
             board,
             sound: self.machine.params(mains),
             modes: &self.catalogue.modes,
-            parts: &self.parts.parts,
+            parts,
             rates: self.parts.rates,
             billing: self.parts.billing,
         }
@@ -419,6 +666,17 @@ impl ContentLibrary {
             .collect()
     }
 
+    /// Of these those with a table: on them variants can be drawn.
+    pub fn boards_with_tables(&self) -> Vec<SuppliedBoard<'_>> {
+        let mut boards = self.supplied_boards();
+        boards.retain(|supplied| {
+            let volts = supplied.mains.rating().volts;
+            self.table_bytes(&supplied.library.board.id, volts)
+                .is_some()
+        });
+        boards
+    }
+
     /// What a checked scenario draws on.
     ///
     /// # Panics
@@ -428,6 +686,15 @@ impl ContentLibrary {
         let board = board.expect("a checked scenario names a known board");
         self.library_of(board, scenario.mains)
     }
+}
+
+/// Puts scenarios in the order of the course, those outside it last.
+fn sort_by_course(scenarios: &mut [ScenarioSource]) {
+    let place = |scenario_source: &ScenarioSource| {
+        let course = scenario_source.scenario.course.as_ref();
+        course.map_or((usize::MAX, 0), |c| (c.part.index(), c.number))
+    };
+    scenarios.sort_by_key(place);
 }
 
 /// The jobs of each part of the course, given in order, are numbered from 1 without gaps.
@@ -444,30 +711,18 @@ fn check_course(sorted: &[ScenarioSource]) -> Result<(), ContentError> {
         };
         last = Some(course.part);
         if usize::from(course.number) != expected {
+            let problem = Problem::CourseNumber {
+                part: course.part,
+                found: course.number,
+                expected,
+            };
             return Err(ContentError {
-                file: scenario_source.file.clone(),
-                line: 0,
-                column: 0,
                 field: "course.number".to_owned(),
-                problem: Problem::CourseNumber {
-                    part: course.part,
-                    found: course.number,
-                    expected,
-                },
-                source_line: None,
+                ..ContentError::of_file(&scenario_source.file, problem)
             });
         }
     }
     Ok(())
-}
-
-/// The table that a job is thought over with; none for a second visit, which begins on a machine that somebody has
-/// worked on.
-fn table_for(library: &Library<'_>, scenario: &Scenario, bench: &Bench) -> Option<Table> {
-    if bench.is_called_back() {
-        return None;
-    }
-    builtin::table(library, scenario.mains.rating())
 }
 
 #[cfg(test)]

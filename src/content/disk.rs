@@ -8,6 +8,7 @@
 
 use super::error::{ContentError, Problem};
 use super::error_words::english;
+use super::own_library::{OwnFile, OwnPlace};
 use super::reader::LONGEST_BYTES;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
@@ -23,6 +24,10 @@ use std::path::PathBuf;
 
 /// Largest profile that is read; a year's answers make less than one tenth of it.
 pub(super) const LONGEST_PROFILE_BYTES: usize = 64 << 20;
+
+/// The most files of an own library, and the most bytes in all of them: a hundred times the built-in course.
+const MOST_LIBRARY_FILES: usize = 1000;
+const MOST_LIBRARY_BYTES: usize = 32 << 20;
 
 /// Where this user's programs keep their data: `~/.local/share/detent` on Linux. It need not exist; none
 /// when the system names no such folder.
@@ -101,15 +106,113 @@ pub fn is_there(path: &Path) -> Result<bool, ContentError> {
     }
 }
 
-fn no_line(path: &Path, problem: Problem) -> ContentError {
-    ContentError {
-        file: name(path),
-        line: 0,
-        column: 0,
-        field: String::new(),
-        problem,
-        source_line: None,
+/// The files of an own library, by place and name. Entries whose name begins with a dot, and files of other kinds, are
+/// passed over.
+///
+/// # Errors
+/// [`Problem::NoFolder`], [`Problem::LeadsOut`] for a link to what lies elsewhere, [`Problem::Misplaced`] for a `.ron`
+/// file where none is read, [`Problem::TooMuch`], and what [`read_bytes`] gives.
+pub fn library_files(folder: &Path) -> Result<Vec<OwnFile>, ContentError> {
+    let io = |path: &Path, error: io::Error| no_line(path, Problem::Io(SystemReason::from(&error)));
+    if !std::fs::metadata(folder).is_ok_and(|what| what.is_dir()) {
+        return Err(no_line(folder, Problem::NoFolder));
     }
+    let root = std::fs::canonicalize(folder).map_err(|error| io(folder, error))?;
+    let (mut files, mut bytes) = (Vec::new(), 0);
+    let places = std::iter::once((folder.to_owned(), None))
+        .chain(OwnPlace::FOLDERS.map(|(name, place)| (folder.join(name), Some(place))));
+    for (inner, place) in places {
+        if place.is_some() && !inner.exists() {
+            continue;
+        }
+        let mut paths = Vec::new();
+        for entry in std::fs::read_dir(&inner).map_err(|error| io(&inner, error))? {
+            paths.push(entry.map_err(|error| io(&inner, error))?.path());
+        }
+        paths.sort();
+        for path in paths {
+            let own_name = path
+                .file_name()
+                .map(|own| own.to_string_lossy().into_owned());
+            let own_name = own_name.unwrap_or_default();
+            if own_name.starts_with('.') || !own_name.ends_with(".ron") {
+                continue;
+            }
+            let leads_to = std::fs::canonicalize(&path).map_err(|error| io(&path, error))?;
+            if !leads_to.starts_with(&root) {
+                return Err(no_line(&path, Problem::LeadsOut));
+            }
+            let place = match place {
+                Some(place) => place,
+                None if own_name == OwnPlace::PARTS_FILE => OwnPlace::Parts,
+                None => return Err(no_line(&path, Problem::Misplaced)),
+            };
+            if !is_there(&path)? {
+                continue;
+            }
+            let read = read_bytes(&path)?;
+            bytes += read.len();
+            if files.len() == MOST_LIBRARY_FILES || bytes > MOST_LIBRARY_BYTES {
+                let (files, bytes) = (MOST_LIBRARY_FILES, MOST_LIBRARY_BYTES);
+                return Err(no_line(folder, Problem::TooMuch { files, bytes }));
+            }
+            files.push(OwnFile {
+                place,
+                file: name(&path),
+                bytes: read,
+            });
+        }
+    }
+    Ok(files)
+}
+
+/// Names, without folder and ending, of the `.ron` files in a folder; none where it cannot be listed.
+pub(super) fn ron_stems(folder: &Path) -> Vec<String> {
+    let folder = match folder.as_os_str().is_empty() {
+        true => Path::new("."),
+        false => folder,
+    };
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    let names = entries.map(|entry| entry.file_name().to_string_lossy().into_owned());
+    names
+        .filter_map(|name| name.strip_suffix(".ron").map(str::to_owned))
+        .collect()
+}
+
+/// The files that content is written in, among what is named: a file is taken as it is, of a folder every `.ron` file
+/// in it and in the folders below, by name. Links to folders are not followed.
+///
+/// # Errors
+/// What [`is_there`] gives, [`Problem::Io`], [`Problem::TooMuch`].
+pub fn ron_files(named: &Path) -> Result<Vec<String>, ContentError> {
+    let mut found = Vec::new();
+    let mut open = vec![named.to_owned()];
+    while let Some(path) = open.pop() {
+        let io = |error: io::Error| no_line(&path, Problem::Io(SystemReason::from(&error)));
+        let top = path == named;
+        let what = if top {
+            std::fs::metadata(&path)
+        } else {
+            std::fs::symlink_metadata(&path)
+        };
+        if what.map_err(io)?.is_dir() {
+            for entry in std::fs::read_dir(&path).map_err(io)? {
+                open.push(entry.map_err(io)?.path());
+            }
+        } else if top || path.extension().is_some_and(|ending| ending == "ron") {
+            found.push(name(&path));
+        }
+        if found.len() > MOST_LIBRARY_FILES || open.len() > 100 * MOST_LIBRARY_FILES {
+            let (files, bytes) = (MOST_LIBRARY_FILES, MOST_LIBRARY_BYTES);
+            return Err(no_line(named, Problem::TooMuch { files, bytes }));
+        }
+    }
+    found.sort();
+    Ok(found)
+}
+
+fn no_line(path: &Path, problem: Problem) -> ContentError {
+    ContentError::of_file(&name(path), problem)
 }
 
 fn read_at_most(path: &Path, most: usize) -> Result<Vec<u8>, ContentError> {

@@ -28,6 +28,20 @@ pub struct ContentError {
     pub source_line: Option<Box<SourceLine>>,
 }
 
+impl ContentError {
+    /// A problem of a file as a whole.
+    pub(super) fn of_file(file: &str, problem: Problem) -> ContentError {
+        ContentError {
+            file: file.to_owned(),
+            line: 0,
+            column: 0,
+            field: String::new(),
+            problem,
+            source_line: None,
+        }
+    }
+}
+
 /// In English, for logs; [`Texts::content_error`](crate::Texts::content_error) says it in any language.
 impl fmt::Display for ContentError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -166,6 +180,30 @@ pub enum Problem {
     NoTime(Box<StepError>),
     /// A job that the examination names and that there is not.
     NoJob(String),
+    /// A name that something else in the library has.
+    NameTaken(String),
+    /// A board whose name is not that of its file.
+    BoardName {
+        /// As written.
+        found: String,
+        /// The name of its file.
+        wanted: String,
+    },
+    /// An own part for a machine that is not the library's own.
+    NotOwnBoard(String),
+    /// No folder of this name.
+    NoFolder,
+    /// A link that leads out of the folder.
+    LeadsOut,
+    /// More than a library may hold.
+    TooMuch {
+        /// The most files.
+        files: usize,
+        /// The most bytes in all of them.
+        bytes: usize,
+    },
+    /// A file of content where nothing reads it.
+    Misplaced,
     /// Written by a later program.
     NewerLayout(u32),
     /// A learner's name with no letter or digit in it, or a longer one than there may be.
@@ -277,5 +315,7 @@ names! {
         Change = "change",
         /// A job in an examination.
         Job = "job",
+        /// A board of the library's own.
+        OwnBoard = "own-board",
     }
 }

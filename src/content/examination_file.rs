@@ -1,7 +1,7 @@
 //! Examinations: `<name>.examination.ron` beside the scenarios that they name.
 
 use super::error::{Allowed, ContentError, Problem, Wanted};
-use super::reader::{Finding, Page, repeated};
+use super::reader::{Finding, Page, first, repeated};
 use super::scenario_file::unwritten;
 use detent_training::practice::{Examination, SheetPage};
 
@@ -20,8 +20,20 @@ pub fn read_examination(
     bytes: &[u8],
     known: &[&str],
 ) -> Result<Examination, ContentError> {
-    let page = Page::open(file, bytes)?;
-    let examination: Examination = page.parse()?;
+    check_examination(file, bytes, known).map_err(first)
+}
+
+/// The same for whoever wants to know all that is wrong.
+///
+/// # Errors
+/// Every mistake in the file, in its order; at least one.
+pub fn check_examination(
+    file: &str,
+    bytes: &[u8],
+    known: &[&str],
+) -> Result<Examination, Vec<ContentError>> {
+    let page = Page::open(file, bytes).map_err(|error| vec![error])?;
+    let examination: Examination = page.parse().map_err(|error| vec![error])?;
     let mut findings: Vec<Finding> = Vec::new();
     findings.extend(unwritten("title", &examination.title));
     if examination.jobs.is_empty() {
@@ -47,7 +59,7 @@ pub fn read_examination(
         };
         findings.push(("minutes".to_owned(), problem));
     }
-    page.judge(examination, findings)
+    page.judge_all(examination, findings)
 }
 
 #[cfg(test)]

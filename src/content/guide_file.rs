@@ -1,7 +1,7 @@
 //! Guides: `<job>.guide.ron` beside the job's own file.
 
 use super::error::{ContentError, Problem, Wanted};
-use super::reader::{Finding, Page};
+use super::reader::{Finding, Page, first};
 use super::scenario_file::unwritten;
 use super::script_file::read_script;
 use detent_training::bench::script::ScriptStep;
@@ -64,8 +64,16 @@ fn read_lines(
 /// # Errors
 /// The first mistake in the file.
 pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
-    let page = Page::open(file, bytes)?;
-    let written: File = page.parse()?;
+    check_guide(file, bytes).map_err(first)
+}
+
+/// The same for whoever wants to know all that is wrong.
+///
+/// # Errors
+/// Every mistake in the file, in its order; at least one.
+pub fn check_guide(file: &str, bytes: &[u8]) -> Result<Guide, Vec<ContentError>> {
+    let page = Page::open(file, bytes).map_err(|error| vec![error])?;
+    let written: File = page.parse().map_err(|error| vec![error])?;
     let mut findings: Vec<Finding> = Vec::new();
     if written.steps.is_empty() {
         let problem = Problem::Nothing(Wanted::Step);
@@ -96,5 +104,5 @@ pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
             astray,
         });
     }
-    page.judge(Guide { steps }, findings)
+    page.judge_all(Guide { steps }, findings)
 }

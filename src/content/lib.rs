@@ -16,11 +16,14 @@ mod drill_words;
 mod error;
 mod error_words;
 mod examination_file;
+mod file_check;
+mod file_kind;
 mod guide_file;
 mod invoice_words;
 mod lamp_words;
 mod learner_list;
 mod machine_file;
+mod own_library;
 mod parts;
 mod preferences;
 mod profile_file;
@@ -46,12 +49,17 @@ pub use catalogue::{Catalogue, read_catalogue};
 pub use complaint_words::complaint_words;
 pub use content_library::{AttemptSourceError, ContentLibrary, ScenarioSource};
 pub use error::{Allowed, Choices, ContentError, Problem, Wanted};
-pub use examination_file::{EXAMINATION_ENDING, read_examination};
-pub use guide_file::{GUIDE_ENDING, read_guide};
+pub use examination_file::{EXAMINATION_ENDING, check_examination, read_examination};
+pub use file_check::{
+    FileFinding, FileProof, FileReport, Found, KnownBoards, check_file_in_slices,
+};
+pub use file_kind::FileKind;
+pub use guide_file::{GUIDE_ENDING, check_guide, read_guide};
 pub use invoice_words::InvoiceRow;
 pub use learner_list::{LearnerInShort, ListedLearner, listed_learners};
 pub use machine_file::{Nominal, read_machine};
-pub use parts::{Parts, read_parts};
+pub use own_library::{OwnFile, OwnPlace, read_own_board};
+pub use parts::{Parts, read_added_parts, read_parts};
 pub use preferences::{
     CharacterKeys, KeyAction, KeyPlace, Motion, Preferences, SoundVolume, TextSize,
 };
@@ -62,7 +70,7 @@ pub use profile_folder::ProfileFolder;
 pub use reader::{Finding, read_checked};
 pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in_slices};
 pub use scenario_draft::{ScenarioChange, ScenarioDraft, ScenarioSentence};
-pub use scenario_file::{KnownBoard, read_scenario};
+pub use scenario_file::{KnownBoard, check_scenario, read_scenario};
 pub use script_file::{read_script, script_line};
 pub use source_line::SourceLine;
 pub use text::{Language, Texts, Value};

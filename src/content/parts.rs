@@ -47,58 +47,110 @@ pub fn read_parts(file: &str, bytes: &[u8]) -> Result<Parts, ContentError> {
     }
     findings.extend(check_money(&list.rates, &list.billing));
     for (n, part) in list.parts.iter().enumerate() {
-        let mut found =
-            |field: &str, problem| findings.push((format!("parts[{n}].{field}"), problem));
-        for (field, text) in [("number", &part.number), ("name_key", &part.name_key)] {
-            if text.trim().is_empty() {
-                found(field, Problem::Nothing(Wanted::Text));
-            }
+        let in_part = check_part(part, &list.parts).into_iter();
+        findings.extend(in_part.map(|(field, problem)| (format!("parts[{n}].{field}"), problem)));
+    }
+    page.judge(list, findings)
+}
+
+/// What is wrong with one part among all on the counter, paths beginning inside it.
+fn check_part(part: &Part, counter: &[Part]) -> Vec<Finding> {
+    let mut findings: Vec<Finding> = Vec::new();
+    let mut found = |field: &str, problem| findings.push((field.to_owned(), problem));
+    for (field, text) in [("number", &part.number), ("name_key", &part.name_key)] {
+        if text.trim().is_empty() {
+            found(field, Problem::Nothing(Wanted::Text));
         }
-        if let Some(minutes) = part.fitting_minutes
-            && !(minutes > 0.0 && minutes <= LONGEST_FITTING_MIN)
-        {
-            let allowed = Allowed::FittingMinutes;
+    }
+    if let Some(minutes) = part.fitting_minutes
+        && !(minutes > 0.0 && minutes <= LONGEST_FITTING_MIN)
+    {
+        let allowed = Allowed::FittingMinutes;
+        found(
+            "fitting_minutes",
+            Problem::OutOfRange {
+                found: minutes,
+                allowed,
+            },
+        );
+    }
+    if let Some(next) = &part.superseded_by {
+        match counter.iter().find(|part| part.number == *next) {
+            None => found("superseded_by", Problem::UnknownPart(next.clone())),
+            Some(later) if later.component != part.component => {
+                found("superseded_by", Problem::UnfitPart(next.clone()));
+            }
+            Some(_) if current(counter, &part.number).is_none() => {
+                found("superseded_by", Problem::NoEnd(part.number.clone()));
+            }
+            Some(_) => {}
+        }
+    }
+    for (field, number, most, allowed) in [
+        ("price", part.price, MOST_MONEY, Allowed::Money),
+        (
+            "wait_hours",
+            part.wait_hours,
+            LONGEST_WAIT_H,
+            Allowed::WaitHours,
+        ),
+    ] {
+        if !(0.0..=most).contains(&number) {
             found(
-                "fitting_minutes",
+                field,
                 Problem::OutOfRange {
-                    found: minutes,
+                    found: number,
                     allowed,
                 },
             );
         }
-        if let Some(next) = &part.superseded_by {
-            match list.part(next) {
-                None => found("superseded_by", Problem::UnknownPart(next.clone())),
-                Some(later) if later.component != part.component => {
-                    found("superseded_by", Problem::UnfitPart(next.clone()));
-                }
-                Some(_) if current(&list.parts, &part.number).is_none() => {
-                    found("superseded_by", Problem::NoEnd(part.number.clone()));
-                }
-                Some(_) => {}
-            }
-        }
-        for (field, number, most, allowed) in [
-            ("price", part.price, MOST_MONEY, Allowed::Money),
-            (
-                "wait_hours",
-                part.wait_hours,
-                LONGEST_WAIT_H,
-                Allowed::WaitHours,
-            ),
-        ] {
-            if !(0.0..=most).contains(&number) {
-                found(
-                    field,
-                    Problem::OutOfRange {
-                        found: number,
-                        allowed,
-                    },
-                );
-            }
-        }
     }
-    page.judge(list, findings)
+    findings
+}
+
+/// Parts that an own library adds to the counter.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AddedParts {
+    parts: Vec<Part>,
+}
+
+/// Read the parts that an own library adds to `counter`. They may add to the counter of machines with one of
+/// `boards`, the library's own; what the shop charges, the parts that are there and those of other machines stay as
+/// they are.
+///
+/// # Errors
+/// Every mistake in the file, in its order; at least one.
+pub fn read_added_parts(
+    file: &str,
+    bytes: &[u8],
+    counter: &Parts,
+    boards: &[&str],
+) -> Result<Vec<Part>, Vec<ContentError>> {
+    let page = Page::open(file, bytes).map_err(|error| vec![error])?;
+    let added: AddedParts = page.parse().map_err(|error| vec![error])?;
+    let numbers: Vec<&str> = added.parts.iter().map(|p| p.number.as_str()).collect();
+    let mut findings = repeated(&page, &numbers, |n| format!("parts[{n}].number"));
+    let all = [&counter.parts[..], &added.parts[..]].concat();
+    for (n, part) in added.parts.iter().enumerate() {
+        let mut in_part = check_part(part, &all);
+        if counter.part(&part.number).is_some() {
+            let problem = Problem::NameTaken(part.number.clone());
+            in_part.push(("number".to_owned(), problem));
+        }
+        if part.boards.is_empty() {
+            in_part.push(("boards".to_owned(), Problem::Nothing(Wanted::OwnBoard)));
+        }
+        for (k, board) in part.boards.iter().enumerate() {
+            if !boards.contains(&board.as_str()) {
+                let problem = Problem::NotOwnBoard(board.clone());
+                in_part.push((format!("boards[{k}]"), problem));
+            }
+        }
+        let in_part = in_part.into_iter();
+        findings.extend(in_part.map(|(field, problem)| (format!("parts[{n}].{field}"), problem)));
+    }
+    page.judge_all(added.parts, findings)
 }
 
 fn check_money(rates: &Rates, billing: &Billing) -> Vec<Finding> {

@@ -10,6 +10,11 @@ use std::collections::BTreeMap;
 /// Largest file that is read; the largest of ours is a hundredth of it.
 pub(super) const LONGEST_BYTES: usize = 1 << 20;
 
+/// A text without the mark that some editors put in front of it.
+pub(super) fn without_mark(text: &str) -> &str {
+    text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text)
+}
+
 /// What some editors put in front of a text; it says nothing here.
 const BYTE_ORDER_MARK: char = '\u{feff}';
 
@@ -57,7 +62,7 @@ impl<'a> Page<'a> {
                     Problem::Empty
                 }
                 Ok(text) => {
-                    let text = text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text);
+                    let text = without_mark(text);
                     let places = OnceCell::new();
                     return Ok(Page { file, text, places });
                 }
@@ -116,11 +121,11 @@ impl<'a> Page<'a> {
 
     /// The value when nothing was found, else the finding that stands first in the file.
     pub fn judge<T>(&self, value: T, findings: Vec<Finding>) -> Result<T, ContentError> {
-        self.judge_all(value, findings)
-            .map_err(|mut errors| errors.swap_remove(0))
+        self.judge_all(value, findings).map_err(first)
     }
 
-    fn judge_all<T>(&self, value: T, findings: Vec<Finding>) -> Result<T, Vec<ContentError>> {
+    /// The value when nothing was found, else every finding in the order of the file.
+    pub fn judge_all<T>(&self, value: T, findings: Vec<Finding>) -> Result<T, Vec<ContentError>> {
         if findings.is_empty() {
             return Ok(value);
         }
@@ -138,6 +143,11 @@ impl<'a> Page<'a> {
         errors.sort_by_key(|error| (error.line, error.column));
         Err(errors)
     }
+}
+
+/// The mistake that stands first in a file, of at least one.
+pub(super) fn first(mut errors: Vec<ContentError>) -> ContentError {
+    errors.swap_remove(0)
 }
 
 /// An error at a place in a text, which is empty where the file is none.

@@ -3,7 +3,7 @@
 use super::catalogue::Catalogue;
 use super::error::{Allowed, ContentError, Problem, Wanted};
 use super::parts::{MOST_MONEY, Parts};
-use super::reader::{Finding, Page, repeated};
+use super::reader::{Finding, Page, first, repeated};
 use detent_simulation::plant::FailureMode;
 use detent_training::bench::cost::{self, LONGEST_JOB};
 use detent_training::bench::{Action, cure};
@@ -32,8 +32,22 @@ pub fn read_scenario(
     parts: &Parts,
     boards: &[KnownBoard],
 ) -> Result<Scenario, ContentError> {
-    let page = Page::open(file, bytes)?;
-    let scenario: Scenario = page.parse()?;
+    check_scenario(file, bytes, catalogue, parts, boards).map_err(first)
+}
+
+/// The same for whoever wants to know all that is wrong.
+///
+/// # Errors
+/// Every mistake in the file, in its order; at least one.
+pub fn check_scenario(
+    file: &str,
+    bytes: &[u8],
+    catalogue: &Catalogue,
+    parts: &Parts,
+    boards: &[KnownBoard],
+) -> Result<Scenario, Vec<ContentError>> {
+    let page = Page::open(file, bytes).map_err(|error| vec![error])?;
+    let scenario: Scenario = page.parse().map_err(|error| vec![error])?;
     let mut findings = Vec::new();
     check_texts(&scenario, &mut findings);
     check_fault(&scenario, catalogue, &mut findings);
@@ -46,7 +60,7 @@ pub fn read_scenario(
     if findings.is_empty() {
         check_reach(&scenario, catalogue, parts, &mut findings);
     }
-    page.judge(scenario, findings)
+    page.judge_all(scenario, findings)
 }
 
 fn check_texts(scenario: &Scenario, findings: &mut Vec<Finding>) {
@@ -107,8 +121,11 @@ fn check_board(scenario: &Scenario, boards: &[KnownBoard], findings: &mut Vec<Fi
         let board = board.name.clone();
         findings.push(("mains".to_owned(), Problem::WrongMains { board }));
     }
-    for (n, code) in scenario.stale_codes.iter().enumerate() {
-        let path = format!("stale_codes[{n}]");
+    let stale = scenario.stale_codes.iter().enumerate();
+    let stale = stale.map(|(n, code)| (format!("stale_codes[{n}]"), code));
+    let expected = scenario.expected_codes.iter().flatten().enumerate();
+    let expected = expected.map(|(n, code)| (format!("expected_codes[{n}]"), code));
+    for (path, code) in stale.chain(expected) {
         if *code > 99 {
             let found = f64::from(*code);
             let allowed = Allowed::Code;

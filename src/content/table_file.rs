@@ -10,6 +10,11 @@ pub fn name(board: &str, volts: f64) -> String {
     format!("{board}-{volts:.0}.table")
 }
 
+/// The folder in an own library's where the tables of its boards are kept.
+pub fn folder_of_library(library: &Path) -> PathBuf {
+    library.join("tables")
+}
+
 /// Where the table of a board and supply is kept in `folder`.
 pub fn path(folder: &Path, board: &str, volts: f64) -> PathBuf {
     folder.join(name(board, volts))

@@ -1,7 +1,7 @@
 //! All visible text, in each language, from Project Fluent files.
 
 use super::builtin;
-use detent_simulation::controller::Board;
+use detent_simulation::controller::{Board, is_words};
 use detent_simulation::interface::{Component, Pin, Side};
 use detent_training::bench::{Condition, MeterMode, Part};
 use fluent_bundle::concurrent::FluentBundle;
@@ -136,7 +136,8 @@ impl Texts {
         message.is_some_and(|message| message.value().is_some())
     }
 
-    /// The text under a key; a missing one shows as the key in angle quotes.
+    /// The text under a key; a missing one shows as the key in angle quotes, words as
+    /// they are.
     pub fn get(&self, key: &str) -> String {
         self.fixed(key).into_owned()
     }
@@ -154,7 +155,13 @@ impl Texts {
     fn filled_in(&self, key: &str, args: &[(&str, Value<'_>)]) -> Cow<'_, str> {
         let message = self.bundle.get_message(key);
         let Some(pattern) = message.and_then(|message| message.value()) else {
-            return Cow::Owned(format!("‹{key}›"));
+            // What an author writes in words instead of a key is shown as it is.
+            let told = if is_words(key) {
+                key.to_owned()
+            } else {
+                format!("‹{key}›")
+            };
+            return Cow::Owned(told);
         };
         let mut args: FluentArgs<'_> = args.iter().cloned().collect();
         // Without a supply the texts fall back on their words for any country.
@@ -168,6 +175,16 @@ impl Texts {
     /// A failure mode's name.
     pub fn mode(&self, id: &str) -> String {
         self.get(&format!("mode-{}", id.replace('.', "-")))
+    }
+
+    /// A board's name by its id: that of a built-in one, or the id of an own one.
+    pub fn board_name(&self, id: &str) -> String {
+        let key = format!("board-{id}");
+        if self.has(&key) {
+            self.get(&key)
+        } else {
+            id.to_owned()
+        }
     }
 
     /// A component's name.
@@ -221,7 +238,7 @@ impl Texts {
         }
         if !part.boards.is_empty() {
             let boards = part.boards.iter();
-            let boards: Vec<String> = boards.map(|id| self.get(&format!("board-{id}"))).collect();
+            let boards: Vec<String> = boards.map(|id| self.board_name(id)).collect();
             let boards = Value::from(boards.join(", "));
             words.push(self.with("parts-boards", &[("boards", boards)]));
         }

@@ -1,10 +1,10 @@
 //! Variants of a job as scenarios with their words, one after the other.
 
+use super::complaint_words;
 use super::content_library::{ContentLibrary, ScenarioSource};
 use super::error::ContentError;
 use super::error_words::english;
 use super::text::{Language, Texts, Value};
-use super::{builtin, complaint_words};
 use detent_training::lesson::{Bilingual, Mains, Scenario};
 use detent_training::practice::drill::SuppliedBoard;
 use detent_training::variant::{
@@ -59,9 +59,8 @@ impl VariantSeries {
         original: &ScenarioSource,
         seed: u64,
     ) -> Result<VariantSeries, JobVariantError> {
-        let boards = content_library.supplied_boards();
-        let table =
-            |board: &SuppliedBoard<'_>| builtin::table(&board.library, board.mains.rating());
+        let boards = content_library.boards_with_tables();
+        let table = |board: &SuppliedBoard<'_>| content_library.table(&board.library, board.mains);
         let maker = VariantMaker::begin_in_slices(&original.scenario, &boards, table, seed).await?;
         Ok(VariantSeries {
             original: original.clone(),
@@ -102,7 +101,8 @@ impl VariantSeries {
 
     /// Draft `number`, from 0, unproved; none where no second fault goes with the first.
     pub fn draft(&self, content_library: &ContentLibrary, number: u64) -> Option<Draft> {
-        self.maker.draft(&content_library.supplied_boards(), number)
+        self.maker
+            .draft(&content_library.boards_with_tables(), number)
     }
 
     /// Proves draft `number`, from 0, for whoever wants to know why drafts are refused. It may be done for many numbers
@@ -115,7 +115,7 @@ impl VariantSeries {
         content_library: &ContentLibrary,
         number: u64,
     ) -> Result<Result<Variant, VariantRefusal>, JobVariantError> {
-        let boards = content_library.supplied_boards();
+        let boards = content_library.boards_with_tables();
         Ok(self.maker.prove_in_slices(&boards, number).await?)
     }
 

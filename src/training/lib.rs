@@ -1,6 +1,7 @@
 //! What a person does at the bench, its record and score, what to believe and do next, and what to
 //! practise. Knows no clock, file, screen, thread or global.
 
+pub mod authoring;
 pub mod bench;
 mod draws;
 pub mod lesson;

@@ -12,7 +12,7 @@ use super::workshop::OwnJobFolder;
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
-use detent_content::{Language, ProfileFolder, Texts, disk, read_script};
+use detent_content::{ContentLibrary, Language, ProfileFolder, Texts, disk, read_script};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -150,7 +150,12 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         None
     };
     let own_jobs = keep.as_ref().and_then(|_| own_jobs_folder());
-    let mut jobs = LibraryJobs::new(
+    let content_library = ContentLibrary::open(args.library.as_deref()).map_err(|errors| {
+        let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
+        told.join("\n")
+    })?;
+    let mut jobs = LibraryJobs::of(
+        content_library,
         args.scenario.as_deref(),
         keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
     )

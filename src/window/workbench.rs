@@ -24,7 +24,7 @@ use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
 use std::borrow::Cow;
 use std::sync::Arc;
 
-/// The built-in scenarios, or one of the player's own.
+/// The scenarios of the library, or one of the player's own.
 pub struct LibraryJobs {
     content_library: Arc<ContentLibrary>,
     scenario_sources: Vec<ScenarioSource>,
@@ -45,7 +45,18 @@ impl LibraryJobs {
         own: Option<&str>,
         attempts: Option<Arc<dyn Attempts>>,
     ) -> Result<LibraryJobs, ContentError> {
-        let content_library = ContentLibrary::builtin()?;
+        LibraryJobs::of(ContentLibrary::builtin()?, own, attempts)
+    }
+
+    /// Every scenario of a library, and `own` before them if given.
+    ///
+    /// # Errors
+    /// What is wrong with a file.
+    pub fn of(
+        content_library: ContentLibrary,
+        own: Option<&str>,
+        attempts: Option<Arc<dyn Attempts>>,
+    ) -> Result<LibraryJobs, ContentError> {
         let mut scenario_sources = content_library.scenarios()?;
         if let Some(name) = own {
             let mine = content_library.scenario(name)?;

@@ -10,10 +10,12 @@
 mod best;
 mod browser;
 mod calls;
+mod check;
 mod files;
 mod guided_walk;
 mod jobs;
 mod learners;
+mod library;
 #[cfg(feature = "window")]
 mod pictures;
 mod schema;

@@ -140,6 +140,22 @@ impl Texts {
             Problem::Step(error) => parser("file-problem-step", error),
             Problem::NoTime(error) => self.step_error(error),
             Problem::NoJob(job) => name("file-problem-no-job", job),
+            Problem::NameTaken(taken) => name("file-problem-name-taken", taken),
+            Problem::BoardName { found, wanted } => self.with(
+                "file-problem-board-name",
+                &[
+                    ("found", found.as_str().into()),
+                    ("wanted", wanted.as_str().into()),
+                ],
+            ),
+            Problem::NotOwnBoard(board) => name("file-problem-not-own-board", board),
+            Problem::NoFolder => self.get("file-problem-no-folder"),
+            Problem::LeadsOut => self.get("file-problem-leads-out"),
+            Problem::TooMuch { files, bytes } => self.with(
+                "file-problem-too-much",
+                &[("files", number(files)), ("bytes", number(bytes))],
+            ),
+            Problem::Misplaced => self.get("file-problem-misplaced"),
             Problem::NewerLayout(layout) => {
                 self.with("file-problem-newer-layout", &[("layout", number(layout))])
             }

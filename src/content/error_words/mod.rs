@@ -2,6 +2,7 @@
 //! until it has its text. `Display` of the errors of this room says the same in English.
 
 mod attempts;
+mod authoring;
 mod boards;
 mod edits;
 mod files;

@@ -13,6 +13,16 @@ const FLASH_HZ: (f64, f64) = (1.4, 2.8);
 /// No lamp may flash more often than this in any second (WCAG 2.2, success criterion 2.3.1).
 const MOST_FLASHES_HZ: f64 = 3.0;
 
+/// Most characters of a name in words.
+const LONGEST_NAME: usize = 80;
+
+/// Whether a name is written in words and is no key of the texts: a key has neither spaces nor capitals.
+pub fn is_words(name: &str) -> bool {
+    let in_words = |c: char| c == ' ' || c.is_uppercase();
+    let fits = name.chars().count() <= LONGEST_NAME && !name.contains(char::is_control);
+    fits && !name.trim().is_empty() && name.contains(in_words)
+}
+
 /// One problem and the field it lies in.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[error("{field}: {fault}")]
@@ -223,7 +233,7 @@ impl Board {
         if hz > MOST_FLASHES_HZ {
             found.add("lamps.turns_ms", BoardFault::Flashing { hz });
         }
-        found.text_key("name", &self.name);
+        found.name("name", &self.name);
         found.positions("menu", self.menu.iter().map(|m| m.position), positions);
         found.positions(
             "programs",
@@ -330,7 +340,7 @@ impl Board {
         let top_mm = super::sense::mm_per_volt(self.pressure.v_per_kpa)
             * (self.pressure.max_v - self.pressure.zero_v);
         for (index, program) in self.programs.iter().enumerate() {
-            found.text_key(&format!("programs[{index}].name"), &program.name);
+            found.name(&format!("programs[{index}].name"), &program.name);
             if program.phases.is_empty() {
                 found.add(&format!("programs[{index}].phases"), BoardFault::Empty);
             }
@@ -649,6 +659,13 @@ impl Problems {
                     below,
                 },
             );
+        }
+    }
+
+    /// A name for people: a key of the texts, or the words themselves.
+    fn name(&mut self, field: &str, name: &str) {
+        if !is_words(name) {
+            self.text_key(field, name);
         }
     }
 

@@ -33,7 +33,7 @@ pub use board::{
     MenuEntry, MotorRules, PanelRules, Phase, PressureRules, Program, Recalibration, Resets, Rule,
     Selector, ServiceRules, SheetEntry, StageRule, SupplyRules, ThermistorRules, WaterRules,
 };
-pub use check::{BoardFault, BoardProblem};
+pub use check::{BoardFault, BoardProblem, is_words};
 pub use control_status::ControlStatus;
 pub use firmware::Controller;
 pub use gesture::{

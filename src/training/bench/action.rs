@@ -31,6 +31,26 @@ pub enum MeterMode {
 }
 
 impl MeterMode {
+    /// Every setting, in the order above.
+    pub fn all() -> impl Iterator<Item = MeterMode> {
+        std::iter::successors(Some(MeterMode::Ohms), |mode| mode.next())
+    }
+
+    /// The setting after this one; matched, so that a new one must be seen here.
+    const fn next(self) -> Option<MeterMode> {
+        Some(match self {
+            MeterMode::Ohms => MeterMode::VoltsAc,
+            MeterMode::VoltsAc => MeterMode::VoltsDc,
+            MeterMode::VoltsDc => MeterMode::AmpsClamp,
+            MeterMode::AmpsClamp => MeterMode::Hertz,
+            MeterMode::Hertz => MeterMode::Continuity,
+            MeterMode::Continuity => MeterMode::VoltsLowZ,
+            MeterMode::VoltsLowZ => MeterMode::Microfarads,
+            MeterMode::Microfarads => MeterMode::Insulation,
+            MeterMode::Insulation => return None,
+        })
+    }
+
     /// The unit in which readings of it are given.
     pub const fn unit(self) -> &'static str {
         match self {

@@ -59,6 +59,10 @@ pub struct Scenario {
     /// Codes left in the list from long ago, newest first.
     #[serde(default)]
     pub stale_codes: Vec<u8>,
+    /// Codes that the author expects of the customer's wash with the scenario's own seed, in any order, for
+    /// `detent check`; none where nothing is expected in particular.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub expected_codes: Option<Vec<u8>>,
     /// Minutes a good technician should need.
     pub par_minutes: f64,
     /// Money the customer will pay at most for parts and work, in whole units.

@@ -7,6 +7,7 @@
 
 use serde::de::DeserializeOwned;
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 /// Deepest nesting that is read. Our deepest file needs less than ten; the limit keeps a hostile
 /// file from using up the stack.
@@ -244,32 +245,75 @@ impl<'a> Lines<'a> {
 #[derive(Clone, Debug)]
 pub struct Places<'a> {
     lines: Lines<'a>,
-    /// Beginning of the first and of the last value at a path.
-    by_path: BTreeMap<String, (usize, usize)>,
+    /// Where the first and the last value at a path begin and end.
+    by_path: BTreeMap<String, (Range<usize>, Range<usize>)>,
+}
+
+/// A stretch of a text as language servers have it (Language Server Protocol 3.17, "Position"): lines and characters
+/// from 0, characters in UTF-16 code units.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct TextRange {
+    /// Line and character of its beginning.
+    pub start: (usize, usize),
+    /// Line and character behind its end.
+    pub end: (usize, usize),
+}
+
+impl TextRange {
+    /// Of these bytes of a text.
+    fn of(lines: &Lines<'_>, bytes: Range<usize>) -> TextRange {
+        let place = |offset: usize| {
+            let line = lines.starts.partition_point(|start| *start <= offset) - 1;
+            let before = lines.text.get(lines.starts[line]..offset).unwrap_or("");
+            (line, before.encode_utf16().count())
+        };
+        TextRange {
+            start: place(bytes.start),
+            end: place(bytes.end),
+        }
+    }
+
+    /// From a position to the end of its line.
+    pub fn rest_of_line(text: &str, position: TextPosition) -> TextRange {
+        let start = offset(text, position.line, position.column);
+        let rest = text.get(start..).unwrap_or("");
+        let line = rest.split('\n').next().unwrap_or("").trim_end();
+        TextRange::of(&Lines::of(text), start..start + line.len())
+    }
 }
 
 impl Places<'_> {
     /// Where the value at `path` begins. A value that the file leaves out is found at the nearest
     /// value around it.
     pub fn position(&self, path: &str) -> TextPosition {
-        self.lines.position(self.find(path).0)
+        self.lines.position(self.find(path).0.start)
     }
 
     /// Where the last value at `path` begins: a map may wrongly have one key twice.
     pub fn last_position(&self, path: &str) -> TextPosition {
-        self.lines.position(self.find(path).1)
+        self.lines.position(self.find(path).1.start)
     }
 
-    fn find(&self, path: &str) -> (usize, usize) {
+    /// The stretch of the first value at `path`, found as [`Places::position`] finds it.
+    pub fn range(&self, path: &str) -> TextRange {
+        TextRange::of(&self.lines, self.find(path).0)
+    }
+
+    /// The stretch of the last value at `path`.
+    pub fn last_range(&self, path: &str) -> TextRange {
+        TextRange::of(&self.lines, self.find(path).1)
+    }
+
+    fn find(&self, path: &str) -> (Range<usize>, Range<usize>) {
         let mut wanted = path;
         loop {
             if let Some(found) = self.by_path.get(wanted) {
-                return *found;
+                return found.clone();
             }
             match wanted.rfind(['.', '[']) {
                 Some(cut) => wanted = &wanted[..cut],
                 None if !wanted.is_empty() => wanted = "",
-                None => return (0, 0),
+                None => return (0..0, 0..0),
             }
         }
     }
@@ -326,11 +370,22 @@ impl<'a> Outline<'a> {
         for node in &self.nodes {
             let (_, last) = by_path
                 .entry(self.path_of(node))
-                .or_insert((node.start, node.start));
-            *last = node.start;
+                .or_insert((node.start..node.end, node.start..node.end));
+            *last = node.start..node.end;
         }
         let lines = Lines::of(self.text);
         Places { lines, by_path }
+    }
+
+    /// Names of the fields of the whole value.
+    pub fn fields(&self) -> Vec<&str> {
+        let outermost = self.nodes.iter().skip(1).filter(|node| node.parent == 0);
+        outermost
+            .filter_map(|node| match &node.step {
+                PathSegment::Field(name) => Some(name.as_str()),
+                _ => None,
+            })
+            .collect()
     }
 
     /// Path of the innermost value that covers a byte offset.

@@ -1,5 +1,6 @@
 //! How difficult a job is, and the band around an original's.
 
+use super::learners::Demands;
 use super::refusal::VariantRefusal;
 use crate::bench::Bench;
 use crate::lesson::technician::{Persona, work_in_slices};
@@ -29,7 +30,42 @@ pub struct Difficulty {
     pub chance_of_passing: f64,
 }
 
+/// What people make of a job, besides the expert who proves it.
+pub(crate) struct PeopleAtWork {
+    scores: [Option<Score>; PEOPLE.len()],
+}
+
+impl PeopleAtWork {
+    /// Each of [`PEOPLE`] does the job.
+    pub async fn at(scenario: &Scenario, bench: &Bench) -> PeopleAtWork {
+        PeopleAtWork {
+            scores: scores(scenario, bench).await,
+        }
+    }
+
+    /// What guessing comes to; none where the machine refused a step.
+    pub fn guesser(&self) -> Option<&Score> {
+        let guesser = PEOPLE.iter().position(|one| *one == Persona::Guesser);
+        guesser.and_then(|n| self.scores[n].as_ref())
+    }
+}
+
 impl Difficulty {
+    /// Of a job whose best plan costs this and which the expert did so.
+    pub(crate) fn of(
+        planned_cost: f64,
+        (done, score): (&Bench, &Score),
+        people: &PeopleAtWork,
+    ) -> Difficulty {
+        Difficulty {
+            planned_cost,
+            expert_minutes: done.minutes(),
+            expert_share: share(score),
+            shares: (people.scores.each_ref()).map(|one| one.as_ref().map_or(0.0, share)),
+            chance_of_passing: Demands::of(done, score, people.guesser()).share_passing(),
+        }
+    }
+
     /// Share of the points that all three keep in the mean, 0 to 1.
     pub fn mean_share(&self) -> f64 {
         (self.expert_share + self.shares.iter().sum::<f64>()) / (1 + PEOPLE.len()) as f64
@@ -37,7 +73,7 @@ impl Difficulty {
 }
 
 /// What each of [`PEOPLE`] makes of a job; nothing where the machine refuses them a step.
-pub(super) async fn scores(scenario: &Scenario, bench: &Bench) -> [Option<Score>; PEOPLE.len()] {
+async fn scores(scenario: &Scenario, bench: &Bench) -> [Option<Score>; PEOPLE.len()] {
     let mut scores = PEOPLE.map(|_| None);
     for (score, persona) in scores.iter_mut().zip(PEOPLE) {
         let done = work_in_slices(persona, scenario, bench.clone()).await;

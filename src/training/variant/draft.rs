@@ -244,6 +244,7 @@ fn scenario(
             0.0
         },
         stale_codes: codes,
+        expected_codes: None,
         par_minutes: original.par_minutes,
         budget: original.budget,
         live_tests_allowed: original.live_tests_allowed,

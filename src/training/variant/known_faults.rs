@@ -17,13 +17,14 @@ const WORK: u32 = 400;
 
 /// The faults on one board at one supply.
 #[derive(Clone, Debug)]
-pub(super) struct KnownFaults {
+pub struct KnownFaults {
     table: Table,
     /// Without live tests, and with them.
     repair_costs: [RepairCosts; 2],
 }
 
 impl KnownFaults {
+    /// What follows from the table of this library's board and supply.
     pub fn of(library: &Library<'_>, table: Table) -> KnownFaults {
         KnownFaults {
             repair_costs: [false, true].map(|live| RepairCosts::of(library, &table, live)),
@@ -31,8 +32,13 @@ impl KnownFaults {
         }
     }
 
+    /// The table.
+    pub fn table(&self) -> &Table {
+        &self.table
+    }
+
     /// How the wash ends most often under hypothesis `h`: 0 is the sound machine, `n + 1` failure mode `n`.
-    pub fn usual_outcome(&self, h: usize) -> Option<&Outcome> {
+    pub(super) fn usual_outcome(&self, h: usize) -> Option<&Outcome> {
         let washes = &self.table.seen[h].washes;
         let times = |outcome: &Outcome| washes.iter().filter(|o| *o == outcome).count();
         // Of equals the first.
@@ -40,7 +46,7 @@ impl KnownFaults {
     }
 
     /// What its washes raise.
-    pub fn monitors(&self, board: &Board, h: usize) -> Vec<Monitor> {
+    pub(super) fn monitors(&self, board: &Board, h: usize) -> Vec<Monitor> {
         let codes = self.table.seen[h].washes.iter().flat_map(|o| &o.codes);
         let mut monitors: Vec<Monitor> = codes.filter_map(|code| board.monitor_of(*code)).collect();
         monitors.sort_unstable();
@@ -49,7 +55,7 @@ impl KnownFaults {
     }
 
     /// Whether a test that is allowed, or how washes end, tells one hypothesis from another.
-    fn tells(&self, one: usize, other: usize, live: bool) -> bool {
+    pub fn tells(&self, one: usize, other: usize, live: bool) -> bool {
         let tests = self.repair_costs[usize::from(live)].problem.tests.iter();
         let mut apart = tests.map(|test| {
             let outcomes = test.chances.iter();
@@ -65,6 +71,9 @@ impl KnownFaults {
     }
 
     /// Belief after a wash that ended so.
+    ///
+    /// # Errors
+    /// Nothing can be believed.
     pub fn belief(
         &self,
         library: &Library<'_>,
@@ -78,20 +87,40 @@ impl KnownFaults {
     /// Whether every likely rival under this belief can be told from it. That nothing is wrong is proved by a machine
     /// that washes; and what comes and goes shows in no table what it shows while it is there, so that only the expert
     /// can tell.
-    pub fn tells_from_rivals(
+    pub(super) fn tells_from_rivals(
         &self,
         modes: &[FailureMode],
         h: usize,
         belief: &[f64],
         live: bool,
     ) -> bool {
+        let mut rivals = self.rivals(h, belief);
+        !self.is_steady(modes, h) || rivals.all(|(r, _)| self.tells(h, r, live))
+    }
+
+    /// Whether hypothesis `h` is a fault that is always there.
+    pub fn is_steady(&self, modes: &[FailureMode], h: usize) -> bool {
         let steady = |n: usize| modes[n].presence == Presence::Steady;
-        let rivals = belief.iter().enumerate();
-        let mut rivals = rivals.filter(|(r, share)| *r != h && **share >= RIVAL);
-        !h.checked_sub(1).is_some_and(steady) || rivals.all(|(r, _)| self.tells(h, r, live))
+        h.checked_sub(1).is_some_and(steady)
+    }
+
+    /// The likely causes under this belief besides `h`, each with its share.
+    pub fn rivals(&self, h: usize, belief: &[f64]) -> impl Iterator<Item = (usize, f64)> {
+        let all = belief.iter().copied().enumerate();
+        all.filter(move |(r, share)| *r != h && *share >= RIVAL)
+    }
+
+    /// Whether one repair cures both.
+    pub fn same_repair(&self, one: usize, other: usize) -> bool {
+        let [without_live, _] = &self.repair_costs;
+        let mut repairs = without_live.problem.repairs.iter();
+        repairs.any(|repair| [one, other].iter().all(|h| repair.cures.contains(h)))
     }
 
     /// Expected cost of repair under this belief if the best step is taken each time, whole units of money.
+    ///
+    /// # Errors
+    /// Nothing can be planned.
     pub fn planned_cost(&self, belief: &[f64], live: bool) -> Result<f64, VariantError> {
         let problem = &self.repair_costs[usize::from(live)].problem;
         Ok(problem.plan(&Course::begin(belief), WORK)?.upper)

@@ -6,11 +6,13 @@
 //! machine; every other slip takes the judge's own losses. The same learners try every job, so that two jobs differ by
 //! what they ask and not by who came. A worn dial is not in it, nor is the time that slips take.
 
+use super::difficulty::share;
 use crate::bench::{Bench, MilestoneKind};
 use crate::lesson::technician::TRIES;
 use crate::lesson::{FREE_TRIES, Loss, Score, first_touches};
 use detent_simulation::controller::EntryError;
 use detent_simulation::interface::Pin;
+use detent_simulation::names;
 use detent_simulation::units::{Time, uniform};
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
@@ -29,6 +31,42 @@ const CHOOSING: (f64, f64) = (0.60, 0.98);
 const SAFE_WORK: (f64, f64) = (0.85, 0.99);
 const PROVING: (f64, f64) = (0.60, 0.98);
 
+names! {
+    /// How far learners of one group have come. Its text is `author-learners-{name}`.
+    LearnerLevel {
+        /// A tenth of the way from the least rates to the greatest.
+        Beginner = "beginner",
+        /// Half of the way.
+        Middle = "middle",
+        /// Nine tenths of the way.
+        Advanced = "advanced",
+    }
+}
+
+impl LearnerLevel {
+    /// How far the rates lie from the least to the greatest, 0 to 1. Our own choice.
+    const fn of_the_way(self) -> f64 {
+        match self {
+            LearnerLevel::Beginner => 0.1,
+            LearnerLevel::Middle => 0.5,
+            LearnerLevel::Advanced => 0.9,
+        }
+    }
+}
+
+/// What learners of one level make of a job.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LearnerGroup {
+    /// The level.
+    pub level: LearnerLevel,
+    /// Share of them who pass, 0 to 1.
+    pub passing: f64,
+    /// Share of the points that they keep in the mean, 0 to 1.
+    pub mean_share: f64,
+    /// Standard deviation of that share over the learners.
+    pub spread: f64,
+}
+
 /// Chances, 0 to 1, that something comes off for one learner.
 #[derive(Clone, Copy, Debug)]
 struct SkillRates {
@@ -46,7 +84,12 @@ struct SkillRates {
 
 impl SkillRates {
     fn draw(rng: &mut ChaCha8Rng) -> SkillRates {
-        let mut between = |(least, most): (f64, f64)| least + (most - least) * uniform(rng);
+        SkillRates::at(|| uniform(rng))
+    }
+
+    /// Each rate so much of the way from the least to the greatest, 0 to 1.
+    fn at(mut of_the_way: impl FnMut() -> f64) -> SkillRates {
+        let mut between = |(least, most): (f64, f64)| least + (most - least) * of_the_way();
         SkillRates {
             reading: between(READING),
             entering: between(ENTERING),
@@ -58,7 +101,7 @@ impl SkillRates {
 }
 
 /// What a job asks, and what the expert's way and the guesser's are worth.
-pub(super) struct Demands<'a> {
+pub(crate) struct Demands<'a> {
     expert: &'a Score,
     /// None where the machine refused him a step.
     guesser: Option<&'a Score>,
@@ -115,18 +158,47 @@ impl<'a> Demands<'a> {
         self.share_of(SkillRates::draw)
     }
 
-    fn share_of(&self, rates: impl Fn(&mut ChaCha8Rng) -> SkillRates) -> f64 {
-        let passes = |n: &usize| {
-            let mut rng = ChaCha8Rng::seed_from_u64(SEED);
-            rng.set_stream(*n as u64);
-            let rates = rates(&mut rng);
-            self.passes(rates, &mut rng)
+    /// What learners of each level make of it.
+    pub fn groups(&self) -> Vec<LearnerGroup> {
+        let group = |level: &LearnerLevel| {
+            let scores: Vec<_> = self
+                .scores_of(|_| SkillRates::at(|| level.of_the_way()))
+                .collect();
+            let count = scores.len() as f64;
+            let shares = scores.iter().map(|s| s.as_ref().map_or(0.0, share));
+            let mean = shares.clone().sum::<f64>() / count;
+            let squares: f64 = shares.map(|share| (share - mean) * (share - mean)).sum();
+            let passing = scores.iter().flatten().filter(|score| score.passed());
+            LearnerGroup {
+                level: *level,
+                passing: passing.count() as f64 / count,
+                mean_share: mean,
+                spread: libm::sqrt(squares / count),
+            }
         };
-        (0..LEARNERS).filter(passes).count() as f64 / LEARNERS as f64
+        LearnerLevel::ALL.iter().map(group).collect()
     }
 
-    /// Whether somebody with these rates passes this time.
-    fn passes(&self, rates: SkillRates, rng: &mut ChaCha8Rng) -> bool {
+    fn share_of(&self, rates: impl Fn(&mut ChaCha8Rng) -> SkillRates) -> f64 {
+        let scores = self.scores_of(rates).flatten();
+        scores.filter(Score::passed).count() as f64 / LEARNERS as f64
+    }
+
+    /// What each learner makes of it; none for one who guesses where the machine refused the guesser a step.
+    fn scores_of(
+        &self,
+        rates: impl Fn(&mut ChaCha8Rng) -> SkillRates,
+    ) -> impl Iterator<Item = Option<Score>> {
+        (0..LEARNERS).map(move |n| {
+            let mut rng = ChaCha8Rng::seed_from_u64(SEED);
+            rng.set_stream(n as u64);
+            let rates = rates(&mut rng);
+            self.tries(rates, &mut rng)
+        })
+    }
+
+    /// What somebody with these rates makes of it this time.
+    fn tries(&self, rates: SkillRates, rng: &mut ChaCha8Rng) -> Option<Score> {
         let mut comes_off = |rate: f64| uniform(rng) < rate;
         let guesses = (1.0 - rates.choosing) / GUESSES_ONE_IN;
         let tests_on = (0..self.choices).all(|_| comes_off(1.0 - guesses));
@@ -134,9 +206,7 @@ impl<'a> Demands<'a> {
             true => Some(self.expert),
             false => self.guesser,
         };
-        let Some(mut score) = way.cloned() else {
-            return false;
-        };
+        let mut score = way.cloned()?;
         let mut lose = |loss: Loss| score.lose(loss.side(), self.end, loss);
         let mut failed = 0;
         let mut was_in = false;
@@ -174,7 +244,7 @@ impl<'a> Demands<'a> {
                 lose(loss.clone());
             }
         }
-        score.passed()
+        Some(score)
     }
 }
 

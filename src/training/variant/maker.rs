@@ -10,6 +10,7 @@ use crate::practice::drill::SuppliedBoard;
 use crate::reason::evidence::Table;
 use crate::reason::{PlanError, PosteriorError};
 use crate::slices::SliceEnd;
+use detent_simulation::plant::FailureMode;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
@@ -165,22 +166,30 @@ fn as_draft(
     board: &SuppliedBoard<'_>,
     seed: u64,
 ) -> Result<Draft, SetUpError> {
-    let modes = board.library.modes;
-    let hidden = draw(original, modes, seed)?;
-    let hypotheses: Vec<usize> = (hidden.iter())
-        .filter_map(|mode| modes.iter().position(|m| m.id == mode.id))
-        .map(|n| n + 1)
-        .collect();
     Ok(Draft {
         board: place,
-        hypotheses: if hypotheses.is_empty() {
-            vec![0]
-        } else {
-            hypotheses
-        },
+        hypotheses: hypotheses_of(original, board.library.modes, seed)?,
         scenario: Scenario {
             seed,
             ..original.clone()
         },
+    })
+}
+
+/// The hypotheses that are true on the machine of this scenario and seed: failure mode `n` is `n + 1`; 0 for none.
+pub(crate) fn hypotheses_of(
+    scenario: &Scenario,
+    modes: &[FailureMode],
+    seed: u64,
+) -> Result<Vec<usize>, SetUpError> {
+    let hidden = draw(scenario, modes, seed)?;
+    let hypotheses: Vec<usize> = (hidden.iter())
+        .filter_map(|mode| modes.iter().position(|m| m.id == mode.id))
+        .map(|n| n + 1)
+        .collect();
+    Ok(if hypotheses.is_empty() {
+        vec![0]
+    } else {
+        hypotheses
     })
 }

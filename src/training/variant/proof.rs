@@ -1,6 +1,6 @@
 //! The proof of a draft: cheap reasons to refuse it first.
 
-use super::difficulty::{Band, Difficulty, PEOPLE, scores, share};
+use super::difficulty::{Band, Difficulty, PeopleAtWork};
 use super::draft::Draft;
 use super::known_faults::KnownFaults;
 use super::learners::Demands;
@@ -117,16 +117,8 @@ pub(super) async fn tried(
     if band.is_some_and(|band| at_least > band.chance_of_passing.1) {
         return Ok(Err(VariantRefusal::TooEasy));
     }
-    let scores = scores(&scenario, &bench).await;
-    let guesser = PEOPLE.iter().position(|one| *one == Persona::Guesser);
-    let guesser = guesser.and_then(|n| scores[n].as_ref());
-    let difficulty = Difficulty {
-        planned_cost,
-        expert_minutes: done.minutes(),
-        expert_share: share(&score),
-        shares: scores.each_ref().map(|one| one.as_ref().map_or(0.0, share)),
-        chance_of_passing: Demands::of(&done, &score, guesser).share_passing(),
-    };
+    let people = PeopleAtWork::at(&scenario, &bench).await;
+    let difficulty = Difficulty::of(planned_cost, (&done, &score), &people);
     if let Some(reason) = band.and_then(|band| band.refuses(&difficulty)) {
         return Ok(Err(reason));
     }

@@ -86,20 +86,25 @@ pub struct Curve {
 pub fn ask(supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> EntryTask {
     let rng = &mut draws(seed);
     let supplied_board = supplied_board(supplied_boards, rng);
-    let board = supplied_board.library.board;
     let wear = within(0.0, 1.0, rng);
-    let selector = board.panel.selector;
-    EntryTask {
-        place: supplied_board.place(),
-        gesture: board.gesture.clone(),
-        selector,
-        // The contacts of a switch and of buttons have nothing to skip.
-        wear: matches!(selector, Selector::Dial { .. }).then_some(wear),
-        seed,
-    }
+    EntryTask::on(supplied_board, wear).again(seed)
 }
 
 impl EntryTask {
+    /// This board's gesture on a dial of this wear, 0 to 1.
+    pub fn on(supplied_board: &SuppliedBoard<'_>, wear: f64) -> EntryTask {
+        let board = supplied_board.library.board;
+        let selector = board.panel.selector;
+        EntryTask {
+            place: supplied_board.place(),
+            gesture: board.gesture.clone(),
+            selector,
+            // The contacts of a switch and of buttons have nothing to skip.
+            wear: matches!(selector, Selector::Dial { .. }).then_some(wear),
+            seed: 0,
+        }
+    }
+
     /// The same board and dial, another try.
     #[must_use]
     pub fn again(&self, seed: u64) -> EntryTask {

@@ -1,0 +1,533 @@
+//! `detent check`: jobs, boards, guides and examinations held against readers, simulator and language files.
+
+use super::library_folder::with_table;
+use super::output::Output;
+use super::{Failure, LibraryFolder};
+use detent_content::{
+    ContentLibrary, FileKind, FileProof, FileReport, KnownBoards, Language, OwnFile, OwnPlace,
+    Texts, Value, Words, check_file_in_slices, disk,
+};
+use detent_training::authoring::{GestureShare, MachineProof, ScenarioProof, Severity};
+use detent_training::lesson::{Mains, Scenario};
+use detent_training::reason::PathPoint;
+use detent_training::without_breaks;
+use rayon::prelude::*;
+use schemars::JsonSchema;
+use serde::Serialize;
+use std::path::{Path, PathBuf};
+
+#[derive(Debug, clap::Args)]
+pub(super) struct CheckArgs {
+    #[arg(value_name = "FILE")]
+    files: Vec<PathBuf>,
+    #[arg(long)]
+    strict: bool,
+    #[arg(long)]
+    json: bool,
+    #[arg(long, conflicts_with = "json")]
+    quiet: bool,
+}
+
+/// Version of what `--json` prints.
+const VERSION: u32 = 1;
+/// Rivals that are printed.
+const TOP: usize = 5;
+
+pub(super) fn check(
+    args: &CheckArgs,
+    library: &LibraryFolder,
+    language: Language,
+) -> Result<(), Failure> {
+    let texts = Texts::load(language);
+    let mut content_library = library.open()?;
+    let files = files(&mut content_library, &args.files)?;
+    let known = known(&mut content_library, &files, &texts);
+    let reports: Vec<FileReport> = (files.par_iter())
+        .map(|(file, bytes)| {
+            let checked = check_file_in_slices(&content_library, &known, file, bytes);
+            without_breaks(checked)
+        })
+        .collect();
+    let count = |severity| reports.iter().map(|report| report.count(severity)).sum();
+    let (errors, warnings): (usize, usize) = (count(Severity::Error), count(Severity::Warning));
+    let mut out = Output::standard();
+    if args.json {
+        out.json(&Told::of(&reports, (errors, warnings), &texts))?;
+    } else {
+        for report in &reports {
+            print(&mut out, report, (&content_library, &texts), args.quiet)?;
+        }
+        let counts = [
+            ("files", Value::from(reports.len().to_string())),
+            ("errors", Value::from(errors.to_string())),
+            ("warnings", Value::from(warnings.to_string())),
+        ];
+        out.line(texts.with("cli-check-total", &counts))?;
+    }
+    if errors > 0 || args.strict && warnings > 0 {
+        return Err(Failure::Check { errors, warnings });
+    }
+    Ok(())
+}
+
+/// The files that are named, and those of the folders that are, each with its text; the whole library where none is
+/// named. Boards and parts among them are put beside the library's, so that jobs may name them.
+fn files(
+    content_library: &mut ContentLibrary,
+    named: &[PathBuf],
+) -> Result<Vec<(String, Vec<u8>)>, Failure> {
+    if named.is_empty() {
+        return Ok(content_library.files());
+    }
+    let mut files: Vec<(String, Vec<u8>)> = Vec::new();
+    for path in named {
+        for file in disk::ron_files(path)? {
+            if !files.iter().any(|(known, _)| *known == file) {
+                let bytes = disk::read_bytes(Path::new(&file))?;
+                files.push((file, bytes));
+            }
+        }
+    }
+    let place = |kind| match kind {
+        FileKind::Board => Some(OwnPlace::Boards),
+        FileKind::Parts => Some(OwnPlace::Parts),
+        FileKind::Scenario | FileKind::Guide | FileKind::Examination => None,
+    };
+    let own = files.iter().filter_map(|(file, bytes)| {
+        Some(OwnFile {
+            place: place(FileKind::of(file, bytes))?,
+            file: file.clone(),
+            bytes: bytes.clone(),
+        })
+    });
+    // What is wrong with them is told when their turn comes.
+    let own: Vec<OwnFile> = own.collect();
+    content_library.add_boards_and_parts(&own);
+    Ok(files)
+}
+
+/// What is known of the faults on the boards that the jobs among these files name.
+fn known(
+    content_library: &mut ContentLibrary,
+    files: &[(String, Vec<u8>)],
+    texts: &Texts,
+) -> KnownBoards {
+    let mut wanted: Vec<(String, Mains)> = Vec::new();
+    for (file, bytes) in files {
+        if FileKind::of(file, bytes) != FileKind::Scenario {
+            continue;
+        }
+        if let Some((board, mains)) = content_library.board_of_job(file, bytes)
+            && !wanted.contains(&(board.clone(), mains))
+        {
+            wanted.push((board, mains));
+        }
+    }
+    for (board, mains) in &wanted {
+        with_table(content_library, board, *mains, texts);
+    }
+    let learned = wanted.par_iter().map(|(board, mains)| {
+        let mut known = KnownBoards::default();
+        known.learn(content_library, board, *mains);
+        known
+    });
+    learned.reduce(KnownBoards::default, KnownBoards::with)
+}
+
+/// One file: findings first, then how it goes.
+fn print(
+    out: &mut Output,
+    report: &FileReport,
+    (content_library, texts): (&ContentLibrary, &Texts),
+    quiet: bool,
+) -> Result<(), Failure> {
+    for finding in &report.findings {
+        let (line, character) = finding.range.start;
+        let field = match finding.field.as_str() {
+            "" => String::new(),
+            field => format!(" {field}:"),
+        };
+        out.line(format!(
+            "{}:{}:{}: {}:{field} {}",
+            report.file,
+            line + 1,
+            character + 1,
+            texts.get(&format!("author-severity-{}", finding.severity())),
+            texts.file_finding(finding)
+        ))?;
+    }
+    if quiet {
+        return Ok(());
+    }
+    match &report.proof {
+        FileProof::Scenario(scenario, proof) => {
+            print_job(out, report, (scenario, proof), (content_library, texts))
+        }
+        FileProof::Board(proof) => {
+            out.line(heading(report, texts))?;
+            out.line(gesture(&proof.gesture, texts))
+        }
+        FileProof::None if report.findings.is_empty() => out.line(heading(report, texts)),
+        FileProof::None => Ok(()),
+    }
+}
+
+fn heading(report: &FileReport, texts: &Texts) -> String {
+    let kind = texts.get(&format!("file-kind-{}", report.kind));
+    format!("{} ({kind})", report.file)
+}
+
+fn print_job(
+    out: &mut Output,
+    report: &FileReport,
+    (scenario, proof): (&Scenario, &ScenarioProof),
+    (content_library, texts): (&ContentLibrary, &Texts),
+) -> Result<(), Failure> {
+    out.line(heading(report, texts))?;
+    let library = content_library.library(scenario);
+    for machine in &proof.machines {
+        let modes: Vec<String> = machine.modes.iter().map(|mode| texts.mode(mode)).collect();
+        let modes = match modes.is_empty() {
+            true => texts.cause(None),
+            false => modes.join(" + "),
+        };
+        let args = [
+            ("seed", Value::from(machine.seed.to_string())),
+            ("modes", modes.into()),
+        ];
+        out.line(format!("  {}", texts.with("author-machine", &args)))?;
+        let shown = texts.get(&format!("author-shown-{}", machine.shown.name()));
+        let codes = texts.codes(&machine.codes);
+        let args = [("shown", shown.into()), ("codes", codes.into())];
+        out.line(format!("    {}", texts.with("author-shows", &args)))?;
+        for rival in machine.rivals.iter().take(TOP) {
+            let key = match (rival.told, rival.same_repair) {
+                (true, false) => "author-rival-told",
+                (true, true) => "author-rival-told-same-repair",
+                (false, false) => "author-rival-untold",
+                (false, true) => "author-rival-untold-same-repair",
+            };
+            let args = [
+                ("rival", Value::from(texts.cause(rival.mode.as_deref()))),
+                ("share", Value::from(texts.percent(rival.share, 0))),
+            ];
+            out.line(format!("    {}", texts.with(key, &args)))?;
+        }
+        out.line(format!("    {}", expert(machine, scenario, texts)))?;
+        if let Some(review) = &machine.review {
+            let words = Words::of(
+                (&review.repair_costs, &review.modes),
+                texts,
+                library.parts,
+                None,
+            );
+            for (key, way) in [("author-way", &review.yours), ("review-best", &review.best)] {
+                out.line(format!("    {}:", texts.get(key)))?;
+                way.iter()
+                    .try_for_each(|stop| out.line(way_point(stop, &words, texts)))?;
+            }
+        }
+        if let Some(line) = difficulty(machine, texts) {
+            out.line(format!("    {line}"))?;
+        }
+    }
+    out.line(gesture(&proof.gesture, texts))
+}
+
+/// What the expert needs.
+fn expert(machine: &MachineProof, scenario: &Scenario, texts: &Texts) -> String {
+    let number = |of: f64, decimals: usize| Value::from(texts.digits(format!("{of:.decimals$}")));
+    match (&machine.difficulty, machine.bill) {
+        (Some(difficulty), Some(bill)) => {
+            let args = [
+                ("minutes", number(difficulty.expert_minutes, 1)),
+                ("par", number(scenario.par_minutes, 0)),
+                ("bill", number(bill, 2)),
+                ("budget", number(scenario.budget, 0)),
+                ("share", texts.percent(difficulty.expert_share, 0).into()),
+            ];
+            texts.with("author-expert", &args)
+        }
+        _ => texts.get("author-expert-none"),
+    }
+}
+
+fn way_point(stop: &PathPoint, words: &Words<'_>, texts: &Texts) -> String {
+    let minutes = texts.digits(format!("{:>5.1}", stop.minutes));
+    let money = texts.whole_money(stop.money);
+    format!("      {minutes} min {money:>8}  {}", words.deed(&stop.deed))
+}
+
+fn difficulty(machine: &MachineProof, texts: &Texts) -> Option<String> {
+    let difficulty = machine.difficulty.as_ref()?;
+    let groups: Vec<String> = (machine.learners.iter())
+        .map(|group| {
+            let args = [
+                (
+                    "level",
+                    Value::from(texts.get(&format!("author-learners-{}", group.level))),
+                ),
+                ("passing", texts.percent(group.passing, 0).into()),
+                ("mean", texts.percent(group.mean_share, 0).into()),
+                ("spread", texts.percent(group.spread, 0).into()),
+            ];
+            texts.with("author-learners", &args)
+        })
+        .collect();
+    let args = [
+        (
+            "passing",
+            Value::from(texts.percent(difficulty.chance_of_passing, 0)),
+        ),
+        ("groups", groups.join("; ").into()),
+    ];
+    Some(texts.with("author-difficulty", &args))
+}
+
+fn gesture(shares: &[GestureShare], texts: &Texts) -> String {
+    let hands: Vec<String> = (shares.iter())
+        .map(|hand| {
+            let args = [
+                ("spread", Value::from(texts.percent(hand.spread, 0))),
+                ("share", texts.percent(hand.share, 0).into()),
+                ("ms", Value::from(format!("{:.0}", hand.best_ms))),
+            ];
+            texts.with("author-hand", &args)
+        })
+        .collect();
+    let args = [("hands", Value::from(hands.join("; ")))];
+    format!("  {}", texts.with("author-gesture", &args))
+}
+
+/// All of it, for other programs.
+#[derive(Serialize, JsonSchema)]
+#[schemars(title = "Report of `detent check --json`")]
+#[serde(deny_unknown_fields)]
+struct Told {
+    /// Version of this format.
+    #[schemars(extend("const" = VERSION))]
+    version: u32,
+    /// Errors in all files: none of those should be given to a class.
+    errors: usize,
+    /// Warnings in all files.
+    warnings: usize,
+    /// The files, in the order in which they were checked.
+    files: Vec<ToldFile>,
+}
+
+/// One file.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldFile {
+    /// The file as it was named.
+    file: String,
+    /// What it is: scenario, board, guide, examination or parts.
+    kind: &'static str,
+    /// What is wrong, in the order of the file.
+    findings: Vec<ToldFinding>,
+    /// The machines of a scenario that were tried.
+    machines: Vec<ToldMachine>,
+    /// How often simulated hands meet the entry gesture of a scenario or board.
+    gesture: Vec<ToldGesture>,
+}
+
+/// One finding.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldFinding {
+    /// error or warning.
+    severity: &'static str,
+    /// Its fixed name.
+    code: &'static str,
+    /// Path of the field; empty for the file as a whole.
+    field: String,
+    /// Where in the text, as language servers have it.
+    range: ToldRange,
+    /// In words.
+    message: String,
+}
+
+/// A stretch of the text.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldRange {
+    /// Its beginning.
+    start: ToldPlace,
+    /// Behind its end.
+    end: ToldPlace,
+}
+
+/// A place in the text.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldPlace {
+    /// Line, from 0.
+    line: usize,
+    /// Character, from 0, in UTF-16 code units.
+    character: usize,
+}
+
+/// One machine of a scenario.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldMachine {
+    /// Seed of its draws.
+    seed: u64,
+    /// Hidden failure modes.
+    modes: Vec<String>,
+    /// By what it shows itself first: nothing, codes, wash, tests or never.
+    shown: &'static str,
+    /// Codes that the customer's wash stored.
+    codes: Vec<u8>,
+    /// The likely causes besides the hidden one.
+    rivals: Vec<ToldRival>,
+    /// The scripted expert; none where the machine refused a step.
+    expert: Option<ToldExpert>,
+    /// Share of the simulated learners who pass, 0 to 1.
+    chance_of_passing: Option<f64>,
+    /// Simulated learners by level.
+    learners: Vec<ToldLearners>,
+}
+
+/// A cause that is likely after the customer's wash.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldRival {
+    /// The failure mode; none for nothing wrong.
+    mode: Option<String>,
+    /// How likely, 0 to 1.
+    share: f64,
+    /// Whether something that is allowed tells it from the hidden fault.
+    told: bool,
+    /// Whether one repair cures both.
+    same_repair: bool,
+}
+
+/// What the expert needs.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldExpert {
+    /// Work, min.
+    minutes: f64,
+    /// Bill, whole units of money.
+    bill: f64,
+    /// Share of the points kept, 0 to 1.
+    share: f64,
+}
+
+/// Simulated learners of one level.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldLearners {
+    /// beginner, middle or advanced.
+    level: &'static str,
+    /// Share who pass, 0 to 1.
+    passing: f64,
+    /// Mean share of the points, 0 to 1.
+    mean_share: f64,
+    /// Standard deviation of that share.
+    spread: f64,
+}
+
+/// Simulated hands of one skill.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldGesture {
+    /// Spread of the hand's steps, share of their mean.
+    spread: f64,
+    /// The time of a step at which it gets in most often, ms.
+    best_ms: f64,
+    /// Share of its tries at that pace that get in, 0 to 1.
+    share: f64,
+}
+
+impl Told {
+    fn of(reports: &[FileReport], (errors, warnings): (usize, usize), texts: &Texts) -> Told {
+        Told {
+            version: VERSION,
+            errors,
+            warnings,
+            files: reports.iter().map(|r| ToldFile::of(r, texts)).collect(),
+        }
+    }
+}
+
+impl ToldFile {
+    fn of(report: &FileReport, texts: &Texts) -> ToldFile {
+        let (machines, gesture) = match &report.proof {
+            FileProof::Scenario(_, proof) => (&proof.machines[..], &proof.gesture[..]),
+            FileProof::Board(proof) => (&[][..], &proof.gesture[..]),
+            FileProof::None => (&[][..], &[][..]),
+        };
+        let place = |(line, character)| ToldPlace { line, character };
+        ToldFile {
+            file: report.file.clone(),
+            kind: report.kind.name(),
+            findings: (report.findings.iter())
+                .map(|finding| ToldFinding {
+                    severity: finding.severity().name(),
+                    code: finding.name(),
+                    field: finding.field.clone(),
+                    range: ToldRange {
+                        start: place(finding.range.start),
+                        end: place(finding.range.end),
+                    },
+                    message: texts.file_finding(finding),
+                })
+                .collect(),
+            machines: machines.iter().map(ToldMachine::of).collect(),
+            gesture: (gesture.iter())
+                .map(|hand| ToldGesture {
+                    spread: hand.spread,
+                    best_ms: hand.best_ms,
+                    share: hand.share,
+                })
+                .collect(),
+        }
+    }
+}
+
+impl ToldMachine {
+    fn of(machine: &MachineProof) -> ToldMachine {
+        let difficulty = machine.difficulty.as_ref();
+        ToldMachine {
+            seed: machine.seed,
+            modes: machine.modes.clone(),
+            shown: machine.shown.name(),
+            codes: machine.codes.clone(),
+            rivals: (machine.rivals.iter())
+                .map(|rival| ToldRival {
+                    mode: rival.mode.clone(),
+                    share: rival.share,
+                    told: rival.told,
+                    same_repair: rival.same_repair,
+                })
+                .collect(),
+            expert: difficulty.zip(machine.bill).map(|(d, bill)| ToldExpert {
+                minutes: d.expert_minutes,
+                bill,
+                share: d.expert_share,
+            }),
+            chance_of_passing: difficulty.map(|d| d.chance_of_passing),
+            learners: (machine.learners.iter())
+                .map(|group| ToldLearners {
+                    level: group.level.name(),
+                    passing: group.passing,
+                    mean_share: group.mean_share,
+                    spread: group.spread,
+                })
+                .collect(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kept_schema;
+
+    #[test]
+    fn the_kept_schema_is_that_of_the_program() {
+        kept_schema::check::<Told>("check", VERSION);
+    }
+}

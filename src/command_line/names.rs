@@ -1,0 +1,195 @@
+//! `detent names`: what a file may say.
+
+use super::output::Output;
+use super::{Failure, LibraryFolder};
+use detent_content::{ContentLibrary, Language, Texts};
+use detent_simulation::controller::{Monitor, Routine, Stage};
+use detent_simulation::interface::{Component, Terminal};
+use detent_simulation::names;
+use detent_training::bench::{Advice, MeterMode};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+names! {
+    /// What can be listed. Its text is `names-{name}`.
+    NameKind {
+        /// Pieces of advice in a report.
+        Advice = "advice",
+        /// Boards.
+        Boards = "boards",
+        /// Codes of a board.
+        Codes = "codes",
+        /// Components.
+        Components = "components",
+        /// Failure modes.
+        Faults = "faults",
+        /// Settings of the meter.
+        MeterModes = "meter-modes",
+        /// Watches that a control keeps.
+        Monitors = "monitors",
+        /// Parts at the counter.
+        Parts = "parts",
+        /// Routines of service mode.
+        Routines = "routines",
+        /// Stages of recalibration.
+        Stages = "stages",
+        /// Terminals.
+        Terminals = "terminals",
+    }
+}
+
+#[derive(Debug, clap::Args)]
+pub(super) struct NamesArgs {
+    #[arg(value_name = "KIND")]
+    kind: Option<NameKind>,
+    #[arg(long, default_value = "arc-dial")]
+    board: String,
+    #[arg(long, requires = "kind")]
+    json: bool,
+}
+
+/// Version of what `--json` prints.
+const VERSION: u32 = 1;
+
+/// Lists what a file may say, or the kinds that can be listed.
+pub(super) fn names(
+    args: &NamesArgs,
+    library: &LibraryFolder,
+    language: Language,
+) -> Result<(), Failure> {
+    let mut out = Output::standard();
+    let texts = Texts::load(language);
+    let Some(kind) = args.kind else {
+        return NameKind::ALL.iter().try_for_each(|kind| {
+            let told = texts.get(&format!("names-{kind}"));
+            out.line(format!("{:<12} {told}", kind.name()))
+        });
+    };
+    let content_library = library.open()?;
+    let board = match kind {
+        NameKind::Codes => Some(args.board.as_str()),
+        _ => None,
+    };
+    let names = list(kind, &content_library, board)?;
+    if args.json {
+        return out.json(&Told {
+            version: VERSION,
+            kind: kind.name(),
+            names,
+        });
+    }
+    names.iter().try_for_each(|name| {
+        let said = match language {
+            Language::En => &name.en,
+            Language::Es => &name.es,
+        };
+        out.line(format!("{:<28} {said}", name.name))
+    })
+}
+
+/// Everything of this kind; codes are those of `board`.
+fn list(
+    kind: NameKind,
+    content_library: &ContentLibrary,
+    board: Option<&str>,
+) -> Result<Vec<ToldName>, Failure> {
+    let [en, es] = [Language::En, Language::Es].map(Texts::load);
+    let row = |name: String, said: &dyn Fn(&Texts) -> String| ToldName {
+        name,
+        en: said(&en),
+        es: said(&es),
+    };
+    let text = |name: String, key: String| row(name, &|texts| texts.get(&key));
+    Ok(match kind {
+        NameKind::Advice => (Advice::ALL.iter())
+            .map(|advice| text(format!("{advice:?}"), format!("advice-{advice}")))
+            .collect(),
+        NameKind::Boards => (content_library.boards.iter())
+            .map(|board| text(board.id.clone(), board.name.clone()))
+            .collect(),
+        NameKind::Codes => {
+            let board = super::sheet::board(content_library, board.unwrap_or_default())?;
+            let codes = board.codes.iter();
+            codes
+                .map(|code| text(code.code.to_string(), format!("code-{}", code.monitor)))
+                .collect()
+        }
+        NameKind::Components => (Component::ALL.iter())
+            .map(|component| row(format!("{component:?}"), &|t| t.component(*component)))
+            .collect(),
+        NameKind::Faults => (content_library.catalogue.modes.iter())
+            .map(|mode| row(mode.id.clone(), &|texts| texts.mode(&mode.id)))
+            .collect(),
+        NameKind::MeterModes => MeterMode::all()
+            .map(|mode| row(format!("{mode:?}"), &|texts| texts.meter_mode(mode)))
+            .collect(),
+        NameKind::Monitors => (Monitor::ALL.iter())
+            .map(|monitor| text(format!("{monitor:?}"), format!("code-{monitor}")))
+            .collect(),
+        NameKind::Parts => (content_library.parts.parts.iter())
+            .map(|part| text(part.number.clone(), part.name_key.clone()))
+            .collect(),
+        NameKind::Routines => (Routine::ALL.iter())
+            .map(|routine| text(format!("{routine:?}"), format!("routine-{routine}")))
+            .collect(),
+        NameKind::Stages => (Stage::ALL.iter())
+            .map(|stage| text(format!("{stage:?}"), format!("stage-{stage}")))
+            .collect(),
+        // Terminals are called by component and number in every language.
+        NameKind::Terminals => (Terminal::ALL.iter())
+            .map(|terminal| row(format!("{terminal:?}"), &|_| terminal.to_string()))
+            .collect(),
+    })
+}
+
+/// A list, for other programs.
+#[derive(Serialize, JsonSchema)]
+#[schemars(title = "List of `detent names KIND --json`")]
+#[serde(deny_unknown_fields)]
+struct Told {
+    /// Version of this format.
+    #[schemars(extend("const" = VERSION))]
+    version: u32,
+    /// What is listed.
+    kind: &'static str,
+    /// Every one of it.
+    names: Vec<ToldName>,
+}
+
+/// One name.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldName {
+    /// As files write it.
+    name: String,
+    /// What it means, in English.
+    en: String,
+    /// In Spanish.
+    es: String,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kept_schema;
+
+    #[test]
+    fn the_kept_schema_is_that_of_the_program() {
+        kept_schema::check::<Told>("names", VERSION);
+    }
+
+    #[test]
+    fn every_name_of_every_kind_has_its_words_in_both_languages() {
+        let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+        for kind in NameKind::ALL {
+            let names = list(*kind, &content_library, Some("key-pad")).expect("a board");
+            assert!(!names.is_empty(), "{kind}");
+            for ToldName { name, en, es } in names {
+                assert!(
+                    !en.contains('‹') && !es.contains('‹'),
+                    "{kind}: {name}: {en} {es}"
+                );
+            }
+        }
+    }
+}
