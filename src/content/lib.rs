@@ -16,6 +16,7 @@ mod drill_words;
 mod error;
 mod error_words;
 mod examination_file;
+mod gesture_words;
 mod guide_file;
 mod invoice_words;
 mod lamp_words;
