@@ -472,7 +472,9 @@ impl GestureTry {
             Rule::Late { by_ms, .. }
             | Rule::PressTooLong { by_ms, .. }
             | Rule::HoldTooShort { by_ms, .. }
-            | Rule::HoldTooLong { by_ms, .. } => Some(by_ms),
+            | Rule::HoldTooLong { by_ms, .. }
+            | Rule::TooSoon { by_ms, .. }
+            | Rule::StoodTooShort { by_ms, .. } => Some(by_ms),
             Rule::WrongWay { .. }
             | Rule::TooManyDetents { .. }
             | Rule::TooFewDetents { .. }
@@ -484,6 +486,8 @@ impl GestureTry {
             | Rule::PressTooLong { step, .. }
             | Rule::HoldTooShort { step, .. }
             | Rule::HoldTooLong { step, .. }
+            | Rule::TooSoon { step, .. }
+            | Rule::StoodTooShort { step, .. }
             | Rule::WrongWay { step }
             | Rule::TooManyDetents { step }
             | Rule::TooFewDetents { step, .. }

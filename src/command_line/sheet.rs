@@ -1,12 +1,11 @@
 //! `detent sheet` and `detent parts`: what the panels show, as text.
 
 use super::output::Output;
-use super::print::lit;
 use super::{Failure, LibraryFolder};
 use detent_content::{
     ContentLibrary, FileKind, Language, Texts, Value, disk, read_board, script_line,
 };
-use detent_simulation::controller::{Board, Lamps, Signs};
+use detent_simulation::controller::{Board, Sign, Signs, USUAL_CODES};
 use detent_training::bench::script::entry_steps;
 use detent_training::lesson::Mains;
 use std::path::Path;
@@ -91,6 +90,11 @@ pub(super) fn sheet(
             .iter()
             .map(|step| format!("  {}", script_line(step))),
     );
+    for (step, number) in board.gesture.steps.iter().zip(1..) {
+        lines.push(format!("  {number}. {}", texts.gesture_step(step)));
+    }
+    let notes = texts.gesture_notes(&board.gesture).into_iter();
+    lines.extend(notes.map(|note| format!("  {note}")));
     lines.push(format!("  ≤ {} ms", board.gesture.within_ms));
     lines.extend([String::new(), texts.get("sheet-entry-click")]);
     lines.extend([String::new(), texts.get("sheet-reset")]);
@@ -101,6 +105,10 @@ pub(super) fn sheet(
         texts.get(&format!("signs-{}", board.lamps.signs.key())),
     ]);
     lines.extend(example(&board));
+    if board.service.stored_codes != USUAL_CODES {
+        let codes = Value::from(board.service.stored_codes);
+        lines.push(texts.with("sheet-stored-codes", &[("codes", codes)]));
+    }
     lines.extend([String::new(), texts.get("sheet-codes-intro")]);
     for code in &board.codes {
         lines.push(format!(
@@ -149,20 +157,27 @@ pub(super) fn sheet(
     put(&lines)
 }
 
-/// How a number looks on the lamps, where that can be drawn in letters.
+/// How a number looks on the lamps, where that can be drawn in letters: lit, blinking, dark.
 fn example(board: &Board) -> Vec<String> {
+    let signs = &board.lamps.signs;
+    let drawn = |sign: Sign| -> String {
+        let bits = (0..signs.lamps()).rev().map(|bit| 1_u16 << bit);
+        bits.map(|bit| match (sign.lit & bit != 0, sign.blinks & bit != 0) {
+            (true, _) => '●',
+            (false, true) => '◐',
+            (false, false) => '○',
+        })
+        .collect()
+    };
     let row = |weights: &[u8]| weights.iter().map(u8::to_string).collect::<String>();
-    match &board.lamps.signs {
+    match signs {
         Signs::Weights { tens, units } => vec![format!("  {} {}", row(tens), row(units))],
-        Signs::Pictures { table, .. } => table
-            .iter()
-            .map(|(number, picture)| {
-                let lamps = Lamps {
-                    code: *picture,
-                    lock: false,
-                };
-                format!("  {number:02}  {}", lit(&board.lamps, lamps))
-            })
+        Signs::Pictures { .. } => (0..=99)
+            .filter_map(|number| Some((number, signs.sign(number)?)))
+            .map(|(number, sign)| format!("  {number:02}  {}", drawn(sign)))
+            .collect(),
+        Signs::InTurn { digits, .. } => (digits.iter().enumerate())
+            .map(|(digit, sign)| format!("  {digit}  {}", drawn(*sign)))
             .collect(),
         Signs::Segments | Signs::Flashes { .. } => Vec::new(),
     }

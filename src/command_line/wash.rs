@@ -1,9 +1,8 @@
 //! `detent wash`: the customer's wash as a timeline, with the codes that it stores and how it ends.
 
-use super::Failure;
-use super::library_folder::LibraryFolder;
 use super::output::Output;
-use detent_content::{ContentLibrary, Language, ScenarioSource, Texts, Value};
+use super::{Failure, LibraryFolder};
+use detent_content::{Language, ScenarioSource, Texts, Value};
 use detent_simulation::controller::{LampRules, PhaseKind};
 use detent_training::lesson::{StoredCode, WashEnd, WashSample, WashTrace, wash_trace};
 use schemars::JsonSchema;
@@ -235,6 +234,7 @@ impl From<&WashSample> for ToldSample {
 mod tests {
     use super::*;
     use crate::kept_schema;
+    use detent_content::ContentLibrary;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {

@@ -1,7 +1,7 @@
 //! Lamps in words: which are lit, never what they mean.
 
 use super::text::{Texts, Value};
-use detent_simulation::controller::{LampRules, Lamps, Signs};
+use detent_simulation::controller::{LampPlacement, LampRules, Lamps, Sign, Signs};
 
 /// Segments of a digit, in the order of their bits.
 const BARS: [&str; 7] = [
@@ -17,7 +17,7 @@ const BARS: [&str; 7] = [
 impl Texts {
     /// What is lit of a console's lamps, the lock lamp last.
     pub fn lamps(&self, rules: &LampRules, lamps: Lamps) -> String {
-        let code = self.code_lamps(&rules.signs, lamps.code);
+        let code = self.placed_lamps(&rules.signs, &rules.placement, lamps.code);
         if !rules.lock_lamp {
             return code;
         }
@@ -30,7 +30,8 @@ impl Texts {
 
     /// Two pictures that the lamps show in turn; a lamp that blinks goes on and off in them.
     pub fn lamps_in_turn(&self, rules: &LampRules, [first, then]: [Lamps; 2]) -> String {
-        let [code, other] = [first, then].map(|lamps| self.code_lamps(&rules.signs, lamps.code));
+        let [code, other] = [first, then]
+            .map(|lamps| self.placed_lamps(&rules.signs, &rules.placement, lamps.code));
         let code = if first.code == then.code {
             code
         } else {
@@ -58,8 +59,38 @@ impl Texts {
         self.with("lamps-flashes", &[("flashes", Value::from(flashes))])
     }
 
+    /// The signs of one number, one after the other, each with a pause behind it: of digits in turn the tens' and the
+    /// units'.
+    pub fn lamp_signs(&self, signs: &Signs, placement: &LampPlacement, shown: &[Sign]) -> String {
+        let one = |sign: &Sign| {
+            let lit = self.placed_lamps(signs, placement, sign.lit);
+            let blinking = self.placed_lamps(signs, placement, sign.blinks);
+            let args = |key, value| self.with(key, &[("lamps", Value::from(value))]);
+            match (sign.lit, sign.blinks) {
+                (_, 0) => lit,
+                (0, _) => args("lamps-blinking", blinking),
+                _ => format!("{lit}; {}", args("lamps-blinking", blinking)),
+            }
+        };
+        let shown: Vec<String> = shown.iter().map(one).collect();
+        match &shown[..] {
+            [only] => only.clone(),
+            _ => {
+                let shown = shown.join(&format!(" — {} ", self.get("lamps-then")));
+                self.with(
+                    "lamps-one-after-the-other",
+                    &[("signs", Value::from(shown))],
+                )
+            }
+        }
+    }
+
     /// What is lit of the lamps that show numbers, a bit each.
     pub fn code_lamps(&self, signs: &Signs, lit: u16) -> String {
+        self.placed_lamps(signs, &LampPlacement::Usual, lit)
+    }
+
+    fn placed_lamps(&self, signs: &Signs, placement: &LampPlacement, lit: u16) -> String {
         match signs {
             Signs::Weights { tens, units } => {
                 let args = [
@@ -75,13 +106,19 @@ impl Texts {
                 ];
                 self.with("lamps-digits", &args)
             }
-            Signs::Pictures { lamps, .. } => {
-                let from_left = (1..=*lamps).filter(|n| lit & (1 << (lamps - n)) != 0);
+            Signs::Pictures { lamps, .. } | Signs::InTurn { lamps, .. } => {
+                let first_on = (1..=*lamps).filter(|n| lit & (1 << (lamps - n)) != 0);
                 let args = [
-                    ("lit", Value::from(self.listed(from_left))),
+                    ("lit", Value::from(self.listed(first_on))),
                     ("lamps", Value::from(*lamps)),
                 ];
-                self.with("lamps-row", &args)
+                let key = match placement {
+                    LampPlacement::Usual | LampPlacement::Row => "lamps-row",
+                    LampPlacement::Column => "lamps-column",
+                    LampPlacement::Grid { .. } => "lamps-grid",
+                    LampPlacement::Free(_) => "lamps-free",
+                };
+                self.with(key, &args)
             }
             Signs::Flashes { .. } => self.get(match lit & 1 {
                 0 => "lamps-one-dark",

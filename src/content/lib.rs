@@ -18,6 +18,7 @@ mod error_words;
 mod examination_file;
 mod file_check;
 mod file_kind;
+mod gesture_words;
 mod guide_file;
 mod invoice_words;
 mod lamp_words;

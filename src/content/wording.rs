@@ -140,7 +140,9 @@ impl Texts {
             EntryError::Late { by_ms, .. }
             | EntryError::PressTooLong { by_ms, .. }
             | EntryError::HoldTooShort { by_ms, .. }
-            | EntryError::HoldTooLong { by_ms, .. } => {
+            | EntryError::HoldTooLong { by_ms, .. }
+            | EntryError::TooSoon { by_ms, .. }
+            | EntryError::StoodTooShort { by_ms, .. } => {
                 format!("{rule} ({:.2} s)", f64::from(by_ms) / 1000.0)
             }
             EntryError::WrongWay { .. }
@@ -233,11 +235,21 @@ impl Texts {
                 let args = [("times", times), ("seconds", seconds(cycle.within_ms))];
                 self.with("reset-lid", &args)
             }
-            None => self.get("reset-lid-not"),
+            None => match resets.lid_moves {
+                Some(lid) => {
+                    let times = Value::from(lid.moves);
+                    let args = [("times", times), ("seconds", seconds(lid.within_ms))];
+                    self.with("reset-lid-moves", &args)
+                }
+                None => self.get("reset-lid-not"),
+            },
         };
         [
             (resets.hold.is_some(), hold),
-            (resets.lid_cycle.is_some(), lid),
+            (
+                resets.lid_cycle.is_some() || resets.lid_moves.is_some(),
+                lid,
+            ),
             (
                 !resets.kept,
                 self.get(if resets.kept {

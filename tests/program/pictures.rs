@@ -99,7 +99,7 @@ fn glow([r, g, b]: [f64; 3]) -> Glow {
 /// The glow in which the code lamps of a board light up.
 fn lit_glow(board: &Board) -> Glow {
     match board.lamps.signs {
-        Signs::Weights { .. } | Signs::Pictures { .. } => Glow::Amber,
+        Signs::Weights { .. } | Signs::Pictures { .. } | Signs::InTurn { .. } => Glow::Amber,
         Signs::Segments => Glow::Mint,
         Signs::Flashes { .. } => Glow::Blue,
     }

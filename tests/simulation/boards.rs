@@ -1,8 +1,8 @@
 //! Mistakes in a board's file: each a typed error with file, line and field.
 
 use detent_content::{ContentError, KnownBoard, Problem, builtin, read_board};
-use detent_simulation::controller::{BoardFault, GestureStep, Signs};
-use detent_simulation::interface::Mains;
+use detent_simulation::controller::{BoardFault, GestureStep, Routine, Signs};
+use detent_simulation::interface::{Button, Mains};
 use proptest::prelude::*;
 
 const FILE: &str = "assets/boards/arc-dial.ron";
@@ -143,6 +143,157 @@ fn a_supply_without_levels_and_levels_without_a_supply() {
     );
     let place = (errors[0].line, errors[0].field.as_str());
     assert_eq!(place, (line, "supply[V120Hz60].sag_v"), "{errors:?}");
+}
+
+/// What the newer words of the language can be wrong in: each mistake in a sound board is told at its line and field.
+#[test]
+fn each_mistake_in_the_newer_words_is_told_at_its_field() {
+    let tower = include_str!("../boards/tower.ron");
+    let fields = include_str!("../boards/six-field.ron");
+    let kite = include_str!("../boards/kite.ron");
+    let told = |text: &str, old: &str, new: &str, field: &str, fault: BoardFault| {
+        assert_eq!(text.matches(old).count(), 1, "{old}");
+        let text = text.replace(old, new);
+        let errors = read_board("b.ron", text.as_bytes()).expect_err(new);
+        let expected = Problem::Board(Box::new(fault));
+        let error = errors.iter().find(|error| error.problem == expected);
+        let error = error.unwrap_or_else(|| panic!("{new}: {errors:?}"));
+        assert_eq!(error.field, field, "{error}");
+        assert!(error.line > 1, "{error}");
+    };
+    let digits = "lamps.signs.digits";
+    for (old, new, field, fault) in [
+        (
+            "(lit: 0b10001)",
+            "()",
+            &format!("{digits}[0]"),
+            BoardFault::DarkDigit { digit: 0 },
+        ),
+        (
+            "(lit: 0b00011)",
+            "(lit: 0b00001)",
+            &format!("{digits}[2]"),
+            BoardFault::SameDigit { digit: 2, first: 1 },
+        ),
+        (
+            "(blinks: 0b00011)",
+            "(lit: 1, blinks: 0b00011)",
+            &format!("{digits}[7]"),
+            BoardFault::LampTwice { lamps: 1 },
+        ),
+        (
+            "                (lit: 0b11111),\n",
+            "",
+            &digits.to_owned(),
+            BoardFault::DigitCount { digits: 9 },
+        ),
+        (
+            "gap_ms: 1000",
+            "gap_ms: 400",
+            &"lamps.signs.gap_ms".to_owned(),
+            BoardFault::Bounds {
+                value: 400.0,
+                above: 499.0,
+                below: f64::INFINITY,
+            },
+        ),
+        (
+            "service: Number",
+            "service: NumberAnd(1)",
+            &"lamps.service".to_owned(),
+            BoardFault::NumberTakesTime,
+        ),
+        (
+            "(position: 7, routine: Recalibrate)",
+            "(position: 7, routine: TestHot)",
+            &"menu".to_owned(),
+            BoardFault::NoRoutine(Routine::Recalibrate),
+        ),
+        (
+            "(position: 0, routine: Recall)",
+            "(position: 0, routine: TestHot)",
+            &"menu".to_owned(),
+            BoardFault::NoRoutine(Routine::Recall),
+        ),
+        (
+            "stored_codes: 4",
+            "stored_codes: 21",
+            &"service.stored_codes".to_owned(),
+            BoardFault::Bounds {
+                value: 21.0,
+                above: 0.0,
+                below: 21.0,
+            },
+        ),
+        (
+            "standing: Some((at: 3,",
+            "standing: Some((at: 8,",
+            &"gesture.steps[0].standing".to_owned(),
+            BoardFault::NoPosition {
+                position: 8,
+                positions: 8,
+            },
+        ),
+        (
+            "selector: Switch(positions: 8)",
+            "selector: Dial(detents: 8)",
+            &"gesture.steps[0].standing".to_owned(),
+            BoardFault::StandingUnseen,
+        ),
+        (
+            "moves: 4, within_ms: 8000",
+            "moves: 4, within_ms: 100",
+            &"resets.lid_moves.within_ms".to_owned(),
+            BoardFault::GestureTooShort {
+                least_ms: 180,
+                window_ms: 100,
+            },
+        ),
+    ] {
+        told(tower, old, new, field, fault);
+    }
+    told(
+        fields,
+        "Grid(columns: 3)",
+        "Free([(0, 0), (10, 20)])",
+        "lamps.placement",
+        BoardFault::PlaceCount {
+            places: 2,
+            lamps: 6,
+        },
+    );
+    told(
+        kite,
+        "(90, 45)",
+        "(52, 20)",
+        "lamps.placement[1]",
+        BoardFault::PlacesTooNear { first: 0 },
+    );
+    let steps = "        or_steps: [\n            Together(buttons: (Start, Stop),";
+    told(
+        fields,
+        steps,
+        "        or_steps: [\n            Together(buttons: (Start, Start),",
+        "gesture.or_steps[0].buttons",
+        BoardFault::OneButton(Button::Start),
+    );
+    told(
+        fields,
+        steps,
+        "        or_steps: [\n            Pause(min_ms: 500), Together(buttons: (Start, Stop),",
+        "gesture.or_steps[0].min_ms",
+        BoardFault::PauseAlone,
+    );
+    told(
+        fields,
+        steps,
+        "        or_steps: [\n            Lid(to: Up), Together(buttons: (Start, Stop),",
+        "gesture.or_steps",
+        BoardFault::OtherSteps,
+    );
+    let (errors, line) = bad("lock_lamp: true,", "lock_lamp: true, placement: Column,");
+    let place = (errors[0].line, errors[0].field.as_str());
+    assert_eq!(place, (line, "lamps.placement"), "{errors:?}");
 }
 
 #[test]

@@ -167,6 +167,9 @@ fn read(signs: &Signs, shown: u8) -> Option<u8> {
             };
             Some(10 * count(*long_ms) + count(*short_ms))
         }
+        Signs::InTurn { .. } => {
+            unreachable!("no built-in board and no invented language shows digits in turn")
+        }
     }
 }
 
@@ -372,7 +375,10 @@ fn by_keystrokes(gesture: &Gesture, k_s: f64, thinks: bool) -> Vec<(Span, Gestur
             GestureStep::Push { button, .. } => push(k_s, GestureInput::Down(button)),
             GestureStep::Release { button, .. } => push(k_s, GestureInput::Up(button)),
             GestureStep::Lid { to, .. } => push(H_S + k_s, GestureInput::Lid(to)),
-            GestureStep::PowerUp { holding } => push(k_s, GestureInput::PowerUp(holding)),
+            GestureStep::PowerUp { holding, .. } => push(k_s, GestureInput::PowerUp(holding)),
+            GestureStep::Pause { .. } | GestureStep::Together { .. } => {
+                unreachable!("no built-in gesture has {step:?} in it")
+            }
         }
         if thinks && first > 0 {
             inputs[first].0 = inputs[first].0 + Span::from_ms((M_S * 1000.0) as u64);
@@ -443,6 +449,7 @@ fn odds_of_an_even_hand_are_the_dials_own_chances() {
         within_ms: 9000,
         from: None,
         steps: vec![turn(Direction::Left, 4), turn(Direction::Right, 5), tap],
+        ..Gesture::default()
     };
     for (wear, ms) in [(0.9, 60), (0.5, 100), (0.2, 50), (1.0, 300)] {
         let (rested, quick) = (
@@ -546,6 +553,7 @@ fn a_rhythm_counts_neither_the_hold_nor_what_the_lid_takes() {
                 window_ms: None,
             },
         ],
+        ..Gesture::default()
     };
     // The lid takes a second of bench time by itself.
     let history = [

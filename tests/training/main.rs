@@ -13,6 +13,7 @@ mod calls;
 mod complaints;
 mod counter;
 mod course;
+mod described_boards;
 mod determinism;
 mod draws;
 mod drills;

@@ -36,6 +36,33 @@ impl Texts {
             ),
             BoardFault::Empty => self.get("file-board-empty"),
             BoardFault::NoWayOut => self.get("file-board-no-way-out"),
+            BoardFault::NoRoutine(routine) => name("file-board-no-routine", routine.name()),
+            BoardFault::DigitCount { digits } => {
+                self.with("file-board-digit-count", &[("digits", number(digits))])
+            }
+            BoardFault::DarkDigit { digit } => {
+                self.with("file-board-dark-digit", &[("digit", number(digit))])
+            }
+            BoardFault::SameDigit { digit, first } => self.with(
+                "file-board-same-digit",
+                &[("digit", number(digit)), ("first", number(first))],
+            ),
+            BoardFault::LampTwice { lamps } => {
+                name("file-board-lamp-twice", &format!("{lamps:#b}"))
+            }
+            BoardFault::NumberTakesTime => self.get("file-board-number-takes-time"),
+            BoardFault::PlacedByKind(kind) => name("file-board-placed-by-kind", kind),
+            BoardFault::PlaceCount { places, lamps } => self.with(
+                "file-board-place-count",
+                &[("places", number(places)), ("lamps", number(lamps))],
+            ),
+            BoardFault::PlacesTooNear { first } => {
+                self.with("file-board-places-near", &[("first", number(first))])
+            }
+            BoardFault::OtherSteps => self.get("file-board-other-steps"),
+            BoardFault::StandingUnseen => self.get("file-board-standing-unseen"),
+            BoardFault::OneButton(button) => name("file-board-one-button", button.name()),
+            BoardFault::PauseAlone => self.get("file-board-pause-alone"),
             BoardFault::TurnsJoin => self.get("file-board-turns-join"),
             BoardFault::NoPosition {
                 position,

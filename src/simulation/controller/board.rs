@@ -1,6 +1,7 @@
 //! A board as its file describes it. Every number that shapes the firmware's behaviour is here.
 
 use super::gesture::Gesture;
+use super::memory::USUAL_CODES;
 use super::mode::PhaseKind;
 use super::monitor::{Monitor, Routine, Stage};
 use super::signs::LampRules;
@@ -358,6 +359,17 @@ pub struct ServiceRules {
     pub test_limit_s: u32,
     /// Spin speed of the spin test, rev/min.
     pub test_spin_rpm: f64,
+    /// Stored codes kept, newest first; older ones fall off the end.
+    #[serde(default = "usual_codes", skip_serializing_if = "are_usual_codes")]
+    pub stored_codes: u8,
+}
+
+fn usual_codes() -> u8 {
+    USUAL_CODES
+}
+
+fn are_usual_codes(codes: &u8) -> bool {
+    *codes == USUAL_CODES
 }
 
 /// Recalibration.
@@ -398,6 +410,9 @@ pub struct Resets {
     pub hold: Option<ButtonHold>,
     /// Opening and closing the lid, on boards that have it.
     pub lid_cycle: Option<LidCycle>,
+    /// Moving the lid so often in so long, on boards that have it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lid_moves: Option<LidMoves>,
     /// The board keeps its fault hold in the non-volatile memory: a power-off does not end it.
     #[serde(default)]
     pub kept: bool,
@@ -419,8 +434,25 @@ pub struct ButtonHold {
 pub struct LidCycle {
     /// How many times the lid closes.
     pub cycles: u8,
-    /// Within this long, ms.
+    /// From one closing to the next at most this long, ms.
     pub within_ms: u32,
+}
+
+/// A reset by moving the lid, each way counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LidMoves {
+    /// How many times the lid moves, up or down.
+    pub moves: u8,
+    /// From the first of them to the last at most this long, ms.
+    pub within_ms: u32,
+}
+
+impl Resets {
+    /// Something other than the plug ends a fault hold.
+    pub fn has_own_way(&self) -> bool {
+        self.hold.is_some() || self.lid_cycle.is_some() || self.lid_moves.is_some()
+    }
 }
 
 /// A connector on the board.

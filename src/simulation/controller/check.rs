@@ -2,9 +2,8 @@
 
 use super::board::{Board, Phase, Selector};
 use super::gesture::GestureStep;
-use super::memory::MAX_CODES;
-use super::monitor::{Monitor, Stage};
-use super::signs::{Signs, sum};
+use super::monitor::{Monitor, Routine, Stage};
+use super::signs::{LampPlacement, Sign, SignReading, Signs, sum};
 use crate::interface::{Button, Mains, Terminal};
 use crate::units::{Span, TICK_MS};
 
@@ -86,6 +85,59 @@ pub enum BoardFault {
     /// A fault hold that nothing ends.
     #[error("keeps a fault hold that nothing ends; give it a button to hold or a lid to move")]
     NoWayOut,
+    /// A routine that every job needs and that the menu leaves out.
+    #[error("the menu has no {0}; give it a position, every job needs it")]
+    NoRoutine(Routine),
+    /// Digits that are not ten.
+    #[error("{digits} signs for the digits 0 to 9; write ten, the one for 0 first")]
+    DigitCount {
+        /// As written.
+        digits: usize,
+    },
+    /// A digit that shows nothing: nobody could tell it from the pause.
+    #[error("the digit {digit} would be dark; give it a lamp that is lit or that blinks")]
+    DarkDigit {
+        /// The digit.
+        digit: u8,
+    },
+    /// Two digits alike.
+    #[error("the digit {digit} looks like {first}; let one of their lamps differ")]
+    SameDigit {
+        /// The digit.
+        digit: u8,
+        /// The one that it looks like.
+        first: u8,
+    },
+    /// A lamp that is to be lit and to blink at once, or that does not exist.
+    #[error("lamps {lamps:#b} are lit and blink at once, or are more than there are")]
+    LampTwice {
+        /// A bit for each such lamp.
+        lamps: u16,
+    },
+    /// A number and a picture in turn, where the number by itself is read over time.
+    #[error("these signs take time to read; show the number alone: `Number`")]
+    NumberTakesTime,
+    /// Lamps that cannot stand like this.
+    #[error(
+        "signs of the kind {0} have a place of their own; leave `placement` out, or take Pictures or InTurn"
+    )]
+    PlacedByKind(&'static str),
+    /// Places that are not one for each lamp.
+    #[error("{places} places for {lamps} lamps; give each lamp its own")]
+    PlaceCount {
+        /// As written.
+        places: usize,
+        /// How many there are.
+        lamps: u8,
+    },
+    /// Two lamps that cover each other.
+    #[error(
+        "this lamp covers the one at places[{first}]; keep them 15 apart, or 25 one above the other"
+    )]
+    PlacesTooNear {
+        /// Where the other stands.
+        first: usize,
+    },
     /// Two turns of the same direction in a row cannot be told apart.
     #[error("turns the same way as the step before; join the two")]
     TurnsJoin,
@@ -122,6 +174,22 @@ pub enum BoardFault {
     /// A button pushed twice, or let go although nothing pushed it.
     #[error("{0} is not {state} at this step", state = if *.1 { "pushed" } else { "free" })]
     ButtonState(Button, bool),
+    /// The second order of a gesture is not the first one's steps.
+    #[error(
+        "has other steps than `steps`, or the same order; write the same steps in another order"
+    )]
+    OtherSteps,
+    /// Where a switch stood can be seen only by its own contacts.
+    #[error(
+        "only a Switch shows where it stands when power comes; give this panel one, or leave `standing` out"
+    )]
+    StandingUnseen,
+    /// Two buttons that are one.
+    #[error("{0} is named twice; two buttons are pressed at once")]
+    OneButton(Button),
+    /// A pause that is not between two steps.
+    #[error("a pause stands between two other steps")]
+    PauseAlone,
     /// Power can only come first.
     #[error("power can come only as the first step")]
     PowerLater,
@@ -214,21 +282,39 @@ impl Board {
         if let Some(hold) = self.resets.hold {
             found.need(self, "resets.hold.button", hold.button);
         }
-        if self.resets.kept && self.resets.hold.is_none() && self.resets.lid_cycle.is_none() {
+        if self.resets.kept && !self.resets.has_own_way() {
             found.add("resets.kept", BoardFault::NoWayOut);
         }
         if self.mains.is_empty() {
             found.add("mains", BoardFault::Empty);
         }
+        if let Some(lid) = self.resets.lid_moves {
+            let least_ms = u32::from(lid.moves).saturating_sub(1) * 2 * self.debounce_ms;
+            if lid.moves == 0 {
+                found.add("resets.lid_moves.moves", BoardFault::Empty);
+            } else if lid.within_ms < least_ms {
+                let window_ms = lid.within_ms;
+                let fault = BoardFault::GestureTooShort {
+                    least_ms,
+                    window_ms,
+                };
+                found.add("resets.lid_moves.within_ms", fault);
+            }
+        }
+        for routine in [Routine::Recall, Routine::Recalibrate] {
+            if self.position_of(routine).is_none() {
+                found.add("menu", BoardFault::NoRoutine(routine));
+            }
+        }
+        let stored = self.service.stored_codes;
+        found.bounds("service.stored_codes", f64::from(stored), 0.0, 21.0);
         let needed = self.codes.iter().map(|c| c.code);
         self.lamps
             .signs
-            .look_for_problems(needed.chain(0..=MAX_CODES as u8), found);
+            .look_for_problems(needed.chain(0..=stored), found);
+        self.check_lamps(found);
         found.bounds("debounce_ms", f64::from(self.debounce_ms), 9.0, 501.0);
-        let hz = 1000.0 / f64::from(self.lamps.blink_ms);
-        if !(FLASH_HZ.0..=FLASH_HZ.1).contains(&hz) {
-            found.add("lamps.blink_ms", BoardFault::Flashing { hz });
-        }
+        found.blinking("lamps.blink_ms", self.lamps.blink_ms);
         let hz = 500.0 / f64::from(self.lamps.turns_ms);
         if hz > MOST_FLASHES_HZ {
             found.add("lamps.turns_ms", BoardFault::Flashing { hz });
@@ -240,6 +326,55 @@ impl Board {
             self.programs.iter().map(|p| p.position),
             positions,
         );
+    }
+
+    fn check_lamps(&self, found: &mut Problems) {
+        let lamps = &self.lamps;
+        let readings = [
+            ("idle", lamps.idle),
+            ("program", lamps.program),
+            ("hold", lamps.hold),
+            ("service", lamps.service),
+            ("test", lamps.test),
+            ("recalibration", lamps.recalibration),
+        ];
+        for (name, reading) in readings {
+            if lamps.signs.take_time() && matches!(reading, SignReading::NumberAnd(_)) {
+                found.add(&format!("lamps.{name}"), BoardFault::NumberTakesTime);
+            }
+        }
+        match (&lamps.signs, &lamps.placement) {
+            (_, LampPlacement::Usual) => {}
+            (Signs::Weights { .. } | Signs::Segments | Signs::Flashes { .. }, _) => {
+                let fault = BoardFault::PlacedByKind(lamps.signs.key());
+                found.add("lamps.placement", fault);
+            }
+            (Signs::Pictures { .. } | Signs::InTurn { .. }, LampPlacement::Free(places)) => {
+                let lamps = lamps.signs.lamps();
+                if places.len() != usize::from(lamps) {
+                    let places = places.len();
+                    found.add("lamps.placement", BoardFault::PlaceCount { places, lamps });
+                }
+                for (index, (x, y)) in places.iter().enumerate() {
+                    let field = format!("lamps.placement[{index}]");
+                    for value in [x, y] {
+                        found.bounds(&field, f64::from(*value), -1.0, 101.0);
+                    }
+                    let near =
+                        |(left, top): &(u8, u8)| x.abs_diff(*left) < 15 && y.abs_diff(*top) < 25;
+                    if let Some(first) = places[..index].iter().position(near) {
+                        found.add(&field, BoardFault::PlacesTooNear { first });
+                    }
+                }
+            }
+            (Signs::Pictures { .. } | Signs::InTurn { .. }, LampPlacement::Grid { columns }) => {
+                let most = f64::from(lamps.signs.lamps()) + 1.0;
+                let field = "lamps.placement.columns";
+                found.bounds(field, f64::from(*columns), 0.0, most);
+            }
+            (Signs::Pictures { .. } | Signs::InTurn { .. }, LampPlacement::Row)
+            | (Signs::Pictures { .. } | Signs::InTurn { .. }, LampPlacement::Column) => {}
+        }
     }
 
     fn check_numbers(&self, found: &mut Problems) {
@@ -393,6 +528,22 @@ impl Board {
         if gesture.steps.is_empty() {
             found.add("gesture.steps", BoardFault::Empty);
         }
+        self.check_steps("gesture.steps", &gesture.steps, found);
+        if !gesture.or_steps.is_empty() {
+            self.check_steps("gesture.or_steps", &gesture.or_steps, found);
+            let mut left = gesture.or_steps.clone();
+            let each_there = gesture.steps.iter().all(|step| {
+                let place = left.iter().position(|other| other == step);
+                place.map(|place| left.remove(place)).is_some()
+            });
+            if !each_there || !left.is_empty() || gesture.steps == gesture.or_steps {
+                found.add("gesture.or_steps", BoardFault::OtherSteps);
+            }
+        }
+    }
+
+    fn check_steps(&self, list: &str, steps: &[GestureStep], found: &mut Problems) {
+        let gesture = &self.gesture;
         // The clock starts with the first input, so the first contact change costs nothing.
         let mut least_ms: u32 = 0;
         let mut turned = None;
@@ -408,9 +559,22 @@ impl Board {
                 },
             );
         }
-        for (index, step) in gesture.steps.iter().enumerate() {
-            let field = |name: &str| format!("gesture.steps[{index}].{name}");
-            let shortest = step.shortest_ms(self.debounce_ms);
+        let mut pause_ms = 0;
+        for (index, step) in steps.iter().enumerate() {
+            let field = |name: &str| format!("{list}[{index}].{name}");
+            let gaps_ms = u32::from(step.deeds()).saturating_mul(gesture.gap_ms);
+            let own_ms = step.shortest_ms(self.debounce_ms).max(gaps_ms);
+            let shortest = own_ms.saturating_add(std::mem::take(&mut pause_ms));
+            if let GestureStep::Pause { .. } = step {
+                pause_ms = shortest;
+                turned = None;
+                let after = steps.get(index + 1);
+                let alone = after.is_none_or(|next| matches!(next, GestureStep::Pause { .. }));
+                if index == 0 || alone {
+                    found.add(&field("min_ms"), BoardFault::PauseAlone);
+                }
+                continue;
+            }
             least_ms = least_ms.saturating_add(shortest);
             if let Some(window_ms) = step.window_ms()
                 && shortest > window_ms
@@ -429,6 +593,7 @@ impl Board {
             | GestureStep::Release { button, .. }
             | GestureStep::PowerUp {
                 holding: Some(button),
+                ..
             } = *step
             {
                 found.need(self, &field("button"), button);
@@ -444,7 +609,9 @@ impl Board {
                     GestureStep::Press { .. }
                     | GestureStep::Hold { .. }
                     | GestureStep::Turn { .. }
-                    | GestureStep::Lid { .. } => {}
+                    | GestureStep::Lid { .. }
+                    | GestureStep::Pause { .. }
+                    | GestureStep::Together { .. } => {}
                 }
             }
             let mut turns = None;
@@ -484,17 +651,58 @@ impl Board {
                 GestureStep::PowerUp { .. } if index > 0 => {
                     found.add(&field("holding"), BoardFault::PowerLater);
                 }
+                GestureStep::PowerUp {
+                    standing: Some(standing),
+                    ..
+                } => {
+                    let field = field("standing");
+                    match self.panel.selector {
+                        Selector::Switch { positions } if standing.at >= positions => {
+                            let position = standing.at;
+                            let fault = BoardFault::NoPosition {
+                                position,
+                                positions,
+                            };
+                            found.add(&field, fault);
+                        }
+                        Selector::Switch { .. } => {}
+                        Selector::Dial { .. } | Selector::Steps => {
+                            found.add(&field, BoardFault::StandingUnseen);
+                        }
+                    }
+                }
+                GestureStep::Together {
+                    buttons: (one, other),
+                    min_ms,
+                    max_ms,
+                    ..
+                } => {
+                    let field = field("buttons");
+                    for button in [one, other] {
+                        found.need(self, &field, button);
+                        if pushed.contains(&button) {
+                            found.add(&field, BoardFault::ButtonState(button, false));
+                        }
+                    }
+                    if one == other {
+                        found.add(&field, BoardFault::OneButton(one));
+                    }
+                    if max_ms < min_ms.max(self.debounce_ms) {
+                        found.add(&field, BoardFault::HoldImpossible { min_ms, max_ms });
+                    }
+                }
                 GestureStep::Push { .. }
                 | GestureStep::Release { .. }
                 | GestureStep::Lid { .. }
+                | GestureStep::Pause { .. }
                 | GestureStep::PowerUp { .. } => {}
             }
             turned = turns;
         }
-        let first_free = match gesture.steps.first() {
-            Some(GestureStep::Turn { .. }) => TICK_MS as u32,
+        let first_free = match steps.first() {
+            Some(GestureStep::Turn { .. }) => gesture.gap_ms.max(TICK_MS as u32),
             Some(GestureStep::PowerUp { .. }) | None => 0,
-            Some(_) => self.debounce_ms,
+            Some(_) => self.debounce_ms.max(gesture.gap_ms),
         };
         let least_ms = least_ms.saturating_sub(first_free);
         if least_ms > gesture.within_ms {
@@ -603,14 +811,63 @@ impl Signs {
                     }
                 }
             }
-            Signs::Pictures { table, .. } => {
+            Signs::Pictures {
+                table,
+                blinks,
+                blink_ms,
+                ..
+            } => {
+                let drawn = || table.iter().chain(blinks).map(|(number, _)| *number);
                 for number in numbers {
-                    let own = self.lit(number, Span::ZERO);
-                    let alone = !table.iter().any(|(n, p)| *n != number && *p == own);
-                    if !alone || !table.iter().any(|(n, _)| *n == number) {
+                    let own = self.sign(number);
+                    let alone = !drawn().any(|n| n != number && self.sign(n) == own);
+                    if !alone || own.is_none() {
                         found.add("lamps.signs.table", BoardFault::NoPicture { number });
                     }
                 }
+                if !blinks.is_empty() {
+                    found.blinking("lamps.signs.blink_ms", *blink_ms);
+                }
+                for (index, (number, _)) in blinks.iter().enumerate() {
+                    let sign = self.sign(*number).unwrap_or_default();
+                    found.lamps_once(&format!("lamps.signs.blinks[{index}]"), sign, self.all());
+                }
+            }
+            Signs::InTurn {
+                digits,
+                digit_ms,
+                gap_ms,
+                pause_ms,
+                blink_ms,
+                ..
+            } => {
+                if digits.len() != 10 {
+                    let digits = digits.len();
+                    found.add("lamps.signs.digits", BoardFault::DigitCount { digits });
+                }
+                for ((index, sign), digit) in digits.iter().enumerate().zip(0..) {
+                    let field = format!("lamps.signs.digits[{index}]");
+                    if *sign == Sign::default() {
+                        found.add(&field, BoardFault::DarkDigit { digit });
+                    }
+                    let alike = digits[..index]
+                        .iter()
+                        .zip(0..)
+                        .find(|(other, _)| *other == sign);
+                    if let Some((_, first)) = alike {
+                        found.add(&field, BoardFault::SameDigit { digit, first });
+                    }
+                    found.lamps_once(&field, *sign, self.all());
+                }
+                found.blinking("lamps.signs.blink_ms", *blink_ms);
+                // Two blinks are told from a lamp that is lit and goes out, and darkness that is no longer than a
+                // blink would be taken for a part of one (common practice, no source).
+                let (shown, gap) = (f64::from(*digit_ms), f64::from(*gap_ms));
+                let (pause, blink) = (f64::from(*pause_ms), f64::from(*blink_ms));
+                let inf = f64::INFINITY;
+                found.bounds("lamps.signs.digit_ms", shown, 2.0 * blink - 1.0, inf);
+                found.bounds("lamps.signs.gap_ms", gap, blink - 1.0, inf);
+                found.bounds("lamps.signs.pause_ms", pause, 2.0 * gap - 1.0, inf);
             }
             Signs::Flashes {
                 long_ms,
@@ -666,6 +923,22 @@ impl Problems {
     fn name(&mut self, field: &str, name: &str) {
         if !is_words(name) {
             self.text_key(field, name);
+        }
+    }
+
+    /// One full blink of a lamp, ms.
+    fn blinking(&mut self, field: &str, blink_ms: u32) {
+        let hz = 1000.0 / f64::from(blink_ms);
+        if !(FLASH_HZ.0..=FLASH_HZ.1).contains(&hz) {
+            self.add(field, BoardFault::Flashing { hz });
+        }
+    }
+
+    /// No lamp of a sign is lit and blinks at once, and all are among those that there are.
+    fn lamps_once(&mut self, field: &str, sign: Sign, all: u16) {
+        let lamps = sign.lit & sign.blinks | (sign.lit | sign.blinks) & !all;
+        if lamps != 0 {
+            self.add(field, BoardFault::LampTwice { lamps });
         }
     }
 

@@ -1,10 +1,10 @@
 //! The control itself: supply levels, the panel, the modes and their changes.
 
-use super::board::{Board, Phase, Selector};
+use super::board::{Board, LidMoves, Phase, Selector};
 use super::control_status::ControlStatus;
 use super::debounce::Debounce;
 use super::drive::{Demand, Drive};
-use super::gesture::{Automaton, Entry, GestureInput, LidMove, Outcome, Try};
+use super::gesture::{Automaton, Entry, GestureInput, Knob, LidMove, Outcome, Try};
 use super::io::{Inputs, Lamps, Outputs};
 use super::lamps::{Governor, blink};
 use super::memory::Memory;
@@ -28,6 +28,8 @@ struct Firm {
     board: Board,
     limits: Limits,
     entry: Automaton,
+    /// The gesture asks where the switch stood without power.
+    asks_standing: bool,
     mm_per_v: f64,
     debounce_ticks: u16,
 }
@@ -69,6 +71,9 @@ struct Hold {
     ticks: u32,
     lid_closings: u8,
     since_closing: u32,
+    /// When the lid moved, in ticks of the hold; kept only by a board that is reset by it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    lid_moves: Vec<u32>,
 }
 
 impl Hold {
@@ -79,7 +84,16 @@ impl Hold {
             ticks: 0,
             lid_closings: 0,
             since_closing: 0,
+            lid_moves: Vec::new(),
         }
+    }
+
+    /// The lid moved; true when that was often enough.
+    fn lid_moved(&mut self, rule: LidMoves) -> bool {
+        let (now, within) = (self.ticks, rule.within_ms / TICK_MS as u32);
+        self.lid_moves.retain(|at| now - at <= within);
+        self.lid_moves.push(now);
+        self.lid_moves.len() >= usize::from(rule.moves)
     }
 }
 
@@ -124,6 +138,9 @@ pub struct Controller {
     governor: Governor,
     finished: u32,
     calibrations: u32,
+    /// Where the switch stands without power, and for how many ticks; of boards whose gesture asks for it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    stood: Option<(u8, u32)>,
 }
 
 impl Controller {
@@ -134,6 +151,7 @@ impl Controller {
                 board: board.clone(),
                 limits: Limits::compile(board, rating),
                 entry: Automaton::compile(&board.gesture),
+                asks_standing: board.gesture.standing().is_some(),
                 mm_per_v: mm_per_volt(board.pressure.v_per_kpa),
                 debounce_ticks: (board.debounce_ms / TICK_MS as u32).max(1) as u16,
             }),
@@ -153,6 +171,7 @@ impl Controller {
             governor: Governor::default(),
             finished: 0,
             calibrations: 0,
+            stood: None,
         }
     }
 
@@ -356,10 +375,22 @@ impl Controller {
                 }
                 let mut held = Button::ALL.iter().filter(|b| inputs.buttons[b.index()]);
                 let one = held.next().copied().filter(|_| held.next().is_none());
-                self.feed(firm, GestureInput::PowerUp(one));
+                let knob = self.stood.map_or(Knob::default(), |(at, ticks)| Knob {
+                    before: at,
+                    at,
+                    dark_ms: ticks.saturating_mul(TICK_MS as u32),
+                });
+                self.feed(firm, GestureInput::PowerUp(one), knob);
             }
             self.power = Power::On;
+            self.stood = None;
             return true;
+        }
+        if firm.asks_standing {
+            self.stood = inputs.switch_at.map(|at| match self.stood {
+                Some((before, ticks)) if before == at => (at, ticks.saturating_add(1)),
+                _ => (at, 1),
+            });
         }
         self.drive.drop_out();
         if inputs.bulk_v >= firm.limits.reset_v() {
@@ -478,34 +509,52 @@ impl Controller {
         let pressed =
             self.panel.buttons.iter().any(Debounce::closed) || moves.iter().any(Option::is_some);
         self.entry.tick(&firm.entry, pressed);
+        let knob = Knob {
+            before: self.at,
+            at: self.at,
+            dark_ms: 0,
+        };
         if let Some(way) = Direction::of_steps(steps) {
-            for _ in 0..steps.unsigned_abs() {
-                self.feed(firm, GestureInput::Detent(way));
+            let turn = i16::from(firm.board.panel.selector.turn().unwrap_or(1).max(1));
+            let back = |left: u8| {
+                let detents = i16::from(way.sign()) * i16::from(left);
+                (i16::from(self.at) - detents).rem_euclid(turn) as u8
+            };
+            let knobs: Vec<Knob> = (0..steps.unsigned_abs())
+                .rev()
+                .map(|left| Knob {
+                    before: back(left + 1),
+                    at: back(left),
+                    dark_ms: 0,
+                })
+                .collect();
+            for knob in knobs {
+                self.feed(firm, GestureInput::Detent(way), knob);
             }
         }
         // Stop before Start, as the panel is scanned.
         for button in [Button::Stop, Button::Start, Button::More, Button::Less] {
             match moves[button.index()] {
-                Some(true) => self.feed(firm, GestureInput::Down(button)),
-                Some(false) => self.feed(firm, GestureInput::Up(button)),
+                Some(true) => self.feed(firm, GestureInput::Down(button), knob),
+                Some(false) => self.feed(firm, GestureInput::Up(button), knob),
                 None => {}
             }
         }
         if let Some(closed) = lid {
             let to = if closed { LidMove::Down } else { LidMove::Up };
-            self.feed(firm, GestureInput::Lid(to));
+            self.feed(firm, GestureInput::Lid(to), knob);
         }
     }
 
     /// One input of the entry gesture; service mode when it was the last. A try in a fault hold leaves its
     /// trace and opens nothing.
-    fn feed(&mut self, firm: &Firm, input: GestureInput) {
+    fn feed(&mut self, firm: &Firm, input: GestureInput, knob: Knob) {
         let now_s = (self.ticks / TICKS_PER_S) as u32;
         let begun_as = match self.mode {
             Mode::Hold(_) => Outcome::InHold,
             Mode::Idle | Mode::Program(_) | Mode::Service(_) => Outcome::Open,
         };
-        if (self.entry).input(&firm.entry, input, self.at, now_s, begun_as) {
+        if (self.entry).input(&firm.entry, input, knob, now_s, begun_as) {
             self.enter(Mode::Service(Service::default()));
         }
     }
@@ -570,10 +619,12 @@ impl Controller {
                         hold.since_closing = 0;
                         hold.lid_closings >= rule.cycles
                     });
+                let moved = board.resets.lid_moves.filter(|_| touch.lid);
+                let lid_moved = moved.is_some_and(|rule| hold.lid_moved(rule));
                 // The button must have gone down within the hold.
                 let held =
                     reset.is_some_and(|rule| self.panel.held[rule.button.index()] < hold.ticks);
-                if lid_reset || held {
+                if lid_reset || lid_moved || held {
                     self.enter(Mode::Idle);
                     return (Demand::default(), watched);
                 }
@@ -617,7 +668,7 @@ impl Controller {
         if let Some(code) = board.code_of(Monitor::CalibrationMissing)
             && !(self.memory.codes.iter()).any(|c| c.code == code && c.cycles_ago == 0)
         {
-            self.memory.store(code);
+            self.memory.store(code, board.service.stored_codes);
         }
     }
 
@@ -626,7 +677,7 @@ impl Controller {
         if self.memory.calibration.is_none()
             && let Some(code) = board.code_of(Monitor::CalibrationMissing)
         {
-            self.memory.store(code);
+            self.memory.store(code, board.service.stored_codes);
         }
         self.enter(Mode::Program(Run::new(board, program)));
     }
@@ -648,7 +699,7 @@ impl Controller {
     /// Stores the fault and stops: recalibration falls back to the menu, all else to the hold.
     fn raise(&mut self, board: &Board, monitor: Monitor) {
         if let Some(code) = board.code_of(monitor) {
-            self.memory.store(code);
+            self.memory.store(code, board.service.stored_codes);
         }
         if let Mode::Service(service) = &mut self.mode {
             *service = Service::after_abort(monitor);

@@ -19,7 +19,7 @@ pub(super) const TRIES_KEPT: usize = 24;
 pub(super) const MOST_MISCOUNTED: usize = 3;
 
 /// The way into service mode.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Gesture {
     /// Quiet time before a try can begin, ms.
@@ -31,6 +31,47 @@ pub struct Gesture {
     pub from: Option<u8>,
     /// What to do, in order.
     pub steps: Vec<GestureStep>,
+    /// The same steps in another order, which opens service mode as well; empty where there is only one.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub or_steps: Vec<GestureStep>,
+    /// Shortest time from each input to the next detent, press or move of the lid, ms.
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub gap_ms: u32,
+}
+
+fn is_zero(value: &u32) -> bool {
+    *value == 0
+}
+
+impl Gesture {
+    /// Where the knob must stand, and how long, while there is no power.
+    pub fn standing(&self) -> Option<Standing> {
+        match self.steps.first() {
+            Some(GestureStep::PowerUp { standing, .. }) => *standing,
+            _ => None,
+        }
+    }
+}
+
+/// What a control that is given power asks of the time before it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Standing {
+    /// Position of the switch.
+    pub at: u8,
+    /// It stood there for at least so long, without power, until power came, ms.
+    pub min_ms: u32,
+}
+
+/// Where the knob is at an input.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Knob {
+    /// Position before the input.
+    pub before: u8,
+    /// Position now.
+    pub at: u8,
+    /// How long it has stood there without power, ms.
+    pub dark_ms: u32,
 }
 
 /// One step of a gesture. `window_ms` is counted from the end of the step before.
@@ -103,6 +144,29 @@ pub enum GestureStep {
     PowerUp {
         /// The one button held meanwhile, pushed until a later step lets it go.
         holding: Option<Button>,
+        /// Where the switch stood before; anywhere if not given.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        standing: Option<Standing>,
+    },
+    /// Do nothing. Between two other steps.
+    Pause {
+        /// Not shorter than this, ms.
+        min_ms: u32,
+    },
+    /// Press two buttons in the same moment, hold them and let both go.
+    Together {
+        /// Which two.
+        buttons: (Button, Button),
+        /// The second goes down at most this long after the first, ms.
+        apart_ms: u32,
+        /// Both are down for at least so long, ms.
+        #[serde(default)]
+        min_ms: u32,
+        /// The first of them comes up after at most so long, ms.
+        max_ms: u32,
+        /// Own window, ms.
+        #[serde(default)]
+        window_ms: Option<u32>,
     },
 }
 
@@ -194,6 +258,20 @@ pub enum EntryError {
         /// Step that was open.
         step: u8,
     },
+    /// The input came before the shortest wait was over.
+    TooSoon {
+        /// Step.
+        step: u8,
+        /// By how much, ms.
+        by_ms: u32,
+    },
+    /// Power came before the switch had stood long enough where it has to stand.
+    StoodTooShort {
+        /// Step.
+        step: u8,
+        /// By how much, ms.
+        by_ms: u32,
+    },
 }
 
 names! {
@@ -203,7 +281,8 @@ names! {
         Late = "late", WrongWay = "wrong-way", TooManyDetents = "too-many-detents",
         TooFewDetents = "too-few-detents", PressTooLong = "press-too-long",
         HoldTooShort = "hold-too-short", HoldTooLong = "hold-too-long",
-        OutOfOrder = "out-of-order", WindowOver = "window-over",
+        OutOfOrder = "out-of-order", WindowOver = "window-over", TooSoon = "too-soon",
+        StoodTooShort = "stood-too-short",
     }
 }
 
@@ -220,6 +299,8 @@ impl EntryError {
             EntryError::HoldTooLong { .. } => EntryRule::HoldTooLong,
             EntryError::OutOfOrder { .. } => EntryRule::OutOfOrder,
             EntryError::WindowOver { .. } => EntryRule::WindowOver,
+            EntryError::TooSoon { .. } => EntryRule::TooSoon,
+            EntryError::StoodTooShort { .. } => EntryRule::StoodTooShort,
         }
     }
 }
@@ -303,8 +384,9 @@ impl GestureStep {
             | GestureStep::Hold { window_ms, .. }
             | GestureStep::Push { window_ms, .. }
             | GestureStep::Release { window_ms, .. }
-            | GestureStep::Lid { window_ms, .. } => window_ms,
-            GestureStep::PowerUp { .. } => None,
+            | GestureStep::Lid { window_ms, .. }
+            | GestureStep::Together { window_ms, .. } => window_ms,
+            GestureStep::PowerUp { .. } | GestureStep::Pause { .. } => None,
         }
     }
 
@@ -314,19 +396,42 @@ impl GestureStep {
         match *self {
             GestureStep::Turn { detents, .. } => u32::from(detents) * TICK_MS as u32,
             GestureStep::Press { times, .. } => 2 * debounce_ms * u32::from(times),
-            GestureStep::Hold { min_ms, .. } => debounce_ms + min_ms.max(debounce_ms),
+            GestureStep::Hold { min_ms, .. } | GestureStep::Together { min_ms, .. } => {
+                debounce_ms + min_ms.max(debounce_ms)
+            }
+            // The contact of what follows may come to rest meanwhile.
+            GestureStep::Pause { min_ms } => min_ms.saturating_sub(debounce_ms),
             GestureStep::Release { min_ms, .. } => min_ms.max(debounce_ms),
             GestureStep::Push { .. } | GestureStep::Lid { .. } => debounce_ms,
             GestureStep::PowerUp { .. } => 0,
         }
     }
+
+    /// How many inputs of a step wait for the shortest gap of the gesture.
+    pub fn deeds(&self) -> u8 {
+        match *self {
+            GestureStep::Turn { detents, .. } => detents,
+            GestureStep::Press { times, .. } => times,
+            GestureStep::Hold { .. }
+            | GestureStep::Push { .. }
+            | GestureStep::Lid { .. }
+            | GestureStep::Together { .. } => 1,
+            GestureStep::Release { .. }
+            | GestureStep::PowerUp { .. }
+            | GestureStep::Pause { .. } => 0,
+        }
+    }
 }
 
 /// One edge of the automaton.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 struct Edge {
     step: u8,
     input: GestureInput,
+    /// Of two buttons at once, the other one. Every second edge of these takes what the one before it left.
+    or: Option<GestureInput>,
+    /// Where the switch has to have stood.
+    standing: Option<Standing>,
     /// Guard on the time since the edge before, ms.
     min_ms: u32,
     max_ms: Option<u32>,
@@ -342,7 +447,8 @@ struct Edge {
 /// The compiled gesture.
 #[derive(Clone, Debug)]
 pub(super) struct Automaton {
-    edges: Vec<Edge>,
+    /// The edges of each order that is taken; at least one.
+    paths: Vec<Vec<Edge>>,
     rest_ticks: u32,
     within_ms: u32,
     from: Option<u8>,
@@ -351,83 +457,133 @@ pub(super) struct Automaton {
 impl Automaton {
     /// Flattens a gesture into edges.
     pub fn compile(gesture: &Gesture) -> Automaton {
-        let mut edges = Vec::new();
-        for (index, step) in gesture.steps.iter().enumerate() {
-            let mut push = |input, min_ms, max_ms, hold, nth, of| {
-                edges.push(Edge {
-                    step: index as u8,
-                    input,
-                    min_ms,
-                    max_ms,
-                    hold,
-                    window_ms: step.window_ms(),
-                    nth,
-                    of,
-                });
-            };
-            match *step {
-                GestureStep::Turn { to, detents, .. } => {
-                    for nth in 0..detents {
-                        push(GestureInput::Detent(to), 0, None, false, nth, detents);
-                    }
-                }
-                GestureStep::Press {
-                    button,
-                    times,
-                    max_ms,
-                    ..
-                } => {
-                    for nth in 0..times {
-                        let of = 2 * times;
-                        push(GestureInput::Down(button), 0, None, false, 2 * nth, of);
-                        let up = GestureInput::Up(button);
-                        push(up, 0, Some(max_ms), false, 2 * nth + 1, of);
-                    }
-                }
-                GestureStep::Hold {
-                    button,
-                    min_ms,
-                    max_ms,
-                    ..
-                } => {
-                    push(GestureInput::Down(button), 0, None, true, 0, 2);
-                    push(GestureInput::Up(button), min_ms, Some(max_ms), true, 1, 2);
-                }
-                GestureStep::Push { button, .. } => {
-                    push(GestureInput::Down(button), 0, None, true, 0, 1);
-                }
-                GestureStep::Release { button, min_ms, .. } => {
-                    push(GestureInput::Up(button), min_ms, None, true, 0, 1);
-                }
-                GestureStep::Lid { to, .. } => {
-                    push(GestureInput::Lid(to), 0, None, false, 0, 1);
-                }
-                GestureStep::PowerUp { holding } => {
-                    push(GestureInput::PowerUp(holding), 0, None, false, 0, 1);
-                }
-            }
-        }
+        let other = Some(&gesture.or_steps).filter(|steps| !steps.is_empty());
+        let orders = std::iter::once(&gesture.steps).chain(other);
         Automaton {
-            edges,
+            paths: orders.map(|steps| edges(steps, gesture.gap_ms)).collect(),
             rest_ticks: gesture.rest_ms / TICK_MS as u32,
             within_ms: gesture.within_ms,
             from: gesture.from,
         }
     }
 
-    /// Whether `input` may begin a try while the knob stands at `at`.
-    fn begins(&self, input: GestureInput, at: u8) -> bool {
+    /// The edges of one order.
+    fn edges(&self, path: u8) -> &[Edge] {
+        self.paths.get(usize::from(path)).map_or(&[], Vec::as_slice)
+    }
+
+    /// Whether `input` may begin a try.
+    fn begins(&self, input: GestureInput, knob: Knob) -> bool {
         let power = |input| matches!(input, GestureInput::PowerUp(_));
-        match self.edges.first() {
+        self.paths.iter().any(|edges| match edges.first() {
             // Power that comes in another way is no try at all, and neither is anything after it.
             Some(first) if power(first.input) || power(input) => first.input == input,
             Some(_) => {
                 // A button coming up belongs to what was before.
-                !matches!(input, GestureInput::Up(_)) && self.from.is_none_or(|from| from == at)
+                !matches!(input, GestureInput::Up(_))
+                    && self.from.is_none_or(|from| from == knob.before)
             }
             None => false,
+        })
+    }
+}
+
+/// One order of a gesture, flattened.
+fn edges(steps: &[GestureStep], gap_ms: u32) -> Vec<Edge> {
+    let mut edges: Vec<Edge> = Vec::new();
+    let mut pause_ms = 0;
+    for (index, step) in steps.iter().enumerate() {
+        let mut push = |input, min_ms: u32, max_ms, hold, nth, of| {
+            let gap_ms = match input {
+                GestureInput::Up(_) | GestureInput::PowerUp(_) => 0,
+                GestureInput::Detent(_) | GestureInput::Down(_) | GestureInput::Lid(_) => gap_ms,
+            };
+            let wait_ms = std::mem::take(&mut pause_ms).max(gap_ms);
+            // The first input has nothing to wait for.
+            let wait_ms = if edges.is_empty() { 0 } else { wait_ms };
+            edges.push(Edge {
+                step: index as u8,
+                input,
+                or: None,
+                standing: None,
+                min_ms: min_ms.max(wait_ms),
+                max_ms,
+                hold,
+                window_ms: step.window_ms(),
+                nth,
+                of,
+            });
+        };
+        match *step {
+            GestureStep::Turn { to, detents, .. } => {
+                for nth in 0..detents {
+                    push(GestureInput::Detent(to), 0, None, false, nth, detents);
+                }
+            }
+            GestureStep::Press {
+                button,
+                times,
+                max_ms,
+                ..
+            } => {
+                for nth in 0..times {
+                    let of = 2 * times;
+                    push(GestureInput::Down(button), 0, None, false, 2 * nth, of);
+                    let up = GestureInput::Up(button);
+                    push(up, 0, Some(max_ms), false, 2 * nth + 1, of);
+                }
+            }
+            GestureStep::Hold {
+                button,
+                min_ms,
+                max_ms,
+                ..
+            } => {
+                push(GestureInput::Down(button), 0, None, true, 0, 2);
+                push(GestureInput::Up(button), min_ms, Some(max_ms), true, 1, 2);
+            }
+            GestureStep::Push { button, .. } => {
+                push(GestureInput::Down(button), 0, None, true, 0, 1);
+            }
+            GestureStep::Release { button, min_ms, .. } => {
+                push(GestureInput::Up(button), min_ms, None, true, 0, 1);
+            }
+            GestureStep::Lid { to, .. } => {
+                push(GestureInput::Lid(to), 0, None, false, 0, 1);
+            }
+            GestureStep::PowerUp { holding, standing } => {
+                push(GestureInput::PowerUp(holding), 0, None, false, 0, 1);
+                if let Some(edge) = edges.last_mut() {
+                    edge.standing = standing;
+                }
+            }
+            GestureStep::Pause { min_ms } => pause_ms = pause_ms.max(min_ms),
+            GestureStep::Together {
+                buttons: (one, other),
+                apart_ms,
+                min_ms,
+                max_ms,
+                ..
+            } => {
+                let (down, up) = (GestureInput::Down, GestureInput::Up);
+                push(down(one), 0, None, true, 0, 4);
+                push(down(other), 0, Some(apart_ms), true, 1, 4);
+                push(up(one), min_ms, Some(max_ms), true, 2, 4);
+                push(up(other), 0, None, true, 3, 4);
+                let first = edges.len() - 4;
+                for (edge, or) in
+                    edges[first..]
+                        .iter_mut()
+                        .zip([down(other), down(one), up(other), up(one)])
+                {
+                    edge.or = Some(or);
+                }
+                // They go down at once, whatever the gap.
+                edges[first + 1].min_ms = 0;
+            }
         }
     }
+    edges
 }
 
 /// Where the automaton stands.
@@ -442,6 +598,13 @@ pub(super) struct Entry {
     quiet: u32,
     running: bool,
     tries: VecDeque<Try>,
+    /// Which order the try goes in.
+    #[serde(skip_serializing_if = "is_first")]
+    path: u8,
+}
+
+fn is_first(path: &u8) -> bool {
+    *path == 0
 }
 
 fn ms(ticks: u32) -> u32 {
@@ -482,18 +645,18 @@ impl Entry {
             && !pressed
             && self.quiet >= automaton.rest_ticks
         {
-            let step = automaton.edges[usize::from(self.edge)].step;
+            let step = automaton.edges(self.path)[usize::from(self.edge)].step;
             self.note(automaton, None, Some(EntryError::WindowOver { step }));
         }
     }
 
-    /// One input, made while the knob stood at `at`. True when it completed a gesture that is heeded. `now_s`:
+    /// One input, with the knob as it is then. True when it completed a gesture that is heeded. `now_s`:
     /// control time, s. `begun_as`: how a try stands that begins with this input.
     pub fn input(
         &mut self,
         automaton: &Automaton,
         input: GestureInput,
-        at: u8,
+        knob: Knob,
         now_s: u32,
         begun_as: Outcome,
     ) -> bool {
@@ -503,23 +666,29 @@ impl Entry {
                 self.go_on(automaton, input);
                 return false;
             }
-            if !automaton.begins(input, at) {
+            if !automaton.begins(input, knob) {
                 return false;
             }
             self.begin(now_s, begun_as);
         }
-        let broke = self.judge(automaton, input);
+        let mut broke = self.judge(automaton, self.path, input, knob);
+        if broke.is_some()
+            && let Some(path) = self.other_order(automaton, input, knob)
+        {
+            (self.path, broke) = (path, None);
+        }
         self.note(automaton, Some(input), broke);
         if broke.is_some() {
             return false;
         }
-        let done = automaton.edges[usize::from(self.edge)];
+        let edges = automaton.edges(self.path);
+        let done = edges[usize::from(self.edge)];
         self.edge += 1;
         self.since_edge = 0;
         if done.nth + 1 == done.of {
             self.since_step = 0;
         }
-        if usize::from(self.edge) == automaton.edges.len() {
+        if usize::from(self.edge) == edges.len() {
             return self.settle(Outcome::Entered);
         }
         false
@@ -567,26 +736,65 @@ impl Entry {
             outcome,
         });
         self.edge = 0;
+        self.path = 0;
         self.since_try = 0;
         self.since_step = 0;
         self.since_edge = 0;
         self.running = true;
     }
 
-    fn judge(&self, automaton: &Automaton, input: GestureInput) -> Option<EntryError> {
-        let edge = &automaton.edges[usize::from(self.edge)];
+    /// Another order that begins as this try did and takes the input.
+    fn other_order(&self, automaton: &Automaton, input: GestureInput, knob: Knob) -> Option<u8> {
+        let done = usize::from(self.edge);
+        let so_far = &automaton.edges(self.path)[..done];
+        (0..automaton.paths.len() as u8).find(|path| {
+            let edges = automaton.edges(*path);
+            edges.len() > done
+                && edges[..done] == *so_far
+                && self.judge(automaton, *path, input, knob).is_none()
+        })
+    }
+
+    /// What an edge takes now: of two buttons at once either, and then the other.
+    fn wanted(&self, edge: &Edge) -> (GestureInput, Option<GestureInput>) {
+        let (Some(or), true) = (edge.or, edge.nth % 2 == 1) else {
+            return (edge.input, edge.or);
+        };
+        let lines = self.tries.back().map(|last| last.lines.as_slice());
+        let before = lines.and_then(|lines| lines.last()?.got);
+        (
+            if before == Some(edge.input) {
+                or
+            } else {
+                edge.input
+            },
+            None,
+        )
+    }
+
+    fn judge(
+        &self,
+        automaton: &Automaton,
+        path: u8,
+        input: GestureInput,
+        knob: Knob,
+    ) -> Option<EntryError> {
+        let edges = automaton.edges(path);
+        let edge = &edges[usize::from(self.edge)];
         let step = edge.step;
-        if input != edge.input {
+        let (wanted, or) = self.wanted(edge);
+        if input != wanted && Some(input) != or {
             let previous = usize::from(self.edge)
                 .checked_sub(1)
-                .map(|index| &automaton.edges[index]);
+                .map(|index| &edges[index]);
             return Some(match (edge.input, input) {
                 (GestureInput::Detent(_), GestureInput::Detent(_)) if edge.nth > 0 => {
                     EntryError::WrongWay { step }
                 }
                 // The dial goes on in the direction of the step just finished.
                 (_, GestureInput::Detent(_)) if previous.is_some_and(|p| p.input == input) => {
-                    EntryError::TooManyDetents { step: step - 1 }
+                    let step = previous.map_or(step, |p| p.step);
+                    EntryError::TooManyDetents { step }
                 }
                 (GestureInput::Detent(_), GestureInput::Detent(_)) => EntryError::WrongWay { step },
                 (GestureInput::Detent(_), _) if edge.nth > 0 => EntryError::TooFewDetents {
@@ -597,23 +805,37 @@ impl Entry {
                 _ => EntryError::OutOfOrder { step },
             });
         }
+        if let Some(standing) = edge.standing {
+            let stood_ms = if knob.at == standing.at {
+                knob.dark_ms
+            } else {
+                0
+            };
+            if stood_ms < standing.min_ms {
+                let by_ms = standing.min_ms - stood_ms;
+                return Some(EntryError::StoodTooShort { step, by_ms });
+            }
+        }
         let over = |time_ms: u32, limit: Option<u32>| {
             limit
                 .filter(|limit| time_ms > *limit)
                 .map(|limit| time_ms - limit)
         };
         let since_edge = ms(self.since_edge);
+        let lets_go = matches!(input, GestureInput::Up(_));
         if since_edge < edge.min_ms {
-            return Some(EntryError::HoldTooShort {
-                step,
-                by_ms: edge.min_ms - since_edge,
+            let by_ms = edge.min_ms - since_edge;
+            return Some(if lets_go {
+                EntryError::HoldTooShort { step, by_ms }
+            } else {
+                EntryError::TooSoon { step, by_ms }
             });
         }
         if let Some(by_ms) = over(since_edge, edge.max_ms) {
-            return Some(if edge.hold {
-                EntryError::HoldTooLong { step, by_ms }
-            } else {
-                EntryError::PressTooLong { step, by_ms }
+            return Some(match (lets_go, edge.hold) {
+                (true, true) => EntryError::HoldTooLong { step, by_ms },
+                (true, false) => EntryError::PressTooLong { step, by_ms },
+                (false, _) => EntryError::Late { step, by_ms },
             });
         }
         over(ms(self.since_step), edge.window_ms)
@@ -628,7 +850,9 @@ impl Entry {
         got: Option<GestureInput>,
         broke: Option<EntryError>,
     ) {
-        let edge = &automaton.edges[usize::from(self.edge)];
+        let edge = &automaton.edges(self.path)[usize::from(self.edge)];
+        let (wanted, or) = self.wanted(edge);
+        let expected = got.filter(|got| or == Some(*got)).unwrap_or(wanted);
         let at_ms = ms(self.since_try);
         let edge_began = at_ms - ms(self.since_edge);
         let step_began = at_ms - ms(self.since_step);
@@ -647,7 +871,7 @@ impl Entry {
                 at_ms,
                 from_ms: edge_began + edge.min_ms,
                 until_ms,
-                expected: edge.input,
+                expected,
                 got,
                 broke,
             });
@@ -668,13 +892,22 @@ pub fn rehearse(
     let automaton = Automaton::compile(gesture);
     let mut entry = Entry::default();
     entry.restart();
-    let at = gesture.from.unwrap_or_default();
+    let standing = gesture.standing();
+    let at = standing
+        .map(|standing| standing.at)
+        .or(gesture.from)
+        .unwrap_or_default();
+    let knob = Knob {
+        before: at,
+        at,
+        dark_ms: u32::MAX,
+    };
     let mut pressed = 0_i32;
     for (gap, input) in inputs {
         for _ in 0..gap.0 {
             entry.tick(&automaton, pressed > 0);
         }
-        entry.input(&automaton, input, at, 0, Outcome::Open);
+        entry.input(&automaton, input, knob, 0, Outcome::Open);
         match input {
             GestureInput::Down(_) | GestureInput::PowerUp(Some(_)) => pressed += 1,
             GestureInput::Up(_) => pressed -= 1,
@@ -718,6 +951,7 @@ mod tests {
                     window_ms: None,
                 },
             ],
+            ..Gesture::default()
         }
     }
 
@@ -740,7 +974,7 @@ mod tests {
         for tick in 0..1000 {
             while let Some((_, input)) = next.next_if(|(at, _)| *at == tick * 10) {
                 pressed = matches!(input, Down(_));
-                entry.input(&automaton, *input, 0, 0, Outcome::Open);
+                entry.input(&automaton, *input, Knob::default(), 0, Outcome::Open);
             }
             entry.tick(&automaton, pressed);
         }
@@ -954,7 +1188,7 @@ mod tests {
         let mut entry = Entry::default();
         entry.restart();
         for input in [Down(Button::Stop), Up(Button::Stop), Down(Button::Start), L] {
-            entry.input(&automaton, input, 0, 0, Outcome::InHold);
+            entry.input(&automaton, input, Knob::default(), 0, Outcome::InHold);
             entry.tick(&automaton, false);
         }
         assert_eq!(entry.tries.len(), 1);

@@ -3,8 +3,8 @@
 use super::monitor::Monitor;
 use serde::{Deserialize, Serialize};
 
-/// Longest list of stored codes.
-pub const MAX_CODES: usize = 4;
+/// Stored codes that a board keeps if its file does not say how many.
+pub const USUAL_CODES: u8 = 4;
 
 /// The non-volatile memory.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -47,8 +47,8 @@ pub struct Calibration {
 }
 
 impl Memory {
-    /// Stores a code as the newest. The same code twice running is kept once.
-    pub fn store(&mut self, code: u8) {
+    /// Stores a code as the newest of at most `most`. The same code twice running is kept once.
+    pub fn store(&mut self, code: u8, most: u8) {
         if self.codes.first().is_some_and(|c| c.code == code) {
             self.codes.remove(0);
         }
@@ -59,7 +59,7 @@ impl Memory {
                 cycles_ago: 0,
             },
         );
-        self.codes.truncate(MAX_CODES);
+        self.codes.truncate(usize::from(most));
     }
 
     /// Counts a program and makes every stored code one cycle older.
@@ -79,7 +79,7 @@ mod tests {
     fn the_list_is_newest_first_short_and_without_repeats() {
         let mut memory = Memory::default();
         for code in [11, 11, 22, 33, 44, 55, 66, 77, 77] {
-            memory.store(code);
+            memory.store(code, 4);
         }
         let codes: Vec<u8> = memory.codes.iter().map(|c| c.code).collect();
         assert_eq!(codes, [77, 66, 55, 44]);
@@ -88,11 +88,11 @@ mod tests {
     #[test]
     fn a_code_ages_with_each_program_and_is_fresh_when_it_comes_again() {
         let mut memory = Memory::default();
-        memory.store(21);
+        memory.store(21, USUAL_CODES);
         memory.begin_cycle();
         memory.begin_cycle();
         assert_eq!(memory.codes[0].cycles_ago, 2);
-        memory.store(21);
+        memory.store(21, USUAL_CODES);
         assert_eq!(
             memory.codes,
             [StoredCode {

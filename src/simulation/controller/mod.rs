@@ -29,21 +29,22 @@ mod watch;
 mod tests;
 
 pub use board::{
-    Board, BoardConnector, BoardPin, ButtonHold, ClutchActuatorRules, Code, LidCycle, LockRules,
-    MenuEntry, MotorRules, PanelRules, Phase, PressureRules, Program, Recalibration, Resets, Rule,
-    Selector, ServiceRules, SheetEntry, StageRule, SupplyRules, ThermistorRules, WaterRules,
+    Board, BoardConnector, BoardPin, ButtonHold, ClutchActuatorRules, Code, LidCycle, LidMoves,
+    LockRules, MenuEntry, MotorRules, PanelRules, Phase, PressureRules, Program, Recalibration,
+    Resets, Rule, Selector, ServiceRules, SheetEntry, StageRule, SupplyRules, ThermistorRules,
+    WaterRules,
 };
 pub use check::{BoardFault, BoardProblem, is_words};
 pub use control_status::ControlStatus;
 pub use firmware::Controller;
 pub use gesture::{
-    EntryError, EntryRule, Gesture, GestureInput, GestureStep, LidMove, Outcome, TraceLine, Try,
-    rehearse,
+    EntryError, EntryRule, Gesture, GestureInput, GestureStep, LidMove, Outcome, Standing,
+    TraceLine, Try, rehearse,
 };
 pub use io::{Inputs, Lamps, Outputs};
-pub use memory::{Calibration, MAX_CODES, Memory, StoredCode};
+pub use memory::{Calibration, Memory, StoredCode, USUAL_CODES};
 pub use mode::{ControlMode, PhaseKind};
 pub use monitor::{Monitor, Routine, Stage};
-pub use signs::{LampRules, SignReading, Signs};
+pub use signs::{LampPlacement, LampRules, Sign, SignReading, Signs};
 pub use tries::Tries;
 pub use view::ControlView;

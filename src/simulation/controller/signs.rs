@@ -1,5 +1,6 @@
 //! The language of lamps: how a board shows a number, and what it shows in each of its modes.
 
+use super::lamps::blink;
 use crate::units::Span;
 use serde::{Deserialize, Serialize};
 
@@ -30,6 +31,69 @@ pub struct LampRules {
     pub test: SignReading,
     /// While recalibration runs. Its number is the stage, from 1.
     pub recalibration: SignReading,
+    /// How the lamps that show numbers stand on the console.
+    #[serde(default, skip_serializing_if = "LampPlacement::is_usual")]
+    pub placement: LampPlacement,
+}
+
+/// How the lamps that show numbers stand on the console. The first lamp is the highest bit.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum LampPlacement {
+    /// As is usual for this kind of signs.
+    #[default]
+    Usual,
+    /// Side by side, the first at the left.
+    Row,
+    /// One below the other, the first at the top.
+    Column,
+    /// Row by row from the top, each from the left.
+    Grid {
+        /// Lamps in a full row.
+        columns: u8,
+    },
+    /// Where each stands in the field that is free for lamps: hundredths of its width from the left, and of its
+    /// height from the top. Its number, from 1 in the order given, is printed beside each.
+    Free(Vec<(u8, u8)>),
+}
+
+impl LampPlacement {
+    /// The file says nothing of it.
+    pub fn is_usual(&self) -> bool {
+        *self == LampPlacement::Usual
+    }
+
+    /// Where each of `lamps` stands, the first first: column and row of a row, a column or a grid, hundredths of
+    /// the free field where they stand freely; none where the kind of signs says it.
+    pub fn places(&self, lamps: u8) -> Option<Vec<(u8, u8)>> {
+        let by = |columns: u8| (0..lamps).map(|n| (n % columns, n / columns)).collect();
+        match self {
+            LampPlacement::Usual => None,
+            LampPlacement::Row => Some(by(lamps.max(1))),
+            LampPlacement::Column => Some(by(1)),
+            LampPlacement::Grid { columns } => Some(by((*columns).max(1))),
+            LampPlacement::Free(places) => Some(places.clone()),
+        }
+    }
+}
+
+/// Lamps that together mean something: some lit, some blinking, the others dark.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sign {
+    /// Lamps that are lit, a bit each.
+    #[serde(default)]
+    pub lit: u16,
+    /// Lamps that blink, a bit each.
+    #[serde(default)]
+    pub blinks: u16,
+}
+
+impl Sign {
+    /// Lamps lit at `at` since the sign began to be shown, blinking with this period, ms.
+    pub fn at(self, at: Span, blink_ms: u32) -> u16 {
+        let on = self.blinks != 0 && blink(at.0 as u32, blink_ms);
+        self.lit | if on { self.blinks } else { 0 }
+    }
 }
 
 /// How a number from 0 to 99 is shown. Lamps are numbered from the right: lamp 0 is bit 0.
@@ -51,6 +115,12 @@ pub enum Signs {
         lamps: u8,
         /// Number and picture.
         table: Vec<(u8, u16)>,
+        /// Number and those lamps that blink in its picture; they are not in `table`.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        blinks: Vec<(u8, u16)>,
+        /// One full blink of these, lit and dark, ms.
+        #[serde(default, skip_serializing_if = "is_zero")]
+        blink_ms: u32,
     },
     /// One lamp, one flash after another: long ones count the tens, short ones the units; then a
     /// pause, and again.
@@ -66,6 +136,25 @@ pub enum Signs {
         /// Dark before it all begins again, ms.
         pause_ms: u32,
     },
+    /// One digit after the other on the same lamps: the tens, then the units; then a pause, and again.
+    InTurn {
+        /// Number of lamps.
+        lamps: u8,
+        /// What stands for each digit, 0 to 9.
+        digits: Vec<Sign>,
+        /// Time that each digit is shown, ms.
+        digit_ms: u32,
+        /// Dark between tens and units, ms.
+        gap_ms: u32,
+        /// Dark before it all begins again, ms.
+        pause_ms: u32,
+        /// One full blink, lit and dark, ms.
+        blink_ms: u32,
+    },
+}
+
+fn is_zero(value: &u32) -> bool {
+    *value == 0
 }
 
 /// What is shown in a mode.
@@ -128,7 +217,7 @@ impl Signs {
         match self {
             Signs::Weights { tens, units } => (tens.len() + units.len()) as u8,
             Signs::Segments => 14,
-            Signs::Pictures { lamps, .. } => *lamps,
+            Signs::Pictures { lamps, .. } | Signs::InTurn { lamps, .. } => *lamps,
             Signs::Flashes { .. } => 1,
         }
     }
@@ -140,7 +229,54 @@ impl Signs {
             Signs::Segments => "segments",
             Signs::Pictures { .. } => "pictures",
             Signs::Flashes { .. } => "flashes",
+            Signs::InTurn { .. } => "in-turn",
         }
+    }
+
+    /// A number is read over time, not at a glance.
+    pub fn take_time(&self) -> bool {
+        match self {
+            Signs::Weights { .. } | Signs::Segments => false,
+            Signs::Pictures { blinks, .. } => !blinks.is_empty(),
+            Signs::Flashes { .. } | Signs::InTurn { .. } => true,
+        }
+    }
+
+    /// Time after which a number begins anew; none where it does not change.
+    pub fn period(&self, number: u8) -> Option<Span> {
+        match self {
+            Signs::Weights { .. } | Signs::Segments => None,
+            Signs::Pictures { blink_ms, .. } => {
+                let blinks = self.sign(number).is_some_and(|sign| sign.blinks != 0);
+                blinks.then(|| Span::from_ms(u64::from(*blink_ms)))
+            }
+            Signs::Flashes { .. } => {
+                let whole = Span(self.flashes(number).map(|(_, span)| span.0).sum());
+                (whole != Span::ZERO).then_some(whole)
+            }
+            Signs::InTurn {
+                digit_ms,
+                gap_ms,
+                pause_ms,
+                ..
+            } => {
+                let ms = 2 * u64::from(*digit_ms) + u64::from(*gap_ms) + u64::from(*pause_ms);
+                Some(Span::from_ms(ms))
+            }
+        }
+    }
+
+    /// The lamps that stand for a whole number, of a list of pictures that has it.
+    pub fn sign(&self, number: u8) -> Option<Sign> {
+        let Signs::Pictures { table, blinks, .. } = self else {
+            return None;
+        };
+        let of = |list: &[(u8, u16)]| list.iter().find(|(n, _)| *n == number).map(|(_, l)| *l);
+        let (lit, blinks) = (of(table), of(blinks));
+        (lit.is_some() || blinks.is_some()).then_some(Sign {
+            lit: lit.unwrap_or_default(),
+            blinks: blinks.unwrap_or_default(),
+        })
     }
 
     /// Every lamp lit.
@@ -158,15 +294,36 @@ impl Signs {
             Signs::Segments => {
                 SEGMENTS[usize::from(tens_of)] << 7 | SEGMENTS[usize::from(units_of)]
             }
-            Signs::Pictures { table, .. } => table
-                .iter()
-                .find(|(n, _)| *n == number)
-                .map_or(0, |(_, picture)| *picture),
-            Signs::Flashes { .. } => {
-                let whole = Span(self.flashes(number).map(|(_, span)| span.0).sum());
-                if whole == Span::ZERO {
+            Signs::Pictures { blink_ms, .. } => {
+                self.sign(number).map_or(0, |sign| sign.at(at, *blink_ms))
+            }
+            Signs::InTurn {
+                digits,
+                digit_ms,
+                gap_ms,
+                blink_ms,
+                ..
+            } => {
+                let (shown, dark) = (u64::from(*digit_ms), u64::from(*gap_ms));
+                let (shown, dark) = (Span::from_ms(shown), Span::from_ms(dark));
+                let Some(whole) = self.period(number).filter(|whole| *whole != Span::ZERO) else {
                     return 0;
-                }
+                };
+                let at = Span(at.0 % whole.0);
+                let units_from = shown.0 + dark.0;
+                let (digit, since) = if at < shown {
+                    (tens_of, at)
+                } else if (units_from..units_from + shown.0).contains(&at.0) {
+                    (units_of, Span(at.0 - units_from))
+                } else {
+                    return 0;
+                };
+                (digits.get(usize::from(digit))).map_or(0, |sign| sign.at(since, *blink_ms))
+            }
+            Signs::Flashes { .. } => {
+                let Some(whole) = self.period(number) else {
+                    return 0;
+                };
                 let mut left = at.0 % whole.0;
                 for (on, span) in self.flashes(number) {
                     if left < span.0 {
@@ -186,7 +343,10 @@ impl Signs {
                 .iter()
                 .position(|drawn| *drawn == lit)
                 .map(|digit| digit as u8),
-            Signs::Weights { .. } | Signs::Pictures { .. } | Signs::Flashes { .. } => None,
+            Signs::Weights { .. }
+            | Signs::Pictures { .. }
+            | Signs::Flashes { .. }
+            | Signs::InTurn { .. } => None,
         }
     }
 
@@ -204,7 +364,10 @@ impl Signs {
                 between_ms,
                 pause_ms,
             } => (long_ms, short_ms, gap_ms, between_ms, pause_ms),
-            Signs::Weights { .. } | Signs::Segments | Signs::Pictures { .. } => (0, 0, 0, 0, 0),
+            Signs::Weights { .. }
+            | Signs::Segments
+            | Signs::Pictures { .. }
+            | Signs::InTurn { .. } => (0, 0, 0, 0, 0),
         };
         (0..tens + units).flat_map(move |n| {
             let on_ms = if n < tens { long } else { short };

@@ -917,10 +917,10 @@ fn recalibration_with_the_lid_up_is_not_begun_and_the_lamps_say_why() {
 #[test]
 fn codes_are_read_page_by_page_with_a_blank_at_the_end() {
     let mut memory = calibrated();
-    memory.store(17);
+    memory.store(17, USUAL_CODES);
     memory.begin_cycle();
     memory.begin_cycle();
-    memory.store(56);
+    memory.store(56, USUAL_CODES);
     let mut rig = Rig::new(memory);
     rig.enter_service();
     assert_eq!(rig.control.view().digits, None);

@@ -4,7 +4,7 @@ use super::action::Action;
 use super::cost::{self, LONGEST_JOB};
 use super::view::Refusal;
 use super::workplace::Bench;
-use detent_simulation::controller::{ControlMode, Gesture, GestureStep, LidMove, Resets};
+use detent_simulation::controller::{ControlMode, Gesture, GestureStep, LidMove, Resets, Standing};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use serde::{Deserialize, Serialize};
@@ -316,8 +316,11 @@ pub fn reset_steps(resets: &Resets) -> Vec<ScriptStep> {
         let (button, ms) = (hold.button, u64::from(hold.ms) + 200);
         return vec![ScriptStep::Hold { button, ms }];
     }
-    let cycles = resets.lid_cycle.as_ref().map_or(0, |lid| lid.cycles);
-    (0..cycles)
+    let closings = resets.lid_cycle.as_ref().map_or(0, |lid| lid.cycles);
+    // An odd number of moves begun on a closed lid is made even, so that it ends closed.
+    let moves = resets.lid_moves.map_or(0, |lid| lid.moves.div_ceil(2));
+    let closings = if closings > 0 { closings } else { moves };
+    (0..closings)
         .flat_map(|_| [Action::OpenLid, Action::CloseLid].map(ScriptStep::Do))
         .collect()
 }
@@ -339,19 +342,39 @@ pub fn entry_steps(gesture: &Gesture) -> Vec<ScriptStep> {
         steps.push(ScriptStep::Point { to: from, every_ms });
         steps.push(ScriptStep::Wait { s: 2 });
     }
-    for step in &gesture.steps {
+    let mut ahead = gesture.steps.iter().peekable();
+    let gap = || ScriptStep::Rest {
+        ms: u64::from(gesture.gap_ms),
+    };
+    // Past the shortest, and well before the longest.
+    let aim = |min_ms: u32, max_ms: u32| {
+        let past_ms = (max_ms.saturating_sub(min_ms) / 2).min(200);
+        u64::from(min_ms + past_ms)
+    };
+    while let Some(step) = ahead.next() {
+        if gesture.gap_ms > 0 {
+            steps.push(gap());
+        }
         match *step {
             GestureStep::Turn { to, detents, .. } => steps.push(ScriptStep::Turn {
                 way: to,
                 detents,
-                every_ms: 180,
+                every_ms: 180.max(u64::from(gesture.gap_ms) + 20),
             }),
-            GestureStep::Press { button, times, .. } => {
-                steps.extend((0..times).map(|_| ScriptStep::Tap(button)));
-            }
-            GestureStep::Hold { button, min_ms, .. } => steps.push(ScriptStep::Hold {
+            GestureStep::Press { button, times, .. } => (0..times).for_each(|n| {
+                if n > 0 && gesture.gap_ms > 0 {
+                    steps.push(gap());
+                }
+                steps.push(ScriptStep::Tap(button));
+            }),
+            GestureStep::Hold {
                 button,
-                ms: u64::from(min_ms) + 200,
+                min_ms,
+                max_ms,
+                ..
+            } => steps.push(ScriptStep::Hold {
+                button,
+                ms: aim(min_ms, max_ms),
             }),
             GestureStep::Push { button, .. } => {
                 steps.push(ScriptStep::Do(Action::Down(button)));
@@ -369,12 +392,37 @@ pub fn entry_steps(gesture: &Gesture) -> Vec<ScriptStep> {
             } else {
                 Action::CloseLid
             })),
-            GestureStep::PowerUp { holding } => {
+            GestureStep::PowerUp { holding, standing } => {
                 steps.push(ScriptStep::PowerDown);
+                if let Some(Standing { at, min_ms }) = standing {
+                    let (to, every_ms) = (at, 180);
+                    steps.push(ScriptStep::Point { to, every_ms });
+                    let s = u64::from(min_ms).div_ceil(1000) + 1;
+                    steps.push(ScriptStep::Wait { s });
+                }
                 steps.extend(holding.map(|button| ScriptStep::Do(Action::Down(button))));
                 steps.push(ScriptStep::Do(Action::Plug));
-                // The hand comes back from the outlet, and the control's supply comes up.
-                steps.push(ScriptStep::Rest { ms: 1500 });
+                // The hand comes back from the outlet, and the control's supply comes up; a hold that is measured
+                // goes on meanwhile.
+                let measured = |next: &&GestureStep| matches!(next, GestureStep::Release { min_ms, .. } if *min_ms > 0);
+                if !ahead.peek().is_some_and(measured) {
+                    steps.push(ScriptStep::Rest { ms: 1500 });
+                }
+            }
+            GestureStep::Pause { min_ms } => steps.push(ScriptStep::Rest {
+                ms: u64::from(min_ms) + 200,
+            }),
+            GestureStep::Together {
+                buttons: (one, other),
+                min_ms,
+                max_ms,
+                ..
+            } => {
+                let ms = aim(min_ms, max_ms).max(100);
+                steps.extend([one, other].map(|button| ScriptStep::Do(Action::Down(button))));
+                steps.push(ScriptStep::Rest { ms });
+                steps.extend([one, other].map(|button| ScriptStep::Do(Action::Up(button))));
+                steps.push(ScriptStep::Rest { ms: 150 });
             }
         }
     }

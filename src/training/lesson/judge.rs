@@ -10,7 +10,7 @@ use crate::bench::{
     Action, Advice, Bench, DeadProof, LogEntry, MilestoneKind, NotedCode, Repair, Report, RunProof,
     Verdict, hands_inside,
 };
-use detent_simulation::controller::{MAX_CODES, Outcome};
+use detent_simulation::controller::Outcome;
 use detent_simulation::interface::Component;
 use detent_simulation::plant::{FailureMode, Op, Param};
 use detent_simulation::units::{Span, Time};
@@ -199,7 +199,8 @@ impl Judge<'_> {
                     .collect::<Vec<_>>(),
             );
             // What newer codes have pushed off the end of the list cannot be read.
-            codes.truncate(MAX_CODES);
+            let kept = self.bench.machine().board().service.stored_codes;
+            codes.truncate(usize::from(kept));
         }
         codes
     }

@@ -176,6 +176,7 @@ fn customers_memory(scenario: &Scenario, library: &Library<'_>) -> Memory {
         codes: scenario
             .stale_codes
             .iter()
+            .take(usize::from(library.board.service.stored_codes))
             .zip(0..)
             .map(|(code, n)| StoredCode {
                 code: *code,

@@ -11,7 +11,7 @@ use crate::bench::{
     Repair, Report, Verdict,
 };
 use crate::slices::{SliceEnd, without_breaks};
-use detent_simulation::controller::{ControlMode, Routine, Signs};
+use detent_simulation::controller::{ControlMode, Routine};
 use detent_simulation::interface::{
     Button, Component, Connector, Direction, Pin, Side, Terminal, WaterPipe,
 };
@@ -221,12 +221,8 @@ impl Technician<'_> {
     async fn read_codes(&mut self) -> Done {
         let board = self.bench.machine().board();
         let page = board.service.page;
-        // Flashes take their time.
-        let s = if matches!(board.lamps.signs, Signs::Flashes { .. }) {
-            15
-        } else {
-            3
-        };
+        // Flashes and digits in turn take their time.
+        let s = if board.lamps.signs.take_time() { 15 } else { 3 };
         if !self.start(Routine::Recall).await? {
             return Ok(());
         }

@@ -4,7 +4,6 @@ use super::known_faults::KnownFaults;
 use crate::draws::{below, between, one_of, shuffle, within};
 use crate::lesson::{Bilingual, CoursePart, Hidden, Scenario};
 use crate::practice::drill::SuppliedBoard;
-use detent_simulation::controller::MAX_CODES;
 use detent_simulation::plant::FailureMode;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
@@ -223,7 +222,8 @@ fn scenario(
     };
     let mut codes: Vec<u8> = board.library.board.codes.iter().map(|c| c.code).collect();
     shuffle(&mut codes, rng);
-    codes.truncate(stale.min(MAX_CODES));
+    let kept = board.library.board.service.stored_codes;
+    codes.truncate(stale.min(usize::from(kept)));
     let empty = || Bilingual {
         en: String::new(),
         es: String::new(),

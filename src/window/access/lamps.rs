@@ -1,6 +1,6 @@
 //! What an eye makes of lamps over time: still, blinking, or one flash after the other. It decodes nothing.
 
-use detent_simulation::controller::{LampRules, Lamps, Signs};
+use detent_simulation::controller::{LampRules, Lamps, Sign, Signs};
 
 /// As long as this without a change, lamps are still, ms. Longer than any picture of two in turn stands.
 const STILL_MS: u64 = 1_000;
@@ -18,6 +18,8 @@ pub enum LampSight {
     InTurn([Lamps; 2]),
     /// Flashes of one lamp up to a pause: long or not.
     Flashes(Vec<bool>),
+    /// Digits one after the other, up to a pause.
+    Digits([Sign; 2]),
 }
 
 /// One lamp or several, watched.
@@ -29,6 +31,10 @@ pub struct LampWatch {
     flashes: Vec<bool>,
     /// The lamp is in the pause behind flashes that were told.
     pauses: bool,
+    /// Of digits in turn, those since the last pause.
+    digits: Vec<Sign>,
+    /// The digit that is being shown: lamps that were lit in it at all times, and at any time.
+    digit: Option<(u16, u16)>,
     seen: Option<LampSight>,
 }
 
@@ -69,6 +75,15 @@ impl LampWatch {
                 self.one_lamp(at_ms, long_ms, pause_ms)
             }
             Signs::Weights { .. } | Signs::Segments | Signs::Pictures { .. } => self.all(at_ms),
+            Signs::InTurn {
+                digit_ms,
+                gap_ms,
+                pause_ms,
+                ..
+            } => {
+                let [digit_ms, gap_ms, pause_ms] = [digit_ms, gap_ms, pause_ms].map(u64::from);
+                self.in_turn(at_ms, lamps, digit_ms, gap_ms, pause_ms)
+            }
         };
         if now.is_some() {
             self.seen = now;
@@ -102,6 +117,53 @@ impl LampWatch {
             return Some(LampSight::InTurn(turns));
         }
         (at_ms - since >= STILL_MS).then_some(LampSight::Still(lamps))
+    }
+
+    /// Digits, one after the other; what stands longer than one is no digit.
+    fn in_turn(
+        &mut self,
+        at_ms: u64,
+        lamps: Lamps,
+        digit_ms: u64,
+        gap_ms: u64,
+        pause_ms: u64,
+    ) -> Option<LampSight> {
+        let (since, _) = *self.pictures.last()?;
+        let stood_ms = at_ms - since;
+        if lamps.code != 0 {
+            let (always, ever) = self.digit.unwrap_or((lamps.code, 0));
+            let blinked = self.pictures.iter().rev().nth(1);
+            let came_back =
+                self.digit.is_some() && blinked.is_some_and(|(_, before)| before.code == 0);
+            let always = if came_back { 0 } else { always & lamps.code };
+            self.digit = Some((always, ever | lamps.code));
+            if 2 * stood_ms > 3 * digit_ms {
+                (self.digit, self.digits) = (None, Vec::new());
+                return Some(LampSight::Still(lamps));
+            }
+            return None;
+        }
+        // Shorter than a gap, it is the dark half of a blink.
+        if 4 * stood_ms >= 3 * gap_ms
+            && let Some((lit, ever)) = self.digit.take()
+        {
+            let blinks = ever & !lit;
+            self.digits.push(Sign { lit, blinks });
+        }
+        if 2 * stood_ms < gap_ms + pause_ms {
+            return None;
+        }
+        match std::mem::take(&mut self.digits)[..] {
+            [tens, units] => {
+                self.pauses = true;
+                Some(LampSight::Digits([tens, units]))
+            }
+            _ if self.pauses && stood_ms < 2 * pause_ms => None,
+            _ => {
+                self.pauses = false;
+                (stood_ms >= STILL_MS).then_some(LampSight::Still(lamps))
+            }
+        }
     }
 
     fn one_lamp(&mut self, at_ms: u64, long_ms: u64, pause_ms: u64) -> Option<LampSight> {

@@ -7,7 +7,7 @@ pub use question::{Asked, MeterGiven, Question, QuestionSource, Trial, Verdict};
 
 use bevy::prelude::*;
 use detent_content::ContentLibrary;
-use detent_simulation::controller::{Board, Lamps, Signs};
+use detent_simulation::controller::{Board, Lamps};
 use detent_simulation::interface::Button;
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::practice::drill::lamps::LampReadingTask;
@@ -186,7 +186,7 @@ impl DrillRes {
         let Some(Asked::Lamps(question)) = asked else {
             return false;
         };
-        matches!(question.task.signs, Signs::Flashes { .. })
+        question.task.signs.take_time()
     }
 
     /// Begins a drill of this skill with questions drawn from `seed`.

@@ -1,6 +1,6 @@
 //! A misread code, lamp by lamp: what the lamps had shown beside what was noted.
 
-use super::sheet::picture;
+use super::sheet::{in_turn, picture};
 use super::{PanelContext, kit};
 use crate::scene::console::lamps::colour_of;
 use crate::tokens as t;
@@ -14,15 +14,18 @@ pub(super) fn misread_ui(ui: &mut Ui, context: &PanelContext, noted: u8, shown: 
     let signs = &context.bench.job().board.lamps.signs;
     let lit = |number| signs.lit(number, Span::ZERO);
     let apart = |number: &u8| match signs {
-        // One lamp looks the same for all: the counts differ.
-        Signs::Flashes { .. } => {
+        // At any one moment the lamps look the same for many: the digits differ.
+        Signs::Flashes { .. } | Signs::InTurn { .. } => {
             u32::from(number / 10).abs_diff(u32::from(noted / 10))
                 + u32::from(number % 10).abs_diff(u32::from(noted % 10))
         }
         _ => (lit(*number) ^ lit(noted)).count_ones(),
     };
     let shown = shown.iter().copied().min_by_key(apart);
-    let wrong = shown.map_or(0, |shown| lit(shown) ^ lit(noted));
+    let wrong = match signs {
+        Signs::InTurn { .. } => 0,
+        _ => shown.map_or(0, |shown| lit(shown) ^ lit(noted)),
+    };
     for (number, key) in shown
         .map(|shown| (shown, "misread-shown"))
         .into_iter()
@@ -39,6 +42,10 @@ pub(super) fn misread_ui(ui: &mut Ui, context: &PanelContext, noted: u8, shown: 
         );
         match signs {
             Signs::Flashes { .. } => flashes(&painter, lamps, signs, number),
+            Signs::InTurn { .. } => {
+                let placement = &context.bench.job().board.lamps.placement;
+                in_turn(&painter, lamps, signs, placement, number);
+            }
             _ => {
                 picture(&painter, lamps, signs, lit(number));
                 flag(&painter, lamps, signs, wrong);

@@ -145,6 +145,10 @@ fn lamps_line(context: &PanelContext, seen: &LampSight) -> String {
         LampSight::Still(lamps) => context.texts.lamps(rules, *lamps),
         LampSight::InTurn(turns) => context.texts.lamps_in_turn(rules, *turns),
         LampSight::Flashes(flashes) => context.texts.lamp_flashes(flashes),
+        LampSight::Digits(digits) => {
+            let (signs, placement) = (&rules.signs, &rules.placement);
+            context.texts.lamp_signs(signs, placement, digits)
+        }
     };
     context.with("lamps-seen", &[("lamps", lamps.into())])
 }

@@ -198,7 +198,8 @@ impl Rhythm {
         for two in motions.windows(2) {
             let ((from, before), (at, after)) = (two[0], two[1]);
             let gap_ms = at.since(from + cost::span(before)).ms() as f64;
-            if gesture.from.is_some() && gap_ms >= f64::from(gesture.rest_ms) {
+            let set_first = gesture.from.is_some() || gesture.standing().is_some();
+            if set_first && gap_ms >= f64::from(gesture.rest_ms) {
                 // The knob was set first; the try begins here.
                 gaps.clear();
             } else if !waits(gesture, after, gap_ms) {
@@ -262,7 +263,8 @@ fn motions(gesture: &Gesture) -> Vec<Motion> {
     let mut motions: Vec<Motion> = Vec::new();
     let mut own = Span::ZERO;
     let ms = |ms: u32| Span::from_ms(u64::from(ms));
-    for step in &gesture.steps {
+    let mut ahead = gesture.steps.iter().peekable();
+    while let Some(step) = ahead.next() {
         let mut push = |input, waited, hold, action: Option<Action>| {
             let own_before = own + waited;
             own = action.map_or(Span::ZERO, |action| cost::span(&action));
@@ -304,13 +306,30 @@ fn motions(gesture: &Gesture) -> Vec<Motion> {
                 };
                 push(GestureInput::Lid(to), none, None, Some(action));
             }
-            GestureStep::PowerUp { holding } => {
+            GestureStep::PowerUp { holding, .. } => {
+                // A hold that is measured from the moment of power leaves no time for the way back from the outlet.
+                let measured = |next: &&GestureStep| matches!(next, GestureStep::Release { min_ms, .. } if *min_ms > 0);
+                let way_back = (!ahead.peek().is_some_and(measured)).then_some(Action::Plug);
+                push(GestureInput::PowerUp(holding), none, None, way_back);
+            }
+            GestureStep::Pause { min_ms } => own = own + ms(min_ms),
+            GestureStep::Together {
+                buttons: (one, other),
+                apart_ms,
+                min_ms,
+                max_ms,
+                ..
+            } => {
+                push(GestureInput::Down(one), none, None, None);
                 push(
-                    GestureInput::PowerUp(holding),
+                    GestureInput::Down(other),
                     none,
+                    Some(ms(apart_ms / 3)),
                     None,
-                    Some(Action::Plug),
                 );
+                let aim = ms(min_ms + (max_ms - min_ms) / 3);
+                push(GestureInput::Up(one), none, Some(aim), None);
+                push(GestureInput::Up(other), none, Some(ms(apart_ms / 3)), None);
             }
         }
     }
@@ -411,7 +430,12 @@ pub fn needs_keeping(gesture: &Gesture) -> bool {
     gesture.steps.iter().any(|step| {
         matches!(
             step,
-            GestureStep::Push { .. } | GestureStep::PowerUp { holding: Some(_) }
+            GestureStep::Push { .. }
+                | GestureStep::Together { .. }
+                | GestureStep::PowerUp {
+                    holding: Some(_),
+                    ..
+                }
         )
     })
 }
@@ -422,11 +446,14 @@ pub fn buttons(gesture: &Gesture) -> Vec<Button> {
         GestureStep::Press { button, .. }
         | GestureStep::Hold { button, .. }
         | GestureStep::Push { button, .. }
-        | GestureStep::Release { button, .. } => Some(button),
-        GestureStep::PowerUp { holding } => holding,
-        GestureStep::Turn { .. } | GestureStep::Lid { .. } => None,
+        | GestureStep::Release { button, .. } => [Some(button), None],
+        GestureStep::PowerUp { holding, .. } => [holding, None],
+        GestureStep::Together { buttons, .. } => [Some(buttons.0), Some(buttons.1)],
+        GestureStep::Turn { .. } | GestureStep::Lid { .. } | GestureStep::Pause { .. } => {
+            [None, None]
+        }
     };
-    let used: Vec<Button> = gesture.steps.iter().filter_map(of).collect();
+    let used: Vec<Button> = gesture.steps.iter().flat_map(of).flatten().collect();
     let all = Button::ALL.iter().copied();
     all.filter(|button| used.contains(button)).collect()
 }
@@ -454,6 +481,7 @@ mod tests {
                     window_ms: None,
                 },
             ],
+            ..Gesture::default()
         }
     }
 

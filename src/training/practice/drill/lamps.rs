@@ -2,7 +2,7 @@
 //! its key; two digits are the answer.
 
 use super::{SuppliedBoard, between, draws, one_of, shuffle, supplied_board};
-use detent_simulation::controller::{Board, MAX_CODES, Signs};
+use detent_simulation::controller::{Board, Signs, USUAL_CODES};
 use detent_simulation::units::uniform;
 use rand_chacha::ChaCha8Rng;
 
@@ -102,12 +102,17 @@ fn number(signs: &Signs, codes: &[u8], rng: &mut ChaCha8Rng) -> u8 {
     let free = |n: &u8| !EXAMPLES.contains(n);
     let all: Vec<u8> = match signs {
         Signs::Pictures { .. } if !codes.is_empty() => codes.to_vec(),
-        Signs::Pictures { table, .. } => table.iter().map(|(n, _)| *n).collect(),
+        Signs::Pictures { table, blinks, .. } => {
+            let drawn = table.iter().chain(blinks);
+            drawn.map(|(n, _)| *n).collect()
+        }
         Signs::Flashes { .. } => (1..=99)
             .filter(|n| n / 10 + n % 10 <= MOST_FLASHES)
             .filter(free)
             .collect(),
-        Signs::Weights { .. } | Signs::Segments => (1..=99).filter(free).collect(),
+        Signs::Weights { .. } | Signs::Segments | Signs::InTurn { .. } => {
+            (1..=99).filter(free).collect()
+        }
     };
     one_of(&all, rng).unwrap_or(1)
 }
@@ -128,7 +133,7 @@ fn invent(rng: &mut ChaCha8Rng) -> Signs {
 pub fn numbers(signs: &Signs) -> Vec<u8> {
     match signs {
         Signs::Pictures { table, .. } => table.iter().map(|(n, _)| *n).collect(),
-        _ => (0..=MAX_CODES as u8).collect(),
+        _ => (0..=USUAL_CODES).collect(),
     }
 }
 
@@ -158,7 +163,12 @@ fn pictures(rng: &mut ChaCha8Rng) -> Signs {
         .into_iter()
         .map(|number| (number, between(1, all, rng) as u16))
         .collect();
-    Signs::Pictures { lamps, table }
+    Signs::Pictures {
+        lamps,
+        table,
+        blinks: Vec::new(),
+        blink_ms: 0,
+    }
 }
 
 /// Flashes in tenths of a second and halves of one, slow enough to count.

@@ -199,7 +199,8 @@ fn controls_ui(ui: &mut Ui, context: &PanelContext, trial: &mut Trial, free: boo
     let turns = gesture
         .steps
         .iter()
-        .any(|s| matches!(s, GestureStep::Turn { .. }));
+        .any(|s| matches!(s, GestureStep::Turn { .. }))
+        || gesture.standing().is_some();
     let lid_moves = gesture
         .steps
         .iter()

@@ -8,7 +8,7 @@ use crate::tokens as t;
 use bevy_egui::egui::accesskit::Live;
 use bevy_egui::egui::{Button, Color32, Key, Modifiers, Rect, RichText, Ui, pos2, vec2};
 use detent_content::Value;
-use detent_simulation::controller::Signs;
+use detent_simulation::controller::{LampPlacement, Signs};
 use detent_simulation::units::Span;
 use detent_training::practice::drill::lamps::{LampReadingTask, Marked};
 
@@ -56,7 +56,7 @@ pub(super) fn lamps_ui(ui: &mut Ui, context: &mut PanelContext, q: &mut Asked, t
                 };
                 kit::print_heading(ui, name);
                 ui.label(context.text(&format!("signs-{}", signs.key())));
-                sheet::example(ui, context, signs);
+                sheet::example(ui, context, signs, &LampPlacement::Usual);
             });
         },
     );
@@ -78,6 +78,12 @@ fn in_words(context: &PanelContext, task: &LampReadingTask) -> String {
             let long = Span::from_ms(u64::from(long_ms));
             let flashes: Vec<bool> = flashes.map(|(_, lit)| lit == long).collect();
             context.texts.lamp_flashes(&flashes)
+        }
+        Signs::InTurn { ref digits, .. } => {
+            let of = |digit: u8| digits.get(usize::from(digit)).copied().unwrap_or_default();
+            let shown = [of(task.shown / 10), of(task.shown % 10)];
+            let placement = &LampPlacement::Usual;
+            context.texts.lamp_signs(&task.signs, placement, &shown)
         }
         Signs::Weights { .. } | Signs::Segments | Signs::Pictures { .. } => {
             let lit = task.signs.lit(task.shown, Span::ZERO);

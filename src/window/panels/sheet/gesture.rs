@@ -8,7 +8,7 @@ use bevy_egui::egui::{
 };
 use detent_content::{Texts, Value};
 use detent_simulation::controller::{GestureStep, LidMove, Selector};
-use detent_simulation::interface::{Button, Direction};
+use detent_simulation::interface::Button;
 use std::f32::consts::{PI, TAU};
 
 /// Height of a step's picture, and how many stand side by side at most.
@@ -210,7 +210,7 @@ fn tile(painter: &Painter, rect: Rect, step: &GestureStep, selector: Selector, t
                 ink,
             );
         }
-        GestureStep::PowerUp { holding } => {
+        GestureStep::PowerUp { holding, .. } => {
             // A plug on its way into an outlet, over the button that is down.
             let at = middle - vec2(0.0, if holding.is_some() { 22.0 } else { 0.0 });
             let edge = Stroke::new(2.0, t::PRINT);
@@ -230,53 +230,28 @@ fn tile(painter: &Painter, rect: Rect, step: &GestureStep, selector: Selector, t
                 stays(painter, rect.translate(vec2(0.0, 12.0)));
             }
         }
-    }
-}
-
-/// A step of the gesture in words.
-pub(super) fn words(context: &PanelContext, step: &GestureStep) -> String {
-    let name = |button: Button| Value::from(context.text(&format!("button-{button}")));
-    let press = |key: &str, button| context.with(key, &[("button", name(button))]);
-    match *step {
-        GestureStep::Turn { to, detents, .. } => {
-            let key = match to {
-                Direction::Left => "step-turn-left",
-                Direction::Right => "step-turn-right",
-            };
-            context.with(key, &[("detents", Value::from(detents))])
+        GestureStep::Pause { min_ms } => {
+            for x in [-7.0, 7.0] {
+                let bar = Rect::from_center_size(middle + vec2(x, 0.0), vec2(7.0, 30.0));
+                painter.rect_filled(bar, CornerRadius::same(1), t::PRINT_ACCENT);
+            }
+            let least = format!("≥ {} s", f64::from(min_ms) / 1000.0);
+            foot(painter, rect, texts.digits(least));
         }
-        GestureStep::Press {
-            button, times: 1, ..
-        } => press("step-press", button),
-        GestureStep::Press { button, times, .. } => context.with(
-            "step-press-times",
-            &[("button", name(button)), ("times", Value::from(times))],
-        ),
-        GestureStep::Hold {
-            button,
+        GestureStep::Together {
+            buttons: (one, other),
             min_ms,
             max_ms,
             ..
-        } => context.with(
-            "step-hold",
-            &[
-                ("button", name(button)),
-                ("from", Value::from(f64::from(min_ms) / 1000.0)),
-                ("to", Value::from(f64::from(max_ms) / 1000.0)),
-            ],
-        ),
-        GestureStep::Push { button, .. } => press("step-push", button),
-        GestureStep::Release { button, .. } => press("step-release", button),
-        GestureStep::Lid {
-            to: LidMove::Up, ..
-        } => context.text("step-lid-up"),
-        GestureStep::Lid {
-            to: LidMove::Down, ..
-        } => context.text("step-lid-down"),
-        GestureStep::PowerUp { holding: None } => context.text("step-power-up"),
-        GestureStep::PowerUp {
-            holding: Some(button),
-        } => press("step-power-up-holding", button),
+        } => {
+            for (button, x) in [(one, -20.0), (other, 20.0)] {
+                button_tile(painter, middle + vec2(x, -5.0), button, true, ink);
+            }
+            stays(painter, rect);
+            let seconds = |ms| f64::from(ms) / 1000.0;
+            let range = format!("{}–{} s", seconds(min_ms), seconds(max_ms));
+            foot(painter, rect, texts.digits(range));
+        }
     }
 }
 
@@ -322,7 +297,10 @@ pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
         );
     }
     for (i, step) in gesture.steps.iter().enumerate() {
-        ui.label(format!("{}.  {}", i + 1, words(context, step)));
+        ui.label(format!("{}.  {}", i + 1, context.texts.gesture_step(step)));
+    }
+    for note in context.texts.gesture_notes(gesture) {
+        ui.label(note);
     }
     ui.add_space(4.0);
     let within = Value::from(f64::from(gesture.within_ms) / 1000.0);
@@ -340,8 +318,15 @@ pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
         ui.label(context.fixed("sheet-entry-skip"));
     }
     let both = gesture.steps.iter().any(|step| {
-        let power = matches!(step, GestureStep::PowerUp { holding: Some(_) });
-        power || matches!(step, GestureStep::Push { .. })
+        matches!(
+            step,
+            GestureStep::Push { .. }
+                | GestureStep::Together { .. }
+                | GestureStep::PowerUp {
+                    holding: Some(_),
+                    ..
+                }
+        )
     });
     if both {
         ui.label(context.fixed("keep-how"));

@@ -14,7 +14,7 @@ use detent_simulation::controller::{Board, Code, Selector};
 use std::f32::consts::{PI, TAU};
 
 pub(super) use gesture::{entry, glyph};
-pub(super) use signs::{example, picture, weighted};
+pub(super) use signs::{example, in_turn, picture, weighted};
 
 /// The pages, and the index of the one with the codes: they stay where they are while the page is scrolled.
 pub(super) fn pages_ui(ui: &mut Ui, context: &mut PanelContext) {

@@ -5,10 +5,10 @@ use crate::scene::console::lamps::colour_of;
 use crate::tokens as t;
 use bevy_egui::egui::{
     Align2, Color32, CornerRadius, Grid, Label, Painter, Pos2, Rect, RichText, Sense, Shape,
-    Stroke, Ui, pos2, vec2,
+    Stroke, Ui, Vec2, pos2, vec2,
 };
 use detent_content::Value;
-use detent_simulation::controller::{SignReading, Signs};
+use detent_simulation::controller::{LampPlacement, Sign, SignReading, Signs, USUAL_CODES};
 use detent_simulation::units::Span;
 use detent_training::practice::drill::lamps::EXAMPLES;
 
@@ -43,7 +43,7 @@ pub(in crate::panels) fn picture(painter: &Painter, rect: Rect, signs: &Signs, l
                 kit::lamp(painter, x, rect.center().y, radius, on(bit), colour);
             }
         }
-        Signs::Pictures { lamps, .. } => {
+        Signs::Pictures { lamps, .. } | Signs::InTurn { lamps, .. } => {
             for n in 0..*lamps {
                 let share = (f32::from(n) + 0.5) / f32::from(*lamps);
                 let x = rect.left() + rect.width() * share;
@@ -68,6 +68,64 @@ pub(in crate::panels) fn picture(painter: &Painter, rect: Rect, signs: &Signs, l
                 on(0),
                 colour,
             );
+        }
+    }
+}
+
+/// A sign as its lamps stand on the console: lit, blinking, dark. Rows and columns are kept, and free places too.
+fn placed(painter: &Painter, rect: Rect, signs: &Signs, placement: &LampPlacement, sign: Sign) {
+    let count = signs.lamps();
+    let row = || LampPlacement::Row.places(count).unwrap_or_default();
+    let places = placement.places(count).unwrap_or_else(row);
+    let free = matches!(placement, LampPlacement::Free(_));
+    let most = |of: fn(&(u8, u8)) -> u8| {
+        places
+            .iter()
+            .map(of)
+            .max()
+            .map_or(1.0, |n| f32::from(n) + 1.0)
+    };
+    let cells = match free {
+        true => vec2(3.0, 3.0),
+        false => vec2(most(|place| place.0), most(|place| place.1)),
+    };
+    let pitch = (rect.width() / cells.x).min(rect.height() / cells.y);
+    for ((x, y), n) in places.iter().zip(0..count) {
+        let (x, y) = (f32::from(*x), f32::from(*y));
+        let from_middle = match free {
+            true => (vec2(x, y) / 100.0 - vec2(0.5, 0.5)) * 2.0 * pitch,
+            false => vec2(x - (cells.x - 1.0) / 2.0, y - (cells.y - 1.0) / 2.0) * pitch,
+        };
+        let at = rect.center() + from_middle;
+        let (bit, radius) = (1_u16 << (count - 1 - n), (pitch * 0.28).min(11.0));
+        let on = sign.lit & bit != 0;
+        kit::lamp(painter, at.x, at.y, radius, on, colour_of(signs));
+        if sign.blinks & bit != 0 {
+            painter.circle_filled(at, radius * 0.5, colour_of(signs));
+            for ray in 0..8 {
+                let out = Vec2::angled(ray as f32 / 8.0 * std::f32::consts::TAU);
+                let ends = [at + out * radius * 1.15, at + out * radius * 1.65];
+                painter.line_segment(ends, Stroke::new(1.5, colour_of(signs)));
+            }
+        }
+    }
+}
+
+/// A number of digits in turn: the tens left, the units right.
+pub(in crate::panels) fn in_turn(
+    painter: &Painter,
+    rect: Rect,
+    signs: &Signs,
+    placement: &LampPlacement,
+    number: u8,
+) {
+    let Signs::InTurn { digits, .. } = signs else {
+        return;
+    };
+    let (left, right) = rect.split_left_right_at_fraction(0.5);
+    for (half, digit) in [(left, number / 10), (right, number % 10)] {
+        if let Some(sign) = digits.get(usize::from(digit)) {
+            placed(painter, half.shrink(3.0), signs, placement, *sign);
         }
     }
 }
@@ -199,7 +257,12 @@ fn strip(painter: &Painter, rect: Rect, context: &PanelContext, signs: &Signs) {
 }
 
 /// How a number looks in a language: the key to it.
-pub(in crate::panels) fn example(ui: &mut Ui, context: &PanelContext, signs: &Signs) {
+pub(in crate::panels) fn example(
+    ui: &mut Ui,
+    context: &PanelContext,
+    signs: &Signs,
+    placement: &LampPlacement,
+) {
     let ground = |ui: &mut Ui, height| {
         let (rect, painter) = kit::canvas(ui, height);
         kit::frame(&painter, rect, t::GLASS, t::PRINT);
@@ -222,20 +285,55 @@ pub(in crate::panels) fn example(ui: &mut Ui, context: &PanelContext, signs: &Si
             strip(&painter, rect, context, signs);
             FLASHED
         }
-        Signs::Pictures { table, .. } => {
-            for (number, lit) in table {
+        Signs::Pictures { blinks, .. } => {
+            for number in 0..=99 {
+                let Some(sign) = signs.sign(number) else {
+                    continue;
+                };
                 ui.horizontal(|ui| {
                     let text = RichText::new(format!("{number:02}")).size(18.0);
                     ui.label(text.color(t::PRINT_ACCENT));
-                    let (rect, painter) = ground(ui, 30.0);
-                    picture(&painter, rect.shrink(3.0), signs, *lit);
+                    if placement.is_usual() && blinks.is_empty() {
+                        let (rect, painter) = ground(ui, 30.0);
+                        picture(&painter, rect.shrink(3.0), signs, sign.lit);
+                    } else {
+                        let (rect, painter) = ground(ui, height_of(signs, placement));
+                        placed(&painter, rect.shrink(3.0), signs, placement, sign);
+                    }
                 });
             }
+            if !blinks.is_empty() {
+                ui.label(context.text("sheet-lamps-blinking"));
+            }
+            return;
+        }
+        Signs::InTurn { digits, .. } => {
+            for (digit, sign) in digits.iter().enumerate() {
+                ui.horizontal(|ui| {
+                    let text = RichText::new(digit.to_string()).size(18.0);
+                    ui.label(text.color(t::PRINT_ACCENT));
+                    let (rect, painter) = ground(ui, height_of(signs, placement));
+                    placed(&painter, rect.shrink(3.0), signs, placement, *sign);
+                });
+            }
+            ui.label(context.text("sheet-lamps-blinking"));
             return;
         }
     };
     let text = context.with("sheet-lamps-example", &[("number", Value::from(number))]);
     ui.label(RichText::new(text).color(t::PRINT_ACCENT));
+}
+
+/// How high a picture of these lamps is.
+fn height_of(signs: &Signs, placement: &LampPlacement) -> f32 {
+    match placement {
+        LampPlacement::Usual | LampPlacement::Row => 30.0,
+        LampPlacement::Column => 20.0 * f32::from(signs.lamps()),
+        LampPlacement::Grid { columns } => {
+            24.0 * f32::from(signs.lamps().div_ceil((*columns).max(1)))
+        }
+        LampPlacement::Free(_) => 84.0,
+    }
 }
 
 /// What a mode shows: pictures in turn, and words.
@@ -260,14 +358,23 @@ fn sight(ui: &mut Ui, context: &PanelContext, mode: &str, shows: SignReading) {
             ui.horizontal(|ui| {
                 for lit in pictures {
                     let wide = f32::from(signs.lamps().min(8)) * 11.0 + 12.0;
+                    let placement = &context.bench.job().board.lamps.placement;
                     let size = match signs {
+                        _ if !placement.is_usual() => {
+                            vec2(wide.max(60.0), height_of(signs, placement))
+                        }
                         Signs::Segments => vec2(58.0, 46.0),
                         Signs::Flashes { .. } => vec2(40.0, 40.0),
                         _ => vec2(wide.max(40.0), 28.0),
                     };
                     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
                     kit::frame(ui.painter(), rect, t::GLASS, t::PRINT);
-                    picture(ui.painter(), rect.shrink(3.0), signs, lit);
+                    if placement.is_usual() {
+                        picture(ui.painter(), rect.shrink(3.0), signs, lit);
+                    } else {
+                        let sign = Sign { lit, blinks: 0 };
+                        placed(ui.painter(), rect.shrink(3.0), signs, placement, sign);
+                    }
                 }
             });
         }
@@ -306,9 +413,13 @@ pub(super) fn lamps(ui: &mut Ui, context: &PanelContext) {
     let board = &context.bench.job().board;
     let rules = &board.lamps;
     ui.label(context.text(&format!("signs-{}", rules.signs.key())));
-    example(ui, context, &rules.signs);
+    example(ui, context, &rules.signs, &rules.placement);
     let button = context.text(&format!("button-{}", board.service.page));
     ui.label(context.with("sheet-lamps-pages", &[("button", Value::from(button))]));
+    if board.service.stored_codes != USUAL_CODES {
+        let codes = Value::from(board.service.stored_codes);
+        ui.label(context.with("sheet-stored-codes", &[("codes", codes)]));
+    }
     ui.label(context.text(if rules.lock_lamp {
         "sheet-lamps-lock"
     } else {

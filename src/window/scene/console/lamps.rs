@@ -49,7 +49,7 @@ pub struct Shining(pub Vec<Shine>);
 /// The colour in which the code lamps of a board light up.
 pub fn colour_of(signs: &Signs) -> Color32 {
     match signs {
-        Signs::Weights { .. } | Signs::Pictures { .. } => tokens::LAMP_LIT,
+        Signs::Weights { .. } | Signs::Pictures { .. } | Signs::InTurn { .. } => tokens::LAMP_LIT,
         Signs::Segments => tokens::DIGIT_LIT,
         Signs::Flashes { .. } => tokens::STATUS_LIT,
     }

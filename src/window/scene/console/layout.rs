@@ -3,7 +3,7 @@
 //! Places are on the face's plane, m, from its middle.
 
 use bevy::prelude::*;
-use detent_simulation::controller::{LampRules, Lamps, PanelRules, Selector, Signs};
+use detent_simulation::controller::{LampPlacement, LampRules, Lamps, PanelRules, Selector, Signs};
 use detent_simulation::interface::Button;
 use std::f32::consts::PI;
 
@@ -157,7 +157,9 @@ impl Layout {
         let among = knob.is_some_and(|knob| !knob.switch);
         let mut layout = Layout {
             plate: match rules.signs {
-                Signs::Weights { .. } | Signs::Pictures { .. } => Plate::Glass,
+                Signs::Weights { .. } | Signs::Pictures { .. } | Signs::InTurn { .. } => {
+                    Plate::Glass
+                }
                 Signs::Segments => Plate::Painted,
                 Signs::Flashes { .. } => Plate::Steel,
             },
@@ -172,7 +174,9 @@ impl Layout {
             Signs::Weights { tens, units } if among => layout.arc(tens, units),
             Signs::Weights { tens, units } => layout.rows(tens, units),
             Signs::Segments => layout.digits(among),
-            Signs::Pictures { lamps, .. } => layout.row(*lamps, among),
+            Signs::Pictures { lamps, .. } | Signs::InTurn { lamps, .. } => {
+                layout.placed(*lamps, &rules.placement, among);
+            }
             Signs::Flashes { .. } => layout.single(among),
         }
         if rules.lock_lamp {
@@ -298,6 +302,55 @@ impl Layout {
         });
     }
 
+    /// Lamps for pictures and for digits in turn; the first is the highest bit.
+    fn placed(&mut self, count: u8, placement: &LampPlacement, among: bool) {
+        let (
+            LampPlacement::Column | LampPlacement::Grid { .. } | LampPlacement::Free(_),
+            Some(places),
+        ) = (placement, placement.places(count))
+        else {
+            return self.row(count, among);
+        };
+        let (middle, field) = if among {
+            (Vec2::new(-0.175, 0.034), Vec2::new(0.110, 0.120))
+        } else {
+            (LAMPS_LEFT, Vec2::new(0.150, 0.170))
+        };
+        let free = matches!(placement, LampPlacement::Free(_));
+        let most = |of: fn(&(u8, u8)) -> u8| {
+            places
+                .iter()
+                .map(of)
+                .max()
+                .map_or(1.0, |n| f32::from(n) + 1.0)
+        };
+        let cells = Vec2::new(most(|place| place.0), most(|place| place.1));
+        let pitch = (field / cells).min_element().min(0.045);
+        let radius = if free {
+            0.0088
+        } else {
+            (pitch * 0.28).min(0.012)
+        };
+        for ((x, y), n) in places.into_iter().zip(0..count) {
+            let (x, y) = (f32::from(x), f32::from(y));
+            let from_middle = if free {
+                (Vec2::new(x, y) / 100.0 - 0.5) * (field - Vec2::new(0.040, 0.024))
+            } else {
+                (Vec2::new(x, y) - (cells - 1.0) / 2.0) * pitch
+            };
+            let at = middle + from_middle * Vec2::new(1.0, -1.0);
+            self.lamps.push(Lamp {
+                id: LampId::Code(count - 1 - n),
+                at,
+                form: Form::Round(radius),
+            });
+            if free {
+                let mark = at + Vec2::new(radius + 0.012, 0.0);
+                self.marks.push(((n + 1).to_string(), mark));
+            }
+        }
+    }
+
     /// A row of lamps for pictures; the leftmost is the highest bit.
     fn row(&mut self, count: u8, among: bool) {
         let (middle, width) = if among {
@@ -398,6 +451,17 @@ mod tests {
             .collect()
     }
 
+    /// Boards that lie beside the tests, with what no built-in one has.
+    fn described() -> Vec<Board> {
+        let files = [
+            include_str!("../../../../tests/boards/kite.ron"),
+            include_str!("../../../../tests/boards/six-field.ron"),
+            include_str!("../../../../tests/boards/tower.ron"),
+        ];
+        let board = |text: &str| read_board("board.ron", text.as_bytes()).expect("a sound board");
+        files.map(board).into()
+    }
+
     /// Name, middle and half size of everything that stands out of the face; the size is a radius for
     /// what is round.
     fn things(layout: &Layout) -> Vec<(String, Vec2, Vec2, bool)> {
@@ -424,7 +488,7 @@ mod tests {
 
     #[test]
     fn everything_is_on_the_face_and_nothing_covers_another() {
-        for board in boards() {
+        for board in boards().into_iter().chain(described()) {
             let layout = Layout::of(&board.panel, &board.lamps);
             let things = things(&layout);
             for (n, (name, at, half, round)) in things.iter().enumerate() {
@@ -446,7 +510,7 @@ mod tests {
     /// Numbers that stand in line are one number to the eye unless more than the widest character lies between them.
     #[test]
     fn no_two_marks_read_as_one_number() {
-        for board in boards() {
+        for board in boards().into_iter().chain(described()) {
             let marks = Layout::of(&board.panel, &board.lamps).marks;
             let wide = |text: &str| text.chars().count() as f32 * mark_height(text);
             for (n, (one, at)) in marks.iter().enumerate() {
@@ -468,7 +532,7 @@ mod tests {
 
     #[test]
     fn every_lamp_and_button_of_the_board_is_there_once() {
-        for board in boards() {
+        for board in boards().into_iter().chain(described()) {
             let layout = Layout::of(&board.panel, &board.lamps);
             let mut bits: Vec<u8> = (layout.lamps.iter())
                 .filter_map(|lamp| match lamp.id {
