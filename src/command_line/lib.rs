@@ -18,6 +18,7 @@ mod kept_schema;
 mod learners;
 mod outcome;
 mod output;
+mod paper;
 mod play;
 mod practice;
 mod print;
@@ -57,6 +58,7 @@ enum Command {
     Faults(table::FaultsArgs),
     Best(best::BestArgs),
     Jobs(jobs::JobsArgs),
+    Print(paper::PrintArgs),
     Practice(practice::PracticeArgs),
     Help(HelpArgs),
 }
@@ -135,6 +137,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Faults(args)) => table::faults(&args),
         Some(Command::Best(args)) => best::best(&args, language),
         Some(Command::Jobs(args)) => jobs::jobs(&args, language),
+        Some(Command::Print(args)) => paper::print(&args, language),
         Some(Command::Practice(args)) => practice::practice(&args, language),
         Some(Command::Help(asked)) => return explain(asked.of, language),
     };
