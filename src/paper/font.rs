@@ -8,26 +8,41 @@ use skrifa::{FontRef, MetadataProvider};
 /// Drawn instead of a character that neither font has.
 const REPLACEMENT: char = '?';
 
+/// Most characters of both languages come before this one: their glyphs are looked up once.
+const COMMON: u32 = 0x250;
+
+/// A glyph's number and its advance, in parts of the font size.
+type Set = (u32, f32);
+
 /// A font with what is needed to set text in it.
 struct Face {
     font: Font,
     metrics: FontRef<'static>,
     units_per_em: f32,
+    common: Vec<Option<Set>>,
 }
 
 impl Face {
     fn new(bytes: &'static [u8]) -> Option<Face> {
         let metrics = FontRef::new(bytes).ok()?;
         let units = metrics.metrics(Size::unscaled(), LocationRef::default());
-        Some(Face {
+        let mut face = Face {
             font: Font::new(bytes.into(), 0)?,
             units_per_em: f32::from(units.units_per_em),
             metrics,
-        })
+            common: Vec::new(),
+        };
+        let common = (0..COMMON).map(|c| char::from_u32(c).and_then(|c| face.look_up(c)));
+        face.common = common.collect();
+        Some(face)
     }
 
-    /// The character's glyph and its advance, in parts of the font size.
-    fn glyph(&self, c: char) -> Option<(u32, f32)> {
+    fn glyph(&self, c: char) -> Option<Set> {
+        let common = self.common.get(c as usize).copied();
+        common.unwrap_or_else(|| self.look_up(c))
+    }
+
+    fn look_up(&self, c: char) -> Option<Set> {
         let glyph = self.metrics.charmap().map(c)?;
         let widths = (self.metrics).glyph_metrics(Size::unscaled(), LocationRef::default());
         let advance = widths.advance_width(glyph)?;
@@ -116,36 +131,45 @@ impl Fonts {
     /// The text in lines that are no wider than `width`; a word that is wider by itself is broken.
     pub fn lines(&self, text: &str, size: f32, width: f32) -> Vec<String> {
         let mut lines = vec![String::new()];
+        let mut used = 0.0;
+        let space = self.width(" ", size);
         for word in printable(text).split(' ').filter(|word| !word.is_empty()) {
-            let line = lines.last_mut().filter(|line| !line.is_empty());
-            let longer = line.map(|line| format!("{line} {word}"));
-            match longer.filter(|longer| self.width(longer, size) <= width) {
-                Some(longer) => {
-                    lines.pop();
-                    lines.push(longer);
+            let wide = self.width(word, size);
+            match lines.last_mut() {
+                Some(line) if !line.is_empty() && used + space + wide <= width => {
+                    line.push(' ');
+                    line.push_str(word);
+                    used += space + wide;
                 }
-                None => {
-                    if lines.last().is_some_and(|line| !line.is_empty()) {
+                last => {
+                    if last.is_some_and(|line| !line.is_empty()) {
                         lines.push(String::new());
                     }
-                    self.add_word(&mut lines, word, size, width);
+                    used = self.add_word(&mut lines, word, size, width);
                 }
             }
         }
         lines
     }
 
-    /// Puts a word on the last line, which is empty, and what does not fit on further ones.
-    fn add_word(&self, lines: &mut Vec<String>, word: &str, size: f32, width: f32) {
+    /// Puts a word on the last line, which is empty, and what does not fit on further ones; gives back how wide
+    /// the last one is then.
+    fn add_word(&self, lines: &mut Vec<String>, word: &str, size: f32, width: f32) -> f32 {
+        let mut used = 0.0;
         for c in word.chars() {
-            let Some(line) = lines.last_mut() else { return };
-            let fits = self.width(line, size) + self.width(&c.to_string(), size) <= width;
-            if fits || line.is_empty() {
-                line.push(c);
-            } else {
-                lines.push(c.to_string());
+            let wide = self.width(c.encode_utf8(&mut [0; 4]), size);
+            match lines.last_mut() {
+                Some(line) if line.is_empty() || used + wide <= width => {
+                    line.push(c);
+                    used += wide;
+                }
+                _ => {
+                    lines.push(c.to_string());
+                    used = wide;
+                }
             }
         }
+        used
     }
 }
 

@@ -331,8 +331,9 @@ impl Chart<'_> {
             .windows(2)
             .find(|two| two[0].1 == high && two[1].1 == high);
         if let Some([from, to]) = raised {
-            let middle = ((from.0 + to.0) / 2.0, high - 3.0);
-            canvas.text(middle, Anchor::Middle, NOTE, &self.texts.get(words[0]));
+            // Beside the border between two steps, not on it.
+            let middle = ((from.0 + to.0) / 2.0 - 2.0, high - 3.0);
+            canvas.text(middle, Anchor::Right, NOTE, &self.texts.get(words[0]));
         }
     }
 

@@ -14,6 +14,7 @@ mod files;
 mod guided_walk;
 mod jobs;
 mod learners;
+mod paper;
 #[cfg(feature = "window")]
 mod pictures;
 mod schema;
