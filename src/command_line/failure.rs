@@ -5,6 +5,7 @@ use detent_content::{
     AnswersCsvError, AttemptSourceError, ContentError, JobVariantError, ReplayError, SourceLine,
     Texts, Value,
 };
+use detent_paper::PaperError;
 use detent_training::bench::Refusal;
 use detent_training::bench::script::StepError;
 use detent_training::lesson::SetUpError;
@@ -67,6 +68,12 @@ pub(super) enum Failure {
         /// Boards that exist.
         known: String,
     },
+    /// No paper of this size.
+    NoPaper(String),
+    /// A document cannot be made.
+    Paper(String, PaperError),
+    /// Two scenarios have one file name.
+    SameFile(String),
     /// The board is not made for this supply.
     NotThisSupply(String),
     /// The attempt to go on with was made with another seed.
@@ -209,6 +216,19 @@ impl Failure {
                 told.join("\n")
             }
             Failure::NoLanguage(code) => quoted("cli-error-no-language", "language", code),
+            Failure::NoPaper(name) => quoted("cli-error-no-paper", "paper", name),
+            Failure::Paper(file, error) => {
+                let reason = match error {
+                    PaperError::SetUp(error) => texts.set_up_error(error),
+                    PaperError::Path(error) => texts.path_error(error),
+                    PaperError::Refused(why) => why.clone(),
+                };
+                texts.with(
+                    "cli-error-paper",
+                    &[("file", file.as_str().into()), ("reason", reason.into())],
+                )
+            }
+            Failure::SameFile(file) => quoted("cli-error-same-file", "file", file),
             Failure::NoBoard { name, known } => texts.with(
                 "cli-error-no-board",
                 &[
@@ -285,6 +305,9 @@ impl Failure {
             | Failure::Write(..)
             | Failure::Library(_)
             | Failure::NoLanguage(_)
+            | Failure::NoPaper(_)
+            | Failure::Paper(..)
+            | Failure::SameFile(_)
             | Failure::NoBoard { .. }
             | Failure::NotThisSupply(_)
             | Failure::OtherSeed { .. }
@@ -455,6 +478,18 @@ mod tests {
                     seed: 41,
                 },
                 &["a.attempt: ", "41", "--seed"],
+            ),
+            (Failure::NoPaper("a5".to_owned()), &["a5", "a4", "letter"]),
+            (
+                Failure::Paper(
+                    "jobs/a-key.pdf".to_owned(),
+                    PaperError::Refused("no title".to_owned()),
+                ),
+                &["jobs/a-key.pdf", "no title"],
+            ),
+            (
+                Failure::SameFile("out/a-key.pdf".to_owned()),
+                &["out/a-key.pdf"],
             ),
             (
                 Failure::Count {

@@ -46,9 +46,9 @@ pub(super) fn jobs(
     library: &LibraryFolder,
     language: Language,
 ) -> Result<(), Failure> {
-    let (found, most) = match args.survey {
-        Some(drafts) => (drafts, MOST_DRAFTS),
-        None => (args.count, MOST_VARIANTS),
+    let (wanted, found, most) = match args.survey {
+        Some(drafts) => (Wanted::Survey(drafts), drafts, MOST_DRAFTS),
+        None => (Wanted::Variants(args.count), args.count, MOST_VARIANTS),
     };
     if found == 0 || found > most {
         return Err(Failure::Count { found, most });
@@ -61,7 +61,7 @@ pub(super) fn jobs(
     }
     let begun = VariantSeries::begin_in_slices(&content_library, &original, args.seed);
     let series = without_breaks(begun)?;
-    let (variants, tally) = prove(&content_library, &series, args)?;
+    let (variants, tally) = prove(&content_library, &series, wanted)?;
     let variants = variants.into_iter();
     let variants: Vec<JobVariant> = variants
         .map(|variant| series.job(&content_library, variant))
@@ -75,7 +75,8 @@ pub(super) fn jobs(
             }
         }
         for variant in &variants {
-            keep(folder, &variant.source)?;
+            let source = &variant.source;
+            keep(&folder.join(&source.file), source.text.as_bytes())?;
         }
     }
     let mut out = Output::standard();
@@ -95,25 +96,52 @@ pub(super) fn jobs(
     Ok(())
 }
 
+/// The first variants of a job, as many as asked for.
+pub(super) fn variants(
+    content_library: &ContentLibrary,
+    original: &ScenarioSource,
+    (count, seed): (u64, u64),
+) -> Result<Vec<JobVariant>, Failure> {
+    let begun = VariantSeries::begin_in_slices(content_library, original, seed);
+    let series = without_breaks(begun)?;
+    let (variants, _) = prove(content_library, &series, Wanted::Variants(count))?;
+    if (variants.len() as u64) < count {
+        let (found, wanted) = (variants.len(), count);
+        return Err(Failure::FewVariants { found, wanted });
+    }
+    let variants = variants.into_iter();
+    let jobs = variants.map(|variant| series.job(content_library, variant));
+    Ok(jobs.collect::<Result<_, JobVariantError>>()?)
+}
+
+/// What is asked for.
+#[derive(Clone, Copy)]
+enum Wanted {
+    /// So many variants.
+    Variants(u64),
+    /// So many drafts, of which none is kept.
+    Survey(u64),
+}
+
 /// Proves drafts until there are as many variants as asked for, or, for a survey, so many drafts.
 fn prove(
     content_library: &ContentLibrary,
     series: &VariantSeries,
-    args: &JobsArgs,
+    wanted: Wanted,
 ) -> Result<(Vec<Variant>, Tally), Failure> {
     let (mut variants, mut tally) = (Vec::new(), Tally::default());
     let (mut next, mut in_vain) = (0, 0);
-    let goes_on = |variants: &[Variant], drawn: u64, in_vain: u64| match args.survey {
-        Some(drafts) => drawn < drafts,
-        None => (variants.len() as u64) < args.count && in_vain < MOST_REFUSED,
+    let goes_on = |variants: &[Variant], drawn: u64, in_vain: u64| match wanted {
+        Wanted::Survey(drafts) => drawn < drafts,
+        Wanted::Variants(count) => (variants.len() as u64) < count && in_vain < MOST_REFUSED,
     };
     while goes_on(&variants, tally.drawn, in_vain) {
         // Of those that are asked for last, no more than are likely to be needed.
-        let wanted = match args.survey {
-            Some(drafts) => drafts - tally.drawn,
-            None => 2 * (args.count - variants.len() as u64),
+        let likely = match wanted {
+            Wanted::Survey(drafts) => drafts - tally.drawn,
+            Wanted::Variants(count) => 2 * (count - variants.len() as u64),
         };
-        let numbers: Vec<u64> = (next..next + wanted.min(AT_ONCE)).collect();
+        let numbers: Vec<u64> = (next..next + likely.min(AT_ONCE)).collect();
         next += numbers.len() as u64;
         let proved: Vec<_> = (numbers.par_iter())
             .map(|n| without_breaks(series.prove_in_slices(content_library, *n)))
@@ -124,9 +152,7 @@ fn prove(
             }
             tally.count(&came_of_it);
             in_vain = if came_of_it.is_ok() { 0 } else { in_vain + 1 };
-            if let Ok(variant) = came_of_it
-                && args.survey.is_none()
-            {
+            if let (Ok(variant), Wanted::Variants(_)) = (came_of_it, wanted) {
                 variants.push(variant);
             }
         }
@@ -134,10 +160,10 @@ fn prove(
     Ok((variants, tally))
 }
 
-fn keep(folder: &Path, source: &ScenarioSource) -> Result<(), Failure> {
-    let path = folder.join(&source.file);
+/// Writes a file where there is none: whole or not at all.
+pub(super) fn keep(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let file = || path.display().to_string();
-    disk::write_new(&path, source.text.as_bytes()).map_err(|error| match error.kind() {
+    disk::write_new(path, bytes).map_err(|error| match error.kind() {
         std::io::ErrorKind::AlreadyExists => Failure::AlreadyThere(file()),
         _ => Failure::Write(file(), error),
     })

@@ -21,6 +21,7 @@ mod library_folder;
 mod names;
 mod outcome;
 mod output;
+mod paper;
 mod play;
 mod practice;
 mod print;
@@ -70,6 +71,7 @@ enum Command {
     Check(check::CheckArgs),
     New(template::NewArgs),
     Names(names::NamesArgs),
+    Print(paper::PrintArgs),
     Practice(practice::PracticeArgs),
     Help(HelpArgs),
 }
@@ -156,6 +158,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Check(args)) => check::check(&args, &library, language),
         Some(Command::New(args)) => template::begin(&args, language),
         Some(Command::Names(args)) => names::names(&args, &library, language),
+        Some(Command::Print(args)) => paper::print(&args, &library, language),
         Some(Command::Practice(args)) => practice::practice(&args, language),
         Some(Command::Help(asked)) => return explain(asked.of, language),
     };

@@ -34,11 +34,13 @@ mod replay;
 mod scenario_draft;
 mod scenario_file;
 mod script_file;
+mod sheet_words;
 mod source_line;
 pub mod table_file;
 mod text;
 mod variants;
 mod wash_words;
+pub mod wiring;
 mod wording;
 mod words;
 
@@ -73,6 +75,7 @@ pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in
 pub use scenario_draft::{ScenarioChange, ScenarioDraft, ScenarioSentence};
 pub use scenario_file::{KnownBoard, check_scenario, read_scenario};
 pub use script_file::{read_script, script_line};
+pub use sheet_words::{LampMode, lamp_modes, mode_pictures};
 pub use source_line::SourceLine;
 pub use text::{Language, Texts, Value};
 pub use variants::{JobVariant, JobVariantError, MOST_REFUSED, VariantSeries};

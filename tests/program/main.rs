@@ -16,6 +16,7 @@ mod guided_walk;
 mod jobs;
 mod learners;
 mod library;
+mod paper;
 #[cfg(feature = "window")]
 mod pictures;
 mod schema;
