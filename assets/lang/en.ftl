@@ -1750,6 +1750,7 @@ paper-checks = Checks that tell them apart
 paper-checks-names = The pin table gives the names of terminals as the checks write them; with @board, the pin on the board where that wire begins.
 paper-code = Code
 paper-date = Date
+paper-digit = Digit
 paper-does = What it starts
 paper-expected = Expected
 paper-fault = Hidden fault
@@ -1764,6 +1765,7 @@ paper-knob = The knob from the front, pointing at position 0; the positions up t
 paper-labor = Labor per hour
 paper-lamps = Lamps
 paper-lamps-blank = The board’s lamps, to shade in
+paper-lamps-blink = A lamp with a dot in its middle blinks.
 paper-lamps-how = A lamp that is filled and has rays is lit; an empty outline is dark.
 paper-lane-knob = Dial (detents of a full turn)
 paper-lane-lid = Lid
@@ -1828,7 +1830,6 @@ paper-wash = Customer’s wash
 paper-way-intro = What the planner does on this machine, and what each test shows here most often; time and money so far, with the wait for parts.
 paper-wires-alt = Wiring diagram: each wire from its pin on the board through the connector to the terminal of the component where it ends. The pin table below says the same.
 paper-wires-intro = Left: the pin on the board with its printed mark, and the connector. Right: the terminal where the wire ends, and what lies between the terminals. Thick wires carry line voltage.
-paper-within = (within { $seconds } s of the step before)
 
 ## part
 

@@ -1744,6 +1744,7 @@ paper-checks = Comprobaciones para distinguirlos
 paper-checks-names = La tabla de pines da los nombres de los bornes como los escriben las comprobaciones; con @board, el pin de la placa donde empieza ese cable.
 paper-code = Código
 paper-date = Fecha
+paper-digit = Cifra
 paper-does = Qué pone en marcha
 paper-expected = Esperado
 paper-fault = Avería oculta
@@ -1758,6 +1759,7 @@ paper-knob = El selector visto de frente, en la posición 0; las posiciones, has
 paper-labor = Mano de obra por hora
 paper-lamps = Luces
 paper-lamps-blank = Las luces de la placa, para rellenar
+paper-lamps-blink = Una luz con un punto en el centro parpadea.
 paper-lamps-how = Una luz rellena y con rayos está encendida; un contorno vacío está apagado.
 paper-lane-knob = Selector (pasos de una vuelta)
 paper-lane-lid = Tapa
@@ -1822,7 +1824,6 @@ paper-wash = Lavado del cliente
 paper-way-intro = Lo que hace el planificador en esta máquina y lo que cada prueba muestra aquí más a menudo; tiempo y dinero hasta ahí, con la espera de piezas.
 paper-wires-alt = Esquema de cableado: cada cable desde su pin en la placa, por el conector, hasta el borne del componente donde acaba. La tabla de pines de abajo dice lo mismo.
 paper-wires-intro = A la izquierda, el pin de la placa con su marca impresa y el conector. A la derecha, el borne donde acaba el cable y lo que hay entre los bornes. Los cables gruesos llevan tensión de red.
-paper-within = (en { $seconds } s desde el paso anterior)
 
 ## part
 

@@ -1,8 +1,8 @@
 //! What the service sheet says in sentences: the steps of the entry gesture, and what the lamps mean.
 
 use super::text::{Texts, Value};
-use detent_simulation::controller::{Gesture, GestureStep, LampRules, LidMove, SignReading, Signs};
-use detent_simulation::interface::{Button, Direction};
+use detent_simulation::controller::{Gesture, GestureStep, LampRules, SignReading, Signs};
+use detent_simulation::interface::Button;
 
 /// A mode of the control, by the end of its texts' keys, and what the lamps show in it.
 pub type LampMode = (&'static str, SignReading);
@@ -34,58 +34,6 @@ impl Texts {
     /// A button's name.
     pub fn button(&self, button: Button) -> String {
         self.get(&format!("button-{button}"))
-    }
-
-    /// A step of the entry gesture.
-    pub fn gesture_step(&self, step: &GestureStep) -> String {
-        let press = |key: &str, button: Button| {
-            self.with(key, &[("button", Value::from(self.button(button)))])
-        };
-        let seconds = |ms: u32| Value::from(f64::from(ms) / 1000.0);
-        match *step {
-            GestureStep::Turn { to, detents, .. } => {
-                let key = match to {
-                    Direction::Left => "step-turn-left",
-                    Direction::Right => "step-turn-right",
-                };
-                self.with(key, &[("detents", Value::from(detents))])
-            }
-            GestureStep::Press {
-                button, times: 1, ..
-            } => press("step-press", button),
-            GestureStep::Press { button, times, .. } => self.with(
-                "step-press-times",
-                &[
-                    ("button", Value::from(self.button(button))),
-                    ("times", Value::from(times)),
-                ],
-            ),
-            GestureStep::Hold {
-                button,
-                min_ms,
-                max_ms,
-                ..
-            } => self.with(
-                "step-hold",
-                &[
-                    ("button", Value::from(self.button(button))),
-                    ("from", seconds(min_ms)),
-                    ("to", seconds(max_ms)),
-                ],
-            ),
-            GestureStep::Push { button, .. } => press("step-push", button),
-            GestureStep::Release { button, .. } => press("step-release", button),
-            GestureStep::Lid {
-                to: LidMove::Up, ..
-            } => self.get("step-lid-up"),
-            GestureStep::Lid {
-                to: LidMove::Down, ..
-            } => self.get("step-lid-down"),
-            GestureStep::PowerUp { holding: None } => self.get("step-power-up"),
-            GestureStep::PowerUp {
-                holding: Some(button),
-            } => press("step-power-up-holding", button),
-        }
     }
 
     /// How the gesture begins: what has to be so before its first step.

@@ -33,23 +33,15 @@ fn lane_of(step: &GestureStep) -> Vec<Lane> {
         | GestureStep::Push { button, .. }
         | GestureStep::Release { button, .. } => vec![Lane::Press(button)],
         GestureStep::Lid { .. } => vec![Lane::Lid],
-        GestureStep::PowerUp { holding } => {
+        GestureStep::Together {
+            buttons: (one, other),
+            ..
+        } => vec![Lane::Press(one), Lane::Press(other)],
+        GestureStep::Pause { .. } => Vec::new(),
+        GestureStep::PowerUp { holding, .. } => {
             let held = holding.map(Lane::Press);
             [Lane::Plug].into_iter().chain(held).collect()
         }
-    }
-}
-
-/// Time from the step before, where the step has a window of its own, ms.
-fn window(step: &GestureStep) -> Option<u32> {
-    match *step {
-        GestureStep::Turn { window_ms, .. }
-        | GestureStep::Press { window_ms, .. }
-        | GestureStep::Hold { window_ms, .. }
-        | GestureStep::Push { window_ms, .. }
-        | GestureStep::Release { window_ms, .. }
-        | GestureStep::Lid { window_ms, .. } => window_ms,
-        GestureStep::PowerUp { .. } => None,
     }
 }
 
@@ -69,11 +61,12 @@ fn words(texts: &Texts, step: &GestureStep) -> String {
     };
     match *step {
         GestureStep::Press { max_ms, .. } => limit("paper-no-longer", max_ms),
-        GestureStep::Release { min_ms, .. } if min_ms > 0 => limit("paper-not-sooner", min_ms),
+        GestureStep::Release {
+            min_ms,
+            window_ms: None,
+            ..
+        } if min_ms > 0 => limit("paper-not-sooner", min_ms),
         _ => {}
-    }
-    if let Some(window) = window(step) {
-        limit("paper-within", window);
     }
     told
 }
@@ -123,6 +116,9 @@ pub(super) fn gesture(draft: &mut Draft, sheet: &Sheet<'_>) {
         .collect();
     draft.list(&numbered, 1, BODY);
     draft.paragraph(&within, STRONG);
+    for note in texts.gesture_notes(gesture) {
+        draft.paragraph(&note, BODY);
+    }
     if from_power {
         draft.paragraph(&texts.get("sheet-entry-again"), BODY);
     } else {
@@ -255,7 +251,18 @@ impl Chart<'_> {
                     labels.push((self.x(n, 0.5), told));
                 }
                 GestureStep::Push { button, .. } if button == of => pressed = Some(self.x(n, 0.4)),
-                GestureStep::PowerUp { holding } if holding == Some(of) => {
+                GestureStep::Together {
+                    buttons: (one, other),
+                    min_ms,
+                    max_ms,
+                    ..
+                } if one == of || other == of => {
+                    blocks.push((self.x(n, 0.08), self.x(n, 0.92)));
+                    let low = self.texts.digits((f64::from(min_ms) / 1000.0).to_string());
+                    let told = format!("{low}–{}", seconds(self.texts, max_ms));
+                    labels.push((self.x(n, 0.5), told));
+                }
+                GestureStep::PowerUp { holding, .. } if holding == Some(of) => {
                     pressed = Some(self.from() - 12.0);
                 }
                 GestureStep::Release { button, min_ms, .. } if button == of => {

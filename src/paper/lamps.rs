@@ -4,7 +4,7 @@ use super::canvas::{Anchor, Area, BLACK, Canvas, QUIET};
 use super::document::Sheet;
 use super::draft::{BODY, Cell, Draft, Drawing, NOTE, SMALL, STRONG, TableShape};
 use detent_content::{Texts, Value, lamp_modes, mode_pictures};
-use detent_simulation::controller::Signs;
+use detent_simulation::controller::{LampRules, Sign, Signs};
 use detent_simulation::units::Span;
 use detent_training::practice::drill::lamps::EXAMPLES;
 
@@ -33,7 +33,7 @@ pub(super) fn lamps(draft: &mut Draft, sheet: &Sheet<'_>) {
     draft.heading(2, &texts.get("sheet-lamps"), 160.0);
     draft.paragraph(&texts.get("paper-lamps-how"), BODY);
     draft.paragraph(&texts.get(&format!("signs-{}", signs.key())), BODY);
-    example(draft, texts, signs);
+    example(draft, texts, rules);
     let button = Value::from(texts.button(board.service.page));
     draft.paragraph(
         &texts.with("sheet-lamps-pages", &[("button", button)]),
@@ -68,7 +68,10 @@ pub(super) fn lamps(draft: &mut Draft, sheet: &Sheet<'_>) {
             let told = told.collect::<Vec<_>>().join(" — ");
             let high = match signs {
                 Signs::Segments => 30.0,
-                Signs::Weights { .. } | Signs::Pictures { .. } | Signs::Flashes { .. } => 21.0,
+                Signs::Weights { .. }
+                | Signs::Pictures { .. }
+                | Signs::Flashes { .. }
+                | Signs::InTurn { .. } => 21.0,
             };
             let all = high * pictures.len() as f32;
             let drawing: Drawing<'_> = Box::new(move |canvas, area| {
@@ -93,7 +96,8 @@ pub(super) fn lamps(draft: &mut Draft, sheet: &Sheet<'_>) {
 }
 
 /// How a number looks: the key to all of them.
-fn example(draft: &mut Draft, texts: &Texts, signs: &Signs) {
+fn example(draft: &mut Draft, texts: &Texts, rules: &LampRules) {
+    let signs = &rules.signs;
     let reads = |number: u8| texts.with("sheet-lamps-example", &[("number", Value::from(number))]);
     match signs {
         Signs::Weights { tens, units } => {
@@ -125,29 +129,75 @@ fn example(draft: &mut Draft, texts: &Texts, signs: &Signs) {
             draft.figure(&alt, 66.0, |canvas, area| strip(canvas, area, texts, signs));
             draft.paragraph(&reads(FLASHED), STRONG);
         }
-        Signs::Pictures { table, .. } => {
-            let about = texts.get("paper-patterns");
-            let heads = ["paper-code", "paper-lamps"].map(|key| texts.get(key));
-            let shape = TableShape {
-                about: &about,
-                columns: &[0.2, 0.8],
-                heads: &heads,
-                row: 18.0,
-                row_heads: true,
-            };
-            let rows: Vec<Vec<Cell<'_>>> = (table.iter())
-                .map(|(number, lit)| {
-                    let drawing: Drawing<'_> = Box::new(|canvas, area| {
-                        picture(canvas, area, signs, Lit::These(*lit));
-                    });
-                    let told = texts.code_lamps(signs, *lit);
-                    vec![
-                        Cell::Strong(format!("{number:02}")),
-                        Cell::Picture(told, 20.0, drawing),
-                    ]
-                })
-                .collect();
-            draft.table(&shape, &rows);
+        Signs::Pictures {
+            table,
+            lamps,
+            blinks,
+            ..
+        } => {
+            let rows = (table.iter()).map(|(number, lit)| {
+                let blinks = blinks.iter().find(|(blinks, _)| blinks == number);
+                let sign = Sign {
+                    lit: *lit,
+                    blinks: blinks.map_or(0, |(_, blinks)| *blinks),
+                };
+                (format!("{number:02}"), sign)
+            });
+            patterns(draft, texts, rules, *lamps, ("paper-code", rows.collect()));
+        }
+        Signs::InTurn { lamps, digits, .. } => {
+            let rows = digits.iter().enumerate();
+            let rows = rows.map(|(digit, sign)| (digit.to_string(), *sign));
+            patterns(draft, texts, rules, *lamps, ("paper-digit", rows.collect()));
+        }
+    }
+}
+
+/// What the lamps show for each number or digit.
+fn patterns(
+    draft: &mut Draft,
+    texts: &Texts,
+    rules: &LampRules,
+    lamps: u8,
+    (of, rows): (&str, Vec<(String, Sign)>),
+) {
+    if rows.iter().any(|(_, sign)| sign.blinks != 0) {
+        draft.paragraph(&texts.get("paper-lamps-blink"), BODY);
+    }
+    let about = texts.get("paper-patterns");
+    let heads = [of, "paper-lamps"].map(|key| texts.get(key));
+    let shape = TableShape {
+        about: &about,
+        columns: &[0.2, 0.8],
+        heads: &heads,
+        row: 18.0,
+        row_heads: true,
+    };
+    let rows: Vec<Vec<Cell<'_>>> = (rows.into_iter())
+        .map(|(number, sign)| {
+            let told = texts.lamp_signs(&rules.signs, &rules.placement, &[sign]);
+            let drawing: Drawing<'_> = Box::new(move |canvas, area| {
+                row(canvas, area, lamps, Lit::These(sign.lit), sign.blinks);
+            });
+            vec![Cell::Strong(number), Cell::Picture(told, 20.0, drawing)]
+        })
+        .collect();
+    draft.table(&shape, &rows);
+}
+
+/// Lamps side by side, the highest bit first. One that blinks has a dot in its middle and rays.
+fn row(canvas: &mut Canvas<'_>, area: Area, lamps: u8, lit: Lit, blinks: u16) {
+    let (_, y) = area.middle();
+    let pitch = (area.width / f32::from(lamps).max(1.0)).min(20.0);
+    let r = (pitch * 0.5 - 4.0).clamp(2.2, 6.0);
+    for n in 0..lamps {
+        let x = area.left + pitch * (f32::from(n) + 0.5);
+        let bit = lamps - 1 - n;
+        if blinks & (1 << bit) != 0 {
+            canvas.circle((x, y), r, None, Some((BLACK, 0.9)));
+            lamp(canvas, (x, y), r * 0.4, true);
+        } else {
+            lamp(canvas, (x, y), r, lit.has(bit));
         }
     }
 }
@@ -214,13 +264,8 @@ pub(super) fn picture(canvas: &mut Canvas<'_>, area: Area, signs: &Signs, lit: L
                 lamp(canvas, (x, y), r, lit.has((count - 1 - place) as u8));
             }
         }
-        Signs::Pictures { lamps, .. } => {
-            let pitch = (area.width / f32::from(*lamps).max(1.0)).min(20.0);
-            let r = (pitch * 0.5 - 4.0).clamp(2.2, 6.0);
-            for n in 0..*lamps {
-                let x = area.left + pitch * (f32::from(n) + 0.5);
-                lamp(canvas, (x, y), r, lit.has(*lamps - 1 - n));
-            }
+        Signs::Pictures { lamps, .. } | Signs::InTurn { lamps, .. } => {
+            row(canvas, area, *lamps, lit, 0);
         }
         // Flashes follow each other: there is a line of time to write them on.
         Signs::Flashes { .. } => match lit {
