@@ -76,7 +76,6 @@ author-no-control-to-buy = the counter has no new control for this board; add on
 author-no-dial-to-wear = this board has no dial that could be worn; leave it out
 author-no-job-for-guide = no job of this name lies beside the guide, or it has a mistake
 author-no-plan = nothing could be planned: { $why }
-author-no-routine = the menu has no place for "{ $routine }", without which the work cannot be done; add it
 author-no-table = nothing could be proved: there is no table of what each fault shows on this board
 author-nothing-wrong = nothing wrong
 author-other-codes = the customer’s wash stores codes { $raised }, not { $expected }; correct the list, or the fault and its seed

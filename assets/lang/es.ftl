@@ -76,7 +76,6 @@ author-no-control-to-buy = en el mostrador no hay ninguna placa de control nueva
 author-no-dial-to-wear = esta placa no tiene selector que se gaste; quítelo
 author-no-job-for-guide = junto a la guía no hay ningún trabajo con ese nombre, o tiene un error
 author-no-plan = no se ha podido planear nada: { $why }
-author-no-routine = en el menú falta «{ $routine }», sin lo que el trabajo no se puede hacer; añádalo
 author-no-table = no se ha podido probar nada: no hay tabla de lo que cada fallo muestra en esta placa
 author-nothing-wrong = nada averiado
 author-other-codes = el lavado del cliente guarda los códigos { $raised }, no { $expected }; corrija la lista, o el fallo y su semilla

@@ -185,9 +185,9 @@ pub enum Problem {
     /// A board whose name is not that of its file.
     BoardName {
         /// As written.
-        found: String,
+        found: Box<str>,
         /// The name of its file.
-        wanted: String,
+        wanted: Box<str>,
     },
     /// An own part for a machine that is not the library's own.
     NotOwnBoard(String),

@@ -92,8 +92,8 @@ pub fn read_own_board(file: &str, bytes: &[u8]) -> Result<Board, Vec<ContentErro
     let wanted = stem.to_string_lossy();
     if board.id != wanted {
         let problem = Problem::BoardName {
-            found: board.id,
-            wanted: wanted.into_owned(),
+            found: board.id.into(),
+            wanted: wanted.as_ref().into(),
         };
         let error = ContentError::of_file(file, problem);
         return Err(vec![ContentError {

@@ -21,12 +21,12 @@ const FIELDS: [&str; 17] = [
     "fault",
     "dial_wear",
     "stale_codes",
+    "expected_codes",
     "par_minutes",
     "budget",
     "live_tests_allowed",
     "hints_allowed",
     "worn_lead",
-    "expected_codes",
     "points",
 ];
 

@@ -127,8 +127,11 @@ fn attempts_folder() -> Option<PathBuf> {
         .or_else(|| disk::data_folder().map(|folder| folder.join("attempts")))
 }
 
-/// Where jobs from the workshop go: `DETENT_JOBS`, else the user's data folder.
-fn own_jobs_folder() -> Option<PathBuf> {
+/// Where jobs from the workshop go: among the library's, else `DETENT_JOBS`, else the user's data folder.
+fn own_jobs_folder(args: &WindowArgs) -> Option<PathBuf> {
+    if let Some(library) = &args.library {
+        return Some(library.join("scenarios"));
+    }
     let own = std::env::var_os("DETENT_JOBS").filter(|value| !value.is_empty());
     own.map(PathBuf::from)
         .or_else(|| disk::data_folder().map(|folder| folder.join("jobs")))
@@ -149,7 +152,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     } else {
         None
     };
-    let own_jobs = keep.as_ref().and_then(|_| own_jobs_folder());
+    let own_jobs = keep.as_ref().and_then(|_| own_jobs_folder(&args));
     let content_library = ContentLibrary::open(args.library.as_deref()).map_err(|errors| {
         let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
         told.join("\n")

@@ -580,8 +580,8 @@ const WAYS: &[Way] = &[
     .told_at("V230Hz50: (reset_v"),
     way(
         Board,
-        "a name that is no text key",
-        ("\"board-arc-dial\"", "\"The Arc\""),
+        "a name that is neither a text key nor words",
+        ("\"board-arc-dial\"", "\"board_arc\""),
         "TextKey",
         "name",
     ),

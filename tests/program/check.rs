@@ -289,7 +289,7 @@ fn what_the_simulator_says_against_a_board_is_found() {
         (
             "        (position: 1, routine: Recall),\n",
             "",
-            "no-routine",
+            "unreadable",
             "menu",
             "menu: [",
         ),

@@ -31,6 +31,7 @@ fn scenario(board: &str, mains: Mains, fault: Hidden) -> Scenario {
         fault,
         dial_wear: 0.0,
         stale_codes: Vec::new(),
+        expected_codes: None,
         par_minutes: 60.0,
         budget: 100.0,
         live_tests_allowed: false,

@@ -91,10 +91,6 @@ impl Texts {
             AuthoringFinding::UnknownText(text) => {
                 self.with(&key, &[("key", text.as_str().into())])
             }
-            AuthoringFinding::NoRoutine(routine) => {
-                let routine = self.get(&format!("routine-{routine}"));
-                self.with(&key, &[("routine", routine.into())])
-            }
             AuthoringFinding::SoundMachineAccused { mains, monitors } => {
                 let monitor = |monitor: &Monitor| self.get(&format!("code-{monitor}"));
                 let all: Vec<String> = monitors.iter().map(monitor).collect();

@@ -144,8 +144,8 @@ impl Texts {
             Problem::BoardName { found, wanted } => self.with(
                 "file-problem-board-name",
                 &[
-                    ("found", found.as_str().into()),
-                    ("wanted", wanted.as_str().into()),
+                    ("found", found.as_ref().into()),
+                    ("wanted", wanted.as_ref().into()),
                 ],
             ),
             Problem::NotOwnBoard(board) => name("file-problem-not-own-board", board),

@@ -6,7 +6,7 @@ use crate::lesson::survey;
 use crate::practice::drill::SuppliedBoard;
 use crate::practice::drill::entry::{EntryTask, USUAL_SPREAD};
 use crate::slices::SliceEnd;
-use detent_simulation::controller::{Monitor, Routine};
+use detent_simulation::controller::Monitor;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Span;
 
@@ -15,8 +15,6 @@ use detent_simulation::units::Span;
 const SPREADS: [f64; 3] = [0.08, USUAL_SPREAD, 0.25];
 /// Of a hand of usual skill on a new dial, so many tries should get in at the least. Our own choice.
 const LEAST_SHARE: f64 = 0.5;
-/// Routines without which the work cannot be done.
-const NEEDED: [Routine; 2] = [Routine::Recall, Routine::Recalibrate];
 /// A machine that has just got its mains has settled after this.
 const AWAKE: Span = Span::from_s(3);
 
@@ -76,11 +74,6 @@ pub async fn prove_board_in_slices(supplies: &[SuppliedBoard<'_>]) -> BoardProof
     let mut gesture = Vec::new();
     if let Some(first) = supplies.first() {
         let board = first.library.board;
-        for routine in NEEDED {
-            if !board.menu.iter().any(|entry| entry.routine == routine) {
-                find("menu", AuthoringFinding::NoRoutine(routine));
-            }
-        }
         let mut parts = first.library.parts.iter();
         if !parts.any(|part| {
             let control = part.component == Component::Board && part.condition == Condition::New;

@@ -2,7 +2,7 @@
 
 use crate::bench::script::StepError;
 use crate::lesson::{Loss, Mains};
-use detent_simulation::controller::{Monitor, Routine};
+use detent_simulation::controller::Monitor;
 use detent_simulation::interface::Component;
 use detent_simulation::names;
 
@@ -97,8 +97,6 @@ pub enum AuthoringFinding {
     SameInBothLanguages,
     /// A key of a text that there is not.
     UnknownText(String),
-    /// The menu lacks a routine that the work needs.
-    NoRoutine(Routine),
     /// No new control of this board can be bought.
     NoControlToBuy,
     /// The board stops a sound machine, or stores codes on it.
@@ -142,7 +140,6 @@ impl AuthoringFinding {
             | AuthoringFinding::TooDear { .. }
             | AuthoringFinding::GivesAway { .. }
             | AuthoringFinding::UnknownText(_)
-            | AuthoringFinding::NoRoutine(_)
             | AuthoringFinding::SoundMachineAccused { .. }
             | AuthoringFinding::SoundMachineNeverDone { .. }
             | AuthoringFinding::SoundMachineNotRecalibrated { .. }
@@ -174,7 +171,6 @@ impl AuthoringFinding {
             AuthoringFinding::GivesAway { .. } => "gives-away",
             AuthoringFinding::SameInBothLanguages => "same-in-both-languages",
             AuthoringFinding::UnknownText(_) => "unknown-text",
-            AuthoringFinding::NoRoutine(_) => "no-routine",
             AuthoringFinding::NoControlToBuy => "no-control-to-buy",
             AuthoringFinding::SoundMachineAccused { .. } => "sound-machine-accused",
             AuthoringFinding::SoundMachineNeverDone { .. } => "sound-machine-never-done",
