@@ -2752,6 +2752,7 @@ workshop-stale = Codes left in the memory from long ago
 workshop-title = Workshop
 workshop-try = Try it
 workshop-undo = Undo
+workshop-unfinished = A job goes into the library once nothing is wrong with it.
 workshop-wear = wear of the dial, from 0 (new) to 1 (worn out)
 workshop-worn-lead = A lead of the meter is broken inside
 workshop-wrong = { $field }: { $problem }

@@ -2729,6 +2729,7 @@ workshop-stale = Códigos que quedan en la memoria desde hace tiempo
 workshop-title = Taller
 workshop-try = Probarlo
 workshop-undo = Deshacer
+workshop-unfinished = Un trabajo entra en la biblioteca cuando ya no tiene ningún error.
 workshop-wear = desgaste del selector, de 0 (nuevo) a 1 (gastado)
 workshop-worn-lead = Una punta del multímetro tiene el cable roto por dentro
 workshop-wrong = { $field }: { $problem }

@@ -167,7 +167,7 @@ pub fn library_files(folder: &Path) -> Result<Vec<OwnFile>, ContentError> {
 }
 
 /// Names, without folder and ending, of the `.ron` files in a folder; none where it cannot be listed.
-pub(super) fn ron_stems(folder: &Path) -> Vec<String> {
+pub fn ron_stems(folder: &Path) -> Vec<String> {
     let folder = match folder.as_os_str().is_empty() {
         true => Path::new("."),
         false => folder,

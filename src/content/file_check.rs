@@ -363,14 +363,7 @@ fn in_both(said: &Bilingual) -> [(Language, &str); 2] {
 
 /// The components that are sure to have failed. Where one of several is drawn, naming one of them gives nothing away.
 fn hidden_components(scenario: &Scenario, content_library: &ContentLibrary) -> Vec<Component> {
-    let ids: &[String] = match &scenario.fault {
-        Hidden::Named(id) => std::slice::from_ref(id),
-        Hidden::DrawFrom(ids) | Hidden::Several(ids) => ids,
-        Hidden::Draw | Hidden::Nothing => &[],
-    };
-    let modes = ids
-        .iter()
-        .filter_map(|id| content_library.catalogue.mode(id));
+    let modes = (scenario.fault.names().iter()).filter_map(|id| content_library.catalogue.mode(id));
     let mut components: Vec<Component> = modes.map(|mode| mode.component).collect();
     components.sort_unstable();
     components.dedup();

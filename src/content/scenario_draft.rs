@@ -2,7 +2,7 @@
 
 use super::error::{ContentError, Problem};
 use super::reader::{Page, error_at};
-use super::{ContentLibrary, Language, ScenarioSource};
+use super::{ContentLibrary, Language, ScenarioSource, builtin};
 use detent_syntax::document::Document;
 use detent_syntax::error::{EditError, SyntaxError};
 use detent_training::lesson::{Bilingual, Dimension, Hidden, Mains, Scenario};
@@ -29,32 +29,6 @@ const FIELDS: [&str; 17] = [
     "worn_lead",
     "points",
 ];
-
-/// What a new scenario begins as: complete but for its words, which are the writer's.
-const TEMPLATE: &str = "\
-// A job of our own. Customer, machine and fault are made up.
-(
-    title: (en: \"\", es: \"\"),
-    complaint: (
-        en: \"\",
-        es: \"\",
-    ),
-    goal: (
-        en: \"\",
-        es: \"\",
-    ),
-    board: \"arc-dial\",
-    mains: V120Hz60,
-    seed: 1,
-    fault: Named(\"drain-pump.seized\"),
-    dial_wear: 0.0,
-    stale_codes: [],
-    par_minutes: 85.0,
-    budget: 160.0,
-    live_tests_allowed: false,
-    points: (entry: 15.0, reading: 15.0, reasoning: 25.0, safety: 15.0, cost: 10.0, proof: 20.0),
-)
-";
 
 /// A sentence of a scenario.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -168,14 +142,34 @@ pub struct ScenarioDraft {
 }
 
 impl ScenarioDraft {
-    /// One that has everything but its words.
+    /// The file that `detent new` begins with, without its words and without the codes that it expects: both are the
+    /// writer's. Its comments are in this language.
     ///
     /// # Panics
-    /// Never: a test reads the template.
-    pub fn new(stem: &str) -> ScenarioDraft {
-        let document = Document::parse(TEMPLATE).expect("the template is sound");
+    /// Never: a test reads both.
+    pub fn new(stem: &str, language: Language) -> ScenarioDraft {
+        let path = format!("assets/templates/scenario.{}.ron", language.code());
+        let template = builtin::text(&path).expect("built in");
+        let document = Document::parse(template).expect("the template is sound");
         let stem = stem.to_owned();
-        ScenarioDraft { stem, document }
+        let mut draft = ScenarioDraft { stem, document };
+        draft.remove("expected_codes");
+        for sentence in ScenarioSentence::ALL {
+            for language in Language::ALL {
+                let change = ScenarioChange::Sentence(sentence, language, String::new());
+                let changed = draft.change(&change);
+                debug_assert!(changed.is_ok(), "{changed:?}");
+            }
+        }
+        draft
+    }
+
+    /// Takes a field out, if it is there.
+    fn remove(&mut self, field: &str) {
+        if self.document.value(field).is_some() {
+            let removed = self.document.remove(field);
+            debug_assert!(removed.is_ok(), "{removed:?}");
+        }
     }
 
     /// A copy of a scenario, under another name. A place in a course is not copied: there is one for each job.
@@ -185,10 +179,7 @@ impl ScenarioDraft {
     pub fn copy_of(source: &ScenarioSource, stem: &str) -> ScenarioDraft {
         let mut draft = ScenarioDraft::again(source);
         draft.stem = stem.to_owned();
-        if draft.document.value("course").is_some() {
-            let removed = draft.document.remove("course");
-            debug_assert!(removed.is_ok(), "{removed:?}");
-        }
+        draft.remove("course");
         draft
     }
 
@@ -412,28 +403,38 @@ mod tests {
         }
     }
 
-    /// A new one lacks its words, and with them it is a job.
+    /// A new one lacks its words, and with them it is the job that `detent new` begins with, comments and all.
     #[test]
     fn a_new_scenario_lacks_nothing_but_its_words() {
         let library = library();
-        let mut draft = ScenarioDraft::new("own");
-        let error = draft.checked(&library).expect_err("no words");
-        assert_eq!((error.line, error.field.as_str()), (3, "title.en"));
-        for sentence in ScenarioSentence::ALL {
-            for language in Language::ALL {
-                let text = "Words".to_owned();
-                let change = ScenarioChange::Sentence(sentence, language, text);
-                draft.change(&change).expect("there");
+        for written_in in Language::ALL {
+            let code = written_in.code();
+            let template = builtin::text(&format!("assets/templates/scenario.{code}.ron"));
+            let template = ScenarioDraft::of_text("own", template.expect("built in"));
+            let template = template.expect("sound");
+            let mut draft = ScenarioDraft::new("own", written_in);
+            let error = draft.checked(&library).expect_err("no words");
+            assert_eq!((error.line, error.field.as_str()), (4, "title.en"));
+            let mut expected = template.scenario().expect("sound");
+            expected.expected_codes = None;
+            for sentence in ScenarioSentence::ALL {
+                for language in Language::ALL {
+                    let text = "Words".to_owned();
+                    let change = ScenarioChange::Sentence(sentence, language, text);
+                    draft.change(&change).expect("there");
+                    apply(&mut expected, &change);
+                }
             }
+            let checked = draft.checked(&library).expect("sound");
+            assert_eq!(checked.scenario, expected);
+            let left = comments(draft.text()).len();
+            assert_eq!(left + 1, comments(template.text()).len());
         }
-        let checked = draft.checked(&library).expect("sound");
-        assert_eq!(checked.scenario.points.of(Dimension::Proof), 20.0);
-        assert_eq!(comments(draft.text()).len(), 1);
     }
 
     #[test]
     fn a_text_that_is_no_ron_is_not_put_in() {
-        let mut draft = ScenarioDraft::new("own");
+        let mut draft = ScenarioDraft::new("own", Language::En);
         let before = draft.clone();
         assert!(draft.put_text("(title: ").is_err());
         assert_eq!(draft, before);

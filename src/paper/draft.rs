@@ -340,6 +340,17 @@ impl Draft {
         self.space(3.0);
     }
 
+    /// Room for something as wide as the page, on the next one where this is full.
+    fn block(&mut self, height: f32) -> Area {
+        self.need(height);
+        Area {
+            left: self.left(),
+            top: self.y,
+            width: self.width(),
+            height,
+        }
+    }
+
     /// A paragraph that is framed and shaded.
     pub fn framed(&mut self, text: &str, style: Style) {
         let inner = self.width() - 16.0;
@@ -348,13 +359,7 @@ impl Draft {
         if height > self.height() / 2.0 {
             return self.paragraph(text, style);
         }
-        self.need(height);
-        let area = Area {
-            left: self.left(),
-            top: self.y,
-            width: self.width(),
-            height,
-        };
+        let area = self.block(height);
         let mut canvas = self.canvas();
         canvas.rect(area, Some(SHADE), Some((BLACK, 0.7)));
         let marks = canvas.marks;
@@ -459,13 +464,7 @@ impl Draft {
 
     /// A drawing as wide as the page.
     pub fn figure(&mut self, alt: &str, height: f32, draw: impl FnOnce(&mut Canvas<'_>, Area)) {
-        self.need(height);
-        let area = Area {
-            left: self.left(),
-            top: self.y,
-            width: self.width(),
-            height,
-        };
+        let area = self.block(height);
         let mut canvas = self.canvas();
         draw(&mut canvas, area);
         let marks = canvas.marks;

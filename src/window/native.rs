@@ -128,13 +128,14 @@ fn attempts_folder() -> Option<PathBuf> {
 }
 
 /// Where jobs from the workshop go: among the library's, else `DETENT_JOBS`, else the user's data folder.
-fn own_jobs_folder(args: &WindowArgs) -> Option<PathBuf> {
+fn own_jobs(args: &WindowArgs) -> Option<OwnJobFolder> {
     if let Some(library) = &args.library {
-        return Some(library.join("scenarios"));
+        return Some(OwnJobFolder::of_library(library));
     }
     let own = std::env::var_os("DETENT_JOBS").filter(|value| !value.is_empty());
     own.map(PathBuf::from)
         .or_else(|| disk::data_folder().map(|folder| folder.join("jobs")))
+        .map(OwnJobFolder::new)
 }
 
 /// Opens the window and stays until it is closed.
@@ -152,7 +153,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     } else {
         None
     };
-    let own_jobs = keep.as_ref().and_then(|_| own_jobs_folder(&args));
+    let own_jobs = keep.as_ref().and_then(|_| own_jobs(&args));
     let content_library = ContentLibrary::open(args.library.as_deref()).map_err(|errors| {
         let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
         told.join("\n")
@@ -163,8 +164,8 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
     )
     .map_err(|e| texts.content_error(&e))?;
-    if let Some(folder) = own_jobs {
-        jobs = jobs.with_own_jobs(Box::new(OwnJobFolder::new(folder)));
+    if let Some(own_jobs) = own_jobs {
+        jobs = jobs.with_own_jobs(Box::new(own_jobs));
     }
     if args.scenario.is_some()
         || args.seed.is_some()

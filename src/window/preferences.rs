@@ -120,6 +120,19 @@ mod tests {
         (0..2).for_each(|_| app.update());
     }
 
+    /// A bench whose learner prefers this motion.
+    fn moving(motion: Motion) -> App {
+        let mut app = bench();
+        prefer(
+            &mut app,
+            Preferences {
+                motion,
+                ..Preferences::default()
+            },
+        );
+        app
+    }
+
     fn press(app: &mut App, key_code: KeyCode, letter: &str) {
         for state in [ButtonState::Pressed, ButtonState::Released] {
             send_key(app, key_code, Key::Character(letter.into()), state);
@@ -201,14 +214,7 @@ mod tests {
     #[test]
     fn the_view_is_there_at_once_where_nothing_is_to_move() {
         for (motion, jumps) in [(Motion::Full, false), (Motion::Reduced, true)] {
-            let mut app = bench();
-            prefer(
-                &mut app,
-                Preferences {
-                    motion,
-                    ..Preferences::default()
-                },
-            );
+            let mut app = moving(motion);
             let target = |app: &mut App| {
                 let mut eyes = app.world_mut().query::<&MainCamera>();
                 eyes.single(app.world()).expect("one eye").target
@@ -225,14 +231,7 @@ mod tests {
     #[test]
     fn what_moves_is_there_at_once_where_nothing_is_to_move() {
         for (motion, jumps) in [(Motion::Full, false), (Motion::Reduced, true)] {
-            let mut app = bench();
-            prefer(
-                &mut app,
-                Preferences {
-                    motion,
-                    ..Preferences::default()
-                },
-            );
+            let mut app = moving(motion);
             app.world_mut()
                 .resource_mut::<BenchRes>()
                 .queue_some(Some(Action::OpenLid));

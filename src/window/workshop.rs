@@ -22,6 +22,8 @@ pub trait OwnJobs: Send + Sync {
     /// # Errors
     /// Why that cannot be told.
     fn is_there(&self, stem: &str) -> Result<bool, StorageError>;
+    /// Whether a job with a mistake can be kept here: a library with one is not opened at all.
+    fn takes_unfinished(&self) -> bool;
     /// Keeps one, in the place of the one of this name if there is one; where it is now.
     ///
     /// # Errors
@@ -59,6 +61,8 @@ pub enum KeptJob {
     Taken,
     /// The name is none.
     NoName,
+    /// Something is wrong with it, and this place takes sound ones alone.
+    Unfinished,
     /// The system refused.
     Failed(StorageError),
 }
@@ -66,6 +70,8 @@ pub enum KeptJob {
 /// A job that is being written.
 pub struct Workshop {
     draft: ScenarioDraft,
+    /// Its text, which every frame asks for.
+    text: String,
     /// What the text says; every change leaves it readable.
     scenario: Scenario,
     /// The same held against everything that a scenario has to be.
@@ -91,15 +97,28 @@ pub fn is_file_name(stem: &str) -> bool {
         && !stem.ends_with('-')
 }
 
+/// What a draft says, read anew only where it is not sound.
+fn said(
+    draft: &ScenarioDraft,
+    checked: &Result<ScenarioSource, ContentError>,
+) -> Result<Scenario, ContentError> {
+    match checked {
+        Ok(source) => Ok(source.scenario.clone()),
+        Err(_) => draft.scenario(),
+    }
+}
+
 impl Workshop {
     /// Takes a draft up.
     ///
     /// # Errors
     /// What it says cannot be read.
     pub fn begin(draft: ScenarioDraft, library: &ContentLibrary) -> Result<Workshop, ContentError> {
+        let checked = draft.checked(library);
         Ok(Workshop {
-            scenario: draft.scenario()?,
-            checked: draft.checked(library),
+            scenario: said(&draft, &checked)?,
+            checked,
+            text: draft.text().to_owned(),
             undoer: Undoer::default(),
             kept_as: None,
             last_kept: None,
@@ -152,12 +171,12 @@ impl Workshop {
 
     /// The whole text.
     pub fn text(&self) -> &str {
-        self.draft.text()
+        &self.text
     }
 
     /// Whether it is kept as it is.
     pub fn is_kept(&self) -> bool {
-        let now = (self.draft.stem.as_str(), self.draft.text());
+        let now = (self.draft.stem.as_str(), self.text());
         (self.kept_as.as_ref()).is_some_and(|(stem, text)| (stem.as_str(), text.as_str()) == now)
     }
 
@@ -170,39 +189,37 @@ impl Workshop {
 
     fn read_again(&mut self, library: &ContentLibrary) {
         self.last_kept = None;
-        if let Ok(scenario) = self.draft.scenario() {
+        self.text = self.draft.text().to_owned();
+        self.checked = self.draft.checked(library);
+        if let Ok(scenario) = said(&self.draft, &self.checked) {
             self.scenario = scenario;
         }
-        self.checked = self.draft.checked(library);
     }
 
     /// Looks whether there is something to take back; `now_s` counts the window's time, s.
     pub fn watch(&mut self, now_s: f64) {
-        let text = self.draft.text().to_owned();
-        self.undoer.feed_state(now_s, &text);
+        self.undoer.feed_state(now_s, &self.text);
     }
 
     /// Whether a change can be taken back.
     pub fn can_undo(&self) -> bool {
-        self.undoer.has_undo(&self.draft.text().to_owned())
+        self.undoer.has_undo(&self.text)
     }
 
     /// Whether a change that was taken back can be done again.
     pub fn can_redo(&self) -> bool {
-        self.undoer.has_redo(&self.draft.text().to_owned())
+        self.undoer.has_redo(&self.text)
     }
 
     /// Takes the last change back.
     pub fn undo(&mut self, library: &ContentLibrary) {
-        let now = self.draft.text().to_owned();
-        let before = self.undoer.undo(&now).cloned();
+        let before = self.undoer.undo(&self.text).cloned();
         self.put(before, library);
     }
 
     /// Does it again.
     pub fn redo(&mut self, library: &ContentLibrary) {
-        let now = self.draft.text().to_owned();
-        let after = self.undoer.redo(&now).cloned();
+        let after = self.undoer.redo(&self.text).cloned();
         self.put(after, library);
     }
 
@@ -212,11 +229,16 @@ impl Workshop {
         self.read_again(library);
     }
 
-    /// Keeps it, finished or not: what is wrong with it stands beside it. The job that is now on offer, if it can be.
+    /// Keeps it, finished or not where the place takes both: what is wrong with it stands beside it. The job that is
+    /// now on offer, if it can be.
     pub fn keep(&mut self, own_jobs: &dyn OwnJobs) -> Option<ScenarioSource> {
         let stem = self.draft.stem.clone();
         if !is_file_name(&stem) {
             self.last_kept = Some(KeptJob::NoName);
+            return None;
+        }
+        if self.checked.is_err() && !own_jobs.takes_unfinished() {
+            self.last_kept = Some(KeptJob::Unfinished);
             return None;
         }
         let own = (self.kept_as.as_ref()).is_some_and(|(kept_as, _)| *kept_as == stem);
@@ -225,7 +247,7 @@ impl Workshop {
             false => own_jobs.is_there(&stem),
         };
         let kept = taken.and_then(|taken| {
-            let keep = || own_jobs.keep(&stem, self.draft.text());
+            let keep = || own_jobs.keep(&stem, &self.text);
             (!taken).then(keep).transpose()
         });
         match kept {
@@ -234,7 +256,7 @@ impl Workshop {
                 None
             }
             Ok(Some(place)) => {
-                self.kept_as = Some((stem, self.draft.text().to_owned()));
+                self.kept_as = Some((stem, self.text.clone()));
                 self.last_kept = Some(KeptJob::In(place.clone()));
                 let checked = self.checked.clone().ok()?;
                 Some(ScenarioSource {
@@ -258,19 +280,33 @@ mod folder {
     use super::{OwnJobs, StorageError};
     use detent_content::{ContentError, disk};
     use detent_training::record::SystemReason;
-    use std::path::PathBuf;
+    use std::path::{Path, PathBuf};
 
     /// A folder with a file for each job.
-    pub struct OwnJobFolder(PathBuf);
+    pub struct OwnJobFolder {
+        folder: PathBuf,
+        takes_unfinished: bool,
+    }
 
     impl OwnJobFolder {
         /// It need not exist yet.
         pub fn new(folder: PathBuf) -> OwnJobFolder {
-            OwnJobFolder(folder)
+            OwnJobFolder {
+                folder,
+                takes_unfinished: true,
+            }
+        }
+
+        /// The jobs of a library.
+        pub fn of_library(library: &Path) -> OwnJobFolder {
+            OwnJobFolder {
+                folder: library.join("scenarios"),
+                takes_unfinished: false,
+            }
         }
 
         fn path(&self, stem: &str) -> PathBuf {
-            self.0.join(format!("{stem}.ron"))
+            self.folder.join(format!("{stem}.ron"))
         }
     }
 
@@ -280,12 +316,8 @@ mod folder {
         }
 
         fn stems(&self) -> Vec<String> {
-            let files = std::fs::read_dir(&self.0).into_iter().flatten().flatten();
-            let mut stems: Vec<String> = files
-                .filter_map(|file| file.file_name().into_string().ok())
-                .filter_map(|name| Some(name.strip_suffix(".ron")?.to_owned()))
-                .filter(|stem| super::is_file_name(stem))
-                .collect();
+            let mut stems = disk::ron_stems(&self.folder);
+            stems.retain(|stem| super::is_file_name(stem));
             stems.sort();
             stems
         }
@@ -299,13 +331,16 @@ mod folder {
             disk::is_there(&self.path(stem)).map_err(StorageError::File)
         }
 
+        fn takes_unfinished(&self) -> bool {
+            self.takes_unfinished
+        }
+
         fn keep(&self, stem: &str, text: &str) -> Result<String, StorageError> {
             let file = self.path(stem);
             let refused = |error: std::io::Error| StorageError::System {
                 file: disk::name(&file),
                 reason: SystemReason::from(&error),
             };
-            std::fs::create_dir_all(&self.0).map_err(refused)?;
             disk::write_whole(&file, text.as_bytes()).map_err(refused)?;
             Ok(disk::name(&file))
         }
@@ -406,11 +441,27 @@ mod tests {
         let folder = tempfile::tempdir().expect("a folder");
         let own_jobs = OwnJobFolder::new(folder.path().to_owned());
         let library = library();
-        let draft = ScenarioDraft::new("unfinished");
+        let draft = ScenarioDraft::new("unfinished", Language::En);
         let mut workshop = Workshop::begin(draft, &library).expect("readable");
         assert_eq!(workshop.keep(&own_jobs), None);
         assert!(matches!(workshop.last_kept, Some(KeptJob::In(_))));
         assert!(folder.path().join("unfinished.ron").is_file());
+    }
+
+    /// A library with a mistake in it is not opened: no job with one gets into it, and a sound one does.
+    #[test]
+    fn a_library_gets_no_unfinished_job() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let own_jobs = OwnJobFolder::of_library(folder.path());
+        let draft = ScenarioDraft::new("unfinished", Language::En);
+        let mut workshop = Workshop::begin(draft, &library()).expect("readable");
+        assert_eq!(workshop.keep(&own_jobs), None);
+        assert_eq!(workshop.last_kept, Some(KeptJob::Unfinished));
+        assert_eq!(own_jobs.stems(), [""; 0]);
+        let (_, mut sound) = copy();
+        assert!(sound.keep(&own_jobs).is_some());
+        let opened = ContentLibrary::open(Some(folder.path())).expect("sound");
+        assert!(opened.scenario("own-job").is_ok());
     }
 
     #[test]

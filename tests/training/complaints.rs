@@ -2,47 +2,20 @@
 //!
 //! What is noticed of each fault: `cargo test -p detent-training --test training complaints -- --nocapture`.
 
+use crate::bare_scenario::scenario;
 use crate::stage::Stage;
 use detent_content::{ContentLibrary, Language, Texts};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_training::bench::Bench;
 use detent_training::lesson::CustomerObservation as Noticed;
-use detent_training::lesson::{
-    Bilingual, Complaint, CustomerAccount, Hidden, Mains, Points, Scenario, set_up,
-};
+use detent_training::lesson::{Complaint, CustomerAccount, Hidden, Mains, Scenario, set_up};
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 use rayon::prelude::*;
 
 /// Complaints that are drawn of each wash.
 const DRAWN: u64 = 40;
-
-fn scenario(board: &str, mains: Mains, fault: Hidden) -> Scenario {
-    let text = || Bilingual {
-        en: "-".to_owned(),
-        es: "-".to_owned(),
-    };
-    Scenario {
-        title: text(),
-        complaint: text(),
-        goal: text(),
-        course: None,
-        board: board.to_owned(),
-        mains,
-        seed: 1,
-        fault,
-        dial_wear: 0.0,
-        stale_codes: Vec::new(),
-        expected_codes: None,
-        par_minutes: 60.0,
-        budget: 100.0,
-        live_tests_allowed: false,
-        hints_allowed: true,
-        worn_lead: false,
-        points: Points::default(),
-    }
-}
 
 fn tried(library: &ContentLibrary, scenario: &Scenario) -> Bench {
     set_up(scenario, &library.library(scenario), scenario.seed).expect("a sound scenario")

@@ -7,6 +7,7 @@
     reason = "tests open files, run programs, share what is slow to make, and print"
 )]
 
+mod bare_scenario;
 mod blown_fuse;
 mod by_hand;
 mod calls;

@@ -2,44 +2,19 @@
 //!
 //! The time of each trace: `cargo test -p detent-training --test training wash_traces -- --nocapture`.
 
+use crate::bare_scenario::scenario;
 use crate::stage::{MAINS, Stage};
 use detent_content::ContentLibrary;
 use detent_simulation::controller::PhaseKind;
 use detent_simulation::interface::Relays;
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use detent_training::lesson::{
-    Bilingual, Hidden, MOST_SAMPLES, Mains, Points, Scenario, WashEnd, WashSample, WashTrace,
-    prepare, set_up, start_wash, wash_trace,
+    Hidden, MOST_SAMPLES, Scenario, WashEnd, WashSample, WashTrace, prepare, set_up, start_wash,
+    wash_trace,
 };
 use detent_training::reason::evidence::{End, Outcome};
 use rayon::prelude::*;
 use std::time::Instant;
-
-fn scenario(board: &str, mains: Mains, fault: Hidden) -> Scenario {
-    let text = || Bilingual {
-        en: "-".to_owned(),
-        es: "-".to_owned(),
-    };
-    Scenario {
-        title: text(),
-        complaint: text(),
-        goal: text(),
-        course: None,
-        board: board.to_owned(),
-        mains,
-        seed: 1,
-        fault,
-        dial_wear: 0.0,
-        stale_codes: Vec::new(),
-        expected_codes: None,
-        par_minutes: 60.0,
-        budget: 100.0,
-        live_tests_allowed: false,
-        hints_allowed: true,
-        worn_lead: false,
-        points: Points::default(),
-    }
-}
 
 fn trace(content_library: &ContentLibrary, scenario: &Scenario) -> WashTrace {
     let library = content_library.library(scenario);

@@ -74,6 +74,13 @@ impl LampPlacement {
             LampPlacement::Free(places) => Some(places.clone()),
         }
     }
+
+    /// How many columns and rows such places take, one of each at least.
+    pub fn columns_and_rows(places: &[(u8, u8)]) -> (u8, u8) {
+        let most = |of: fn(&(u8, u8)) -> u8| places.iter().map(of).max();
+        let count = |most: Option<u8>| most.map_or(1, |last| last.saturating_add(1));
+        (count(most(|place| place.0)), count(most(|place| place.1)))
+    }
 }
 
 /// Lamps that together mean something: some lit, some blinking, the others dark.

@@ -32,6 +32,17 @@ pub enum Hidden {
     Nothing,
 }
 
+impl Hidden {
+    /// The failure modes that are named: all of them at once, or those among which is drawn.
+    pub fn names(&self) -> &[String] {
+        match self {
+            Hidden::Named(name) => std::slice::from_ref(name),
+            Hidden::DrawFrom(names) | Hidden::Several(names) => names,
+            Hidden::Draw | Hidden::Nothing => &[],
+        }
+    }
+}
+
 /// One job.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

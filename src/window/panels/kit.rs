@@ -448,6 +448,23 @@ pub fn choice_sized(ui: &mut Ui, on: bool, text: impl Into<RichText>, size: Vec2
     framed(ui, button, marked)
 }
 
+/// One of several; the other one that was chosen, if one was.
+pub fn choices<T: Copy + PartialEq>(
+    ui: &mut Ui,
+    now: T,
+    all: impl IntoIterator<Item = (T, String)>,
+) -> Option<T> {
+    let mut chosen = None;
+    ui.horizontal_wrapped(|ui| {
+        for (value, text) in all {
+            if choice(ui, now == value, text).clicked() && now != value {
+                chosen = Some(value);
+            }
+        }
+    });
+    chosen
+}
+
 /// A box to tick: square, since a round one would say that only one of several can be chosen.
 pub fn checkbox(ui: &mut Ui, on: &mut bool, text: impl Into<RichText>) -> Response {
     let square = CornerRadius::same(3);

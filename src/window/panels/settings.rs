@@ -83,19 +83,6 @@ fn close(context: &mut PanelContext) {
     context.ui_state.key_taken = None;
 }
 
-/// One of several; what was chosen, if something was.
-fn choices_ui<T: Copy + PartialEq>(ui: &mut Ui, now: T, all: &[(T, String)]) -> Option<T> {
-    let mut chosen = None;
-    ui.horizontal_wrapped(|ui| {
-        for (value, text) in all {
-            if kit::choice(ui, now == *value, text.clone()).clicked() {
-                chosen = Some(*value);
-            }
-        }
-    });
-    chosen
-}
-
 fn keys_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes, columns: usize) {
     ui.label(context.text("settings-characters"));
     let choices = CharacterKeys::ALL.map(|choice| {
@@ -107,7 +94,7 @@ fn keys_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes, co
         (choice, context.text(key))
     });
     let now = context.ui_state.preferences.character_keys;
-    if let Some(character_keys) = choices_ui(ui, now, &choices) {
+    if let Some(character_keys) = kit::choices(ui, now, choices) {
         learner.prefer(Preferences {
             character_keys,
             ..context.ui_state.preferences.clone()
@@ -190,7 +177,7 @@ fn display_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes)
         let share = f64::from(size.percent()) / 100.0;
         (size, context.texts.percent(share, 0))
     });
-    if let Some(size) = choices_ui(ui, preferences.text_size, &sizes) {
+    if let Some(size) = kit::choices(ui, preferences.text_size, sizes) {
         preferences.text_size = size;
     }
     kit::quiet(ui, context.text("settings-text-note"));
@@ -204,7 +191,7 @@ fn display_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes)
         };
         (motion, context.text(key))
     });
-    if let Some(motion) = choices_ui(ui, preferences.motion, &motions) {
+    if let Some(motion) = kit::choices(ui, preferences.motion, motions) {
         preferences.motion = motion;
     }
     ui.add_space(8.0);
@@ -217,7 +204,7 @@ fn display_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes)
         };
         (volume, context.text(key))
     });
-    if let Some(volume) = choices_ui(ui, preferences.sound, &volumes) {
+    if let Some(volume) = kit::choices(ui, preferences.sound, volumes) {
         preferences.sound = volume;
     }
     let key = match sound::IS_PLAYED {

@@ -9,6 +9,7 @@ use bevy_egui::egui::{
 use detent_content::{Texts, Value};
 use detent_simulation::controller::{GestureStep, LidMove, Selector};
 use detent_simulation::interface::Button;
+use detent_training::practice::drill::entry::needs_keeping;
 use std::f32::consts::{PI, TAU};
 
 /// Height of a step's picture, and how many stand side by side at most.
@@ -317,17 +318,7 @@ pub(in crate::panels) fn entry(ui: &mut Ui, context: &PanelContext) {
     if let Selector::Dial { .. } = board.panel.selector {
         ui.label(context.fixed("sheet-entry-skip"));
     }
-    let both = gesture.steps.iter().any(|step| {
-        matches!(
-            step,
-            GestureStep::Push { .. }
-                | GestureStep::Together { .. }
-                | GestureStep::PowerUp {
-                    holding: Some(_),
-                    ..
-                }
-        )
-    });
+    let both = needs_keeping(gesture);
     if both {
         ui.label(context.fixed("keep-how"));
     }

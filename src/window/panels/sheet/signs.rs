@@ -7,8 +7,8 @@ use bevy_egui::egui::{
     Align2, Color32, CornerRadius, Grid, Label, Painter, Pos2, Rect, RichText, Sense, Shape,
     Stroke, Ui, Vec2, pos2, vec2,
 };
-use detent_content::Value;
-use detent_simulation::controller::{LampPlacement, Sign, SignReading, Signs, USUAL_CODES};
+use detent_content::{LampMode, Value, lamp_modes, mode_pictures};
+use detent_simulation::controller::{LampPlacement, Sign, Signs, USUAL_CODES};
 use detent_simulation::units::Span;
 use detent_training::practice::drill::lamps::EXAMPLES;
 
@@ -78,17 +78,11 @@ fn placed(painter: &Painter, rect: Rect, signs: &Signs, placement: &LampPlacemen
     let row = || LampPlacement::Row.places(count).unwrap_or_default();
     let places = placement.places(count).unwrap_or_else(row);
     let free = matches!(placement, LampPlacement::Free(_));
-    let most = |of: fn(&(u8, u8)) -> u8| {
-        places
-            .iter()
-            .map(of)
-            .max()
-            .map_or(1.0, |n| f32::from(n) + 1.0)
+    let (columns, rows) = match free {
+        true => (3, 3),
+        false => LampPlacement::columns_and_rows(&places),
     };
-    let cells = match free {
-        true => vec2(3.0, 3.0),
-        false => vec2(most(|place| place.0), most(|place| place.1)),
-    };
+    let cells = vec2(f32::from(columns), f32::from(rows));
     let pitch = (rect.width() / cells.x).min(rect.height() / cells.y);
     for ((x, y), n) in places.iter().zip(0..count) {
         let (x, y) = (f32::from(*x), f32::from(*y));
@@ -337,23 +331,11 @@ fn height_of(signs: &Signs, placement: &LampPlacement) -> f32 {
 }
 
 /// What a mode shows: pictures in turn, and words.
-fn sight(ui: &mut Ui, context: &PanelContext, mode: &str, shows: SignReading) {
+fn sight(ui: &mut Ui, context: &PanelContext, mode: LampMode) {
     let signs = &context.bench.job().board.lamps.signs;
-    let number = context.text(&format!("number-{mode}"));
-    let with = |key: &str| context.with(key, &[("number", Value::from(number.as_str()))]);
-    let count = |key: &str| context.with(key, &[("lamps", Value::from(signs.lamps()))]);
-    let (pictures, words) = match shows {
-        SignReading::Dark => (vec![], count("sight-dark")),
-        SignReading::All => (vec![signs.all()], count("sight-all")),
-        SignReading::Blink => (vec![signs.all(), 0], count("sight-blink")),
-        SignReading::Number => (vec![], with("sight-number")),
-        SignReading::NumberAnd(other) => (vec![other], with("sight-number-and")),
-        SignReading::Bar => (vec![], with("sight-bar")),
-        SignReading::Still(one) => (vec![one], context.text("sight-still")),
-        SignReading::Turns(one, other) => (vec![one, other], context.text("sight-turns")),
-    };
+    let pictures = mode_pictures(signs, mode.1);
     ui.vertical(|ui| {
-        ui.label(words);
+        ui.label(context.texts.lamp_mode(signs, mode));
         if !pictures.is_empty() {
             ui.horizontal(|ui| {
                 for lit in pictures {
@@ -432,22 +414,15 @@ pub(super) fn lamps(ui: &mut Ui, context: &PanelContext) {
         .striped(true)
         .spacing([BETWEEN, 7.0])
         .show(ui, |ui| {
-            for (mode, shows) in [
-                ("idle", rules.idle),
-                ("program", rules.program),
-                ("hold", rules.hold),
-                ("service", rules.service),
-                ("test", rules.test),
-                ("recalibration", rules.recalibration),
-            ] {
+            for mode in lamp_modes(rules) {
                 ui.vertical(|ui| {
                     ui.set_width(NAME_WIDTH);
-                    let name = RichText::new(context.text(&format!("lamps-{mode}")));
+                    let name = RichText::new(context.text(&format!("lamps-{}", mode.0)));
                     ui.label(name.color(t::PRINT_ACCENT));
                 });
                 ui.vertical(|ui| {
                     ui.set_width(told);
-                    sight(ui, context, mode, shows);
+                    sight(ui, context, mode);
                 });
                 ui.end_row();
             }

@@ -7,8 +7,9 @@ use bevy_egui::egui::{
     self, Align2, CornerRadius, Painter, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, pos2,
     vec2,
 };
+use detent_content::wiring::{ELEMENTS, Element, terminal_number, wire_groups};
 use detent_simulation::controller::BoardPin;
-use detent_simulation::interface::{Component, Pin, Side, Terminal};
+use detent_simulation::interface::{Component, Pin, Side};
 use std::f32::consts::PI;
 use std::sync::Arc;
 
@@ -25,83 +26,19 @@ const NUMBER_X: f32 = 228.0;
 const ELEMENT_X: f32 = 262.0;
 const ELEMENT_STEP: f32 = 40.0;
 
-/// What lies between two terminals of a component.
-#[derive(Clone, Copy)]
-enum Element {
-    Winding,
-    Contact,
-    Capacitor,
-    Thermistor,
-    Sensor,
-}
-
-/// First and last terminal, what lies between them, and in which column it is drawn.
-const ELEMENTS: [(Terminal, Terminal, Element, u8); 14] = [
-    (Terminal::Cold1, Terminal::Cold2, Element::Winding, 0),
-    (Terminal::Hot1, Terminal::Hot2, Element::Winding, 0),
-    (Terminal::Pump1, Terminal::Pump2, Element::Winding, 0),
-    (Terminal::MotorA, Terminal::MotorCommon, Element::Winding, 0),
-    (Terminal::MotorB, Terminal::MotorCommon, Element::Winding, 1),
-    (Terminal::Cap1, Terminal::Cap2, Element::Capacitor, 0),
-    (Terminal::Clutch1, Terminal::Clutch2, Element::Winding, 0),
-    (Terminal::Cam1, Terminal::Cam2, Element::Contact, 0),
-    (
-        Terminal::LockCoil1,
-        Terminal::LockCoil2,
-        Element::Winding,
-        0,
-    ),
-    (
-        Terminal::LockLineIn,
-        Terminal::LockLineOut,
-        Element::Contact,
-        1,
-    ),
-    (
-        Terminal::LidSwitch1,
-        Terminal::LidSwitch2,
-        Element::Contact,
-        0,
-    ),
-    (Terminal::Therm1, Terminal::Therm2, Element::Thermistor, 0),
-    (
-        Terminal::PickupSupply,
-        Terminal::PickupOut,
-        Element::Sensor,
-        0,
-    ),
-    (
-        Terminal::PressureSupply,
-        Terminal::PressureOut,
-        Element::Sensor,
-        0,
-    ),
-];
-
 pub(super) fn wires(ui: &mut Ui, context: &mut PanelContext) {
     ui.label(context.text("sheet-wires-intro"));
     let job = Arc::clone(context.bench.job());
     for connector in &job.board.connectors {
         kit::print_heading(ui, connector.label.clone());
-        let mut left: Vec<&BoardPin> = connector.pins.iter().collect();
-        while let Some(first) = left.first() {
-            let component = first.terminal.component();
-            let (group, others) = (left.into_iter())
-                .partition::<Vec<&BoardPin>, _>(|pin| pin.terminal.component() == component);
-            left = others;
-            group_ui(ui, context, component, group);
+        for (component, pins) in wire_groups(connector) {
+            group_ui(ui, context, component, &pins);
         }
     }
 }
 
 /// The wires of one connector that end at one component.
-fn group_ui(
-    ui: &mut Ui,
-    context: &mut PanelContext,
-    component: Component,
-    mut pins: Vec<&BoardPin>,
-) {
-    pins.sort_by_key(|pin| pin.terminal.index());
+fn group_ui(ui: &mut Ui, context: &mut PanelContext, component: Component, pins: &[&BoardPin]) {
     let (rect, painter) = kit::canvas(ui, NAME + ROW * pins.len() as f32 + 4.0);
     kit::write(
         &painter,
@@ -163,8 +100,7 @@ fn wire(painter: &Painter, left: f32, y: f32, pin: &BoardPin) {
         pin.pin.to_string(),
     );
     text(MARK_X, Align2::LEFT_CENTER, t::PRINT, pin.label.clone());
-    let name = pin.terminal.name();
-    let number = name[name.len() - 1..].to_owned();
+    let number = terminal_number(pin.terminal).to_owned();
     text(NUMBER_X, Align2::LEFT_CENTER, t::PRINT_QUIET, number);
 }
 
@@ -243,24 +179,5 @@ fn probe_ui(ui: &mut Ui, context: &mut PanelContext, painter: &Painter, at: Pos2
     painter.circle(at, radius, fill, Stroke::new(1.8, t::PRINT));
     if response.on_hover_text(&name).clicked() {
         context.ui_state.put_probe(pin);
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_terminal_but_the_cord_s_has_something_behind_it() {
-        for terminal in Terminal::ALL {
-            let drawn = ELEMENTS.iter().any(|(from, to, ..)| {
-                (from.index()..=to.index()).contains(&terminal.index())
-                    && from.component() == terminal.component()
-            });
-            assert!(
-                drawn || terminal.component() == Component::Cord,
-                "{terminal}"
-            );
-        }
     }
 }

@@ -180,7 +180,7 @@ impl Walker {
         world.insert_resource(learner);
         if let Place::Workshop { open } = place {
             let drill = world.resource::<DrillRes>();
-            let draft = ScenarioDraft::new("own-job");
+            let draft = ScenarioDraft::new("own-job", Language::En);
             let open = open.then(|| Workshop::begin(draft, &drill.content()));
             let open = open.map(|begun| begun.expect("readable"));
             world.resource_mut::<WorkshopRes>().open = open;

@@ -1,6 +1,6 @@
 //! What is wrong with the machine of a job.
 
-use super::{Changes, choices_ui};
+use super::Changes;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use crate::workshop::Workshop;
@@ -70,14 +70,6 @@ impl FaultKind {
     }
 }
 
-fn names(hidden: &Hidden) -> &[String] {
-    match hidden {
-        Hidden::Named(name) => std::slice::from_ref(name),
-        Hidden::DrawFrom(names) | Hidden::Several(names) => names,
-        Hidden::Draw | Hidden::Nothing => &[],
-    }
-}
-
 /// Draws it.
 pub(super) fn fault_ui(
     ui: &mut Ui,
@@ -89,9 +81,9 @@ pub(super) fn fault_ui(
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("workshop-fault"));
         let now = FaultKind::of(&open.scenario().fault);
-        let named = names(&open.scenario().fault).to_vec();
+        let named = open.scenario().fault.names().to_vec();
         let kinds = FaultKind::ALL.map(|kind| (kind, context.text(kind.key())));
-        if let Some(kind) = choices_ui(ui, now, kinds) {
+        if let Some(kind) = kit::choices(ui, now, kinds) {
             let first = || library.catalogue.modes[0].id.clone();
             let some = if named.is_empty() {
                 vec![first()]

@@ -1,6 +1,6 @@
 //! The machine of a job: its board, its supply, and what time has done to it.
 
-use super::{Changes, choices_ui, flag_ui, number_ui};
+use super::{Changes, flag_ui, number_ui};
 use crate::panels::{PanelContext, kit};
 use crate::workshop::Workshop;
 use bevy_egui::egui::Ui;
@@ -22,14 +22,14 @@ pub(super) fn machine_ui(
         let boards: Vec<(&str, String)> = boards
             .map(|board| (board.id.as_str(), context.text(&board.name)))
             .collect();
-        if let Some(board) = choices_ui(ui, scenario.board.as_str(), boards) {
+        if let Some(board) = kit::choices(ui, scenario.board.as_str(), boards) {
             changes.push(ScenarioChange::Board(board.to_owned()));
         }
         let supplies = Mains::ALL.map(|mains| {
             let rating = mains.rating();
             (mains, format!("{:.0} V, {:.0} Hz", rating.volts, rating.hz))
         });
-        if let Some(mains) = choices_ui(ui, scenario.mains, supplies) {
+        if let Some(mains) = kit::choices(ui, scenario.mains, supplies) {
             changes.push(ScenarioChange::Mains(mains));
         }
         let wear = number_ui(

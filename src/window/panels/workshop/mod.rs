@@ -88,7 +88,7 @@ fn chooser_ui(
                 ui.label(context.text("workshop-about"));
                 ui.add_space(6.0);
                 if kit::main_button(ui, context.text("workshop-new"), true).clicked() {
-                    let draft = ScenarioDraft::new("own-job");
+                    let draft = ScenarioDraft::new("own-job", context.ui_state.language);
                     begun = Some(Workshop::begin(draft, library));
                 }
             });
@@ -300,6 +300,7 @@ fn state_ui(ui: &mut Ui, context: &PanelContext, open: &Workshop) {
     let (text, color) = match (&open.last_kept, open.checked()) {
         (Some(KeptJob::Taken), _) => (context.text("workshop-name-taken"), t::BAD),
         (Some(KeptJob::NoName), _) => (context.text("workshop-name-note"), t::BAD),
+        (Some(KeptJob::Unfinished), _) => (context.text("workshop-unfinished"), t::BAD),
         (Some(KeptJob::Failed(error)), _) => (error.words(context.texts), t::BAD),
         (_, Err(error)) => {
             let problem = context.texts.problem(&error.problem);
@@ -337,23 +338,6 @@ fn number_ui(
         value.labelled_by(label.id).changed().then_some(now)
     })
     .inner
-}
-
-/// One of several; what was chosen, if something was.
-fn choices_ui<T: Copy + PartialEq>(
-    ui: &mut Ui,
-    now: T,
-    all: impl IntoIterator<Item = (T, String)>,
-) -> Option<T> {
-    let mut chosen = None;
-    ui.horizontal_wrapped(|ui| {
-        for (value, text) in all {
-            if kit::choice(ui, now == value, text).clicked() && now != value {
-                chosen = Some(value);
-            }
-        }
-    });
-    chosen
 }
 
 /// A box to tick; the new state, where it was changed.

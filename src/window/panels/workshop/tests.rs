@@ -144,7 +144,7 @@ fn a_job_is_written_tried_and_kept_by_clicks_and_words_alone() {
             (scenario.board.as_str(), scenario.mains),
             ("key-pad", Mains::V230Hz50)
         );
-        let faults = ["drain-pump.seized", "drain-hose.blocked"].map(str::to_owned);
+        let faults = ["drain-pump.open-winding", "drain-hose.blocked"].map(str::to_owned);
         assert_eq!(scenario.fault, Hidden::DrawFrom(faults.to_vec()));
         assert!(scenario.live_tests_allowed && !scenario.worn_lead);
         // It is on offer from now on, once however often it is kept.

@@ -317,14 +317,8 @@ impl Layout {
             (LAMPS_LEFT, Vec2::new(0.150, 0.170))
         };
         let free = matches!(placement, LampPlacement::Free(_));
-        let most = |of: fn(&(u8, u8)) -> u8| {
-            places
-                .iter()
-                .map(of)
-                .max()
-                .map_or(1.0, |n| f32::from(n) + 1.0)
-        };
-        let cells = Vec2::new(most(|place| place.0), most(|place| place.1));
+        let (columns, rows) = LampPlacement::columns_and_rows(&places);
+        let cells = Vec2::new(f32::from(columns), f32::from(rows));
         let pitch = (field / cells).min_element().min(0.045);
         let radius = if free {
             0.0088
