@@ -2487,7 +2487,7 @@ start-tried = tried
 start-variant = A variant of it
 start-variant-note = Another machine with a fault of its own, proved to be about as hard as this job. It is kept among the attempts like any other job.
 start-who = Learner: { $name }
-start-workshop = Workshop: write a job
+start-workshop = Workshop
 
 ## step
 

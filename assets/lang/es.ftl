@@ -2478,7 +2478,7 @@ start-tried = intentado
 start-variant = Una variante
 start-variant-note = Otra máquina con su propio fallo, comprobada y más o menos igual de difícil. Se guarda entre los intentos como cualquier otro trabajo.
 start-who = Usuario: { $name }
-start-workshop = Taller: escribir un trabajo
+start-workshop = Taller
 
 ## step
 

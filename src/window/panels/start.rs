@@ -123,15 +123,7 @@ fn panel_ui(
     {
         begin(context, jobs, offer);
     }
-    ui.horizontal(|ui| {
-        let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
-        let size = vec2(width, 32.0);
-        let go = |ui: &mut Ui, key| kit::go_sized(ui, context.fixed(key), size).clicked();
-        let (practise, examine) = (go(ui, "start-practice"), go(ui, "start-examination"));
-        context.ui_state.practise |= practise;
-        context.ui_state.examine |= examine;
-    });
-    context.ui_state.write |= kit::go(ui, context.fixed("start-workshop")).clicked();
+    elsewhere_ui(ui, context);
     if context.ui_state.variants.is_some() {
         variants::variants_ui(ui, context, jobs);
         return;
@@ -147,6 +139,30 @@ fn panel_ui(
             .size(t::SMALL)
             .color(t::QUIET),
     );
+}
+
+/// To the other screens: side by side where their names fit, so that the list of jobs keeps its room.
+fn elsewhere_ui(ui: &mut Ui, context: &mut PanelContext) {
+    let [practise, examine, write] =
+        ["start-practice", "start-examination", "start-workshop"].map(|key| context.text(key));
+    let between = ui.spacing().item_spacing.x;
+    let share = |of: f32| (ui.available_width() - (of - 1.0) * between) / of;
+    let fits = [&practise, &examine, &write]
+        .iter()
+        .all(|text| kit::width(ui, text) + ROUND_WORDS <= share(3.0));
+    let size = vec2(share(if fits { 3.0 } else { 2.0 }), 32.0);
+    let go = |ui: &mut Ui, text: &str, size| kit::go_sized(ui, text, size).clicked();
+    ui.horizontal(|ui| {
+        context.ui_state.practise |= go(ui, &practise, size);
+        context.ui_state.examine |= go(ui, &examine, size);
+        if fits {
+            context.ui_state.write |= go(ui, &write, size);
+        }
+    });
+    if !fits {
+        let size = vec2(ui.available_width(), 32.0);
+        context.ui_state.write |= go(ui, &write, size);
+    }
 }
 
 /// To the settings.

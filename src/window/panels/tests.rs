@@ -1338,6 +1338,26 @@ fn start_screen(jobs: &LibraryJobs) -> Harness<'_, Fixture> {
     })
 }
 
+/// Three lines that say what went wrong push no button out of the window.
+#[test]
+fn a_job_can_be_begun_below_a_message_in_a_low_window() {
+    const SIZE: [f32; 2] = [1280.0, 720.0];
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    for language in Language::ALL {
+        let mut fixture = fixture(language);
+        fixture.ui_state.everything = true;
+        fixture.ui_state.message = Some(("what went wrong ".repeat(9), 0.0));
+        let begin = fixture.texts.get("start-begin");
+        let about = fixture.texts.get("start-about");
+        let harness = harness_of(SIZE, fixture, |ui, context| {
+            start::start_ui(ui, context, &mut LearnerRes::default(), &jobs);
+        });
+        let (begin, about) = (harness.get_by_label(&begin), harness.get_by_label(&about));
+        assert!(begin.rect().bottom() <= about.rect().top(), "{language:?}");
+        assert!(about.rect().bottom() <= SIZE[1], "{language:?}");
+    }
+}
+
 #[test]
 fn an_attempt_that_was_broken_off_goes_on_where_it_was() {
     let folder = tempfile::tempdir().expect("a temporary folder");
