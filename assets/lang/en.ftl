@@ -1461,6 +1461,17 @@ learner-taken = There is already a learner called “{ $detail }”. Choose anot
 
 leave-job = Leave this job
 
+## library
+
+library-about = A folder with boards, scenarios and parts.ron of your own. What you change there in any editor shows here at once.
+library-close = Close the library
+library-mistakes = Something is wrong in the library. What was read before stays on offer:
+library-more-mistakes = and { $count } more
+library-none = No library is open: what is built in is on offer.
+library-open = Open: { $place }
+library-open-do = Open the folder
+library-title = Library
+
 ## look
 
 look = Look, feel, turn by hand
@@ -2716,6 +2727,7 @@ word-taps = { $mains ->
 
 workshop-about = Write a job for others: what the customer says, what is wrong with the machine, and what counts. Everything in it is invented: no real customers, brands or machines.
 workshop-budget = the most that the customer will pay
+workshop-changed-elsewhere = The file was changed in another program. Save puts this version in its place; to see the other one, put this job away and open it again.
 workshop-copy = A copy of a job
 workshop-copy-do = Work on a copy
 workshop-copy-out = Save a copy

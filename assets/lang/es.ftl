@@ -1455,6 +1455,17 @@ learner-taken = Aquí ya hay un aprendiz llamado «{ $detail }». Elija otro nom
 
 leave-job = Salir de este trabajo
 
+## library
+
+library-about = Una carpeta propia con boards, scenarios y parts.ron. Lo que cambies en ella con cualquier editor se ve aquí al momento.
+library-close = Cerrar la biblioteca
+library-mistakes = Hay un error en la biblioteca. Lo que se leyó antes sigue disponible:
+library-more-mistakes = y { $count } más
+library-none = No hay ninguna biblioteca abierta: se ofrece lo incorporado.
+library-open = Abierta: { $place }
+library-open-do = Abrir la carpeta
+library-title = Biblioteca
+
 ## look
 
 look = Mirar, palpar, girar a mano
@@ -2693,6 +2704,7 @@ wash-trace-title = El lavado del cliente
 
 workshop-about = Escriba un trabajo para otros: qué dice el cliente, qué le pasa a la máquina y qué cuenta en la nota. Todo es inventado: sin clientes, marcas ni máquinas reales.
 workshop-budget = lo máximo que pagará el cliente
+workshop-changed-elsewhere = El archivo se ha modificado en otro programa. «Guardar» lo sustituye por esta versión; para ver la otra, deja este trabajo y vuelve a abrirlo.
 workshop-copy = Copia de un trabajo
 workshop-copy-do = Trabajar sobre una copia
 workshop-copy-out = Guardar una copia

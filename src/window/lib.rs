@@ -26,6 +26,7 @@ mod hints;
 mod input;
 mod key_bindings;
 mod key_strokes;
+mod library;
 #[cfg(not(target_family = "wasm"))]
 mod native;
 mod one_thread;
@@ -310,6 +311,7 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     panels::plugin(app);
     practice::plugin(app);
     examination::plugin(app);
+    library::plugin(app);
     sound::plugin(app);
     shots::plugin(app, options);
 }

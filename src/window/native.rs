@@ -3,12 +3,13 @@
 use super::attempts::{Attempts, Folder};
 use super::drill::Shown;
 use super::first_job::window_with_bench;
+use super::library::{LibraryPlace, LibraryRes, LibraryUiState, remembered_library};
 use super::port::JobSource;
 use super::practice::{self, LearnerRes};
 use super::software::card;
-use super::state::{Page, SettingsPage, Tab, ViewKind};
+use super::state::{Page, SettingsPage, Tab, UiState, ViewKind};
 use super::workbench::LibraryJobs;
-use super::workshop::OwnJobFolder;
+use super::workshop::own_jobs_beside;
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
@@ -127,17 +128,6 @@ fn attempts_folder() -> Option<PathBuf> {
         .or_else(|| disk::data_folder().map(|folder| folder.join("attempts")))
 }
 
-/// Where jobs from the workshop go: among the library's, else `DETENT_JOBS`, else the user's data folder.
-fn own_jobs(args: &WindowArgs) -> Option<OwnJobFolder> {
-    if let Some(library) = &args.library {
-        return Some(OwnJobFolder::of_library(library));
-    }
-    let own = std::env::var_os("DETENT_JOBS").filter(|value| !value.is_empty());
-    own.map(PathBuf::from)
-        .or_else(|| disk::data_folder().map(|folder| folder.join("jobs")))
-        .map(OwnJobFolder::new)
-}
-
 /// Opens the window and stays until it is closed.
 ///
 /// # Errors
@@ -153,11 +143,28 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     } else {
         None
     };
-    let own_jobs = keep.as_ref().and_then(|_| own_jobs(&args));
-    let content_library = ContentLibrary::open(args.library.as_deref()).map_err(|errors| {
-        let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
-        told.join("\n")
-    })?;
+    let asked = args.library.as_deref();
+    let remembered = (keep.is_some() && asked.is_none())
+        .then(remembered_library)
+        .flatten();
+    let mut folder = asked.or(remembered.as_deref());
+    let mut mistakes = Vec::new();
+    let content_library = match (ContentLibrary::open(folder), asked) {
+        (Ok(content_library), _) => content_library,
+        (Err(errors), Some(_)) => {
+            let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
+            return Err(told.join("\n"));
+        }
+        // Nobody has asked for it today: it does not keep the window shut.
+        (Err(errors), None) => {
+            (mistakes, folder) = (errors, None);
+            ContentLibrary::builtin().map_err(|error| texts.content_error(&error))?
+        }
+    };
+    let place = folder.map_or(LibraryPlace::BuiltIn, |folder| {
+        LibraryPlace::Folder(folder.to_owned())
+    });
+    let own_jobs = keep.as_ref().and_then(|_| own_jobs_beside(&place));
     let mut jobs = LibraryJobs::of(
         content_library,
         args.scenario.as_deref(),
@@ -165,7 +172,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     )
     .map_err(|e| texts.content_error(&e))?;
     if let Some(own_jobs) = own_jobs {
-        jobs = jobs.with_own_jobs(Box::new(own_jobs));
+        jobs = jobs.with_own_jobs(own_jobs);
     }
     if args.scenario.is_some()
         || args.seed.is_some()
@@ -187,6 +194,15 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     }
     options.software |= has_card.is_some_and(|asked| !asked.join().unwrap_or(false));
     let mut app = window_with_bench(&options, jobs)?;
+    app.insert_resource(LibraryRes::with_first(args.scenario.clone()));
+    let mut ui_state = app.world_mut().resource_mut::<UiState>();
+    ui_state.library = LibraryUiState {
+        place,
+        mistakes,
+        has_folders: true,
+        typed: remembered.map_or_else(String::new, |folder| folder.display().to_string()),
+        ..LibraryUiState::default()
+    };
     if options.pictures.is_empty()
         && options.practice.is_none()
         && let Some(folder) = disk::profiles_folder()

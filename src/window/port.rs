@@ -2,6 +2,8 @@
 
 use super::attempts::{Attempts, StorageError};
 use super::background::Work;
+use super::library::LibraryPlace;
+use super::workbench::OfferedJobs;
 use super::workshop::OwnJobs;
 use detent_content::{ContentError, JobVariant, ScenarioSource, Texts, VariantSeries};
 use detent_simulation::controller::Board;
@@ -157,6 +159,9 @@ pub trait JobSource: Send + Sync {
     }
     /// Put a job of one's own on offer, behind the others, or in the place of the one from the same file.
     fn take_in(&mut self, _source: ScenarioSource) {}
+    /// Offer what another library has, the one in this place, instead of what there is. Jobs of one's own are kept there
+    /// from now on.
+    fn take_library(&mut self, _offered: OfferedJobs, _place: &LibraryPlace) {}
     /// Where attempts are kept, if they are.
     fn attempts(&self) -> Option<&dyn Attempts>;
     /// What is in a kept attempt.

@@ -6,6 +6,7 @@ use super::background::{Background, Work};
 use super::hands::HeldButtons;
 use super::hints::ShownHint;
 use super::key_bindings::{KeyBindings, KeyTaken};
+use super::library::LibraryUiState;
 use super::panels::spoken::Tapped;
 use super::port::{BenchPort, DrawnVariant, Job, JobSource, Kept, OpenError, OpeningWork};
 use super::stops::Stop;
@@ -974,6 +975,8 @@ pub struct UiState {
     pub content_library: bool,
     /// The attempt about to be deleted, once more asked for.
     pub deleting: Option<String>,
+    /// The library that is open.
+    pub library: LibraryUiState,
     /// Offer chosen on the start screen.
     pub offer: usize,
     /// Seed as typed.
@@ -1087,6 +1090,7 @@ impl Default for UiState {
             kept: None,
             content_library: false,
             deleting: None,
+            library: LibraryUiState::default(),
             offer: 0,
             seed: String::new(),
             message: None,

@@ -2,11 +2,12 @@
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::background::Work;
+use super::library::LibraryPlace;
 use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
     Offer, OpenError, OpeningWork, ReviewWork,
 };
-use super::workshop::OwnJobs;
+use super::workshop::{OwnJobs, own_jobs_beside};
 use detent_content::{
     ContentError, ContentLibrary, JobVariant, ScenarioDraft, ScenarioSource, VariantSeries,
     replay_attempt_in_slices,
@@ -24,12 +25,80 @@ use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
 use std::borrow::Cow;
 use std::sync::Arc;
 
-/// The scenarios of the library, or one of the player's own.
-pub struct LibraryJobs {
+/// What a library has on offer, read and checked.
+pub struct OfferedJobs {
     content_library: Arc<ContentLibrary>,
     scenario_sources: Vec<ScenarioSource>,
     offers: Vec<Offer>,
     examinations: Vec<(String, Examination)>,
+}
+
+impl OfferedJobs {
+    /// Every scenario of a library, and `own` before them if given.
+    ///
+    /// # Errors
+    /// What is wrong with a file.
+    pub fn of(
+        content_library: ContentLibrary,
+        own: Option<&str>,
+    ) -> Result<OfferedJobs, ContentError> {
+        let mut scenario_sources = content_library.scenarios()?;
+        if let Some(name) = own {
+            let mine = content_library.scenario(name)?;
+            scenario_sources.retain(|t| t.file != mine.file);
+            scenario_sources.insert(0, mine);
+        }
+        let offers = (scenario_sources.iter())
+            .map(|source| offer(&content_library, source, &scenario_sources))
+            .collect();
+        let examinations = content_library.examinations(&scenario_sources)?;
+        Ok(OfferedJobs {
+            content_library: Arc::new(content_library),
+            scenario_sources,
+            offers,
+            examinations,
+        })
+    }
+
+    /// All that it is offered from, shared.
+    pub fn content(&self) -> Arc<ContentLibrary> {
+        Arc::clone(&self.content_library)
+    }
+
+    /// Puts a job on offer, behind the others, or in the place of the one from the same file.
+    fn take_in(&mut self, source: ScenarioSource) {
+        let offer = offer(&self.content_library, &source, &self.scenario_sources);
+        let mut known = self.scenario_sources.iter();
+        match known.position(|known| known.file == source.file) {
+            Some(place) => {
+                self.scenario_sources[place] = source;
+                self.offers[place] = offer;
+            }
+            None => {
+                self.scenario_sources.push(source);
+                self.offers.push(offer);
+            }
+        }
+    }
+
+    /// Puts jobs of one's own on offer. One that is not sound is not; the workshop says what is wrong with it.
+    fn take_in_own(&mut self, own_jobs: &dyn OwnJobs) {
+        for stem in own_jobs.stems() {
+            let draft = own_jobs
+                .read(&stem)
+                .and_then(|text| ScenarioDraft::of_text(&stem, &text));
+            let checked = draft.and_then(|draft| draft.checked(&self.content_library));
+            if let Ok(source) = checked {
+                let file = own_jobs.file(&stem);
+                self.take_in(ScenarioSource { file, ..source });
+            }
+        }
+    }
+}
+
+/// The scenarios of the library, or one of the player's own.
+pub struct LibraryJobs {
+    offered: OfferedJobs,
     /// Where attempts are kept, if they are.
     attempts: Option<Arc<dyn Attempts>>,
     /// Where jobs of one's own are kept, if they are.
@@ -57,21 +126,8 @@ impl LibraryJobs {
         own: Option<&str>,
         attempts: Option<Arc<dyn Attempts>>,
     ) -> Result<LibraryJobs, ContentError> {
-        let mut scenario_sources = content_library.scenarios()?;
-        if let Some(name) = own {
-            let mine = content_library.scenario(name)?;
-            scenario_sources.retain(|t| t.file != mine.file);
-            scenario_sources.insert(0, mine);
-        }
-        let offers = (scenario_sources.iter())
-            .map(|source| offer(&content_library, source, &scenario_sources))
-            .collect();
-        let examinations = content_library.examinations(&scenario_sources)?;
         Ok(LibraryJobs {
-            examinations,
-            content_library: Arc::new(content_library),
-            scenario_sources,
-            offers,
+            offered: OfferedJobs::of(content_library, own)?,
             attempts,
             own_jobs: None,
         })
@@ -80,32 +136,23 @@ impl LibraryJobs {
     /// The same with jobs of one's own, and a place for further ones. A job there that is not sound is not on offer; the
     /// workshop says what is wrong with it.
     pub fn with_own_jobs(mut self, own_jobs: Box<dyn OwnJobs>) -> LibraryJobs {
-        for stem in own_jobs.stems() {
-            let draft = own_jobs
-                .read(&stem)
-                .and_then(|text| ScenarioDraft::of_text(&stem, &text));
-            let checked = draft.and_then(|draft| draft.checked(&self.content_library));
-            if let Ok(source) = checked {
-                let file = own_jobs.file(&stem);
-                self.take_in(ScenarioSource { file, ..source });
-            }
-        }
+        self.offered.take_in_own(own_jobs.as_ref());
         self.own_jobs = Some(own_jobs);
         self
     }
 
-    /// Everything built in, shared.
+    /// All that is offered from, shared.
     pub fn content(&self) -> Arc<ContentLibrary> {
-        Arc::clone(&self.content_library)
+        self.offered.content()
     }
 
     /// The job that an attempt carries or names.
     fn source_of(&self, header: &Header) -> Option<Cow<'_, ScenarioSource>> {
         if header.scenario_text.is_some() {
-            let carried = self.content_library.carried_scenario(header);
+            let carried = self.offered.content_library.carried_scenario(header);
             return carried.ok().flatten().map(Cow::Owned);
         }
-        let mut sources = self.scenario_sources.iter();
+        let mut sources = self.offered.scenario_sources.iter();
         let named = sources.find(|source| source.file == header.scenario);
         named.map(Cow::Borrowed)
     }
@@ -162,16 +209,16 @@ fn before(scenario_source: &ScenarioSource, all: &[ScenarioSource]) -> Vec<Bilin
 
 impl JobSource for LibraryJobs {
     fn offers(&self) -> &[Offer] {
-        &self.offers
+        &self.offered.offers
     }
 
     fn examinations(&self) -> &[(String, Examination)] {
-        &self.examinations
+        &self.offered.examinations
     }
 
     fn open(&self, offer: usize, seed: u64) -> OpeningWork {
-        let scenario_source = self.scenario_sources.get(offer).cloned();
-        let content_library = Arc::clone(&self.content_library);
+        let scenario_source = self.offered.scenario_sources.get(offer).cloned();
+        let content_library = Arc::clone(&self.offered.content_library);
         let attempts = self.attempts.clone();
         Box::pin(async move {
             let scenario_source = scenario_source.ok_or(OpenError::NoJob)?;
@@ -194,8 +241,8 @@ impl JobSource for LibraryJobs {
         seed: u64,
         series: Option<VariantSeries>,
     ) -> Work<Result<DrawnVariant, OpenError>> {
-        let original = self.scenario_sources.get(offer).cloned();
-        let content_library = Arc::clone(&self.content_library);
+        let original = self.offered.scenario_sources.get(offer).cloned();
+        let content_library = Arc::clone(&self.offered.content_library);
         Box::pin(async move {
             let mut series = match series {
                 Some(series) => series,
@@ -214,7 +261,7 @@ impl JobSource for LibraryJobs {
 
     fn open_variant(&self, variant: &JobVariant) -> OpeningWork {
         let source = variant.source.clone();
-        let content_library = Arc::clone(&self.content_library);
+        let content_library = Arc::clone(&self.offered.content_library);
         let attempts = self.attempts.clone();
         Box::pin(async move {
             let seed = source.scenario.seed;
@@ -229,11 +276,11 @@ impl JobSource for LibraryJobs {
     }
 
     fn scenario_source(&self, offer: usize) -> Option<&ScenarioSource> {
-        self.scenario_sources.get(offer)
+        self.offered.scenario_sources.get(offer)
     }
 
     fn try_out(&self, source: ScenarioSource) -> OpeningWork {
-        let content_library = Arc::clone(&self.content_library);
+        let content_library = Arc::clone(&self.offered.content_library);
         Box::pin(async move {
             let seed = source.scenario.seed;
             let bench = begin(content_library, &source, None, seed, Log::Broken).await?;
@@ -247,17 +294,16 @@ impl JobSource for LibraryJobs {
     }
 
     fn take_in(&mut self, source: ScenarioSource) {
-        let offer = offer(&self.content_library, &source, &self.scenario_sources);
-        let mut known = self.scenario_sources.iter();
-        match known.position(|known| known.file == source.file) {
-            Some(place) => {
-                self.scenario_sources[place] = source;
-                self.offers[place] = offer;
-            }
-            None => {
-                self.scenario_sources.push(source);
-                self.offers.push(offer);
-            }
+        self.offered.take_in(source);
+    }
+
+    fn take_library(&mut self, offered: OfferedJobs, place: &LibraryPlace) {
+        self.offered = offered;
+        if self.own_jobs.is_some() {
+            self.own_jobs = own_jobs_beside(place);
+        }
+        if let Some(own_jobs) = &self.own_jobs {
+            self.offered.take_in_own(own_jobs.as_ref());
         }
     }
 
@@ -283,7 +329,7 @@ impl JobSource for LibraryJobs {
 
     fn resume(&self, name: &str) -> OpeningWork {
         let found = self.read_kept(name);
-        let content_library = Arc::clone(&self.content_library);
+        let content_library = Arc::clone(&self.offered.content_library);
         let name = name.to_owned();
         Box::pin(async move {
             let (attempts, attempt, scenario_source) = found.map_err(OpenError::Attempt)?;

@@ -1,6 +1,7 @@
 //! The workshop: a job of one's own, written field by field, undone, tried and kept.
 
 use super::attempts::StorageError;
+use super::library::LibraryPlace;
 use bevy::prelude::Resource;
 use bevy_egui::egui::util::undoer::Undoer;
 use detent_content::{ContentError, ContentLibrary, ScenarioChange, ScenarioDraft, ScenarioSource};
@@ -65,6 +66,8 @@ pub enum KeptJob {
     Unfinished,
     /// The system refused.
     Failed(StorageError),
+    /// Its file was changed elsewhere, and here too: this is not kept yet.
+    ChangedElsewhere,
 }
 
 /// A job that is being written.
@@ -223,6 +226,28 @@ impl Workshop {
         self.put(after, library);
     }
 
+    /// Another library is open, or files of this one were changed: holds the job against what is there now. A job that is
+    /// kept as it is follows its file; the undo takes that back.
+    pub fn follow(&mut self, library: &ContentLibrary, own_jobs: Option<&dyn OwnJobs>) {
+        let file = self.kept_as.as_ref().map(|(stem, _)| stem.clone());
+        let now = file.and_then(|stem| {
+            let text = own_jobs?.read(&stem).ok()?;
+            Some((stem, text))
+        });
+        let changed = now.filter(|now| self.kept_as.as_ref() != Some(now));
+        let Some((stem, text)) = changed else {
+            return self.read_again(library);
+        };
+        let follows = self.is_kept() && ScenarioDraft::of_text(&stem, &text).is_ok();
+        self.kept_as = Some((stem, text.clone()));
+        if follows {
+            self.put(Some(text), library);
+        } else {
+            self.read_again(library);
+            self.last_kept = Some(KeptJob::ChangedElsewhere);
+        }
+    }
+
     fn put(&mut self, text: Option<String>, library: &ContentLibrary) {
         let put = text.map(|text| self.draft.put_text(&text));
         debug_assert!(!matches!(put, Some(Err(_))), "it was read before");
@@ -272,12 +297,20 @@ impl Workshop {
     }
 }
 
+/// Where jobs from the workshop go beside this library.
+pub fn own_jobs_beside(place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
+    #[cfg(not(target_family = "wasm"))]
+    return OwnJobFolder::beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>);
+    #[cfg(target_family = "wasm")]
+    return None;
+}
+
 #[cfg(not(target_family = "wasm"))]
 pub use folder::OwnJobFolder;
 
 #[cfg(not(target_family = "wasm"))]
 mod folder {
-    use super::{OwnJobs, StorageError};
+    use super::{LibraryPlace, OwnJobs, StorageError};
     use detent_content::{ContentError, disk};
     use detent_training::record::SystemReason;
     use std::path::{Path, PathBuf};
@@ -294,6 +327,19 @@ mod folder {
             OwnJobFolder {
                 folder,
                 takes_unfinished: true,
+            }
+        }
+
+        /// Among the jobs of a library that is a folder, else `DETENT_JOBS`, else in the user's data folder.
+        pub fn beside(place: &LibraryPlace) -> Option<OwnJobFolder> {
+            match place {
+                LibraryPlace::Folder(library) => Some(OwnJobFolder::of_library(library)),
+                LibraryPlace::BuiltIn => {
+                    let own = std::env::var_os("DETENT_JOBS").filter(|value| !value.is_empty());
+                    own.map(PathBuf::from)
+                        .or_else(|| disk::data_folder().map(|folder| folder.join("jobs")))
+                        .map(OwnJobFolder::new)
+                }
             }
         }
 

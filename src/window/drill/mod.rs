@@ -126,6 +126,15 @@ impl DrillRes {
         Arc::clone(&self.content_library)
     }
 
+    /// Further questions are drawn from this; the one that is asked stays.
+    pub fn take_content(&mut self, content_library: Arc<ContentLibrary>) {
+        let sitting = self.sitting.take();
+        *self = DrillRes {
+            sitting,
+            ..DrillRes::new(content_library)
+        };
+    }
+
     /// No drill yet; questions will be drawn from `content_library`.
     pub fn new(content_library: Arc<ContentLibrary>) -> DrillRes {
         // A mistake in a scenario is told where the jobs are listed.

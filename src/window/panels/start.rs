@@ -1,6 +1,6 @@
 //! The start screen: choose a job, a seed, a language.
 
-use super::{PanelContext, icon, kept, kit, variants};
+use super::{PanelContext, icon, kept, kit, variants, workshop};
 use crate::attempts::Attempts;
 use crate::port::{JobSource, Offer};
 use crate::practice::LearnerRes;
@@ -106,6 +106,7 @@ fn panel_ui(
         let text = storage_error.words(context.texts);
         ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
     }
+    workshop::library::mistakes_ui(ui, context);
     // While an examination is open nothing else is done here, or its jobs could be tried out.
     if learner.sitting().is_some() {
         kit::quiet(ui, context.text("examination-is-open"));

@@ -1,6 +1,7 @@
 //! The workshop: choose what to write, write it, try it, keep it.
 
 mod fault;
+pub mod library;
 mod limits;
 mod machine;
 mod sentences;
@@ -64,6 +65,7 @@ pub(super) fn workshop_ui(
             chooser_ui(ui, context, workshop, jobs, library);
             return;
         };
+        library::mistakes_ui(ui, context);
         open.watch(ui.input(|i| i.time));
         let closed = editor_ui(ui, context, &mut open, (jobs, library), &mut workshop.kept);
         workshop.open = (!closed).then_some(open);
@@ -142,6 +144,7 @@ fn chooser_ui(
                     }
                 }
             });
+            library::library_ui(ui, context);
             kit::scroll_by_keys(ui, true);
         });
     match begun {
@@ -302,6 +305,9 @@ fn state_ui(ui: &mut Ui, context: &PanelContext, open: &Workshop) {
         (Some(KeptJob::NoName), _) => (context.text("workshop-name-note"), t::BAD),
         (Some(KeptJob::Unfinished), _) => (context.text("workshop-unfinished"), t::BAD),
         (Some(KeptJob::Failed(error)), _) => (error.words(context.texts), t::BAD),
+        (Some(KeptJob::ChangedElsewhere), _) => {
+            (context.text("workshop-changed-elsewhere"), t::BAD)
+        }
         (_, Err(error)) => {
             let problem = context.texts.problem(&error.problem);
             let args = [
