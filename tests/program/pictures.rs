@@ -519,7 +519,8 @@ fn the_eye_tells_lit_from_dark_and_colours_apart() {
     assert!(variance(&[[0, 0, 0], [200, 200, 200]]) > 200.0);
 }
 
-/// Practice and progress of an invented learner, in both languages and a tablet's size too.
+/// Practice and progress of an invented learner, in both languages and a tablet's size too. There is no machine on them,
+/// so that the processor draws them much sooner.
 #[test]
 fn practice_and_progress_are_drawn() {
     for (tab, language, size) in [
@@ -535,7 +536,8 @@ fn practice_and_progress_are_drawn() {
             script: vec![ScriptStep::Rest { ms: 10 }],
         }];
         let asked = format!("{}x{}", size.0, size.1);
-        if !draw(JOB, &shots, &["--lang", language, "--size", &asked]) {
+        let more = ["--lang", language, "--size", &asked];
+        if !draw_as(Drawing::Software, JOB, &shots, &more) {
             return;
         }
         let picture = picture(&name);
@@ -550,7 +552,7 @@ fn practice_and_progress_are_drawn() {
     }
 }
 
-/// Every drill, asked and answered, one language each way.
+/// Every drill, asked and answered, one language each way; those with a console in the scene too.
 #[test]
 fn each_drill_is_drawn() {
     const DRILLS: [(&str, &str); 9] = [
@@ -566,14 +568,20 @@ fn each_drill_is_drawn() {
     ];
     let asked = DRILLS.map(|(asked, _)| asked);
     let answered = DRILLS.map(|(_, answered)| answered);
-    for (language, tabs) in [("en", answered), ("es", asked)] {
-        let shots = tabs.map(|tab| Shot {
-            name: format!("{tab}-{language}"),
-            view: "machine",
-            tab,
-            script: vec![ScriptStep::Rest { ms: 10 }],
-        });
-        if !draw(JOB, &shots, &["--lang", language]) {
+    for (drawing, language, tabs) in [
+        (Drawing::Scene, "en", &answered[..2]),
+        (Drawing::Software, "en", &answered[..]),
+        (Drawing::Software, "es", &asked[..]),
+    ] {
+        let shots: Vec<Shot> = (tabs.iter())
+            .map(|tab| Shot {
+                name: drawing.name(tab, language),
+                view: "machine",
+                tab,
+                script: vec![ScriptStep::Rest { ms: 10 }],
+            })
+            .collect();
+        if !draw_as(drawing, JOB, &shots, &["--lang", language]) {
             return;
         }
         let mut seen: Vec<Vec<[u8; 3]>> = Vec::new();
@@ -607,7 +615,8 @@ fn the_result_is_drawn() {
             script: steps.clone(),
         }];
         let asked = format!("{}x{}", size.0, size.1);
-        if !draw(JOB, &shots, &["--lang", language, "--size", &asked]) {
+        let more = ["--lang", language, "--size", &asked];
+        if !draw_as(Drawing::Software, JOB, &shots, &more) {
             return;
         }
         let picture = picture(&name);
