@@ -6,7 +6,7 @@ use super::stage::name_of;
 use crate::access::lamps::LampSight;
 use crate::pointing::Pick;
 use crate::scene::grips::{GripKind, Outline, SceneGrip};
-use bevy_egui::egui::accesskit::{Action as Asked, Live, Orientation, Role};
+use bevy_egui::egui::accesskit::{Action as Asked, ActionData, Live, Orientation, Role};
 use bevy_egui::egui::{Id, Pos2, Rect, Response, Sense, Ui, Vec2, WidgetInfo, WidgetType};
 use detent_simulation::interface::{Button, Direction};
 use detent_training::bench::Action;
@@ -61,7 +61,22 @@ fn knob_ui(ui: &Ui, context: &mut PanelContext, area: Rect, rest: Rect) {
         node.set_numeric_value_step(1.0);
         node.add_action(Asked::Increment);
         node.add_action(Asked::Decrement);
+        node.add_action(Asked::SetValue);
     });
+    // Some interfaces only know how to set a value: the hand goes there click by click, the shorter way round.
+    let set = ui.input(|input| {
+        let asked = input.accesskit_action_requests(id, Asked::SetValue);
+        let numbers = asked.filter_map(|request| match &request.data {
+            Some(ActionData::NumericValue(number)) => Some(*number),
+            _ => None,
+        });
+        numbers.last()
+    });
+    if let Some(wanted) = set {
+        for way in clicks_to(position, wanted, stops) {
+            context.act(Action::Detent(way));
+        }
+    }
     for (asked, way) in [
         (Asked::Increment, Direction::Right),
         (Asked::Decrement, Direction::Left),
@@ -70,6 +85,21 @@ fn knob_ui(ui: &Ui, context: &mut PanelContext, area: Rect, rest: Rect) {
             context.act(Action::Detent(way));
         }
     }
+}
+
+/// The clicks from one position to another, the shorter way round; none to where there is no position.
+fn clicks_to(position: u8, wanted: f64, stops: u8) -> Vec<Direction> {
+    let (position, stops) = (i32::from(position), i32::from(stops));
+    let wanted = wanted.round() as i32;
+    if !(0..stops).contains(&wanted) {
+        return Vec::new();
+    }
+    let right = (wanted - position).rem_euclid(stops);
+    let (way, clicks) = match right <= stops - right {
+        true => (Direction::Right, right),
+        false => (Direction::Left, stops - right),
+    };
+    vec![way; clicks as usize]
 }
 
 fn button_ui(
@@ -176,6 +206,23 @@ pub(super) fn console_ui(
                     live_line(ui, "lamps", area.intersect(rest), Live::Polite, line);
                 }
             }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::clicks_to;
+    use detent_simulation::interface::Direction::{Left, Right};
+
+    #[test]
+    fn a_position_that_is_asked_for_is_reached_the_shorter_way_round() {
+        assert_eq!(clicks_to(2, 4.0, 12), [Right; 2]);
+        assert_eq!(clicks_to(2, 11.0, 12), [Left; 3]);
+        assert_eq!(clicks_to(0, 6.0, 12), [Right; 6]);
+        assert_eq!(clicks_to(5, 5.0, 12), []);
+        for nowhere in [-1.0, 12.0, 1e30, f64::INFINITY] {
+            assert_eq!(clicks_to(5, nowhere, 12), [], "{nowhere}");
         }
     }
 }

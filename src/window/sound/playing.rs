@@ -1,6 +1,6 @@
 //! Plays what is heard.
 
-use super::samples::{Heard, RATE, Samples};
+use super::samples::{Heard, Samples};
 use crate::rest::NextFrame;
 use crate::state::{BenchRes, UiState};
 use bevy::prelude::*;
@@ -31,7 +31,7 @@ impl Source for Samples {
     }
 
     fn sample_rate(&self) -> SampleRate {
-        RATE
+        self.rate
     }
 
     fn total_duration(&self) -> Option<Duration> {
@@ -100,7 +100,7 @@ impl SoundOutput {
             } else if let Some(device) = self.device(now_s) {
                 let player = Player::connect_new(device.mixer());
                 player.set_volume(loudness);
-                player.append(voice.samples());
+                player.append(voice.samples(device.config().sample_rate()));
                 self.playing.push((*heard, player));
             }
         }

@@ -4,9 +4,6 @@ use detent_simulation::machine::Sound;
 use std::f32::consts::TAU;
 use std::num::NonZeroU32;
 
-/// Samples a second.
-pub const RATE: NonZeroU32 = NonZeroU32::new(22_050).unwrap();
-
 /// What is heard: the machine, the meter's beep, or a shock.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Heard {
@@ -103,10 +100,12 @@ impl Voice {
         }
     }
 
-    /// Its samples, without end.
-    pub fn samples(self) -> Samples {
+    /// Its samples, without end, so many a second. It had best be the device's own rate: what converts one to another needs
+    /// some milliseconds to notice that it has to, and a click is over by then.
+    pub fn samples(self, rate: NonZeroU32) -> Samples {
         Samples {
             voice: self,
+            rate,
             nth: 0,
             noise: 1,
             low: [[0.0; 2]; 2],
@@ -121,6 +120,8 @@ const RING_PERIODS: f32 = 4.0;
 #[derive(Clone, Debug)]
 pub struct Samples {
     voice: Voice,
+    /// So many a second.
+    pub rate: NonZeroU32,
     nth: u64,
     noise: u32,
     /// The noise below either edge of its band, once and twice smoothed.
@@ -153,12 +154,14 @@ impl Samples {
             .wrapping_add(1_013_904_223);
         let white = self.noise as f32 / u32::MAX as f32 * 2.0 - 1.0;
         for (low, edge_hz) in self.low.iter_mut().zip(self.voice.band_hz) {
-            let pass = 1.0 - (-TAU * edge_hz / RATE.get() as f32).exp();
+            let pass = 1.0 - (-TAU * edge_hz / self.rate.get() as f32).exp();
             low[0] += (white - low[0]) * pass;
             low[1] += (low[0] - low[1]) * pass;
         }
-        // What the smoothing takes is given back in part.
-        (1.5 * (self.low[1][1] - self.low[0][1])).clamp(-1.0, 1.0)
+        // What the smoothing takes is given back in part; the more samples a second, the wider the band that it takes
+        // from.
+        let gain = 1.5 * (self.rate.get() as f32 / 22_050.0).sqrt();
+        (gain * (self.low[1][1] - self.low[0][1])).clamp(-1.0, 1.0)
     }
 
     fn click(&self, at_s: f64) -> f32 {
@@ -175,7 +178,7 @@ impl Iterator for Samples {
     type Item = f32;
 
     fn next(&mut self) -> Option<f32> {
-        let at_s = self.nth as f64 / f64::from(RATE.get());
+        let at_s = self.nth as f64 / f64::from(self.rate.get());
         self.nth += 1;
         let share = self.voice.noise_share;
         let hiss = self.hiss();
@@ -191,11 +194,18 @@ mod tests {
 
     const MAINS_HZ: [f32; 2] = [50.0, 60.0];
 
+    /// Usual rates of devices, samples a second.
+    const RATES: [NonZeroU32; 3] = [22_050, 44_100, 48_000].map(|rate| NonZeroU32::new(rate).unwrap());
+
     /// How strong each whole Hz is within a second of it, by an independent transform.
     fn spectrum(voice: Voice) -> Vec<f32> {
-        let rate = RATE.get() as usize;
+        spectrum_at(RATES[2], voice)
+    }
+
+    fn spectrum_at(of_device: NonZeroU32, voice: Voice) -> Vec<f32> {
+        let rate = of_device.get() as usize;
         let mut samples: Vec<Complex<f32>> = voice
-            .samples()
+            .samples(of_device)
             .take(rate)
             .map(|sample| Complex::new(sample, 0.0))
             .collect();
@@ -264,28 +274,33 @@ mod tests {
         assert!(loudest < 6.0 * mean, "{loudest} against {mean}");
     }
 
+    /// Whatever the device's rate is, and in the pitch that was chosen.
     #[test]
     fn a_relay_clicks_once_and_is_over_within_twenty_milliseconds() {
-        let rate = RATE.get() as usize;
-        let samples: Vec<f32> = Heard::Machine(Sound::RelayClick)
-            .voice(60.0)
-            .samples()
-            .take(rate)
-            .collect();
+        let voice = Heard::Machine(Sound::RelayClick).voice(60.0);
         let loudest = |part: &[f32]| part.iter().fold(0.0_f32, |m, s| m.max(s.abs()));
-        assert!(loudest(&samples[..rate / 100]) > 0.5);
-        assert!(loudest(&samples[rate / 50..]) < 1e-3);
-        let click = spectrum(Heard::Machine(Sound::RelayClick).voice(60.0));
-        assert!(share(&click, 1_000, 6_000) > 0.8, "high, as metal on metal");
+        for of_device in RATES {
+            let rate = of_device.get() as usize;
+            let samples: Vec<f32> = voice.samples(of_device).take(rate).collect();
+            assert!(loudest(&samples[..rate / 100]) > 0.5);
+            assert!(loudest(&samples[rate / 50..]) < 1e-3);
+            let click = spectrum_at(of_device, voice);
+            assert!(share(&click, 1_000, 6_000) > 0.8, "high, as metal on metal");
+            let pitch = strongest(&click);
+            assert!((2_300..=2_500).contains(&pitch), "{pitch} Hz at {of_device}");
+        }
     }
 
     #[test]
     fn no_sample_leaves_the_range_and_none_is_silent() {
         for heard in Heard::all() {
             for mains_hz in MAINS_HZ {
-                let samples = heard.voice(mains_hz).samples().take(44_100);
-                let loudest = samples.fold(0.0_f32, |m, s| m.max(s.abs()));
-                assert!((0.2..=1.0).contains(&loudest), "{heard:?}: {loudest}");
+                for of_device in RATES {
+                    let two_s = 2 * of_device.get() as usize;
+                    let samples = heard.voice(mains_hz).samples(of_device).take(two_s);
+                    let loudest = samples.fold(0.0_f32, |m, s| m.max(s.abs()));
+                    assert!((0.2..=1.0).contains(&loudest), "{heard:?}: {loudest}");
+                }
             }
         }
     }
