@@ -2312,6 +2312,7 @@ settings-sound-off = Off
 settings-tab-display = Display
 settings-tab-keys = Keys
 settings-taken = { $key } is already used for “{ $action }”. Give that one another key first.
+settings-text-fits = This window is too narrow for that: text is as large as there is room for.
 settings-text-note = Ctrl with plus and minus changes it until the program ends.
 settings-text-size = Size of text
 settings-title = Settings

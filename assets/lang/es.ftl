@@ -2303,6 +2303,7 @@ settings-sound-off = Apagado
 settings-tab-display = Pantalla
 settings-tab-keys = Teclas
 settings-taken = { $key } ya se usa para «{ $action }». Asígnele antes otra tecla.
+settings-text-fits = Esta ventana es demasiado estrecha: el texto es tan grande como cabe.
 settings-text-note = Ctrl con más y menos lo cambia hasta que termine el programa.
 settings-text-size = Tamaño del texto
 settings-title = Ajustes

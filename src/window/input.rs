@@ -210,9 +210,9 @@ fn do_at_desk(done: KeyAction, bench: &mut BenchRes, ui_state: &mut UiState) {
             bench.push(either(open, Action::CloseCabinet, Action::OpenCabinet));
         }
         KeyAction::Discharge => bench.push(Action::Discharge),
-        KeyAction::ViewConsole => ui_state.view = ViewKind::Panel,
-        KeyAction::ViewMachine => ui_state.view = ViewKind::Machine,
-        KeyAction::ViewInside => ui_state.view = ViewKind::Cabinet,
+        KeyAction::ViewConsole => ui_state.show_view(ViewKind::Panel),
+        KeyAction::ViewMachine => ui_state.show_view(ViewKind::Machine),
+        KeyAction::ViewInside => ui_state.show_view(ViewKind::Cabinet),
         KeyAction::HidePanels => ui_state.hidden = !ui_state.hidden,
         KeyAction::TabSheet => ui_state.open_tab(Tab::Sheet),
         KeyAction::TabMeter => ui_state.open_tab(Tab::Meter),

@@ -51,22 +51,34 @@ fn follow_learner(learner: Res<LearnerRes>, mut ui_state: ResMut<UiState>) {
 /// How long a list glides and a popup takes to open, s, where things move.
 const GLIDE_S: f32 = 1.0 / 12.0;
 
+/// The fewest points across a window in which everything finds its place; WCAG 2.2, 1.4.10 asks for as many pixels.
+const LEAST_WIDTH: f32 = 320.0;
+
+/// How many times as large everything is drawn in a window so wide in its own points: as is preferred, but never so large
+/// that there is no room left for it.
+pub fn zoom_that_fits(preferred: TextSize, width: f32) -> f32 {
+    let most = (width / LEAST_WIDTH).max(1.0);
+    (f32::from(preferred.percent()) / 100.0).min(most)
+}
+
 /// Size and motion of the panels, when another is preferred. In between the size is the window’s own: Ctrl with plus
 /// and minus.
 fn set_panels(
     ui_state: Res<UiState>,
     mut contexts: EguiContexts,
-    mut set: Local<Option<(TextSize, bool)>>,
+    mut set: Local<Option<(f32, bool)>>,
 ) -> Result {
     let preferences = &ui_state.preferences;
-    let wanted = (preferences.text_size, is_still(preferences.motion));
-    let (before, still_before) = set.unwrap_or_default();
+    let ctx = contexts.ctx_mut()?;
+    let width = ctx.content_rect().width() * ctx.zoom_factor();
+    let zoom = zoom_that_fits(preferences.text_size, width);
+    let wanted = (zoom, is_still(preferences.motion));
+    let (before, still_before) = set.unwrap_or((1.0, false));
     if *set == Some(wanted) {
         return Ok(());
     }
-    let ctx = contexts.ctx_mut()?;
     if wanted.0 != before {
-        ctx.set_zoom_factor(f32::from(wanted.0.percent()) / 100.0);
+        ctx.set_zoom_factor(wanted.0);
     }
     if wanted.1 != still_before {
         let still = wanted.1;

@@ -882,6 +882,8 @@ pub struct UiState {
     pub stopped: Option<Stop>,
     /// Side panels hidden.
     pub hidden: bool,
+    /// There is room for one thing at a time.
+    pub one_at_a_time: bool,
     /// Page of the service sheet.
     pub page: Page,
     /// Pins shown at the meter.
@@ -1013,9 +1015,16 @@ impl UiState {
         }
     }
 
-    /// Opens a tab, in front of the ticket where there is room for one of the two.
+    /// Looks at the machine from there, in front of everything where there is room for one thing.
+    pub fn show_view(&mut self, view: ViewKind) {
+        self.view = view;
+        self.hidden |= self.one_at_a_time;
+    }
+
+    /// Opens a tab, in front of machine and ticket where there is room for one of them.
     pub fn open_tab(&mut self, tab: Tab) {
         self.tab = tab;
+        self.hidden = false;
         self.ticket_in_front = false;
     }
 
@@ -1041,6 +1050,7 @@ impl Default for UiState {
             speed: 1,
             stopped: None,
             hidden: false,
+            one_at_a_time: false,
             page: Page::Entry,
             pin_group: PinGroup::Bulk,
             covered: false,

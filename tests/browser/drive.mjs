@@ -850,7 +850,7 @@ const COMMANDS = {
   start: () => fresh(async ({ page, person, server }) => {
     const times = [];
     for (let i = 0; i < Number(argument ?? 1); i += 1) {
-      await page.goto(server.url);
+      await page.goto(`${server.url}?software=no`);
       await page.waitForFunction(() => performance.getEntriesByName("detent-first-frame").length > 0,
         null, { timeout: SLOW_MS });
       times.push(await page.evaluate(() => performance.getEntriesByName("detent-first-frame")[0].startTime));
@@ -1098,6 +1098,23 @@ const COMMANDS = {
     await page.reload();
     await person.ready();
     return { seen: await person.seen(), asked: server.asked, troubles: person.troubles };
+  }),
+
+  /// What the page draws with where WebGL itself is drawn on the processor: by itself, and when the scene is asked for.
+  chooses: () => fresh(async ({ page, person, server }) => {
+    const drawn = [];
+    for (const address of ["", "?software=no"]) {
+      await page.goto(`${server.url}${address}`);
+      await page.waitForFunction(() => performance.getEntriesByName("detent-first-frame").length > 0,
+        null, { timeout: SLOW_MS });
+      drawn.push(await page.evaluate(() => {
+        const probe = document.createElement("canvas").getContext("webgl2");
+        const named = probe.getExtension("WEBGL_debug_renderer_info");
+        const painted = document.getElementById("bench").getContext("2d") !== null;
+        return { drawer: probe.getParameter(named.UNMASKED_RENDERER_WEBGL), painted };
+      }));
+    }
+    return { drawn, troubles: person.troubles };
   }),
 
   /// A slow network: how the bar grows.

@@ -380,6 +380,20 @@ fn colors(path: &Path) -> usize {
     colors.len()
 }
 
+/// Where WebGL is there but drawn on the processor, the page would show a frame every few seconds.
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn where_webgl_is_drawn_on_the_processor_the_bench_paints_for_itself() {
+    let found = drive("chooses", &folder("chooses"), None);
+    let drawer = found["drawn"][0]["drawer"].as_str().expect("a name");
+    assert!(drawer.to_ascii_lowercase().contains("swiftshader"), "{drawer}");
+    let painted: Vec<bool> = (found["drawn"].as_array().expect("two").iter())
+        .map(|drawn| drawn["painted"] == true)
+        .collect();
+    assert_eq!(painted, [true, false]);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+}
+
 #[test]
 #[ignore = "needs the packed page and a browser"]
 fn without_webgl_2_the_bench_paints_for_itself_and_hands_work() {

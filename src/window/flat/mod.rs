@@ -215,7 +215,7 @@ pub fn paint(painter: &Painter, flat: &FlatScene, shown: &Shown) {
     let Some((_, drawing, laid_out)) = &flat.of else {
         return;
     };
-    let painter = painter.with_clip_rect(stage);
+    let painter = painter.with_clip_rect(stage.intersect(painter.clip_rect()));
     match drawing {
         Drawing::Console => {}
         Drawing::Machine { .. } => {

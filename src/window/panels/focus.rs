@@ -16,6 +16,34 @@ struct Followed {
     passes: u8,
 }
 
+/// What had the keys before a dialog or an open list lay over it.
+#[derive(Clone, Copy, Default)]
+struct Below {
+    covered: bool,
+    id: Option<Id>,
+}
+
+/// Before anything is laid out: once the last dialog or list has closed, the keys go back to what had them before it.
+pub(super) fn give_back(ctx: &egui::Context) {
+    let place = Id::new("focus below");
+    let mut below: Below = ctx.data(|data| data.get_temp(place)).unwrap_or_default();
+    let now = ctx.memory(egui::Memory::focused);
+    let dialog = ctx.memory(|memory| memory.top_modal_layer().is_some());
+    let covered = dialog || egui::Popup::is_any_open(ctx);
+    match (below.covered, covered) {
+        (true, false) => {
+            if let (None, Some(id)) = (now, below.id) {
+                ctx.memory_mut(|memory| memory.request_focus(id));
+            }
+        }
+        (false, false) => below.id = now,
+        // In the pass in which it opened, what had the keys was still read.
+        (false | true, true) => {}
+    }
+    below.covered = covered;
+    ctx.data_mut(|data| data.insert_temp(place, below));
+}
+
 /// Before anything is laid out: what got the keys in the last pass scrolls into sight.
 pub(super) fn bring_into_sight(ctx: &egui::Context) {
     let id = ctx.memory(egui::Memory::focused);

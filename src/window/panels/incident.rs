@@ -45,7 +45,8 @@ pub(super) fn incident_ui(ctx: &egui::Context, context: &mut PanelContext) {
         (ctx.layer_painter(front)).rect_filled(ctx.viewport_rect(), 0, white);
         ctx.request_repaint();
     }
-    if shown.inner {
+    // A press beside it does not put it away: it has to be read.
+    if shown.inner || ctx.input(|i| i.key_pressed(egui::Key::Escape)) {
         context.bench.incident = None;
         ctx.data_mut(|data| data.remove_temp::<f64>(began));
     }

@@ -140,6 +140,58 @@ pub fn row(ui: &mut Ui, name: impl Into<RichText>, value: impl Into<RichText>, c
     });
 }
 
+/// A list that opens: as wide as this, with these rows, one of which may be chosen; `shown` stands on it while it is closed.
+/// Returns the list, which has no name of its own yet, and the row that was just taken.
+pub fn drop_down(
+    ui: &mut Ui,
+    id: impl std::hash::Hash,
+    width: f32,
+    shown: &str,
+    (rows, chosen): (&[String], Option<usize>),
+) -> (Response, Option<usize>) {
+    let list = egui::ComboBox::from_id_salt(id)
+        .width(width)
+        .height(room_below(ui))
+        .selected_text(shown)
+        .show_ui(ui, |ui| {
+            let rows: Vec<Response> = (rows.iter().enumerate())
+                .map(|(n, row)| {
+                    let on = chosen == Some(n);
+                    let ink = if on { t::ON_AMBER } else { t::TEXT };
+                    ui.selectable_label(on, RichText::new(row).color(ink))
+                })
+                .collect();
+            keys_in_list(ui, &rows, chosen.unwrap_or_default());
+            rows.iter().position(Response::clicked)
+        });
+    (list.response, list.inner.flatten())
+}
+
+/// Last in an open list: the arrow keys go through its rows, and the keys stay in it until one is taken or the list is
+/// closed. They begin at the row that is `chosen`.
+fn keys_in_list(ui: &Ui, rows: &[Response], chosen: usize) {
+    let Some(at) = rows.iter().position(Response::has_focus) else {
+        if let Some(row) = rows.get(chosen).or(rows.first()) {
+            row.request_focus();
+        }
+        return;
+    };
+    let kept = egui::EventFilter {
+        vertical_arrows: true,
+        tab: true,
+        ..egui::EventFilter::default()
+    };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(rows[at].id, kept));
+    let presses = |key| ui.input(|input| input.num_presses(key));
+    let down = at + presses(egui::Key::ArrowDown);
+    let to = down.saturating_sub(presses(egui::Key::ArrowUp));
+    let to = to.min(rows.len() - 1);
+    if to != at {
+        rows[to].request_focus();
+        rows[to].scroll_to_me(None);
+    }
+}
+
 /// What stands at the right end of a line, laid out from left to right so that the keys go through it as the eye does.
 pub fn at_right_end<R>(ui: &mut Ui, contents: impl FnOnce(&mut Ui) -> R) -> R {
     // Whatever comes and goes before it on the line.
@@ -361,7 +413,15 @@ pub fn go_sized(ui: &mut Ui, text: impl Into<RichText>, size: Vec2) -> Response 
     } else {
         Atoms::new((text, arrow))
     };
-    let done = bare(ui, |ui| egui::Button::new(atoms).min_size(size).atom_ui(ui));
+    let done = bare(ui, |ui| {
+        let button = egui::Button::new(atoms).min_size(size);
+        // As wide as its words, it does not break them letter by letter.
+        let button = match size.x > 0.0 {
+            true => button,
+            false => button.wrap_mode(egui::TextWrapMode::Extend),
+        };
+        button.atom_ui(ui)
+    });
     if let Some(rect) = done.rect(place) {
         icon::onward(ui.painter(), rect, ink);
     }

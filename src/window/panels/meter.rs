@@ -219,36 +219,25 @@ fn probes(ui: &mut Ui, context: &mut PanelContext) {
     }
     let pin_group = context.ui_state.pin_group;
     let label = ui.label(context.text("meter-pins"));
-    let list = egui::ComboBox::from_id_salt("pin-group")
-        .width(ui.available_width() - 8.0)
-        .height(kit::room_below(ui))
-        .selected_text(pin_group_name(context, pin_group))
-        .show_ui(ui, |ui| {
-            for other in pin_groups(context) {
-                let name = pin_group_name(context, other);
-                if ui
-                    .selectable_label(
-                        other == pin_group,
-                        RichText::new(name).color(if other == pin_group {
-                            t::ON_AMBER
-                        } else {
-                            t::TEXT
-                        }),
-                    )
-                    .clicked()
-                {
-                    context.ui_state.pin_group = other;
-                    context.ui_state.selected = match other {
-                        PinGroup::Load(part) => Some(part),
-                        PinGroup::Fuse => Some(Part::LineFuse),
-                        PinGroup::Bulk | PinGroup::Board(_) => Some(Part::Board),
-                        PinGroup::Harness(_) => Some(Part::Harness),
-                        PinGroup::Plug => None,
-                    };
-                }
-            }
-        });
-    list.response.labelled_by(label.id);
+    let groups: Vec<PinGroup> = pin_groups(context).into_iter().collect();
+    let rows: Vec<String> = (groups.iter())
+        .map(|group| pin_group_name(context, *group))
+        .collect();
+    let chosen = groups.iter().position(|group| *group == pin_group);
+    let shown = pin_group_name(context, pin_group);
+    let width = ui.available_width() - 8.0;
+    let (list, taken) = kit::drop_down(ui, "pin-group", width, &shown, (&rows, chosen));
+    if let Some(other) = taken.and_then(|taken| groups.get(taken).copied()) {
+        context.ui_state.pin_group = other;
+        context.ui_state.selected = match other {
+            PinGroup::Load(part) => Some(part),
+            PinGroup::Fuse => Some(Part::LineFuse),
+            PinGroup::Bulk | PinGroup::Board(_) => Some(Part::Board),
+            PinGroup::Harness(_) => Some(Part::Harness),
+            PinGroup::Plug => None,
+        };
+    }
+    list.labelled_by(label.id);
     ui.horizontal_wrapped(|ui| {
         for (pin, name) in pins_of(context, pin_group) {
             let mine = context.ui_state.red == Some(pin) || context.ui_state.black == Some(pin);

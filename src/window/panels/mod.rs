@@ -301,7 +301,6 @@ fn front_ui(ui: &mut Ui, context: &mut PanelContext) {
         for tab in TABS {
             let on = !machine && !ticket && context.ui_state.tab == tab;
             if kit::tab(ui, on, context.fixed(tab_key(tab)), size).clicked() {
-                context.ui_state.hidden = false;
                 context.ui_state.open_tab(tab);
             }
         }
@@ -357,6 +356,7 @@ fn bench_ui(
     spoken::follow_machine(context, now);
     kept::trouble_ui(ui, context, jobs);
     let room = BenchRoom::of(ui.available_size());
+    context.ui_state.one_at_a_time = room == BenchRoom::Small;
     match room {
         BenchRoom::Wide => fixed(egui::Panel::top("top"), 50.0, (12, 8)),
         BenchRoom::Narrow => fixed(egui::Panel::top("top-narrow"), 92.0, (12, 8)),
@@ -491,6 +491,7 @@ fn draw(
             kit::set_scene(&ctx, scene);
         }
     }
+    focus::give_back(&ctx);
     focus::bring_into_sight(&ctx);
     let mut ui = Ui::new(
         ctx.clone(),
@@ -507,7 +508,7 @@ fn draw(
         egui::pos2(stage.max.x, stage.max.y),
     );
     let is_flat = ui_state.flat;
-    let flat_ui = |ui: &Ui, context: &PanelContext| {
+    let flat_ui = |ui: &Ui, room: egui::Rect, context: &PanelContext| {
         let shown = flat::Shown {
             displayed: &displayed,
             feel: &feel,
@@ -516,7 +517,7 @@ fn draw(
             ui_state: context.ui_state,
             texts: context.texts,
         };
-        flat::paint(ui.painter(), &flat, &shown);
+        flat::paint(&ui.painter().with_clip_rect(room), &flat, &shown);
     };
     if !is_flat {
         ui.painter().image(scene, area, whole, egui::Color32::WHITE);
@@ -536,7 +537,7 @@ fn draw(
         ui_state: &mut ui_state,
     };
     if is_flat && *screen.get() != Screen::Drill {
-        flat_ui(&ui, &context);
+        flat_ui(&ui, ui.clip_rect(), &context);
     }
     if let Some(message) = kept::take_in(&mut context, jobs.0.as_ref()) {
         context.ui_state.message = Some((message, now));
@@ -622,7 +623,7 @@ fn draw(
             }
             // In the place that the question has left for it.
             if is_flat && displayed.of_drill {
-                flat_ui(&ui, &context);
+                flat_ui(&ui, drill::question_room(&ctx), &context);
             }
         }
     }

@@ -44,28 +44,22 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
                 .find(|p| p.number == *number)
                 .map_or(number.clone(), |p| context.text(&p.name_key)),
         };
-        let list = ComboBox::from_id_salt("part")
-            .width(ui.available_width() - 8.0)
-            .height(kit::room_below(ui))
-            .selected_text(shown)
-            .show_ui(ui, |ui| {
-                let on = context.ui_state.draft.part == Some(None);
-                if ui
-                    .selectable_label(on, choice(on, context.text("report-no-part")))
-                    .clicked()
-                {
-                    context.ui_state.draft.part = Some(None);
-                }
-                for part in job.parts.iter().filter(|p| p.superseded_by.is_none()) {
-                    let this = Some(Some(part.number.clone()));
-                    let on = context.ui_state.draft.part == this;
-                    let text = format!("{}  {}", part.number, context.text(&part.name_key));
-                    if ui.selectable_label(on, choice(on, text)).clicked() {
-                        context.ui_state.draft.part = this;
-                    }
-                }
-            });
-        list.response.labelled_by(heading.id);
+        // Nothing was fitted, or one of these.
+        let on_sale = || job.parts.iter().filter(|p| p.superseded_by.is_none());
+        let parts: Vec<Option<String>> = std::iter::once(None)
+            .chain(on_sale().map(|part| Some(part.number.clone())))
+            .collect();
+        let rows: Vec<String> = std::iter::once(context.text("report-no-part"))
+            .chain(on_sale().map(|part| format!("{}  {}", part.number, context.text(&part.name_key))))
+            .collect();
+        let named = context.ui_state.draft.part.as_ref();
+        let chosen = named.and_then(|named| parts.iter().position(|part| part == named));
+        let width = ui.available_width() - 8.0;
+        let (list, taken) = kit::drop_down(ui, "part", width, &shown, (&rows, chosen));
+        if let Some(part) = taken.and_then(|taken| parts.get(taken).cloned()) {
+            context.ui_state.draft.part = Some(part);
+        }
+        list.labelled_by(heading.id);
     });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("report-proof"));
@@ -107,19 +101,15 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
         let heading = kit::heading(ui, context.text("report-advice"));
         let words =
             |context: &PanelContext, advice: Advice| context.text(&format!("advice-{advice}"));
-        let list = ComboBox::from_id_salt("advice")
-            .width(ui.available_width() - 8.0)
-            .selected_text(words(context, context.ui_state.draft.advice))
-            .show_ui(ui, |ui| {
-                for advice in Advice::ALL {
-                    let on = context.ui_state.draft.advice == *advice;
-                    let text = choice(on, words(context, *advice));
-                    if ui.selectable_label(on, text).clicked() {
-                        context.ui_state.draft.advice = *advice;
-                    }
-                }
-            });
-        list.response.labelled_by(heading.id);
+        let now = context.ui_state.draft.advice;
+        let rows: Vec<String> = Advice::ALL.iter().map(|advice| words(context, *advice)).collect();
+        let chosen = Advice::ALL.iter().position(|advice| *advice == now);
+        let (width, shown) = (ui.available_width() - 8.0, words(context, now));
+        let (list, taken) = kit::drop_down(ui, "advice", width, &shown, (&rows, chosen));
+        if let Some(advice) = taken.and_then(|taken| Advice::ALL.get(taken)) {
+            context.ui_state.draft.advice = *advice;
+        }
+        list.labelled_by(heading.id);
     });
     let report = context.ui_state.draft.report();
     let ready = report.is_some();

@@ -3,6 +3,7 @@
 use super::{PanelContext, kit};
 use crate::key_bindings::{KeyTaken, action_text, print_on};
 use crate::practice::LearnerRes;
+use crate::preferences::zoom_that_fits;
 use crate::sound;
 use crate::state::SettingsPage;
 use crate::tokens as t;
@@ -37,6 +38,7 @@ pub(super) fn settings_ui(
     if gives_up {
         context.ui_state.rebinding = None;
     }
+    let opens = ctx.memory(|memory| memory.top_modal_layer().is_none());
     let shown = Modal::new(Id::new("settings")).show(ctx, |ui| {
         let room = ui.ctx().content_rect().size();
         // Side by side where there is room for it; what is still too long scrolls.
@@ -50,7 +52,11 @@ pub(super) fn settings_ui(
                 (SettingsPage::Display, "settings-tab-display"),
             ] {
                 let on = context.ui_state.settings_page == page;
-                if kit::tab(ui, on, context.text(key), vec2(0.0, 34.0)).clicked() {
+                let tab = kit::tab(ui, on, context.text(key), vec2(0.0, 34.0));
+                if opens && on {
+                    tab.request_focus();
+                }
+                if tab.clicked() {
                     context.ui_state.settings_page = page;
                     context.ui_state.rebinding = None;
                 }
@@ -180,7 +186,13 @@ fn display_ui(ui: &mut Ui, context: &mut PanelContext, learner: &mut LearnerRes)
     if let Some(size) = kit::choices(ui, preferences.text_size, sizes) {
         preferences.text_size = size;
     }
-    kit::quiet(ui, context.text("settings-text-note"));
+    let width = ui.ctx().content_rect().width() * ui.ctx().zoom_factor();
+    let wanted = f32::from(preferences.text_size.percent()) / 100.0;
+    let note = match zoom_that_fits(preferences.text_size, width) < wanted {
+        true => "settings-text-fits",
+        false => "settings-text-note",
+    };
+    kit::quiet(ui, context.text(note));
     ui.add_space(8.0);
     ui.label(context.text("settings-motion"));
     let motions = Motion::ALL.map(|motion| {

@@ -49,7 +49,7 @@ fn views_ui(ui: &mut Ui, context: &mut PanelContext) {
     for view in [ViewKind::Panel, ViewKind::Machine, ViewKind::Cabinet] {
         let text = view_label(context, view);
         if kit::tab(ui, context.ui_state.view == view, text, Vec2::ZERO).clicked() {
-            context.ui_state.view = view;
+            context.ui_state.show_view(view);
         }
     }
     ui.add_space(8.0);

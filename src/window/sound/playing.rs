@@ -2,7 +2,7 @@
 
 use super::samples::{Heard, Samples};
 use crate::rest::NextFrame;
-use crate::state::{BenchRes, UiState};
+use crate::state::{BenchRes, Screen, UiState};
 use bevy::prelude::*;
 use detent_content::SoundVolume;
 use detent_training::bench::meter;
@@ -109,7 +109,7 @@ impl SoundOutput {
 
 /// Begins and ends voices as the captions do.
 fn sound(
-    bench: Res<BenchRes>,
+    (bench, screen): (Res<BenchRes>, Res<State<Screen>>),
     ui_state: Res<UiState>,
     time: Res<Time<Real>>,
     mut output: NonSendMut<SoundOutput>,
@@ -127,9 +127,13 @@ fn sound(
     let beeps =
         (view.probes.zip(bench.meter())).is_some_and(|((mode, ..), at)| meter::beeps(mode, at));
     let volume = ui_state.preferences.sound;
+    // A bench stands behind the other screens, and one whose clock stands makes no noise; under the settings it goes on, so
+    // that they can be chosen by ear.
+    let at_bench = *screen.get() == Screen::Bench;
+    let runs = at_bench && (bench.runs(ui_state.speed) || ui_state.keys);
     let heard: Vec<Heard> = Heard::all()
         .filter(|heard| match heard {
-            Heard::Machine(sound) => view.machine.sounds.has(*sound),
+            Heard::Machine(sound) => runs && view.machine.sounds.has(*sound),
             Heard::Beep => beeps,
             Heard::Shock => shocks,
         })

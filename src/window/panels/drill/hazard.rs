@@ -34,7 +34,7 @@ pub(super) fn hazard_ui(
     ui.add(Label::new(work).wrap());
     let ask = RichText::new(context.text("drill-safe-ask-hazard")).size(18.0);
     let ask = Label::new(ask.color(t::AMBER)).wrap();
-    if is_slim(ui.ctx()) {
+    if ui.available_width() < NARROW {
         ui.add(ask);
         kit::quiet(ui, place_text(context, &task.place));
     } else {

@@ -48,7 +48,26 @@ fn top_height(ctx: &egui::Context) -> f32 {
 
 /// Height of what stands below it, points.
 fn foot_height(ctx: &egui::Context) -> f32 {
-    if is_slim(ctx) { 136.0 } else { 62.0 }
+    match has_foot_of_two_lines(ctx) {
+        true => 136.0,
+        // The hint beside the button takes a line more where there is little room for it.
+        false if is_slim(ctx) => 72.0,
+        false => 62.0,
+    }
+}
+
+/// Whether the button stands below the hint: in a low window it would leave the question no room.
+fn has_foot_of_two_lines(ctx: &egui::Context) -> bool {
+    const LOW: f32 = 400.0;
+    is_slim(ctx) && ctx.content_rect().height() >= LOW
+}
+
+/// What is left for a question between head and foot.
+pub(super) fn question_room(ctx: &egui::Context) -> egui::Rect {
+    let mut room = ctx.content_rect();
+    room.min.y += top_height(ctx);
+    room.max.y -= foot_height(ctx);
+    room
 }
 
 /// The room around a question across and up.
@@ -215,7 +234,7 @@ fn mark(ui: &Ui, middle: egui::Pos2, right: bool) {
 /// The one button at the foot.
 fn main_ui(ui: &mut Ui, text: String, enabled: bool) -> bool {
     let room = ui.max_rect();
-    let (width, top) = match is_slim(ui.ctx()) {
+    let (width, top) = match has_foot_of_two_lines(ui.ctx()) {
         true => (room.width(), room.bottom() - 44.0),
         false => (220.0_f32.min(room.width()), room.top()),
     };
@@ -230,7 +249,7 @@ fn verdict_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
         let hint = context.text(&format!("drill-hint-{}", sitting.skill));
         // Beside the button; the panel itself is as wide as the window.
         let mut room = ui.max_rect();
-        match is_slim(ui.ctx()) {
+        match has_foot_of_two_lines(ui.ctx()) {
             true => room.max.y -= 48.0,
             false => room.max.x -= 236.0,
         }

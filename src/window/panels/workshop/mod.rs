@@ -97,25 +97,19 @@ fn chooser_ui(
             kit::card(ui, |ui| {
                 kit::heading(ui, context.text("workshop-copy"));
                 let language = context.ui_state.language;
-                let title = |n: usize| {
-                    let offer = jobs.offers().get(n);
-                    offer.map_or("", |offer| say(language, &offer.title))
-                };
-                let list = ComboBox::from_id_salt("original")
-                    .width(ui.available_width().min(420.0))
-                    .height(kit::room_below(ui))
-                    .selected_text(title(workshop.original))
-                    .show_ui(ui, |ui| {
-                        for n in 0..jobs.offers().len() {
-                            ui.selectable_value(&mut workshop.original, n, title(n));
-                        }
-                    });
-                list.response.widget_info(|| {
-                    let name = format!(
-                        "{}: {}",
-                        context.fixed("workshop-copy"),
-                        title(workshop.original)
-                    );
+                let offers = jobs.offers().iter();
+                let titles: Vec<String> = offers
+                    .map(|offer| say(language, &offer.title).to_owned())
+                    .collect();
+                let original = &mut workshop.original;
+                let shown = titles.get(*original).map_or("", String::as_str);
+                let width = ui.available_width().min(420.0);
+                let chosen = Some(*original);
+                let (list, taken) =
+                    kit::drop_down(ui, "original", width, shown, (&titles, chosen));
+                *original = taken.unwrap_or(*original);
+                list.widget_info(|| {
+                    let name = format!("{}: {shown}", context.fixed("workshop-copy"));
                     egui::WidgetInfo::labeled(egui::WidgetType::ComboBox, true, name)
                 });
                 if kit::go(ui, context.text("workshop-copy-do")).clicked()
