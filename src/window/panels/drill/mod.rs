@@ -258,7 +258,7 @@ fn verdict_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
         return;
     };
     let mut room = ui.max_rect();
-    if is_slim(ui.ctx()) {
+    if has_foot_of_two_lines(ui.ctx()) {
         room.max.y -= 48.0;
     }
     let mut ui = ui.new_child(egui::UiBuilder::new().max_rect(room));
