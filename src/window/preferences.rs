@@ -305,4 +305,16 @@ mod tests {
         (0..2).for_each(|_| app.update());
         assert!(app.world().resource::<UiState>().preferences.left_handed);
     }
+
+    /// A phone's window keeps 320 points across; a wide one is drawn as large as is preferred.
+    #[test]
+    fn text_is_never_larger_than_there_is_room_for() {
+        let largest = TextSize::ALL.into_iter().max_by_key(|size| size.percent());
+        let largest = largest.expect("there are sizes");
+        assert_eq!(largest.percent(), 200);
+        assert_eq!(zoom_that_fits(largest, 1366.0), 2.0);
+        assert_eq!(zoom_that_fits(largest, 640.0), 2.0);
+        assert_eq!(zoom_that_fits(largest, 480.0), 1.5);
+        assert_eq!(zoom_that_fits(largest, 300.0), 1.0);
+    }
 }

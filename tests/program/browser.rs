@@ -386,7 +386,10 @@ fn colors(path: &Path) -> usize {
 fn where_webgl_is_drawn_on_the_processor_the_bench_paints_for_itself() {
     let found = drive("chooses", &folder("chooses"), None);
     let drawer = found["drawn"][0]["drawer"].as_str().expect("a name");
-    assert!(drawer.to_ascii_lowercase().contains("swiftshader"), "{drawer}");
+    assert!(
+        drawer.to_ascii_lowercase().contains("swiftshader"),
+        "{drawer}"
+    );
     let painted: Vec<bool> = (found["drawn"].as_array().expect("two").iter())
         .map(|drawn| drawn["painted"] == true)
         .collect();

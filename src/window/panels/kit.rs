@@ -144,7 +144,7 @@ pub fn row(ui: &mut Ui, name: impl Into<RichText>, value: impl Into<RichText>, c
 /// Returns the list, which has no name of its own yet, and the row that was just taken.
 pub fn drop_down(
     ui: &mut Ui,
-    id: impl std::hash::Hash,
+    id: &str,
     width: f32,
     shown: &str,
     (rows, chosen): (&[String], Option<usize>),
@@ -162,7 +162,12 @@ pub fn drop_down(
                 })
                 .collect();
             keys_in_list(ui, &rows, chosen.unwrap_or_default());
-            rows.iter().position(Response::clicked)
+            let taken = rows.iter().position(Response::clicked);
+            // By a key too: egui closes it by itself for the pointer alone.
+            if taken.is_some() {
+                ui.close();
+            }
+            taken
         });
     (list.response, list.inner.flatten())
 }
@@ -171,7 +176,9 @@ pub fn drop_down(
 /// closed. They begin at the row that is `chosen`.
 fn keys_in_list(ui: &Ui, rows: &[Response], chosen: usize) {
     let Some(at) = rows.iter().position(Response::has_focus) else {
-        if let Some(row) = rows.get(chosen).or(rows.first()) {
+        // Escape takes the keys away and closes the list.
+        let closes = ui.input(|input| input.key_pressed(egui::Key::Escape));
+        if let Some(row) = rows.get(chosen).or(rows.first()).filter(|_| !closes) {
             row.request_focus();
         }
         return;

@@ -4,7 +4,7 @@ use super::{PanelContext, kit};
 use crate::port::{CauseRow, Job};
 use crate::state::Tab;
 use crate::tokens as t;
-use bevy_egui::egui::{Button, ComboBox, RichText, ScrollArea, Ui, vec2};
+use bevy_egui::egui::{Button, RichText, ScrollArea, Ui, vec2};
 use detent_training::bench::{Action, Advice, Verdict};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -18,8 +18,6 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
         return;
     }
     let job = Arc::clone(context.bench.job());
-    let choice =
-        |on: bool, text: String| RichText::new(text).color(if on { t::ON_AMBER } else { t::TEXT });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("report-cause"));
         causes_ui(ui, context, &job);
@@ -50,7 +48,9 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
             .chain(on_sale().map(|part| Some(part.number.clone())))
             .collect();
         let rows: Vec<String> = std::iter::once(context.text("report-no-part"))
-            .chain(on_sale().map(|part| format!("{}  {}", part.number, context.text(&part.name_key))))
+            .chain(
+                on_sale().map(|part| format!("{}  {}", part.number, context.text(&part.name_key))),
+            )
             .collect();
         let named = context.ui_state.draft.part.as_ref();
         let chosen = named.and_then(|named| parts.iter().position(|part| part == named));
@@ -102,7 +102,10 @@ pub(super) fn report_ui(ui: &mut Ui, context: &mut PanelContext) {
         let words =
             |context: &PanelContext, advice: Advice| context.text(&format!("advice-{advice}"));
         let now = context.ui_state.draft.advice;
-        let rows: Vec<String> = Advice::ALL.iter().map(|advice| words(context, *advice)).collect();
+        let rows: Vec<String> = Advice::ALL
+            .iter()
+            .map(|advice| words(context, *advice))
+            .collect();
         let chosen = Advice::ALL.iter().position(|advice| *advice == now);
         let (width, shown) = (ui.available_width() - 8.0, words(context, now));
         let (list, taken) = kit::drop_down(ui, "advice", width, &shown, (&rows, chosen));

@@ -195,7 +195,11 @@ mod tests {
     const MAINS_HZ: [f32; 2] = [50.0, 60.0];
 
     /// Usual rates of devices, samples a second.
-    const RATES: [NonZeroU32; 3] = [22_050, 44_100, 48_000].map(|rate| NonZeroU32::new(rate).unwrap());
+    const RATES: [NonZeroU32; 3] = [
+        NonZeroU32::new(22_050).unwrap(),
+        NonZeroU32::new(44_100).unwrap(),
+        NonZeroU32::new(48_000).unwrap(),
+    ];
 
     /// How strong each whole Hz is within a second of it, by an independent transform.
     fn spectrum(voice: Voice) -> Vec<f32> {
@@ -287,7 +291,10 @@ mod tests {
             let click = spectrum_at(of_device, voice);
             assert!(share(&click, 1_000, 6_000) > 0.8, "high, as metal on metal");
             let pitch = strongest(&click);
-            assert!((2_300..=2_500).contains(&pitch), "{pitch} Hz at {of_device}");
+            assert!(
+                (2_300..=2_500).contains(&pitch),
+                "{pitch} Hz at {of_device}"
+            );
         }
     }
 

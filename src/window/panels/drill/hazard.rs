@@ -1,7 +1,7 @@
 //! Spot the hazard: the picture of a bench, each thing in it with its number and its name, and why the one is wrong.
 
 use super::hazard_picture::{self, HazardPicture};
-use super::{Look, MARGIN, NARROW, foot_height, is_slim, mark, option_ui, place_text, top_height};
+use super::{Look, MARGIN, NARROW, foot_height, mark, option_ui, place_text, top_height};
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{

@@ -15,8 +15,7 @@ use crate::state::{Guidance, Screen, say};
 use crate::tokens as t;
 use crate::workshop::{KeptJob, Workshop, WorkshopRes};
 use bevy_egui::egui::{
-    self, ComboBox, CornerRadius, DragValue, RichText, ScrollArea, TextEdit, Ui, UiBuilder, Vec2,
-    vec2,
+    self, CornerRadius, DragValue, RichText, ScrollArea, TextEdit, Ui, UiBuilder, Vec2, vec2,
 };
 use detent_content::{ContentError, ContentLibrary, ScenarioChange, ScenarioDraft, Value};
 use std::ops::RangeInclusive;
@@ -105,8 +104,7 @@ fn chooser_ui(
                 let shown = titles.get(*original).map_or("", String::as_str);
                 let width = ui.available_width().min(420.0);
                 let chosen = Some(*original);
-                let (list, taken) =
-                    kit::drop_down(ui, "original", width, shown, (&titles, chosen));
+                let (list, taken) = kit::drop_down(ui, "original", width, shown, (&titles, chosen));
                 *original = taken.unwrap_or(*original);
                 list.widget_info(|| {
                     let name = format!("{}: {shown}", context.fixed("workshop-copy"));
