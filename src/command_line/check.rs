@@ -18,7 +18,7 @@ use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub(super) struct CheckArgs {
-    #[arg(value_name = "FILE")]
+    #[arg(value_name = "NAME_OR_FILE")]
     files: Vec<PathBuf>,
     #[arg(long)]
     strict: bool,
@@ -32,6 +32,8 @@ pub(super) struct CheckArgs {
 const VERSION: u32 = 1;
 /// Rivals that are printed.
 const TOP: usize = 5;
+/// Failure modes to draw from that are printed.
+const MOST_DRAWN: usize = 24;
 
 pub(super) fn check(
     args: &CheckArgs,
@@ -70,8 +72,8 @@ pub(super) fn check(
     Ok(())
 }
 
-/// The files that are named, and those of the folders that are, each with its text; the whole library where none is
-/// named. Boards and parts among them are put beside the library's, so that jobs may name them.
+/// The files that are named, those of the folders that are, and the library's jobs of these names, each with its text;
+/// the whole library where none is named. Boards and parts among them are put beside the library's, so that jobs may name them.
 fn files(
     content_library: &mut ContentLibrary,
     named: &[PathBuf],
@@ -80,12 +82,20 @@ fn files(
         return Ok(content_library.files());
     }
     let mut files: Vec<(String, Vec<u8>)> = Vec::new();
+    let mut add = |file: String, bytes: Vec<u8>| {
+        if !files.iter().any(|(known, _)| *known == file) {
+            files.push((file, bytes));
+        }
+    };
     for path in named {
-        for file in disk::ron_files(path)? {
-            if !files.iter().any(|(known, _)| *known == file) {
+        if path.exists() {
+            for file in disk::ron_files(path)? {
                 let bytes = disk::read_bytes(Path::new(&file))?;
-                files.push((file, bytes));
+                add(file, bytes);
             }
+        } else {
+            let (file, bytes) = content_library.job_text(&path.to_string_lossy())?;
+            add(file, bytes);
         }
     }
     let place = |kind| match kind {
@@ -185,6 +195,9 @@ fn print_job(
 ) -> Result<(), Failure> {
     out.line(heading(report, texts))?;
     let library = content_library.library(scenario);
+    if !proof.drawn_from.is_empty() {
+        out.line(format!("  {}", drawn_from(proof, texts)))?;
+    }
     for machine in &proof.machines {
         let modes: Vec<String> = machine.modes.iter().map(|mode| texts.mode(mode)).collect();
         let modes = match modes.is_empty() {
@@ -232,6 +245,21 @@ fn print_job(
         }
     }
     out.line(gesture(&proof.gesture, texts))
+}
+
+/// What may be drawn: all of it, or of much how much.
+fn drawn_from(proof: &ScenarioProof, texts: &Texts) -> String {
+    let modes = &proof.drawn_from;
+    let count = ("count", Value::from(modes.len()));
+    if modes.len() > MOST_DRAWN {
+        let machines = ("machines", Value::from(proof.machines.len()));
+        return texts.with("author-drawn-from-many", &[count, machines]);
+    }
+    let modes: Vec<String> = modes.iter().map(|mode| texts.mode(mode)).collect();
+    texts.with(
+        "author-drawn-from",
+        &[count, ("modes", modes.join("; ").into())],
+    )
 }
 
 /// What the expert needs.
@@ -529,5 +557,22 @@ mod tests {
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
         kept_schema::check::<Told>("check", VERSION);
+    }
+
+    #[test]
+    fn a_built_in_job_goes_by_its_name_and_is_checked_once() {
+        let mut content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+        let mut named = |names: &[&str]| {
+            let names: Vec<PathBuf> = names.iter().map(PathBuf::from).collect();
+            files(&mut content_library, &names)
+        };
+        let found = named(&["drain-code", "scenarios/drain-code.ron", "no-hot-water"]);
+        let found = found.expect("all are there");
+        let names: Vec<&str> = found.iter().map(|(file, _)| file.as_str()).collect();
+        assert_eq!(
+            names,
+            ["scenarios/drain-code.ron", "scenarios/no-hot-water.ron"]
+        );
+        assert!(named(&["no/such.ron"]).is_err());
     }
 }

@@ -97,7 +97,7 @@ impl<'a> Job<'a> {
         let prior = belief.shares();
         belief.update(&table.wash(&outcome))?;
         let place = |mode: &FailureMode| library.modes.iter().position(|m| m.id == mode.id);
-        let hidden = draw(scenario, library.modes, seed)?;
+        let hidden = draw(scenario, &library, seed)?;
         let truth = match hidden[..] {
             [] => Some(0),
             [mode] => place(mode).map(|n| n + 1),

@@ -6,6 +6,7 @@ use detent_content::{ContentLibrary, Language, Texts};
 use detent_simulation::controller::{Monitor, Routine, Stage};
 use detent_simulation::interface::{Component, Terminal};
 use detent_simulation::names;
+use detent_simulation::plant::{FaultKind, PresenceKind};
 use detent_training::bench::{Advice, MeterMode};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -23,12 +24,16 @@ names! {
         Components = "components",
         /// Failure modes.
         Faults = "faults",
+        /// Kinds of failure modes, for a draw.
+        Kinds = "kinds",
         /// Settings of the meter.
         MeterModes = "meter-modes",
         /// Watches that a control keeps.
         Monitors = "monitors",
         /// Parts at the counter.
         Parts = "parts",
+        /// When a fault is there, for a draw.
+        Presences = "presences",
         /// Routines of service mode.
         Routines = "routines",
         /// Stages of recalibration.
@@ -120,6 +125,9 @@ fn list(
         NameKind::Faults => (content_library.catalogue.modes.iter())
             .map(|mode| row(mode.id.clone(), &|texts| texts.mode(&mode.id)))
             .collect(),
+        NameKind::Kinds => (FaultKind::ALL.iter())
+            .map(|kind| text(format!("{kind:?}"), format!("fault-kind-{kind}")))
+            .collect(),
         NameKind::MeterModes => MeterMode::all()
             .map(|mode| row(format!("{mode:?}"), &|texts| texts.meter_mode(mode)))
             .collect(),
@@ -128,6 +136,14 @@ fn list(
             .collect(),
         NameKind::Parts => (content_library.parts.parts.iter())
             .map(|part| text(part.number.clone(), part.name_key.clone()))
+            .collect(),
+        NameKind::Presences => (PresenceKind::ALL.iter())
+            .map(|presence| {
+                text(
+                    format!("{presence:?}"),
+                    format!("fault-presence-{presence}"),
+                )
+            })
             .collect(),
         NameKind::Routines => (Routine::ALL.iter())
             .map(|routine| text(format!("{routine:?}"), format!("routine-{routine}")))

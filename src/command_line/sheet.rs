@@ -12,14 +12,14 @@ use std::path::Path;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct SheetArgs {
-    #[arg(value_name = "SCENARIO_OR_FILE", conflicts_with = "board")]
+    #[arg(value_name = "NAME_OR_FILE", conflicts_with = "board")]
     of: Option<String>,
     #[arg(long, default_value = "arc-dial")]
     board: String,
 }
 
-/// The board of this scenario or file, or else the one of this name. `of` may be a scenario's or a board's file, or a
-/// scenario's name.
+/// The board that `of` names or is about, or else the one of this name. `of` may be a board's or a scenario's file, or the
+/// name of either; then the supply of a scenario comes with it.
 pub(super) fn board_of(
     content_library: &ContentLibrary,
     of: Option<&str>,
@@ -34,6 +34,8 @@ pub(super) fn board_of(
         if FileKind::of(of, &bytes) == FileKind::Board {
             return Ok((read_board(of, &bytes).map_err(Failure::Library)?, None));
         }
+    } else if let Some(board) = content_library.board(of) {
+        return Ok((board.clone(), None));
     }
     let scenario = content_library.scenario(of)?.scenario;
     let board = board(content_library, &scenario.board)?.clone();
@@ -218,4 +220,33 @@ pub(super) fn parts(library: &LibraryFolder, language: Language) -> Result<(), F
         ],
     ));
     put(&lines)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_board_goes_by_its_name_by_a_job_on_it_or_by_a_file() {
+        let content_library = ContentLibrary::builtin().expect("the built-in content is sound");
+        let of = |of: Option<&str>| {
+            let found = board_of(&content_library, of, "lone-lamp");
+            found.map(|(board, mains)| (board.id, mains))
+        };
+        let job = content_library.scenario("drain-code-several-causes");
+        let job = job.expect("built in").scenario;
+        for (named, board, mains) in [
+            (None, "lone-lamp", None),
+            (Some("key-pad"), "key-pad", None),
+            (
+                Some("drain-code-several-causes"),
+                job.board.as_str(),
+                Some(job.mains),
+            ),
+        ] {
+            let found = of(named).expect("there is one");
+            assert_eq!(found, (board.to_owned(), mains), "{named:?}");
+        }
+        assert!(of(Some("nope")).is_err());
+    }
 }

@@ -9,7 +9,7 @@ use rayon::prelude::*;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct FaultsArgs {
-    #[arg(value_name = "SCENARIO_OR_FILE", conflicts_with = "board")]
+    #[arg(value_name = "NAME_OR_FILE", conflicts_with = "board")]
     of: Option<String>,
     #[arg(long, default_value = "arc-dial")]
     board: String,

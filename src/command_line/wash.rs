@@ -22,6 +22,8 @@ const VERSION: u32 = 1;
 /// Most rows that are printed only because time has passed, and the gaps that are tried for it, min.
 const MOST_ROWS: usize = 32;
 const GAPS_MIN: [f64; 5] = [1.0, 2.0, 5.0, 10.0, 20.0];
+/// Stands for the lamps of a row where they are as in the row above.
+const SAME_LAMPS: &str = "″";
 
 pub(super) fn wash(
     args: &WashArgs,
@@ -49,7 +51,7 @@ pub(super) fn wash(
     lines.iter().try_for_each(|line| out.line(line))
 }
 
-/// The table, the codes between its rows where they were stored, and the end.
+/// The table with the lamps where they changed, the codes between its rows where they were stored, and the end.
 fn lines(trace: &WashTrace, rules: &LampRules, texts: &Texts) -> Vec<String> {
     let heads = [
         "wash-trace-axis-time",
@@ -70,12 +72,15 @@ fn lines(trace: &WashTrace, rules: &LampRules, texts: &Texts) -> Vec<String> {
         row(heads.clone(), &texts.get("wash-trace-lamps")),
     ];
     let mut codes = trace.stored.iter().peekable();
+    let mut last_lamps = None;
     for sample in rows(trace) {
         while let Some(stored) = codes.next_if(|stored| stored.time <= sample.time) {
             lines.push(format!("  → {}", texts.wash_code(stored)));
         }
         let number = |value: f64, decimals| texts.digits(format!("{value:.decimals$}"));
         let phase = sample.phase.map(|phase| texts.wash_phase(phase));
+        let lamps = texts.lamps(rules, sample.lamps);
+        let changed = last_lamps.as_ref() != Some(&lamps);
         lines.push(row(
             [
                 number(sample.time.seconds() / 60.0, 1),
@@ -84,8 +89,9 @@ fn lines(trace: &WashTrace, rules: &LampRules, texts: &Texts) -> Vec<String> {
                 number(sample.basket_rpm, 0),
                 number(sample.mains_current_a, 2),
             ],
-            &texts.lamps(rules, sample.lamps),
+            if changed { &lamps } else { SAME_LAMPS },
         ));
+        last_lamps = Some(lamps);
     }
     if !trace.stale.is_empty() {
         let codes: Vec<String> = trace.stale.iter().map(|c| format!("{c:02}")).collect();
@@ -257,6 +263,17 @@ mod tests {
                     let line = format!("  → {}", texts.wash_code(stored));
                     assert!(told.contains(&line), "{name}: {line} is not in {told:#?}");
                 }
+                // The rows without an arrow, below the two heads; the lamps stand last.
+                let rows: Vec<&String> = (told.iter().skip(2))
+                    .filter(|line| line.starts_with(' ') && !line.starts_with("  →"))
+                    .collect();
+                let same = rows.iter().filter(|row| row.ends_with(SAME_LAMPS)).count();
+                assert!(!rows[0].ends_with(SAME_LAMPS) && same > 0, "{told:#?}");
+                let lamps = |row: &&String| row.rsplit("  ").next().map(str::to_owned);
+                let told_lamps: Vec<_> = (rows.iter().map(lamps))
+                    .filter(|lamps| lamps.as_deref() != Some(SAME_LAMPS))
+                    .collect();
+                assert!(told_lamps.is_sorted_by(|a, b| a != b), "{told_lamps:?}");
                 let told = told.join("\n");
                 assert!(!told.contains(['‹', '{']), "{told}");
             }

@@ -5,6 +5,7 @@ use super::parts::Parts;
 use super::reader::{Finding, Page, repeated};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::{FailureMode, Op, Param, Presence, Stress};
+use detent_training::lesson::{FoundBy, MOST_WEIGHT};
 use serde::{Deserialize, Serialize};
 
 /// Every way in which a component of the machine fails.
@@ -13,6 +14,9 @@ use serde::{Deserialize, Serialize};
 pub struct Catalogue {
     /// The modes, in the order of the file. Draws go by this order.
     pub modes: Vec<FailureMode>,
+    /// Which of them each watch of a control finds in the customer's wash.
+    #[serde(default)]
+    pub found_by: FoundBy,
 }
 
 impl Catalogue {
@@ -39,13 +43,21 @@ pub fn read_catalogue(file: &str, bytes: &[u8], parts: &Parts) -> Result<Catalog
         let in_mode = check(mode, parts).into_iter();
         findings.extend(in_mode.map(|(field, problem)| (format!("modes[{n}].{field}"), problem)));
     }
+    for (monitor, modes) in &catalogue.found_by {
+        let path = |n: usize| format!("found_by.{monitor:?}[{n}]");
+        let names: Vec<&str> = modes.iter().map(String::as_str).collect();
+        findings.extend(repeated(&page, &names, path));
+        for (n, id) in modes.iter().enumerate() {
+            if catalogue.mode(id).is_none() {
+                findings.push((path(n), Problem::UnknownMode(id.clone())));
+            }
+        }
+    }
     page.judge(catalogue, findings)
 }
 
 /// The longest that a fault stays, stays away or grows, s: about a year.
 const LONGEST_SPELL_S: f64 = 3e7;
-/// The greatest weight: no fault is a million times as common as another.
-const MOST_WEIGHT: f64 = 1e6;
 
 /// What is wrong in one mode, paths beginning inside it.
 fn check(mode: &FailureMode, parts: &Parts) -> Vec<Finding> {

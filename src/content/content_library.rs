@@ -368,12 +368,15 @@ impl ContentLibrary {
     /// # Errors
     /// There is none, or it has a mistake.
     pub fn scenario(&self, name: &str) -> Result<ScenarioSource, ContentError> {
-        let (file, bytes) = self.find(name)?;
+        let (file, bytes) = self.job_text(name)?;
         self.scenario_source(file, bytes)
     }
 
-    /// Name and bytes of the file of this name, or of the built-in one.
-    fn find(&self, name: &str) -> Result<(String, Vec<u8>), ContentError> {
+    /// Name and bytes of the scenario's file of this name, or of the one of this name in the library. Nothing is read.
+    ///
+    /// # Errors
+    /// There is none.
+    pub fn job_text(&self, name: &str) -> Result<(String, Vec<u8>), ContentError> {
         if let Some(lesson) = self.lessons.iter().find(|l| l.own && l.file == name) {
             return Ok((name.to_owned(), lesson.text.to_vec()));
         }
@@ -418,7 +421,7 @@ impl ContentLibrary {
         path: &Path,
         attempt: &Attempt,
     ) -> Result<ScenarioSource, AttemptSourceError> {
-        let (place, bytes) = self.find(name)?;
+        let (place, bytes) = self.job_text(name)?;
         if sha256_hex(&bytes) != attempt.header.scenario_sha256 {
             let (file, scenario) = (disk::name(path), name.to_owned());
             return Err(AttemptSourceError::AnotherText { file, scenario });
@@ -648,6 +651,7 @@ impl ContentLibrary {
             board,
             sound: self.machine.params(mains),
             modes: &self.catalogue.modes,
+            found_by: &self.catalogue.found_by,
             parts,
             rates: self.parts.rates,
             billing: self.parts.billing,

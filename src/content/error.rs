@@ -138,6 +138,8 @@ pub enum Problem {
     Nothing(Wanted),
     /// A failure mode that the catalogue lacks.
     UnknownMode(String),
+    /// A draw's filter that takes no failure mode on its board.
+    NothingToDraw,
     /// A part that the counter does not have.
     UnknownPart(String),
     /// A part for another component.
@@ -211,6 +213,8 @@ pub enum Problem {
         /// The most characters.
         most: usize,
     },
+    /// Something that a board cannot be said to do.
+    NotSayable(NotSayable),
     /// A board that breaks a rule of boards.
     Board(Box<BoardFault>),
 }
@@ -228,6 +232,18 @@ pub struct Choices {
     pub names: Vec<String>,
     /// How many there are.
     pub of: usize,
+}
+
+names! {
+    /// What is asked of boards and cannot be said of them. Its text is `file-not-sayable-{name}`, with the nearest that can.
+    NotSayable {
+        /// Letters for a number or a code.
+        Letters = "letters",
+        /// A turn to a position, from wherever the knob stands.
+        TurnTo = "turn-to",
+        /// A lamp of several colors.
+        TwoColors = "two-colors",
+    }
 }
 
 names! {
@@ -251,6 +267,8 @@ names! {
         Chance = "chance",
         /// How common a failure mode is.
         Weight = "weight",
+        /// The bound of a weight in a draw.
+        WeightBound = "weight-bound",
         /// A factor by which a parameter changes.
         Factor = "factor",
         /// The bound above which a fault shows.

@@ -14,7 +14,7 @@ use detent_training::authoring::{
     AuthoringFinding, BoardProof, PlacedFinding, ScenarioProof, Severity, prove_board_in_slices,
     prove_scenario_in_slices,
 };
-use detent_training::lesson::{Bilingual, Hidden, Mains, Scenario};
+use detent_training::lesson::{Bilingual, Mains, Scenario};
 use detent_training::practice::drill::SuppliedBoard;
 use detent_training::record::ron_text::{Outline, TextPosition, TextRange};
 use detent_training::variant::KnownFaults;
@@ -363,12 +363,14 @@ fn in_both(said: &Bilingual) -> [(Language, &str); 2] {
 
 /// The components that are sure to have failed. Where one of several is drawn, naming one of them gives nothing away.
 fn hidden_components(scenario: &Scenario, content_library: &ContentLibrary) -> Vec<Component> {
-    let modes = (scenario.fault.names().iter()).filter_map(|id| content_library.catalogue.mode(id));
-    let mut components: Vec<Component> = modes.map(|mode| mode.component).collect();
+    let modes = content_library
+        .library(scenario)
+        .candidates(&scenario.fault);
+    let modes = modes.unwrap_or_default();
+    let mut components: Vec<Component> = modes.iter().map(|mode| mode.component).collect();
     components.sort_unstable();
     components.dedup();
-    let one_of_several = matches!(scenario.fault, Hidden::DrawFrom(_)) && components.len() > 1;
-    if one_of_several {
+    if scenario.fault.is_drawn() && components.len() > 1 {
         Vec::new()
     } else {
         components

@@ -1,7 +1,7 @@
 //! Lamps in words: which are lit, never what they mean.
 
 use super::text::{Texts, Value};
-use detent_simulation::controller::{LampPlacement, LampRules, Lamps, Sign, Signs};
+use detent_simulation::controller::{LampPlacement, LampRules, Lamps, Sign, Signs, letter_of};
 
 /// Segments of a digit, in the order of their bits.
 const BARS: [&str; 7] = [
@@ -141,13 +141,16 @@ impl Texts {
         }
     }
 
-    /// What stands in the place of one digit: the digit, or the bars that are lit.
+    /// What stands in the place of one digit: the digit, the letter, or the bars that are lit.
     fn digit(&self, lit: u16) -> String {
         if lit == 0 {
             return self.get("lamps-none");
         }
         if let Some(digit) = Signs::Segments.digit(lit) {
             return digit.to_string();
+        }
+        if let Some(letter) = letter_of(lit) {
+            return letter.to_string();
         }
         let bars = BARS.iter().enumerate();
         let lit = bars.filter(|(bit, _)| lit & (1 << bit) != 0);

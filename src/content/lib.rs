@@ -51,7 +51,7 @@ pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use complaint_words::complaint_words;
 pub use content_library::{AttemptSourceError, ContentLibrary, ScenarioSource};
-pub use error::{Allowed, Choices, ContentError, Problem, Wanted};
+pub use error::{Allowed, Choices, ContentError, NotSayable, Problem, Wanted};
 pub use examination_file::{EXAMINATION_ENDING, check_examination, read_examination};
 pub use file_check::{
     FileFinding, FileProof, FileReport, Found, KnownBoards, check_file_in_slices,

@@ -1,6 +1,6 @@
 //! The way from bytes to a checked value that every reader takes.
 
-use super::error::{Choices, ContentError, Problem};
+use super::error::{Choices, ContentError, NotSayable, Problem};
 use super::source_line::SourceLine;
 use detent_training::record::ron_text::{self, Misfit, Outline, Places, TextPosition};
 use serde::de::DeserializeOwned;
@@ -171,6 +171,16 @@ pub(super) fn error_at(
 
 fn problem_of(error: ron::Error) -> Problem {
     use ron::Error as E;
+    if let E::NoSuchStructField {
+        expected, found, ..
+    }
+    | E::NoSuchEnumVariant {
+        expected, found, ..
+    } = &error
+        && let Some(asked) = not_sayable(found, expected)
+    {
+        return Problem::NotSayable(asked);
+    }
     match error {
         E::MissingStructField { field, .. } => Problem::MissingField(field.to_owned()),
         E::DuplicateStructField { field, .. } => Problem::RepeatedField(field.to_owned()),
@@ -188,6 +198,29 @@ fn problem_of(error: ron::Error) -> Problem {
         },
         E::ExceededRecursionLimit => Problem::TooDeep,
         other => Problem::Syntax(Box::new(other)),
+    }
+}
+
+/// What of a board that cannot be said a name asks for, where these may stand: people who describe a machine expect them.
+fn not_sayable(found: &str, expected: &[&str]) -> Option<NotSayable> {
+    let found = found.to_lowercase().replace('_', "");
+    let asks = |words: &[&str]| words.iter().any(|word| found.contains(word));
+    let among = |names: &[&str]| names.iter().any(|name| expected.contains(name));
+    let of_step = among(&["PowerUp", "detents"]);
+    let of_lamps = among(&["Weights", "NumberAnd", "lock_lamp", "blinks", "digit_ms"]);
+    let of_code = among(&["monitor"]) && among(&["code"]);
+    if of_step
+        && asks(&[
+            "turnto", "goto", "moveto", "setto", "until", "position", "target",
+        ])
+    {
+        Some(NotSayable::TurnTo)
+    } else if of_lamps && asks(&["color", "colour", "amber", "blue", "green", "red", "yellow"]) {
+        Some(NotSayable::TwoColors)
+    } else if (of_lamps || of_code) && asks(&["letter", "text", "alpha", "shown"]) {
+        Some(NotSayable::Letters)
+    } else {
+        None
     }
 }
 

@@ -270,6 +270,9 @@ impl ScenarioDraft {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use detent_simulation::interface::Component;
+    use detent_simulation::plant::{FaultKind, PresenceKind};
+    use detent_training::lesson::DrawFilter;
 
     fn library() -> ContentLibrary {
         ContentLibrary::builtin().expect("the built-in content is sound")
@@ -292,6 +295,16 @@ mod tests {
                 "drain-pump.seized".to_owned(),
                 "belt.broken".to_owned(),
             ])),
+            ScenarioChange::Fault(Hidden::DrawWhere(DrawFilter {
+                components: vec![Component::DrainPump, Component::Harness],
+                codes: vec![23],
+                kinds: vec![FaultKind::Open],
+                presences: vec![PresenceKind::Steady],
+                least_weight: 1.5,
+                without: vec!["harness.cold-wire-open".to_owned()],
+                ..DrawFilter::default()
+            })),
+            ScenarioChange::Fault(Hidden::DrawWhere(DrawFilter::default())),
             ScenarioChange::DialWear(0.35),
             ScenarioChange::StaleCodes(vec![65, 11]),
             ScenarioChange::ParMinutes(123.0),

@@ -4,20 +4,30 @@ use super::catalogue::Catalogue;
 use super::error::{Allowed, ContentError, Problem, Wanted};
 use super::parts::{MOST_MONEY, Parts};
 use super::reader::{Finding, Page, first, repeated};
+use detent_simulation::controller::Code;
 use detent_simulation::plant::FailureMode;
 use detent_training::bench::cost::{self, LONGEST_JOB};
 use detent_training::bench::{Action, cure};
-use detent_training::lesson::{Bilingual, Hidden, Mains, Scenario};
+use detent_training::lesson::{
+    Bilingual, DrawFilter, Hidden, MOST_WEIGHT, Mains, Scenario, candidates,
+};
+use std::fmt::Debug;
 
 /// A board that scenarios may name.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct KnownBoard {
     /// File name under `assets/boards`, without extension.
     pub name: String,
-    /// Every code that it can store.
-    pub codes: Vec<u8>,
+    /// Every code that it can store, with the watch behind it.
+    pub codes: Vec<Code>,
     /// Supplies that it is made for.
     pub mains: Vec<Mains>,
+}
+
+impl KnownBoard {
+    fn has(&self, code: u8) -> bool {
+        self.codes.iter().any(|known| known.code == code)
+    }
 }
 
 /// Read a scenario: its faults must be in the catalogue, its board among `boards`, and what `parts` cost
@@ -55,10 +65,23 @@ pub fn check_scenario(
         let ids: Vec<&str> = ids.iter().map(String::as_str).collect();
         findings.extend(repeated(&page, &ids, |n| format!("fault[{n}]")));
     }
+    if let Hidden::DrawWhere(filter) = &scenario.fault {
+        check_repeated(&page, filter, &mut findings);
+    }
     check_board(&scenario, boards, &mut findings);
     check_numbers(&scenario, &mut findings);
     if findings.is_empty() {
-        check_reach(&scenario, catalogue, parts, &mut findings);
+        let codes = boards.iter().find(|board| board.name == scenario.board);
+        let codes = codes.map_or(&[][..], |board| &board.codes[..]);
+        let found_by = &catalogue.found_by;
+        let hidden = candidates(&scenario.fault, &catalogue.modes, (codes, found_by));
+        // Every name is known.
+        let hidden = hidden.unwrap_or_default();
+        if hidden.is_empty() && scenario.fault.is_drawn() {
+            findings.push(("fault".to_owned(), Problem::NothingToDraw));
+        } else {
+            check_reach(&scenario, &hidden, parts, &mut findings);
+        }
     }
     page.judge_all(scenario, findings)
 }
@@ -92,6 +115,21 @@ fn check_fault(scenario: &Scenario, catalogue: &Catalogue, findings: &mut Vec<Fi
     };
     match &scenario.fault {
         Hidden::Draw | Hidden::Nothing => {}
+        Hidden::DrawWhere(filter) => {
+            for (n, id) in filter.without.iter().enumerate() {
+                known(format!("fault.without[{n}]"), id);
+            }
+            for (field, found) in [
+                ("least_weight", filter.least_weight),
+                ("most_weight", filter.most_weight),
+            ] {
+                if !(0.0..=MOST_WEIGHT).contains(&found) {
+                    let allowed = Allowed::WeightBound;
+                    let problem = Problem::OutOfRange { found, allowed };
+                    findings.push((format!("fault.{field}"), problem));
+                }
+            }
+        }
         Hidden::Named(id) => known("fault".to_owned(), id),
         Hidden::DrawFrom(ids) | Hidden::Several(ids) => {
             for (n, id) in ids.iter().enumerate() {
@@ -102,6 +140,24 @@ fn check_fault(scenario: &Scenario, catalogue: &Catalogue, findings: &mut Vec<Fi
                 findings.push(("fault".to_owned(), problem));
             }
         }
+    }
+}
+
+/// What a filter names twice in one list.
+fn check_repeated(page: &Page<'_>, filter: &DrawFilter, findings: &mut Vec<Finding>) {
+    fn written<T: Debug>(list: &[T]) -> Vec<String> {
+        list.iter().map(|value| format!("{value:?}")).collect()
+    }
+    let lists = [
+        ("components", written(&filter.components)),
+        ("codes", written(&filter.codes)),
+        ("kinds", written(&filter.kinds)),
+        ("presences", written(&filter.presences)),
+        ("without", filter.without.clone()),
+    ];
+    for (field, names) in &lists {
+        let names: Vec<&str> = names.iter().map(String::as_str).collect();
+        findings.extend(repeated(page, &names, |n| format!("fault.{field}[{n}]")));
     }
 }
 
@@ -125,13 +181,23 @@ fn check_board(scenario: &Scenario, boards: &[KnownBoard], findings: &mut Vec<Fi
     let stale = stale.map(|(n, code)| (format!("stale_codes[{n}]"), code));
     let expected = scenario.expected_codes.iter().flatten().enumerate();
     let expected = expected.map(|(n, code)| (format!("expected_codes[{n}]"), code));
-    for (path, code) in stale.chain(expected) {
+    let drawn = match &scenario.fault {
+        Hidden::DrawWhere(filter) => &filter.codes[..],
+        Hidden::Named(_)
+        | Hidden::Draw
+        | Hidden::DrawFrom(_)
+        | Hidden::Several(_)
+        | Hidden::Nothing => &[],
+    };
+    let drawn = drawn.iter().enumerate();
+    let drawn = drawn.map(|(n, code)| (format!("fault.codes[{n}]"), code));
+    for (path, code) in stale.chain(expected).chain(drawn) {
         if *code > 99 {
             let found = f64::from(*code);
             let allowed = Allowed::Code;
             findings.push((path, Problem::OutOfRange { found, allowed }));
         } else if let Some(board) = board
-            && !board.codes.contains(code)
+            && !board.has(*code)
         {
             let board = board.name.clone();
             findings.push((path, Problem::UnknownCode { board, code: *code }));
@@ -188,25 +254,15 @@ fn check_numbers(scenario: &Scenario, findings: &mut Vec<Finding>) {
     );
 }
 
-/// Whether time and budget can be kept to at all, by whoever knows the fault: the cheapest of those that may be
+/// Whether time and budget can be kept to at all, by whoever knows what may be hidden: the cheapest of those that may be
 /// drawn is repaired and reported, and nothing else is done. What is not worth a repair is only reported.
 fn check_reach(
     scenario: &Scenario,
-    catalogue: &Catalogue,
+    hidden: &[&FailureMode],
     parts: &Parts,
     findings: &mut Vec<Finding>,
 ) {
-    let named = |ids: &[String]| -> Vec<&FailureMode> {
-        ids.iter().filter_map(|id| catalogue.mode(id)).collect()
-    };
-    let draws: Vec<Vec<&FailureMode>> = match &scenario.fault {
-        Hidden::Nothing => vec![Vec::new()],
-        Hidden::Named(id) => vec![catalogue.mode(id).into_iter().collect()],
-        Hidden::Several(ids) => vec![named(ids)],
-        Hidden::Draw => catalogue.modes.iter().map(|mode| vec![mode]).collect(),
-        Hidden::DrawFrom(ids) => named(ids).into_iter().map(|mode| vec![mode]).collect(),
-    };
-    let least = |faults: &Vec<&FailureMode>| {
+    let least = |faults: &[&FailureMode]| {
         let (mut seconds, mut prices) = (cost::REPORT_S as f64, 0.0);
         for fault in faults {
             match cure(&parts.parts, &scenario.board, fault) {
@@ -228,7 +284,10 @@ fn check_reach(
         let minutes = seconds / 60.0;
         (minutes, prices + parts.rates.labour(minutes))
     };
-    let all: Vec<(f64, f64)> = draws.iter().map(least).collect();
+    let all: Vec<(f64, f64)> = match scenario.fault.is_drawn() {
+        true => hidden.chunks(1).map(least).collect(),
+        false => vec![least(hidden)],
+    };
     let minutes = all.iter().map(|(m, _)| *m).fold(f64::INFINITY, f64::min);
     let money = all.iter().map(|(_, m)| *m).fold(f64::INFINITY, f64::min);
     if scenario.par_minutes < minutes {

@@ -1,7 +1,7 @@
 //! What the service sheet says in sentences: the steps of the entry gesture, and what the lamps mean.
 
 use super::text::{Texts, Value};
-use detent_simulation::controller::{Gesture, GestureStep, LampRules, SignReading, Signs};
+use detent_simulation::controller::{Gesture, GestureStep, LampRules, SignReading, Signs, letters};
 use detent_simulation::interface::Button;
 
 /// A mode of the control, by the end of its texts' keys, and what the lamps show in it.
@@ -27,6 +27,7 @@ pub fn mode_pictures(signs: &Signs, shows: SignReading) -> Vec<u16> {
         SignReading::Blink => vec![signs.all(), 0],
         SignReading::NumberAnd(one) | SignReading::Still(one) => vec![one],
         SignReading::Turns(one, other) => vec![one, other],
+        SignReading::Letters(left, right) => vec![letters(left, right)],
     }
 }
 
@@ -66,6 +67,10 @@ impl Texts {
             SignReading::Bar => with("sight-bar"),
             SignReading::Still(_) => self.get("sight-still"),
             SignReading::Turns(..) => self.get("sight-turns"),
+            SignReading::Letters(left, right) => {
+                let letters = Value::from(format!("{left}{right}").trim().to_owned());
+                self.with("sight-letters", &[("letters", letters)])
+            }
         }
     }
 }

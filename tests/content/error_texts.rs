@@ -4,9 +4,9 @@ use detent_content::attempt_file::AttemptFileError;
 use detent_content::disk::AttemptReadError;
 use detent_content::{
     Allowed, AnswersCsvError, AnswersCsvProblem, AttemptSourceError, Choices, ContentError,
-    ContentLibrary, JobVariantError, Language, Problem, ProfileError, ReplayError, Texts, Wanted,
-    builtin, read_answers_csv, read_board, read_catalogue, read_examination, read_guide,
-    read_machine, read_parts, read_profile, read_scenario, read_script,
+    ContentLibrary, JobVariantError, Language, NotSayable, Problem, ProfileError, ReplayError,
+    Texts, Wanted, builtin, read_answers_csv, read_board, read_catalogue, read_examination,
+    read_guide, read_machine, read_parts, read_profile, read_scenario, read_script,
 };
 use detent_simulation::controller::{BoardFault, Monitor, Stage};
 use detent_simulation::interface::{Button, Component, Mains, Terminal};
@@ -164,6 +164,7 @@ fn problems() -> Vec<(Problem, &'static [&'static str])> {
             &["P-0701", "12"],
         ),
         (Problem::UnknownMode(own("belt.gone")), &["belt.gone"]),
+        (Problem::NothingToDraw, &[]),
         (Problem::UnknownPart(own("P-0701")), &["P-0701"]),
         (Problem::UnfitPart(own("P-0701")), &["P-0701"]),
         (Problem::NoEnd(own("P-0701")), &["P-0701"]),
@@ -203,6 +204,15 @@ fn problems() -> Vec<(Problem, &'static [&'static str])> {
         (Problem::NewerLayout(7), &["7"]),
         (Problem::NoName { most: 40 }, &["40"]),
         (Problem::Board(Box::new(BoardFault::Empty)), &[]),
+        (
+            Problem::NotSayable(NotSayable::Letters),
+            &["Letters('E', '-')"],
+        ),
+        (
+            Problem::NotSayable(NotSayable::TurnTo),
+            &["Turn", "standing"],
+        ),
+        (Problem::NotSayable(NotSayable::TwoColors), &["blinks"]),
     ];
     for allowed in Allowed::ALL {
         let (found, allowed) = (-7.5, *allowed);
@@ -255,6 +265,12 @@ fn board_faults() -> Vec<BoardFault> {
         BoardFault::NoSuchDigit { digit: 7 },
         BoardFault::LampCount { lamps: 40 },
         BoardFault::NoPicture { number: 31 },
+        BoardFault::NoSuchLetter {
+            character: 'W',
+            nearest: 'U',
+        },
+        BoardFault::LettersWithoutSegments("weights"),
+        BoardFault::LettersAreNumber('2', '3'),
         BoardFault::TerminalTwice {
             terminal,
             first: own("X2-5"),

@@ -5,6 +5,7 @@ use detent_content::{
     Catalogue, ContentError, KnownBoard, Parts, Problem, builtin, read_catalogue, read_checked,
     read_machine, read_parts, read_scenario, read_script,
 };
+use detent_simulation::controller::{Code, Monitor};
 use detent_simulation::interface::Terminal;
 use detent_simulation::plant::Param;
 use detent_simulation::units::Time;
@@ -134,7 +135,11 @@ fn catalogue() -> Catalogue {
 
 fn boards() -> Vec<KnownBoard> {
     let name = "arc".to_owned();
-    let codes = vec![12, 31, 99];
+    let monitors = [Monitor::FillNone, Monitor::DrainSlow, Monitor::SupplyLow];
+    let codes = [12, 31, 99].into_iter().zip(monitors);
+    let codes = codes
+        .map(|(code, monitor)| Code { code, monitor })
+        .collect();
     let mains = Mains::ALL.to_vec();
     vec![KnownBoard { name, codes, mains }]
 }

@@ -43,6 +43,12 @@ const SOUND_SCENARIO: &str = r#"// An invented job.
 )
 "#;
 
+/// What the sound job hides, as it is written.
+const DRAW: &str = r#"DrawFrom([
+        "drain-pump.seized",
+        "drain-hose.blocked",
+    ])"#;
+
 const SOUND_GUIDE: &str = r#"// An invented guide.
 (
     steps: [
@@ -151,6 +157,37 @@ impl Way {
 }
 
 const WAYS: &[Way] = &[
+    way(
+        Board,
+        "a code in letters",
+        ("code: 11,", "code: \"E1\","),
+        "NotSayable",
+        "codes[0].code",
+    ),
+    way(
+        Board,
+        "lamps of two colors",
+        (
+            "lock_lamp: true",
+            "colors: [Amber, Blue],\n        lock_lamp: true",
+        ),
+        "NotSayable",
+        "lamps.colors",
+    ),
+    way(
+        Board,
+        "a turn to a position",
+        ("Turn(to: Left, detents: 6)", "TurnTo(position: 6)"),
+        "NotSayable",
+        "gesture.steps[0]",
+    ),
+    way(
+        Board,
+        "a mode in letters where there are no segments",
+        ("hold: Dark", "hold: Letters('F', '-')"),
+        "LettersWithoutSegments",
+        "lamps.hold",
+    ),
     // Scenarios: what is no RON.
     way(
         Scenario,
@@ -412,6 +449,76 @@ const WAYS: &[Way] = &[
         "fault",
     )
     .told_at("fault: DrawFrom"),
+    way(
+        Scenario,
+        "a component to draw from that there is not",
+        (DRAW, "DrawWhere((components: [DrainPomp]))"),
+        "UnknownName",
+        "fault.components[0]",
+    ),
+    way(
+        Scenario,
+        "a kind of fault to draw that there is not",
+        (DRAW, "DrawWhere((kinds: [Opened]))"),
+        "UnknownName",
+        "fault.kinds[0]",
+    ),
+    way(
+        Scenario,
+        "a way of being there that there is not",
+        (DRAW, "DrawWhere((presences: [Sometimes]))"),
+        "UnknownName",
+        "fault.presences[0]",
+    ),
+    way(
+        Scenario,
+        "a field that no draw has",
+        (DRAW, "DrawWhere((component: [Belt]))"),
+        "UnknownField",
+        "fault.component",
+    ),
+    way(
+        Scenario,
+        "a code to draw for that the board cannot store",
+        (DRAW, "DrawWhere((codes: [98]))"),
+        "UnknownCode",
+        "fault.codes[0]",
+    ),
+    way(
+        Scenario,
+        "a draw without a fault that there is not",
+        (DRAW, "DrawWhere((without: [\"belt.gone\"]))"),
+        "UnknownMode",
+        "fault.without[0]",
+    ),
+    way(
+        Scenario,
+        "a kind to draw twice",
+        (DRAW, "DrawWhere((kinds: [Open, Open]))"),
+        "Repeated",
+        "fault.kinds[1]",
+    ),
+    way(
+        Scenario,
+        "a weight below nothing",
+        (DRAW, "DrawWhere((least_weight: -1.0))"),
+        "OutOfRange",
+        "fault.least_weight",
+    ),
+    way(
+        Scenario,
+        "a draw that takes no fault of the catalogue",
+        (DRAW, "DrawWhere((components: [Belt], kinds: [Short]))"),
+        "NothingToDraw",
+        "fault",
+    ),
+    way(
+        Scenario,
+        "a draw of faults more common than they may be",
+        (DRAW, "DrawWhere((least_weight: 5.0, most_weight: 4.0))"),
+        "NothingToDraw",
+        "fault",
+    ),
     way(
         Scenario,
         "wear above worn out",

@@ -33,8 +33,8 @@ fn no_ticket_names_a_component_of_its_fault_and_no_page_the_fault() {
     let content_library = content();
     for source in content_library.scenarios().expect("they are sound") {
         let (scenario, seed) = (&source.scenario, source.scenario.seed);
-        let modes = &content_library.catalogue.modes;
-        let hidden = draw(scenario, modes, seed).expect("it can be drawn");
+        let library = content_library.library(scenario);
+        let hidden = draw(scenario, &library, seed).expect("it can be drawn");
         for language in Language::ALL {
             let edition = (language, PaperSize::A4);
             let pdf = handout_of(&content_library, &source, edition).expect("it is made");
@@ -216,7 +216,8 @@ fn hidden_of(
     content_library: &detent_content::ContentLibrary,
     source: &ScenarioSource,
 ) -> Vec<String> {
-    let (scenario, modes) = (&source.scenario, &content_library.catalogue.modes);
-    let drawn = draw(scenario, modes, scenario.seed).expect("it can be drawn");
+    let scenario = &source.scenario;
+    let library = content_library.library(scenario);
+    let drawn = draw(scenario, &library, scenario.seed).expect("it can be drawn");
     drawn.iter().map(|mode| mode.id.clone()).collect()
 }

@@ -154,6 +154,43 @@ fn what_the_simulator_says_against_a_job_is_found() {
     assert_eq!(findings(&live), []);
 }
 
+/// A draw that says what it wants is held against every fault that it may draw, and told with all of them.
+#[test]
+fn a_draw_with_a_filter_is_proved_over_all_that_it_takes() {
+    let job = "scenarios/drain-code-several-causes.ron";
+    let list =
+        "DrawFrom([\"drain-pump.seized\", \"drain-hose.blocked\", \"harness.pump-wire-open\"])";
+    let filter = "DrawWhere((components: [DrainPump, DrainHose, Harness], codes: [36], \
+                  without: [\"drain-pump.fouled\"]))";
+    let filtered = report(job, &spoiled(job, &[(list, filter)]));
+    let FileProof::Scenario(scenario, proof) = &filtered.proof else {
+        panic!("it is a job: {:?}", filtered.findings);
+    };
+    assert_eq!(proof.machines.len(), 3);
+    let content = ContentLibrary::builtin().expect("sound");
+    let taken = content.library(scenario).candidates(&scenario.fault);
+    let taken: Vec<&str> = (taken.expect("known").iter())
+        .map(|mode| mode.id.as_str())
+        .collect();
+    assert!(taken.contains(&"drain-hose.kinked") && !taken.contains(&"drain-pump.fouled"));
+    assert_eq!(proof.drawn_from, taken);
+    for machine in &proof.machines {
+        assert!(taken.contains(&machine.modes[0].as_str()));
+    }
+    // At 230 V this board stores another code for a low outlet than at 120 V.
+    let changes = [
+        (list, "DrawWhere((codes: [48]))"),
+        ("budget: 160.0", "budget: 400.0"),
+    ];
+    let at = "fault: ";
+    let off = check(job, &changes, "other-code-than-drawn", "fault.codes", at);
+    let told = off
+        .findings
+        .iter()
+        .filter(|f| f.name() == "other-code-than-drawn");
+    assert_eq!(told.count(), 1, "{:?}", off.findings);
+}
+
 #[test]
 fn the_codes_that_the_author_expects_may_stand_in_any_order() {
     let right = "stale_codes: [],\n    expected_codes: Some([23]),";
@@ -380,6 +417,17 @@ fn the_command_ends_with_1_for_errors_and_with_strict_for_warnings() {
     assert_eq!(code(&["--strict", &warned]), Some(1));
     assert_eq!(code(&[&bad]), Some(1));
     assert_eq!(code(&["no/such.ron"]), Some(2));
+    // A built-in job goes by its name, and is not checked twice.
+    let out = detent(&[
+        "check",
+        "--quiet",
+        "--lang",
+        "en",
+        "drain-code",
+        "scenarios/drain-code.ron",
+    ]);
+    let told = String::from_utf8_lossy(&out.stdout);
+    assert_eq!(told.trim(), "Files checked: 1. Errors: 0. Warnings: 0.");
     // A folder stands for what is in it, and the report says which is which.
     let whole = folder.path().to_str().expect("a plain path");
     let out = detent(&["check", "--json", "--lang", "en", whole]);

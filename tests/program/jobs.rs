@@ -197,6 +197,11 @@ fn sheet_and_parts_say_what_a_script_needs() {
     let parts = String::from_utf8(detent(&["--lang", "es", "parts"]).stdout).expect("text");
     assert!(parts.contains("P-0701") && parts.contains('¤'));
     assert_eq!(detent(&["sheet", "--board", "nope"]).status.code(), Some(2));
+    assert_eq!(detent(&["sheet", "nope"]).status.code(), Some(2));
+    // A board by its name, and by a job on it.
+    let of = |args: &[&str]| detent(&[&["sheet"], args].concat()).stdout;
+    assert_eq!(of(&["key-pad"]), of(&["--board", "key-pad"]));
+    assert_ne!(of(&["key-pad"]), of(&["arc-dial"]));
 }
 
 #[test]

@@ -112,6 +112,7 @@ fn own_boards_jobs_and_parts_stand_beside_the_built_in_ones() {
     assert!(sheet.starts_with("The school's lamp\n"), "{sheet}");
     // The same by a job on it and by its file.
     assert_eq!(own.told(&["sheet", "school-job"]), sheet);
+    assert_eq!(own.told(&["sheet", "school-lamp"]), sheet);
     let file = own.path("boards/school-lamp.ron");
     let by_file = own.told(&["sheet", file.to_str().expect("a plain path")]);
     assert_eq!(by_file, sheet);

@@ -1,6 +1,8 @@
 //! Mistakes in a board's file: each a typed error with file, line and field.
 
-use detent_content::{ContentError, KnownBoard, Problem, builtin, read_board};
+use detent_content::{
+    ContentError, KnownBoard, Language, Problem, Texts, builtin, mode_pictures, read_board,
+};
 use detent_simulation::controller::{BoardFault, GestureStep, Routine, Signs};
 use detent_simulation::interface::{Button, Mains};
 use proptest::prelude::*;
@@ -37,7 +39,7 @@ fn every_board_is_sound_and_has_its_file_s_name() {
             read_board(&path, text.as_bytes()).unwrap_or_else(|errors| panic!("{errors:?}"));
         let known = KnownBoard::of(&board);
         assert_eq!(path, format!("assets/boards/{}.ron", known.name));
-        assert!(known.codes.iter().all(|code| *code <= 99) && !known.codes.is_empty());
+        assert!(known.codes.iter().all(|code| code.code <= 99) && !known.codes.is_empty());
         names.push(known.name);
     }
     assert!(names.len() >= 3, "{names:?}");
@@ -269,6 +271,41 @@ fn each_mistake_in_the_newer_words_is_told_at_its_field() {
         "lamps.placement[1]",
         BoardFault::PlacesTooNear { first: 0 },
     );
+    let keys = builtin::text("assets/boards/key-pad.ron").expect("built in");
+    let hold = "hold: Turns(0x2000, 0x0040)";
+    for (letters, field, fault) in [
+        (
+            "Letters('W', '-')",
+            "lamps.hold.0",
+            BoardFault::NoSuchLetter {
+                character: 'W',
+                nearest: 'U',
+            },
+        ),
+        (
+            "Letters('F', 'M')",
+            "lamps.hold.1",
+            BoardFault::NoSuchLetter {
+                character: 'M',
+                nearest: 'n',
+            },
+        ),
+        (
+            "Letters('2', '3')",
+            "lamps.hold",
+            BoardFault::LettersAreNumber('2', '3'),
+        ),
+        ("Letters(' ', ' ')", "lamps.hold", BoardFault::Empty),
+    ] {
+        told(keys, hold, &format!("hold: {letters}"), field, fault);
+    }
+    told(
+        tower,
+        "service: Number",
+        "service: Letters('S', 'E')",
+        "lamps.service",
+        BoardFault::LettersWithoutSegments("in-turn"),
+    );
     let steps = "        or_steps: [\n            Together(buttons: (Start, Stop),";
     told(
         fields,
@@ -294,6 +331,29 @@ fn each_mistake_in_the_newer_words_is_told_at_its_field() {
     let (errors, line) = bad("lock_lamp: true,", "lock_lamp: true, placement: Column,");
     let place = (errors[0].line, errors[0].field.as_str());
     assert_eq!(place, (line, "lamps.placement"), "{errors:?}");
+}
+
+/// A mode may be shown as two letters where there are segments, and is then told as them.
+#[test]
+fn letters_stand_for_a_mode_on_seven_segments() {
+    let keys = builtin::text("assets/boards/key-pad.ron").expect("built in");
+    let text = keys.replace("hold: Turns(0x2000, 0x0040)", "hold: Letters('F', '-')");
+    let board = read_board("b.ron", text.as_bytes()).expect("it is sound");
+    // F on the left, bits 7 to 13, and the middle bar on the right.
+    assert_eq!(
+        mode_pictures(&board.lamps.signs, board.lamps.hold),
+        [0x71 << 7 | 0x40]
+    );
+    for (language, words) in [
+        (Language::En, "the letters “F-”"),
+        (Language::Es, "las letras «F-»"),
+    ] {
+        let texts = Texts::load(language);
+        let told = texts.lamp_mode(&board.lamps.signs, ("hold", board.lamps.hold));
+        assert_eq!(told, words);
+        let lit = texts.code_lamps(&board.lamps.signs, 0x71 << 7 | 0x77);
+        assert!(lit.contains('F') && lit.contains('A'), "{lit}");
+    }
 }
 
 #[test]

@@ -49,7 +49,7 @@ fn seeds(content_library: &ContentLibrary, scenario_source: &ScenarioSource) -> 
             let mut missing = ids.clone();
             let mut seeds = Vec::new();
             for seed in own..own + LAST_SEED {
-                let drawn = draw(scenario, &content_library.catalogue.modes, seed)
+                let drawn = draw(scenario, &content_library.library(scenario), seed)
                     .expect("a sound scenario");
                 let before = missing.len();
                 missing.retain(|id| drawn.iter().all(|m| m.id != *id));
@@ -362,7 +362,7 @@ fn a_complaint_does_not_name_what_failed() {
             let ids: Vec<&String> = match &scenario.fault {
                 Hidden::Named(id) => vec![id],
                 Hidden::DrawFrom(ids) | Hidden::Several(ids) => ids.iter().collect(),
-                Hidden::Draw | Hidden::Nothing => Vec::new(),
+                Hidden::Draw | Hidden::DrawWhere(_) | Hidden::Nothing => Vec::new(),
             };
             for id in ids {
                 let mode = content_library

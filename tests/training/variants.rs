@@ -242,7 +242,7 @@ fn names(scenario: &Scenario, id: &str) -> bool {
     match &scenario.fault {
         Hidden::Named(named) => named == id,
         Hidden::DrawFrom(named) | Hidden::Several(named) => named.iter().any(|named| named == id),
-        Hidden::Draw | Hidden::Nothing => false,
+        Hidden::Draw | Hidden::DrawWhere(_) | Hidden::Nothing => false,
     }
 }
 

@@ -25,6 +25,14 @@ impl Texts {
             AuthoringFinding::NeverShows { mode } => {
                 self.with(&key, &[("mode", self.mode(mode).into())])
             }
+            AuthoringFinding::OtherCodeThanDrawn { mode, codes } => self.with(
+                &key,
+                &[
+                    ("mode", self.mode(mode).into()),
+                    ("id", mode.as_str().into()),
+                    ("codes", self.codes(codes).into()),
+                ],
+            ),
             AuthoringFinding::OtherCodes { expected, raised } => self.with(
                 &key,
                 &[

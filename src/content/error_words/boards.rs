@@ -1,7 +1,7 @@
 //! Words for what can be wrong with a board although its file reads well.
 
 use super::files::number;
-use crate::text::Texts;
+use crate::text::{Texts, Value};
 use detent_simulation::controller::BoardFault;
 
 impl Texts {
@@ -51,6 +51,19 @@ impl Texts {
                 name("file-board-lamp-twice", &format!("{lamps:#b}"))
             }
             BoardFault::NumberTakesTime => self.get("file-board-number-takes-time"),
+            BoardFault::NoSuchLetter { character, nearest } => self.with(
+                "file-board-no-letter",
+                &[
+                    ("character", Value::from(character.to_string())),
+                    ("nearest", Value::from(nearest.to_string())),
+                ],
+            ),
+            BoardFault::LettersWithoutSegments(kind) => {
+                name("file-board-letters-without-segments", kind)
+            }
+            BoardFault::LettersAreNumber(left, right) => {
+                name("file-board-letters-are-number", &format!("{left}{right}"))
+            }
             BoardFault::PlacedByKind(kind) => name("file-board-placed-by-kind", kind),
             BoardFault::PlaceCount { places, lamps } => self.with(
                 "file-board-place-count",

@@ -106,6 +106,7 @@ impl Texts {
                 self.with("file-problem-nothing", &[("wanted", wanted.into())])
             }
             Problem::UnknownMode(id) => name("file-problem-unknown-mode", id),
+            Problem::NothingToDraw => self.get("file-problem-nothing-to-draw"),
             Problem::UnknownPart(part) => name("file-problem-unknown-part", part),
             Problem::UnfitPart(part) => name("file-problem-unfit-part", part),
             Problem::NoEnd(part) => name("file-problem-no-end", part),
@@ -162,6 +163,7 @@ impl Texts {
             Problem::NoName { most } => {
                 self.with("file-problem-no-name", &[("most", number(most))])
             }
+            Problem::NotSayable(what) => self.get(&format!("file-not-sayable-{what}")),
             Problem::Board(fault) => self.board_fault(fault),
         }
     }

@@ -3,6 +3,7 @@
 use super::board::{Board, Phase, Selector};
 use super::gesture::GestureStep;
 use super::monitor::{Monitor, Routine, Stage};
+use super::segments::{nearest, segments_of};
 use super::signs::{LampPlacement, Sign, SignReading, Signs, sum};
 use crate::interface::{Button, Mains, Terminal};
 use crate::units::{Span, TICK_MS};
@@ -117,6 +118,22 @@ pub enum BoardFault {
     /// A number and a picture in turn, where the number by itself is read over time.
     #[error("these signs take time to read; show the number alone: `Number`")]
     NumberTakesTime,
+    /// A character that seven segments cannot show.
+    #[error(
+        "seven segments cannot show '{character}', or it would be a digit there; write '{nearest}'"
+    )]
+    NoSuchLetter {
+        /// As written.
+        character: char,
+        /// What they can show and comes nearest.
+        nearest: char,
+    },
+    /// Letters where there are no segments.
+    #[error("signs of the kind {0} show no letters; take a picture of their lamps: `Still`")]
+    LettersWithoutSegments(&'static str),
+    /// Letters that are a number.
+    #[error("'{0}{1}' would be taken for a number; put a letter or a dash into it")]
+    LettersAreNumber(char, char),
     /// Lamps that cannot stand like this.
     #[error(
         "signs of the kind {0} have a place of their own; leave `placement` out, or take Pictures or InTurn"
@@ -248,6 +265,29 @@ pub enum BoardFault {
     TextKey(String),
 }
 
+/// Two characters for a mode, written in `field`.
+fn check_letters(signs: &Signs, [left, right]: [char; 2], field: &str, found: &mut Problems) {
+    if *signs != Signs::Segments {
+        found.add(field, BoardFault::LettersWithoutSegments(signs.key()));
+        return;
+    }
+    for (n, character) in [left, right].into_iter().enumerate() {
+        if segments_of(character).is_none() {
+            let nearest = nearest(character);
+            let fault = BoardFault::NoSuchLetter { character, nearest };
+            found.add(&format!("{field}.{n}"), fault);
+        }
+    }
+    let no_letter = |character: char| character.is_ascii_digit() || character == ' ';
+    match (left, right) {
+        (' ', ' ') => found.add(field, BoardFault::Empty),
+        _ if no_letter(left) && no_letter(right) => {
+            found.add(field, BoardFault::LettersAreNumber(left, right));
+        }
+        _ => {}
+    }
+}
+
 impl Board {
     /// Every problem of this board; empty when it can be used.
     pub fn check(&self) -> Vec<BoardProblem> {
@@ -341,6 +381,9 @@ impl Board {
         for (name, reading) in readings {
             if lamps.signs.take_time() && matches!(reading, SignReading::NumberAnd(_)) {
                 found.add(&format!("lamps.{name}"), BoardFault::NumberTakesTime);
+            }
+            if let SignReading::Letters(left, right) = reading {
+                check_letters(&lamps.signs, [left, right], &format!("lamps.{name}"), found);
             }
         }
         match (&lamps.signs, &lamps.placement) {

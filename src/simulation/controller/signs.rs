@@ -1,11 +1,9 @@
 //! The language of lamps: how a board shows a number, and what it shows in each of its modes.
 
 use super::lamps::blink;
+use super::segments::{DIGITS, segments_of};
 use crate::units::Span;
 use serde::{Deserialize, Serialize};
-
-/// Segments a to g of a digit 0 to 9: bit 0 is a (top), then clockwise b to f, bit 6 is g (middle).
-const SEGMENTS: [u16; 10] = [0x3f, 0x06, 0x5b, 0x4f, 0x66, 0x6d, 0x7d, 0x07, 0x7f, 0x6f];
 
 /// What the lamps show and when.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -183,6 +181,8 @@ pub enum SignReading {
     Still(u16),
     /// Two pictures in turn.
     Turns(u16, u16),
+    /// Two characters on seven segments, the left one first; a blank is dark.
+    Letters(char, char),
 }
 
 /// What the lamps are to show at a moment; blinking and flashing follow from the time since it began.
@@ -214,8 +214,15 @@ impl SignReading {
             }
             SignReading::Still(picture) => still(picture),
             SignReading::Turns(a, b) => Picture::Turns(a, b),
+            SignReading::Letters(left, right) => still(letters(left, right)),
         }
     }
+}
+
+/// Lamps lit for two characters on seven segments. What these cannot show is dark: a board's check refuses it.
+pub fn letters(left: char, right: char) -> u16 {
+    let [left, right] = [left, right].map(|character| segments_of(character).unwrap_or_default());
+    left << 7 | right
 }
 
 impl Signs {
@@ -298,9 +305,7 @@ impl Signs {
             Signs::Weights { tens, units } => {
                 weighed(tens, tens_of) << units.len() | weighed(units, units_of)
             }
-            Signs::Segments => {
-                SEGMENTS[usize::from(tens_of)] << 7 | SEGMENTS[usize::from(units_of)]
-            }
+            Signs::Segments => DIGITS[usize::from(tens_of)] << 7 | DIGITS[usize::from(units_of)],
             Signs::Pictures { blink_ms, .. } => {
                 self.sign(number).map_or(0, |sign| sign.at(at, *blink_ms))
             }
@@ -346,7 +351,7 @@ impl Signs {
     /// The digit that these segments draw, bit 0 to 6; none where they draw no digit, or for other signs.
     pub fn digit(&self, lit: u16) -> Option<u8> {
         match self {
-            Signs::Segments => SEGMENTS
+            Signs::Segments => DIGITS
                 .iter()
                 .position(|drawn| *drawn == lit)
                 .map(|digit| digit as u8),
@@ -435,35 +440,6 @@ mod tests {
             units: vec![5, 3, 1],
         };
         assert_eq!(five.lit(98, Span::ZERO), 0b111_110);
-    }
-
-    /// Which segments make which digit is common knowledge, no source; here it is drawn.
-    #[test]
-    fn segments_draw_the_digits() {
-        let draw = |digit: u8| {
-            let lit = Signs::Segments.lit(digit, Span::ZERO) & 0x7f;
-            let on = |bit: u8, ink: char| if lit & (1 << bit) != 0 { ink } else { ' ' };
-            format!(
-                " {} /{}{}{}/{}{}{}",
-                on(0, '_'),
-                on(5, '|'),
-                on(6, '_'),
-                on(1, '|'),
-                on(4, '|'),
-                on(3, '_'),
-                on(2, '|')
-            )
-        };
-        assert_eq!(draw(0), " _ /| |/|_|");
-        assert_eq!(draw(1), "   /  |/  |");
-        assert_eq!(draw(2), " _ / _|/|_ ");
-        assert_eq!(draw(3), " _ / _|/ _|");
-        assert_eq!(draw(4), "   /|_|/  |");
-        assert_eq!(draw(5), " _ /|_ / _|");
-        assert_eq!(draw(6), " _ /|_ /|_|");
-        assert_eq!(draw(7), " _ /  |/  |");
-        assert_eq!(draw(8), " _ /|_|/|_|");
-        assert_eq!(draw(9), " _ /|_|/ _|");
     }
 
     #[test]

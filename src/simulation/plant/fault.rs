@@ -2,7 +2,11 @@
 
 use super::params::Param;
 use crate::interface::Component;
+use crate::names;
 use serde::{Deserialize, Serialize};
+
+/// A path with at least this resistance, Ω, is open to the control and to an ohmmeter. Our own choice.
+const OPEN_OHMS: f64 = 1.0e5;
 
 /// How one parameter is changed.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -84,6 +88,53 @@ pub enum Presence {
     },
 }
 
+names! {
+    /// What kind of thing a fault is: the first in this order that one of its changes is. Its text is `fault-kind-{name}`.
+    FaultKind {
+        /// Insulation lets current out to the cabinet.
+        ToGround = "to-ground",
+        /// Current flows where it should not: a short, turns that touch, a contact that stays closed.
+        Short = "short",
+        /// No current flows where it should: a broken wire or winding, a contact that stays open.
+        Open = "open",
+        /// Two things are mixed up.
+        Crossed = "crossed",
+        /// A resistance, a capacitance or a supply voltage is off.
+        Value = "value",
+        /// A sensor or an input reports what is not so.
+        Signal = "signal",
+        /// The control's own supply, memory or service mode.
+        Control = "control",
+        /// Something sticks, slips, is worn, broken, loose or badly loaded.
+        Mechanical = "mechanical",
+        /// Water, suds or air goes where it should not, or does not go where it should.
+        Water = "water",
+    }
+}
+
+names! {
+    /// When a fault is there, without its figures. Its text is `fault-presence-{name}`.
+    PresenceKind {
+        /// All the time.
+        Steady = "steady",
+        /// In spells.
+        Intermittent = "intermittent",
+        /// More and more.
+        Drift = "drift",
+    }
+}
+
+impl Presence {
+    /// The same without its figures.
+    pub const fn kind(self) -> PresenceKind {
+        match self {
+            Presence::Steady => PresenceKind::Steady,
+            Presence::Intermittent { .. } => PresenceKind::Intermittent,
+            Presence::Drift { .. } => PresenceKind::Drift,
+        }
+    }
+}
+
 /// One way in which one component fails.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -118,6 +169,13 @@ impl FailureMode {
         self.changes.iter().any(|(param, _)| param.is_insulation())
     }
 
+    /// What kind of thing it is.
+    pub fn kind(&self) -> FaultKind {
+        let kinds = self.changes.iter().map(|(param, op)| kind(*param, *op));
+        // The catalogue's reader refuses a mode that changes nothing.
+        kinds.min().unwrap_or(FaultKind::Value)
+    }
+
     /// The same fault, whole and all the time: how it looks at its worst.
     #[must_use]
     pub fn at_its_worst(&self) -> FailureMode {
@@ -125,5 +183,150 @@ impl FailureMode {
             presence: Presence::Steady,
             ..self.clone()
         }
+    }
+}
+
+/// What kind of thing one change is.
+fn kind(param: Param, op: Op) -> FaultKind {
+    use Param as P;
+    match param {
+        P::FilterInsulationOhms | P::PumpInsulationOhms | P::MotorInsulationOhms => {
+            FaultKind::ToGround
+        }
+        // Fewer turns have less resistance.
+        P::LockCoilOhms
+        | P::ColdCoilOhms
+        | P::HotCoilOhms
+        | P::PumpCoilOhms
+        | P::MotorAOhms
+        | P::MotorBOhms
+        | P::ClutchCoilOhms => match op {
+            Op::Scale(factor) if factor < 1.0 => FaultKind::Short,
+            Op::Set(_) | Op::Scale(_) | Op::Add(_) => kind_of_path(op),
+        },
+        P::SupplyOhms
+        | P::ExtensionOhms
+        | P::OutletGroundOhms
+        | P::CordLineOhms
+        | P::CordNeutralOhms
+        | P::FuseOhms
+        | P::FilterOhms
+        | P::BulkBleederOhms
+        | P::RectifierOhms
+        | P::SensePullupOhms
+        | P::ShuntOhms
+        | P::StopButtonOhms
+        | P::RelayColdClosedOhms
+        | P::RelayHotClosedOhms
+        | P::RelayPumpClosedOhms
+        | P::RelayMotorAClosedOhms
+        | P::RelayMotorBClosedOhms
+        | P::RelayClutchClosedOhms
+        | P::RelayLockClosedOhms
+        | P::EncoderOhms
+        | P::LockContactOhms
+        | P::LidSwitchClosedOhms
+        | P::MotorCommonOhms
+        | P::CapEsrOhms
+        | P::CamClosedOhms
+        | P::PickupOutOhms
+        | P::PressureOutOhms
+        | P::ThermR25Ohms
+        | P::ThermSeriesOhms
+        | P::WireOhms(_)
+        | P::ContactOhms(_) => kind_of_path(op),
+        // Nothing, or next to nothing, flows here in a sound machine.
+        P::FilterBleederOhms
+        | P::RelayColdOpenOhms
+        | P::RelayHotOpenOhms
+        | P::RelayPumpOpenOhms
+        | P::RelayMotorAOpenOhms
+        | P::RelayMotorBOpenOhms
+        | P::RelayClutchOpenOhms
+        | P::RelayLockOpenOhms
+        | P::LockContactOpenOhms
+        | P::LidSwitchOpenOhms
+        | P::CamOpenOhms
+        | P::CapShuntOhms
+        | P::ThermShuntOhms => match op {
+            Op::Set(ohms) if ohms >= OPEN_OHMS => FaultKind::Open,
+            Op::Set(_) | Op::Scale(_) | Op::Add(_) => FaultKind::Short,
+        },
+        P::PolarityReversed | P::HosesCrossed => FaultKind::Crossed,
+        P::SupplyScale
+        | P::ResidualTripA
+        | P::AmbientC
+        | P::FilterXFarads
+        | P::BoardLoadW
+        | P::BulkFarads
+        | P::LockCoilHenry
+        | P::ColdCoilHenry
+        | P::HotCoilHenry
+        | P::PumpLockedHenry
+        | P::PumpRunHenry
+        | P::MotorLeakOhms
+        | P::MotorMagnetOhms
+        | P::MotorRotorOhms
+        | P::MotorRotorLeakOhms
+        | P::MotorTripC
+        | P::MotorCoolWK
+        | P::CapFarads
+        | P::ClutchCoilHenry => FaultKind::Value,
+        P::ThermPullupOhms
+        | P::MotorSenseGain
+        | P::CamZeroDeg
+        | P::PickupPulsesPerRev
+        | P::PickupGap
+        | P::PressureZeroV
+        | P::PressureVPerKpa => FaultKind::Signal,
+        P::SupplyStartV | P::SupplyStopV | P::RailV | P::MemoryLost | P::ServiceLost => {
+            FaultKind::Control
+        }
+        P::DialWear
+        | P::LockPullInA
+        | P::LockTravelS
+        | P::ColdPullInA
+        | P::HotPullInA
+        | P::PumpPullInA
+        | P::PumpFree
+        | P::MotorInertiaKgM2
+        | P::MotorDragNm
+        | P::ClutchPullInA
+        | P::ClutchRpm
+        | P::BeltGripNm
+        | P::BasketDragNm
+        | P::LoadKg
+        | P::LoadOffsetKgM
+        | P::FloorRockMm => FaultKind::Mechanical,
+        P::ColdKv
+        | P::ColdLeakKv
+        | P::HotKv
+        | P::HotLeakKv
+        | P::PumpHeadM
+        | P::PumpFlowLMin
+        | P::HoseLeakS
+        | P::HoseLagS
+        | P::TubLeakKv
+        | P::StandpipeM
+        | P::HoseExcessM
+        | P::HoseKink
+        | P::DrainHoseKv
+        | P::Suds
+        | P::SupplyColdKpa
+        | P::SupplyHotKpa
+        | P::ColdPipeKv
+        | P::HotPipeKv
+        | P::ColdTapKv
+        | P::HotTapKv
+        | P::SupplyColdC
+        | P::SupplyHotC => FaultKind::Water,
+    }
+}
+
+/// What kind of thing it is that a path which carries current in a sound machine has another resistance.
+fn kind_of_path(op: Op) -> FaultKind {
+    match op {
+        Op::Set(ohms) if ohms >= OPEN_OHMS => FaultKind::Open,
+        Op::Set(_) | Op::Scale(_) | Op::Add(_) => FaultKind::Value,
     }
 }

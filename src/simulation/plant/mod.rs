@@ -17,7 +17,7 @@ pub mod supply;
 mod washer;
 pub mod water;
 
-pub use fault::{FailureMode, Op, Presence, Stress};
+pub use fault::{FailureMode, FaultKind, Op, Presence, PresenceKind, Stress};
 pub use params::{Param, Params};
 pub use probe::{Probed, Probes};
 pub use solution::LoadAmps;

@@ -36,6 +36,13 @@ pub enum AuthoringFinding {
         /// The failure mode.
         mode: String,
     },
+    /// A failure mode that is drawn for its code leaves none of those codes on this board.
+    OtherCodeThanDrawn {
+        /// The failure mode.
+        mode: String,
+        /// The codes that are asked for.
+        codes: Vec<u8>,
+    },
     /// The customer's wash leaves other codes than the author expects.
     OtherCodes {
         /// As written.
@@ -145,7 +152,8 @@ impl AuthoringFinding {
             | AuthoringFinding::SoundMachineNotRecalibrated { .. }
             | AuthoringFinding::NoJobForGuide
             | AuthoringFinding::NoPlan(_) => Severity::Error,
-            AuthoringFinding::RivalAlike { .. }
+            AuthoringFinding::OtherCodeThanDrawn { .. }
+            | AuthoringFinding::RivalAlike { .. }
             | AuthoringFinding::DialSlipped
             | AuthoringFinding::GestureHardlyMet { .. }
             | AuthoringFinding::NoDialToWear
@@ -159,6 +167,7 @@ impl AuthoringFinding {
     pub const fn name(&self) -> &'static str {
         match self {
             AuthoringFinding::NeverShows { .. } => "never-shows",
+            AuthoringFinding::OtherCodeThanDrawn { .. } => "other-code-than-drawn",
             AuthoringFinding::OtherCodes { .. } => "other-codes",
             AuthoringFinding::RivalAlike { .. } => "rival-alike",
             AuthoringFinding::DialSlipped => "dial-slipped",

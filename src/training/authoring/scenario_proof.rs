@@ -14,8 +14,9 @@ use crate::slices::SliceEnd;
 use crate::variant::{
     Demands, Difficulty, KnownFaults, LearnerGroup, PeopleAtWork, VariantError, hypotheses_of,
 };
-use detent_simulation::controller::Selector;
+use detent_simulation::controller::{Monitor, Selector};
 use detent_simulation::interface::Component;
+use detent_simulation::plant::FailureMode;
 
 /// Machines of a job that draws its fault.
 const MACHINES: u64 = 3;
@@ -90,6 +91,8 @@ pub struct MachineProof {
 /// What the simulator says of a job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ScenarioProof {
+    /// The failure modes that may be drawn, each held against what is known of it; empty where chance decides nothing.
+    pub drawn_from: Vec<String>,
     /// The machines that were tried, the scenario's own seed first.
     pub machines: Vec<MachineProof>,
     /// Shares of the tries at the entry gesture that get in, at the job's wear.
@@ -109,9 +112,9 @@ pub async fn prove_scenario_in_slices(
 ) -> Result<ScenarioProof, SetUpError> {
     let mut findings = Vec::new();
     let mut machines: Vec<MachineProof> = Vec::new();
-    let most = match scenario.fault {
-        Hidden::Draw | Hidden::DrawFrom(_) => MACHINES,
-        Hidden::Named(_) | Hidden::Several(_) | Hidden::Nothing => 1,
+    let most = match scenario.fault.is_drawn() {
+        true => MACHINES,
+        false => 1,
     };
     for seed in (0..most).map(|n| scenario.seed.wrapping_add(n)) {
         let machine = Trial {
@@ -125,18 +128,12 @@ pub async fn prove_scenario_in_slices(
         };
         machines.push(machine.tried().await?);
     }
-    // What may be drawn shows itself too, whether or not one of the machines had it.
-    if let Hidden::DrawFrom(ids) = &scenario.fault {
-        for (n, id) in ids.iter().enumerate() {
-            let h = board.library.modes.iter().position(|m| m.id == *id);
-            let live = scenario.live_tests_allowed;
-            if h.is_some_and(|h| !known.shows(h + 1, live)) {
-                let finding = AuthoringFinding::NeverShows { mode: id.clone() };
-                findings.push(placed(&format!("fault[{n}]"), finding));
-            }
-            SliceEnd::default().await;
-        }
-    }
+    let drawn_from = match scenario.fault.is_drawn() {
+        true => board.library.candidates(&scenario.fault)?,
+        false => Vec::new(),
+    };
+    let all_show = prove_draws(scenario, (board, known), &drawn_from, &mut findings);
+    all_show.await;
     if let (Some(expected), Some(first)) = (&scenario.expected_codes, machines.first()) {
         let sorted = |codes: &[u8]| {
             let mut codes = codes.to_vec();
@@ -169,10 +166,53 @@ pub async fn prove_scenario_in_slices(
         }
     }
     Ok(ScenarioProof {
+        drawn_from: drawn_from.iter().map(|mode| mode.id.clone()).collect(),
         machines,
         gesture,
         findings: told,
     })
+}
+
+/// What may be drawn shows itself too, whether or not one of the machines had it, and by the code that is asked for. Of
+/// the whole catalogue nobody expects that.
+async fn prove_draws(
+    scenario: &Scenario,
+    (board, known): (&SuppliedBoard<'_>, &KnownFaults),
+    drawn_from: &[&FailureMode],
+    findings: &mut Vec<PlacedFinding>,
+) {
+    let codes = match &scenario.fault {
+        Hidden::DrawFrom(_) => None,
+        Hidden::DrawWhere(filter) => Some(&filter.codes[..]),
+        Hidden::Draw | Hidden::Named(_) | Hidden::Several(_) | Hidden::Nothing => return,
+    };
+    // Only a list has a place for each.
+    let place = |n: usize| match codes {
+        None => format!("fault[{n}]"),
+        Some(_) => "fault".to_owned(),
+    };
+    let codes = codes.unwrap_or_default();
+    let asked: Vec<Monitor> = (codes.iter())
+        .filter_map(|code| board.library.board.monitor_of(*code))
+        .collect();
+    for (n, mode) in drawn_from.iter().enumerate() {
+        let Some(h) = board.library.modes.iter().position(|m| m.id == mode.id) else {
+            continue;
+        };
+        if !known.shows(h + 1, scenario.live_tests_allowed) {
+            let mode = mode.id.clone();
+            findings.push(placed(&place(n), AuthoringFinding::NeverShows { mode }));
+        }
+        let found = known.monitors(board.library.board, h + 1);
+        if !asked.is_empty() && !asked.iter().any(|monitor| found.contains(monitor)) {
+            let finding = AuthoringFinding::OtherCodeThanDrawn {
+                mode: mode.id.clone(),
+                codes: codes.to_vec(),
+            };
+            findings.push(placed("fault.codes", finding));
+        }
+        SliceEnd::default().await;
+    }
 }
 
 fn placed(field: &str, finding: AuthoringFinding) -> PlacedFinding {
@@ -198,7 +238,7 @@ impl Trial<'_> {
     async fn tried(mut self) -> Result<MachineProof, SetUpError> {
         let (scenario, library) = (self.scenario, &self.board.library);
         let live = scenario.live_tests_allowed;
-        let hypotheses = hypotheses_of(scenario, library.modes, scenario.seed)?;
+        let hypotheses = hypotheses_of(scenario, library, scenario.seed)?;
         let mode = |h: usize| h.checked_sub(1).map(|n| &library.modes[n]);
         let modes: Vec<String> = (hypotheses.iter())
             .filter_map(|h| mode(*h))

@@ -256,9 +256,11 @@ fn hold_sign(board: &Board) -> Option<CustomerObservation> {
         }
         SignReading::Blink => Some(CustomerObservation::LampsBlink),
         SignReading::Number | SignReading::NumberAnd(_) => Some(CustomerObservation::ShowsNumber),
-        SignReading::Dark | SignReading::All | SignReading::Bar | SignReading::Still(_) => {
-            lock_lamp.then_some(CustomerObservation::PadlockBlinks)
-        }
+        SignReading::Dark
+        | SignReading::All
+        | SignReading::Bar
+        | SignReading::Still(_)
+        | SignReading::Letters(..) => lock_lamp.then_some(CustomerObservation::PadlockBlinks),
     }
 }
 

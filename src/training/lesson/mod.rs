@@ -5,6 +5,7 @@ mod call_back;
 mod complaint;
 mod course;
 mod customer;
+mod draw_filter;
 mod guide;
 mod intake;
 mod invoice;
@@ -21,6 +22,7 @@ pub use call_back::{CallBack, EarlierVisit, call_back, call_back_in_slices};
 pub use complaint::{Complaint, Customer, LayTheory, Since, WAYS};
 pub use course::{Course, CoursePart};
 pub use customer::{CustomerAccount, CustomerObservation};
+pub use draw_filter::{DrawFilter, FoundBy, MOST_WEIGHT};
 pub use guide::{
     Astray, BenchGoal, Goal, Guide, GuidePlace, GuideStep, WindowGoal, WindowState,
     WindowStepsDone, WindowTab, WindowView,
@@ -33,7 +35,9 @@ pub use loss::{Loss, LossKind};
 pub use machine_state::MachineState;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};
 pub use score::{Deduction, Dimension, DimensionScore, PASS_SAFETY_SHARE, PASS_SHARE, Score};
-pub use set_up::{Library, SetUpError, draw, prepare, set_up, set_up_in_slices, start_wash};
+pub use set_up::{
+    Library, SetUpError, candidates, draw, prepare, set_up, set_up_in_slices, start_wash,
+};
 pub use wash_trace::{
     MOST_SAMPLES, StoredCode, WashEnd, WashSample, WashTrace, wash_trace, wash_trace_in_slices,
 };

@@ -1,6 +1,7 @@
 //! A scenario: the job ticket, the hidden fault and what counts.
 
 use super::course::Course;
+use super::draw_filter::DrawFilter;
 use super::loss::Loss;
 use super::score::Dimension;
 use crate::bench::HintRung;
@@ -18,7 +19,7 @@ pub struct Bilingual {
 }
 
 /// Which fault the machine has.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Hidden {
     /// This failure mode.
     Named(String),
@@ -26,6 +27,8 @@ pub enum Hidden {
     Draw,
     /// One drawn from these.
     DrawFrom(Vec<String>),
+    /// One drawn from those of the catalogue that this takes.
+    DrawWhere(DrawFilter),
     /// All of these at once.
     Several(Vec<String>),
     /// Nothing is wrong.
@@ -38,7 +41,15 @@ impl Hidden {
         match self {
             Hidden::Named(name) => std::slice::from_ref(name),
             Hidden::DrawFrom(names) | Hidden::Several(names) => names,
-            Hidden::Draw | Hidden::Nothing => &[],
+            Hidden::Draw | Hidden::DrawWhere(_) | Hidden::Nothing => &[],
+        }
+    }
+
+    /// Whether chance decides among several.
+    pub const fn is_drawn(&self) -> bool {
+        match self {
+            Hidden::Draw | Hidden::DrawFrom(_) | Hidden::DrawWhere(_) => true,
+            Hidden::Named(_) | Hidden::Several(_) | Hidden::Nothing => false,
         }
     }
 }

@@ -1,9 +1,10 @@
 //! Turns a scenario into a bench: draws the fault, lets the customer's last wash go wrong.
 
+use super::draw_filter::FoundBy;
 use super::scenario::{Hidden, Scenario};
 use crate::bench::{Bench, Billing, LOOK, Part, Rates, Setup};
 use crate::slices::{SliceEnd, without_breaks};
-use detent_simulation::controller::{Board, Calibration, ControlMode, Memory, StoredCode};
+use detent_simulation::controller::{Board, Calibration, Code, ControlMode, Memory, StoredCode};
 use detent_simulation::interface::{Button, Direction, Rating};
 use detent_simulation::plant::{FailureMode, Param, Params};
 use detent_simulation::units::Span;
@@ -27,6 +28,8 @@ pub struct Library<'a> {
     pub sound: &'a Params,
     /// The catalogue.
     pub modes: &'a [FailureMode],
+    /// What the watches of a control find of it.
+    pub found_by: &'a FoundBy,
     /// The counter's list.
     pub parts: &'a [Part],
     /// What the shop charges.
@@ -35,7 +38,15 @@ pub struct Library<'a> {
     pub billing: Billing,
 }
 
-impl Library<'_> {
+impl<'a> Library<'a> {
+    /// The failure modes that a job on this board may hide.
+    ///
+    /// # Errors
+    /// As [`candidates`].
+    pub fn candidates(&self, hidden: &Hidden) -> Result<Vec<&'a FailureMode>, SetUpError> {
+        candidates(hidden, self.modes, (&self.board.codes, self.found_by))
+    }
+
     /// A board as it leaves the factory: calibrated for the sound machine, nothing stored.
     fn factory_memory(&self) -> Memory {
         Memory {
@@ -81,28 +92,45 @@ pub enum SetUpError {
     EmptyDraw,
 }
 
+/// The failure modes that a job on a board with these codes may hide: of one that draws, each of them alone; else all of
+/// them at once. In the order in which they are drawn.
+///
+/// # Errors
+/// It names a fault that the catalogue lacks.
+pub fn candidates<'a>(
+    hidden: &Hidden,
+    modes: &'a [FailureMode],
+    (codes, found_by): (&[Code], &FoundBy),
+) -> Result<Vec<&'a FailureMode>, SetUpError> {
+    match hidden {
+        Hidden::Draw => Ok(modes.iter().collect()),
+        Hidden::DrawWhere(filter) => {
+            let modes = modes.iter();
+            Ok(modes.filter(|m| filter.takes(m, codes, found_by)).collect())
+        }
+        Hidden::Named(_) | Hidden::DrawFrom(_) | Hidden::Several(_) | Hidden::Nothing => {
+            let named = hidden.names().iter().map(|id| {
+                let mode = modes.iter().find(|mode| mode.id == *id);
+                mode.ok_or_else(|| SetUpError::UnknownMode(id.clone()))
+            });
+            named.collect()
+        }
+    }
+}
+
 /// The failure modes that this scenario and seed hide. The same seed gives the same ones.
 ///
 /// # Errors
-/// The scenario names a fault that the catalogue lacks.
+/// The scenario names a fault that the catalogue lacks, or there is none to draw from.
 pub fn draw<'a>(
     scenario: &Scenario,
-    modes: &'a [FailureMode],
+    library: &Library<'a>,
     seed: u64,
 ) -> Result<Vec<&'a FailureMode>, SetUpError> {
-    let named = |id: &String| {
-        modes
-            .iter()
-            .find(|m| m.id == *id)
-            .ok_or_else(|| SetUpError::UnknownMode(id.clone()))
-    };
-    let from: Vec<&FailureMode> = match &scenario.fault {
-        Hidden::Nothing => return Ok(Vec::new()),
-        Hidden::Named(id) => return Ok(vec![named(id)?]),
-        Hidden::Several(ids) => return ids.iter().map(named).collect(),
-        Hidden::Draw => modes.iter().collect(),
-        Hidden::DrawFrom(ids) => ids.iter().map(named).collect::<Result<_, _>>()?,
-    };
+    let from = library.candidates(&scenario.fault)?;
+    if !scenario.fault.is_drawn() {
+        return Ok(from);
+    }
     let total: f64 = from.iter().map(|m| m.weight).sum();
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     let mut left = total * uniform(&mut rng);
@@ -155,7 +183,7 @@ pub(super) fn unwatched(_: &Bench) {}
 /// # Errors
 /// The scenario does not fit the library.
 pub fn prepare(scenario: &Scenario, library: &Library<'_>, seed: u64) -> Result<Bench, SetUpError> {
-    let faults: Vec<FailureMode> = draw(scenario, library.modes, seed)?
+    let faults: Vec<FailureMode> = draw(scenario, library, seed)?
         .into_iter()
         .cloned()
         .collect();

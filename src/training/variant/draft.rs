@@ -2,7 +2,7 @@
 
 use super::known_faults::KnownFaults;
 use crate::draws::{below, between, one_of, shuffle, within};
-use crate::lesson::{Bilingual, CoursePart, Hidden, Scenario};
+use crate::lesson::{Bilingual, CoursePart, Hidden, Library, Scenario};
 use crate::practice::drill::SuppliedBoard;
 use detent_simulation::plant::FailureMode;
 use rand::SeedableRng;
@@ -69,7 +69,11 @@ impl Decks {
             rest: Vec::new(),
             faults: match &original.fault {
                 Hidden::Several(ids) => ids.len(),
-                Hidden::Named(_) | Hidden::Draw | Hidden::DrawFrom(_) | Hidden::Nothing => 1,
+                Hidden::Named(_)
+                | Hidden::Draw
+                | Hidden::DrawFrom(_)
+                | Hidden::DrawWhere(_)
+                | Hidden::Nothing => 1,
             },
             seed,
         };
@@ -78,7 +82,7 @@ impl Decks {
                 continue;
             }
             let modes = board.library.modes;
-            let own: Vec<usize> = own_hypotheses(original, modes);
+            let own = own_hypotheses(original, boards, &board.library);
             let monitors = |h: usize| known.monitors(board.library.board, h);
             let raised: Vec<_> = own.iter().flat_map(|h| monitors(*h)).collect();
             let component = |h: usize| h.checked_sub(1).map(|n| modes[n].component);
@@ -180,18 +184,23 @@ fn stays(original: &Scenario) -> bool {
         .is_some_and(|c| matches!(c.part, CoursePart::EntryDrill | CoursePart::ReadingDrill))
 }
 
-/// Hypotheses that the original may hide.
-fn own_hypotheses(original: &Scenario, modes: &[FailureMode]) -> Vec<usize> {
-    let named = |ids: &[String]| -> Vec<usize> {
-        let places = ids.iter().map(|id| modes.iter().position(|m| m.id == *id));
-        places.flatten().map(|n| n + 1).collect()
-    };
-    match &original.fault {
-        Hidden::Nothing => vec![0],
-        Hidden::Named(id) => named(std::slice::from_ref(id)),
-        Hidden::DrawFrom(ids) | Hidden::Several(ids) => named(ids),
-        Hidden::Draw => (1..=modes.len()).collect(),
+/// Hypotheses that the original may hide, as `library` numbers them. Codes that it names are those of its own board.
+fn own_hypotheses(
+    original: &Scenario,
+    boards: &[SuppliedBoard<'_>],
+    library: &Library<'_>,
+) -> Vec<usize> {
+    if original.fault == Hidden::Nothing {
+        return vec![0];
     }
+    let mut own = boards.iter().map(|board| &board.library);
+    let own = own.find(|own| own.board.id == original.board);
+    let own = own.unwrap_or(library);
+    let may_be = own.candidates(&original.fault).unwrap_or_default();
+    let places = may_be
+        .iter()
+        .map(|own| library.modes.iter().position(|m| m.id == own.id));
+    places.flatten().map(|n| n + 1).collect()
 }
 
 fn scenario(

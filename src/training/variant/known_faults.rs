@@ -45,8 +45,8 @@ impl KnownFaults {
         washes.iter().rev().max_by_key(|outcome| times(outcome))
     }
 
-    /// What its washes raise.
-    pub(super) fn monitors(&self, board: &Board, h: usize) -> Vec<Monitor> {
+    /// The watches that find it in its washes.
+    pub fn monitors(&self, board: &Board, h: usize) -> Vec<Monitor> {
         let codes = self.table.seen[h].washes.iter().flat_map(|o| &o.codes);
         let mut monitors: Vec<Monitor> = codes.filter_map(|code| board.monitor_of(*code)).collect();
         monitors.sort_unstable();

@@ -5,12 +5,11 @@ use super::draft::{Decks, Draft};
 use super::known_faults::KnownFaults;
 use super::proof::{Proved, refuted, tried};
 use super::refusal::VariantRefusal;
-use crate::lesson::{Complaint, Hidden, Scenario, SetUpError, draw};
+use crate::lesson::{Complaint, Library, Scenario, SetUpError, draw};
 use crate::practice::drill::SuppliedBoard;
 use crate::reason::evidence::Table;
 use crate::reason::{PlanError, PosteriorError};
 use crate::slices::SliceEnd;
-use detent_simulation::plant::FailureMode;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
@@ -88,9 +87,9 @@ impl VariantMaker {
             board.library.board.id == original.board && board.mains == original.mains
         });
         let place = place.ok_or_else(|| VariantError::NoTable(original.board.clone()))?;
-        let draws = match original.fault {
-            Hidden::Draw | Hidden::DrawFrom(_) => ORIGINALS,
-            Hidden::Named(_) | Hidden::Several(_) | Hidden::Nothing => 1,
+        let draws = match original.fault.is_drawn() {
+            true => ORIGINALS,
+            false => 1,
         };
         let mut own = Vec::new();
         let mut refused = VariantRefusal::ExpertFails;
@@ -168,7 +167,7 @@ fn as_draft(
 ) -> Result<Draft, SetUpError> {
     Ok(Draft {
         board: place,
-        hypotheses: hypotheses_of(original, board.library.modes, seed)?,
+        hypotheses: hypotheses_of(original, &board.library, seed)?,
         scenario: Scenario {
             seed,
             ..original.clone()
@@ -179,12 +178,12 @@ fn as_draft(
 /// The hypotheses that are true on the machine of this scenario and seed: failure mode `n` is `n + 1`; 0 for none.
 pub(crate) fn hypotheses_of(
     scenario: &Scenario,
-    modes: &[FailureMode],
+    library: &Library<'_>,
     seed: u64,
 ) -> Result<Vec<usize>, SetUpError> {
-    let hidden = draw(scenario, modes, seed)?;
+    let hidden = draw(scenario, library, seed)?;
     let hypotheses: Vec<usize> = (hidden.iter())
-        .filter_map(|mode| modes.iter().position(|m| m.id == mode.id))
+        .filter_map(|mode| library.modes.iter().position(|m| m.id == mode.id))
         .map(|n| n + 1)
         .collect();
     Ok(if hypotheses.is_empty() {

@@ -33,8 +33,8 @@ pub struct LampWatch {
     pauses: bool,
     /// Of digits in turn, those since the last pause.
     digits: Vec<Sign>,
-    /// The digit that is being shown: lamps that were lit in it at all times, and at any time.
-    digit: Option<(u16, u16)>,
+    /// The digit that is being shown: since when, ms, lamps that were lit in it at all times, and at any time.
+    digit: Option<(u64, u16, u16)>,
     seen: Option<LampSight>,
 }
 
@@ -119,7 +119,7 @@ impl LampWatch {
         (at_ms - since >= STILL_MS).then_some(LampSight::Still(lamps))
     }
 
-    /// Digits, one after the other; what stands longer than one is no digit.
+    /// Digits, one after the other; what stands or blinks longer than one is no digit.
     fn in_turn(
         &mut self,
         at_ms: u64,
@@ -131,21 +131,25 @@ impl LampWatch {
         let (since, _) = *self.pictures.last()?;
         let stood_ms = at_ms - since;
         if lamps.code != 0 {
-            let (always, ever) = self.digit.unwrap_or((lamps.code, 0));
-            let blinked = self.pictures.iter().rev().nth(1);
-            let came_back =
-                self.digit.is_some() && blinked.is_some_and(|(_, before)| before.code == 0);
+            let (began, always, ever) = self.digit.unwrap_or((since, lamps.code, 0));
+            let before = self.pictures.iter().rev().nth(1);
+            // The dark before a digit is no half of a blink.
+            let came_back = since > began && before.is_some_and(|(_, before)| before.code == 0);
             let always = if came_back { 0 } else { always & lamps.code };
-            self.digit = Some((always, ever | lamps.code));
+            self.digit = Some((began, always, ever | lamps.code));
             if 2 * stood_ms > 3 * digit_ms {
                 (self.digit, self.digits) = (None, Vec::new());
                 return Some(LampSight::Still(lamps));
+            }
+            if 2 * (at_ms - began) > 3 * digit_ms {
+                self.digits.clear();
+                return self.all(at_ms);
             }
             return None;
         }
         // Shorter than a gap, it is the dark half of a blink.
         if 4 * stood_ms >= 3 * gap_ms
-            && let Some((lit, ever)) = self.digit.take()
+            && let Some((_, lit, ever)) = self.digit.take()
         {
             let blinks = ever & !lit;
             self.digits.push(Sign { lit, blinks });
@@ -204,7 +208,7 @@ impl LampWatch {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use detent_content::ContentLibrary;
+    use detent_content::{ContentLibrary, read_board};
     use detent_simulation::units::Span;
 
     fn rules(board: &str) -> LampRules {
@@ -276,6 +280,59 @@ mod tests {
             let flashes = [tens, units].concat();
             assert_eq!(told, [LampSight::Flashes(flashes)], "{number}");
         }
+    }
+
+    /// A column of five lamps that counts one to five and blinks for six to nine, tens first, then units.
+    fn tower() -> LampRules {
+        let text = include_bytes!("../../../tests/boards/tower.ron");
+        let board = read_board("tower.ron", text).expect("a sound board");
+        board.lamps
+    }
+
+    /// Every number, one digit after the other, comes out once for all its rounds, as it was shown, whether its lamps
+    /// are lit or blink.
+    #[test]
+    fn digits_in_turn_are_told_at_the_pause() {
+        let rules = tower();
+        let Signs::InTurn { digits, .. } = &rules.signs else {
+            panic!("its digits come in turn");
+        };
+        for number in [1, 10, 11, 23, 40, 66, 67, 78, 90, 99] {
+            let told = seen(&rules, 60_000, |at| {
+                code(rules.signs.lit(number, Span::from_ms(at)))
+            });
+            let [tens, units] = [number / 10, number % 10].map(|n| digits[usize::from(n)]);
+            assert_eq!(told, [LampSight::Digits([tens, units])], "{number}");
+        }
+    }
+
+    #[test]
+    fn lamps_for_digits_that_stand_or_blink_are_no_digits() {
+        let rules = tower();
+        let (still, blink) = (LampSight::Still(code(3)), [code(3), code(0)]);
+        assert_eq!(seen(&rules, 20_000, |_| code(3)), [still]);
+        let half_ms = u64::from(rules.blink_ms) / 2;
+        let told = seen(&rules, 20_000, |at| {
+            code(if (at / half_ms).is_multiple_of(2) {
+                3
+            } else {
+                0
+            })
+        });
+        assert_eq!(told, [LampSight::InTurn(blink)]);
+        // One digit and no other is none; the dark behind it is told as what it is.
+        let told = seen(&rules, 20_000, |at| code(if at < 2_000 { 3 } else { 0 }));
+        assert_eq!(told, [LampSight::Still(code(0))]);
+        // What comes behind a wait is read as from the start.
+        let told = seen(&rules, 40_000, |at| match at.checked_sub(10_000) {
+            None => code(0),
+            Some(at) => code(rules.signs.lit(23, Span::from_ms(at))),
+        });
+        let Signs::InTurn { digits, .. } = &rules.signs else {
+            panic!("its digits come in turn");
+        };
+        let number = LampSight::Digits([digits[2], digits[3]]);
+        assert_eq!(told, [LampSight::Still(code(0)), number]);
     }
 
     #[test]

@@ -6,7 +6,7 @@ use crate::tokens as t;
 use crate::workshop::Workshop;
 use bevy_egui::egui::{Button, RichText, ScrollArea, Ui};
 use detent_content::{ContentLibrary, ScenarioChange};
-use detent_training::lesson::Hidden;
+use detent_training::lesson::{DrawFilter, Hidden};
 
 /// Height of the list of faults, points.
 const LIST_HEIGHT: f32 = 260.0;
@@ -16,13 +16,15 @@ const LIST_HEIGHT: f32 = 260.0;
 enum FaultKind {
     Named,
     DrawFrom,
+    DrawWhere,
     Several,
     Draw,
     Nothing,
 }
 
 impl FaultKind {
-    const ALL: [FaultKind; 5] = [
+    /// Those that can be chosen. What a draw asks for is described in the file: that is shown, and not offered.
+    const CHOICES: [FaultKind; 5] = [
         FaultKind::Named,
         FaultKind::DrawFrom,
         FaultKind::Several,
@@ -34,6 +36,7 @@ impl FaultKind {
         match hidden {
             Hidden::Named(_) => FaultKind::Named,
             Hidden::DrawFrom(_) => FaultKind::DrawFrom,
+            Hidden::DrawWhere(_) => FaultKind::DrawWhere,
             Hidden::Several(_) => FaultKind::Several,
             Hidden::Draw => FaultKind::Draw,
             Hidden::Nothing => FaultKind::Nothing,
@@ -44,6 +47,7 @@ impl FaultKind {
         match self {
             FaultKind::Named => "workshop-fault-named",
             FaultKind::DrawFrom => "workshop-fault-draw-from",
+            FaultKind::DrawWhere => "workshop-fault-draw-where",
             FaultKind::Several => "workshop-fault-several",
             FaultKind::Draw => "workshop-fault-draw",
             FaultKind::Nothing => "workshop-fault-nothing",
@@ -55,6 +59,7 @@ impl FaultKind {
         match self {
             FaultKind::Named => Hidden::Named(names.swap_remove(0)),
             FaultKind::DrawFrom => Hidden::DrawFrom(names),
+            FaultKind::DrawWhere => Hidden::DrawWhere(DrawFilter::default()),
             FaultKind::Several => Hidden::Several(names),
             FaultKind::Draw => Hidden::Draw,
             FaultKind::Nothing => Hidden::Nothing,
@@ -65,7 +70,7 @@ impl FaultKind {
     const fn names_some(self) -> bool {
         match self {
             FaultKind::Named | FaultKind::DrawFrom | FaultKind::Several => true,
-            FaultKind::Draw | FaultKind::Nothing => false,
+            FaultKind::DrawWhere | FaultKind::Draw | FaultKind::Nothing => false,
         }
     }
 }
@@ -82,7 +87,9 @@ pub(super) fn fault_ui(
         kit::heading(ui, context.text("workshop-fault"));
         let now = FaultKind::of(&open.scenario().fault);
         let named = open.scenario().fault.names().to_vec();
-        let kinds = FaultKind::ALL.map(|kind| (kind, context.text(kind.key())));
+        let described = (now == FaultKind::DrawWhere).then_some(now);
+        let kinds = FaultKind::CHOICES.into_iter().chain(described);
+        let kinds = kinds.map(|kind| (kind, context.text(kind.key())));
         if let Some(kind) = kit::choices(ui, now, kinds) {
             let first = || library.catalogue.modes[0].id.clone();
             let some = if named.is_empty() {
@@ -91,6 +98,16 @@ pub(super) fn fault_ui(
                 named.clone()
             };
             changes.push(ScenarioChange::Fault(kind.with(some)));
+        }
+        if let (FaultKind::DrawWhere, Some(board)) = (now, library.board(&open.scenario().board)) {
+            let of_board = library.library_of(board, open.scenario().mains);
+            let drawn = of_board.candidates(&open.scenario().fault);
+            let drawn = drawn.unwrap_or_default();
+            let told: Vec<String> = drawn
+                .iter()
+                .map(|mode| context.texts.mode(&mode.id))
+                .collect();
+            ui.label(RichText::new(told.join("; ")).color(t::AMBER));
         }
         if !now.names_some() {
             return;

@@ -4,7 +4,7 @@ use super::{Changes, flag_ui, number_ui};
 use crate::panels::{PanelContext, kit};
 use crate::workshop::Workshop;
 use bevy_egui::egui::Ui;
-use detent_content::{ContentLibrary, KnownBoard, ScenarioChange};
+use detent_content::{ContentLibrary, ScenarioChange};
 use detent_training::lesson::Mains;
 
 /// Draws it.
@@ -64,8 +64,9 @@ fn stale_codes_ui(
 ) {
     let stale = &open.scenario().stale_codes;
     ui.label(context.text("workshop-stale"));
-    let board = library.board(&open.scenario().board).map(KnownBoard::of);
-    let mut codes = board.map_or_else(Vec::new, |board| board.codes);
+    let board = library.board(&open.scenario().board);
+    let codes = board.map_or(&[][..], |board| &board.codes[..]);
+    let mut codes: Vec<u8> = codes.iter().map(|code| code.code).collect();
     // What no board has can at least be taken off.
     codes.extend(
         stale
