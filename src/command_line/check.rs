@@ -43,30 +43,60 @@ pub(super) fn check(
     let texts = Texts::load(language);
     let mut content_library = library.open()?;
     let files = files(&mut content_library, &args.files)?;
-    let known = known(&mut content_library, &files, &texts);
-    let reports: Vec<FileReport> = (files.par_iter())
-        .map(|(file, bytes)| {
-            let checked = check_file_in_slices(&content_library, &known, file, bytes);
-            without_breaks(checked)
-        })
-        .collect();
-    let count = |severity| reports.iter().map(|report| report.count(severity)).sum();
-    let (errors, warnings): (usize, usize) = (count(Severity::Error), count(Severity::Warning));
+    let reports = proved(&mut content_library, &files, &texts);
+    let (errors, warnings) = counts(&reports);
     let mut out = Output::standard();
     if args.json {
         out.json(&Told::of(&reports, (errors, warnings), &texts))?;
     } else {
-        for report in &reports {
-            print(&mut out, report, (&content_library, &texts), args.quiet)?;
-        }
-        let counts = [
-            ("files", Value::from(reports.len().to_string())),
-            ("errors", Value::from(errors.to_string())),
-            ("warnings", Value::from(warnings.to_string())),
-        ];
-        out.line(texts.with("cli-check-total", &counts))?;
+        print_all(&mut out, &reports, (&content_library, &texts), args.quiet)?;
     }
-    if errors > 0 || args.strict && warnings > 0 {
+    judge(&reports, args.strict)
+}
+
+/// Reports of these files, with what the simulator says of each.
+pub(super) fn proved(
+    content_library: &mut ContentLibrary,
+    files: &[(String, Vec<u8>)],
+    texts: &Texts,
+) -> Vec<FileReport> {
+    let known = known(content_library, files, texts);
+    let reports = files.par_iter().map(|(file, bytes)| {
+        let checked = check_file_in_slices(content_library, &known, file, bytes);
+        without_breaks(checked)
+    });
+    reports.collect()
+}
+
+/// Errors and warnings in all files.
+pub(super) fn counts(reports: &[FileReport]) -> (usize, usize) {
+    let count = |severity| reports.iter().map(|report| report.count(severity)).sum();
+    (count(Severity::Error), count(Severity::Warning))
+}
+
+/// Every file, then how many errors and warnings there are.
+pub(super) fn print_all(
+    out: &mut Output,
+    reports: &[FileReport],
+    (content_library, texts): (&ContentLibrary, &Texts),
+    quiet: bool,
+) -> Result<(), Failure> {
+    for report in reports {
+        print(out, report, (content_library, texts), quiet)?;
+    }
+    let (errors, warnings) = counts(reports);
+    let counts = [
+        ("files", Value::from(reports.len().to_string())),
+        ("errors", Value::from(errors.to_string())),
+        ("warnings", Value::from(warnings.to_string())),
+    ];
+    out.line(texts.with("cli-check-total", &counts))
+}
+
+/// Fails for errors, and for warnings too where they count.
+pub(super) fn judge(reports: &[FileReport], strict: bool) -> Result<(), Failure> {
+    let (errors, warnings) = counts(reports);
+    if errors > 0 || strict && warnings > 0 {
         return Err(Failure::Check { errors, warnings });
     }
     Ok(())
@@ -101,7 +131,7 @@ fn files(
     let place = |kind| match kind {
         FileKind::Board => Some(OwnPlace::Boards),
         FileKind::Parts => Some(OwnPlace::Parts),
-        FileKind::Scenario | FileKind::Guide | FileKind::Examination => None,
+        FileKind::Scenario | FileKind::Guide | FileKind::Examination | FileKind::Course => None,
     };
     let own = files.iter().filter_map(|(file, bytes)| {
         Some(OwnFile {
@@ -346,10 +376,10 @@ struct Told {
 /// One file.
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct ToldFile {
+pub(super) struct ToldFile {
     /// The file as it was named.
     file: String,
-    /// What it is: scenario, board, guide, examination or parts.
+    /// What it is: scenario, board, guide, examination, parts or course.
     kind: &'static str,
     /// What is wrong, in the order of the file.
     findings: Vec<ToldFinding>,
@@ -481,7 +511,7 @@ impl Told {
 }
 
 impl ToldFile {
-    fn of(report: &FileReport, texts: &Texts) -> ToldFile {
+    pub fn of(report: &FileReport, texts: &Texts) -> ToldFile {
         let (machines, gesture) = match &report.proof {
             FileProof::Scenario(_, proof) => (&proof.machines[..], &proof.gesture[..]),
             FileProof::Board(proof) => (&[][..], &proof.gesture[..]),

@@ -1,5 +1,7 @@
 //! Everything built in, and an own library beside it if there is one, read once; scenarios by name or path.
 
+use super::course_file::{Course, read_course};
+use super::course_zip::read_course_zip;
 use super::error::{ContentError, Problem};
 use super::error_words::english;
 use super::own_library::{OwnFile, OwnPlace};
@@ -40,8 +42,10 @@ pub struct ContentLibrary {
     lessons: Arc<[LessonFile]>,
     /// Tables of the own library's boards, by the names of their files.
     tables: BTreeMap<String, Arc<[u8]>>,
-    /// The files of the own library's boards.
+    /// The files of the own library's boards, and its manifest.
     own_boards: Arc<[OwnFile]>,
+    /// What the own library says of itself, where it is a course.
+    course: Option<Arc<Course>>,
     /// The own library's folder.
     folder: Option<Arc<Path>>,
 }
@@ -183,34 +187,91 @@ impl ContentLibrary {
             lessons: lessons.collect(),
             tables: BTreeMap::new(),
             own_boards: Arc::default(),
+            course: None,
             folder: None,
         })
     }
 
-    /// What is built in, and beside it the own library in `folder` if one is given.
+    /// What is built in, and beside it the own library at `path` if one is given: a folder, or a course as one zip.
     ///
     /// # Errors
     /// Every mistake found.
-    pub fn open(folder: Option<&Path>) -> Result<ContentLibrary, Vec<ContentError>> {
-        let mut content_library = ContentLibrary::builtin().map_err(|error| vec![error])?;
-        if let Some(folder) = folder {
-            let files = disk::library_files(folder).map_err(|error| vec![error])?;
-            content_library.add(files)?;
-            content_library.folder = Some(folder.into());
-            for (name, bytes) in content_library.kept_tables(folder) {
+    pub fn open(path: Option<&Path>) -> Result<ContentLibrary, Vec<ContentError>> {
+        let Some(path) = path else {
+            return ContentLibrary::builtin().map_err(|error| vec![error]);
+        };
+        let one = |error| vec![error];
+        let (mut content_library, tables) = if disk::is_there(path).is_ok_and(|there| there) {
+            let bytes = disk::zip_bytes(path).map_err(one)?;
+            let of_zip = ContentLibrary::of_zip(&disk::name(path), &bytes)?;
+            (of_zip, disk::table_folder())
+        } else {
+            let mut of_folder = ContentLibrary::builtin().map_err(one)?;
+            of_folder.add(disk::library_files(path).map_err(one)?)?;
+            of_folder.folder = Some(path.into());
+            (of_folder, Some(table_file::folder_of_library(path)))
+        };
+        if let Some(tables) = tables {
+            for (name, bytes) in content_library.kept_tables(&tables) {
                 content_library.keep_table(name, bytes);
             }
         }
         Ok(content_library)
     }
 
+    /// What is built in, and beside it a course as one zip, which is called `file`. Nothing is unpacked to a disk.
+    ///
+    /// # Errors
+    /// What [`read_course_zip`] gives, and every mistake in the files.
+    pub fn of_zip(file: &str, bytes: &[u8]) -> Result<ContentLibrary, Vec<ContentError>> {
+        let mut content_library = ContentLibrary::builtin().map_err(|error| vec![error])?;
+        content_library.add(read_course_zip(file, bytes)?.files)?;
+        Ok(content_library)
+    }
+
+    /// What is built in, and beside it an own library called `root`, given as all that lies in its folder, by paths inside
+    /// it with `/` between folder and name.
+    ///
+    /// # Errors
+    /// What [`own_library::own_files`] gives, and every mistake in the files.
+    pub fn of_files(
+        root: &str,
+        all: Vec<(String, Vec<u8>)>,
+    ) -> Result<ContentLibrary, Vec<ContentError>> {
+        let one = |error| vec![error];
+        let mut content_library = ContentLibrary::builtin().map_err(one)?;
+        content_library.add(own_library::own_files(root, all).map_err(one)?)?;
+        Ok(content_library)
+    }
+
     /// Puts the files of an own library beside what is there. Nothing that is there is changed by them.
     ///
     /// # Errors
-    /// Every mistake in them; nothing is then added.
+    /// Every mistake in them; nothing is then added. Before them, [`Problem::NewerProgram`] where a newer program has packed
+    /// them.
     pub fn add(&mut self, files: Vec<OwnFile>) -> Result<(), Vec<ContentError>> {
+        let (with_own, mut errors) = self.beside(&files);
+        // A wrong board would be told again by every scenario that names it.
+        if errors.is_empty() {
+            with_own.check_lessons(&mut errors);
+        }
+        if !errors.is_empty() {
+            let manifest = files.iter().find(|own| own.place == OwnPlace::Course);
+            let newer = with_own.course().and_then(Course::newer_program);
+            if let Some((manifest, newer)) = manifest.zip(newer) {
+                errors.insert(0, ContentError::of_file(&manifest.file, newer));
+            }
+            return Err(errors);
+        }
+        *self = with_own;
+        Ok(())
+    }
+
+    /// The files of an own library beside what is there, boards, parts and manifest as far as they are sound, with what
+    /// is wrong with them. Whether jobs, guides and examinations are is not yet known.
+    pub fn beside(&self, files: &[OwnFile]) -> (ContentLibrary, Vec<ContentError>) {
         let mut with_own = self.clone();
-        let mut errors = with_own.add_boards_and_parts(&files);
+        let mut errors = with_own.add_boards_and_parts(files);
         let taken: Vec<&str> = self.lessons.iter().map(LessonFile::stem).collect();
         let mut lessons = self.lessons.to_vec();
         for OwnFile { file, bytes, .. } in files.iter().filter(|file| file.is_lesson()) {
@@ -226,17 +287,30 @@ impl ContentLibrary {
             lessons.push(lesson);
         }
         with_own.lessons = lessons.into();
-        let boards = files.iter().filter(|own| own.place == OwnPlace::Boards);
-        with_own.own_boards = boards.cloned().collect();
-        // A wrong board would be told again by every scenario that names it.
-        if errors.is_empty() {
-            with_own.check_lessons(&mut errors);
+        let jobs: Vec<&str> = with_own.stems().collect();
+        let mut course = None;
+        for own in files.iter().filter(|own| own.place == OwnPlace::Course) {
+            match read_course(&own.file, &own.bytes, Some(&jobs)) {
+                Ok(read) => course = Some(Arc::new(read)),
+                Err(found) => errors.extend(found),
+            }
         }
-        if !errors.is_empty() {
-            return Err(errors);
-        }
-        *self = with_own;
-        Ok(())
+        with_own.course = course;
+        let others = [OwnPlace::Boards, OwnPlace::Course];
+        let others = files.iter().filter(|own| others.contains(&own.place));
+        with_own.own_boards = others.cloned().collect();
+        (with_own, errors)
+    }
+
+    /// What the own library says of itself, where it is a course.
+    pub fn course(&self) -> Option<&Course> {
+        self.course.as_deref()
+    }
+
+    /// File names of all jobs, without folder and ending.
+    fn stems(&self) -> impl Iterator<Item = &str> {
+        let jobs = self.lessons.iter().filter(|lesson| lesson.is_scenario());
+        jobs.map(LessonFile::stem)
     }
 
     /// Puts the boards and parts among these files beside what is there, as far as they are sound; tells what is wrong
@@ -281,11 +355,9 @@ impl ContentLibrary {
         &self.built_in.counter
     }
 
-    /// Names of the jobs that an examination in this file may ask for: those of the library, and those beside it.
-    pub(super) fn job_names(&self, examination: &Path) -> Vec<String> {
-        let of_library = self.lessons.iter().filter(|lesson| lesson.is_scenario());
-        let mut names: Vec<String> = of_library.map(|l| l.stem().to_owned()).collect();
-        let folder = examination.parent().unwrap_or(Path::new(""));
+    /// Names of the jobs that may be asked for: those of the library, and those in this folder.
+    pub(super) fn job_names(&self, folder: &Path) -> Vec<String> {
+        let mut names: Vec<String> = self.stems().map(str::to_owned).collect();
         names.extend(disk::ron_stems(folder));
         names
     }
@@ -321,14 +393,13 @@ impl ContentLibrary {
         !built_in.iter().any(|b| b.id == board.id)
     }
 
-    /// Tables that lie in the own library's folder, by the names of their files.
+    /// Tables of the own library's boards that lie in this folder, by the names of their files.
     fn kept_tables(&self, folder: &Path) -> Vec<(String, Vec<u8>)> {
         let own = self.boards[self.built_in.boards..].iter();
         let names = own.flat_map(|board| {
             let volts = board.mains.iter().map(|mains| mains.rating().volts);
             volts.map(|volts| table_file::name(&board.id, volts))
         });
-        let folder = table_file::folder_of_library(folder);
         names
             .filter_map(|name| {
                 let bytes = disk::read_bytes(&folder.join(&name)).ok()?;

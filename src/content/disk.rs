@@ -8,7 +8,7 @@
 
 use super::error::{ContentError, Problem};
 use super::error_words::english;
-use super::own_library::{OwnFile, OwnPlace};
+use super::own_library::{MOST_BYTES, MOST_FILES, OwnFile, OwnPlace, check_amount, is_read};
 use super::reader::LONGEST_BYTES;
 use super::{Catalogue, KnownBoard, Nominal, Parts};
 use super::{read_catalogue, read_machine, read_parts, read_scenario};
@@ -18,16 +18,10 @@ use detent_training::record::{
 };
 use std::fs::File;
 use std::io::{self, Read, Write};
-use std::path::Path;
-#[cfg(not(target_family = "wasm"))]
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// Largest profile that is read; a year's answers make less than one tenth of it.
 pub(super) const LONGEST_PROFILE_BYTES: usize = 64 << 20;
-
-/// The most files of an own library, and the most bytes in all of them: a hundred times the built-in course.
-const MOST_LIBRARY_FILES: usize = 1000;
-const MOST_LIBRARY_BYTES: usize = 32 << 20;
 
 /// Where this user's programs keep their data: `~/.local/share/detent` on Linux. It need not exist; none
 /// when the system names no such folder.
@@ -41,6 +35,18 @@ pub fn data_folder() -> Option<PathBuf> {
 #[cfg(not(target_family = "wasm"))]
 pub fn cache_folder() -> Option<PathBuf> {
     directories::BaseDirs::new().map(|user| user.cache_dir().join("detent"))
+}
+
+/// Where tables are kept of boards that are in no library's folder: with what can be made again.
+#[cfg(not(target_family = "wasm"))]
+pub(super) fn table_folder() -> Option<PathBuf> {
+    cache_folder()
+}
+
+/// Where tables are kept of boards that are in no library's folder: a page has no files.
+#[cfg(target_family = "wasm")]
+pub(super) fn table_folder() -> Option<PathBuf> {
+    None
 }
 
 /// Where learners' profiles are: `DETENT_PROFILES`, else in the data folder.
@@ -57,6 +63,14 @@ pub fn profiles_folder() -> Option<PathBuf> {
 /// [`Problem::Io`] with the system's reason, [`Problem::TooLong`].
 pub fn read_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
     read_at_most(path, LONGEST_BYTES)
+}
+
+/// The bytes of a course that is one zip.
+///
+/// # Errors
+/// [`Problem::Io`] with the system's reason, [`Problem::TooLong`].
+pub fn zip_bytes(path: &Path) -> Result<Vec<u8>, ContentError> {
+    read_at_most(path, MOST_BYTES)
 }
 
 /// The bytes of a learner's profile.
@@ -93,11 +107,11 @@ pub fn is_there(path: &Path) -> Result<bool, ContentError> {
     match std::fs::metadata(path) {
         Ok(what) if what.is_file() => Ok(true),
         Ok(_) => Err(no_line(path, Problem::NoFile)),
-        // The browser has no files at all.
+        // The browser has no files at all; what stands in a zip is none either.
         Err(error)
             if matches!(
                 error.kind(),
-                io::ErrorKind::NotFound | io::ErrorKind::Unsupported
+                io::ErrorKind::NotFound | io::ErrorKind::NotADirectory | io::ErrorKind::Unsupported
             ) =>
         {
             Ok(false)
@@ -135,27 +149,22 @@ pub fn library_files(folder: &Path) -> Result<Vec<OwnFile>, ContentError> {
                 .file_name()
                 .map(|own| own.to_string_lossy().into_owned());
             let own_name = own_name.unwrap_or_default();
-            if own_name.starts_with('.') || !own_name.ends_with(".ron") {
+            if !is_read(&own_name) {
                 continue;
             }
             let leads_to = std::fs::canonicalize(&path).map_err(|error| io(&path, error))?;
             if !leads_to.starts_with(&root) {
                 return Err(no_line(&path, Problem::LeadsOut));
             }
-            let place = match place {
-                Some(place) => place,
-                None if own_name == OwnPlace::PARTS_FILE => OwnPlace::Parts,
-                None => return Err(no_line(&path, Problem::Misplaced)),
+            let Some(place) = place.or_else(|| OwnPlace::of(&own_name)) else {
+                return Err(no_line(&path, Problem::Misplaced));
             };
             if !is_there(&path)? {
                 continue;
             }
             let read = read_bytes(&path)?;
             bytes += read.len();
-            if files.len() == MOST_LIBRARY_FILES || bytes > MOST_LIBRARY_BYTES {
-                let (files, bytes) = (MOST_LIBRARY_FILES, MOST_LIBRARY_BYTES);
-                return Err(no_line(folder, Problem::TooMuch { files, bytes }));
-            }
+            check_amount(&name(folder), files.len() + 1, bytes)?;
             files.push(OwnFile {
                 place,
                 file: name(&path),
@@ -202,8 +211,8 @@ pub fn ron_files(named: &Path) -> Result<Vec<String>, ContentError> {
         } else if top || path.extension().is_some_and(|ending| ending == "ron") {
             found.push(name(&path));
         }
-        if found.len() > MOST_LIBRARY_FILES || open.len() > 100 * MOST_LIBRARY_FILES {
-            let (files, bytes) = (MOST_LIBRARY_FILES, MOST_LIBRARY_BYTES);
+        if found.len() > MOST_FILES || open.len() > 100 * MOST_FILES {
+            let (files, bytes) = (MOST_FILES, MOST_BYTES);
             return Err(no_line(named, Problem::TooMuch { files, bytes }));
         }
     }
@@ -316,6 +325,34 @@ pub fn write_new(path: &Path, bytes: &[u8]) -> io::Result<()> {
     file.as_file().sync_all()?;
     file.persist_noclobber(path)?;
     sync_folder(path)
+}
+
+/// Makes a folder that is not there yet, with these files in it by their paths inside it: in a temporary one beside it,
+/// which then takes its name, so that `folder` is never half there.
+///
+/// # Errors
+/// The system's reason; [`io::ErrorKind::AlreadyExists`] where anything of this name is there.
+#[cfg(not(target_family = "wasm"))]
+pub fn write_folder(folder: &Path, files: &[(String, &[u8])]) -> io::Result<()> {
+    if std::fs::symlink_metadata(folder).is_ok() {
+        return Err(io::ErrorKind::AlreadyExists.into());
+    }
+    let mut temporary = tempfile::Builder::new();
+    temporary.prefix(".detent-").suffix(".tmp");
+    #[cfg(unix)]
+    temporary.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o777));
+    let temporary = temporary.tempdir_in(folder_of(folder))?;
+    for (path, bytes) in files {
+        let path = temporary.path().join(path);
+        std::fs::create_dir_all(folder_of(&path))?;
+        let mut file = File::create_new(&path)?;
+        file.write_all(bytes)?;
+        file.sync_all()?;
+    }
+    std::fs::rename(temporary.path(), folder)?;
+    // It has its lasting name: there is nothing left to delete.
+    let _ = temporary.keep();
+    sync_folder(folder)
 }
 
 /// Tries whether files can be written to a folder.

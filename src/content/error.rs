@@ -217,6 +217,28 @@ pub enum Problem {
     NotSayable(NotSayable),
     /// A board that breaks a rule of boards.
     Board(Box<BoardFault>),
+    /// A zip that is none, or not a safe one.
+    Zip(ZipProblem),
+    /// A course of a later format.
+    NewerCourse {
+        /// The format.
+        format: u32,
+        /// The version of the program that packed it; empty where it does not say.
+        packed_with: String,
+    },
+    /// Files with mistakes that a later program, which packed them, may take.
+    NewerProgram(String),
+    /// No version: numbers with dots between.
+    NoVersion(String),
+    /// No SHA-256.
+    NoSum,
+    /// A file that is not as it was packed.
+    NotAsPacked {
+        /// What differs.
+        difference: PackedDifference,
+        /// Its path inside the course.
+        path: String,
+    },
 }
 
 impl fmt::Display for Problem {
@@ -305,6 +327,64 @@ names! {
         RightOrWrong = "right-or-wrong",
         /// A skill.
         Skill = "skill",
+    }
+}
+
+names! {
+    /// How a file differs from what was packed. Its text is `file-packed-{name}`.
+    PackedDifference {
+        /// It is not listed.
+        Added = "added",
+        /// It has other bytes.
+        Changed = "changed",
+        /// It is listed and not there.
+        Gone = "gone",
+    }
+}
+
+names! {
+    /// Why a zip is refused. Its text is `file-zip-{name}`.
+    ZipProblem {
+        /// A path from the top of a disk.
+        Absolute = "absolute",
+        /// A backslash in a path.
+        Backslash = "backslash",
+        /// A colon in a path, as behind the letter of a drive.
+        Drive = "drive",
+        /// A file that only a password opens.
+        Encrypted = "encrypted",
+        /// A link, a device or a pipe.
+        Link = "link",
+        /// A name longer than some systems take.
+        LongName = "long-name",
+        /// A way of packing that is not read.
+        Method = "method",
+        /// Characters that some systems do not take in a name.
+        NameCharacters = "name-characters",
+        /// No manifest at the top.
+        NoManifest = "no-manifest",
+        /// No zip at all.
+        NoZip = "no-zip",
+        /// A file that becomes far larger than it is packed.
+        Ratio = "ratio",
+        /// A name that is a device on some systems.
+        Reserved = "reserved",
+        /// Two files that are one on some systems.
+        SameName = "same-name",
+        /// One part of several.
+        SeveralParts = "several-parts",
+        /// A file that is not as long as is listed.
+        Size = "size",
+        /// A file of a kind that no course has.
+        Strange = "strange",
+        /// A zip that contradicts itself, or with more in the file than the zip.
+        Torn = "torn",
+        /// More than a zip can hold.
+        Unpackable = "unpackable",
+        /// A path that leads upward, or with an empty name in it.
+        Upward = "upward",
+        /// The form for more than 4 GiB.
+        Zip64 = "zip64",
     }
 }
 

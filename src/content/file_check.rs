@@ -1,5 +1,6 @@
 //! Files of content held against their readers, the simulator and the language files.
 
+use super::course_file::read_course;
 use super::error::{ContentError, Problem};
 use super::examination_file::check_examination;
 use super::guide_file::check_guide;
@@ -7,7 +8,7 @@ use super::parts::read_added_parts;
 use super::reader::without_mark;
 use super::scenario_file::check_scenario;
 use super::text::{Language, Texts};
-use super::{ContentLibrary, FileKind, GUIDE_ENDING, read_board};
+use super::{ContentLibrary, FileKind, GUIDE_ENDING, OwnPlace, read_board};
 use detent_simulation::controller::{Board, is_words};
 use detent_simulation::interface::Component;
 use detent_training::authoring::{
@@ -18,6 +19,7 @@ use detent_training::lesson::{Bilingual, Mains, Scenario};
 use detent_training::practice::drill::SuppliedBoard;
 use detent_training::record::ron_text::{Outline, TextPosition, TextRange};
 use detent_training::variant::KnownFaults;
+use detent_training::without_breaks;
 use std::path::Path;
 
 /// What is known of the faults on some boards, worked out once for many files.
@@ -71,6 +73,14 @@ pub struct FileReport {
 }
 
 impl FileFinding {
+    fn of_error(text: &str, error: ContentError) -> FileFinding {
+        FileFinding {
+            range: range_of(text, &error),
+            field: error.field,
+            found: Found::Unreadable(error.problem),
+        }
+    }
+
     /// How much it weighs.
     pub fn severity(&self) -> Severity {
         match &self.found {
@@ -89,6 +99,40 @@ impl FileFinding {
 }
 
 impl FileReport {
+    /// Of a file that cannot be read at all.
+    pub(super) fn unreadable(file: &str, kind: FileKind) -> FileReport {
+        FileReport {
+            file: file.to_owned(),
+            kind,
+            findings: Vec::new(),
+            proof: FileProof::None,
+        }
+    }
+
+    /// Puts an error of a reader among the findings, unless it is there.
+    pub(super) fn put_error(&mut self, text: &str, error: ContentError) {
+        let finding = FileFinding::of_error(text, error);
+        if !self.findings.contains(&finding) {
+            self.findings.push(finding);
+            self.findings.sort_by_key(|finding| finding.range);
+        }
+    }
+
+    /// Puts something among the findings that is about a field.
+    pub(super) fn put(&mut self, text: &str, found: Vec<PlacedFinding>) {
+        if found.is_empty() {
+            return;
+        }
+        let places = Outline::of(text).places();
+        self.findings
+            .extend(found.into_iter().map(|placed| FileFinding {
+                range: places.range(&placed.field),
+                field: placed.field,
+                found: Found::Authoring(placed.finding),
+            }));
+        self.findings.sort_by_key(|finding| finding.range);
+    }
+
     /// How many findings weigh so much.
     pub fn count(&self, severity: Severity) -> usize {
         let findings = self.findings.iter();
@@ -130,6 +174,24 @@ pub async fn check_file_in_slices(
     file: &str,
     bytes: &[u8],
 ) -> FileReport {
+    check_in_slices(content_library, Some(known), file, bytes).await
+}
+
+/// The same without the simulator, which takes no time to speak of.
+pub fn check_file_unproved(
+    content_library: &ContentLibrary,
+    file: &str,
+    bytes: &[u8],
+) -> FileReport {
+    without_breaks(check_in_slices(content_library, None, file, bytes))
+}
+
+async fn check_in_slices(
+    content_library: &ContentLibrary,
+    known: Option<&KnownBoards>,
+    file: &str,
+    bytes: &[u8],
+) -> FileReport {
     let kind = FileKind::of(file, bytes);
     let mut check = Check {
         content_library,
@@ -144,6 +206,7 @@ pub async fn check_file_in_slices(
         FileKind::Guide => check.guide().map(|()| FileProof::None),
         FileKind::Examination => check.examination().map(|()| FileProof::None),
         FileKind::Parts => check.parts().map(|()| FileProof::None),
+        FileKind::Course => check.course().map(|()| FileProof::None),
     };
     let text = String::from_utf8_lossy(bytes);
     let text = without_mark(&text);
@@ -151,29 +214,17 @@ pub async fn check_file_in_slices(
         Ok(proof) => (Vec::new(), proof),
         Err(errors) => (errors, FileProof::None),
     };
-    let mut findings: Vec<FileFinding> = (unreadable.into_iter())
-        .map(|error| FileFinding {
-            range: range_of(text, &error),
-            field: error.field,
-            found: Found::Unreadable(error.problem),
-        })
-        .collect();
-    if !check.placed.is_empty() {
-        let places = Outline::of(text).places();
-        let placed = check.placed.into_iter();
-        findings.extend(placed.map(|placed| FileFinding {
-            range: places.range(&placed.field),
-            field: placed.field,
-            found: Found::Authoring(placed.finding),
-        }));
-    }
-    findings.sort_by_key(|finding| finding.range);
-    FileReport {
+    let mut report = FileReport {
         file: file.to_owned(),
         kind,
-        findings,
+        findings: (unreadable.into_iter())
+            .map(|error| FileFinding::of_error(text, error))
+            .collect(),
         proof,
-    }
+    };
+    report.put(text, check.placed);
+    report.findings.sort_by_key(|finding| finding.range);
+    report
 }
 
 /// The stretch that a reader's error is about: the value of its field, or where the reader stopped to the end of that
@@ -199,7 +250,8 @@ fn range_of(text: &str, error: &ContentError) -> TextRange {
 /// The check of one file.
 struct Check<'a> {
     content_library: &'a ContentLibrary,
-    known: &'a KnownBoards,
+    /// None where the simulator is left out.
+    known: Option<&'a KnownBoards>,
     file: &'a str,
     bytes: &'a [u8],
     placed: Vec<PlacedFinding>,
@@ -223,7 +275,10 @@ impl Check<'_> {
             &library.known_boards(),
         )?;
         self.words(&scenario);
-        let Some(known) = self.known.of(&scenario.board, scenario.mains) else {
+        let Some(known) = self.known else {
+            return Ok(FileProof::None);
+        };
+        let Some(known) = known.of(&scenario.board, scenario.mains) else {
             self.find("board", AuthoringFinding::NoTable);
             return Ok(FileProof::None);
         };
@@ -274,6 +329,9 @@ impl Check<'_> {
     async fn board(&mut self) -> Result<FileProof, Vec<ContentError>> {
         let board = read_board(self.file, self.bytes)?;
         self.board_texts(&board);
+        if self.known.is_none() {
+            return Ok(FileProof::None);
+        }
         let supplies: Vec<SuppliedBoard<'_>> = (board.mains.iter())
             .map(|mains| SuppliedBoard {
                 library: self.content_library.library_of(&board, *mains),
@@ -318,10 +376,26 @@ impl Check<'_> {
     }
 
     fn examination(&mut self) -> Result<(), Vec<ContentError>> {
-        let stems = self.content_library.job_names(Path::new(self.file));
+        let folder = Path::new(self.file).parent().unwrap_or(Path::new(""));
+        let stems = self.content_library.job_names(folder);
         let known: Vec<&str> = stems.iter().map(String::as_str).collect();
         let examination = check_examination(self.file, self.bytes, &known)?;
         if examination.title.en.trim() == examination.title.es.trim() {
+            self.find("title.es", AuthoringFinding::SameInBothLanguages);
+        }
+        Ok(())
+    }
+
+    fn course(&mut self) -> Result<(), Vec<ContentError>> {
+        let folder = Path::new(self.file).parent().unwrap_or(Path::new(""));
+        let scenarios = OwnPlace::FOLDERS.into_iter();
+        let scenarios = scenarios.filter(|(_, place)| *place == OwnPlace::Scenarios);
+        let stems: Vec<String> = scenarios
+            .flat_map(|(name, _)| self.content_library.job_names(&folder.join(name)))
+            .collect();
+        let known: Vec<&str> = stems.iter().map(String::as_str).collect();
+        let course = read_course(self.file, self.bytes, Some(&known))?;
+        if course.title.en.trim() == course.title.es.trim() {
             self.find("title.es", AuthoringFinding::SameInBothLanguages);
         }
         Ok(())

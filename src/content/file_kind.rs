@@ -18,11 +18,13 @@ names! {
         Examination = "examination",
         /// The parts of an own library.
         Parts = "parts",
+        /// The manifest of a course.
+        Course = "course",
     }
 }
 
 /// Fields at the top that one kind has and no other.
-const FIELDS: [(&str, FileKind); 10] = [
+const FIELDS: [(&str, FileKind); 12] = [
     ("gesture", FileKind::Board),
     ("connectors", FileKind::Board),
     ("codes", FileKind::Board),
@@ -33,6 +35,8 @@ const FIELDS: [(&str, FileKind); 10] = [
     ("jobs", FileKind::Examination),
     ("minutes", FileKind::Examination),
     ("parts", FileKind::Parts),
+    ("author", FileKind::Course),
+    ("license", FileKind::Course),
 ];
 
 impl FileKind {
@@ -54,6 +58,7 @@ impl FileKind {
         match told {
             Some((_, kind)) => *kind,
             None if name.is_some_and(|name| name == OwnPlace::PARTS_FILE) => FileKind::Parts,
+            None if name.is_some_and(|name| name == OwnPlace::COURSE_FILE) => FileKind::Course,
             None => FileKind::Scenario,
         }
     }

@@ -11,6 +11,9 @@ pub mod builtin;
 mod catalogue;
 mod complaint_words;
 mod content_library;
+mod course_check;
+mod course_file;
+mod course_zip;
 pub mod disk;
 mod drill_words;
 mod error;
@@ -51,17 +54,23 @@ pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use complaint_words::complaint_words;
 pub use content_library::{AttemptSourceError, ContentLibrary, ScenarioSource};
-pub use error::{Allowed, Choices, ContentError, NotSayable, Problem, Wanted};
+pub use course_check::{check_together, course_files, manifest, unopened};
+pub use course_file::{COURSE_FORMAT, Course, PROGRAM_VERSION, PackedFile, read_course};
+pub use course_zip::{CourseZip, pack_course, read_course_zip};
+pub use error::{
+    Allowed, Choices, ContentError, NotSayable, PackedDifference, Problem, Wanted, ZipProblem,
+};
 pub use examination_file::{EXAMINATION_ENDING, check_examination, read_examination};
 pub use file_check::{
     FileFinding, FileProof, FileReport, Found, KnownBoards, check_file_in_slices,
+    check_file_unproved,
 };
 pub use file_kind::FileKind;
 pub use guide_file::{GUIDE_ENDING, check_guide, read_guide};
 pub use invoice_words::InvoiceRow;
 pub use learner_list::{LearnerInShort, ListedLearner, listed_learners};
 pub use machine_file::{Nominal, read_machine};
-pub use own_library::{OwnFile, OwnPlace, read_own_board};
+pub use own_library::{OwnFile, OwnPlace, own_files, read_own_board};
 pub use parts::{Parts, read_added_parts, read_parts};
 pub use preferences::{
     CharacterKeys, KeyAction, KeyPlace, Motion, Preferences, SoundVolume, TextSize,

@@ -1,4 +1,5 @@
-//! An own library: boards, scenarios and parts of the instructor's, beside the built-in ones.
+//! An own library: boards, scenarios and parts of the instructor's, beside the built-in ones. With a manifest it is a
+//! course.
 
 use super::board_file::read_board;
 use super::content_library::ContentLibrary;
@@ -7,6 +8,10 @@ use super::parts::read_added_parts;
 use detent_simulation::controller::Board;
 use detent_training::bench::Part;
 use std::path::Path;
+
+/// The most files of an own library, and the most bytes in all of them: a hundred times the built-in course.
+pub(super) const MOST_FILES: usize = 1000;
+pub(super) const MOST_BYTES: usize = 32 << 20;
 
 /// What a file of an own library is, by where it lies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,6 +22,8 @@ pub enum OwnPlace {
     Scenarios,
     /// `parts.ron`.
     Parts,
+    /// `course.ron`.
+    Course,
 }
 
 impl OwnPlace {
@@ -25,8 +32,35 @@ impl OwnPlace {
         ("boards", OwnPlace::Boards),
         ("scenarios", OwnPlace::Scenarios),
     ];
-    /// The one file beside them.
+    /// The parts, beside them.
     pub const PARTS_FILE: &'static str = "parts.ron";
+    /// The manifest of a course, beside them.
+    pub const COURSE_FILE: &'static str = "course.ron";
+
+    /// What the file at this path inside a library is, `/` between folder and name; none where nothing reads one.
+    pub fn of(path: &str) -> Option<OwnPlace> {
+        match path.split_once('/') {
+            None if path == OwnPlace::PARTS_FILE => Some(OwnPlace::Parts),
+            None if path == OwnPlace::COURSE_FILE => Some(OwnPlace::Course),
+            None => None,
+            Some((folder, name)) => {
+                let (_, place) = OwnPlace::FOLDERS.into_iter().find(|(f, _)| *f == folder)?;
+                (is_read(name) && !name.contains('/')).then_some(place)
+            }
+        }
+    }
+
+    /// Its folder inside the library; none for a file at the top.
+    fn folder(self) -> Option<&'static str> {
+        let mut folders = OwnPlace::FOLDERS.into_iter();
+        let here = folders.find(|(_, place)| *place == self);
+        here.map(|(folder, _)| folder)
+    }
+}
+
+/// Whether a file of this name is read, and not passed over.
+pub(super) fn is_read(name: &str) -> bool {
+    name.ends_with(".ron") && !name.starts_with('.')
 }
 
 /// A file of an own library.
@@ -41,10 +75,58 @@ pub struct OwnFile {
 }
 
 impl OwnFile {
+    /// Its path inside the library, such as `boards/key-pad.ron`.
+    pub fn inner_path(&self) -> String {
+        let name = self.file.rsplit(['/', std::path::MAIN_SEPARATOR]).next();
+        let name = name.unwrap_or(&self.file);
+        match self.place.folder() {
+            Some(folder) => format!("{folder}/{name}"),
+            None => name.to_owned(),
+        }
+    }
+
     /// Whether it is a job, a guide or an examination.
     pub(super) fn is_lesson(&self) -> bool {
         self.place == OwnPlace::Scenarios
     }
+}
+
+/// The files of an own library called `root`, out of all that lie in its folder, by their paths inside it with `/`
+/// between folder and name. Hidden ones, and files of other kinds, are passed over.
+///
+/// # Errors
+/// [`Problem::Misplaced`] for a `.ron` file where none is read, [`Problem::TooMuch`].
+pub fn own_files(
+    root: &str,
+    mut all: Vec<(String, Vec<u8>)>,
+) -> Result<Vec<OwnFile>, ContentError> {
+    all.sort();
+    let (mut files, mut bytes_in_all): (Vec<OwnFile>, usize) = (Vec::new(), 0);
+    for (path, bytes) in all {
+        let file = format!("{root}/{path}");
+        let Some(place) = OwnPlace::of(&path) else {
+            if is_read(&path) && !path.contains('/') {
+                return Err(ContentError::of_file(&file, Problem::Misplaced));
+            }
+            continue;
+        };
+        bytes_in_all += bytes.len();
+        check_amount(root, files.len() + 1, bytes_in_all)?;
+        files.push(OwnFile { place, file, bytes });
+    }
+    Ok(files)
+}
+
+/// Refuses more than a library may hold.
+pub(super) fn check_amount(root: &str, files: usize, bytes: usize) -> Result<(), ContentError> {
+    if files <= MOST_FILES && bytes <= MOST_BYTES {
+        return Ok(());
+    }
+    let (files, bytes) = (MOST_FILES, MOST_BYTES);
+    Err(ContentError::of_file(
+        root,
+        Problem::TooMuch { files, bytes },
+    ))
 }
 
 /// Boards and parts of an own library.

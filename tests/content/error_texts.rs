@@ -4,9 +4,10 @@ use detent_content::attempt_file::AttemptFileError;
 use detent_content::disk::AttemptReadError;
 use detent_content::{
     Allowed, AnswersCsvError, AnswersCsvProblem, AttemptSourceError, Choices, ContentError,
-    ContentLibrary, JobVariantError, Language, NotSayable, Problem, ProfileError, ReplayError,
-    Texts, Wanted, builtin, read_answers_csv, read_board, read_catalogue, read_examination,
-    read_guide, read_machine, read_parts, read_profile, read_scenario, read_script,
+    ContentLibrary, JobVariantError, Language, NotSayable, PROGRAM_VERSION, PackedDifference,
+    Problem, ProfileError, ReplayError, Texts, Wanted, ZipProblem, builtin, read_answers_csv,
+    read_board, read_catalogue, read_examination, read_guide, read_machine, read_parts,
+    read_profile, read_scenario, read_script,
 };
 use detent_simulation::controller::{BoardFault, Monitor, Stage};
 use detent_simulation::interface::{Button, Component, Mains, Terminal};
@@ -213,7 +214,38 @@ fn problems() -> Vec<(Problem, &'static [&'static str])> {
             &["Turn", "standing"],
         ),
         (Problem::NotSayable(NotSayable::TwoColors), &["blinks"]),
+        (Problem::Misplaced, &["course.ron", "parts.ron"]),
+        (
+            Problem::NewerCourse {
+                format: 7,
+                packed_with: own("5.4.3"),
+            },
+            &["7", "5.4.3"],
+        ),
+        (
+            Problem::NewerCourse {
+                format: 7,
+                packed_with: String::new(),
+            },
+            &["7"],
+        ),
+        (
+            Problem::NewerProgram(own("5.4.3")),
+            &["5.4.3", PROGRAM_VERSION],
+        ),
+        (Problem::NoVersion(own("first")), &["first", "1.2"]),
+        (Problem::NoSum, &["files", "detent course pack"]),
     ];
+    for difference in PackedDifference::ALL {
+        let (difference, path) = (*difference, own("boards/a.ron"));
+        let problem = Problem::NotAsPacked { difference, path };
+        all.push((problem, &["boards/a.ron"]));
+    }
+    let zip_problems = ZipProblem::ALL.iter();
+    all.extend(
+        zip_problems
+            .map(|problem| -> (Problem, &'static [&'static str]) { (Problem::Zip(*problem), &[]) }),
+    );
     for allowed in Allowed::ALL {
         let (found, allowed) = (-7.5, *allowed);
         all.push((Problem::OutOfRange { found, allowed }, &["-7.5"]));

@@ -8,6 +8,7 @@
 )]
 
 mod attempt_file;
+mod courses;
 mod error_texts;
 mod files;
 mod one_field;

@@ -1,10 +1,10 @@
-//! A hundred ways to spoil a sound scenario, board, guide or examination: each gets the error that says
+//! A hundred ways to spoil a sound scenario, board, guide, examination or course: each gets the error that says
 //! what is wrong, at its line and field. All are slips of people who write files by hand (common
 //! practice, no source). What only a run of the machine can tell is no matter for a reader.
 
 use detent_content::{
-    ContentError, KnownBoard, Problem, builtin, read_board, read_examination, read_guide,
-    read_scenario,
+    ContentError, KnownBoard, Problem, builtin, read_board, read_course, read_examination,
+    read_guide, read_scenario,
 };
 use std::collections::BTreeSet;
 
@@ -15,8 +15,9 @@ enum Kind {
     Board,
     Guide,
     Examination,
+    Course,
 }
-use Kind::{Board, Examination, Guide, Scenario};
+use Kind::{Board, Course, Examination, Guide, Scenario};
 
 const SOUND_SCENARIO: &str = r#"// An invented job.
 (
@@ -86,6 +87,25 @@ const SOUND_EXAMINATION: &str = r#"// An invented examination.
 )
 "#;
 
+const SOUND_COURSE: &str = r#"// An invented course.
+(
+    format: 1,
+    title: (en: "Two jobs", es: "Dos trabajos"),
+    author: "A. Instructor",
+    license: "CC-BY-4.0",
+    version: "1.2",
+    plan: [
+        "dark-machine",
+        "drain-code",
+    ],
+    packed_with: "0.1.0",
+    files: [
+        (path: "parts.ron", sha256: "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef"),
+        (path: "scenarios/a.ron", sha256: "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef"),
+    ],
+)
+"#;
+
 impl Kind {
     fn sound(self) -> &'static str {
         match self {
@@ -93,6 +113,7 @@ impl Kind {
             Board => builtin::text("assets/boards/arc-dial.ron").expect("it is built in"),
             Guide => SOUND_GUIDE,
             Examination => SOUND_EXAMINATION,
+            Course => SOUND_COURSE,
         }
     }
 
@@ -114,6 +135,11 @@ impl Kind {
                 let known = ["dark-machine", "drain-code"];
                 let read = read_examination("spoiled.ron", bytes, &known);
                 read.err().into_iter().collect()
+            }
+            Course => {
+                let known = ["dark-machine", "drain-code"];
+                let read = read_course("spoiled.ron", bytes, Some(&known));
+                read.err().unwrap_or_default()
             }
         }
     }
@@ -1144,6 +1170,134 @@ const WAYS: &[Way] = &[
         "minutes",
     )
     .told_at("(\n    title"),
+    // Courses.
+    way(
+        Course,
+        "a comma left out behind a field",
+        ("\"A. Instructor\",", "\"A. Instructor\""),
+        "ExpectedComma",
+        "author",
+    ),
+    way(
+        Course,
+        "a field that there is not",
+        ("author", "autor"),
+        "UnknownField",
+        "autor",
+    ),
+    way(
+        Course,
+        "a field left out",
+        ("    author: \"A. Instructor\",\n", ""),
+        "MissingField",
+        "author",
+    )
+    .told_at("(\n    format"),
+    way(
+        Course,
+        "a title left empty",
+        ("\"Dos trabajos\"", "\"\""),
+        "Nothing",
+        "title.es",
+    ),
+    way(
+        Course,
+        "an author left empty",
+        ("\"A. Instructor\"", "\" \""),
+        "Nothing",
+        "author",
+    ),
+    way(
+        Course,
+        "a license left empty",
+        ("CC-BY-4.0", ""),
+        "Nothing",
+        "license",
+    ),
+    way(
+        Course,
+        "a format of the future",
+        ("format: 1", "format: 2"),
+        "NewerCourse",
+        "format",
+    ),
+    way(
+        Course,
+        "a format that there never was",
+        ("format: 1", "format: 0"),
+        "OutOfRange",
+        "format",
+    ),
+    way(
+        Course,
+        "a format below zero",
+        ("format: 1", "format: -1"),
+        "IntegerRange",
+        "format",
+    ),
+    way(
+        Course,
+        "a version in words",
+        ("\"1.2\"", "\"first\""),
+        "NoVersion",
+        "version",
+    ),
+    way(
+        Course,
+        "a version of one number",
+        ("\"1.2\"", "1.2"),
+        "ExpectedString",
+        "version",
+    ),
+    way(
+        Course,
+        "a version with a number too large",
+        ("\"1.2\"", "\"1.99999999999\""),
+        "NoVersion",
+        "version",
+    ),
+    way(
+        Course,
+        "a job that there is not",
+        ("\"drain-code\"", "\"drain\""),
+        "NoJob",
+        "plan[1]",
+    ),
+    way(
+        Course,
+        "a job twice",
+        ("\"drain-code\"", "\"dark-machine\""),
+        "Repeated",
+        "plan[1]",
+    ),
+    way(
+        Course,
+        "a file out of the course",
+        ("scenarios/a.ron", "../a.ron"),
+        "Misplaced",
+        "files[1].path",
+    ),
+    way(
+        Course,
+        "a file twice",
+        ("scenarios/a.ron", "parts.ron"),
+        "Repeated",
+        "files[1].path",
+    ),
+    way(
+        Course,
+        "a sum too short",
+        ("parts.ron\", sha256: \"01", "parts.ron\", sha256: \"1"),
+        "NoSum",
+        "files[0].sha256",
+    ),
+    way(
+        Course,
+        "a sum with another letter",
+        ("parts.ron\", sha256: \"01", "parts.ron\", sha256: \"G1"),
+        "NoSum",
+        "files[0].sha256",
+    ),
 ];
 
 /// Name of the kind of error, which says what is wrong.
@@ -1190,7 +1344,7 @@ impl Way {
 
 #[test]
 fn the_files_that_are_spoiled_are_sound() {
-    for kind in [Scenario, Board, Guide, Examination] {
+    for kind in [Scenario, Board, Guide, Examination, Course] {
         assert_eq!(kind.errors(kind.sound()), [], "{kind:?}");
     }
 }

@@ -8,9 +8,10 @@
 
 use detent_content::{
     AnswersCsvProblem, Catalogue, ContentError, EXAMINATION_ENDING, GUIDE_ENDING, KnownBoard,
-    Language, Parts, ProfileError, ProfileStore, Texts, builtin, listed_learners, read_answers_csv,
-    read_board, read_catalogue, read_examination, read_guide, read_machine, read_parts,
-    read_profile, read_scenario, read_script,
+    Language, Parts, ProfileError, ProfileStore, Texts, builtin, listed_learners, own_files,
+    pack_course, read_answers_csv, read_board, read_catalogue, read_course, read_course_zip,
+    read_examination, read_guide, read_machine, read_parts, read_profile, read_scenario,
+    read_script,
 };
 use detent_simulation::controller::Board;
 use detent_syntax::document::Document;
@@ -40,10 +41,12 @@ pub enum Reader {
     Table,
     AnswersCsv,
     Syntax,
+    Course,
+    CourseZip,
 }
 
 impl Reader {
-    pub const ALL: [Reader; 15] = [
+    pub const ALL: [Reader; 17] = [
         Reader::Scenario,
         Reader::Board,
         Reader::Catalogue,
@@ -59,6 +62,8 @@ impl Reader {
         Reader::Table,
         Reader::AnswersCsv,
         Reader::Syntax,
+        Reader::Course,
+        Reader::CourseZip,
     ];
 
     /// The byte that stands for it: a letter, so that inputs that are text stay text.
@@ -86,6 +91,7 @@ pub fn seeds() -> Vec<Vec<u8>> {
         "assets/catalogue.ron" => Some(Reader::Catalogue),
         "assets/machine.ron" => Some(Reader::Machine),
         _ if name.starts_with("assets/boards/") => Some(Reader::Board),
+        _ if name.starts_with("assets/templates/course.") => Some(Reader::Course),
         _ if name.ends_with(GUIDE_ENDING) => Some(Reader::Guide),
         _ if name.ends_with(EXAMINATION_ENDING) => Some(Reader::Examination),
         _ if name.starts_with("scenarios/") => Some(Reader::Scenario),
@@ -101,6 +107,12 @@ pub fn seeds() -> Vec<Vec<u8>> {
     for (reader, text) in SMALL_FILES {
         seeds.push([&[reader.letter()], text.as_bytes()].concat());
     }
+    let course = builtin::text("assets/templates/course.en.ron").expect("it is built in");
+    let files = [("course.ron", course), ("parts.ron", "(parts: [])")];
+    let files = files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec()));
+    let files = own_files("course", files.to_vec()).expect("all in their places");
+    let zip = pack_course("a.zip", &files).expect("it is sound");
+    seeds.push([&[Reader::CourseZip.letter()], &zip[..]].concat());
     seeds
 }
 
@@ -239,6 +251,33 @@ pub fn check(reader: Reader, bytes: &[u8]) {
             }
         }
         Reader::Syntax => syntax(bytes),
+        Reader::Course => {
+            for error in read_course(FILE, bytes, None).err().into_iter().flatten() {
+                in_text(&error, bytes);
+            }
+        }
+        Reader::CourseZip => course_zip(bytes),
+    }
+}
+
+/// What comes out of a zip lies inside the course and can be packed again; what is refused says so.
+fn course_zip(bytes: &[u8]) {
+    match read_course_zip(FILE, bytes) {
+        Ok(zip) => {
+            for own in &zip.files {
+                let inside = own.file.strip_prefix("a.file/");
+                let inside = inside.expect("in the zip");
+                assert_eq!(own.inner_path(), inside);
+                assert!(inside.split('/').count() <= 2 && !inside.contains(".."));
+            }
+            assert!(pack_course(FILE, &zip.files).is_ok());
+        }
+        Err(errors) => {
+            assert!(!errors.is_empty(), "refused without a reason");
+            for error in errors {
+                told(&AROUND.texts.content_error(&error));
+            }
+        }
     }
 }
 

@@ -112,6 +112,9 @@ impl Texts {
             | AuthoringFinding::SoundMachineNotRecalibrated { mains } => {
                 self.with(&key, &[("volts", volts(*mains))])
             }
+            AuthoringFinding::ChangedSincePacked(path) => {
+                self.with(&key, &[("path", path.as_str().into())])
+            }
             AuthoringFinding::NoPlan(why) => self.with(&key, &[("why", why.as_str().into())]),
         }
     }

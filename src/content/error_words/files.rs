@@ -1,6 +1,7 @@
 //! Words for what can be wrong with files.
 
 use crate::answers_csv::{AnswersCsvError, AnswersCsvProblem};
+use crate::course_file::{COURSE_FORMAT, PROGRAM_VERSION};
 use crate::error::{Choices, ContentError, Problem};
 use crate::profile_file::ProfileError;
 use crate::reader::choices;
@@ -165,6 +166,38 @@ impl Texts {
             }
             Problem::NotSayable(what) => self.get(&format!("file-not-sayable-{what}")),
             Problem::Board(fault) => self.board_fault(fault),
+            Problem::Zip(problem) => self.get(&format!("file-zip-{problem}")),
+            Problem::NewerCourse {
+                format,
+                packed_with,
+            } => {
+                let key = match packed_with.is_empty() {
+                    true => "file-problem-newer-course",
+                    false => "file-problem-newer-course-packed-with",
+                };
+                let args = [
+                    ("format", number(format)),
+                    ("most", number(COURSE_FORMAT)),
+                    ("version", packed_with.as_str().into()),
+                ];
+                self.with(key, &args)
+            }
+            Problem::NewerProgram(version) => {
+                let args = [
+                    ("version", version.as_str().into()),
+                    ("own", PROGRAM_VERSION.into()),
+                ];
+                self.with("file-problem-newer-program", &args)
+            }
+            Problem::NoVersion(found) => self.with(
+                "file-problem-no-version",
+                &[("found", found.as_str().into())],
+            ),
+            Problem::NoSum => self.get("file-problem-no-sum"),
+            Problem::NotAsPacked { difference, path } => self.with(
+                &format!("file-packed-{difference}"),
+                &[("path", path.as_str().into())],
+            ),
         }
     }
 

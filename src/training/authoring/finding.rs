@@ -127,6 +127,8 @@ pub enum AuthoringFinding {
     NoJobForGuide,
     /// There is no table of this board: nothing could be proved.
     NoTable,
+    /// A file of a course, by its path inside, that is not as it was packed.
+    ChangedSincePacked(String),
     /// Nothing can be planned or believed: the message of the planner.
     NoPlan(String),
 }
@@ -159,6 +161,7 @@ impl AuthoringFinding {
             | AuthoringFinding::NoDialToWear
             | AuthoringFinding::SameInBothLanguages
             | AuthoringFinding::NoControlToBuy
+            | AuthoringFinding::ChangedSincePacked(_)
             | AuthoringFinding::NoTable => Severity::Warning,
         }
     }
@@ -188,6 +191,7 @@ impl AuthoringFinding {
             }
             AuthoringFinding::NoJobForGuide => "no-job-for-guide",
             AuthoringFinding::NoTable => "no-table",
+            AuthoringFinding::ChangedSincePacked(_) => "changed-since-packed",
             AuthoringFinding::NoPlan(_) => "no-plan",
         }
     }
