@@ -1,6 +1,7 @@
 //! The window as a program of its own: options from the command line, attempts in a folder.
 
 use super::attempts::{Attempts, Folder};
+use super::board_workshop::BoardPage;
 use super::drill::Shown;
 use super::first_job::window_with_bench;
 use super::port::JobSource;
@@ -8,7 +9,7 @@ use super::practice::{self, LearnerRes};
 use super::software::card;
 use super::state::{Page, SettingsPage, Tab, ViewKind};
 use super::workbench::LibraryJobs;
-use super::workshop::OwnJobFolder;
+use super::workshop::{OwnJobFolder, Written};
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
@@ -51,9 +52,10 @@ fn options(
     };
     options.examination = args.tab.first().is_some_and(|name| name == "examination");
     options.workshop = match args.tab.first().map(String::as_str) {
-        Some("workshop") => Some(false),
-        Some("workshop-job") => Some(true),
-        _ => None,
+        Some("workshop") => Some(None),
+        Some("workshop-job") => Some(Some(Written::Job)),
+        Some(board) => BoardPage::named(board).map(|page| Some(Written::Board(page))),
+        None => None,
     };
     let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
     options.drill = drills.first().copied().flatten();
@@ -103,6 +105,7 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         // These are no tabs of the bench, but screens.
         "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop"
         | "workshop-job" => (Tab::Sheet, Page::Entry),
+        board if BoardPage::named(board).is_some() => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(texts.with("cli-window-no-tab", &[("tab", other.into())]));
@@ -138,6 +141,17 @@ fn own_jobs(args: &WindowArgs) -> Option<OwnJobFolder> {
         .map(OwnJobFolder::new)
 }
 
+/// Where boards from the workshop go: among the library's, else `DETENT_BOARDS`, else the user's data folder.
+fn own_boards(args: &WindowArgs) -> Option<OwnJobFolder> {
+    if let Some(library) = &args.library {
+        return Some(OwnJobFolder::boards_of_library(library));
+    }
+    let own = std::env::var_os("DETENT_BOARDS").filter(|value| !value.is_empty());
+    own.map(PathBuf::from)
+        .or_else(|| disk::data_folder().map(|folder| folder.join("boards")))
+        .map(OwnJobFolder::new)
+}
+
 /// Opens the window and stays until it is closed.
 ///
 /// # Errors
@@ -154,6 +168,7 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         None
     };
     let own_jobs = keep.as_ref().and_then(|_| own_jobs(&args));
+    let own_boards = keep.as_ref().and_then(|_| own_boards(&args));
     let content_library = ContentLibrary::open(args.library.as_deref()).map_err(|errors| {
         let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
         told.join("\n")
@@ -164,6 +179,9 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
     )
     .map_err(|e| texts.content_error(&e))?;
+    if let Some(own_boards) = own_boards {
+        jobs = jobs.with_own_boards(Box::new(own_boards));
+    }
     if let Some(own_jobs) = own_jobs {
         jobs = jobs.with_own_jobs(Box::new(own_jobs));
     }

@@ -8,8 +8,8 @@ use super::port::{
 };
 use super::workshop::OwnJobs;
 use detent_content::{
-    ContentError, ContentLibrary, JobVariant, ScenarioDraft, ScenarioSource, VariantSeries,
-    replay_attempt_in_slices,
+    ContentError, ContentLibrary, JobVariant, OwnFile, OwnPlace, ScenarioDraft, ScenarioSource,
+    VariantSeries, replay_attempt_in_slices,
 };
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
@@ -34,6 +34,8 @@ pub struct LibraryJobs {
     attempts: Option<Arc<dyn Attempts>>,
     /// Where jobs of one's own are kept, if they are.
     own_jobs: Option<Box<dyn OwnJobs>>,
+    /// Where boards of one's own are kept, if they are.
+    own_boards: Option<Box<dyn OwnJobs>>,
 }
 
 impl LibraryJobs {
@@ -74,6 +76,7 @@ impl LibraryJobs {
             offers,
             attempts,
             own_jobs: None,
+            own_boards: None,
         })
     }
 
@@ -91,6 +94,22 @@ impl LibraryJobs {
             }
         }
         self.own_jobs = Some(own_jobs);
+        self
+    }
+
+    /// The same with boards of one's own, and a place for further ones. A board there that is not sound is left out; the
+    /// workshop says what is wrong with it. Jobs of one's own come after them.
+    pub fn with_own_boards(mut self, own_boards: Box<dyn OwnJobs>) -> LibraryJobs {
+        for stem in own_boards.stems() {
+            if let Ok(text) = own_boards.read(&stem) {
+                self.take_in_board(OwnFile {
+                    place: OwnPlace::Boards,
+                    file: own_boards.file(&stem),
+                    bytes: text.into_bytes(),
+                });
+            }
+        }
+        self.own_boards = Some(own_boards);
         self
     }
 
@@ -244,6 +263,17 @@ impl JobSource for LibraryJobs {
 
     fn own_jobs(&self) -> Option<&dyn OwnJobs> {
         self.own_jobs.as_deref()
+    }
+
+    fn own_boards(&self) -> Option<&dyn OwnJobs> {
+        self.own_boards.as_deref()
+    }
+
+    fn take_in_board(&mut self, board: OwnFile) -> Option<Arc<ContentLibrary>> {
+        let mut with_it = ContentLibrary::clone(&self.content_library);
+        with_it.take_in_board(board).ok()?;
+        self.content_library = Arc::new(with_it);
+        Some(self.content())
     }
 
     fn take_in(&mut self, source: ScenarioSource) {

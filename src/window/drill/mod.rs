@@ -126,6 +126,11 @@ impl DrillRes {
         Arc::clone(&self.content_library)
     }
 
+    /// From now on questions are drawn from this content; a drill that was begun is over.
+    pub fn take_content(&mut self, content_library: Arc<ContentLibrary>) {
+        *self = DrillRes::new(content_library);
+    }
+
     /// No drill yet; questions will be drawn from `content_library`.
     pub fn new(content_library: Arc<ContentLibrary>) -> DrillRes {
         // A mistake in a scenario is told where the jobs are listed.
