@@ -8,7 +8,8 @@ use super::own_library::{OwnFile, OwnPlace};
 use super::variants::VARIANT_MARK;
 use super::{
     Catalogue, EXAMINATION_ENDING, GUIDE_ENDING, KnownBoard, Nominal, Parts, builtin, disk,
-    own_library, read_board, read_examination, read_guide, read_scenario, table_file,
+    own_library, read_board, read_examination, read_guide, read_own_board, read_scenario,
+    table_file,
 };
 use detent_simulation::controller::Board;
 use detent_training::bench::Bench;
@@ -334,6 +335,44 @@ impl ContentLibrary {
         boards.chain(own).chain(lessons).collect()
     }
 
+    /// The file of this board and its text.
+    pub fn board_text(&self, id: &str) -> Option<(String, String)> {
+        let boards = builtin::in_folder("assets/boards");
+        let boards = boards.map(|(file, text)| (file, text.to_owned()));
+        let own = self.own_boards.iter();
+        let own = own.map(|own| {
+            let text = String::from_utf8_lossy(&own.bytes).into_owned();
+            (own.file.clone(), text)
+        });
+        boards
+            .chain(own)
+            .find(|(file, _)| Path::new(file).file_stem().is_some_and(|stem| stem == id))
+    }
+
+    /// Puts a board of one's own beside the others, or in the place of the own one of its name.
+    ///
+    /// # Errors
+    /// Every mistake in it; nothing is then changed.
+    pub fn take_in_board(&mut self, file: OwnFile) -> Result<(), Vec<ContentError>> {
+        let board = read_own_board(&file.file, &file.bytes)?;
+        if self.is_built_in(&board.id) {
+            let taken = Problem::NameTaken(board.id);
+            return Err(vec![ContentError::of_file(&file.file, taken)]);
+        }
+        let mut own_boards = self.own_boards.to_vec();
+        match self.boards.iter_mut().find(|there| there.id == board.id) {
+            Some(there) => {
+                let stem = Path::new(&file.file).file_stem();
+                own_boards.retain(|own| Path::new(&own.file).file_stem() != stem);
+                *there = board;
+            }
+            None => self.boards.push(board),
+        }
+        own_boards.push(file);
+        self.own_boards = own_boards.into();
+        Ok(())
+    }
+
     /// What is known of the faults on this board at this supply; none without a table.
     pub fn known_faults(&self, board: &Board, mains: Mains) -> Option<KnownFaults> {
         let library = self.library_of(board, mains);
@@ -389,8 +428,13 @@ impl ContentLibrary {
 
     /// Whether this board is of the own library.
     pub fn is_own(&self, board: &Board) -> bool {
+        !self.is_built_in(&board.id)
+    }
+
+    /// Whether the board of this id is built in.
+    pub fn is_built_in(&self, id: &str) -> bool {
         let built_in = &self.boards[..self.built_in.boards];
-        !built_in.iter().any(|b| b.id == board.id)
+        built_in.iter().any(|board| board.id == id)
     }
 
     /// Tables of the own library's boards that lie in this folder, by the names of their files.

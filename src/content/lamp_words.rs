@@ -2,6 +2,7 @@
 
 use super::text::{Texts, Value};
 use detent_simulation::controller::{LampPlacement, LampRules, Lamps, Sign, Signs, letter_of};
+use detent_simulation::units::Span;
 
 /// Segments of a digit, in the order of their bits.
 const BARS: [&str; 7] = [
@@ -81,6 +82,30 @@ impl Texts {
                     "lamps-one-after-the-other",
                     &[("signs", Value::from(shown))],
                 )
+            }
+        }
+    }
+
+    /// What the lamps show of a number, as an eye sees it: which are lit, or one flash or digit after the other.
+    pub fn number_on_lamps(&self, signs: &Signs, placement: &LampPlacement, number: u8) -> String {
+        match signs {
+            Signs::Flashes { long_ms, .. } => {
+                let flashes = signs.flashes(number).filter(|(on, _)| *on);
+                let long = Span::from_ms(u64::from(*long_ms));
+                let flashes: Vec<bool> = flashes.map(|(_, lit)| lit == long).collect();
+                self.lamp_flashes(&flashes)
+            }
+            Signs::InTurn { digits, .. } => {
+                let of = |digit: u8| digits.get(usize::from(digit)).copied().unwrap_or_default();
+                self.lamp_signs(signs, placement, &[of(number / 10), of(number % 10)])
+            }
+            Signs::Pictures { .. } => {
+                let sign = signs.sign(number).unwrap_or_default();
+                self.lamp_signs(signs, placement, &[sign])
+            }
+            Signs::Weights { .. } | Signs::Segments => {
+                let lit = signs.lit(number, Span::ZERO);
+                self.placed_lamps(signs, placement, lit)
             }
         }
     }

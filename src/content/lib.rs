@@ -6,6 +6,7 @@
 mod answers_csv;
 #[cfg(not(target_family = "wasm"))]
 pub mod attempt_file;
+mod board_draft;
 mod board_file;
 pub mod builtin;
 mod catalogue;
@@ -50,6 +51,7 @@ mod words;
 pub use answers_csv::{
     AnswersCsvError, AnswersCsvProblem, answers_csv, day, day_and_time, file_date, read_answers_csv,
 };
+pub use board_draft::BoardDraft;
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
 pub use complaint_words::complaint_words;

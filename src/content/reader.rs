@@ -2,6 +2,8 @@
 
 use super::error::{Choices, ContentError, NotSayable, Problem};
 use super::source_line::SourceLine;
+use detent_syntax::document::Document;
+use detent_syntax::position;
 use detent_training::record::ron_text::{self, Misfit, Outline, Places, TextPosition};
 use serde::de::DeserializeOwned;
 use std::cell::OnceCell;
@@ -148,6 +150,31 @@ impl<'a> Page<'a> {
 /// The mistake that stands first in a file, of at least one.
 pub(super) fn first(mut errors: Vec<ContentError>) -> ContentError {
     errors.swap_remove(0)
+}
+
+/// The tree of a text that the reader takes.
+///
+/// # Errors
+/// The tree does not take it: should the two ever differ, it is told as what it is.
+pub(super) fn document_of(file: &str, text: &str) -> Result<Document, ContentError> {
+    Document::parse(text).map_err(|error| {
+        let unread = Problem::Syntax(Box::new(ron::Error::Message(error.to_string())));
+        error_at(
+            file,
+            text,
+            text_position(error.position),
+            String::new(),
+            unread,
+        )
+    })
+}
+
+/// A place in a text that the tree has found.
+pub(super) fn text_position(found: position::TextPosition) -> TextPosition {
+    TextPosition {
+        line: found.line,
+        column: found.column,
+    }
 }
 
 /// An error at a place in a text, which is empty where the file is none.

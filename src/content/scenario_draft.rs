@@ -1,12 +1,11 @@
 //! A scenario that is being written: its text, changed field by field, with comments and order as they are.
 
-use super::error::{ContentError, Problem};
-use super::reader::{Page, error_at};
+use super::error::ContentError;
+use super::reader::{Page, document_of};
 use super::{ContentLibrary, Language, ScenarioSource, builtin};
 use detent_syntax::document::Document;
 use detent_syntax::error::{EditError, SyntaxError};
 use detent_training::lesson::{Bilingual, Dimension, Hidden, Mains, Scenario};
-use detent_training::record::ron_text::TextPosition;
 use serde::Serialize;
 
 /// Every field of a scenario, in the order in which one is written.
@@ -201,15 +200,7 @@ impl ScenarioDraft {
         let file = format!("{stem}.ron");
         let page = Page::open(&file, text.as_bytes())?;
         page.parse::<Scenario>()?;
-        // Whatever the reader takes the tree takes too; should they ever differ, it is told as what it is.
-        let document = Document::parse(text).map_err(|error| {
-            let position = TextPosition {
-                line: error.position.line,
-                column: error.position.column,
-            };
-            let unread = Problem::Syntax(Box::new(ron::Error::Message(error.to_string())));
-            error_at(&file, text, position, String::new(), unread)
-        })?;
+        let document = document_of(&file, text)?;
         let stem = stem.to_owned();
         Ok(ScenarioDraft { stem, document })
     }

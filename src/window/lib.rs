@@ -14,6 +14,7 @@
 mod access;
 mod attempts;
 mod background;
+mod board_workshop;
 mod camera;
 #[cfg(test)]
 mod demo;
@@ -68,11 +69,12 @@ use detent_training::practice::simulated::invented;
 use std::path::PathBuf;
 use std::time::Duration;
 
+use board_workshop::BoardWorkshop;
 use first_job::{FirstJob, window_with_bench};
 use port::JobSource;
 use state::{BenchRes, JobSourceRes, Page, Screen, SettingsPage, Tab, TextsRes, UiState, ViewKind};
 use workbench::LibraryJobs;
-use workshop::{Workshop, WorkshopRes};
+use workshop::{Workshop, WorkshopRes, Written};
 
 /// How the window opens.
 #[derive(Clone, Debug)]
@@ -105,8 +107,8 @@ pub struct AppOptions {
     pub settings: Option<SettingsPage>,
     /// Open straight at the examinations.
     pub examination: bool,
-    /// Open straight in the workshop; with a copy of the job on its bench or with none.
-    pub workshop: Option<bool>,
+    /// Open straight in the workshop; with something on its bench or with nothing.
+    pub workshop: Option<Option<Written>>,
     /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
     pub flat: Option<bool>,
     /// No graphics card is asked for: the processor draws, and the machine is flat.
@@ -252,15 +254,24 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
         drill_res.show(shown, seed);
     }
     let texts = Texts::load(options.language).for_supply(bench.job().mains_v);
-    let copied = options.workshop.is_some_and(|copied| copied);
-    let original = copied.then(|| jobs.scenario_source(offer)).flatten();
-    let open = original.and_then(|source| Workshop::copy_of(source, &jobs.content()).ok());
+    let mut workshop = WorkshopRes::default();
+    match options.workshop.flatten() {
+        Some(Written::Job) => {
+            let original = jobs.scenario_source(offer);
+            workshop.open =
+                original.and_then(|source| Workshop::copy_of(source, &jobs.content()).ok());
+        }
+        Some(Written::Board(page)) => {
+            workshop.board = BoardWorkshop::shown(page, &texts, &jobs.content());
+        }
+        None => {}
+    }
     app.insert_resource(BenchRes::new(bench))
         .insert_resource(JobSourceRes(Box::new(jobs)))
         .insert_resource(TextsRes(texts))
         .insert_resource(learner(options))
         .insert_resource(drill_res)
-        .insert_resource(WorkshopRes::shown(open))
+        .insert_resource(workshop)
         .insert_resource(UiState {
             language: options.language,
             view: options.view,

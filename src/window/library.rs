@@ -180,6 +180,9 @@ fn finish_reading(
     if let Some(open) = &mut workshop.open {
         open.follow(&drill.content(), jobs.own_jobs());
     }
+    if let Some(open) = &mut workshop.board {
+        open.follow(&drill.content(), jobs.own_boards());
+    }
     #[cfg(not(target_family = "wasm"))]
     if ui_state.library.place != place && ui_state.library.has_folders {
         remember(&place);
@@ -436,7 +439,7 @@ mod tests {
         open.change(&builtin, &ScenarioChange::Budget(321.0));
         fs::write(&file, job("Third title")).expect("written");
         open.follow(&builtin, Some(&own_jobs));
-        assert_eq!(open.last_kept, Some(KeptJob::ChangedElsewhere));
+        assert_eq!(open.kept.last, Some(KeptJob::ChangedElsewhere));
         assert_eq!(open.scenario().title.en, "Second title");
         assert_eq!(open.scenario().budget, 321.0);
         assert!(!open.is_kept());

@@ -1,6 +1,7 @@
 //! The window as a program of its own: options from the command line, attempts in a folder.
 
 use super::attempts::{Attempts, Folder};
+use super::board_workshop::BoardPage;
 use super::drill::Shown;
 use super::first_job::window_with_bench;
 use super::library::{LibraryPlace, LibraryRes, LibraryUiState, remembered_library};
@@ -9,7 +10,7 @@ use super::practice::{self, LearnerRes};
 use super::software::card;
 use super::state::{Page, SettingsPage, Tab, UiState, ViewKind};
 use super::workbench::LibraryJobs;
-use super::workshop::own_jobs_beside;
+use super::workshop::{Written, own_boards_beside, own_jobs_beside};
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
@@ -52,9 +53,10 @@ fn options(
     };
     options.examination = args.tab.first().is_some_and(|name| name == "examination");
     options.workshop = match args.tab.first().map(String::as_str) {
-        Some("workshop") => Some(false),
-        Some("workshop-job") => Some(true),
-        _ => None,
+        Some("workshop") => Some(None),
+        Some("workshop-job") => Some(Some(Written::Job)),
+        Some(board) => BoardPage::named(board).map(|page| Some(Written::Board(page))),
+        None => None,
     };
     let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
     options.drill = drills.first().copied().flatten();
@@ -104,6 +106,7 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         // These are no tabs of the bench, but screens.
         "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop"
         | "workshop-job" => (Tab::Sheet, Page::Entry),
+        board if BoardPage::named(board).is_some() => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(texts.with("cli-window-no-tab", &[("tab", other.into())]));
@@ -165,12 +168,16 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         LibraryPlace::Folder(folder.to_owned())
     });
     let own_jobs = keep.as_ref().and_then(|_| own_jobs_beside(&place));
+    let own_boards = keep.as_ref().and_then(|_| own_boards_beside(&place));
     let mut jobs = LibraryJobs::of(
         content_library,
         args.scenario.as_deref(),
         keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
     )
     .map_err(|e| texts.content_error(&e))?;
+    if let Some(own_boards) = own_boards {
+        jobs = jobs.with_own_boards(own_boards);
+    }
     if let Some(own_jobs) = own_jobs {
         jobs = jobs.with_own_jobs(own_jobs);
     }

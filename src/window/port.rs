@@ -5,7 +5,9 @@ use super::background::Work;
 use super::library::LibraryPlace;
 use super::workbench::OfferedJobs;
 use super::workshop::OwnJobs;
-use detent_content::{ContentError, JobVariant, ScenarioSource, Texts, VariantSeries};
+use detent_content::{
+    ContentError, ContentLibrary, JobVariant, OwnFile, ScenarioSource, Texts, VariantSeries,
+};
 use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
 use detent_simulation::units::Time;
@@ -155,6 +157,14 @@ pub trait JobSource: Send + Sync {
     }
     /// Where jobs of one's own are kept, if they are.
     fn own_jobs(&self) -> Option<&dyn OwnJobs> {
+        None
+    }
+    /// Where boards of one's own are kept, if they are.
+    fn own_boards(&self) -> Option<&dyn OwnJobs> {
+        None
+    }
+    /// Take a board of one's own in, or in the place of the own one of its name: the content with it, if it is sound.
+    fn take_in_board(&mut self, _board: OwnFile) -> Option<Arc<ContentLibrary>> {
         None
     }
     /// Put a job of one's own on offer, behind the others, or in the place of the one from the same file.

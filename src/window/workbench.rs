@@ -7,10 +7,10 @@ use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
     Offer, OpenError, OpeningWork, ReviewWork,
 };
-use super::workshop::{OwnJobs, own_jobs_beside};
+use super::workshop::{OwnJobs, own_boards_beside, own_jobs_beside};
 use detent_content::{
-    ContentError, ContentLibrary, JobVariant, ScenarioDraft, ScenarioSource, VariantSeries,
-    replay_attempt_in_slices,
+    ContentError, ContentLibrary, JobVariant, OwnFile, OwnPlace, ScenarioDraft, ScenarioSource,
+    VariantSeries, replay_attempt_in_slices,
 };
 use detent_simulation::units::Time;
 use detent_training::bench::script::ScriptStep;
@@ -81,6 +81,28 @@ impl OfferedJobs {
         }
     }
 
+    /// Puts a board of one's own beside the others, or in the place of the own one of its name; all content with it, if it is
+    /// sound.
+    fn take_in_board(&mut self, board: OwnFile) -> Option<Arc<ContentLibrary>> {
+        let mut with_it = ContentLibrary::clone(&self.content_library);
+        with_it.take_in_board(board).ok()?;
+        self.content_library = Arc::new(with_it);
+        Some(self.content())
+    }
+
+    /// The same with every one of these. One that is not sound is left out; the workshop says what is wrong with it.
+    fn take_in_own_boards(&mut self, own_boards: &dyn OwnJobs) {
+        for stem in own_boards.stems() {
+            if let Ok(text) = own_boards.read(&stem) {
+                self.take_in_board(OwnFile {
+                    place: OwnPlace::Boards,
+                    file: own_boards.file(&stem),
+                    bytes: text.into_bytes(),
+                });
+            }
+        }
+    }
+
     /// Puts jobs of one's own on offer. One that is not sound is not; the workshop says what is wrong with it.
     fn take_in_own(&mut self, own_jobs: &dyn OwnJobs) {
         for stem in own_jobs.stems() {
@@ -103,6 +125,8 @@ pub struct LibraryJobs {
     attempts: Option<Arc<dyn Attempts>>,
     /// Where jobs of one's own are kept, if they are.
     own_jobs: Option<Box<dyn OwnJobs>>,
+    /// Where boards of one's own are kept, if they are.
+    own_boards: Option<Box<dyn OwnJobs>>,
 }
 
 impl LibraryJobs {
@@ -130,6 +154,7 @@ impl LibraryJobs {
             offered: OfferedJobs::of(content_library, own)?,
             attempts,
             own_jobs: None,
+            own_boards: None,
         })
     }
 
@@ -138,6 +163,14 @@ impl LibraryJobs {
     pub fn with_own_jobs(mut self, own_jobs: Box<dyn OwnJobs>) -> LibraryJobs {
         self.offered.take_in_own(own_jobs.as_ref());
         self.own_jobs = Some(own_jobs);
+        self
+    }
+
+    /// The same with boards of one's own, and a place for further ones. A board there that is not sound is left out; the
+    /// workshop says what is wrong with it. Jobs of one's own come after them.
+    pub fn with_own_boards(mut self, own_boards: Box<dyn OwnJobs>) -> LibraryJobs {
+        self.offered.take_in_own_boards(own_boards.as_ref());
+        self.own_boards = Some(own_boards);
         self
     }
 
@@ -293,12 +326,26 @@ impl JobSource for LibraryJobs {
         self.own_jobs.as_deref()
     }
 
+    fn own_boards(&self) -> Option<&dyn OwnJobs> {
+        self.own_boards.as_deref()
+    }
+
+    fn take_in_board(&mut self, board: OwnFile) -> Option<Arc<ContentLibrary>> {
+        self.offered.take_in_board(board)
+    }
+
     fn take_in(&mut self, source: ScenarioSource) {
         self.offered.take_in(source);
     }
 
     fn take_library(&mut self, offered: OfferedJobs, place: &LibraryPlace) {
         self.offered = offered;
+        if self.own_boards.is_some() {
+            self.own_boards = own_boards_beside(place);
+        }
+        if let Some(own_boards) = &self.own_boards {
+            self.offered.take_in_own_boards(own_boards.as_ref());
+        }
         if self.own_jobs.is_some() {
             self.own_jobs = own_jobs_beside(place);
         }

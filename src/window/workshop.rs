@@ -1,13 +1,16 @@
 //! The workshop: a job of one's own, written field by field, undone, tried and kept.
 
 use super::attempts::StorageError;
+use super::board_workshop::{BoardPage, BoardWorkshop};
 use super::library::LibraryPlace;
 use bevy::prelude::Resource;
 use bevy_egui::egui::util::undoer::Undoer;
-use detent_content::{ContentError, ContentLibrary, ScenarioChange, ScenarioDraft, ScenarioSource};
+use detent_content::{
+    ContentError, ContentLibrary, OwnFile, ScenarioChange, ScenarioDraft, ScenarioSource,
+};
 use detent_training::lesson::Scenario;
 
-/// Where jobs of one's own are kept.
+/// Where jobs, or boards, of one's own are kept.
 pub trait OwnJobs: Send + Sync {
     /// Where the one of this name is, or would be, for people.
     fn file(&self, stem: &str) -> String;
@@ -41,16 +44,21 @@ pub struct WorkshopRes {
     pub kept: Option<ScenarioSource>,
     /// The job that is to be copied.
     pub original: usize,
+    /// The board that is being described.
+    pub board: Option<Box<BoardWorkshop>>,
+    /// A board that was just kept: jobs are to be written for it.
+    pub kept_board: Option<OwnFile>,
+    /// The board that is to be copied, by its id.
+    pub original_board: String,
 }
 
-impl WorkshopRes {
-    /// With this job on the bench, if there is one.
-    pub fn shown(open: Option<Workshop>) -> WorkshopRes {
-        WorkshopRes {
-            open,
-            ..WorkshopRes::default()
-        }
-    }
+/// What is written in the workshop when the window opens.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Written {
+    /// A copy of the job at the bench.
+    Job,
+    /// A copy of a board, with this page of it in front.
+    Board(BoardPage),
 }
 
 /// What became of the last wish to keep the job.
@@ -70,6 +78,77 @@ pub enum KeptJob {
     ChangedElsewhere,
 }
 
+/// How a text is kept that somebody writes.
+#[derive(Default)]
+pub struct KeptText {
+    /// The text as it is kept, and under which name.
+    kept_as: Option<(String, String)>,
+    /// What became of the last wish to keep it.
+    pub last: Option<KeptJob>,
+}
+
+impl KeptText {
+    /// One that was kept under this name.
+    pub fn under(stem: &str, text: &str) -> KeptText {
+        KeptText {
+            kept_as: Some((stem.to_owned(), text.to_owned())),
+            last: None,
+        }
+    }
+
+    /// Whether this text is kept under this name.
+    pub fn is(&self, stem: &str, text: &str) -> bool {
+        let kept_as = self.kept_as.as_ref();
+        kept_as.is_some_and(|(kept_as, kept)| (kept_as.as_str(), kept.as_str()) == (stem, text))
+    }
+
+    /// Name and text of its file, where that has another text now than the one that was kept.
+    pub fn changed(&self, place: Option<&dyn OwnJobs>) -> Option<(String, String)> {
+        let (stem, kept) = self.kept_as.as_ref()?;
+        let text = place?.read(stem).ok()?;
+        (text != *kept).then(|| (stem.clone(), text))
+    }
+
+    /// Keeps a text, sound or not where the place takes both: where it is now, if it is kept.
+    pub fn keep(
+        &mut self,
+        stem: &str,
+        text: &str,
+        is_sound: bool,
+        place: &dyn OwnJobs,
+    ) -> Option<String> {
+        if !is_file_name(stem) {
+            self.last = Some(KeptJob::NoName);
+            return None;
+        }
+        if !is_sound && !place.takes_unfinished() {
+            self.last = Some(KeptJob::Unfinished);
+            return None;
+        }
+        let own = (self.kept_as.as_ref()).is_some_and(|(kept_as, _)| kept_as == stem);
+        let taken = match own {
+            true => Ok(false),
+            false => place.is_there(stem),
+        };
+        let kept = taken.and_then(|taken| (!taken).then(|| place.keep(stem, text)).transpose());
+        match kept {
+            Ok(None) => {
+                self.last = Some(KeptJob::Taken);
+                None
+            }
+            Ok(Some(file)) => {
+                self.kept_as = Some((stem.to_owned(), text.to_owned()));
+                self.last = Some(KeptJob::In(file.clone()));
+                Some(file)
+            }
+            Err(error) => {
+                self.last = Some(KeptJob::Failed(error));
+                None
+            }
+        }
+    }
+}
+
 /// A job that is being written.
 pub struct Workshop {
     draft: ScenarioDraft,
@@ -80,10 +159,8 @@ pub struct Workshop {
     /// The same held against everything that a scenario has to be.
     checked: Result<ScenarioSource, ContentError>,
     undoer: Undoer<String>,
-    /// The text as it is kept, and under which name.
-    kept_as: Option<(String, String)>,
-    /// What became of the last wish to keep it.
-    pub last_kept: Option<KeptJob>,
+    /// How it is kept.
+    pub kept: KeptText,
     /// What is looked for among the faults.
     pub fault_search: String,
 }
@@ -123,8 +200,7 @@ impl Workshop {
             checked,
             text: draft.text().to_owned(),
             undoer: Undoer::default(),
-            kept_as: None,
-            last_kept: None,
+            kept: KeptText::default(),
             fault_search: String::new(),
             draft,
         })
@@ -152,9 +228,9 @@ impl Workshop {
         library: &ContentLibrary,
     ) -> Result<Workshop, ContentError> {
         let draft = ScenarioDraft::of_text(stem, text)?;
-        let kept_as = Some((stem.to_owned(), text.to_owned()));
+        let kept = KeptText::under(stem, text);
         let begun = Workshop::begin(draft, library)?;
-        Ok(Workshop { kept_as, ..begun })
+        Ok(Workshop { kept, ..begun })
     }
 
     /// What it says.
@@ -179,8 +255,7 @@ impl Workshop {
 
     /// Whether it is kept as it is.
     pub fn is_kept(&self) -> bool {
-        let now = (self.draft.stem.as_str(), self.text());
-        (self.kept_as.as_ref()).is_some_and(|(stem, text)| (stem.as_str(), text.as_str()) == now)
+        self.kept.is(&self.draft.stem, self.text())
     }
 
     /// Changes one field.
@@ -191,7 +266,7 @@ impl Workshop {
     }
 
     fn read_again(&mut self, library: &ContentLibrary) {
-        self.last_kept = None;
+        self.kept.last = None;
         self.text = self.draft.text().to_owned();
         self.checked = self.draft.checked(library);
         if let Ok(scenario) = said(&self.draft, &self.checked) {
@@ -229,22 +304,16 @@ impl Workshop {
     /// Another library is open, or files of this one were changed: holds the job against what is there now. A job that is
     /// kept as it is follows its file; the undo takes that back.
     pub fn follow(&mut self, library: &ContentLibrary, own_jobs: Option<&dyn OwnJobs>) {
-        let file = self.kept_as.as_ref().map(|(stem, _)| stem.clone());
-        let now = file.and_then(|stem| {
-            let text = own_jobs?.read(&stem).ok()?;
-            Some((stem, text))
-        });
-        let changed = now.filter(|now| self.kept_as.as_ref() != Some(now));
-        let Some((stem, text)) = changed else {
+        let Some((stem, text)) = self.kept.changed(own_jobs) else {
             return self.read_again(library);
         };
         let follows = self.is_kept() && ScenarioDraft::of_text(&stem, &text).is_ok();
-        self.kept_as = Some((stem, text.clone()));
+        self.kept = KeptText::under(&stem, &text);
         if follows {
             self.put(Some(text), library);
         } else {
             self.read_again(library);
-            self.last_kept = Some(KeptJob::ChangedElsewhere);
+            self.kept.last = Some(KeptJob::ChangedElsewhere);
         }
     }
 
@@ -257,50 +326,25 @@ impl Workshop {
     /// Keeps it, finished or not where the place takes both: what is wrong with it stands beside it. The job that is
     /// now on offer, if it can be.
     pub fn keep(&mut self, own_jobs: &dyn OwnJobs) -> Option<ScenarioSource> {
-        let stem = self.draft.stem.clone();
-        if !is_file_name(&stem) {
-            self.last_kept = Some(KeptJob::NoName);
-            return None;
-        }
-        if self.checked.is_err() && !own_jobs.takes_unfinished() {
-            self.last_kept = Some(KeptJob::Unfinished);
-            return None;
-        }
-        let own = (self.kept_as.as_ref()).is_some_and(|(kept_as, _)| *kept_as == stem);
-        let taken = match own {
-            true => Ok(false),
-            false => own_jobs.is_there(&stem),
-        };
-        let kept = taken.and_then(|taken| {
-            let keep = || own_jobs.keep(&stem, &self.text);
-            (!taken).then(keep).transpose()
-        });
-        match kept {
-            Ok(None) => {
-                self.last_kept = Some(KeptJob::Taken);
-                None
-            }
-            Ok(Some(place)) => {
-                self.kept_as = Some((stem, self.text.clone()));
-                self.last_kept = Some(KeptJob::In(place.clone()));
-                let checked = self.checked.clone().ok()?;
-                Some(ScenarioSource {
-                    file: place,
-                    ..checked
-                })
-            }
-            Err(error) => {
-                self.last_kept = Some(KeptJob::Failed(error));
-                None
-            }
-        }
+        let is_sound = self.checked.is_ok();
+        let file = (self.kept).keep(&self.draft.stem, &self.text, is_sound, own_jobs)?;
+        let checked = self.checked.clone().ok()?;
+        Some(ScenarioSource { file, ..checked })
     }
 }
 
 /// Where jobs from the workshop go beside this library.
 pub fn own_jobs_beside(place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
     #[cfg(not(target_family = "wasm"))]
-    return OwnJobFolder::beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>);
+    return OwnJobFolder::jobs_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>);
+    #[cfg(target_family = "wasm")]
+    return None;
+}
+
+/// Where boards from the workshop go beside this library.
+pub fn own_boards_beside(place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
+    #[cfg(not(target_family = "wasm"))]
+    return OwnJobFolder::boards_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>);
     #[cfg(target_family = "wasm")]
     return None;
 }
@@ -331,15 +375,34 @@ mod folder {
         }
 
         /// Among the jobs of a library that is a folder, else `DETENT_JOBS`, else in the user's data folder.
-        pub fn beside(place: &LibraryPlace) -> Option<OwnJobFolder> {
+        pub fn jobs_beside(place: &LibraryPlace) -> Option<OwnJobFolder> {
             match place {
                 LibraryPlace::Folder(library) => Some(OwnJobFolder::of_library(library)),
-                LibraryPlace::BuiltIn => {
-                    let own = std::env::var_os("DETENT_JOBS").filter(|value| !value.is_empty());
-                    own.map(PathBuf::from)
-                        .or_else(|| disk::data_folder().map(|folder| folder.join("jobs")))
-                        .map(OwnJobFolder::new)
-                }
+                LibraryPlace::BuiltIn => OwnJobFolder::named("DETENT_JOBS", "jobs"),
+            }
+        }
+
+        /// Among the boards of a library that is a folder, else `DETENT_BOARDS`, else in the user's data folder.
+        pub fn boards_beside(place: &LibraryPlace) -> Option<OwnJobFolder> {
+            match place {
+                LibraryPlace::Folder(library) => Some(OwnJobFolder::boards_of_library(library)),
+                LibraryPlace::BuiltIn => OwnJobFolder::named("DETENT_BOARDS", "boards"),
+            }
+        }
+
+        /// The folder that this variable names, else this one in the user's data folder.
+        fn named(variable: &str, folder: &str) -> Option<OwnJobFolder> {
+            let own = std::env::var_os(variable).filter(|value| !value.is_empty());
+            own.map(PathBuf::from)
+                .or_else(|| disk::data_folder().map(|data| data.join(folder)))
+                .map(OwnJobFolder::new)
+        }
+
+        /// The boards of a library.
+        pub fn boards_of_library(library: &Path) -> OwnJobFolder {
+            OwnJobFolder {
+                folder: library.join("boards"),
+                takes_unfinished: false,
             }
         }
 
@@ -458,7 +521,7 @@ mod tests {
         for name in ["", "Own", "a/b", "..", "a b", "-a", "a-", &"a".repeat(61)] {
             *workshop.stem() = name.to_owned();
             assert_eq!(workshop.keep(&own_jobs), None, "{name}");
-            assert_eq!(workshop.last_kept, Some(KeptJob::NoName), "{name}");
+            assert_eq!(workshop.kept.last, Some(KeptJob::NoName), "{name}");
         }
         *workshop.stem() = "own-job".to_owned();
         assert!(!workshop.is_kept());
@@ -472,7 +535,7 @@ mod tests {
         assert!(workshop.keep(&own_jobs).is_some());
         let (_, mut other) = copy();
         assert_eq!(other.keep(&own_jobs), None);
-        assert_eq!(other.last_kept, Some(KeptJob::Taken));
+        assert_eq!(other.kept.last, Some(KeptJob::Taken));
         assert_eq!(own_jobs.stems(), ["own-job"]);
         let text = own_jobs.read("own-job").expect("there");
         let mut gone_on = Workshop::go_on("own-job", &text, &library).expect("readable");
@@ -490,7 +553,7 @@ mod tests {
         let draft = ScenarioDraft::new("unfinished", Language::En);
         let mut workshop = Workshop::begin(draft, &library).expect("readable");
         assert_eq!(workshop.keep(&own_jobs), None);
-        assert!(matches!(workshop.last_kept, Some(KeptJob::In(_))));
+        assert!(matches!(workshop.kept.last, Some(KeptJob::In(_))));
         assert!(folder.path().join("unfinished.ron").is_file());
     }
 
@@ -502,7 +565,7 @@ mod tests {
         let draft = ScenarioDraft::new("unfinished", Language::En);
         let mut workshop = Workshop::begin(draft, &library()).expect("readable");
         assert_eq!(workshop.keep(&own_jobs), None);
-        assert_eq!(workshop.last_kept, Some(KeptJob::Unfinished));
+        assert_eq!(workshop.kept.last, Some(KeptJob::Unfinished));
         assert_eq!(own_jobs.stems(), [""; 0]);
         let (_, mut sound) = copy();
         assert!(sound.keep(&own_jobs).is_some());
@@ -518,7 +581,7 @@ mod tests {
         let own_jobs = OwnJobFolder::new(in_the_way.join("jobs"));
         let (_, mut workshop) = copy();
         assert_eq!(workshop.keep(&own_jobs), None);
-        assert!(matches!(workshop.last_kept, Some(KeptJob::Failed(_))));
+        assert!(matches!(workshop.kept.last, Some(KeptJob::Failed(_))));
         assert!(!workshop.is_kept());
     }
 }

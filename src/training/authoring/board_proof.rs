@@ -30,8 +30,9 @@ pub struct GestureShare {
 }
 
 impl GestureShare {
-    /// Of each hand on a dial of this wear, 0 to 1; the wear counts for nothing where there is no dial.
-    pub(super) async fn each(board: &SuppliedBoard<'_>, wear: f64) -> Vec<GestureShare> {
+    /// Of each hand, the practiced one first, on a dial of this wear, 0 to 1; the wear counts for nothing where there is
+    /// no dial.
+    pub async fn each(board: &SuppliedBoard<'_>, wear: f64) -> Vec<GestureShare> {
         let task = EntryTask::on(board, wear);
         let mut shares = Vec::new();
         for spread in SPREADS {

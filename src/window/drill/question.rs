@@ -344,9 +344,23 @@ impl Trial {
         else {
             return Asked::Nothing;
         };
+        Asked::Entry(Box::new(Trial::with(
+            task,
+            supplied_board,
+            curve,
+            metronome,
+        )))
+    }
+
+    fn with(
+        task: entry::EntryTask,
+        supplied_board: &SuppliedBoard<'_>,
+        curve: entry::Curve,
+        metronome: bool,
+    ) -> Trial {
         let mut bench = BenchRes::new(Box::new(DrillBench::new(task.bench(supplied_board))));
         bench.refresh();
-        Asked::Entry(Box::new(Trial {
+        Trial {
             task,
             bench,
             held: HeldButtons::default(),
@@ -355,7 +369,20 @@ impl Trial {
             stepped_s: None,
             scrolled: 0.0,
             marked: None,
-        }))
+        }
+    }
+
+    /// A try at the gesture of this board, on a new dial.
+    pub fn of_board(supplied_board: &SuppliedBoard<'_>) -> Trial {
+        let task = entry::EntryTask::on(supplied_board, 0.0);
+        let curve = task.curve(entry::USUAL_SPREAD);
+        Trial::with(task, supplied_board, curve, false)
+    }
+
+    /// Another one on the same board.
+    pub fn of_board_again(&self, supplied_board: &SuppliedBoard<'_>, seed: u64) -> Trial {
+        let task = self.task.again(seed);
+        Trial::with(task, supplied_board, self.curve.clone(), self.metronome)
     }
 
     fn again(&self, supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> Asked {
@@ -369,7 +396,7 @@ impl Trial {
     }
 
     /// The try, judged, once it is over.
-    fn judged(&self) -> Option<entry::Marked> {
+    pub fn judged(&self) -> Option<entry::Marked> {
         let tries = self.bench.view().machine.control.tries;
         self.task.mark(tries, self.bench.history().iter())
     }
@@ -386,7 +413,7 @@ impl Trial {
     }
 
     /// Does the gesture as a script does, or begins it and lets it be.
-    fn play(&mut self, right: bool) {
+    pub fn play(&mut self, right: bool) {
         let steps = entry_steps(&self.task.gesture);
         // The bench is at rest, and without power where it has to be.
         let steps: Vec<ScriptStep> = steps

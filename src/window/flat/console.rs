@@ -1,6 +1,6 @@
 //! The console's face, drawn flat from the same layout as the scene's.
 
-use super::{GripKind, Place, Shown};
+use super::{GripKind, Place};
 use crate::pointing::Pick;
 use crate::scene::console::layout::{
     Cap, FACE_SIZE, Form, Knob, LampId, Layout, Plate, mark_height,
@@ -10,6 +10,7 @@ use bevy::prelude::Vec2;
 use bevy_egui::egui::{
     Align2, Color32, FontId, Painter, Pos2, Rect as Area, Shape, Stroke, StrokeKind, vec2,
 };
+use detent_simulation::controller::Lamps;
 use detent_simulation::interface::Button;
 use std::f32::consts::TAU;
 
@@ -24,6 +25,17 @@ const UNREADABLE: f32 = 8.0;
 const SMALLEST: f32 = 11.0;
 /// Smallest radius for a finger, points.
 const FINGER: f32 = 14.0;
+
+/// What a console shows at a moment.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct ConsoleState {
+    /// Lamps lit now.
+    pub lamps: Lamps,
+    /// Where the knob points, in detents clockwise from the index, and how far a hand strains it beyond.
+    pub turned: f32,
+    /// Buttons that are down.
+    pub held: [bool; Button::ALL.len()],
+}
 
 /// Where the face is in the window.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,6 +63,12 @@ impl Face {
     /// From a place on the face, m from its middle and up, to the window.
     fn to_window(self, place: Vec2) -> Pos2 {
         self.middle + vec2(place.x, -place.y) * self.per_m
+    }
+
+    /// From a place in the window to the face, m from its middle and up.
+    pub fn to_face(self, at: Pos2) -> Vec2 {
+        let way = (at - self.middle) / self.per_m;
+        Vec2::new(way.x, -way.y)
     }
 
     fn rect(self, middle: Vec2, size: Vec2) -> Area {
@@ -168,7 +186,7 @@ fn padlock(painter: &Painter, middle: Pos2, size: f32, ink: Color32) {
 }
 
 /// Draws the face.
-pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown: &Shown) {
+pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, state: &ConsoleState) {
     let plate = face.rect(Vec2::ZERO, FACE_SIZE);
     let (ground, ink, first) = match layout.plate {
         Plate::Glass => (t::PANEL, t::CONSOLE_PRINT, t::CONSOLE_AMBER),
@@ -191,9 +209,8 @@ pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown
             .map(|angle| face.to_window(*middle + Vec2::from_angle(angle) * *radius));
         painter.add(Shape::line(arc.collect(), Stroke::new(1.5, ink)));
     }
-    let displayed = shown.displayed;
     for lamp in &layout.lamps {
-        let on = lamp.id.lit(displayed.lamps);
+        let on = lamp.id.lit(state.lamps);
         let lit = match lamp.id {
             LampId::Code(_) => lit,
             LampId::Lock => t::LAMP_LIT,
@@ -232,11 +249,10 @@ pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown
         }
     }
     if let Some(plan) = &layout.knob {
-        let turned = f32::from(displayed.dial_position) + shown.feel.strain;
-        knob(painter, face, plan, turned, ink, first);
+        knob(painter, face, plan, state.turned, ink, first);
     }
     for (button, at, cap) in &layout.buttons {
-        let down = displayed.held[button.index()];
+        let down = state.held[button.index()];
         let (fill, sign_ink) = match (button, down) {
             (_, true) => (t::AMBER, t::ON_AMBER),
             (Button::Start, false) => (t::GOOD, t::ON_AMBER),

@@ -2,7 +2,7 @@
 //! scene. Hands, names and the guide's light are the scene's own; only places and pictures differ.
 
 mod cabinet;
-mod console;
+pub mod console;
 mod machine;
 mod symbol;
 
@@ -224,7 +224,13 @@ pub fn paint(painter: &Painter, flat: &FlatScene, shown: &Shown) {
         Drawing::Inside => cabinet::paint(&painter, flat, shown),
     }
     if let Some((layout, face, lit)) = &flat.face {
-        console::paint(&painter, layout, *face, *lit, shown);
+        let displayed = shown.displayed;
+        let state = console::ConsoleState {
+            lamps: displayed.lamps,
+            turned: f32::from(displayed.dial_position) + shown.feel.strain,
+            held: displayed.held,
+        };
+        console::paint(&painter, layout, *face, *lit, &state);
     }
     if let Some(place) = shown.pointing.over.and_then(|over| flat.place(over)) {
         edge(&painter, place, Stroke::new(2.0, t::AMBER));

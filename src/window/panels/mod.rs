@@ -654,6 +654,11 @@ fn draw(
     if let Some(kept) = workshop.kept.take() {
         jobs.0.take_in(kept);
     }
+    if let Some(kept) = workshop.kept_board.take()
+        && let Some(content) = jobs.0.take_in_board(kept)
+    {
+        drill.take_content(content);
+    }
     let place = egui::pos2(pointing.at.x, pointing.at.y);
     ui_state.typing = ctx.text_edit_focused() || egui::Popup::is_any_open(&ctx);
     if *screen.get() == Screen::Bench && !ui_state.typing {
@@ -692,7 +697,10 @@ pub fn plugin(app: &mut App) {
     app.add_systems(Update, speak)
         .add_systems(
             PostUpdate,
-            watch_flashing_lamps.run_if(in_state(Screen::Drill)),
+            (
+                watch_flashing_lamps.run_if(in_state(Screen::Drill)),
+                watch_console.run_if(in_state(Screen::Workshop)),
+            ),
         )
         .add_systems(
             EguiPrimaryContextPass,
@@ -703,6 +711,14 @@ pub fn plugin(app: &mut App) {
 /// Lamps that flash in a question change by themselves.
 fn watch_flashing_lamps(drill: Res<DrillRes>, mut next: ResMut<NextFrame>) {
     if drill.lamps_flash() {
+        next.watch();
+    }
+}
+
+/// The same on the console of a board that is being described.
+fn watch_console(workshop: Res<WorkshopRes>, mut next: ResMut<NextFrame>) {
+    let open = workshop.board.as_ref();
+    if open.is_some_and(|open| open.board().lamps.signs.take_time()) {
         next.watch();
     }
 }

@@ -14,7 +14,7 @@ use detent_simulation::units::{Span, TICK_MS, Time};
 use rand_chacha::ChaCha8Rng;
 
 /// Runs that odds are counted from.
-const RUNS: u32 = 400;
+pub const RUNS: u32 = 400;
 /// Seed of those runs: odds are the same whenever they are asked for, and neighbouring rhythms meet the
 /// same luck.
 const SEED: u64 = 11;

@@ -83,6 +83,26 @@ pub(super) fn entry_ui(
     step(ui, trial);
 }
 
+/// A try by itself, without a console beside it: the hands, how it ended, and what its rhythm promises.
+pub(in crate::panels) fn try_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    trial: &mut Trial,
+    tries: &[Marked],
+) {
+    let free = trial.marked.is_none();
+    if free && !ui.ctx().text_edit_focused() {
+        keys(ui, &context.ui_state.key_bindings, trial);
+        keep_focus(ui.ctx());
+    }
+    kit::card(ui, |ui| controls_ui(ui, context, trial, free, false));
+    kit::card(ui, |ui| {
+        told_ui(ui, context, trial);
+        rhythm_ui(ui, context, trial, tries, None);
+    });
+    step(ui, trial);
+}
+
 /// Turns and presses of this frame's keys, in their order.
 fn keys(ui: &Ui, bindings: &KeyBindings, trial: &mut Trial) {
     let events = ui.input(|i| i.events.clone());

@@ -72,24 +72,7 @@ fn put(q: &mut Asked, digit: u8) {
 
 /// What the lamps show, as an eye sees it: which are lit, or one flash after the other.
 fn in_words(context: &PanelContext, task: &LampReadingTask) -> String {
-    let lamps = match task.signs {
-        Signs::Flashes { long_ms, .. } => {
-            let flashes = task.signs.flashes(task.shown).filter(|(on, _)| *on);
-            let long = Span::from_ms(u64::from(long_ms));
-            let flashes: Vec<bool> = flashes.map(|(_, lit)| lit == long).collect();
-            context.texts.lamp_flashes(&flashes)
-        }
-        Signs::InTurn { ref digits, .. } => {
-            let of = |digit: u8| digits.get(usize::from(digit)).copied().unwrap_or_default();
-            let shown = [of(task.shown / 10), of(task.shown % 10)];
-            let placement = &LampPlacement::Usual;
-            context.texts.lamp_signs(&task.signs, placement, &shown)
-        }
-        Signs::Weights { .. } | Signs::Segments | Signs::Pictures { .. } => {
-            let lit = task.signs.lit(task.shown, Span::ZERO);
-            context.texts.code_lamps(&task.signs, lit)
-        }
-    };
+    let lamps = (context.texts).number_on_lamps(&task.signs, &LampPlacement::Usual, task.shown);
     context.with("lamps-seen", &[("lamps", Value::from(lamps))])
 }
 

@@ -1,6 +1,6 @@
 //! A drill: one question after the other, each judged at once, and a summary at the end.
 
-mod entry;
+pub(super) mod entry;
 mod hazard;
 mod hazard_picture;
 mod lamps;

@@ -2,6 +2,7 @@
 //! and in sight.
 
 use super::*;
+use crate::board_workshop::{BoardPage, BoardWorkshop};
 use crate::drill::Shown;
 use crate::rest::tests::{paused, send_key};
 use crate::workshop::{Workshop, WorkshopRes};
@@ -29,6 +30,7 @@ enum Place {
     Practice { progress: bool },
     Examination,
     Workshop { open: bool },
+    Board(BoardPage),
     Drill(&'static str),
 }
 
@@ -60,12 +62,19 @@ fn places() -> Vec<Place> {
         Place::Workshop { open: false },
         Place::Workshop { open: true },
     ];
+    places.extend(BoardPage::ALL.map(Place::Board));
     places.extend(DRILLS.map(Place::Drill));
     places.extend((Page::ALL.iter()).map(|page| Place::Bench(Tab::Sheet, *page)));
     let tabs = [Tab::Meter, Tab::Parts, Tab::Report, Tab::Score];
     places.extend(tabs.map(|tab| Place::Bench(tab, Page::Entry)));
     places.extend([Place::Guided, Place::Caution, Place::Help, Place::Finished]);
     places
+}
+
+/// Whether the eye finds its way there by something else than by places: by numbers, or past a text that is higher than
+/// the window.
+fn has_own_order(place: Place) -> bool {
+    [Place::Drill("drill-hazard"), Place::Board(BoardPage::Text)].contains(&place)
 }
 
 /// What can have the keys or be pressed.
@@ -162,7 +171,7 @@ impl Walker {
             Place::Caution | Place::Help => Screen::Bench,
             Place::Practice { .. } => Screen::Practice,
             Place::Examination => Screen::Examination,
-            Place::Workshop { .. } => Screen::Workshop,
+            Place::Workshop { .. } | Place::Board(_) => Screen::Workshop,
             Place::Drill(_) => Screen::Drill,
         };
         let folder = tempfile::tempdir().expect("a folder");
@@ -183,7 +192,13 @@ impl Walker {
             let draft = ScenarioDraft::new("own-job", Language::En);
             let open = open.then(|| Workshop::begin(draft, &drill.content()));
             let open = open.map(|begun| begun.expect("readable"));
-            world.resource_mut::<WorkshopRes>().open = open;
+            let mut workshop = world.resource_mut::<WorkshopRes>();
+            (workshop.open, workshop.board) = (open, None);
+        }
+        if let Place::Board(page) = place {
+            let content = world.resource::<DrillRes>().content();
+            let board = BoardWorkshop::shown(page, &Texts::load(Language::En), &content);
+            world.resource_mut::<WorkshopRes>().board = board;
         }
         if let Place::Drill(name) = place {
             let shown = Shown::named(name).expect("a drill's name");
@@ -548,7 +563,7 @@ fn the_focus_goes_through_every_screen_and_back() {
         let mut walker = Walker::new(language, (1366, 768), 1.0);
         for place in places() {
             walker.show(place);
-            let wrong = walker.walk(place == Place::Drill("drill-hazard"));
+            let wrong = walker.walk(has_own_order(place));
             if !wrong.is_empty() {
                 found.insert(format!("{language:?} {place:?}"), wrong);
             }
@@ -663,7 +678,7 @@ fn the_focus_goes_through_every_screen_with_large_text() {
     let mut walker = Walker::new(Language::Es, (1280, 720), 2.0);
     for place in places() {
         walker.show(place);
-        let wrong = walker.walk(place == Place::Drill("drill-hazard"));
+        let wrong = walker.walk(has_own_order(place));
         if !wrong.is_empty() {
             found.insert(format!("{place:?}"), wrong);
         }

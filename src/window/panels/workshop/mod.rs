@@ -1,5 +1,6 @@
 //! The workshop: choose what to write, write it, try it, keep it.
 
+mod board;
 mod fault;
 pub mod library;
 mod limits;
@@ -10,15 +11,17 @@ mod tests;
 
 use super::{PanelContext, kit};
 use crate::attempts::Attempts;
+use crate::board_workshop::BoardWorkshop;
 use crate::port::JobSource;
 use crate::state::{Guidance, Screen, say};
 use crate::tokens as t;
-use crate::workshop::{KeptJob, Workshop, WorkshopRes};
+use crate::workshop::{KeptJob, OwnJobs, Workshop, WorkshopRes};
 use bevy_egui::egui::{
     self, CornerRadius, DragValue, RichText, ScrollArea, TextEdit, Ui, UiBuilder, Vec2, vec2,
 };
-use detent_content::{ContentError, ContentLibrary, ScenarioChange, ScenarioDraft, Value};
+use detent_content::{ContentError, ContentLibrary, ScenarioChange, ScenarioDraft, Texts, Value};
 use std::ops::RangeInclusive;
+use std::sync::Arc;
 
 /// Least width of two columns side by side, points.
 const BESIDE: f32 = 860.0;
@@ -35,7 +38,7 @@ pub(super) fn workshop_ui(
     context: &mut PanelContext,
     workshop: &mut WorkshopRes,
     jobs: &dyn JobSource,
-    library: &ContentLibrary,
+    library: &Arc<ContentLibrary>,
 ) -> Option<Screen> {
     let all = ui.max_rect();
     ui.painter().rect_filled(all, CornerRadius::ZERO, t::PANEL);
@@ -60,13 +63,21 @@ pub(super) fn workshop_ui(
         if let Some((message, _)) = &context.ui_state.message {
             ui.label(RichText::new(message).color(t::BAD));
         }
+        if let Some(mut open) = workshop.board.take() {
+            open.watch(ui.input(|i| i.time));
+            let kept = &mut workshop.kept_board;
+            let closed = board::board_ui(ui, context, &mut open, (jobs, library), kept);
+            workshop.board = (!closed).then_some(open);
+            return;
+        }
         let Some(mut open) = workshop.open.take() else {
             chooser_ui(ui, context, workshop, jobs, library);
             return;
         };
         library::mistakes_ui(ui, context);
         open.watch(ui.input(|i| i.time));
-        let closed = editor_ui(ui, context, &mut open, (jobs, library), &mut workshop.kept);
+        let kept = &mut workshop.kept;
+        let closed = editor_ui(ui, context, &mut open, (jobs, &**library), kept);
         workshop.open = (!closed).then_some(open);
     });
     to
@@ -81,6 +92,7 @@ fn chooser_ui(
     library: &ContentLibrary,
 ) {
     let mut begun: Option<Result<Workshop, ContentError>> = None;
+    let mut begun_board: Option<Result<BoardWorkshop, ContentError>> = None;
     ScrollArea::vertical()
         .id_salt("workshop-chooser")
         .auto_shrink(false)
@@ -118,35 +130,169 @@ fn chooser_ui(
             });
             kit::card(ui, |ui| {
                 kit::heading(ui, context.text("workshop-own"));
-                let own = jobs.own_jobs().map(|own_jobs| own_jobs.stems());
-                match own {
-                    None => kit::quiet(ui, context.text("workshop-own-nowhere")),
-                    Some(stems) if stems.is_empty() => {
-                        kit::quiet(ui, context.text("workshop-own-none"));
-                    }
-                    Some(stems) => {
-                        for stem in stems {
-                            if kit::go(ui, stem.as_str()).clicked() {
-                                begun = jobs.own_jobs().map(|own_jobs| {
-                                    let text = own_jobs.read(&stem)?;
-                                    Workshop::go_on(&stem, &text, library)
-                                });
-                            }
-                        }
-                    }
+                let Some(own_jobs) = jobs.own_jobs() else {
+                    kit::quiet(ui, context.text("workshop-own-nowhere"));
+                    return;
+                };
+                if let Some(stem) = own_ui(ui, context, own_jobs) {
+                    let text = own_jobs.read(&stem);
+                    begun = Some(text.and_then(|text| Workshop::go_on(&stem, &text, library)));
                 }
+            });
+            kit::card(ui, |ui| {
+                begun_board = board_chooser_ui(ui, context, workshop, jobs, library);
             });
             library::library_ui(ui, context);
             kit::scroll_by_keys(ui, true);
         });
+    let mut told = None;
     match begun {
         Some(Ok(open)) => workshop.open = Some(open),
-        Some(Err(error)) => {
-            let now = ui.input(|i| i.time) as f32;
-            context.ui_state.message = Some((context.texts.content_error(&error), now));
-        }
+        Some(Err(error)) => told = Some(error),
         None => {}
     }
+    match begun_board {
+        Some(Ok(open)) => workshop.board = Some(Box::new(open)),
+        Some(Err(error)) => told = Some(error),
+        None => {}
+    }
+    if let Some(error) = told {
+        let now = ui.input(|i| i.time) as f32;
+        context.ui_state.message = Some((context.texts.content_error(&error), now));
+    }
+}
+
+/// What is kept of one's own; the one to go on with.
+fn own_ui(ui: &mut Ui, context: &PanelContext, own: &dyn OwnJobs) -> Option<String> {
+    let stems = own.stems();
+    if stems.is_empty() {
+        kit::quiet(ui, context.text("workshop-own-none"));
+    }
+    let clicked = |stem: &String| kit::go(ui, stem.as_str()).clicked();
+    let chosen: Vec<String> = stems.into_iter().filter(clicked).collect();
+    chosen.into_iter().next()
+}
+
+/// Which board is to be described: a copy, or one of one's own once more.
+fn board_chooser_ui(
+    ui: &mut Ui,
+    context: &PanelContext,
+    workshop: &mut WorkshopRes,
+    jobs: &dyn JobSource,
+    library: &ContentLibrary,
+) -> Option<Result<BoardWorkshop, ContentError>> {
+    let mut begun = None;
+    kit::heading(ui, context.text("workshop-board"));
+    ui.label(context.text("workshop-board-about"));
+    let original = (library.board(&workshop.original_board)).or(library.boards.first())?;
+    let boards = library.boards.iter();
+    let boards = boards.map(|board| (board.id.as_str(), context.text(&board.name)));
+    if let Some(id) = kit::choices(ui, original.id.as_str(), boards) {
+        workshop.original_board = id.to_owned();
+    }
+    if kit::go(ui, context.text("workshop-board-copy")).clicked() {
+        begun = BoardWorkshop::copy_of(library, &original.id, context.texts);
+    }
+    if let Some(own_boards) = jobs.own_boards() {
+        kit::quiet(ui, context.text("workshop-board-own"));
+        if let Some(stem) = own_ui(ui, context, own_boards) {
+            let text = own_boards.read(&stem);
+            begun = Some(text.and_then(|text| BoardWorkshop::go_on(&stem, &text, library)));
+        }
+    }
+    begun
+}
+
+/// A page with a foot below it, which stays where it is; in a low window it would leave no room for the rest: there it
+/// stands behind the page. The page `scrolls` unless it does so by itself; what the foot says.
+fn with_foot<S, R>(
+    ui: &mut Ui,
+    scrolls: bool,
+    of: &mut S,
+    page: impl FnOnce(&mut Ui, &mut S),
+    foot: impl FnOnce(&mut Ui, &mut S) -> R,
+) -> R {
+    if ui.available_height() < LOW {
+        return ScrollArea::vertical()
+            .id_salt("workshop")
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                page(ui, of);
+                let said = foot(ui, of);
+                kit::scroll_by_keys(ui, true);
+                said
+            })
+            .inner;
+    }
+    // Laid out last, since the keys come to it last; as high as it was in the last frame.
+    let id = ui.id().with("foot");
+    let height = ui.data(|data| data.get_temp(id)).unwrap_or(FOOT);
+    let room = ui.available_rect_before_wrap();
+    let (above, below) = room.split_top_bottom_at_y(room.bottom() - height);
+    ui.scope_builder(UiBuilder::new().max_rect(above), |ui| {
+        if !scrolls {
+            page(ui, of);
+            return;
+        }
+        ScrollArea::vertical()
+            .id_salt("workshop")
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                page(ui, of);
+                kit::scroll_by_keys(ui, true);
+            });
+    });
+    let below = below.translate(vec2(0.0, 6.0));
+    let foot = |ui: &mut Ui| {
+        let said = foot(ui, of);
+        let height = ui.min_rect().height() + 12.0;
+        ui.data_mut(|data| data.insert_temp(id, height));
+        said
+    };
+    ui.scope_builder(UiBuilder::new().max_rect(below), foot)
+        .inner
+}
+
+/// The name of the file; whether it was changed.
+fn name_ui(ui: &mut Ui, context: &PanelContext, name: &mut String, enabled: bool) -> bool {
+    let label = ui.label(context.text("workshop-name"));
+    let edit = TextEdit::singleline(name)
+        .char_limit(60)
+        .desired_width(210.0_f32.min(ui.available_width()))
+        .min_size(vec2(0.0, 30.0))
+        .vertical_align(egui::Align::Center);
+    ui.add_enabled(enabled, edit)
+        .labelled_by(label.id)
+        .changed()
+}
+
+/// The button that keeps a text, of which the file's name is known and whether it is kept as it is; where it is to be
+/// kept, if it was pressed. Without a place for it a copy is saved instead, where that can be.
+fn keep_ui<'a>(
+    ui: &mut Ui,
+    texts: &Texts,
+    (place, jobs): (Option<&'a dyn OwnJobs>, &dyn JobSource),
+    (file, is_kept): &(String, bool),
+    text: &str,
+) -> Option<&'a dyn OwnJobs> {
+    let button = |ui: &mut Ui, key: &str, enabled| button_of_foot(ui, texts.get(key), enabled);
+    let file_exchange = jobs.attempts().and_then(Attempts::file_exchange);
+    match (place, file_exchange) {
+        (Some(_), _) => place.filter(|_| button(ui, "workshop-keep", !is_kept)),
+        (None, Some(file_exchange)) => {
+            if button(ui, "workshop-copy-out", true) {
+                file_exchange.save_copy(file, text.as_bytes());
+            }
+            None
+        }
+        (None, None) => None,
+    }
+}
+
+/// A button at the foot; whether it was pressed.
+fn button_of_foot(ui: &mut Ui, text: String, enabled: bool) -> bool {
+    let button = egui::Button::new(text).min_size(vec2(0.0, 30.0));
+    ui.add_enabled(enabled, button).clicked()
 }
 
 /// The job that is being written; whether it is put away.
@@ -158,42 +304,13 @@ fn editor_ui(
     kept: &mut Option<detent_content::ScenarioSource>,
 ) -> bool {
     let mut changes = Vec::new();
-    let mut foot = |ui: &mut Ui, context: &mut PanelContext, open: &mut Workshop| {
-        foot_ui(ui, context, open, (jobs, library), kept)
-    };
-    // In a low window it would leave no room for the rest: there it stands behind it.
-    let is_low = ui.available_height() < LOW;
-    let mut closed = false;
-    // Laid out last, since the keys come to it last; as high as it was in the last frame.
-    let id = ui.id().with("foot");
-    let height = ui.data(|data| data.get_temp(id)).unwrap_or(FOOT);
-    let room = ui.available_rect_before_wrap();
-    let (page, below) = match is_low {
-        true => (room, None),
-        false => {
-            let (page, below) = room.split_top_bottom_at_y(room.bottom() - height);
-            (page, Some(below.translate(vec2(0.0, 6.0))))
-        }
-    };
-    ui.scope_builder(UiBuilder::new().max_rect(page), |ui| {
-        ScrollArea::vertical()
-            .id_salt("workshop")
-            .auto_shrink(false)
-            .show(ui, |ui| {
-                page_ui(ui, context, open, library, &mut changes);
-                if is_low {
-                    closed = foot(ui, context, open);
-                }
-                kit::scroll_by_keys(ui, true);
-            });
-    });
-    if let Some(below) = below {
-        ui.scope_builder(UiBuilder::new().max_rect(below), |ui| {
-            closed = foot(ui, context, open);
-            let height = ui.min_rect().height() + 12.0;
-            ui.data_mut(|data| data.insert_temp(id, height));
-        });
-    }
+    let closed = with_foot(
+        ui,
+        true,
+        &mut (context, &mut *open),
+        |ui, (context, open)| page_ui(ui, context, open, library, &mut changes),
+        |ui, (context, open)| foot_ui(ui, context, open, (jobs, library), kept),
+    );
     for change in changes {
         open.change(library, &change);
     }
@@ -242,19 +359,10 @@ fn foot_ui(
     kit::reserved(ui, 40.0, |ui| state_ui(ui, context, open));
     let mut closed = false;
     ui.horizontal_wrapped(|ui| {
-        let label = ui.label(context.text("workshop-name"));
-        let edit = TextEdit::singleline(open.stem())
-            .char_limit(60)
-            .desired_width(210.0_f32.min(ui.available_width()))
-            .min_size(vec2(0.0, 30.0))
-            .vertical_align(egui::Align::Center);
-        ui.add(edit).labelled_by(label.id);
-        let size = vec2(0.0, 30.0);
+        name_ui(ui, context, open.stem(), true);
         let texts = context.texts;
-        let button = |ui: &mut Ui, key: &str, enabled: bool| {
-            let button = egui::Button::new(texts.get(key)).min_size(size);
-            ui.add_enabled(enabled, button).clicked()
-        };
+        let button =
+            |ui: &mut Ui, key: &str, enabled: bool| button_of_foot(ui, texts.get(key), enabled);
         if button(ui, "workshop-undo", open.can_undo()) {
             open.undo(library);
         }
@@ -268,22 +376,9 @@ fn foot_ui(
             context.ui_state.guidance = Guidance::Nothing;
             context.ui_state.open(jobs.try_out(source));
         }
-        match (
-            jobs.own_jobs(),
-            jobs.attempts().and_then(Attempts::file_exchange),
-        ) {
-            (Some(own_jobs), _) => {
-                if button(ui, "workshop-keep", !open.is_kept()) {
-                    *kept = open.keep(own_jobs);
-                }
-            }
-            (None, Some(file_exchange)) => {
-                if button(ui, "workshop-copy-out", true) {
-                    let name = format!("{}.ron", open.stem());
-                    file_exchange.save_copy(&name, open.text().as_bytes());
-                }
-            }
-            (None, None) => {}
+        let file = (format!("{}.ron", open.stem()), open.is_kept());
+        if let Some(own_jobs) = keep_ui(ui, texts, (jobs.own_jobs(), jobs), &file, open.text()) {
+            *kept = open.keep(own_jobs);
         }
         closed = button(ui, "workshop-leave", true);
     });
@@ -292,7 +387,7 @@ fn foot_ui(
 
 /// What is wrong with the text, or what became of it.
 fn state_ui(ui: &mut Ui, context: &PanelContext, open: &Workshop) {
-    let (text, color) = match (&open.last_kept, open.checked()) {
+    let (text, color) = match (&open.kept.last, open.checked()) {
         (Some(KeptJob::Taken), _) => (context.text("workshop-name-taken"), t::BAD),
         (Some(KeptJob::NoName), _) => (context.text("workshop-name-note"), t::BAD),
         (Some(KeptJob::Unfinished), _) => (context.text("workshop-unfinished"), t::BAD),

@@ -12,15 +12,18 @@ use egui_kittest::kittest::Queryable;
 use std::path::Path;
 use std::sync::Arc;
 
-struct Bench {
-    panels: Fixture,
-    jobs: LibraryJobs,
-    library: Arc<ContentLibrary>,
-    workshop: WorkshopRes,
+pub(super) struct Bench {
+    pub panels: Fixture,
+    pub jobs: LibraryJobs,
+    pub library: Arc<ContentLibrary>,
+    pub workshop: WorkshopRes,
 }
 
-fn bench(language: Language, folder: &Path) -> Harness<'static, Bench> {
+/// A workshop that keeps jobs in this folder, and boards in `boards` in it.
+pub(super) fn bench(language: Language, folder: &Path) -> Harness<'static, Bench> {
     let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    let boards = OwnJobFolder::new(folder.join("boards"));
+    let jobs = jobs.with_own_boards(Box::new(boards));
     let jobs = jobs.with_own_jobs(Box::new(OwnJobFolder::new(folder.to_owned())));
     let bench = Bench {
         panels: fixture(language),
@@ -39,6 +42,9 @@ fn bench(language: Language, folder: &Path) -> Harness<'static, Bench> {
                 if let Some(kept) = bench.workshop.kept.take() {
                     bench.jobs.take_in(kept);
                 }
+                if let Some(kept) = bench.workshop.kept_board.take() {
+                    bench.library = bench.jobs.take_in_board(kept).expect("sound");
+                }
             },
             bench,
         );
@@ -46,7 +52,7 @@ fn bench(language: Language, folder: &Path) -> Harness<'static, Bench> {
     harness
 }
 
-fn click(harness: &mut Harness<'_, Bench>, label: &str) {
+pub(super) fn click(harness: &mut Harness<'_, Bench>, label: &str) {
     harness.get_by_label(label).click();
     harness.run_steps(4);
 }

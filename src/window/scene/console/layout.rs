@@ -26,6 +26,8 @@ const ARC_TIMES: f32 = 0.1415;
 /// Height and width of a digit, and the thickness of its bars, m.
 const DIGIT: Vec2 = Vec2::new(0.058, 0.112);
 const BAR: f32 = 0.0125;
+/// Room beside lamps that stand freely, for their numbers, across and up, m.
+const BESIDE_FREE: Vec2 = Vec2::new(0.040, 0.024);
 /// A digit leans by so much of its height.
 const SLANT: f32 = 0.09;
 
@@ -197,6 +199,15 @@ impl Layout {
         layout
     }
 
+    /// The place in the field that is free for lamps which lies nearest to a place on the face: hundredths of its width
+    /// from the left, and of its height from the top.
+    pub fn free_place(&self, at: Vec2) -> (u8, u8) {
+        let (middle, field) = lamp_field(self.knob.is_some_and(|knob| !knob.switch));
+        let share = (at - middle) * Vec2::new(1.0, -1.0) / (field - BESIDE_FREE) + 0.5;
+        let hundredths = |share: f32| (share.clamp(0.0, 1.0) * 100.0).round() as u8;
+        (hundredths(share.x), hundredths(share.y))
+    }
+
     /// The buttons line by line, as the eye and the keys go through them.
     pub fn buttons_by_line(&self) -> Vec<(Button, Vec2, Cap)> {
         let mut buttons = self.buttons.clone();
@@ -311,11 +322,7 @@ impl Layout {
         else {
             return self.row(count, among);
         };
-        let (middle, field) = if among {
-            (Vec2::new(-0.175, 0.034), Vec2::new(0.110, 0.120))
-        } else {
-            (LAMPS_LEFT, Vec2::new(0.150, 0.170))
-        };
+        let (middle, field) = lamp_field(among);
         let free = matches!(placement, LampPlacement::Free(_));
         let (columns, rows) = LampPlacement::columns_and_rows(&places);
         let cells = Vec2::new(f32::from(columns), f32::from(rows));
@@ -328,7 +335,7 @@ impl Layout {
         for ((x, y), n) in places.into_iter().zip(0..count) {
             let (x, y) = (f32::from(x), f32::from(y));
             let from_middle = if free {
-                (Vec2::new(x, y) / 100.0 - 0.5) * (field - Vec2::new(0.040, 0.024))
+                (Vec2::new(x, y) / 100.0 - 0.5) * (field - BESIDE_FREE)
             } else {
                 (Vec2::new(x, y) - (cells - 1.0) / 2.0) * pitch
             };
@@ -361,6 +368,15 @@ impl Layout {
                 form: Form::Round((pitch * 0.28).min(0.012)),
             });
         }
+    }
+}
+
+/// Middle and size of the field that is free for lamps, m.
+fn lamp_field(among: bool) -> (Vec2, Vec2) {
+    if among {
+        (Vec2::new(-0.175, 0.034), Vec2::new(0.110, 0.120))
+    } else {
+        (LAMPS_LEFT, Vec2::new(0.150, 0.170))
     }
 }
 
@@ -436,6 +452,30 @@ mod tests {
     use super::*;
     use detent_content::{builtin, read_board};
     use detent_simulation::controller::Board;
+
+    /// A lamp that is put where it stands stays where it is.
+    #[test]
+    fn the_place_of_a_free_lamp_is_found_again() {
+        let places: Vec<(u8, u8)> = vec![(0, 0), (100, 100), (37, 62), (5, 90)];
+        for board in boards().iter().chain(&described()) {
+            let rules = LampRules {
+                signs: Signs::Pictures {
+                    lamps: 4,
+                    table: Vec::new(),
+                    blinks: Vec::new(),
+                    blink_ms: 0,
+                },
+                placement: LampPlacement::Free(places.clone()),
+                ..board.lamps.clone()
+            };
+            let layout = Layout::of(&board.panel, &rules);
+            let found = layout.lamps.iter().filter(|lamp| lamp.id != LampId::Lock);
+            let found: Vec<(u8, u8)> = found.map(|lamp| layout.free_place(lamp.at)).collect();
+            assert_eq!(found, places, "{}", board.id);
+        }
+        let layout = Layout::of(&boards()[0].panel, &boards()[0].lamps);
+        assert_eq!(layout.free_place(Vec2::new(-9.0, 9.0)), (0, 0));
+    }
 
     fn boards() -> Vec<Board> {
         builtin::in_folder("assets/boards")
