@@ -71,7 +71,7 @@ use first_job::{FirstJob, window_with_bench};
 use port::JobSource;
 use state::{BenchRes, JobSourceRes, Page, Screen, SettingsPage, Tab, TextsRes, UiState, ViewKind};
 use workbench::LibraryJobs;
-use workshop::{Workshop, WorkshopRes};
+use workshop::{Workshop, WorkshopPage, WorkshopRes};
 
 /// How the window opens.
 #[derive(Clone, Debug)]
@@ -104,8 +104,8 @@ pub struct AppOptions {
     pub settings: Option<SettingsPage>,
     /// Open straight at the examinations.
     pub examination: bool,
-    /// Open straight in the workshop; with a copy of the job on its bench or with none.
-    pub workshop: Option<bool>,
+    /// Open straight in the workshop; with a copy of the job on its bench, open at this page, or with none.
+    pub workshop: Option<Option<WorkshopPage>>,
     /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
     pub flat: Option<bool>,
     /// No graphics card is asked for: the processor draws, and the machine is flat.
@@ -251,9 +251,13 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
         drill_res.show(shown, seed);
     }
     let texts = Texts::load(options.language).for_supply(bench.job().mains_v);
-    let copied = options.workshop.is_some_and(|copied| copied);
-    let original = copied.then(|| jobs.scenario_source(offer)).flatten();
-    let open = original.and_then(|source| Workshop::copy_of(source, &jobs.content()).ok());
+    let page = options.workshop.flatten();
+    let original = page.and_then(|page| Some((jobs.scenario_source(offer)?, page)));
+    let open = original.and_then(|(source, page)| {
+        let mut open = Workshop::copy_of(source, &jobs.content()).ok()?;
+        open.view.page = page;
+        Some(open)
+    });
     app.insert_resource(BenchRes::new(bench))
         .insert_resource(JobSourceRes(Box::new(jobs)))
         .insert_resource(TextsRes(texts))

@@ -8,7 +8,7 @@ use super::practice::{self, LearnerRes};
 use super::software::card;
 use super::state::{Page, SettingsPage, Tab, ViewKind};
 use super::workbench::LibraryJobs;
-use super::workshop::OwnJobFolder;
+use super::workshop::{OwnJobFolder, WorkshopPage};
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
@@ -51,8 +51,11 @@ fn options(
     };
     options.examination = args.tab.first().is_some_and(|name| name == "examination");
     options.workshop = match args.tab.first().map(String::as_str) {
-        Some("workshop") => Some(false),
-        Some("workshop-job") => Some(true),
+        Some("workshop") => Some(None),
+        Some("workshop-job") => Some(Some(WorkshopPage::Job)),
+        Some("workshop-proof") => Some(Some(WorkshopPage::Proof)),
+        Some("workshop-wash") => Some(Some(WorkshopPage::Wash)),
+        Some("workshop-paper") => Some(Some(WorkshopPage::Paper)),
         _ => None,
     };
     let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
@@ -102,7 +105,9 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         "score" => (Tab::Score, Page::Entry),
         // These are no tabs of the bench, but screens.
         "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop"
-        | "workshop-job" => (Tab::Sheet, Page::Entry),
+        | "workshop-job" | "workshop-proof" | "workshop-wash" | "workshop-paper" => {
+            (Tab::Sheet, Page::Entry)
+        }
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(texts.with("cli-window-no-tab", &[("tab", other.into())]));

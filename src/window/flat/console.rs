@@ -10,6 +10,7 @@ use bevy::prelude::Vec2;
 use bevy_egui::egui::{
     Align2, Color32, FontId, Painter, Pos2, Rect as Area, Shape, Stroke, StrokeKind, vec2,
 };
+use detent_simulation::controller::Lamps;
 use detent_simulation::interface::Button;
 use std::f32::consts::TAU;
 
@@ -167,8 +168,8 @@ fn padlock(painter: &Painter, middle: Pos2, size: f32, ink: Color32) {
     painter.add(Shape::line(bow, Stroke::new(size * 0.25, ink)));
 }
 
-/// Draws the face.
-pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown: &Shown) {
+/// Draws the plate with its print: the ink of the print, and that of a knob's first stop.
+fn plate(painter: &Painter, layout: &Layout, face: Face) -> (Color32, Color32) {
     let plate = face.rect(Vec2::ZERO, FACE_SIZE);
     let (ground, ink, first) = match layout.plate {
         Plate::Glass => (t::PANEL, t::CONSOLE_PRINT, t::CONSOLE_AMBER),
@@ -191,9 +192,18 @@ pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown
             .map(|angle| face.to_window(*middle + Vec2::from_angle(angle) * *radius));
         painter.add(Shape::line(arc.collect(), Stroke::new(1.5, ink)));
     }
-    let displayed = shown.displayed;
+    (ink, first)
+}
+
+/// Draws the lamps, lit as they are.
+fn lamps(
+    painter: &Painter,
+    (layout, face): (&Layout, Face),
+    (lit, ink): (Color32, Color32),
+    lamps: Lamps,
+) {
     for lamp in &layout.lamps {
-        let on = lamp.id.lit(displayed.lamps);
+        let on = lamp.id.lit(lamps);
         let lit = match lamp.id {
             LampId::Code(_) => lit,
             LampId::Lock => t::LAMP_LIT,
@@ -231,6 +241,19 @@ pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown
             );
         }
     }
+}
+
+/// Draws the plate and its lamps alone.
+pub fn paint_lamps(painter: &Painter, (layout, face): (&Layout, Face), lit: Color32, shown: Lamps) {
+    let (ink, _) = plate(painter, layout, face);
+    lamps(painter, (layout, face), (lit, ink), shown);
+}
+
+/// Draws the face.
+pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, shown: &Shown) {
+    let displayed = shown.displayed;
+    let (ink, first) = plate(painter, layout, face);
+    lamps(painter, (layout, face), (lit, ink), displayed.lamps);
     if let Some(plan) = &layout.knob {
         let turned = f32::from(displayed.dial_position) + shown.feel.strain;
         knob(painter, face, plan, turned, ink, first);
