@@ -354,7 +354,7 @@ cli-usage-twice = { $argument } is given twice.
 cli-window-ended = the window ended with error { $code }
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
 cli-window-no-size = no size "{ $size }": write it as 1280x720
-cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job or none
+cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
 cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 
@@ -1185,6 +1185,7 @@ hand-work-supply = Remove extension cord
 hand-work-taps = Open fully
 
 ## happening
+
 
 
 ## help
@@ -2785,6 +2786,14 @@ word-taps = { $mains ->
 
 ## workshop
 
+    [one] 1 error
+    [one] 1 fault
+    [one] 1 warning
+    [one] One error is left.
+   *[other] { $count } errors
+   *[other] { $count } errors are left.
+   *[other] { $count } faults
+   *[other] { $count } warnings
 workshop-about = Write a job for others: what the customer says, what is wrong with the machine, and what counts. Everything in it is invented: no real customers, brands or machines.
 workshop-board = Describe a board
 workshop-board-about = Describe the control of a machine in your shop, value by value, beginning with a copy of a board. Change what would name a real make or model: what is kept here is invented. Once it is saved, jobs can be written for it. Jobs in which the control board is at fault also need a part for it, in parts.ron of your library.
@@ -2827,6 +2836,7 @@ workshop-board-lamp-count = lamps
 workshop-board-lamp-dark = { $lamp } dark
 workshop-board-lamp-lit = { $lamp } lit
 workshop-board-lamp-moves = Console: lamp { $lamp } at { $across } across, { $down } down. The arrow keys move it
+workshop-board-letters = what the two digits show, such as E-
 workshop-board-lid-cycles = times that the lid is closed
 workshop-board-lid-gap = s at most from one closing to the next
 workshop-board-lid-moves = moves of the lid, up or down
@@ -2879,6 +2889,7 @@ workshop-board-shows-all = All lamps
 workshop-board-shows-bar = A bar of lamps
 workshop-board-shows-blink = All lamps, blinking
 workshop-board-shows-dark = Nothing
+workshop-board-shows-letters = Letters
 workshop-board-shows-number = The number
 workshop-board-shows-number-and = The number and a picture in turn
 workshop-board-shows-still = A picture
@@ -2931,21 +2942,40 @@ workshop-board-weight = what lamp { $lamp } stands for
 workshop-board-whole = The whole gesture
 workshop-board-within = s for the whole gesture
 workshop-board-wrong = { $count ->
-    [one] One error is left.
-   *[other] { $count } errors are left.
-}
 workshop-budget = the most that the customer will pay
+workshop-cabinet-all = All components
+workshop-cabinet-part = { $part }: { $count ->
 workshop-changed-elsewhere = The file was changed in another program. Save puts this version in its place; to see the other one, put this job away and open it again.
 workshop-copy = A copy of a job
 workshop-copy-do = Work on a copy
 workshop-copy-out = Save a copy
+workshop-expects-codes = The proof expects certain codes of the customer’s wash
 workshop-fault = What is wrong
 workshop-fault-draw = Any fault
 workshop-fault-draw-from = One of several
 workshop-fault-draw-where = One of those the file describes
+workshop-fault-grows = { $fault } (grows while the machine works)
+workshop-fault-in-spells = { $fault } (comes and goes)
 workshop-fault-named = This fault
 workshop-fault-nothing = Nothing
 workshop-fault-several = Several at once
+workshop-field-board = Board
+workshop-field-budget = The most that the customer will pay
+workshop-field-complaint = What the customer says
+workshop-field-course = Place in the course
+workshop-field-dial-wear = Wear of the dial
+workshop-field-expected-codes = Codes expected of the wash
+workshop-field-fault = What is wrong
+workshop-field-goal = What it teaches
+workshop-field-hints-allowed = Hints
+workshop-field-live-tests-allowed = Live tests
+workshop-field-mains = Supply
+workshop-field-par-minutes = Minutes
+workshop-field-points = Points
+workshop-field-seed = Seed
+workshop-field-stale-codes = Old codes
+workshop-field-title = Title
+workshop-field-worn-lead = Meter lead
 workshop-hints = Hints may be taken
 workshop-keep = Save
 workshop-kept = Saved: { $place }
@@ -2961,19 +2991,61 @@ workshop-new = Write a new job
 workshop-own = Jobs of your own
 workshop-own-none = None yet.
 workshop-own-nowhere = Jobs are not kept here: save a copy of what you write.
+workshop-page-job = Job
+workshop-page-paper = Paper
+workshop-page-proof = Proof
+workshop-page-proof-of = Proof: { $told }
+workshop-page-wash = Wash
+workshop-paper = Handout and key
+workshop-paper-a4 = A4
+workshop-paper-about = Two PDF files beside the job: a handout for the learner, with job ticket, form, wiring and codes, and a separate answer key. They are in the language of the window.
+workshop-paper-do = Print to PDF
+workshop-paper-elsewhere = Printing is done by the program on a computer, not in the browser: save a copy of the job and print it there.
+workshop-paper-leave = Leave it as it is
+workshop-paper-letter = US Letter
+workshop-paper-printing = Being printed…
+workshop-paper-replace = Replace
+workshop-paper-taken = There is already a file { $file }.
+workshop-paper-unsound = It can be printed once the job has no mistakes.
 workshop-points = Points
 workshop-points-sum = Together { $sum } of 100
+workshop-proof = Proof
+workshop-proof-errors = { $count ->
+workshop-proof-faults = Step 2 of 3: what is known of every fault on this board is being looked up…
+workshop-proof-gesture = Entering service mode
+workshop-proof-machines = How it goes
+workshop-proof-none = no mistakes found
+workshop-proof-people = Step 3 of 3: the expert and simulated learners are doing the job…
+workshop-proof-seed = Seed { $seed }
+workshop-proof-sound = No mistakes found.
+workshop-proof-stale = What follows is the job as it was before your last change.
+workshop-proof-waits = The job is proved as soon as you pause.
+workshop-proof-warnings = { $count ->
+workshop-proof-wash = Step 1 of 3: the customer’s wash is running…
 workshop-redo = Redo
 workshop-seed = seed: the same number gives everybody the same machine
 workshop-sentence-complaint = What the customer says
 workshop-sentence-goal = What it teaches (told with the score)
 workshop-sentence-title = Title (it must not give the fault away)
 workshop-sound = The file is sound.
+workshop-sound-proved = The file is sound. Proof: { $told }.
 workshop-stale = Codes left in the memory from long ago
 workshop-title = Workshop
 workshop-try = Try it
 workshop-undo = Undo
 workshop-unfinished = A job goes into the library once nothing is wrong with it.
+workshop-wash-lamps = Lamps, one row each: lit or blinking
+workshop-wash-moment = Moment, min
+workshop-wash-no-codes = The wash stores no code.
+workshop-wash-no-phase = no program running
+workshop-wash-none = The wash is run as soon as the job has no mistakes.
+workshop-wash-sample = After { $minutes } min: { $phase }; level { $level } mm, basket { $speed } rpm, current { $current } A. Lamps: { $lamps }.
+workshop-way-point = { $minutes } min, { $money }: { $deed }
+workshop-way-try = Press a deed to try the job from there.
 workshop-wear = wear of the dial, from 0 (new) to 1 (worn out)
 workshop-worn-lead = A lead of the meter is broken inside
 workshop-wrong = { $field }: { $problem }
+}
+}
+}
+}

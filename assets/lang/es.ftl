@@ -354,7 +354,7 @@ cli-usage-twice = { $argument } está dos veces.
 cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
-cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job o none
+cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
 cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
@@ -1179,6 +1179,7 @@ hand-work-supply = Quitar alargador
 hand-work-taps = Abrir del todo
 
 ## happening
+
 
 
 ## help
@@ -2762,6 +2763,14 @@ wash-trace-title = El lavado del cliente
 
 ## workshop
 
+    [one] 1 avería
+    [one] 1 aviso
+    [one] 1 error
+    [one] Queda un error.
+   *[other] Quedan { $count } errores.
+   *[other] { $count } averías
+   *[other] { $count } avisos
+   *[other] { $count } errores
 workshop-about = Escriba un trabajo para otros: qué dice el cliente, qué le pasa a la máquina y qué cuenta en la nota. Todo es inventado: sin clientes, marcas ni máquinas reales.
 workshop-board = Describir una placa
 workshop-board-about = Describa el control de una máquina de su taller, valor por valor, a partir de la copia de una placa. Cambie lo que delate una marca o un modelo reales: lo que se guarda aquí es inventado. Una vez guardada, se pueden escribir trabajos para ella. Los trabajos en los que falla la placa necesitan además su recambio, en el archivo parts.ron de su biblioteca.
@@ -2804,6 +2813,7 @@ workshop-board-lamp-count = luces
 workshop-board-lamp-dark = { $lamp } apagada
 workshop-board-lamp-lit = { $lamp } encendida
 workshop-board-lamp-moves = Consola: luz { $lamp } a { $across } en horizontal, { $down } en vertical. Las flechas la mueven
+workshop-board-letters = lo que muestran las dos cifras, por ejemplo E-
 workshop-board-lid-cycles = veces que se cierra la tapa
 workshop-board-lid-gap = s como máximo entre un cierre y el siguiente
 workshop-board-lid-moves = movimientos de la tapa, arriba o abajo
@@ -2856,6 +2866,7 @@ workshop-board-shows-all = Todas las luces
 workshop-board-shows-bar = Una barra de luces
 workshop-board-shows-blink = Todas, parpadeando
 workshop-board-shows-dark = Nada
+workshop-board-shows-letters = Letras
 workshop-board-shows-number = El número
 workshop-board-shows-number-and = El número y un dibujo, por turnos
 workshop-board-shows-still = Un dibujo
@@ -2908,21 +2919,40 @@ workshop-board-weight = lo que vale la luz { $lamp }
 workshop-board-whole = El gesto entero
 workshop-board-within = s para el gesto entero
 workshop-board-wrong = { $count ->
-    [one] Queda un error.
-   *[other] Quedan { $count } errores.
-}
 workshop-budget = lo máximo que pagará el cliente
+workshop-cabinet-all = Todos los componentes
+workshop-cabinet-part = { $part }: { $count ->
 workshop-changed-elsewhere = El archivo se ha modificado en otro programa. «Guardar» lo sustituye por esta versión; para ver la otra, deja este trabajo y vuelve a abrirlo.
 workshop-copy = Copia de un trabajo
 workshop-copy-do = Trabajar sobre una copia
 workshop-copy-out = Guardar una copia
+workshop-expects-codes = La comprobación espera ciertos códigos del lavado del cliente
 workshop-fault = Qué le pasa
 workshop-fault-draw = Cualquier avería
 workshop-fault-draw-from = Una de varias
 workshop-fault-draw-where = Una de las que describe el archivo
+workshop-fault-grows = { $fault } (va a más mientras la máquina trabaja)
+workshop-fault-in-spells = { $fault } (va y viene)
 workshop-fault-named = Esta avería
 workshop-fault-nothing = Nada
 workshop-fault-several = Varias a la vez
+workshop-field-board = Placa
+workshop-field-budget = Lo máximo que pagará el cliente
+workshop-field-complaint = Qué dice el cliente
+workshop-field-course = Lugar en el curso
+workshop-field-dial-wear = Desgaste del selector
+workshop-field-expected-codes = Códigos que se esperan del lavado
+workshop-field-fault = Qué le pasa
+workshop-field-goal = Qué enseña
+workshop-field-hints-allowed = Pistas
+workshop-field-live-tests-allowed = Pruebas con tensión
+workshop-field-mains = Red eléctrica
+workshop-field-par-minutes = Minutos
+workshop-field-points = Puntos
+workshop-field-seed = Semilla
+workshop-field-stale-codes = Códigos antiguos
+workshop-field-title = Título
+workshop-field-worn-lead = Punta del multímetro
 workshop-hints = Se pueden pedir pistas
 workshop-keep = Guardar
 workshop-kept = Guardado: { $place }
@@ -2938,19 +2968,61 @@ workshop-new = Escribir un trabajo nuevo
 workshop-own = Trabajos propios
 workshop-own-none = Todavía ninguno.
 workshop-own-nowhere = Aquí no se guardan los trabajos: guarde una copia de lo que escriba.
+workshop-page-job = Trabajo
+workshop-page-paper = Papel
+workshop-page-proof = Comprobación
+workshop-page-proof-of = Comprobación: { $told }
+workshop-page-wash = Lavado
+workshop-paper = Hoja de prácticas y soluciones
+workshop-paper-a4 = A4
+workshop-paper-about = Dos archivos PDF junto al trabajo: una hoja para el alumno, con el parte de trabajo, el formulario, el esquema eléctrico y los códigos, y aparte las soluciones. Están en el idioma de la ventana.
+workshop-paper-do = Imprimir en PDF
+workshop-paper-elsewhere = Se imprime con el programa en un ordenador, no en el navegador: guarde una copia del trabajo e imprímala allí.
+workshop-paper-leave = Dejarlo como está
+workshop-paper-letter = Carta (EE. UU.)
+workshop-paper-printing = Imprimiendo…
+workshop-paper-replace = Sustituir
+workshop-paper-taken = Ya hay un archivo { $file }.
+workshop-paper-unsound = Se puede imprimir cuando el trabajo no tenga errores.
 workshop-points = Puntos
 workshop-points-sum = En total, { $sum } de 100
+workshop-proof = Comprobación
+workshop-proof-errors = { $count ->
+workshop-proof-faults = Paso 2 de 3: se consulta lo que se sabe de cada avería en esta placa…
+workshop-proof-gesture = Entrada al modo de servicio
+workshop-proof-machines = Cómo va el trabajo
+workshop-proof-none = sin errores
+workshop-proof-people = Paso 3 de 3: el experto y los aprendices simulados hacen el trabajo…
+workshop-proof-seed = Semilla { $seed }
+workshop-proof-sound = No se ha encontrado ningún error.
+workshop-proof-stale = Lo que sigue es del trabajo tal como estaba antes de su último cambio.
+workshop-proof-waits = El trabajo se comprueba en cuanto haga una pausa.
+workshop-proof-warnings = { $count ->
+workshop-proof-wash = Paso 1 de 3: se hace el lavado del cliente…
 workshop-redo = Rehacer
 workshop-seed = semilla: con el mismo número todos tienen la misma máquina
 workshop-sentence-complaint = Qué dice el cliente
 workshop-sentence-goal = Qué enseña (se dice junto con la nota)
 workshop-sentence-title = Título (que no delate la avería)
 workshop-sound = El archivo está bien.
+workshop-sound-proved = El archivo está bien. Comprobación: { $told }.
 workshop-stale = Códigos que quedan en la memoria desde hace tiempo
 workshop-title = Taller
 workshop-try = Probarlo
 workshop-undo = Deshacer
 workshop-unfinished = Un trabajo entra en la biblioteca cuando ya no tiene ningún error.
+workshop-wash-lamps = Luces, una por fila: encendida o parpadeando
+workshop-wash-moment = Momento, min
+workshop-wash-no-codes = El lavado no guarda ningún código.
+workshop-wash-no-phase = ningún programa en marcha
+workshop-wash-none = El lavado se hace en cuanto el trabajo no tenga errores.
+workshop-wash-sample = A los { $minutes } min: { $phase }; nivel { $level } mm, cesta { $speed } r/min, corriente { $current } A. Luces: { $lamps }.
+workshop-way-point = { $minutes } min, { $money }: { $deed }
+workshop-way-try = Pulse un paso para probar el trabajo desde ahí.
 workshop-wear = desgaste del selector, de 0 (nuevo) a 1 (gastado)
 workshop-worn-lead = Una punta del multímetro tiene el cable roto por dentro
 workshop-wrong = { $field }: { $problem }
+}
+}
+}
+}

@@ -229,34 +229,12 @@ fn print_job(
         out.line(format!("  {}", drawn_from(proof, texts)))?;
     }
     for machine in &proof.machines {
-        let modes: Vec<String> = machine.modes.iter().map(|mode| texts.mode(mode)).collect();
-        let modes = match modes.is_empty() {
-            true => texts.cause(None),
-            false => modes.join(" + "),
-        };
-        let args = [
-            ("seed", Value::from(machine.seed.to_string())),
-            ("modes", modes.into()),
-        ];
-        out.line(format!("  {}", texts.with("author-machine", &args)))?;
-        let shown = texts.get(&format!("author-shown-{}", machine.shown.name()));
-        let codes = texts.codes(&machine.codes);
-        let args = [("shown", shown.into()), ("codes", codes.into())];
-        out.line(format!("    {}", texts.with("author-shows", &args)))?;
+        out.line(format!("  {}", texts.proved_machine(machine)))?;
+        out.line(format!("    {}", texts.machine_shows(machine)))?;
         for rival in machine.rivals.iter().take(TOP) {
-            let key = match (rival.told, rival.same_repair) {
-                (true, false) => "author-rival-told",
-                (true, true) => "author-rival-told-same-repair",
-                (false, false) => "author-rival-untold",
-                (false, true) => "author-rival-untold-same-repair",
-            };
-            let args = [
-                ("rival", Value::from(texts.cause(rival.mode.as_deref()))),
-                ("share", Value::from(texts.percent(rival.share, 0))),
-            ];
-            out.line(format!("    {}", texts.with(key, &args)))?;
+            out.line(format!("    {}", texts.rival(rival)))?;
         }
-        out.line(format!("    {}", expert(machine, scenario, texts)))?;
+        out.line(format!("    {}", texts.expert_needs(machine, scenario)))?;
         if let Some(review) = &machine.review {
             let words = Words::of(
                 (&review.repair_costs, &review.modes),
@@ -270,7 +248,7 @@ fn print_job(
                     .try_for_each(|stop| out.line(way_point(stop, &words, texts)))?;
             }
         }
-        if let Some(line) = difficulty(machine, texts) {
+        if let Some(line) = texts.simulated_learners(machine) {
             out.line(format!("    {line}"))?;
         }
     }
@@ -292,69 +270,14 @@ fn drawn_from(proof: &ScenarioProof, texts: &Texts) -> String {
     )
 }
 
-/// What the expert needs.
-fn expert(machine: &MachineProof, scenario: &Scenario, texts: &Texts) -> String {
-    let number = |of: f64, decimals: usize| Value::from(texts.digits(format!("{of:.decimals$}")));
-    match (&machine.difficulty, machine.bill) {
-        (Some(difficulty), Some(bill)) => {
-            let args = [
-                ("minutes", number(difficulty.expert_minutes, 1)),
-                ("par", number(scenario.par_minutes, 0)),
-                ("bill", number(bill, 2)),
-                ("budget", number(scenario.budget, 0)),
-                ("share", texts.percent(difficulty.expert_share, 0).into()),
-            ];
-            texts.with("author-expert", &args)
-        }
-        _ => texts.get("author-expert-none"),
-    }
-}
-
 fn way_point(stop: &PathPoint, words: &Words<'_>, texts: &Texts) -> String {
     let minutes = texts.digits(format!("{:>5.1}", stop.minutes));
     let money = texts.whole_money(stop.money);
     format!("      {minutes} min {money:>8}  {}", words.deed(&stop.deed))
 }
 
-fn difficulty(machine: &MachineProof, texts: &Texts) -> Option<String> {
-    let difficulty = machine.difficulty.as_ref()?;
-    let groups: Vec<String> = (machine.learners.iter())
-        .map(|group| {
-            let args = [
-                (
-                    "level",
-                    Value::from(texts.get(&format!("author-learners-{}", group.level))),
-                ),
-                ("passing", texts.percent(group.passing, 0).into()),
-                ("mean", texts.percent(group.mean_share, 0).into()),
-                ("spread", texts.percent(group.spread, 0).into()),
-            ];
-            texts.with("author-learners", &args)
-        })
-        .collect();
-    let args = [
-        (
-            "passing",
-            Value::from(texts.percent(difficulty.chance_of_passing, 0)),
-        ),
-        ("groups", groups.join("; ").into()),
-    ];
-    Some(texts.with("author-difficulty", &args))
-}
-
 fn gesture(shares: &[GestureShare], texts: &Texts) -> String {
-    let hands: Vec<String> = (shares.iter())
-        .map(|hand| {
-            let args = [
-                ("spread", Value::from(texts.percent(hand.spread, 0))),
-                ("share", texts.percent(hand.share, 0).into()),
-                ("ms", Value::from(format!("{:.0}", hand.best_ms))),
-            ];
-            texts.with("author-hand", &args)
-        })
-        .collect();
-    let args = [("hands", Value::from(hands.join("; ")))];
-    format!("  {}", texts.with("author-gesture", &args))
+    format!("  {}", texts.gesture_shares(shares))
 }
 
 /// All of it, for other programs.

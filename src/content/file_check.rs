@@ -143,7 +143,7 @@ impl FileReport {
 impl KnownBoards {
     /// Works out what is known of the faults on this board at this supply, unless it is there or there is no table.
     pub fn learn(&mut self, content_library: &ContentLibrary, board: &str, mains: Mains) {
-        if self.of(board, mains).is_some() {
+        if self.knows(board, mains) {
             return;
         }
         let known = (content_library.board(board))
@@ -151,6 +151,11 @@ impl KnownBoards {
         if let Some(known) = known {
             self.kept.push((board.to_owned(), mains, known));
         }
+    }
+
+    /// Whether there is nothing to be learned of this board at this supply.
+    pub fn knows(&self, board: &str, mains: Mains) -> bool {
+        self.of(board, mains).is_some()
     }
 
     /// These and those.

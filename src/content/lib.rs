@@ -6,6 +6,7 @@
 mod answers_csv;
 #[cfg(not(target_family = "wasm"))]
 pub mod attempt_file;
+mod authoring_words;
 mod board_draft;
 mod board_file;
 pub mod builtin;

@@ -48,7 +48,8 @@ impl ScenarioSentence {
         ScenarioSentence::Goal,
     ];
 
-    const fn field(self) -> &'static str {
+    /// Its field in the file.
+    pub const fn field(self) -> &'static str {
         match self {
             ScenarioSentence::Title => "title",
             ScenarioSentence::Complaint => "complaint",
@@ -83,6 +84,8 @@ pub enum ScenarioChange {
     DialWear(f64),
     /// Codes left from long ago, newest first.
     StaleCodes(Vec<u8>),
+    /// Codes that the author expects of the customer's wash; none where nothing is expected in particular.
+    ExpectedCodes(Option<Vec<u8>>),
     /// Minutes a good technician should need.
     ParMinutes(f64),
     /// Money the customer will pay at most, whole units.
@@ -113,9 +116,12 @@ impl ScenarioChange {
             ScenarioChange::Seed(seed) => ("seed", written(seed)),
             ScenarioChange::Fault(fault) => ("fault", written(fault)),
             ScenarioChange::DialWear(wear) => ("dial_wear", written(wear)),
-            ScenarioChange::StaleCodes(codes) => {
-                let codes: Vec<String> = codes.iter().map(written).collect();
-                ("stale_codes", format!("[{}]", codes.join(", ")))
+            ScenarioChange::StaleCodes(codes) => ("stale_codes", listed(codes)),
+            ScenarioChange::ExpectedCodes(codes) => {
+                let codes = codes
+                    .as_deref()
+                    .map(|codes| format!("Some({})", listed(codes)));
+                ("expected_codes", codes.unwrap_or_else(|| "None".to_owned()))
             }
             ScenarioChange::ParMinutes(minutes) => ("par_minutes", written(minutes)),
             ScenarioChange::Budget(budget) => ("budget", written(budget)),
@@ -125,6 +131,12 @@ impl ScenarioChange {
         };
         (place.to_owned(), text)
     }
+}
+
+/// Codes as RON.
+fn listed(codes: &[u8]) -> String {
+    let codes: Vec<String> = codes.iter().map(written).collect();
+    format!("[{}]", codes.join(", "))
 }
 
 /// A value as RON. Numbers, names, texts and lists of them cannot fail to be written.
@@ -298,6 +310,8 @@ mod tests {
             ScenarioChange::Fault(Hidden::DrawWhere(DrawFilter::default())),
             ScenarioChange::DialWear(0.35),
             ScenarioChange::StaleCodes(vec![65, 11]),
+            ScenarioChange::ExpectedCodes(Some(vec![23, 4])),
+            ScenarioChange::ExpectedCodes(None),
             ScenarioChange::ParMinutes(123.0),
             ScenarioChange::Budget(321.0),
             ScenarioChange::LiveTests(true),
@@ -332,6 +346,7 @@ mod tests {
             ScenarioChange::Fault(fault) => scenario.fault = fault,
             ScenarioChange::DialWear(wear) => scenario.dial_wear = wear,
             ScenarioChange::StaleCodes(codes) => scenario.stale_codes = codes,
+            ScenarioChange::ExpectedCodes(codes) => scenario.expected_codes = codes,
             ScenarioChange::ParMinutes(minutes) => scenario.par_minutes = minutes,
             ScenarioChange::Budget(budget) => scenario.budget = budget,
             ScenarioChange::LiveTests(allowed) => scenario.live_tests_allowed = allowed,

@@ -35,6 +35,19 @@ impl<T: Send + 'static> Background<T> {
         Background::Running(AsyncComputeTaskPool::get_or_init(TaskPool::default).spawn(work))
     }
 
+    /// Begins work that is broken off between two slices when this is dropped.
+    #[cfg(not(target_family = "wasm"))]
+    pub fn begin_to_break_off(work: Work<T>) -> Background<T> {
+        use bevy::tasks::{AsyncComputeTaskPool, TaskPool};
+        Background::Running(AsyncComputeTaskPool::get_or_init(TaskPool::default).spawn(work))
+    }
+
+    /// Begins work that is broken off between two slices when this is dropped.
+    #[cfg(target_family = "wasm")]
+    pub fn begin_to_break_off(work: Work<T>) -> Background<T> {
+        Background::begin(work)
+    }
+
     /// Begins the work.
     #[cfg(target_family = "wasm")]
     pub fn begin(work: Work<T>) -> Background<T> {

@@ -2,7 +2,7 @@
 
 use super::background::Background;
 use super::drill::Trial;
-use super::workshop::{KeptText, OwnJobs};
+use super::workshop::{KeptJob, KeptText, OwnJobs};
 use bevy_egui::egui::util::undoer::Undoer;
 use detent_content::{BoardDraft, ContentError, ContentLibrary, OwnFile, Texts};
 use detent_simulation::controller::{Board, Gesture, Monitor, Selector};

@@ -7,6 +7,7 @@ use super::rest::NextFrame;
 use super::shots::Shot;
 use super::state::{BenchRes, MESSAGE_S, Screen, Tab, UiState, ViewKind};
 use super::stops::{Glance, Stop};
+use super::workshop::{Workshop, WorkshopRes};
 use bevy::input::ButtonState;
 use bevy::input::keyboard::KeyboardInput;
 use bevy::platform::time::Instant;
@@ -285,10 +286,20 @@ fn ask_for_next_frame(
     }
 }
 
-/// A job is being set up, from whichever screen.
-fn ask_while_opening(ui_state: Res<UiState>, mut next: ResMut<NextFrame>) {
-    if ui_state.opening.is_some() {
+/// A job is being set up, from whichever screen, or one on the workshop's bench is not proved yet.
+fn ask_while_opening(
+    ui_state: Res<UiState>,
+    (screen, workshop): (Res<State<Screen>>, Res<WorkshopRes>),
+    mut next: ResMut<NextFrame>,
+) {
+    let open = workshop.open.as_ref();
+    let open = open.filter(|_| *screen.get() == Screen::Workshop);
+    if ui_state.opening.is_some() || open.is_some_and(Workshop::is_busy) {
         next.ask();
+    }
+    // It is proved once its writer pauses.
+    if open.is_some_and(|open| open.proof().is_under_way()) {
+        next.watch();
     }
 }
 

@@ -256,10 +256,13 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     let texts = Texts::load(options.language).for_supply(bench.job().mains_v);
     let mut workshop = WorkshopRes::default();
     match options.workshop.flatten() {
-        Some(Written::Job) => {
+        Some(Written::Job(page)) => {
             let original = jobs.scenario_source(offer);
-            workshop.open =
-                original.and_then(|source| Workshop::copy_of(source, &jobs.content()).ok());
+            let open = original.and_then(|source| Workshop::copy_of(source, &jobs.content()).ok());
+            workshop.open = open.map(|mut open| {
+                open.view.page = page;
+                open
+            });
         }
         Some(Written::Board(page)) => {
             workshop.board = BoardWorkshop::shown(page, &texts, &jobs.content());

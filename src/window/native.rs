@@ -10,7 +10,7 @@ use super::practice::{self, LearnerRes};
 use super::software::card;
 use super::state::{Page, SettingsPage, Tab, UiState, ViewKind};
 use super::workbench::LibraryJobs;
-use super::workshop::{Written, own_boards_beside, own_jobs_beside};
+use super::workshop::{WorkshopPage, Written, own_boards_beside, own_jobs_beside};
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
@@ -54,7 +54,10 @@ fn options(
     options.examination = args.tab.first().is_some_and(|name| name == "examination");
     options.workshop = match args.tab.first().map(String::as_str) {
         Some("workshop") => Some(None),
-        Some("workshop-job") => Some(Some(Written::Job)),
+        Some("workshop-job") => Some(Some(Written::Job(WorkshopPage::Job))),
+        Some("workshop-proof") => Some(Some(Written::Job(WorkshopPage::Proof))),
+        Some("workshop-wash") => Some(Some(Written::Job(WorkshopPage::Wash))),
+        Some("workshop-paper") => Some(Some(Written::Job(WorkshopPage::Paper))),
         Some(board) => BoardPage::named(board).map(|page| Some(Written::Board(page))),
         None => None,
     };
@@ -105,7 +108,9 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         "score" => (Tab::Score, Page::Entry),
         // These are no tabs of the bench, but screens.
         "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop"
-        | "workshop-job" => (Tab::Sheet, Page::Entry),
+        | "workshop-job" | "workshop-proof" | "workshop-wash" | "workshop-paper" => {
+            (Tab::Sheet, Page::Entry)
+        }
         board if BoardPage::named(board).is_some() => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {

@@ -123,6 +123,15 @@ pub trait BenchPort: Send + Sync {
 /// The next variant of a job that was proved, if there is a further one, and where the one after it comes from.
 pub type DrawnVariant = (VariantSeries, Option<JobVariant>);
 
+/// A moment of the expert's way through a job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OnTheWay {
+    /// Seed of the machine's draws.
+    pub seed: u64,
+    /// Machine time behind a deed.
+    pub at: Time,
+}
+
 /// Where jobs come from.
 pub trait JobSource: Send + Sync {
     /// The jobs on offer, in order.
@@ -151,8 +160,9 @@ pub trait JobSource: Send + Sync {
     fn scenario_source(&self, _offer: usize) -> Option<&ScenarioSource> {
         None
     }
-    /// Set a bench up for a job that is being written. Nothing of it is kept.
-    fn try_out(&self, _source: ScenarioSource) -> OpeningWork {
+    /// Set a bench up for a job that is being written, at its beginning or somewhere on the expert's way. Nothing of it
+    /// is kept.
+    fn try_out(&self, _source: ScenarioSource, _from: Option<OnTheWay>) -> OpeningWork {
         Box::pin(async { Err(OpenError::NoJob) })
     }
     /// Where jobs of one's own are kept, if they are.

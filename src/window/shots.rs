@@ -8,6 +8,7 @@ use super::scene::console::layout::LampId;
 use super::scene::inside::pin_place;
 use super::software::{SoftwareDrawing, SoftwarePicture};
 use super::state::{BenchRes, Screen, UiState};
+use super::workshop::WorkshopRes;
 use super::{AppOptions, Picture};
 use bevy::app::AppExit;
 use bevy::platform::time::Instant;
@@ -113,14 +114,15 @@ fn take(
     flat: Res<FlatScene>,
     capturing: Query<(), With<Capturing>>,
     drawn: Option<Res<SoftwarePicture>>,
-    mut drill: ResMut<DrillRes>,
+    (mut drill, workshop): (ResMut<DrillRes>, Res<WorkshopRes>),
     mut screen: ResMut<NextState<Screen>>,
     mut exit: MessageWriter<AppExit>,
 ) {
     let Some(path) = shot.pictures.front().map(|picture| picture.path.clone()) else {
         return;
     };
-    if bench.is_thinking() {
+    let unproved = (workshop.open.as_ref()).is_some_and(|open| open.proof().is_under_way());
+    if bench.is_thinking() || unproved {
         return;
     }
     shot.frame += 1;

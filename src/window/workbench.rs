@@ -5,16 +5,18 @@ use super::background::Work;
 use super::library::LibraryPlace;
 use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
-    Offer, OpenError, OpeningWork, ReviewWork,
+    Offer, OnTheWay, OpenError, OpeningWork, ReviewWork,
 };
 use super::workshop::{OwnJobs, own_boards_beside, own_jobs_beside};
+use bevy::tasks::futures_lite::future::yield_now;
 use detent_content::{
     ContentError, ContentLibrary, JobVariant, OwnFile, OwnPlace, ScenarioDraft, ScenarioSource,
     VariantSeries, replay_attempt_in_slices,
 };
-use detent_simulation::units::Time;
+use detent_simulation::units::{Span, Time};
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench, BenchView, Caution, Display, Entries, Refusal};
+use detent_training::lesson::technician::{Persona, work_in_slices};
 use detent_training::lesson::{
     Bilingual, CallBack, Guide, Intake, Invoice, Mains, Scenario, Score, call_back_in_slices,
     judge, set_up_in_slices,
@@ -312,11 +314,14 @@ impl JobSource for LibraryJobs {
         self.offered.scenario_sources.get(offer)
     }
 
-    fn try_out(&self, source: ScenarioSource) -> OpeningWork {
+    fn try_out(&self, source: ScenarioSource, from: Option<OnTheWay>) -> OpeningWork {
         let content_library = Arc::clone(&self.offered.content_library);
         Box::pin(async move {
-            let seed = source.scenario.seed;
-            let bench = begin(content_library, &source, None, seed, Log::Broken).await?;
+            let seed = from.map_or(source.scenario.seed, |from| from.seed);
+            let mut bench = begin(content_library, &source, None, seed, Log::Broken).await?;
+            if let Some(from) = from {
+                go_the_experts_way(&source.scenario, &mut bench.bench, from.at).await;
+            }
             let opened: Box<dyn BenchPort> = Box::new(bench);
             Ok(opened)
         })
@@ -384,6 +389,32 @@ impl JobSource for LibraryJobs {
             let opened: Box<dyn BenchPort> = Box::new(work.await.map_err(OpenError::Attempt)?);
             Ok(opened)
         })
+    }
+}
+
+/// Does on a bench where nothing is done yet what the expert has done by `until`; nothing where the expert cannot do the
+/// job. A report is not handed in.
+async fn go_the_experts_way(scenario: &Scenario, bench: &mut Bench, until: Time) {
+    /// Machine time between two breaks.
+    const SLICE: Span = Span::from_s(5);
+    let Ok(done) = work_in_slices(Persona::Expert, scenario, bench.clone()).await else {
+        return;
+    };
+    let deeds = done.history().iter().map(|(at, action)| (at, Some(action)));
+    for (at, action) in deeds.chain([(until, None)]) {
+        let at = at.min(until);
+        while bench.now() < at {
+            bench.wait(at.since(bench.now()).min(SLICE));
+            yield_now().await;
+        }
+        match action {
+            Some(action) if at < until && !matches!(action, Action::Report(_)) => {
+                // What the expert could do there can be done again: the machine is the same to the tick.
+                let done_again = bench.act(action);
+                debug_assert!(done_again.is_ok(), "{action:?}: {done_again:?}");
+            }
+            Some(_) | None => {}
+        }
     }
 }
 

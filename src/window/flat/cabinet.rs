@@ -46,15 +46,48 @@ const fn cell(part: Part) -> Option<(usize, usize)> {
 
 /// Every box.
 pub fn places(stage: Area) -> Vec<(GripKind, Place)> {
-    let all = stage.shrink2(vec2(GAP, MARGIN));
-    let size = vec2(all.width() / COLUMNS as f32, all.height() / ROWS as f32);
-    let boxes = Part::ALL.iter().filter_map(|part| {
-        let (column, row) = cell(*part)?;
-        let corner = all.min + vec2(column as f32 * size.x, row as f32 * size.y);
-        let area = Area::from_min_size(corner, size).shrink(GAP / 2.0);
-        Some((GripKind::Pick(Pick::Part(*part)), Place::Box(area)))
-    });
+    let boxes = boxes(stage.shrink2(vec2(GAP, MARGIN))).into_iter();
+    let boxes = boxes.map(|(part, area)| (GripKind::Pick(Pick::Part(part)), Place::Box(area)));
     boxes.collect()
+}
+
+/// Every component with its box within `all`, row by row.
+pub fn boxes(all: Area) -> Vec<(Part, Area)> {
+    let size = vec2(all.width() / COLUMNS as f32, all.height() / ROWS as f32);
+    let mut cells: Vec<(usize, usize, Part)> = (Part::ALL.iter())
+        .filter_map(|part| cell(*part).map(|(column, row)| (row, column, *part)))
+        .collect();
+    cells.sort_unstable();
+    let area = |(row, column, part): (usize, usize, Part)| {
+        let corner = all.min + vec2(column as f32 * size.x, row as f32 * size.y);
+        (part, Area::from_min_size(corner, size).shrink(GAP / 2.0))
+    };
+    cells.into_iter().map(area).collect()
+}
+
+/// A sign smaller than this to each side is left out, points.
+const LEAST_SIGN: f32 = 6.0;
+
+/// Draws a component's box with its name, in letters of this size, and its sign where there is room below the name.
+pub fn paint_box(
+    painter: &Painter,
+    (part, area): (Part, Area),
+    (name, letters): (String, f32),
+    line: Stroke,
+) {
+    painter.rect(area, 6.0, t::CARD, line, StrokeKind::Inside);
+    let font = FontId::proportional(letters);
+    let mut job = LayoutJob::simple(name, font, t::TEXT, area.width() - 8.0);
+    job.halign = Align::Center;
+    let name = painter.layout_job(job);
+    let low = area.top() + 8.0 + name.size().y;
+    painter.galley(pos2(area.center().x, area.top() + 8.0), name, t::TEXT);
+    let half = (area.height() * 0.19).min(26.0);
+    let half = half.min((area.bottom() - 4.0 - low) / 2.0);
+    if half >= LEAST_SIGN {
+        let middle = (area.center().y + 6.0).max(low + half);
+        symbol::paint(painter, pos2(area.center().x, middle), half, part);
+    }
 }
 
 /// Where each pin of a component is on its box, in order.
@@ -83,18 +116,12 @@ pub fn paint(painter: &Painter, flat: &FlatScene, shown: &Shown) {
         } else {
             Stroke::new(1.5, t::EDGE)
         };
-        painter.rect(area, 6.0, t::CARD, line, StrokeKind::Inside);
-        let mut job = LayoutJob::simple(
-            shown.texts.component(part),
-            FontId::proportional(15.0),
-            t::TEXT,
-            area.width() - 12.0,
+        paint_box(
+            painter,
+            (part, area),
+            (shown.texts.component(part), 15.0),
+            line,
         );
-        job.halign = Align::Center;
-        let name = painter.layout_job(job);
-        painter.galley(pos2(area.center().x, area.top() + 8.0), name, t::TEXT);
-        let sign = area.center() + vec2(0.0, 6.0);
-        symbol::paint(painter, sign, (area.height() * 0.19).min(26.0), part);
         for (_, at) in spots(area, part) {
             painter.circle_filled(at, 2.5, t::QUIET);
         }

@@ -185,8 +185,8 @@ fn padlock(painter: &Painter, middle: Pos2, size: f32, ink: Color32) {
     painter.add(Shape::line(bow, Stroke::new(size * 0.25, ink)));
 }
 
-/// Draws the face.
-pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, state: &ConsoleState) {
+/// Draws the plate with its print: the ink of the print, and that of a knob's first stop.
+fn plate(painter: &Painter, layout: &Layout, face: Face) -> (Color32, Color32) {
     let plate = face.rect(Vec2::ZERO, FACE_SIZE);
     let (ground, ink, first) = match layout.plate {
         Plate::Glass => (t::PANEL, t::CONSOLE_PRINT, t::CONSOLE_AMBER),
@@ -209,8 +209,18 @@ pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, state
             .map(|angle| face.to_window(*middle + Vec2::from_angle(angle) * *radius));
         painter.add(Shape::line(arc.collect(), Stroke::new(1.5, ink)));
     }
+    (ink, first)
+}
+
+/// Draws the lamps, lit as they are.
+fn lamps(
+    painter: &Painter,
+    (layout, face): (&Layout, Face),
+    (lit, ink): (Color32, Color32),
+    lamps: Lamps,
+) {
     for lamp in &layout.lamps {
-        let on = lamp.id.lit(state.lamps);
+        let on = lamp.id.lit(lamps);
         let lit = match lamp.id {
             LampId::Code(_) => lit,
             LampId::Lock => t::LAMP_LIT,
@@ -248,6 +258,18 @@ pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, state
             );
         }
     }
+}
+
+/// Draws the plate and its lamps alone.
+pub fn paint_lamps(painter: &Painter, (layout, face): (&Layout, Face), lit: Color32, shown: Lamps) {
+    let (ink, _) = plate(painter, layout, face);
+    lamps(painter, (layout, face), (lit, ink), shown);
+}
+
+/// Draws the face.
+pub fn paint(painter: &Painter, layout: &Layout, face: Face, lit: Color32, state: &ConsoleState) {
+    let (ink, first) = plate(painter, layout, face);
+    lamps(painter, (layout, face), (lit, ink), state.lamps);
     if let Some(plan) = &layout.knob {
         knob(painter, face, plan, state.turned, ink, first);
     }

@@ -1,7 +1,7 @@
 //! The machine drawn flat, by the panels alone: for slow computers, and for whoever reads a drawing more easily than a
 //! scene. Hands, names and the guide's light are the scene's own; only places and pictures differ.
 
-mod cabinet;
+pub mod cabinet;
 pub mod console;
 mod machine;
 mod symbol;
@@ -20,7 +20,7 @@ use super::tokens as t;
 use bevy::prelude::*;
 use bevy_egui::egui::{Color32, Painter, Pos2, Rect as Area, Stroke, StrokeKind};
 use detent_content::Texts;
-use detent_simulation::controller::Board;
+use detent_simulation::controller::{Board, Lamps};
 use detent_simulation::interface::{Component as Part, Pin, Side};
 use detent_training::bench::BenchView;
 
@@ -235,6 +235,19 @@ pub fn paint(painter: &Painter, flat: &FlatScene, shown: &Shown) {
     if let Some(place) = shown.pointing.over.and_then(|over| flat.place(over)) {
         edge(&painter, place, Stroke::new(2.0, t::AMBER));
     }
+}
+
+/// Draws a console as large as it can be within `stage`, with these lamps lit and nothing to take hold of.
+pub fn paint_lamps(painter: &Painter, stage: Area, board: &Board, lamps: Lamps) {
+    let layout = Layout::of(&board.panel, &board.lamps);
+    let lit = colour_of(&board.lamps.signs);
+    console::paint_lamps(painter, (&layout, console::Face::alone(stage)), lit, lamps);
+}
+
+/// The lamps of a board's console, in the order of its layout.
+pub fn lamps_of(board: &Board) -> Vec<LampId> {
+    let layout = Layout::of(&board.panel, &board.lamps);
+    layout.lamps.iter().map(|lamp| lamp.id).collect()
 }
 
 /// A line round a place.

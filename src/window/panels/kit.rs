@@ -153,6 +153,7 @@ pub fn drop_down(
         .width(width)
         .height(room_below(ui))
         .selected_text(shown)
+        .truncate()
         .show_ui(ui, |ui| {
             let rows: Vec<Response> = (rows.iter().enumerate())
                 .map(|(n, row)| {

@@ -17,6 +17,7 @@ mod look;
 mod meter;
 mod misread;
 mod parts;
+mod plots;
 mod practice;
 mod quote;
 mod report;

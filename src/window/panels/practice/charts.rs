@@ -1,15 +1,16 @@
 //! The charts themselves.
 
 use super::kit;
+use crate::panels::plots::{marks, plot};
 use crate::tokens as t;
 use bevy_egui::egui::{
-    Align2, Color32, CornerRadius, Rect, RichText, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
+    Align2, Color32, CornerRadius, Rect, RichText, Stroke, StrokeKind, Ui, pos2, vec2,
 };
 use chrono::Datelike;
 use detent_content::{Texts, Value};
 use detent_training::practice::review::DAY_S;
 use detent_training::practice::{Confusion, DayRhythm, Learner, Moment};
-use egui_plot::{GridInput, GridMark, Line, LineStyle, Plot, PlotPoint, PlotPoints, Points, Text};
+use egui_plot::{GridMark, Line, LineStyle, PlotPoint, PlotPoints, Points, Text};
 
 /// How far the forgetting curves look ahead, days.
 const AHEAD_DAYS: u32 = 30;
@@ -27,32 +28,6 @@ fn ink(n: usize) -> Color32 {
         t::LOCK_LIT,
     ];
     inks[n % inks.len()]
-}
-
-/// A plot that is looked at, not played with: a finger on it scrolls what is around it.
-fn plot<'a>(name: &str) -> Plot<'a> {
-    Plot::new(name.to_owned())
-        .allow_drag(false)
-        .allow_scroll(false)
-        .allow_zoom(false)
-        .allow_boxed_zoom(false)
-        .allow_double_click_reset(false)
-        .sense(Sense::hover())
-        .show_crosshair(false)
-        .show_background(false)
-        .grid_color(t::EDGE)
-        .set_margin_fraction(vec2(0.02, 0.04))
-}
-
-/// Marks at every multiple of `step` within what is shown.
-fn marks(input: GridInput, step: f64) -> Vec<GridMark> {
-    let (from, to) = input.bounds;
-    let (from, to) = ((from / step).ceil() as i64, (to / step).floor() as i64);
-    let mark = |n| GridMark {
-        value: n as f64 * step,
-        step_size: step,
-    };
-    (from..=to).map(mark).collect()
 }
 
 /// One drawn curve: the skills that share it, and its points in days and %.

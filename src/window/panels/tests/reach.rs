@@ -5,7 +5,7 @@ use super::*;
 use crate::board_workshop::{BoardPage, BoardWorkshop};
 use crate::drill::Shown;
 use crate::rest::tests::{paused, send_key};
-use crate::workshop::{Workshop, WorkshopRes};
+use crate::workshop::{Workshop, WorkshopPage, WorkshopRes};
 use bevy::input::ButtonState;
 use bevy::input::keyboard::{Key, KeyCode};
 use bevy::prelude::With;
@@ -27,9 +27,15 @@ enum Place {
     Finished,
     Caution,
     Help,
-    Practice { progress: bool },
+    Practice {
+        progress: bool,
+    },
     Examination,
-    Workshop { open: bool },
+    Workshop {
+        open: bool,
+    },
+    /// A sound job in the workshop, proved.
+    Proved(WorkshopPage),
     Board(BoardPage),
     Drill(&'static str),
 }
@@ -61,6 +67,9 @@ fn places() -> Vec<Place> {
         Place::Examination,
         Place::Workshop { open: false },
         Place::Workshop { open: true },
+        Place::Proved(WorkshopPage::Proof),
+        Place::Proved(WorkshopPage::Wash),
+        Place::Proved(WorkshopPage::Paper),
     ];
     places.extend(BoardPage::ALL.map(Place::Board));
     places.extend(DRILLS.map(Place::Drill));
@@ -171,7 +180,7 @@ impl Walker {
             Place::Caution | Place::Help => Screen::Bench,
             Place::Practice { .. } => Screen::Practice,
             Place::Examination => Screen::Examination,
-            Place::Workshop { .. } | Place::Board(_) => Screen::Workshop,
+            Place::Workshop { .. } | Place::Proved(_) | Place::Board(_) => Screen::Workshop,
             Place::Drill(_) => Screen::Drill,
         };
         let folder = tempfile::tempdir().expect("a folder");
@@ -187,19 +196,35 @@ impl Walker {
             ..Preferences::default()
         });
         world.insert_resource(learner);
-        if let Place::Workshop { open } = place {
-            let drill = world.resource::<DrillRes>();
-            let draft = ScenarioDraft::new("own-job", Language::En);
-            let open = open.then(|| Workshop::begin(draft, &drill.content()));
-            let open = open.map(|begun| begun.expect("readable"));
-            let mut workshop = world.resource_mut::<WorkshopRes>();
-            (workshop.open, workshop.board) = (open, None);
-        }
-        if let Place::Board(page) = place {
-            let content = world.resource::<DrillRes>().content();
-            let board = BoardWorkshop::shown(page, &Texts::load(Language::En), &content);
-            world.resource_mut::<WorkshopRes>().board = board;
-        }
+        // What is proved for one page is shown on the next.
+        let before = world.resource_mut::<WorkshopRes>().open.take();
+        let library = world.resource::<DrillRes>().content();
+        let open = match place {
+            Place::Workshop { open: true } => {
+                let draft = ScenarioDraft::new("own-job", Language::En);
+                let mut open = Workshop::begin(draft, &library).expect("readable");
+                open.wait_for_proof(&library);
+                Some(open)
+            }
+            Place::Proved(page) => {
+                let proved = before.filter(|open| open.checked().is_ok());
+                let mut open = proved.unwrap_or_else(|| {
+                    let source = library.scenario("drain-code").expect("built in");
+                    let mut open = Workshop::copy_of(&source, &library).expect("readable");
+                    open.wait_for_proof(&library);
+                    open
+                });
+                open.view.page = page;
+                Some(open)
+            }
+            _ => None,
+        };
+        let board = match place {
+            Place::Board(page) => BoardWorkshop::shown(page, &Texts::load(Language::En), &library),
+            _ => None,
+        };
+        let mut workshop = world.resource_mut::<WorkshopRes>();
+        (workshop.open, workshop.board) = (open, board);
         if let Place::Drill(name) = place {
             let shown = Shown::named(name).expect("a drill's name");
             world.resource_mut::<DrillRes>().show(shown, 7);
@@ -358,7 +383,7 @@ impl Walker {
             (KeyCode::PageUp, Key::PageUp),
             (KeyCode::PageDown, Key::PageDown),
         );
-        for (key_code, logical_key) in [up, down].into_iter().flat_map(|key| vec![key; 6]) {
+        for (key_code, logical_key) in [up, down].into_iter().flat_map(|key| vec![key; 16]) {
             let now = self.items().into_iter().find(|item| item.id == id);
             if now.as_ref().is_none_or(|now| !now.is_hidden()) {
                 return now;

@@ -1,11 +1,13 @@
 //! What is wrong with the machine of a job.
 
-use super::Changes;
+use super::cabinet::cabinet_ui;
+use super::{Changes, field};
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use crate::workshop::Workshop;
 use bevy_egui::egui::{Button, RichText, ScrollArea, Ui};
 use detent_content::{ContentLibrary, ScenarioChange};
+use detent_simulation::plant::{FailureMode, Presence};
 use detent_training::lesson::{DrawFilter, Hidden};
 
 /// Height of the list of faults, points.
@@ -90,7 +92,8 @@ pub(super) fn fault_ui(
         let described = (now == FaultKind::DrawWhere).then_some(now);
         let kinds = FaultKind::CHOICES.into_iter().chain(described);
         let kinds = kinds.map(|kind| (kind, context.text(kind.key())));
-        if let Some(kind) = kit::choices(ui, now, kinds) {
+        let kind = field(ui, "fault", |ui| kit::choices(ui, now, kinds));
+        if let Some(kind) = kind {
             let first = || library.catalogue.modes[0].id.clone();
             let some = if named.is_empty() {
                 vec![first()]
@@ -114,11 +117,18 @@ pub(super) fn fault_ui(
         }
         let told: Vec<String> = named.iter().map(|id| context.texts.mode(id)).collect();
         ui.label(RichText::new(told.join("; ")).color(t::AMBER));
+        let modes = &library.catalogue.modes;
+        let chosen = (open.view.component, named.as_slice());
+        if let Some(component) = cabinet_ui(ui, context, modes, chosen) {
+            open.view.component = component;
+        }
+        let component = open.view.component;
         let label = context.texts.fixed("search");
-        kit::search(ui, &label, &mut open.fault_search);
-        let wanted = open.fault_search.trim().to_lowercase();
-        let mut modes: Vec<_> = (library.catalogue.modes.iter())
-            .map(|mode| (context.texts.mode(&mode.id), mode))
+        kit::search(ui, &label, &mut open.view.fault_search);
+        let wanted = open.view.fault_search.trim().to_lowercase();
+        let mut modes: Vec<_> = (modes.iter())
+            .filter(|mode| component.is_none_or(|component| mode.component == component))
+            .map(|mode| (mode_name(context, mode), mode))
             .filter(|(name, _)| wanted.is_empty() || name.to_lowercase().contains(&wanted))
             .collect();
         modes.sort_by_key(|(_, mode)| mode.component.index());
@@ -156,6 +166,17 @@ pub(super) fn fault_ui(
             ui.scroll_to_rect(list.inner_rect, None);
         }
     });
+}
+
+/// A fault, and how it comes where it is not there all the time.
+fn mode_name(context: &PanelContext, mode: &FailureMode) -> String {
+    let name = context.texts.mode(&mode.id);
+    let key = match mode.presence {
+        Presence::Steady => return name,
+        Presence::Intermittent { .. } => "workshop-fault-in-spells",
+        Presence::Drift { .. } => "workshop-fault-grows",
+    };
+    context.with(key, &[("fault", name.into())])
 }
 
 /// The fault once this name was pressed; none where nothing changes: the last name stays.

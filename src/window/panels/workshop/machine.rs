@@ -1,6 +1,6 @@
 //! The machine of a job: its board, its supply, and what time has done to it.
 
-use super::{Changes, flag_ui, number_ui};
+use super::{Changes, field, flag_ui, number_ui};
 use crate::panels::{PanelContext, kit};
 use crate::workshop::Workshop;
 use bevy_egui::egui::Ui;
@@ -22,70 +22,86 @@ pub(super) fn machine_ui(
         let boards: Vec<(&str, String)> = boards
             .map(|board| (board.id.as_str(), context.text(&board.name)))
             .collect();
-        if let Some(board) = kit::choices(ui, scenario.board.as_str(), boards) {
+        let board = field(ui, "board", |ui| {
+            kit::choices(ui, scenario.board.as_str(), boards)
+        });
+        if let Some(board) = board {
             changes.push(ScenarioChange::Board(board.to_owned()));
         }
         let supplies = Mains::ALL.map(|mains| {
             let rating = mains.rating();
             (mains, format!("{:.0} V, {:.0} Hz", rating.volts, rating.hz))
         });
-        if let Some(mains) = kit::choices(ui, scenario.mains, supplies) {
+        let mains = field(ui, "mains", |ui| kit::choices(ui, scenario.mains, supplies));
+        if let Some(mains) = mains {
             changes.push(ScenarioChange::Mains(mains));
         }
-        let wear = number_ui(
-            ui,
-            context.text("workshop-wear"),
-            scenario.dial_wear,
-            0.0..=1.0,
-            0.05,
-        );
+        let wear = field(ui, "dial_wear", |ui| {
+            let name = context.text("workshop-wear");
+            number_ui(ui, name, scenario.dial_wear, 0.0..=1.0, 0.05)
+        });
         changes.extend(wear.map(ScenarioChange::DialWear));
-        let seed = number_ui(
-            ui,
-            context.text("workshop-seed"),
-            scenario.seed as f64,
-            0.0..=999_999.0,
-            1.0,
-        );
+        let seed = field(ui, "seed", |ui| {
+            let name = context.text("workshop-seed");
+            number_ui(ui, name, scenario.seed as f64, 0.0..=999_999.0, 1.0)
+        });
         changes.extend(seed.map(|seed| ScenarioChange::Seed(seed as u64)));
         let worn = flag_ui(ui, context.text("workshop-worn-lead"), scenario.worn_lead);
         changes.extend(worn.map(ScenarioChange::WornLead));
-        stale_codes_ui(ui, context, open, library, changes);
+        let board = library.board(&scenario.board);
+        let codes = board.map_or(&[][..], |board| &board.codes[..]);
+        let known: Vec<u8> = codes.iter().map(|code| code.code).collect();
+        ui.label(context.text("workshop-stale"));
+        let stale = field(ui, "stale_codes", |ui| {
+            codes_ui(ui, &known, &scenario.stale_codes)
+        });
+        changes.extend(stale.map(ScenarioChange::StaleCodes));
+        expected_codes_ui(ui, context, open, &known, changes);
     });
 }
 
-/// Codes from long ago, put on the list and taken off it.
-fn stale_codes_ui(
+/// What the author expects the customer's wash to store, for the proof to hold against it.
+fn expected_codes_ui(
     ui: &mut Ui,
     context: &PanelContext,
     open: &Workshop,
-    library: &ContentLibrary,
+    known: &[u8],
     changes: &mut Changes,
 ) {
-    let stale = &open.scenario().stale_codes;
-    ui.label(context.text("workshop-stale"));
-    let board = library.board(&open.scenario().board);
-    let codes = board.map_or(&[][..], |board| &board.codes[..]);
-    let mut codes: Vec<u8> = codes.iter().map(|code| code.code).collect();
+    let expected = open.scenario().expected_codes.as_ref();
+    field(ui, "expected_codes", |ui| {
+        let name = context.text("workshop-expects-codes");
+        if let Some(expects) = flag_ui(ui, name, expected.is_some()) {
+            // As the proof has them, where it is of this job.
+            let proof = open.proof().of_now().and_then(|proved| proved.proof());
+            let raised = proof.and_then(|(_, proof)| proof.machines.first());
+            let raised = raised.map_or_else(Vec::new, |machine| machine.codes.clone());
+            changes.push(ScenarioChange::ExpectedCodes(expects.then_some(raised)));
+        }
+        if let Some(expected) = expected {
+            let codes = codes_ui(ui, known, expected);
+            changes.extend(codes.map(|codes| ScenarioChange::ExpectedCodes(Some(codes))));
+        }
+    });
+}
+
+/// Codes put on a list and taken off it: the new list, where it was changed.
+fn codes_ui(ui: &mut Ui, known: &[u8], listed: &[u8]) -> Option<Vec<u8>> {
     // What no board has can at least be taken off.
-    codes.extend(
-        stale
-            .iter()
-            .filter(|code| !codes.contains(code))
-            .copied()
-            .collect::<Vec<_>>(),
-    );
+    let unknown = listed.iter().filter(|code| !known.contains(code));
+    let mut changed = None;
     ui.horizontal_wrapped(|ui| {
-        for code in codes {
-            let on = stale.contains(&code);
+        for code in known.iter().chain(unknown) {
+            let on = listed.contains(code);
             if kit::choice(ui, on, format!("{code:02}")).clicked() {
-                let mut stale = stale.clone();
+                let mut codes = listed.to_vec();
                 match on {
-                    true => stale.retain(|there| *there != code),
-                    false => stale.push(code),
+                    true => codes.retain(|there| there != code),
+                    false => codes.push(*code),
                 }
-                changes.push(ScenarioChange::StaleCodes(stale));
+                changed = Some(codes);
             }
         }
     });
+    changed
 }

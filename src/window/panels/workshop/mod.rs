@@ -1,13 +1,17 @@
-//! The workshop: choose what to write, write it, try it, keep it.
+//! The workshop: choose what to write, write it, see it proved, try it, keep it.
 
 mod board;
+mod cabinet;
 mod fault;
 pub mod library;
 mod limits;
 mod machine;
+mod paper;
+mod proof;
 mod sentences;
 #[cfg(test)]
 mod tests;
+mod wash;
 
 use super::{PanelContext, kit};
 use crate::attempts::Attempts;
@@ -15,16 +19,26 @@ use crate::board_workshop::BoardWorkshop;
 use crate::port::JobSource;
 use crate::state::{Guidance, Screen, say};
 use crate::tokens as t;
-use crate::workshop::{KeptJob, OwnJobs, Workshop, WorkshopRes};
+use crate::workshop::{KeptJob, OwnJobs, Workshop, WorkshopPage, WorkshopRes};
 use bevy_egui::egui::{
     self, CornerRadius, DragValue, RichText, ScrollArea, TextEdit, Ui, UiBuilder, Vec2, vec2,
 };
-use detent_content::{ContentError, ContentLibrary, ScenarioChange, ScenarioDraft, Texts, Value};
+use detent_content::{
+    ContentError, ContentLibrary, Language, ScenarioChange, ScenarioDraft, Texts, Value,
+};
+use detent_training::authoring::Severity;
 use std::ops::RangeInclusive;
 use std::sync::Arc;
 
 /// Least width of two columns side by side, points.
-const BESIDE: f32 = 860.0;
+const BESIDE: f32 = 840.0;
+/// Width of the proof beside them, points.
+const PROOF: f32 = 380.0;
+/// Widest page without the proof beside it, and with it, points.
+const WIDEST: f32 = 1180.0;
+const WIDEST_BESIDE: f32 = 1600.0;
+/// Between the form and the proof beside it, points.
+const GAP: f32 = 12.0;
 
 /// Height of the foot before it was laid out for the first time, points.
 const FOOT: f32 = 94.0;
@@ -43,7 +57,9 @@ pub(super) fn workshop_ui(
     let all = ui.max_rect();
     ui.painter().rect_filled(all, CornerRadius::ZERO, t::PANEL);
     let mut place = all.shrink2(vec2(16.0, 10.0));
-    place.set_width(place.width().min(1180.0));
+    let beside = workshop.open.is_some() && place.width() >= BESIDE + GAP + PROOF;
+    let widest = if beside { WIDEST_BESIDE } else { WIDEST };
+    place.set_width(place.width().min(widest));
     let place = place.translate(vec2((all.width() - 32.0 - place.width()) / 2.0, 0.0));
     let mut to = None;
     ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
@@ -75,9 +91,9 @@ pub(super) fn workshop_ui(
             return;
         };
         library::mistakes_ui(ui, context);
-        open.watch(ui.input(|i| i.time));
+        open.watch(ui.input(|i| i.time), library);
         let kept = &mut workshop.kept;
-        let closed = editor_ui(ui, context, &mut open, (jobs, &**library), kept);
+        let closed = editor_ui(ui, context, &mut open, (jobs, library), kept);
         workshop.open = (!closed).then_some(open);
     });
     to
@@ -300,21 +316,156 @@ fn editor_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
     open: &mut Workshop,
-    (jobs, library): (&dyn JobSource, &ContentLibrary),
+    (jobs, library): (&dyn JobSource, &Arc<ContentLibrary>),
     kept: &mut Option<detent_content::ScenarioSource>,
 ) -> bool {
+    let beside = ui.available_width() >= BESIDE + GAP + PROOF;
+    pages_ui(ui, context, open, beside);
     let mut changes = Vec::new();
+    let shown = match open.view.page {
+        WorkshopPage::Proof if beside => WorkshopPage::Job,
+        page => page,
+    };
+    // Side by side, form and proof scroll by themselves; not in a low window, where all of it scrolls.
+    let two = beside && shown == WorkshopPage::Job && ui.available_height() >= LOW;
+    let mut from = None;
     let closed = with_foot(
         ui,
-        true,
-        &mut (context, &mut *open),
-        |ui, (context, open)| page_ui(ui, context, open, library, &mut changes),
+        !two,
+        &mut (&mut *context, &mut *open),
+        |ui, (context, open)| {
+            let mut page =
+                |ui: &mut Ui, context: &mut PanelContext, open: &mut Workshop| match shown {
+                    WorkshopPage::Job => page_ui(ui, context, open, library, &mut changes),
+                    WorkshopPage::Proof => from = proof::proof_ui(ui, context, open, library),
+                    WorkshopPage::Wash => wash::wash_ui(ui, context, open, library),
+                    WorkshopPage::Paper => paper::paper_ui(ui, context, open, (jobs, library)),
+                };
+            if !two {
+                return page(ui, context, open);
+            }
+            let room = ui.available_rect_before_wrap();
+            let (left, right) = room.split_left_right_at_x(room.right() - PROOF);
+            let column = |ui: &mut Ui, name: &str, room, contents: &mut dyn FnMut(&mut Ui)| {
+                ui.scope_builder(UiBuilder::new().max_rect(room), |ui| {
+                    ScrollArea::vertical()
+                        .id_salt(name)
+                        .auto_shrink(false)
+                        .show(ui, contents);
+                });
+            };
+            let form = left.with_max_x(left.right() - GAP);
+            column(ui, "workshop", form, &mut |ui| {
+                page(ui, context, open);
+                kit::scroll_by_keys(ui, true);
+            });
+            column(ui, "workshop-proof", right, &mut |ui| {
+                from = proof::proof_ui(ui, context, open, library);
+                kit::scroll_by_keys(ui, false);
+            });
+        },
         |ui, (context, open)| foot_ui(ui, context, open, (jobs, library), kept),
     );
+    if let (Some(from), Ok(source)) = (from, open.checked()) {
+        context.ui_state.guidance = Guidance::Nothing;
+        (context.ui_state).open(jobs.try_out(source.clone(), Some(from)));
+    }
     for change in changes {
         open.change(library, &change);
     }
     closed
+}
+
+/// The pages of a job side by side; the proof is none where it stands beside the form.
+fn pages_ui(ui: &mut Ui, context: &PanelContext, open: &mut Workshop, beside: bool) {
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 2.0;
+        let found = (open.proof().of_now()).filter(|proved| !proved.report.findings.is_empty());
+        let proof = match found {
+            Some(proved) => {
+                let told = proof::counts(context, proved);
+                let args = [("told", Value::from(told))];
+                context.with("workshop-page-proof-of", &args)
+            }
+            None => context.text("workshop-page-proof"),
+        };
+        let pages = [
+            (WorkshopPage::Job, context.text("workshop-page-job")),
+            (WorkshopPage::Proof, proof),
+            (WorkshopPage::Wash, context.text("workshop-page-wash")),
+            (WorkshopPage::Paper, context.text("workshop-page-paper")),
+        ];
+        for (page, name) in pages {
+            if page == WorkshopPage::Proof && beside {
+                continue;
+            }
+            let now = open.view.page;
+            let on =
+                now == page || beside && (now, page) == (WorkshopPage::Proof, WorkshopPage::Job);
+            if kit::tab(ui, on, name, vec2(0.0, 30.0)).clicked() {
+                open.view.page = page;
+            }
+        }
+    });
+}
+
+/// Where it lies which field is to get the keys.
+fn led_to() -> egui::Id {
+    egui::Id::new("workshop led to")
+}
+
+/// Leads to what changes this field: it gets the keys once it is laid out.
+fn lead_to(ui: &Ui, field: &str) {
+    ui.data_mut(|data| data.insert_temp(led_to(), field.to_owned()));
+    ui.ctx().request_repaint();
+}
+
+/// What changes the field at `path`, or one within it.
+fn field<R>(ui: &mut Ui, path: &str, contents: impl FnOnce(&mut Ui) -> R) -> R {
+    let shown = ui.scope(contents);
+    let led: Option<String> = ui.data(|data| data.get_temp(led_to()));
+    let is_it = led.is_some_and(|led| {
+        let rest = led.strip_prefix(path);
+        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']))
+    });
+    if is_it {
+        ui.data_mut(|data| data.remove_temp::<String>(led_to()));
+        let (layer, place) = (ui.layer_id(), shown.response.rect);
+        let first = ui.ctx().viewport(|viewport| {
+            let mut widgets = viewport.this_pass.widgets.get_layer(layer);
+            let here = |widget: &&egui::WidgetRect| {
+                widget.enabled
+                    && widget.sense.is_focusable()
+                    && place.expand(1.0).contains_rect(widget.rect)
+            };
+            widgets.find(here).map(|widget| widget.id)
+        });
+        if let Some(first) = first {
+            ui.memory_mut(|memory| memory.request_focus(first));
+        }
+        ui.scroll_to_rect(place, Some(egui::Align::Center));
+    }
+    shown.inner
+}
+
+/// What a field of a job is called on its page; its path where it has no line there.
+fn field_name(context: &PanelContext, path: &str) -> String {
+    let (field, within) = path
+        .split_once(['.', '['])
+        .map_or((path, None), |(field, within)| (field, Some(within)));
+    let key = format!("workshop-field-{}", field.replace('_', "-"));
+    if !context.texts.has(&key) {
+        return path.to_owned();
+    }
+    let name = context.text(&key);
+    let language = within.and_then(|within| {
+        let mut languages = Language::ALL.into_iter();
+        languages.find(|language| language.code() == within)
+    });
+    match language {
+        Some(language) => format!("{name} ({})", language.own_name()),
+        None => name,
+    }
 }
 
 /// Everything that a job says.
@@ -374,7 +525,7 @@ fn foot_ui(
             && let Some(source) = sound
         {
             context.ui_state.guidance = Guidance::Nothing;
-            context.ui_state.open(jobs.try_out(source));
+            context.ui_state.open(jobs.try_out(source, None));
         }
         let file = (format!("{}.ron", open.stem()), open.is_kept());
         if let Some(own_jobs) = keep_ui(ui, texts, (jobs.own_jobs(), jobs), &file, open.text()) {
@@ -398,7 +549,7 @@ fn state_ui(ui: &mut Ui, context: &PanelContext, open: &Workshop) {
         (_, Err(error)) => {
             let problem = context.texts.problem(&error.problem);
             let args = [
-                ("field", Value::from(error.field.as_str())),
+                ("field", Value::from(field_name(context, &error.field))),
                 ("problem", Value::from(problem)),
             ];
             (context.with("workshop-wrong", &args), t::BAD)
@@ -407,7 +558,17 @@ fn state_ui(ui: &mut Ui, context: &PanelContext, open: &Workshop) {
             let args = [("place", Value::from(place.as_str()))];
             (context.with("workshop-kept", &args), t::GOOD)
         }
-        (None, Ok(_)) => (context.text("workshop-sound"), t::QUIET),
+        (None, Ok(_)) => match open.proof().of_now() {
+            Some(proved) => {
+                let color = match proved.report.count(Severity::Error) {
+                    0 => t::QUIET,
+                    _ => t::BAD,
+                };
+                let args = [("told", Value::from(proof::counts(context, proved)))];
+                (context.with("workshop-sound-proved", &args), color)
+            }
+            None => (context.text("workshop-sound"), t::QUIET),
+        },
     };
     ui.add(egui::Label::new(RichText::new(text).size(t::SMALL).color(color)).wrap());
 }

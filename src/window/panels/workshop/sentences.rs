@@ -1,6 +1,6 @@
 //! The words of a job, in both languages.
 
-use super::Changes;
+use super::{Changes, field};
 use crate::panels::{PanelContext, kit};
 use crate::state::say;
 use crate::workshop::Workshop;
@@ -28,18 +28,22 @@ pub(super) fn sentences_ui(
             let both = sentence.of(open.scenario());
             for language in Language::ALL {
                 let mut text = say(language, both).to_owned();
-                let label = ui.label(language.own_name());
-                let edit = if rows == 1 {
-                    TextEdit::singleline(&mut text)
-                } else {
-                    TextEdit::multiline(&mut text).desired_rows(rows)
-                };
-                let edit = edit
-                    .min_size(vec2(0.0, 28.0))
-                    .char_limit(LONGEST)
-                    .desired_width(ui.available_width())
-                    .id_salt((key, language.code()));
-                if ui.add(edit).labelled_by(label.id).changed() {
+                let path = format!("{}.{}", sentence.field(), language.code());
+                let changed = field(ui, &path, |ui| {
+                    let label = ui.label(language.own_name());
+                    let edit = if rows == 1 {
+                        TextEdit::singleline(&mut text)
+                    } else {
+                        TextEdit::multiline(&mut text).desired_rows(rows)
+                    };
+                    let edit = edit
+                        .min_size(vec2(0.0, 28.0))
+                        .char_limit(LONGEST)
+                        .desired_width(ui.available_width())
+                        .id_salt((key, language.code()));
+                    ui.add(edit).labelled_by(label.id).changed()
+                });
+                if changed {
                     changes.push(ScenarioChange::Sentence(sentence, language, text));
                 }
             }

@@ -5,7 +5,7 @@ use crate::board_workshop::BoardWorkshop;
 use crate::panels::workshop::flag_ui;
 use crate::panels::{PanelContext, kit};
 use crate::scene::console::layout::{LampId, Layout};
-use bevy_egui::egui::Ui;
+use bevy_egui::egui::{TextEdit, Ui, vec2};
 use detent_content::{Value, lamp_modes};
 use detent_simulation::controller::{Board, LampPlacement, LampRules, Sign, SignReading, Signs};
 
@@ -339,7 +339,7 @@ fn places_now(board: &Board, count: u8) -> Vec<(u8, u8)> {
 }
 
 /// What is shown in a mode, without its pictures.
-const READINGS: [&str; 8] = [
+const READINGS: [&str; 9] = [
     "dark",
     "all",
     "number",
@@ -348,6 +348,7 @@ const READINGS: [&str; 8] = [
     "blink",
     "still",
     "turns",
+    "letters",
 ];
 
 fn reading_key(reading: SignReading) -> &'static str {
@@ -360,6 +361,7 @@ fn reading_key(reading: SignReading) -> &'static str {
         SignReading::Blink => "blink",
         SignReading::Still(_) => "still",
         SignReading::Turns(..) => "turns",
+        SignReading::Letters(..) => "letters",
     }
 }
 
@@ -372,6 +374,7 @@ fn reading_of(key: &str) -> SignReading {
         "blink" => SignReading::Blink,
         "still" => SignReading::Still(1),
         "turns" => SignReading::Turns(1, 0),
+        "letters" => SignReading::Letters('E', '-'),
         _ => SignReading::Dark,
     }
 }
@@ -382,7 +385,12 @@ fn modes_ui(ui: &mut Ui, context: &PanelContext, rules: &mut LampRules) {
     if let Some(lock) = flag_ui(ui, lock, rules.lock_lamp) {
         rules.lock_lamp = lock;
     }
-    let all = READINGS.map(|key| (key, context.text(&format!("workshop-board-shows-{key}"))));
+    // Two digits can show letters; of lamps only pictures can be made.
+    let segments = matches!(rules.signs, Signs::Segments);
+    let all: Vec<(&str, String)> = (READINGS.into_iter())
+        .filter(|key| *key != "letters" || segments)
+        .map(|key| (key, context.text(&format!("workshop-board-shows-{key}"))))
+        .collect();
     let count = rules.signs.lamps().clamp(1, MOST);
     for (mode, shows) in lamp_modes(rules) {
         let of = match mode {
@@ -405,6 +413,7 @@ fn modes_ui(ui: &mut Ui, context: &PanelContext, rules: &mut LampRules) {
                 picture_ui(ui, context, one, count);
                 ui.push_id("then", |ui| picture_ui(ui, context, other, count));
             }
+            SignReading::Letters(left, right) => letters_ui(ui, context, left, right),
             SignReading::Dark
             | SignReading::All
             | SignReading::Number
@@ -416,6 +425,23 @@ fn modes_ui(ui: &mut Ui, context: &PanelContext, rules: &mut LampRules) {
     seconds_ui(ui, blink, &mut rules.blink_ms, LONGEST_S);
     let turns = context.text("workshop-board-turns");
     seconds_ui(ui, turns, &mut rules.turns_ms, LONGEST_S);
+}
+
+/// Two characters on seven segments; one that is left out is dark.
+fn letters_ui(ui: &mut Ui, context: &PanelContext, left: &mut char, right: &mut char) {
+    ui.horizontal(|ui| {
+        let mut text: String = [*left, *right].iter().collect();
+        let edit = TextEdit::singleline(&mut text)
+            .char_limit(2)
+            .desired_width(48.0)
+            .min_size(vec2(0.0, 28.0));
+        let edit = ui.add(edit);
+        let label = ui.label(context.text("workshop-board-letters"));
+        if edit.labelled_by(label.id).changed() {
+            let mut typed = text.chars().chain([' ', ' ']);
+            [*left, *right] = [(); 2].map(|()| typed.next().unwrap_or(' '));
+        }
+    });
 }
 
 /// Lamps of a picture, each dark or lit.

@@ -18,7 +18,7 @@ use crate::port::JobSource;
 use crate::tokens as t;
 use crate::workshop::KeptJob;
 use bevy_egui::egui::emath::Numeric;
-use bevy_egui::egui::{self, ComboBox, RichText, ScrollArea, TextEdit, Ui, vec2};
+use bevy_egui::egui::{self, RichText, ScrollArea, TextEdit, Ui, vec2};
 use detent_content::{ContentLibrary, OwnFile, Value};
 use detent_simulation::controller::Board;
 use std::ops::RangeInclusive;
@@ -326,25 +326,18 @@ fn list_ui<T: Copy + PartialEq>(
     now: T,
     all: &[(T, String)],
 ) -> Option<T> {
-    let mut chosen = now;
-    let told = all.iter().find(|(value, _)| *value == now);
-    let told = told.map_or("", |(_, told)| told.as_str());
+    let rows: Vec<String> = all.iter().map(|(_, told)| told.clone()).collect();
+    let chosen = all.iter().position(|(value, _)| *value == now);
+    let told = chosen.map_or("", |chosen| rows[chosen].as_str());
     ui.label(name);
-    let list = ComboBox::from_id_salt(id)
-        .width(ui.available_width().min(300.0))
-        .height(kit::room_below(ui))
-        .selected_text(told)
-        .truncate()
-        .show_ui(ui, |ui| {
-            for (value, told) in all {
-                ui.selectable_value(&mut chosen, *value, told);
-            }
-        });
-    list.response.widget_info(|| {
+    let width = ui.available_width().min(300.0);
+    let (list, taken) = kit::drop_down(ui, id, width, told, (&rows, chosen));
+    list.widget_info(|| {
         let name = format!("{name}: {told}");
         egui::WidgetInfo::labeled(egui::WidgetType::ComboBox, true, name)
     });
-    (chosen != now).then_some(chosen)
+    let taken = taken.and_then(|taken| all.get(taken));
+    taken.map(|(value, _)| *value).filter(|taken| *taken != now)
 }
 
 /// A line of text with its name.

@@ -1,5 +1,12 @@
 //! The workshop: a job of one's own, written field by field, undone, tried and kept.
 
+#[cfg(not(target_family = "wasm"))]
+mod paper;
+mod proof;
+#[cfg(not(target_family = "wasm"))]
+pub use paper::{JobPaper, PrintedJob};
+pub use proof::{LiveProof, ProvedJob};
+
 use super::attempts::StorageError;
 use super::board_workshop::{BoardPage, BoardWorkshop};
 use super::library::LibraryPlace;
@@ -8,7 +15,9 @@ use bevy_egui::egui::util::undoer::Undoer;
 use detent_content::{
     ContentError, ContentLibrary, OwnFile, ScenarioChange, ScenarioDraft, ScenarioSource,
 };
+use detent_simulation::interface::Component;
 use detent_training::lesson::Scenario;
+use std::sync::Arc;
 
 /// Where jobs, or boards, of one's own are kept.
 pub trait OwnJobs: Send + Sync {
@@ -33,6 +42,19 @@ pub trait OwnJobs: Send + Sync {
     /// # Errors
     /// Why it is not kept; the one that was there before still is.
     fn keep(&self, stem: &str, text: &str) -> Result<String, StorageError>;
+    /// The file of this whole name that lies beside the jobs, if there is one.
+    ///
+    /// # Errors
+    /// Why that cannot be told.
+    #[cfg(not(target_family = "wasm"))]
+    fn beside(&self, name: &str) -> Result<Option<String>, StorageError>;
+    /// Puts a file of this whole name beside the jobs, in the place of another only where `replace` says so; where it is
+    /// now.
+    ///
+    /// # Errors
+    /// Why it is not there; another one is as it was.
+    #[cfg(not(target_family = "wasm"))]
+    fn put_beside(&self, name: &str, bytes: &[u8], replace: bool) -> Result<String, StorageError>;
 }
 
 /// What is on the workshop's bench.
@@ -55,8 +77,8 @@ pub struct WorkshopRes {
 /// What is written in the workshop when the window opens.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Written {
-    /// A copy of the job at the bench.
-    Job,
+    /// A copy of the job at the bench, open at this page.
+    Job(WorkshopPage),
     /// A copy of a board, with this page of it in front.
     Board(BoardPage),
 }
@@ -149,6 +171,35 @@ impl KeptText {
     }
 }
 
+/// A page of the job that is being written.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum WorkshopPage {
+    /// What the job says.
+    #[default]
+    Job,
+    /// What reader and simulator say of it.
+    Proof,
+    /// The customer's wash.
+    Wash,
+    /// Handout and key on paper.
+    Paper,
+}
+
+/// What the workshop's panels remember of a job.
+#[derive(Default)]
+pub struct WorkshopView {
+    /// The page.
+    pub page: WorkshopPage,
+    /// What is looked for among the faults.
+    pub fault_search: String,
+    /// The component whose faults are listed; all where none was chosen.
+    pub component: Option<Component>,
+    /// Which of the proved machines is told about.
+    pub machine: usize,
+    /// The moment of the wash that is looked at, min; the most telling one where none was chosen.
+    pub moment_min: Option<f64>,
+}
+
 /// A job that is being written.
 pub struct Workshop {
     draft: ScenarioDraft,
@@ -161,8 +212,13 @@ pub struct Workshop {
     undoer: Undoer<String>,
     /// How it is kept.
     pub kept: KeptText,
-    /// What is looked for among the faults.
-    pub fault_search: String,
+    /// What reader and simulator say of it.
+    proof: LiveProof,
+    /// What is printed of it.
+    #[cfg(not(target_family = "wasm"))]
+    pub paper: JobPaper,
+    /// What the panels remember of it.
+    pub view: WorkshopView,
 }
 
 /// Whether a job's file can be called so: small letters, digits and hyphens, as the built-in ones are.
@@ -201,7 +257,10 @@ impl Workshop {
             text: draft.text().to_owned(),
             undoer: Undoer::default(),
             kept: KeptText::default(),
-            fault_search: String::new(),
+            proof: LiveProof::default(),
+            #[cfg(not(target_family = "wasm"))]
+            paper: JobPaper::default(),
+            view: WorkshopView::default(),
             draft,
         })
     }
@@ -274,9 +333,32 @@ impl Workshop {
         }
     }
 
-    /// Looks whether there is something to take back; `now_s` counts the window's time, s.
-    pub fn watch(&mut self, now_s: f64) {
+    /// Looks whether there is something to take back, and has the job proved; `now_s` counts the window's time, s.
+    pub fn watch(&mut self, now_s: f64, library: &Arc<ContentLibrary>) {
         self.undoer.feed_state(now_s, &self.text);
+        let scenario = self.checked.as_ref().ok().map(|source| &source.scenario);
+        (self.proof).watch(now_s, (&self.text, scenario), library);
+    }
+
+    /// Whether something is being worked out for it.
+    pub fn is_busy(&self) -> bool {
+        #[cfg(not(target_family = "wasm"))]
+        if self.paper.is_printing() {
+            return true;
+        }
+        self.proof.step().is_some()
+    }
+
+    /// What reader and simulator say of it.
+    pub fn proof(&self) -> &LiveProof {
+        &self.proof
+    }
+
+    /// Waits until it is proved.
+    #[cfg(test)]
+    pub fn wait_for_proof(&mut self, library: &Arc<ContentLibrary>) {
+        let scenario = self.checked.as_ref().ok().map(|source| &source.scenario);
+        self.proof.wait((&self.text, scenario), library);
     }
 
     /// Whether a change can be taken back.
@@ -453,6 +535,32 @@ mod folder {
             disk::write_whole(&file, text.as_bytes()).map_err(refused)?;
             Ok(disk::name(&file))
         }
+
+        fn beside(&self, name: &str) -> Result<Option<String>, StorageError> {
+            let file = self.folder.join(name);
+            let there = disk::is_there(&file).map_err(StorageError::File)?;
+            Ok(there.then(|| disk::name(&file)))
+        }
+
+        fn put_beside(
+            &self,
+            name: &str,
+            bytes: &[u8],
+            replace: bool,
+        ) -> Result<String, StorageError> {
+            let file = self.folder.join(name);
+            let written = match replace {
+                true => disk::write_whole(&file, bytes),
+                false => std::fs::create_dir_all(&self.folder)
+                    .and_then(|()| disk::write_new(&file, bytes)),
+            };
+            let refused = |error: std::io::Error| StorageError::System {
+                file: disk::name(&file),
+                reason: SystemReason::from(&error),
+            };
+            written.map_err(refused)?;
+            Ok(disk::name(&file))
+        }
     }
 }
 
@@ -462,11 +570,11 @@ mod tests {
     use detent_content::{Language, ScenarioSentence};
     use detent_training::lesson::Mains;
 
-    fn library() -> ContentLibrary {
-        ContentLibrary::builtin().expect("the built-in content is sound")
+    fn library() -> Arc<ContentLibrary> {
+        Arc::new(ContentLibrary::builtin().expect("the built-in content is sound"))
     }
 
-    fn copy() -> (ContentLibrary, Workshop) {
+    fn copy() -> (Arc<ContentLibrary>, Workshop) {
         let library = library();
         let source = library.scenario("drain-code").expect("built in");
         let draft = ScenarioDraft::copy_of(&source, "own-job");
@@ -478,14 +586,14 @@ mod tests {
     fn what_was_changed_is_taken_back_and_done_again() {
         let (library, mut workshop) = copy();
         let first = workshop.text().to_owned();
-        workshop.watch(0.0);
+        workshop.watch(0.0, &library);
         assert!(!workshop.can_undo());
         workshop.change(&library, &ScenarioChange::ParMinutes(111.0));
         let second = workshop.text().to_owned();
-        workshop.watch(1.0);
-        workshop.watch(3.0);
+        workshop.watch(1.0, &library);
+        workshop.watch(3.0, &library);
         workshop.change(&library, &ScenarioChange::Budget(222.0));
-        workshop.watch(4.0);
+        workshop.watch(4.0, &library);
         workshop.undo(&library);
         assert_eq!(workshop.text(), second);
         workshop.undo(&library);
