@@ -1520,13 +1520,16 @@ leave-job = Leave this job
 
 ## library
 
-library-about = A folder with boards, scenarios and parts.ron of your own. What you change there in any editor shows here at once.
+library-about = A folder with boards, scenarios and parts.ron of your own, or a course packed as a zip; it can be dropped on the window too. What you change there in any editor shows here at once.
+library-about-page = Boards, scenarios and parts of your own, from a folder or from a course packed as one zip. This browser keeps what you open.
+library-ask-folder = Open a folder…
+library-ask-zip = Open a zip…
 library-close = Close the library
 library-mistakes = Something is wrong in the library. What was read before stays on offer:
 library-more-mistakes = and { $count } more
 library-none = No library is open: what is built in is on offer.
 library-open = Open: { $place }
-library-open-do = Open the folder
+library-open-do = Open it
 library-title = Library
 
 ## look

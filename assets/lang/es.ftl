@@ -1514,13 +1514,16 @@ leave-job = Salir de este trabajo
 
 ## library
 
-library-about = Una carpeta propia con boards, scenarios y parts.ron. Lo que cambies en ella con cualquier editor se ve aquí al momento.
+library-about = Una carpeta propia con boards, scenarios y parts.ron, o un curso en un zip; también se puede arrastrar a la ventana. Lo que cambies en ella con cualquier editor se ve aquí al momento.
+library-about-page = Placas, ejercicios y recambios propios, de una carpeta o de un curso empaquetado en un zip. Este navegador guarda lo que abras.
+library-ask-folder = Abrir una carpeta…
+library-ask-zip = Abrir un zip…
 library-close = Cerrar la biblioteca
 library-mistakes = Hay un error en la biblioteca. Lo que se leyó antes sigue disponible:
 library-more-mistakes = y { $count } más
 library-none = No hay ninguna biblioteca abierta: se ofrece lo incorporado.
 library-open = Abierta: { $place }
-library-open-do = Abrir la carpeta
+library-open-do = Abrir
 library-title = Biblioteca
 
 ## look

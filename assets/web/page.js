@@ -109,6 +109,7 @@
       setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
     },
     askForFile() { element("file").click(); },
+    askForLibrary(folder) { element(folder ? "library-folder" : "library-zip").click(); },
     firstFrame() {
       if (over) return;
       performance.mark("detent-first-frame");
@@ -133,9 +134,22 @@
   const give = async (file) => {
     if (bench?.take_file) bench.take_file(file.name, new Uint8Array(await file.arrayBuffer()));
   };
-  element("file").addEventListener("change", async (event) => {
-    for (const file of event.target.files) await give(file);
+  for (const name of ["file", "library-zip"]) {
+    element(name).addEventListener("change", async (event) => {
+      for (const file of event.target.files) await give(file);
+      event.target.value = "";
+    });
+  }
+  // What no library holds is not read: somebody may have chosen the wrong folder.
+  const MOST_FILES = 2_000, MOST_BYTES = 1 << 20;
+  element("library-folder").addEventListener("change", async (event) => {
+    const all = Array.from(event.target.files).filter((file) => file.name.endsWith(".ron"));
+    const files = all.slice(0, MOST_FILES).filter((file) => file.size <= MOST_BYTES);
+    const root = all[0]?.webkitRelativePath.split("/")[0] ?? "";
+    const paths = files.map((file) => file.webkitRelativePath.slice(root.length + 1));
+    const contents = await Promise.all(files.map(async (file) => new Uint8Array(await file.arrayBuffer())));
     event.target.value = "";
+    bench?.take_folder?.(root, paths, contents);
   });
   document.addEventListener("dragover", (event) => event.preventDefault());
   document.addEventListener("drop", async (event) => {

@@ -60,12 +60,23 @@ pub trait AttemptSink: Send + Sync {
     fn finish(self: Box<Self>, footer: &Footer) -> Result<String, StorageError>;
 }
 
+/// How a library comes into a browser.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LibraryForm {
+    /// A folder.
+    Folder,
+    /// A course as one zip.
+    Zip,
+}
+
 /// Carries copies of attempts in and out of a browser.
 pub trait FileExchange {
     /// Hand a copy to the person.
     fn save_copy(&self, name: &str, bytes: &[u8]);
     /// Ask the person for a file.
     fn ask_for_file(&self);
+    /// Ask the person for a library: a folder, or a course as one zip.
+    fn ask_for_library(&self, form: LibraryForm);
     /// The next file that the person gave: name and content.
     fn arrived(&self) -> Option<(String, Vec<u8>)>;
     /// Keep an attempt that came from elsewhere under a free name, which is returned.

@@ -12,6 +12,7 @@ use bevy::prelude::*;
 use detent_content::disk;
 use detent_content::{ContentError, ContentLibrary};
 use std::path::PathBuf;
+use std::sync::Arc;
 use std::time::Duration;
 
 /// Where the library that is open is.
@@ -20,8 +21,28 @@ pub enum LibraryPlace {
     /// What is built in, and nothing beside it.
     #[default]
     BuiltIn,
-    /// In this folder.
+    /// In this folder, or a course in this zip.
     Folder(PathBuf),
+    /// Carried into a page.
+    Carried(Arc<CarriedLibrary>),
+}
+
+/// A library that somebody gave to a page, which has no folders.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CarriedLibrary {
+    /// What its folder or its zip is called.
+    pub name: String,
+    /// What is in it.
+    pub files: CarriedFiles,
+}
+
+/// What is in a library that was carried into a page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum CarriedFiles {
+    /// A course as one zip.
+    Zip(Vec<u8>),
+    /// All that lay in the folder, by paths inside it.
+    Folder(Vec<(String, Vec<u8>)>),
 }
 
 impl LibraryPlace {
@@ -30,6 +51,7 @@ impl LibraryPlace {
         match self {
             LibraryPlace::BuiltIn => None,
             LibraryPlace::Folder(folder) => Some(folder.display().to_string()),
+            LibraryPlace::Carried(carried) => Some(carried.name.clone()),
         }
     }
 
@@ -40,6 +62,12 @@ impl LibraryPlace {
             let content_library = match &place {
                 LibraryPlace::BuiltIn => ContentLibrary::open(None),
                 LibraryPlace::Folder(folder) => ContentLibrary::open(Some(folder)),
+                LibraryPlace::Carried(carried) => match &carried.files {
+                    CarriedFiles::Zip(bytes) => ContentLibrary::of_zip(&carried.name, bytes),
+                    CarriedFiles::Folder(all) => {
+                        ContentLibrary::of_files(&carried.name, all.clone())
+                    }
+                },
             }?;
             OfferedJobs::of(content_library, first.as_deref()).map_err(|error| vec![error])
         })
@@ -64,6 +92,33 @@ pub struct LibraryUiState {
     pub reading: bool,
     /// Folders can be opened by their names.
     pub has_folders: bool,
+}
+
+#[cfg(target_family = "wasm")]
+impl LibraryUiState {
+    /// Opens the library that the browser has kept, if it has one; where something is wrong with it, only what is built in.
+    ///
+    /// # Errors
+    /// What is wrong with what is built in.
+    pub fn open_kept(
+        kept: Option<CarriedLibrary>,
+    ) -> Result<(OfferedJobs, LibraryUiState), ContentError> {
+        let place = kept.map_or(LibraryPlace::BuiltIn, |carried| {
+            LibraryPlace::Carried(Arc::new(carried))
+        });
+        let mut library = LibraryUiState::default();
+        match detent_training::without_breaks(place.read(None)) {
+            Ok(offered) => {
+                library.place = place;
+                Ok((offered, library))
+            }
+            Err(mistakes) => {
+                library.mistakes = mistakes;
+                let offered = OfferedJobs::of(ContentLibrary::builtin()?, None)?;
+                Ok((offered, library))
+            }
+        }
+    }
 }
 
 /// Reads the library.
@@ -187,6 +242,8 @@ fn finish_reading(
     if ui_state.library.place != place && ui_state.library.has_folders {
         remember(&place);
     }
+    #[cfg(target_family = "wasm")]
+    super::web::keep_library(&place);
     ui_state.library.place = place;
 }
 
@@ -217,10 +274,27 @@ fn remember(place: &LibraryPlace) {
     }
 }
 
+/// A folder or a zip that is dropped on the window is opened.
+#[cfg(not(target_family = "wasm"))]
+fn take_what_is_dropped(
+    mut dropped: MessageReader<bevy::window::FileDragAndDrop>,
+    mut ui_state: ResMut<UiState>,
+) {
+    for event in dropped.read() {
+        if let bevy::window::FileDragAndDrop::DroppedFile { path_buf, .. } = event
+            && (path_buf.is_dir() || path_buf.extension().is_some_and(|ending| ending == "zip"))
+        {
+            ui_state.library.wanted = Some(LibraryPlace::Folder(path_buf.clone()));
+        }
+    }
+}
+
 /// Opens, closes and reads again.
 pub fn plugin(app: &mut App) {
     app.init_resource::<LibraryRes>()
         .add_systems(Update, (begin_reading, finish_reading).chain());
+    #[cfg(not(target_family = "wasm"))]
+    app.add_systems(Update, take_what_is_dropped.before(begin_reading));
     #[cfg(not(target_family = "wasm"))]
     watch::plugin(app);
 }
@@ -285,7 +359,7 @@ mod watch {
         let reading = library.reading.as_ref().map(|(place, _)| place);
         let wanted = ui_state.library.wanted.as_ref().or(reading);
         let open = match wanted.unwrap_or(&ui_state.library.place) {
-            LibraryPlace::BuiltIn => None,
+            LibraryPlace::BuiltIn | LibraryPlace::Carried(_) => None,
             LibraryPlace::Folder(folder) => Some(folder),
         };
         if watch.folder.as_ref().map(|(folder, _)| folder) != open {

@@ -160,6 +160,17 @@ impl LibraryJobs {
         })
     }
 
+    /// What is on offer.
+    #[cfg(target_family = "wasm")]
+    pub fn offering(offered: OfferedJobs, attempts: Option<Arc<dyn Attempts>>) -> LibraryJobs {
+        LibraryJobs {
+            offered,
+            attempts,
+            own_jobs: None,
+            own_boards: None,
+        }
+    }
+
     /// The same with jobs of one's own, and a place for further ones. A job there that is not sound is not on offer; the
     /// workshop says what is wrong with it.
     pub fn with_own_jobs(mut self, own_jobs: Box<dyn OwnJobs>) -> LibraryJobs {

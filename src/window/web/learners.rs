@@ -3,20 +3,11 @@
 //! Local storage answers at once and writes an item whole or not at all. A browser gives it a few megabytes:
 //! some twenty thousand answers. What does not fit is refused, and said.
 
+use super::local_items::{get_item, remove_item, set_item};
 use detent_content::{ProfileError, ProfileStore};
 use detent_training::record::SystemReason;
 use std::io::ErrorKind;
-use wasm_bindgen::prelude::*;
-
-#[wasm_bindgen]
-extern "C" {
-    #[wasm_bindgen(js_namespace = localStorage, js_name = getItem, catch)]
-    fn get_item(key: &str) -> Result<Option<String>, JsValue>;
-    #[wasm_bindgen(js_namespace = localStorage, js_name = setItem, catch)]
-    fn set_item(key: &str, value: &str) -> Result<(), JsValue>;
-    #[wasm_bindgen(js_namespace = localStorage, js_name = removeItem, catch)]
-    fn remove_item(key: &str) -> Result<(), JsValue>;
-}
+use wasm_bindgen::JsValue;
 
 /// The item that lists the stems, one a line.
 const LIST: &str = "detent.learners";

@@ -1,13 +1,19 @@
 //! The bench in a web page: what the page calls, and what it is asked for.
 
 mod learners;
+mod local_items;
 mod mirror;
 mod names;
+mod own_texts;
 mod storage;
+
+pub(crate) use own_texts::BrowserTexts;
+pub(crate) use storage::keep_library;
 
 use super::AppOptions;
 use super::attempts::Attempts;
 use super::first_job::window_with_bench;
+use super::library::{CarriedFiles, CarriedLibrary, LibraryPlace, LibraryUiState};
 use super::practice::{self, LearnerRes};
 use super::state::{JobSourceRes, Screen, UiState};
 use super::workbench::LibraryJobs;
@@ -31,6 +37,9 @@ extern "C" {
     /// Asks the person for a file; it comes back through [`take_file`].
     #[wasm_bindgen(js_namespace = detentPage, js_name = askForFile)]
     fn ask_for_file();
+    /// Asks the person for a library, a folder or else a zip; it comes back through [`take_folder`] or [`take_file`].
+    #[wasm_bindgen(js_namespace = detentPage, js_name = askForLibrary)]
+    fn ask_for_library(folder: bool);
     /// The first frame that answers is there.
     #[wasm_bindgen(js_namespace = detentPage, js_name = firstFrame)]
     fn first_frame();
@@ -76,7 +85,7 @@ pub async fn open(
     software: bool,
     lost: bool,
 ) -> Result<(), JsError> {
-    storage::open().await;
+    let kept_library = storage::open().await;
     let options = AppOptions {
         language: Language::ALL
             .into_iter()
@@ -88,20 +97,25 @@ pub async fn open(
         ..AppOptions::default()
     };
     let attempts = Arc::new(storage::Browser) as Arc<dyn Attempts>;
-    let jobs = LibraryJobs::new(None, Some(attempts))
+    let (offered, library) = LibraryUiState::open_kept(kept_library)
         .map_err(|error| JsError::new(&Texts::load(options.language).content_error(&error)))?;
+    let jobs = LibraryJobs::offering(offered, Some(attempts))
+        .with_own_boards(Box::new(BrowserTexts::BOARDS))
+        .with_own_jobs(Box::new(BrowserTexts::JOBS));
     let report = std::panic::take_hook();
     std::panic::set_hook(Box::new(move |info| {
         report(info);
         stopped(&info.to_string());
     }));
     let mut app = window_with_bench(&options, jobs).map_err(|e| JsError::new(&e))?;
+    app.world_mut().resource_mut::<UiState>().library = library;
     let learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
     practice::welcome(&mut app, learner, asked);
     if lost {
         go_on(app.world_mut());
     }
     app.add_systems(First, note_clock.after(TimeSystems))
+        .add_systems(Update, take_library)
         .add_systems(Last, count_frames);
     mirror::plugin(&mut app);
     if named {
@@ -159,6 +173,22 @@ fn count_frames(mut frame: Local<u32>) {
 pub fn take_file(name: String, bytes: Vec<u8>) {
     storage::arrive(name, bytes);
     wake();
+}
+
+/// Takes a folder that the person gave to the page: its name, and for each file in it the path inside it and what is in it.
+#[wasm_bindgen]
+pub fn take_folder(name: String, paths: Vec<String>, contents: Vec<js_sys::Uint8Array>) {
+    let contents = contents.iter().map(js_sys::Uint8Array::to_vec);
+    let files = CarriedFiles::Folder(paths.into_iter().zip(contents).collect());
+    storage::arrive_library(CarriedLibrary { name, files });
+    wake();
+}
+
+/// A library that the person gave is opened.
+fn take_library(mut ui_state: ResMut<UiState>) {
+    if let Some(carried) = storage::arrived_library() {
+        ui_state.library.wanted = Some(LibraryPlace::Carried(Arc::new(carried)));
+    }
 }
 
 /// Another tab has taken the attempts over: nothing more is written from here.

@@ -4,27 +4,31 @@
 //! Each action writes its whole attempt in one transaction, so that a tab closed in the middle loses
 //! at most that action.
 
-use super::{ask_for_file, date_now, save_copy};
-use crate::attempts::{AttemptSink, Attempts, FileExchange, StorageError, free_name};
+use super::{ask_for_file, ask_for_library, date_now, save_copy};
+use crate::attempts::{AttemptSink, Attempts, FileExchange, LibraryForm, StorageError, free_name};
+use crate::library::{CarriedFiles, CarriedLibrary, LibraryPlace};
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
 use detent_training::record::{AttemptLog, Footer, Header, LogError, PART, read_attempt};
 use idb::event::DatabaseEvent as _;
 use idb::{Database, Error, ObjectStore, TransactionMode, TransactionResult};
-use js_sys::{Object, Reflect};
+use js_sys::{Array, Object, Reflect, Uint8Array};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, VecDeque};
 use std::io::{self, Write};
 use std::rc::Rc;
 use std::sync::{Mutex, MutexGuard, PoisonError};
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 
 const DATABASE: &str = "detent";
 /// Version of the database's layout.
-const LAYOUT: u32 = 1;
-/// The one object store: records `{text, at, changed}` by the attempt's name.
+const LAYOUT: u32 = 2;
+/// Records `{text, at, changed}` by the attempt's name.
 const STORE: &str = "attempts";
+/// The library that is open, under [`OPEN_LIBRARY`]: `{name, zip}`, or `{name, paths, contents}` for a folder.
+const LIBRARY_STORE: &str = "library";
+const OPEN_LIBRARY: &str = "open";
 /// One attempt.
 #[derive(Clone, Default)]
 struct Entry {
@@ -38,6 +42,7 @@ struct Entry {
 struct State {
     entries: BTreeMap<String, Entry>,
     arrived: VecDeque<(String, Vec<u8>)>,
+    arrived_library: Option<CarriedLibrary>,
     storage_error: Option<StorageError>,
     /// Another tab writes now.
     let_go: bool,
@@ -46,6 +51,7 @@ struct State {
 static STATE: Mutex<State> = Mutex::new(State {
     entries: BTreeMap::new(),
     arrived: VecDeque::new(),
+    arrived_library: None,
     storage_error: None,
     let_go: false,
 });
@@ -58,17 +64,23 @@ fn state() -> MutexGuard<'static, State> {
     STATE.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-/// Opens the database and reads what is in it. What goes wrong shows as [`Attempts::storage_error`].
-pub(super) async fn open() {
-    if let Err(error) = try_to_open().await {
-        state().storage_error = Some(storage_error(&error));
+/// Opens the database and reads what is in it; the library that was open last, if there is one. What goes wrong shows as
+/// [`Attempts::storage_error`].
+pub(super) async fn open() -> Option<CarriedLibrary> {
+    match try_to_open().await {
+        Ok(library) => library,
+        Err(error) => {
+            state().storage_error = Some(storage_error(&error));
+            None
+        }
     }
 }
 
-async fn try_to_open() -> Result<(), Error> {
+async fn try_to_open() -> Result<Option<CarriedLibrary>, Error> {
     let mut database = Database::builder(DATABASE)
         .version(LAYOUT)
         .add_object_store(ObjectStore::builder(STORE))
+        .add_object_store(ObjectStore::builder(LIBRARY_STORE))
         .build()
         .await?;
     // A newer Detent in another tab may change the layout: do not stand in its way.
@@ -77,21 +89,72 @@ async fn try_to_open() -> Result<(), Error> {
             database.close();
         }
     });
-    let transaction = database.transaction(&[STORE], TransactionMode::ReadOnly)?;
+    let both = [STORE, LIBRARY_STORE];
+    let transaction = database.transaction(&both, TransactionMode::ReadOnly)?;
     let store = transaction.object_store(STORE)?;
     let keys = store.get_all_keys(None, None)?.await?;
     let values = store.get_all(None, None)?.await?;
+    let library = transaction.object_store(LIBRARY_STORE)?;
+    let library = library.get(JsValue::from(OPEN_LIBRARY))?.await?;
     transaction.await?;
     let read = keys.iter().zip(&values);
     state().entries = read
         .filter_map(|(key, value)| Some((key.as_string()?, entry(value))))
         .collect();
     OPEN.set(Some(Rc::new(database)));
-    Ok(())
+    Ok(library.as_ref().and_then(carried))
+}
+
+fn field(value: &JsValue, name: &str) -> JsValue {
+    Reflect::get(value, &name.into()).unwrap_or(JsValue::UNDEFINED)
+}
+
+/// A library as it was kept.
+fn carried(value: &JsValue) -> Option<CarriedLibrary> {
+    let bytes = |value: JsValue| Some(value.dyn_into::<Uint8Array>().ok()?.to_vec());
+    let name = field(value, "name").as_string()?;
+    let files = match bytes(field(value, "zip")) {
+        Some(zip) => CarriedFiles::Zip(zip),
+        None => {
+            let list = |name: &str| field(value, name).dyn_into::<Array>().ok();
+            let paths = list("paths")?.iter().map(|path| path.as_string());
+            let contents = list("contents")?.iter().map(bytes);
+            let files = paths.zip(contents).map(|(path, bytes)| path.zip(bytes));
+            CarriedFiles::Folder(files.collect::<Option<_>>()?)
+        }
+    };
+    Some(CarriedLibrary { name, files })
+}
+
+fn library_record(carried: &CarriedLibrary) -> JsValue {
+    let bytes = |bytes: &[u8]| JsValue::from(Uint8Array::from(bytes));
+    let record = Object::new();
+    // A plain object takes any property.
+    let set = |name: &str, value: JsValue| drop(Reflect::set(&record, &name.into(), &value));
+    set("name", carried.name.as_str().into());
+    match &carried.files {
+        CarriedFiles::Zip(zip) => set("zip", bytes(zip)),
+        CarriedFiles::Folder(files) => {
+            let paths = files.iter().map(|(path, _)| JsValue::from(path.as_str()));
+            set("paths", paths.collect::<Array>().into());
+            let contents = files.iter().map(|(_, content)| bytes(content));
+            set("contents", contents.collect::<Array>().into());
+        }
+    }
+    record.into()
+}
+
+/// Keeps the library that is open, so that it is open the next time too, or forgets the one that was.
+pub(crate) fn keep_library(place: &LibraryPlace) {
+    let record = match place {
+        LibraryPlace::Carried(carried) => Some(library_record(carried)),
+        LibraryPlace::BuiltIn | LibraryPlace::Folder(_) => None,
+    };
+    keep_in(LIBRARY_STORE, vec![(OPEN_LIBRARY.to_owned(), record)]);
 }
 
 fn entry(value: &JsValue) -> Entry {
-    let field = |name: &str| Reflect::get(value, &name.into()).unwrap_or(JsValue::UNDEFINED);
+    let field = |name: &str| field(value, name);
     let at = field("at").as_f64().filter(|at| *at >= 0.0);
     Entry {
         // Anything but text reads as an empty attempt, which is shown as damaged.
@@ -144,13 +207,18 @@ fn write(names: &[&str]) {
         })
         .collect();
     drop(state);
+    keep_in(STORE, changes);
+}
+
+/// Makes these changes in one of the database's stores, all or none: a record, or none where it is to be deleted.
+fn keep_in(store: &'static str, changes: Vec<(String, Option<JsValue>)>) {
     // Without a database the trouble has been told already.
     let Some(database) = OPEN.with_borrow(Clone::clone) else {
         return;
     };
     spawn_local(async move {
-        let done = put(&database, changes).await;
-        let mut state = self::state();
+        let done = put(&database, store, changes).await;
+        let mut state = state();
         if !state.let_go {
             state.storage_error = match done {
                 Ok(TransactionResult::Committed) => None,
@@ -166,10 +234,11 @@ fn write(names: &[&str]) {
 
 async fn put(
     database: &Database,
+    store: &str,
     changes: Vec<(String, Option<JsValue>)>,
 ) -> Result<TransactionResult, Error> {
-    let transaction = database.transaction(&[STORE], TransactionMode::ReadWrite)?;
-    let store = transaction.object_store(STORE)?;
+    let transaction = database.transaction(&[store], TransactionMode::ReadWrite)?;
+    let store = transaction.object_store(store)?;
     for (name, value) in changes {
         let key = JsValue::from(name);
         match value {
@@ -180,9 +249,24 @@ async fn put(
     transaction.commit()?.await
 }
 
-/// A file that the person gave.
+/// A file that the person gave: a library as one zip, or else an attempt.
 pub(super) fn arrive(name: String, bytes: Vec<u8>) {
-    state().arrived.push_back((name, bytes));
+    if name.to_ascii_lowercase().ends_with(".zip") {
+        let files = CarriedFiles::Zip(bytes);
+        arrive_library(CarriedLibrary { name, files });
+    } else {
+        state().arrived.push_back((name, bytes));
+    }
+}
+
+/// A library that the person gave.
+pub(super) fn arrive_library(carried: CarriedLibrary) {
+    state().arrived_library = Some(carried);
+}
+
+/// The library that the person gave last, once.
+pub(super) fn arrived_library() -> Option<CarriedLibrary> {
+    state().arrived_library.take()
 }
 
 /// Nothing more is written from here.
@@ -272,6 +356,10 @@ impl FileExchange for Browser {
 
     fn ask_for_file(&self) {
         ask_for_file();
+    }
+
+    fn ask_for_library(&self, form: LibraryForm) {
+        ask_for_library(form == LibraryForm::Folder);
     }
 
     fn arrived(&self) -> Option<(String, Vec<u8>)> {

@@ -416,19 +416,27 @@ impl Workshop {
 }
 
 /// Where jobs from the workshop go beside this library.
+#[cfg(not(target_family = "wasm"))]
 pub fn own_jobs_beside(place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
-    #[cfg(not(target_family = "wasm"))]
-    return OwnJobFolder::jobs_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>);
-    #[cfg(target_family = "wasm")]
-    return None;
+    OwnJobFolder::jobs_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>)
 }
 
 /// Where boards from the workshop go beside this library.
+#[cfg(not(target_family = "wasm"))]
 pub fn own_boards_beside(place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
-    #[cfg(not(target_family = "wasm"))]
-    return OwnJobFolder::boards_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>);
-    #[cfg(target_family = "wasm")]
-    return None;
+    OwnJobFolder::boards_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>)
+}
+
+/// Where jobs from the workshop go: a browser keeps them, whatever library is open.
+#[cfg(target_family = "wasm")]
+pub fn own_jobs_beside(_place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
+    Some(Box::new(super::web::BrowserTexts::JOBS))
+}
+
+/// Where boards from the workshop go: a browser keeps them, whatever library is open.
+#[cfg(target_family = "wasm")]
+pub fn own_boards_beside(_place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
+    Some(Box::new(super::web::BrowserTexts::BOARDS))
 }
 
 #[cfg(not(target_family = "wasm"))]
@@ -459,16 +467,24 @@ mod folder {
         /// Among the jobs of a library that is a folder, else `DETENT_JOBS`, else in the user's data folder.
         pub fn jobs_beside(place: &LibraryPlace) -> Option<OwnJobFolder> {
             match place {
-                LibraryPlace::Folder(library) => Some(OwnJobFolder::of_library(library)),
-                LibraryPlace::BuiltIn => OwnJobFolder::named("DETENT_JOBS", "jobs"),
+                LibraryPlace::Folder(library) if library.is_dir() => {
+                    Some(OwnJobFolder::of_library(library))
+                }
+                LibraryPlace::BuiltIn | LibraryPlace::Folder(_) | LibraryPlace::Carried(_) => {
+                    OwnJobFolder::named("DETENT_JOBS", "jobs")
+                }
             }
         }
 
         /// Among the boards of a library that is a folder, else `DETENT_BOARDS`, else in the user's data folder.
         pub fn boards_beside(place: &LibraryPlace) -> Option<OwnJobFolder> {
             match place {
-                LibraryPlace::Folder(library) => Some(OwnJobFolder::boards_of_library(library)),
-                LibraryPlace::BuiltIn => OwnJobFolder::named("DETENT_BOARDS", "boards"),
+                LibraryPlace::Folder(library) if library.is_dir() => {
+                    Some(OwnJobFolder::boards_of_library(library))
+                }
+                LibraryPlace::BuiltIn | LibraryPlace::Folder(_) | LibraryPlace::Carried(_) => {
+                    OwnJobFolder::named("DETENT_BOARDS", "boards")
+                }
             }
         }
 

@@ -1,5 +1,6 @@
 //! The library: which one is open, what is wrong with it, and another one.
 
+use crate::attempts::{FileExchange, LibraryForm};
 use crate::library::LibraryPlace;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
@@ -34,8 +35,12 @@ pub fn mistakes_ui(ui: &mut Ui, context: &PanelContext) {
 }
 
 /// Which one is open, and another one.
-pub(super) fn library_ui(ui: &mut Ui, context: &mut PanelContext) {
-    if !context.ui_state.library.has_folders {
+pub(super) fn library_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    file_exchange: Option<&dyn FileExchange>,
+) {
+    if !context.ui_state.library.has_folders && file_exchange.is_none() {
         return;
     }
     kit::card(ui, |ui| {
@@ -49,27 +54,50 @@ pub(super) fn library_ui(ui: &mut Ui, context: &mut PanelContext) {
             }
         }
         mistakes_ui(ui, context);
-        let label = ui.add(egui::Label::new(context.text("library-about")).wrap());
-        let edit = TextEdit::singleline(&mut context.ui_state.library.typed)
-            .min_size(vec2(0.0, 30.0))
-            .vertical_align(egui::Align::Center)
-            .desired_width(ui.available_width().min(420.0));
-        ui.add(edit).labelled_by(label.id);
-        let mut wanted = None;
-        ui.horizontal_wrapped(|ui| {
-            let typed = context.ui_state.library.typed.trim();
-            let ready = !typed.is_empty() && !context.ui_state.library.reading;
-            let size = vec2(0.0, 30.0);
-            if kit::go_sized_if(ui, ready, context.text("library-open-do"), size).clicked() {
-                wanted = Some(LibraryPlace::Folder(PathBuf::from(typed)));
+        let size = vec2(0.0, 30.0);
+        let mut wanted = match file_exchange {
+            Some(file_exchange) => {
+                ask_ui(ui, context, file_exchange);
+                None
             }
-            let close = context.text("library-close");
-            if name.is_some() && kit::go_sized(ui, close, size).clicked() {
-                wanted = Some(LibraryPlace::BuiltIn);
-            }
-        });
+            None => folder_ui(ui, context),
+        };
+        let close = context.text("library-close");
+        if name.is_some() && kit::go_sized(ui, close, size).clicked() {
+            wanted = Some(LibraryPlace::BuiltIn);
+        }
         if wanted.is_some() {
             context.ui_state.library.wanted = wanted;
+        }
+    });
+}
+
+/// A folder or a zip is opened by its name.
+fn folder_ui(ui: &mut Ui, context: &mut PanelContext) -> Option<LibraryPlace> {
+    let label = ui.add(egui::Label::new(context.text("library-about")).wrap());
+    let edit = TextEdit::singleline(&mut context.ui_state.library.typed)
+        .min_size(vec2(0.0, 30.0))
+        .vertical_align(egui::Align::Center)
+        .desired_width(ui.available_width().min(420.0));
+    ui.add(edit).labelled_by(label.id);
+    let typed = context.ui_state.library.typed.trim();
+    let ready = !typed.is_empty() && !context.ui_state.library.reading;
+    let open = context.text("library-open-do");
+    let clicked = kit::go_sized_if(ui, ready, open, vec2(0.0, 30.0)).clicked();
+    clicked.then(|| LibraryPlace::Folder(PathBuf::from(typed)))
+}
+
+/// The browser asks for a folder or a zip.
+fn ask_ui(ui: &mut Ui, context: &PanelContext, file_exchange: &dyn FileExchange) {
+    ui.add(egui::Label::new(context.text("library-about-page")).wrap());
+    ui.horizontal_wrapped(|ui| {
+        for (form, key) in [
+            (LibraryForm::Folder, "library-ask-folder"),
+            (LibraryForm::Zip, "library-ask-zip"),
+        ] {
+            if kit::go_sized(ui, context.text(key), vec2(0.0, 30.0)).clicked() {
+                file_exchange.ask_for_library(form);
+            }
         }
     });
 }

@@ -158,7 +158,8 @@ fn chooser_ui(
             kit::card(ui, |ui| {
                 begun_board = board_chooser_ui(ui, context, workshop, jobs, library);
             });
-            library::library_ui(ui, context);
+            let file_exchange = jobs.attempts().and_then(Attempts::file_exchange);
+            library::library_ui(ui, context, file_exchange);
             kit::scroll_by_keys(ui, true);
         });
     let mut told = None;
@@ -283,7 +284,7 @@ fn name_ui(ui: &mut Ui, context: &PanelContext, name: &mut String, enabled: bool
 }
 
 /// The button that keeps a text, of which the file's name is known and whether it is kept as it is; where it is to be
-/// kept, if it was pressed. Without a place for it a copy is saved instead, where that can be.
+/// kept, if it was pressed. What a browser keeps is in no folder that could be handed on: there a copy can be saved, too.
 fn keep_ui<'a>(
     ui: &mut Ui,
     texts: &Texts,
@@ -292,17 +293,13 @@ fn keep_ui<'a>(
     text: &str,
 ) -> Option<&'a dyn OwnJobs> {
     let button = |ui: &mut Ui, key: &str, enabled| button_of_foot(ui, texts.get(key), enabled);
-    let file_exchange = jobs.attempts().and_then(Attempts::file_exchange);
-    match (place, file_exchange) {
-        (Some(_), _) => place.filter(|_| button(ui, "workshop-keep", !is_kept)),
-        (None, Some(file_exchange)) => {
-            if button(ui, "workshop-copy-out", true) {
-                file_exchange.save_copy(file, text.as_bytes());
-            }
-            None
-        }
-        (None, None) => None,
+    let keep = place.filter(|_| button(ui, "workshop-keep", !is_kept));
+    if let Some(file_exchange) = jobs.attempts().and_then(Attempts::file_exchange)
+        && button(ui, "workshop-copy-out", true)
+    {
+        file_exchange.save_copy(file, text.as_bytes());
     }
+    keep
 }
 
 /// A button at the foot; whether it was pressed.
