@@ -1514,8 +1514,8 @@ leave-job = Salir de este trabajo
 
 ## library
 
-library-about = Una carpeta propia con boards, scenarios y parts.ron, o un curso en un zip; también se puede arrastrar a la ventana. Lo que cambies en ella con cualquier editor se ve aquí al momento.
-library-about-page = Placas, ejercicios y recambios propios, de una carpeta o de un curso empaquetado en un zip. Este navegador guarda lo que abras.
+library-about = Una carpeta propia con boards, scenarios y parts.ron, o un curso en un zip; también se puede arrastrar a la ventana. Lo que cambie en ella con cualquier editor se ve aquí al momento.
+library-about-page = Placas, ejercicios y recambios propios, de una carpeta o de un curso empaquetado en un zip. Este navegador guarda lo que abra.
 library-ask-folder = Abrir una carpeta…
 library-ask-zip = Abrir un zip…
 library-close = Cerrar la biblioteca
@@ -2925,7 +2925,7 @@ workshop-board-wrong = { $count ->
 workshop-budget = lo máximo que pagará el cliente
 workshop-cabinet-all = Todos los componentes
 workshop-cabinet-part = { $part }: { $count ->
-workshop-changed-elsewhere = El archivo se ha modificado en otro programa. «Guardar» lo sustituye por esta versión; para ver la otra, deja este trabajo y vuelve a abrirlo.
+workshop-changed-elsewhere = El archivo se ha modificado en otro programa. «Guardar» lo sustituye por esta versión; para ver la otra, deje este trabajo y vuelva a abrirlo.
 workshop-copy = Copia de un trabajo
 workshop-copy-do = Trabajar sobre una copia
 workshop-copy-out = Guardar una copia
