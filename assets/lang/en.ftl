@@ -354,7 +354,7 @@ cli-usage-twice = { $argument } is given twice.
 cli-window-ended = the window ended with error { $code }
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
 cli-window-no-size = no size "{ $size }": write it as 1280x720
-cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper or none
+cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
 cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 

@@ -354,7 +354,7 @@ cli-usage-twice = { $argument } está dos veces.
 cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
-cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper o none
+cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
 cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
