@@ -18,6 +18,7 @@ mod error_words;
 mod examination_file;
 mod file_check;
 mod file_kind;
+mod file_schema;
 mod gesture_words;
 mod guide_file;
 mod invoice_words;
@@ -57,6 +58,7 @@ pub use file_check::{
     FileFinding, FileProof, FileReport, Found, KnownBoards, check_file_in_slices,
 };
 pub use file_kind::FileKind;
+pub use file_schema::{file_schema, json_form, ron_form};
 pub use guide_file::{GUIDE_ENDING, check_guide, read_guide};
 pub use invoice_words::InvoiceRow;
 pub use learner_list::{LearnerInShort, ListedLearner, listed_learners};
