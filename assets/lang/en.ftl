@@ -354,7 +354,7 @@ cli-usage-twice = { $argument } is given twice.
 cli-window-ended = the window ended with error { $code }
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
 cli-window-no-size = no size "{ $size }": write it as 1280x720
-cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text or none
+cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
 cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 
@@ -1209,6 +1209,7 @@ help-command-parts = Print the price list of the parts counter
 help-command-play = Run a script on a scenario without a window; print the machine’s state, the readings and the score
 help-command-practice = Print how a learner is doing in each skill, or how well adaptive practice works for simulated learners
 help-command-print = Print handouts and their answer keys as PDF files
+help-command-reference = Print what a kind of file may say: every field with unit, limits, default and examples; without KIND, the kinds
 help-command-replay = Repeat a recorded attempt and check that the machine’s state and the score are the same
 help-command-scenarios = List the scenarios
 help-command-sheet = Print a board’s service sheet: entry gesture, codes, checks, menu, pins
@@ -1259,6 +1260,8 @@ help-print-paper = Size of the paper: a4 or letter [default: a4]
 help-print-scenarios = Scenario files, or names of built-in scenarios: a handout and a key for each
 help-print-seed = Seed of the random draws [default: the scenario’s own; for variants 1]
 help-print-variants = Draw so many variants of each job instead, one for each learner, with one key
+help-reference-json = Print the JSON Schema instead, as in `assets/schema`
+help-reference-kind = scenario, board, guide, examination or parts
 help-replay-attempt = Attempt file
 help-replay-scenario = Scenario, if it is neither where the attempt says, nor next to the attempt, nor built in
 help-sheet-of = A board or a scenario, by name or by file
@@ -1769,6 +1772,8 @@ names-boards = Boards
 names-codes = Codes of a board (--board)
 names-components = Components
 names-faults = Failure modes
+names-fields = Fields of each kind of file
+names-guide-goals = What can end a step of a guide
 names-kinds = Kinds of failure modes
 names-meter-modes = Settings of the meter
 names-monitors = What a control watches
@@ -2111,6 +2116,42 @@ record-too-late = tick { $tick } lies beyond the longest attempt; restore the fi
 record-too-long = the file is longer than { $most } bytes, and no job makes so long an attempt; choose another file
 record-truncated = the file ends without its last line, so part of the attempt is lost; restore it from a copy
 record-unknown-action = no action or part of one is called "{ $name }"; the line was changed, restore the file from a copy
+
+## reference
+
+reference-at-least = at least { $bound }
+reference-at-most = at most { $bound }
+reference-between = { $least } to { $most }
+reference-default = { $value } if left out
+reference-goal-approved = The customer agreed to a quote
+reference-goal-calibrated = A recalibration passed
+reference-goal-cancelled = A program was called off before its end
+reference-goal-clock-at = The machine’s clock runs this many times as fast; 0: paused
+reference-goal-did = This was done
+reference-goal-entered = Service mode was entered
+reference-goal-finished = A program ran to its end
+reference-goal-hands-inside = Hands went behind the panels
+reference-goal-looked = This view is shown
+reference-goal-noted-another = A code was noted, and not this one
+reference-goal-opened = This tab is open
+reference-goal-ordered = A part was ordered
+reference-goal-read = A reading was taken on these pins, either way round
+reference-goal-read-dead = A meter across the bulk capacitor showed it dead
+reference-goal-reported = The report was handed in
+reference-goal-rested = The control was without power until it forgot
+reference-goal-shown = The lamps showed this stored code
+reference-goal-started = A program was started
+reference-goal-turned = The dial was turned this way
+reference-less-than = less than { $bound }
+reference-letter = letter
+reference-money = units of money
+reference-more-than = more than { $bound }
+reference-number = number
+reference-optional = { $some } or None
+reference-points = points
+reference-text = text
+reference-true-or-false = true or false
+reference-whole-number = whole number
 
 ## refusal
 

@@ -354,7 +354,7 @@ cli-usage-twice = { $argument } está dos veces.
 cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
-cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text o none
+cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
 cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
@@ -1203,6 +1203,7 @@ help-command-parts = Mostrar la lista de precios del mostrador de piezas
 help-command-play = Ejecutar un guion sobre un trabajo sin ventana; mostrar el estado de la máquina, las lecturas y la puntuación
 help-command-practice = Mostrar cómo va un alumno en cada habilidad, o cómo funciona la práctica adaptativa con alumnos simulados
 help-command-print = Imprimir hojas de prácticas y sus soluciones en archivos PDF
+help-command-reference = Muestra lo que puede decir un tipo de archivo: cada campo con unidad, límites, valor por defecto y ejemplos (en inglés); sin TIPO, los tipos
 help-command-replay = Repetir un intento grabado y comprobar que el estado de la máquina y la puntuación son los mismos
 help-command-scenarios = Enumera los trabajos
 help-command-sheet = Mostrar la hoja de servicio de una placa: gesto de entrada, códigos, comprobaciones, menú, pines
@@ -1253,6 +1254,8 @@ help-print-paper = Tamaño del papel: a4 o letter [por defecto: a4]
 help-print-scenarios = Archivos de trabajos o nombres de los incorporados: una hoja y sus soluciones para cada uno
 help-print-seed = Semilla de los sorteos [por defecto: la del propio trabajo; para variantes, 1]
 help-print-variants = Sortear en su lugar tantas variantes de cada trabajo, una por alumno, con unas solas soluciones
+help-reference-json = Mostrar en su lugar el JSON Schema, como en `assets/schema`
+help-reference-kind = scenario (trabajo), board (placa), guide (guía), examination (examen) o parts (piezas)
 help-replay-attempt = Archivo de un intento
 help-replay-scenario = Trabajo, si no está donde dice el intento, ni junto al intento, ni entre los incorporados
 help-sheet-of = Una placa o un trabajo, por su nombre o por su archivo
@@ -1763,6 +1766,8 @@ names-boards = Placas de control
 names-codes = Códigos de una placa (--board)
 names-components = Componentes
 names-faults = Modos de fallo
+names-fields = Campos de cada tipo de archivo
+names-guide-goals = Lo que puede dar por hecho un paso de una guía
 names-kinds = Clases de modos de fallo
 names-meter-modes = Posiciones del multímetro
 names-monitors = Lo que vigila un control
@@ -2102,6 +2107,42 @@ record-too-late = el tick { $tick } pasa del intento más largo; recupere el arc
 record-too-long = el archivo pasa de { $most } bytes, y ningún trabajo da un intento tan largo; elija otro archivo
 record-truncated = el archivo acaba sin su última línea, así que se ha perdido parte del intento; recupérelo de una copia
 record-unknown-action = ninguna acción ni parte de una se llama «{ $name }»; la línea se ha cambiado: recupere el archivo de una copia
+
+## reference
+
+reference-at-least = { $bound } como mínimo
+reference-at-most = { $bound } como máximo
+reference-between = de { $least } a { $most }
+reference-default = { $value } si se omite
+reference-goal-approved = El cliente aceptó un presupuesto
+reference-goal-calibrated = Una recalibración terminó bien
+reference-goal-cancelled = Se canceló un programa antes de su final
+reference-goal-clock-at = El reloj de la máquina va tantas veces más deprisa; 0: parado
+reference-goal-did = Se hizo esto
+reference-goal-entered = Se entró en el modo de servicio
+reference-goal-finished = Un programa llegó a su final
+reference-goal-hands-inside = Se metieron las manos tras los paneles
+reference-goal-looked = Se ve esta vista
+reference-goal-noted-another = Se anotó un código, y no este
+reference-goal-opened = Está abierta esta pestaña
+reference-goal-ordered = Se pidió una pieza
+reference-goal-read = Se midió entre estos puntos, en cualquier sentido
+reference-goal-read-dead = Un multímetro en el condensador mostró que no tenía carga
+reference-goal-reported = Se entregó el informe
+reference-goal-rested = El control estuvo sin corriente hasta que olvidó
+reference-goal-shown = Las luces mostraron este código guardado
+reference-goal-started = Se puso en marcha un programa
+reference-goal-turned = Se giró el selector en este sentido
+reference-less-than = menos de { $bound }
+reference-letter = letra
+reference-money = unidades monetarias
+reference-more-than = más de { $bound }
+reference-number = número
+reference-optional = { $some } o None
+reference-points = puntos
+reference-text = texto
+reference-true-or-false = true o false
+reference-whole-number = número entero
 
 ## refusal
 

@@ -505,11 +505,11 @@ impl ToldMachine {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kept_schema;
+    use crate::kept_file;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        kept_schema::check::<Told>("check", VERSION);
+        kept_file::check_printed::<Told>("check", VERSION);
     }
 
     #[test]

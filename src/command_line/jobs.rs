@@ -391,10 +391,10 @@ impl ToldVariant<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kept_schema;
+    use crate::kept_file;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        kept_schema::check::<Told<'_>>("jobs", VERSION);
+        kept_file::check_printed::<Told<'_>>("jobs", VERSION);
     }
 }

@@ -244,10 +244,10 @@ impl ToldLearner {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kept_schema;
+    use crate::kept_file;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        kept_schema::check::<Told>("practice-learners", VERSION);
+        kept_file::check_printed::<Told>("practice-learners", VERSION);
     }
 }

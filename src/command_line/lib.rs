@@ -15,7 +15,7 @@ mod help;
 mod job;
 mod jobs;
 #[cfg(test)]
-mod kept_schema;
+mod kept_file;
 mod learners;
 mod library_folder;
 mod names;
@@ -25,6 +25,7 @@ mod paper;
 mod play;
 mod practice;
 mod print;
+mod reference;
 mod replay;
 mod sheet;
 mod simulate;
@@ -71,6 +72,7 @@ enum Command {
     Check(check::CheckArgs),
     New(template::NewArgs),
     Names(names::NamesArgs),
+    Reference(reference::ReferenceArgs),
     Print(paper::PrintArgs),
     Practice(practice::PracticeArgs),
     Help(HelpArgs),
@@ -158,6 +160,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Check(args)) => check::check(&args, &library, language),
         Some(Command::New(args)) => template::begin(&args, language),
         Some(Command::Names(args)) => names::names(&args, &library, language),
+        Some(Command::Reference(args)) => reference::reference(&args, language),
         Some(Command::Print(args)) => paper::print(&args, &library, language),
         Some(Command::Practice(args)) => practice::practice(&args, language),
         Some(Command::Help(asked)) => return explain(asked.of, language),

@@ -1,8 +1,10 @@
 //! `detent names`: what a file may say.
 
 use super::output::Output;
+use super::reference::model::{Body, Field, FileReference, Holds};
+use super::reference::words::value_words;
 use super::{Failure, LibraryFolder};
-use detent_content::{ContentLibrary, Language, Texts};
+use detent_content::{ContentLibrary, FileKind, Language, Texts};
 use detent_simulation::controller::{Monitor, Routine, Stage};
 use detent_simulation::interface::{Component, Terminal};
 use detent_simulation::names;
@@ -24,6 +26,10 @@ names! {
         Components = "components",
         /// Failure modes.
         Faults = "faults",
+        /// Fields of files, by kind of file and type.
+        Fields = "fields",
+        /// Goals of a guide's steps.
+        GuideGoals = "guide-goals",
         /// Kinds of failure modes, for a draw.
         Kinds = "kinds",
         /// Settings of the meter.
@@ -83,12 +89,14 @@ pub(super) fn names(
             names,
         });
     }
+    let widest = names.iter().map(|name| name.name.chars().count()).max();
+    let width = widest.unwrap_or(0).max(28);
     names.iter().try_for_each(|name| {
         let said = match language {
             Language::En => &name.en,
             Language::Es => &name.es,
         };
-        out.line(format!("{:<28} {said}", name.name))
+        out.line(format!("{:<width$} {said}", name.name))
     })
 }
 
@@ -125,6 +133,30 @@ fn list(
         NameKind::Faults => (content_library.catalogue.modes.iter())
             .map(|mode| row(mode.id.clone(), &|texts| texts.mode(&mode.id)))
             .collect(),
+        NameKind::Fields => (FileKind::ALL.iter())
+            .flat_map(|kind| fields(*kind))
+            .map(|(name, field)| {
+                let said =
+                    |texts: &Texts| value_words(&field, texts, &str::to_owned, &str::to_owned);
+                row(name, &said)
+            })
+            .collect(),
+        NameKind::GuideGoals => {
+            let guide = FileReference::of(FileKind::Guide);
+            let goals = [("Bench", "BenchGoal"), ("Window", "WindowGoal")].into_iter();
+            goals
+                .filter_map(|(seen_by, goals)| Some((seen_by, guide.cases(goals)?)))
+                .flat_map(|(seen_by, goals)| goals.iter().map(move |goal| (seen_by, goal)))
+                .map(|(seen_by, goal)| {
+                    let holds = match goal.holds {
+                        Holds::Nothing => "",
+                        Holds::Value(..) | Holds::Fields(_) => "(…)",
+                    };
+                    let key = format!("reference-goal-{}", hyphened(&goal.name));
+                    text(format!("{seen_by}({}{holds})", goal.name), key)
+                })
+                .collect()
+        }
         NameKind::Kinds => (FaultKind::ALL.iter())
             .map(|kind| text(format!("{kind:?}"), format!("fault-kind-{kind}")))
             .collect(),
@@ -158,6 +190,45 @@ fn list(
     })
 }
 
+/// Every field of a kind of file, by the file, the type and the case in which it stands.
+fn fields(kind: FileKind) -> Vec<(String, Field)> {
+    let mut named = Vec::new();
+    for (n, of) in FileReference::of(kind).types.into_iter().enumerate() {
+        let path = match n {
+            0 => kind.name().to_owned(),
+            _ => format!("{kind}.{}", of.name),
+        };
+        let mut add = |path: &str, fields: Vec<Field>| {
+            let fields = fields.into_iter();
+            named.extend(fields.map(|field| (format!("{path}.{}", field.name), field)));
+        };
+        match of.body {
+            Body::Fields(fields) => add(&path, fields),
+            Body::Cases(cases) => {
+                for case in cases {
+                    if let Holds::Fields(fields) = case.holds {
+                        add(&format!("{path}.{}", case.name), fields);
+                    }
+                }
+            }
+            Body::Texts(_) => {}
+        }
+    }
+    named
+}
+
+/// The name of a case as keys of texts have it.
+fn hyphened(case: &str) -> String {
+    let mut hyphened = String::new();
+    for c in case.chars() {
+        if c.is_uppercase() && !hyphened.is_empty() {
+            hyphened.push('-');
+        }
+        hyphened.extend(c.to_lowercase());
+    }
+    hyphened
+}
+
 /// A list, for other programs.
 #[derive(Serialize, JsonSchema)]
 #[schemars(title = "List of `detent names KIND --json`")]
@@ -187,11 +258,11 @@ struct ToldName {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kept_schema;
+    use crate::kept_file;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        kept_schema::check::<Told>("names", VERSION);
+        kept_file::check_printed::<Told>("names", VERSION);
     }
 
     #[test]

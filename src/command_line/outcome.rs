@@ -753,10 +753,10 @@ impl Milestone {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kept_schema;
+    use crate::kept_file;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        kept_schema::check::<Outcome>("play", VERSION);
+        kept_file::check_printed::<Outcome>("play", VERSION);
     }
 }

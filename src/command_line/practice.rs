@@ -315,10 +315,10 @@ fn simulate(args: &PracticeArgs, target: Target, spread: f64, texts: &Texts) -> 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kept_schema;
+    use crate::kept_file;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        kept_schema::check::<ToldFit>("practice-fit", FIT_VERSION);
+        kept_file::check_printed::<ToldFit>("practice-fit", FIT_VERSION);
     }
 }

@@ -239,12 +239,12 @@ impl From<&WashSample> for ToldSample {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kept_schema;
+    use crate::kept_file;
     use detent_content::ContentLibrary;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        kept_schema::check::<Told<'_>>("wash", VERSION);
+        kept_file::check_printed::<Told<'_>>("wash", VERSION);
     }
 
     #[test]

@@ -6,38 +6,52 @@ use super::scenario_file::unwritten;
 use super::script_file::read_script;
 use detent_training::bench::script::ScriptStep;
 use detent_training::lesson::{Astray, BenchGoal, Bilingual, Goal, Guide, GuideStep};
-use serde::Deserialize;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// How a guide's file ends.
 pub const GUIDE_ENDING: &str = ".guide.ron";
 
-#[derive(Deserialize)]
+/// A guide through one job. It lies beside the job and is called as the job is: `my-job.ron`, `my-job.guide.ron`.
+#[derive(Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct File {
+#[schemars(title = "Guide")]
+pub(super) struct GuideFile {
+    /// The steps, in order; at least one.
+    #[schemars(length(min = 1))]
     steps: Vec<Step>,
 }
 
-/// One step as it is written: how it is done stands in lines of a script.
-#[derive(Deserialize)]
+/// One step. How it is done stands in lines of a script.
+#[derive(Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct Step {
+pub(super) struct Step {
+    /// What to do and why.
     say: Bilingual,
+    /// What ends the step.
     goal: Goal,
+    /// Keys of the texts of the controls and parts that are marked, if any.
     #[serde(default)]
     mark: Vec<String>,
+    /// How it is done, in lines of a script, to be shown.
     shown: Vec<String>,
+    /// What leads away from it, if anything is to be said of that.
     #[serde(default)]
     astray: Vec<WayAstray>,
 }
 
-/// What leads away, as it is written.
-#[derive(Deserialize)]
+/// What leads away from a step, and the way back.
+#[derive(Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct WayAstray {
+pub(super) struct WayAstray {
+    /// What the log shows then.
     after: BenchGoal,
+    /// What ends it; without it, it is told until the step is done.
     #[serde(default)]
     until: Option<BenchGoal>,
+    /// What it means, and the way back.
     say: Bilingual,
+    /// The way back in lines of a script, to be shown before the step itself.
     #[serde(default)]
     shown: Vec<String>,
 }
@@ -73,7 +87,7 @@ pub fn read_guide(file: &str, bytes: &[u8]) -> Result<Guide, ContentError> {
 /// Every mistake in the file, in its order; at least one.
 pub fn check_guide(file: &str, bytes: &[u8]) -> Result<Guide, Vec<ContentError>> {
     let page = Page::open(file, bytes).map_err(|error| vec![error])?;
-    let written: File = page.parse().map_err(|error| vec![error])?;
+    let written: GuideFile = page.parse().map_err(|error| vec![error])?;
     let mut findings: Vec<Finding> = Vec::new();
     if written.steps.is_empty() {
         let problem = Problem::Nothing(Wanted::Step);

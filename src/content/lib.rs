@@ -23,6 +23,7 @@ mod error_words;
 mod examination_file;
 mod file_check;
 mod file_kind;
+mod file_schema;
 mod gesture_words;
 mod guide_file;
 mod invoice_words;
@@ -69,6 +70,7 @@ pub use file_check::{
     check_file_unproved,
 };
 pub use file_kind::FileKind;
+pub use file_schema::{file_schema, json_form, ron_form};
 pub use guide_file::{GUIDE_ENDING, check_guide, read_guide};
 pub use invoice_words::InvoiceRow;
 pub use learner_list::{LearnerInShort, ListedLearner, listed_learners};

@@ -3,6 +3,7 @@
 use super::error::{Allowed, ContentError, Problem, Wanted};
 use super::reader::{Finding, Page, repeated};
 use detent_training::bench::{Billing, Consumable, Part, Rates, current};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// The most that anything here costs, whole units of money: more is a slip of the pen.
@@ -108,10 +109,12 @@ fn check_part(part: &Part, counter: &[Part]) -> Vec<Finding> {
     findings
 }
 
-/// Parts that an own library adds to the counter.
-#[derive(Deserialize)]
+/// Parts that an own library adds to the counter: the file `parts.ron` in its folder.
+#[derive(Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct AddedParts {
+#[schemars(title = "Parts")]
+pub(super) struct AddedParts {
+    /// The parts, each for boards of the library's own.
     parts: Vec<Part>,
 }
 

@@ -10,9 +10,12 @@
 mod attempt_file;
 mod courses;
 mod error_texts;
+mod file_schema;
 mod files;
 mod one_field;
 mod rust_files;
+#[path = "../schema/mod.rs"]
+mod schema;
 mod sources;
 mod spoiled;
 mod text_keys;

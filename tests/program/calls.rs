@@ -3,7 +3,7 @@
 //!
 //! To read them: `cargo test --test program calls -- --nocapture`.
 
-use crate::schema::fits;
+use crate::printed_json::fits;
 use detent_training::practice::Skill;
 use serde_json::Value;
 use std::path::Path;

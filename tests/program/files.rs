@@ -1,7 +1,7 @@
 //! The program and files that are spoiled, misplaced or not to be trusted: it says so, shows nothing that
 //! it should not, and loses nothing.
 
-use super::schema::fits;
+use super::printed_json::fits;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};

@@ -1,6 +1,6 @@
 //! `detent practice --learners`: a folder of learners side by side. All names and answers are invented.
 
-use super::schema::fits;
+use super::printed_json::fits;
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;

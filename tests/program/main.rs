@@ -19,6 +19,9 @@ mod library;
 mod paper;
 #[cfg(feature = "window")]
 mod pictures;
+mod printed_json;
+mod reference;
+#[path = "../schema/mod.rs"]
 mod schema;
 #[path = "../stage/mod.rs"]
 mod stage;

@@ -1,6 +1,6 @@
 //! `detent jobs`: variants of a job, printed and written to files, and what is refused.
 
-use super::schema::fits;
+use super::printed_json::fits;
 use detent_content::ContentLibrary;
 use detent_training::lesson::Hidden;
 use std::fs;

@@ -7,6 +7,7 @@
 use crate::interface::{Button, Direction};
 use crate::names;
 use crate::units::{Span, TICK_MS};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::collections::VecDeque;
 
@@ -19,23 +20,26 @@ pub(super) const TRIES_KEPT: usize = 24;
 pub(super) const MOST_MISCOUNTED: usize = 3;
 
 /// The way into service mode.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Gesture {
-    /// Quiet time before a try can begin, ms.
+    /// Time without an input before a try can begin, ms.
     pub rest_ms: u32,
-    /// From the first input to the end of the last, ms.
+    /// From the first input to the end of the last at most so long, ms. Long enough for what the steps ask.
     pub within_ms: u32,
     /// Where the knob must stand before the first input; anywhere if not given.
     #[serde(default)]
     pub from: Option<u8>,
-    /// What to do, in order.
+    /// What to do, in order; at least one step.
+    #[schemars(length(min = 1))]
     pub steps: Vec<GestureStep>,
-    /// The same steps in another order, which opens service mode as well; empty where there is only one.
+    /// The same steps in another order, which opens service mode as well; empty where there is only one order.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(extend("default" = []))]
     pub or_steps: Vec<GestureStep>,
     /// Shortest time from each input to the next detent, press or move of the lid, ms.
     #[serde(default, skip_serializing_if = "is_zero")]
+    #[schemars(extend("default" = 0))]
     pub gap_ms: u32,
 }
 
@@ -54,12 +58,12 @@ impl Gesture {
 }
 
 /// What a control that is given power asks of the time before it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Standing {
     /// Position of the switch.
     pub at: u8,
-    /// It stood there for at least so long, without power, until power came, ms.
+    /// It stood there for at least so long without power, until power came, ms.
     pub min_ms: u32,
 }
 
@@ -74,15 +78,17 @@ pub(super) struct Knob {
     pub dark_ms: u32,
 }
 
-/// One step of a gesture. `window_ms` is counted from the end of the step before.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+/// One step of the way into service mode. Each `window_ms` is counted from the end of the step before; without one
+/// only the time of the whole gesture counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub enum GestureStep {
-    /// Turn the dial by so many detents.
+    /// Turn the knob. Two turns in a row go opposite ways.
     Turn {
         /// Which way.
         to: Direction,
-        /// How far.
+        /// How many detents.
+        #[schemars(range(min = 1))]
         detents: u8,
         /// Own window, ms.
         #[serde(default)]
@@ -94,8 +100,9 @@ pub enum GestureStep {
         button: Button,
         /// How many times.
         #[serde(default = "once")]
+        #[schemars(range(min = 1))]
         times: u8,
-        /// Each time not longer than this, ms.
+        /// Each time not longer than this, ms. At least `debounce_ms`.
         max_ms: u32,
         /// Own window, ms.
         #[serde(default)]
@@ -107,7 +114,7 @@ pub enum GestureStep {
         button: Button,
         /// Not shorter than this, ms.
         min_ms: u32,
-        /// Not longer than this, ms.
+        /// Not longer than this, ms. At least `min_ms` and `debounce_ms`.
         max_ms: u32,
         /// Own window, ms.
         #[serde(default)]
@@ -142,10 +149,11 @@ pub enum GestureStep {
     },
     /// Give the control power while it has none. Only as the first step.
     PowerUp {
-        /// The one button held meanwhile, pushed until a later step lets it go.
+        /// The one button that is held meanwhile, pushed until a later step lets it go.
         holding: Option<Button>,
-        /// Where the switch stood before; anywhere if not given.
+        /// Where the switch stood before; anywhere if not given. Only a `Switch` shows it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = null))]
         standing: Option<Standing>,
     },
     /// Do nothing. Between two other steps.
@@ -155,14 +163,14 @@ pub enum GestureStep {
     },
     /// Press two buttons in the same moment, hold them and let both go.
     Together {
-        /// Which two.
+        /// The two buttons.
         buttons: (Button, Button),
-        /// The second goes down at most this long after the first, ms.
+        /// The second goes down at most so long after the first, ms.
         apart_ms: u32,
         /// Both are down for at least so long, ms.
         #[serde(default)]
         min_ms: u32,
-        /// The first of them comes up after at most so long, ms.
+        /// The first of them comes up after at most so long, ms. At least `min_ms` and `debounce_ms`.
         max_ms: u32,
         /// Own window, ms.
         #[serde(default)]
@@ -175,7 +183,7 @@ fn once() -> u8 {
 }
 
 /// A movement of the lid.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 pub enum LidMove {
     /// Lifted.
     Up,

@@ -1,9 +1,12 @@
 //! The names of everything the firmware can complain about or be asked to do.
 
 use crate::names;
+use schemars::JsonSchema;
 
 names! {
-    /// A watch that the control keeps over the machine. What it saw is text key `monitor-{name}`.
+    // What it saw is text key `monitor-{name}`.
+    /// A watch that the control keeps over the machine.
+    #[derive(JsonSchema)]
     Monitor {
         /// The level did not move although a valve was open.
         FillNone = "fill-none",
@@ -53,19 +56,49 @@ names! {
 }
 
 names! {
-    /// A routine of service mode. Its name is text key `routine-{name}`.
+    // Its name is text key `routine-{name}`.
+    /// A routine of service mode.
+    #[derive(JsonSchema)]
     Routine {
-        Recall = "recall", Ages = "ages", Clear = "clear", LampTest = "lamp-test",
-        TestCold = "test-cold", TestHot = "test-hot", TestPump = "test-pump",
-        TestMotorA = "test-motor-a", TestMotorB = "test-motor-b", TestSpin = "test-spin",
-        TestClutch = "test-clutch", TestLock = "test-lock",
-        LiveLevel = "live-level", LiveTemperature = "live-temperature", LiveSpeed = "live-speed",
+        /// Shows the stored codes, newest first.
+        Recall = "recall",
+        /// Shows how many cycles ago each code was stored.
+        Ages = "ages",
+        /// Clears the stored codes while Start is held.
+        Clear = "clear",
+        /// Lights every lamp.
+        LampTest = "lamp-test",
+        /// Opens the cold valve.
+        TestCold = "test-cold",
+        /// Opens the hot valve.
+        TestHot = "test-hot",
+        /// Runs the drain pump.
+        TestPump = "test-pump",
+        /// Drives the motor in direction A.
+        TestMotorA = "test-motor-a",
+        /// Drives the motor in direction B.
+        TestMotorB = "test-motor-b",
+        /// Spins slowly.
+        TestSpin = "test-spin",
+        /// Moves the clutch actuator.
+        TestClutch = "test-clutch",
+        /// Drives the lid lock.
+        TestLock = "test-lock",
+        /// Shows the water level, cm.
+        LiveLevel = "live-level",
+        /// Shows the water temperature, °C.
+        LiveTemperature = "live-temperature",
+        /// Shows the speed, tens of rev/min.
+        LiveSpeed = "live-speed",
+        /// Learns the machine anew.
         Recalibrate = "recalibrate",
     }
 }
 
 names! {
-    /// A stage of recalibration. Its name is text key `stage-{name}`.
+    // Its name is text key `stage-{name}`.
+    /// A stage of recalibration.
+    #[derive(JsonSchema)]
     Stage {
         /// Pump the tub empty.
         Empty = "empty",

@@ -3,39 +3,46 @@
 use super::lamps::blink;
 use super::segments::{DIGITS, segments_of};
 use crate::units::Span;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// What the lamps show and when.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct LampRules {
     /// How a number from 0 to 99 is shown.
     pub signs: Signs,
-    /// There is a lock lamp beside them: lit while the lock is proven, blinking in a fault hold.
+    /// Whether there is a lock lamp beside them: lit while the lock is proven, blinking in a fault hold.
     pub lock_lamp: bool,
-    /// One full blink, lit and dark, ms. IEC 60073 (from a secondary source): 1.4 to 2.8 Hz.
+    /// One full blink, lit and dark, ms. From 1.4 to 2.8 blinks a second (IEC 60073, from a secondary source).
+    #[schemars(range(min = 358, max = 714))]
     pub blink_ms: u32,
-    /// Time that each of two pictures in turn is shown, ms.
+    /// Time for which each of two pictures in turn is shown, ms. No lamp flashes more than three times a second (WCAG
+    /// 2.2, success criterion 2.3.1).
+    #[schemars(range(min = 167))]
     pub turns_ms: u32,
-    /// While the control waits for Start. Its number is the length of the program chosen, min.
+    /// While the control waits for Start. Its number is the length of the chosen program, min.
     pub idle: SignReading,
     /// While a program runs. Its number is the time left, min.
     pub program: SignReading,
     /// While the control has stopped with a fault.
     pub hold: SignReading,
-    /// While service mode waits. Its number is the position chosen.
+    /// While service mode waits. Its number is the chosen position.
     pub service: SignReading,
-    /// While a load test runs. Its number is the time left, s.
+    /// While the test of a load runs. Its number is the time left, s.
     pub test: SignReading,
     /// While recalibration runs. Its number is the stage, from 1.
     pub recalibration: SignReading,
-    /// How the lamps that show numbers stand on the console.
+    /// How the lamps that show numbers stand on the console. Only for `Pictures` and `InTurn`; the other signs have
+    /// places of their own.
     #[serde(default, skip_serializing_if = "LampPlacement::is_usual")]
+    #[schemars(extend("default" = "Usual"))]
     pub placement: LampPlacement,
 }
 
 /// How the lamps that show numbers stand on the console. The first lamp is the highest bit.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 pub enum LampPlacement {
     /// As is usual for this kind of signs.
     #[default]
@@ -46,11 +53,13 @@ pub enum LampPlacement {
     Column,
     /// Row by row from the top, each from the left.
     Grid {
-        /// Lamps in a full row.
+        /// Lamps in a full row, at most as many as there are lamps.
+        #[schemars(range(min = 1))]
         columns: u8,
     },
     /// Where each stands in the field that is free for lamps: hundredths of its width from the left, and of its
-    /// height from the top. Its number, from 1 in the order given, is printed beside each.
+    /// height from the top, 0 to 100. Keep them 15 apart, or 25 one above the other. Each has its number, from 1 in
+    /// the order given, printed beside it.
     Free(Vec<(u8, u8)>),
 }
 
@@ -82,13 +91,13 @@ impl LampPlacement {
 }
 
 /// Lamps that together mean something: some lit, some blinking, the others dark.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Sign {
-    /// Lamps that are lit, a bit each.
+    /// Lamps that are lit, a bit each: lamp 0 is 1, lamp 1 is 2, lamp 2 is 4.
     #[serde(default)]
     pub lit: u16,
-    /// Lamps that blink, a bit each.
+    /// Lamps that blink, a bit each; none of them is lit.
     #[serde(default)]
     pub blinks: u16,
 }
@@ -101,59 +110,68 @@ impl Sign {
     }
 }
 
-/// How a number from 0 to 99 is shown. Lamps are numbered from the right: lamp 0 is bit 0.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+/// How a number from 0 to 99 is shown, on 1 to 16 lamps. Lamps are numbered from the right: lamp 0 is bit 0, which
+/// counts 1 in a picture, lamp 1 counts 2, lamp 2 counts 4.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 pub enum Signs {
     /// All at once: each digit is the sum of the weights of its lit lamps. Weights are written from
     /// left to right, the tens' lamps left of the units'.
     Weights {
-        /// Weights of the tens' lamps.
+        /// Weights of the lamps for the tens, which add up to each of 0 to 9.
         tens: Vec<u8>,
-        /// Weights of the units' lamps.
+        /// Weights of the lamps for the units, which add up to each of 0 to 9.
         units: Vec<u8>,
     },
     /// Two digits of seven segments: the units in bits 0 to 6, the tens in bits 7 to 13.
     Segments,
-    /// A picture for each number, as drawn in the service sheet; other numbers stay dark.
+    /// A picture for each number, as drawn in the service sheet; other numbers stay dark. Every code, and every place
+    /// in the list of stored codes, needs a picture of its own.
     Pictures {
         /// Number of lamps.
+        #[schemars(range(min = 1, max = 16))]
         lamps: u8,
         /// Number and picture.
         table: Vec<(u8, u16)>,
-        /// Number and those lamps that blink in its picture; they are not in `table`.
+        /// Number and those lamps that blink in its picture; they are not lit in `table`.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[schemars(extend("default" = []))]
         blinks: Vec<(u8, u16)>,
-        /// One full blink of these, lit and dark, ms.
+        /// One full blink of these, lit and dark, ms. From 358 to 714 where anything blinks.
         #[serde(default, skip_serializing_if = "is_zero")]
+        #[schemars(extend("default" = 0))]
         blink_ms: u32,
     },
-    /// One lamp, one flash after another: long ones count the tens, short ones the units; then a
-    /// pause, and again.
+    /// One lamp, one flash after another: long ones count the tens, short ones the units; then a pause, and again.
+    /// Not more than three flashes a second.
     Flashes {
-        /// A long flash, ms.
+        /// A long flash, ms. At least twice as long as a short one.
         long_ms: u32,
         /// A short flash, ms.
         short_ms: u32,
         /// Dark between two flashes, ms.
         gap_ms: u32,
-        /// Dark between tens and units, ms.
+        /// Dark between tens and units, ms. At least twice `gap_ms`.
         between_ms: u32,
-        /// Dark before it all begins again, ms.
+        /// Dark before it all begins again, ms. Longer than `between_ms`.
         pause_ms: u32,
     },
     /// One digit after the other on the same lamps: the tens, then the units; then a pause, and again.
     InTurn {
         /// Number of lamps.
+        #[schemars(range(min = 1, max = 16))]
         lamps: u8,
-        /// What stands for each digit, 0 to 9.
+        /// What stands for each digit, 0 to 9: ten signs, each its own and none dark.
+        #[schemars(length(equal = 10))]
         digits: Vec<Sign>,
-        /// Time that each digit is shown, ms.
+        /// Time for which each digit is shown, ms. At least two blinks.
         digit_ms: u32,
-        /// Dark between tens and units, ms.
+        /// Dark between tens and units, ms. At least one blink.
         gap_ms: u32,
-        /// Dark before it all begins again, ms.
+        /// Dark before it all begins again, ms. At least twice `gap_ms`.
         pause_ms: u32,
         /// One full blink, lit and dark, ms.
+        #[schemars(range(min = 358, max = 714))]
         blink_ms: u32,
     },
 }
@@ -163,7 +181,7 @@ fn is_zero(value: &u32) -> bool {
 }
 
 /// What is shown in a mode.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum SignReading {
     /// Nothing.
     Dark,
@@ -171,9 +189,9 @@ pub enum SignReading {
     All,
     /// The mode's number.
     Number,
-    /// The mode's number and a picture in turn.
+    /// The mode's number and a picture in turn. Not with signs that take time to read.
     NumberAnd(u16),
-    /// The mode's number as so many lamps lit from the left, of all there are.
+    /// The mode's number as so many lamps lit from the left.
     Bar,
     /// Every lamp, blinking.
     Blink,

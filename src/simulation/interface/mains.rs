@@ -1,5 +1,6 @@
 //! The mains that a machine is made for.
 
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// Rated supply.
@@ -12,7 +13,9 @@ pub struct Rating {
 }
 
 /// Mains supply at the customer's home.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
 pub enum Mains {
     /// 120 V, 60 Hz.
     V120Hz60,

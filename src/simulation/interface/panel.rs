@@ -1,14 +1,26 @@
 //! What a hand moves on the console.
 
 use crate::names;
+use schemars::JsonSchema;
 
 names! {
     /// A button on the console.
-    Button { Start = "start", Stop = "stop", More = "more", Less = "less" }
+    #[derive(JsonSchema)]
+    Button {
+        /// Starts what is chosen.
+        Start = "start",
+        /// Stops it.
+        Stop = "stop",
+        /// Steps up the list, on panels without a knob.
+        More = "more",
+        /// Steps down the list, on panels without a knob.
+        Less = "less",
+    }
 }
 
 names! {
     /// A direction of the knob, seen from the front.
+    #[derive(JsonSchema)]
     Direction {
         /// Anticlockwise.
         Left = "left",

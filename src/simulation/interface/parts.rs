@@ -2,26 +2,73 @@
 
 use crate::names;
 use crate::units::{UnknownName, by_name};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Deserialize, Deserializer, Serialize};
+use std::borrow::Cow;
 use std::fmt;
 use std::str::FromStr;
 
 names! {
     /// A thing that can fail and be replaced, or put right where it needs no part.
+    #[derive(JsonSchema)]
     Component {
-        Supply = "supply", Cord = "cord", LineFuse = "line-fuse", Filter = "filter", Board = "board",
-        Dial = "dial", LidLock = "lid-lock", InletCold = "inlet-cold", InletHot = "inlet-hot",
-        DrainPump = "drain-pump", Motor = "motor", RunCapacitor = "run-capacitor", ClutchActuator = "clutch-actuator",
-        Pickup = "pickup", PressureSensor = "pressure-sensor", PressureHose = "pressure-hose",
-        Thermistor = "thermistor", Belt = "belt", Tub = "tub", DrainHose = "drain-hose",
-        Harness = "harness", Laundry = "laundry",
-        Taps = "taps", InletHoses = "inlet-hoses", Floor = "floor",
+        /// The outlet and what feeds it.
+        Supply = "supply",
+        /// The power cord.
+        Cord = "cord",
+        /// The fuse in the line.
+        LineFuse = "line-fuse",
+        /// The line filter.
+        Filter = "filter",
+        /// The control board.
+        Board = "board",
+        /// The dial.
+        Dial = "dial",
+        /// The lid lock with its switches.
+        LidLock = "lid-lock",
+        /// The cold inlet valve.
+        InletCold = "inlet-cold",
+        /// The hot inlet valve.
+        InletHot = "inlet-hot",
+        /// The drain pump.
+        DrainPump = "drain-pump",
+        /// The motor.
+        Motor = "motor",
+        /// The motor's run capacitor.
+        RunCapacitor = "run-capacitor",
+        /// The clutch actuator.
+        ClutchActuator = "clutch-actuator",
+        /// The speed pickup.
+        Pickup = "pickup",
+        /// The pressure sensor.
+        PressureSensor = "pressure-sensor",
+        /// The hose from the tub to the pressure sensor.
+        PressureHose = "pressure-hose",
+        /// The water thermistor.
+        Thermistor = "thermistor",
+        /// The drive belt.
+        Belt = "belt",
+        /// The tub with its seal and bearings.
+        Tub = "tub",
+        /// The drain hose.
+        DrainHose = "drain-hose",
+        /// The wiring harness with its connectors.
+        Harness = "harness",
+        /// The load of laundry.
+        Laundry = "laundry",
+        /// The two taps on the wall.
+        Taps = "taps",
+        /// The two fill hoses.
+        InletHoses = "inlet-hoses",
+        /// The floor and the feet on it.
+        Floor = "floor",
     }
 }
 
 names! {
     /// A terminal of a load or sensor that a harness wire reaches. The wire, and the board pin
     /// at its other end, are known by the same name.
+    #[derive(JsonSchema)]
     Terminal {
         CordLine = "cord.1", CordNeutral = "cord.2",
         Cold1 = "inlet-cold.1", Cold2 = "inlet-cold.2", Hot1 = "inlet-hot.1", Hot2 = "inlet-hot.2",
@@ -40,7 +87,13 @@ names! {
 
 names! {
     /// Which of the two water pipes at the washer's place, by the tap on it.
-    WaterPipe { Cold = "cold", Hot = "hot" }
+    #[derive(JsonSchema)]
+    WaterPipe {
+        /// Cold water.
+        Cold = "cold",
+        /// Hot water.
+        Hot = "hot",
+    }
 }
 
 names! {
@@ -197,6 +250,24 @@ impl<'de> Deserialize<'de> for Pin {
     }
 }
 
+impl JsonSchema for Pin {
+    fn schema_name() -> Cow<'static, str> {
+        "Pin".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        let names: Vec<String> = Pin::all().map(String::from).collect();
+        json_schema!({
+            "description": "A point that meter probes can touch, as a text: `\"drain-pump.1\"` is the terminal at the \
+                load, `\"drain-pump.1@harness\"` the end of its wire at the board's connector, \
+                `\"drain-pump.1@board\"` the board's pin; besides, blades of the plug, both ends of the line fuse \
+                and the two test points of the bulk capacitor.",
+            "type": "string",
+            "enum": names,
+        })
+    }
+}
+
 impl From<Pin> for String {
     fn from(pin: Pin) -> String {
         pin.to_string()
@@ -205,7 +276,9 @@ impl From<Pin> for String {
 
 /// A connector that can be pulled: one of the board's, by the label its board file gives it,
 /// or the plug on a component.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(
+    Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
 pub enum Connector {
     /// A connector on the board, such as `X2`.
     Board(String),

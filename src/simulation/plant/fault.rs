@@ -3,6 +3,7 @@
 use super::params::Param;
 use crate::interface::Component;
 use crate::names;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// A path with at least this resistance, Ω, is open to the control and to an ohmmeter. Our own choice.
@@ -90,6 +91,7 @@ pub enum Presence {
 
 names! {
     /// What kind of thing a fault is: the first in this order that one of its changes is. Its text is `fault-kind-{name}`.
+    #[derive(JsonSchema)]
     FaultKind {
         /// Insulation lets current out to the cabinet.
         ToGround = "to-ground",
@@ -114,6 +116,7 @@ names! {
 
 names! {
     /// When a fault is there, without its figures. Its text is `fault-presence-{name}`.
+    #[derive(JsonSchema)]
     PresenceKind {
         /// All the time.
         Steady = "steady",

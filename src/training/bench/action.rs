@@ -5,10 +5,11 @@ use super::quote::Quote;
 use super::report::Report;
 use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, WaterPipe};
 use detent_simulation::names;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// What the meter is set to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 pub enum MeterMode {
     /// Resistance, Ω.
     Ohms,
@@ -76,7 +77,7 @@ impl MeterMode {
 }
 
 /// How the probes are kept on their pins.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 pub enum Grip {
     /// By insulated clips or handles: no skin touches metal.
     #[default]
@@ -86,7 +87,9 @@ pub enum Grip {
 }
 
 names! {
-    /// How far a hint goes, from least to most. Its text is `hint-rung-{name}`.
+    // Its text is `hint-rung-{name}`.
+    /// How far a hint goes, from least to most.
+    #[derive(JsonSchema)]
     HintRung {
         /// The part of the machine or of the work.
         WhereToLook = "where-to-look",
@@ -98,7 +101,7 @@ names! {
 }
 
 /// One thing done at one moment. An attempt is a list of these with their times.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub enum Action {
     /// Put the plug in the outlet.
     Plug,
@@ -155,11 +158,11 @@ pub enum Action {
     PutRight(Component),
     /// Put the spare leads on the meter.
     ReplaceLeads,
-    /// Buy a part at the counter, by part number.
+    /// Buy a part at the counter, by its number.
     Order(String),
-    /// Take an ordered part that was not fitted back to the counter, for a fee.
+    /// Take an ordered part that was not fitted back to the counter, for a fee, by its number.
     Return(String),
-    /// Fit an ordered part.
+    /// Fit an ordered part, by its number.
     Fit(String),
     /// Write down the two-digit code that the lamps show, as the trainee reads it.
     NoteCode(u8),

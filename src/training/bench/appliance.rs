@@ -3,12 +3,27 @@
 use detent_simulation::names;
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use schemars::JsonSchema;
 
 names! {
-    /// Something to ask the customer. Its text is `ask-{name}`.
+    // Its text is `ask-{name}`.
+    /// Something to ask the customer.
+    #[derive(JsonSchema)]
     Question {
-        Appliance = "appliance", Since = "since", Happens = "happens", Noises = "noises",
-        Panel = "panel", Tried = "tried", Demonstration = "demonstration",
+        /// The model and serial numbers on the plate.
+        Appliance = "appliance",
+        /// How long it has been so.
+        Since = "since",
+        /// What happens, and when.
+        Happens = "happens",
+        /// New noises.
+        Noises = "noises",
+        /// What the lamps show.
+        Panel = "panel",
+        /// What the customer has tried.
+        Tried = "tried",
+        /// To watch it run: is everything as it should be?
+        Demonstration = "demonstration",
     }
 }
 

@@ -4,10 +4,11 @@ use super::cost::{self, Consumable};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::FailureMode;
 use detent_simulation::units::Span;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// In what state a part is sold.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum Condition {
     /// From the maker.
     #[default]
@@ -30,24 +31,26 @@ impl Condition {
 }
 
 /// One part that can be bought. Numbers and prices are invented.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Part {
-    /// Part number, unique.
+    /// Part number, no two alike.
     pub number: String,
     /// Revision of the drawing, a letter; none for work and for what was never revised.
     #[serde(default)]
     pub revision: Option<char>,
-    /// The component it replaces.
+    /// The component that it replaces.
     pub component: Component,
-    /// Text key of its name.
+    /// Name for people: the words themselves, or a key of the texts.
     pub name_key: String,
-    /// Price, whole units of money.
+    /// Price, money.
+    #[schemars(range(min = 0.0, max = 1_000_000))]
     pub price: f64,
-    /// How long it takes to come, h.
+    /// How long it takes to come, h. At most a year.
+    #[schemars(range(min = 0.0, max = 8760))]
     pub wait_hours: f64,
-    /// Boards of the machines that it fits; none named: every one. A part that does not fit can be
-    /// bought all the same.
+    /// Boards of the machines that it fits. None named: every one, which is for the built-in parts alone. A part that
+    /// does not fit can be bought all the same.
     #[serde(default)]
     pub boards: Vec<String>,
     /// In what state it is sold.
@@ -56,13 +59,14 @@ pub struct Part {
     /// Number of the part that took its place: who orders this one gets that one.
     #[serde(default)]
     pub superseded_by: Option<String>,
-    /// It mends only what the catalogue says it cures, and leaves the rest of the component as it is.
+    /// Whether it mends only what the catalogue says it cures, and leaves the rest of the component as it is.
     #[serde(default)]
     pub kit: bool,
-    /// Time to fit it, min, where it is not what its component usually takes.
+    /// Time to fit it where it is not what its component usually takes, min. At most a day and a night.
     #[serde(default)]
+    #[schemars(extend("exclusiveMinimum" = 0.0, "maximum" = 1440))]
     pub fitting_minutes: Option<f64>,
-    /// Text key of a note on the counter's card, if any.
+    /// Note on the counter's card, if any: a key of the texts.
     #[serde(default)]
     pub note_key: Option<String>,
 }

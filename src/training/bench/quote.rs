@@ -4,10 +4,11 @@
 use super::log::{BenchLog, LogEntry, Repair};
 use super::part::{Part, Rates, current};
 use detent_simulation::units::Time;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// What the whole repair will take. A later quote takes the place of an earlier one.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Quote {
     /// Numbers of all parts, each as often as it is needed; those fitted already belong to it.

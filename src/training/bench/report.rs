@@ -1,22 +1,38 @@
 //! The written report at the end of the job.
 
 use detent_simulation::names;
+use schemars::JsonSchema;
 use serde::de::{self, SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize};
 use std::fmt;
 
 names! {
     /// What the customer is told for the time after the repair.
+    #[derive(JsonSchema)]
     Advice {
-        None = "none", KeepTapOpen = "keep-tap-open", CleanStrainer = "clean-strainer",
-        LessDetergent = "less-detergent", CheckOutlet = "check-outlet", LevelMachine = "level-machine",
-        NoExtensionCord = "no-extension-cord", CheckWater = "check-water",
+        /// Nothing.
+        None = "none",
+        /// To keep both taps fully open.
+        KeepTapOpen = "keep-tap-open",
+        /// To clean the inlet screens from time to time.
+        CleanStrainer = "clean-strainer",
+        /// To use less detergent.
+        LessDetergent = "less-detergent",
+        /// To have an electrician check the outlet.
+        CheckOutlet = "check-outlet",
+        /// To level the machine.
+        LevelMachine = "level-machine",
+        /// To plug the machine straight into the outlet.
+        NoExtensionCord = "no-extension-cord",
+        /// To have a plumber look at the water supply.
+        CheckWater = "check-water",
+        /// To replace the machine rather than repair it.
         Replace = "replace",
     }
 }
 
 /// What a report concludes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum Verdict {
     /// It names what failed; one that names nothing concludes nothing.
     #[default]
@@ -28,17 +44,18 @@ pub enum Verdict {
 }
 
 /// The written report at the end of the job.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Report {
-    /// The failure modes named as causes. Older reports say `cause` and name one or none.
+    /// The failure modes that are named as causes. Older reports say `cause` and name one or none.
     #[serde(alias = "cause", deserialize_with = "one_or_more")]
     pub causes: Vec<String>,
-    /// The part that was needed, or none.
+    /// Number of the part that was needed, or none.
     pub part: Option<String>,
     /// Readings in the notebook, by number, that prove it.
     pub proof: Vec<usize>,
     /// Looks in the notebook, by number, that prove it. Older reports cite none.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(extend("default" = []))]
     pub looks: Vec<usize>,
     /// What the customer is told.
     #[serde(default = "no_advice")]

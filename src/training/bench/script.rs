@@ -7,6 +7,7 @@ use super::workplace::Bench;
 use detent_simulation::controller::{ControlMode, Gesture, GestureStep, LidMove, Resets, Standing};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::{Span, TICKS_PER_S, Time};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// A tap on a button, from down to up.
@@ -19,7 +20,7 @@ const FORGETS_S: u64 = 600;
 const NEXT: Span = Span::from_ms(150);
 
 /// One line of a script that is more than a single [`Action`].
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub enum ScriptStep {
     /// Turn the dial by several detents at an even pace.
@@ -95,7 +96,7 @@ impl ScriptStep {
 }
 
 /// What a person can wait for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum Condition {
     /// The control waits for a program to be chosen.
     Idle,

@@ -3,6 +3,7 @@
 use detent_simulation::controller::{Code, Monitor};
 use detent_simulation::interface::Component;
 use detent_simulation::plant::{FailureMode, FaultKind, PresenceKind};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -15,7 +16,7 @@ pub type FoundBy = BTreeMap<Monitor, Vec<String>>;
 
 /// Failure modes by what they have in common: those for which everything holds that is said here. A list that is empty
 /// or not there asks for nothing.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct DrawFilter {
     /// They are in one of these components.

@@ -8,7 +8,8 @@ use crate::bench::{
     Action, BenchLog, Display, LogEntry, MeterMode, MilestoneKind, TOUCH_V, hands_inside,
 };
 use detent_simulation::interface::{Direction, Pin};
-use serde::Deserialize;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
@@ -57,7 +58,7 @@ pub struct GuidePlace {
 }
 
 /// What is in the middle of the window.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum WindowView {
     /// The console, close up.
     Console,
@@ -68,7 +69,7 @@ pub enum WindowView {
 }
 
 /// What stands on the right of the window.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 pub enum WindowTab {
     /// The service sheet.
     #[default]
@@ -98,28 +99,28 @@ pub struct WindowState {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct WindowStepsDone(BTreeSet<usize>);
 
-/// What must be shown after the step before.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+/// What must have happened after the step before, or be shown.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub enum Goal {
-    /// By the bench's log.
+    /// What the bench has seen, by its log.
     Bench(BenchGoal),
-    /// By the window.
+    /// What the window shows.
     Window(WindowGoal),
 }
 
 /// What the window must show.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum WindowGoal {
     /// This view.
     Looked(WindowView),
     /// This tab.
     Opened(WindowTab),
-    /// The clock at this speed; 0: it is paused.
+    /// The machine's clock this many times as fast as time; 0: it is paused.
     ClockAt(u32),
 }
 
 /// What the bench's log must show.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub enum BenchGoal {
     /// This was done.
@@ -134,7 +135,7 @@ pub enum BenchGoal {
     ReadDead,
     /// A reading was taken on these pins, either way round.
     Read {
-        /// Meter setting.
+        /// Setting of the meter.
         mode: MeterMode,
         /// One pin.
         red: Pin,

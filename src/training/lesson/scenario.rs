@@ -5,31 +5,33 @@ use super::draw_filter::DrawFilter;
 use super::loss::Loss;
 use super::score::Dimension;
 use crate::bench::HintRung;
+use crate::bench::cost::LONGEST_JOB;
 pub use detent_simulation::interface::Mains;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// A sentence in both languages.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Bilingual {
-    /// English.
+    /// In English; never empty.
     pub en: String,
-    /// Spanish.
+    /// In Spanish; never empty.
     pub es: String,
 }
 
 /// Which fault the machine has.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub enum Hidden {
-    /// This failure mode.
+    /// This failure mode: `detent names faults` lists them.
     Named(String),
     /// One drawn from the whole catalogue by relative weight, from the attempt's seed.
     Draw,
-    /// One drawn from these.
+    /// One drawn from these; at least one, no two alike.
     DrawFrom(Vec<String>),
     /// One drawn from those of the catalogue that this takes.
     DrawWhere(DrawFilter),
-    /// All of these at once.
+    /// All of these at once; at least one, no two alike.
     Several(Vec<String>),
     /// Nothing is wrong.
     Nothing,
@@ -55,39 +57,46 @@ impl Hidden {
 }
 
 /// One job.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Scenario {
-    /// Title, both languages.
+    /// What the trainee sees in the list of jobs. It must not give the fault away.
     pub title: Bilingual,
-    /// The customer's complaint in the customer's words.
+    /// What the customer sees and hears, in the customer's own words.
     pub complaint: Bilingual,
     /// What the trainee should learn.
     pub goal: Bilingual,
-    /// Its place in the course; none for a job outside it.
+    /// Its place in the course; none for a job outside it. Within a part the numbers run from 1 without a gap.
     #[serde(default)]
     pub course: Option<Course>,
-    /// Board file name under `assets/boards`, without extension.
+    /// The board: `detent names boards` lists them.
     pub board: String,
-    /// Mains supply.
+    /// Mains supply at the customer's home, one that the board is made for.
     pub mains: Mains,
     /// Seed of every random draw, unless the player gives another.
     pub seed: u64,
     /// The hidden fault.
     pub fault: Hidden,
-    /// Wear of the dial, 0 = new, 1 = worn out.
+    /// Wear of the dial: 0 is new, 1 is worn out.
     #[serde(default)]
+    #[schemars(range(min = 0.0, max = 1.0))]
     pub dial_wear: f64,
-    /// Codes left in the list from long ago, newest first.
+    /// Codes left in the list from long ago, newest first: `detent names codes --board BOARD` lists them.
     #[serde(default)]
+    #[schemars(inner(range(max = 99)))]
     pub stale_codes: Vec<u8>,
-    /// Codes that the author expects of the customer's wash with the scenario's own seed, in any order, for
-    /// `detent check`; none where nothing is expected in particular.
+    /// Codes that the author expects of the customer's wash with the job's own seed, in any order, for `detent
+    /// check`; none where nothing is expected in particular.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("default" = null), inner(range(max = 99)))]
     pub expected_codes: Option<Vec<u8>>,
-    /// Minutes a good technician should need.
+    /// Time that a good technician should need, min. At least what the report and the cheapest repair of the fault
+    /// take.
+    #[schemars(extend("exclusiveMinimum" = 0.0, "maximum" = LONGEST_JOB.ms() / 60_000))]
     pub par_minutes: f64,
-    /// Money the customer will pay at most for parts and work, in whole units.
+    /// What the customer will pay at most for parts and work, money. At least what the cheapest repair of the fault
+    /// costs.
+    #[schemars(extend("exclusiveMinimum" = 0.0, "maximum" = 1_000_000))]
     pub budget: f64,
     /// Whether meter work on the live machine is allowed in this job.
     #[serde(default)]
@@ -98,7 +107,7 @@ pub struct Scenario {
     /// Whether a lead of the technician's meter is broken inside its insulation.
     #[serde(default)]
     pub worn_lead: bool,
-    /// Highest points for each dimension.
+    /// Highest points for each side of the work, 100 together.
     pub points: Points,
 }
 
@@ -106,21 +115,27 @@ fn allowed() -> bool {
     true
 }
 
-/// Points by dimension.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+/// Points for each side of the work, 100 together.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Points {
-    /// Getting into service mode.
+    /// Getting into service mode, points.
+    #[schemars(range(min = 0.0))]
     pub entry: f64,
-    /// Reading the codes.
+    /// Reading the codes, points.
+    #[schemars(range(min = 0.0))]
     pub reading: f64,
-    /// Choosing tests and the part.
+    /// Choosing tests and the part, points.
+    #[schemars(range(min = 0.0))]
     pub reasoning: f64,
-    /// Working safely.
+    /// Working safely, points.
+    #[schemars(range(min = 0.0))]
     pub safety: f64,
-    /// Time and money.
+    /// Time and money, points.
+    #[schemars(range(min = 0.0))]
     pub cost: f64,
-    /// Proving the fault and the repair.
+    /// Proving the fault and the repair, points.
+    #[schemars(range(min = 0.0))]
     pub proof: f64,
 }
 

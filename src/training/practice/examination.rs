@@ -4,11 +4,13 @@
 use super::{Answer, Moment, answers_of_job};
 use crate::lesson::{Bilingual, Score};
 use detent_simulation::names;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 names! {
     /// A page of the service sheet.
     #[derive(Default)]
+    #[derive(JsonSchema)]
     SheetPage {
         /// Getting into service mode.
         #[default]
@@ -28,16 +30,18 @@ names! {
 const SHORTEST_PAUSE_S: i64 = 2;
 
 /// A set of jobs that can be sat as an examination.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Examination {
-    /// Title, both languages.
+    /// What the trainee sees in the list.
     pub title: Bilingual,
-    /// The jobs, by their scenarios' file names without folder and ending.
+    /// The jobs, by file name without folder and ending; at least one, no two alike.
+    #[schemars(length(min = 1))]
     pub jobs: Vec<String>,
-    /// Time for all of them together on the clock on the wall, min.
+    /// Time for all of them together on the clock on the wall, min. At most a working day.
+    #[schemars(range(min = 1, max = 480))]
     pub minutes: u32,
-    /// The pages of the service sheet that lie on the bench.
+    /// The pages of the service sheet that lie on the bench, no two alike.
     pub sheet: Vec<SheetPage>,
     /// Seed of every job; without one each sitting draws its own, so that no two have the same machines.
     #[serde(default)]

@@ -2,21 +2,6 @@
 //! so that nothing goes unchecked. (JSON Schema, draft 2020-12: core and validation.)
 
 use serde_json::Value;
-use std::fs;
-use std::path::Path;
-
-/// Holds what the program printed against the kept schema of this name, and gives it back.
-#[track_caller]
-pub fn fits(schema: &str, printed: &str) -> Value {
-    let kept = format!("assets/schema/{schema}.json");
-    let kept = Path::new(env!("CARGO_MANIFEST_DIR")).join(kept);
-    let kept = fs::read_to_string(kept).expect("the schema is kept");
-    let kept: Value = serde_json::from_str(&kept).expect("JSON");
-    let value: Value = serde_json::from_str(printed).expect("JSON");
-    let wrong = mistakes(&kept, &value);
-    assert!(wrong.is_empty(), "{wrong:#?}");
-    value
-}
 
 /// What is wrong with `value`, by its path; none when it fits.
 pub fn mistakes(schema: &Value, value: &Value) -> Vec<String> {
@@ -29,7 +14,7 @@ fn check(root: &Value, schema: &Value, value: &Value, path: &str, found: &mut Ve
     let keywords = schema.as_object().expect("a schema is an object");
     for (keyword, rule) in keywords {
         let good = match keyword.as_str() {
-            "$schema" | "$defs" | "title" | "description" | "format" => true,
+            "$schema" | "$defs" | "title" | "description" | "format" | "default" => true,
             "$ref" => {
                 let place = rule.as_str().and_then(|to| to.strip_prefix('#'));
                 let target = place.and_then(|place| root.pointer(place));
@@ -54,6 +39,23 @@ fn check(root: &Value, schema: &Value, value: &Value, path: &str, found: &mut Ve
             "maximum" => value
                 .as_f64()
                 .is_none_or(|v| v <= rule.as_f64().expect("a number")),
+            "exclusiveMinimum" => value
+                .as_f64()
+                .is_none_or(|v| v > rule.as_f64().expect("a number")),
+            "exclusiveMaximum" => value
+                .as_f64()
+                .is_none_or(|v| v < rule.as_f64().expect("a number")),
+            "minLength" | "maxLength" => {
+                let bound = rule.as_u64().expect("a count");
+                value.as_str().is_none_or(|text| {
+                    let length = text.chars().count() as u64;
+                    if keyword == "minLength" {
+                        length >= bound
+                    } else {
+                        length <= bound
+                    }
+                })
+            }
             "pattern" => {
                 assert_eq!(rule, "^[0-9a-f]+$", "the one pattern that is known here");
                 let hex = |text: &str| {
@@ -100,6 +102,18 @@ fn check(root: &Value, schema: &Value, value: &Value, path: &str, found: &mut Ve
                 }
                 true
             }
+            "propertyNames" => {
+                for name in value
+                    .as_object()
+                    .into_iter()
+                    .flatten()
+                    .map(|(name, _)| name)
+                {
+                    let name = Value::from(name.as_str());
+                    check(root, rule, &name, &format!("{path}, a name"), found);
+                }
+                true
+            }
             "minItems" => {
                 let least = rule.as_u64().expect("a count");
                 (value.as_array()).is_none_or(|items| items.len() as u64 >= least)
@@ -108,7 +122,16 @@ fn check(root: &Value, schema: &Value, value: &Value, path: &str, found: &mut Ve
                 let most = rule.as_u64().expect("a count");
                 (value.as_array()).is_none_or(|items| items.len() as u64 <= most)
             }
+            "prefixItems" => {
+                let rules = rule.as_array().expect("a list");
+                let items = value.as_array().into_iter().flatten();
+                for (n, (value, rule)) in items.zip(rules).enumerate() {
+                    check(root, rule, value, &format!("{path}[{n}]"), found);
+                }
+                true
+            }
             "items" => {
+                assert!(!keywords.contains_key("prefixItems"), "{path}: not both");
                 for (n, value) in value.as_array().into_iter().flatten().enumerate() {
                     check(root, rule, value, &format!("{path}[{n}]"), found);
                 }
@@ -143,6 +166,10 @@ fn what_does_not_fit_a_schema_is_found() {
             "a": { "$ref": "#/$defs/small" },
             "b": { "type": ["string", "null"] },
             "pair": { "type": "array", "minItems": 2, "maxItems": 2 },
+            "share": { "type": "number", "exclusiveMinimum": 0, "exclusiveMaximum": 1 },
+            "two": { "type": "array", "prefixItems": [{ "type": "string" }, { "type": "integer" }] },
+            "letter": { "type": "string", "minLength": 1, "maxLength": 1 },
+            "map": { "type": "object", "propertyNames": { "enum": ["x"] }, "additionalProperties": { "type": "null" } },
         },
         "$defs": { "small": { "type": "integer", "maximum": 9 } },
     });
@@ -156,4 +183,24 @@ fn what_does_not_fit_a_schema_is_found() {
     assert_eq!(wrong(serde_json::json!({ "b": "x" })), 1);
     assert_eq!(wrong(serde_json::json!({ "a": 1, "b": 2, "c": 3 })), 2);
     assert_eq!(wrong(serde_json::json!([])), 2);
+    for (field, good, bad) in [
+        ("share", serde_json::json!(0.5), serde_json::json!(0)),
+        ("share", serde_json::json!(0.999), serde_json::json!(1)),
+        (
+            "two",
+            serde_json::json!(["x", 1]),
+            serde_json::json!(["x", "y"]),
+        ),
+        ("letter", serde_json::json!("é"), serde_json::json!("ab")),
+        ("letter", serde_json::json!("a"), serde_json::json!("")),
+        (
+            "map",
+            serde_json::json!({ "x": null }),
+            serde_json::json!({ "y": null }),
+        ),
+        ("map", serde_json::json!({}), serde_json::json!({ "x": 1 })),
+    ] {
+        let with = |value: Value| wrong(serde_json::json!({ "a": 1, field: value }));
+        assert_eq!((with(good), with(bad)), (0, 1), "{field}");
+    }
 }
