@@ -7,7 +7,8 @@ use super::reader::{Finding, Page, repeated};
 use super::scenario_file::unwritten;
 use detent_training::lesson::Bilingual;
 use detent_training::record::sha256_hex;
-use serde::Deserialize;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// The format of courses that this program reads and packs.
 pub const COURSE_FORMAT: u32 = 1;
@@ -22,7 +23,7 @@ const MOST_NUMBERS: usize = 4;
 const SUM_DIGITS: usize = 64;
 
 /// What a course says of itself.
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Course {
     /// The format that it is in.
@@ -47,7 +48,7 @@ pub struct Course {
 }
 
 /// A file of a packed course.
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PackedFile {
     /// Its path inside the course, such as `boards/key-pad.ron`.

@@ -1,6 +1,7 @@
 //! The JSON Schema of each kind of file that people write, and the JSON that it describes: what serde makes of the
 //! same values.
 
+use super::course_file::Course;
 use super::error::ContentError;
 use super::file_kind::FileKind;
 use super::guide_file::GuideFile;
@@ -23,6 +24,7 @@ pub fn file_schema(kind: FileKind) -> Schema {
         FileKind::Guide => schema_for!(GuideFile),
         FileKind::Examination => schema_for!(Examination),
         FileKind::Parts => schema_for!(AddedParts),
+        FileKind::Course => schema_for!(Course),
     }
 }
 
@@ -42,6 +44,7 @@ pub fn json_form(kind: FileKind, file: &str, bytes: &[u8]) -> Result<Value, Cont
         FileKind::Guide => of::<GuideFile>(&page),
         FileKind::Examination => of::<Examination>(&page),
         FileKind::Parts => of::<AddedParts>(&page),
+        FileKind::Course => of::<Course>(&page),
     }
 }
 
@@ -61,5 +64,6 @@ pub fn ron_form(kind: FileKind, value: Value) -> Result<String, serde_json::Erro
         FileKind::Guide => of::<GuideFile>(value),
         FileKind::Examination => of::<Examination>(value),
         FileKind::Parts => of::<AddedParts>(value),
+        FileKind::Course => of::<Course>(value),
     }
 }

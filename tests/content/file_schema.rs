@@ -4,7 +4,7 @@ use crate::rust_files::root;
 use crate::schema::mistakes;
 use detent_content::{
     Catalogue, ContentError, FileKind, KnownBoard, Parts, builtin, check_examination, check_guide,
-    check_scenario, json_form, read_added_parts, read_board, ron_form,
+    check_scenario, json_form, read_added_parts, read_board, read_course, ron_form,
 };
 use serde_json::{Map, Value, json};
 use std::collections::{BTreeMap, BTreeSet};
@@ -213,6 +213,7 @@ impl Readers {
                 check_examination(file, bytes, &jobs).err()
             }
             FileKind::Parts => read_added_parts(file, bytes, &self.parts, &["school-lamp"]).err(),
+            FileKind::Course => read_course(file, bytes, None).err(),
         };
         errors.unwrap_or_default()
     }

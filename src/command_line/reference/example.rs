@@ -80,6 +80,7 @@ pub(crate) fn files(kind: FileKind) -> Result<Vec<(String, &'static str)>, Conte
         }
         FileKind::Examination => rest("scenarios", ".examination.ron").collect(),
         FileKind::Parts => vec![("parts.ron".to_owned(), PARTS)],
+        FileKind::Course => vec![first("assets/templates/course.en.ron")?],
     })
 }
 
@@ -87,9 +88,11 @@ pub(crate) fn files(kind: FileKind) -> Result<Vec<(String, &'static str)>, Conte
 pub(crate) fn whole(kind: FileKind) -> Result<Option<&'static str>, ContentError> {
     Ok(match kind {
         FileKind::Board => None,
-        FileKind::Scenario | FileKind::Guide | FileKind::Examination | FileKind::Parts => {
-            files(kind)?.first().map(|(_, text)| *text)
-        }
+        FileKind::Scenario
+        | FileKind::Guide
+        | FileKind::Examination
+        | FileKind::Parts
+        | FileKind::Course => files(kind)?.first().map(|(_, text)| *text),
     })
 }
 

@@ -158,6 +158,7 @@ mod tests {
                         let own = ["school-lamp"];
                         detent_content::read_added_parts(file, bytes, &parts, &own).err()
                     }
+                    FileKind::Course => detent_content::read_course(file, bytes, None).err(),
                 };
                 assert_eq!(errors, None);
             }

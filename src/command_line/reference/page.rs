@@ -57,6 +57,7 @@ fn title(kind: FileKind) -> &'static str {
         FileKind::Guide => "Guide",
         FileKind::Examination => "Examination",
         FileKind::Parts => "Parts",
+        FileKind::Course => "Course",
     }
 }
 
@@ -84,6 +85,11 @@ fn about(kind: FileKind) -> &'static str {
         FileKind::Parts => {
             "The parts that an own library adds to the counter, for boards of its own. `parts.ron` in the folder of \
              `--library`; `detent check FOLDER` checks it."
+        }
+        FileKind::Course => {
+            "What a library that is handed on says of itself. `course.ron` at the top of its folder. \
+             `detent new course course.ron` begins one, `detent course check FOLDER` checks all of it, \
+             `detent course pack FOLDER --to course.zip` makes one zip of it."
         }
     }
 }
