@@ -13,7 +13,7 @@ use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
 use detent_content::{ContentLibrary, Language, ProfileFolder, Texts, disk, read_script};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 /// Options from the command line's arguments.
@@ -127,9 +127,9 @@ fn attempts_folder() -> Option<PathBuf> {
         .or_else(|| disk::data_folder().map(|folder| folder.join("attempts")))
 }
 
-/// Where jobs from the workshop go: among the library's, else `DETENT_JOBS`, else the user's data folder.
-fn own_jobs(args: &WindowArgs) -> Option<OwnJobFolder> {
-    if let Some(library) = &args.library {
+/// Where jobs from the workshop go: among those of the library's folder, else `DETENT_JOBS`, else the user's data folder.
+fn own_jobs(library: Option<&Path>) -> Option<OwnJobFolder> {
+    if let Some(library) = library {
         return Some(OwnJobFolder::of_library(library));
     }
     let own = std::env::var_os("DETENT_JOBS").filter(|value| !value.is_empty());
@@ -153,11 +153,12 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     } else {
         None
     };
-    let own_jobs = keep.as_ref().and_then(|_| own_jobs(&args));
     let content_library = ContentLibrary::open(args.library.as_deref()).map_err(|errors| {
         let told: Vec<String> = errors.iter().map(|e| texts.content_error(e)).collect();
         told.join("\n")
     })?;
+    // Nothing is written into a zip.
+    let own_jobs = (keep.as_ref()).and_then(|_| own_jobs(content_library.folder()));
     let mut jobs = LibraryJobs::of(
         content_library,
         args.scenario.as_deref(),
