@@ -36,7 +36,10 @@ fn told(command: Command, name: Option<&str>, texts: &Texts) -> Command {
         .arg(help)
         .mut_args(|argument| explained(argument, name, texts))
         .mut_subcommands(|command| {
-            let name = command.get_name().to_owned();
+            let name = match name {
+                Some(above) => format!("{above}-{}", command.get_name()),
+                None => command.get_name().to_owned(),
+            };
             let about = texts.get(&format!("help-command-{name}"));
             told(command, Some(&name), texts).about(about)
         })
@@ -123,25 +126,35 @@ mod tests {
         asked.expect_err("it is printed").to_string()
     }
 
-    /// Every command with its arguments, as they are declared.
-    fn every_command() -> Vec<Command> {
-        let commands = Cli::command();
-        let mut every: Vec<Command> = commands.get_subcommands().cloned().collect();
-        every.push(commands);
+    /// Every command with its arguments as they are declared, and how it is called, none for the program itself.
+    fn every_command() -> Vec<(Vec<String>, Command)> {
+        let mut every = vec![(Vec::new(), Cli::command())];
+        let mut looked_into = 0;
+        while let Some((called, command)) = every.get(looked_into).cloned() {
+            let below = command.get_subcommands();
+            every.extend(below.map(|below| {
+                let called = [&called[..], &[below.get_name().to_owned()]].concat();
+                (called, below.clone())
+            }));
+            looked_into += 1;
+        }
         every
+    }
+
+    /// What is printed for the help of a command.
+    fn help_of(called: &[String], language: Language) -> String {
+        let called = called.iter().map(String::as_str);
+        let args: Vec<&str> = called.chain(["--help"]).collect();
+        printed(&args, language)
     }
 
     #[test]
     fn every_command_and_argument_is_explained_in_both_languages() {
         for language in Language::ALL {
             let texts = Texts::load(language);
-            for command in every_command() {
-                let name = command.get_name();
-                let of_command = match name {
-                    "detent" => vec!["--help"],
-                    name => vec![name, "--help"],
-                };
-                let told = printed(&of_command, language);
+            for (called, command) in every_command() {
+                let name = &called.join("-");
+                let told = help_of(&called, language);
                 assert!(!told.contains(['‹', '{']), "{told}");
                 for argument in command.get_arguments().filter(|arg| !arg.is_hide_set()) {
                     let own = key(name, argument);
@@ -161,12 +174,8 @@ mod tests {
 
     #[test]
     fn nothing_of_the_help_is_left_in_english() {
-        for command in every_command() {
-            let of_command = match command.get_name() {
-                "detent" => vec!["--help"],
-                name => vec![name, "--help"],
-            };
-            let told = printed(&of_command, Language::Es);
+        for (called, _) in every_command() {
+            let told = help_of(&called, Language::Es);
             for english in [
                 "Usage",
                 "Options",
@@ -207,8 +216,8 @@ mod tests {
         );
         used.extend(["help", "version"].map(|key| format!("help-option-{key}")));
         used.extend(["command", "options"].map(|key| format!("help-value-{key}")));
-        for command in every_command() {
-            let name = command.get_name();
+        for (called, command) in every_command() {
+            let name = &called.join("-");
             used.insert(format!("help-command-{name}"));
             for argument in command.get_arguments() {
                 used.extend([key(name, argument), key("option", argument)]);

@@ -10,6 +10,7 @@
 mod best;
 mod check;
 mod coached;
+mod course;
 mod failure;
 mod help;
 mod job;
@@ -50,7 +51,7 @@ use std::process::ExitCode;
 pub struct Cli {
     #[arg(long, global = true)]
     lang: Option<String>,
-    #[arg(long, global = true, value_name = "FOLDER")]
+    #[arg(long, global = true, value_name = "LIBRARY")]
     library: Option<PathBuf>,
     #[command(subcommand)]
     command: Option<Command>,
@@ -70,6 +71,7 @@ enum Command {
     Best(best::BestArgs),
     Jobs(jobs::JobsArgs),
     Check(check::CheckArgs),
+    Course(course::CourseArgs),
     New(template::NewArgs),
     Names(names::NamesArgs),
     Reference(reference::ReferenceArgs),
@@ -81,7 +83,7 @@ enum Command {
 #[derive(Debug, clap::Args)]
 struct HelpArgs {
     #[arg(value_name = "COMMAND")]
-    of: Option<String>,
+    of: Vec<String>,
 }
 
 /// How the window opens.
@@ -90,7 +92,7 @@ pub struct WindowArgs {
     /// Start with this scenario instead of the start screen.
     #[arg(long)]
     pub scenario: Option<String>,
-    /// Folder of the own library: the option of that name, which every command takes.
+    /// The own library, a folder or one zip: the option of that name, which every command takes.
     #[arg(skip)]
     pub library: Option<PathBuf>,
     /// Seed of the random draws [default: the scenario's own].
@@ -158,6 +160,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Best(args)) => best::best(&args, &library, language),
         Some(Command::Jobs(args)) => jobs::jobs(&args, &library, language),
         Some(Command::Check(args)) => check::check(&args, &library, language),
+        Some(Command::Course(args)) => course::course(&args, language),
         Some(Command::New(args)) => template::begin(&args, language),
         Some(Command::Names(args)) => names::names(&args, &library, language),
         Some(Command::Reference(args)) => reference::reference(&args, language),
@@ -190,8 +193,8 @@ fn refuse(args: &[OsString], error: clap::Error, language: Language) -> ExitCode
     }
 }
 
-/// Prints the help of a command, or of all of them.
-fn explain(command: Option<String>, language: Language) -> ExitCode {
+/// Prints the help of a command, named with the one that it belongs to, or of all of them.
+fn explain(command: Vec<String>, language: Language) -> ExitCode {
     let args = ["detent".to_owned()].into_iter().chain(command);
     let args: Vec<OsString> = args.chain(["--help".to_owned()]).map(Into::into).collect();
     match Cli::try_parse_from(&args) {

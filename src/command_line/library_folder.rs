@@ -8,7 +8,7 @@ use detent_training::lesson::Mains;
 use detent_training::reason::evidence;
 use std::path::PathBuf;
 
-/// The folder of an own library, if one is named.
+/// The folder of an own library, or the zip of a course, if one is named.
 pub(super) struct LibraryFolder(pub Option<PathBuf>);
 
 impl LibraryFolder {
@@ -49,7 +49,7 @@ pub(super) fn with_table(
         return;
     }
     let name = table_file::name(board, rating.volts);
-    // A board in a loose file keeps its table with what else can be made again.
+    // A board in a zip or in a loose file has its table with what else can be made again.
     let folder = match content_library.folder() {
         Some(folder) if content_library.is_own(of_board) => {
             Some(table_file::folder_of_library(folder))

@@ -3,6 +3,7 @@
 use super::Failure;
 use super::LibraryFolder;
 use super::coached::Coached;
+use super::course;
 use super::output::Output;
 use detent_content::{Language, ScenarioSource, Texts, Value, Words};
 use detent_simulation::controller::{LampRules, Lamps, Signs};
@@ -13,13 +14,22 @@ use detent_training::lesson::{
 };
 use detent_training::reason::Review;
 
-/// The scenarios: name, title, goal.
+/// The scenarios: name, title, goal. Those of the course's plan come first, in its order.
 pub(super) fn scenarios(library: &LibraryFolder, language: Language) -> Result<(), Failure> {
     let content_library = library.open()?;
     let texts = Texts::load(language);
     let mut out = Output::standard();
+    let mut others = content_library.scenarios()?;
+    if let Some(own) = content_library.course() {
+        out.line(course::heading(own, language, &texts))?;
+        for job in &own.plan {
+            if let Some(at) = others.iter().position(|source| source.stem() == *job) {
+                out.line(listed(&others.remove(at), language))?;
+            }
+        }
+    }
     let mut last = None;
-    for scenario_source in content_library.scenarios()? {
+    for scenario_source in others {
         let part = scenario_source
             .scenario
             .course
@@ -31,16 +41,20 @@ pub(super) fn scenarios(library: &LibraryFolder, language: Language) -> Result<(
             out.line(texts.get(&format!("course-{part}")))?;
         }
         last = part;
-        let name = scenario_source.stem();
-        let scenario = &scenario_source.scenario;
-        out.line(format!(
-            "  {name:<22} {} ({:.0} min) — {}",
-            said(&scenario.title, language),
-            scenario.par_minutes,
-            said(&scenario.goal, language)
-        ))?;
+        out.line(listed(&scenario_source, language))?;
     }
     Ok(())
+}
+
+fn listed(scenario_source: &ScenarioSource, language: Language) -> String {
+    let name = scenario_source.stem();
+    let scenario = &scenario_source.scenario;
+    format!(
+        "  {name:<22} {} ({:.0} min) — {}",
+        said(&scenario.title, language),
+        scenario.par_minutes,
+        said(&scenario.goal, language)
+    )
 }
 
 pub(super) fn said(text: &Bilingual, language: Language) -> &str {

@@ -16,6 +16,8 @@ names! {
         Board = "board",
         /// The guide of a job.
         Guide = "guide",
+        /// The manifest of a course.
+        Course = "course",
     }
 }
 
@@ -50,13 +52,14 @@ fn usual_name(kind: Template) -> &'static str {
         Template::Scenario => "new-job.ron",
         Template::Board => "new-board.ron",
         Template::Guide => "new-job.guide.ron",
+        Template::Course => "course.ron",
     }
 }
 
 fn text(kind: Template, path: &Path, language: Language) -> Result<String, Failure> {
     let code = language.code();
     Ok(match kind {
-        Template::Scenario | Template::Guide => {
+        Template::Scenario | Template::Guide | Template::Course => {
             builtin::text(&format!("assets/templates/{kind}.{code}.ron"))?.to_owned()
         }
         Template::Board => {

@@ -24,6 +24,10 @@ pub(super) fn words(error: &clap::Error, texts: &Texts) -> Option<String> {
             let command = of(ContextKind::InvalidSubcommand);
             with("cli-usage-no-command", &[("command", &command)])
         }
+        ErrorKind::MissingSubcommand => {
+            let known = of(ContextKind::ValidSubcommand);
+            with("cli-usage-missing", &[("arguments", &known)])
+        }
         ErrorKind::MissingRequiredArgument => {
             with("cli-usage-missing", &[("arguments", &argument)])
         }
@@ -111,6 +115,8 @@ mod tests {
         check(&["play", "--sed"], &["--sed"]);
         check(&["plya"], &["plya"]);
         check(&["play", "drain-code"], &["<SCRIPT>"]);
+        check(&["course", "--lang", "en"], &["pack", "open", "check"]);
+        check(&["course", "pak"], &["pak"]);
         check(&["play", "a", "b", "--resume"], &["--save"]);
         check(&["play", "a", "b", "--seed", "x"], &["--seed", "x"]);
         check(&["play", "a", "b", "--seed"], &["--seed"]);

@@ -490,6 +490,7 @@ fn a_new_file_of_each_kind_is_clean_and_never_written_over_another() {
             ("scenario", "new-job.ron"),
             ("board", "new-board.ron"),
             ("guide", "new-job.guide.ron"),
+            ("course", "course.ron"),
         ] {
             let written = run(&["new", kind, "--lang", language]);
             assert!(written.status.success(), "{kind}");
@@ -507,12 +508,18 @@ fn a_new_file_of_each_kind_is_clean_and_never_written_over_another() {
         // The new board has no part at the counter yet; nothing else is to be said.
         assert_eq!(told.lines().count(), 2, "{told}");
         assert!(told.contains("new-board.ron:"), "{told}");
-        for file in ["new-job.ron", "new-board.ron", "new-job.guide.ron"] {
+        let written = [
+            "new-job.ron",
+            "new-board.ron",
+            "new-job.guide.ron",
+            "course.ron",
+        ];
+        for file in written {
             std::fs::remove_file(folder.path().join(file)).expect("it is there");
         }
     }
     // In both languages the same but for the remarks.
-    for kind in ["scenario", "guide"] {
+    for kind in ["scenario", "guide", "course"] {
         let plain = |language: &str| -> Vec<String> {
             let text = built_in(&format!("assets/templates/{kind}.{language}.ron"));
             let lines = text.lines().map(str::trim);

@@ -9,12 +9,12 @@ fn root() -> &'static Path {
 }
 
 /// A library with one board for 230 V, its control at the counter, and one job on it.
-struct OwnLibrary {
-    folder: TempDir,
+pub(super) struct OwnLibrary {
+    pub folder: TempDir,
 }
 
 impl OwnLibrary {
-    fn new() -> OwnLibrary {
+    pub fn new() -> OwnLibrary {
         let folder = tempfile::tempdir().expect("a folder");
         let own = OwnLibrary { folder };
         let board = std::fs::read_to_string(root().join("assets/boards/lone-lamp.ron"));
@@ -43,17 +43,17 @@ impl OwnLibrary {
         own
     }
 
-    fn path(&self, name: &str) -> PathBuf {
+    pub fn path(&self, name: &str) -> PathBuf {
         self.folder.path().join(name)
     }
 
-    fn write(&self, name: &str, text: &str) {
+    pub fn write(&self, name: &str, text: &str) {
         let path = self.path(name);
         std::fs::create_dir_all(path.parent().expect("a folder")).expect("it can be made");
         std::fs::write(path, text).expect("it can be written");
     }
 
-    fn read(&self, name: &str) -> String {
+    pub fn read(&self, name: &str) -> String {
         std::fs::read_to_string(self.path(name)).expect("it is there")
     }
 
@@ -90,7 +90,7 @@ impl OwnLibrary {
 }
 
 #[track_caller]
-fn changed(text: &str, changes: &[(&str, &str)]) -> String {
+pub(super) fn changed(text: &str, changes: &[(&str, &str)]) -> String {
     changes.iter().fold(text.to_owned(), |text, (from, to)| {
         assert!(text.contains(from), "{from}");
         text.replacen(from, to, 1)

@@ -11,6 +11,7 @@ mod best;
 mod browser;
 mod calls;
 mod check;
+mod course;
 mod files;
 mod guided_walk;
 mod jobs;
