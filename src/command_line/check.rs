@@ -4,10 +4,10 @@ use super::library_folder::with_table;
 use super::output::Output;
 use super::{Failure, LibraryFolder};
 use detent_content::{
-    ContentLibrary, FileKind, FileProof, FileReport, KnownBoards, Language, OwnFile, OwnPlace,
-    Texts, Value, Words, check_file_in_slices, disk,
+    ContentLibrary, FileKind, FileProof, FileReport, GUIDE_ENDING, KnownBoards, Language, OwnFile,
+    OwnPlace, Texts, Value, Words, check_file_in_slices, disk,
 };
-use detent_training::authoring::{GestureShare, MachineProof, ScenarioProof, Severity};
+use detent_training::authoring::{GestureShare, GuideProof, MachineProof, ScenarioProof, Severity};
 use detent_training::lesson::{Mains, Scenario};
 use detent_training::reason::PathPoint;
 use detent_training::without_breaks;
@@ -120,8 +120,11 @@ fn files(
     for path in named {
         if path.exists() {
             for file in disk::ron_files(path)? {
-                let bytes = disk::read_bytes(Path::new(&file))?;
-                add(file, bytes);
+                let guide = guide_beside(&file)?;
+                for file in [Some(file), guide].into_iter().flatten() {
+                    let bytes = disk::read_bytes(Path::new(&file))?;
+                    add(file, bytes);
+                }
             }
         } else {
             let (file, bytes) = content_library.job_text(&path.to_string_lossy())?;
@@ -144,6 +147,16 @@ fn files(
     let own: Vec<OwnFile> = own.collect();
     content_library.add_boards_and_parts(&own);
     Ok(files)
+}
+
+/// The guide that lies beside a job, if this is a job and there is one.
+fn guide_beside(file: &str) -> Result<Option<String>, Failure> {
+    let job = file.strip_suffix(".ron");
+    let guide = job.map(|job| format!("{job}{GUIDE_ENDING}"));
+    Ok(match guide {
+        Some(guide) if disk::is_there(Path::new(&guide))? => Some(guide),
+        Some(_) | None => None,
+    })
 }
 
 /// What is known of the faults on the boards that the jobs among these files name.
@@ -207,9 +220,46 @@ fn print(
             out.line(heading(report, texts))?;
             out.line(gesture(&proof.gesture, texts))
         }
+        FileProof::Guide(proof) => {
+            out.line(heading(report, texts))?;
+            print_guide(out, proof, texts)
+        }
         FileProof::None if report.findings.is_empty() => out.line(heading(report, texts)),
         FileProof::None => Ok(()),
     }
+}
+
+/// What was proved of a guide, and what could not be.
+fn print_guide(out: &mut Output, proof: &GuideProof, texts: &Texts) -> Result<(), Failure> {
+    let count = |n: usize| Value::from(n.to_string());
+    let args = [
+        ("proved", count(proof.proved)),
+        ("steps", count(proof.steps)),
+    ];
+    out.line(format!("  {}", texts.with("author-guide-proved", &args)))?;
+    let mut note = |key: &str, args: &[(&'static str, Value<'_>)]| {
+        out.line(format!("  {}", texts.with(key, args)))
+    };
+    match proof.share {
+        Some(share) => {
+            let share = texts.percent(share, 0);
+            note("author-guide-share", &[("share", share.into())])?;
+        }
+        // Where a step fails, that is told as an error.
+        None if proof.proved + proof.about_window == proof.steps => {
+            note("author-guide-ends-early", &[])?;
+        }
+        None => {}
+    }
+    for (key, stated) in [
+        ("author-guide-about-window", proof.about_window),
+        ("author-guide-ways-astray", proof.ways_astray),
+    ] {
+        if stated > 0 {
+            note(key, &[("count", count(stated))])?;
+        }
+    }
+    Ok(())
 }
 
 fn heading(report: &FileReport, texts: &Texts) -> String {
@@ -310,6 +360,24 @@ pub(super) struct ToldFile {
     machines: Vec<ToldMachine>,
     /// How often simulated hands meet the entry gesture of a scenario or board.
     gesture: Vec<ToldGesture>,
+    /// What was proved of a guide; none for other files, and where its job is not at hand.
+    guide: Option<ToldGuide>,
+}
+
+/// What was proved of a guide by doing what its steps show.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToldGuide {
+    /// All its steps.
+    steps: usize,
+    /// Steps whose goal was reached at the bench.
+    proved: usize,
+    /// Steps whose goal is the window's: nothing here proves them.
+    about_window: usize,
+    /// Ways astray: nothing here proves them.
+    ways_astray: usize,
+    /// Share of the points of whoever does what it shows, 0 to 1; none where it ends before the report.
+    share: Option<f64>,
 }
 
 /// One finding.
@@ -438,7 +506,17 @@ impl ToldFile {
         let (machines, gesture) = match &report.proof {
             FileProof::Scenario(_, proof) => (&proof.machines[..], &proof.gesture[..]),
             FileProof::Board(proof) => (&[][..], &proof.gesture[..]),
-            FileProof::None => (&[][..], &[][..]),
+            FileProof::Guide(_) | FileProof::None => (&[][..], &[][..]),
+        };
+        let guide = match &report.proof {
+            FileProof::Guide(proof) => Some(ToldGuide {
+                steps: proof.steps,
+                proved: proof.proved,
+                about_window: proof.about_window,
+                ways_astray: proof.ways_astray,
+                share: proof.share,
+            }),
+            FileProof::Scenario(..) | FileProof::Board(_) | FileProof::None => None,
         };
         let place = |(line, character)| ToldPlace { line, character };
         ToldFile {
@@ -464,6 +542,7 @@ impl ToldFile {
                     share: hand.share,
                 })
                 .collect(),
+            guide,
         }
     }
 }

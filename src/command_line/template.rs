@@ -18,6 +18,8 @@ names! {
         Guide = "guide",
         /// The manifest of a course.
         Course = "course",
+        /// An examination.
+        Examination = "examination",
     }
 }
 
@@ -32,12 +34,19 @@ pub(super) struct NewArgs {
 /// The board that a new one begins as.
 const FIRST_BOARD: &str = "assets/boards/lone-lamp.ron";
 
-/// Writes a file to begin with and says where; never over one that is there.
+/// Writes a file to begin with and says where, in a folder that is made if there is none; never over one that is there.
 pub(super) fn begin(args: &NewArgs, language: Language) -> Result<(), Failure> {
     let usual = PathBuf::from(usual_name(args.kind));
     let path = args.file.as_ref().unwrap_or(&usual);
     let file = path.display().to_string();
     let text = text(args.kind, path, language)?;
+    let folder = path
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty());
+    if let Some(folder) = folder {
+        std::fs::create_dir_all(folder)
+            .map_err(|error| Failure::Folder(folder.display().to_string(), error))?;
+    }
     disk::write_new(path, text.as_bytes()).map_err(|error| match error.kind() {
         ErrorKind::AlreadyExists => Failure::NeverOver(file.clone()),
         _ => Failure::Write(file.clone(), error),
@@ -53,13 +62,14 @@ fn usual_name(kind: Template) -> &'static str {
         Template::Board => "new-board.ron",
         Template::Guide => "new-job.guide.ron",
         Template::Course => "course.ron",
+        Template::Examination => "new.examination.ron",
     }
 }
 
 fn text(kind: Template, path: &Path, language: Language) -> Result<String, Failure> {
     let code = language.code();
     Ok(match kind {
-        Template::Scenario | Template::Guide | Template::Course => {
+        Template::Scenario | Template::Guide | Template::Course | Template::Examination => {
             builtin::text(&format!("assets/templates/{kind}.{code}.ron"))?.to_owned()
         }
         Template::Board => {

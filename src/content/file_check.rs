@@ -12,8 +12,8 @@ use super::{ContentLibrary, FileKind, GUIDE_ENDING, OwnPlace, read_board};
 use detent_simulation::controller::{Board, is_words};
 use detent_simulation::interface::Component;
 use detent_training::authoring::{
-    AuthoringFinding, BoardProof, PlacedFinding, ScenarioProof, Severity, prove_board_in_slices,
-    prove_scenario_in_slices,
+    AuthoringFinding, BoardProof, GuideProof, PlacedFinding, ScenarioProof, Severity,
+    prove_board_in_slices, prove_guide_in_slices, prove_scenario_in_slices,
 };
 use detent_training::lesson::{Bilingual, Mains, Scenario};
 use detent_training::practice::drill::SuppliedBoard;
@@ -55,6 +55,8 @@ pub enum FileProof {
     Scenario(Box<Scenario>, Box<ScenarioProof>),
     /// Of a board.
     Board(BoardProof),
+    /// Of a guide whose job is at hand.
+    Guide(GuideProof),
     /// Nothing: there is nothing to simulate, or it could not be read.
     None,
 }
@@ -208,7 +210,7 @@ async fn check_in_slices(
     let checked = match kind {
         FileKind::Scenario => check.scenario().await,
         FileKind::Board => check.board().await,
-        FileKind::Guide => check.guide().map(|()| FileProof::None),
+        FileKind::Guide => check.guide().await,
         FileKind::Examination => check.examination().map(|()| FileProof::None),
         FileKind::Parts => check.parts().map(|()| FileProof::None),
         FileKind::Course => check.course().map(|()| FileProof::None),
@@ -361,7 +363,7 @@ impl Check<'_> {
         self.placed.extend(unknown);
     }
 
-    fn guide(&mut self) -> Result<(), Vec<ContentError>> {
+    async fn guide(&mut self) -> Result<FileProof, Vec<ContentError>> {
         let guide = check_guide(self.file, self.bytes)?;
         let marks = guide.steps.iter().enumerate().flat_map(|(n, step)| {
             let marks = step.mark.iter().enumerate();
@@ -370,14 +372,21 @@ impl Check<'_> {
         let unknown = unknown_texts(marks);
         self.placed.extend(unknown);
         let job = self.file.strip_suffix(GUIDE_ENDING).unwrap_or(self.file);
-        if self
-            .content_library
-            .scenario(&format!("{job}.ron"))
-            .is_err()
-        {
+        let Ok(job) = self.content_library.scenario(&format!("{job}.ron")) else {
             self.find("", AuthoringFinding::NoJobForGuide);
+            return Ok(FileProof::None);
+        };
+        let library = self.content_library.library(&job.scenario);
+        match prove_guide_in_slices(&guide, &job.scenario, &library).await {
+            Ok(proof) => {
+                self.placed.extend(proof.findings.iter().cloned());
+                Ok(FileProof::Guide(proof))
+            }
+            Err(error) => {
+                self.find("", AuthoringFinding::NoPlan(error.to_string()));
+                Ok(FileProof::None)
+            }
         }
-        Ok(())
     }
 
     fn examination(&mut self) -> Result<(), Vec<ContentError>> {

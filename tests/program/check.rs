@@ -212,7 +212,7 @@ fn wear_where_there_is_no_dial_is_found_and_wear_where_there_is_one_lets_fewer_t
         let worn = spoiled(JOB, &[("dial_wear: 0.0", wear)]);
         match self::report(JOB, &worn).proof {
             FileProof::Scenario(_, proof) => proof.gesture.iter().map(|hand| hand.share).collect(),
-            FileProof::Board(_) | FileProof::None => panic!("it is a job"),
+            FileProof::Board(_) | FileProof::Guide(_) | FileProof::None => panic!("it is a job"),
         }
     };
     let (new, worn) = (shares("dial_wear: 0.0"), shares("dial_wear: 1.0"));
@@ -391,6 +391,103 @@ fn a_guide_without_a_job_and_an_examination_that_names_none_are_found() {
     );
 }
 
+const GUIDE: &str = "scenarios/entry-dial-and-two-buttons.guide.ron";
+
+#[test]
+fn a_guide_whose_steps_do_not_do_what_they_say_is_found() {
+    let missed = [("shown: [\"Wait(s: 60)\"]", "shown: [\"Wait(s: 6)\"]")];
+    let goal = "goal: Bench(Rested)";
+    check(GUIDE, &missed, "guide-goal-missed", "steps[11].goal", goal);
+    let refused = [("shown: [\"OpenCabinet\"]", "shown: [\"CloseCabinet\"]")];
+    check(
+        GUIDE,
+        &refused,
+        "guide-step-refused",
+        "steps[18].shown",
+        "shown: [\"CloseCabinet\"]",
+    );
+    let already = [("Window(Looked(Console))", "Window(Looked(Machine))")];
+    let goal = "goal: Window(Looked(Machine))";
+    check(GUIDE, &already, "guide-goal-already", "steps[0].goal", goal);
+    let live = [(
+        "shown: [\"NoteCode(56)\", \"Tap(Stop)\"",
+        "shown: [\"NoteCode(56)\", \"OpenCabinet\"",
+    )];
+    let shown = "\"OpenCabinet\"";
+    let live = check(GUIDE, &live, "guide-does-harm", "steps[15].shown", shown);
+    let mut astray = live.findings.iter();
+    let astray = astray.find(|finding| finding.name() == "guide-strays-itself");
+    let astray = astray.expect("the next step warns of open panels");
+    assert_eq!(astray.field, "steps[16].astray[0]");
+    assert_eq!(astray.severity(), Severity::Warning);
+    let told = Texts::load(Language::En).file_finding(astray);
+    assert!(told.contains("step 17"), "{told}");
+    let wrong = [(r#"[\"belt.broken\"]"#, r#"[\"motor.seized\"]"#)];
+    check(GUIDE, &wrong, "guide-fails", "steps", "steps: [");
+}
+
+#[test]
+fn the_command_checks_the_guide_beside_a_job_and_says_what_it_cannot_prove() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let write = |name: &str, text: &str| {
+        let path = folder.path().join(name);
+        std::fs::write(&path, text).expect("it can be written");
+        path.to_str().expect("a plain path").to_owned()
+    };
+    let job = write(
+        "first.ron",
+        &built_in("scenarios/entry-dial-and-two-buttons.ron"),
+    );
+    let guide = write("first.guide.ron", &built_in(GUIDE));
+    let out = detent(&["check", "--json", &job]);
+    assert!(out.status.success());
+    let printed = String::from_utf8(out.stdout).expect("text");
+    let told = super::schema::fits("check-1", &printed);
+    let files = told["files"].as_array().expect("files");
+    assert_eq!(files.len(), 2, "the guide comes with its job");
+    assert_eq!(
+        (&files[0]["guide"], &files[0]["file"]),
+        (&Value::Null, &job.into())
+    );
+    let proved = &files[1]["guide"];
+    assert_eq!(
+        (&files[1]["file"], &proved["about_window"]),
+        (&guide.clone().into(), &8.into())
+    );
+    let sum = proved["proved"]
+        .as_u64()
+        .zip(proved["about_window"].as_u64());
+    assert_eq!(sum.map(|(a, b)| a + b), proved["steps"].as_u64());
+    for (language, notes) in [
+        ("en", ["can only be stated, not proved", "of the points"]),
+        (
+            "es",
+            ["Solo se pueden enunciar, no demostrar", "de los puntos"],
+        ),
+    ] {
+        let out = detent(&["check", "--lang", language, &guide]);
+        let told = String::from_utf8_lossy(&out.stdout);
+        assert!(out.status.success(), "{told}");
+        for note in notes {
+            assert!(told.contains(note) && !told.contains('‹'), "{told}");
+        }
+    }
+    // A step that does not reach its goal is an error with its line.
+    let short = spoiled(
+        GUIDE,
+        &[("shown: [\"Wait(s: 60)\"]", "shown: [\"Wait(s: 6)\"]")],
+    );
+    std::fs::write(&guide, short).expect("it can be written");
+    let out = detent(&["check", "--lang", "en", "--quiet", &guide]);
+    let told = String::from_utf8_lossy(&out.stdout);
+    assert_eq!(out.status.code(), Some(1), "{told}");
+    assert!(told.contains("first.guide.ron:107:"), "{told}");
+    assert!(
+        told.contains("what step 12 shows does not reach its goal"),
+        "{told}"
+    );
+}
+
 fn detent(args: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_detent"))
         .args(args)
@@ -491,6 +588,7 @@ fn a_new_file_of_each_kind_is_clean_and_never_written_over_another() {
             ("board", "new-board.ron"),
             ("guide", "new-job.guide.ron"),
             ("course", "course.ron"),
+            ("examination", "new.examination.ron"),
         ] {
             let written = run(&["new", kind, "--lang", language]);
             assert!(written.status.success(), "{kind}");
@@ -513,13 +611,14 @@ fn a_new_file_of_each_kind_is_clean_and_never_written_over_another() {
             "new-board.ron",
             "new-job.guide.ron",
             "course.ron",
+            "new.examination.ron",
         ];
         for file in written {
             std::fs::remove_file(folder.path().join(file)).expect("it is there");
         }
     }
     // In both languages the same but for the remarks.
-    for kind in ["scenario", "guide", "course"] {
+    for kind in ["scenario", "guide", "course", "examination"] {
         let plain = |language: &str| -> Vec<String> {
             let text = built_in(&format!("assets/templates/{kind}.{language}.ron"));
             let lines = text.lines().map(str::trim);

@@ -4,12 +4,14 @@ use crate::stage::Stage;
 use detent_content::{Language, ScenarioSource, Texts};
 use detent_simulation::interface::{Button, Direction};
 use detent_simulation::units::Span;
+use detent_training::authoring::{GuideProof, prove_guide_in_slices};
 use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, Bench};
 use detent_training::lesson::{
-    BenchGoal, Goal, Guide, WindowGoal, WindowState, WindowStepsDone, WindowTab, WindowView, judge,
-    set_up,
+    BenchGoal, Goal, Guide, GuideStep, WindowGoal, WindowState, WindowStepsDone, WindowTab,
+    WindowView, set_up,
 };
+use detent_training::without_breaks;
 
 /// Every job with a guide.
 fn guided(stage: &Stage) -> Vec<(ScenarioSource, Guide)> {
@@ -26,13 +28,6 @@ fn begin(stage: &Stage, job: &ScenarioSource) -> Bench {
     let library = stage.content_library().library(&job.scenario);
     set_up(&job.scenario, &library, job.scenario.seed).expect("it fits")
 }
-
-/// The window as a job opens.
-const OPENED: WindowState = WindowState {
-    view: WindowView::Machine,
-    tab: WindowTab::Sheet,
-    clock_speed: 1,
-};
 
 /// Place of the guide's first step that is about the machine.
 fn first_of_job(guide: &Guide) -> usize {
@@ -52,7 +47,7 @@ fn show(goal: WindowGoal, window: &mut WindowState) {
 
 /// What somebody did who followed the first steps about the window.
 fn all_looked_at(guide: &Guide, bench: &Bench) -> WindowStepsDone {
-    let (mut window, mut looked) = (OPENED, WindowStepsDone::default());
+    let (mut window, mut looked) = (WindowState::OPENED, WindowStepsDone::default());
     for step in &guide.steps {
         match step.goal {
             Goal::Window(goal) => show(goal, &mut window),
@@ -70,35 +65,121 @@ fn steps_done(guide: &Guide, bench: &Bench) -> usize {
     place.steps_done
 }
 
+fn proof(stage: &Stage, job: &ScenarioSource, guide: &Guide) -> GuideProof {
+    let library = stage.content_library().library(&job.scenario);
+    let proof = prove_guide_in_slices(guide, &job.scenario, &library);
+    without_breaks(proof).expect("it fits")
+}
+
+/// Names of what is found, with their fields.
+fn found(proof: &GuideProof) -> Vec<(&'static str, &str)> {
+    let findings = proof.findings.iter();
+    findings
+        .map(|placed| (placed.finding.name(), placed.field.as_str()))
+        .collect()
+}
+
 #[test]
 fn whoever_does_what_a_guide_shows_reaches_every_goal_and_does_the_job_well() {
     let stage = Stage::new();
     let jobs = guided(&stage);
     assert!(!jobs.is_empty());
     for (job, guide) in jobs {
-        let mut bench = begin(&stage, &job);
-        let (mut window, mut looked) = (OPENED, WindowStepsDone::default());
-        for (n, step) in guide.steps.iter().enumerate() {
-            let place = guide.place(bench.log(), &looked);
-            assert_eq!(place.steps_done, n, "before: {}", step.say.en);
-            assert_eq!(place.astray, None, "{}", step.say.en);
-            assert!(!guide.look(place, window, &mut looked), "{}", step.say.en);
-            match step.goal {
-                Goal::Window(goal) => show(goal, &mut window),
-                Goal::Bench(_) => assert!(!step.shown.is_empty(), "{}", step.say.en),
-            }
-            guide.look(place, window, &mut looked);
-            for line in &step.shown {
-                line.run(&mut bench)
-                    .unwrap_or_else(|error| panic!("{}: {line:?}: {error}", step.say.en));
-            }
-            let place = guide.place(bench.log(), &looked);
-            assert_eq!(place.steps_done, n + 1, "after: {}", step.say.en);
-        }
-        assert!(bench.events().iter().next().is_none(), "nobody was hurt");
-        let score = judge(&job.scenario, &bench).total();
-        assert!(score >= 90.0, "{}: {score}", job.file);
+        let proof = proof(&stage, &job, &guide);
+        assert_eq!(found(&proof), [], "{}", job.file);
+        let about_window = |step: &&GuideStep| matches!(step.goal, Goal::Window(_));
+        assert_eq!(
+            proof.about_window,
+            guide.steps.iter().filter(about_window).count()
+        );
+        assert_eq!(proof.proved + proof.about_window, guide.steps.len());
+        let share = proof.share.expect("it ends with the report");
+        assert!(share >= 0.9, "{}: {share}", job.file);
     }
+}
+
+#[test]
+fn a_step_that_does_not_reach_its_goal_is_found_and_nothing_after_it_is_tried() {
+    let stage = Stage::new();
+    let (job, guide) = guided(&stage).swap_remove(0);
+    let first = first_of_job(&guide);
+    let field = |n: usize, of: &str| format!("steps[{n}].{of}");
+    // Five seconds are no rest. Whoever waits there sees no later step either.
+    let mut short = guide.clone();
+    short.steps[first + 1].shown = vec![ScriptStep::Wait { s: 5 }];
+    let short = proof(&stage, &job, &short);
+    let missed = field(first + 1, "goal");
+    assert_eq!(found(&short), [("guide-goal-missed", missed.as_str())]);
+    assert_eq!(
+        (short.proved, short.share),
+        (first - short.about_window + 1, None)
+    );
+    // Nothing is shown at all.
+    let mut bare = guide.clone();
+    bare.steps[first].shown.clear();
+    let missed = field(first, "goal");
+    assert_eq!(
+        found(&proof(&stage, &job, &bare)),
+        [("guide-goal-missed", missed.as_str())]
+    );
+    // A plug that is out cannot be pulled.
+    let mut twice = guide.clone();
+    let unplug = twice.steps[first].shown.clone();
+    twice.steps[first].shown.extend(unplug);
+    let refused = field(first, "shown");
+    assert_eq!(
+        found(&proof(&stage, &job, &twice)),
+        [("guide-step-refused", refused.as_str())]
+    );
+}
+
+#[test]
+fn what_a_guide_shows_may_harm_nobody_and_call_nobody_astray() {
+    let stage = Stage::new();
+    let (job, guide) = guided(&stage).swap_remove(0);
+    let first = first_of_job(&guide);
+    // The panels come off with the plug in, after the step that ends with the plug.
+    let mut live = guide.clone();
+    let open = ScriptStep::Do(Action::OpenCabinet);
+    live.steps[first - 1].shown.push(open);
+    let live = proof(&stage, &job, &live);
+    let harm = format!("steps[{}].shown", first - 1);
+    let astray = format!("steps[{first}].astray[0]");
+    let expected = [
+        ("guide-does-harm", harm.as_str()),
+        ("guide-strays-itself", astray.as_str()),
+    ];
+    assert_eq!(found(&live)[..2], expected);
+    // What is there when the job opens is no step.
+    let mut seen = guide.clone();
+    seen.steps[0].goal = Goal::Window(WindowGoal::Looked(WindowView::Machine));
+    assert_eq!(
+        found(&proof(&stage, &job, &seen)),
+        [("guide-goal-already", "steps[0].goal")]
+    );
+}
+
+#[test]
+fn a_guide_to_a_report_that_does_not_pass_is_found_and_one_that_ends_before_is_none() {
+    let stage = Stage::new();
+    let (job, guide) = guided(&stage).swap_remove(0);
+    let last = guide.steps.len() - 1;
+    assert_eq!(guide.steps[last].goal, Goal::Bench(BenchGoal::Reported));
+    // Straight to the report, with nothing read, measured or repaired.
+    let mut hasty = guide.clone();
+    hasty.steps = vec![guide.steps[last].clone()];
+    for line in &mut hasty.steps[0].shown {
+        if let ScriptStep::Do(Action::Report(report)) = line {
+            report.looks.clear();
+        }
+    }
+    let hasty = proof(&stage, &job, &hasty);
+    assert_eq!(found(&hasty), [("guide-fails", "steps")]);
+    assert!(hasty.share.is_some_and(|share| share < 0.5));
+    let mut early = guide.clone();
+    early.steps.truncate(last);
+    let early = proof(&stage, &job, &early);
+    assert_eq!((found(&early), early.share), (vec![], None));
 }
 
 /// What a step marks is on the screen under that name, in both languages.
@@ -168,16 +249,20 @@ fn the_first_guide_begins_with_the_benchs_own_controls() {
     let mut looked = WindowStepsDone::default();
     let place = guide.place(bench.log(), &looked);
     // The view of a later step is no news to this one.
-    assert!(!guide.look(place, OPENED, &mut looked));
+    assert!(!guide.look(place, WindowState::OPENED, &mut looked));
     let console = WindowState {
         view: WindowView::Console,
-        ..OPENED
+        ..WindowState::OPENED
     };
     assert!(guide.look(place, console, &mut looked));
     assert!(!guide.look(place, console, &mut looked), "noted once");
     assert_eq!(guide.place(bench.log(), &looked).steps_done, 1);
     // Another view afterwards undoes nothing.
-    assert!(!guide.look(guide.place(bench.log(), &looked), OPENED, &mut looked));
+    assert!(!guide.look(
+        guide.place(bench.log(), &looked),
+        WindowState::OPENED,
+        &mut looked
+    ));
     assert_eq!(guide.place(bench.log(), &looked).steps_done, 1);
     bench.act(&Action::Unplug).expect("plugged");
     assert_eq!(guide.place(bench.log(), &looked).steps_done, first + 1);

@@ -5,7 +5,7 @@ use crate::file_check::{FileFinding, Found};
 use crate::text::{Texts, Value};
 use detent_simulation::controller::Monitor;
 use detent_training::authoring::AuthoringFinding;
-use detent_training::lesson::Mains;
+use detent_training::lesson::{Loss, Mains};
 
 impl Texts {
     /// What was found in a file.
@@ -69,14 +69,7 @@ impl Texts {
                 self.with(&key, &[("why", why.into())])
             }
             AuthoringFinding::ExpertFails { by, share } => {
-                let share = self.percent(*share, 0);
-                match by {
-                    Some(loss) => self.with(
-                        "author-expert-fails-by",
-                        &[("share", share.into()), ("why", self.loss(loss).into())],
-                    ),
-                    None => self.with(&key, &[("share", share.into())]),
-                }
+                self.fails("author-expert-fails", by.as_deref(), *share)
             }
             AuthoringFinding::TooSlow { minutes, par } => self.with(
                 &key,
@@ -115,7 +108,36 @@ impl Texts {
             AuthoringFinding::ChangedSincePacked(path) => {
                 self.with(&key, &[("path", path.as_str().into())])
             }
+            AuthoringFinding::GuideGoalMissed { step }
+            | AuthoringFinding::GuideGoalAlready { step }
+            | AuthoringFinding::GuideStraysItself { step } => {
+                self.with(&key, &[("step", number_of(*step))])
+            }
+            AuthoringFinding::GuideStepRefused { step, why } => {
+                let why = self.step_error(why);
+                self.with(&key, &[("step", number_of(*step)), ("why", why.into())])
+            }
+            AuthoringFinding::GuideDoesHarm { step, loss } => {
+                let why = self.loss(loss);
+                self.with(&key, &[("step", number_of(*step)), ("why", why.into())])
+            }
+            AuthoringFinding::GuideFails { by, share } => {
+                self.fails("author-guide-fails", by.as_deref(), *share)
+            }
             AuthoringFinding::NoPlan(why) => self.with(&key, &[("why", why.as_str().into())]),
+        }
+    }
+
+    /// That somebody does not pass, under `key`, or under `{key}-by` where one thing fails the whole job.
+    fn fails(&self, key: &str, by: Option<&Loss>, share: f64) -> String {
+        let share = self.percent(share, 0);
+        match by {
+            Some(loss) => {
+                let why = self.loss(loss);
+                let args = [("share", share.into()), ("why", why.into())];
+                self.with(&format!("{key}-by"), &args)
+            }
+            None => self.with(key, &[("share", share.into())]),
         }
     }
 
@@ -133,6 +155,10 @@ impl Texts {
             all.join(", ")
         }
     }
+}
+
+fn number_of(step: usize) -> Value<'static> {
+    Value::from(step.to_string())
 }
 
 fn volts(mains: Mains) -> Value<'static> {

@@ -1,4 +1,4 @@
-//! What can be wrong with a job or a board that reads well.
+//! What can be wrong with a job, a board or a guide that reads well.
 
 use crate::bench::script::StepError;
 use crate::lesson::{Loss, Mains};
@@ -125,6 +125,42 @@ pub enum AuthoringFinding {
     },
     /// A guide with no job of its name beside it.
     NoJobForGuide,
+    /// What a step of a guide shows does not reach its goal.
+    GuideGoalMissed {
+        /// The step, from 1.
+        step: usize,
+    },
+    /// The machine refuses what a step of a guide shows.
+    GuideStepRefused {
+        /// The step, from 1.
+        step: usize,
+        /// Why.
+        why: Box<StepError>,
+    },
+    /// The goal of a step of a guide is reached before the step begins: nobody comes to see it.
+    GuideGoalAlready {
+        /// The step, from 1.
+        step: usize,
+    },
+    /// Whoever does what a guide shows is told of a way astray.
+    GuideStraysItself {
+        /// The step, from 1.
+        step: usize,
+    },
+    /// Something unsafe or mistaken happens to whoever does what a step of a guide shows.
+    GuideDoesHarm {
+        /// The step, from 1.
+        step: usize,
+        /// What it takes.
+        loss: Box<Loss>,
+    },
+    /// Whoever does all that a guide shows does not pass.
+    GuideFails {
+        /// What fails the whole job, if something does.
+        by: Option<Box<Loss>>,
+        /// Share of the points kept, 0 to 1.
+        share: f64,
+    },
     /// There is no table of this board: nothing could be proved.
     NoTable,
     /// A file of a course, by its path inside, that is not as it was packed.
@@ -153,6 +189,10 @@ impl AuthoringFinding {
             | AuthoringFinding::SoundMachineNeverDone { .. }
             | AuthoringFinding::SoundMachineNotRecalibrated { .. }
             | AuthoringFinding::NoJobForGuide
+            | AuthoringFinding::GuideGoalMissed { .. }
+            | AuthoringFinding::GuideStepRefused { .. }
+            | AuthoringFinding::GuideDoesHarm { .. }
+            | AuthoringFinding::GuideFails { .. }
             | AuthoringFinding::NoPlan(_) => Severity::Error,
             AuthoringFinding::OtherCodeThanDrawn { .. }
             | AuthoringFinding::RivalAlike { .. }
@@ -162,6 +202,8 @@ impl AuthoringFinding {
             | AuthoringFinding::SameInBothLanguages
             | AuthoringFinding::NoControlToBuy
             | AuthoringFinding::ChangedSincePacked(_)
+            | AuthoringFinding::GuideGoalAlready { .. }
+            | AuthoringFinding::GuideStraysItself { .. }
             | AuthoringFinding::NoTable => Severity::Warning,
         }
     }
@@ -190,6 +232,12 @@ impl AuthoringFinding {
                 "sound-machine-not-recalibrated"
             }
             AuthoringFinding::NoJobForGuide => "no-job-for-guide",
+            AuthoringFinding::GuideGoalMissed { .. } => "guide-goal-missed",
+            AuthoringFinding::GuideStepRefused { .. } => "guide-step-refused",
+            AuthoringFinding::GuideGoalAlready { .. } => "guide-goal-already",
+            AuthoringFinding::GuideStraysItself { .. } => "guide-strays-itself",
+            AuthoringFinding::GuideDoesHarm { .. } => "guide-does-harm",
+            AuthoringFinding::GuideFails { .. } => "guide-fails",
             AuthoringFinding::NoTable => "no-table",
             AuthoringFinding::ChangedSincePacked(_) => "changed-since-packed",
             AuthoringFinding::NoPlan(_) => "no-plan",

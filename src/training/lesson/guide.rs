@@ -95,6 +95,15 @@ pub struct WindowState {
     pub clock_speed: u32,
 }
 
+impl WindowState {
+    /// The window as a job opens.
+    pub const OPENED: WindowState = WindowState {
+        view: WindowView::Machine,
+        tab: WindowTab::Sheet,
+        clock_speed: 1,
+    };
+}
+
 /// Steps about the window that were done at this bench, by their place in the guide.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct WindowStepsDone(BTreeSet<usize>);

@@ -509,8 +509,8 @@ impl Judge<'_> {
     }
 }
 
-/// What unsafe or mistaken things took from a side, in the order in which they happened.
-fn happened(bench: &Bench, side: Dimension) -> Vec<(Time, Loss)> {
+/// What each unsafe or mistaken thing takes, in the order in which they happened.
+pub(crate) fn mishaps(bench: &Bench) -> Vec<(Time, Loss)> {
     let mut fitted = "";
     let mut lost = Vec::new();
     for entry in bench.log().entries() {
@@ -525,6 +525,12 @@ fn happened(bench: &Bench, side: Dimension) -> Vec<(Time, Loss)> {
             _ => {}
         }
     }
+    lost
+}
+
+/// What they took from a side.
+fn happened(bench: &Bench, side: Dimension) -> Vec<(Time, Loss)> {
+    let mut lost = mishaps(bench);
     lost.retain(|(_, loss)| loss.side() == side);
     lost
 }

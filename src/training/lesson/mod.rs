@@ -30,7 +30,7 @@ pub use guide::{
 pub use intake::{Answer, Intake, Shown, Tried};
 pub use invoice::{FreeOfCharge, Invoice, InvoiceItem, InvoiceLine};
 pub use judge::judge;
-pub(crate) use judge::{FREE_TRIES, first_touches, left_unproved, safety_losses};
+pub(crate) use judge::{FREE_TRIES, first_touches, left_unproved, mishaps, safety_losses};
 pub use loss::{Loss, LossKind};
 pub use machine_state::MachineState;
 pub use scenario::{Bilingual, Hidden, Mains, Points, Scenario};
