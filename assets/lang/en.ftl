@@ -1223,7 +1223,7 @@ help-command-faults = Print every fault with the codes it raises and the reading
 help-command-help = Print this help, or that of a command
 help-command-jobs = Draw variants of a job, each proved before it is offered; print them or write them to files
 help-command-names = List the names that files may use; without KIND, the kinds
-help-command-new = Write a commented file to begin with: scenario, board, guide or examination
+help-command-new = Write a commented file to begin with: scenario, board, guide, examination or course
 help-command-parts = Print the price list of the parts counter
 help-command-play = Run a script on a scenario without a window; print the machine’s state, the readings and the score
 help-command-practice = Print how a learner is doing in each skill, or how well adaptive practice works for simulated learners
@@ -1259,7 +1259,7 @@ help-jobs-seed = Seed of the draws: the same seed gives the same variants
 help-jobs-survey = Draw so many drafts instead, and print only how many are offered and why the others are not
 help-names-kind = What to list
 help-new-file = File to write; there must be none of this name yet
-help-new-kind = scenario, board, guide or examination
+help-new-kind = scenario, board, guide, examination or course
 help-option-board = Board, by its name
 help-option-help = Print help
 help-option-json = Print JSON, as described in `assets/schema`
@@ -2760,6 +2760,11 @@ try-entered = Service mode entered
 try-in-hold = The control was in a fault hold, where it takes no gesture. Leave the hold first. { $way }
 try-open = In progress
 
+## tutorial
+
+tutorial-back = Back to the workshop
+tutorial-copy = Copy
+
 ## variant
 
 variant-chance-of-passing = Simulated learners who pass, %
@@ -3105,6 +3110,7 @@ workshop-sound-proved = The file is sound. Proof: { $told }.
 workshop-stale = Codes left in the memory from long ago
 workshop-title = Workshop
 workshop-try = Try it
+workshop-tutorial = Read the tutorial: three exercises
 workshop-undo = Undo
 workshop-unfinished = A job goes into the library once nothing is wrong with it.
 workshop-wash-lamps = Lamps, one row each: lit or blinking

@@ -1217,7 +1217,7 @@ help-command-faults = Mostrar cada fallo con los códigos que da y las lecturas 
 help-command-help = Mostrar esta ayuda o la de una orden
 help-command-jobs = Sortear variantes de un trabajo, cada una comprobada antes de ofrecerse; mostrarlas o escribirlas en archivos
 help-command-names = Enumera los nombres que pueden usar los archivos; sin TIPO, los tipos
-help-command-new = Escribe un archivo comentado para empezar: scenario (trabajo), board (placa), guide (guía) o examination (examen)
+help-command-new = Escribe un archivo comentado para empezar: scenario (trabajo), board (placa), guide (guía), examination (examen) o course (curso)
 help-command-parts = Mostrar la lista de precios del mostrador de piezas
 help-command-play = Ejecutar un guion sobre un trabajo sin ventana; mostrar el estado de la máquina, las lecturas y la puntuación
 help-command-practice = Mostrar cómo va un alumno en cada habilidad, o cómo funciona la práctica adaptativa con alumnos simulados
@@ -1253,7 +1253,7 @@ help-jobs-seed = Semilla de los sorteos: la misma semilla da las mismas variante
 help-jobs-survey = Sortear en su lugar tantos borradores y mostrar solo cuántos se ofrecen y por qué los demás no
 help-names-kind = Qué enumerar
 help-new-file = Archivo que se escribe; no debe existir todavía
-help-new-kind = scenario (trabajo), board (placa), guide (guía) o examination (examen)
+help-new-kind = scenario (trabajo), board (placa), guide (guía), examination (examen) o course (curso)
 help-option-board = Placa, por su nombre
 help-option-help = Mostrar la ayuda
 help-option-json = Mostrar JSON, como se describe en `assets/schema`
@@ -2748,6 +2748,11 @@ try-entered = Dentro del modo de servicio
 try-in-hold = El control estaba en parada por fallo, y así no admite ningún gesto. Salga primero de la parada. { $way }
 try-open = En curso
 
+## tutorial
+
+tutorial-back = Volver al taller
+tutorial-copy = Copiar
+
 ## variant
 
 variant-chance-of-passing = Aprendices simulados que aprueban, %
@@ -3082,6 +3087,7 @@ workshop-sound-proved = El archivo está bien. Comprobación: { $told }.
 workshop-stale = Códigos que quedan en la memoria desde hace tiempo
 workshop-title = Taller
 workshop-try = Probarlo
+workshop-tutorial = Leer el tutorial: tres ejercicios
 workshop-undo = Deshacer
 workshop-unfinished = Un trabajo entra en la biblioteca cuando ya no tiene ningún error.
 workshop-wash-lamps = Luces, una por fila: encendida o parpadeando

@@ -245,10 +245,10 @@ impl ToldCourse {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kept_schema;
+    use crate::kept_file;
 
     #[test]
     fn the_kept_schema_is_that_of_the_program() {
-        kept_schema::check::<Told>("course-check", VERSION);
+        kept_file::check_printed::<Told>("course-check", VERSION);
     }
 }

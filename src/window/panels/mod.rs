@@ -35,6 +35,8 @@ mod top;
 mod variants;
 mod workshop;
 
+pub use workshop::tutorial;
+
 use super::camera::SceneTarget;
 use super::flat::{self, FlatScene};
 use super::pointing::Pointing;

@@ -10,6 +10,7 @@ pub use proof::{LiveProof, ProvedJob};
 use super::attempts::StorageError;
 use super::board_workshop::{BoardPage, BoardWorkshop};
 use super::library::LibraryPlace;
+use super::panels::tutorial::Tutorial;
 use bevy::prelude::Resource;
 use bevy_egui::egui::util::undoer::Undoer;
 use detent_content::{
@@ -72,6 +73,8 @@ pub struct WorkshopRes {
     pub kept_board: Option<OwnFile>,
     /// The board that is to be copied, by its id.
     pub original_board: String,
+    /// The tutorial, while it is read.
+    pub tutorial: Option<Tutorial>,
 }
 
 /// What is written in the workshop when the window opens.

@@ -50,7 +50,7 @@ impl ProvedJob {
     pub fn proof(&self) -> Option<(&Scenario, &detent_training::authoring::ScenarioProof)> {
         match &self.report.proof {
             FileProof::Scenario(scenario, proof) => Some((scenario, proof)),
-            FileProof::Board(_) | FileProof::None => None,
+            FileProof::Board(_) | FileProof::Guide(_) | FileProof::None => None,
         }
     }
 }

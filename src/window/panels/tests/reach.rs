@@ -4,6 +4,7 @@
 use super::*;
 use crate::board_workshop::{BoardPage, BoardWorkshop};
 use crate::drill::Shown;
+use crate::panels::tutorial::Tutorial;
 use crate::rest::tests::{paused, send_key};
 use crate::workshop::{Workshop, WorkshopPage, WorkshopRes};
 use bevy::input::ButtonState;
@@ -37,6 +38,7 @@ enum Place {
     /// A sound job in the workshop, proved.
     Proved(WorkshopPage),
     Board(BoardPage),
+    Tutorial,
     Drill(&'static str),
 }
 
@@ -70,6 +72,7 @@ fn places() -> Vec<Place> {
         Place::Proved(WorkshopPage::Proof),
         Place::Proved(WorkshopPage::Wash),
         Place::Proved(WorkshopPage::Paper),
+        Place::Tutorial,
     ];
     places.extend(BoardPage::ALL.map(Place::Board));
     places.extend(DRILLS.map(Place::Drill));
@@ -180,7 +183,9 @@ impl Walker {
             Place::Caution | Place::Help => Screen::Bench,
             Place::Practice { .. } => Screen::Practice,
             Place::Examination => Screen::Examination,
-            Place::Workshop { .. } | Place::Proved(_) | Place::Board(_) => Screen::Workshop,
+            Place::Workshop { .. } | Place::Proved(_) | Place::Board(_) | Place::Tutorial => {
+                Screen::Workshop
+            }
             Place::Drill(_) => Screen::Drill,
         };
         let folder = tempfile::tempdir().expect("a folder");
@@ -225,6 +230,8 @@ impl Walker {
         };
         let mut workshop = world.resource_mut::<WorkshopRes>();
         (workshop.open, workshop.board) = (open, board);
+        let tutorial = (place == Place::Tutorial).then(|| Tutorial::in_language(Language::En));
+        workshop.tutorial = tutorial;
         if let Place::Drill(name) = place {
             let shown = Shown::named(name).expect("a drill's name");
             world.resource_mut::<DrillRes>().show(shown, 7);

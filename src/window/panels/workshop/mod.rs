@@ -11,6 +11,7 @@ mod proof;
 mod sentences;
 #[cfg(test)]
 mod tests;
+pub mod tutorial;
 mod wash;
 
 use super::{PanelContext, kit};
@@ -86,6 +87,11 @@ pub(super) fn workshop_ui(
             workshop.board = (!closed).then_some(open);
             return;
         }
+        if let Some(mut tutorial) = workshop.tutorial.take() {
+            let closed = tutorial::tutorial_ui(ui, context, &mut tutorial);
+            workshop.tutorial = (!closed).then_some(tutorial);
+            return;
+        }
         let Some(mut open) = workshop.open.take() else {
             chooser_ui(ui, context, workshop, jobs, library);
             return;
@@ -116,6 +122,10 @@ fn chooser_ui(
             kit::card(ui, |ui| {
                 ui.label(context.text("workshop-about"));
                 ui.add_space(6.0);
+                if kit::go(ui, context.text("workshop-tutorial")).clicked() {
+                    let language = context.ui_state.language;
+                    workshop.tutorial = Some(tutorial::Tutorial::in_language(language));
+                }
                 if kit::main_button(ui, context.text("workshop-new"), true).clicked() {
                     let draft = ScenarioDraft::new("own-job", context.ui_state.language);
                     begun = Some(Workshop::begin(draft, library));
