@@ -957,6 +957,7 @@ file-kind-parts = parts list
 file-kind-scenario = job
 file-nearest = { $names } (the nearest of { $of })
 file-not-written = { $reason }; check the folder, the free space and your permission to write there
+file-problem-beyond-handbook = this has no place in a handbook; it takes headings of two levels, paragraphs, simple lists, code, bold labels, and fenced blocks of the kinds console, ron NAME and diff NAME
 file-problem-board-name = the board calls itself "{ $found }", but its file says "{ $wanted }"; give both the same name
 file-problem-course-number = job { $found } of course part { $part } is where job { $expected } belongs; number them from 1 without gaps
 file-problem-empty = the file is empty; copy one of the same kind and change it
@@ -1168,6 +1169,7 @@ help-command-replay = Repeat a recorded attempt and check that the machine’s s
 help-command-scenarios = List the scenarios
 help-command-sheet = Print a board’s service sheet: entry gesture, codes, checks, menu, pins
 help-command-simulate = Run the customer’s wash on a scenario’s machine and print its signals
+help-command-tutorial = Read the tutorial for instructors: three exercises, from a copied job to a board of your own
 help-command-wash = Print the customer’s wash on a scenario’s machine as a timeline, with the codes it stores and how it ends
 help-command-window = Open the bench in a window (the same as no command)
 help-default = { $help } [default: { $value }]
@@ -2626,6 +2628,12 @@ trouble-refused = The browser does not allow attempts to be saved, as in a priva
 try-entered = Service mode entered
 try-in-hold = The control was in a fault hold, where it takes no gesture. Leave the hold first. { $way }
 try-open = In progress
+
+## tutorial
+
+tutorial-change = Change in { $file }
+tutorial-file = The file { $file }
+tutorial-label = “{ $label }”
 
 ## variant
 

@@ -954,6 +954,7 @@ file-kind-parts = lista de recambios
 file-kind-scenario = trabajo
 file-nearest = { $names } (los más parecidos de { $of })
 file-not-written = { $reason }; compruebe la carpeta, el espacio libre y que tiene permiso para escribir en ella
+file-problem-beyond-handbook = esto no cabe en un manual; admite títulos de dos niveles, párrafos, listas sencillas, código, rótulos en negrita y bloques cercados de los tipos console, ron NOMBRE y diff NOMBRE
 file-problem-board-name = la placa se llama «{ $found }», pero su archivo dice «{ $wanted }»; dé a los dos el mismo nombre
 file-problem-course-number = el trabajo { $found } de la parte { $part } del curso está donde va el { $expected }; numérelos desde 1 sin huecos
 file-problem-empty = el archivo está vacío; copie uno de la misma clase y cámbielo
@@ -1162,6 +1163,7 @@ help-command-replay = Repetir un intento grabado y comprobar que el estado de la
 help-command-scenarios = Enumera los trabajos
 help-command-sheet = Mostrar la hoja de servicio de una placa: gesto de entrada, códigos, comprobaciones, menú, pines
 help-command-simulate = Hacer el lavado del cliente con la máquina de un trabajo y mostrar sus señales
+help-command-tutorial = Lee el tutorial para instructores: tres ejercicios, de un trabajo copiado a una placa propia
 help-command-wash = Mostrar el lavado del cliente con la máquina de un trabajo como cronología, con los códigos que guarda y cómo termina
 help-command-window = Abrir el banco en una ventana (igual que sin orden)
 help-default = { $help } [por defecto: { $value }]
@@ -2614,6 +2616,12 @@ trouble-refused = El navegador no permite guardar intentos, como ocurre en una v
 try-entered = Dentro del modo de servicio
 try-in-hold = El control estaba en parada por fallo, y así no admite ningún gesto. Salga primero de la parada. { $way }
 try-open = En curso
+
+## tutorial
+
+tutorial-change = Cambio en { $file }
+tutorial-file = El archivo { $file }
+tutorial-label = «{ $label }»
 
 ## variant
 

@@ -31,6 +31,7 @@ mod simulate;
 mod source_excerpt;
 mod table;
 mod template;
+mod tutorial;
 mod usage;
 mod wash;
 mod ways;
@@ -70,6 +71,7 @@ enum Command {
     Jobs(jobs::JobsArgs),
     Check(check::CheckArgs),
     New(template::NewArgs),
+    Tutorial,
     Names(names::NamesArgs),
     Print(paper::PrintArgs),
     Practice(practice::PracticeArgs),
@@ -157,6 +159,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Jobs(args)) => jobs::jobs(&args, &library, language),
         Some(Command::Check(args)) => check::check(&args, &library, language),
         Some(Command::New(args)) => template::begin(&args, language),
+        Some(Command::Tutorial) => tutorial::tutorial(language),
         Some(Command::Names(args)) => names::names(&args, &library, language),
         Some(Command::Print(args)) => paper::print(&args, &library, language),
         Some(Command::Practice(args)) => practice::practice(&args, language),

@@ -22,4 +22,5 @@ mod pictures;
 mod schema;
 #[path = "../stage/mod.rs"]
 mod stage;
+mod tutorial;
 mod variants;
