@@ -990,6 +990,7 @@ file-not-written = { $reason }; check the folder, the free space and your permis
 file-packed-added = { $path } is not among the files that were packed; ask the author for the zip again
 file-packed-changed = { $path } is not as it was packed; ask the author for the zip again
 file-packed-gone = { $path } was packed and is missing now; ask the author for the zip again
+file-problem-beyond-handbook = this has no place in a handbook; it takes headings of two levels, paragraphs, simple lists, code, bold labels, and fenced blocks of the kinds console, ron NAME and diff NAME
 file-problem-board-name = the board calls itself "{ $found }", but its file says "{ $wanted }"; give both the same name
 file-problem-course-number = job { $found } of course part { $part } is where job { $expected } belongs; number them from 1 without gaps
 file-problem-empty = the file is empty; copy one of the same kind and change it
@@ -1233,6 +1234,7 @@ help-command-replay = Repeat a recorded attempt and check that the machine’s s
 help-command-scenarios = List the scenarios
 help-command-sheet = Print a board’s service sheet: entry gesture, codes, checks, menu, pins
 help-command-simulate = Run the customer’s wash on a scenario’s machine and print its signals
+help-command-tutorial = Read the tutorial for instructors: three exercises, from a copied job to a board of your own
 help-command-wash = Print the customer’s wash on a scenario’s machine as a timeline, with the codes it stores and how it ends
 help-command-window = Open the bench in a window (the same as no command)
 help-course-check-course = Folder or zip of the course
@@ -2763,7 +2765,10 @@ try-open = In progress
 ## tutorial
 
 tutorial-back = Back to the workshop
+tutorial-change = Change in { $file }
 tutorial-copy = Copy
+tutorial-file = The file { $file }
+tutorial-label = “{ $label }”
 
 ## variant
 

@@ -987,6 +987,7 @@ file-not-written = { $reason }; compruebe la carpeta, el espacio libre y que tie
 file-packed-added = { $path } no está entre los archivos que se empaquetaron; pida de nuevo el zip a su autor
 file-packed-changed = { $path } no está como se empaquetó; pida de nuevo el zip a su autor
 file-packed-gone = { $path } se empaquetó y ahora falta; pida de nuevo el zip a su autor
+file-problem-beyond-handbook = esto no cabe en un manual; admite títulos de dos niveles, párrafos, listas sencillas, código, rótulos en negrita y bloques cercados de los tipos console, ron NOMBRE y diff NOMBRE
 file-problem-board-name = la placa se llama «{ $found }», pero su archivo dice «{ $wanted }»; dé a los dos el mismo nombre
 file-problem-course-number = el trabajo { $found } de la parte { $part } del curso está donde va el { $expected }; numérelos desde 1 sin huecos
 file-problem-empty = el archivo está vacío; copie uno de la misma clase y cámbielo
@@ -1227,6 +1228,7 @@ help-command-replay = Repetir un intento grabado y comprobar que el estado de la
 help-command-scenarios = Enumera los trabajos
 help-command-sheet = Mostrar la hoja de servicio de una placa: gesto de entrada, códigos, comprobaciones, menú, pines
 help-command-simulate = Hacer el lavado del cliente con la máquina de un trabajo y mostrar sus señales
+help-command-tutorial = Lee el tutorial para instructores: tres ejercicios, de un trabajo copiado a una placa propia
 help-command-wash = Mostrar el lavado del cliente con la máquina de un trabajo como cronología, con los códigos que guarda y cómo termina
 help-command-window = Abrir el banco en una ventana (igual que sin orden)
 help-course-check-course = Carpeta o zip del curso
@@ -2751,7 +2753,10 @@ try-open = En curso
 ## tutorial
 
 tutorial-back = Volver al taller
+tutorial-change = Cambio en { $file }
 tutorial-copy = Copiar
+tutorial-file = El archivo { $file }
+tutorial-label = «{ $label }»
 
 ## variant
 

@@ -33,6 +33,7 @@ mod simulate;
 mod source_excerpt;
 mod table;
 mod template;
+mod tutorial;
 mod usage;
 mod wash;
 mod ways;
@@ -73,6 +74,7 @@ enum Command {
     Check(check::CheckArgs),
     Course(course::CourseArgs),
     New(template::NewArgs),
+    Tutorial,
     Names(names::NamesArgs),
     Reference(reference::ReferenceArgs),
     Print(paper::PrintArgs),
@@ -162,6 +164,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Check(args)) => check::check(&args, &library, language),
         Some(Command::Course(args)) => course::course(&args, language),
         Some(Command::New(args)) => template::begin(&args, language),
+        Some(Command::Tutorial) => tutorial::tutorial(language),
         Some(Command::Names(args)) => names::names(&args, &library, language),
         Some(Command::Reference(args)) => reference::reference(&args, language),
         Some(Command::Print(args)) => paper::print(&args, &library, language),

@@ -10,11 +10,15 @@ use detent_training::reason::evidence::{self, Table};
 use include_dir::{Dir, include_dir};
 
 /// Folders whose files are found by being there, by their path from the project's folder. A new board,
-/// language, table or scenario needs no line here.
-static FOLDERS: [(&str, Dir<'static>); 5] = [
+/// handbook, language, table or scenario needs no line here.
+static FOLDERS: [(&str, Dir<'static>); 6] = [
     (
         "assets/boards",
         include_dir!("$CARGO_MANIFEST_DIR/../../assets/boards"),
+    ),
+    (
+        "assets/guide",
+        include_dir!("$CARGO_MANIFEST_DIR/../../assets/guide"),
     ),
     (
         "assets/lang",

@@ -62,6 +62,8 @@ pub enum Problem {
     NotBuiltIn(String),
     /// Neither a file nor one of the built-in jobs.
     NoScenario,
+    /// Markdown that a handbook has no place for.
+    BeyondHandbook,
     /// Nothing in it.
     Empty,
     /// Bytes that are no text.

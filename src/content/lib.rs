@@ -26,6 +26,7 @@ mod file_kind;
 mod file_schema;
 mod gesture_words;
 mod guide_file;
+mod handbook;
 mod invoice_words;
 mod lamp_words;
 mod learner_list;
@@ -72,6 +73,9 @@ pub use file_check::{
 pub use file_kind::FileKind;
 pub use file_schema::{file_schema, json_form, ron_form};
 pub use guide_file::{GUIDE_ENDING, check_guide, read_guide};
+pub use handbook::{
+    CodeKind, HandbookBlock, HandbookSpan, ListMark, instructors_tutorial, read_handbook,
+};
 pub use invoice_words::InvoiceRow;
 pub use learner_list::{LearnerInShort, ListedLearner, listed_learners};
 pub use machine_file::{Nominal, read_machine};

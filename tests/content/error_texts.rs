@@ -102,6 +102,7 @@ fn problems() -> Vec<(Problem, &'static [&'static str])> {
         (Problem::NoFile, &[]),
         (Problem::NotBuiltIn(own("a.ron, b.ron")), &["a.ron, b.ron"]),
         (Problem::NoScenario, &["detent scenarios"]),
+        (Problem::BeyondHandbook, &["console"]),
         (Problem::Empty, &[]),
         (Problem::NotText, &["UTF-8"]),
         (Problem::TooLong { most: 4096 }, &["4096"]),

@@ -1021,7 +1021,10 @@ fn every_file_of_the_project_is_built_in_and_sound() {
             let path = entry.expect("a folder of the project can be listed").path();
             if path.is_dir() {
                 folders.push(path);
-            } else if path.extension().is_some_and(|e| e == "ron" || e == "ftl") {
+            } else if path
+                .extension()
+                .is_some_and(|e| ["ron", "ftl", "md"].iter().any(|known| e == *known))
+            {
                 let name = path.strip_prefix(root).expect("it was found there");
                 found.push(name.display().to_string().replace('\\', "/"));
             }

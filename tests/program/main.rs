@@ -26,4 +26,5 @@ mod reference;
 mod schema;
 #[path = "../stage/mod.rs"]
 mod stage;
+mod tutorial;
 mod variants;

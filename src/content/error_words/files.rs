@@ -34,6 +34,7 @@ impl Texts {
                 &[("known", known.as_str().into())],
             ),
             Problem::NoScenario => self.get("file-problem-no-scenario"),
+            Problem::BeyondHandbook => self.get("file-problem-beyond-handbook"),
             Problem::Empty => self.get("file-problem-empty"),
             Problem::NotText => self.get("file-problem-not-text"),
             Problem::TooLong { most } => {
