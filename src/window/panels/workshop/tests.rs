@@ -269,10 +269,12 @@ fn what_the_proof_finds_leads_to_its_field() {
             .and_then(|proved| proved.proof())
             .expect("proved");
         let needs = texts.expert_needs(&proof.machines[0], scenario);
+        let difficulty = proof.machines[0].difficulty.as_ref();
+        let expert_min = difficulty.expect("the expert can do it").expert_minutes;
         harness.get_by_label(&needs);
         harness.get_by_label(&texts.get("author-way"));
         // Too little time for the job: what stands there is marked as that of the job before.
-        change(&mut harness, &ScenarioChange::ParMinutes(1.0));
+        change(&mut harness, &ScenarioChange::ParMinutes(expert_min - 1.0));
         harness.get_by_label(&texts.get("workshop-proof-stale"));
         wait_for_proof(&mut harness);
         assert!(
@@ -290,7 +292,7 @@ fn what_the_proof_finds_leads_to_its_field() {
                 Found::Authoring(AuthoringFinding::TooSlow { .. })
             )
         });
-        let slow = slow.expect("a minute is too little");
+        let slow = slow.expect("the expert needs a minute more");
         let told = format!(
             "{}: {}: {}",
             texts.get("author-severity-error"),
