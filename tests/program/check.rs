@@ -442,7 +442,7 @@ fn the_command_checks_the_guide_beside_a_job_and_says_what_it_cannot_prove() {
     let out = detent(&["check", "--json", &job]);
     assert!(out.status.success());
     let printed = String::from_utf8(out.stdout).expect("text");
-    let told = super::schema::fits("check-1", &printed);
+    let told = super::printed_json::fits("check-1", &printed);
     let files = told["files"].as_array().expect("files");
     assert_eq!(files.len(), 2, "the guide comes with its job");
     assert_eq!(

@@ -1,7 +1,7 @@
 //! Courses through the real program: packed, checked, opened, and used as they are.
 
 use super::library::{OwnLibrary, changed};
-use super::schema::fits;
+use super::printed_json::fits;
 use detent_content::{OwnFile, disk, pack_course};
 use serde_json::Value;
 use std::ffi::OsStr;
