@@ -1200,10 +1200,6 @@ hand-work-pressure-hose = Blow out
 hand-work-supply = Remove extension cord
 hand-work-taps = Open fully
 
-## happening
-
-
-
 ## help
 
 help-about = A training bench for people who repair washing machines.
@@ -2869,14 +2865,6 @@ word-taps = { $mains ->
 
 ## workshop
 
-    [one] 1 error
-    [one] 1 fault
-    [one] 1 warning
-    [one] One error is left.
-   *[other] { $count } errors
-   *[other] { $count } errors are left.
-   *[other] { $count } faults
-   *[other] { $count } warnings
 workshop-about = Write a job for others: what the customer says, what is wrong with the machine, and what counts. Everything in it is invented: no real customers, brands or machines.
 workshop-board = Describe a board
 workshop-board-about = Describe the control of a machine in your shop, value by value, beginning with a copy of a board. Change what would name a real make or model: what is kept here is invented. Once it is saved, jobs can be written for it. Jobs in which the control board is at fault also need a part for it, in parts.ron of your library.
@@ -3025,9 +3013,15 @@ workshop-board-weight = what lamp { $lamp } stands for
 workshop-board-whole = The whole gesture
 workshop-board-within = s for the whole gesture
 workshop-board-wrong = { $count ->
+    [one] One error is left.
+   *[other] { $count } errors are left.
+}
 workshop-budget = the most that the customer will pay
 workshop-cabinet-all = All components
 workshop-cabinet-part = { $part }: { $count ->
+    [one] 1 fault
+   *[other] { $count } faults
+}
 workshop-changed-elsewhere = The file was changed in another program. Save puts this version in its place; to see the other one, put this job away and open it again.
 workshop-copy = A copy of a job
 workshop-copy-do = Work on a copy
@@ -3094,6 +3088,9 @@ workshop-points = Points
 workshop-points-sum = Together { $sum } of 100
 workshop-proof = Proof
 workshop-proof-errors = { $count ->
+    [one] 1 error
+   *[other] { $count } errors
+}
 workshop-proof-faults = Step 2 of 3: what is known of every fault on this board is being looked up…
 workshop-proof-gesture = Entering service mode
 workshop-proof-machines = How it goes
@@ -3104,6 +3101,9 @@ workshop-proof-sound = No mistakes found.
 workshop-proof-stale = What follows is the job as it was before your last change.
 workshop-proof-waits = The job is proved as soon as you pause.
 workshop-proof-warnings = { $count ->
+    [one] 1 warning
+   *[other] { $count } warnings
+}
 workshop-proof-wash = Step 1 of 3: the customer’s wash is running…
 workshop-redo = Redo
 workshop-seed = seed: the same number gives everybody the same machine
@@ -3129,7 +3129,3 @@ workshop-way-try = Press a deed to try the job from there.
 workshop-wear = wear of the dial, from 0 (new) to 1 (worn out)
 workshop-worn-lead = A lead of the meter is broken inside
 workshop-wrong = { $field }: { $problem }
-}
-}
-}
-}

@@ -1194,10 +1194,6 @@ hand-work-pressure-hose = Soplar
 hand-work-supply = Quitar alargador
 hand-work-taps = Abrir del todo
 
-## happening
-
-
-
 ## help
 
 help-about = Un banco de prácticas para quien repara lavadoras.
@@ -2846,14 +2842,6 @@ wash-trace-title = El lavado del cliente
 
 ## workshop
 
-    [one] 1 avería
-    [one] 1 aviso
-    [one] 1 error
-    [one] Queda un error.
-   *[other] Quedan { $count } errores.
-   *[other] { $count } averías
-   *[other] { $count } avisos
-   *[other] { $count } errores
 workshop-about = Escriba un trabajo para otros: qué dice el cliente, qué le pasa a la máquina y qué cuenta en la nota. Todo es inventado: sin clientes, marcas ni máquinas reales.
 workshop-board = Describir una placa
 workshop-board-about = Describa el control de una máquina de su taller, valor por valor, a partir de la copia de una placa. Cambie lo que delate una marca o un modelo reales: lo que se guarda aquí es inventado. Una vez guardada, se pueden escribir trabajos para ella. Los trabajos en los que falla la placa necesitan además su recambio, en el archivo parts.ron de su biblioteca.
@@ -3002,9 +2990,15 @@ workshop-board-weight = lo que vale la luz { $lamp }
 workshop-board-whole = El gesto entero
 workshop-board-within = s para el gesto entero
 workshop-board-wrong = { $count ->
+    [one] Queda un error.
+   *[other] Quedan { $count } errores.
+}
 workshop-budget = lo máximo que pagará el cliente
 workshop-cabinet-all = Todos los componentes
 workshop-cabinet-part = { $part }: { $count ->
+    [one] 1 avería
+   *[other] { $count } averías
+}
 workshop-changed-elsewhere = El archivo se ha modificado en otro programa. «Guardar» lo sustituye por esta versión; para ver la otra, deje este trabajo y vuelva a abrirlo.
 workshop-copy = Copia de un trabajo
 workshop-copy-do = Trabajar sobre una copia
@@ -3071,6 +3065,9 @@ workshop-points = Puntos
 workshop-points-sum = En total, { $sum } de 100
 workshop-proof = Comprobación
 workshop-proof-errors = { $count ->
+    [one] 1 error
+   *[other] { $count } errores
+}
 workshop-proof-faults = Paso 2 de 3: se consulta lo que se sabe de cada avería en esta placa…
 workshop-proof-gesture = Entrada al modo de servicio
 workshop-proof-machines = Cómo va el trabajo
@@ -3081,6 +3078,9 @@ workshop-proof-sound = No se ha encontrado ningún error.
 workshop-proof-stale = Lo que sigue es del trabajo tal como estaba antes de su último cambio.
 workshop-proof-waits = El trabajo se comprueba en cuanto haga una pausa.
 workshop-proof-warnings = { $count ->
+    [one] 1 aviso
+   *[other] { $count } avisos
+}
 workshop-proof-wash = Paso 1 de 3: se hace el lavado del cliente…
 workshop-redo = Rehacer
 workshop-seed = semilla: con el mismo número todos tienen la misma máquina
@@ -3106,7 +3106,3 @@ workshop-way-try = Pulse un paso para probar el trabajo desde ahí.
 workshop-wear = desgaste del selector, de 0 (nuevo) a 1 (gastado)
 workshop-worn-lead = Una punta del multímetro tiene el cable roto por dentro
 workshop-wrong = { $field }: { $problem }
-}
-}
-}
-}

@@ -30,7 +30,7 @@ pub struct ContentError {
 
 impl ContentError {
     /// A problem of a file as a whole.
-    pub(super) fn of_file(file: &str, problem: Problem) -> ContentError {
+    pub fn of_file(file: &str, problem: Problem) -> ContentError {
         ContentError {
             file: file.to_owned(),
             line: 0,

@@ -133,6 +133,7 @@ pub struct LibraryRes {
 
 impl LibraryRes {
     /// With this file before all other jobs.
+    #[cfg(not(target_family = "wasm"))]
     pub fn with_first(first: Option<String>) -> LibraryRes {
         LibraryRes {
             first,
@@ -147,6 +148,7 @@ impl LibraryRes {
 }
 
 /// How long after the last change the files are read.
+#[cfg(not(target_family = "wasm"))]
 const SETTLED_AFTER: Duration = Duration::from_millis(120);
 
 /// Begins to read what is wanted or was changed.
@@ -305,7 +307,7 @@ mod watch {
     use bevy::prelude::*;
     use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
     use notify::{Event, RecommendedWatcher, RecursiveMode, Watcher};
-    use std::path::PathBuf;
+    use std::path::{Path, PathBuf};
     use std::sync::Arc;
     use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -330,7 +332,7 @@ mod watch {
 
     /// Looks after this folder from now on, and wakes the window at rest when something changes there.
     fn watcher(
-        folder: &PathBuf,
+        folder: &Path,
         changed: &Arc<AtomicBool>,
         proxy: Option<&EventLoopProxyWrapper>,
     ) -> notify::Result<RecommendedWatcher> {

@@ -24,7 +24,7 @@ fn kept(path: &str) -> String {
 
 #[test]
 fn page_and_schema_are_printed_as_they_are_kept() {
-    for kind in ["scenario", "board", "guide", "examination", "parts"] {
+    for kind in ["scenario", "board", "guide", "examination", "parts", "course"] {
         let page = printed(&["reference", kind, "--lang", "es"]);
         assert_eq!(page, kept(&format!("assets/reference/{kind}.md")));
         let schema = printed(&["reference", kind, "--json"]);
@@ -32,7 +32,7 @@ fn page_and_schema_are_printed_as_they_are_kept() {
     }
     let kinds = printed(&["reference", "--lang", "es"]);
     assert!(
-        kinds.lines().count() == 5 && kinds.contains("placa"),
+        kinds.lines().count() == 6 && kinds.contains("placa"),
         "{kinds}"
     );
     assert_eq!(detent(&["reference", "wash"]).status.code(), Some(2));

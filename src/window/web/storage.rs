@@ -117,8 +117,9 @@ fn carried(value: &JsValue) -> Option<CarriedLibrary> {
         Some(zip) => CarriedFiles::Zip(zip),
         None => {
             let list = |name: &str| field(value, name).dyn_into::<Array>().ok();
-            let paths = list("paths")?.iter().map(|path| path.as_string());
-            let contents = list("contents")?.iter().map(bytes);
+            let (paths, contents) = (list("paths")?, list("contents")?);
+            let paths = paths.iter().map(|path| path.as_string());
+            let contents = contents.iter().map(bytes);
             let files = paths.zip(contents).map(|(path, bytes)| path.zip(bytes));
             CarriedFiles::Folder(files.collect::<Option<_>>()?)
         }
