@@ -52,7 +52,14 @@ use std::process::ExitCode;
 pub struct Cli {
     #[arg(long, global = true)]
     lang: Option<String>,
-    #[arg(long, global = true, value_name = "LIBRARY")]
+    // Its variable stands in the README; in the help it would stand in English.
+    #[arg(
+        long,
+        global = true,
+        value_name = "LIBRARY",
+        env = "DETENT_LIBRARY",
+        hide_env = true
+    )]
     library: Option<PathBuf>,
     #[command(subcommand)]
     command: Option<Command>,
@@ -147,7 +154,8 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Err(failure) => return fail(&failure, of_system()),
     };
     let asked = cli.lang.is_some().then_some(language);
-    let library = LibraryFolder(cli.library);
+    let named = cli.library.filter(|path| !path.as_os_str().is_empty());
+    let library = LibraryFolder(named);
     let done = match cli.command {
         None => open(window, WindowArgs::default(), library, asked),
         Some(Command::Window(args)) => open(window, args, library, asked),

@@ -13,6 +13,7 @@ use detent_content::disk;
 use detent_content::{ContentError, ContentLibrary};
 use std::path::PathBuf;
 use std::sync::Arc;
+#[cfg(not(target_family = "wasm"))]
 use std::time::Duration;
 
 /// Where the library that is open is.

@@ -97,6 +97,24 @@ pub(super) fn changed(text: &str, changes: &[(&str, &str)]) -> String {
     })
 }
 
+/// The environment names a library for all that is called from it; an empty variable names none.
+#[test]
+fn a_library_can_be_named_in_the_environment() {
+    let library = OwnLibrary::new();
+    let listed = |value: &Path| {
+        let out = Command::new(env!("CARGO_BIN_EXE_detent"))
+            .args(["scenarios", "--lang", "en"])
+            .env("DETENT_LIBRARY", value)
+            .output()
+            .expect("the program starts");
+        assert!(out.status.success());
+        String::from_utf8(out.stdout).expect("text")
+    };
+    let by_variable = listed(library.folder.path());
+    assert_eq!(by_variable, library.told(&["scenarios"]));
+    assert_ne!(by_variable, listed(Path::new("")));
+}
+
 #[test]
 fn own_boards_jobs_and_parts_stand_beside_the_built_in_ones() {
     let own = OwnLibrary::new();

@@ -24,7 +24,14 @@ fn kept(path: &str) -> String {
 
 #[test]
 fn page_and_schema_are_printed_as_they_are_kept() {
-    for kind in ["scenario", "board", "guide", "examination", "parts", "course"] {
+    for kind in [
+        "scenario",
+        "board",
+        "guide",
+        "examination",
+        "parts",
+        "course",
+    ] {
         let page = printed(&["reference", kind, "--lang", "es"]);
         assert_eq!(page, kept(&format!("assets/reference/{kind}.md")));
         let schema = printed(&["reference", kind, "--json"]);

@@ -336,43 +336,56 @@ fn editor_ui(
     // Side by side, form and proof scroll by themselves; not in a low window, where all of it scrolls.
     let two = beside && shown == WorkshopPage::Job && ui.available_height() >= LOW;
     let mut from = None;
-    let closed = with_foot(
-        ui,
-        !two,
-        &mut (&mut *context, &mut *open),
-        |ui, (context, open)| {
-            let mut page =
-                |ui: &mut Ui, context: &mut PanelContext, open: &mut Workshop| match shown {
-                    WorkshopPage::Job => page_ui(ui, context, open, library, &mut changes),
-                    WorkshopPage::Proof => from = proof::proof_ui(ui, context, open, library),
-                    WorkshopPage::Wash => wash::wash_ui(ui, context, open, library),
-                    WorkshopPage::Paper => paper::paper_ui(ui, context, open, (jobs, library)),
-                };
-            if !two {
-                return page(ui, context, open);
-            }
-            let room = ui.available_rect_before_wrap();
-            let (left, right) = room.split_left_right_at_x(room.right() - PROOF);
-            let column = |ui: &mut Ui, name: &str, room, contents: &mut dyn FnMut(&mut Ui)| {
-                ui.scope_builder(UiBuilder::new().max_rect(room), |ui| {
-                    ScrollArea::vertical()
-                        .id_salt(name)
-                        .auto_shrink(false)
-                        .show(ui, contents);
-                });
-            };
-            let form = left.with_max_x(left.right() - GAP);
-            column(ui, "workshop", form, &mut |ui| {
-                page(ui, context, open);
-                kit::scroll_by_keys(ui, true);
-            });
-            column(ui, "workshop-proof", right, &mut |ui| {
-                from = proof::proof_ui(ui, context, open, library);
-                kit::scroll_by_keys(ui, false);
-            });
-        },
-        |ui, (context, open)| foot_ui(ui, context, open, (jobs, library), kept),
-    );
+    // Each page keeps its own place.
+    let closed = ui
+        .push_id(shown as u8, |ui| {
+            with_foot(
+                ui,
+                !two,
+                &mut (&mut *context, &mut *open),
+                |ui, (context, open)| {
+                    let mut page = |ui: &mut Ui,
+                                    context: &mut PanelContext,
+                                    open: &mut Workshop| {
+                        match shown {
+                            WorkshopPage::Job => page_ui(ui, context, open, library, &mut changes),
+                            WorkshopPage::Proof => {
+                                from = proof::proof_ui(ui, context, open, library)
+                            }
+                            WorkshopPage::Wash => wash::wash_ui(ui, context, open, library),
+                            WorkshopPage::Paper => {
+                                paper::paper_ui(ui, context, open, (jobs, library))
+                            }
+                        }
+                    };
+                    if !two {
+                        return page(ui, context, open);
+                    }
+                    let room = ui.available_rect_before_wrap();
+                    let (left, right) = room.split_left_right_at_x(room.right() - PROOF);
+                    let column =
+                        |ui: &mut Ui, name: &str, room, contents: &mut dyn FnMut(&mut Ui)| {
+                            ui.scope_builder(UiBuilder::new().max_rect(room), |ui| {
+                                ScrollArea::vertical()
+                                    .id_salt(name)
+                                    .auto_shrink(false)
+                                    .show(ui, contents);
+                            });
+                        };
+                    let form = left.with_max_x(left.right() - GAP);
+                    column(ui, "workshop", form, &mut |ui| {
+                        page(ui, context, open);
+                        kit::scroll_by_keys(ui, true);
+                    });
+                    column(ui, "workshop-proof", right, &mut |ui| {
+                        from = proof::proof_ui(ui, context, open, library);
+                        kit::scroll_by_keys(ui, false);
+                    });
+                },
+                |ui, (context, open)| foot_ui(ui, context, open, (jobs, library), kept),
+            )
+        })
+        .inner;
     if let (Some(from), Ok(source)) = (from, open.checked()) {
         context.ui_state.guidance = Guidance::Nothing;
         (context.ui_state).open(jobs.try_out(source.clone(), Some(from)));
