@@ -52,14 +52,7 @@ use std::process::ExitCode;
 pub struct Cli {
     #[arg(long, global = true)]
     lang: Option<String>,
-    // Its variable stands in the README; in the help it would stand in English.
-    #[arg(
-        long,
-        global = true,
-        value_name = "LIBRARY",
-        env = "DETENT_LIBRARY",
-        hide_env = true
-    )]
+    #[arg(long, global = true, value_name = "LIBRARY")]
     library: Option<PathBuf>,
     #[command(subcommand)]
     command: Option<Command>,
@@ -154,8 +147,7 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Err(failure) => return fail(&failure, of_system()),
     };
     let asked = cli.lang.is_some().then_some(language);
-    let named = cli.library.filter(|path| !path.as_os_str().is_empty());
-    let library = LibraryFolder(named);
+    let library = LibraryFolder(cli.library.or_else(library_folder::in_environment));
     let done = match cli.command {
         None => open(window, WindowArgs::default(), library, asked),
         Some(Command::Window(args)) => open(window, args, library, asked),

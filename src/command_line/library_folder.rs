@@ -11,6 +11,12 @@ use std::path::PathBuf;
 /// The folder of an own library, or the zip of a course, if one is named.
 pub(super) struct LibraryFolder(pub Option<PathBuf>);
 
+/// The library that `DETENT_LIBRARY` names; an empty variable names none.
+pub(super) fn in_environment() -> Option<PathBuf> {
+    let named = std::env::var_os("DETENT_LIBRARY").filter(|value| !value.is_empty());
+    named.map(PathBuf::from)
+}
+
 impl LibraryFolder {
     /// What is built in, and the own library beside it.
     pub fn open(&self) -> Result<ContentLibrary, Failure> {
