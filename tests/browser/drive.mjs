@@ -1117,6 +1117,36 @@ const COMMANDS = {
     return { drawn, troubles: person.troubles };
   }),
 
+  /// A library in the page: a course as one zip is opened, is open again after a reload, stays when a broken one is given,
+  /// and is closed. The argument is a folder with `course.zip` and `broken.zip`.
+  library: () => fresh(async ({ page, person, server }) => {
+    const words = (key) => MESSAGES.get(key);
+    const shown = (label) => until(label, async () => (await person.places(label)).length > 0);
+    const inWorkshop = async () => {
+      await person.ready();
+      await person.everything();
+      await person.click(words("start-workshop"), null, 0);
+      await shown(words("library-title"));
+    };
+    const open = words("library-open").replace("{ $place }", "course.zip");
+    await page.goto(`${server.url}?names&software`);
+    await inWorkshop();
+    const before = (await person.places(words("library-none"))).length > 0;
+    await page.setInputFiles("#library-zip", join(argument, "course.zip"));
+    await shown(open);
+    await person.picture("library.png");
+    await page.goto(`${server.url}?names&software`);
+    await inWorkshop();
+    await shown(open);
+    await page.setInputFiles("#library-zip", join(argument, "broken.zip"));
+    await shown(words("library-mistakes"));
+    const stays = (await person.places(open)).length > 0;
+    await person.picture("library-broken.png");
+    await person.click(words("library-close"), null, 0);
+    await shown(words("library-none"));
+    return { before, stays, troubles: person.troubles };
+  }),
+
   /// A slow network: how the bar grows.
   loading: () => fresh(async ({ page, context, server }) => {
     const session = await context.newCDPSession(page);

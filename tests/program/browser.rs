@@ -380,6 +380,30 @@ fn colors(path: &Path) -> usize {
     colors.len()
 }
 
+/// A course is opened in the page, kept by the browser, and closed; a zip that is none changes nothing.
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_course_is_opened_in_the_page_and_is_there_again_after_a_reload() {
+    let given = tempfile::tempdir().expect("a folder");
+    let detent = |args: &[&str]| {
+        let done = Command::new(env!("CARGO_BIN_EXE_detent"))
+            .current_dir(given.path())
+            .args(args)
+            .output();
+        let done = done.expect("the program starts");
+        assert!(done.status.success(), "{args:?}: {done:?}");
+    };
+    detent(&["new", "course", "own/course.ron"]);
+    detent(&["new", "scenario", "own/scenarios/own-job.ron"]);
+    detent(&["course", "pack", "own", "--to", "course.zip"]);
+    let whole = fs::read(given.path().join("course.zip")).expect("it was packed");
+    fs::write(given.path().join("broken.zip"), &whole[..whole.len() / 2]).expect("written");
+    let found = drive("library", &folder("library"), Some(given.path()));
+    assert_eq!(found["before"], true);
+    assert_eq!(found["stays"], true);
+    assert_eq!(found["troubles"], serde_json::json!([]));
+}
+
 /// Where WebGL is there but drawn on the processor, the page would show a frame every few seconds.
 #[test]
 #[ignore = "needs the packed page and a browser"]

@@ -15,6 +15,7 @@ use super::attempts::Attempts;
 use super::first_job::window_with_bench;
 use super::library::{CarriedFiles, CarriedLibrary, LibraryPlace, LibraryUiState};
 use super::practice::{self, LearnerRes};
+use super::rest::NextFrame;
 use super::state::{JobSourceRes, Screen, UiState};
 use super::workbench::LibraryJobs;
 use bevy::platform::time::Instant;
@@ -185,9 +186,11 @@ pub fn take_folder(name: String, paths: Vec<String>, contents: Vec<js_sys::Uint8
 }
 
 /// A library that the person gave is opened.
-fn take_library(mut ui_state: ResMut<UiState>) {
+fn take_library(mut ui_state: ResMut<UiState>, mut next: ResMut<NextFrame>) {
     if let Some(carried) = storage::arrived_library() {
         ui_state.library.wanted = Some(LibraryPlace::Carried(Arc::new(carried)));
+        // It came from the page, which wakes the window for one frame.
+        next.settle();
     }
 }
 
