@@ -20,12 +20,19 @@ use std::path::{Path, PathBuf};
 pub(super) struct CheckArgs {
     #[arg(value_name = "NAME_OR_FILE")]
     files: Vec<PathBuf>,
+    #[command(flatten)]
+    how: HowToReport,
+}
+
+/// What counts as failed, and in which form it is told.
+#[derive(Debug, clap::Args)]
+pub(super) struct HowToReport {
     #[arg(long)]
-    strict: bool,
+    pub strict: bool,
     #[arg(long)]
-    json: bool,
+    pub json: bool,
     #[arg(long, conflicts_with = "json")]
-    quiet: bool,
+    pub quiet: bool,
 }
 
 /// Version of what `--json` prints.
@@ -46,12 +53,17 @@ pub(super) fn check(
     let reports = proved(&mut content_library, &files, &texts);
     let (errors, warnings) = counts(&reports);
     let mut out = Output::standard();
-    if args.json {
+    if args.how.json {
         out.json(&Told::of(&reports, (errors, warnings), &texts))?;
     } else {
-        print_all(&mut out, &reports, (&content_library, &texts), args.quiet)?;
+        print_all(
+            &mut out,
+            &reports,
+            (&content_library, &texts),
+            args.how.quiet,
+        )?;
     }
-    judge(&reports, args.strict)
+    judge(&reports, args.how.strict)
 }
 
 /// Reports of these files, with what the simulator says of each.
@@ -112,23 +124,22 @@ fn files(
         return Ok(content_library.files());
     }
     let mut files: Vec<(String, Vec<u8>)> = Vec::new();
-    let mut add = |file: String, bytes: Vec<u8>| {
-        if !files.iter().any(|(known, _)| *known == file) {
-            files.push((file, bytes));
-        }
-    };
     for path in named {
         if path.exists() {
             for file in disk::ron_files(path)? {
                 let guide = guide_beside(&file)?;
                 for file in [Some(file), guide].into_iter().flatten() {
-                    let bytes = disk::read_bytes(Path::new(&file))?;
-                    add(file, bytes);
+                    if !files.iter().any(|(known, _)| *known == file) {
+                        let bytes = disk::read_bytes(Path::new(&file))?;
+                        files.push((file, bytes));
+                    }
                 }
             }
         } else {
-            let (file, bytes) = content_library.job_text(&path.to_string_lossy())?;
-            add(file, bytes);
+            let named = content_library.job_text(&path.to_string_lossy())?;
+            if !files.iter().any(|(known, _)| *known == named.0) {
+                files.push(named);
+            }
         }
     }
     let place = |kind| match kind {

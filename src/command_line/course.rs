@@ -1,7 +1,7 @@
 //! `detent course`: a course is packed into one zip, checked, and opened as a folder.
 
 use super::Failure;
-use super::check::{ToldFile, counts, judge, print_all, proved};
+use super::check::{HowToReport, ToldFile, counts, judge, print_all, proved};
 use super::output::Output;
 use super::print::said;
 use detent_content::{
@@ -49,12 +49,8 @@ struct CheckArgs {
     course: PathBuf,
     #[arg(long)]
     prove: bool,
-    #[arg(long)]
-    strict: bool,
-    #[arg(long)]
-    json: bool,
-    #[arg(long, conflicts_with = "json")]
-    quiet: bool,
+    #[command(flatten)]
+    how: HowToReport,
 }
 
 /// Version of what `--json` prints.
@@ -133,15 +129,20 @@ fn check(args: &CheckArgs, language: Language, texts: &Texts) -> Result<(), Fail
     };
     let course = manifest(&files);
     let mut out = Output::standard();
-    if args.json {
+    if args.how.json {
         out.json(&Told::of(course.as_ref(), &reports, texts))?;
     } else {
-        if let Some(course) = course.filter(|_| !args.quiet) {
+        if let Some(course) = course.filter(|_| !args.how.quiet) {
             out.line(heading(&course, language, texts))?;
         }
-        print_all(&mut out, &reports, (&content_library, texts), args.quiet)?;
+        print_all(
+            &mut out,
+            &reports,
+            (&content_library, texts),
+            args.how.quiet,
+        )?;
     }
-    judge(&reports, args.strict)
+    judge(&reports, args.how.strict)
 }
 
 /// All about each file, with what is built in and the files beside it.
@@ -150,8 +151,9 @@ fn reports(
     prove: bool,
     texts: &Texts,
 ) -> Result<(ContentLibrary, Vec<FileReport>), Failure> {
+    let builtin = ContentLibrary::builtin()?;
     // What is wrong with them is told when their turn comes.
-    let (mut content_library, _) = ContentLibrary::builtin()?.beside(files);
+    let (mut content_library, _) = builtin.beside(files);
     let named: Vec<(String, Vec<u8>)> = (files.iter())
         .map(|own| (own.file.clone(), own.bytes.clone()))
         .collect();
@@ -161,7 +163,7 @@ fn reports(
             .map(|(file, bytes)| check_file_unproved(&content_library, file, bytes))
             .collect(),
     };
-    check_together(files, &mut reports)?;
+    check_together(builtin, files, &mut reports);
     Ok((content_library, reports))
 }
 

@@ -3,7 +3,7 @@
 use super::Failure;
 use super::output::Output;
 use detent_content::{
-    CodeKind, HandbookBlock, HandbookSpan, Language, ListMark, Texts, Value, instructors_tutorial,
+    HandbookBlock, HandbookSpan, Language, ListMark, Texts, instructors_tutorial,
 };
 use unicode_width::UnicodeWidthStr;
 
@@ -47,15 +47,7 @@ fn lines(block: &HandbookBlock, texts: &Texts) -> Vec<String> {
             wrapped(&sentence(spans, texts), &mark, &blanks)
         }
         HandbookBlock::Code { kind, lines } => {
-            let file = match kind {
-                CodeKind::Terminal => None,
-                CodeKind::File(file) => Some(("tutorial-file", file)),
-                CodeKind::Change(file) => Some(("tutorial-change", file)),
-            };
-            let head = file.map(|(key, file)| {
-                let file = Value::from(file.as_str());
-                format!("{}:", texts.with(key, &[("file", file)]))
-            });
+            let head = kind.heading(texts).map(|heading| format!("{heading}:"));
             let lines = lines.iter().map(|line| format!("    {line}"));
             head.into_iter().chain(lines).collect()
         }

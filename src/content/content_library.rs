@@ -201,16 +201,15 @@ impl ContentLibrary {
         let Some(path) = path else {
             return ContentLibrary::builtin().map_err(|error| vec![error]);
         };
-        let one = |error| vec![error];
-        let (mut content_library, tables) = if disk::is_there(path).is_ok_and(|there| there) {
-            let bytes = disk::zip_bytes(path).map_err(one)?;
-            let of_zip = ContentLibrary::of_zip(&disk::name(path), &bytes)?;
-            (of_zip, disk::table_folder())
-        } else {
-            let mut of_folder = ContentLibrary::builtin().map_err(one)?;
-            of_folder.add(disk::library_files(path).map_err(one)?)?;
-            of_folder.folder = Some(path.into());
-            (of_folder, Some(table_file::folder_of_library(path)))
+        let mut content_library = ContentLibrary::builtin().map_err(|error| vec![error])?;
+        let (files, is_folder) = own_library::files_at(path)?;
+        content_library.add(files)?;
+        let tables = match is_folder {
+            true => {
+                content_library.folder = Some(path.into());
+                Some(table_file::folder_of_library(path))
+            }
+            false => disk::table_folder(),
         };
         if let Some(tables) = tables {
             for (name, bytes) in content_library.kept_tables(&tables) {

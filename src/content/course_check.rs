@@ -3,27 +3,21 @@
 use super::course_file::{differences, read_course};
 use super::error::{ContentError, Problem, ZipProblem};
 use super::file_check::FileReport;
-use super::own_library::{OwnFile, OwnPlace};
+use super::own_library::{OwnFile, OwnPlace, files_at};
 use super::reader::without_mark;
-use super::{ContentLibrary, Course, CourseZip, FileKind, disk, read_course_zip};
+use super::{ContentLibrary, Course, FileKind, disk};
 use detent_training::authoring::{AuthoringFinding, PlacedFinding};
 use std::path::Path;
 
 /// The files of a course on the disk: in a folder, or in one zip.
 ///
 /// # Errors
-/// What [`read_course_zip`] and [`disk::library_files`] give; [`ZipProblem::NoManifest`] for a folder without one.
+/// What [`files_at`] gives; [`ZipProblem::NoManifest`] for a folder without one.
 pub fn course_files(path: &Path) -> Result<Vec<OwnFile>, Vec<ContentError>> {
-    let one = |error| vec![error];
-    let named = disk::name(path);
-    if disk::is_there(path).is_ok_and(|there| there) {
-        let bytes = disk::zip_bytes(path).map_err(one)?;
-        return read_course_zip(&named, &bytes).map(|CourseZip { files, .. }| files);
-    }
-    let files = disk::library_files(path).map_err(one)?;
+    let (files, _) = files_at(path)?;
     if !files.iter().any(|own| own.place == OwnPlace::Course) {
         let problem = Problem::Zip(ZipProblem::NoManifest);
-        return Err(vec![ContentError::of_file(&named, problem)]);
+        return Err(vec![ContentError::of_file(&disk::name(path), problem)]);
     }
     Ok(files)
 }
@@ -54,12 +48,8 @@ pub fn unopened(errors: Vec<ContentError>) -> Vec<FileReport> {
 
 /// Adds to the reports of the files what is wrong with them together: names that are taken, numbers of the course, and
 /// what was changed since it was packed.
-///
-/// # Errors
-/// A mistake in what is built in.
-pub fn check_together(files: &[OwnFile], reports: &mut [FileReport]) -> Result<(), ContentError> {
-    let mut content_library = ContentLibrary::builtin()?;
-    let errors = content_library.add(files.to_vec()).err();
+pub fn check_together(mut builtin: ContentLibrary, files: &[OwnFile], reports: &mut [FileReport]) {
+    let errors = builtin.add(files.to_vec()).err();
     for error in errors.into_iter().flatten() {
         let own = files.iter().find(|own| own.file == error.file);
         let report = reports.iter_mut().find(|report| report.file == error.file);
@@ -80,5 +70,4 @@ pub fn check_together(files: &[OwnFile], reports: &mut [FileReport]) -> Result<(
             report.put(without_mark(&text), found.collect());
         }
     }
-    Ok(())
 }

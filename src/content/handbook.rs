@@ -6,7 +6,7 @@
 use super::builtin;
 use super::error::{ContentError, Problem};
 use super::source_line::SourceLine;
-use super::text::Language;
+use super::text::{Language, Texts, Value};
 use detent_training::record::ron_text::TextPosition;
 use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Parser, Tag, TagEnd};
 
@@ -69,6 +69,18 @@ pub enum CodeKind {
     /// A change of the file of this name (`diff NAME`): lines behind `- ` give way to those behind `+ `; lines behind two
     /// blanks stay.
     Change(String),
+}
+
+impl CodeKind {
+    /// What stands above such lines, where they are of a file.
+    pub fn heading(&self, texts: &Texts) -> Option<String> {
+        let (key, file) = match self {
+            CodeKind::Terminal => return None,
+            CodeKind::File(file) => ("tutorial-file", file),
+            CodeKind::Change(file) => ("tutorial-change", file),
+        };
+        Some(texts.with(key, &[("file", Value::from(file.as_str()))]))
+    }
 }
 
 /// The tutorial for instructors.

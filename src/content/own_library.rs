@@ -3,6 +3,8 @@
 
 use super::board_file::read_board;
 use super::content_library::ContentLibrary;
+use super::course_zip::{CourseZip, read_course_zip};
+use super::disk;
 use super::error::{ContentError, Problem};
 use super::parts::read_added_parts;
 use detent_simulation::controller::Board;
@@ -115,6 +117,20 @@ pub fn own_files(
         files.push(OwnFile { place, file, bytes });
     }
     Ok(files)
+}
+
+/// The files of an own library on the disk, and whether it is a folder; else it is a course in one zip.
+///
+/// # Errors
+/// What [`read_course_zip`] and [`disk::library_files`] give.
+pub(super) fn files_at(path: &Path) -> Result<(Vec<OwnFile>, bool), Vec<ContentError>> {
+    let one = |error| vec![error];
+    if disk::is_there(path).is_ok_and(|there| there) {
+        let bytes = disk::zip_bytes(path).map_err(one)?;
+        let CourseZip { files, .. } = read_course_zip(&disk::name(path), &bytes)?;
+        return Ok((files, false));
+    }
+    Ok((disk::library_files(path).map_err(one)?, true))
 }
 
 /// Refuses more than a library may hold.

@@ -2,7 +2,7 @@
 
 use super::background::Background;
 use super::drill::Trial;
-use super::workshop::{KeptJob, KeptText, OwnJobs};
+use super::workshop::{KeptJob, KeptText, OwnTexts};
 use bevy_egui::egui::util::undoer::Undoer;
 use detent_content::{BoardDraft, ContentError, ContentLibrary, OwnFile, Texts};
 use detent_simulation::controller::{Board, Gesture, Monitor, Selector};
@@ -217,7 +217,7 @@ impl BoardWorkshop {
 
     /// Another library is open, or files of this one were changed: holds the board against what is there now. A board that is
     /// kept as it is follows its file; the undo takes that back.
-    pub fn follow(&mut self, library: &ContentLibrary, own_boards: Option<&dyn OwnJobs>) {
+    pub fn follow(&mut self, library: &ContentLibrary, own_boards: Option<&dyn OwnTexts>) {
         let Some((stem, text)) = self.kept.changed(own_boards) else {
             self.mistakes = self.draft.mistakes(library);
             return;
@@ -262,7 +262,7 @@ impl BoardWorkshop {
     }
 
     /// Keeps it, sound or not where the place takes both. The board that jobs can now be written for, if it can be.
-    pub fn keep(&mut self, own_boards: &dyn OwnJobs) -> Option<OwnFile> {
+    pub fn keep(&mut self, own_boards: &dyn OwnTexts) -> Option<OwnFile> {
         let is_sound = self.mistakes.is_empty();
         let id = self.board().id.clone();
         let file = (self.kept).keep(&id, &self.text, is_sound, own_boards)?;
@@ -354,7 +354,7 @@ impl HandTrial {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::workshop::{KeptJob, OwnJobFolder};
+    use crate::workshop::{KeptJob, OwnTextFolder};
     use detent_content::Language;
     use detent_simulation::controller::GestureStep;
     use detent_simulation::interface::Button;
@@ -407,7 +407,7 @@ mod tests {
     #[test]
     fn a_board_is_kept_under_its_id_and_over_no_other() {
         let folder = tempfile::tempdir().expect("a folder");
-        let place = OwnJobFolder::boards_of_library(folder.path());
+        let place = OwnTextFolder::boards_of_library(folder.path());
         let library = library();
         let mut open = copy(&library, "key-pad");
         let kept = open.keep(&place).expect("sound");

@@ -501,10 +501,10 @@ mod tests {
     /// What has been kept in the workshop follows its file; what was changed here too is not lost.
     #[test]
     fn a_job_on_the_workshops_bench_follows_its_file() {
-        use crate::workshop::{KeptJob, OwnJobFolder, Workshop};
+        use crate::workshop::{KeptJob, OwnTextFolder, Workshop};
         use detent_content::ScenarioChange;
         let folder = tempfile::tempdir().expect("a folder");
-        let own_jobs = OwnJobFolder::new(folder.path().to_owned());
+        let own_jobs = OwnTextFolder::new(folder.path().to_owned());
         let builtin = ContentLibrary::builtin().expect("it is sound");
         let file = folder.path().join("own-job.ron");
         fs::write(&file, job("First title")).expect("written");

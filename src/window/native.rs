@@ -1,7 +1,6 @@
 //! The window as a program of its own: options from the command line, attempts in a folder.
 
 use super::attempts::{Attempts, Folder};
-use super::board_workshop::BoardPage;
 use super::drill::Shown;
 use super::first_job::window_with_bench;
 use super::library::{LibraryPlace, LibraryRes, LibraryUiState, remembered_library};
@@ -10,7 +9,7 @@ use super::practice::{self, LearnerRes};
 use super::software::card;
 use super::state::{Page, SettingsPage, Tab, UiState, ViewKind};
 use super::workbench::LibraryJobs;
-use super::workshop::{WorkshopPage, Written, own_boards_beside, own_jobs_beside};
+use super::workshop::{Written, own_boards_beside, own_jobs_beside};
 use super::{AppOptions, Picture};
 use bevy::prelude::*;
 use detent_command_line::WindowArgs;
@@ -54,11 +53,7 @@ fn options(
     options.examination = args.tab.first().is_some_and(|name| name == "examination");
     options.workshop = match args.tab.first().map(String::as_str) {
         Some("workshop") => Some(None),
-        Some("workshop-job") => Some(Some(Written::Job(WorkshopPage::Job))),
-        Some("workshop-proof") => Some(Some(Written::Job(WorkshopPage::Proof))),
-        Some("workshop-wash") => Some(Some(Written::Job(WorkshopPage::Wash))),
-        Some("workshop-paper") => Some(Some(Written::Job(WorkshopPage::Paper))),
-        Some(board) => BoardPage::named(board).map(|page| Some(Written::Board(page))),
+        Some(name) => Written::named(name).map(Some),
         None => None,
     };
     let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
@@ -107,11 +102,10 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         "report" => (Tab::Report, Page::Entry),
         "score" => (Tab::Score, Page::Entry),
         // These are no tabs of the bench, but screens.
-        "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop"
-        | "workshop-job" | "workshop-proof" | "workshop-wash" | "workshop-paper" => {
+        "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop" => {
             (Tab::Sheet, Page::Entry)
         }
-        board if BoardPage::named(board).is_some() => (Tab::Sheet, Page::Entry),
+        written if Written::named(written).is_some() => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
             return Err(texts.with("cli-window-no-tab", &[("tab", other.into())]));

@@ -4,7 +4,7 @@ use super::attempts::{Attempts, StorageError};
 use super::background::Work;
 use super::library::LibraryPlace;
 use super::workbench::OfferedJobs;
-use super::workshop::OwnJobs;
+use super::workshop::OwnTexts;
 use detent_content::{
     ContentError, ContentLibrary, JobVariant, OwnFile, ScenarioSource, Texts, VariantSeries,
 };
@@ -166,11 +166,11 @@ pub trait JobSource: Send + Sync {
         Box::pin(async { Err(OpenError::NoJob) })
     }
     /// Where jobs of one's own are kept, if they are.
-    fn own_jobs(&self) -> Option<&dyn OwnJobs> {
+    fn own_jobs(&self) -> Option<&dyn OwnTexts> {
         None
     }
     /// Where boards of one's own are kept, if they are.
-    fn own_boards(&self) -> Option<&dyn OwnJobs> {
+    fn own_boards(&self) -> Option<&dyn OwnTexts> {
         None
     }
     /// Take a board of one's own in, or in the place of the own one of its name: the content with it, if it is sound.

@@ -7,7 +7,7 @@ use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
     Offer, OnTheWay, OpenError, OpeningWork, ReviewWork,
 };
-use super::workshop::{OwnJobs, own_boards_beside, own_jobs_beside};
+use super::workshop::{OwnTexts, own_boards_beside, own_jobs_beside};
 use bevy::tasks::futures_lite::future::yield_now;
 use detent_content::{
     ContentError, ContentLibrary, JobVariant, OwnFile, OwnPlace, ScenarioDraft, ScenarioSource,
@@ -93,7 +93,7 @@ impl OfferedJobs {
     }
 
     /// The same with every one of these. One that is not sound is left out; the workshop says what is wrong with it.
-    fn take_in_own_boards(&mut self, own_boards: &dyn OwnJobs) {
+    fn take_in_own_boards(&mut self, own_boards: &dyn OwnTexts) {
         for stem in own_boards.stems() {
             if let Ok(text) = own_boards.read(&stem) {
                 self.take_in_board(OwnFile {
@@ -106,7 +106,7 @@ impl OfferedJobs {
     }
 
     /// Puts jobs of one's own on offer. One that is not sound is not; the workshop says what is wrong with it.
-    fn take_in_own(&mut self, own_jobs: &dyn OwnJobs) {
+    fn take_in_own(&mut self, own_jobs: &dyn OwnTexts) {
         for stem in own_jobs.stems() {
             let draft = own_jobs
                 .read(&stem)
@@ -126,9 +126,9 @@ pub struct LibraryJobs {
     /// Where attempts are kept, if they are.
     attempts: Option<Arc<dyn Attempts>>,
     /// Where jobs of one's own are kept, if they are.
-    own_jobs: Option<Box<dyn OwnJobs>>,
+    own_jobs: Option<Box<dyn OwnTexts>>,
     /// Where boards of one's own are kept, if they are.
-    own_boards: Option<Box<dyn OwnJobs>>,
+    own_boards: Option<Box<dyn OwnTexts>>,
 }
 
 impl LibraryJobs {
@@ -152,16 +152,11 @@ impl LibraryJobs {
         own: Option<&str>,
         attempts: Option<Arc<dyn Attempts>>,
     ) -> Result<LibraryJobs, ContentError> {
-        Ok(LibraryJobs {
-            offered: OfferedJobs::of(content_library, own)?,
-            attempts,
-            own_jobs: None,
-            own_boards: None,
-        })
+        let offered = OfferedJobs::of(content_library, own)?;
+        Ok(LibraryJobs::offering(offered, attempts))
     }
 
     /// What is on offer.
-    #[cfg(target_family = "wasm")]
     pub fn offering(offered: OfferedJobs, attempts: Option<Arc<dyn Attempts>>) -> LibraryJobs {
         LibraryJobs {
             offered,
@@ -173,7 +168,7 @@ impl LibraryJobs {
 
     /// The same with jobs of one's own, and a place for further ones. A job there that is not sound is not on offer; the
     /// workshop says what is wrong with it.
-    pub fn with_own_jobs(mut self, own_jobs: Box<dyn OwnJobs>) -> LibraryJobs {
+    pub fn with_own_jobs(mut self, own_jobs: Box<dyn OwnTexts>) -> LibraryJobs {
         self.offered.take_in_own(own_jobs.as_ref());
         self.own_jobs = Some(own_jobs);
         self
@@ -181,7 +176,7 @@ impl LibraryJobs {
 
     /// The same with boards of one's own, and a place for further ones. A board there that is not sound is left out; the
     /// workshop says what is wrong with it. Jobs of one's own come after them.
-    pub fn with_own_boards(mut self, own_boards: Box<dyn OwnJobs>) -> LibraryJobs {
+    pub fn with_own_boards(mut self, own_boards: Box<dyn OwnTexts>) -> LibraryJobs {
         self.offered.take_in_own_boards(own_boards.as_ref());
         self.own_boards = Some(own_boards);
         self
@@ -338,11 +333,11 @@ impl JobSource for LibraryJobs {
         })
     }
 
-    fn own_jobs(&self) -> Option<&dyn OwnJobs> {
+    fn own_jobs(&self) -> Option<&dyn OwnTexts> {
         self.own_jobs.as_deref()
     }
 
-    fn own_boards(&self) -> Option<&dyn OwnJobs> {
+    fn own_boards(&self) -> Option<&dyn OwnTexts> {
         self.own_boards.as_deref()
     }
 

@@ -2,7 +2,7 @@
 
 use super::local_items::{get_item, set_item};
 use crate::attempts::StorageError;
-use crate::workshop::OwnJobs;
+use crate::workshop::OwnTexts;
 use detent_content::{ContentError, Problem};
 use wasm_bindgen::JsValue;
 
@@ -33,7 +33,7 @@ fn refused(error: &JsValue) -> StorageError {
     StorageError::Refused(format!("{error:?}"))
 }
 
-impl OwnJobs for BrowserTexts {
+impl OwnTexts for BrowserTexts {
     fn file(&self, stem: &str) -> String {
         format!("{stem}.ron")
     }

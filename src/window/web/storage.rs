@@ -129,20 +129,27 @@ fn carried(value: &JsValue) -> Option<CarriedLibrary> {
 
 fn library_record(carried: &CarriedLibrary) -> JsValue {
     let bytes = |bytes: &[u8]| JsValue::from(Uint8Array::from(bytes));
-    let record = Object::new();
-    // A plain object takes any property.
-    let set = |name: &str, value: JsValue| drop(Reflect::set(&record, &name.into(), &value));
-    set("name", carried.name.as_str().into());
+    let name = ("name", carried.name.as_str().into());
     match &carried.files {
-        CarriedFiles::Zip(zip) => set("zip", bytes(zip)),
+        CarriedFiles::Zip(zip) => object([name, ("zip", bytes(zip))]),
         CarriedFiles::Folder(files) => {
             let paths = files.iter().map(|(path, _)| JsValue::from(path.as_str()));
-            set("paths", paths.collect::<Array>().into());
+            let paths = paths.collect::<Array>().into();
             let contents = files.iter().map(|(_, content)| bytes(content));
-            set("contents", contents.collect::<Array>().into());
+            let contents = contents.collect::<Array>().into();
+            object([name, ("paths", paths), ("contents", contents)])
         }
     }
-    record.into()
+}
+
+/// A plain object with these properties.
+fn object<const N: usize>(properties: [(&str, JsValue); N]) -> JsValue {
+    let object = Object::new();
+    for (name, value) in properties {
+        // A plain object takes any property.
+        let _ = Reflect::set(&object, &name.into(), &value);
+    }
+    object.into()
 }
 
 /// Keeps the library that is open, so that it is open the next time too, or forgets the one that was.
@@ -166,18 +173,12 @@ fn entry(value: &JsValue) -> Entry {
 }
 
 fn record(entry: &Entry) -> JsValue {
-    let record = Object::new();
-    let set = |name: &str, value: JsValue| {
-        // A plain object takes any property.
-        let _ = Reflect::set(&record, &name.into(), &value);
-    };
-    set("text", String::from_utf8_lossy(&entry.text).as_ref().into());
-    set(
-        "at",
-        entry.at.map_or(JsValue::NULL, |at| (at.0 as f64).into()),
-    );
-    set("changed", entry.changed.into());
-    record.into()
+    let at = entry.at.map_or(JsValue::NULL, |at| (at.0 as f64).into());
+    object([
+        ("text", String::from_utf8_lossy(&entry.text).as_ref().into()),
+        ("at", at),
+        ("changed", entry.changed.into()),
+    ])
 }
 
 fn storage_error(error: &Error) -> StorageError {

@@ -21,7 +21,7 @@ use detent_training::lesson::Scenario;
 use std::sync::Arc;
 
 /// Where jobs, or boards, of one's own are kept.
-pub trait OwnJobs: Send + Sync {
+pub trait OwnTexts: Send + Sync {
     /// Where the one of this name is, or would be, for people.
     fn file(&self, stem: &str) -> String;
     /// The names of all of them.
@@ -86,6 +86,21 @@ pub enum Written {
     Board(BoardPage),
 }
 
+impl Written {
+    /// By its name on the command line.
+    #[cfg(not(target_family = "wasm"))]
+    pub fn named(name: &str) -> Option<Written> {
+        let job = match name {
+            "workshop-job" => WorkshopPage::Job,
+            "workshop-proof" => WorkshopPage::Proof,
+            "workshop-wash" => WorkshopPage::Wash,
+            "workshop-paper" => WorkshopPage::Paper,
+            _ => return BoardPage::named(name).map(Written::Board),
+        };
+        Some(Written::Job(job))
+    }
+}
+
 /// What became of the last wish to keep the job.
 #[derive(Clone, Debug, PartialEq)]
 pub enum KeptJob {
@@ -128,7 +143,7 @@ impl KeptText {
     }
 
     /// Name and text of its file, where that has another text now than the one that was kept.
-    pub fn changed(&self, place: Option<&dyn OwnJobs>) -> Option<(String, String)> {
+    pub fn changed(&self, place: Option<&dyn OwnTexts>) -> Option<(String, String)> {
         let (stem, kept) = self.kept_as.as_ref()?;
         let text = place?.read(stem).ok()?;
         (text != *kept).then(|| (stem.clone(), text))
@@ -140,7 +155,7 @@ impl KeptText {
         stem: &str,
         text: &str,
         is_sound: bool,
-        place: &dyn OwnJobs,
+        place: &dyn OwnTexts,
     ) -> Option<String> {
         if !is_file_name(stem) {
             self.last = Some(KeptJob::NoName);
@@ -388,7 +403,7 @@ impl Workshop {
 
     /// Another library is open, or files of this one were changed: holds the job against what is there now. A job that is
     /// kept as it is follows its file; the undo takes that back.
-    pub fn follow(&mut self, library: &ContentLibrary, own_jobs: Option<&dyn OwnJobs>) {
+    pub fn follow(&mut self, library: &ContentLibrary, own_jobs: Option<&dyn OwnTexts>) {
         let Some((stem, text)) = self.kept.changed(own_jobs) else {
             return self.read_again(library);
         };
@@ -410,7 +425,7 @@ impl Workshop {
 
     /// Keeps it, finished or not where the place takes both: what is wrong with it stands beside it. The job that is
     /// now on offer, if it can be.
-    pub fn keep(&mut self, own_jobs: &dyn OwnJobs) -> Option<ScenarioSource> {
+    pub fn keep(&mut self, own_jobs: &dyn OwnTexts) -> Option<ScenarioSource> {
         let is_sound = self.checked.is_ok();
         let file = (self.kept).keep(&self.draft.stem, &self.text, is_sound, own_jobs)?;
         let checked = self.checked.clone().ok()?;
@@ -420,96 +435,96 @@ impl Workshop {
 
 /// Where jobs from the workshop go beside this library.
 #[cfg(not(target_family = "wasm"))]
-pub fn own_jobs_beside(place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
-    OwnJobFolder::jobs_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>)
+pub fn own_jobs_beside(place: &LibraryPlace) -> Option<Box<dyn OwnTexts>> {
+    OwnTextFolder::jobs_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnTexts>)
 }
 
 /// Where boards from the workshop go beside this library.
 #[cfg(not(target_family = "wasm"))]
-pub fn own_boards_beside(place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
-    OwnJobFolder::boards_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnJobs>)
+pub fn own_boards_beside(place: &LibraryPlace) -> Option<Box<dyn OwnTexts>> {
+    OwnTextFolder::boards_beside(place).map(|folder| Box::new(folder) as Box<dyn OwnTexts>)
 }
 
 /// Where jobs from the workshop go: a browser keeps them, whatever library is open.
 #[cfg(target_family = "wasm")]
-pub fn own_jobs_beside(_place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
+pub fn own_jobs_beside(_place: &LibraryPlace) -> Option<Box<dyn OwnTexts>> {
     Some(Box::new(super::web::BrowserTexts::JOBS))
 }
 
 /// Where boards from the workshop go: a browser keeps them, whatever library is open.
 #[cfg(target_family = "wasm")]
-pub fn own_boards_beside(_place: &LibraryPlace) -> Option<Box<dyn OwnJobs>> {
+pub fn own_boards_beside(_place: &LibraryPlace) -> Option<Box<dyn OwnTexts>> {
     Some(Box::new(super::web::BrowserTexts::BOARDS))
 }
 
 #[cfg(not(target_family = "wasm"))]
-pub use folder::OwnJobFolder;
+pub use folder::OwnTextFolder;
 
 #[cfg(not(target_family = "wasm"))]
 mod folder {
-    use super::{LibraryPlace, OwnJobs, StorageError};
+    use super::{LibraryPlace, OwnTexts, StorageError};
     use detent_content::{ContentError, disk};
     use detent_training::record::SystemReason;
     use std::path::{Path, PathBuf};
 
     /// A folder with a file for each job.
-    pub struct OwnJobFolder {
+    pub struct OwnTextFolder {
         folder: PathBuf,
         takes_unfinished: bool,
     }
 
-    impl OwnJobFolder {
+    impl OwnTextFolder {
         /// It need not exist yet.
-        pub fn new(folder: PathBuf) -> OwnJobFolder {
-            OwnJobFolder {
+        pub fn new(folder: PathBuf) -> OwnTextFolder {
+            OwnTextFolder {
                 folder,
                 takes_unfinished: true,
             }
         }
 
         /// Among the jobs of a library that is a folder, else `DETENT_JOBS`, else in the user's data folder.
-        pub fn jobs_beside(place: &LibraryPlace) -> Option<OwnJobFolder> {
+        pub fn jobs_beside(place: &LibraryPlace) -> Option<OwnTextFolder> {
             match place {
                 LibraryPlace::Folder(library) if library.is_dir() => {
-                    Some(OwnJobFolder::of_library(library))
+                    Some(OwnTextFolder::of_library(library))
                 }
                 LibraryPlace::BuiltIn | LibraryPlace::Folder(_) | LibraryPlace::Carried(_) => {
-                    OwnJobFolder::named("DETENT_JOBS", "jobs")
+                    OwnTextFolder::named("DETENT_JOBS", "jobs")
                 }
             }
         }
 
         /// Among the boards of a library that is a folder, else `DETENT_BOARDS`, else in the user's data folder.
-        pub fn boards_beside(place: &LibraryPlace) -> Option<OwnJobFolder> {
+        pub fn boards_beside(place: &LibraryPlace) -> Option<OwnTextFolder> {
             match place {
                 LibraryPlace::Folder(library) if library.is_dir() => {
-                    Some(OwnJobFolder::boards_of_library(library))
+                    Some(OwnTextFolder::boards_of_library(library))
                 }
                 LibraryPlace::BuiltIn | LibraryPlace::Folder(_) | LibraryPlace::Carried(_) => {
-                    OwnJobFolder::named("DETENT_BOARDS", "boards")
+                    OwnTextFolder::named("DETENT_BOARDS", "boards")
                 }
             }
         }
 
         /// The folder that this variable names, else this one in the user's data folder.
-        fn named(variable: &str, folder: &str) -> Option<OwnJobFolder> {
+        fn named(variable: &str, folder: &str) -> Option<OwnTextFolder> {
             let own = std::env::var_os(variable).filter(|value| !value.is_empty());
             own.map(PathBuf::from)
                 .or_else(|| disk::data_folder().map(|data| data.join(folder)))
-                .map(OwnJobFolder::new)
+                .map(OwnTextFolder::new)
         }
 
         /// The boards of a library.
-        pub fn boards_of_library(library: &Path) -> OwnJobFolder {
-            OwnJobFolder {
+        pub fn boards_of_library(library: &Path) -> OwnTextFolder {
+            OwnTextFolder {
                 folder: library.join("boards"),
                 takes_unfinished: false,
             }
         }
 
         /// The jobs of a library.
-        pub fn of_library(library: &Path) -> OwnJobFolder {
-            OwnJobFolder {
+        pub fn of_library(library: &Path) -> OwnTextFolder {
+            OwnTextFolder {
                 folder: library.join("scenarios"),
                 takes_unfinished: false,
             }
@@ -520,7 +535,7 @@ mod folder {
         }
     }
 
-    impl OwnJobs for OwnJobFolder {
+    impl OwnTexts for OwnTextFolder {
         fn file(&self, stem: &str) -> String {
             disk::name(&self.path(stem))
         }
@@ -643,7 +658,7 @@ mod tests {
     #[test]
     fn a_job_is_kept_under_its_name_and_over_no_other() {
         let folder = tempfile::tempdir().expect("a folder");
-        let own_jobs = OwnJobFolder::new(folder.path().join("deeper").join("jobs"));
+        let own_jobs = OwnTextFolder::new(folder.path().join("deeper").join("jobs"));
         let (library, mut workshop) = copy();
         for name in ["", "Own", "a/b", "..", "a b", "-a", "a-", &"a".repeat(61)] {
             *workshop.stem() = name.to_owned();
@@ -675,7 +690,7 @@ mod tests {
     #[test]
     fn an_unfinished_job_is_kept_and_not_on_offer() {
         let folder = tempfile::tempdir().expect("a folder");
-        let own_jobs = OwnJobFolder::new(folder.path().to_owned());
+        let own_jobs = OwnTextFolder::new(folder.path().to_owned());
         let library = library();
         let draft = ScenarioDraft::new("unfinished", Language::En);
         let mut workshop = Workshop::begin(draft, &library).expect("readable");
@@ -688,7 +703,7 @@ mod tests {
     #[test]
     fn a_library_gets_no_unfinished_job() {
         let folder = tempfile::tempdir().expect("a folder");
-        let own_jobs = OwnJobFolder::of_library(folder.path());
+        let own_jobs = OwnTextFolder::of_library(folder.path());
         let draft = ScenarioDraft::new("unfinished", Language::En);
         let mut workshop = Workshop::begin(draft, &library()).expect("readable");
         assert_eq!(workshop.keep(&own_jobs), None);
@@ -705,7 +720,7 @@ mod tests {
         let folder = tempfile::tempdir().expect("a folder");
         let in_the_way = folder.path().join("file");
         std::fs::write(&in_the_way, "").expect("a file");
-        let own_jobs = OwnJobFolder::new(in_the_way.join("jobs"));
+        let own_jobs = OwnTextFolder::new(in_the_way.join("jobs"));
         let (_, mut workshop) = copy();
         assert_eq!(workshop.keep(&own_jobs), None);
         assert!(matches!(workshop.kept.last, Some(KeptJob::Failed(_))));

@@ -1,6 +1,6 @@
 //! Handout and key of the job on the bench, printed as PDF files beside it.
 
-use super::{OwnJobs, StorageError};
+use super::{OwnTexts, StorageError};
 use crate::background::Background;
 use detent_content::{ContentLibrary, Language, ScenarioSource, Texts};
 use detent_paper::{PaperError, PaperSize, SheetJob, answer_key, handout};
@@ -59,7 +59,7 @@ impl JobPaper {
         &mut self,
         (stem, source): (&str, &ScenarioSource),
         (library, language): (&Arc<ContentLibrary>, Language),
-        own_jobs: &dyn OwnJobs,
+        own_jobs: &dyn OwnTexts,
         replace: bool,
     ) {
         let names = ["handout", "key"].map(|what| format!("{stem}-{what}.pdf"));
@@ -100,7 +100,7 @@ impl JobPaper {
     }
 
     /// Once a frame: writes the two files once both are made, so that there is no handout without its key.
-    pub fn watch(&mut self, own_jobs: &dyn OwnJobs) {
+    pub fn watch(&mut self, own_jobs: &dyn OwnTexts) {
         if let Some(printing) = &mut self.printing {
             printing.work.go_on();
         }
@@ -145,7 +145,7 @@ impl JobPaper {
 
     /// Waits until it is printed.
     #[cfg(test)]
-    pub fn wait(&mut self, own_jobs: &dyn OwnJobs) {
+    pub fn wait(&mut self, own_jobs: &dyn OwnTexts) {
         if let Some(printing) = &mut self.printing {
             printing.work.wait();
         }
@@ -156,14 +156,14 @@ impl JobPaper {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::workshop::OwnJobFolder;
+    use crate::workshop::OwnTextFolder;
 
     #[test]
     fn handout_and_key_lie_beside_the_job_and_replace_nothing_unasked() {
         let library = Arc::new(ContentLibrary::builtin().expect("the built-in content is sound"));
         let source = library.scenario("drain-code").expect("built in");
         let folder = tempfile::tempdir().expect("a folder");
-        let own_jobs = OwnJobFolder::new(folder.path().join("jobs"));
+        let own_jobs = OwnTextFolder::new(folder.path().join("jobs"));
         let job = ("own-job", &source);
         let mut paper = JobPaper::default();
         paper.print(job, (&library, Language::En), &own_jobs, false);
@@ -200,7 +200,7 @@ mod tests {
         let folder = tempfile::tempdir().expect("a folder");
         let in_the_way = folder.path().join("file");
         std::fs::write(&in_the_way, "").expect("a file");
-        let own_jobs = OwnJobFolder::new(in_the_way.join("jobs"));
+        let own_jobs = OwnTextFolder::new(in_the_way.join("jobs"));
         let mut paper = JobPaper::default();
         paper.print(
             ("own-job", &source),

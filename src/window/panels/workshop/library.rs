@@ -5,7 +5,7 @@ use crate::library::LibraryPlace;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
 use bevy_egui::egui::{self, RichText, TextEdit, Ui, vec2};
-use detent_content::Value;
+use detent_content::{ContentError, Value};
 use std::path::PathBuf;
 
 /// So many mistakes are told at once.
@@ -19,18 +19,30 @@ pub fn mistakes_ui(ui: &mut Ui, context: &PanelContext) {
     }
     let bad = |text: String| RichText::new(text).size(t::SMALL).color(t::BAD);
     ui.add(egui::Label::new(bad(context.text("library-mistakes"))).wrap());
-    for mistake in mistakes.iter().take(TOLD) {
+    first_mistakes_ui(ui, context, (mistakes, TOLD), |ui, mistake| {
         let text = context.texts.content_error(mistake);
         ui.add(egui::Label::new(bad(text)).wrap());
         if let Some(line) = &mistake.source_line {
             let line = RichText::new(line.text.trim_end()).monospace();
             ui.add(egui::Label::new(line.size(t::SMALL).color(t::QUIET)).truncate());
         }
+    });
+}
+
+/// The first of these mistakes, so many at the most, and how many more there are.
+pub(super) fn first_mistakes_ui(
+    ui: &mut Ui,
+    context: &PanelContext,
+    (mistakes, most): (&[ContentError], usize),
+    mistake_ui: impl Fn(&mut Ui, &ContentError),
+) {
+    for mistake in mistakes.iter().take(most) {
+        mistake_ui(ui, mistake);
     }
-    let more = mistakes.len().saturating_sub(TOLD);
+    let more = mistakes.len().saturating_sub(most);
     if more > 0 {
         let args = [("count", Value::from(more))];
-        kit::quiet(ui, context.with("library-more-mistakes", &args));
+        kit::quiet(ui, context.with("workshop-more-mistakes", &args));
     }
 }
 

@@ -20,7 +20,7 @@ use crate::board_workshop::BoardWorkshop;
 use crate::port::JobSource;
 use crate::state::{Guidance, Screen, say};
 use crate::tokens as t;
-use crate::workshop::{KeptJob, OwnJobs, Workshop, WorkshopPage, WorkshopRes};
+use crate::workshop::{KeptJob, OwnTexts, Workshop, WorkshopPage, WorkshopRes};
 use bevy_egui::egui::{
     self, CornerRadius, DragValue, RichText, ScrollArea, TextEdit, Ui, UiBuilder, Vec2, vec2,
 };
@@ -190,7 +190,7 @@ fn chooser_ui(
 }
 
 /// What is kept of one's own; the one to go on with.
-fn own_ui(ui: &mut Ui, context: &PanelContext, own: &dyn OwnJobs) -> Option<String> {
+fn own_ui(ui: &mut Ui, context: &PanelContext, own: &dyn OwnTexts) -> Option<String> {
     let stems = own.stems();
     if stems.is_empty() {
         kit::quiet(ui, context.text("workshop-own-none"));
@@ -298,10 +298,10 @@ fn name_ui(ui: &mut Ui, context: &PanelContext, name: &mut String, enabled: bool
 fn keep_ui<'a>(
     ui: &mut Ui,
     texts: &Texts,
-    (place, jobs): (Option<&'a dyn OwnJobs>, &dyn JobSource),
+    (place, jobs): (Option<&'a dyn OwnTexts>, &dyn JobSource),
     (file, is_kept): &(String, bool),
     text: &str,
-) -> Option<&'a dyn OwnJobs> {
+) -> Option<&'a dyn OwnTexts> {
     let button = |ui: &mut Ui, key: &str, enabled| button_of_foot(ui, texts.get(key), enabled);
     let keep = place.filter(|_| button(ui, "workshop-keep", !is_kept));
     if let Some(file_exchange) = jobs.attempts().and_then(Attempts::file_exchange)

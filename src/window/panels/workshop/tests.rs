@@ -3,7 +3,7 @@
 use super::*;
 use crate::panels::tests::{Fixture, fixture};
 use crate::workbench::LibraryJobs;
-use crate::workshop::{OwnJobFolder, PrintedJob};
+use crate::workshop::{OwnTextFolder, PrintedJob};
 use bevy_egui::egui::accesskit::Role;
 use detent_content::{Found, Language, Texts};
 use detent_simulation::interface::Component;
@@ -24,9 +24,9 @@ pub(super) struct Bench {
 /// A workshop that keeps jobs in this folder, and boards in `boards` in it.
 pub(super) fn bench(language: Language, folder: &Path) -> Harness<'static, Bench> {
     let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
-    let boards = OwnJobFolder::new(folder.join("boards"));
+    let boards = OwnTextFolder::new(folder.join("boards"));
     let jobs = jobs.with_own_boards(Box::new(boards));
-    let jobs = jobs.with_own_jobs(Box::new(OwnJobFolder::new(folder.to_owned())));
+    let jobs = jobs.with_own_jobs(Box::new(OwnTextFolder::new(folder.to_owned())));
     let bench = Bench {
         panels: fixture(language),
         library: jobs.content(),

@@ -7,7 +7,7 @@ use bevy_egui::egui::{
     self, Align, FontId, Frame, Label, Margin, RichText, ScrollArea, TextFormat, Ui, vec2,
 };
 use detent_content::{
-    CodeKind, HandbookBlock, HandbookSpan, Language, ListMark, Value, instructors_tutorial,
+    CodeKind, HandbookBlock, HandbookSpan, Language, ListMark, instructors_tutorial,
 };
 
 /// Widest line that is still easily read, points.
@@ -154,16 +154,8 @@ fn code_ui(
         .inner_margin(Margin::symmetric(10, 8))
         .show(ui, |ui| {
             ui.set_width(ui.available_width());
-            let file = match kind {
-                CodeKind::Terminal => None,
-                CodeKind::File(name) => Some(("tutorial-file", name)),
-                CodeKind::Change(name) => Some(("tutorial-change", name)),
-            };
-            if let Some((key, file)) = file {
-                kit::quiet(
-                    ui,
-                    context.with(key, &[("file", Value::from(file.as_str()))]),
-                );
+            if let Some(heading) = kind.heading(context.texts) {
+                kit::quiet(ui, heading);
             }
             let text = lines.join("\n");
             let mono = RichText::new(text).monospace().size(t::SMALL);

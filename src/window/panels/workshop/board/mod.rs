@@ -10,6 +10,7 @@ mod service;
 mod tests;
 mod timeline;
 
+use super::library::first_mistakes_ui;
 use super::{BESIDE, LOW, button_of_foot, keep_ui, name_ui, number_ui, with_foot};
 use crate::board_workshop::{BoardPage, BoardWorkshop};
 use crate::panels::drill::entry::try_ui;
@@ -37,9 +38,8 @@ pub(super) fn board_ui(
     (jobs, library): (&dyn JobSource, &Arc<ContentLibrary>),
     kept: &mut Option<OwnFile>,
 ) -> bool {
-    let before = open.board().clone();
-    let mut board = before.clone();
-    let mut written = None;
+    let mut board = open.board().clone();
+    let (mut written, mut changed) = (None, false);
     // Console and page scroll each by itself where they stand side by side.
     let apart = ui.available_width() >= BESIDE && ui.available_height() >= LOW;
     let closed = with_foot(
@@ -48,12 +48,13 @@ pub(super) fn board_ui(
         &mut (context, &mut *open),
         |ui, (context, open)| {
             written = page_ui(ui, context, open, library, (&mut board, apart));
+            changed = board != *open.board();
         },
         |ui, (context, open)| foot_ui(ui, context, open, (jobs, library), kept),
     );
     if let Some(text) = written {
         open.write(library, text);
-    } else if board != before {
+    } else if changed {
         // What the foot did is about the whole text.
         open.change(library, &board);
     }
@@ -107,7 +108,8 @@ fn seen_ui(ui: &mut Ui, context: &mut PanelContext, open: &mut BoardWorkshop, bo
     }
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("workshop-board-mistakes"));
-        for error in open.mistakes().iter().take(MISTAKES) {
+        let told = (open.mistakes(), MISTAKES);
+        first_mistakes_ui(ui, context, told, |ui, error| {
             let args = [
                 ("line", Value::from(error.line)),
                 ("field", error.field.as_str().into()),
@@ -116,12 +118,7 @@ fn seen_ui(ui: &mut Ui, context: &mut PanelContext, open: &mut BoardWorkshop, bo
             let told = context.with("workshop-board-mistake", &args);
             let told = RichText::new(told).size(t::SMALL).color(t::BAD);
             ui.add(egui::Label::new(told).wrap());
-        }
-        let more = open.mistakes().len().saturating_sub(MISTAKES);
-        if more > 0 {
-            let more = [("count", Value::from(more))];
-            kit::quiet(ui, context.with("workshop-board-more-mistakes", &more));
-        }
+        });
     });
 }
 
