@@ -505,12 +505,16 @@ mod tests {
         use detent_content::ScenarioChange;
         let folder = tempfile::tempdir().expect("a folder");
         let own_jobs = OwnTextFolder::new(folder.path().to_owned());
-        let builtin = ContentLibrary::builtin().expect("it is sound");
+        let builtin = Arc::new(ContentLibrary::builtin().expect("it is sound"));
         let file = folder.path().join("own-job.ron");
         fs::write(&file, job("First title")).expect("written");
         let mut open = Workshop::go_on("own-job", &job("First title"), &builtin).expect("readable");
         fs::write(&file, job("Second title")).expect("written");
+        open.wait_for_proof(&builtin);
+        assert!(open.proof().of_now().is_some());
         open.follow(&builtin, Some(&own_jobs));
+        // What was proved in another library is proved no longer.
+        assert!(open.proof().of_now().is_none());
         assert_eq!(open.scenario().title.en, "Second title");
         assert!(open.is_kept());
         open.change(&builtin, &ScenarioChange::Budget(321.0));

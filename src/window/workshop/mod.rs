@@ -404,6 +404,8 @@ impl Workshop {
     /// Another library is open, or files of this one were changed: holds the job against what is there now. A job that is
     /// kept as it is follows its file; the undo takes that back.
     pub fn follow(&mut self, library: &ContentLibrary, own_jobs: Option<&dyn OwnTexts>) {
+        // What was proved, and what is known of the board's faults, was so in the library before.
+        self.proof = LiveProof::default();
         let Some((stem, text)) = self.kept.changed(own_jobs) else {
             return self.read_again(library);
         };
