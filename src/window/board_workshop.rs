@@ -307,6 +307,12 @@ impl BoardWorkshop {
         }
     }
 
+    /// Finds them anew from the next frame on.
+    #[cfg(test)]
+    pub fn forget_shares(&mut self) {
+        self.shares = None;
+    }
+
     /// Waits for them.
     #[cfg(test)]
     pub fn wait_for_shares(&mut self) {

@@ -134,7 +134,8 @@ pub(super) fn gesture_ui(
     });
     kit::card(ui, |ui| {
         kit::heading(ui, context.text("workshop-board-hands"));
-        hands_ui(ui, context, open, library);
+        // A place of its own: what comes after keeps the keys when the shares are known.
+        ui.scope(|ui| hands_ui(ui, context, open, library));
         let sound = open.mistakes().is_empty();
         if kit::main_button(ui, context.text("workshop-board-hand-try"), sound).clicked() {
             open.try_by_hand(library);

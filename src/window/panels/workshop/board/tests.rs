@@ -189,6 +189,21 @@ fn hands_try_the_gesture() {
     board.wait_for_shares();
     harness.run_steps(3);
     harness.get_by_label_contains("A practiced hand:");
+    // What follows the shares keeps the keys while they are being found and once they are.
+    let try_it = texts.get("workshop-board-hand-try");
+    harness.get_by_label(&try_it).focus();
+    harness.run_steps(2);
+    for known in [false, true] {
+        let board = harness.state_mut().workshop.board.as_mut().expect("open");
+        match known {
+            true => board.wait_for_shares(),
+            false => board.forget_shares(),
+        }
+        harness.run_steps(1);
+        let shown = harness.query_by_label_contains("A practiced hand:");
+        assert_eq!(shown.is_some(), known);
+        assert!(harness.get_by_label(&try_it).is_focused(), "{known}");
+    }
     click(&mut harness, &texts.get("workshop-board-hand-try"));
     let board = harness.state_mut().workshop.board.as_mut().expect("open");
     let hand = board.hand.as_mut().expect("begun");
