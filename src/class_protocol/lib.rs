@@ -1,0 +1,24 @@
+//! What a class's server and a learner's bench say to each other.
+//!
+//! An attempt is sent in segments: whole lines of its text, each bound to the segment before it by a digest. A segment
+//! may be sent any number of times and in any order; the server keeps the first that fits, and answers once it has
+//! committed it. Nothing here reads a clock, a file or a socket: the same code runs on both sides, and in tests
+//! between a network and a disk that fail.
+
+mod digest;
+mod join_code;
+mod messages;
+mod segment;
+mod upload;
+
+pub use digest::{AttemptId, Digest, NotHexadecimal, SecretToken};
+pub use join_code::{JoinCode, NotACode};
+pub use messages::{
+    AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinRefusal,
+    JoinRequest, SegmentAnswer, Standing, Verdict,
+};
+pub use segment::{LONGEST_SEGMENT_BYTES, MOST_ATTEMPT_BYTES, Segment, SegmentFault};
+pub use upload::{Upload, UploadState};
+
+/// Version of everything that both sides say; raised when one of them would misread the other.
+pub const PROTOCOL_VERSION: u32 = 1;

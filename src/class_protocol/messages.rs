@@ -1,0 +1,234 @@
+//! Questions and answers, as JSON over HTTP.
+//!
+//! | question | answer |
+//! | --- | --- |
+//! | `POST /api/join` with [`JoinRequest`] | [`JoinAnswer`] or [`JoinRefusal`] |
+//! | `GET /api/seat` | [`ClassView`] |
+//! | `POST /api/segments` with a [`Segment`](crate::Segment) | [`SegmentAnswer`] |
+//! | `GET /api/attempts/ID` | [`AttemptStatus`] |
+//!
+//! All but the first carry the token of the seat in `Authorization: Bearer TOKEN`. Moments are told as how long they are
+//! away, in seconds: a learner's clock may stand anywhere.
+
+use super::digest::{AttemptId, Digest, SecretToken};
+use super::segment::SegmentFault;
+use serde::{Deserialize, Serialize};
+
+/// A seat is asked for.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct JoinRequest {
+    /// [`PROTOCOL_VERSION`](crate::PROTOCOL_VERSION) of whoever asks.
+    pub protocol: u32,
+    /// The code as it was typed.
+    pub code: String,
+    /// The name as it was typed: on the teacher's list, or chosen where there is none.
+    pub name: String,
+    /// The word that the teacher gave, to come back to a seat that was taken on another device.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub word: Option<String>,
+}
+
+/// A seat is given.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct JoinAnswer {
+    /// What opens the seat from now on.
+    pub token: SecretToken,
+    /// What there is to do.
+    pub view: ClassView,
+}
+
+/// No seat is given.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, thiserror::Error)]
+pub enum JoinRefusal {
+    /// The server speaks another version.
+    #[error(
+        "the server speaks version {server} of the class protocol; use the program that the class was made with"
+    )]
+    Protocol {
+        /// The server's.
+        server: u32,
+    },
+    /// The code is another.
+    #[error("that is not the code of this class; read it off the board again")]
+    WrongCode,
+    /// Too many wrong codes came in.
+    #[error("too many wrong codes; try again in {wait_s} s")]
+    TooManyTries {
+        /// How long to wait, s.
+        wait_s: u32,
+    },
+    /// The name is empty, too long or has no letter.
+    #[error("a name has at least one letter and at most 60 characters")]
+    Name,
+    /// The teacher's list has no such name.
+    #[error("that name is not on the list of this class; type it as your teacher has it")]
+    NotOnList,
+    /// Somebody sits there.
+    #[error(
+        "somebody with this name has joined already; if that was you, ask your teacher for a word to come back with"
+    )]
+    NameTaken,
+    /// The word is another, was used, or is too old.
+    #[error(
+        "that is not the word that your teacher gave for this name, or it was used or is too old; ask for another"
+    )]
+    WrongWord,
+    /// Every seat is taken.
+    #[error("every seat of this class is taken; tell your teacher")]
+    Full,
+    /// The class is over.
+    #[error("this class is closed")]
+    Closed,
+}
+
+/// What a class is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ClassKind {
+    /// Everything that the bench explains is there.
+    Practice,
+    /// No best path, no hidden fault and no score before the close.
+    Examination,
+}
+
+/// Where the class stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Standing {
+    /// It opens later.
+    NotOpen {
+        /// In how long, s.
+        in_s: u32,
+    },
+    /// Work goes on.
+    Open {
+        /// How long still, s, where it ends by itself.
+        left_s: Option<u32>,
+    },
+    /// The teacher has stopped everybody for a moment.
+    Paused,
+    /// It is over; what was done before it was still comes in.
+    Closed,
+}
+
+/// One thing to do.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ClassJob {
+    /// Name of the scenario's file.
+    pub job: String,
+    /// The seed of this learner's own machine.
+    pub seed: u64,
+}
+
+/// A word from the teacher.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ClassNotice {
+    /// Its number: later ones are higher.
+    pub number: u32,
+    /// What it says; plain text.
+    pub text: String,
+}
+
+/// What a learner's bench is told about the class.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ClassView {
+    /// [`PROTOCOL_VERSION`](crate::PROTOCOL_VERSION) of the server.
+    pub protocol: u32,
+    /// Version of the server's program.
+    pub program: String,
+    /// Digest of the content that the class is made with.
+    pub content: Digest,
+    /// What the class is called.
+    pub title: String,
+    /// Who sits here.
+    pub name: String,
+    /// What it is for.
+    pub kind: ClassKind,
+    /// Where it stands.
+    pub standing: Standing,
+    /// What there is to do, in order.
+    pub jobs: Vec<ClassJob>,
+    /// What the teacher said to this seat or to all, the newest last.
+    pub notices: Vec<ClassNotice>,
+    /// The attempts that came in from this seat.
+    pub attempts: Vec<AttemptStatus>,
+}
+
+/// What doing an attempt again has shown.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Verdict {
+    /// It is not finished, or not done again yet.
+    Waiting,
+    /// It came out as it says.
+    Verified {
+        /// Points of 100; none while they are not to be shown.
+        points: Option<f64>,
+    },
+    /// It comes out another way than it says: it was damaged or changed.
+    Mismatch,
+    /// It was made with another program or other content and cannot be done again here. Never a zero.
+    Unverified,
+}
+
+/// What the server has of an attempt.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct AttemptStatus {
+    /// Which one.
+    pub attempt: AttemptId,
+    /// The job that it is at, where that is known.
+    pub job: Option<String>,
+    /// Segments that are there: the number of the next one.
+    pub next: u32,
+    /// Digest of the last one; [`Digest::NONE`] before the first.
+    pub digest: Digest,
+    /// Bytes of text that are there.
+    pub bytes: u64,
+    /// Whether its end is there.
+    pub closed: bool,
+    /// What came of it.
+    pub verdict: Verdict,
+}
+
+impl AttemptStatus {
+    /// Of an attempt of which nothing is there.
+    pub fn nothing_of(attempt: AttemptId) -> AttemptStatus {
+        AttemptStatus {
+            attempt,
+            job: None,
+            next: 0,
+            digest: Digest::NONE,
+            bytes: 0,
+            closed: false,
+            verdict: Verdict::Waiting,
+        }
+    }
+}
+
+/// What became of a segment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SegmentAnswer {
+    /// It is committed, now or since it came the first time.
+    Kept {
+        /// Number of the segment that comes next.
+        next: u32,
+    },
+    /// One before it is missing.
+    Gap {
+        /// Number of the segment that comes next.
+        next: u32,
+    },
+    /// Another one stands in this place, or before it.
+    OtherBody {
+        /// The place.
+        sequence: u32,
+    },
+    /// It is none.
+    Faulty(SegmentFault),
+    /// The attempt is another seat's.
+    NotYours,
+    /// The attempt has its end already.
+    Finished,
+    /// The attempt is larger than a class takes, or this seat has too many.
+    TooMuch,
+    /// The server cannot keep it now, its disk being full or broken: to be sent again.
+    NotNow,
+}
