@@ -1,3 +1,7 @@
 //! A class on one computer: it takes what the learners do, does it again, and shows where everybody stands.
 
 pub mod board;
+pub mod definition;
+pub mod moment;
+pub mod name;
+pub mod store;

@@ -165,8 +165,21 @@ pub enum Verdict {
     },
     /// It comes out another way than it says: it was damaged or changed.
     Mismatch,
-    /// It was made with another program or other content and cannot be done again here. Never a zero.
-    Unverified,
+    /// It came out as it says, but it is at no job of this class, or at another learner's machine.
+    NotAssigned,
+    /// It cannot be done again here. Never a zero.
+    Unverified(UnverifiedReason),
+}
+
+/// Why an attempt cannot be done again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum UnverifiedReason {
+    /// It was made with another version of the program.
+    OtherProgram,
+    /// It was made with other content.
+    OtherContent,
+    /// It would take longer than a class takes for one attempt.
+    TooLong,
 }
 
 /// What the server has of an attempt.

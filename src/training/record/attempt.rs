@@ -338,7 +338,7 @@ fn read(file: &str, bytes: &[u8], place: Place) -> Result<Attempt, RecordError> 
         if footer.is_some() {
             return Err(error(number, "", Damage::AfterEnd));
         }
-        let at = if line.starts_with(FOOTER) {
+        let at = if is_end(line) {
             let (end, digest) = read_footer(line, header.format)
                 .map_err(|(field, problem)| error(number, &field, problem))?;
             if let Some(digest) = digest {
@@ -444,6 +444,11 @@ pub(super) fn line_options() -> ron::Options {
 pub(super) const HEADER: &str = "DetentAttempt";
 /// How the last line begins.
 pub(super) const FOOTER: &str = "End";
+
+/// Whether this line of an attempt is its end.
+pub fn is_end(line: &str) -> bool {
+    line.starts_with(FOOTER)
+}
 
 /// The one field that every format keeps.
 #[derive(Deserialize)]

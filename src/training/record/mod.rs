@@ -27,7 +27,7 @@ pub mod ron_text;
 
 pub use attempt::{
     Answer, Attempt, FORMAT, Footer, Header, LATEST, LONGEST_ATTEMPT_BYTES,
-    LONGEST_FIRST_VISIT_BYTES, Seal, Timed, read_attempt,
+    LONGEST_FIRST_VISIT_BYTES, Seal, Timed, is_end, read_attempt,
 };
 pub use chain::sha256_hex;
 pub use error::{Damage, RecordError};

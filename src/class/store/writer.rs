@@ -1,0 +1,147 @@
+//! The one thread that writes: what comes in at the same time is committed together, and each is answered after that.
+
+use super::{Database, Scope, Store, StoreError};
+use rusqlite::Connection;
+use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+use std::thread::JoinHandle;
+use tokio::sync::oneshot;
+
+/// Most writes in one commit.
+const MOST_AT_ONCE: usize = 256;
+/// Most writes that wait.
+const MOST_WAITING: usize = 4_096;
+
+/// Answers a write, once it is known whether the commit went well.
+type Reply = Box<dyn FnOnce(Result<(), &StoreError>) + Send>;
+/// A write that waits for its turn.
+type Task = Box<dyn FnOnce(&Disk) -> Reply + Send>;
+
+/// The database as the writing thread has it. A test may stand something in its way.
+pub struct Disk {
+    database: Database,
+    scope: Scope,
+}
+
+impl Disk {
+    /// The rows of this class in this database.
+    pub fn new(database: Database, scope: Scope) -> Disk {
+        Disk { database, scope }
+    }
+
+    fn connection(&self) -> &Connection {
+        &self.database.connection
+    }
+
+    /// Does these writes in one transaction and answers each. One that goes wrong takes nothing from the others; where the
+    /// commit goes wrong, none is kept and each is told.
+    fn write(&self, tasks: Vec<Task>) {
+        let begun = self.connection().execute_batch("BEGIN IMMEDIATE");
+        if let Err(error) = begun {
+            let error = StoreError::from(error);
+            // Each work is not even begun: its own answer is asked for after nothing was done.
+            return tasks
+                .into_iter()
+                .for_each(|task| refuse(task, self, &error));
+        }
+        let replies: Vec<Reply> = tasks.into_iter().map(|task| task(self)).collect();
+        let ended = self
+            .connection()
+            .execute_batch("COMMIT")
+            .map_err(StoreError::from);
+        if ended.is_err() && !self.connection().is_autocommit() {
+            // What cannot be undone is not there either.
+            let _ = self.connection().execute_batch("ROLLBACK");
+        }
+        for reply in replies {
+            reply(ended.as_ref().map(|()| ()));
+        }
+    }
+}
+
+/// Answers a write that could not begin.
+fn refuse(task: Task, disk: &Disk, error: &StoreError) {
+    task(disk)(Err(error));
+}
+
+/// Gives writes to the thread.
+#[derive(Clone)]
+pub struct Writer {
+    tasks: SyncSender<Task>,
+}
+
+impl Writer {
+    /// Begins the thread; it ends when every writer is gone, and hands the disk back.
+    pub fn begin(disk: Disk) -> (Writer, JoinHandle<Disk>) {
+        let (tasks, waiting) = sync_channel(MOST_WAITING);
+        let thread = std::thread::spawn(move || {
+            run(&disk, &waiting);
+            disk
+        });
+        (Writer { tasks }, thread)
+    }
+
+    /// Does this work in a transaction; its result once that is on the disk.
+    ///
+    /// # Errors
+    /// What the work or the commit says; then nothing of the work is kept.
+    pub async fn write<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Store<'_>) -> Result<T, StoreError> + Send + 'static,
+    ) -> Result<T, StoreError> {
+        let (answer, answered) = oneshot::channel();
+        let task: Task = Box::new(move |disk| {
+            let done = apart(disk, work);
+            Box::new(move |committed| {
+                let told = match committed {
+                    Ok(()) => done,
+                    Err(error) => Err(error.again()),
+                };
+                // Whoever asked may have gone.
+                let _ = answer.send(told);
+            })
+        });
+        let mut task = Some(task);
+        loop {
+            match self.tasks.try_send(task.take().ok_or(StoreError::Ended)?) {
+                Ok(()) => break,
+                Err(std::sync::mpsc::TrySendError::Disconnected(_)) => {
+                    return Err(StoreError::Ended);
+                }
+                Err(std::sync::mpsc::TrySendError::Full(again)) => {
+                    task = Some(again);
+                    tokio::time::sleep(std::time::Duration::from_millis(5)).await;
+                }
+            }
+        }
+        answered.await.map_err(|_| StoreError::Ended)?
+    }
+}
+
+/// Does one work so that it is kept whole or not at all.
+fn apart<T>(
+    disk: &Disk,
+    work: impl FnOnce(&Store<'_>) -> Result<T, StoreError>,
+) -> Result<T, StoreError> {
+    let connection = disk.connection();
+    // The transaction could not begin, or an earlier work has ended it.
+    if connection.is_autocommit() {
+        return Err(StoreError::Ended);
+    }
+    connection.execute_batch("SAVEPOINT one")?;
+    let done = work(&Store::new(connection, &disk.scope));
+    match done {
+        Ok(_) => connection.execute_batch("RELEASE one")?,
+        // A full disk may have ended the whole transaction by itself.
+        Err(_) if connection.is_autocommit() => {}
+        Err(_) => connection.execute_batch("ROLLBACK TO one; RELEASE one")?,
+    }
+    done
+}
+
+fn run(disk: &Disk, waiting: &Receiver<Task>) {
+    while let Ok(first) = waiting.recv() {
+        let mut tasks = vec![first];
+        tasks.extend(waiting.try_iter().take(MOST_AT_ONCE - 1));
+        disk.write(tasks);
+    }
+}
