@@ -2,6 +2,7 @@
 
 use super::course_file::{Course, read_course};
 use super::course_zip::read_course_zip;
+use super::digest::{digest_of_files, sha256};
 use super::error::{ContentError, Problem};
 use super::error_words::english;
 use super::own_library::{OwnFile, OwnPlace};
@@ -45,6 +46,8 @@ pub struct ContentLibrary {
     tables: BTreeMap<String, Arc<[u8]>>,
     /// The files of the own library's boards, and its manifest.
     own_boards: Arc<[OwnFile]>,
+    /// SHA-256 of every file of the own library, by its path inside it.
+    own_digests: BTreeMap<String, [u8; 32]>,
     /// What the own library says of itself, where it is a course.
     course: Option<Arc<Course>>,
     /// The own library's folder.
@@ -188,6 +191,7 @@ impl ContentLibrary {
             lessons: lessons.collect(),
             tables: BTreeMap::new(),
             own_boards: Arc::default(),
+            own_digests: BTreeMap::new(),
             course: None,
             folder: None,
         })
@@ -299,6 +303,8 @@ impl ContentLibrary {
         let others = [OwnPlace::Boards, OwnPlace::Course];
         let others = files.iter().filter(|own| others.contains(&own.place));
         with_own.own_boards = others.cloned().collect();
+        let digests = files.iter().map(|own| (own.inner_path(), own.digest()));
+        with_own.own_digests = digests.collect();
         (with_own, errors)
     }
 
@@ -367,9 +373,23 @@ impl ContentLibrary {
             }
             None => self.boards.push(board),
         }
+        if let Some(digest) = self.own_digests.get_mut(&file.inner_path()) {
+            *digest = file.digest();
+        }
         own_boards.push(file);
         self.own_boards = own_boards.into();
         Ok(())
+    }
+
+    /// SHA-256 over path and bytes of every file of the content that is built in, and of every file of the own library. A folder, and the same course as one zip, have the same.
+    ///
+    /// Tables of the own library's boards follow from it and are not in it. Neither is a board that was taken in
+    /// beside it: no job of the library is on such a one.
+    pub fn digest(&self) -> [u8; 32] {
+        let built_in = builtin::files().map(|(file, bytes)| (file, sha256(bytes)));
+        let own = self.own_digests.iter();
+        let own = own.map(|(path, digest)| (format!("own/{path}"), *digest));
+        digest_of_files(built_in.chain(own))
     }
 
     /// What is known of the faults on this board at this supply; none without a table.

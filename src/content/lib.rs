@@ -16,6 +16,7 @@ mod content_library;
 mod course_check;
 mod course_file;
 mod course_zip;
+mod digest;
 pub mod disk;
 mod drill_words;
 mod error;

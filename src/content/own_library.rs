@@ -4,6 +4,7 @@
 use super::board_file::read_board;
 use super::content_library::ContentLibrary;
 use super::course_zip::{CourseZip, read_course_zip};
+use super::digest::sha256;
 use super::disk;
 use super::error::{ContentError, Problem};
 use super::parts::read_added_parts;
@@ -85,6 +86,11 @@ impl OwnFile {
             Some(folder) => format!("{folder}/{name}"),
             None => name.to_owned(),
         }
+    }
+
+    /// SHA-256 of what is in it.
+    pub(super) fn digest(&self) -> [u8; 32] {
+        sha256(&self.bytes)
     }
 
     /// Whether it is a job, a guide or an examination.
