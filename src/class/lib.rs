@@ -4,4 +4,11 @@ pub mod board;
 pub mod definition;
 pub mod moment;
 pub mod name;
+pub mod pages;
+mod secret;
+pub mod server;
 pub mod store;
+pub mod verify;
+pub mod watch;
+
+pub use secret::{join_code, secret_token, seed};

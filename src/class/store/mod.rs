@@ -136,15 +136,15 @@ impl Database {
         })
     }
 
-    /// A further connection that only reads.
-    ///
-    /// # Errors
-    /// What the system says.
-    pub fn reader(&self) -> Result<Connection, StoreError> {
-        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let reader = Connection::open_with_flags(&self.path, flags)?;
-        reader.busy_timeout(PATIENCE)?;
-        Ok(reader)
+    /// What opens further connections, which only read.
+    pub fn readers(&self) -> impl Fn() -> Result<Connection, StoreError> + Send + Sync + 'static {
+        let path = self.path.clone();
+        move || {
+            let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+            let reader = Connection::open_with_flags(&path, flags)?;
+            reader.busy_timeout(PATIENCE)?;
+            Ok(reader)
+        }
     }
 
     /// The rows of this class.

@@ -2,14 +2,18 @@
 
 use super::{Database, Scope, Store, StoreError};
 use rusqlite::Connection;
-use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+use std::sync::mpsc::{Receiver, SyncSender, TrySendError, sync_channel};
 use std::thread::JoinHandle;
+use std::time::Duration;
 use tokio::sync::oneshot;
 
 /// Most writes in one commit.
 const MOST_AT_ONCE: usize = 256;
 /// Most writes that wait.
 const MOST_WAITING: usize = 4_096;
+
+/// Between two looks whether there is room again.
+const REST: Duration = Duration::from_millis(5);
 
 /// Answers a write, once it is known whether the commit went well.
 type Reply = Box<dyn FnOnce(Result<(), &StoreError>) + Send>;
@@ -88,33 +92,49 @@ impl Writer {
         &self,
         work: impl FnOnce(&Store<'_>) -> Result<T, StoreError> + Send + 'static,
     ) -> Result<T, StoreError> {
-        let (answer, answered) = oneshot::channel();
-        let task: Task = Box::new(move |disk| {
-            let done = apart(disk, work);
-            Box::new(move |committed| {
-                let told = match committed {
-                    Ok(()) => done,
-                    Err(error) => Err(error.again()),
-                };
-                // Whoever asked may have gone.
-                let _ = answer.send(told);
-            })
-        });
-        let mut task = Some(task);
+        let (mut task, answered) = to_do(work);
         loop {
-            match self.tasks.try_send(task.take().ok_or(StoreError::Ended)?) {
+            match self.tasks.try_send(task) {
                 Ok(()) => break,
-                Err(std::sync::mpsc::TrySendError::Disconnected(_)) => {
-                    return Err(StoreError::Ended);
-                }
-                Err(std::sync::mpsc::TrySendError::Full(again)) => {
-                    task = Some(again);
-                    tokio::time::sleep(std::time::Duration::from_millis(5)).await;
-                }
+                Err(TrySendError::Disconnected(_)) => return Err(StoreError::Ended),
+                Err(TrySendError::Full(again)) => task = again,
             }
+            tokio::time::sleep(REST).await;
         }
         answered.await.map_err(|_| StoreError::Ended)?
     }
+
+    /// The same, this thread waiting.
+    ///
+    /// # Errors
+    /// As [`Self::write`].
+    pub fn write_here<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Store<'_>) -> Result<T, StoreError> + Send + 'static,
+    ) -> Result<T, StoreError> {
+        let (task, answered) = to_do(work);
+        self.tasks.send(task).map_err(|_| StoreError::Ended)?;
+        answered.blocking_recv().map_err(|_| StoreError::Ended)?
+    }
+}
+
+/// A write, and where its answer comes.
+fn to_do<T: Send + 'static>(
+    work: impl FnOnce(&Store<'_>) -> Result<T, StoreError> + Send + 'static,
+) -> (Task, oneshot::Receiver<Result<T, StoreError>>) {
+    let (answer, answered) = oneshot::channel();
+    let task: Task = Box::new(move |disk| {
+        let done = apart(disk, work);
+        Box::new(move |committed| {
+            let told = match committed {
+                Ok(()) => done,
+                Err(error) => Err(error.again()),
+            };
+            // Whoever asked may have gone.
+            let _ = answer.send(told);
+        })
+    });
+    (task, answered)
 }
 
 /// Does one work so that it is kept whole or not at all.

@@ -1,0 +1,208 @@
+//! Where everybody stands, in memory: made from what is kept, and from what comes in.
+
+use crate::board::{AttemptView, SeatView};
+use crate::moment::Moment;
+use crate::store::{KeptAttempt, KeptSeat};
+use crate::watch::Watched;
+use detent_class_protocol::{AttemptId, Verdict};
+use std::collections::BTreeMap;
+
+/// One attempt.
+struct LiveAttempt {
+    kept: KeptAttempt,
+    watched: Watched,
+}
+
+/// One seat.
+struct LiveSeat {
+    kept: KeptSeat,
+    heard: Option<Moment>,
+    attempts: Vec<LiveAttempt>,
+    /// Number of the change that changed it last.
+    changed: u64,
+}
+
+/// Every seat of a class.
+#[derive(Default)]
+pub(super) struct Live {
+    seats: BTreeMap<u32, LiveSeat>,
+    /// Changes so far.
+    changes: u64,
+    /// Number of the last change that was about the whole class.
+    class_changed: u64,
+    /// What is wrong with the server itself.
+    trouble: Option<String>,
+}
+
+impl Live {
+    /// As everything was kept.
+    pub fn of(seats: Vec<KeptSeat>, attempts: Vec<KeptAttempt>) -> Live {
+        let mut live = Live::default();
+        seats.into_iter().for_each(|seat| live.seat(seat));
+        attempts
+            .into_iter()
+            .for_each(|attempt| live.attempt(attempt));
+        live
+    }
+
+    /// Changes so far.
+    pub const fn changes(&self) -> u64 {
+        self.changes
+    }
+
+    /// What is wrong with the server itself.
+    pub fn trouble(&self) -> Option<&str> {
+        self.trouble.as_deref()
+    }
+
+    /// Something is wrong with the server itself, or no longer. Whether that is new.
+    pub fn set_trouble(&mut self, trouble: Option<String>) -> bool {
+        if self.trouble == trouble {
+            return false;
+        }
+        self.trouble = trouble;
+        self.class();
+        true
+    }
+
+    /// Something about the whole class changed.
+    pub fn class(&mut self) {
+        self.changes += 1;
+        self.class_changed = self.changes;
+    }
+
+    /// Whether something about the whole class changed after this change.
+    pub const fn class_changed_since(&self, change: u64) -> bool {
+        self.class_changed > change
+    }
+
+    /// There is this seat.
+    pub fn seat(&mut self, kept: KeptSeat) {
+        self.changes += 1;
+        let changed = self.changes;
+        match self.seats.get_mut(&kept.seat) {
+            Some(seat) => {
+                seat.kept = kept;
+                seat.changed = changed;
+            }
+            None => {
+                let seat = LiveSeat {
+                    kept,
+                    heard: None,
+                    attempts: Vec::new(),
+                    changed,
+                };
+                self.seats.insert(seat.kept.seat, seat);
+            }
+        }
+    }
+
+    /// There is this attempt, as it is kept now.
+    pub fn attempt(&mut self, kept: KeptAttempt) {
+        let Some(seat) = self.seats.get_mut(&kept.seat) else {
+            return;
+        };
+        self.changes += 1;
+        seat.changed = self.changes;
+        match seat
+            .attempts
+            .iter_mut()
+            .find(|live| live.kept.status.attempt == kept.status.attempt)
+        {
+            Some(live) => live.kept = kept,
+            None => seat.attempts.push(LiveAttempt {
+                kept,
+                watched: Watched::default(),
+            }),
+        }
+    }
+
+    /// Somebody asked from this seat.
+    pub fn heard(&mut self, seat: u32, now: Moment) {
+        if let Some(seat) = self.seats.get_mut(&seat) {
+            // A page counts on by itself; it is told when somebody comes back.
+            if seat
+                .heard
+                .is_none_or(|heard| now.seconds_since(heard) >= 15)
+            {
+                self.changes += 1;
+                seat.changed = self.changes;
+            }
+            seat.heard = Some(now);
+        }
+    }
+
+    fn found(&mut self, attempt: AttemptId) -> Option<(&mut LiveAttempt, &mut u64)> {
+        self.changes += 1;
+        let changes = self.changes;
+        self.seats.values_mut().find_map(|seat| {
+            let live = seat
+                .attempts
+                .iter_mut()
+                .find(|live| live.kept.status.attempt == attempt)?;
+            seat.changed = changes;
+            Some((live, &mut seat.changed))
+        })
+    }
+
+    /// So it looks to whoever watches it.
+    pub fn watched(&mut self, attempt: AttemptId, watched: &Watched) {
+        if let Some((live, _)) = self.found(attempt) {
+            live.watched.clone_from(watched);
+        }
+    }
+
+    /// It was done again.
+    pub fn judged(&mut self, attempt: AttemptId, verdict: Verdict) {
+        if let Some((live, _)) = self.found(attempt) {
+            live.kept.status.verdict = verdict;
+        }
+    }
+
+    /// The job that this attempt says it is at.
+    pub fn job_of(&self, attempt: AttemptId) -> Option<&str> {
+        let mut attempts = self.seats.values().flat_map(|seat| &seat.attempts);
+        attempts
+            .find(|live| live.kept.status.attempt == attempt)?
+            .watched
+            .job
+            .as_deref()
+    }
+
+    /// The seats that changed after this change; all of them after none.
+    pub fn seats_since(&self, change: u64, now: Moment) -> Vec<SeatView> {
+        let seats = self.seats.values().filter(|seat| seat.changed > change);
+        seats.map(|seat| seat.view(now)).collect()
+    }
+}
+
+impl LiveSeat {
+    fn view(&self, now: Moment) -> SeatView {
+        let last = self.attempts.iter().map(|live| live.kept.last).max();
+        SeatView {
+            seat: self.kept.seat,
+            name: self.kept.name.clone(),
+            joined: self.kept.joined.is_some(),
+            silent_s: self.heard.map(|heard| now.seconds_since(heard)),
+            idle_s: last.map(|last| now.seconds_since(last)),
+            attempts: self.attempts.iter().rev().map(LiveAttempt::view).collect(),
+        }
+    }
+}
+
+impl LiveAttempt {
+    fn view(&self) -> AttemptView {
+        let (status, watched) = (&self.kept.status, &self.watched);
+        AttemptView {
+            attempt: status.attempt,
+            job: watched.job.clone().unwrap_or_default(),
+            deeds: watched.deeds,
+            machine_s: watched.machine_s,
+            closed: status.closed,
+            verdict: status.verdict.clone(),
+            unsafe_acts: watched.unsafe_acts,
+            unsafe_now: watched.unsafe_now,
+            stuck: watched.stuck,
+        }
+    }
+}

@@ -1,0 +1,386 @@
+//! What the instructor's page asks.
+
+use super::answer::Refused;
+use super::learner::append;
+use super::{Shared, lock};
+use crate::definition::TeacherStanding;
+use crate::name::shown_name;
+use crate::pages;
+use crate::secret::word as new_word;
+use crate::verify::Submitted;
+use axum::Json;
+use axum::body::Bytes;
+use axum::extract::{FromRequestParts, Path, Query, State};
+use axum::http::request::Parts;
+use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
+use axum::response::{IntoResponse, Redirect, Response};
+use detent_class_protocol::{
+    AttemptId, AttemptStatus, Digest, LONGEST_SEGMENT_BYTES, MOST_ATTEMPT_BYTES, SecretToken,
+    Segment, SegmentAnswer,
+};
+use qrcode::QrCode;
+use qrcode::render::svg;
+use serde::{Deserialize, Serialize};
+use std::sync::Arc;
+
+/// The cookie that holds the teacher's token.
+const COOKIE: &str = "detent-teacher";
+/// What every question that changes something carries: another site cannot send it.
+const MARK: &str = "x-detent-class";
+/// Longest message, characters.
+const LONGEST_NOTICE: usize = 400;
+
+/// Whoever asks is the teacher.
+pub(super) struct Teacher;
+
+impl FromRequestParts<Arc<Shared>> for Teacher {
+    type Rejection = Refused;
+
+    async fn from_request_parts(
+        parts: &mut Parts,
+        shared: &Arc<Shared>,
+    ) -> Result<Teacher, Refused> {
+        if parts.method != Method::GET && !parts.headers.contains_key(MARK) {
+            return Err(Refused::NotKnown);
+        }
+        let token = token_in(&parts.headers).ok_or(Refused::NotKnown)?;
+        let is_teacher = shared.read(move |store| store.is_teacher(&token)).await?;
+        if is_teacher {
+            Ok(Teacher)
+        } else {
+            Err(Refused::NotKnown)
+        }
+    }
+}
+
+fn token_in(headers: &HeaderMap) -> Option<SecretToken> {
+    let cookies = headers
+        .get_all(header::COOKIE)
+        .iter()
+        .filter_map(|value| value.to_str().ok());
+    cookies
+        .flat_map(|cookies| cookies.split(';'))
+        .find_map(|cookie| {
+            let (name, value) = cookie.trim().split_once('=')?;
+            (name == COOKIE).then(|| value.parse().ok())?
+        })
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct SessionRequest {
+    token: String,
+}
+
+/// `POST /api/teacher/session`: a token for a cookie, which no script can read and no other site send.
+pub(super) async fn session(
+    State(shared): State<Arc<Shared>>,
+    Json(request): Json<SessionRequest>,
+) -> Result<Response, Refused> {
+    let token: SecretToken = request
+        .token
+        .trim()
+        .parse()
+        .map_err(|_| Refused::NotKnown)?;
+    if !shared.read(move |store| store.is_teacher(&token)).await? {
+        return Err(Refused::NotKnown);
+    }
+    let cookie = format!(
+        "{COOKIE}={}; Path=/; HttpOnly; SameSite=Strict",
+        String::from(token)
+    );
+    let cookie = HeaderValue::try_from(cookie).map_err(|_| Refused::NotKnown)?;
+    Ok(([(header::SET_COOKIE, cookie)], StatusCode::NO_CONTENT).into_response())
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StandingRequest {
+    standing: TeacherStanding,
+}
+
+/// `POST /api/teacher/standing`.
+pub(super) async fn standing(
+    State(shared): State<Arc<Shared>>,
+    _: Teacher,
+    Json(request): Json<StandingRequest>,
+) -> Result<StatusCode, Refused> {
+    let now = shared.now();
+    shared
+        .write(move |store| store.set_standing(request.standing, now))
+        .await?;
+    *lock(&shared.standing) = request.standing;
+    shared.change(|live| live.class());
+    Ok(StatusCode::NO_CONTENT)
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct NoticeRequest {
+    seat: Option<u32>,
+    text: String,
+}
+
+/// `POST /api/teacher/notices`.
+pub(super) async fn notice(
+    State(shared): State<Arc<Shared>>,
+    _: Teacher,
+    Json(request): Json<NoticeRequest>,
+) -> Result<StatusCode, Refused> {
+    let text: String = request
+        .text
+        .chars()
+        .filter(|c| !c.is_control())
+        .take(LONGEST_NOTICE)
+        .collect();
+    if text.trim().is_empty() {
+        return Err(Refused::Wrong("a message needs a word".to_owned()));
+    }
+    let now = shared.now();
+    shared
+        .write(move |store| store.say(request.seat, &text, now))
+        .await?;
+    Ok(StatusCode::NO_CONTENT)
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct NamesRequest {
+    text: String,
+}
+
+#[derive(Serialize)]
+struct NamesAdded {
+    added: u32,
+    /// Lines that are no names.
+    refused: Vec<String>,
+}
+
+/// `POST /api/teacher/names`.
+pub(super) async fn names(
+    State(shared): State<Arc<Shared>>,
+    _: Teacher,
+    Json(request): Json<NamesRequest>,
+) -> Result<Response, Refused> {
+    let mut names = Vec::new();
+    let mut refused = Vec::new();
+    for line in request.text.lines().filter(|line| !line.trim().is_empty()) {
+        match shown_name(line) {
+            Some(name) => names.push(name),
+            None => refused.push(line.chars().take(80).collect()),
+        }
+    }
+    let most = shared.definition.seats;
+    let (added, seats) = shared
+        .write(move |store| Ok((store.add_names(&names, most)?, store.seats()?)))
+        .await?;
+    shared.change(|live| seats.into_iter().for_each(|seat| live.seat(seat)));
+    Ok(Json(NamesAdded { added, refused }).into_response())
+}
+
+#[derive(Serialize)]
+struct WordGiven {
+    word: String,
+}
+
+/// `POST /api/teacher/seats/N/word`.
+pub(super) async fn word(
+    State(shared): State<Arc<Shared>>,
+    _: Teacher,
+    Path(seat): Path<u32>,
+) -> Result<Response, Refused> {
+    let word = new_word();
+    let (now, kept) = (shared.now(), word.clone());
+    if !shared
+        .write(move |store| store.give_word(seat, &kept, now))
+        .await?
+    {
+        return Err(Refused::NotThere);
+    }
+    Ok(Json(WordGiven { word }).into_response())
+}
+
+/// `POST /api/teacher/seats/N/hand-in`: an attempt that came on a memory stick counts like one that was sent.
+pub(super) async fn hand_in(
+    State(shared): State<Arc<Shared>>,
+    _: Teacher,
+    Path(seat): Path<u32>,
+    body: Bytes,
+) -> Result<Response, Refused> {
+    if body.len() > MOST_ATTEMPT_BYTES {
+        return Err(Refused::Wrong(
+            "that file is larger than any attempt of a class".to_owned(),
+        ));
+    }
+    let text = std::str::from_utf8(&body)
+        .map_err(|_| Refused::Wrong("that file is no attempt".to_owned()))?;
+    let read = detent_training::record::read_attempt("handed-in.attempt", text.as_bytes());
+    let attempt = read.map_err(|error| Refused::Wrong(error.to_string()))?;
+    let is_there = shared
+        .read(move |store| Ok(store.seats()?.iter().any(|kept| kept.seat == seat)))
+        .await?;
+    if !is_there {
+        return Err(Refused::NotThere);
+    }
+    let whole = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let program = attempt.header.program.clone();
+    let id = match unfinished(&shared, seat, whole).await? {
+        Some(status) => status,
+        None => AttemptStatus::nothing_of(AttemptId::of_file(&seat.to_string(), whole.as_bytes())),
+    };
+    let submitted = Submitted {
+        seat,
+        program: &program,
+        content: shared.content,
+        text: whole,
+    };
+    let segments = cut(&id, &submitted);
+    let answer = append(&shared, seat, segments).await?;
+    if !matches!(answer, SegmentAnswer::Kept { .. }) {
+        return Err(Refused::Wrong(format!(
+            "the file could not be taken in: {answer:?}"
+        )));
+    }
+    let kept = shared.read(move |store| store.attempt(id.attempt)).await?;
+    Ok(Json(kept.ok_or(Refused::NotThere)?.status).into_response())
+}
+
+/// The attempt of this seat of which the beginning came in already, or all of it.
+async fn unfinished(
+    shared: &Arc<Shared>,
+    seat: u32,
+    whole: &str,
+) -> Result<Option<AttemptStatus>, Refused> {
+    let whole = whole.to_owned();
+    let found = shared.read(move |store| {
+        for kept in store.attempts_of(seat)? {
+            let text = store.text(kept.status.attempt)?;
+            if text.is_some_and(|(text, ..)| whole.starts_with(&text)) {
+                return Ok(Some(kept.status));
+            }
+        }
+        Ok(None)
+    });
+    Ok(found.await?)
+}
+
+/// The rest of a text in segments, after what is there.
+fn cut(there: &AttemptStatus, submitted: &Submitted<'_>) -> Vec<Segment> {
+    let mut rest = submitted
+        .text
+        .get(there.bytes as usize..)
+        .unwrap_or_default();
+    let mut after = (there.next, there.digest);
+    let mut segments = Vec::new();
+    while let Some(end) = rest[..rest.floor_char_boundary(LONGEST_SEGMENT_BYTES)].rfind('\n') {
+        let (lines, later) = rest.split_at(end + 1);
+        let made_with: (&str, Digest) = (submitted.program, submitted.content);
+        let segment = Segment::new(there.attempt, after, made_with, lines);
+        after = (segment.sequence + 1, segment.digest);
+        segments.push(segment);
+        rest = later;
+    }
+    segments
+}
+
+/// `GET /api/teacher/attempts/ID`: all of an attempt's text, to be looked at with the bench itself.
+pub(super) async fn text(
+    State(shared): State<Arc<Shared>>,
+    _: Teacher,
+    Path(attempt): Path<String>,
+) -> Result<Response, Refused> {
+    let attempt: AttemptId = attempt.parse().map_err(|_| Refused::NotThere)?;
+    let found = shared
+        .read(move |store| Ok((store.text(attempt)?, store.attempt(attempt)?)))
+        .await?;
+    let (Some((text, ..)), Some(kept)) = found else {
+        return Err(Refused::NotThere);
+    };
+    let ending = if kept.status.closed {
+        "attempt"
+    } else {
+        "attempt.part"
+    };
+    let name = format!(
+        "attachment; filename=\"seat-{}-{attempt}.{ending}\"",
+        kept.seat
+    );
+    let name = HeaderValue::try_from(name).map_err(|_| Refused::NotThere)?;
+    let media_type = HeaderValue::from_static("text/plain; charset=utf-8");
+    Ok((
+        [
+            (header::CONTENT_TYPE, media_type),
+            (header::CONTENT_DISPOSITION, name),
+        ],
+        text,
+    )
+        .into_response())
+}
+
+#[derive(Deserialize)]
+pub(super) struct PageQuery {
+    lang: Option<String>,
+    attempt: Option<String>,
+}
+
+/// `GET /teacher`.
+pub(super) async fn sign_in(Query(query): Query<PageQuery>, headers: HeaderMap) -> Response {
+    let language = pages::language_of(query.lang.as_deref(), headers.get(header::ACCEPT_LANGUAGE));
+    pages::html(pages::sign_in_page(language))
+}
+
+/// `GET /teacher/board`.
+pub(super) async fn board(
+    State(shared): State<Arc<Shared>>,
+    teacher: Result<Teacher, Refused>,
+    Query(query): Query<PageQuery>,
+    headers: HeaderMap,
+) -> Response {
+    if teacher.is_err() {
+        return Redirect::to("/teacher").into_response();
+    }
+    let language = pages::language_of(query.lang.as_deref(), headers.get(header::ACCEPT_LANGUAGE));
+    pages::html(pages::board_page(language, &shared.board().0))
+}
+
+/// `GET /teacher/projector`.
+pub(super) async fn projector(
+    State(shared): State<Arc<Shared>>,
+    teacher: Result<Teacher, Refused>,
+    Query(query): Query<PageQuery>,
+    headers: HeaderMap,
+) -> Response {
+    if teacher.is_err() {
+        return Redirect::to("/teacher").into_response();
+    }
+    let language = pages::language_of(query.lang.as_deref(), headers.get(header::ACCEPT_LANGUAGE));
+    let attempt = query.attempt.and_then(|attempt| attempt.parse().ok());
+    pages::html(pages::projector_page(language, &shared.board().0, attempt))
+}
+
+/// `GET /qr.svg`: the address to join at, to be taken with a camera.
+pub(super) async fn qr(State(shared): State<Arc<Shared>>) -> Result<Response, Refused> {
+    let code = QrCode::new(shared.address.as_bytes()).map_err(|_| Refused::NotThere)?;
+    let picture = code
+        .render::<svg::Color<'_>>()
+        .min_dimensions(240, 240)
+        .build();
+    Ok((
+        [(
+            header::CONTENT_TYPE,
+            HeaderValue::from_static("image/svg+xml"),
+        )],
+        picture,
+    )
+        .into_response())
+}
+
+/// `GET /class/FILE`: script and style of the pages.
+pub(super) async fn asset(Path(file): Path<String>) -> Result<Response, Refused> {
+    let (media_type, bytes) = pages::asset(&format!("/class/{file}")).ok_or(Refused::NotThere)?;
+    Ok((
+        [(header::CONTENT_TYPE, HeaderValue::from_static(media_type))],
+        bytes,
+    )
+        .into_response())
+}
