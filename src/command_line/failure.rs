@@ -111,6 +111,11 @@ pub(super) enum Failure {
     Window(String),
     /// There is no window in this program.
     NoWindow,
+    /// The system names no folder for data.
+    NoDataFolder,
+    /// A class cannot be served.
+    #[cfg(feature = "class")]
+    Class(detent_class::ClassError),
 }
 
 /// What other rooms of the program report.
@@ -267,6 +272,9 @@ impl Failure {
                 format!("{file}: {}", texts.get("cli-error-no-call-back"))
             }
             Failure::Window(told) => told.clone(),
+            Failure::NoDataFolder => texts.get("cli-error-no-data-folder"),
+            #[cfg(feature = "class")]
+            Failure::Class(error) => super::class::words(error, texts),
             Failure::NoWindow => texts.get("cli-error-no-window"),
         }
     }
@@ -318,7 +326,10 @@ impl Failure {
             | Failure::NoLearners(_)
             | Failure::NoCallBack(_)
             | Failure::Window(_)
+            | Failure::NoDataFolder
             | Failure::NoWindow => 2,
+            #[cfg(feature = "class")]
+            Failure::Class(_) => 2,
         })
     }
 }

@@ -9,6 +9,8 @@
 
 mod best;
 mod check;
+#[cfg(feature = "class")]
+mod class;
 mod coached;
 mod course;
 mod failure;
@@ -73,6 +75,8 @@ enum Command {
     Jobs(jobs::JobsArgs),
     Check(check::CheckArgs),
     Course(course::CourseArgs),
+    #[cfg(feature = "class")]
+    Class(class::ClassArgs),
     New(template::NewArgs),
     Tutorial,
     Names(names::NamesArgs),
@@ -163,6 +167,8 @@ pub fn run(window: Option<OpenWindow>) -> ExitCode {
         Some(Command::Jobs(args)) => jobs::jobs(&args, &library, language),
         Some(Command::Check(args)) => check::check(&args, &library, language),
         Some(Command::Course(args)) => course::course(&args, language),
+        #[cfg(feature = "class")]
+        Some(Command::Class(args)) => class::class(&args, &library, language),
         Some(Command::New(args)) => template::begin(&args, language),
         Some(Command::Tutorial) => tutorial::tutorial(language),
         Some(Command::Names(args)) => names::names(&args, &library, language),
