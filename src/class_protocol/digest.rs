@@ -126,6 +126,11 @@ impl Digest {
         }
         Digest(digest.finalize().into())
     }
+
+    /// Of an attempt's text.
+    pub fn of_text(text: &str) -> Digest {
+        Digest::of_parts(&[b"text", text.as_bytes()])
+    }
 }
 
 impl SecretToken {

@@ -195,6 +195,9 @@ pub struct AttemptStatus {
     pub digest: Digest,
     /// Bytes of text that are there.
     pub bytes: u64,
+    /// Digest of that text, where the attempt was asked for by itself: [`Digest::of_text`].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub text: Option<Digest>,
     /// Whether its end is there.
     pub closed: bool,
     /// What came of it.
@@ -210,6 +213,7 @@ impl AttemptStatus {
             next: 0,
             digest: Digest::NONE,
             bytes: 0,
+            text: Some(Digest::of_text("")),
             closed: false,
             verdict: Verdict::Waiting,
         }

@@ -94,12 +94,19 @@ impl Upload {
         self.on_its_way.as_ref()
     }
 
-    /// The server told what it has.
-    pub fn told(&mut self, status: &AttemptStatus) {
+    /// The server told what it has of the attempt of which `text` is all that is kept here.
+    pub fn told(&mut self, status: &AttemptStatus, text: &str) {
         if status.attempt != self.attempt {
             return;
         }
         self.on_its_way = None;
+        let there = usize::try_from(status.bytes)
+            .ok()
+            .and_then(|bytes| text.get(..bytes));
+        if there.map(Digest::of_text) != status.text {
+            self.state = UploadState::Differs;
+            return;
+        }
         self.state = UploadState::Sending {
             next: status.next,
             digest: status.digest,
@@ -126,14 +133,15 @@ impl Upload {
                 self.on_its_way = Some(sent);
                 return;
             }
-            // Another window of this seat has sent in between, or the server was set back to an older copy.
-            SegmentAnswer::Gap { .. } => UploadState::Unknown,
-            // Damaged on its way: it is cut anew.
-            SegmentAnswer::Faulty(_) => UploadState::Unknown,
+            // What was sent before a restart came late, another window of this seat has sent in between, the server was
+            // set back to an older copy, or the segment was damaged on its way: what is there is asked for, and the rest
+            // cut anew.
             SegmentAnswer::OtherBody { .. }
-            | SegmentAnswer::NotYours
-            | SegmentAnswer::Finished
-            | SegmentAnswer::TooMuch => UploadState::Refused(answer),
+            | SegmentAnswer::Gap { .. }
+            | SegmentAnswer::Faulty(_) => UploadState::Unknown,
+            SegmentAnswer::NotYours | SegmentAnswer::Finished | SegmentAnswer::TooMuch => {
+                UploadState::Refused(answer)
+            }
         };
     }
 }
@@ -171,6 +179,7 @@ mod tests {
                     .last()
                     .map_or(Digest::NONE, |last| last.digest),
                 bytes: self.text().len() as u64,
+                text: Some(Digest::of_text(&self.text())),
                 ..AttemptStatus::nothing_of(attempt)
             }
         }
@@ -209,7 +218,7 @@ mod tests {
                     0 | 1 => text.push_str(&format!("line {n} of {seed} é\n")),
                     // A line is half written.
                     2 => text.push_str("half "),
-                    3 => upload.told(&server.status(upload.attempt())),
+                    3 => upload.told(&server.status(upload.attempt()), &text),
                     // It arrives, and so does the answer.
                     4 => {
                         if let Some(segment) = upload.segment(&text).cloned() {
@@ -241,7 +250,7 @@ mod tests {
             text.push('\n');
             for _ in 0..3 {
                 match upload.state() {
-                    UploadState::Unknown => upload.told(&server.status(upload.attempt())),
+                    UploadState::Unknown => upload.told(&server.status(upload.attempt()), &text),
                     _ => while let Some(segment) = upload.segment(&text).cloned() {
                         let answer = server.keep(&segment);
                         upload.answered(segment.digest, answer);
@@ -257,7 +266,7 @@ mod tests {
     fn a_long_text_goes_in_several_segments() {
         let (mut server, mut upload) = (Server::default(), upload());
         let text = "é line of an attempt\n".repeat(10_000);
-        upload.told(&server.status(upload.attempt()));
+        upload.told(&server.status(upload.attempt()), &text);
         while let Some(segment) = upload.segment(&text).cloned() {
             let answer = server.keep(&segment);
             upload.answered(segment.digest, answer);
@@ -272,28 +281,31 @@ mod tests {
     #[test]
     fn what_is_refused_for_good_is_not_sent_again() {
         let mut upload = upload();
-        upload.told(&AttemptStatus::nothing_of(upload.attempt()));
+        upload.told(&AttemptStatus::nothing_of(upload.attempt()), "line\n");
         let digest = upload.segment("line\n").expect("something to send").digest;
         upload.answered(digest, SegmentAnswer::NotNow);
         assert_eq!(
             upload.segment("line\nmore\n").map(|same| same.digest),
             Some(digest)
         );
-        upload.answered(digest, SegmentAnswer::OtherBody { sequence: 0 });
+        upload.answered(digest, SegmentAnswer::NotYours);
         assert_eq!(upload.segment("line\n"), None);
         assert!(!upload.is_there("line\n"));
     }
 
     #[test]
-    fn a_text_that_is_shorter_than_what_is_there_is_told() {
+    fn another_text_than_what_is_there_is_told() {
         let mut upload = upload();
-        let status = AttemptStatus {
+        let with = |text: &str| AttemptStatus {
             next: 1,
-            bytes: 100,
+            bytes: text.len() as u64,
+            text: Some(Digest::of_text(text)),
             ..AttemptStatus::nothing_of(upload.attempt())
         };
-        upload.told(&status);
-        assert_eq!(upload.segment("short\n"), None);
-        assert_eq!(upload.state(), UploadState::Differs);
+        let (same, longer, other) = (with("on"), with("one line\ntwo\n"), with("other\n"));
+        for (status, state) in [(longer, true), (other, true), (same, false)] {
+            upload.told(&status, "one line\n");
+            assert_eq!(upload.state() == UploadState::Differs, state, "{status:?}");
+        }
     }
 }

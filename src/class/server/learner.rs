@@ -14,8 +14,9 @@ use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use detent_class_protocol::{
-    AttemptId, AttemptStatus, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinCode, JoinRefusal,
-    JoinRequest, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing, Verdict,
+    AttemptId, AttemptStatus, ClassKind, ClassNotice, ClassView, Digest, JoinAnswer, JoinCode,
+    JoinRefusal, JoinRequest, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing,
+    Verdict,
 };
 use std::sync::Arc;
 
@@ -208,16 +209,19 @@ pub(super) async fn attempt(
     Path(attempt): Path<String>,
 ) -> Result<Json<AttemptStatus>, Refused> {
     let attempt: AttemptId = attempt.parse().map_err(|_| Refused::NotThere)?;
-    let kept = shared.read(move |store| store.attempt(attempt)).await?;
-    match kept {
-        None => Ok(Json(AttemptStatus::nothing_of(attempt))),
-        // Whether somebody else has an attempt of this name is nobody's business.
-        Some(kept) if kept.seat != seat => Ok(Json(AttemptStatus::nothing_of(attempt))),
-        Some(kept) => {
-            let standing = shared.standing();
-            Ok(Json(status(&shared, kept, standing)))
-        }
-    }
+    let there = shared
+        .read(move |store| Ok(store.attempt(attempt)?.zip(store.text(attempt)?)))
+        .await?;
+    // Whether somebody else has an attempt of this name is nobody's business.
+    let Some((kept, (text, ..))) = there.filter(|(kept, _)| kept.seat == seat) else {
+        return Ok(Json(AttemptStatus::nothing_of(attempt)));
+    };
+    let standing = shared.standing();
+    let text = Some(Digest::of_text(&text));
+    Ok(Json(AttemptStatus {
+        text,
+        ..status(&shared, kept, standing)
+    }))
 }
 
 /// `POST /api/segments`.

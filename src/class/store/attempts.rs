@@ -74,6 +74,7 @@ fn attempt_of(row: &Row<'_>) -> rusqlite::Result<KeptAttempt> {
             next: row.get(4)?,
             digest: Digest::of_bytes(fixed(row, 5)?),
             bytes: row.get(6)?,
+            text: None,
             closed: row.get(7)?,
             verdict,
         },
@@ -103,12 +104,8 @@ impl Store<'_> {
             None => (0, Digest::NONE, 0),
         };
         if segment.sequence < next {
-            let kept: Vec<u8> = (self.connection)
-                .prepare_cached(
-                    "SELECT digest FROM segment WHERE tenant = ?1 AND class = ?2 AND attempt = ?3 AND sequence = ?4",
-                )?
-                .query_row(params![tenant, class, id, segment.sequence], |row| row.get(0))?;
-            return answered(match kept == segment.digest.bytes() {
+            let kept = self.segment_digest(segment.attempt, segment.sequence)?;
+            return answered(match kept == Some(segment.digest) {
                 true => SegmentAnswer::Kept { next },
                 false => SegmentAnswer::OtherBody {
                     sequence: segment.sequence,
@@ -162,6 +159,25 @@ impl Store<'_> {
             is_new: true,
             closes,
         })
+    }
+
+    /// Digest of the segment that stands in this place.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn segment_digest(
+        &self,
+        attempt: AttemptId,
+        sequence: u32,
+    ) -> Result<Option<Digest>, StoreError> {
+        let (tenant, class) = self.ours();
+        let digest = (self.connection)
+            .prepare_cached(
+                "SELECT digest FROM segment WHERE tenant = ?1 AND class = ?2 AND attempt = ?3 AND sequence = ?4",
+            )?
+            .query_row(params![tenant, class, attempt.bytes(), sequence], |row| fixed(row, 0).map(Digest::of_bytes))
+            .optional()?;
+        Ok(digest)
     }
 
     /// Whether this seat may begin another attempt.

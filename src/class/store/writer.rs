@@ -32,6 +32,56 @@ impl Disk {
         Disk { database, scope }
     }
 
+    /// Does these works in one transaction, this thread waiting: what came of each once that is on the disk.
+    pub fn write_together<T: Send + 'static>(
+        &self,
+        works: Vec<impl FnOnce(&Store<'_>) -> Result<T, StoreError> + Send + 'static>,
+    ) -> Vec<Result<T, StoreError>> {
+        let (tasks, answers): (Vec<Task>, Vec<_>) = works.into_iter().map(to_do).unzip();
+        self.write(tasks);
+        let answers = answers.into_iter();
+        answers
+            .map(|answer| answer.blocking_recv().map_err(|_| StoreError::Ended)?)
+            .collect()
+    }
+
+    /// The program ends before these works are committed: nothing of them is kept, and none is answered.
+    pub fn write_and_end(self, works: Vec<impl FnOnce(&Store<'_>) -> Result<(), StoreError>>) {
+        let connection = self.connection();
+        if connection.execute_batch("BEGIN IMMEDIATE").is_ok() {
+            works.into_iter().for_each(|work| {
+                // Nobody is told.
+                let _ = work(&Store::new(connection, &self.scope));
+            });
+        }
+    }
+
+    /// The disk has room for so many pages of the database and no more; without a number for as many as there are bytes.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn limit_pages(&self, pages: Option<u32>) -> Result<(), StoreError> {
+        let most = pages.unwrap_or(u32::MAX - 1);
+        self.connection()
+            .pragma_update(None, "max_page_count", most)?;
+        Ok(())
+    }
+
+    /// Pages that the database has.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn pages(&self) -> Result<u32, StoreError> {
+        Ok(self
+            .connection()
+            .pragma_query_value(None, "page_count", |row| row.get(0))?)
+    }
+
+    /// The rows of the class, to be read.
+    pub fn store(&self) -> Store<'_> {
+        Store::new(self.connection(), &self.scope)
+    }
+
     fn connection(&self) -> &Connection {
         &self.database.connection
     }
@@ -128,7 +178,8 @@ fn to_do<T: Send + 'static>(
         Box::new(move |committed| {
             let told = match committed {
                 Ok(()) => done,
-                Err(error) => Err(error.again()),
+                // What went wrong with this work is told before what came of it for the others.
+                Err(error) => done.and(Err(error.again())),
             };
             // Whoever asked may have gone.
             let _ = answer.send(told);

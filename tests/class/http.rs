@@ -1,0 +1,725 @@
+//! The server as it is asked over HTTP, by learners, by the teacher, and by whoever should not.
+
+use super::stage::attempts::random_attempt;
+use super::{code, definition, scope, token};
+use detent_class::definition::ClassDefinition;
+use detent_class::moment::Moment;
+use detent_class::protocol::{
+    AttemptId, AttemptStatus, ClassKind, ClassView, Digest, JoinAnswer, JoinRefusal,
+    LONGEST_SEGMENT_BYTES, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing, Upload,
+    Verdict,
+};
+use detent_class::server::{ClassServer, ServerParts, ServerThreads, listen};
+use detent_class::store::{Database, KeptClass};
+use detent_content::ContentLibrary;
+use serde_json::{Value, json};
+use std::io::{Read, Write};
+use std::net::{SocketAddr, TcpStream};
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::time::{Duration, Instant};
+
+const PROGRAM: &str = env!("CARGO_PKG_VERSION");
+
+/// The clock of the servers of these tests, ms; it is never set back.
+static CLOCK: AtomicU64 = AtomicU64::new(1_800_000_000_000);
+
+fn clock() -> Moment {
+    Moment(CLOCK.load(Ordering::Relaxed))
+}
+
+/// A class on this computer.
+struct Room {
+    address: SocketAddr,
+    server: Option<ClassServer>,
+    threads: Option<ServerThreads>,
+    runtime: Option<tokio::runtime::Runtime>,
+}
+
+impl Room {
+    fn open(path: &Path, definition: ClassDefinition) -> Room {
+        let database = Database::open(path).expect("it opens");
+        let scope = scope();
+        let class = KeptClass {
+            definition,
+            code: code(),
+        };
+        let store = database.store(&scope);
+        if store.class().expect("readable").is_none() {
+            store
+                .begin(&class.definition, class.code, &token(255), clock())
+                .expect("begun");
+        }
+        let runtime = tokio::runtime::Builder::new_multi_thread()
+            .worker_threads(2)
+            .enable_all()
+            .build();
+        let runtime = runtime.expect("a runtime");
+        let listener = runtime
+            .block_on(tokio::net::TcpListener::bind("127.0.0.1:0"))
+            .expect("a port");
+        let address = listener.local_addr().expect("its address");
+        let parts = ServerParts {
+            database,
+            scope,
+            class,
+            library: Arc::new(ContentLibrary::builtin().expect("sound")),
+            page: None,
+            address: format!("http://{address}/"),
+            clock,
+            verifiers: 1,
+        };
+        let (server, threads) = ClassServer::begin(parts).expect("begun");
+        runtime.spawn(listen(listener, server.router(), std::future::pending()));
+        Room {
+            address,
+            server: Some(server),
+            threads: Some(threads),
+            runtime: Some(runtime),
+        }
+    }
+
+    fn close(mut self) {
+        self.end();
+    }
+
+    fn end(&mut self) {
+        if let Some(server) = self.server.take() {
+            server.end();
+        }
+        if let Some(runtime) = self.runtime.take() {
+            runtime.shutdown_timeout(Duration::from_millis(200));
+        }
+        if let Some(threads) = self.threads.take() {
+            threads.join();
+        }
+    }
+
+    fn ask(
+        &self,
+        method: &str,
+        path: &str,
+        headers: &[(&str, &str)],
+        body: &[u8],
+    ) -> (u16, String, Vec<u8>) {
+        let mut head = format!(
+            "{method} {path} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\n",
+            self.address
+        );
+        for (name, value) in headers {
+            head.push_str(&format!("{name}: {value}\r\n"));
+        }
+        head.push_str(&format!("content-length: {}\r\n\r\n", body.len()));
+        let mut stream = TcpStream::connect(self.address).expect("it listens");
+        stream
+            .set_read_timeout(Some(Duration::from_secs(30)))
+            .expect("set");
+        stream.write_all(head.as_bytes()).expect("sent");
+        // A server may refuse before it has read all of the body.
+        let _ = stream.write_all(body);
+        let mut answer = Vec::new();
+        let _ = stream.read_to_end(&mut answer);
+        let end = answer
+            .windows(4)
+            .position(|window| window == b"\r\n\r\n")
+            .expect("a head");
+        let head = String::from_utf8_lossy(&answer[..end]).into_owned();
+        let status = head
+            .split(' ')
+            .nth(1)
+            .and_then(|status| status.parse().ok())
+            .expect("a status");
+        (status, head, answer[end + 4..].to_vec())
+    }
+
+    fn post(&self, path: &str, headers: &[(&str, &str)], body: &Value) -> (u16, Value) {
+        let headers = [headers, &[("content-type", "application/json")]].concat();
+        let (status, _, body) = self.ask("POST", path, &headers, body.to_string().as_bytes());
+        (status, serde_json::from_slice(&body).unwrap_or(Value::Null))
+    }
+
+    fn join(&self, code: &str, name: &str, word: Option<&str>) -> Result<JoinAnswer, JoinRefusal> {
+        let mut request = json!({"protocol": PROTOCOL_VERSION, "code": code, "name": name});
+        if let Some(word) = word {
+            request["word"] = word.into();
+        }
+        let (status, answer) = self.post("/api/join", &[], &request);
+        match status {
+            200 => Ok(serde_json::from_value(answer).expect("an answer")),
+            _ => Err(serde_json::from_value(answer).expect("a refusal")),
+        }
+    }
+
+    fn seat(&self, token: &SecretToken) -> ClassView {
+        let (status, _, body) = self.ask(
+            "GET",
+            "/api/seat",
+            &[("authorization", &bearer(token))],
+            b"",
+        );
+        assert_eq!(status, 200);
+        serde_json::from_slice(&body).expect("a view")
+    }
+
+    fn send(&self, token: &SecretToken, segment: &Segment) -> SegmentAnswer {
+        let segment = serde_json::to_value(segment).expect("JSON");
+        let (_, answer) = self.post(
+            "/api/segments",
+            &[("authorization", &bearer(token))],
+            &segment,
+        );
+        serde_json::from_value(answer).expect("an answer")
+    }
+
+    fn status(&self, token: &SecretToken, attempt: AttemptId) -> AttemptStatus {
+        let path = format!("/api/attempts/{attempt}");
+        let (_, _, body) = self.ask("GET", &path, &[("authorization", &bearer(token))], b"");
+        serde_json::from_slice(&body).expect("a status")
+    }
+
+    /// Sends all of this text.
+    fn send_all(&self, token: &SecretToken, upload: &mut Upload, text: &str) {
+        upload.told(&self.status(token, upload.attempt()), text);
+        while let Some(segment) = upload.segment(text).cloned() {
+            let answer = self.send(token, &segment);
+            upload.answered(segment.digest, answer);
+        }
+        assert!(upload.is_there(text), "{:?}", upload.state());
+    }
+
+    /// Waits until the attempt was done again.
+    fn verdict(&self, token: &SecretToken, attempt: AttemptId) -> Verdict {
+        let until = Instant::now() + Duration::from_secs(60);
+        loop {
+            let verdict = self.status(token, attempt).verdict;
+            if verdict != Verdict::Waiting || Instant::now() > until {
+                return verdict;
+            }
+            std::thread::sleep(Duration::from_millis(20));
+        }
+    }
+}
+
+impl Drop for Room {
+    fn drop(&mut self) {
+        self.end();
+    }
+}
+
+fn bearer(token: &SecretToken) -> String {
+    format!("Bearer {}", String::from(*token))
+}
+
+fn cookie(n: u8) -> String {
+    format!("detent-teacher={}", String::from(token(n)))
+}
+
+/// The teacher's page asks to change something.
+fn teacher(room: &Room, path: &str, body: &Value) -> (u16, Value) {
+    room.post(
+        path,
+        &[("cookie", &cookie(255)), ("x-detent-class", "1")],
+        body,
+    )
+}
+
+fn id(n: u8) -> AttemptId {
+    AttemptId::of_bytes([n; 16])
+}
+
+/// An attempt at this seat's own machine; its text and points.
+fn attempt(view: &ClassView, steps: usize) -> (String, f64) {
+    let library = ContentLibrary::builtin().expect("sound");
+    let job = &view.jobs[0];
+    let scenario_source = library.scenario(&job.job).expect("built in");
+    let recorded = random_attempt(&library, &scenario_source, job.seed, steps);
+    (
+        String::from_utf8(recorded.bytes).expect("text"),
+        recorded.score,
+    )
+}
+
+fn upload(view: &ClassView, n: u8) -> Upload {
+    Upload::new(id(n), PROGRAM, view.content)
+}
+
+#[test]
+fn three_learners_are_marked_whatever_happens_to_their_network() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("class.sqlite");
+    let room = Room::open(&path, definition());
+    let joined: Vec<JoinAnswer> = ["Ann", "Ben", "Cy"]
+        .map(|name| room.join("acd-efg", name, None).expect("a seat"))
+        .into();
+    let made: Vec<(String, f64)> = joined
+        .iter()
+        .map(|answer| attempt(&answer.view, 8))
+        .collect();
+    let half = |n: usize| {
+        let text = &made[n].0;
+        let end = text[..text.len() / 2].rfind('\n').expect("several lines") + 1;
+        &text[..end]
+    };
+    // Ann's comes half, then the server is started anew, and then the rest; Ben's comes at once; Cy hands in a file.
+    let mut ann = upload(&joined[0].view, 1);
+    room.send_all(&joined[0].token, &mut ann, half(0));
+    room.close();
+    let room = Room::open(&path, definition());
+    room.send_all(
+        &joined[0].token,
+        &mut upload(&joined[0].view, 1),
+        &made[0].0,
+    );
+    room.send_all(
+        &joined[1].token,
+        &mut upload(&joined[1].view, 2),
+        &made[1].0,
+    );
+    room.send_all(&joined[2].token, &mut upload(&joined[2].view, 3), half(2));
+    let headers = [("cookie", cookie(255)), ("x-detent-class", "1".to_owned())];
+    let headers: Vec<(&str, &str)> = headers
+        .iter()
+        .map(|(name, value)| (*name, value.as_str()))
+        .collect();
+    let hand_in = |seat: u32, body: &[u8]| {
+        let (status, _, answer) = room.ask(
+            "POST",
+            &format!("/api/teacher/seats/{seat}/hand-in?name=a.attempt"),
+            &headers,
+            body,
+        );
+        (
+            status,
+            serde_json::from_slice::<Value>(&answer).expect("JSON"),
+        )
+    };
+    let (status, answer) = hand_in(3, made[2].0.as_bytes());
+    assert_eq!(
+        (status, answer["attempt"].as_str()),
+        (200, Some(id(3).to_string().as_str())),
+        "it goes on there"
+    );
+    let again = hand_in(3, made[2].0.as_bytes());
+    assert_eq!(
+        (again.0, &again.1["next"]),
+        (200, &answer["next"]),
+        "twice is once"
+    );
+    for (n, (_, points)) in made.iter().enumerate() {
+        let verdict = room.verdict(&joined[n].token, id(n as u8 + 1));
+        let Verdict::Verified {
+            points: Some(found),
+        } = verdict
+        else {
+            panic!("{verdict:?}");
+        };
+        assert!((found - points).abs() < 1e-9);
+    }
+    // A file that nobody began here, one that is none, one for nobody.
+    let (other, _) = attempt(&joined[1].view, 3);
+    assert_eq!(hand_in(2, other.as_bytes()).0, 200);
+    assert_eq!(hand_in(2, b"nothing of the kind").0, 400);
+    assert_eq!(hand_in(2, &made[1].0.as_bytes()[..200]).0, 400);
+    assert_eq!(hand_in(9, other.as_bytes()).0, 404);
+    let seats = room.seat(&joined[1].token);
+    assert_eq!(seats.attempts.len(), 2);
+}
+
+#[test]
+fn an_examination_tells_no_points_before_it_is_closed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let examination = ClassDefinition {
+        kind: ClassKind::Examination,
+        ..definition()
+    };
+    let room = Room::open(&folder.path().join("class.sqlite"), examination);
+    let JoinAnswer { token, view } = room.join("ACDEFG", "Ann", None).expect("a seat");
+    let (text, points) = attempt(&view, 5);
+    room.send_all(&token, &mut upload(&view, 1), &text);
+    assert_eq!(
+        room.verdict(&token, id(1)),
+        Verdict::Verified { points: None }
+    );
+    assert_eq!(
+        teacher(
+            &room,
+            "/api/teacher/standing",
+            &json!({"standing": "Paused"})
+        )
+        .0,
+        204
+    );
+    assert_eq!(room.seat(&token).standing, Standing::Paused);
+    assert_eq!(
+        teacher(
+            &room,
+            "/api/teacher/standing",
+            &json!({"standing": "Closed"})
+        )
+        .0,
+        204
+    );
+    let view = room.seat(&token);
+    assert_eq!(view.standing, Standing::Closed);
+    let Verdict::Verified { points: Some(told) } = view.attempts[0].verdict else {
+        panic!("{:?}", view.attempts);
+    };
+    assert!((told - points).abs() < 1e-9);
+    assert_eq!(
+        room.join("ACDEFG", "Late", None).map(|_| ()),
+        Err(JoinRefusal::Closed)
+    );
+}
+
+#[test]
+fn joining_is_refused_with_its_reason() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    let refused =
+        |code: &str, name: &str, word| room.join(code, name, word).map(|_| ()).expect_err(name);
+    assert_eq!(refused("AAAAAA", "Ann", None), JoinRefusal::WrongCode);
+    assert_eq!(refused("", "Ann", None), JoinRefusal::WrongCode);
+    assert_eq!(refused("ACDEFG", "  ", None), JoinRefusal::Name);
+    assert_eq!(
+        refused("ACDEFG", &"x".repeat(100_000), None),
+        JoinRefusal::Name
+    );
+    let answer = room
+        .join("ACDEFG", "Ann\u{202e}\u{0}", None)
+        .expect("a seat");
+    assert_eq!(answer.view.name, "Ann");
+    assert_eq!(refused("ACDEFG", "ANN", None), JoinRefusal::NameTaken);
+    assert_eq!(
+        refused("ACDEFG", "Ann", Some("bada-gelo")),
+        JoinRefusal::WrongWord
+    );
+    for name in ["Ben", "Cy"] {
+        room.join("ACDEFG", name, None).expect("a seat");
+    }
+    assert_eq!(refused("ACDEFG", "Dee", None), JoinRefusal::Full);
+    let (status, word) = teacher(&room, "/api/teacher/seats/1/word", &json!({}));
+    assert_eq!(status, 200);
+    let back = room
+        .join("ACDEFG", "ann", word["word"].as_str())
+        .expect("back in the seat");
+    assert_eq!(room.seat(&back.token).name, "Ann");
+    let old = json!({"protocol": 99, "code": "ACDEFG", "name": "Ann"});
+    let (status, told) = room.post("/api/join", &[], &old);
+    assert_eq!(
+        (status, told),
+        (400, json!({"Protocol": {"server": PROTOCOL_VERSION}}))
+    );
+}
+
+/// Nobody finds the code by trying; whoever knows it joins again soon.
+#[test]
+fn a_code_cannot_be_guessed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    let answers: Vec<JoinRefusal> = (0..40)
+        .map(|_| {
+            room.join("AAAAAA", "Ann", None)
+                .map(|_| ())
+                .expect_err("wrong")
+        })
+        .collect();
+    assert_eq!(
+        answers
+            .iter()
+            .filter(|answer| **answer == JoinRefusal::WrongCode)
+            .count(),
+        30
+    );
+    // Neither does the right code tell that it is right.
+    let told = room
+        .join("ACDEFG", "Ann", None)
+        .map(|_| ())
+        .expect_err("later");
+    assert!(
+        matches!(told, JoinRefusal::TooManyTries { wait_s: 1..=3 }),
+        "{told:?}"
+    );
+    CLOCK.fetch_add(3_000, Ordering::Relaxed);
+    room.join("ACDEFG", "Ann", None).expect("a seat");
+}
+
+#[test]
+fn whoever_is_not_asked_gets_nothing() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    let ann = room
+        .join("ACDEFG", "<script>alert(1)</script>", None)
+        .expect("a seat");
+    let ben = room.join("ACDEFG", "Ben", None).expect("a seat");
+    let (text, _) = attempt(&ann.view, 3);
+    room.send_all(&ann.token, &mut upload(&ann.view, 1), &text);
+
+    // Another learner's attempt is not there, and nothing is added to it.
+    assert_eq!(
+        room.status(&ben.token, id(1)),
+        AttemptStatus::nothing_of(id(1))
+    );
+    let first = Segment::new(id(1), (0, Digest::NONE), (PROGRAM, ben.view.content), "x\n");
+    assert_eq!(room.send(&ben.token, &first), SegmentAnswer::NotYours);
+    // A segment that was changed on its way.
+    let mut forged = Segment::new(id(2), (0, Digest::NONE), (PROGRAM, ben.view.content), "x\n");
+    forged.text = "y\n".to_owned();
+    assert!(matches!(
+        room.send(&ben.token, &forged),
+        SegmentAnswer::Faulty(_)
+    ));
+
+    let token = bearer(&ann.token);
+    let wrong_tokens = [
+        "",
+        "Bearer",
+        "Bearer x",
+        &token.replace("Bearer", "Basic"),
+        &format!("{token}0"),
+    ];
+    for token in wrong_tokens
+        .into_iter()
+        .chain([bearer(&super::token(255)).as_str()])
+    {
+        for path in ["/api/seat", &format!("/api/attempts/{}", id(1))] {
+            assert_eq!(
+                room.ask("GET", path, &[("authorization", token)], b"").0,
+                401,
+                "{token} {path}"
+            );
+        }
+        assert_eq!(
+            room.post("/api/segments", &[("authorization", token)], &json!({}))
+                .0,
+            401
+        );
+    }
+    // The teacher's: without a token, with a learner's, with another; and by another site, which cannot send the mark.
+    let learners = format!("detent-teacher={}", String::from(ann.token));
+    for cookie in ["", learners.as_str(), cookie(1).as_str()] {
+        for path in [
+            "/api/teacher/events",
+            &format!("/api/teacher/attempts/{}", id(1)),
+        ] {
+            assert_eq!(
+                room.ask("GET", path, &[("cookie", cookie)], b"").0,
+                401,
+                "{path}"
+            );
+        }
+        let (status, head, _) = room.ask("GET", "/teacher/board", &[("cookie", cookie)], b"");
+        assert!(
+            status == 303 && head.contains("location: /teacher"),
+            "{head}"
+        );
+        let headers = [("cookie", cookie), ("x-detent-class", "1")];
+        for path in [
+            "standing",
+            "notices",
+            "names",
+            "seats/1/word",
+            "seats/1/hand-in",
+        ] {
+            assert_eq!(
+                room.post(&format!("/api/teacher/{path}"), &headers, &json!({}))
+                    .0,
+                401,
+                "{path}"
+            );
+        }
+    }
+    let closing = json!({"standing": "Closed"});
+    assert_eq!(
+        room.post(
+            "/api/teacher/standing",
+            &[("cookie", &cookie(255))],
+            &closing
+        )
+        .0,
+        401,
+        "without the mark"
+    );
+    assert_eq!(
+        room.post(
+            "/api/teacher/session",
+            &[],
+            &json!({"token": String::from(ann.token)})
+        )
+        .0,
+        401
+    );
+
+    // Paths.
+    for path in [
+        "/../Cargo.toml",
+        "/%2e%2e/Cargo.toml",
+        "/class/../../Cargo.toml",
+        "/class/%2e%2e%2fx",
+        "/etc/passwd",
+        "//",
+        "/class.sqlite",
+    ] {
+        let (status, _, body) = room.ask("GET", path, &[], b"");
+        assert!(status == 404 || status == 400, "{path}: {status}");
+        assert!(body.len() < 200, "{path}");
+    }
+    // The head of every answer.
+    let (_, head, _) = room.ask("GET", "/", &[], b"");
+    for needed in [
+        "content-security-policy: default-src 'none'",
+        "x-content-type-options: nosniff",
+        "referrer-policy: no-referrer",
+    ] {
+        assert!(head.contains(needed), "{head}");
+    }
+    // The board says what was typed as text.
+    let (status, _, body) = room.ask("GET", "/teacher/board", &[("cookie", &cookie(255))], b"");
+    let body = String::from_utf8(body).expect("text");
+    assert_eq!(status, 200);
+    assert!(!body.contains("<script>alert"), "{body}");
+}
+
+#[test]
+fn what_is_too_large_too_slow_or_no_question_is_refused() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    let ann = room.join("ACDEFG", "Ann", None).expect("a seat");
+    let token = bearer(&ann.token);
+    let headers = [
+        ("authorization", token.as_str()),
+        ("content-type", "application/json"),
+    ];
+    let largest = "x\n".repeat(LONGEST_SEGMENT_BYTES / 2);
+    let segment = Segment::new(
+        id(1),
+        (0, Digest::NONE),
+        (PROGRAM, ann.view.content),
+        &largest,
+    );
+    assert_eq!(
+        room.send(&ann.token, &segment),
+        SegmentAnswer::Kept { next: 1 },
+        "the largest"
+    );
+    let giant = vec![b'x'; 8 << 20];
+    assert_eq!(room.ask("POST", "/api/segments", &headers, &giant).0, 413);
+    assert_eq!(room.ask("POST", "/api/join", &headers, &giant).0, 400);
+    for body in [
+        "",
+        "{",
+        "[]",
+        "null",
+        "{\"attempt\":1}",
+        "\u{0}",
+        &"[".repeat(100_000),
+    ] {
+        let (status, ..) = room.ask("POST", "/api/segments", &headers, body.as_bytes());
+        assert!((400..=422).contains(&status), "{status} {body:.20}");
+    }
+    // A second of questions without a break: this seat is told to wait, another is not.
+    let ben = room.join("ACDEFG", "Ben", None).expect("a seat");
+    let waits = (0..200)
+        .filter(|_| room.ask("GET", "/api/seat", &headers[..1], b"").0 == 429)
+        .count();
+    assert!(waits > 60, "{waits}");
+    room.seat(&ben.token);
+    CLOCK.fetch_add(20_000, Ordering::Relaxed);
+    room.seat(&ann.token);
+    // Fifty that begin to ask and do not go on: others are answered.
+    let slow: Vec<TcpStream> = (0..50)
+        .map(|_| {
+            let mut stream = TcpStream::connect(room.address).expect("it listens");
+            stream
+                .write_all(b"POST /api/segments HTTP/1.1\r\nhost: x\r\ncontent-le")
+                .expect("sent");
+            stream
+        })
+        .collect();
+    room.seat(&ben.token);
+    // They are put out after a while.
+    let mut first = slow.into_iter().next().expect("one");
+    first
+        .set_read_timeout(Some(Duration::from_secs(40)))
+        .expect("set");
+    let mut rest = Vec::new();
+    let began = Instant::now();
+    let _ = first.read_to_end(&mut rest);
+    assert!(
+        began.elapsed() < Duration::from_secs(30),
+        "{:?}",
+        began.elapsed()
+    );
+}
+
+/// The board is told of what happens, and after a gap of what happened in it.
+#[test]
+fn the_board_is_live() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    let listen = |last: Option<&str>| {
+        let mut stream = TcpStream::connect(room.address).expect("it listens");
+        stream
+            .set_read_timeout(Some(Duration::from_secs(20)))
+            .expect("set");
+        let last = last.map_or_else(String::new, |last| format!("last-event-id: {last}\r\n"));
+        let head = format!(
+            "GET /api/teacher/events HTTP/1.1\r\nhost: x\r\ncookie: {}\r\n{last}\r\n",
+            cookie(255)
+        );
+        stream.write_all(head.as_bytes()).expect("sent");
+        stream
+    };
+    // Reads on until this is told; all that was, and the number of the last event.
+    let until = |stream: &mut TcpStream, wanted: &str| {
+        let mut told = String::new();
+        let mut bytes = [0; 4096];
+        while !told.contains(wanted) {
+            let count = stream.read(&mut bytes).expect("told in time");
+            assert!(count > 0, "{told}");
+            told.push_str(&String::from_utf8_lossy(&bytes[..count]));
+        }
+        let last = told
+            .lines()
+            .rev()
+            .find_map(|line| line.strip_prefix("id: "))
+            .unwrap_or_default()
+            .to_owned();
+        (told, last)
+    };
+    let mut stream = listen(None);
+    let (told, _) = until(&mut stream, "\"seats\":[]");
+    assert!(told.contains("event: board"), "{told}");
+    let ann = room.join("ACDEFG", "Ann", None).expect("a seat");
+    let (told, last) = until(&mut stream, "\"Ann\"");
+    assert!(told.contains("event: seats"), "{told}");
+    drop(stream);
+    // In the gap something comes in; nothing else is told again.
+    let (text, _) = attempt(&ann.view, 3);
+    room.join("ACDEFG", "Ben", None).expect("a seat");
+    room.send_all(&ann.token, &mut upload(&ann.view, 1), &text);
+    let mut stream = listen(Some(&last));
+    let (told, _) = until(&mut stream, "Verified");
+    assert!(
+        !told.contains("event: board") && told.contains("\"Ben\""),
+        "{told}"
+    );
+    // A number that this server never gave: the whole board.
+    let (told, _) = until(&mut listen(Some("1-1")), "\"Ann\"");
+    assert!(told.contains("event: board"), "{told}");
+    teacher(
+        &room,
+        "/api/teacher/standing",
+        &json!({"standing": "Paused"}),
+    );
+    until(&mut stream, "\"Paused\"");
+    teacher(
+        &room,
+        "/api/teacher/notices",
+        &json!({"seat": 1, "text": "Look at the lamps again."}),
+    );
+    assert_eq!(
+        room.seat(&ann.token).notices[0].text,
+        "Look at the lamps again."
+    );
+}
