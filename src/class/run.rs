@@ -3,11 +3,12 @@
 use super::definition::ClassDefinition;
 use super::moment::Moment;
 use super::name::shown_name;
+use super::pages::PageTexts;
 use super::server::{BenchPage, ClassServer, ServerParts, listen};
 use super::store::{Database, KeptClass, Scope, StoreError};
 use super::{join_code, secret_token};
 use detent_class_protocol::JoinCode;
-use detent_content::ContentLibrary;
+use detent_content::{ContentError, ContentLibrary};
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -69,6 +70,9 @@ pub enum ClassError {
     /// It cannot be kept.
     #[error(transparent)]
     Store(#[from] StoreError),
+    /// A scenario has a mistake.
+    #[error(transparent)]
+    Content(#[from] ContentError),
     /// The library has no such job.
     #[error("there is no job named {0}")]
     NoJob(String),
@@ -123,6 +127,7 @@ pub fn serve(
     };
     fs::create_dir_all(&options.folder).map_err(in_folder)?;
     let page = find_page(options.page.as_deref())?;
+    let page_texts = PageTexts::in_each_language(&library)?;
     let database = Database::open(&options.folder.join(DATABASE))?;
     let scope = Scope {
         tenant: "local".to_owned(),
@@ -189,6 +194,7 @@ pub fn serve(
         class,
         library,
         page,
+        page_texts,
         address,
         clock: system_clock,
         verifiers: 1,

@@ -188,6 +188,7 @@ pub(super) fn words(error: &ClassError, texts: &Texts) -> String {
     let file = |path: &std::path::Path| Value::from(path.display().to_string());
     let system = |reason: &std::io::Error| Value::from(texts.system_reason(&reason.into()));
     match error {
+        ClassError::Content(error) => texts.content_error(error),
         ClassError::NoJob(job) => {
             texts.with("cli-class-error-job", &[("job", job.as_str().into())])
         }

@@ -4,6 +4,7 @@ use super::stage::attempts::random_attempt;
 use super::{code, definition, scope, token};
 use detent_class::definition::ClassDefinition;
 use detent_class::moment::Moment;
+use detent_class::pages::PageTexts;
 use detent_class::protocol::{
     AttemptId, AttemptStatus, ClassKind, ClassView, Digest, JoinAnswer, JoinRefusal,
     LONGEST_SEGMENT_BYTES, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing, Upload,
@@ -60,11 +61,13 @@ impl Room {
             .block_on(tokio::net::TcpListener::bind("127.0.0.1:0"))
             .expect("a port");
         let address = listener.local_addr().expect("its address");
+        let library = Arc::new(ContentLibrary::builtin().expect("sound"));
         let parts = ServerParts {
             database,
             scope,
             class,
-            library: Arc::new(ContentLibrary::builtin().expect("sound")),
+            page_texts: PageTexts::in_each_language(&library).expect("sound"),
+            library,
             page: None,
             address: format!("http://{address}/"),
             clock,

@@ -9,6 +9,8 @@
 
 mod faults;
 mod http;
+#[path = "../browser/class_pages.rs"]
+mod pages;
 #[path = "../stage/mod.rs"]
 mod stage;
 mod store;

@@ -1,39 +1,34 @@
-//! The pages.
-use crate::board::BoardView;
-use axum::http::{HeaderValue, header};
-use axum::response::{IntoResponse, Response};
-use detent_class_protocol::AttemptId;
-use detent_content::Language;
+//! The pages that a class's server hands out, made here as text: the instructor's board, what is shown on the projector,
+//! the way in for the instructor, and what a learner is told where no packed page is.
+//!
+//! Each page is a function of what it shows. Markup is made by `maud`, which escapes every text; what learners typed goes
+//! through [`shown`](shown::shown) besides. A script keeps a page up to date from the server's stream of events, by the same
+//! texts. There is no inline script and no inline style, so that [`CONTENT_SECURITY_POLICY`] can forbid both.
 
-pub fn language_of(_query: Option<&str>, _accept: Option<&HeaderValue>) -> Language {
-    Language::En
-}
-pub fn html(text: String) -> Response {
-    (
-        [(
-            header::CONTENT_TYPE,
-            HeaderValue::from_static("text/html; charset=utf-8"),
-        )],
-        text,
-    )
-        .into_response()
-}
-pub fn no_page_page(_language: Language, address: &str) -> String {
-    address.to_owned()
-}
-pub fn sign_in_page(_language: Language) -> String {
-    String::new()
-}
-pub fn board_page(_language: Language, _board: &BoardView) -> String {
-    String::new()
-}
-pub fn projector_page(
-    _language: Language,
-    _board: &BoardView,
-    _attempt: Option<AttemptId>,
-) -> String {
-    String::new()
-}
-pub fn asset(_path: &str) -> Option<(&'static str, &'static [u8])> {
-    None
-}
+mod assets;
+mod board_page;
+mod frame;
+mod language;
+mod no_page;
+mod page_texts;
+mod projector;
+mod seat_choice;
+mod seat_row;
+mod seat_state;
+mod shown;
+mod sign_in;
+
+pub use assets::asset;
+pub use board_page::board_page;
+pub use language::page_language;
+pub use no_page::no_page_page;
+pub use page_texts::PageTexts;
+pub use projector::projector_page;
+pub use seat_choice::{SeatChoice, SeatOrder, SeatsShown};
+pub use sign_in::sign_in_page;
+
+/// What the server says of every page in `Content-Security-Policy`.
+pub const CONTENT_SECURITY_POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+#[cfg(test)]
+mod tests;

@@ -4,15 +4,15 @@ use super::answer::Refused;
 use super::limits::Bucket;
 use super::{QUESTIONS, Shared, lock};
 use crate::name::shown_name;
-use crate::pages;
+use crate::pages::no_page_page;
 use crate::secret::secret_token;
 use crate::store::{KeptAttempt, StoreError, Words};
 use axum::Json;
 use axum::extract::rejection::JsonRejection;
-use axum::extract::{FromRequestParts, Path, State};
+use axum::extract::{FromRequestParts, Path, RawQuery, State};
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
-use axum::response::{IntoResponse, Response};
+use axum::response::{Html, IntoResponse, Response};
 use detent_class_protocol::{
     AttemptId, AttemptStatus, ClassKind, ClassNotice, ClassView, Digest, JoinAnswer, JoinCode,
     JoinRefusal, JoinRequest, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing,
@@ -300,12 +300,16 @@ pub(super) async fn append(
 }
 
 /// `GET /`: the bench, or how to come by it.
-pub(super) async fn page(State(shared): State<Arc<Shared>>, headers: HeaderMap) -> Response {
+pub(super) async fn page(
+    State(shared): State<Arc<Shared>>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+) -> Response {
     if shared.page.is_some() {
         return page_of(shared, String::new(), &headers).await;
     }
-    let language = pages::language_of(None, headers.get(header::ACCEPT_LANGUAGE));
-    pages::html(pages::no_page_page(language, &shared.address))
+    let texts = shared.page_texts(query.as_deref(), &headers);
+    Html(no_page_page(texts, &shared.address)).into_response()
 }
 
 /// `GET /FILE`: a file of the bench.

@@ -18,13 +18,16 @@ use super::definition::{ClassDefinition, TeacherStanding};
 use super::moment::Moment;
 use super::store::{Database, Disk, KeptClass, Scope, Store, StoreError, Writer};
 use super::verify::Verifier;
+use crate::pages::{PageTexts, page_language};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
+use axum::http::HeaderMap;
+use axum::http::header::ACCEPT_LANGUAGE;
 use axum::routing::{get, post};
 use detent_class_protocol::{
     Digest, JoinCode, LONGEST_SEGMENT_BYTES, MOST_ATTEMPT_BYTES, Standing,
 };
-use detent_content::ContentLibrary;
+use detent_content::{ContentLibrary, Language};
 use limits::Bucket;
 use live::Live;
 use rusqlite::Connection;
@@ -46,6 +49,9 @@ const WRONG_CODES: (f64, f64) = (30.0, 0.5);
 /// Questions in a row from one seat, and how fast they are forgiven.
 const QUESTIONS: (f64, f64) = (120.0, 20.0);
 
+/// Languages of the pages.
+const LANGUAGES: usize = Language::ALL.len();
+
 /// What a server is made of.
 pub struct ServerParts {
     /// Where everything is kept.
@@ -58,6 +64,8 @@ pub struct ServerParts {
     pub library: Arc<ContentLibrary>,
     /// The packed page for browsers, if there is one.
     pub page: Option<BenchPage>,
+    /// The words of the pages in each language.
+    pub page_texts: [PageTexts; LANGUAGES],
     /// The address to join at.
     pub address: String,
     /// The clock.
@@ -82,6 +90,7 @@ struct Shared {
     library: Arc<ContentLibrary>,
     content: Digest,
     page: Option<BenchPage>,
+    page_texts: [PageTexts; LANGUAGES],
     address: String,
     clock: fn() -> Moment,
     standing: Mutex<TeacherStanding>,
@@ -152,6 +161,7 @@ impl ClassServer {
             library: parts.library,
             content,
             page: parts.page,
+            page_texts: parts.page_texts,
             address: parts.address,
             clock: parts.clock,
             standing: Mutex::new(standing),
@@ -287,6 +297,19 @@ impl Shared {
             self.change(|live| live.set_trouble(trouble));
         }
         done
+    }
+
+    /// The words of the pages in the language that this query asks for, or else the browser.
+    fn page_texts(&self, query: Option<&str>, headers: &HeaderMap) -> &PageTexts {
+        let accepts = headers
+            .get(ACCEPT_LANGUAGE)
+            .and_then(|value| value.to_str().ok());
+        let language = page_language(query.unwrap_or_default(), accepts.unwrap_or_default());
+        let [first, ..] = &self.page_texts;
+        let mut texts = self.page_texts.iter();
+        texts
+            .find(|texts| texts.language() == language)
+            .unwrap_or(first)
     }
 
     fn board(&self) -> (BoardView, u64) {

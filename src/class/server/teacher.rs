@@ -5,15 +5,15 @@ use super::learner::append;
 use super::{Shared, lock};
 use crate::definition::TeacherStanding;
 use crate::name::shown_name;
-use crate::pages;
+use crate::pages::{SeatChoice, asset as asset_of_pages, board_page, projector_page, sign_in_page};
 use crate::secret::word as new_word;
 use crate::verify::Submitted;
 use axum::Json;
 use axum::body::Bytes;
-use axum::extract::{FromRequestParts, Path, Query, State};
+use axum::extract::{FromRequestParts, Path, Query, RawQuery, State};
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
-use axum::response::{IntoResponse, Redirect, Response};
+use axum::response::{Html, IntoResponse, Redirect, Response};
 use detent_class_protocol::{
     AttemptId, AttemptStatus, Digest, LONGEST_SEGMENT_BYTES, MOST_ATTEMPT_BYTES, SecretToken,
     Segment, SegmentAnswer,
@@ -317,45 +317,50 @@ pub(super) async fn text(
         .into_response())
 }
 
-#[derive(Deserialize)]
-pub(super) struct PageQuery {
-    lang: Option<String>,
-    attempt: Option<String>,
-}
-
 /// `GET /teacher`.
-pub(super) async fn sign_in(Query(query): Query<PageQuery>, headers: HeaderMap) -> Response {
-    let language = pages::language_of(query.lang.as_deref(), headers.get(header::ACCEPT_LANGUAGE));
-    pages::html(pages::sign_in_page(language))
+pub(super) async fn sign_in(
+    State(shared): State<Arc<Shared>>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+) -> Html<String> {
+    Html(sign_in_page(shared.page_texts(query.as_deref(), &headers)))
 }
 
 /// `GET /teacher/board`.
 pub(super) async fn board(
     State(shared): State<Arc<Shared>>,
     teacher: Result<Teacher, Refused>,
-    Query(query): Query<PageQuery>,
+    RawQuery(query): RawQuery,
     headers: HeaderMap,
 ) -> Response {
     if teacher.is_err() {
         return Redirect::to("/teacher").into_response();
     }
-    let language = pages::language_of(query.lang.as_deref(), headers.get(header::ACCEPT_LANGUAGE));
-    pages::html(pages::board_page(language, &shared.board().0))
+    let texts = shared.page_texts(query.as_deref(), &headers);
+    let choice = SeatChoice::of_query(query.as_deref().unwrap_or_default());
+    Html(board_page(texts, &shared.board().0, choice)).into_response()
 }
 
 /// `GET /teacher/projector`.
 pub(super) async fn projector(
     State(shared): State<Arc<Shared>>,
     teacher: Result<Teacher, Refused>,
-    Query(query): Query<PageQuery>,
+    Query(shown): Query<ShownAttempt>,
+    RawQuery(query): RawQuery,
     headers: HeaderMap,
 ) -> Response {
     if teacher.is_err() {
         return Redirect::to("/teacher").into_response();
     }
-    let language = pages::language_of(query.lang.as_deref(), headers.get(header::ACCEPT_LANGUAGE));
-    let attempt = query.attempt.and_then(|attempt| attempt.parse().ok());
-    pages::html(pages::projector_page(language, &shared.board().0, attempt))
+    let texts = shared.page_texts(query.as_deref(), &headers);
+    let attempt = shown.attempt.and_then(|attempt| attempt.parse().ok());
+    Html(projector_page(texts, &shared.board().0, attempt)).into_response()
+}
+
+/// The attempt that the projector shows.
+#[derive(Deserialize)]
+pub(super) struct ShownAttempt {
+    attempt: Option<String>,
 }
 
 /// `GET /qr.svg`: the address to join at, to be taken with a camera.
@@ -377,7 +382,7 @@ pub(super) async fn qr(State(shared): State<Arc<Shared>>) -> Result<Response, Re
 
 /// `GET /class/FILE`: script and style of the pages.
 pub(super) async fn asset(Path(file): Path<String>) -> Result<Response, Refused> {
-    let (media_type, bytes) = pages::asset(&format!("/class/{file}")).ok_or(Refused::NotThere)?;
+    let (media_type, bytes) = asset_of_pages(&format!("/class/{file}")).ok_or(Refused::NotThere)?;
     Ok((
         [(header::CONTENT_TYPE, HeaderValue::from_static(media_type))],
         bytes,

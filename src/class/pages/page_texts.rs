@@ -1,0 +1,289 @@
+//! The words of the pages in one language, and what the scripts get of them.
+
+use super::seat_state::{IDLE_S, SILENT_S};
+use super::shown::shown;
+use crate::board::BoardView;
+use detent_class_protocol::{ClassKind, Standing, UnverifiedReason, Verdict};
+use detent_content::{ContentError, ContentLibrary, Language, Texts, Value};
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// Texts that the scripts show. What is filled in stays open, as `{name}`.
+const OF_SCRIPTS: &[&str] = &[
+    "pages-attempt-running",
+    "pages-back-online",
+    "pages-download-newest",
+    "pages-hand-in-done",
+    "pages-hand-in-none",
+    "pages-lost",
+    "pages-message-none",
+    "pages-message-sent",
+    "pages-minutes",
+    "pages-minutes-hours",
+    "pages-minutes-less",
+    "pages-more-of",
+    "pages-names-added",
+    "pages-names-none",
+    "pages-no-answer",
+    "pages-not-done",
+    "pages-projector-joined",
+    "pages-result-mismatch",
+    "pages-result-not-assigned",
+    "pages-result-other-content",
+    "pages-result-other-program",
+    "pages-result-too-long",
+    "pages-result-verified",
+    "pages-result-verified-points",
+    "pages-result-waiting",
+    "pages-seat",
+    "pages-sign-in-none",
+    "pages-sign-in-refused",
+    "pages-signed-out",
+    "pages-standing-closed",
+    "pages-standing-not-open",
+    "pages-standing-open",
+    "pages-standing-open-until",
+    "pages-standing-paused",
+    "pages-state-absent",
+    "pages-state-finished",
+    "pages-state-here",
+    "pages-state-idle",
+    "pages-state-not-begun",
+    "pages-state-silent",
+    "pages-state-stuck",
+    "pages-state-unsafe",
+    "pages-state-working",
+    "pages-summary-here",
+    "pages-summary-stuck",
+    "pages-summary-unsafe",
+    "pages-told-stuck",
+    "pages-told-unsafe",
+    "pages-trouble",
+    "pages-word-is",
+];
+
+/// What is filled into them.
+const FILLED_IN: [&str; 13] = [
+    "count", "file", "hours", "minutes", "name", "number", "of", "points", "result", "seat",
+    "time", "what", "word",
+];
+
+/// The words of the pages in one language. Made once for each language: the texts are read and the scenarios gone through.
+#[derive(Debug)]
+pub struct PageTexts {
+    texts: Texts,
+    /// Titles of the jobs, by the name of their file without folder and ending.
+    titles: BTreeMap<String, String>,
+}
+
+/// What a script is told about its page.
+#[derive(Serialize)]
+struct ScriptData<'a> {
+    language: &'static str,
+    texts: BTreeMap<&'static str, String>,
+    titles: &'a BTreeMap<String, String>,
+    idle_s: u32,
+    silent_s: u32,
+    board: Option<&'a BoardView>,
+    attempt: Option<String>,
+}
+
+/// A job's name without folder and ending.
+fn stem(job: &str) -> &str {
+    let name = job.rsplit(['/', '\\']).next().unwrap_or(job);
+    name.strip_suffix(".ron").unwrap_or(name)
+}
+
+impl PageTexts {
+    /// The words in this language, with the titles of the library's jobs.
+    ///
+    /// # Errors
+    ///
+    /// As [`ContentLibrary::scenarios`].
+    pub fn new(language: Language, library: &ContentLibrary) -> Result<PageTexts, ContentError> {
+        let scenarios = library.scenarios()?.into_iter();
+        let titles = scenarios.map(|source| {
+            let title = match language {
+                Language::En => source.scenario.title.en,
+                Language::Es => source.scenario.title.es,
+            };
+            (stem(&source.file).to_owned(), title)
+        });
+        Ok(PageTexts {
+            texts: Texts::load(language),
+            titles: titles.collect(),
+        })
+    }
+
+    /// The words in each language.
+    ///
+    /// # Errors
+    ///
+    /// As [`ContentLibrary::scenarios`].
+    pub fn in_each_language(
+        library: &ContentLibrary,
+    ) -> Result<[PageTexts; Language::ALL.len()], ContentError> {
+        let [english, spanish] = Language::ALL.map(|language| PageTexts::new(language, library));
+        Ok([english?, spanish?])
+    }
+
+    /// The language.
+    pub fn language(&self) -> Language {
+        self.texts.language()
+    }
+
+    pub(super) fn get(&self, key: &str) -> String {
+        self.texts.get(key)
+    }
+
+    pub(super) fn with(&self, key: &str, args: &[(&str, String)]) -> String {
+        let args: Vec<(&str, Value<'_>)> = (args.iter())
+            .map(|(name, value)| (*name, Value::from(value.as_str())))
+            .collect();
+        self.texts.with(key, &args)
+    }
+
+    /// What a job is called, by the name of its file.
+    pub(super) fn job(&self, job: &str) -> String {
+        let stem = stem(job);
+        (self.titles.get(stem)).map_or_else(|| shown(stem), Clone::clone)
+    }
+
+    /// A duration in whole minutes.
+    pub(super) fn duration(&self, seconds: u32) -> String {
+        let minutes = ("minutes", (seconds / 60 % 60).to_string());
+        match (seconds / 3600, seconds / 60 % 60) {
+            (0, 0) => self.get("pages-minutes-less"),
+            (0, _) => self.with("pages-minutes", &[minutes]),
+            (hours, _) => {
+                let hours = ("hours", hours.to_string());
+                self.with("pages-minutes-hours", &[hours, minutes])
+            }
+        }
+    }
+
+    pub(super) fn kind(&self, kind: ClassKind) -> String {
+        self.get(match kind {
+            ClassKind::Practice => "pages-kind-practice",
+            ClassKind::Examination => "pages-kind-examination",
+        })
+    }
+
+    pub(super) fn standing(&self, standing: Standing) -> String {
+        let after = |key, seconds| self.with(key, &[("time", self.duration(seconds))]);
+        match standing {
+            Standing::NotOpen { in_s } => after("pages-standing-not-open", in_s),
+            Standing::Open { left_s: Some(left) } => after("pages-standing-open-until", left),
+            Standing::Open { left_s: None } => self.get("pages-standing-open"),
+            Standing::Paused => self.get("pages-standing-paused"),
+            Standing::Closed => self.get("pages-standing-closed"),
+        }
+    }
+
+    /// What came of a finished attempt.
+    pub(super) fn verdict(&self, verdict: &Verdict) -> String {
+        self.get(match verdict {
+            Verdict::Waiting => "pages-result-waiting",
+            Verdict::Verified {
+                points: Some(points),
+            } => {
+                let tenths = (points * 10.0).round() / 10.0;
+                let points = ("points", self.texts.digits(tenths.to_string()));
+                return self.with("pages-result-verified-points", &[points]);
+            }
+            Verdict::Verified { points: None } => "pages-result-verified",
+            Verdict::Mismatch => "pages-result-mismatch",
+            Verdict::NotAssigned => "pages-result-not-assigned",
+            Verdict::Unverified(UnverifiedReason::OtherProgram) => "pages-result-other-program",
+            Verdict::Unverified(UnverifiedReason::OtherContent) => "pages-result-other-content",
+            Verdict::Unverified(UnverifiedReason::TooLong) => "pages-result-too-long",
+        })
+    }
+
+    /// What the script of a page is told, as JSON.
+    pub(super) fn for_script(&self, board: Option<&BoardView>, attempt: Option<String>) -> String {
+        let open: Vec<(&str, String)> =
+            FILLED_IN.map(|name| (name, format!("{{{name}}}"))).to_vec();
+        let texts = (OF_SCRIPTS.iter()).map(|key| (*key, self.with(key, &open)));
+        let data = ScriptData {
+            language: self.language().code(),
+            texts: texts.collect(),
+            titles: &self.titles,
+            idle_s: IDLE_S,
+            silent_s: SILENT_S,
+            board,
+            attempt,
+        };
+        serde_json::to_string(&data).unwrap_or_default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::pages::tests::page_texts;
+
+    #[test]
+    fn durations_are_whole_minutes() {
+        let texts = page_texts(Language::En);
+        for (seconds, told) in [
+            (0, "less than 1 min"),
+            (59, "less than 1 min"),
+            (60, "1 min"),
+            (3599, "59 min"),
+            (3600, "1 h 0 min"),
+            (7325, "2 h 2 min"),
+        ] {
+            assert_eq!(texts.duration(seconds), told);
+        }
+    }
+
+    #[test]
+    fn points_are_written_as_the_language_writes_them() {
+        let told = |language, points| {
+            page_texts(language).verdict(&Verdict::Verified {
+                points: Some(points),
+            })
+        };
+        assert_eq!(told(Language::En, 84.0), "Verified: 84 of 100");
+        assert_eq!(told(Language::En, 69.96), "Verified: 70 of 100");
+        assert_eq!(told(Language::Es, 69.94), "Verificado: 69,9 de 100");
+    }
+
+    #[test]
+    fn jobs_are_told_by_their_titles_and_strange_ones_by_their_names() {
+        let texts = page_texts(Language::Es);
+        for job in [
+            "blinking-lock-lamp",
+            "blinking-lock-lamp.ron",
+            "scenarios/blinking-lock-lamp.ron",
+        ] {
+            assert_eq!(texts.job(job), "El candado que parpadea", "{job}");
+        }
+        assert_eq!(texts.job("own/<b>\u{202e}x.ron"), "<b>x");
+    }
+
+    #[test]
+    fn every_text_of_the_scripts_is_there_and_used() {
+        let scripts = [
+            include_str!("board.js"),
+            include_str!("page.js"),
+            include_str!("projector.js"),
+            include_str!("sign_in.js"),
+        ]
+        .concat();
+        let named: std::collections::BTreeSet<&str> = scripts
+            .split(['"', '`'])
+            .filter(|part| part.starts_with("pages-"))
+            .collect();
+        let sent: std::collections::BTreeSet<&str> = OF_SCRIPTS.iter().copied().collect();
+        assert_eq!(named, sent);
+        for texts in Language::ALL.map(page_texts) {
+            for key in OF_SCRIPTS {
+                assert!(texts.texts.has(key), "{key}");
+            }
+            let data = texts.for_script(None, None);
+            assert!(!data.contains("{$"), "something is not filled in: {data}");
+        }
+    }
+}
