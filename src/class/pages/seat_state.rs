@@ -35,6 +35,7 @@ pub(super) enum SeatState {
 
 impl SeatState {
     /// Every state.
+    #[cfg(test)]
     pub(super) const ALL: [SeatState; 9] = [
         SeatState::Unsafe,
         SeatState::Stuck,
