@@ -11,6 +11,8 @@ mod best;
 mod browser;
 mod calls;
 mod check;
+#[cfg(feature = "class")]
+mod class;
 mod course;
 mod files;
 mod guided_walk;
