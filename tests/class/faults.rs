@@ -9,7 +9,7 @@ use detent_class::moment::Moment;
 use detent_class::protocol::{
     AttemptId, AttemptStatus, Digest, Segment, SegmentAnswer, Upload, UploadState, Verdict,
 };
-use detent_class::store::{Appended, Disk, Store, StoreError};
+use detent_class::store::{Appended, Disk, Ending, Store, StoreError};
 use detent_class::verify::{Submitted, Verifier};
 use detent_content::ContentLibrary;
 use rand::{Rng, SeedableRng};
@@ -138,19 +138,23 @@ impl World<'_> {
         let Some(disk) = self.disk.take() else {
             return;
         };
-        if fate == 0 {
-            let work = |store: &Store<'_>| store.append(seat, &segment, now).map(|_| ());
-            return disk.write_and_end(vec![work]);
+        let ending = [Ending::BeforeCommit, Ending::AfterCommit]
+            .get(fate)
+            .copied();
+        if let Some(ending) = ending {
+            disk.end_at_next_commit(ending);
         }
         let kept = segment.clone();
         let work = move |store: &Store<'_>| store.append(seat, &kept, now);
         let written: Vec<Result<Appended, StoreError>> = disk.write_together(vec![work]);
-        if fate == 1 {
-            // Committed, and ended before it was answered.
+        let written = written.into_iter().next().expect("one answer");
+        if ending.is_none() {
+            self.disk = Some(disk);
+        } else if written.is_err() {
+            // Nobody was told. Had somebody been told, it would have to be there.
             return;
         }
-        self.disk = Some(disk);
-        let answer = match written.into_iter().next().expect("one answer") {
+        let answer = match written {
             Ok(appended) => appended.answer,
             Err(StoreError::Full | StoreError::Commit(_) | StoreError::Ended) => {
                 SegmentAnswer::NotNow

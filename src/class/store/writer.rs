@@ -2,6 +2,7 @@
 
 use super::{Database, Scope, Store, StoreError};
 use rusqlite::Connection;
+use std::cell::Cell;
 use std::sync::mpsc::{Receiver, SyncSender, TrySendError, sync_channel};
 use std::thread::JoinHandle;
 use std::time::Duration;
@@ -24,12 +25,26 @@ type Task = Box<dyn FnOnce(&Disk) -> Reply + Send>;
 pub struct Disk {
     database: Database,
     scope: Scope,
+    ending: Cell<Option<Ending>>,
+}
+
+/// When a program ends that a test ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ending {
+    /// What was written is not committed.
+    BeforeCommit,
+    /// It is, and nobody was told.
+    AfterCommit,
 }
 
 impl Disk {
     /// The rows of this class in this database.
     pub fn new(database: Database, scope: Scope) -> Disk {
-        Disk { database, scope }
+        Disk {
+            database,
+            scope,
+            ending: Cell::new(None),
+        }
     }
 
     /// Does these works in one transaction, this thread waiting: what came of each once that is on the disk.
@@ -45,15 +60,9 @@ impl Disk {
             .collect()
     }
 
-    /// The program ends before these works are committed: nothing of them is kept, and none is answered.
-    pub fn write_and_end(self, works: Vec<impl FnOnce(&Store<'_>) -> Result<(), StoreError>>) {
-        let connection = self.connection();
-        if connection.execute_batch("BEGIN IMMEDIATE").is_ok() {
-            works.into_iter().for_each(|work| {
-                // Nobody is told.
-                let _ = work(&Store::new(connection, &self.scope));
-            });
-        }
+    /// The program ends at the next commit, as a test wants it: nobody is answered.
+    pub fn end_at_next_commit(&self, ending: Ending) {
+        self.ending.set(Some(ending));
     }
 
     /// The disk has room for so many pages of the database and no more; without a number for as many as there are bytes.
@@ -98,10 +107,19 @@ impl Disk {
                 .for_each(|task| refuse(task, self, &error));
         }
         let replies: Vec<Reply> = tasks.into_iter().map(|task| task(self)).collect();
+        let ending = self.ending.take();
+        let last = if ending == Some(Ending::BeforeCommit) {
+            "ROLLBACK"
+        } else {
+            "COMMIT"
+        };
         let ended = self
             .connection()
-            .execute_batch("COMMIT")
+            .execute_batch(last)
             .map_err(StoreError::from);
+        if ending.is_some() {
+            return;
+        }
         if ended.is_err() && !self.connection().is_autocommit() {
             // What cannot be undone is not there either.
             let _ = self.connection().execute_batch("ROLLBACK");
