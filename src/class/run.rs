@@ -1,5 +1,11 @@
 //! A class from its first line to its last, on one computer.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "where a program meets its system: clock, folder, network"
+)]
+
 use super::definition::ClassDefinition;
 use super::moment::Moment;
 use super::name::shown_name;
@@ -101,7 +107,6 @@ pub enum ClassError {
 }
 
 /// The system's clock.
-#[expect(clippy::disallowed_methods, reason = "the server's clock begins here")]
 fn system_clock() -> Moment {
     let since = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH);
     Moment(since.map_or(0, |since| since.as_millis() as u64))

@@ -1,5 +1,11 @@
 //! The class over HTTP: one origin for the page, the reports and the board.
 
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "a server has threads, what they share, and how long they may take"
+)]
+
 mod answer;
 mod bench_page;
 mod events;

@@ -18,7 +18,6 @@ use super::definition::{ClassDefinition, TeacherStanding};
 use super::moment::Moment;
 use detent_class_protocol::{JoinCode, SecretToken};
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
-use std::fs::File;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -49,7 +48,7 @@ pub struct Database {
     connection: Connection,
     path: PathBuf,
     /// Held as long as the database is open.
-    _lock: File,
+    _lock: place::Lock,
 }
 
 /// A class as it was kept.

@@ -55,8 +55,11 @@ fn share_in(mounts: &str, folder: &Path) -> Option<String> {
     SHARES.contains(&kind).then(|| kind.to_owned())
 }
 
+/// The lock of a database, held as long as this is there.
+pub(super) struct Lock(#[expect(dead_code, reason = "it only has to be open")] File);
+
 /// Takes the lock beside the database; it goes with the program, however that ends.
-pub(super) fn lock(file: &Path) -> Result<File, StoreError> {
+pub(super) fn lock(file: &Path) -> Result<Lock, StoreError> {
     let mut name = file.as_os_str().to_owned();
     name.push(".lock");
     let path = PathBuf::from(name);
@@ -71,7 +74,7 @@ pub(super) fn lock(file: &Path) -> Result<File, StoreError> {
         .open(&path)
         .map_err(system)?;
     match lock.try_lock() {
-        Ok(()) => Ok(lock),
+        Ok(()) => Ok(Lock(lock)),
         Err(TryLockError::WouldBlock) => Err(StoreError::Taken(file.to_owned())),
         Err(TryLockError::Error(error)) => Err(system(error)),
     }

@@ -1,5 +1,7 @@
 //! The one thread that writes: what comes in at the same time is committed together, and each is answered after that.
 
+#![allow(clippy::disallowed_methods, reason = "a thread of its own writes")]
+
 use super::{Database, Scope, Store, StoreError};
 use rusqlite::Connection;
 use std::cell::Cell;
@@ -125,7 +127,7 @@ impl Disk {
             let _ = self.connection().execute_batch("ROLLBACK");
         }
         for reply in replies {
-            reply(ended.as_ref().map(|()| ()));
+            reply(ended.as_ref().copied());
         }
     }
 }
