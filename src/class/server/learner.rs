@@ -147,20 +147,13 @@ pub(super) async fn seat(
 }
 
 async fn view(shared: &Arc<Shared>, seat: u32) -> Result<ClassView, StoreError> {
-    let (name, notices, attempts) = shared
-        .read(move |store| {
-            let name = store
-                .seats()?
-                .into_iter()
-                .find(|kept| kept.seat == seat)
-                .map(|kept| kept.name);
-            Ok((
-                name.unwrap_or_default(),
-                store.notices(seat)?,
-                store.attempts_of(seat)?,
-            ))
-        })
+    let (notices, attempts) = shared
+        .read(move |store| Ok((store.notices(seat)?, store.attempts_of(seat)?)))
         .await?;
+    let name = lock(&shared.live)
+        .name_of(seat)
+        .unwrap_or_default()
+        .to_owned();
     let standing = shared.standing();
     Ok(ClassView {
         protocol: PROTOCOL_VERSION,

@@ -97,6 +97,11 @@ impl Live {
         }
     }
 
+    /// Who sits there.
+    pub fn name_of(&self, seat: u32) -> Option<&str> {
+        Some(&self.seats.get(&seat)?.kept.name)
+    }
+
     /// There is this attempt, as it is kept now.
     pub fn attempt(&mut self, kept: KeptAttempt) {
         let Some(seat) = self.seats.get_mut(&kept.seat) else {
