@@ -10,7 +10,7 @@ use super::definition::ClassDefinition;
 use super::moment::Moment;
 use super::name::shown_name;
 use super::pages::PageTexts;
-use super::server::{BenchPage, ClassServer, ServerParts, listen};
+use super::server::{BenchPage, ClassServer, ServerParts, certificate, listen};
 use super::store::{Database, KeptClass, Scope, StoreError};
 use super::{join_code, secret_token};
 use detent_class_protocol::JoinCode;
@@ -48,6 +48,8 @@ pub struct ClassOptions {
     pub address: Option<String>,
     /// The packed page for browsers, if it is not in one of the usual folders.
     pub page: Option<PathBuf>,
+    /// Files of the certificate and its key, where the class is served by TLS.
+    pub certificate: Option<(PathBuf, PathBuf)>,
 }
 
 /// A class that has begun to listen.
@@ -98,6 +100,14 @@ pub enum ClassError {
         /// The system's reason.
         reason: io::Error,
     },
+    /// The certificate or its key cannot be used.
+    #[error("{}: {reason}", file.display())]
+    Certificate {
+        /// Which file.
+        file: PathBuf,
+        /// Why.
+        reason: String,
+    },
     /// No page lies in the folder that was named.
     #[error("{}: there is no packed page", .0.display())]
     NoPage(PathBuf),
@@ -131,6 +141,18 @@ pub fn serve(
         reason,
     };
     fs::create_dir_all(&options.folder).map_err(in_folder)?;
+    let certificate = options
+        .certificate
+        .as_ref()
+        .map(|(chain, key)| certificate(chain, key));
+    let certificate = certificate
+        .transpose()
+        .map_err(|(file, reason)| ClassError::Certificate { file, reason })?;
+    let scheme = if certificate.is_some() {
+        "https"
+    } else {
+        "http"
+    };
     let page = find_page(options.page.as_deref())?;
     let page_texts = PageTexts::in_each_language(&library)?;
     let database = Database::open(&options.folder.join(DATABASE))?;
@@ -151,7 +173,7 @@ pub fn serve(
     let listening = listener.local_addr().map_err(ClassError::System)?;
     let address = options
         .address
-        .unwrap_or_else(|| format!("http://{}/", on_network(listening)));
+        .unwrap_or_else(|| format!("{scheme}://{}/", on_network(listening)));
 
     let now = system_clock();
     let token = secret_token();
@@ -185,7 +207,7 @@ pub fn serve(
         address: address.clone(),
         code: class.code,
         board: format!(
-            "http://{}/teacher#{}",
+            "{scheme}://{}/teacher#{}",
             on_this_computer(listening),
             String::from(token)
         ),
@@ -208,7 +230,7 @@ pub fn serve(
     let copies = options.folder.join(COPIES);
     runtime.block_on(async {
         let keeping = tokio::spawn(keep_copies(server.clone(), copies));
-        listen(listener, server.router(), told_to_end()).await;
+        listen(listener, server.router(), certificate, told_to_end()).await;
         keeping.abort();
         tokio::time::sleep(LAST_ANSWERS).await;
     });

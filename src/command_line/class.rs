@@ -42,6 +42,10 @@ pub(super) struct ClassArgs {
     address: Option<String>,
     #[arg(long, value_name = "FOLDER")]
     page: Option<PathBuf>,
+    #[arg(long, value_name = "FILE", requires = "key")]
+    cert: Option<PathBuf>,
+    #[arg(long, value_name = "FILE", requires = "cert")]
+    key: Option<PathBuf>,
     #[arg(long)]
     no_open: bool,
 }
@@ -108,6 +112,7 @@ pub(super) fn class(
         listen,
         address: args.address.clone(),
         page: args.page.clone(),
+        certificate: args.cert.clone().zip(args.key.clone()),
     };
     let opens = !args.no_open;
     let mut told = Ok(());
@@ -160,7 +165,9 @@ fn tell(started: &StartedClass, folder: &str, texts: &Texts) -> Result<(), Failu
         "cli-class-no-page"
     };
     out.line(texts.with(key, &[("address", started.address.as_str().into())]))?;
-    out.line(texts.get("cli-class-plain"))?;
+    if started.address.starts_with("http://") {
+        out.line(texts.get("cli-class-plain"))?;
+    }
     out.line(texts.get("cli-class-end"))
 }
 
@@ -203,6 +210,10 @@ pub(super) fn words(error: &ClassError, texts: &Texts) -> String {
             "cli-class-error-system",
             &[("file", file(folder)), ("reason", system(reason))],
         ),
+        ClassError::Certificate { file: path, reason } => {
+            let args = [("file", file(path)), ("reason", reason.as_str().into())];
+            texts.with("cli-class-error-certificate", &args)
+        }
         ClassError::NoPage(folder) => texts.with("cli-class-error-page", &[("file", file(folder))]),
         ClassError::System(reason) => {
             texts.with("cli-class-error-threads", &[("reason", system(reason))])

@@ -294,7 +294,12 @@ fn main() {
         verifiers: 1,
     };
     let (server, _threads) = ClassServer::begin(parts).expect("begun");
-    runtime.spawn(listen(listener, server.router(), std::future::pending()));
+    runtime.spawn(listen(
+        listener,
+        server.router(),
+        None,
+        std::future::pending(),
+    ));
 
     // The generator has threads of its own.
     let generator = tokio::runtime::Builder::new_multi_thread()
@@ -359,7 +364,7 @@ fn main() {
         "/api/segments",
         axum::routing::post(|_: String| async { "hello" }),
     );
-    runtime.spawn(listen(listener, router, std::future::pending()));
+    runtime.spawn(listen(listener, router, None, std::future::pending()));
     let (took, refused) = generator.block_on(work(hello, &mut learners, Duration::ZERO, span));
     told("hello, as fast as it goes", &took, span, refused);
 

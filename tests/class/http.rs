@@ -10,7 +10,7 @@ use detent_class::protocol::{
     LONGEST_SEGMENT_BYTES, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing, Upload,
     Verdict,
 };
-use detent_class::server::{ClassServer, ServerParts, ServerThreads, listen};
+use detent_class::server::{ClassServer, ServerParts, ServerThreads, certificate, listen};
 use detent_class::store::{Database, KeptClass};
 use detent_content::ContentLibrary;
 use serde_json::{Value, json};
@@ -74,7 +74,12 @@ impl Room {
             verifiers: 1,
         };
         let (server, threads) = ClassServer::begin(parts).expect("begun");
-        runtime.spawn(listen(listener, server.router(), std::future::pending()));
+        runtime.spawn(listen(
+            listener,
+            server.router(),
+            None,
+            std::future::pending(),
+        ));
         Room {
             address,
             server: Some(server),
@@ -725,4 +730,79 @@ fn the_board_is_live() {
         room.seat(&ann.token).notices[0].text,
         "Look at the lamps again."
     );
+}
+
+/// With a certificate of the school's own the class is served by TLS, and plain questions get no answer.
+#[test]
+fn a_class_with_a_certificate_is_served_by_tls() {
+    use rustls::pki_types::{CertificateDer, ServerName};
+    use rustls::{ClientConfig, RootCertStore};
+    use tokio_rustls::{TlsConnector, rustls};
+    let folder = tempfile::tempdir().expect("a folder");
+    let made = rcgen::generate_simple_self_signed(["bench.example.org".to_owned()]).expect("made");
+    let path = |name: &str| folder.path().join(name);
+    std::fs::write(path("chain.pem"), made.cert.pem()).expect("written");
+    std::fs::write(path("key.pem"), made.signing_key.serialize_pem()).expect("written");
+    std::fs::write(path("nothing.pem"), "nothing").expect("written");
+    let refused = |chain: &str, key: &str| {
+        certificate(&path(chain), &path(key))
+            .map(|_| ())
+            .expect_err("refused")
+            .0
+    };
+    assert_eq!(refused("chain.pem", "nothing.pem"), path("nothing.pem"));
+    assert_eq!(refused("nothing.pem", "key.pem"), path("nothing.pem"));
+    assert_eq!(refused("missing.pem", "key.pem"), path("missing.pem"));
+    let certificate = certificate(&path("chain.pem"), &path("key.pem")).expect("sound");
+
+    let mut room = Room::open(&path("class.sqlite"), definition());
+    let router = room.server.as_ref().expect("open").router();
+    let runtime = room.runtime.as_ref().expect("open");
+    let listener = runtime
+        .block_on(tokio::net::TcpListener::bind("127.0.0.1:0"))
+        .expect("a port");
+    let address = listener.local_addr().expect("its address");
+    runtime.spawn(listen(
+        listener,
+        router,
+        Some(certificate),
+        std::future::pending(),
+    ));
+    let answer = runtime.block_on(async {
+        use tokio::io::{AsyncReadExt, AsyncWriteExt};
+        let mut roots = RootCertStore::empty();
+        roots
+            .add(CertificateDer::from(made.cert.der().to_vec()))
+            .expect("a certificate");
+        let config =
+            ClientConfig::builder_with_provider(Arc::new(rustls::crypto::ring::default_provider()))
+                .with_safe_default_protocol_versions()
+                .expect("known")
+                .with_root_certificates(roots)
+                .with_no_client_auth();
+        let stream = tokio::net::TcpStream::connect(address)
+            .await
+            .expect("it listens");
+        let name = ServerName::try_from("bench.example.org").expect("a name");
+        let mut stream = TlsConnector::from(Arc::new(config))
+            .connect(name, stream)
+            .await
+            .expect("trusted");
+        stream
+            .write_all(b"GET / HTTP/1.1\r\nhost: x\r\nconnection: close\r\n\r\n")
+            .await
+            .expect("sent");
+        let mut answer = String::new();
+        let _ = stream.read_to_string(&mut answer).await;
+        answer
+    });
+    assert!(answer.starts_with("HTTP/1.1 200"), "{answer}");
+    let mut plain = TcpStream::connect(address).expect("it listens");
+    plain
+        .write_all(b"GET / HTTP/1.1\r\nhost: x\r\n\r\n")
+        .expect("sent");
+    let mut answer = Vec::new();
+    let _ = plain.read_to_end(&mut answer);
+    assert!(!answer.starts_with(b"HTTP"), "{answer:?}");
+    room.end();
 }

@@ -17,7 +17,7 @@ mod teacher;
 mod work;
 
 pub use bench_page::BenchPage;
-pub use listen::listen;
+pub use listen::{certificate, listen};
 
 use super::board::BoardView;
 use super::definition::{ClassDefinition, TeacherStanding};
