@@ -57,7 +57,7 @@ ask-tried = What have you tried yourself?
 
 author-changed-since-packed = { $path } is not as it was when the course was packed; pack it again before you give it to anybody
 author-dial-slipped = with this seed the worn dial slips before the customer’s wash, which then says nothing; choose another seed
-author-difficulty = Simulated learners: { $passing } pass. { $groups }
+author-difficulty = Simulated learners: { $passing } pass ({ $groups })
 author-drawn-from = Drawn from { $count } failure modes, each of which was tried by its table: { $modes }
 author-drawn-from-many = Drawn from { $count } failure modes; tried on { $machines } machines
 author-expert = Expert: { $minutes } min (par { $par }), bill { $bill } (budget { $budget }), { $share } of the points
@@ -3018,7 +3018,7 @@ wash-trace-axis-current = Current, A
 wash-trace-axis-level = Water level, mm
 wash-trace-axis-speed = Basket speed, rpm
 wash-trace-axis-time = Time, min
-wash-trace-code = stores code { $code } after { $minutes } min
+wash-trace-code = Code { $code } stored after { $minutes } min
 wash-trace-lamps = Lamps at that moment
 wash-trace-stale = Codes already stored before this wash: { $codes }
 wash-trace-title = The customer’s wash

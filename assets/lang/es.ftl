@@ -57,7 +57,7 @@ ask-tried = ¿Qué ha probado usted?
 
 author-changed-since-packed = { $path } no está como cuando se empaquetó el curso; vuelva a empaquetarlo antes de entregárselo a nadie
 author-dial-slipped = con esta semilla el selector gastado se salta un paso antes del lavado del cliente, que entonces no dice nada; elija otra semilla
-author-difficulty = Aprendices simulados: aprueba el { $passing }. { $groups }
+author-difficulty = Aprendices simulados: aprueba el { $passing } ({ $groups })
 author-drawn-from = Se sortea entre { $count } modos de fallo, cada uno comprobado con su tabla: { $modes }
 author-drawn-from-many = Se sortea entre { $count } modos de fallo; se prueba en { $machines } máquinas
 author-expert = Experto: { $minutes } min (previstos { $par }), factura { $bill } (presupuesto { $budget }), { $share } de los puntos
@@ -2157,7 +2157,7 @@ paused-no-hands = El reloj está detenido: la máquina no vería nada. Póngalo 
 
 ## percent
 
-percent = { $number } %
+percent = { $number }{ "\u00A0" }%
 
 ## pin
 
@@ -3006,7 +3006,7 @@ wash-trace-axis-current = Corriente, A
 wash-trace-axis-level = Nivel de agua, mm
 wash-trace-axis-speed = Velocidad de la cesta, r/min
 wash-trace-axis-time = Tiempo, min
-wash-trace-code = guarda el código { $code } a los { $minutes } min
+wash-trace-code = Código { $code } guardado a los { $minutes } min
 wash-trace-lamps = Luces en ese momento
 wash-trace-stale = Códigos ya guardados antes de este lavado: { $codes }
 wash-trace-title = El lavado del cliente

@@ -35,6 +35,14 @@ impl Language {
         }
     }
 
+    /// A number that is written with a point, as the language writes it.
+    pub fn digits(self, written: String) -> String {
+        match self {
+            Language::En => written,
+            Language::Es => written.replace('.', ","),
+        }
+    }
+
     /// The language's two-letter code (ISO 639-1).
     pub const fn code(self) -> &'static str {
         match self {
@@ -118,10 +126,7 @@ impl Texts {
 
     /// A number that is written with a point, as the language writes it.
     pub fn digits(&self, written: String) -> String {
-        match self.language {
-            Language::En => written,
-            Language::Es => written.replace('.', ","),
-        }
+        self.language.digits(written)
     }
 
     /// A share, 0 to 1, as a percentage with so many decimals.
@@ -273,7 +278,7 @@ mod tests {
         // American English closes the sign up (Chicago Manual of Style); Spanish keeps a space before it
         // (Ortografía de la lengua española). From memory.
         assert_eq!(Texts::load(Language::En).percent(0.124, 1), "12.4%");
-        assert_eq!(Texts::load(Language::Es).percent(0.124, 1), "12,4 %");
+        assert_eq!(Texts::load(Language::Es).percent(0.124, 1), "12,4\u{a0}%");
         assert_eq!(Texts::load(Language::En).percent(1.0, 0), "100%");
     }
 

@@ -308,11 +308,12 @@ mod watch {
     use bevy::prelude::*;
     use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
     use notify::{Event, RecommendedWatcher, RecursiveMode, Watcher};
+    use std::ffi::OsStr;
     use std::path::{Path, PathBuf};
     use std::sync::Arc;
     use std::sync::atomic::{AtomicBool, Ordering};
 
-    /// Looks after the folder of the library that is open.
+    /// Looks after the folder or the zip of the library that is open.
     #[derive(Default)]
     struct Watch {
         /// The library, and what looks after it; none where the system cannot.
@@ -321,26 +322,37 @@ mod watch {
         changed: Arc<AtomicBool>,
     }
 
-    /// What the library is read from, is made, changed, moved or deleted. That it was read is no change.
-    fn is_change(event: &Event) -> bool {
-        let is_read = |path: &PathBuf| {
-            let ending = path.extension().map(|ending| ending.to_string_lossy());
-            // Whole folders come and go too.
-            ending.is_none_or(|ending| ending == "ron")
+    /// What the library is read from, is made, changed, moved or deleted: files in its folder, or the `zip` of this name.
+    /// That it was read is no change.
+    fn is_change(event: &Event, zip: Option<&OsStr>) -> bool {
+        let is_read = |path: &PathBuf| match zip {
+            Some(zip) => path.file_name() == Some(zip),
+            None => {
+                let ending = path.extension().map(|ending| ending.to_string_lossy());
+                // Whole folders come and go too.
+                ending.is_none_or(|ending| ending == "ron")
+            }
         };
         !event.kind.is_access() && (event.need_rescan() || event.paths.iter().any(is_read))
     }
 
-    /// Looks after this folder from now on, and wakes the window at rest when something changes there.
+    /// Looks after this folder or zip from now on, and wakes the window at rest when something changes there.
     fn watcher(
-        folder: &Path,
+        library: &Path,
         changed: &Arc<AtomicBool>,
         proxy: Option<&EventLoopProxyWrapper>,
     ) -> notify::Result<RecommendedWatcher> {
         let changed = Arc::clone(changed);
         let proxy = proxy.map(|proxy| (**proxy).clone());
+        // Another zip in its place is another file of the same name: the folder around it knows.
+        let zip = library.file_name().filter(|_| library.is_file());
+        let (watched, depth) = match zip {
+            Some(_) => (folder_around(library), RecursiveMode::NonRecursive),
+            None => (library, RecursiveMode::Recursive),
+        };
+        let zip = zip.map(OsStr::to_owned);
         let mut watcher = notify::recommended_watcher(move |event: notify::Result<Event>| {
-            if event.is_ok_and(|event| is_change(&event)) {
+            if event.is_ok_and(|event| is_change(&event, zip.as_deref())) {
                 changed.store(true, Ordering::Relaxed);
                 if let Some(proxy) = &proxy {
                     // A window that is closed has nothing left to show.
@@ -348,8 +360,17 @@ mod watch {
                 }
             }
         })?;
-        watcher.watch(folder, RecursiveMode::Recursive)?;
+        watcher.watch(watched, depth)?;
         Ok(watcher)
+    }
+
+    /// The folder that a file lies in.
+    fn folder_around(file: &Path) -> &Path {
+        let folder = file.parent().unwrap_or(file);
+        match folder.as_os_str().is_empty() {
+            true => Path::new("."),
+            false => folder,
+        }
     }
 
     fn look_after(
@@ -478,6 +499,52 @@ mod tests {
         assert_eq!(ui_state.offer, 0);
         ui_state.library.wanted = Some(LibraryPlace::BuiltIn);
         frames_until(&mut app, |app| titles(app).len() == built_in);
+    }
+
+    /// A course that is one zip, put in the place of the one that is open as a program does that: written beside it and
+    /// given its name.
+    #[test]
+    fn a_zip_that_is_replaced_is_read_anew_and_a_broken_one_leaves_what_was() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let zip = folder.path().join("course.zip");
+        let put = |bytes: &[u8]| {
+            let beside = folder.path().join("being-written");
+            fs::write(&beside, bytes).expect("written");
+            fs::rename(&beside, &zip).expect("in its place");
+        };
+        put(&course(&job("First title")));
+        let mut app = bench(&zip);
+        assert!(titles(&app).contains(&"First title".to_owned()));
+        put(&course(&job("Second title")));
+        frames_until(&mut app, |app| {
+            titles(app).contains(&"Second title".to_owned())
+        });
+        assert!(!titles(&app).contains(&"First title".to_owned()));
+        put(b"no zip at all");
+        frames_until(&mut app, |app| !library(app).mistakes.is_empty());
+        assert!(titles(&app).contains(&"Second title".to_owned()));
+        put(&course(&job("Third title")));
+        frames_until(&mut app, |app| {
+            titles(app).contains(&"Third title".to_owned())
+        });
+        assert!(library(&app).mistakes.is_empty());
+    }
+
+    /// A course of one job, as one zip.
+    fn course(job: &str) -> Vec<u8> {
+        use detent_content::{OwnFile, OwnPlace, pack_course};
+        let manifest = "(format: 1, title: (en: \"One job\", es: \"Un trabajo\"), author: \"A. Instructor\", \
+                        license: \"CC-BY-4.0\", version: \"1.0\")";
+        let own = |place, file: &str, text: &str| OwnFile {
+            place,
+            file: file.to_owned(),
+            bytes: text.as_bytes().to_owned(),
+        };
+        let files = [
+            own(OwnPlace::Course, "course.ron", manifest),
+            own(OwnPlace::Scenarios, "scenarios/own-job.ron", job),
+        ];
+        pack_course("course.zip", &files).expect("it is sound")
     }
 
     fn frames_until_changed(

@@ -97,7 +97,7 @@ fn places(
 }
 
 /// Saves what the processor has drawn.
-fn save(drawn: &SoftwarePicture, path: &Path) -> Result<(), String> {
+pub(crate) fn save(drawn: &SoftwarePicture, path: &Path) -> Result<(), String> {
     let image = drawn.image().try_into_dynamic();
     let image = image.map_err(|error| error.to_string())?;
     image.save(path).map_err(|error| error.to_string())

@@ -4,13 +4,14 @@ use super::*;
 use crate::attempts::Folder;
 use crate::background::Background;
 use crate::demo::{DemoBench, DemoJobs};
+use crate::first_job::FirstJob;
 use crate::pointing::{Pick, Pointing};
 use crate::practice::{coached, now};
 use crate::scene::grips::{GripKind, Outline, SceneGrip};
 use crate::state::{Examined, Guidance, Onward, Page, PinGroup, VariantList, say};
 use crate::tokens;
 use crate::workbench::LibraryJobs;
-use crate::{AppOptions, add_bench, without_window_system};
+use crate::{AppOptions, plugin, without_window_system};
 use bevy::time::TimeUpdateStrategy;
 use bevy_egui::egui::accesskit::Role;
 use bevy_egui::egui::epaint::ColorMode;
@@ -34,6 +35,8 @@ mod places;
 mod reach;
 mod screen_reader;
 mod states;
+mod tree;
+mod whole_exercise;
 
 /// A panel under test with all that it needs.
 pub(super) struct Fixture {
@@ -1002,8 +1005,15 @@ fn the_next_job_is_the_one_after_it_on_offer() {
 
 /// The whole window without a window system, its frames a tenth of a second apart.
 fn whole_window(options: &AppOptions) -> App {
+    let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
+    whole_window_with(options, jobs)
+}
+
+/// The same with these jobs.
+fn whole_window_with(options: &AppOptions, jobs: LibraryJobs) -> App {
     let mut app = without_window_system(options, false);
-    add_bench(&mut app, options).expect("the built-in jobs are sound");
+    let first = FirstJob::open(options, jobs).expect("the first job is sound");
+    plugin(&mut app, options, first);
     let frame = Duration::from_millis(100);
     app.insert_resource(TimeUpdateStrategy::ManualDuration(frame));
     app.finish();

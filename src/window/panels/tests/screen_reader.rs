@@ -1,18 +1,16 @@
 //! A whole job by somebody who sees nothing: names, roles and lines of AccessKit's tree, and what reading software may
 //! ask for, are all that is used.
 
+use super::tree::{Tree, name};
 use super::*;
 use bevy::a11y::{AccessibilityRequested, ActionRequest};
-use bevy_egui::{EguiOutput, PrimaryEguiContext};
-use egui::accesskit::{self, Action as Asked, Live, Node, NodeId, Toggled, TreeId};
-use std::collections::HashMap;
+use egui::accesskit::{self, Action as Asked, Live, NodeId, Toggled, TreeId};
 
 /// Whoever works through the tree alone.
 struct Listener {
     app: App,
     texts: Texts,
-    root: NodeId,
-    nodes: HashMap<NodeId, Node>,
+    tree: Tree,
     /// Lines that were read out by themselves, in order.
     heard: Vec<String>,
 }
@@ -24,8 +22,7 @@ impl Listener {
         let mut listener = Listener {
             app,
             texts: Texts::load(options.language),
-            root: NodeId(0),
-            nodes: HashMap::new(),
+            tree: Tree::default(),
             heard: Vec::new(),
         };
         listener.wait_s(1.0);
@@ -40,41 +37,18 @@ impl Listener {
     }
 
     fn take_tree(&mut self) {
-        let mut outputs = self
-            .app
-            .world_mut()
-            .query_filtered::<&EguiOutput, bevy::prelude::With<PrimaryEguiContext>>();
-        let output = outputs.single(self.app.world()).expect("one context");
-        let Some(update) = &output.platform_output.accesskit_update else {
+        let Some(before) = self.tree.take(&mut self.app) else {
             return;
         };
-        let before = std::mem::take(&mut self.nodes);
-        self.nodes = update.nodes.iter().cloned().collect();
-        if let Some(tree) = &update.tree {
-            self.root = tree.root;
-        }
-        let live = update
-            .nodes
-            .iter()
-            .filter(|(_, node)| matches!(node.live(), Some(Live::Polite | Live::Assertive)));
+        let nodes = self.tree.in_order().into_iter();
+        let live =
+            nodes.filter(|(_, node)| matches!(node.live(), Some(Live::Polite | Live::Assertive)));
         for (id, node) in live {
             let line = name(node).to_owned();
-            if before.get(id).is_none_or(|old| name(old) != line) {
+            if before.get(&id).is_none_or(|old| name(old) != line) {
                 self.heard.push(line);
             }
         }
-    }
-
-    /// Every node in the order in which it is read.
-    fn in_order(&self) -> Vec<NodeId> {
-        let (mut order, mut open) = (Vec::new(), vec![self.root]);
-        while let Some(id) = open.pop() {
-            order.push(id);
-            if let Some(node) = self.nodes.get(&id) {
-                open.extend(node.children().iter().rev());
-            }
-        }
-        order
     }
 
     fn say(&self, key: &str) -> String {
@@ -83,19 +57,15 @@ impl Listener {
 
     /// The first that has this name and something to press, after whatever has the name of `beside`.
     fn find(&self, label: &str, beside: Option<&str>) -> Option<NodeId> {
-        let order = self.in_order();
-        let named =
-            |id: &NodeId, wanted: &str| self.nodes.get(id).is_some_and(|node| name(node) == wanted);
+        let order = self.tree.in_order();
         let from = match beside {
-            Some(beside) => order.iter().position(|id| named(id, beside))?,
+            Some(beside) => order.iter().position(|(_, node)| name(node) == beside)?,
             None => 0,
         };
-        let pressable = |id: &&NodeId| {
-            named(id, label)
-                && (self.nodes.get(id))
-                    .is_some_and(|node| node.supports_action(Asked::Click) && !node.is_disabled())
-        };
-        order[from..].iter().find(pressable).copied()
+        let mut pressable = order[from..].iter().filter(|(_, node)| {
+            name(node) == label && node.supports_action(Asked::Click) && !node.is_disabled()
+        });
+        pressable.next().map(|(id, _)| *id)
     }
 
     fn ask(&mut self, target_node: NodeId, action: Asked) {
@@ -136,9 +106,9 @@ impl Listener {
     }
 
     fn names(&self) -> Vec<&str> {
-        let order = self.in_order();
-        let nodes = order.iter().filter_map(|id| self.nodes.get(id));
-        nodes.map(name).filter(|name| !name.is_empty()).collect()
+        let nodes = self.tree.in_order().into_iter();
+        let names = nodes.map(|(_, node)| name(node));
+        names.filter(|name| !name.is_empty()).collect()
     }
 
     fn until(&mut self, what: &str, s: f64, is: impl Fn(&Listener) -> bool) {
@@ -165,7 +135,7 @@ impl Listener {
 
     fn knob(&self) -> (NodeId, u8) {
         let label = self.say("name-dial");
-        let found = (self.nodes.iter()).find(|(_, node)| name(node) == label);
+        let found = (self.tree.nodes.iter()).find(|(_, node)| name(node) == label);
         let (id, node) = found.expect("there is a dial");
         assert_eq!(node.role(), Role::Slider);
         (
@@ -235,7 +205,7 @@ impl Listener {
         let button = self.find(&button, None).expect("the button is there");
         self.ask(button, Asked::Click);
         self.wait_s(s - 0.1);
-        let node = &self.nodes[&button];
+        let node = &self.tree.nodes[&button];
         assert_eq!(node.toggled(), Some(Toggled::True), "it stays down");
         self.ask(button, Asked::Click);
     }
@@ -254,11 +224,6 @@ impl Listener {
             |listener: &Listener| listener.app.world().resource::<BenchRes>().wait_ticks > 0;
         self.until("the minute's end", 600.0, |listener| !waits(listener));
     }
-}
-
-/// What a node is called.
-fn name(node: &Node) -> &str {
-    node.label().or(node.value()).unwrap_or_default()
 }
 
 /// The first job, from the start screen to the score. Names only; the pointer is nowhere, and the code is read from

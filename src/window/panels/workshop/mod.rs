@@ -21,6 +21,7 @@ use crate::port::JobSource;
 use crate::state::{Guidance, Screen, say};
 use crate::tokens as t;
 use crate::workshop::{KeptJob, OwnTexts, Workshop, WorkshopPage, WorkshopRes};
+use bevy_egui::egui::style::NumberFormatter;
 use bevy_egui::egui::{
     self, CornerRadius, DragValue, RichText, ScrollArea, TextEdit, Ui, UiBuilder, Vec2, vec2,
 };
@@ -64,6 +65,10 @@ pub(super) fn workshop_ui(
     let place = place.translate(vec2((all.width() - 32.0 - place.width()) / 2.0, 0.0));
     let mut to = None;
     ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        let language = context.texts.language();
+        ui.style_mut().number_formatter = NumberFormatter::new(move |number, decimals| {
+            language.digits(egui::emath::format_with_decimals_in_range(number, decimals))
+        });
         ui.horizontal(|ui| {
             let title = RichText::new(context.text("workshop-title"));
             ui.label(title.size(28.0).color(t::AMBER));
@@ -302,7 +307,7 @@ fn keep_ui<'a>(
     (file, is_kept): &(String, bool),
     text: &str,
 ) -> Option<&'a dyn OwnTexts> {
-    let button = |ui: &mut Ui, key: &str, enabled| button_of_foot(ui, texts.get(key), enabled);
+    let button = |ui: &mut Ui, key: &str, enabled| plain_button(ui, texts.get(key), enabled);
     let keep = place.filter(|_| button(ui, "workshop-keep", !is_kept));
     if let Some(file_exchange) = jobs.attempts().and_then(Attempts::file_exchange)
         && button(ui, "workshop-copy-out", true)
@@ -312,10 +317,17 @@ fn keep_ui<'a>(
     keep
 }
 
-/// A button at the foot; whether it was pressed.
-fn button_of_foot(ui: &mut Ui, text: String, enabled: bool) -> bool {
-    let button = egui::Button::new(text).min_size(vec2(0.0, 30.0));
-    ui.add_enabled(enabled, button).clicked()
+/// A button among others of a line; whether it was pressed. One that does nothing now is hollow.
+fn plain_button(ui: &mut Ui, text: String, enabled: bool) -> bool {
+    let (fill, ink) = match enabled {
+        true => (t::FIELD, t::TEXT),
+        false => (egui::Color32::TRANSPARENT, t::QUIET),
+    };
+    let button = egui::Button::new(RichText::new(text).color(ink)).fill(fill);
+    // It goes to the next line as a whole where there is no room for it.
+    let button = button.wrap_mode(egui::TextWrapMode::Extend);
+    ui.add_enabled(enabled, button.min_size(vec2(0.0, 30.0)))
+        .clicked()
 }
 
 /// The job that is being written; whether it is put away.
@@ -533,7 +545,7 @@ fn foot_ui(
         name_ui(ui, context, open.stem(), true);
         let texts = context.texts;
         let button =
-            |ui: &mut Ui, key: &str, enabled: bool| button_of_foot(ui, texts.get(key), enabled);
+            |ui: &mut Ui, key: &str, enabled: bool| plain_button(ui, texts.get(key), enabled);
         if button(ui, "workshop-undo", open.can_undo()) {
             open.undo(library);
         }
@@ -606,6 +618,7 @@ fn number_ui(
             .range(range)
             .speed(step / 4.0)
             .fixed_decimals(if step < 1.0 { 2 } else { 0 })
+            .custom_parser(|typed| typed.trim().replace(',', ".").parse().ok())
             .update_while_editing(false);
         let value = ui.add_sized([72.0, 28.0], value);
         let label = ui.add(egui::Label::new(name).wrap());

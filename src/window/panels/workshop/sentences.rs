@@ -4,7 +4,7 @@ use super::{Changes, field};
 use crate::panels::{PanelContext, kit};
 use crate::state::say;
 use crate::workshop::Workshop;
-use bevy_egui::egui::{TextEdit, Ui, vec2};
+use bevy_egui::egui::{Align, TextEdit, Ui, vec2};
 use detent_content::{Language, ScenarioChange, ScenarioSentence};
 
 /// Longest sentence, characters.
@@ -32,7 +32,7 @@ pub(super) fn sentences_ui(
                 let changed = field(ui, &path, |ui| {
                     let label = ui.label(language.own_name());
                     let edit = if rows == 1 {
-                        TextEdit::singleline(&mut text)
+                        TextEdit::singleline(&mut text).vertical_align(Align::Center)
                     } else {
                         TextEdit::multiline(&mut text).desired_rows(rows)
                     };

@@ -391,6 +391,8 @@ fn the_customers_wash_is_told_at_any_moment() {
             node.label().or(node.value()).expect("words")
         };
         let before = told(&harness);
+        // Nobody has chosen a moment yet: that of the first code is shown, of the next wash too.
+        assert!(open(&harness).view.moment_min.is_none());
         let slider = harness.get_by_role(Role::Slider);
         slider.focus();
         harness.run_steps(2);

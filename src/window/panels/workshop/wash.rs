@@ -19,6 +19,8 @@ const CONSOLE: f32 = 130.0;
 const AXIS: f32 = 44.0;
 /// A lamp that lights again so soon blinks: its row goes on, s.
 const BLINKS_S: f64 = 4.0;
+/// From one moment to the next, min.
+const STEP_MIN: f64 = 0.1;
 /// Seconds in a minute.
 const MINUTE_S: f64 = 60.0;
 
@@ -91,16 +93,19 @@ fn trace_ui(
     let first = wash.stored.first();
     let telling = first.map_or(end_min, |stored| stored.time.seconds() / MINUTE_S);
     let mut at_min = moment_min.unwrap_or(telling).clamp(0.0, end_min);
+    // The slider goes in steps, and to the next one by itself: nobody has moved it then, and the moment stays.
+    let mut slid_min = at_min;
     let label = ui.label(context.text("workshop-wash-moment"));
     let slider = ui.scope(|ui| {
         ui.spacing_mut().slider_width = (ui.available_width() - 90.0).clamp(60.0, 420.0);
-        let slider = Slider::new(&mut at_min, 0.0..=end_min)
-            .step_by(0.1)
+        let slider = Slider::new(&mut slid_min, 0.0..=end_min)
+            .step_by(STEP_MIN)
             .custom_formatter(|minutes, _| texts.digits(format!("{minutes:.1}")))
             .custom_parser(|typed| typed.replace(',', ".").parse().ok());
         ui.add(slider).labelled_by(label.id)
     });
-    if slider.inner.changed() {
+    if slider.inner.changed() && (slid_min - at_min).abs() > STEP_MIN / 2.0 + 1e-9 {
+        at_min = slid_min;
         *moment_min = Some(at_min);
     }
     let nearest = |sample: &&WashSample| minutes(sample) <= at_min + 0.5 / MINUTE_S;

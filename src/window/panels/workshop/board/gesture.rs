@@ -2,9 +2,10 @@
 
 use super::{count_ui, list_ui, option_ui, seconds_ui, timeline};
 use crate::board_workshop::BoardWorkshop;
+use crate::panels::workshop::plain_button;
 use crate::panels::{PanelContext, kit};
 use crate::tokens as t;
-use bevy_egui::egui::{Button as Row, RichText, TextWrapMode, Ui};
+use bevy_egui::egui::{Button as Row, RichText, Ui};
 use detent_content::{ContentLibrary, Value};
 use detent_simulation::controller::{Board, GestureStep, LidMove, Standing};
 use detent_simulation::interface::{Button, Direction};
@@ -217,12 +218,7 @@ fn steps_ui(ui: &mut Ui, context: &PanelContext, open: &mut BoardWorkshop, board
     let chosen = open.step;
     let last = steps.len().saturating_sub(1);
     ui.horizontal_wrapped(|ui| {
-        // Each by itself, so that it goes to the next line where there is no room for it.
-        let button = |ui: &mut Ui, key: &str, enabled: bool| {
-            let button = Row::new(context.text(key));
-            ui.add_enabled(enabled, button.wrap_mode(TextWrapMode::Extend))
-                .clicked()
-        };
+        let button = |ui: &mut Ui, key: &str, enabled| plain_button(ui, context.text(key), enabled);
         if button(ui, "workshop-board-step-add", true) {
             let place = (chosen + 1).min(steps.len());
             steps.insert(place, Kind::Press.usual());

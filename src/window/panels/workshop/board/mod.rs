@@ -11,7 +11,7 @@ mod tests;
 mod timeline;
 
 use super::library::first_mistakes_ui;
-use super::{BESIDE, LOW, button_of_foot, keep_ui, name_ui, number_ui, with_foot};
+use super::{BESIDE, LOW, keep_ui, name_ui, number_ui, plain_button, with_foot};
 use crate::board_workshop::{BoardPage, BoardWorkshop};
 use crate::panels::drill::entry::try_ui;
 use crate::panels::{PanelContext, kit};
@@ -245,7 +245,7 @@ fn foot_ui(
         }
         let texts = context.texts;
         let button =
-            |ui: &mut Ui, key: &str, enabled: bool| button_of_foot(ui, texts.get(key), enabled);
+            |ui: &mut Ui, key: &str, enabled: bool| plain_button(ui, texts.get(key), enabled);
         if button(ui, "workshop-undo", open.can_undo()) {
             open.undo(library);
         }
