@@ -345,7 +345,7 @@ for (const language of ["en", "es"]) {
   await page.screenshot({ path: join(pictures, "lost.png") });
   answers = 200;
   await until("the connection", async () => !await page.locator("#lost").isVisible());
-  lost.back = [await page.locator("#lost").isHidden(), await page.locator("#told").textContent()];
+  lost.back = await page.locator("#told p").allTextContents();
   // The cookie is worth nothing any more.
   answers = 401;
   streams.forEach((stream) => stream.destroy());
@@ -353,6 +353,31 @@ for (const language of ["en", "es"]) {
   lost.signed_out = true;
   answers = 200;
   Object.assign(found, { lost, notes });
+  await page.context().close();
+}
+
+// A stream that the server keeps alive and that falls silent is noticed and opened anew.
+{
+  const page = await newPage();
+  await page.clock.install();
+  await open(page, "/teacher/board?lang=en");
+  await until("one stream", () => streams.length === 1);
+  await page.evaluate(() => {
+    globalThis.said = [];
+    new MutationObserver((records) => records.forEach(({ addedNodes }) =>
+      addedNodes.forEach((line) => globalThis.said.push(line.textContent.split(" since")[0]))))
+      .observe(document.getElementById("told"), { childList: true });
+  });
+  const said = () => page.evaluate(() => globalThis.said);
+  await page.clock.runFor(60_000);
+  found.silent = [await said()];
+  tell("pulse", {});
+  await sleep(200);
+  await page.clock.runFor(30_000);
+  found.silent.push(await said());
+  await page.clock.runFor(30_000);
+  await until("the new stream", async () => (await said()).length > 1);
+  found.silent.push(await said());
   await page.context().close();
 }
 

@@ -324,8 +324,18 @@ fn the_pages_of_a_class_work_in_a_browser() {
         told.starts_with("No connection to the class since "),
         "{told}"
     );
-    assert_eq!(lost["back"], json!([true, "Connected to the class again."]));
+    let said = lost["back"].as_array().expect("what is said");
+    assert_eq!(
+        said[..2],
+        [told.into(), Value::from("Connected to the class again.")]
+    );
     assert_eq!(lost["signed_out"], true);
+
+    let silent = [
+        "No connection to the class",
+        "Connected to the class again.",
+    ];
+    assert_eq!(found["silent"], json!([[], [], silent]));
 
     let sign_in = &found["sign_in"];
     assert_eq!(sign_in["went"], "/teacher/board?lang=en");

@@ -5,20 +5,9 @@ import { duration, follow, jobTitle, page, say, send, setTags, setText, shown, t
 const MOST_RESULTS = 3;
 /// Rows keep their places for so long after the pointer moved over them, ms.
 const REST_MS = 2_000;
-/// Who needs help soonest comes first; as `seat_state.rs` has it.
-const STATES = ["unsafe", "stuck", "idle", "silent", "not-begun", "working", "here", "finished", "absent"];
-const WORDS = {
-  unsafe: "pages-state-unsafe",
-  stuck: "pages-state-stuck",
-  idle: "pages-state-idle",
-  silent: "pages-state-silent",
-  "not-begun": "pages-state-not-begun",
-  working: "pages-state-working",
-  here: "pages-state-here",
-  finished: "pages-state-finished",
-  absent: "pages-state-absent",
-};
-const SIGNS = { unsafe: "!", stuck: "?", idle: "…", silent: "×", finished: "✓" };
+/// Names of the states, who needs help soonest first, and their signs.
+const STATES = page.states.map(([state]) => state);
+const SIGNS = Object.fromEntries(page.states);
 
 const byId = (id) => document.getElementById(id);
 const slot = (root, name) => root.querySelector(`[data-slot="${name}"]`);
@@ -35,7 +24,7 @@ let jobs = [];
 let standing = { value: "Closed", at: 0 };
 /// Since when nothing comes any more; then what is shown stands still.
 let frozen = null;
-let rested = 0;
+let rested = -Infinity;
 
 const now = () => frozen ?? performance.now();
 /// Seconds that were told at a moment, as they are now.
@@ -62,10 +51,14 @@ function statesOf({ view, at }) {
 }
 
 const stateTag = (state, { view, at }) =>
-  [state, SIGNS[state], told(WORDS[state], { time: duration(grown(view.silent_s, at) ?? 0) })];
+  [state, SIGNS[state], told(`pages-state-${state}`, { time: duration(grown(view.silent_s, at) ?? 0) })];
 
 function setAttribute(element, name, value) {
   if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
+function setHidden(element, hidden) {
+  if (element.hidden !== hidden) element.hidden = hidden;
 }
 
 function fillRow(seat) {
@@ -87,7 +80,7 @@ function fillRow(seat) {
   setAttribute(slot(row, "more"), "aria-label", told("pages-more-of", { seat: view.seat, name }));
   slot(row, "more").disabled = false;
   const download = slot(row, "download");
-  download.hidden = !newest;
+  setHidden(download, !newest);
   setAttribute(download, "aria-label", told("pages-download-newest", { name }));
   if (newest) setAttribute(download, "href", `/api/teacher/attempts/${newest.attempt}`);
 }
@@ -163,7 +156,8 @@ const SHOWN = {
   absent: (state) => state === "absent",
 };
 
-/// Puts the rows in order around the one that has the keys, which is not moved, and shows those that are asked for. Under a
+/// Puts the rows in order around the one that has the keys or gets them back, which is not moved, and shows those that are
+/// asked for. Under a
 /// pointer that moves they wait.
 function arrange() {
   if (performance.now() - rested < REST_MS) return;
@@ -171,10 +165,9 @@ function arrange() {
   const shows = SHOWN[choice.elements.show.value];
   const order = [...seats.values()].sort((a, b) => compare(a, b) || a.view.seat - b.view.seat);
   if (!order.length) return;
-  const held = document.activeElement?.closest?.("table.seats tbody tr");
+  const held = seatDialog.open ? seats.get(chosen())?.row : document.activeElement?.closest("table.seats tbody tr");
   for (const seat of order) {
-    const hidden = !shows(seat.states[0]) && seat.row !== held;
-    if (seat.row.hidden !== hidden) seat.row.hidden = hidden;
+    setHidden(seat.row, !shows(seat.states[0]) && seat.row !== held);
   }
   byId("nobody").hidden = order.some((seat) => !seat.row.hidden);
   const wanted = order.map((seat) => seat.row);
@@ -307,7 +300,7 @@ rows.addEventListener("click", (event) => {
   if (button) openSeat(Number(button.closest("tr").dataset.seat));
 });
 rows.addEventListener("pointermove", () => { rested = performance.now(); });
-rows.addEventListener("pointerleave", () => { rested = 0; });
+rows.addEventListener("pointerleave", () => { rested = -Infinity; });
 choice.addEventListener("change", () => {
   const query = new URLSearchParams(new FormData(choice));
   history.replaceState(null, "", `?${query}`);
@@ -315,7 +308,7 @@ choice.addEventListener("change", () => {
     query.set("lang", link.hreflang);
     link.search = `?${query}`;
   }
-  rested = 0;
+  rested = -Infinity;
   arrange();
 });
 choice.addEventListener("submit", (event) => event.preventDefault());

@@ -180,8 +180,10 @@ fn seat_dialog(texts: &PageTexts) -> Markup {
                         div { dt { (texts.get(key)) } dd data-slot=(slot) {} }
                     }
                 }
-                a.button data-slot="download" download { (texts.get("pages-download")) }
-                a.button data-slot="project" target="detent-projector" { (texts.get("pages-projector-this")) }
+                div.buttons {
+                    a.button data-slot="download" download { (texts.get("pages-download")) }
+                    a.button data-slot="project" target="detent-projector" { (texts.get("pages-projector-this")) }
+                }
             }
         }
     }
@@ -293,7 +295,7 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
         }
         (close_dialog(texts))
         (seat_dialog(texts))
-        div.unseen #told role="status" {}
+        div.unseen #told role="status" aria-atomic="false" {}
     };
     page.around(texts, &body)
 }

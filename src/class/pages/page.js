@@ -72,11 +72,15 @@ export function setTags(list, tags) {
   }));
 }
 
-/// Has reading software say something when it has time for it.
+/// So long what is to be said stands on the page, ms.
+const SAID_MS = 10_000;
+
+/// Has reading software say something when it has time for it, after what was said before.
 export function say(words) {
   const line = document.createElement("p");
   line.textContent = words;
-  document.getElementById("told").replaceChildren(line);
+  document.getElementById("told").append(line);
+  setTimeout(() => line.remove(), SAID_MS);
 }
 
 /// Sends something. Gives `{ answer }`, or `{ error }` with a sentence and the status, 0 without an answer.
@@ -121,7 +125,7 @@ export function follow(on) {
   }
   function silent(since) {
     if (!lost.hidden) return;
-    const time = new Date(since).toLocaleTimeString(page.language, { hour: "2-digit", minute: "2-digit" });
+    const time = new Date(since).toLocaleTimeString(page.language, { hour: "numeric", minute: "2-digit" });
     lost.textContent = told("pages-lost", { time });
     lost.hidden = false;
     say(lost.textContent);

@@ -1,6 +1,6 @@
 //! The words of the pages in one language, and what the scripts get of them.
 
-use super::seat_state::{IDLE_S, SILENT_S};
+use super::seat_state::{IDLE_S, SILENT_S, SeatState};
 use super::shown::shown;
 use crate::board::BoardView;
 use detent_class_protocol::{ClassKind, Standing, UnverifiedReason, Verdict};
@@ -8,7 +8,7 @@ use detent_content::{ContentError, ContentLibrary, Language, Texts, Value};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
-/// Texts that the scripts show. What is filled in stays open, as `{name}`.
+/// Texts that the scripts show besides those of the states. What is filled in stays open, as `{name}`.
 const OF_SCRIPTS: &[&str] = &[
     "pages-attempt-running",
     "pages-back-online",
@@ -44,15 +44,6 @@ const OF_SCRIPTS: &[&str] = &[
     "pages-standing-open",
     "pages-standing-open-until",
     "pages-standing-paused",
-    "pages-state-absent",
-    "pages-state-finished",
-    "pages-state-here",
-    "pages-state-idle",
-    "pages-state-not-begun",
-    "pages-state-silent",
-    "pages-state-stuck",
-    "pages-state-unsafe",
-    "pages-state-working",
     "pages-summary-here",
     "pages-summary-stuck",
     "pages-summary-unsafe",
@@ -80,8 +71,10 @@ pub struct PageTexts {
 #[derive(Serialize)]
 struct ScriptData<'a> {
     language: &'static str,
-    texts: BTreeMap<&'static str, String>,
+    texts: BTreeMap<String, String>,
     titles: &'a BTreeMap<String, String>,
+    /// Names and signs of the states, those who need help soonest first.
+    states: [(&'static str, &'static str); SeatState::ALL.len()],
     idle_s: u32,
     silent_s: u32,
     board: Option<&'a BoardView>,
@@ -204,11 +197,18 @@ impl PageTexts {
     pub(super) fn for_script(&self, board: Option<&BoardView>, attempt: Option<String>) -> String {
         let open: Vec<(&str, String)> =
             FILLED_IN.map(|name| (name, format!("{{{name}}}"))).to_vec();
-        let texts = (OF_SCRIPTS.iter()).map(|key| (*key, self.with(key, &open)));
+        let of_states = SeatState::ALL.map(SeatState::key);
+        let texts = (OF_SCRIPTS.iter().map(|key| (*key).to_owned()))
+            .chain(of_states)
+            .map(|key| {
+                let text = self.with(&key, &open);
+                (key, text)
+            });
         let data = ScriptData {
             language: self.language().code(),
             texts: texts.collect(),
             titles: &self.titles,
+            states: SeatState::ALL.map(|state| (state.name(), state.sign())),
             idle_s: IDLE_S,
             silent_s: SILENT_S,
             board,
@@ -227,8 +227,8 @@ mod tests {
     fn durations_are_whole_minutes() {
         let texts = page_texts(Language::En);
         for (seconds, told) in [
-            (0, "less than 1 min"),
-            (59, "less than 1 min"),
+            (0, "< 1 min"),
+            (59, "< 1 min"),
             (60, "1 min"),
             (3599, "59 min"),
             (3600, "1 h 0 min"),
@@ -272,12 +272,19 @@ mod tests {
             include_str!("sign_in.js"),
         ]
         .concat();
-        let named: std::collections::BTreeSet<&str> = scripts
-            .split(['"', '`'])
-            .filter(|part| part.starts_with("pages-"))
-            .collect();
-        let sent: std::collections::BTreeSet<&str> = OF_SCRIPTS.iter().copied().collect();
-        assert_eq!(named, sent);
+        let named = |key: &str| scripts.split(['"', '`']).any(|literal| literal == key);
+        for key in OF_SCRIPTS {
+            assert!(named(key), "no script shows {key}");
+        }
+        let is_sent = |key: &str| {
+            OF_SCRIPTS.contains(&key)
+                || key == "pages-state-${state}"
+                || SeatState::ALL.iter().any(|state| state.key() == key)
+        };
+        let literals = scripts.split(['"', '`']);
+        for key in literals.filter(|literal| literal.starts_with("pages-")) {
+            assert!(is_sent(key), "{key} is not sent");
+        }
         for texts in Language::ALL.map(page_texts) {
             for key in OF_SCRIPTS {
                 assert!(texts.texts.has(key), "{key}");

@@ -41,7 +41,7 @@ pub fn projector_page(texts: &PageTexts, board: &BoardView, attempt: Option<Atte
                 None => (how_to_join(texts, board)),
             }
         }
-        div.unseen #told role="status" {}
+        div.unseen #told role="status" aria-atomic="false" {}
     };
     page.around(texts, &body)
 }

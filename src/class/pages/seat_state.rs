@@ -34,8 +34,7 @@ pub(super) enum SeatState {
 }
 
 impl SeatState {
-    /// Every state.
-    #[cfg(test)]
+    /// Every state, in order.
     pub(super) const ALL: [SeatState; 9] = [
         SeatState::Unsafe,
         SeatState::Stuck,
@@ -105,6 +104,11 @@ impl SeatState {
         }
     }
 
+    /// The key of its words.
+    pub(super) fn key(self) -> String {
+        format!("pages-state-{}", self.name())
+    }
+
     /// A sign beside the words, so that it hangs on no color; none where nothing is to be seen from afar.
     pub(super) fn sign(self) -> &'static str {
         match self {
@@ -120,7 +124,7 @@ impl SeatState {
     /// In words.
     pub(super) fn told(self, seat: &SeatView, texts: &PageTexts) -> String {
         let silent = texts.duration(seat.silent_s.unwrap_or_default());
-        texts.with(&format!("pages-state-{}", self.name()), &[("time", silent)])
+        texts.with(&self.key(), &[("time", silent)])
     }
 }
 
