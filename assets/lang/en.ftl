@@ -1901,7 +1901,6 @@ pages-column-job = Job
 pages-column-machine-time = Machine time
 pages-column-more = Help and files
 pages-column-name = Name
-pages-column-result = Result
 pages-column-seat = Seat
 pages-column-state = State
 pages-column-unsafe = Unsafe acts

@@ -1895,7 +1895,6 @@ pages-column-job = Trabajo
 pages-column-machine-time = Tiempo de máquina
 pages-column-more = Ayuda y archivos
 pages-column-name = Nombre
-pages-column-result = Resultado
 pages-column-seat = Puesto
 pages-column-state = Situación
 pages-column-unsafe = Actos inseguros

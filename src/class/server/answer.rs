@@ -1,20 +1,21 @@
 //! What every answer carries, and what is answered when something goes wrong.
 
+use crate::pages::CONTENT_SECURITY_POLICY;
 use crate::store::StoreError;
 use axum::Json;
 use axum::http::{HeaderName, HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use serde::Serialize;
 
-/// Nothing from elsewhere, nothing inline, in no other page. The bench compiles its program in the page.
-const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; \
-    connect-src 'self'; manifest-src 'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+/// The bench compiles its program in the page, draws into pictures and works on without a network.
+pub(super) const BENCH_POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
+    img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; form-action 'self'; \
+    base-uri 'none'; frame-ancestors 'none'";
 
 /// Adds what every answer carries.
 pub(super) async fn with_headers(mut response: Response) -> Response {
     let headers = response.headers_mut();
     let all = [
-        (header::CONTENT_SECURITY_POLICY, POLICY),
         (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
         (header::REFERRER_POLICY, "no-referrer"),
         (
@@ -29,8 +30,14 @@ pub(super) async fn with_headers(mut response: Response) -> Response {
     for (name, value) in all {
         headers.insert(name, HeaderValue::from_static(value));
     }
-    if !headers.contains_key(header::CACHE_CONTROL) {
-        headers.insert(header::CACHE_CONTROL, HeaderValue::from_static("no-store"));
+    let unless_said = [
+        (header::CONTENT_SECURITY_POLICY, CONTENT_SECURITY_POLICY),
+        (header::CACHE_CONTROL, "no-store"),
+    ];
+    for (name, value) in unless_said {
+        headers
+            .entry(name)
+            .or_insert(HeaderValue::from_static(value));
     }
     response
 }

@@ -21,6 +21,9 @@ const REST: Duration = Duration::from_millis(500);
 /// A stream that says nothing is looked at this often, so that what depends on the clock alone is told, too.
 const LOOK_AGAIN: Duration = Duration::from_secs(5);
 
+/// A page that hears nothing for three of these takes the connection for lost.
+const PULSE: Duration = Duration::from_secs(15);
+
 /// What changed.
 #[derive(Serialize)]
 struct Changed {
@@ -77,7 +80,8 @@ pub(super) async fn events(
             }
         }
     });
-    Ok(Sse::new(Events(receiver)).keep_alive(KeepAlive::new().interval(Duration::from_secs(10))))
+    let pulse = Event::default().event("pulse").data("");
+    Ok(Sse::new(Events(receiver)).keep_alive(KeepAlive::new().interval(PULSE).event(pulse)))
 }
 
 /// What is to be told to whoever knows of the changes up to `known`.

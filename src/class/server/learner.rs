@@ -1,6 +1,6 @@
 //! What learners ask.
 
-use super::answer::Refused;
+use super::answer::{BENCH_POLICY, Refused};
 use super::limits::Bucket;
 use super::{QUESTIONS, Shared, lock};
 use crate::name::shown_name;
@@ -330,6 +330,10 @@ async fn page_of(shared: Arc<Shared>, name: String, headers: &HeaderMap) -> Resp
     headers.insert(
         header::CONTENT_TYPE,
         HeaderValue::from_static(file.media_type),
+    );
+    headers.insert(
+        header::CONTENT_SECURITY_POLICY,
+        HeaderValue::from_static(BENCH_POLICY),
     );
     headers.insert(header::VARY, HeaderValue::from_static("accept-encoding"));
     if let Some(encoding) = file.encoding {

@@ -28,7 +28,7 @@ const COOKIE: &str = "detent-teacher";
 /// What every question that changes something carries: another site cannot send it.
 const MARK: &str = "x-detent-class";
 /// Longest message, characters.
-const LONGEST_NOTICE: usize = 400;
+const LONGEST_NOTICE: usize = 500;
 
 /// Whoever asks is the teacher.
 pub(super) struct Teacher;
