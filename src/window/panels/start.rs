@@ -77,10 +77,14 @@ fn panel_ui(
     let first = class.joined().is_none() && is_first_start(learner, context.ui_state, jobs);
     if !first {
         let name = learner.name().map(str::to_owned);
+        // Whoever has a seat in a class is named there.
+        let is_told = name.is_some() || class.joined().is_none();
         let name = name.unwrap_or_else(|| context.text("practice-guest"));
         let who = context.with("start-who", &[("name", Value::from(name))]);
         ui.horizontal(|ui| {
-            kit::quiet(ui, who);
+            if is_told {
+                kit::quiet(ui, who);
+            }
             kit::at_right_end(ui, |ui| settings_ui(ui, context));
         });
     }

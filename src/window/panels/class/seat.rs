@@ -148,20 +148,24 @@ fn job_ui(
         };
         let is_new = row.standing == JobStanding::NotBegun;
         let may_begin = is_open && (is_new || kind == ClassKind::Practice);
+        let resume = match (&row.under_way, &row.finished) {
+            (Some(name), _) if is_open => Some(("seat-job-go-on", name)),
+            (_, Some(name)) => Some(("seat-job-look", name)),
+            (Some(_) | None, None) => None,
+        };
+        let begin = (may_begin && row.under_way.is_none()).then_some(match is_new {
+            true => "seat-job-begin",
+            false => "seat-job-again",
+        });
+        if resume.is_none() && begin.is_none() {
+            return;
+        }
         ui.horizontal_wrapped(|ui| {
             let go =
                 |ui: &mut Ui, key: &str| kit::go_sized(ui, context.text(key), Vec2::ZERO).clicked();
-            let resumed = match (&row.under_way, &row.finished) {
-                (Some(name), _) if is_open => go(ui, "seat-job-go-on").then_some(name),
-                (_, Some(name)) => go(ui, "seat-job-look").then_some(name),
-                (Some(_) | None, None) => None,
-            };
-            let begin = match is_new {
-                true => "seat-job-begin",
-                false => "seat-job-again",
-            };
-            let begins = may_begin && row.under_way.is_none() && go(ui, begin);
-            if let Some(name) = resumed {
+            let resumed = resume.filter(|(key, _)| go(ui, key));
+            let begins = begin.is_some_and(|key| go(ui, key));
+            if let Some((_, name)) = resumed {
                 context.ui_state.open(jobs.resume(name));
             } else if begins {
                 context.ui_state.guidance = Guidance::Nothing;
