@@ -395,8 +395,9 @@ cli-usage-takes-none = { $argument } takes no value "{ $value }".
 cli-usage-twice = { $argument } is given twice.
 cli-window-ended = the window ended with error { $code }
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
+cli-window-no-address = --join takes the address of a class’s server, such as http://192.168.1.20:8080, not "{ $address }"
 cli-window-no-size = no size "{ $size }": write it as 1280x720
-cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text or none
+cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
 cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 
@@ -1364,6 +1365,7 @@ help-value-sessions = COUNT
 help-value-tables = FOLDER
 help-value-target = SHARE
 help-window-flat = Draw the machine flat, which is lighter on slow computers
+help-window-join = Join the class whose server is at this address, such as http://192.168.1.20:8080
 help-window-scenario = Start with this scenario instead of the start screen
 help-window-software = Draw on the processor, as it is done where there is no graphics card
 
@@ -1468,6 +1470,35 @@ invoice-subtotal = Subtotal
 invoice-tax = Tax, { $percent }%
 invoice-total = Total
 invoice-warranty = Warranty: { $days } days on parts and labor.
+
+## join
+
+join-asking = Asking the server…
+join-code = Code
+join-code-hint = Six letters and digits, as on the board.
+join-go = Join
+join-has-word = I have a word from my teacher
+join-mistake-code = A code has six letters and digits. The letters B, I, O, S, U and Z are never in it, and its only digits are 3, 4, 7 and 9.
+join-name = Your name
+join-name-hint = As your teacher has it on the list.
+join-no-answer = The server does not answer. Check that this device is on the same Wi-Fi as the teacher’s computer, and that the address on the board is { $address }.
+join-not-a-class = What answers at { $address } is not a class. Compare the address with the one on the board.
+join-refused-closed = This class is closed.
+join-refused-code = That is not the code of this class. Read it off the board again.
+join-refused-full = Every seat in this class is taken. Tell your teacher.
+join-refused-name = A name has at least one letter and at most 60 characters.
+join-refused-not-on-list = That name is not on the list of this class. Type it as your teacher has it.
+join-refused-protocol = The server runs another version of the program. Use the one that the class was made with.
+join-refused-taken = Somebody with this name has already joined. If that was you, ask your teacher for a word to come back with.
+join-refused-tries = Too many wrong codes. Try again in { $seconds } s.
+join-refused-word = That is not the word your teacher gave for this name, or it has been used or is too old. Ask for another.
+join-seat-lost = The server no longer knows your seat. Join again; if your name is taken, ask your teacher for a word.
+join-server = Server: { $address }
+join-title = Join the class
+join-without = Go on without a class
+join-without-note = Everything is there, but nothing is sent to your teacher.
+join-word = Word
+join-word-hint = It brings you back to your seat after you used another device.
 
 ## keep
 
@@ -2584,6 +2615,60 @@ score-total = { $kept } of { $of } points
 ## search
 
 search = Search:
+
+## seat
+
+seat-back = Back to the class
+seat-closed = The class is closed.
+seat-content-differs = The class was made with other content than this program has. What you do here may not be verified.
+seat-examination-only = An examination: one try at each job, no hints and no score until it is closed. Everything else waits until then.
+seat-file-in-folder = Hand in the file { $file }. It is in { $place }.
+seat-job-again = Once more
+seat-job-begin = Begin
+seat-job-begun = Begun.
+seat-job-begun-elsewhere = Begun on another device.
+seat-job-differs = Handed in, but it comes out otherwise when it is done again: it was damaged or changed. Tell your teacher.
+seat-job-go-on = Resume
+seat-job-handed-in = Handed in, not verified yet.
+seat-job-look = Look at it
+seat-job-missing = This job is not in this program. Tell your teacher.
+seat-job-not-assigned = Handed in, but at a machine that was not yours. Tell your teacher.
+seat-job-not-begun = Not begun.
+seat-job-unverified-content = Handed in. It cannot be verified on the server, as it was made with other content.
+seat-job-unverified-long = Handed in. It cannot be verified on the server, as it takes too long.
+seat-job-unverified-program = Handed in. It cannot be verified on the server, as it was made with another version of the program.
+seat-job-verified = Handed in and verified.
+seat-job-verified-points = Verified: { $points } of 100 points.
+seat-leave = Leave this seat
+seat-leave-not = Stay
+seat-leave-now = Leave it
+seat-leave-sure = Your work stays with the class. To come back to this seat you need a word from your teacher.
+seat-leave-unsent = Not everything has been sent to the class yet. It stays on this device and is sent when you come back to this seat, for which you need a word from your teacher.
+seat-not-kept = This seat cannot be kept here. After a restart you need a word from your teacher to come back.
+seat-notice = From your teacher: { $text }
+seat-notice-read = Got it
+seat-open = Open.
+seat-open-left = Open, { $time } left.
+seat-opens-in = Opens in { $time }.
+seat-paused = Paused by your teacher.
+seat-refused = The server refuses what you did. Hand it in as a file.
+seat-rejoin = Join the class
+seat-save = Save a copy of { $file }
+seat-sealed = In an examination you see no score and no trace of your tries before the class is closed.
+seat-sealed-handed-in = Handed in. You will see what it was worth when the class is closed.
+seat-sent = Everything has been sent to the class.
+seat-server-full = The server cannot take anything now. Everything is kept here and sent later.
+seat-stopped = The class is paused
+seat-stopped-text = Your teacher has stopped the class for a moment. The machine stands still until it goes on.
+seat-time-hours = { $hours } h { $minutes } min
+seat-time-minutes = { $minutes } min
+seat-time-short = less than a minute
+seat-unreachable = The server cannot be reached. Everything is kept here and sent later.
+seat-waiting = { $actions ->
+    [one] One action has
+   *[other] { $actions } actions have
+} not been sent to the class yet.
+seat-you = You are here as { $name }.
 
 ## settings
 

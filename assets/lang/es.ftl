@@ -395,8 +395,9 @@ cli-usage-takes-none = { $argument } no admite ningún valor («{ $value }»).
 cli-usage-twice = { $argument } está dos veces.
 cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
+cli-window-no-address = --join espera la dirección del servidor de una clase, como http://192.168.1.20:8080, no «{ $address }»
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
-cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text o none
+cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
 cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
@@ -1358,6 +1359,7 @@ help-value-sessions = CANTIDAD
 help-value-tables = CARPETA
 help-value-target = PROPORCIÓN
 help-window-flat = Dibujar la máquina en plano, más ligero en equipos lentos
+help-window-join = Entrar en la clase cuyo servidor está en esta dirección, como http://192.168.1.20:8080
 help-window-scenario = Empezar con este trabajo en vez de la pantalla de inicio
 help-window-software = Dibujar con el procesador, como se hace donde no hay tarjeta gráfica
 
@@ -1462,6 +1464,35 @@ invoice-subtotal = Base imponible
 invoice-tax = Impuestos, { $percent } %
 invoice-total = Total
 invoice-warranty = Garantía: { $days } días en piezas y mano de obra.
+
+## join
+
+join-asking = Preguntando al servidor…
+join-code = Código
+join-code-hint = Seis letras y cifras, como en la pizarra.
+join-go = Entrar
+join-has-word = Tengo una palabra del profesor
+join-mistake-code = Un código tiene seis letras y cifras. Nunca lleva B, I, O, S, U ni Z, y sus únicas cifras son 3, 4, 7 y 9.
+join-name = Su nombre
+join-name-hint = Tal como lo tiene el profesor en la lista.
+join-no-answer = El servidor no responde. Compruebe que este equipo está en la misma wifi que el del profesor y que la dirección de la pizarra es { $address }.
+join-not-a-class = Lo que responde en { $address } no es una clase. Compare la dirección con la de la pizarra.
+join-refused-closed = Esta clase está cerrada.
+join-refused-code = Ese no es el código de esta clase. Vuelva a leerlo en la pizarra.
+join-refused-full = No quedan puestos en esta clase. Avise al profesor.
+join-refused-name = Un nombre tiene al menos una letra y como mucho 60 caracteres.
+join-refused-not-on-list = Ese nombre no está en la lista de esta clase. Escríbalo como lo tiene el profesor.
+join-refused-protocol = El servidor usa otra versión del programa. Use la misma con la que se hizo la clase.
+join-refused-taken = Ya ha entrado alguien con este nombre. Si fue usted, pida al profesor una palabra para volver.
+join-refused-tries = Demasiados códigos equivocados. Inténtelo de nuevo dentro de { $seconds } s.
+join-refused-word = Esa no es la palabra que el profesor dio para este nombre, o ya se usó o ha caducado. Pida otra.
+join-seat-lost = El servidor ya no reconoce su puesto. Vuelva a entrar; si su nombre está ocupado, pida una palabra al profesor.
+join-server = Servidor: { $address }
+join-title = Entrar en la clase
+join-without = Seguir sin clase
+join-without-note = Está todo disponible, pero no se envía nada al profesor.
+join-word = Palabra
+join-word-hint = Le devuelve a su puesto si antes usó otro equipo.
 
 ## keep
 
@@ -2575,6 +2606,60 @@ score-total = { $kept } de { $of } puntos
 ## search
 
 search = Buscar:
+
+## seat
+
+seat-back = Volver a la clase
+seat-closed = La clase está cerrada.
+seat-content-differs = La clase se hizo con otro contenido que el de este programa. Puede que lo que haga aquí no se pueda comprobar.
+seat-examination-only = Es un examen: un solo intento por trabajo, sin pistas y sin nota hasta que se cierre. Lo demás espera hasta entonces.
+seat-file-in-folder = Entregue el archivo { $file }. Está en { $place }.
+seat-job-again = Otra vez
+seat-job-begin = Empezar
+seat-job-begun = Empezado.
+seat-job-begun-elsewhere = Empezado en otro equipo.
+seat-job-differs = Entregado, pero al repetirlo sale otra cosa: se dañó o se modificó. Avise al profesor.
+seat-job-go-on = Seguir
+seat-job-handed-in = Entregado, sin comprobar todavía.
+seat-job-look = Verlo
+seat-job-missing = Este trabajo no está en este programa. Avise al profesor.
+seat-job-not-assigned = Entregado, pero en una máquina que no era la suya. Avise al profesor.
+seat-job-not-begun = Sin empezar.
+seat-job-unverified-content = Entregado. El servidor no puede comprobarlo porque se hizo con otro contenido.
+seat-job-unverified-long = Entregado. El servidor no puede comprobarlo porque tarda demasiado.
+seat-job-unverified-program = Entregado. El servidor no puede comprobarlo porque se hizo con otra versión del programa.
+seat-job-verified = Entregado y comprobado.
+seat-job-verified-points = Comprobado: { $points } de 100 puntos.
+seat-leave = Dejar este puesto
+seat-leave-not = Quedarse
+seat-leave-now = Dejarlo
+seat-leave-sure = Lo que ha hecho se queda en la clase. Para volver a este puesto necesita una palabra del profesor.
+seat-leave-unsent = Aún no se ha enviado todo a la clase. Se queda en este equipo y se envía cuando vuelva a este puesto, para lo que necesita una palabra del profesor.
+seat-not-kept = Este puesto no se puede guardar aquí. Si reinicia, necesitará una palabra del profesor para volver.
+seat-notice = Del profesor: { $text }
+seat-notice-read = Entendido
+seat-open = Abierta.
+seat-open-left = Abierta, quedan { $time }.
+seat-opens-in = Se abre dentro de { $time }.
+seat-paused = El profesor ha parado la clase.
+seat-refused = El servidor rechaza lo que ha hecho. Entréguelo como archivo.
+seat-rejoin = Entrar en la clase
+seat-save = Guardar una copia de { $file }
+seat-sealed = En un examen no se ven ni la nota ni el registro de los intentos hasta que se cierra la clase.
+seat-sealed-handed-in = Entregado. Verá la nota cuando se cierre la clase.
+seat-sent = Todo está enviado a la clase.
+seat-server-full = El servidor no puede recibir nada ahora. Todo queda guardado aquí y se envía más tarde.
+seat-stopped = La clase está en pausa
+seat-stopped-text = El profesor ha parado la clase un momento. La máquina queda quieta hasta que se reanude.
+seat-time-hours = { $hours } h { $minutes } min
+seat-time-minutes = { $minutes } min
+seat-time-short = menos de un minuto
+seat-unreachable = No se llega al servidor. Todo queda guardado aquí y se envía más tarde.
+seat-waiting = { $actions ->
+    [one] Falta una acción
+   *[other] Faltan { $actions } acciones
+} por enviar a la clase.
+seat-you = Está aquí como { $name }.
 
 ## settings
 

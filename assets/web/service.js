@@ -26,6 +26,8 @@ self.addEventListener("message", (event) => {
 self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
   if (event.request.method !== "GET" || url.origin !== location.origin) return;
+  // What a class says is asked for each time.
+  if (url.pathname.startsWith("/api/")) return;
   event.respondWith((async () => {
     const cache = await caches.open(CACHE);
     const home = [HOME, `${HOME}index.html`].includes(url.pathname);

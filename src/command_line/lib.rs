@@ -104,6 +104,9 @@ pub struct WindowArgs {
     /// Seed of the random draws [default: the scenario's own].
     #[arg(long)]
     pub seed: Option<u64>,
+    /// Join the class whose server is at this address, such as http://192.168.1.20:8080.
+    #[arg(long, value_name = "ADDRESS")]
+    pub join: Option<String>,
     /// Draw the machine flat, which is lighter on slow computers.
     #[arg(long)]
     pub flat: bool,

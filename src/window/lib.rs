@@ -16,6 +16,7 @@ mod attempts;
 mod background;
 mod board_workshop;
 mod camera;
+mod class;
 #[cfg(test)]
 mod demo;
 mod drill;
@@ -70,6 +71,8 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use board_workshop::BoardWorkshop;
+use class::ClassRes;
+use class::shown::ShownClass;
 use first_job::{FirstJob, window_with_bench};
 use port::JobSource;
 use state::{BenchRes, JobSourceRes, Page, Screen, SettingsPage, Tab, TextsRes, UiState, ViewKind};
@@ -107,6 +110,8 @@ pub struct AppOptions {
     pub settings: Option<SettingsPage>,
     /// Open straight at the examinations.
     pub examination: bool,
+    /// Open with this of an invented class.
+    pub class: Option<class::shown::ShownClass>,
     /// Open straight in the workshop; with something on its bench or with nothing.
     pub workshop: Option<Option<Written>>,
     /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
@@ -147,6 +152,7 @@ impl Default for AppOptions {
             practice: None,
             settings: None,
             examination: false,
+            class: None,
             workshop: None,
             flat: None,
             software: false,
@@ -275,6 +281,7 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
         .insert_resource(learner(options))
         .insert_resource(drill_res)
         .insert_resource(workshop)
+        .insert_resource(options.class.map(ClassRes::shown).unwrap_or_default())
         .insert_resource(UiState {
             language: options.language,
             view: options.view,
@@ -299,6 +306,10 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             Screen::Practice
         } else if options.workshop.is_some() {
             Screen::Workshop
+        } else if options.class == Some(ShownClass::Join) {
+            Screen::Join
+        } else if options.class == Some(ShownClass::Paused) {
+            Screen::Bench
         } else if options.examination {
             Screen::Examination
         } else if options.drill.is_some() {
@@ -325,6 +336,7 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     panels::plugin(app);
     practice::plugin(app);
     examination::plugin(app);
+    class::plugin(app);
     library::plugin(app);
     sound::plugin(app);
     shots::plugin(app, options);

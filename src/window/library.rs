@@ -1,6 +1,7 @@
 //! The library that is open beside what is built in: opened, closed, and read again when its files change.
 
 use super::background::{Background, Work};
+use super::class::ClassRes;
 use super::practice::DrillRes;
 use super::rest::NextFrame;
 use super::state::{JobSourceRes, UiState};
@@ -185,6 +186,7 @@ fn finish_reading(
     mut jobs: ResMut<JobSourceRes>,
     mut drill: ResMut<DrillRes>,
     mut workshop: ResMut<WorkshopRes>,
+    mut class: ResMut<ClassRes>,
     mut next: ResMut<NextFrame>,
 ) {
     let Some((place, mut reading)) = library.reading.take() else {
@@ -217,6 +219,7 @@ fn finish_reading(
     let [chosen, original] = [ui_state.offer, workshop.original].map(file);
     drill.take_content(offered.content());
     jobs.take_library(offered, &place);
+    class.know_content(jobs.content_digest());
     let found = |file: Option<String>| {
         let file = file?;
         (0..jobs.offers().len())

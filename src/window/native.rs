@@ -1,6 +1,10 @@
 //! The window as a program of its own: options from the command line, attempts in a folder.
 
 use super::attempts::{Attempts, Folder};
+use super::class;
+use super::class::address::ServerAddress;
+use super::class::kept::{ClassFolder, ClassStore};
+use super::class::shown::ShownClass;
 use super::drill::Shown;
 use super::first_job::window_with_bench;
 use super::library::{LibraryPlace, LibraryRes, LibraryUiState, remembered_library};
@@ -51,6 +55,7 @@ fn options(
         _ => None,
     };
     options.examination = args.tab.first().is_some_and(|name| name == "examination");
+    options.class = args.tab.first().and_then(|name| ShownClass::named(name));
     options.workshop = match args.tab.first().map(String::as_str) {
         Some("workshop") => Some(None),
         Some(name) => Written::named(name).map(Some),
@@ -105,6 +110,7 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop" => {
             (Tab::Sheet, Page::Entry)
         }
+        class if ShownClass::named(class).is_some() => (Tab::Sheet, Page::Entry),
         written if Written::named(written).is_some() => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
         other => {
@@ -137,6 +143,15 @@ fn attempts_folder() -> Option<PathBuf> {
 pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     let texts = Texts::load(language.unwrap_or_default());
     let mut options = options(&args, language, &texts)?;
+    let server = match &args.join {
+        Some(address) => Some(address.parse::<ServerAddress>().map_err(|_| {
+            texts.with(
+                "cli-window-no-address",
+                &[("address", address.as_str().into())],
+            )
+        })?),
+        None => None,
+    };
     // Asked while the jobs are read; a driver that breaks down over it is none.
     let has_card = (!options.software).then(|| std::thread::spawn(card::is_there));
     // A picture is no attempt.
@@ -171,7 +186,8 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
     let mut jobs = LibraryJobs::of(
         content_library,
         args.scenario.as_deref(),
-        keep.map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
+        keep.clone()
+            .map(|folder| Arc::new(Folder::new(folder)) as Arc<dyn Attempts>),
     )
     .map_err(|e| texts.content_error(&e))?;
     if let Some(own_boards) = own_boards {
@@ -217,6 +233,11 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         let store = Box::new(ProfileFolder::new(folder));
         let learner = LearnerRes::kept_in(store, Some(exports));
         practice::welcome(&mut app, learner, language.is_some());
+    }
+    if let Some(server) = server {
+        let store =
+            keep.map(|folder| Box::new(ClassFolder::beside(&folder)) as Box<dyn ClassStore>);
+        class::join(&mut app, server, store);
     }
     match app.run() {
         AppExit::Success => Ok(()),

@@ -136,6 +136,10 @@ pub struct OnTheWay {
 pub trait JobSource: Send + Sync {
     /// The jobs on offer, in order.
     fn offers(&self) -> &[Offer];
+    /// Digest of the content that they are made of, SHA-256.
+    fn content_digest(&self) -> [u8; 32] {
+        [0; 32]
+    }
     /// The examinations on offer: file name without folder and ending, and what they ask.
     fn examinations(&self) -> &[(String, Examination)] {
         &[]

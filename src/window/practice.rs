@@ -1,6 +1,7 @@
 //! What ties practice to the window: the learner at the bench, and the drill being done.
 
 use super::attempts::{Attempts, FileExchange};
+use super::class::ClassRes;
 pub use super::drill::DrillRes;
 use super::port::JobSource;
 use super::state::{BenchRes, Coached, JobSourceRes, UiState};
@@ -359,8 +360,13 @@ fn take_in_jobs(
     mut bench: ResMut<BenchRes>,
     mut learner: ResMut<LearnerRes>,
     ui_state: Res<UiState>,
+    mut class: ResMut<ClassRes>,
 ) {
     if let Some((file, score, took_s)) = bench.take_result() {
+        if ui_state.sealed {
+            class.keep_back((file, score, took_s));
+            return;
+        }
         if ui_state.examined.is_some() {
             // What is not in the set, or comes after its end, counts nothing.
             learner.in_sitting(|sitting| {

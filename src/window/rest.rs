@@ -40,6 +40,8 @@ pub struct NextFrame {
     watching: bool,
     settling: u8,
     after_motion: u8,
+    /// When the window is woken at the latest, if it is.
+    wake_in: Option<Duration>,
     /// The panels stand in this frame as they were.
     panels_stand: bool,
     /// The panels do not show yet what has moved.
@@ -70,6 +72,15 @@ impl NextFrame {
     /// Something may change by itself: the next frame may take a little.
     pub fn watch(&mut self) {
         self.watching = true;
+    }
+}
+
+impl NextFrame {
+    /// There is something to be done in that time, whoever looks: the next frame comes then, within a second.
+    pub fn wake_in(&mut self, wait: Duration) {
+        // A wait that is another one in each frame would ask for a frame by itself.
+        let wait = Duration::from_secs(wait.as_secs() + 1);
+        self.wake_in = Some(self.wake_in.map_or(wait, |sooner| sooner.min(wait)));
     }
 }
 
@@ -145,6 +156,7 @@ fn choose_wait(
         next.after_motion.saturating_sub(1)
     };
     lateness.note(real.delta());
+    let resting = next.wake_in.take().unwrap_or(RESTING);
     let (focused, unfocused, longest) = if moving {
         (MOVING, MOVING_UNFOCUSED, LONGEST_FRAME)
     } else if watching {
@@ -152,7 +164,7 @@ fn choose_wait(
         (wait, wait, LONGEST_FRAME)
     } else {
         // No clock goes on from where it stood as if the rest had been one long frame.
-        (RESTING, RESTING, MOVING)
+        (resting, resting, MOVING)
     };
     lateness.asked = focused;
     let (focused, unfocused) = if moving || watching {
@@ -161,7 +173,7 @@ fn choose_wait(
             UpdateMode::reactive_low_power(unfocused),
         )
     } else {
-        let resting = UpdateMode::reactive_low_power(RESTING);
+        let resting = UpdateMode::reactive_low_power(resting);
         (resting, resting)
     };
     if (settings.focused_mode, settings.unfocused_mode) != (focused, unfocused) {

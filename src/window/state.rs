@@ -57,6 +57,8 @@ pub struct BenchRes {
     pub incident: Option<Incident>,
     /// Nobody looks at the bench: help lies over it, or another window has the focus.
     pub set_aside: bool,
+    /// The teacher has stopped the class for a moment.
+    pub class_paused: bool,
     /// Events that were looked at for such.
     events_seen: usize,
     /// The last refusal, until shown.
@@ -134,6 +136,7 @@ impl BenchRes {
             events_seen: bench.view().log.events().len(),
             incident: None,
             set_aside: false,
+            class_paused: false,
             bench,
             meter: None,
             tries: None,
@@ -341,7 +344,7 @@ impl BenchRes {
 
     /// Something must be read or answered before anything goes on, or nobody looks.
     pub fn is_held_up(&self) -> bool {
-        self.asked.is_some() || self.incident.is_some() || self.set_aside
+        self.asked.is_some() || self.incident.is_some() || self.set_aside || self.class_paused
     }
 
     /// What has happened since the last look that hurt somebody or flooded the floor.
@@ -606,6 +609,8 @@ pub enum Screen {
     Examination,
     /// Writing a job for others to do.
     Workshop,
+    /// Asking for a seat in a class.
+    Join,
 }
 
 /// Pages of the service sheet.
@@ -909,6 +914,14 @@ pub struct UiState {
     pub write: bool,
     /// The job at the bench is done under examination.
     pub examined: Option<Examined>,
+    /// The job that is being set up, by its scenario's file name without folder and ending, where it is one of the class.
+    pub opening_class_job: Option<String>,
+    /// The same of the job at the bench.
+    pub class_job: Option<String>,
+    /// The attempt at the bench is of the class.
+    pub of_class: bool,
+    /// What the job at the bench is worth is kept back until the class is closed.
+    pub sealed: bool,
     /// Closing the set was asked for once.
     pub closing: bool,
     /// What the coach says, once the job is finished.
@@ -998,6 +1011,12 @@ pub struct UiState {
 }
 
 impl UiState {
+    /// No help is given with the job at the bench, and what it is worth is kept back: an examination, of one's own or of a
+    /// class, is open.
+    pub fn is_under_examination(&self) -> bool {
+        self.examined.is_some() || self.sealed
+    }
+
     /// Begins to set a bench up.
     pub fn open(&mut self, work: OpeningWork) {
         self.opening = Some(Background::begin(work));
@@ -1065,6 +1084,10 @@ impl Default for UiState {
             examine: false,
             write: false,
             examined: None,
+            opening_class_job: None,
+            class_job: None,
+            of_class: false,
+            sealed: false,
             closing: false,
             visit: 0,
             offer_seen: None,

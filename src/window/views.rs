@@ -307,7 +307,7 @@ fn throttle_rendering(
     // What is practised covers the whole scene, but for a drill at a console.
     let covered = ui_state.flat
         || match screen.get() {
-            Screen::Start | Screen::Bench => false,
+            Screen::Start | Screen::Bench | Screen::Join => false,
             Screen::Drill => !displayed.of_drill || lens.software,
             Screen::Practice | Screen::Examination | Screen::Workshop => true,
         };

@@ -253,6 +253,10 @@ impl JobSource for LibraryJobs {
         &self.offered.offers
     }
 
+    fn content_digest(&self) -> [u8; 32] {
+        self.offered.content_library.digest()
+    }
+
     fn examinations(&self) -> &[(String, Examination)] {
         &self.offered.examinations
     }

@@ -2,14 +2,12 @@
 //!
 //! `DETENT_KILLS=1000` kills it so often.
 
-use detent_class::protocol::{AttemptId, Digest, Segment, SegmentAnswer};
-use std::collections::BTreeMap;
+use detent_class::protocol::{AttemptId, AttemptStatus, Digest, Segment, SegmentAnswer};
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Arc, Mutex};
 use std::thread;
 use std::time::Duration;
 
@@ -86,52 +84,98 @@ fn ask(port: u16, head: &str, body: &str) -> Option<String> {
     (body.len() == length).then(|| body.to_owned())
 }
 
-/// What was acknowledged, by attempt: the digest of each segment.
-type Acknowledged = Arc<Mutex<BTreeMap<AttemptId, Vec<Digest>>>>;
+/// Segments in one attempt.
+const LONGEST: usize = 200;
 
-/// Sends segments of one attempt after the other until told to stop, each until it is acknowledged or the class is gone.
-fn send(
-    port: u16,
-    token: &str,
-    first: &mut u32,
+/// A learner's program: what was acknowledged of each attempt.
+struct Sender {
+    token: String,
     learner: u8,
-    acknowledged: &Acknowledged,
-    over: &AtomicBool,
-) {
-    while !over.load(Ordering::Relaxed) {
-        *first += 1;
-        let mut id = [learner; 16];
-        id[..4].copy_from_slice(&first.to_be_bytes());
-        let mut after = (0, Digest::NONE);
-        for n in 0..20 {
-            let text = format!("line {n} of {learner}\n");
+    attempts: Vec<Vec<Digest>>,
+}
+
+impl Sender {
+    fn id(&self, attempt: usize) -> AttemptId {
+        let mut id = [self.learner; 16];
+        id[..8].copy_from_slice(&(attempt as u64).to_be_bytes());
+        AttemptId::of_bytes(id)
+    }
+
+    /// Asks; none where the class is gone. Too many questions are asked again.
+    fn ask(&self, port: u16, head: &str, body: &str) -> Option<String> {
+        loop {
+            let answer = ask(
+                port,
+                &format!("{head} HTTP/1.1\r\nauthorization: Bearer {}", self.token),
+                body,
+            )?;
+            if !answer.contains("too many") {
+                return Some(answer);
+            }
+            thread::sleep(Duration::from_millis(50));
+        }
+    }
+
+    /// Holds what is there of an attempt against what was acknowledged: one more may be there, which was committed and
+    /// never answered. Its number of segments and the digest of the last one, none where the class is gone.
+    fn check(&self, port: u16, attempt: usize) -> Option<(usize, Digest)> {
+        let acknowledged = &self.attempts[attempt];
+        let answer = self.ask(port, &format!("GET /api/attempts/{}", self.id(attempt)), "")?;
+        let status: AttemptStatus = serde_json::from_str(&answer).expect("a status");
+        let there = status.next as usize;
+        assert!(
+            there == acknowledged.len() || there == acknowledged.len() + 1,
+            "attempt {attempt} of learner {}: {there} of {} are there",
+            self.learner,
+            acknowledged.len()
+        );
+        if there == acknowledged.len() {
+            assert_eq!(
+                status.digest,
+                acknowledged.last().copied().unwrap_or(Digest::NONE)
+            );
+        }
+        Some((there, status.digest))
+    }
+
+    /// Goes on with the last attempt, and then with new ones, until told to stop or the class is gone.
+    fn send(&mut self, port: u16, over: &AtomicBool) {
+        let last = self.attempts.len() - 1;
+        let Some((there, digest)) = self.check(port, last) else {
+            return;
+        };
+        if there > self.attempts[last].len() {
+            self.attempts[last].push(digest);
+        }
+        while !over.load(Ordering::Relaxed) {
+            if self
+                .attempts
+                .last()
+                .is_some_and(|attempt| attempt.len() == LONGEST)
+            {
+                self.attempts.push(Vec::new());
+            }
+            let attempt = self.attempts.len() - 1;
+            let acknowledged = &self.attempts[attempt];
+            let (n, previous) = (
+                acknowledged.len(),
+                acknowledged.last().copied().unwrap_or(Digest::NONE),
+            );
+            let text = format!("line {n} of {}\n", self.learner);
             let segment = Segment::new(
-                AttemptId::of_bytes(id),
-                after,
+                self.id(attempt),
+                (n as u32, previous),
                 ("0.1.0", Digest::NONE),
                 &text,
             );
             let body = serde_json::to_string(&segment).expect("JSON");
-            let Some(answer) = ask(
-                port,
-                &format!("POST /api/segments HTTP/1.1\r\nauthorization: Bearer {token}"),
-                &body,
-            ) else {
+            let Some(answer) = self.ask(port, "POST /api/segments", &body) else {
                 return;
             };
-            if let Ok(SegmentAnswer::Kept { .. }) = serde_json::from_str(&answer) {
-                let mut acknowledged = acknowledged.lock().expect("no one panicked");
-                acknowledged
-                    .entry(segment.attempt)
-                    .or_default()
-                    .push(segment.digest);
-            } else {
-                // This seat asks too often, which is not what is tried here.
-                assert!(answer.contains("too many"), "{answer}");
-                thread::sleep(Duration::from_millis(50));
-                break;
+            match serde_json::from_str(&answer) {
+                Ok(SegmentAnswer::Kept { .. }) => self.attempts[attempt].push(segment.digest),
+                _ => panic!("{answer}"),
             }
-            after = (segment.sequence + 1, segment.digest);
         }
     }
 }
@@ -143,27 +187,30 @@ fn a_class_that_is_killed_loses_nothing_that_it_acknowledged() {
         .ok()
         .and_then(|kills| kills.parse().ok())
         .unwrap_or(12);
-    let acknowledged = Acknowledged::default();
     let class = start(folder.path(), 0);
-    let tokens: Vec<String> = (0..LEARNERS)
+    let mut senders: Vec<Sender> = (0..LEARNERS)
         .map(|n| {
             let name = format!("Learner {}", char::from(b'A' + n as u8));
             let body =
                 serde_json::json!({"protocol": 1, "code": class.code, "name": name}).to_string();
             let answer = ask(class.port, "POST /api/join HTTP/1.1", &body).expect("joined");
             let answer: serde_json::Value = serde_json::from_str(&answer).expect("JSON");
-            answer["token"].as_str().expect("a token").to_owned()
+            let token = answer["token"].as_str().expect("a token").to_owned();
+            Sender {
+                token,
+                learner: n as u8,
+                attempts: vec![Vec::new()],
+            }
         })
         .collect();
-    let mut firsts = [0; LEARNERS];
     let mut class = Some(class);
     for kill in 0..kills {
         let mut running = class.take().unwrap_or_else(|| start(folder.path(), 0));
         let over = AtomicBool::new(false);
         thread::scope(|scope| {
-            for (n, first) in firsts.iter_mut().enumerate() {
-                let (token, acknowledged, over) = (&tokens[n], &acknowledged, &over);
-                scope.spawn(move || send(running.port, token, first, n as u8, acknowledged, over));
+            for sender in &mut senders {
+                let over = &over;
+                scope.spawn(move || sender.send(running.port, over));
             }
             // Each time at another moment.
             thread::sleep(Duration::from_millis(20 + kill * 37 % 120));
@@ -173,38 +220,17 @@ fn a_class_that_is_killed_loses_nothing_that_it_acknowledged() {
         running.program.wait().expect("gone");
     }
     let mut running = start(folder.path(), 0);
-    let acknowledged = acknowledged.lock().expect("no one panicked");
-    let segments: usize = acknowledged.values().map(Vec::len).sum();
-    assert!(
-        segments > 20 * kills as usize,
-        "{segments} segments in {kills} rounds"
-    );
-    for (attempt, digests) in &*acknowledged {
-        let learner = attempt.bytes()[15] as usize;
-        let head = format!(
-            "GET /api/attempts/{attempt} HTTP/1.1\r\nauthorization: Bearer {}",
-            tokens[learner]
-        );
-        let answer = loop {
-            let answer = ask(running.port, &head, "").expect("an answer");
-            if !answer.contains("too many") {
-                break answer;
-            }
-            thread::sleep(Duration::from_millis(100));
-        };
-        let status: serde_json::Value = serde_json::from_str(&answer).expect("JSON");
-        let there = status["next"].as_u64().expect("a number") as usize;
-        // One more may be there, which was committed and never answered.
-        assert!(
-            there == digests.len() || there == digests.len() + 1,
-            "{attempt}: {there} of {}",
-            digests.len()
-        );
-        if there == digests.len() {
-            let last = digests.last().expect("one at least").to_string();
-            assert_eq!(status["digest"].as_str(), Some(last.as_str()), "{attempt}");
+    let mut segments = 0;
+    for sender in &senders {
+        for (n, attempt) in sender.attempts.iter().enumerate() {
+            sender.check(running.port, n).expect("an answer");
+            segments += attempt.len();
         }
     }
+    assert!(
+        segments > 10 * kills as usize,
+        "{segments} segments in {kills} rounds"
+    );
     println!("{kills} times killed, {segments} segments acknowledged, none lost");
     running.program.kill().expect("killed");
     running.program.wait().expect("gone");

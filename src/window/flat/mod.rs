@@ -161,7 +161,14 @@ impl Drawing {
             (Screen::Drill, _) | (Screen::Bench, ViewKind::Panel) => Some(Drawing::Console),
             (Screen::Bench, ViewKind::Cabinet) if bench.cabinet_open => Some(Drawing::Inside),
             (Screen::Bench, ViewKind::Machine | ViewKind::Cabinet) => Some(machine),
-            (Screen::Start | Screen::Practice | Screen::Examination | Screen::Workshop, _) => None,
+            (
+                Screen::Start
+                | Screen::Practice
+                | Screen::Examination
+                | Screen::Workshop
+                | Screen::Join,
+                _,
+            ) => None,
         }
     }
 }

@@ -29,6 +29,9 @@ pub(super) fn time_left_ui(ui: &mut Ui, context: &PanelContext, left_s: i64) {
 /// What stands in the place of a score until the set is closed.
 pub(super) fn sealed_ui(ui: &mut Ui, context: &mut PanelContext) {
     kit::card(ui, |ui| {
+        if context.ui_state.examined.is_none() {
+            return super::class::sealed_ui(ui, context);
+        }
         let key = if context.bench.view().finished {
             "examination-handed-in"
         } else {

@@ -17,7 +17,7 @@ const PIECE_S: u64 = 10;
 /// Draws the guide, if this job has one and it is wanted, and marks what its step needs.
 pub(super) fn guide_ui(ui: &mut Ui, context: &mut PanelContext) {
     let job = Arc::clone(context.bench.job());
-    let guide = (job.guide.as_ref()).filter(|_| context.ui_state.examined.is_none());
+    let guide = (job.guide.as_ref()).filter(|_| !context.ui_state.is_under_examination());
     let Some(guide) = guide else {
         kit::mark_nothing(ui.ctx());
         return;

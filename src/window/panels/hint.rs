@@ -6,7 +6,7 @@ use detent_content::{Value, Words};
 
 pub(super) fn hint_ui(ui: &mut Ui, context: &mut PanelContext) {
     let (job, view) = (context.bench.job(), context.bench.view());
-    let examined = context.ui_state.examined.is_some();
+    let examined = context.ui_state.is_under_examination();
     if !job.hints_allowed || view.finished || examined {
         return;
     }

@@ -1,6 +1,7 @@
 //! The panels over the scene.
 
 mod caution;
+mod class;
 mod coach;
 mod control_suspicion;
 mod customer;
@@ -38,6 +39,7 @@ mod workshop;
 pub use workshop::tutorial;
 
 use super::camera::SceneTarget;
+use super::class::ClassRes;
 use super::flat::{self, FlatScene};
 use super::pointing::Pointing;
 use super::port::{BenchPort, Job, JobSource};
@@ -339,7 +341,7 @@ fn middle_ui(
         rest = below;
     }
     context.ui_state.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    let told = finished && context.ui_state.examined.is_none();
+    let told = finished && !context.ui_state.is_under_examination();
     if context.ui_state.tab == Tab::Score && told {
         review::review_ui(ui, rest, context);
     } else {
@@ -351,13 +353,14 @@ fn middle_ui(
 fn bench_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
-    jobs: &dyn JobSource,
+    (jobs, class): (&dyn JobSource, &mut ClassRes),
     pointing: &Pointing,
     overlay: &ConsoleOverlay,
     now: f32,
 ) {
     spoken::follow_machine(context, now);
     kept::trouble_ui(ui, context, jobs);
+    class::strip_ui(ui, context, class, jobs);
     let room = BenchRoom::of(ui.available_size());
     context.ui_state.one_at_a_time = room == BenchRoom::Small;
     match room {
@@ -400,11 +403,21 @@ fn bench_ui(
     }
     caution::caution_ui(ui.ctx(), context);
     incident::incident_ui(ui.ctx(), context);
+    class::paused_ui(ui.ctx(), context);
 }
 
 /// Everything ready for work at a bench that was opened.
-fn open_job(context: &mut PanelContext, learner: &Learner, opened: Box<dyn BenchPort>) {
+fn open_job(
+    context: &mut PanelContext,
+    learner: &Learner,
+    opened: Box<dyn BenchPort>,
+    class: &ClassRes,
+) {
     *context.bench = BenchRes::new(opened);
+    let sealed = (context.bench.kept_as()).map_or_else(
+        || context.ui_state.opening_class_job.is_some() && class.is_examination(),
+        |name| (class.link.as_ref()).is_some_and(|link| link.driver.seals(&name)),
+    );
     let tab = match context.bench.view().finished {
         true => Tab::Score,
         false => Tab::Sheet,
@@ -421,7 +434,9 @@ fn open_job(context: &mut PanelContext, learner: &Learner, opened: Box<dyn Bench
     let key_bindings = std::mem::take(&mut context.ui_state.key_bindings);
     let job = context.bench.job();
     let broken_off = !context.bench.history().is_empty();
-    let guidance = if broken_off && job.guide.is_some() && context.ui_state.examined.is_none() {
+    let class_job = context.ui_state.opening_class_job.take();
+    let under_examination = context.ui_state.examined.is_some() || sealed;
+    let guidance = if broken_off && job.guide.is_some() && !under_examination {
         Guidance::left_to(learner, &job.file)
     } else {
         context.ui_state.guidance
@@ -438,6 +453,8 @@ fn open_job(context: &mut PanelContext, learner: &Learner, opened: Box<dyn Bench
         looks_seen,
         page: (examined.as_ref().and_then(|e| e.sheet.first().copied())).unwrap_or_default(),
         examined,
+        sealed,
+        class_job,
         visit: context.ui_state.visit + 1,
         language,
         offer,
@@ -481,7 +498,7 @@ fn draw(
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,
     mut learner: ResMut<LearnerRes>,
-    mut drill: ResMut<DrillRes>,
+    (mut drill, mut class): (ResMut<DrillRes>, ResMut<ClassRes>),
     mut shown: bevy::prelude::Local<Option<egui::TextureId>>,
 ) -> Result {
     let first = shown.is_none();
@@ -552,7 +569,12 @@ fn draw(
         Screen::Start => {
             let all = ctx.viewport_rect();
             context.ui_state.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
-            start::start_ui(&mut ui, &mut context, &mut learner, jobs.0.as_ref());
+            start::start_ui(
+                &mut ui,
+                &mut context,
+                &mut learner,
+                (jobs.0.as_ref(), &mut class),
+            );
             if std::mem::take(&mut context.ui_state.practise) {
                 next.set(Screen::Practice);
             }
@@ -562,6 +584,11 @@ fn draw(
             if std::mem::take(&mut context.ui_state.write) {
                 next.set(Screen::Workshop);
             }
+        }
+        Screen::Join => {
+            let all = ctx.viewport_rect();
+            context.ui_state.stage = Rect::new(all.left(), all.top(), all.right(), all.bottom());
+            class::join_ui(&mut ui, &mut context, &mut class);
         }
         Screen::Workshop => {
             let library = drill.content();
@@ -576,7 +603,14 @@ fn draw(
                 print: if is_flat { &[] } else { &print.0 },
                 grips: &grips.0,
             };
-            bench_ui(&mut ui, &mut context, jobs, &pointing, &overlay, now);
+            bench_ui(
+                &mut ui,
+                &mut context,
+                (jobs, &mut class),
+                &pointing,
+                &overlay,
+                now,
+            );
             let leave = std::mem::take(&mut context.ui_state.leave);
             let examine = std::mem::take(&mut context.ui_state.examine);
             if leave || examine {
@@ -640,14 +674,15 @@ fn draw(
                     context.ui_state.leads_back_to = *from;
                 }
                 // Once more, the second visit: from where the first was begun. An examination knows its own jobs.
-                Screen::Bench | Screen::Drill | Screen::Examination => {}
+                Screen::Bench | Screen::Drill | Screen::Examination | Screen::Join => {}
             }
-            open_job(&mut context, learner.learner(), opened);
+            open_job(&mut context, learner.learner(), opened, &class);
             next.set(Screen::Bench);
         }
         Some(Err(error)) => {
             // The screen that it was opened from shows it.
             context.ui_state.message = Some((error.words(context.texts), now));
+            context.ui_state.opening_class_job = None;
             if context.ui_state.examined.take().is_none() {
                 next.set(Screen::Start);
             }

@@ -21,7 +21,7 @@ use detent_training::lesson::{
 use detent_training::reason::Account;
 
 pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
-    if context.ui_state.examined.is_some() {
+    if context.ui_state.is_under_examination() {
         sealed_ui(ui, context);
         return;
     }

@@ -2,6 +2,7 @@
 
 use super::{PanelContext, icon, kept, kit, variants, workshop};
 use crate::attempts::Attempts;
+use crate::class::ClassRes;
 use crate::port::{JobSource, Offer};
 use crate::practice::LearnerRes;
 use crate::state::{Guidance, UiState, VariantList, say};
@@ -18,8 +19,16 @@ pub(super) fn start_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
     learner: &mut LearnerRes,
-    jobs: &dyn JobSource,
+    (jobs, class): (&dyn JobSource, &mut ClassRes),
 ) {
+    let scrolls = is_short(ui) || class.link.is_some();
+    in_panel(ui, scrolls, |ui| {
+        panel_ui(ui, context, learner, (jobs, class))
+    });
+}
+
+/// The panel of the start screen, which scrolls or is as high as the window.
+pub(super) fn in_panel(ui: &mut Ui, scrolls: bool, contents: impl FnOnce(&mut Ui)) {
     let all = ui.max_rect();
     let margin = vec2(36.0, 30.0).min(all.size() * 0.04);
     let size = vec2(
@@ -35,14 +44,14 @@ pub(super) fn start_ui(
             .show(ui, |ui| {
                 ui.set_width(place.width() - 44.0);
                 ui.set_height(place.height() - 32.0);
-                if !is_short(ui) {
-                    return panel_ui(ui, context, learner, jobs);
+                if !scrolls {
+                    return contents(ui);
                 }
                 ScrollArea::vertical()
                     .id_salt("start")
                     .auto_shrink(false)
                     .show(ui, |ui| {
-                        panel_ui(ui, context, learner, jobs);
+                        contents(ui);
                         kit::scroll_by_keys(ui, true);
                     });
             });
@@ -60,37 +69,22 @@ fn panel_ui(
     ui: &mut Ui,
     context: &mut PanelContext,
     learner: &mut LearnerRes,
-    jobs: &dyn JobSource,
+    (jobs, class): (&dyn JobSource, &mut ClassRes),
 ) {
-    ui.horizontal(|ui| {
-        ui.label(
-            RichText::new(context.text("app-name"))
-                .size(46.0)
-                .color(t::AMBER),
-        );
-        kit::at_right_end(ui, |ui| {
-            for language in [Language::En, Language::Es] {
-                if kit::choice(
-                    ui,
-                    context.ui_state.language == language,
-                    language.own_name(),
-                )
-                .clicked()
-                {
-                    context.ui_state.language = language;
-                }
-            }
-        });
-    });
+    name_and_language_ui(ui, context);
     ui.label(RichText::new(context.text("app-tagline")).size(18.0));
     kept::look_again(context, jobs);
-    let first = is_first_start(learner, context.ui_state, jobs);
+    let first = class.joined().is_none() && is_first_start(learner, context.ui_state, jobs);
     if !first {
         let name = learner.name().map(str::to_owned);
+        // Whoever has a seat in a class is named there.
+        let is_told = name.is_some() || class.joined().is_none();
         let name = name.unwrap_or_else(|| context.text("practice-guest"));
         let who = context.with("start-who", &[("name", Value::from(name))]);
         ui.horizontal(|ui| {
-            kit::quiet(ui, who);
+            if is_told {
+                kit::quiet(ui, who);
+            }
             kit::at_right_end(ui, |ui| settings_ui(ui, context));
         });
     }
@@ -113,6 +107,15 @@ fn panel_ui(
         let back = context.text("examination-back");
         context.ui_state.examine = kit::main_button(ui, back, true).clicked();
         return;
+    }
+    if class.joined().is_some() {
+        super::class::seat_ui(ui, context, class, jobs);
+        // Its jobs could be tried out elsewhere.
+        if class.is_examination() {
+            return;
+        }
+    } else if class.link.is_some() && kit::go(ui, context.text("seat-rejoin")).clicked() {
+        class.desk.without = false;
     }
     if first {
         first_start_ui(ui, context, learner, jobs);
@@ -140,6 +143,30 @@ fn panel_ui(
             .size(t::SMALL)
             .color(t::QUIET),
     );
+}
+
+/// The name of the program, and the languages.
+pub(super) fn name_and_language_ui(ui: &mut Ui, context: &mut PanelContext) {
+    ui.horizontal(|ui| {
+        ui.label(
+            RichText::new(context.text("app-name"))
+                .size(46.0)
+                .color(t::AMBER),
+        );
+        kit::at_right_end(ui, |ui| {
+            for language in [Language::En, Language::Es] {
+                if kit::choice(
+                    ui,
+                    context.ui_state.language == language,
+                    language.own_name(),
+                )
+                .clicked()
+                {
+                    context.ui_state.language = language;
+                }
+            }
+        });
+    });
 }
 
 /// To the other screens: side by side where their names fit, so that the list of jobs keeps its room.

@@ -30,6 +30,7 @@ use egui_kittest::kittest::Queryable;
 use std::sync::Arc;
 use std::time::Duration;
 
+mod class_panels;
 mod newcomer;
 mod places;
 mod reach;
@@ -591,7 +592,14 @@ fn at_a_job_that_is_done_no_hands_are_offered() {
                 print: &[],
                 grips: &[],
             };
-            bench_ui(ui, context, &jobs, &Pointing::default(), &overlay, 0.0);
+            bench_ui(
+                ui,
+                context,
+                (&jobs, &mut ClassRes::default()),
+                &Pointing::default(),
+                &overlay,
+                0.0,
+            );
         };
         let harness = harness_of([1366.0, 768.0], fixture, bench_panels);
         harness.query_by_label(&keep).is_some()
@@ -941,7 +949,12 @@ fn variants_are_listed_as_they_are_proved() {
         fixture.ui_state.seed = "7".to_owned();
         fixture.ui_state.variants = Some(VariantList::new(0, 7, 2));
         let mut harness = harness(fixture, |ui, context| {
-            start::start_ui(ui, context, &mut LearnerRes::default(), &jobs);
+            start::start_ui(
+                ui,
+                context,
+                &mut LearnerRes::default(),
+                (&jobs, &mut ClassRes::default()),
+            );
         });
         for _ in 0..2 {
             let list = harness.state_mut().ui_state.variants.as_mut();
@@ -1047,7 +1060,12 @@ fn the_next_job_is_chosen_on_the_start_screen() {
     let mut start = fixture(Language::En);
     start.ui_state.offer = 1;
     let begin = harness(start, |ui, context| {
-        start::start_ui(ui, context, &mut LearnerRes::default(), &jobs);
+        start::start_ui(
+            ui,
+            context,
+            &mut LearnerRes::default(),
+            (&jobs, &mut ClassRes::default()),
+        );
     });
     begin.get_by_label(say(Language::En, &jobs.offers()[1].complaint));
     begin.get_by_label("Begin the job");
@@ -1197,7 +1215,7 @@ fn the_start_screen_tells_what_was_done_and_by_whom() {
             learner.note(job_done(&jobs.offers()[offer].course.file, kept));
         }
         let harness = harness(fixture(language), |ui, context| {
-            start::start_ui(ui, context, &mut learner, &jobs);
+            start::start_ui(ui, context, &mut learner, (&jobs, &mut ClassRes::default()));
         });
         let texts = Texts::load(language);
         let guest = Value::from(texts.get("practice-guest"));
@@ -1234,7 +1252,7 @@ fn a_job_that_was_done_has_a_row_as_high_as_before() {
             }
             // As wide as the smallest window.
             let shown = harness_of([800.0, 8000.0], fixture(language), |ui, context| {
-                start::start_ui(ui, context, &mut learner, &jobs);
+                start::start_ui(ui, context, &mut learner, (&jobs, &mut ClassRes::default()));
             });
             let titles = (jobs.offers().iter()).map(|offer| say(language, &offer.title));
             let rows = titles.map(|title| shown.get_by_role_and_label(Role::RadioButton, title));
@@ -1277,7 +1295,7 @@ fn the_start_screen_offers_every_job() {
             ui,
             context,
             &mut LearnerRes::default(),
-            &DemoJobs::default(),
+            (&DemoJobs::default(), &mut ClassRes::default()),
         );
     });
     harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, "The tub stays full");
@@ -1295,7 +1313,7 @@ fn whoever_comes_first_gives_a_name_and_begins() {
         let texts = Texts::load(language);
         let jobs = LibraryJobs::new(None, None).expect("the built-in jobs are sound");
         let mut harness = harness(fixture(language), |ui, context| {
-            start::start_ui(ui, context, &mut learner, &jobs);
+            start::start_ui(ui, context, &mut learner, (&jobs, &mut ClassRes::default()));
         });
         harness.get_by_label(&texts.get("start-name"));
         for key in ["start-begin", "start-practice", "start-examination"] {
@@ -1318,7 +1336,7 @@ fn whoever_comes_first_gives_a_name_and_begins() {
         let store = ProfileFolder::new(empty.path().to_owned());
         let mut guest = LearnerRes::kept_in(Box::new(store), None);
         let mut harness = self::harness(fixture(language), |ui, context| {
-            start::start_ui(ui, context, &mut guest, &jobs);
+            start::start_ui(ui, context, &mut guest, (&jobs, &mut ClassRes::default()));
         });
         harness.get_by_label(&texts.get("start-everything")).click();
         harness.run_steps(2);
@@ -1344,7 +1362,12 @@ fn names(jobs: &LibraryJobs) -> Vec<String> {
 /// The start screen.
 fn start_screen(jobs: &LibraryJobs) -> Harness<'_, Fixture> {
     harness(fixture(Language::En), |ui, context| {
-        start::start_ui(ui, context, &mut LearnerRes::default(), jobs);
+        start::start_ui(
+            ui,
+            context,
+            &mut LearnerRes::default(),
+            (jobs, &mut ClassRes::default()),
+        );
     })
 }
 
@@ -1360,7 +1383,12 @@ fn a_job_can_be_begun_below_a_message_in_a_low_window() {
         let begin = fixture.texts.get("start-begin");
         let about = fixture.texts.get("start-about");
         let harness = harness_of(SIZE, fixture, |ui, context| {
-            start::start_ui(ui, context, &mut LearnerRes::default(), &jobs);
+            start::start_ui(
+                ui,
+                context,
+                &mut LearnerRes::default(),
+                (&jobs, &mut ClassRes::default()),
+            );
         });
         let (begin, about) = (harness.get_by_label(&begin), harness.get_by_label(&about));
         assert!(begin.rect().bottom() <= about.rect().top(), "{language:?}");

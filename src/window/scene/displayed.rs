@@ -98,7 +98,11 @@ pub fn display(
             None => shut,
         },
         // Nobody left the last machine open, with water in it and probes on its pins.
-        Screen::Start | Screen::Practice | Screen::Examination | Screen::Workshop => shut,
+        Screen::Start
+        | Screen::Practice
+        | Screen::Examination
+        | Screen::Workshop
+        | Screen::Join => shut,
     };
     displayed.set_if_neq(now);
 }

@@ -1,5 +1,6 @@
 //! The bench in a web page: what the page calls, and what it is asked for.
 
+mod class_items;
 mod learners;
 mod local_items;
 mod mirror;
@@ -12,6 +13,7 @@ pub(crate) use storage::keep_library;
 
 use super::AppOptions;
 use super::attempts::Attempts;
+use super::class;
 use super::first_job::window_with_bench;
 use super::library::{CarriedFiles, CarriedLibrary, LibraryPlace, LibraryUiState};
 use super::practice::{self, LearnerRes};
@@ -44,6 +46,9 @@ extern "C" {
     /// The first frame that answers is there.
     #[wasm_bindgen(js_namespace = detentPage, js_name = firstFrame)]
     fn first_frame();
+    /// Where the server of the class is that this page belongs to, if it belongs to one.
+    #[wasm_bindgen(js_namespace = detentPage, js_name = classServer)]
+    fn class_server() -> Option<String>;
     /// The bench has stopped for good.
     #[wasm_bindgen(js_namespace = detentPage, js_name = stopped)]
     fn stopped(reason: &str);
@@ -62,7 +67,7 @@ thread_local! {
 }
 
 /// Something came from the page or its database: the window at rest has to look.
-fn wake() {
+pub(super) fn wake() {
     WAKER.with_borrow(|waker| {
         if let Some(waker) = waker {
             waker();
@@ -112,6 +117,9 @@ pub async fn open(
     app.world_mut().resource_mut::<UiState>().library = library;
     let learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
     practice::welcome(&mut app, learner, asked);
+    if let Some(server) = class_server().and_then(|address| address.parse().ok()) {
+        class::join(&mut app, server, Some(Box::new(class_items::ClassItems)));
+    }
     if lost {
         go_on(app.world_mut());
     }

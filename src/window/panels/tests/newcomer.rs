@@ -153,7 +153,12 @@ fn the_chosen_job_is_in_sight_with_the_minutes_of_its_ticket() {
     let last = jobs.offers().len() - 1;
     for offer in [0, last / 2, last] {
         let mut harness = harness_of([1366.0, 768.0], fixture(Language::En), |ui, context| {
-            start::start_ui(ui, context, &mut LearnerRes::default(), &jobs);
+            start::start_ui(
+                ui,
+                context,
+                &mut LearnerRes::default(),
+                (&jobs, &mut ClassRes::default()),
+            );
         });
         // As after a job, when the next one is chosen; the list glides there.
         let ui_state = &mut harness.state_mut().ui_state;
@@ -264,7 +269,7 @@ fn the_next_job_is_drawn_as_the_last_one() {
         let mut opened = Some(open(&jobs, 0, 71));
         let harness = harness(start, |_, context| {
             if let Some(opened) = opened.take() {
-                open_job(context, &Learner::default(), opened);
+                open_job(context, &Learner::default(), opened, &ClassRes::default());
             }
         });
         let ui_state = &harness.state().ui_state;

@@ -3,6 +3,8 @@
 
 use super::*;
 use crate::board_workshop::{BoardPage, BoardWorkshop};
+use crate::class::JoinMistake;
+use crate::class::shown::ShownClass;
 use crate::drill::Shown;
 use crate::panels::tutorial::Tutorial;
 use crate::rest::tests::{paused, send_key};
@@ -12,6 +14,7 @@ use bevy::input::keyboard::{Key, KeyCode};
 use bevy::prelude::With;
 use bevy_egui::egui::accesskit::{Action as Ask, Node};
 use bevy_egui::{EguiContext, EguiInput, EguiOutput, EguiRenderOutput, PrimaryEguiContext};
+use detent_class_protocol::ClassKind;
 use detent_content::{Preferences, ScenarioDraft};
 use detent_training::practice::simulated::invented;
 use egui::{Id, Rect as Area};
@@ -32,6 +35,12 @@ enum Place {
         progress: bool,
     },
     Examination,
+    /// The way into a class, with something typed that is no code.
+    Join,
+    /// A class on the start screen, with its seat about to be left or not.
+    Class(ClassKind, bool),
+    /// A job of a class at the bench, and a word from the teacher.
+    ClassAtBench,
     Workshop {
         open: bool,
     },
@@ -67,6 +76,9 @@ fn places() -> Vec<Place> {
         Place::Practice { progress: false },
         Place::Practice { progress: true },
         Place::Examination,
+        Place::Join,
+        Place::Class(ClassKind::Practice, false),
+        Place::Class(ClassKind::Examination, true),
         Place::Workshop { open: false },
         Place::Workshop { open: true },
         Place::Proved(WorkshopPage::Proof),
@@ -79,7 +91,13 @@ fn places() -> Vec<Place> {
     places.extend((Page::ALL.iter()).map(|page| Place::Bench(Tab::Sheet, *page)));
     let tabs = [Tab::Meter, Tab::Parts, Tab::Report, Tab::Score];
     places.extend(tabs.map(|tab| Place::Bench(tab, Page::Entry)));
-    places.extend([Place::Guided, Place::Caution, Place::Help, Place::Finished]);
+    places.extend([
+        Place::ClassAtBench,
+        Place::Guided,
+        Place::Caution,
+        Place::Help,
+        Place::Finished,
+    ]);
     places
 }
 
@@ -162,8 +180,10 @@ impl Walker {
         ui_state.variants = None;
         ui_state.everything = place != Place::FirstStart;
         ui_state.guidance = Guidance::Nothing;
+        ui_state.class_job = (place == Place::ClassAtBench).then(|| "drain-code".to_owned());
         let screen = match place {
-            Place::Start | Place::FirstStart => Screen::Start,
+            Place::Start | Place::FirstStart | Place::Class(..) => Screen::Start,
+            Place::Join => Screen::Join,
             Place::Variants => {
                 ui_state.variants = Some(VariantList::new(0, 101, 1));
                 Screen::Start
@@ -180,7 +200,7 @@ impl Walker {
                 ui_state.tab = Tab::Score;
                 Screen::Bench
             }
-            Place::Caution | Place::Help => Screen::Bench,
+            Place::Caution | Place::Help | Place::ClassAtBench => Screen::Bench,
             Place::Practice { .. } => Screen::Practice,
             Place::Examination => Screen::Examination,
             Place::Workshop { .. } | Place::Proved(_) | Place::Board(_) | Place::Tutorial => {
@@ -188,6 +208,18 @@ impl Walker {
             }
             Place::Drill(_) => Screen::Drill,
         };
+        let mut class = match place {
+            Place::Join => ClassRes::shown(ShownClass::Join),
+            Place::Class(kind, _) => ClassRes::shown(ShownClass::Seat(kind)),
+            Place::ClassAtBench => ClassRes::shown(ShownClass::Seat(ClassKind::Practice)),
+            _ => ClassRes::default(),
+        };
+        if place == Place::Join {
+            class.desk.has_word = true;
+            class.desk.mistake = Some(JoinMistake::Code);
+        }
+        class.desk.leaving = matches!(place, Place::Class(_, true));
+        world.insert_resource(class);
         let folder = tempfile::tempdir().expect("a folder");
         let store = ProfileFolder::new(folder.path().to_owned());
         let mut learner = match place {

@@ -1,0 +1,259 @@
+//! What is kept of a class here, by the address of its server: the seat, what was last heard, and which attempts are of
+//! the class.
+
+use super::address::ServerAddress;
+use crate::attempts::StorageError;
+use detent_class_protocol::{AttemptId, ClassKind, ClassView, Digest, SecretToken, Standing};
+use detent_training::record::PART;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// What is kept of the class at one address.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct KeptClass {
+    /// What opens the seat; none before it is taken and after it is left.
+    #[serde(default)]
+    pub token: Option<SecretToken>,
+    /// What the server said last.
+    #[serde(default)]
+    pub view: Option<ClassView>,
+    /// The number of the last notice that was put away.
+    #[serde(default)]
+    pub read_notice: u32,
+    /// Attempts that were begun from the class's list, by the names of their files when they are finished.
+    #[serde(default)]
+    pub attempts: BTreeMap<String, KeptAttempt>,
+}
+
+/// Who sits in which class. A server may have another class tomorrow.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Seat {
+    /// What the class is called.
+    pub class: String,
+    /// Who sits there.
+    pub name: String,
+}
+
+impl Seat {
+    /// The seat that the server speaks of.
+    pub fn of(view: &ClassView) -> Seat {
+        Seat {
+            class: view.title.clone(),
+            name: view.name.clone(),
+        }
+    }
+}
+
+/// An attempt that was begun from the class's list.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct KeptAttempt {
+    /// What the server calls it.
+    pub attempt: AttemptId,
+    /// Whose it is.
+    pub seat: Seat,
+    /// The job, by its scenario's file name without folder and ending.
+    pub job: String,
+    /// Version of the program that it was begun with.
+    pub program: String,
+    /// Digest of the content that it was begun with.
+    pub content: Digest,
+    /// What it was worth is not shown before the class is closed.
+    pub sealed: bool,
+    /// All of it is there, to its end: there is nothing to ask or to send any more.
+    pub is_there: bool,
+}
+
+/// The name that an attempt has when it is finished.
+pub fn whole_name(name: &str) -> &str {
+    name.strip_suffix(PART).unwrap_or(name)
+}
+
+impl KeptClass {
+    /// The seat that is taken, as far as the server has told.
+    pub fn seat(&self) -> Option<Seat> {
+        self.token?;
+        self.view.as_ref().map(Seat::of)
+    }
+
+    /// Takes in what the server says of the class now. What is sealed is opened once its class is over.
+    pub fn take_in(&mut self, view: ClassView) {
+        let sealed = view.kind == ClassKind::Examination && view.standing != Standing::Closed;
+        for kept in self.attempts.values_mut() {
+            // Where another class is, this one is over.
+            kept.sealed &= sealed && kept.seat.class == view.title;
+        }
+        self.view = Some(view);
+    }
+
+    /// Whether what a job of this class is worth is kept back now.
+    pub fn is_sealed(&self) -> bool {
+        let view = self.view.as_ref();
+        view.is_some_and(|view| {
+            view.kind == ClassKind::Examination && view.standing != Standing::Closed
+        })
+    }
+}
+
+/// Keeps that, by the address of the server.
+pub trait ClassStore: Send + Sync {
+    /// What is kept; nothing where it cannot be read.
+    fn read(&self, address: &ServerAddress) -> Option<KeptClass>;
+    /// Keep this from now on.
+    ///
+    /// # Errors
+    /// Why it is not kept.
+    fn keep(&self, address: &ServerAddress, kept: &KeptClass) -> Result<(), StorageError>;
+}
+
+#[cfg(not(target_family = "wasm"))]
+pub use folder::ClassFolder;
+
+#[cfg(not(target_family = "wasm"))]
+mod folder {
+    use super::{ClassStore, KeptClass, ServerAddress, StorageError};
+    use detent_content::disk;
+    use std::path::{Path, PathBuf};
+    use std::{fs, io};
+
+    /// Seats as files in a folder that only this user can look into.
+    pub struct ClassFolder {
+        path: PathBuf,
+    }
+
+    impl ClassFolder {
+        /// The one in the folder of the attempts; made when the first seat is taken.
+        pub fn beside(attempts: &Path) -> ClassFolder {
+            ClassFolder {
+                path: attempts.join("classes"),
+            }
+        }
+
+        fn file(&self, address: &ServerAddress) -> PathBuf {
+            let text = address.to_string();
+            let sound = |c: char| {
+                if c.is_ascii_alphanumeric() || c == '.' || c == '-' {
+                    c
+                } else {
+                    '_'
+                }
+            };
+            self.path.join(format!(
+                "{}.json",
+                text.chars().map(sound).collect::<String>()
+            ))
+        }
+
+        fn write(&self, address: &ServerAddress, bytes: &[u8]) -> io::Result<()> {
+            if let Some(above) = self.path.parent() {
+                fs::create_dir_all(above)?;
+            }
+            make_private_folder(&self.path)?;
+            disk::write_whole(&self.file(address), bytes)
+        }
+    }
+
+    /// Whoever has what is kept there has the seat.
+    #[cfg(unix)]
+    fn make_private_folder(path: &Path) -> io::Result<()> {
+        use std::os::unix::fs::{DirBuilderExt, PermissionsExt};
+        const OWNER_ONLY: u32 = 0o700;
+        match fs::DirBuilder::new().mode(OWNER_ONLY).create(path) {
+            Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
+                fs::set_permissions(path, fs::Permissions::from_mode(OWNER_ONLY))
+            }
+            done => done,
+        }
+    }
+
+    /// The data folder of a user is the user's alone.
+    #[cfg(not(unix))]
+    fn make_private_folder(path: &Path) -> io::Result<()> {
+        fs::create_dir_all(path)
+    }
+
+    impl ClassStore for ClassFolder {
+        fn read(&self, address: &ServerAddress) -> Option<KeptClass> {
+            let bytes = fs::read(self.file(address)).ok()?;
+            serde_json::from_slice(&bytes).ok()
+        }
+
+        fn keep(&self, address: &ServerAddress, kept: &KeptClass) -> Result<(), StorageError> {
+            let written = serde_json::to_vec_pretty(kept).map_err(io::Error::from);
+            let written = written.and_then(|bytes| self.write(address, &bytes));
+            written.map_err(|error| StorageError::System {
+                file: self.file(address).display().to_string(),
+                reason: (&error).into(),
+            })
+        }
+    }
+}
+
+#[cfg(all(test, unix))]
+mod tests {
+    use super::*;
+    use crate::class::shown::demo_view;
+    use std::os::unix::fs::PermissionsExt;
+
+    #[test]
+    fn a_seat_is_kept_by_its_server_and_nobody_else_can_look() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let attempts = folder.path().join("attempts");
+        let store = ClassFolder::beside(&attempts);
+        let address: ServerAddress = "host:8080".parse().expect("an address");
+        assert_eq!(store.read(&address), None);
+        let kept = KeptClass {
+            token: Some(SecretToken::of_bytes([7; 32])),
+            view: Some(demo_view(ClassKind::Practice)),
+            ..KeptClass::default()
+        };
+        store.keep(&address, &kept).expect("there is room");
+        assert_eq!(store.read(&address), Some(kept));
+        assert_eq!(store.read(&"host:8081".parse().expect("an address")), None);
+        let private = attempts.join("classes");
+        let mode = private
+            .metadata()
+            .expect("it is there")
+            .permissions()
+            .mode();
+        assert_eq!(mode & 0o077, 0, "{mode:o}");
+    }
+
+    #[test]
+    fn what_is_sealed_is_opened_when_its_class_is_over() {
+        let examination = demo_view(ClassKind::Examination);
+        let attempt = KeptAttempt {
+            attempt: AttemptId::of_bytes([1; 16]),
+            seat: Seat::of(&examination),
+            job: "drain-code".to_owned(),
+            program: "0.1.0".to_owned(),
+            content: Digest::NONE,
+            sealed: true,
+            is_there: true,
+        };
+        let closed = ClassView {
+            standing: Standing::Closed,
+            ..examination.clone()
+        };
+        let paused = ClassView {
+            standing: Standing::Paused,
+            ..examination.clone()
+        };
+        let another = ClassView {
+            title: "Another".to_owned(),
+            ..examination.clone()
+        };
+        for (view, sealed) in [
+            (examination, true),
+            (paused, true),
+            (closed, false),
+            (another, false),
+        ] {
+            let mut kept = KeptClass::default();
+            kept.attempts
+                .insert("drain-code-1.attempt".to_owned(), attempt.clone());
+            kept.take_in(view.clone());
+            let now = &kept.attempts["drain-code-1.attempt"];
+            assert_eq!(now.sealed, sealed, "{view:?}");
+        }
+    }
+}
