@@ -977,6 +977,131 @@ const COMMANDS = {
       kept: await person.kept(), troubles: person.troubles, longTasks };
   }),
 
+  /// Three learners in three browsers join a class that is being served (ARGUMENT: a file that says where): one loses its
+  /// network half way, one loads its page again, one hands in a file.
+  class: async () => {
+    const { address, code, board } = JSON.parse(readFileSync(argument, "utf8"));
+    const places = async (person, key) => {
+      const labels = await person.page.evaluate(() => globalThis.detent.labels());
+      return labels.filter((label) => says(key).test(label));
+    };
+    const opened = [];
+    const browser = async () => {
+      const profile = await mkdtemp(join(tmpdir(), "detent-"));
+      const context = await launch(profile);
+      opened.push([context, profile]);
+      return { context, page: context.pages()[0] ?? await context.newPage() };
+    };
+    const shown = (person, key) => until(key, async () => (await places(person, key)).length > 0);
+    const sit = async (name) => {
+      const { context, page } = await browser();
+      const person = new Person(page);
+      await page.goto(`${address}?names`);
+      await person.ready();
+      await person.picture(`${name}-join.png`);
+      for (const [key, text] of [["join-code", code], ["join-name", name]]) {
+        const [left, , , bottom] = (await person.places(MESSAGES.get(key)))[0];
+        await page.mouse.click(left + 60, bottom + 22, { delay: 60 });
+        await sleep(1_000);
+        await page.keyboard.type(text, { delay: 120 });
+        await sleep(1_000);
+      }
+      await person.click(MESSAGES.get("join-go"), null, 0);
+      await shown(person, "seat-you");
+      await person.picture(`${name}-class.png`);
+      return { context, page, person };
+    };
+    const begin = async ({ person }, key) => {
+      await person.enterBench(MESSAGES.get(key));
+      await sleep(3_000);
+    };
+    const plug = async ({ person }, plugged) => {
+      await person.press("p");
+      await person.see("the plug", (seen) => seen.plugged === plugged, 20_000);
+    };
+    const finish = async ({ person, page }) => {
+      await person.press("r");
+      await sleep(1_000);
+      await person.click(MESSAGES.get("report-given-up"));
+      const close = await person.reach(MESSAGES.get("report-hand-in"), undefined, 130, (await person.size()).height - 8);
+      await page.mouse.click(close[0], close[1], { delay: 80 });
+      await person.see("the end", (seen) => seen.finished);
+    };
+    try {
+      const [ann, ben, cy] = [await sit("Ann"), await sit("Ben"), await sit("Cy")];
+      // Ann's network goes half way and comes back when everything is done.
+      await begin(ann, "seat-job-begin");
+      await plug(ann, false);
+      await ann.context.setOffline(true);
+      await plug(ann, true);
+      await finish(ann);
+      await shown(ann.person, "seat-unreachable");
+      await ann.person.picture("Ann-without-network.png");
+      // Ben's page is loaded again: he is in his seat and goes on with his job.
+      await begin(ben, "seat-job-begin");
+      await plug(ben, false);
+      await shown(ben.person, "seat-sent");
+      await ben.page.goto(`${address}?names`);
+      await ben.person.ready();
+      await shown(ben.person, "seat-you");
+      await begin(ben, "seat-job-go-on");
+      await ben.person.see("the plug as he left it", (seen) => !seen.plugged, 20_000);
+      await plug(ben, true);
+      await finish(ben);
+      await shown(ben.person, "seat-sent");
+      // Cy's network goes for good: the file is carried to the teacher.
+      await begin(cy, "seat-job-begin");
+      await plug(cy, false);
+      await cy.context.setOffline(true);
+      await plug(cy, true);
+      await finish(cy);
+      await sleep(2_000);
+      const [file] = await cy.person.kept();
+      await ann.context.setOffline(false);
+
+      const teacher = await browser();
+      await teacher.page.goto(board);
+      await teacher.page.waitForURL("**/teacher/board*");
+      const row = (name) => teacher.page.locator("table.seats tbody tr", { hasText: name });
+      await teacher.page.screenshot({ path: join(out, "board-before.png") });
+      await row("Cy").locator("[data-slot=more]").click();
+      await teacher.page.locator("#hand-in-file").setInputFiles(
+        { name: file.name, mimeType: "text/plain", buffer: Buffer.from(file.text) });
+      await teacher.page.locator("#hand-in button").click();
+      await until("the answer", async () => (await teacher.page.locator("#hand-in-note").textContent()) !== "");
+      const note = await teacher.page.locator("#hand-in-note").textContent();
+      await teacher.page.keyboard.press("Escape");
+      const rows = {};
+      for (const name of ["Ann", "Ben", "Cy"]) {
+        await until(`${name} verified`, async () => /Verified: /.test(await row(name).textContent()));
+        rows[name] = await row(name).textContent();
+      }
+      await teacher.page.screenshot({ path: join(out, "board-after.png") });
+      // What the learners see of it: Ann's page was told when the network came back.
+      await shown(ann.person, "seat-sent");
+      const kept = {};
+      for (const [name, { person }] of Object.entries({ Ann: ann, Ben: ben, Cy: cy })) kept[name] = await person.kept();
+      await ben.page.goto(`${address}?names`);
+      await ben.person.ready();
+      await shown(ben.person, "seat-job-verified-points");
+      await ben.person.picture("Ben-verified.png");
+      // Without its network a page says so, which is no trouble of its own.
+      const troubles = [ann, ben, cy].flatMap(({ person }) => person.troubles)
+        .filter((trouble) => !/ERR_INTERNET_DISCONNECTED|Failed to load resource/.test(trouble));
+      return { note, rows, kept, troubles };
+    } catch (error) {
+      for (const [n, [context]] of opened.entries()) {
+        await context.pages()[0]?.screenshot({ path: join(out, `failed-${n}.png`) }).catch(() => {});
+      }
+      throw error;
+    } finally {
+      for (const [context, profile] of opened) {
+        await context.close().catch(() => {});
+        await rm(profile, { recursive: true, force: true });
+      }
+    }
+  },
+
   /// The guided first job with keys alone, in Spanish.
   "guided-keys": () => fresh(async ({ person, page, server }) => {
     await page.goto(`${server.url}?names`);

@@ -459,3 +459,48 @@ fn a_job_goes_on_when_the_browser_takes_the_graphics_away() {
     assert!(kept.starts_with(&kept_before) && kept.len() > kept_before.len());
     assert!(colors(&out.join("lost.png")) > 200);
 }
+
+/// A class is served from one computer; three browsers join. One loses its network half way, one loads its page again, one
+/// hands in a file: all are verified with the points that doing their attempts again gives here.
+#[cfg(feature = "class")]
+#[test]
+#[ignore = "needs the packed page and a browser"]
+fn a_class_of_three_browsers_is_verified_whatever_happens_to_them() {
+    let data = tempfile::tempdir().expect("a folder");
+    let out = folder("class");
+    let page = variable("DETENT_BROWSER");
+    let page = page.to_str().expect("text");
+    let class = crate::class::start(
+        data.path(),
+        &["--job", "drain-code", "--page", page, "--title", "Tuesday"],
+    );
+    let facts =
+        serde_json::json!({"address": class.address, "code": class.code, "board": class.board});
+    let file = data.path().join("class.json");
+    fs::write(&file, facts.to_string()).expect("written");
+    let found = drive("class", &out, Some(&file));
+    assert_eq!(found["troubles"], serde_json::json!([]));
+    assert!(!found["note"].as_str().expect("a note").is_empty());
+    let stage = Stage::new();
+    let library = stage.content_library();
+    let mut seeds = Vec::new();
+    for name in ["Ann", "Ben", "Cy"] {
+        let kept = found["kept"][name].as_array().expect("attempts");
+        assert_eq!(kept.len(), 1, "{name}");
+        let text = kept[0]["text"].as_str().expect("text");
+        let attempt = read_attempt("class.attempt", text.as_bytes()).expect("sound");
+        let scenario_source = library.scenario("drain-code").expect("built in");
+        let replayed = replay_attempt(library, &scenario_source, "class.attempt", &attempt)
+            .expect("the same again");
+        let points = (replayed.score.total() * 10.0).round() / 10.0;
+        let row = found["rows"][name].as_str().expect("a row");
+        assert!(
+            row.contains(&format!("Verified: {points} of 100")),
+            "{name}: {points}, {row}"
+        );
+        seeds.push(attempt.header.seed);
+    }
+    seeds.sort_unstable();
+    seeds.dedup();
+    assert_eq!(seeds.len(), 3, "each at a machine of their own");
+}

@@ -14,15 +14,35 @@ use std::time::Duration;
 /// Learners that send without a rest.
 const LEARNERS: usize = 4;
 
-struct Class {
+/// A class that was started as a program of its own; it is killed with this.
+pub(crate) struct Class {
     program: Child,
     port: u16,
-    code: String,
+    /// The code to join with.
+    pub code: String,
+    /// The address to join at.
+    pub address: String,
+    /// The board's address, with the teacher's token.
+    pub board: String,
+}
+
+impl Class {
+    fn kill(mut self) {
+        self.program.kill().expect("killed");
+        self.program.wait().expect("gone");
+    }
+}
+
+impl Drop for Class {
+    fn drop(&mut self) {
+        // It may have ended by itself.
+        let _ = self.program.kill();
+        let _ = self.program.wait();
+    }
 }
 
 /// Starts the program and waits until learners can join.
-fn start(folder: &Path, port: u16) -> Class {
-    let port_arg = port.to_string();
+pub(crate) fn start(folder: &Path, more: &[&str]) -> Class {
     let mut program = Command::new(env!("CARGO_BIN_EXE_detent"))
         .args([
             "--lang",
@@ -32,32 +52,43 @@ fn start(folder: &Path, port: u16) -> Class {
             "--bind",
             "127.0.0.1",
             "--port",
-            &port_arg,
+            "0",
             "--data",
         ])
         .arg(folder)
+        .args(more)
         .stdout(Stdio::piped())
         .stderr(Stdio::inherit())
         .spawn()
         .expect("the program starts");
     let lines = BufReader::new(program.stdout.take().expect("piped")).lines();
-    let (mut code, mut found) = (String::new(), port);
+    let mut told: Vec<String> = Vec::new();
     for line in lines.map_while(Result::ok) {
-        if let Some(told) = line.strip_prefix("Code to join with: ") {
-            code = told.to_owned();
-        }
-        if let Some(address) = line.strip_prefix("Learners join at http://127.0.0.1:") {
-            found = address.trim_end_matches('/').parse().expect("a port");
-        }
-        if line.starts_with("Ctrl and C") {
+        let is_last = line.starts_with("Ctrl and C");
+        told.push(line);
+        if is_last {
+            let behind = |what: &str| {
+                let found = told.iter().find_map(|line| line.strip_prefix(what));
+                found
+                    .unwrap_or_else(|| panic!("{what}: {told:?}"))
+                    .to_owned()
+            };
+            let address = behind("Learners join at ");
+            let port = address
+                .trim_end_matches('/')
+                .rsplit(':')
+                .next()
+                .and_then(|port| port.parse().ok());
             return Class {
                 program,
-                port: found,
-                code,
+                port: port.expect("a port"),
+                code: behind("Code to join with: "),
+                address,
+                board: behind("Your board, for you alone: "),
             };
         }
     }
-    panic!("the class did not begin: {:?}", program.wait());
+    panic!("the class did not begin: {told:?}, {:?}", program.wait());
 }
 
 fn ask(port: u16, head: &str, body: &str) -> Option<String> {
@@ -187,7 +218,7 @@ fn a_class_that_is_killed_loses_nothing_that_it_acknowledged() {
         .ok()
         .and_then(|kills| kills.parse().ok())
         .unwrap_or(12);
-    let class = start(folder.path(), 0);
+    let class = start(folder.path(), &[]);
     let mut senders: Vec<Sender> = (0..LEARNERS)
         .map(|n| {
             let name = format!("Learner {}", char::from(b'A' + n as u8));
@@ -205,21 +236,20 @@ fn a_class_that_is_killed_loses_nothing_that_it_acknowledged() {
         .collect();
     let mut class = Some(class);
     for kill in 0..kills {
-        let mut running = class.take().unwrap_or_else(|| start(folder.path(), 0));
+        let running = class.take().unwrap_or_else(|| start(folder.path(), &[]));
         let over = AtomicBool::new(false);
         thread::scope(|scope| {
             for sender in &mut senders {
-                let over = &over;
-                scope.spawn(move || sender.send(running.port, over));
+                let (over, port) = (&over, running.port);
+                scope.spawn(move || sender.send(port, over));
             }
             // Each time at another moment.
             thread::sleep(Duration::from_millis(20 + kill * 37 % 120));
-            running.program.kill().expect("killed");
+            running.kill();
             over.store(true, Ordering::Relaxed);
         });
-        running.program.wait().expect("gone");
     }
-    let mut running = start(folder.path(), 0);
+    let running = start(folder.path(), &[]);
     let mut segments = 0;
     for sender in &senders {
         for (n, attempt) in sender.attempts.iter().enumerate() {
@@ -232,6 +262,5 @@ fn a_class_that_is_killed_loses_nothing_that_it_acknowledged() {
         "{segments} segments in {kills} rounds"
     );
     println!("{kills} times killed, {segments} segments acknowledged, none lost");
-    running.program.kill().expect("killed");
-    running.program.wait().expect("gone");
+    running.kill();
 }
