@@ -3154,7 +3154,6 @@ workshop-board-hand-try = Try it with your own hand
 workshop-board-hand-unsteady = An unsteady hand: { $in } of { $of } tries, best at { $ms } ms a step
 workshop-board-hand-usual = A newcomer’s usual hand: { $in } of { $of } tries, best at { $ms } ms a step
 workshop-board-hands = Who gets in
-workshop-board-hands-wait = Simulated hands are trying it.
 workshop-board-hands-wrong = Hands can try it once nothing is wrong with the board.
 workshop-board-kept = A fault hold outlasts a power cut
 workshop-board-lamp-blinks = { $lamp } blinking

@@ -3131,7 +3131,6 @@ workshop-board-hand-try = Probarlo con su propia mano
 workshop-board-hand-unsteady = Una mano insegura: { $in } de { $of } intentos; lo mejor, { $ms } ms por paso
 workshop-board-hand-usual = La mano habitual de un principiante: { $in } de { $of } intentos; lo mejor, { $ms } ms por paso
 workshop-board-hands = Quién consigue entrar
-workshop-board-hands-wait = Unas manos simuladas lo están probando.
 workshop-board-hands-wrong = Se podrá probar cuando la placa ya no tenga errores.
 workshop-board-kept = La parada por fallo sobrevive a un corte de corriente
 workshop-board-lamp-blinks = { $lamp } parpadea

@@ -112,6 +112,7 @@ pub(super) enum Failure {
     /// There is no window in this program.
     NoWindow,
     /// The system names no folder for data.
+    #[cfg(feature = "class")]
     NoDataFolder,
     /// A class cannot be served.
     #[cfg(feature = "class")]
@@ -272,6 +273,7 @@ impl Failure {
                 format!("{file}: {}", texts.get("cli-error-no-call-back"))
             }
             Failure::Window(told) => told.clone(),
+            #[cfg(feature = "class")]
             Failure::NoDataFolder => texts.get("cli-error-no-data-folder"),
             #[cfg(feature = "class")]
             Failure::Class(error) => super::class::words(error, texts),
@@ -326,10 +328,9 @@ impl Failure {
             | Failure::NoLearners(_)
             | Failure::NoCallBack(_)
             | Failure::Window(_)
-            | Failure::NoDataFolder
             | Failure::NoWindow => 2,
             #[cfg(feature = "class")]
-            Failure::Class(_) => 2,
+            Failure::NoDataFolder | Failure::Class(_) => 2,
         })
     }
 }

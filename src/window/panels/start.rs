@@ -21,7 +21,7 @@ pub(super) fn start_ui(
     learner: &mut LearnerRes,
     (jobs, class): (&dyn JobSource, &mut ClassRes),
 ) {
-    let scrolls = is_short(ui) || class.link.is_some();
+    let scrolls = scrolls(ui, class);
     in_panel(ui, scrolls, |ui| {
         panel_ui(ui, context, learner, (jobs, class))
     });
@@ -58,7 +58,11 @@ pub(super) fn in_panel(ui: &mut Ui, scrolls: bool, contents: impl FnOnce(&mut Ui
     });
 }
 
-/// All of it scrolls where the window is low; else only the list of jobs does.
+/// All of it scrolls where the window is low or a class stands before the jobs; else only the list of jobs does.
+fn scrolls(ui: &Ui, class: &ClassRes) -> bool {
+    is_short(ui) || class.link.is_some()
+}
+
 fn is_short(ui: &Ui) -> bool {
     const SHORT: f32 = 660.0;
     ui.ctx().content_rect().height() < SHORT
@@ -136,7 +140,8 @@ fn panel_ui(
     if context.ui_state.content_library {
         kept::kept_ui(ui, context, jobs);
     } else {
-        jobs_ui(ui, context, learner.learner(), jobs);
+        let scrolls = scrolls(ui, class);
+        jobs_ui(ui, context, learner.learner(), (jobs, scrolls));
     }
     ui.label(
         RichText::new(context.text("start-about"))
@@ -329,14 +334,22 @@ const NARROW_FOOT: f32 = 232.0;
 const ROUND_WORDS: f32 = 44.0;
 
 /// The jobs on offer.
-fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dyn JobSource) {
+///
+/// Where all of the panel `scrolls`, its keys are not the list's.
+fn jobs_ui(
+    ui: &mut Ui,
+    context: &mut PanelContext,
+    learner: &Learner,
+    (jobs, scrolls): (&dyn JobSource, bool),
+) {
     kept::last_ui(ui, context, jobs);
     let [begin, vary] = ["start-begin", "start-variant"].map(|key| context.text(key));
     let half = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0;
     // On a phone the words may need the whole width.
     let fits = [&begin, &vary].map(|text| kit::width(ui, text) + ROUND_WORDS <= half) == [true; 2];
     let foot = if fits { FOOT } else { NARROW_FOOT };
-    ScrollArea::vertical()
+    let mut focused = false;
+    let list = ScrollArea::vertical()
         .max_height((ui.available_height() - foot).max(LEAST_LIST))
         .auto_shrink(false)
         .show(ui, |ui| {
@@ -397,6 +410,7 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
                     .response;
                 let id = ui.id().with(("offer", n));
                 let response = ui.interact(response.rect, id, egui::Sense::click());
+                focused |= response.gained_focus();
                 response.widget_info(|| {
                     egui::WidgetInfo::selected(
                         egui::WidgetType::RadioButton,
@@ -414,10 +428,14 @@ fn jobs_ui(ui: &mut Ui, context: &mut PanelContext, learner: &Learner, jobs: &dy
                     context.ui_state.seed = offer.seed.to_string();
                 }
             }
-            if !is_short(ui) {
+            if !scrolls {
                 kit::scroll_by_keys(ui, true);
             }
         });
+    if focused {
+        // The list has followed the keys; what it lies on has to follow, too.
+        ui.scroll_to_rect(list.inner_rect, None);
+    }
     ui.horizontal_wrapped(|ui| {
         let label = ui.label(context.text("start-seed"));
         ui.add(

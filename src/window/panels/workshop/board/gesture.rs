@@ -175,29 +175,30 @@ fn hands_ui(
     library: &Arc<ContentLibrary>,
 ) {
     let is_sound = open.mistakes().is_empty();
-    let Some(shares) = open.shares(library) else {
-        let key = match is_sound {
-            true => "workshop-board-hands-wait",
-            false => "workshop-board-hands-wrong",
-        };
-        kit::quiet(ui, context.text(key));
-        if is_sound {
-            ui.ctx().request_repaint();
-        }
-        return;
-    };
+    let shares = open.shares(library);
+    if shares.is_none() && !is_sound {
+        return kit::quiet(ui, context.text("workshop-board-hands-wrong"));
+    }
+    if shares.is_none() {
+        ui.ctx().request_repaint();
+    }
     let keys = [
         "workshop-board-hand-practiced",
         "workshop-board-hand-usual",
         "workshop-board-hand-unsteady",
     ];
-    for (share, key) in shares.iter().zip(keys) {
-        let args = [
-            ("in", Value::from((share.share * f64::from(RUNS)).round())),
-            ("of", RUNS.into()),
-            ("ms", share.best_ms.round().into()),
-        ];
-        let color = if share.share < 0.5 { t::BAD } else { t::TEXT };
+    // Until they are known the same lines stand there, so that nothing moves when they are.
+    for (n, key) in keys.into_iter().enumerate() {
+        let share = shares.and_then(|shares| shares.get(n));
+        let (inside, best_ms, color) = match share {
+            None => (Value::from("…"), Value::from("…"), t::QUIET),
+            Some(share) => {
+                let inside = (share.share * f64::from(RUNS)).round();
+                let color = if share.share < 0.5 { t::BAD } else { t::TEXT };
+                (inside.into(), share.best_ms.round().into(), color)
+            }
+        };
+        let args = [("in", inside), ("of", RUNS.into()), ("ms", best_ms)];
         ui.label(RichText::new(context.with(key, &args)).color(color));
     }
 }

@@ -200,8 +200,8 @@ fn hands_try_the_gesture() {
             false => board.forget_shares(),
         }
         harness.run_steps(1);
-        let shown = harness.query_by_label_contains("A practiced hand:");
-        assert_eq!(shown.is_some(), known);
+        let waiting = harness.query_by_label_contains("A practiced hand: …");
+        assert_eq!(waiting.is_none(), known);
         assert!(harness.get_by_label(&try_it).is_focused(), "{known}");
     }
     click(&mut harness, &texts.get("workshop-board-hand-try"));
