@@ -1001,7 +1001,7 @@ const COMMANDS = {
     const sit = async (name) => {
       const { context, page } = await browser();
       const person = new Person(page);
-      await page.goto(`${address}?names`);
+      await page.goto(`${address}?names&flat`);
       await person.ready();
       await person.picture(`join-${name}.png`);
       for (const [key, text] of [["join-code", code], ["join-name", name]]) {
@@ -1045,7 +1045,9 @@ const COMMANDS = {
       // Ben's page is loaded again: he is in his seat and goes on with his job.
       await begin(ben, "seat-job-begin");
       await plug(ben, false);
-      await ben.page.goto(`${address}?names`);
+      await until("the deed in the database", async () => (
+        await ben.person.kept()).some(({ text }) => text.split("\n").length > 2));
+      await ben.page.goto(`${address}?names&flat`);
       await ben.person.ready();
       await shown(ben.person, "seat-you");
       await begin(ben, "seat-job-go-on");
@@ -1085,13 +1087,13 @@ const COMMANDS = {
       await shown(ann.person, "seat-sent");
       const kept = {};
       for (const [name, { person }] of Object.entries({ Ann: ann, Ben: ben, Cy: cy })) kept[name] = await person.kept();
-      await ben.page.goto(`${address}?names`);
+      await ben.page.goto(`${address}?names&flat`);
       await ben.person.ready();
       await shown(ben.person, "seat-job-verified-points");
       await ben.person.picture("Ben-verified.png");
       // Without its network a page says so, which is no trouble of its own.
       const troubles = [ann, ben, cy].flatMap(({ person }) => person.troubles)
-        .filter((trouble) => !/ERR_INTERNET_DISCONNECTED|Failed to load resource/.test(trouble));
+        .filter((trouble) => !/ERR_INTERNET_DISCONNECTED|Failed to load resource|Failed to fetch/.test(trouble));
       return { note, rows, kept, troubles };
     } catch (error) {
       for (const [n, [context]] of opened.entries()) {
