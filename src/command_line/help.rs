@@ -201,6 +201,8 @@ mod tests {
     }
 
     /// What no command has is no text of the help.
+    /// With every command there is.
+    #[cfg(feature = "class")]
     #[test]
     fn every_text_of_the_help_is_used() {
         let texts = include_str!("../../assets/lang/en.ftl");
