@@ -17,14 +17,17 @@ use serde_json::{Value, json};
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::path::Path;
-use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 const PROGRAM: &str = env!("CARGO_PKG_VERSION");
 
 /// The clock of the servers of these tests, ms; it is never set back.
 static CLOCK: AtomicU64 = AtomicU64::new(1_800_000_000_000);
+
+/// Held by each test that moves the clock, or counts on its standing still.
+static CLOCK_MOVES: Mutex<()> = Mutex::new(());
 
 fn clock() -> Moment {
     Moment(CLOCK.load(Ordering::Relaxed))
@@ -423,6 +426,7 @@ fn joining_is_refused_with_its_reason() {
 /// Nobody finds the code by trying; whoever knows it joins again soon.
 #[test]
 fn a_code_cannot_be_guessed() {
+    let _clock = CLOCK_MOVES.lock().unwrap_or_else(PoisonError::into_inner);
     let folder = tempfile::tempdir().expect("a folder");
     let room = Room::open(&folder.path().join("class.sqlite"), definition());
     let answers: Vec<JoinRefusal> = (0..40)
@@ -590,6 +594,7 @@ fn whoever_is_not_asked_gets_nothing() {
 
 #[test]
 fn what_is_too_large_too_slow_or_no_question_is_refused() {
+    let clock = CLOCK_MOVES.lock().unwrap_or_else(PoisonError::into_inner);
     let folder = tempfile::tempdir().expect("a folder");
     let room = Room::open(&folder.path().join("class.sqlite"), definition());
     let ann = room.join("ACDEFG", "Ann", None).expect("a seat");
@@ -633,6 +638,7 @@ fn what_is_too_large_too_slow_or_no_question_is_refused() {
     assert!(waits > 60, "{waits}");
     room.seat(&ben.token);
     CLOCK.fetch_add(20_000, Ordering::Relaxed);
+    drop(clock);
     room.seat(&ann.token);
     // Fifty that begin to ask and do not go on: others are answered.
     let slow: Vec<TcpStream> = (0..50)

@@ -258,7 +258,7 @@ fn a_class_that_is_killed_loses_nothing_that_it_acknowledged() {
         }
     }
     assert!(
-        segments > 10 * kills as usize,
+        segments >= kills as usize,
         "{segments} segments in {kills} rounds"
     );
     println!("{kills} times killed, {segments} segments acknowledged, none lost");
