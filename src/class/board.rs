@@ -3,6 +3,9 @@
 use detent_class_protocol::{AttemptId, ClassKind, JoinCode, Standing, Verdict};
 use serde::Serialize;
 
+/// Longest message to learners, characters.
+pub const LONGEST_NOTICE: usize = 500;
+
 /// The whole board at one moment. What is told to one instructor's page and to the next is the same.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BoardView {

@@ -1,7 +1,6 @@
 //! Names of learners: whatever somebody types.
 
-/// Longest name, characters.
-pub const LONGEST_NAME: usize = 60;
+use detent_class_protocol::LONGEST_NAME;
 
 /// The name as it is shown: no spaces at its ends, one between its words, and nothing that steers a screen.
 ///

@@ -1,5 +1,6 @@
 //! A list of names: one a line, or the table of users that a school's system exports.
 
+use super::name::shown_name;
 use csv::{ReaderBuilder, StringRecord};
 
 /// The names in this text, in its order.
@@ -34,6 +35,18 @@ pub fn names_in(text: &str) -> Vec<String> {
             format!("{} {}", part(given), part(family))
         })
         .collect()
+}
+
+/// Names as they are shown, and those of these that can be none, each in their order.
+pub fn sorted_names(typed: Vec<String>) -> (Vec<String>, Vec<String>) {
+    let (mut names, mut refused) = (Vec::new(), Vec::new());
+    for typed in typed {
+        match shown_name(&typed) {
+            Some(name) => names.push(name),
+            None => refused.push(typed),
+        }
+    }
+    (names, refused)
 }
 
 #[cfg(test)]

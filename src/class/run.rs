@@ -8,7 +8,7 @@
 
 use super::definition::ClassDefinition;
 use super::moment::Moment;
-use super::name::shown_name;
+use super::name_list::sorted_names;
 use super::pages::PageTexts;
 use super::server::{BenchPage, ClassServer, ServerParts, certificate, listen};
 use super::store::{Database, KeptClass, Scope, StoreError};
@@ -238,18 +238,6 @@ pub fn serve(
     runtime.shutdown_timeout(LAST_ANSWERS);
     threads.join();
     Ok(())
-}
-
-/// Names that can be, and lines that are none.
-fn sorted_names(lines: Vec<String>) -> (Vec<String>, Vec<String>) {
-    let (mut names, mut refused) = (Vec::new(), Vec::new());
-    for line in lines {
-        match shown_name(&line) {
-            Some(name) => names.push(name),
-            None => refused.push(line),
-        }
-    }
-    (names, refused)
 }
 
 fn find_page(named: Option<&Path>) -> Result<Option<BenchPage>, ClassError> {

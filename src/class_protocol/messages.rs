@@ -14,6 +14,9 @@ use super::digest::{AttemptId, Digest, SecretToken};
 use super::segment::SegmentFault;
 use serde::{Deserialize, Serialize};
 
+/// Longest name, characters.
+pub const LONGEST_NAME: usize = 60;
+
 /// A seat is asked for.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -59,7 +62,7 @@ pub enum JoinRefusal {
         wait_s: u32,
     },
     /// The name is empty, too long or has no letter.
-    #[error("a name has at least one letter and at most 60 characters")]
+    #[error("a name has at least one letter and at most {LONGEST_NAME} characters")]
     Name,
     /// The teacher's list has no such name.
     #[error("that name is not on the list of this class; type it as your teacher has it")]
@@ -91,6 +94,13 @@ pub enum ClassKind {
     Examination,
 }
 
+impl ClassKind {
+    /// Whether what a job is worth is kept back while the class stands there.
+    pub fn keeps_results_back(self, standing: Standing) -> bool {
+        self == ClassKind::Examination && standing != Standing::Closed
+    }
+}
+
 /// Where the class stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Standing {
@@ -108,6 +118,13 @@ pub enum Standing {
     Paused,
     /// It is over; what was done before it was still comes in.
     Closed,
+}
+
+impl Standing {
+    /// Whether both say the same, but for the time that goes by.
+    pub fn differs_in_time_alone(self, other: Standing) -> bool {
+        std::mem::discriminant(&self) == std::mem::discriminant(&other)
+    }
 }
 
 /// One thing to do.

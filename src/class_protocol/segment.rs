@@ -66,6 +66,24 @@ impl Segment {
         segment
     }
 
+    /// Cuts a text that comes after this place into segments of whole lines, each as long as may be. What stands behind the
+    /// last line break is left out, and so is all from a line on that is longer than a segment.
+    pub fn cut(
+        attempt: AttemptId,
+        mut after: (u32, Digest),
+        made_with: (&str, Digest),
+        mut text: &str,
+    ) -> impl Iterator<Item = Segment> {
+        std::iter::from_fn(move || {
+            let room = text.floor_char_boundary(LONGEST_SEGMENT_BYTES);
+            let (lines, rest) = text.split_at(text[..room].rfind('\n')? + 1);
+            let segment = Segment::new(attempt, after, made_with, lines);
+            after = (segment.sequence + 1, segment.digest);
+            text = rest;
+            Some(segment)
+        })
+    }
+
     fn digest_of_all(&self) -> Digest {
         Digest::of_parts(&[
             b"segment",

@@ -2,7 +2,7 @@
 
 use super::digest::{AttemptId, Digest};
 use super::messages::{AttemptStatus, SegmentAnswer};
-use super::segment::{LONGEST_SEGMENT_BYTES, Segment};
+use super::segment::Segment;
 
 /// How far an attempt has come to the server.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -84,12 +84,8 @@ impl Upload {
                 self.state = UploadState::Differs;
                 return None;
             };
-            let lines = whole_lines(rest, LONGEST_SEGMENT_BYTES);
-            if lines.is_empty() {
-                return None;
-            }
             let made_with = (self.program.as_str(), self.content);
-            self.on_its_way = Some(Segment::new(self.attempt, (next, digest), made_with, lines));
+            self.on_its_way = Segment::cut(self.attempt, (next, digest), made_with, rest).next();
         }
         self.on_its_way.as_ref()
     }
@@ -146,15 +142,10 @@ impl Upload {
     }
 }
 
-/// As many whole lines of `text` as have room; none where not even the first has.
-fn whole_lines(text: &str, room: usize) -> &str {
-    let end = text.floor_char_boundary(room);
-    text[..end].rfind('\n').map_or("", |end| &text[..=end])
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::LONGEST_SEGMENT_BYTES;
     use proptest::prelude::*;
 
     /// A server in memory.

@@ -2,6 +2,7 @@
 
 use super::definition;
 use super::stage::attempts::random_attempt;
+use detent_class::definition::ClassDefinition;
 use detent_class::protocol::{Digest, UnverifiedReason, Verdict};
 use detent_class::verify::{Submitted, Verifier};
 use detent_class::watch::Watch;
@@ -25,6 +26,15 @@ impl Room {
         self.judge_made_with(seat, (PROGRAM, Digest::NONE), text)
     }
 
+    fn verifier<'a>(&'a self, definition: &'a ClassDefinition) -> Verifier<'a> {
+        Verifier {
+            program: PROGRAM,
+            library: &self.library,
+            content: Digest::NONE,
+            definition,
+        }
+    }
+
     fn judge_made_with(
         &self,
         seat: u32,
@@ -32,12 +42,7 @@ impl Room {
         text: &str,
     ) -> Verdict {
         let definition = definition();
-        let verifier = Verifier {
-            program: PROGRAM,
-            library: &self.library,
-            content: Digest::NONE,
-            definition: &definition,
-        };
+        let verifier = self.verifier(&definition);
         verifier.verify(
             &Submitted {
                 seat,
@@ -142,12 +147,7 @@ fn doing_it_again_ends_when_it_is_told_to() {
     let room = Room::new();
     let (text, _) = room.attempt(1);
     let definition = definition();
-    let verifier = Verifier {
-        program: PROGRAM,
-        library: &room.library,
-        content: Digest::NONE,
-        definition: &definition,
-    };
+    let verifier = room.verifier(&definition);
     let submitted = Submitted {
         seat: 1,
         program: PROGRAM,
@@ -166,12 +166,7 @@ fn an_attempt_is_watched_as_it_comes_in() {
     let room = Room::new();
     let (text, _) = room.attempt(1);
     let definition = definition();
-    let verifier = Verifier {
-        program: PROGRAM,
-        library: &room.library,
-        content: Digest::NONE,
-        definition: &definition,
-    };
+    let verifier = room.verifier(&definition);
     let (mut by_line, mut at_once) = (Watch::default(), Watch::default());
     let mut so_far = String::new();
     for line in text.lines() {

@@ -6,7 +6,7 @@ use super::seat_choice::{SeatChoice, SeatOrder, SeatsShown};
 use super::seat_row::{COLUMNS, seat_row};
 use super::seat_state::SeatState;
 use super::shown::shown;
-use crate::board::{BoardView, SeatView};
+use crate::board::{BoardView, LONGEST_NOTICE, SeatView};
 use detent_class_protocol::Standing;
 use maud::{Markup, html};
 
@@ -97,7 +97,7 @@ fn choice_form(choice: SeatChoice, texts: &PageTexts) -> Markup {
 }
 
 /// A form with one text that goes to the server. The script opens it.
-fn text_form(id: &str, heading: &str, label: &str, send: &str, rows: u32, most: u32) -> Markup {
+fn text_form(id: &str, heading: &str, label: &str, send: &str, rows: u32, most: usize) -> Markup {
     html! {
         form id=(id) {
             fieldset disabled {
@@ -146,7 +146,7 @@ fn seat_dialog(texts: &PageTexts) -> Markup {
                             &texts.get("pages-message"),
                             &texts.get("pages-message-send"),
                             2,
-                            500,
+                            LONGEST_NOTICE,
                         ))
                     }
                     section aria-labelledby="word-heading" {
@@ -277,7 +277,7 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
                         &texts.get("pages-message"),
                         &texts.get("pages-message-send"),
                         3,
-                        500,
+                        LONGEST_NOTICE,
                     ))
                 }
                 section aria-labelledby="names-heading" {

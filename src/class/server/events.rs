@@ -20,7 +20,6 @@ use tokio::sync::mpsc::{Receiver, channel};
 const REST: Duration = Duration::from_millis(500);
 /// A stream that says nothing is looked at this often, so that what depends on the clock alone is told, too.
 const LOOK_AGAIN: Duration = Duration::from_secs(5);
-
 /// A page that hears nothing for three of these takes the connection for lost.
 const PULSE: Duration = Duration::from_secs(15);
 
@@ -98,9 +97,7 @@ fn next_event(
     };
     let standing = shared.standing();
     // What is left of the time is counted down by the page itself.
-    let is_same = told
-        .as_ref()
-        .is_some_and(|told| std::mem::discriminant(told) == std::mem::discriminant(&standing));
+    let is_same = told.is_some_and(|told| told.differs_in_time_alone(standing));
     let (changed, change) = {
         let live = lock(&shared.live);
         let change = live.changes();

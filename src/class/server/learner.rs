@@ -14,9 +14,8 @@ use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
 use detent_class_protocol::{
-    AttemptId, AttemptStatus, ClassKind, ClassNotice, ClassView, Digest, JoinAnswer, JoinCode,
-    JoinRefusal, JoinRequest, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing,
-    Verdict,
+    AttemptId, AttemptStatus, ClassNotice, ClassView, Digest, JoinAnswer, JoinCode, JoinRefusal,
+    JoinRequest, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing, Verdict,
 };
 use std::sync::Arc;
 
@@ -125,11 +124,8 @@ async fn try_to_join(
         Err(refusal) => return Ok(Err(refusal)),
     };
     let seat = joined.seat;
-    let seats = shared.read(|store| store.seats()).await?;
     shared.change(|live| {
-        if let Some(kept) = seats.into_iter().find(|kept| kept.seat == seat) {
-            live.seat(kept);
-        }
+        live.seat(joined);
         live.heard(seat, now);
     });
     Ok(Ok(JoinAnswer {
@@ -180,9 +176,9 @@ async fn view(shared: &Arc<Shared>, seat: u32) -> Result<ClassView, StoreError> 
 
 /// What a learner is told of an attempt.
 fn status(shared: &Shared, kept: KeptAttempt, standing: Standing) -> AttemptStatus {
-    let hidden = shared.definition.kind == ClassKind::Examination && standing != Standing::Closed;
+    let hidden = shared.definition.kind.keeps_results_back(standing);
     let job = lock(&shared.live)
-        .job_of(kept.status.attempt)
+        .job_of(kept.seat, kept.status.attempt)
         .map(str::to_owned);
     let verdict = match kept.status.verdict {
         Verdict::Verified { .. } if hidden => Verdict::Verified { points: None },

@@ -55,14 +55,12 @@ impl Live {
         self.trouble.as_deref()
     }
 
-    /// Something is wrong with the server itself, or no longer. Whether that is new.
-    pub fn set_trouble(&mut self, trouble: Option<String>) -> bool {
-        if self.trouble == trouble {
-            return false;
+    /// Something is wrong with the server itself, or no longer.
+    pub fn set_trouble(&mut self, trouble: Option<String>) {
+        if self.trouble != trouble {
+            self.trouble = trouble;
+            self.class();
         }
-        self.trouble = trouble;
-        self.class();
-        true
     }
 
     /// Something about the whole class changed.
@@ -137,41 +135,35 @@ impl Live {
         }
     }
 
-    fn found(&mut self, attempt: AttemptId) -> Option<(&mut LiveAttempt, &mut u64)> {
+    /// This attempt of this seat, to be changed.
+    fn change(&mut self, seat: u32, attempt: AttemptId) -> Option<&mut LiveAttempt> {
+        let seat = self.seats.get_mut(&seat)?;
+        let mut attempts = seat.attempts.iter_mut();
+        let live = attempts.find(|live| live.kept.status.attempt == attempt)?;
         self.changes += 1;
-        let changes = self.changes;
-        self.seats.values_mut().find_map(|seat| {
-            let live = seat
-                .attempts
-                .iter_mut()
-                .find(|live| live.kept.status.attempt == attempt)?;
-            seat.changed = changes;
-            Some((live, &mut seat.changed))
-        })
+        seat.changed = self.changes;
+        Some(live)
     }
 
     /// So it looks to whoever watches it.
-    pub fn watched(&mut self, attempt: AttemptId, watched: &Watched) {
-        if let Some((live, _)) = self.found(attempt) {
+    pub fn watched(&mut self, seat: u32, attempt: AttemptId, watched: &Watched) {
+        if let Some(live) = self.change(seat, attempt) {
             live.watched.clone_from(watched);
         }
     }
 
     /// It was done again.
-    pub fn judged(&mut self, attempt: AttemptId, verdict: Verdict) {
-        if let Some((live, _)) = self.found(attempt) {
+    pub fn judged(&mut self, seat: u32, attempt: AttemptId, verdict: Verdict) {
+        if let Some(live) = self.change(seat, attempt) {
             live.kept.status.verdict = verdict;
         }
     }
 
-    /// The job that this attempt says it is at.
-    pub fn job_of(&self, attempt: AttemptId) -> Option<&str> {
-        let mut attempts = self.seats.values().flat_map(|seat| &seat.attempts);
-        attempts
-            .find(|live| live.kept.status.attempt == attempt)?
-            .watched
-            .job
-            .as_deref()
+    /// The job that this attempt of this seat says it is at.
+    pub fn job_of(&self, seat: u32, attempt: AttemptId) -> Option<&str> {
+        let mut attempts = self.seats.get(&seat)?.attempts.iter();
+        let live = attempts.find(|live| live.kept.status.attempt == attempt)?;
+        live.watched.job.as_deref()
     }
 
     /// The seats that changed after this change; all of them after none.

@@ -259,15 +259,14 @@ impl Shared {
     }
 
     /// Changes what is live and tells of it.
-    fn change<T>(&self, change: impl FnOnce(&mut Live) -> T) -> T {
-        let (done, changes) = {
+    fn change(&self, change: impl FnOnce(&mut Live)) {
+        let changes = {
             let mut live = lock(&self.live);
-            let done = change(&mut live);
-            (done, live.changes())
+            change(&mut live);
+            live.changes()
         };
         self.changes
             .send_if_modified(|known| std::mem::replace(known, changes) != changes);
-        done
     }
 
     /// Reads on a thread that may wait for the disk.
@@ -299,9 +298,7 @@ impl Shared {
     ) -> Result<T, StoreError> {
         let done = self.writer.write(work).await;
         let trouble = done.as_ref().err().map(ToString::to_string);
-        if lock(&self.live).trouble() != trouble.as_deref() {
-            self.change(|live| live.set_trouble(trouble));
-        }
+        self.change(|live| live.set_trouble(trouble));
         done
     }
 

@@ -3,11 +3,11 @@
 use super::answer::Refused;
 use super::learner::append;
 use super::{Shared, lock};
+use crate::board::LONGEST_NOTICE;
 use crate::definition::TeacherStanding;
-use crate::name::shown_name;
+use crate::name_list::{names_in, sorted_names};
 use crate::pages::{SeatChoice, asset as asset_of_pages, board_page, projector_page, sign_in_page};
 use crate::secret::word as new_word;
-use crate::verify::Submitted;
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{FromRequestParts, Path, Query, RawQuery, State};
@@ -15,8 +15,7 @@ use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use detent_class_protocol::{
-    AttemptId, AttemptStatus, Digest, LONGEST_SEGMENT_BYTES, MOST_ATTEMPT_BYTES, SecretToken,
-    Segment, SegmentAnswer,
+    AttemptId, AttemptStatus, MOST_ATTEMPT_BYTES, SecretToken, Segment, SegmentAnswer,
 };
 use qrcode::QrCode;
 use qrcode::render::svg;
@@ -27,8 +26,8 @@ use std::sync::Arc;
 const COOKIE: &str = "detent-teacher";
 /// What every question that changes something carries: another site cannot send it.
 const MARK: &str = "x-detent-class";
-/// Longest message, characters.
-const LONGEST_NOTICE: usize = 500;
+/// So much of a line that is no name is told, characters.
+const LONGEST_REFUSED: usize = 80;
 
 /// Whoever asks is the teacher.
 pub(super) struct Teacher;
@@ -162,14 +161,11 @@ pub(super) async fn names(
     _: Teacher,
     Json(request): Json<NamesRequest>,
 ) -> Result<Response, Refused> {
-    let mut names = Vec::new();
-    let mut refused = Vec::new();
-    for line in request.text.lines().filter(|line| !line.trim().is_empty()) {
-        match shown_name(line) {
-            Some(name) => names.push(name),
-            None => refused.push(line.chars().take(80).collect()),
-        }
-    }
+    let (names, refused) = sorted_names(names_in(&request.text));
+    let refused = refused.iter();
+    let refused = refused
+        .map(|line| line.chars().take(LONGEST_REFUSED).collect())
+        .collect();
     let most = shared.definition.seats;
     let (added, seats) = shared
         .write(move |store| Ok((store.add_names(&names, most)?, store.seats()?)))
@@ -216,32 +212,27 @@ pub(super) async fn hand_in(
         .map_err(|_| Refused::Wrong("that file is no attempt".to_owned()))?;
     let read = detent_training::record::read_attempt("handed-in.attempt", text.as_bytes());
     let attempt = read.map_err(|error| Refused::Wrong(error.to_string()))?;
-    let is_there = shared
-        .read(move |store| Ok(store.seats()?.iter().any(|kept| kept.seat == seat)))
-        .await?;
-    if !is_there {
+    if lock(&shared.live).name_of(seat).is_none() {
         return Err(Refused::NotThere);
     }
     let whole = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let program = attempt.header.program.clone();
-    let id = match unfinished(&shared, seat, whole).await? {
+    let there = match unfinished(&shared, seat, whole).await? {
         Some(status) => status,
         None => AttemptStatus::nothing_of(AttemptId::of_file(&seat.to_string(), whole.as_bytes())),
     };
-    let submitted = Submitted {
-        seat,
-        program: &program,
-        content: shared.content,
-        text: whole,
-    };
-    let segments = cut(&id, &submitted);
+    let made_with = (attempt.header.program.as_str(), shared.content);
+    let rest = whole.get(there.bytes as usize..).unwrap_or_default();
+    let after = (there.next, there.digest);
+    let segments = Segment::cut(there.attempt, after, made_with, rest).collect();
     let answer = append(&shared, seat, segments).await?;
     if !matches!(answer, SegmentAnswer::Kept { .. }) {
         return Err(Refused::Wrong(format!(
             "the file could not be taken in: {answer:?}"
         )));
     }
-    let kept = shared.read(move |store| store.attempt(id.attempt)).await?;
+    let kept = shared
+        .read(move |store| store.attempt(there.attempt))
+        .await?;
     Ok(Json(kept.ok_or(Refused::NotThere)?.status).into_response())
 }
 
@@ -262,25 +253,6 @@ async fn unfinished(
         Ok(None)
     });
     Ok(found.await?)
-}
-
-/// The rest of a text in segments, after what is there.
-fn cut(there: &AttemptStatus, submitted: &Submitted<'_>) -> Vec<Segment> {
-    let mut rest = submitted
-        .text
-        .get(there.bytes as usize..)
-        .unwrap_or_default();
-    let mut after = (there.next, there.digest);
-    let mut segments = Vec::new();
-    while let Some(end) = rest[..rest.floor_char_boundary(LONGEST_SEGMENT_BYTES)].rfind('\n') {
-        let (lines, later) = rest.split_at(end + 1);
-        let made_with: (&str, Digest) = (submitted.program, submitted.content);
-        let segment = Segment::new(there.attempt, after, made_with, lines);
-        after = (segment.sequence + 1, segment.digest);
-        segments.push(segment);
-        rest = later;
-    }
-    segments
 }
 
 /// `GET /api/teacher/attempts/ID`: all of an attempt's text, to be looked at with the bench itself.

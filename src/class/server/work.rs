@@ -1,6 +1,6 @@
 //! What goes on beside the questions: attempts are watched as they come in, and done again when they are finished.
 
-use super::Shared;
+use super::{Shared, lock};
 use crate::verify::Submitted;
 use crate::watch::Watch;
 use detent_class_protocol::{AttemptId, Verdict};
@@ -32,7 +32,7 @@ pub(super) struct Queues {
 
 impl Queues {
     fn put(&self, put: impl FnOnce(&mut Waiting)) {
-        put(&mut self.waiting.lock().unwrap_or_else(PoisonError::into_inner));
+        put(&mut lock(&self.waiting));
         self.more.notify_all();
     }
 
@@ -57,12 +57,7 @@ impl Queues {
     /// Waits until nothing more is to be done.
     pub async fn ended(&self) {
         let notified = self.over.notified();
-        if self
-            .waiting
-            .lock()
-            .unwrap_or_else(PoisonError::into_inner)
-            .is_over
-        {
+        if lock(&self.waiting).is_over {
             return;
         }
         notified.await;
@@ -70,7 +65,7 @@ impl Queues {
 
     /// Waits for the next thing that `take` takes; none once it is over.
     fn next<T>(&self, take: impl Fn(&mut Waiting) -> Option<T>) -> Option<T> {
-        let mut waiting = self.waiting.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut waiting = lock(&self.waiting);
         loop {
             if waiting.is_over {
                 return None;
@@ -110,8 +105,7 @@ fn watch(shared: &Shared) {
         let (looked, watch) = watches.entry(attempt).or_default();
         *looked = looks;
         watch.follow(&shared.verifier(), &text);
-        let watched = watch.watched().clone();
-        shared.change(|live| live.watched(attempt, &watched));
+        shared.change(|live| live.watched(kept.seat, attempt, watch.watched()));
         if kept.status.closed {
             watches.remove(&attempt);
         } else if watches.len() > MOST_WATCHED {
@@ -140,17 +134,17 @@ fn verify(shared: &Shared) {
         let verdict = shared
             .verifier()
             .verify(&submitted, || began.elapsed() < LONGEST_REPLAY);
-        keep(shared, attempt, verdict);
+        keep(shared, (kept.seat, attempt), verdict);
     }
 }
 
 /// Keeps a verdict. Where that cannot be, it is found again when the class is started the next time.
-fn keep(shared: &Shared, attempt: AttemptId, verdict: Verdict) {
+fn keep(shared: &Shared, (seat, attempt): (u32, AttemptId), verdict: Verdict) {
     let (now, content, kept) = (shared.now(), shared.content, verdict.clone());
     let written = shared.writer.write_here(move |store| {
         store.judge(attempt, (env!("CARGO_PKG_VERSION"), content), &kept, now)
     });
     if written.is_ok() {
-        shared.change(|live| live.judged(attempt, verdict));
+        shared.change(|live| live.judged(seat, attempt, verdict));
     }
 }

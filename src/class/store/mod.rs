@@ -11,7 +11,7 @@ mod writer;
 
 pub use attempts::{Appended, KeptAttempt, MOST_ATTEMPTS_OF_SEAT};
 pub use error::StoreError;
-pub use seats::{JoinedSeat, KeptNotice, KeptSeat, Words};
+pub use seats::{KeptNotice, KeptSeat, Words};
 pub use writer::{Disk, Ending, Writer};
 
 use super::definition::{ClassDefinition, TeacherStanding};

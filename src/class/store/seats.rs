@@ -23,15 +23,6 @@ pub struct KeptSeat {
     pub joined: Option<Moment>,
 }
 
-/// Somebody has joined.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct JoinedSeat {
-    /// The seat.
-    pub seat: u32,
-    /// Whether it was made just now.
-    pub is_new: bool,
-}
-
 /// Something that the teacher said.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct KeptNotice {
@@ -175,7 +166,7 @@ impl Store<'_> {
         Ok(row)
     }
 
-    /// Somebody joins with this name and gets this token.
+    /// Somebody joins with this name and gets this token; the seat, as it is kept from then on.
     ///
     /// # Errors
     /// What the database says.
@@ -185,16 +176,20 @@ impl Store<'_> {
         token: &SecretToken,
         (only_listed, most): (bool, u32),
         now: Moment,
-    ) -> Result<Result<JoinedSeat, JoinRefusal>, StoreError> {
+    ) -> Result<Result<KeptSeat, JoinRefusal>, StoreError> {
         let (tenant, class) = self.ours();
         let joined = match self.seat_named(words.name)? {
             None if only_listed => return Ok(Err(JoinRefusal::NotOnList)),
             None => match self.new_seat(words.name, Some(now), most)? {
-                Some(seat) => JoinedSeat { seat, is_new: true },
+                Some(seat) => KeptSeat {
+                    seat,
+                    name: words.name.to_owned(),
+                    joined: Some(now),
+                },
                 None => return Ok(Err(JoinRefusal::Full)),
             },
-            Some((KeptSeat { seat, joined, .. }, word, until)) => {
-                match (words.word, joined) {
+            Some((kept, word, until)) => {
+                match (words.word, kept.joined) {
                     (None, None) => {}
                     (None, Some(_)) => return Ok(Err(JoinRefusal::NameTaken)),
                     (Some(given), _) => {
@@ -207,11 +202,11 @@ impl Store<'_> {
                 self.connection.execute(
                     "UPDATE seat SET joined_ms = coalesce(joined_ms, ?4), word = NULL, word_until_ms = NULL \
                      WHERE tenant = ?1 AND class = ?2 AND seat = ?3",
-                    params![tenant, class, seat, now.0],
+                    params![tenant, class, kept.seat, now.0],
                 )?;
-                JoinedSeat {
-                    seat,
-                    is_new: false,
+                KeptSeat {
+                    joined: kept.joined.or(Some(now)),
+                    ..kept
                 }
             }
         };

@@ -138,7 +138,7 @@ fn deeds(text: &str, from: usize) -> usize {
 /// Both say the same, but for the time that goes by.
 fn differ_in_time(known: &ClassView, view: &ClassView) -> bool {
     let standing = known.standing;
-    std::mem::discriminant(&standing) == std::mem::discriminant(&view.standing)
+    standing.differs_in_time_alone(view.standing)
         && *known
             == ClassView {
                 standing,

@@ -3,7 +3,7 @@
 
 use super::address::ServerAddress;
 use crate::attempts::StorageError;
-use detent_class_protocol::{AttemptId, ClassKind, ClassView, Digest, SecretToken, Standing};
+use detent_class_protocol::{AttemptId, ClassView, Digest, SecretToken};
 use detent_training::record::PART;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -77,7 +77,7 @@ impl KeptClass {
 
     /// Takes in what the server says of the class now. What is sealed is opened once its class is over.
     pub fn take_in(&mut self, view: ClassView) {
-        let sealed = view.kind == ClassKind::Examination && view.standing != Standing::Closed;
+        let sealed = view.kind.keeps_results_back(view.standing);
         for kept in self.attempts.values_mut() {
             // Where another class is, this one is over.
             kept.sealed &= sealed && kept.seat.class == view.title;
@@ -88,9 +88,7 @@ impl KeptClass {
     /// Whether what a job of this class is worth is kept back now.
     pub fn is_sealed(&self) -> bool {
         let view = self.view.as_ref();
-        view.is_some_and(|view| {
-            view.kind == ClassKind::Examination && view.standing != Standing::Closed
-        })
+        view.is_some_and(|view| view.kind.keeps_results_back(view.standing))
     }
 }
 
@@ -192,6 +190,7 @@ mod folder {
 mod tests {
     use super::*;
     use crate::class::shown::demo_view;
+    use detent_class_protocol::{ClassKind, Standing};
     use std::os::unix::fs::PermissionsExt;
 
     #[test]

@@ -6,12 +6,11 @@ use crate::class::{ClassRes, JoinMistake};
 use crate::tokens as t;
 use bevy_egui::egui::accesskit::Live;
 use bevy_egui::egui::{Align, Key, RichText, TextEdit, Ui, vec2};
-use detent_class_protocol::JoinRefusal;
+use detent_class_protocol::{JoinRefusal, LONGEST_NAME};
 use detent_content::Value;
 
 /// What can be typed at most, characters: a code may have spaces in it.
 const LONGEST_CODE: usize = 16;
-const LONGEST_NAME: usize = 60;
 
 /// Draws it.
 pub(in crate::panels) fn join_ui(ui: &mut Ui, context: &mut PanelContext, class: &mut ClassRes) {
