@@ -31,22 +31,15 @@ pub fn seed() -> u64 {
     u64::from_be_bytes(bytes())
 }
 
-/// A new word to come back with: four syllables that are easy to say, of 50 kinds each, 6 million words; it holds for
-/// minutes, once.
+/// A new word to come back with: six letters and digits, 64 million words; it holds for minutes, once. There is no vowel
+/// in it, so that chance spells nothing.
 pub fn word() -> String {
-    const FIRST: &[u8; 10] = b"bdfgklmnrt";
-    const THEN: &[u8; 10] = b"aaeeiioouu";
-    let drawn: [u8; 8] = bytes();
-    let syllables = drawn.chunks_exact(2).enumerate().flat_map(|(n, pair)| {
-        let rest = (n == 2).then_some('-');
-        let syllable = [
-            FIRST[usize::from(pair[0]) % 10],
-            THEN[usize::from(pair[1]) % 10],
-        ]
-        .map(char::from);
-        rest.into_iter().chain(syllable)
-    });
-    syllables.collect()
+    const SYMBOLS: &[u8; 20] = b"dfghjklmnprtvwx34679";
+    let drawn: [u8; 6] = bytes();
+    let symbols = drawn.map(|draw| char::from(SYMBOLS[usize::from(draw) % SYMBOLS.len()]));
+    let (first, then) = symbols.split_at(3);
+    let half = |symbols: &[char]| symbols.iter().collect::<String>();
+    format!("{}-{}", half(first), half(then))
 }
 
 #[cfg(test)]
@@ -57,9 +50,10 @@ mod tests {
     fn what_is_drawn_differs() {
         assert_ne!(secret_token(), secret_token());
         let word = word();
-        assert_eq!(word.len(), 9, "{word}");
+        assert_eq!(word.len(), 7, "{word}");
         assert!(
-            word.chars().all(|c| c.is_ascii_lowercase() || c == '-'),
+            word.chars()
+                .all(|c| (c.is_ascii_alphanumeric() || c == '-') && !"aeiou".contains(c)),
             "{word}"
         );
     }

@@ -70,7 +70,7 @@ pub(super) fn class(
     let seats = args.seats.unwrap_or(60);
     if !(1..=MOST_SEATS).contains(&seats) {
         let (found, most) = (seats.into(), MOST_SEATS.into());
-        return Err(Failure::Count { found, most });
+        return Err(Failure::Seats { found, most });
     }
     let names = match &args.names {
         Some(file) => names_in(&String::from_utf8_lossy(&disk::read_bytes(file)?)),

@@ -114,6 +114,14 @@ pub(super) enum Failure {
     /// The system names no folder for data.
     #[cfg(feature = "class")]
     NoDataFolder,
+    /// A class cannot have so many seats.
+    #[cfg(feature = "class")]
+    Seats {
+        /// As asked for.
+        found: u64,
+        /// The most that it can have.
+        most: u64,
+    },
     /// A class cannot be served.
     #[cfg(feature = "class")]
     Class(detent_class::ClassError),
@@ -174,6 +182,12 @@ impl From<ReplayError> for Failure {
             ReplayError::SetUp(error) => error.into(),
         }
     }
+}
+
+/// So many of so many at most, for a text.
+fn of_most(found: u64, most: u64) -> [(&'static str, Value<'static>); 2] {
+    let number = |number: u64| Value::from(number.to_string());
+    [("found", number(found)), ("most", number(most))]
 }
 
 impl Failure {
@@ -248,9 +262,7 @@ impl Failure {
                 format!("{file}: {told}")
             }
             Failure::Count { found, most } => {
-                let number = |number: u64| Value::from(number.to_string());
-                let args = [("found", number(*found)), ("most", number(*most))];
-                texts.with("cli-error-count", &args)
+                texts.with("cli-error-count", &of_most(*found, *most))
             }
             Failure::Folder(folder, error) => texts.with(
                 "cli-error-folder",
@@ -275,6 +287,10 @@ impl Failure {
             Failure::Window(told) => told.clone(),
             #[cfg(feature = "class")]
             Failure::NoDataFolder => texts.get("cli-error-no-data-folder"),
+            #[cfg(feature = "class")]
+            Failure::Seats { found, most } => {
+                texts.with("cli-class-error-seats", &of_most(*found, *most))
+            }
             #[cfg(feature = "class")]
             Failure::Class(error) => super::class::words(error, texts),
             Failure::NoWindow => texts.get("cli-error-no-window"),
@@ -330,7 +346,7 @@ impl Failure {
             | Failure::Window(_)
             | Failure::NoWindow => 2,
             #[cfg(feature = "class")]
-            Failure::NoDataFolder | Failure::Class(_) => 2,
+            Failure::NoDataFolder | Failure::Seats { .. } | Failure::Class(_) => 2,
         })
     }
 }

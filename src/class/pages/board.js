@@ -286,8 +286,9 @@ function sendText(form, path, body, words, note, sent) {
     return field.focus();
   }
   return once(form, async () => {
-    const { error } = await send(path, JSON.stringify(body(text)));
-    note(error ?? words.done);
+    const { error, answer } = await send(path, JSON.stringify(body(text)));
+    const refused = answer?.refused ?? [];
+    note(error ?? (refused.length ? told("pages-names-refused", { what: refused.join(", ") }) : words.done));
     if (error) return;
     // The field may be another seat's by now, or hold the next text.
     if (field.value.trim() === text) field.value = "";

@@ -24,6 +24,7 @@ const OF_SCRIPTS: &[&str] = &[
     "pages-more-of",
     "pages-names-added",
     "pages-names-none",
+    "pages-names-refused",
     "pages-no-answer",
     "pages-not-done",
     "pages-projector-joined",
