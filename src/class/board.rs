@@ -23,6 +23,8 @@ pub struct BoardView {
     pub jobs: Vec<String>,
     /// Every seat, in the order of its number.
     pub seats: Vec<SeatView>,
+    /// A job of which no variant could be drawn: everybody has it as it is written.
+    pub undrawn: Option<String>,
     /// What is wrong with the server itself, in a sentence, while it is: its disk is full, say.
     pub trouble: Option<String>,
 }

@@ -4,6 +4,9 @@ use super::moment::Moment;
 use detent_class_protocol::{ClassJob, ClassKind, Digest, Standing};
 use serde::{Deserialize, Serialize};
 
+/// The name of a sealed job, before its number.
+const SEALED_JOB: &str = "job-";
+
 /// Most seats of a class.
 pub const MOST_SEATS: u32 = 2_000;
 
@@ -17,7 +20,10 @@ pub struct ClassDefinition {
     pub kind: ClassKind,
     /// Names of the scenarios' files, in the order in which they are to be done.
     pub jobs: Vec<String>,
-    /// Each learner's machines are drawn from this.
+    /// Whose machines the learners work at.
+    #[serde(default)]
+    pub machines: JobMachines,
+    /// Each learner's machines are drawn from this. It stays here.
     pub seed: u64,
     /// Most seats.
     pub seats: u32,
@@ -27,6 +33,28 @@ pub struct ClassDefinition {
     pub opens_ms: Option<u64>,
     /// When it closes by itself, ms since 1970.
     pub closes_ms: Option<u64>,
+}
+
+/// Whose machines the learners work at.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum JobMachines {
+    /// Those of the scenarios that every program has, by their names.
+    #[default]
+    Named,
+    /// The same, closed and under names that say nothing.
+    SealedAsWritten,
+    /// A variant of each scenario for each seat, drawn and proved by the server, closed.
+    SealedVariants,
+}
+
+impl JobMachines {
+    /// Whether scenarios are handed out closed.
+    pub const fn are_sealed(self) -> bool {
+        match self {
+            JobMachines::Named => false,
+            JobMachines::SealedAsWritten | JobMachines::SealedVariants => true,
+        }
+    }
 }
 
 /// What the teacher has done about it last.
@@ -66,24 +94,46 @@ impl ClassDefinition {
     /// The jobs of this seat, each with the seed of its own machine: no two seats have the same, so that an attempt that
     /// was copied is at another learner's machine.
     pub fn jobs_of(&self, seat: u32) -> Vec<ClassJob> {
-        let jobs = self.jobs.iter();
-        jobs.map(|job| {
-            let parts: [&[u8]; 4] = [
-                b"seed",
-                &self.seed.to_be_bytes(),
-                &seat.to_be_bytes(),
-                job.as_bytes(),
-            ];
-            let digest = Digest::of_parts(&parts);
+        let is_sealed = self.machines.are_sealed();
+        let jobs = self.jobs.iter().zip(1_u32..);
+        jobs.map(|(job, number)| {
+            let digest = self.secret(&[&seat.to_be_bytes(), job.as_bytes()]);
             let mut seed = [0; 8];
             seed.copy_from_slice(&digest.bytes()[..8]);
-            // Small enough for every reader of JSON to keep it whole (RFC 8259, section 6: 53 bits).
             ClassJob {
-                job: job.clone(),
+                job: if is_sealed {
+                    format!("{SEALED_JOB}{number}")
+                } else {
+                    job.clone()
+                },
+                // Small enough for every reader of JSON to keep it whole (RFC 8259, section 6: 53 bits).
                 seed: u64::from_be_bytes(seed) >> 11,
+                is_sealed,
             }
         })
         .collect()
+    }
+
+    /// The place of a job in the class, by the name that it has there.
+    pub fn place_of(&self, job: &str) -> Option<usize> {
+        if !self.machines.are_sealed() {
+            return self.jobs.iter().position(|named| named == job);
+        }
+        let number: usize = job.strip_prefix(SEALED_JOB)?.parse().ok()?;
+        let place = number.checked_sub(1)?;
+        (place < self.jobs.len()).then_some(place)
+    }
+
+    /// The library's scenario behind a job of the class.
+    pub fn original_of(&self, job: &str) -> Option<&str> {
+        self.jobs.get(self.place_of(job)?).map(String::as_str)
+    }
+
+    /// A number that follows from the class's seed and these parts, and that nobody knows who does not know the seed.
+    pub(crate) fn secret(&self, parts: &[&[u8]]) -> Digest {
+        let seed = self.seed.to_be_bytes();
+        let own: [&[u8]; 2] = [b"seed", &seed];
+        Digest::of_parts(&[&own[..], parts].concat())
     }
 }
 
@@ -96,6 +146,7 @@ mod tests {
             title: "Tuesday".to_owned(),
             kind: ClassKind::Practice,
             jobs: vec!["one".to_owned(), "two".to_owned()],
+            machines: JobMachines::Named,
             seed: 7,
             seats: 24,
             only_listed: false,
@@ -136,5 +187,30 @@ mod tests {
         seeds.dedup();
         assert_eq!(seeds.len(), 1000);
         assert!(seeds.iter().all(|seed| *seed < 1 << 53));
+    }
+
+    #[test]
+    fn a_sealed_job_is_known_by_its_number_alone() {
+        let sealed = ClassDefinition {
+            machines: JobMachines::SealedVariants,
+            ..class()
+        };
+        let jobs = sealed.jobs_of(3);
+        assert_eq!(jobs[1].job, "job-2");
+        assert!(jobs[1].is_sealed && !class().jobs_of(3)[1].is_sealed);
+        assert_eq!(jobs[1].seed, class().jobs_of(3)[1].seed);
+        assert_eq!(sealed.original_of("job-2"), Some("two"));
+        for strange in [
+            "job-0",
+            "job-3",
+            "job-",
+            "two",
+            "job--1",
+            "job-99999999999999999999",
+        ] {
+            assert_eq!(sealed.original_of(strange), None, "{strange}");
+        }
+        assert_eq!(class().original_of("two"), Some("two"));
+        assert_eq!(class().original_of("job-2"), None);
     }
 }

@@ -1,6 +1,6 @@
 //! What nobody may guess, drawn by the system.
 
-use detent_class_protocol::{JoinCode, SecretToken};
+use detent_class_protocol::{JoinCode, NONCE_BYTES, SecretToken};
 
 fn bytes<const N: usize>() -> [u8; N] {
     let mut bytes = [0; N];
@@ -24,6 +24,11 @@ pub fn join_code() -> JoinCode {
             return code;
         }
     }
+}
+
+/// A new nonce for a sealed text.
+pub(crate) fn nonce() -> [u8; NONCE_BYTES] {
+    bytes()
 }
 
 /// A new seed for the machines of a class.

@@ -6,11 +6,13 @@
 //! | `GET /api/seat` | [`ClassView`] |
 //! | `POST /api/segments` with a [`Segment`](crate::Segment) | [`SegmentAnswer`] |
 //! | `GET /api/attempts/ID` | [`AttemptStatus`] |
+//! | `GET /api/jobs/JOB` | [`SealedJobAnswer`] |
 //!
 //! All but the first carry the token of the seat in `Authorization: Bearer TOKEN`. Moments are told as how long they are
 //! away, in seconds: a learner's clock may stand anywhere.
 
 use super::digest::{AttemptId, Digest, SecretToken};
+use super::sealed_text::SealedText;
 use super::segment::SegmentFault;
 use serde::{Deserialize, Serialize};
 
@@ -130,10 +132,31 @@ impl Standing {
 /// One thing to do.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ClassJob {
-    /// Name of the scenario's file.
+    /// Name of the scenario's file, without folder and ending; of a sealed job one that says nothing.
     pub job: String,
     /// The seed of this learner's own machine.
     pub seed: u64,
+    /// Its scenario is this seat's alone and is asked for by itself: [`SealedJobAnswer`].
+    #[serde(default)]
+    pub is_sealed: bool,
+}
+
+impl ClassJob {
+    /// File name of the scenario in an attempt at it.
+    pub fn scenario_file(&self) -> String {
+        format!("{}.ron", self.job)
+    }
+}
+
+/// The scenario of a sealed job, if it can be had.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SealedJobAnswer {
+    /// This is its text, closed for the name of the job.
+    Ready(SealedText),
+    /// It is still being drawn, or the class is not open yet: to be asked for again.
+    NotYet,
+    /// There is no such job for this seat.
+    NoJob,
 }
 
 /// A word from the teacher.

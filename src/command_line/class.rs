@@ -2,7 +2,7 @@
 
 use super::output::Output;
 use super::{Failure, LibraryFolder};
-use detent_class::definition::{ClassDefinition, MOST_SEATS};
+use detent_class::definition::{ClassDefinition, JobMachines, MOST_SEATS};
 use detent_class::protocol::ClassKind;
 use detent_class::store::StoreError;
 use detent_class::{ClassError, ClassOptions, StartedClass, names_in, seed, serve};
@@ -26,6 +26,8 @@ pub(super) struct ClassArgs {
     job: Vec<String>,
     #[arg(long)]
     examination: bool,
+    #[arg(long, requires = "examination")]
+    as_written: bool,
     #[arg(long, value_name = "MINUTES")]
     minutes: Option<u32>,
     #[arg(long, value_name = "FILE")]
@@ -99,6 +101,11 @@ pub(super) fn class(
                 ClassKind::Practice
             },
             jobs,
+            machines: match (args.examination, args.as_written) {
+                (false, _) => JobMachines::Named,
+                (true, true) => JobMachines::SealedAsWritten,
+                (true, false) => JobMachines::SealedVariants,
+            },
             seed: seed(),
             seats,
             only_listed: args.only_listed,

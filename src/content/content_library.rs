@@ -525,7 +525,11 @@ impl ContentLibrary {
         Ok((lesson.file.clone(), lesson.text.to_vec()))
     }
 
-    pub(super) fn scenario_source(
+    /// The scenario that this text is, by the name of its file.
+    ///
+    /// # Errors
+    /// It has a mistake.
+    pub fn scenario_source(
         &self,
         file: String,
         bytes: Vec<u8>,

@@ -15,7 +15,7 @@ use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
 use detent_training::lesson::{
     Bilingual, CallBack, CoursePart, CustomerAccount, EarlierVisit, Guide, Intake, Invoice, Points,
-    Score, SetUpError,
+    Scenario, Score, SetUpError,
 };
 use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::{ControlSuspicion, HandRecord, Hint, Review};
@@ -132,6 +132,17 @@ pub struct OnTheWay {
     pub at: Time,
 }
 
+/// A job of a class that came closed, opened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SealedJob {
+    /// The file that an attempt at it names.
+    pub file: String,
+    /// The scenario's text.
+    pub text: String,
+    /// Seed of the machine's draws.
+    pub seed: u64,
+}
+
 /// Where jobs come from.
 pub trait JobSource: Send + Sync {
     /// The jobs on offer, in order.
@@ -186,6 +197,16 @@ pub trait JobSource: Send + Sync {
     /// Offer what another library has, the one in this place, instead of what there is. Jobs of one's own are kept there
     /// from now on.
     fn take_library(&mut self, _offered: OfferedJobs, _place: &LibraryPlace) {}
+    /// Know these jobs of a class from now on, and no others; of two with one name the first is the one to do.
+    fn take_in_sealed(&mut self, _jobs: Vec<SealedJob>) {}
+    /// The scenario of the sealed job with this name, if it is here and sound.
+    fn sealed_scenario(&self, _job: &str) -> Option<&Scenario> {
+        None
+    }
+    /// Set a bench up for the sealed job with this name. Its attempt does not carry the scenario.
+    fn open_sealed(&self, _job: &str) -> OpeningWork {
+        Box::pin(async { Err(OpenError::NoJob) })
+    }
     /// Where attempts are kept, if they are.
     fn attempts(&self) -> Option<&dyn Attempts>;
     /// What is in a kept attempt.

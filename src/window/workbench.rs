@@ -23,7 +23,7 @@ use detent_training::lesson::{
 };
 use detent_training::practice::Examination;
 use detent_training::reason::{ControlSuspicion, HandRecord};
-use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
+use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt, sha256_hex};
 use std::borrow::Cow;
 use std::sync::Arc;
 
@@ -129,6 +129,15 @@ pub struct LibraryJobs {
     own_jobs: Option<Box<dyn OwnTexts>>,
     /// Where boards of one's own are kept, if they are.
     own_boards: Option<Box<dyn OwnTexts>>,
+    /// Jobs of a class that came closed.
+    sealed: Vec<OpenedJob>,
+}
+
+/// A job of a class that came closed, as this library reads it.
+struct OpenedJob {
+    source: ScenarioSource,
+    sha256: String,
+    seed: u64,
 }
 
 impl LibraryJobs {
@@ -163,6 +172,7 @@ impl LibraryJobs {
             attempts,
             own_jobs: None,
             own_boards: None,
+            sealed: Vec::new(),
         }
     }
 
@@ -193,9 +203,21 @@ impl LibraryJobs {
             let carried = self.offered.content_library.carried_scenario(header);
             return carried.ok().flatten().map(Cow::Owned);
         }
+        let mut sealed = self.sealed.iter();
+        let sealed = sealed.find(|sealed| {
+            sealed.source.file == header.scenario && sealed.sha256 == header.scenario_sha256
+        });
+        if let Some(sealed) = sealed {
+            return Some(Cow::Borrowed(&sealed.source));
+        }
         let mut sources = self.offered.scenario_sources.iter();
         let named = sources.find(|source| source.file == header.scenario);
         named.map(Cow::Borrowed)
+    }
+
+    fn sealed_job(&self, job: &str) -> Option<&OpenedJob> {
+        let mut sealed = self.sealed.iter();
+        sealed.find(|sealed| sealed.source.stem() == job)
     }
 
     /// A kept attempt, the job that it names, and where it is kept.
@@ -367,6 +389,48 @@ impl JobSource for LibraryJobs {
         if let Some(own_jobs) = &self.own_jobs {
             self.offered.take_in_own(own_jobs.as_ref());
         }
+        let sealed = std::mem::take(&mut self.sealed).into_iter();
+        let sealed = sealed.map(|sealed| SealedJob {
+            file: sealed.source.file,
+            text: sealed.source.text,
+            seed: sealed.seed,
+        });
+        self.take_in_sealed(sealed.collect());
+    }
+
+    fn take_in_sealed(&mut self, jobs: Vec<SealedJob>) {
+        let read = jobs.into_iter().filter_map(|job| {
+            let content = &self.offered.content_library;
+            let source = content.scenario_source(job.file, job.text.into_bytes());
+            let source = source.ok()?;
+            Some(OpenedJob {
+                sha256: sha256_hex(source.text.as_bytes()),
+                source,
+                seed: job.seed,
+            })
+        });
+        self.sealed = read.collect();
+    }
+
+    fn sealed_scenario(&self, job: &str) -> Option<&Scenario> {
+        self.sealed_job(job).map(|sealed| &sealed.source.scenario)
+    }
+
+    fn open_sealed(&self, job: &str) -> OpeningWork {
+        let found = self.sealed_job(job);
+        let found = found.map(|sealed| (sealed.source.clone(), sealed.seed));
+        let content_library = Arc::clone(&self.offered.content_library);
+        let attempts = self.attempts.clone();
+        Box::pin(async move {
+            let (source, seed) = found.ok_or(OpenError::NoJob)?;
+            let log = Log::Begins {
+                job: source.stem(),
+                header: Header::new(&source.file, &source.text, seed),
+            };
+            let bench = begin(content_library, &source, None, seed, log).await?;
+            let opened: Box<dyn BenchPort> = Box::new(WorkBench { attempts, ..bench });
+            Ok(opened)
+        })
     }
 
     fn attempts(&self) -> Option<&dyn Attempts> {

@@ -188,9 +188,15 @@ function takeStanding(value, at) {
   standing = { value, at };
 }
 
-function takeTrouble(what = null) {
-  const banner = byId("trouble");
-  const words = what === null ? "" : told("pages-trouble", { what });
+/// What is wrong with the server, and which job could not be drawn.
+function takeTroubles({ trouble, undrawn }) {
+  takeTrouble("trouble", trouble);
+  takeTrouble("undrawn", undrawn === null ? null : title(undrawn));
+}
+
+function takeTrouble(name, what = null) {
+  const banner = byId(name);
+  const words = what === null ? "" : told(`pages-${name}`, { what });
   if (words && banner.textContent !== words) say(words);
   setText(banner, words);
   banner.hidden = what === null;
@@ -200,7 +206,7 @@ function takeBoard(board, heard) {
   const at = performance.now();
   jobs = board.jobs;
   takeStanding(board.standing, at);
-  takeTrouble(board.trouble);
+  takeTroubles(board);
   const there = new Set(board.seats.map((view) => view.seat));
   for (const [number, { row }] of seats) {
     if (there.has(number)) continue;
@@ -397,7 +403,7 @@ follow({
   seats: (change) => {
     const at = performance.now();
     takeStanding(change.standing, at);
-    takeTrouble(change.trouble);
+    takeTroubles(change);
     for (const view of change.seats) take(view, at);
     show(true);
   },

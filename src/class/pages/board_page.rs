@@ -209,7 +209,10 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
         attempts: Vec::new(),
     };
     let trouble =
-        (board.trouble.as_ref()).map(|what| texts.with("pages-trouble", &[("what", what.clone())]));
+        |key: &str, what: Option<String>| what.map(|what| texts.with(key, &[("what", what)]));
+    let undrawn = board.undrawn.as_ref().map(|job| texts.job(job));
+    let undrawn = trouble("pages-undrawn", undrawn);
+    let trouble = trouble("pages-trouble", board.trouble.clone());
     let language = texts.language().code();
     let body = html! {
         a.skip href="#seats" { (texts.get("pages-skip")) }
@@ -228,6 +231,7 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
                 a href={ "/teacher?lang=" (language) } { (texts.get("pages-sign-in-again")) }
             }
             p.banner #trouble hidden[trouble.is_none()] { (trouble.unwrap_or_default()) }
+            p.banner #undrawn hidden[undrawn.is_none()] { (undrawn.unwrap_or_default()) }
             div.overview {
                 section.standing aria-labelledby="standing-heading" {
                     h2 #standing-heading { (texts.get("pages-standing")) }

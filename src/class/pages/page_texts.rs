@@ -51,6 +51,7 @@ const OF_SCRIPTS: &[&str] = &[
     "pages-told-stuck",
     "pages-told-unsafe",
     "pages-trouble",
+    "pages-undrawn",
     "pages-word-is",
 ];
 

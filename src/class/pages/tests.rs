@@ -62,6 +62,7 @@ fn board(seats: Vec<SeatView>) -> BoardView {
         jobs: vec!["blinking-lock-lamp.ron".to_owned()],
         seats,
         trouble: None,
+        undrawn: None,
     }
 }
 

@@ -184,6 +184,8 @@ impl ClassServer {
         to_verify
             .into_iter()
             .for_each(|attempt| shared.work.verify(attempt));
+        // Who is on the list need not wait for a machine.
+        shared.draw_for(lock(&shared.live).seat_numbers());
         let working = work::begin(&shared, parts.verifiers.max(1));
         Ok((ClassServer { shared }, ServerThreads { writing, working }))
     }
@@ -213,6 +215,7 @@ impl ClassServer {
             .route("/api/join", post(learner::join))
             .route("/api/seat", get(learner::seat))
             .route("/api/attempts/{attempt}", get(learner::attempt))
+            .route("/api/jobs/{job}", get(learner::sealed_job))
             .route("/api/teacher/session", post(teacher::session))
             .route("/api/teacher/standing", post(teacher::standing))
             .route("/api/teacher/notices", post(teacher::notice))
@@ -251,6 +254,13 @@ impl Shared {
             library: &self.library,
             content: self.content,
             definition: &self.definition,
+        }
+    }
+
+    /// Sealed jobs of these seats are drawn, if the class has such.
+    fn draw_for(&self, seats: impl Iterator<Item = u32> + Clone) {
+        if self.definition.machines.are_sealed() {
+            self.work.draw(0..self.definition.jobs.len(), seats);
         }
     }
 
@@ -326,7 +336,8 @@ impl Shared {
             code: self.code,
             address: self.address.clone(),
             jobs: self.definition.jobs.clone(),
-            seats: live.seats_since(0, now),
+            seats: live.seats_since(0, &self.definition, now),
+            undrawn: live.undrawn().map(str::to_owned),
             trouble: live.trouble().map(str::to_owned),
         };
         (board, live.changes())

@@ -6,6 +6,7 @@
 mod attempts;
 mod error;
 mod place;
+mod sealed_jobs;
 mod seats;
 mod writer;
 
@@ -22,7 +23,9 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 /// Layout of the tables, kept in the database's `user_version`.
-const LAYOUT: i64 = 1;
+const LAYOUT: i64 = 2;
+/// What each layout adds to the one before it, from the first on.
+const LAYOUTS: [&str; LAYOUT as usize] = [include_str!("schema.sql"), include_str!("layout_2.sql")];
 /// Marks the database as a class's, in its `application_id`: "DtCl".
 const APPLICATION: i64 = 0x4474_436c;
 /// How long a statement waits for another program that holds the database.
@@ -105,23 +108,14 @@ impl Database {
                         found,
                     });
                 }
+                lay_out(&mut connection, layout).map_err(at)?;
             }
             _ if tables > 0 => return Err(StoreError::Foreign(path.to_owned())),
             _ => {
                 connection
                     .pragma_update(None, "journal_mode", "WAL")
                     .map_err(at)?;
-                let transaction = connection.transaction().map_err(at)?;
-                transaction
-                    .execute_batch(include_str!("schema.sql"))
-                    .map_err(at)?;
-                transaction
-                    .pragma_update(None, "application_id", APPLICATION)
-                    .map_err(at)?;
-                transaction
-                    .pragma_update(None, "user_version", LAYOUT)
-                    .map_err(at)?;
-                transaction.commit().map_err(at)?;
+                lay_out(&mut connection, 0).map_err(at)?;
             }
         }
         // In WAL mode a commit is only on the disk when the log was synced with it.
@@ -150,6 +144,23 @@ impl Database {
     pub fn store<'c>(&'c self, scope: &'c Scope) -> Store<'c> {
         Store::new(&self.connection, scope)
     }
+}
+
+/// Brings the tables from this layout, 0 for none, to [`LAYOUT`]: all at once or not at all.
+fn lay_out(connection: &mut Connection, from: i64) -> rusqlite::Result<()> {
+    let missing = usize::try_from(from)
+        .ok()
+        .and_then(|from| LAYOUTS.get(from..));
+    let Some(missing @ [_, ..]) = missing else {
+        return Ok(());
+    };
+    let transaction = connection.transaction()?;
+    for layout in missing {
+        transaction.execute_batch(layout)?;
+    }
+    transaction.pragma_update(None, "application_id", APPLICATION)?;
+    transaction.pragma_update(None, "user_version", LAYOUT)?;
+    transaction.commit()
 }
 
 /// A whole copy of the database while it is in use; `to` must not be there.

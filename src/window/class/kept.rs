@@ -3,7 +3,9 @@
 
 use super::address::ServerAddress;
 use crate::attempts::StorageError;
-use detent_class_protocol::{AttemptId, ClassView, Digest, SecretToken};
+use detent_class_protocol::{
+    AttemptId, ClassView, Digest, SealedScenario, SealedText, SecretToken,
+};
 use detent_training::record::PART;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -23,6 +25,20 @@ pub struct KeptClass {
     /// Attempts that were begun from the class's list, by the names of their files when they are finished.
     #[serde(default)]
     pub attempts: BTreeMap<String, KeptAttempt>,
+    /// Sealed jobs, closed as they came.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub sealed_jobs: Vec<KeptSealedJob>,
+}
+
+/// A sealed job as it was handed out.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct KeptSealedJob {
+    /// Whose it is.
+    pub seat: Seat,
+    /// The name that it has in the class.
+    pub job: String,
+    /// Its scenario.
+    pub sealed: SealedText,
 }
 
 /// Who sits in which class. A server may have another class tomorrow.
@@ -83,6 +99,35 @@ impl KeptClass {
             kept.sealed &= sealed && kept.seat.class == view.title;
         }
         self.view = Some(view);
+    }
+
+    /// The sealed jobs that there are here, those of this seat first, with what is in them; one that was damaged is left out.
+    pub fn sealed_scenarios(&self) -> Vec<(&str, SealedScenario)> {
+        let seat = self.seat();
+        let is_ours = |kept: &&KeptSealedJob| Some(&kept.seat) == seat.as_ref();
+        let ours = self.sealed_jobs.iter().filter(is_ours);
+        let others = self.sealed_jobs.iter().filter(|kept| !is_ours(kept));
+        let all = ours.chain(others);
+        let opened = all.filter_map(|kept| {
+            let opened = SealedScenario::open(&kept.sealed, &kept.job);
+            Some((kept.job.as_str(), opened.ok()?))
+        });
+        opened.collect()
+    }
+
+    /// Whether the scenario of this sealed job of this class is here.
+    pub fn has_scenario(&self, job: &str) -> bool {
+        let seat = self.seat();
+        let mut kept = self.sealed_jobs.iter();
+        kept.any(|kept| kept.job == job && Some(&kept.seat) == seat.as_ref())
+    }
+
+    /// The next job of this class whose scenario is not here yet.
+    pub fn missing_job(&self) -> Option<&str> {
+        let view = self.view.as_ref().filter(|_| self.token.is_some())?;
+        let mut sealed = view.jobs.iter().filter(|job| job.is_sealed);
+        let missing = sealed.find(|job| !self.has_scenario(&job.job));
+        missing.map(|job| job.job.as_str())
     }
 
     /// Whether what a job of this class is worth is kept back now.

@@ -59,6 +59,7 @@ pub fn demo_view(kind: ClassKind) -> ClassView {
             .map(|(job, seed)| ClassJob {
                 job: (*job).to_owned(),
                 seed,
+                is_sealed: false,
             })
             .collect(),
         notices: vec![ClassNotice {
