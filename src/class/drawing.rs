@@ -177,7 +177,7 @@ mod tests {
         let library = ContentLibrary::builtin().expect("the content is sound");
         let definition = class(JobMachines::SealedVariants, &["drain-code"]);
         let mut drawing = JobDrawing::new(&library, &definition, []);
-        let mut draw = |drawing: &mut JobDrawing<'_>, seat| {
+        let draw = |drawing: &mut JobDrawing<'_>, seat| {
             let drawn = drawing.draw(0, seat, || true).expect("nothing is wrong");
             let drawn = drawn.expect("there is such a job");
             assert_eq!(drawn.job, "job-1");

@@ -5,7 +5,7 @@ use super::background::Work;
 use super::library::LibraryPlace;
 use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
-    Offer, OnTheWay, OpenError, OpeningWork, ReviewWork,
+    Offer, OnTheWay, OpenError, OpeningWork, ReviewWork, SealedJob,
 };
 use super::workshop::{OwnTexts, own_boards_beside, own_jobs_beside};
 use bevy::tasks::futures_lite::future::yield_now;

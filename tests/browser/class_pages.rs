@@ -126,6 +126,7 @@ fn board() -> BoardView {
         jobs: JOBS.map(str::to_owned).into(),
         seats: (1..).zip(NAMES).map(|(n, name)| seat(n, name)).collect(),
         trouble: None,
+        undrawn: None,
     }
 }
 

@@ -873,7 +873,7 @@ fn a_job_of_an_examination_comes_closed_to_its_own_seat_and_not_before_the_class
     let source = source.expect("it is a scenario");
     let wire = String::from_utf8(body).expect("text");
     assert_eq!(wire.len(), other_body.len());
-    for told in ["Scenario", "fault", "board", "complaint", "drain"] {
+    for told in ["title", "fault", "board", "complaint", "drain"] {
         assert!(mine.text.contains(told) || told == "drain", "{told}");
         assert!(!wire.contains(told), "{told}: {wire}");
     }

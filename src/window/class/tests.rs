@@ -509,7 +509,7 @@ fn a_sealed_job_is_asked_for_until_it_is_drawn_and_kept_closed() {
     );
     let kept = serde_json::to_string(driver.kept()).expect("it can be written");
     assert!(
-        !kept.contains("Scenario(") && !kept.contains("fault"),
+        !kept.contains("complaint") && !kept.contains("fault"),
         "{kept}"
     );
     // They are there after a restart; who sits there next does not have them.
@@ -655,7 +655,7 @@ fn a_sealed_job_is_done_without_a_word_of_its_scenario_in_any_file() {
     for path in walk(folder.path()) {
         let text = std::fs::read_to_string(&path).expect("text");
         assert!(
-            !text.contains("fault") && !text.contains("Scenario("),
+            !text.contains("fault") && !text.contains("complaint"),
             "{text}"
         );
         told += usize::from(text.contains("job-1.ron"));
@@ -801,6 +801,9 @@ fn respond(stream: &mut TcpStream, server: &Mutex<FakeServer>) -> (&'static str,
         ("POST", "/api/join") => Question::Join(serde_json::from_slice(&body).expect(json)),
         ("GET", "/api/seat") => Question::Seat,
         ("POST", "/api/segments") => Question::Segment(serde_json::from_slice(&body).expect(json)),
+        ("GET", path) if path.starts_with("/api/jobs/") => {
+            Question::SealedJob(path.trim_start_matches("/api/jobs/").to_owned())
+        }
         ("GET", path) => {
             let id = path.strip_prefix("/api/attempts/").expect("a known path");
             Question::Attempt(id.parse().expect("an identifier"))
@@ -813,6 +816,7 @@ fn respond(stream: &mut TcpStream, server: &Mutex<FakeServer>) -> (&'static str,
         Ok(Answer::Refused(refusal)) => ("403 Forbidden", json(serde_json::to_vec(&refusal))),
         Ok(Answer::Seat(view)) => ("200 OK", json(serde_json::to_vec(&view))),
         Ok(Answer::Attempt(status)) => ("200 OK", json(serde_json::to_vec(&status))),
+        Ok(Answer::SealedJob(answer)) => ("200 OK", json(serde_json::to_vec(&answer))),
         Ok(Answer::Segment(answer)) => ("200 OK", json(serde_json::to_vec(&answer))),
         Err(Failure::UnknownSeat) => ("401 Unauthorized", Vec::new()),
         Err(Failure::NoAnswer | Failure::NotAClass) => ("404 Not Found", b"nothing".to_vec()),
@@ -848,6 +852,12 @@ fn a_learner_speaks_to_a_server_over_a_socket() {
         Question::Seat,
     );
     assert_eq!(nobody, Err(Failure::UnknownSeat));
+    let job = ask(
+        &address,
+        Some(TOKEN),
+        Question::SealedJob("job-1".to_owned()),
+    );
+    assert_eq!(job, Ok(Answer::SealedJob(SealedJobAnswer::NotYet)));
 
     let mut driver = Driver::new(KeptClass::default());
     let mut files = Files::new();
