@@ -11,7 +11,7 @@ mod messages;
 mod segment;
 mod upload;
 
-pub use digest::{AttemptId, Digest, NotHexadecimal, SecretToken};
+pub use digest::{AttemptId, ClassId, Digest, NotHexadecimal, SecretToken};
 pub use join_code::{JoinCode, NotACode};
 pub use messages::{
     AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinRefusal,
