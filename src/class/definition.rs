@@ -1,8 +1,9 @@
 //! What a class is.
 
 use super::moment::Moment;
-use detent_class_protocol::{ClassJob, ClassKind, Digest, Standing};
+use detent_class_protocol::{ClassId, ClassJob, ClassKind, Digest, Standing};
 use serde::{Deserialize, Serialize};
+use std::time::Duration;
 
 /// The name of a sealed job, before its number.
 const SEALED_JOB: &str = "job-";
@@ -60,7 +61,7 @@ impl JobMachines {
 /// What the teacher has done about it last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum TeacherStanding {
-    /// Work goes on, within the times of the class.
+    /// Work goes on, whether or not the class would be open by itself yet, until it closes by itself.
     Open,
     /// Everybody is stopped.
     Paused,
@@ -69,24 +70,45 @@ pub enum TeacherStanding {
 }
 
 impl ClassDefinition {
-    /// Where the class stands.
-    pub fn standing(&self, teacher: TeacherStanding, now: Moment) -> Standing {
+    /// The same, begun now: it opens by itself after `opens_in`, and closes by itself so long after that as it `lasts`;
+    /// without these it keeps the times that it has.
+    #[must_use]
+    pub fn begun(self, now: Moment, opens_in: Option<Duration>, lasts: Option<Duration>) -> Self {
+        let opens = opens_in.map(|opens_in| now.after(opens_in));
+        let opens = opens.or(self.opens_ms.map(Moment));
+        let closes = lasts.map(|lasts| opens.unwrap_or(now).after(lasts));
+        ClassDefinition {
+            opens_ms: opens.map(|opens| opens.0),
+            closes_ms: closes.map(|closes| closes.0).or(self.closes_ms),
+            ..self
+        }
+    }
+
+    /// Which class it is. It follows from the seed, which is drawn when a class is made and kept with it.
+    pub fn id(&self) -> ClassId {
+        let digest = Digest::of_parts(&[b"class", &self.seed.to_be_bytes()]);
+        let mut id = [0; 16];
+        id.copy_from_slice(&digest.bytes()[..16]);
+        ClassId::of_bytes(id)
+    }
+
+    /// Where the class stands; `teacher` is what the teacher has done about it last, none before anything was.
+    pub fn standing(&self, teacher: Option<TeacherStanding>, now: Moment) -> Standing {
         let ends = self.closes_ms.map(Moment);
+        let is_over = ends.is_some_and(|ends| ends <= now);
+        let left_s = ends.map(|ends| ends.seconds_since(now).max(1));
         match teacher {
-            TeacherStanding::Closed => Standing::Closed,
-            TeacherStanding::Open | TeacherStanding::Paused
-                if ends.is_some_and(|ends| ends <= now) =>
-            {
+            Some(TeacherStanding::Closed) => Standing::Closed,
+            None | Some(TeacherStanding::Open | TeacherStanding::Paused) if is_over => {
                 Standing::Closed
             }
-            TeacherStanding::Paused => Standing::Paused,
-            TeacherStanding::Open => match self.opens_ms.map(Moment) {
+            Some(TeacherStanding::Paused) => Standing::Paused,
+            Some(TeacherStanding::Open) => Standing::Open { left_s },
+            None => match self.opens_ms.map(Moment) {
                 Some(opens) if opens > now => Standing::NotOpen {
                     in_s: opens.seconds_since(now).max(1),
                 },
-                _ => Standing::Open {
-                    left_s: ends.map(|ends| ends.seconds_since(now).max(1)),
-                },
+                Some(_) | None => Standing::Open { left_s },
             },
         }
     }
@@ -157,23 +179,59 @@ mod tests {
 
     #[test]
     fn a_class_stands_where_clock_and_teacher_say() {
-        let at = |teacher, ms| class().standing(teacher, Moment(ms));
-        assert_eq!(
-            at(TeacherStanding::Open, 4_000),
-            Standing::NotOpen { in_s: 6 }
+        let (open, paused, closed) = (
+            Some(TeacherStanding::Open),
+            Some(TeacherStanding::Paused),
+            Some(TeacherStanding::Closed),
         );
-        assert_eq!(
-            at(TeacherStanding::Open, 10_000),
-            Standing::Open { left_s: Some(10) }
-        );
-        assert_eq!(
-            at(TeacherStanding::Open, 19_999),
-            Standing::Open { left_s: Some(1) }
-        );
-        assert_eq!(at(TeacherStanding::Open, 20_000), Standing::Closed);
-        assert_eq!(at(TeacherStanding::Paused, 15_000), Standing::Paused);
-        assert_eq!(at(TeacherStanding::Paused, 25_000), Standing::Closed);
-        assert_eq!(at(TeacherStanding::Closed, 15_000), Standing::Closed);
+        for (teacher, ms, standing) in [
+            (None, 4_000, Standing::NotOpen { in_s: 6 }),
+            (None, 10_000, Standing::Open { left_s: Some(10) }),
+            (None, 19_999, Standing::Open { left_s: Some(1) }),
+            (None, 20_000, Standing::Closed),
+            // Opened before its time.
+            (open, 4_000, Standing::Open { left_s: Some(16) }),
+            (open, 20_000, Standing::Closed),
+            (paused, 4_000, Standing::Paused),
+            (paused, 15_000, Standing::Paused),
+            (paused, 25_000, Standing::Closed),
+            (closed, 15_000, Standing::Closed),
+        ] {
+            let now = class().standing(teacher, Moment(ms));
+            assert_eq!(now, standing, "{teacher:?} at {ms} ms");
+        }
+    }
+
+    #[test]
+    fn a_class_lasts_from_when_it_opens() {
+        let minutes = |minutes: u64| Some(Duration::from_secs(60 * minutes));
+        let plain = || ClassDefinition {
+            opens_ms: None,
+            closes_ms: None,
+            ..class()
+        };
+        for (opens_in, lasts, opens_ms, closes_ms) in [
+            (None, None, None, None),
+            (None, minutes(90), None, Some(5_400_500)),
+            (minutes(10), None, Some(600_500), None),
+            (minutes(10), minutes(90), Some(600_500), Some(6_000_500)),
+        ] {
+            let begun = plain().begun(Moment(500), opens_in, lasts);
+            let times = (begun.opens_ms, begun.closes_ms);
+            assert_eq!(times, (opens_ms, closes_ms), "{opens_in:?} {lasts:?}");
+        }
+        assert_eq!(class().begun(Moment(500), None, None), class());
+    }
+
+    #[test]
+    fn a_class_is_told_from_one_of_the_same_title() {
+        let other = ClassDefinition { seed: 8, ..class() };
+        assert_ne!(class().id(), other.id());
+        let renamed = ClassDefinition {
+            title: "Wednesday".to_owned(),
+            ..class()
+        };
+        assert_eq!(class().id(), renamed.id());
     }
 
     #[test]

@@ -12,7 +12,7 @@ mod sealed_text;
 mod segment;
 mod upload;
 
-pub use digest::{AttemptId, Digest, NotHexadecimal, SecretToken};
+pub use digest::{AttemptId, ClassId, Digest, NotHexadecimal, SecretToken};
 pub use join_code::{JoinCode, NotACode};
 pub use messages::{
     AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinRefusal,

@@ -11,7 +11,7 @@
 //! All but the first carry the token of the seat in `Authorization: Bearer TOKEN`. Moments are told as how long they are
 //! away, in seconds: a learner's clock may stand anywhere.
 
-use super::digest::{AttemptId, Digest, SecretToken};
+use super::digest::{AttemptId, ClassId, Digest, SecretToken};
 use super::sealed_text::SealedText;
 use super::segment::SegmentFault;
 use serde::{Deserialize, Serialize};
@@ -177,6 +177,9 @@ pub struct ClassView {
     pub program: String,
     /// Digest of the content that the class is made with.
     pub content: Digest,
+    /// Which class it is; none in what was kept before classes were told apart.
+    #[serde(default)]
+    pub class: Option<ClassId>,
     /// What the class is called.
     pub title: String,
     /// Who sits here.

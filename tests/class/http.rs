@@ -260,6 +260,13 @@ fn teacher(room: &Room, path: &str, body: &Value) -> (u16, Value) {
     )
 }
 
+/// The teacher's board as a page.
+fn board_of(room: &Room) -> String {
+    let (status, _, body) = room.ask("GET", "/teacher/board", &[("cookie", &cookie(255))], b"");
+    assert_eq!(status, 200);
+    String::from_utf8(body).expect("text")
+}
+
 fn id(n: u8) -> AttemptId {
     AttemptId::of_bytes([n; 16])
 }
@@ -360,6 +367,39 @@ fn three_learners_are_marked_whatever_happens_to_their_network() {
     assert_eq!(hand_in(9, other.as_bytes()).0, 404);
     let seats = room.seat(&joined[1].token);
     assert_eq!(seats.attempts.len(), 2);
+}
+
+#[test]
+fn a_class_opens_by_itself_or_when_the_teacher_says_so_and_stays_open() {
+    let _clock = CLOCK_MOVES.lock().unwrap_or_else(PoisonError::into_inner);
+    let folder = tempfile::tempdir().expect("a folder");
+    let opens_in = |minutes: u64| ClassDefinition {
+        opens_ms: Some(clock().0 + minutes * 60_000),
+        ..definition()
+    };
+    let path = folder.path().join("by-itself.sqlite");
+    let room = Room::open(&path, opens_in(2));
+    let JoinAnswer { token, view } = room.join("ACDEFG", "Ann", None).expect("a seat");
+    assert_eq!(view.standing, Standing::NotOpen { in_s: 120 });
+    CLOCK.fetch_add(90_000, Ordering::Relaxed);
+    assert_eq!(room.seat(&token).standing, Standing::NotOpen { in_s: 30 });
+    CLOCK.fetch_add(30_000, Ordering::Relaxed);
+    let open = Standing::Open { left_s: None };
+    assert_eq!(room.seat(&token).standing, open);
+    room.close();
+
+    let path = folder.path().join("before.sqlite");
+    let definition = opens_in(60);
+    let room = Room::open(&path, definition.clone());
+    let token = room.join("ACDEFG", "Ann", None).expect("a seat").token;
+    assert!(board_of(&room).contains(">Open now<"));
+    let now = json!({"standing": "Open"});
+    assert_eq!(teacher(&room, "/api/teacher/standing", &now).0, 204);
+    assert_eq!(room.seat(&token).standing, open);
+    assert!(!board_of(&room).contains(">Open now<"));
+    room.close();
+    let room = Room::open(&path, definition);
+    assert_eq!(room.seat(&token).standing, open, "after a restart");
 }
 
 #[test]
@@ -611,9 +651,7 @@ fn whoever_is_not_asked_gets_nothing() {
         assert!(head.contains(needed), "{head}");
     }
     // The board says what was typed as text.
-    let (status, _, body) = room.ask("GET", "/teacher/board", &[("cookie", &cookie(255))], b"");
-    let body = String::from_utf8(body).expect("text");
-    assert_eq!(status, 200);
+    let body = board_of(&room);
     assert!(!body.contains("<script>alert"), "{body}");
 }
 

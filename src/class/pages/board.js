@@ -140,6 +140,9 @@ function showStanding() {
   setText(byId("standing"), words);
   for (const button of document.querySelectorAll("[data-standing]")) {
     setAttribute(button, "aria-pressed", String(button.dataset.standing === pressed));
+    if (button.dataset.standing === "Open") {
+      setText(button, value.NotOpen ? told("pages-standing-open-now") : told("pages-standing-set-open"));
+    }
     button.disabled = false;
   }
 }

@@ -56,8 +56,12 @@ fn standing_buttons(standing: Standing, texts: &PageTexts) -> Markup {
         Standing::Paused => "Paused",
         Standing::Closed => "Closed",
     };
+    let open = match standing {
+        Standing::NotOpen { .. } => "pages-standing-open-now",
+        Standing::Open { .. } | Standing::Paused | Standing::Closed => "pages-standing-set-open",
+    };
     let buttons = [
-        ("Open", texts.get("pages-standing-set-open")),
+        ("Open", texts.get(open)),
         ("Paused", texts.get("pages-standing-pause")),
         ("Closed", texts.get("pages-standing-close")),
     ];

@@ -157,6 +157,7 @@ async fn view(shared: &Arc<Shared>, seat: u32) -> Result<ClassView, StoreError> 
         protocol: PROTOCOL_VERSION,
         program: env!("CARGO_PKG_VERSION").to_owned(),
         content: shared.content,
+        class: Some(shared.definition.id()),
         title: shared.definition.title.clone(),
         name,
         kind: shared.definition.kind,

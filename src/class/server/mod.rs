@@ -99,7 +99,7 @@ struct Shared {
     page_texts: [PageTexts; LANGUAGES],
     address: String,
     clock: fn() -> Moment,
-    standing: Mutex<TeacherStanding>,
+    standing: Mutex<Option<TeacherStanding>>,
     live: Mutex<Live>,
     /// Told of each change.
     changes: watch::Sender<u64>,

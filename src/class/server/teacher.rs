@@ -108,7 +108,7 @@ pub(super) async fn standing(
     shared
         .write(move |store| store.set_standing(request.standing, now))
         .await?;
-    *lock(&shared.standing) = request.standing;
+    *lock(&shared.standing) = Some(request.standing);
     shared.change(|live| live.class());
     Ok(StatusCode::NO_CONTENT)
 }

@@ -239,11 +239,11 @@ impl<'c> Store<'c> {
         Ok(())
     }
 
-    /// What the teacher has done about the class last; open where nothing was.
+    /// What the teacher has done about the class last; none where nothing was.
     ///
     /// # Errors
     /// What the database says.
-    pub fn standing(&self) -> Result<TeacherStanding, StoreError> {
+    pub fn standing(&self) -> Result<Option<TeacherStanding>, StoreError> {
         let (tenant, class) = self.ours();
         let last = (self.connection)
             .prepare_cached(
@@ -252,9 +252,10 @@ impl<'c> Store<'c> {
             .query_row(params![tenant, class], |row| row.get::<_, String>(0))
             .optional()?;
         match last.as_deref() {
-            None | Some("open") => Ok(TeacherStanding::Open),
-            Some("paused") => Ok(TeacherStanding::Paused),
-            Some("closed") => Ok(TeacherStanding::Closed),
+            None => Ok(None),
+            Some("open") => Ok(Some(TeacherStanding::Open)),
+            Some("paused") => Ok(Some(TeacherStanding::Paused)),
+            Some("closed") => Ok(Some(TeacherStanding::Closed)),
             Some(other) => Err(StoreError::Row(other.to_owned())),
         }
     }

@@ -4,7 +4,7 @@
 use super::address::ServerAddress;
 use crate::attempts::StorageError;
 use detent_class_protocol::{
-    AttemptId, ClassView, Digest, SealedScenario, SealedText, SecretToken,
+    AttemptId, ClassId, ClassView, Digest, SealedScenario, SealedText, SecretToken,
 };
 use detent_training::record::PART;
 use serde::{Deserialize, Serialize};
@@ -44,6 +44,9 @@ pub struct KeptSealedJob {
 /// Who sits in which class. A server may have another class tomorrow.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Seat {
+    /// Which class; none in what was kept before classes were told apart.
+    #[serde(default)]
+    pub id: Option<ClassId>,
     /// What the class is called.
     pub class: String,
     /// Who sits there.
@@ -54,6 +57,7 @@ impl Seat {
     /// The seat that the server speaks of.
     pub fn of(view: &ClassView) -> Seat {
         Seat {
+            id: view.class,
             class: view.title.clone(),
             name: view.name.clone(),
         }
@@ -94,9 +98,16 @@ impl KeptClass {
     /// Takes in what the server says of the class now. What is sealed is opened once its class is over.
     pub fn take_in(&mut self, view: ClassView) {
         let sealed = view.kind.keeps_results_back(view.standing);
-        for kept in self.attempts.values_mut() {
+        for KeptAttempt {
+            seat, sealed: is, ..
+        } in self.attempts.values_mut()
+        {
+            // What was kept before classes were told apart is of the class that has its title.
+            if seat.id.is_none() && seat.class == view.title {
+                seat.id = view.class;
+            }
             // Where another class is, this one is over.
-            kept.sealed &= sealed && kept.seat.class == view.title;
+            *is &= sealed && seat.id == view.class;
         }
         self.view = Some(view);
     }
@@ -282,8 +293,9 @@ mod tests {
             standing: Standing::Paused,
             ..examination.clone()
         };
+        // Of the same title.
         let another = ClassView {
-            title: "Another".to_owned(),
+            class: Some(ClassId::of_bytes([9; 16])),
             ..examination.clone()
         };
         for (view, sealed) in [
@@ -299,5 +311,59 @@ mod tests {
             let now = &kept.attempts["drain-code-1.attempt"];
             assert_eq!(now.sealed, sealed, "{view:?}");
         }
+    }
+
+    /// What a program wrote that did not tell classes of one title apart.
+    #[test]
+    fn a_seat_that_was_kept_by_its_title_goes_on_in_the_class_of_that_title() {
+        let view = demo_view(ClassKind::Examination);
+        let attempt = KeptAttempt {
+            attempt: AttemptId::of_bytes([1; 16]),
+            seat: Seat::of(&view),
+            job: "drain-code".to_owned(),
+            program: "0.1.0".to_owned(),
+            content: Digest::NONE,
+            sealed: true,
+            is_there: false,
+        };
+        let mut kept = KeptClass {
+            token: Some(SecretToken::of_bytes([7; 32])),
+            view: Some(view.clone()),
+            ..KeptClass::default()
+        };
+        let of_another = Seat {
+            class: "Wednesday".to_owned(),
+            ..attempt.seat.clone()
+        };
+        kept.attempts
+            .insert("1.attempt".to_owned(), attempt.clone());
+        kept.attempts.insert(
+            "2.attempt".to_owned(),
+            KeptAttempt {
+                seat: of_another,
+                ..attempt
+            },
+        );
+        let mut written = serde_json::to_value(&kept).expect("JSON");
+        let object = |value: &mut serde_json::Value, key: &str| {
+            let object = value.as_object_mut().expect("an object");
+            assert!(object.remove(key).is_some(), "{key}");
+        };
+        object(&mut written["view"], "class");
+        for name in ["1.attempt", "2.attempt"] {
+            object(&mut written["attempts"][name]["seat"], "id");
+        }
+        let mut read: KeptClass = serde_json::from_value(written).expect("it is read");
+        let before = read.seat().expect("a seat");
+        assert_eq!(before.id, None);
+        assert_eq!(read.attempts["1.attempt"].seat, before);
+        read.take_in(view);
+        assert_eq!(
+            read.attempts["1.attempt"].seat,
+            read.seat().expect("a seat")
+        );
+        assert!(read.attempts["1.attempt"].sealed);
+        assert_eq!(read.attempts["2.attempt"].seat.id, None);
+        assert!(!read.attempts["2.attempt"].sealed);
     }
 }

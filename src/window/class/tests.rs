@@ -11,8 +11,8 @@ use crate::rest::tests::paused;
 use crate::workbench::LibraryJobs;
 
 use detent_class_protocol::{
-    AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, Digest, JoinAnswer, JoinRefusal,
-    NONCE_BYTES, SealedJobAnswer, SealedScenario, SecretToken, Segment, SegmentAnswer,
+    AttemptStatus, ClassId, ClassJob, ClassKind, ClassNotice, ClassView, Digest, JoinAnswer,
+    JoinRefusal, NONCE_BYTES, SealedJobAnswer, SealedScenario, SecretToken, Segment, SegmentAnswer,
 };
 use detent_training::bench::{Action, Report};
 use std::collections::BTreeMap;
@@ -347,6 +347,23 @@ fn what_somebody_else_did_here_is_not_sent_from_this_seat() {
     settle(&mut driver, &mut server, &files, s(9));
     assert_eq!(server.text(ID), "");
     server.view.name = "Rosa Ibáñez".to_owned();
+    settle(&mut driver, &mut server, &files, s(99));
+    assert_eq!(server.text(ID), files[FILE]);
+}
+
+/// One server, two classes of one title, one after the other.
+#[test]
+fn what_was_done_in_a_class_is_not_sent_to_another_of_the_same_title() {
+    let (mut driver, mut server) = seated(ClassKind::Practice);
+    let mut files = Files::new();
+    files.insert(FILE.to_owned(), "header\none\n".to_owned());
+    begin(&mut driver);
+    let first = server.view.class;
+    server.view.class = Some(ClassId::of_bytes([9; 16]));
+    driver.join(request(CODE), s(1));
+    settle(&mut driver, &mut server, &files, s(9));
+    assert_eq!(server.text(ID), "");
+    server.view.class = first;
     settle(&mut driver, &mut server, &files, s(99));
     assert_eq!(server.text(ID), files[FILE]);
 }
