@@ -1,9 +1,10 @@
 //! What goes on beside the questions: attempts are watched as they come in, and done again when they are finished.
 
 use super::{Shared, lock};
-use crate::verify::Submitted;
+use crate::verify::{Submitted, verified};
 use crate::watch::Watch;
 use detent_class_protocol::{AttemptId, Verdict};
+use detent_gradebook::AttemptResult;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
 use std::thread::{self, JoinHandle};
@@ -131,18 +132,24 @@ fn verify(shared: &Shared) {
             text: &text,
         };
         let began = Instant::now();
-        let verdict = shared
+        let found = shared
             .verifier()
-            .verify(&submitted, || began.elapsed() < LONGEST_REPLAY);
-        keep(shared, (kept.seat, attempt), verdict);
+            .verify_in_full(&submitted, || began.elapsed() < LONGEST_REPLAY);
+        keep(shared, (kept.seat, attempt), found);
     }
 }
 
-/// Keeps a verdict. Where that cannot be, it is found again when the class is started the next time.
-fn keep(shared: &Shared, (seat, attempt): (u32, AttemptId), verdict: Verdict) {
+/// Keeps what doing an attempt again has shown. Where that cannot be, it is found again when the class is started the next
+/// time.
+fn keep(shared: &Shared, (seat, attempt): (u32, AttemptId), found: Result<AttemptResult, Verdict>) {
+    let verdict = found.as_ref().map_or_else(Clone::clone, verified);
     let (now, content, kept) = (shared.now(), shared.content, verdict.clone());
     let written = shared.writer.write_here(move |store| {
-        store.judge(attempt, (env!("CARGO_PKG_VERSION"), content), &kept, now)
+        let made_with = (env!("CARGO_PKG_VERSION"), content);
+        if let Ok(result) = &found {
+            store.keep_result(attempt, made_with, result, now)?;
+        }
+        store.judge(attempt, made_with, &kept, now)
     });
     if written.is_ok() {
         shared.change(|live| live.judged(seat, attempt, verdict));

@@ -5,12 +5,17 @@
 
 mod attempts;
 mod error;
+mod learner_record;
+mod marks;
 mod place;
+mod scores;
 mod seats;
 mod writer;
 
 pub use attempts::{Appended, KeptAttempt, MOST_ATTEMPTS_OF_SEAT};
 pub use error::StoreError;
+pub use learner_record::{AttemptRecord, COPIES, Eraser, JudgedRecord, KeptMessage, LearnerRecord};
+pub use marks::{Changed, MarkChange, MarkRequest};
 pub use seats::{KeptNotice, KeptSeat, Words};
 pub use writer::{Disk, Ending, Writer};
 
@@ -22,7 +27,9 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 /// Layout of the tables, kept in the database's `user_version`.
-const LAYOUT: i64 = 1;
+const LAYOUT: i64 = 2;
+/// What leads from each layout to the next: `schema.sql` is the first one, and a new database goes the same way.
+const STEPS: [(i64, &str); 1] = [(2, include_str!("layout_2.sql"))];
 /// Marks the database as a class's, in its `application_id`: "DtCl".
 const APPLICATION: i64 = 0x4474_436c;
 /// How long a statement waits for another program that holds the database.
@@ -105,6 +112,9 @@ impl Database {
                         found,
                     });
                 }
+                let transaction = connection.transaction().map_err(at)?;
+                take_steps(&transaction, layout).map_err(at)?;
+                transaction.commit().map_err(at)?;
             }
             _ if tables > 0 => return Err(StoreError::Foreign(path.to_owned())),
             _ => {
@@ -115,11 +125,9 @@ impl Database {
                 transaction
                     .execute_batch(include_str!("schema.sql"))
                     .map_err(at)?;
+                take_steps(&transaction, 1).map_err(at)?;
                 transaction
                     .pragma_update(None, "application_id", APPLICATION)
-                    .map_err(at)?;
-                transaction
-                    .pragma_update(None, "user_version", LAYOUT)
                     .map_err(at)?;
                 transaction.commit().map_err(at)?;
             }
@@ -150,6 +158,15 @@ impl Database {
     pub fn store<'c>(&'c self, scope: &'c Scope) -> Store<'c> {
         Store::new(&self.connection, scope)
     }
+}
+
+/// Brings the tables from this layout to the newest one, and notes which that is.
+fn take_steps(connection: &Connection, layout: i64) -> rusqlite::Result<()> {
+    for (to, step) in STEPS.iter().filter(|(to, _)| *to > layout) {
+        connection.execute_batch(step)?;
+        connection.pragma_update(None, "user_version", to)?;
+    }
+    Ok(())
 }
 
 /// A whole copy of the database while it is in use; `to` must not be there.
@@ -192,6 +209,18 @@ impl<'c> Store<'c> {
                 .map_err(|error| StoreError::Row(error.to_string()))?,
             code: code.parse().map_err(|_| StoreError::Row(code))?,
         }))
+    }
+
+    /// When the class was made.
+    ///
+    /// # Errors
+    /// What the database says; there is none.
+    pub fn begun(&self) -> Result<Moment, StoreError> {
+        let (tenant, class) = self.ours();
+        let begun = (self.connection)
+            .prepare_cached("SELECT begun_ms FROM class WHERE tenant = ?1 AND class = ?2")?
+            .query_row(params![tenant, class], |row| row.get(0))?;
+        Ok(Moment(begun))
     }
 
     /// Makes the class.
