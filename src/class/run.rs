@@ -11,7 +11,7 @@ use super::moment::Moment;
 use super::name_list::sorted_names;
 use super::pages::PageTexts;
 use super::server::{BenchPage, ClassServer, ServerParts, certificate, listen};
-use super::store::{Database, KeptClass, Scope, StoreError};
+use super::store::{COPIES, Database, KeptClass, Scope, StoreError};
 use super::{join_code, secret_token};
 use detent_class_protocol::{JoinCode, Standing};
 use detent_content::{ContentError, ContentLibrary};
@@ -23,8 +23,6 @@ use std::{fs, io};
 
 /// The database in a class's folder.
 const DATABASE: &str = "class.sqlite";
-/// Where copies of it are kept, in the same folder.
-const COPIES: &str = "copies";
 /// Between two copies.
 const BETWEEN_COPIES: Duration = Duration::from_secs(10 * 60);
 /// So many copies are kept.

@@ -2,6 +2,9 @@
 
 use detent_class_protocol::{JoinCode, NONCE_BYTES, SecretToken};
 
+/// Letters and digits that spell nothing and are not taken for each other.
+const SYMBOLS: &[u8; 20] = b"dfghjklmnprtvwx34679";
+
 fn bytes<const N: usize>() -> [u8; N] {
     let mut bytes = [0; N];
     #[expect(
@@ -39,12 +42,19 @@ pub fn seed() -> u64 {
 /// A new word to come back with: six letters and digits, 64 million words; it holds for minutes, once. There is no vowel
 /// in it, so that chance spells nothing.
 pub fn word() -> String {
-    const SYMBOLS: &[u8; 20] = b"dfghjklmnprtvwx34679";
     let drawn: [u8; 6] = bytes();
     let symbols = drawn.map(|draw| char::from(SYMBOLS[usize::from(draw) % SYMBOLS.len()]));
     let (first, then) = symbols.split_at(3);
     let half = |symbols: &[char]| symbols.iter().collect::<String>();
     format!("{}-{}", half(first), half(then))
+}
+
+/// A new pseudonym: ten letters and digits without vowels, so that chance spells nothing. Drawn, and not made from the
+/// name: nobody finds the name by trying all there are.
+pub fn pseudonym() -> String {
+    let drawn: [u8; 10] = bytes();
+    let symbols = drawn.map(|draw| char::from(SYMBOLS[usize::from(draw) % SYMBOLS.len()]));
+    format!("learner-{}", symbols.iter().collect::<String>())
 }
 
 #[cfg(test)]

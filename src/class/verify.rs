@@ -4,6 +4,7 @@ use super::definition::ClassDefinition;
 use super::drawing::DrawnJob;
 use detent_class_protocol::{Digest, UnverifiedReason, Verdict};
 use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
+use detent_gradebook::AttemptResult;
 use detent_training::record::{Attempt, Damage, Header, RecordError, read_attempt, sha256_hex};
 use std::future::Future;
 use std::path::Path;
@@ -36,6 +37,13 @@ pub struct Submitted<'a> {
     pub drawn: &'a [DrawnJob],
 }
 
+/// What is said of an attempt that came out as it says.
+pub fn verified(result: &AttemptResult) -> Verdict {
+    Verdict::Verified {
+        points: Some(result.score.total()),
+    }
+}
+
 /// The job that an attempt says it is at: the name of a scenario's file without folder and ending. Whatever else stands
 /// there, no path is ever opened by it.
 pub fn job_of(header: &Header) -> Option<&str> {
@@ -45,11 +53,26 @@ pub fn job_of(header: &Header) -> Option<&str> {
 impl Verifier<'_> {
     /// Does it again. `go_on` is asked after each slice of a few milliseconds; where it says no, the attempt takes too long.
     pub fn verify(&self, submitted: &Submitted<'_>, go_on: impl FnMut() -> bool) -> Verdict {
+        match self.verify_in_full(submitted, go_on) {
+            Ok(result) => verified(&result),
+            Err(verdict) => verdict,
+        }
+    }
+
+    /// The same; all that a sound attempt has shown.
+    ///
+    /// # Errors
+    /// What is said of an attempt that is not verified.
+    pub fn verify_in_full(
+        &self,
+        submitted: &Submitted<'_>,
+        go_on: impl FnMut() -> bool,
+    ) -> Result<AttemptResult, Verdict> {
         if submitted.program != self.program {
-            return Verdict::Unverified(UnverifiedReason::OtherProgram);
+            return Err(Verdict::Unverified(UnverifiedReason::OtherProgram));
         }
         if submitted.content != self.content {
-            return Verdict::Unverified(UnverifiedReason::OtherContent);
+            return Err(Verdict::Unverified(UnverifiedReason::OtherContent));
         }
         let attempt = match read_attempt("handed-in.attempt", submitted.text.as_bytes()) {
             Ok(attempt) => attempt,
@@ -57,12 +80,12 @@ impl Verifier<'_> {
                 problem: Damage::NewerFormat { .. },
                 ..
             }) => {
-                return Verdict::Unverified(UnverifiedReason::OtherProgram);
+                return Err(Verdict::Unverified(UnverifiedReason::OtherProgram));
             }
-            Err(_) => return Verdict::Mismatch,
+            Err(_) => return Err(Verdict::Mismatch),
         };
         let Some(scenario_source) = self.scenario_of(&attempt, submitted.drawn) else {
-            return Verdict::Mismatch;
+            return Err(Verdict::Mismatch);
         };
         let work = replay_attempt_in_slices(
             self.library,
@@ -71,14 +94,19 @@ impl Verifier<'_> {
             &attempt,
         );
         match within(work, go_on) {
-            None => Verdict::Unverified(UnverifiedReason::TooLong),
-            Some(Err(_)) => Verdict::Mismatch,
+            None => Err(Verdict::Unverified(UnverifiedReason::TooLong)),
+            Some(Err(_)) => Err(Verdict::Mismatch),
             Some(Ok(_)) if !self.is_assigned(submitted, &scenario_source, &attempt) => {
-                Verdict::NotAssigned
+                Err(Verdict::NotAssigned)
             }
-            Some(Ok(replayed)) => Verdict::Verified {
-                points: Some(replayed.score.total()),
-            },
+            Some(Ok(replayed)) => Ok(AttemptResult::of(
+                self.definition
+                    .original_of(&scenario_source.stem())
+                    .unwrap_or(&scenario_source.stem()),
+                replayed.first.is_some(),
+                &replayed.bench,
+                replayed.score,
+            )),
         }
     }
 

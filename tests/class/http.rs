@@ -21,7 +21,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
-const PROGRAM: &str = env!("CARGO_PKG_VERSION");
+pub(super) const PROGRAM: &str = env!("CARGO_PKG_VERSION");
 
 /// The clock of the servers of these tests, ms; it is never set back.
 static CLOCK: AtomicU64 = AtomicU64::new(1_800_000_000_000);
@@ -29,20 +29,20 @@ static CLOCK: AtomicU64 = AtomicU64::new(1_800_000_000_000);
 /// Held by each test that moves the clock, or counts on its standing still.
 static CLOCK_MOVES: Mutex<()> = Mutex::new(());
 
-fn clock() -> Moment {
+pub(super) fn clock() -> Moment {
     Moment(CLOCK.load(Ordering::Relaxed))
 }
 
 /// A class on this computer.
-struct Room {
+pub(super) struct Room {
     address: SocketAddr,
-    server: Option<ClassServer>,
+    pub(super) server: Option<ClassServer>,
     threads: Option<ServerThreads>,
     runtime: Option<tokio::runtime::Runtime>,
 }
 
 impl Room {
-    fn open(path: &Path, definition: ClassDefinition) -> Room {
+    pub(super) fn open(path: &Path, definition: ClassDefinition) -> Room {
         let database = Database::open(path).expect("it opens");
         let scope = scope();
         let class = KeptClass {
@@ -91,7 +91,7 @@ impl Room {
         }
     }
 
-    fn close(mut self) {
+    pub(super) fn close(mut self) {
         self.end();
     }
 
@@ -107,7 +107,7 @@ impl Room {
         }
     }
 
-    fn ask(
+    pub(super) fn ask(
         &self,
         method: &str,
         path: &str,
@@ -144,13 +144,18 @@ impl Room {
         (status, head, answer[end + 4..].to_vec())
     }
 
-    fn post(&self, path: &str, headers: &[(&str, &str)], body: &Value) -> (u16, Value) {
+    pub(super) fn post(&self, path: &str, headers: &[(&str, &str)], body: &Value) -> (u16, Value) {
         let headers = [headers, &[("content-type", "application/json")]].concat();
         let (status, _, body) = self.ask("POST", path, &headers, body.to_string().as_bytes());
         (status, serde_json::from_slice(&body).unwrap_or(Value::Null))
     }
 
-    fn join(&self, code: &str, name: &str, word: Option<&str>) -> Result<JoinAnswer, JoinRefusal> {
+    pub(super) fn join(
+        &self,
+        code: &str,
+        name: &str,
+        word: Option<&str>,
+    ) -> Result<JoinAnswer, JoinRefusal> {
         let mut request = json!({"protocol": PROTOCOL_VERSION, "code": code, "name": name});
         if let Some(word) = word {
             request["word"] = word.into();
@@ -162,7 +167,7 @@ impl Room {
         }
     }
 
-    fn seat(&self, token: &SecretToken) -> ClassView {
+    pub(super) fn seat(&self, token: &SecretToken) -> ClassView {
         let (status, _, body) = self.ask(
             "GET",
             "/api/seat",
@@ -183,7 +188,7 @@ impl Room {
         serde_json::from_value(answer).expect("an answer")
     }
 
-    fn status(&self, token: &SecretToken, attempt: AttemptId) -> AttemptStatus {
+    pub(super) fn status(&self, token: &SecretToken, attempt: AttemptId) -> AttemptStatus {
         let path = format!("/api/attempts/{attempt}");
         let (_, _, body) = self.ask("GET", &path, &[("authorization", &bearer(token))], b"");
         serde_json::from_slice(&body).expect("a status")
@@ -215,7 +220,7 @@ impl Room {
     }
 
     /// Sends all of this text.
-    fn send_all(&self, token: &SecretToken, upload: &mut Upload, text: &str) {
+    pub(super) fn send_all(&self, token: &SecretToken, upload: &mut Upload, text: &str) {
         upload.told(&self.status(token, upload.attempt()), text);
         while let Some(segment) = upload.segment(text).cloned() {
             let answer = self.send(token, &segment);
@@ -225,7 +230,7 @@ impl Room {
     }
 
     /// Waits until the attempt was done again.
-    fn verdict(&self, token: &SecretToken, attempt: AttemptId) -> Verdict {
+    pub(super) fn verdict(&self, token: &SecretToken, attempt: AttemptId) -> Verdict {
         let until = Instant::now() + Duration::from_secs(60);
         loop {
             let verdict = self.status(token, attempt).verdict;
@@ -243,16 +248,16 @@ impl Drop for Room {
     }
 }
 
-fn bearer(token: &SecretToken) -> String {
+pub(super) fn bearer(token: &SecretToken) -> String {
     format!("Bearer {}", String::from(*token))
 }
 
-fn cookie(n: u8) -> String {
+pub(super) fn cookie(n: u8) -> String {
     format!("detent-teacher={}", String::from(token(n)))
 }
 
 /// The teacher's page asks to change something.
-fn teacher(room: &Room, path: &str, body: &Value) -> (u16, Value) {
+pub(super) fn teacher(room: &Room, path: &str, body: &Value) -> (u16, Value) {
     room.post(
         path,
         &[("cookie", &cookie(255)), ("x-detent-class", "1")],
@@ -267,12 +272,12 @@ fn board_of(room: &Room) -> String {
     String::from_utf8(body).expect("text")
 }
 
-fn id(n: u8) -> AttemptId {
+pub(super) fn id(n: u8) -> AttemptId {
     AttemptId::of_bytes([n; 16])
 }
 
 /// An attempt at this seat's own machine; its text and points.
-fn attempt(view: &ClassView, steps: usize) -> (String, f64) {
+pub(super) fn attempt(view: &ClassView, steps: usize) -> (String, f64) {
     let library = ContentLibrary::builtin().expect("sound");
     let job = &view.jobs[0];
     let scenario_source = library.scenario(&job.job).expect("built in");
@@ -283,7 +288,7 @@ fn attempt(view: &ClassView, steps: usize) -> (String, f64) {
     )
 }
 
-fn upload(view: &ClassView, n: u8) -> Upload {
+pub(super) fn upload(view: &ClassView, n: u8) -> Upload {
     Upload::new(id(n), PROGRAM, view.content)
 }
 

@@ -8,9 +8,11 @@
 )]
 
 mod faults;
+mod gradebook;
 mod http;
 #[path = "../browser/class_pages.rs"]
 mod pages;
+mod simulated_class;
 #[path = "../stage/mod.rs"]
 mod stage;
 mod store;

@@ -480,7 +480,7 @@ fn a_database_of_the_first_layout_goes_on() {
     assert_eq!(store.drawn_of(seat + 1).expect("readable"), []);
     assert_eq!(
         store.drawn_drafts().expect("readable"),
-        [(seat, "job-1".to_owned(), Some(4))]
+        [("job-1".to_owned(), 4)]
     );
     drop(disk);
     let kept = Database::open(&path).expect("it opens");

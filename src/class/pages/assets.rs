@@ -5,6 +5,7 @@ pub fn asset(path: &str) -> Option<(&'static str, &'static [u8])> {
     const SCRIPT: &str = "text/javascript; charset=utf-8";
     Some(match path {
         "/class/board.js" => (SCRIPT, include_bytes!("board.js")),
+        "/class/gradebook.js" => (SCRIPT, include_bytes!("gradebook.js")),
         "/class/icon.svg" => (
             "image/svg+xml",
             include_bytes!("../../../assets/web/icon.svg"),

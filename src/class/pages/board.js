@@ -193,13 +193,14 @@ function takeStanding(value, at) {
 
 /// What is wrong with the server, and which job could not be drawn.
 function takeTroubles({ trouble, undrawn }) {
-  takeTrouble("trouble", trouble);
-  takeTrouble("undrawn", undrawn === null ? null : title(undrawn));
+  const job = undrawn === null ? null : title(undrawn);
+  takeTrouble("trouble", trouble, (what) => told("pages-trouble", { what }));
+  takeTrouble("undrawn", job, (what) => told("pages-undrawn", { what }));
 }
 
-function takeTrouble(name, what = null) {
+function takeTrouble(name, what, inWords) {
   const banner = byId(name);
-  const words = what === null ? "" : told(`pages-${name}`, { what });
+  const words = what === null ? "" : inWords(what);
   if (words && banner.textContent !== words) say(words);
   setText(banner, words);
   banner.hidden = what === null;

@@ -225,7 +225,10 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
                 p.kind { (texts.get("pages-board")) " · " (texts.kind(board.kind)) }
                 h1 { bdi { (shown(&board.title)) } }
             }
-            nav { (page.other_languages(texts)) }
+            nav {
+                a href={ "/teacher/gradebook?lang=" (language) } { (texts.get("pages-book-open")) }
+                (page.other_languages(texts))
+            }
         }
         main {
             noscript { p.banner { (texts.get("pages-no-script")) } }

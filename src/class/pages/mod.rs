@@ -8,6 +8,12 @@
 mod assets;
 mod board_page;
 mod frame;
+mod gradebook_job;
+mod gradebook_learner;
+mod gradebook_page;
+mod gradebook_plot;
+mod gradebook_report;
+mod gradebook_view;
 mod language;
 mod no_page;
 mod page_texts;
@@ -20,6 +26,12 @@ mod sign_in;
 
 pub use assets::asset;
 pub use board_page::board_page;
+pub use gradebook_job::gradebook_job_page;
+pub use gradebook_learner::{LONGEST_COMMENT, gradebook_learner_page};
+pub use gradebook_page::gradebook_page;
+pub use gradebook_plot::{items_plot, skills_plot};
+pub use gradebook_report::{ReportReader, gradebook_report_page};
+pub use gradebook_view::GradebookView;
 pub use language::page_language;
 pub use no_page::no_page_page;
 pub use page_texts::PageTexts;
@@ -30,5 +42,7 @@ pub use sign_in::sign_in_page;
 /// What the server says of every page in `Content-Security-Policy`.
 pub const CONTENT_SECURITY_POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
+#[cfg(test)]
+mod gradebook_tests;
 #[cfg(test)]
 mod tests;

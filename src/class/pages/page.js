@@ -83,7 +83,8 @@ export function say(words) {
   setTimeout(() => line.remove(), SAID_MS);
 }
 
-/// Sends something. Gives `{ answer }`, or `{ error }` with a sentence and the status, 0 without an answer.
+/// Sends something. Gives `{ answer }`, or `{ error }` with a sentence, what came with it and the status, 0 without an
+/// answer.
 export async function send(path, body, type = "application/json") {
   let response;
   let text;
@@ -101,7 +102,7 @@ export async function send(path, body, type = "application/json") {
   }
   if (response.ok) return { answer };
   const { status } = response;
-  return { status, error: typeof answer?.error === "string" ? answer.error : told("pages-not-done", { number: status }) };
+  return { status, answer, error: typeof answer?.error === "string" ? answer.error : told("pages-not-done", { number: status }) };
 }
 
 /// A stream that sends these is taken for lost after so long without one, ms.

@@ -12,6 +12,10 @@ use std::collections::BTreeMap;
 const OF_SCRIPTS: &[&str] = &[
     "pages-attempt-running",
     "pages-back-online",
+    "pages-book-mark-reason-missing",
+    "pages-book-mark-saved",
+    "pages-book-mark-stale",
+    "pages-book-mark-wrong",
     "pages-download-newest",
     "pages-hand-in-done",
     "pages-hand-in-none",
@@ -58,15 +62,15 @@ const OF_SCRIPTS: &[&str] = &[
 ];
 
 /// What is filled into them.
-const FILLED_IN: [&str; 13] = [
-    "count", "file", "hours", "minutes", "name", "number", "of", "points", "result", "seat",
-    "time", "what", "word",
+const FILLED_IN: [&str; 14] = [
+    "comment", "count", "file", "hours", "minutes", "name", "number", "of", "points", "result",
+    "seat", "time", "what", "word",
 ];
 
 /// The words of the pages in one language. Made once for each language: the texts are read and the scenarios gone through.
 #[derive(Debug)]
 pub struct PageTexts {
-    texts: Texts,
+    pub(super) texts: Texts,
     /// Titles of the jobs, by the name of their file without folder and ending.
     titles: BTreeMap<String, String>,
 }
@@ -271,6 +275,7 @@ mod tests {
     fn every_text_of_the_scripts_is_there_and_used() {
         let scripts = [
             include_str!("board.js"),
+            include_str!("gradebook.js"),
             include_str!("page.js"),
             include_str!("projector.js"),
             include_str!("sign_in.js"),

@@ -157,6 +157,7 @@ fn no_page_has_an_inline_script_or_style_or_asks_elsewhere() {
     assert!(script.contains("textContent"));
     for path in [
         "/class/board.js",
+        "/class/gradebook.js",
         "/class/page.js",
         "/class/projector.js",
         "/class/sign_in.js",

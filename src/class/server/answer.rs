@@ -82,7 +82,10 @@ impl IntoResponse for Refused {
             ),
             Refused::Wrong(error) => (StatusCode::BAD_REQUEST, error),
             Refused::Store(
-                error @ (StoreError::Full | StoreError::Commit(_) | StoreError::Ended),
+                error @ (StoreError::Full
+                | StoreError::Commit(_)
+                | StoreError::Busy
+                | StoreError::Ended),
             ) => (StatusCode::SERVICE_UNAVAILABLE, error.to_string()),
             Refused::Store(error) => (StatusCode::INTERNAL_SERVER_ERROR, error.to_string()),
         };

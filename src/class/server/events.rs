@@ -91,7 +91,8 @@ fn next_event(
     told: &mut Option<Standing>,
 ) -> Option<Event> {
     let id = |change: u64| format!("{}-{change}", shared.run);
-    let Some(since) = *known else {
+    let whole = known.is_none_or(|since| lock(&shared.live).erased_since(since));
+    let Some(since) = known.filter(|_| !whole) else {
         let (board, change) = shared.board();
         (*known, *told) = (Some(change), Some(board.standing));
         return event("board", &id(change), &board);

@@ -31,6 +31,8 @@ pub(super) struct Live {
     changes: u64,
     /// Number of the last change that was about the whole class.
     class_changed: u64,
+    /// Number of the last change that took a seat away.
+    erased: u64,
     /// What is wrong with the server itself.
     trouble: Option<String>,
     /// The last job of which no variant could be drawn.
@@ -114,6 +116,18 @@ impl Live {
     /// The numbers of all seats.
     pub fn seat_numbers(&self) -> impl Iterator<Item = u32> + Clone {
         self.seats.keys().copied()
+    }
+
+    /// This seat is not there any more.
+    pub fn erase(&mut self, seat: u32) {
+        self.seats.remove(&seat);
+        self.changes += 1;
+        self.erased = self.changes;
+    }
+
+    /// Whether a seat was taken away after this change, so that what changed since does not tell all.
+    pub const fn erased_since(&self, change: u64) -> bool {
+        self.erased > change
     }
 
     /// Who sits there.

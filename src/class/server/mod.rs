@@ -9,6 +9,7 @@
 mod answer;
 mod bench_page;
 mod events;
+mod gradebook;
 mod learner;
 mod limits;
 mod listen;
@@ -22,7 +23,7 @@ pub use listen::{certificate, listen};
 use super::board::BoardView;
 use super::definition::{ClassDefinition, TeacherStanding};
 use super::moment::Moment;
-use super::store::{Database, Disk, KeptClass, Scope, Store, StoreError, Writer};
+use super::store::{Database, Disk, Eraser, KeptClass, Scope, Store, StoreError, Writer};
 use super::verify::Verifier;
 use crate::pages::{PageTexts, page_language};
 use axum::Router;
@@ -90,6 +91,7 @@ struct Shared {
     writer: Writer,
     readers: Mutex<Vec<Connection>>,
     database: DatabaseReader,
+    eraser: Eraser,
     scope: Scope,
     definition: ClassDefinition,
     code: JoinCode,
@@ -155,12 +157,14 @@ impl ClassServer {
             )
         };
         let database = parts.database.readers();
+        let eraser = parts.database.eraser();
         let (writer, writing) = Writer::begin(Disk::new(parts.database, parts.scope.clone()));
         let (changes, _) = watch::channel(live.changes());
         let shared = Arc::new(Shared {
             writer,
             readers: Mutex::default(),
             database: Box::new(database),
+            eraser,
             scope: parts.scope,
             definition: parts.class.definition,
             code: parts.class.code,
@@ -222,6 +226,7 @@ impl ClassServer {
             .route("/api/teacher/names", post(teacher::names))
             .route("/api/teacher/seats/{seat}/word", post(teacher::word))
             .route("/api/teacher/attempts/{attempt}", get(teacher::text))
+            .merge(gradebook::routes())
             .layer(DefaultBodyLimit::max(LARGEST_TEXT))
             .merge(segments)
             .merge(files)

@@ -4,9 +4,10 @@
 use super::{Shared, lock};
 use crate::definition::JobMachines;
 use crate::drawing::{DrawingError, JobDrawing};
-use crate::verify::Submitted;
+use crate::verify::{Submitted, verified};
 use crate::watch::Watch;
 use detent_class_protocol::{AttemptId, Verdict};
+use detent_gradebook::AttemptResult;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
 use std::thread::{self, JoinHandle};
@@ -162,18 +163,24 @@ fn verify(shared: &Shared) {
             drawn: &drawn,
         };
         let began = Instant::now();
-        let verdict = shared
+        let found = shared
             .verifier()
-            .verify(&submitted, || began.elapsed() < LONGEST_REPLAY);
-        keep(shared, (kept.seat, attempt), verdict);
+            .verify_in_full(&submitted, || began.elapsed() < LONGEST_REPLAY);
+        keep(shared, (kept.seat, attempt), found);
     }
 }
 
-/// Keeps a verdict. Where that cannot be, it is found again when the class is started the next time.
-fn keep(shared: &Shared, (seat, attempt): (u32, AttemptId), verdict: Verdict) {
+/// Keeps what doing an attempt again has shown. Where that cannot be, it is found again when the class is started the next
+/// time.
+fn keep(shared: &Shared, (seat, attempt): (u32, AttemptId), found: Result<AttemptResult, Verdict>) {
+    let verdict = found.as_ref().map_or_else(Clone::clone, verified);
     let (now, content, kept) = (shared.now(), shared.content, verdict.clone());
     let written = shared.writer.write_here(move |store| {
-        store.judge(attempt, (env!("CARGO_PKG_VERSION"), content), &kept, now)
+        let made_with = (env!("CARGO_PKG_VERSION"), content);
+        if let Ok(result) = &found {
+            store.keep_result(attempt, made_with, result, now)?;
+        }
+        store.judge(attempt, made_with, &kept, now)
     });
     if written.is_ok() {
         shared.change(|live| live.judged(seat, attempt, verdict));
@@ -186,16 +193,23 @@ fn draw(shared: &Shared) {
     let Ok(drafts) = shared.read_here(|store| store.drawn_drafts()) else {
         return;
     };
-    let place = |job: &str| definition.place_of(job);
-    let mut drawn: BTreeSet<(usize, u32)> = drafts
+    let taken = drafts
         .iter()
-        .filter_map(|(seat, job, _)| Some((place(job)?, *seat)))
-        .collect();
-    let taken = (drafts.iter()).filter_map(|(_, job, draft)| Some((place(job)?, (*draft)?)));
+        .filter_map(|(job, draft)| Some((definition.place_of(job)?, *draft)));
     let mut drawing = JobDrawing::new(&shared.library, definition, taken);
     while let Some((place, seat)) = shared.work.next(|waiting| waiting.to_draw.pop_first()) {
-        if drawn.contains(&(place, seat)) {
-            continue;
+        // Whoever was erased may have left the number of the seat to somebody else.
+        match shared.read_here(|store| store.drawn_of(seat)) {
+            Ok(drawn)
+                if drawn
+                    .iter()
+                    .any(|drawn| definition.place_of(&drawn.job) == Some(place)) =>
+            {
+                continue;
+            }
+            Ok(_) => {}
+            // It is asked for again.
+            Err(_) => continue,
         }
         let made = match drawing.draw(place, seat, || !shared.work.is_over()) {
             Ok(Some(made)) => made,
@@ -213,12 +227,9 @@ fn draw(shared: &Shared) {
         }
         let now = shared.now();
         let written = (shared.writer).write_here(move |store| store.keep_drawn(seat, &made, now));
-        match written {
-            Ok(()) => {
-                drawn.insert((place, seat));
-            }
-            // It is asked for again, and drawn again.
-            Err(error) => shared.change(|live| live.set_trouble(Some(error.to_string()))),
+        // It is asked for again, and drawn again.
+        if let Err(error) = written {
+            shared.change(|live| live.set_trouble(Some(error.to_string())));
         }
     }
 }

@@ -44,7 +44,7 @@ fn answered(answer: SegmentAnswer) -> Result<Appended, StoreError> {
     })
 }
 
-fn fixed<const N: usize>(row: &Row<'_>, column: usize) -> rusqlite::Result<[u8; N]> {
+pub(super) fn fixed<const N: usize>(row: &Row<'_>, column: usize) -> rusqlite::Result<[u8; N]> {
     let bytes: Vec<u8> = row.get(column)?;
     let length = bytes.len();
     bytes.try_into().map_err(|_| {
@@ -254,7 +254,8 @@ impl Store<'_> {
         Ok(whole)
     }
 
-    /// Finished attempts that were not yet done again with this program and content, the oldest first.
+    /// Finished attempts that were not yet done again with this program and content, the oldest first; also those that were
+    /// verified before what that shows was kept.
     ///
     /// # Errors
     /// What the database says.
@@ -263,7 +264,10 @@ impl Store<'_> {
         let mut rows = self.connection.prepare_cached(
             "SELECT a.attempt FROM attempt a WHERE a.tenant = ?1 AND a.class = ?2 AND a.closed AND NOT EXISTS \
              (SELECT 1 FROM verdict v WHERE v.tenant = a.tenant AND v.class = a.class AND v.attempt = a.attempt \
-              AND v.program = ?3 AND v.content = ?4) ORDER BY a.last_ms, a.attempt",
+              AND v.program = ?3 AND v.content = ?4 AND (v.verdict NOT LIKE '{\"Verified\"%' OR EXISTS \
+              (SELECT 1 FROM attempt_result r WHERE r.tenant = v.tenant AND r.class = v.class \
+               AND r.attempt = v.attempt AND r.program = v.program AND r.content = v.content))) \
+             ORDER BY a.last_ms, a.attempt",
         )?;
         let attempts = rows.query_map(params![tenant, class, program, content.bytes()], |row| {
             Ok(AttemptId::of_bytes(fixed(row, 0)?))

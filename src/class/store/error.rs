@@ -36,6 +36,11 @@ pub enum StoreError {
         "the disk is full; make room, what comes in meanwhile is kept where it is made and sent again"
     )]
     Full,
+    /// Something else reads all the time, so that what was deleted stays in the log for now.
+    #[error(
+        "what was deleted is still in the database's log, since something else reads it; try again in a moment"
+    )]
+    Busy,
     /// A row holds what the program never writes.
     #[error("the database holds {0:?}, which this program does not write; go on with a copy")]
     Row(String),

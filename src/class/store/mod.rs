@@ -5,13 +5,18 @@
 
 mod attempts;
 mod error;
+mod learner_record;
+mod marks;
 mod place;
+mod scores;
 mod sealed_jobs;
 mod seats;
 mod writer;
 
 pub use attempts::{Appended, KeptAttempt, MOST_ATTEMPTS_OF_SEAT};
 pub use error::StoreError;
+pub use learner_record::{AttemptRecord, COPIES, Eraser, JudgedRecord, KeptMessage, LearnerRecord};
+pub use marks::{Changed, MarkChange, MarkRequest};
 pub use seats::{KeptNotice, KeptSeat, Words};
 pub use writer::{Disk, Ending, Writer};
 
@@ -203,6 +208,18 @@ impl<'c> Store<'c> {
                 .map_err(|error| StoreError::Row(error.to_string()))?,
             code: code.parse().map_err(|_| StoreError::Row(code))?,
         }))
+    }
+
+    /// When the class was made.
+    ///
+    /// # Errors
+    /// What the database says; there is none.
+    pub fn begun(&self) -> Result<Moment, StoreError> {
+        let (tenant, class) = self.ours();
+        let begun = (self.connection)
+            .prepare_cached("SELECT begun_ms FROM class WHERE tenant = ?1 AND class = ?2")?
+            .query_row(params![tenant, class], |row| row.get(0))?;
+        Ok(Moment(begun))
     }
 
     /// Makes the class.

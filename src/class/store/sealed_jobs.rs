@@ -49,18 +49,17 @@ impl Store<'_> {
         Ok(drawn.collect::<Result<_, _>>()?)
     }
 
-    /// What was drawn for every seat: the seat, the job, and the number of the draft where it is a variant.
+    /// The variants that were drawn: the job, and the number of its draft.
     ///
     /// # Errors
     /// What the database says.
-    pub fn drawn_drafts(&self) -> Result<Vec<(u32, String, Option<u64>)>, StoreError> {
+    pub fn drawn_drafts(&self) -> Result<Vec<(String, u64)>, StoreError> {
         let (tenant, class) = self.ours();
         let mut rows = self.connection.prepare_cached(
-            "SELECT seat, job, draft FROM sealed_job WHERE tenant = ?1 AND class = ?2 ORDER BY seat, job",
+            "SELECT job, draft FROM sealed_job WHERE tenant = ?1 AND class = ?2 AND draft IS NOT NULL ORDER BY job, draft",
         )?;
-        let drafts = rows.query_map(params![tenant, class], |row| {
-            Ok((row.get(0)?, row.get(1)?, row.get(2)?))
-        })?;
+        let drafts =
+            rows.query_map(params![tenant, class], |row| Ok((row.get(0)?, row.get(1)?)))?;
         Ok(drafts.collect::<Result<_, _>>()?)
     }
 }

@@ -74,6 +74,18 @@ impl Store<'_> {
         Ok(seats.collect::<Result<_, _>>()?)
     }
 
+    /// Whether there is this seat.
+    ///
+    /// # Errors
+    /// What the database says.
+    pub fn has_seat(&self, seat: u32) -> Result<bool, StoreError> {
+        let (tenant, class) = self.ours();
+        let there = (self.connection)
+            .prepare_cached("SELECT 1 FROM seat WHERE tenant = ?1 AND class = ?2 AND seat = ?3")?
+            .exists(params![tenant, class, seat])?;
+        Ok(there)
+    }
+
     /// The seat that this token opens.
     ///
     /// # Errors

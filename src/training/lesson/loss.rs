@@ -7,10 +7,10 @@ use detent_simulation::controller::EntryError;
 use detent_simulation::interface::Component;
 use detent_simulation::names;
 use detent_simulation::units::by_name;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// A reason to lose points, with what there is to say about it.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "reason", rename_all = "kebab-case")]
 pub enum Loss {
     /// A try at the entry gesture failed.

@@ -3,7 +3,7 @@
 use super::loss::Loss;
 use detent_simulation::names;
 use detent_simulation::units::Time;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 names! {
     /// One side of the job that is scored by itself.
@@ -11,7 +11,7 @@ names! {
 }
 
 /// Points lost at one moment for one reason.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Deduction {
     /// When.
     pub at: Time,
@@ -23,7 +23,7 @@ pub struct Deduction {
 }
 
 /// One dimension's result.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DimensionScore {
     /// Which.
     pub dimension: Dimension,
@@ -36,7 +36,7 @@ pub struct DimensionScore {
 }
 
 /// The whole result.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Score {
     /// By dimension.
     pub dimensions: Vec<DimensionScore>,
