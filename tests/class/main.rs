@@ -9,6 +9,8 @@
 
 mod faults;
 mod gradebook;
+#[path = "../browser/gradebook_pages.rs"]
+mod gradebook_pages;
 mod http;
 #[path = "../browser/class_pages.rs"]
 mod pages;
