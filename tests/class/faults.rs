@@ -4,7 +4,7 @@
 //! `DETENT_FAULT_SEEDS=10000` runs through so many seeds, `DETENT_FAULT_SEED=N` through one.
 
 use super::stage::attempts::random_attempt;
-use super::{begin, definition, join};
+use super::{begin, definition, join, some_result};
 use detent_class::moment::Moment;
 use detent_class::protocol::{
     AttemptId, AttemptStatus, Digest, Segment, SegmentAnswer, Upload, UploadState, Verdict,
@@ -341,13 +341,19 @@ fn run(seed: u64, path: &Path, verifier: &Verifier<'_>, texts: &[(String, f64)])
                 },
                 "seed {seed}"
             );
+            let made_with = (PROGRAM, Digest::NONE);
+            let result =
+                disk.store()
+                    .keep_result(attempt, made_with, &some_result(), Moment(world.now));
             let first = disk.store().judge(
                 attempt,
                 (PROGRAM, Digest::NONE),
                 &verdict,
                 Moment(world.now),
             );
-            graded += usize::from(first.expect("kept"));
+            let first = first.expect("kept");
+            assert_eq!(result.expect("kept"), first, "seed {seed}");
+            graded += usize::from(first);
         }
     }
     assert_eq!(graded, LEARNERS, "seed {seed}");

@@ -13,7 +13,10 @@ use detent_training::lesson::Dimension;
 use detent_training::practice::skills_of;
 use detent_training::record::read_attempt;
 use serde_json::{Value, json};
+use std::io::{Read, Write};
+use std::net::TcpStream;
 use std::path::Path;
+use std::time::Duration;
 
 /// All that doing it again shows, held against the replay itself.
 #[test]
@@ -328,7 +331,7 @@ fn files_hold_names_only_where_they_are_needed() {
     assert_eq!(zip.len(), 4);
     let mut results = String::new();
     let mut entry = zip.by_name("results.csv").expect("it is there");
-    std::io::Read::read_to_string(&mut entry, &mut results).expect("UTF-8");
+    entry.read_to_string(&mut results).expect("UTF-8");
     assert!(
         results.contains(pseudonym) && !results.contains("Ann"),
         "{results}"
@@ -466,6 +469,44 @@ fn two_instructors_who_change_one_mark_do_not_overwrite_each_other() {
             .iter()
             .all(|change| change.at_ms > 1_700_000_000_000)
     );
+}
+
+/// A board that is open is told of the whole class anew, so that the erased seat goes from it.
+#[test]
+fn an_erased_learner_goes_from_a_board_that_is_open() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    room.join("ACDEFG", "Zephyrine", None).expect("a seat");
+    room.join("ACDEFG", "Benedikt", None).expect("a seat");
+    let mut stream = TcpStream::connect(room.address).expect("it listens");
+    stream
+        .set_read_timeout(Some(Duration::from_secs(20)))
+        .expect("set");
+    let head = format!(
+        "GET /api/teacher/events HTTP/1.1\r\nhost: x\r\ncookie: {}\r\n\r\n",
+        cookie(255)
+    );
+    stream.write_all(head.as_bytes()).expect("sent");
+    let mut until = |wanted: &str| {
+        let (mut told, mut bytes) = (String::new(), [0; 4096]);
+        while !told.contains(wanted) {
+            let count = stream.read(&mut bytes).expect("told in time");
+            assert!(count > 0, "{told}");
+            told.push_str(&String::from_utf8_lossy(&bytes[..count]));
+        }
+        told
+    };
+    assert!(until("Benedikt").contains("Zephyrine"));
+    assert_eq!(
+        teacher(&room, "/api/teacher/seats/1/erase", &json!({})).0,
+        204
+    );
+    let told = until("\"trouble\"");
+    assert!(
+        told.contains("event: board") && told.contains("Benedikt"),
+        "{told}"
+    );
+    assert!(!told.contains("Zephyrine"), "{told}");
 }
 
 /// Whether any file below this folder holds these bytes.

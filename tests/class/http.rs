@@ -35,7 +35,7 @@ pub(super) fn clock() -> Moment {
 
 /// A class on this computer.
 pub(super) struct Room {
-    address: SocketAddr,
+    pub(super) address: SocketAddr,
     pub(super) server: Option<ClassServer>,
     threads: Option<ServerThreads>,
     runtime: Option<tokio::runtime::Runtime>,

@@ -9,6 +9,8 @@
 
 mod faults;
 mod gradebook;
+#[path = "../browser/gradebook_pages.rs"]
+mod gradebook_pages;
 mod http;
 #[path = "../browser/class_pages.rs"]
 mod pages;
@@ -22,6 +24,8 @@ use detent_class::definition::{ClassDefinition, JobMachines};
 use detent_class::moment::Moment;
 use detent_class::protocol::{AttemptId, ClassKind, Digest, JoinCode, SecretToken, Segment};
 use detent_class::store::{Database, Disk, Scope, Words};
+use detent_gradebook::AttemptResult;
+use detent_training::lesson::Score;
 use std::path::Path;
 
 /// The rows of the tests.
@@ -94,4 +98,22 @@ fn segments(attempt: u8, lines: &[&str]) -> Vec<Segment> {
             segment
         })
         .collect()
+}
+
+/// What doing some attempt again may have shown.
+fn some_result() -> AttemptResult {
+    AttemptResult {
+        job: "drain-code".to_owned(),
+        is_second_visit: false,
+        passed: false,
+        score: Score {
+            dimensions: Vec::new(),
+        },
+        work_min: 0.0,
+        waited_h: 0.0,
+        bill: 0.0,
+        named: None,
+        hidden: Vec::new(),
+        skills: Vec::new(),
+    }
 }

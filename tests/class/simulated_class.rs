@@ -6,7 +6,7 @@ use super::stage::attempts::recorded;
 use detent_class::definition::{ClassDefinition, JobMachines};
 use detent_class::protocol::{ClassKind, Digest, Verdict};
 use detent_class::verify::{Submitted, Verifier};
-use detent_content::{ContentLibrary, ScenarioSource};
+use detent_content::ContentLibrary;
 use detent_gradebook::{
     AttemptResult, Gradebook, GradedAttempt, ItemStatistics, MarkRule, item_statistics,
 };
@@ -59,19 +59,8 @@ impl Class {
         }
     }
 
-    fn source(&self, job: &str) -> ScenarioSource {
-        self.library.scenario(job).expect("built in")
-    }
-
-    /// What this seat makes of the job in this place when it works so.
     fn text(&self, seat: u32, place: usize, persona: Persona) -> String {
-        let assigned = &self.definition.jobs_of(seat)[place];
-        let source = self.source(&assigned.job);
-        let library = self.library.library(&source.scenario);
-        let bench = set_up(&source.scenario, &library, assigned.seed).expect("it fits");
-        let done = work(persona, &source.scenario, bench).expect("this hand can");
-        let header = Header::new(&source.file, &source.text, assigned.seed);
-        String::from_utf8(recorded(&header, &source.scenario, &done).bytes).expect("text")
+        text_of(&self.library, &self.definition, (seat, place), persona)
     }
 
     fn verify(&self, seat: u32, text: &str) -> Result<AttemptResult, Verdict> {
@@ -90,6 +79,22 @@ impl Class {
         };
         verifier.verify_in_full(&submitted, || true)
     }
+}
+
+/// The attempt of this seat at the job in this place, by somebody who works so.
+pub(super) fn text_of(
+    library: &ContentLibrary,
+    definition: &ClassDefinition,
+    (seat, place): (u32, usize),
+    persona: Persona,
+) -> String {
+    let assigned = &definition.jobs_of(seat)[place];
+    let source = library.scenario(&assigned.job).expect("built in");
+    let parts = library.library(&source.scenario);
+    let bench = set_up(&source.scenario, &parts, assigned.seed).expect("it fits");
+    let done = work(persona, &source.scenario, bench).expect("this hand can");
+    let header = Header::new(&source.file, &source.text, assigned.seed);
+    String::from_utf8(recorded(&header, &source.scenario, &done).bytes).expect("text")
 }
 
 /// These deeds under this end, with a digest that is theirs: whoever takes the program apart can make it.

@@ -1,6 +1,6 @@
 //! What is kept, and what is refused.
 
-use super::{begin, code, definition, join, scope, segments, token};
+use super::{begin, code, definition, join, scope, segments, some_result, token};
 use detent_class::definition::TeacherStanding;
 use detent_class::drawing::DrawnJob;
 use detent_class::moment::Moment;
@@ -390,6 +390,10 @@ fn the_first_verdict_stays() {
             .expect("kept")
     };
     assert_eq!((judge(80.0), judge(100.0)), (true, false));
+    assert_eq!(to_verify("0.1.0"), [id], "what it shows is not kept yet");
+    let made_with = ("0.1.0", Digest::NONE);
+    let kept = (disk.store()).keep_result(id, made_with, &some_result(), Moment(5));
+    assert!(kept.expect("kept"));
     assert_eq!(to_verify("0.1.0"), []);
     assert_eq!(to_verify("0.2.0"), [id], "a newer program looks again");
     let there = disk.store().attempt(id).expect("read").expect("there");

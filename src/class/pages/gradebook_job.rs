@@ -1,7 +1,7 @@
 //! One job as an item: how it went, what went wrong in it, and for whom.
 
 use super::frame::Page;
-use super::gradebook_page::{book_head, difficulty, discrimination, figures_explained};
+use super::gradebook_page::{book_head, difficulty, discrimination, figures_explained, scrolled};
 use super::gradebook_view::{GradebookView, learner_name, mark_cell};
 use super::page_texts::PageTexts;
 use super::shown::shown;
@@ -64,6 +64,40 @@ fn misread_table(job: &ItemStatistics, texts: &PageTexts) -> Markup {
     }
 }
 
+fn learners_table(view: &GradebookView, texts: &PageTexts, job: &ItemStatistics) -> Markup {
+    let grades = &view.grades;
+    html! {
+        table.book {
+            thead {
+                tr {
+                    th scope="col" { (texts.get("pages-column-name")) }
+                    th.figure scope="col" { (texts.get("pages-book-mark")) }
+                    th scope="col" { (texts.get("pages-column-attempts")) }
+                }
+            }
+            tbody {
+                @for learner in &grades.learners {
+                    @let counting = grades.book.counting(learner.seat, &job.job);
+                    @let count = grades.book.attempts(learner.seat, &job.job).len().to_string();
+                    tr {
+                        th scope="row" {
+                            a href=(view.learner_address(texts, learner)) { bdi { (learner_name(learner)) } }
+                        }
+                        td.figure {
+                            (mark_cell(
+                                &grades.mark(learner.seat, &job.job),
+                                counting.map(|attempt| attempt.result.passed),
+                                texts,
+                            ))
+                        }
+                        td { (texts.with("pages-book-attempt-count", &[("count", count)])) }
+                    }
+                }
+            }
+        }
+    }
+}
+
 /// The page of the job in this place; none where there is none.
 pub fn gradebook_job_page(texts: &PageTexts, view: &GradebookView, place: usize) -> Option<String> {
     let job = view.statistics.get(place)?;
@@ -94,50 +128,23 @@ pub fn gradebook_job_page(texts: &PageTexts, view: &GradebookView, place: usize)
                 }
                 (figures_explained(texts))
             }
-            div.tools {
+            div.tables {
                 section aria-labelledby="losses-heading" {
                     h2 #losses-heading { (texts.get("pages-book-item-losses")) }
-                    (loss_table(&job.losses, texts))
+                    (scrolled(&texts.get("pages-book-item-losses"), &loss_table(&job.losses, texts)))
                 }
                 section aria-labelledby="unsafe-heading" {
                     h2 #unsafe-heading { (texts.get("pages-book-unsafe")) }
-                    (loss_table(&job.unsafe_acts, texts))
+                    (scrolled(&texts.get("pages-book-unsafe"), &loss_table(&job.unsafe_acts, texts)))
                 }
                 section aria-labelledby="misread-heading" {
                     h2 #misread-heading { (texts.get("pages-book-item-misread")) }
-                    (misread_table(job, texts))
+                    (scrolled(&texts.get("pages-book-item-misread"), &misread_table(job, texts)))
                 }
             }
             section.panel aria-labelledby="learners-heading" {
                 h2 #learners-heading { (texts.get("pages-book-learners")) }
-                table.book {
-                    thead {
-                        tr {
-                            th scope="col" { (texts.get("pages-column-name")) }
-                            th.figure scope="col" { (texts.get("pages-book-mark")) }
-                            th scope="col" { (texts.get("pages-column-attempts")) }
-                        }
-                    }
-                    tbody {
-                        @for learner in &grades.learners {
-                            @let counting = grades.book.counting(learner.seat, &job.job);
-                            @let count = grades.book.attempts(learner.seat, &job.job).len().to_string();
-                            tr {
-                                th scope="row" {
-                                    a href=(view.learner_address(texts, learner)) { bdi { (learner_name(learner)) } }
-                                }
-                                td.figure {
-                                    (mark_cell(
-                                        &grades.mark(learner.seat, &job.job),
-                                        counting.map(|attempt| attempt.result.passed),
-                                        texts,
-                                    ))
-                                }
-                                td { (texts.with("pages-book-attempt-count", &[("count", count)])) }
-                            }
-                        }
-                    }
-                }
+                (scrolled(&texts.get("pages-book-learners"), &learners_table(view, texts, job)))
             }
         }
     };

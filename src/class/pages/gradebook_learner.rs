@@ -31,7 +31,7 @@ pub(super) fn lost_table(attempt: &GradedAttempt, texts: &PageTexts) -> Markup {
     html! {
         @if attempt.result.lost().next().is_none() { p { (texts.get("score-none-lost")) } }
         @else {
-            table.book {
+            table.book.lost {
                 thead {
                     tr {
                         th.figure scope="col" { (texts.get("pages-book-lost-when")) }
@@ -68,7 +68,7 @@ fn attempt_figures(attempt: &GradedAttempt, texts: &PageTexts) -> Markup {
         dl.figures {
             div { dt { (texts.get("pages-book-lost-points")) } dd { (texts.with("pages-book-points", &points)) } }
             div { dt { (texts.get("pages-book-time")) } dd { (texts.duration(seconds)) } }
-            div { dt { (texts.get("pages-book-cost")) } dd { "¤" (texts.points(result.bill)) } }
+            div { dt { (texts.get("pages-book-cost")) } dd { (texts.money(result.bill)) } }
             div {
                 dt { (texts.get("pages-book-cause")) }
                 dd { (named.unwrap_or_else(|| texts.get("pages-book-cause-none"))) }
@@ -140,7 +140,7 @@ fn job_section(
                 }
             }
             details {
-                summary { (texts.get("pages-book-mark")) ", " (texts.get("pages-book-comment")) }
+                summary { (texts.get("pages-book-mark-and-comment")) }
                 (mark_form(place, learner.seat, &mark, texts))
             }
         }
@@ -259,7 +259,7 @@ pub fn gradebook_learner_page(
     let changes: Vec<&MarkChange> = (view.changes.iter().rev())
         .filter(|change| change.seat == seat)
         .collect();
-    let plot_told = texts.with("pages-book-plot-skills", &[("name", name.clone())]);
+    let plot_told = format!("{}: {name}", texts.get("pages-book-plot-skills"));
     let body = html! {
         (book_head(&page, &name, ("pages-book-back", view.address(texts, "")), view, texts))
         main {

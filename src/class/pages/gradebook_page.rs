@@ -32,7 +32,7 @@ pub(super) fn book_head(
 
 /// A wide table that can be moved by keys.
 pub(super) fn scrolled(label: &str, table: &Markup) -> Markup {
-    html! { div.scroll role="region" aria-label=(label) tabindex="0" { (table) } }
+    html! { div.scroll role="group" aria-label=(label) tabindex="0" { (table) } }
 }
 
 fn marks_table(view: &GradebookView, texts: &PageTexts) -> Markup {

@@ -9,7 +9,7 @@ use maud::html;
 /// Sizes, px.
 const WIDTH: u32 = 720;
 const MARGIN: u32 = 16;
-const HEAD: u32 = 48;
+const HEAD: u32 = 66;
 const ROW: u32 = 46;
 const BAR: u32 = 16;
 /// Room for the figure beside a bar.
@@ -28,15 +28,16 @@ struct Bar {
     figure: String,
 }
 
-fn bars(title: &str, bars: &[Bar]) -> String {
+fn bars(title: &str, of: &str, bars: &[Bar]) -> String {
     let rows = u32::try_from(bars.len()).unwrap_or(u32::MAX / ROW / 2);
     let height = HEAD + ROW * rows + MARGIN;
     let longest = WIDTH - 2 * MARGIN - FIGURE;
     let picture = html! {
         svg xmlns="http://www.w3.org/2000/svg" width=(WIDTH) height=(height) viewBox={ "0 0 " (WIDTH) " " (height) }
-            role="img" aria-label=(title) font-family="system-ui, sans-serif" fill=(INK) {
+            role="img" aria-label={ (title) ": " (of) } font-family="system-ui, sans-serif" fill=(INK) {
             rect width=(WIDTH) height=(height) fill=(PAPER) {}
             text x=(MARGIN) y="30" font-size="18" font-weight="700" { (title) }
+            text x=(MARGIN) y="52" font-size="14" { (of) }
             @for (row, bar) in (0..).zip(bars) {
                 @let top = HEAD + ROW * row;
                 @let length = f64::from(longest) * bar.share.unwrap_or(0.0).clamp(0.0, 1.0);
@@ -67,6 +68,7 @@ pub fn items_plot(texts: &PageTexts, view: &GradebookView) -> String {
     });
     bars(
         &texts.get("pages-book-plot-items"),
+        &super::shown::shown(&view.grades.title),
         &each.collect::<Vec<_>>(),
     )
 }
@@ -79,6 +81,6 @@ pub fn skills_plot(texts: &PageTexts, view: &GradebookView, learner: &ClassLearn
         share: Some(summary.kept),
         figure: texts.percent(summary.kept),
     });
-    let title = texts.with("pages-book-plot-skills", &[("name", learner_name(learner))]);
-    bars(&title, &each.collect::<Vec<_>>())
+    let title = texts.get("pages-book-plot-skills");
+    bars(&title, &learner_name(learner), &each.collect::<Vec<_>>())
 }

@@ -3,11 +3,11 @@
 
 use super::frame::Page;
 use super::gradebook_learner::{lost_table, skills_table};
-use super::gradebook_page::book_head;
-use super::gradebook_view::{GradebookView, learner_name, mark_cell};
+use super::gradebook_page::{book_head, scrolled};
+use super::gradebook_view::{GradebookView, NOTHING, learner_name};
 use super::page_texts::PageTexts;
 use super::shown::shown;
-use detent_gradebook::{ClassLearner, skills_of_learner};
+use detent_gradebook::{ClassLearner, Mark, skills_of_learner};
 use detent_training::lesson::PASS_SHARE;
 use maud::{Markup, html};
 
@@ -43,12 +43,19 @@ impl ReportReader {
 
 fn marks(view: &GradebookView, texts: &PageTexts, learner: &ClassLearner) -> Markup {
     let grades = &view.grades;
+    // A sign alone tells a reader on paper nothing. What an instructor changed is told by its points.
+    let result = |mark: &Mark<'_>, is_pass: Option<bool>| match (mark.is_changed, is_pass) {
+        (true, _) | (false, None) => String::new(),
+        (false, Some(true)) => texts.get("pages-book-passed"),
+        (false, Some(false)) => texts.get("pages-book-passed-not"),
+    };
     html! {
         table.book {
             thead {
                 tr {
                     th scope="col" { (texts.get("pages-column-job")) }
                     th.figure scope="col" { (texts.get("pages-book-mark")) }
+                    th scope="col" { (texts.get("pages-book-result")) }
                     th scope="col" { (texts.get("pages-book-comment")) }
                 }
             }
@@ -58,7 +65,8 @@ fn marks(view: &GradebookView, texts: &PageTexts, learner: &ClassLearner) -> Mar
                     @let counting = grades.book.counting(learner.seat, job);
                     tr {
                         th scope="row" { (texts.job(job)) }
-                        td.figure { (mark_cell(&mark, counting.map(|attempt| attempt.result.passed), texts)) }
+                        td.figure { (mark.points.map_or_else(|| NOTHING.to_owned(), |points| texts.points(points))) }
+                        td { (result(&mark, counting.map(|attempt| attempt.result.passed))) }
                         td { bdi { (mark.comment) } }
                     }
                 }
@@ -78,9 +86,11 @@ fn skills_in_words(view: &GradebookView, texts: &PageTexts, learner: &ClassLearn
         })
     };
     html! {
-        dl.figures {
-            @for (skill, summary) in &skills {
-                div { dt { (texts.skill(*skill)) } dd { (words(summary.kept)) } }
+        table.book {
+            tbody {
+                @for (skill, summary) in &skills {
+                    tr { th scope="row" { (texts.skill(*skill)) } td { (words(summary.kept)) } }
+                }
             }
         }
     }
@@ -95,7 +105,7 @@ fn for_teacher(view: &GradebookView, texts: &PageTexts, learner: &ClassLearner) 
         @for attempt in counting {
             section {
                 h3 { (texts.job(&attempt.result.job)) }
-                (lost_table(attempt, texts))
+                (scrolled(&texts.job(&attempt.result.job), &lost_table(attempt, texts)))
             }
         }
     }
@@ -138,7 +148,10 @@ pub fn gradebook_report_page(
         data: None,
         query: &query,
     };
-    let back = ("pages-book-learner", view.learner_address(texts, learner));
+    let back = (
+        "pages-book-back-learner",
+        view.learner_address(texts, learner),
+    );
     let mean = grades.mean(seat).map(|mean| {
         let points = [("points", texts.points(mean))];
         texts.with("pages-book-points", &points)
@@ -154,7 +167,7 @@ pub fn gradebook_report_page(
                 h2 { (texts.get(reader.title())) }
                 @if let Some(mean) = mean { p.mean { (texts.get("pages-book-mean")) ": " (mean) } }
                 @else { p { (texts.get("pages-book-mark-none")) } }
-                (marks(view, texts, learner))
+                (scrolled(&texts.get("pages-book-mark"), &marks(view, texts, learner)))
                 h2 { (texts.get("pages-book-skills")) }
                 @match reader {
                     ReportReader::Teacher => (for_teacher(view, texts, learner)),

@@ -108,6 +108,12 @@ impl PageTexts {
         format!("{} UTC", utc_minute(ms))
     }
 
+    /// A sum, whole units of money and hundredths.
+    pub(super) fn money(&self, sum: f64) -> String {
+        let amount = self.texts.digits(format!("{sum:.2}"));
+        self.with("pages-book-money", &[("amount", amount)])
+    }
+
     /// A share, 0 to 1, in whole percent.
     pub(super) fn percent(&self, share: f64) -> String {
         self.texts.percent(share, 0)
