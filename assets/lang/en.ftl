@@ -398,7 +398,7 @@ cli-window-ended = the window ended with error { $code }
 cli-window-no-address = --join takes the address of a class’s server, such as http://192.168.1.20:8080, not "{ $address }"
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
 cli-window-no-size = no size "{ $size }": write it as 1280x720
-cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused or none
+cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused, film, film-loss, film-end, film-ways or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
 cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 
@@ -1465,6 +1465,7 @@ help-window-flat = Draw the machine flat, which is lighter on slow computers
 help-window-join = Join the class whose server is at this address, such as http://192.168.1.20:8080
 help-window-scenario = Start with this scenario instead of the start screen
 help-window-software = Draw on the processor, as it is done where there is no graphics card
+help-window-watch = Watch this attempt, finished or not, as a replay at the bench
 
 ## hint
 
@@ -2134,6 +2135,7 @@ pages-summary-unsafe = { $count } unsafe now
 pages-told-stuck = Seat { $seat }, { $name }: stuck.
 pages-told-unsafe = Seat { $seat }, { $name }: unsafe just now.
 pages-trouble = Trouble on the computer that runs the class: { $what }
+pages-watch = Watch at the bench
 pages-word = A word to come back with
 pages-word-explained = For somebody who goes on at another device or has lost the seat: to be typed there beside the name.
 pages-word-give = Give a word

@@ -398,7 +398,7 @@ cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-address = --join espera la dirección del servidor de una clase, como http://192.168.1.20:8080, no «{ $address }»
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
-cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused o none
+cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused, film, film-loss, film-end, film-ways o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
 cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
@@ -1148,7 +1148,7 @@ file-zip-zip64 = esta es la forma de zip para más de 4 GiB, y ningún curso es 
 ## film
 
 film-again = Volver a verlo
-film-as-recorded = Fin de la reproducción: acaba como se grabó.
+film-as-recorded = Fin de la repetición: acaba como se grabó.
 film-at = { $minutes }:{ $seconds }
 film-before-first = El técnico ha llegado. Aún no se ha hecho nada.
 film-did-ask = Preguntar al cliente: { $question }
@@ -1201,10 +1201,10 @@ film-did-turn-right = Girar a la derecha: { $detents } { $detents ->
 }
 film-did-unload-basket = Sacar la ropa
 film-did-unplug = Desenchufar la máquina
-film-differs = La reproducción no acaba como se grabó: { $why }.
+film-differs = La repetición no acaba como se grabó: { $why }.
 film-here = { $number } de { $count }: { $deed }
 film-keys = Barra espaciadora: reproducir o pausar. Flechas: una acción atrás o adelante.
-film-leave = Cerrar la reproducción
+film-leave = Cerrar la repetición
 film-live = Aún sin terminar: lo que venga después aparecerá solo.
 film-losses-later = Los puntos perdidos se ven cuando se ha entregado el informe.
 film-losses-sealed = Los puntos perdidos no se ven hasta que se cierre la clase.
@@ -1223,14 +1223,14 @@ film-milestone-service-entered = Entrada en el modo de servicio
 film-milestone-some-code-shown = Las luces mostraron un código
 film-newest = Lo último
 film-next = Acción siguiente
-film-no-hands = Esto es una reproducción: no se puede hacer nada en el banco. Ciérrela antes.
+film-no-hands = Esto es una repetición: no se puede hacer nada en el banco. Ciérrela antes.
 film-none-yet = Aún nada.
 film-pause = Pausar
 film-play = Reproducir
 film-previous = Acción anterior
 film-shortened = Espera abreviada: { $minutes } min
 film-timeline = Línea de tiempo de las acciones
-film-timeline-how = Rayas: acciones. Rombos: lo que pasó en la máquina. Triángulos: puntos perdidos. Las esperas de más de { $seconds } s se abrevian, aquí y en la reproducción.
+film-timeline-how = Rayas: acciones. Rombos: lo que pasó en la máquina. Triángulos: puntos perdidos. Las esperas de más de { $seconds } s se abrevian, aquí y en la repetición.
 film-waits-for-more = Esperando la acción siguiente…
 film-ways = Comparar con el mejor camino
 
@@ -1459,6 +1459,7 @@ help-window-flat = Dibujar la máquina en plano, más ligero en equipos lentos
 help-window-join = Entrar en la clase cuyo servidor está en esta dirección, como http://192.168.1.20:8080
 help-window-scenario = Empezar con este trabajo en vez de la pantalla de inicio
 help-window-software = Dibujar con el procesador, como se hace donde no hay tarjeta gráfica
+help-window-watch = Ver este intento, terminado o no, como una repetición en el banco
 
 ## hint
 
@@ -2128,6 +2129,7 @@ pages-summary-unsafe = { $count } en riesgo ahora
 pages-told-stuck = Puesto { $seat }, { $name }: sin avanzar.
 pages-told-unsafe = Puesto { $seat }, { $name }: acto inseguro ahora.
 pages-trouble = Problema en el ordenador que lleva la clase: { $what }
+pages-watch = Ver en el banco
 pages-word = Una palabra para volver
 pages-word-explained = Para quien sigue en otro equipo o ha perdido su puesto: se escribe allí junto al nombre.
 pages-word-give = Dar una palabra

@@ -15,7 +15,8 @@ pub use digest::{AttemptId, Digest, NotHexadecimal, SecretToken};
 pub use join_code::{JoinCode, NotACode};
 pub use messages::{
     AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinRefusal,
-    JoinRequest, LONGEST_NAME, SegmentAnswer, Standing, UnverifiedReason, Verdict,
+    JoinRequest, LONGEST_NAME, SegmentAnswer, Standing, UnverifiedReason, Verdict, WatchedAttempt,
+    WatchedScenario,
 };
 pub use segment::{LONGEST_SEGMENT_BYTES, MOST_ATTEMPT_BYTES, Segment, SegmentFault};
 pub use upload::{Upload, UploadState};

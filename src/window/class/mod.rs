@@ -13,6 +13,7 @@ pub mod shown;
 mod tests;
 
 use super::attempts::{Attempts, StorageError};
+use super::film::Film;
 use super::practice::{LearnerRes, now};
 use super::rest::NextFrame;
 use super::state::{BenchRes, JobSourceRes, Screen, UiState};
@@ -345,7 +346,11 @@ fn note_work(
     let name = name.filter(|name| link.driver.has(name));
     let sealed = match &name {
         Some(name) => link.driver.seals(name),
-        None => ui_state.class_job.is_some() && sealed_now,
+        None => {
+            let watched = bench.film().map(Film::name);
+            let watched = watched.is_some_and(|name| link.driver.seals(name));
+            watched || (ui_state.class_job.is_some() && sealed_now)
+        }
     };
     if ui_state.sealed != sealed {
         ui_state.sealed = sealed;
