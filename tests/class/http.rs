@@ -8,7 +8,7 @@ use detent_class::pages::PageTexts;
 use detent_class::protocol::{
     AttemptId, AttemptStatus, ClassKind, ClassView, Digest, JoinAnswer, JoinRefusal,
     LONGEST_SEGMENT_BYTES, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing, Upload,
-    Verdict,
+    Verdict, WatchedAttempt,
 };
 use detent_class::server::{ClassServer, ServerParts, ServerThreads, certificate, listen};
 use detent_class::store::{Database, KeptClass};
@@ -337,6 +337,36 @@ fn three_learners_are_marked_whatever_happens_to_their_network() {
     assert_eq!(seats.attempts.len(), 2);
 }
 
+/// Over the shoulder: what has come in so far, and the rest once it is there; nothing of what nobody sent.
+#[test]
+fn the_teacher_watches_an_attempt_as_it_grows() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    let ann = room.join("acd-efg", "Ann", None).expect("a seat");
+    let (text, _) = attempt(&ann.view, 8);
+    let end = text[..text.len() / 2].rfind('\n').expect("several lines") + 1;
+    let mut sent = upload(&ann.view, 1);
+    let watched = |attempt: &str| {
+        let path = format!("/api/teacher/attempts/{attempt}/watch");
+        let (status, _, body) = room.ask("GET", &path, &[("cookie", &cookie(255))], b"");
+        let answer = serde_json::from_slice::<WatchedAttempt>(&body);
+        (status, answer.ok())
+    };
+    assert_eq!(watched(&id(1).to_string()), (404, None));
+    for known in [&text[..end], &text] {
+        room.send_all(&ann.token, &mut sent, known);
+        let expected = WatchedAttempt {
+            text: known.to_owned(),
+            scenario: None,
+            content: ann.view.content,
+        };
+        assert_eq!(watched(&id(1).to_string()), (200, Some(expected)));
+    }
+    for nothing in ["x", &id(2).to_string()] {
+        assert_eq!(watched(nothing), (404, None), "{nothing}");
+    }
+}
+
 #[test]
 fn an_examination_tells_no_points_before_it_is_closed() {
     let folder = tempfile::tempdir().expect("a folder");
@@ -513,6 +543,7 @@ fn whoever_is_not_asked_gets_nothing() {
         for path in [
             "/api/teacher/events",
             &format!("/api/teacher/attempts/{}", id(1)),
+            &format!("/api/teacher/attempts/{}/watch", id(1)),
         ] {
             assert_eq!(
                 room.ask("GET", path, &[("cookie", cookie)], b"").0,

@@ -219,6 +219,7 @@ impl ClassServer {
             .route("/api/teacher/names", post(teacher::names))
             .route("/api/teacher/seats/{seat}/word", post(teacher::word))
             .route("/api/teacher/attempts/{attempt}", get(teacher::text))
+            .route("/api/teacher/attempts/{attempt}/watch", get(teacher::watch))
             .layer(DefaultBodyLimit::max(LARGEST_TEXT))
             .merge(segments)
             .merge(files)
@@ -327,6 +328,7 @@ impl Shared {
             address: self.address.clone(),
             jobs: self.definition.jobs.clone(),
             seats: live.seats_since(0, now),
+            has_bench: self.page.is_some(),
             trouble: live.trouble().map(str::to_owned),
         };
         (board, live.changes())

@@ -16,6 +16,7 @@ use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use detent_class_protocol::{
     AttemptId, AttemptStatus, MOST_ATTEMPT_BYTES, SecretToken, Segment, SegmentAnswer,
+    WatchedAttempt,
 };
 use qrcode::QrCode;
 use qrcode::render::svg;
@@ -287,6 +288,22 @@ pub(super) async fn text(
         text,
     )
         .into_response())
+}
+
+/// `GET /api/teacher/attempts/ID/watch`: the same for the page that shows it, which asks again as long as it grows.
+pub(super) async fn watch(
+    State(shared): State<Arc<Shared>>,
+    _: Teacher,
+    Path(attempt): Path<String>,
+) -> Result<Json<WatchedAttempt>, Refused> {
+    let attempt: AttemptId = attempt.parse().map_err(|_| Refused::NotThere)?;
+    let found = shared.read(move |store| store.text(attempt)).await?;
+    let (text, _, content) = found.ok_or(Refused::NotThere)?;
+    Ok(Json(WatchedAttempt {
+        text,
+        scenario: None,
+        content,
+    }))
 }
 
 /// `GET /teacher`.
