@@ -153,6 +153,13 @@ impl Verifier<'_> {
     }
 }
 
+/// The same of the text of an attempt, whole or not.
+pub(crate) fn scenario_in<'d>(drawn: &'d [DrawnJob], text: &str) -> Option<&'d DrawnJob> {
+    // Watched, it may lack its end and that of its last line.
+    let attempt = read_attempt("watched.attempt.part", text.as_bytes()).ok()?;
+    drawn_of(&attempt.header, drawn)
+}
+
 /// The one of these scenarios that an attempt is at.
 fn drawn_of<'d>(header: &Header, drawn: &'d [DrawnJob]) -> Option<&'d DrawnJob> {
     let job = job_of(header)?;

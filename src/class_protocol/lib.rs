@@ -17,6 +17,7 @@ pub use join_code::{JoinCode, NotACode};
 pub use messages::{
     AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinRefusal,
     JoinRequest, LONGEST_NAME, SealedJobAnswer, SegmentAnswer, Standing, UnverifiedReason, Verdict,
+    WatchedAttempt, WatchedScenario, sealed_scenario_file,
 };
 pub use sealed_text::{
     LARGEST_SEALED_TEXT, NONCE_BYTES, NotSealed, SealedScenario, SealedText, TooLarge,

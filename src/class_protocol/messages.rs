@@ -7,8 +7,10 @@
 //! | `POST /api/segments` with a [`Segment`](crate::Segment) | [`SegmentAnswer`] |
 //! | `GET /api/attempts/ID` | [`AttemptStatus`] |
 //! | `GET /api/jobs/JOB` | [`SealedJobAnswer`] |
+//! | `GET /api/teacher/attempts/ID/watch` | [`WatchedAttempt`] |
 //!
-//! All but the first carry the token of the seat in `Authorization: Bearer TOKEN`. Moments are told as how long they are
+//! The last one carries the teacher's cookie, all others but the first the token of the seat in
+//! `Authorization: Bearer TOKEN`. Moments are told as how long they are
 //! away, in seconds: a learner's clock may stand anywhere.
 
 use super::digest::{AttemptId, ClassId, Digest, SecretToken};
@@ -141,11 +143,9 @@ pub struct ClassJob {
     pub is_sealed: bool,
 }
 
-impl ClassJob {
-    /// File name of the scenario in an attempt at it.
-    pub fn scenario_file(&self) -> String {
-        format!("{}.ron", self.job)
-    }
+/// File name of the scenario in an attempt at a sealed job.
+pub fn sealed_scenario_file(job: &str) -> String {
+    format!("{job}.ron")
 }
 
 /// The scenario of a sealed job, if it can be had.
@@ -291,4 +291,24 @@ pub enum SegmentAnswer {
     TooMuch,
     /// The server cannot keep it now, its disk being full or broken: to be sent again.
     NotNow,
+}
+
+/// All of an attempt so far, for whoever watches it at the bench.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WatchedAttempt {
+    /// Its text so far: whole lines.
+    pub text: String,
+    /// Its scenario, where that is in no library that the page has.
+    pub scenario: Option<WatchedScenario>,
+    /// Digest of the content that the attempt was made with.
+    pub content: Digest,
+}
+
+/// The scenario of an attempt that is watched.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WatchedScenario {
+    /// Name of its file, as the attempt names it.
+    pub file: String,
+    /// All of its text.
+    pub text: String,
 }

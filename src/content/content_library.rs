@@ -525,10 +525,10 @@ impl ContentLibrary {
         Ok((lesson.file.clone(), lesson.text.to_vec()))
     }
 
-    /// The scenario that this text is, by the name of its file.
+    /// A scenario out of its text, checked against this library.
     ///
     /// # Errors
-    /// It has a mistake.
+    /// What is wrong with it.
     pub fn scenario_source(
         &self,
         file: String,

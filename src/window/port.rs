@@ -2,6 +2,7 @@
 
 use super::attempts::{Attempts, StorageError};
 use super::background::Work;
+use super::film::{Film, FilmSource};
 use super::library::LibraryPlace;
 use super::workbench::OfferedJobs;
 use super::workshop::OwnTexts;
@@ -114,6 +115,14 @@ pub trait BenchPort: Send + Sync {
     fn kept_as(&self) -> Option<String> {
         None
     }
+    /// The film that this bench shows, if it shows one.
+    fn film(&self) -> Option<&Film> {
+        None
+    }
+    /// The same, to be played.
+    fn film_mut(&mut self) -> Option<&mut Film> {
+        None
+    }
     /// Remember how far the clock has come.
     fn mark(&mut self) {}
     /// Everything the person did, with its time on the bench.
@@ -216,6 +225,23 @@ pub trait JobSource: Send + Sync {
     fn kept(&self, name: &str) -> Result<Kept, StorageError>;
     /// Do a kept attempt again up to its end; an unfinished one goes on from there.
     fn resume(&self, name: &str) -> OpeningWork;
+    /// Show an attempt as a film.
+    fn watch(&self, record: RecordedAttempt) -> OpeningWork {
+        Box::pin(async move { Err(OpenError::Attempt(StorageError::Gone(record.name))) })
+    }
+}
+
+/// An attempt to be watched.
+#[derive(Clone, Debug)]
+pub struct RecordedAttempt {
+    /// Its name, for people.
+    pub name: String,
+    /// All of its text so far, or why there is none.
+    pub text: Result<Vec<u8>, StorageError>,
+    /// Its scenario, where it comes with it: name of the file, and text.
+    pub scenario: Option<(String, String)>,
+    /// Where it comes from.
+    pub source: FilmSource,
 }
 
 /// What is in a kept attempt.

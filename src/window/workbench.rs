@@ -2,10 +2,11 @@
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::background::Work;
+use super::film::{open_film, read_growing};
 use super::library::LibraryPlace;
 use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
-    Offer, OnTheWay, OpenError, OpeningWork, ReviewWork, SealedJob,
+    Offer, OnTheWay, OpenError, OpeningWork, RecordedAttempt, ReviewWork, SealedJob,
 };
 use super::workshop::{OwnTexts, own_boards_beside, own_jobs_beside};
 use bevy::tasks::futures_lite::future::yield_now;
@@ -218,6 +219,28 @@ impl LibraryJobs {
     fn sealed_job(&self, job: &str) -> Option<&OpenedJob> {
         let mut sealed = self.sealed.iter();
         sealed.find(|sealed| sealed.source.stem() == job)
+    }
+
+    /// An attempt to be watched, and the job that it names.
+    ///
+    /// # Errors
+    /// It is none, damaged, of a newer program, or its scenario is not here.
+    pub(super) fn read_recorded(
+        &self,
+        record: RecordedAttempt,
+    ) -> Result<(Attempt, ScenarioSource), StorageError> {
+        let attempt = read_growing(&record.name, &record.text?)?;
+        let source = match record.scenario {
+            Some((file, text)) => {
+                let library = &self.offered.content_library;
+                let source = library.scenario_source(file, text.into_bytes());
+                source.map_err(StorageError::File)?
+            }
+            None => (self.source_of(&attempt.header))
+                .ok_or_else(|| StorageError::NoScenario(attempt.header.scenario.clone()))?
+                .into_owned(),
+        };
+        Ok((attempt, source))
     }
 
     /// A kept attempt, the job that it names, and where it is kept.
@@ -453,6 +476,17 @@ impl JobSource for LibraryJobs {
         })
     }
 
+    fn watch(&self, record: RecordedAttempt) -> OpeningWork {
+        let content_library = Arc::clone(&self.offered.content_library);
+        let (name, source) = (record.name.clone(), record.source.clone());
+        let found = self.read_recorded(record);
+        Box::pin(async move {
+            let (attempt, scenario_source) = found.map_err(OpenError::Attempt)?;
+            let work = open_film(content_library, scenario_source, (name, source), attempt);
+            work.await.map_err(OpenError::Attempt)
+        })
+    }
+
     fn resume(&self, name: &str) -> OpeningWork {
         let found = self.read_kept(name);
         let content_library = Arc::clone(&self.offered.content_library);
@@ -504,7 +538,7 @@ async fn begin(
     let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed).await;
     let bench = bench.map_err(OpenError::SetUp)?;
     Ok(WorkBench {
-        job: Arc::new(job(
+        job: Arc::new(job_at(
             &content_library,
             scenario_source,
             guide,
@@ -551,7 +585,7 @@ async fn resume(
     Ok(WorkBench {
         job: Arc::new(Job {
             called_back,
-            ..job(
+            ..job_at(
                 &content_library,
                 &scenario_source,
                 guide,
@@ -571,7 +605,8 @@ async fn resume(
     })
 }
 
-fn job(
+/// What does not change during the job at this bench.
+pub(super) fn job_at(
     content_library: &ContentLibrary,
     scenario_source: &ScenarioSource,
     guide: Option<Guide>,

@@ -158,7 +158,7 @@ fn results(path: &Path) -> u32 {
 }
 
 /// Takes away what layout 2 added.
-const LAYOUT_1: &str = "DROP TABLE attempt_result; DROP TABLE pseudonym; DROP TABLE mark_change; PRAGMA user_version = 1;";
+const LAYOUT_1: &str = "DROP TABLE attempt_result; DROP TABLE pseudonym; DROP TABLE sealed_job; DROP TABLE mark_change; PRAGMA user_version = 1;";
 
 /// What an attempt is not, or is not any more, leaves no result behind.
 #[test]

@@ -8,7 +8,7 @@ use detent_class::pages::PageTexts;
 use detent_class::protocol::{
     AttemptId, AttemptStatus, ClassKind, ClassView, Digest, JoinAnswer, JoinRefusal,
     LONGEST_SEGMENT_BYTES, PROTOCOL_VERSION, SealedJobAnswer, SealedScenario, SecretToken, Segment,
-    SegmentAnswer, Standing, Upload, Verdict,
+    SegmentAnswer, Standing, Upload, Verdict, WatchedAttempt,
 };
 use detent_class::server::{ClassServer, ServerParts, ServerThreads, certificate, listen};
 use detent_class::store::{Database, KeptClass};
@@ -374,6 +374,36 @@ fn three_learners_are_marked_whatever_happens_to_their_network() {
     assert_eq!(seats.attempts.len(), 2);
 }
 
+/// Over the shoulder: what has come in so far, and the rest once it is there; nothing of what nobody sent.
+#[test]
+fn the_teacher_watches_an_attempt_as_it_grows() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    let ann = room.join("acd-efg", "Ann", None).expect("a seat");
+    let (text, _) = attempt(&ann.view, 8);
+    let end = text[..text.len() / 2].rfind('\n').expect("several lines") + 1;
+    let mut sent = upload(&ann.view, 1);
+    let watched = |attempt: &str| {
+        let path = format!("/api/teacher/attempts/{attempt}/watch");
+        let (status, _, body) = room.ask("GET", &path, &[("cookie", &cookie(255))], b"");
+        let answer = serde_json::from_slice::<WatchedAttempt>(&body);
+        (status, answer.ok())
+    };
+    assert_eq!(watched(&id(1).to_string()), (404, None));
+    for known in [&text[..end], &text] {
+        room.send_all(&ann.token, &mut sent, known);
+        let expected = WatchedAttempt {
+            text: known.to_owned(),
+            scenario: None,
+            content: ann.view.content,
+        };
+        assert_eq!(watched(&id(1).to_string()), (200, Some(expected)));
+    }
+    for nothing in ["x", &id(2).to_string()] {
+        assert_eq!(watched(nothing), (404, None), "{nothing}");
+    }
+}
+
 #[test]
 fn a_class_opens_by_itself_or_when_the_teacher_says_so_and_stays_open() {
     let _clock = CLOCK_MOVES.lock().unwrap_or_else(PoisonError::into_inner);
@@ -583,6 +613,7 @@ fn whoever_is_not_asked_gets_nothing() {
         for path in [
             "/api/teacher/events",
             &format!("/api/teacher/attempts/{}", id(1)),
+            &format!("/api/teacher/attempts/{}/watch", id(1)),
         ] {
             assert_eq!(
                 room.ask("GET", path, &[("cookie", cookie)], b"").0,
@@ -939,6 +970,15 @@ fn a_job_of_an_examination_comes_closed_to_its_own_seat_and_not_before_the_class
     let (_, _, board) = room.ask("GET", "/teacher/board", &[("cookie", &cookie(255))], b"");
     let board = String::from_utf8(board).expect("text");
     assert!(board.contains("drain-code") && !board.contains("job-1"));
+    // Watched at the bench, it has its scenario with it.
+    let path = format!("/api/teacher/attempts/{}/watch", id(1));
+    let (_, _, body) = room.ask("GET", &path, &[("cookie", &cookie(255))], b"");
+    let watched: WatchedAttempt = serde_json::from_slice(&body).expect("an attempt");
+    let scenario = watched.scenario.expect("it is drawn");
+    assert_eq!(
+        (scenario.file.as_str(), &scenario.text),
+        ("job-1.ron", &mine.text)
+    );
     // Copied by the neighbor it is at no machine of theirs.
     room.send_all(&other, &mut upload(&view, 2), &text);
     assert_eq!(room.verdict(&other, id(2)), Verdict::Mismatch);

@@ -252,6 +252,8 @@ function fillAttempts() {
     if (!item) {
       item = byId("attempt-template").content.firstElementChild.cloneNode(true);
       item.dataset.attempt = attempt.attempt;
+      const watch = slot(item, "watch");
+      if (watch) watch.href = `/?lang=${page.language}&watch=${attempt.attempt}`;
       slot(item, "download").href = `/api/teacher/attempts/${attempt.attempt}`;
       slot(item, "project").href = `/teacher/projector?lang=${page.language}&attempt=${attempt.attempt}`;
       list.prepend(item);

@@ -128,7 +128,7 @@ fn close_dialog(texts: &PageTexts) -> Markup {
 }
 
 /// What can be done for one seat; the script fills it in.
-fn seat_dialog(texts: &PageTexts) -> Markup {
+fn seat_dialog(texts: &PageTexts, has_bench: bool) -> Markup {
     html! {
         dialog #seat-dialog aria-labelledby="seat-heading" {
             header {
@@ -185,6 +185,9 @@ fn seat_dialog(texts: &PageTexts) -> Markup {
                     }
                 }
                 div.buttons {
+                    @if has_bench {
+                        a.button data-slot="watch" target="_blank" { (texts.get("pages-watch")) }
+                    }
                     a.button data-slot="download" download { (texts.get("pages-download")) }
                     a.button data-slot="project" target="detent-projector" { (texts.get("pages-projector-this")) }
                 }
@@ -305,7 +308,7 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
             }
         }
         (close_dialog(texts))
-        (seat_dialog(texts))
+        (seat_dialog(texts, board.has_bench))
         div.unseen #told role="status" aria-atomic="false" {}
     };
     page.around(texts, &body)

@@ -226,6 +226,7 @@ impl ClassServer {
             .route("/api/teacher/names", post(teacher::names))
             .route("/api/teacher/seats/{seat}/word", post(teacher::word))
             .route("/api/teacher/attempts/{attempt}", get(teacher::text))
+            .route("/api/teacher/attempts/{attempt}/watch", get(teacher::watch))
             .merge(gradebook::routes())
             .layer(DefaultBodyLimit::max(LARGEST_TEXT))
             .merge(segments)
@@ -343,6 +344,7 @@ impl Shared {
             jobs: self.definition.jobs.clone(),
             seats: live.seats_since(0, &self.definition, now),
             undrawn: live.undrawn().map(str::to_owned),
+            has_bench: self.page.is_some(),
             trouble: live.trouble().map(str::to_owned),
         };
         (board, live.changes())

@@ -13,6 +13,7 @@ pub mod shown;
 mod tests;
 
 use super::attempts::{Attempts, StorageError};
+use super::film::Film;
 use super::port::SealedJob;
 use super::practice::{LearnerRes, now};
 use super::rest::NextFrame;
@@ -23,7 +24,9 @@ use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
 #[cfg(not(target_family = "wasm"))]
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
-use detent_class_protocol::{AttemptId, Digest, JoinCode, JoinRequest, PROTOCOL_VERSION, Standing};
+use detent_class_protocol::{
+    AttemptId, Digest, JoinCode, JoinRequest, PROTOCOL_VERSION, Standing, sealed_scenario_file,
+};
 use detent_training::lesson::Score;
 use detent_training::practice::answers_of_job;
 use driver::{Answer, Driver, Failure, JoinProblem};
@@ -316,7 +319,7 @@ fn hand_over_sealed_jobs(mut class: ResMut<ClassRes>, mut jobs: ResMut<JobSource
     }
     let scenarios = kept.sealed_scenarios();
     let scenarios = scenarios.into_iter().map(|(job, scenario)| SealedJob {
-        file: format!("{job}.ron"),
+        file: sealed_scenario_file(job),
         text: scenario.text,
         seed: scenario.seed,
     });
@@ -368,7 +371,11 @@ fn note_work(
     let name = name.filter(|name| link.driver.has(name));
     let sealed = match &name {
         Some(name) => link.driver.seals(name),
-        None => ui_state.class_job.is_some() && sealed_now,
+        None => {
+            let watched = bench.film().map(Film::name);
+            let watched = watched.is_some_and(|name| link.driver.seals(name));
+            watched || (ui_state.class_job.is_some() && sealed_now)
+        }
     };
     if ui_state.sealed != sealed {
         ui_state.sealed = sealed;
