@@ -5,7 +5,7 @@ use super::stage::attempts::random_attempt;
 use super::{definition, scope};
 use detent_class::definition::ClassDefinition;
 use detent_class::moment::Moment;
-use detent_class::protocol::{ClassKind, Digest, JoinAnswer, Verdict};
+use detent_class::protocol::{ClassKind, Digest, JoinAnswer, SegmentAnswer, Verdict};
 use detent_class::store::Database;
 use detent_class::verify::{Submitted, Verifier};
 use detent_content::{ContentLibrary, replay_attempt};
@@ -47,6 +47,7 @@ fn verifying_an_attempt_shows_all_of_it() {
     assert_eq!(found.score, again.score);
     assert!((100.0 * found.share() - recorded.score).abs() < 1e-9);
     assert_eq!(found.job, "drain-code");
+    assert_eq!(found.arrived, again.bench.began());
     assert!(!found.is_second_visit);
     assert_eq!(
         (found.work_min, found.bill, found.waited_h),
@@ -190,6 +191,10 @@ fn a_result_is_kept_once_and_only_of_an_attempt_that_is_there() {
     };
     assert!(!keep(1), "it is not there");
     for segment in super::segments(1, &["one"]) {
+        // Nobody sits there, or any more.
+        let appended = disk.store().append(seat + 1, &segment, Moment(3));
+        let answer = appended.expect("kept").answer;
+        assert_eq!(answer, SegmentAnswer::NotYours);
         disk.store()
             .append(seat, &segment, Moment(3))
             .expect("kept");
