@@ -5,10 +5,9 @@ use super::definition::{ClassDefinition, JobMachines};
 use super::verify::within;
 use detent_class_protocol::Digest;
 use detent_content::{ContentError, ContentLibrary, VariantSeries};
-use serde::Serialize;
 
 /// A seat's own scenario of a sealed job.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DrawnJob {
     /// The name that the job has in the class.
     pub job: String,

@@ -258,11 +258,13 @@ fn store_words(error: &StoreError, texts: &Texts) -> String {
             "cli-class-error-system",
             &[("file", file(path)), ("reason", reason.as_str().into())],
         ),
-        StoreError::Row(_) | StoreError::Sqlite(_) | StoreError::Commit(_) | StoreError::Ended => {
-            texts.with(
-                "cli-class-error-database",
-                &[("reason", error.to_string().into())],
-            )
-        }
+        StoreError::Row(_)
+        | StoreError::Busy
+        | StoreError::Sqlite(_)
+        | StoreError::Commit(_)
+        | StoreError::Ended => texts.with(
+            "cli-class-error-database",
+            &[("reason", error.to_string().into())],
+        ),
     }
 }

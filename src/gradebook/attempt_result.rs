@@ -1,5 +1,6 @@
 //! What doing an attempt again has shown, in full.
 
+use detent_simulation::units::Time;
 use detent_training::bench::{Bench, Verdict};
 use detent_training::lesson::{Deduction, Dimension, Loss, Score};
 use detent_training::practice::{Detail, Moment, Skill, answers_of_job};
@@ -15,6 +16,8 @@ pub struct AttemptResult {
     pub is_second_visit: bool,
     /// Whether it is a pass.
     pub passed: bool,
+    /// When the learner arrived, by the clock that the lost points have.
+    pub arrived: Time,
     /// Points side by side, and each lost point with its moment and reason.
     pub score: Score,
     /// Work, min, without waits for parts.
@@ -84,6 +87,7 @@ impl AttemptResult {
             job: job.to_owned(),
             is_second_visit,
             passed: score.passed(),
+            arrived: bench.began(),
             work_min,
             waited_h: bench.waited_hours(),
             bill: bench.bill(),
@@ -106,6 +110,11 @@ impl AttemptResult {
         } else {
             0.0
         }
+    }
+
+    /// Minutes from the arrival to this loss; 0 for what was lost before.
+    pub fn minutes_to(&self, lost: &Deduction) -> f64 {
+        lost.at.since(self.arrived).seconds() / 60.0
     }
 
     /// Each lost point with the side that it counts on, in the order of the sides.

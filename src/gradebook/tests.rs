@@ -18,6 +18,7 @@ pub fn graded(seat: u32, job: &str, begun_ms: u64, share: f64) -> GradedAttempt 
             job: job.to_owned(),
             is_second_visit: false,
             passed: share >= 0.7,
+            arrived: Time(1),
             score: Score {
                 dimensions: vec![side(Dimension::Reasoning, 100.0, 100.0 * share, Vec::new())],
             },
@@ -78,6 +79,9 @@ fn a_result_comes_whole_through_json() {
         causes: vec!["belt.broken".to_owned()],
         part: Some("P-0701".to_owned()),
     });
+    // Six ticks of 10 ms after the arrival.
+    let (_, first) = attempt.result.lost().next().expect("a loss");
+    assert!((attempt.result.minutes_to(first) - 0.001).abs() < 1e-12);
     let text = serde_json::to_string(&attempt.result).expect("JSON");
     let again: AttemptResult = serde_json::from_str(&text).expect("the same");
     assert_eq!(again, attempt.result);

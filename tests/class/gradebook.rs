@@ -5,7 +5,7 @@ use super::stage::attempts::random_attempt;
 use super::{definition, scope};
 use detent_class::definition::ClassDefinition;
 use detent_class::moment::Moment;
-use detent_class::protocol::{ClassKind, Digest, JoinAnswer, Verdict};
+use detent_class::protocol::{ClassKind, Digest, JoinAnswer, SegmentAnswer, Verdict};
 use detent_class::store::Database;
 use detent_class::verify::{Submitted, Verifier};
 use detent_content::{ContentLibrary, replay_attempt};
@@ -48,6 +48,7 @@ fn verifying_an_attempt_shows_all_of_it() {
     assert_eq!(found.score, again.score);
     assert!((100.0 * found.share() - recorded.score).abs() < 1e-9);
     assert_eq!(found.job, "drain-code");
+    assert_eq!(found.arrived, again.bench.began());
     assert!(!found.is_second_visit);
     assert_eq!(
         (found.work_min, found.bill, found.waited_h),
@@ -122,7 +123,7 @@ fn an_attempt_verified_before_is_done_again_once_for_what_it_shows() {
     };
     // As layout 1 had it: the verdict without what it rests on.
     let old = rusqlite::Connection::open(&path).expect("opened");
-    old.execute_batch(LAYOUT_1).expect("done");
+    old.execute_batch(&back_to_layout_1()).expect("done");
     drop(old);
     assert_eq!(layout(&path), 1);
     assert_eq!(kept_points(&path), []);
@@ -158,7 +159,17 @@ fn results(path: &Path) -> u32 {
 }
 
 /// Takes away what layout 2 added.
-const LAYOUT_1: &str = "DROP TABLE attempt_result; DROP TABLE pseudonym; DROP TABLE sealed_job; DROP TABLE mark_change; PRAGMA user_version = 1;";
+fn back_to_layout_1() -> String {
+    let added = include_str!("../../src/class/store/layout_2.sql").split("CREATE TABLE ");
+    let tables = added
+        .skip(1)
+        .filter_map(|table| table.split_whitespace().next());
+    let dropped: String = tables
+        .map(|table| format!("DROP TABLE {table}; "))
+        .collect();
+    assert!(dropped.contains("DROP TABLE attempt_result; "));
+    dropped + "PRAGMA user_version = 1;"
+}
 
 /// What an attempt is not, or is not any more, leaves no result behind.
 #[test]
@@ -192,6 +203,10 @@ fn a_result_is_kept_once_and_only_of_an_attempt_that_is_there() {
     };
     assert!(!keep(1), "it is not there");
     for segment in super::segments(1, &["one"]) {
+        // Nobody sits there, or any more.
+        let appended = disk.store().append(seat + 1, &segment, Moment(3));
+        let answer = appended.expect("kept").answer;
+        assert_eq!(answer, SegmentAnswer::NotYours);
         disk.store()
             .append(seat, &segment, Moment(3))
             .expect("kept");
@@ -603,4 +618,24 @@ fn an_erased_learner_is_in_no_file_any_more() {
     let scope = scope();
     let seats = database.store(&scope).seats().expect("read");
     assert_eq!(seats.len(), 1);
+    drop(database);
+    // No table that knows seats knows hers, whoever added it; each table knows seats, attempts, or the class alone.
+    let database = rusqlite::Connection::open(&path).expect("opened");
+    let mut tables = database
+        .prepare("SELECT name FROM sqlite_schema WHERE type = 'table'")
+        .expect("sound");
+    let tables = tables.query_map((), |row| row.get::<_, String>(0));
+    for table in tables.expect("read").map(|name| name.expect("a name")) {
+        let count = |condition: &str| {
+            let query = format!("SELECT count(*) FROM {table} WHERE {condition}");
+            database.query_row(&query, (), |row| row.get::<_, u32>(0))
+        };
+        match (
+            count("seat = 1"),
+            count("attempt = x'01010101010101010101010101010101'"),
+        ) {
+            (Ok(rows), _) | (Err(_), Ok(rows)) => assert_eq!(rows, 0, "{table}"),
+            (Err(_), Err(_)) => assert!(["class", "standing"].contains(&&*table), "{table}"),
+        }
+    }
 }

@@ -25,6 +25,7 @@ use detent_class::moment::Moment;
 use detent_class::protocol::{AttemptId, ClassKind, Digest, JoinCode, SecretToken, Segment};
 use detent_class::store::{Database, Disk, Scope, Words};
 use detent_gradebook::AttemptResult;
+use detent_simulation::units::Time;
 use detent_training::lesson::Score;
 use std::path::Path;
 
@@ -106,6 +107,7 @@ fn some_result() -> AttemptResult {
         job: "drain-code".to_owned(),
         is_second_visit: false,
         passed: false,
+        arrived: Time::ZERO,
         score: Score {
             dimensions: Vec::new(),
         },

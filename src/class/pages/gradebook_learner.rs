@@ -7,24 +7,10 @@ use super::page_texts::PageTexts;
 use super::shown::shown;
 use crate::store::MarkChange;
 use detent_gradebook::{ClassLearner, GradedAttempt, Mark, skills_of_learner};
-use detent_training::lesson::Deduction;
 use maud::{Markup, html};
 
 /// Longest comment or reason, characters.
 pub const LONGEST_COMMENT: usize = 1_000;
-
-/// The minute of the job at which something happened.
-pub(super) fn minute(lost: &Deduction) -> String {
-    format!(
-        "{:.0}",
-        (lost
-            .at
-            .since(detent_simulation::units::Time::ZERO)
-            .seconds()
-            / 60.0)
-            .floor()
-    )
-}
 
 /// What a learner's job was worth and why.
 pub(super) fn lost_table(attempt: &GradedAttempt, texts: &PageTexts) -> Markup {
@@ -43,7 +29,7 @@ pub(super) fn lost_table(attempt: &GradedAttempt, texts: &PageTexts) -> Markup {
                 tbody {
                     @for (side, lost) in attempt.result.lost() {
                         tr {
-                            td.figure { (minute(lost)) }
+                            td.figure { (format!("{:.0}", attempt.result.minutes_to(lost).floor())) }
                             td { (texts.side(side)) }
                             td.figure { (texts.points(lost.points)) }
                             td { (texts.loss(&lost.loss)) }

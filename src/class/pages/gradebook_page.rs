@@ -4,8 +4,10 @@ use super::frame::Page;
 use super::gradebook_view::{GradebookView, NOTHING, learner_name, mark_cell};
 use super::page_texts::PageTexts;
 use super::shown::shown;
-use detent_gradebook::{FEWEST_LEARNERS, ItemStatistics, LossCount};
+use detent_gradebook::{FEWEST_LEARNERS, ItemStatistics, LossCount, skills_of_learner};
+use detent_training::practice::Skill;
 use maud::{Markup, html};
+use std::collections::BTreeSet;
 
 /// The head of every page of the gradebook.
 pub(super) fn book_head(
@@ -63,6 +65,37 @@ fn marks_table(view: &GradebookView, texts: &PageTexts) -> Markup {
                             td.figure {
                                 (mark_cell(&grades.mark(learner.seat, job), counting.map(|a| a.result.passed), texts))
                             }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Skills that any learner's jobs speak for, in their order, and each learner's share of the points in them.
+fn skills_table(view: &GradebookView, texts: &PageTexts) -> Markup {
+    let learners: Vec<_> = (view.grades.learners.iter())
+        .map(|learner| (learner, skills_of_learner(&view.grades.book, learner.seat)))
+        .collect();
+    let skills: BTreeSet<Skill> = (learners.iter())
+        .flat_map(|(_, skills)| skills.keys().copied())
+        .collect();
+    html! {
+        table.book {
+            thead {
+                tr {
+                    th scope="col" { (texts.get("pages-column-name")) }
+                    @for skill in &skills { th.figure scope="col" { (texts.skill(*skill)) } }
+                }
+            }
+            tbody {
+                @for (learner, of_learner) in &learners {
+                    tr {
+                        th scope="row" { a href=(view.learner_address(texts, learner)) { bdi { (learner_name(learner)) } } }
+                        @for skill in &skills {
+                            @let share = of_learner.get(skill).map(|summary| texts.percent(summary.kept));
+                            td.figure { (share.unwrap_or_else(|| NOTHING.to_owned())) }
                         }
                     }
                 }
@@ -193,6 +226,12 @@ pub fn gradebook_page(texts: &PageTexts, view: &GradebookView) -> String {
                 }
                 @if is_empty { p { (texts.get("pages-book-none")) } }
                 (scrolled(&texts.get("pages-book-learners"), &marks_table(view, texts)))
+            }
+            @if !is_empty {
+                section.panel aria-labelledby="skills-heading" {
+                    h2 #skills-heading { (texts.get("pages-book-skills")) }
+                    (scrolled(&texts.get("pages-book-skills"), &skills_table(view, texts)))
+                }
             }
             section.panel aria-labelledby="items-heading" {
                 h2 #items-heading { (texts.get("pages-book-items")) }

@@ -68,6 +68,7 @@ fn attempt(seat: u32, job: &str, kept: f64) -> GradedAttempt {
             job: job.to_owned(),
             is_second_visit: false,
             passed: kept >= 0.7,
+            arrived: Time::ZERO,
             score: Score { dimensions },
             work_min: 41.5,
             waited_h: 24.0,
@@ -228,6 +229,8 @@ fn the_gradebook_tells_marks_statistics_and_changes() {
         Some(100.0)
     );
     assert!(told.contains("1.00"));
+    // Lea has done nothing, Pau's share in reading lamps is (0.9 + 0.9 / 1.5) / 2.
+    assert!(told.contains("Reading lamps") && told.contains(">75%<"));
     let job = gradebook_job_page(&texts, &view, 0).expect("it is there");
     assert!(job.contains("3 of 5<") && job.contains(">24<") && job.contains(">42<"));
     let learner = gradebook_learner_page(&texts, &view, 2).expect("there");

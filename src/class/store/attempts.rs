@@ -101,6 +101,8 @@ impl Store<'_> {
         let (next, digest, bytes) = match &there {
             Some(kept) if kept.seat != seat => return answered(SegmentAnswer::NotYours),
             Some(kept) => (kept.status.next, kept.status.digest, kept.status.bytes),
+            // Whoever sat there was erased while this was on its way.
+            None if !self.has_seat(seat)? => return answered(SegmentAnswer::NotYours),
             None => (0, Digest::NONE, 0),
         };
         if segment.sequence < next {

@@ -8,11 +8,12 @@
 
 use super::attempts::fixed;
 use super::{Database, MarkChange, PATIENCE, Store, StoreError};
-use crate::drawing::DrawnJob;
 use detent_class_protocol::{AttemptId, Digest};
+use rusqlite::types::ValueRef;
 use rusqlite::{Connection, OptionalExtension, params};
 use serde::Serialize;
-use serde_json::Value;
+use serde_json::{Map, Value};
+use std::collections::BTreeMap;
 use std::path::PathBuf;
 
 /// Everything that is kept of one learner but secrets: tokens and words are kept as digests, which tell nothing. Moments
@@ -31,12 +32,12 @@ pub struct LearnerRecord {
     pub devices_since_ms: Vec<u64>,
     /// What was said to this seat alone.
     pub notices: Vec<KeptMessage>,
-    /// Scenarios that were drawn for this seat alone.
-    pub drawn_jobs: Vec<DrawnJob>,
     /// Attempts, the oldest first.
     pub attempts: Vec<AttemptRecord>,
     /// What instructors changed about marks.
     pub mark_changes: Vec<MarkChange>,
+    /// Rows of every other table that knows of this seat, by its name; bytes are hexadecimal.
+    pub others: BTreeMap<String, Vec<Map<String, Value>>>,
 }
 
 /// A message.
@@ -79,6 +80,16 @@ pub struct JudgedRecord {
     /// All that it showed, of a verified attempt.
     pub result: Option<Value>,
 }
+
+/// Tables with a seat whose rows have a type of their own in [`LearnerRecord`].
+const TYPED: [&str; 6] = [
+    "attempt",
+    "mark_change",
+    "notice",
+    "pseudonym",
+    "seat",
+    "token",
+];
 
 fn json(text: &str) -> Result<Value, StoreError> {
     serde_json::from_str(text).map_err(|error| StoreError::Row(error.to_string()))
@@ -132,6 +143,13 @@ impl Store<'_> {
                 verdicts: self.judged_records(attempt)?,
             });
         }
+        let mut others = BTreeMap::new();
+        for table in self.tables_with("seat")? {
+            if !TYPED.contains(&table.as_str()) {
+                let rows = self.rows_of_seat(&table, seat)?;
+                others.insert(table, rows);
+            }
+        }
         Ok(Some(LearnerRecord {
             seat,
             name,
@@ -139,9 +157,9 @@ impl Store<'_> {
             joined_ms,
             devices_since_ms: devices.collect::<Result<_, _>>()?,
             notices: notices.collect::<Result<_, _>>()?,
-            drawn_jobs: self.drawn_of(seat)?,
             attempts,
             mark_changes: self.mark_changes(Some(seat))?,
+            others,
         }))
     }
 
@@ -168,13 +186,60 @@ impl Store<'_> {
         Ok(records)
     }
 
-    /// Takes every row of the learner in this seat out; whether there was one. [`Eraser::wipe`] takes the bytes.
+    /// Tables that have a column of this name, whoever added them.
+    fn tables_with(&self, column: &str) -> Result<Vec<String>, StoreError> {
+        let mut rows = self.connection.prepare_cached(
+            "SELECT t.name FROM sqlite_schema t JOIN pragma_table_info(t.name) c ON c.name = ?1 \
+             WHERE t.type = 'table' ORDER BY t.name",
+        )?;
+        let names = rows.query_map(params![column], |row| row.get(0))?;
+        Ok(names.collect::<Result<_, _>>()?)
+    }
+
+    /// The rows of this seat in a table that has no type of its own here.
+    fn rows_of_seat(&self, table: &str, seat: u32) -> Result<Vec<Map<String, Value>>, StoreError> {
+        let (tenant, class) = self.ours();
+        // The name comes from the database's own list.
+        let mut statement = self.connection.prepare(&format!(
+            "SELECT * FROM {table} WHERE tenant = ?1 AND class = ?2 AND seat = ?3"
+        ))?;
+        let columns: Vec<String> = (statement.column_names().into_iter())
+            .map(str::to_owned)
+            .collect();
+        let mut rows = statement.query(params![tenant, class, seat])?;
+        let mut found = Vec::new();
+        while let Some(row) = rows.next()? {
+            let mut values = Map::new();
+            for (place, column) in columns.iter().enumerate() {
+                let value = match row.get_ref(place)? {
+                    ValueRef::Null => Value::Null,
+                    ValueRef::Integer(number) => number.into(),
+                    ValueRef::Real(number) => number.into(),
+                    ValueRef::Text(text) => String::from_utf8_lossy(text).into(),
+                    ValueRef::Blob(bytes) => {
+                        let hex: String = bytes.iter().map(|byte| format!("{byte:02x}")).collect();
+                        hex.into()
+                    }
+                };
+                values.insert(column.clone(), value);
+            }
+            found.push(values);
+        }
+        Ok(found)
+    }
+
+    /// Takes every row of the learner in this seat out, whatever table it is in; whether there was one. [`Eraser::wipe`]
+    /// takes the bytes.
     ///
     /// # Errors
     /// What the database says.
     pub fn erase_learner(&self, seat: u32) -> Result<bool, StoreError> {
         let (tenant, class) = self.ours();
-        for table in ["segment", "verdict", "attempt_result"] {
+        let was_there = self.has_seat(seat)?;
+        let of_seat = self.tables_with("seat")?;
+        // What belongs to attempts goes before they do: it is found by them.
+        let of_attempts = self.tables_with("attempt")?;
+        for table in of_attempts.iter().filter(|table| !of_seat.contains(table)) {
             self.connection.execute(
                 &format!(
                     "DELETE FROM {table} WHERE tenant = ?1 AND class = ?2 AND attempt IN \
@@ -183,23 +248,13 @@ impl Store<'_> {
                 params![tenant, class, seat],
             )?;
         }
-        let mut erased = 0;
-        // The seat comes last: with it goes the number that the others are found by.
-        for table in [
-            "attempt",
-            "notice",
-            "token",
-            "mark_change",
-            "pseudonym",
-            "sealed_job",
-            "seat",
-        ] {
-            erased = self.connection.execute(
+        for table in of_seat {
+            self.connection.execute(
                 &format!("DELETE FROM {table} WHERE tenant = ?1 AND class = ?2 AND seat = ?3"),
                 params![tenant, class, seat],
             )?;
         }
-        Ok(erased == 1)
+        Ok(was_there)
     }
 }
 
