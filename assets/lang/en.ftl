@@ -300,6 +300,7 @@ cli-class-join = Learners join at { $address }
 cli-class-names = { $count } new names on the list
 cli-class-no-name = “{ $line }” is not a name: it needs a letter, and at most 60 characters
 cli-class-no-page = There is no page for browsers yet (the README says how it is made); with the program: detent window --join { $address }
+cli-class-opens = It opens by itself in { $minutes } min; “Open now” on the board opens it before that.
 cli-class-page = In a browser, or with the program: detent window --join { $address }
 cli-class-plain = What goes over this network can be read by whoever is on it: use a network of your own for the class.
 cli-class-title = Class
@@ -398,7 +399,7 @@ cli-window-ended = the window ended with error { $code }
 cli-window-no-address = --join takes the address of a class’s server, such as http://192.168.1.20:8080, not "{ $address }"
 cli-window-no-display = there is no display: set DISPLAY or WAYLAND_DISPLAY, or work without a window (see detent --help)
 cli-window-no-size = no size "{ $size }": write it as 1280x720
-cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused or none
+cli-window-no-tab = no tab "{ $tab }": use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused, film, film-loss, film-end, film-ways or none
 cli-window-no-view = no view "{ $view }": use panel, machine or cabinet
 cli-work-now = work: { $minutes } min | parts: { $parts } | labor: { $labor } | consumables: { $consumables }
 
@@ -1148,6 +1149,95 @@ file-zip-unpackable = this cannot be packed; remove what is not needed from `cou
 file-zip-upward = this path leads out of the course; do not use this zip
 file-zip-zip64 = this is the form of a zip for more than 4 GiB, and no course is that large; ask for a zip made by `detent course pack`
 
+## film
+
+film-again = Watch again
+film-as-recorded = End of the replay: it comes out as recorded.
+film-at = { $minutes }:{ $seconds }
+film-before-first = The technician has arrived. Nothing has been done yet.
+film-did-ask = Ask the customer: { $question }
+film-did-bail-out = Bail out the tub
+film-did-bucket-cold = Bucket test at the cold { word-tap }
+film-did-bucket-hot = Bucket test at the hot { word-tap }
+film-did-button-down = Press { $button } and keep it down
+film-did-button-up = Release { $button }
+film-did-check-for-leaks = Check for leaks
+film-did-clamp = Clamp { $mode } around the wire at { $red }
+film-did-close-cabinet = Put the panels back
+film-did-close-lid = Close the lid
+film-did-discharge = Discharge the capacitor
+film-did-fit = Install { $part }
+film-did-hold-display = Hold the reading
+film-did-inspect = Inspect: { $component }
+film-did-lift-probes = Lift the probes
+film-did-load-basket = Put the laundry back in
+film-did-note-code = Record code { $code }
+film-did-open-cabinet = Remove the panels
+film-did-open-lid = Open the lid
+film-did-order = Order { $part }
+film-did-plug = Plug in the machine
+film-did-press = Press { $button } for { $seconds } s
+film-did-probe = Measure { $mode }: { $red } to { $black }
+film-did-probe-fingers = Measure { $mode } with fingers on the tips: { $red } to { $black }
+film-did-pull = Unplug connector { $connector }
+film-did-put-right = { $component }: { $work }
+film-did-quote = Give the customer a quote
+film-did-release-display = Release the reading
+film-did-replace-leads = Use the spare leads
+film-did-replace-meter-fuse = Replace the meter’s fuse
+film-did-report = Submit the report: { $causes }
+film-did-report-given-up = Give the job up
+film-did-report-nothing-wrong = Submit the report: nothing is wrong
+film-did-reset-outlet = Reset the outlet
+film-did-return = Return { $part }
+film-did-seat = Plug connector { $connector } back in
+film-did-shut-taps = Shut off both { word-taps }
+film-did-strike-code = Strike out code { $code }
+film-did-take-hint = Take a hint: { $rung }
+film-did-test-meter = Check the meter on the proving unit
+film-did-turn-left = Turn left: { $detents } { $detents ->
+    [one] detent
+   *[other] detents
+}
+film-did-turn-right = Turn right: { $detents } { $detents ->
+    [one] detent
+   *[other] detents
+}
+film-did-unload-basket = Take the laundry out
+film-did-unplug = Unplug the machine
+film-differs = The replay comes out otherwise than it was recorded: { $why }.
+film-here = { $number } of { $count }: { $deed }
+film-keys = Space bar: play or pause. Arrow keys: one action back or on.
+film-leave = Close the replay
+film-live = Not finished yet: what comes next follows by itself.
+film-losses-later = Lost points are shown once the report has been submitted.
+film-losses-sealed = Lost points are withheld until the class is closed.
+film-machine = What the machine went through
+film-milestone-calibration-failed = Recalibration stopped
+film-milestone-calibration-passed = Recalibration passed
+film-milestone-calibration-started = Recalibration began
+film-milestone-code-shown = The lamps showed code { $code }
+film-milestone-codes-cleared = The code list was cleared
+film-milestone-held = The control stopped with a fault
+film-milestone-power-reset = The control lost its supply and forgot
+film-milestone-program-canceled = A program was canceled
+film-milestone-program-finished = A program ran to its end
+film-milestone-program-started = A program began
+film-milestone-service-entered = Service mode was entered
+film-milestone-some-code-shown = The lamps showed a code
+film-newest = Latest
+film-next = Next action
+film-no-hands = This is a replay: nothing can be done at the bench. Close it first.
+film-none-yet = Nothing yet.
+film-pause = Pause
+film-play = Play
+film-previous = Previous action
+film-shortened = Wait shortened: { $minutes } min
+film-timeline = Timeline of the actions
+film-timeline-how = Lines: actions. Diamonds: what the machine went through. Triangles: lost points. Waits of more than { $seconds } s are shortened, here and in the replay.
+film-waits-for-more = Waiting for the next action…
+film-ways = Compare with the best way
+
 ## finding
 
 finding-air-hose-blocked = No air passes when you blow through the pressure hose.
@@ -1240,16 +1330,18 @@ help-check-files = Files, folders, or names of built-in jobs; without any, the w
 help-check-quiet = Print findings only
 help-check-strict = Count warnings as errors
 help-class-address = Address that learners are told instead of this computer’s own, such as http://bench.example.org/
+help-class-as-written = In an examination: everyone gets the job as it is written, and not a machine of their own with a different fault
 help-class-bind = Address of this computer to listen at [default: all of them]
 help-class-cert = Certificate (PEM) for a name of the school’s own: the class is served by https; needs --key
 help-class-data = Folder in which the class is kept; one that is there goes on [default: `class` in the folder of your data]
 help-class-examination = An examination: no best path, hidden fault or score before the class is closed
 help-class-job = A job to be done; several times, in their order [default: the whole course]
 help-class-key = Key (PEM) of the certificate
-help-class-minutes = Close the class by itself after so many minutes
+help-class-minutes = Close the class by itself so many minutes after it opens by itself
 help-class-names = Names for the list: a text with one a line, or a school’s users.csv (OneRoster)
 help-class-no-open = Do not open the board in the browser
 help-class-only-listed = Let nobody join whose name is not on the list
+help-class-opens-in = Open the class by itself after so many minutes [default: at once]
 help-class-page = Folder of the packed page for browsers [default: where the packer puts it]
 help-class-port = Port to listen at [default: 8720]
 help-class-seats = Most learners [default: 60]
@@ -1376,6 +1468,7 @@ help-window-flat = Draw the machine flat, which is lighter on slow computers
 help-window-join = Join the class whose server is at this address, such as http://192.168.1.20:8080
 help-window-scenario = Start with this scenario instead of the start screen
 help-window-software = Draw on the processor, as it is done where there is no graphics card
+help-window-watch = Watch this attempt, finished or not, as a replay at the bench
 
 ## hint
 
@@ -2166,6 +2259,7 @@ pages-standing-close = Close
 pages-standing-closed = Closed. What was done before still comes in.
 pages-standing-not-open = Not open yet. It opens in { $time }.
 pages-standing-open = Open
+pages-standing-open-now = Open now
 pages-standing-open-until = Open. It closes in { $time }.
 pages-standing-pause = Pause
 pages-standing-paused = Paused. Everybody waits.
@@ -2186,6 +2280,8 @@ pages-summary-unsafe = { $count } unsafe now
 pages-told-stuck = Seat { $seat }, { $name }: stuck.
 pages-told-unsafe = Seat { $seat }, { $name }: unsafe just now.
 pages-trouble = Trouble on the computer that runs the class: { $what }
+pages-undrawn = No further variant of “{ $what }” can be drawn and proved: whoever had none yet gets the job as it is written.
+pages-watch = Watch at the bench
 pages-word = A word to come back with
 pages-word-explained = For somebody who goes on at another device or has lost the seat: to be typed there beside the name.
 pages-word-give = Give a word
@@ -2778,6 +2874,7 @@ seat-job-begin = Begin
 seat-job-begun = Begun.
 seat-job-begun-elsewhere = Begun on another device.
 seat-job-differs = Handed in, but it comes out otherwise when it is done again: it was damaged or changed. Tell your teacher.
+seat-job-drawing = Your machine is being set up.
 seat-job-go-on = Resume
 seat-job-handed-in = Handed in, not verified yet.
 seat-job-look = Look at it
@@ -3069,6 +3166,7 @@ stopped-service-left = The control has left service mode by itself.
 
 ## tab
 
+tab-film = Replay
 tab-machine = Machine
 tab-meter = Meter
 tab-parts = Parts
@@ -3154,6 +3252,7 @@ trouble-full = Storage is full or failing: this attempt is not being saved. Save
 trouble-gone = { $detail } was not found.
 trouble-newer = { $detail } was made by a newer Detent. Reload this page or install the newer version to open it; nothing is lost.
 trouble-no-name = The attempt is not being saved, because every name for it is taken: { $detail }. Delete attempts you no longer need.
+trouble-no-scenario = The job of this attempt is not here: { $detail }. Open the library that it comes from.
 trouble-other = The attempt is not being saved: { $detail }
 trouble-refused = The browser does not allow attempts to be saved, as in a private window: save a copy before you close this. ({ $detail })
 

@@ -300,6 +300,7 @@ cli-class-join = Los alumnos entran en { $address }
 cli-class-names = { $count } nombres nuevos en la lista
 cli-class-no-name = «{ $line }» no es un nombre: debe tener alguna letra y como mucho 60 caracteres
 cli-class-no-page = Todavía no hay página para navegadores (el README explica cómo se hace); con el programa: detent window --join { $address }
+cli-class-opens = Se abre por sí sola dentro de { $minutes } min; «Abrir ya», en el panel, la abre antes.
 cli-class-page = En un navegador o con el programa: detent window --join { $address }
 cli-class-plain = Lo que pasa por esta red puede leerlo quien esté conectado a ella: use para la clase una red propia.
 cli-class-title = Clase
@@ -398,7 +399,7 @@ cli-window-ended = la ventana terminó con el error { $code }
 cli-window-no-address = --join espera la dirección del servidor de una clase, como http://192.168.1.20:8080, no «{ $address }»
 cli-window-no-display = no hay pantalla: defina DISPLAY o WAYLAND_DISPLAY, o trabaje sin ventana (vea detent --help)
 cli-window-no-size = no hay tamaño «{ $size }»: escríbalo como 1280x720
-cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused o none
+cli-window-no-tab = no hay ninguna pestaña «{ $tab }»: use sheet, lamps, codes, menu, pins, meter, parts, report, score, practice, progress, examination, settings, settings-display, workshop, workshop-job, workshop-proof, workshop-wash, workshop-paper, workshop-board, workshop-board-lamps, workshop-board-gesture, workshop-board-service, workshop-board-codes, workshop-board-text, join, class, class-examination, class-paused, film, film-loss, film-end, film-ways o none
 cli-window-no-view = no hay ninguna vista «{ $view }»: use panel, machine o cabinet
 cli-work-now = trabajo: { $minutes } min | piezas: { $parts } | mano de obra: { $labor } | material fungible: { $consumables }
 
@@ -1145,6 +1146,95 @@ file-zip-unpackable = esto no se puede empaquetar; quite lo que sobre en `course
 file-zip-upward = esta ruta sale del curso; no use este zip
 file-zip-zip64 = esta es la forma de zip para más de 4 GiB, y ningún curso es tan grande; pida un zip hecho con `detent course pack`
 
+## film
+
+film-again = Volver a verlo
+film-as-recorded = Fin de la repetición: acaba como se grabó.
+film-at = { $minutes }:{ $seconds }
+film-before-first = El técnico ha llegado. Aún no se ha hecho nada.
+film-did-ask = Preguntar al cliente: { $question }
+film-did-bail-out = Achicar la cuba
+film-did-bucket-cold = Prueba del cubo en el grifo del agua fría
+film-did-bucket-hot = Prueba del cubo en el grifo del agua caliente
+film-did-button-down = Pulsar { $button } sin soltarlo
+film-did-button-up = Soltar { $button }
+film-did-check-for-leaks = Buscar fugas
+film-did-clamp = Pinza { $mode } en el cable de { $red }
+film-did-close-cabinet = Poner los paneles
+film-did-close-lid = Cerrar la tapa
+film-did-discharge = Descargar el condensador
+film-did-fit = Montar { $part }
+film-did-hold-display = Retener la lectura
+film-did-inspect = Revisar: { $component }
+film-did-lift-probes = Retirar las puntas
+film-did-load-basket = Volver a meter la ropa
+film-did-note-code = Anotar el código { $code }
+film-did-open-cabinet = Quitar los paneles
+film-did-open-lid = Abrir la tapa
+film-did-order = Pedir { $part }
+film-did-plug = Enchufar la máquina
+film-did-press = Pulsar { $button } durante { $seconds } s
+film-did-probe = Medir { $mode }: de { $red } a { $black }
+film-did-probe-fingers = Medir { $mode } con los dedos en las puntas: de { $red } a { $black }
+film-did-pull = Soltar el conector { $connector }
+film-did-put-right = { $component }: { $work }
+film-did-quote = Dar el presupuesto al cliente
+film-did-release-display = Liberar la lectura
+film-did-replace-leads = Usar las puntas de repuesto
+film-did-replace-meter-fuse = Cambiar el fusible del multímetro
+film-did-report = Entregar el informe: { $causes }
+film-did-report-given-up = Dejar el trabajo por imposible
+film-did-report-nothing-wrong = Entregar el informe: no hay ninguna avería
+film-did-reset-outlet = Rearmar la toma de corriente
+film-did-return = Devolver { $part }
+film-did-seat = Volver a conectar { $connector }
+film-did-shut-taps = Cerrar los dos grifos
+film-did-strike-code = Tachar el código { $code }
+film-did-take-hint = Pedir una pista: { $rung }
+film-did-test-meter = Comprobar el multímetro en la fuente de prueba
+film-did-turn-left = Girar a la izquierda: { $detents } { $detents ->
+    [one] paso
+   *[other] pasos
+}
+film-did-turn-right = Girar a la derecha: { $detents } { $detents ->
+    [one] paso
+   *[other] pasos
+}
+film-did-unload-basket = Sacar la ropa
+film-did-unplug = Desenchufar la máquina
+film-differs = La repetición no acaba como se grabó: { $why }.
+film-here = { $number } de { $count }: { $deed }
+film-keys = Barra espaciadora: reproducir o pausar. Flechas: una acción atrás o adelante.
+film-leave = Cerrar la repetición
+film-live = Aún sin terminar: lo que venga después aparecerá solo.
+film-losses-later = Los puntos perdidos se ven cuando se ha entregado el informe.
+film-losses-sealed = Los puntos perdidos no se ven hasta que se cierre la clase.
+film-machine = Lo que pasó en la máquina
+film-milestone-calibration-failed = La recalibración se interrumpió
+film-milestone-calibration-passed = Recalibración superada
+film-milestone-calibration-started = Empezó la recalibración
+film-milestone-code-shown = Las luces mostraron el código { $code }
+film-milestone-codes-cleared = Se borró la lista de códigos
+film-milestone-held = El control se paró con una avería
+film-milestone-power-reset = El control se quedó sin tensión y lo olvidó todo
+film-milestone-program-canceled = Se canceló un programa
+film-milestone-program-finished = Un programa llegó al final
+film-milestone-program-started = Empezó un programa
+film-milestone-service-entered = Entrada en el modo de servicio
+film-milestone-some-code-shown = Las luces mostraron un código
+film-newest = Lo último
+film-next = Acción siguiente
+film-no-hands = Esto es una repetición: no se puede hacer nada en el banco. Ciérrela antes.
+film-none-yet = Aún nada.
+film-pause = Pausar
+film-play = Reproducir
+film-previous = Acción anterior
+film-shortened = Espera abreviada: { $minutes } min
+film-timeline = Línea de tiempo de las acciones
+film-timeline-how = Rayas: acciones. Rombos: lo que pasó en la máquina. Triángulos: puntos perdidos. Las esperas de más de { $seconds } s se abrevian, aquí y en la repetición.
+film-waits-for-more = Esperando la acción siguiente…
+film-ways = Comparar con el mejor camino
+
 ## finding
 
 finding-air-hose-blocked = No pasa aire al soplar por la manguera de presión.
@@ -1234,16 +1324,18 @@ help-check-files = Archivos, carpetas o nombres de trabajos incorporados; sin ni
 help-check-quiet = Muestra solo lo hallado
 help-check-strict = Cuenta los avisos como errores
 help-class-address = Dirección que se da a los alumnos en lugar de la de este equipo, como http://banco.example.org/
+help-class-as-written = En un examen: todos reciben el trabajo tal como está escrito, y no una máquina propia con otra avería
 help-class-bind = Dirección de este equipo en la que escuchar [por defecto: todas]
 help-class-cert = Certificado (PEM) para un nombre propio del centro: la clase se sirve por https; requiere --key
 help-class-data = Carpeta en la que se guarda la clase; si ya existe, continúa [por defecto: `class` en su carpeta de datos]
 help-class-examination = Un examen: ni mejor camino, ni avería oculta, ni puntuación antes de cerrar la clase
 help-class-job = Un trabajo que hay que hacer; se puede repetir, en su orden [por defecto: todo el curso]
 help-class-key = Clave (PEM) del certificado
-help-class-minutes = Cerrar la clase por sí sola al cabo de estos minutos
+help-class-minutes = Cerrar la clase por sí sola cuando pasen estos minutos desde la apertura prevista
 help-class-names = Nombres de la lista: un texto con uno por línea o el users.csv de un centro (OneRoster)
 help-class-no-open = No abrir el panel en el navegador
 help-class-only-listed = No dejar entrar a quien no esté en la lista
+help-class-opens-in = Abrir la clase por sí sola al cabo de estos minutos [por defecto: al momento]
 help-class-page = Carpeta de la página empaquetada para navegadores [por defecto: donde la deja el empaquetador]
 help-class-port = Puerto en el que escuchar [por defecto: 8720]
 help-class-seats = Número máximo de alumnos [por defecto: 60]
@@ -1370,6 +1462,7 @@ help-window-flat = Dibujar la máquina en plano, más ligero en equipos lentos
 help-window-join = Entrar en la clase cuyo servidor está en esta dirección, como http://192.168.1.20:8080
 help-window-scenario = Empezar con este trabajo en vez de la pantalla de inicio
 help-window-software = Dibujar con el procesador, como se hace donde no hay tarjeta gráfica
+help-window-watch = Ver este intento, terminado o no, como una repetición en el banco
 
 ## hint
 
@@ -2160,6 +2253,7 @@ pages-standing-close = Cerrar
 pages-standing-closed = Cerrada. Lo que se hizo antes sigue llegando.
 pages-standing-not-open = Aún no está abierta. Se abre dentro de { $time }.
 pages-standing-open = Abierta
+pages-standing-open-now = Abrir ya
 pages-standing-open-until = Abierta. Se cierra dentro de { $time }.
 pages-standing-pause = Pausar
 pages-standing-paused = En pausa. Toda la clase espera.
@@ -2180,6 +2274,8 @@ pages-summary-unsafe = { $count } en riesgo ahora
 pages-told-stuck = Puesto { $seat }, { $name }: sin avanzar.
 pages-told-unsafe = Puesto { $seat }, { $name }: acto inseguro ahora.
 pages-trouble = Problema en el ordenador que lleva la clase: { $what }
+pages-undrawn = No se puede sortear ni demostrar ninguna variante más de «{ $what }»: quien aún no tenía ninguna recibe el trabajo tal como está escrito.
+pages-watch = Ver en el banco
 pages-word = Una palabra para volver
 pages-word-explained = Para quien sigue en otro equipo o ha perdido su puesto: se escribe allí junto al nombre.
 pages-word-give = Dar una palabra
@@ -2769,6 +2865,7 @@ seat-job-begin = Empezar
 seat-job-begun = Empezado.
 seat-job-begun-elsewhere = Empezado en otro equipo.
 seat-job-differs = Entregado, pero al repetirlo sale otra cosa: se dañó o se modificó. Avise al profesor.
+seat-job-drawing = Se está preparando su máquina.
 seat-job-go-on = Seguir
 seat-job-handed-in = Entregado, sin comprobar todavía.
 seat-job-look = Verlo
@@ -3060,6 +3157,7 @@ stopped-service-left = El control ha salido por sí solo del modo de servicio.
 
 ## tab
 
+tab-film = Repetición
 tab-machine = Máquina
 tab-meter = Medir
 tab-parts = Piezas
@@ -3142,6 +3240,7 @@ trouble-full = El almacenamiento está lleno o falla: este intento no se guarda.
 trouble-gone = No se encuentra { $detail }.
 trouble-newer = { $detail } lo hizo un Detent más reciente. Recargue esta página o instale la versión nueva para abrirlo; no se pierde nada.
 trouble-no-name = El intento no se está guardando porque todos los nombres posibles están cogidos: { $detail }. Borre los intentos que ya no necesite.
+trouble-no-scenario = El trabajo de este intento no está aquí: { $detail }. Abra la biblioteca de la que procede.
 trouble-other = El intento no se guarda: { $detail }
 trouble-refused = El navegador no permite guardar intentos, como ocurre en una ventana privada: guarde una copia antes de cerrar. ({ $detail })
 

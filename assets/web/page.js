@@ -120,6 +120,8 @@
     },
     /// Where the server of the class is that this page belongs to: the class's server says so in the page that it serves.
     classServer: () => document.querySelector('meta[name="detent-class"]')?.content === "1" ? location.origin : undefined,
+    /// The attempt of the class that is to be watched, by the address.
+    watchedAttempt: () => query.get("watch") ?? undefined,
     keyAge(code, down) {
       const at = keys.findIndex((key) => key.code === code && key.down === down);
       return at < 0 ? NaN : performance.now() - keys.splice(at, 1)[0].at;

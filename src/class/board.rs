@@ -23,6 +23,10 @@ pub struct BoardView {
     pub jobs: Vec<String>,
     /// Every seat, in the order of its number.
     pub seats: Vec<SeatView>,
+    /// A job of which no variant could be drawn: everybody has it as it is written.
+    pub undrawn: Option<String>,
+    /// The page with the bench is served here, so that attempts can be watched there.
+    pub has_bench: bool,
     /// What is wrong with the server itself, in a sentence, while it is: its disk is full, say.
     pub trouble: Option<String>,
 }

@@ -2,6 +2,7 @@
 
 pub mod board;
 pub mod definition;
+pub mod drawing;
 pub mod moment;
 pub mod name;
 mod name_list;

@@ -13,7 +13,7 @@ use super::pages::PageTexts;
 use super::server::{BenchPage, ClassServer, ServerParts, certificate, listen};
 use super::store::{COPIES, Database, KeptClass, Scope, StoreError};
 use super::{join_code, secret_token};
-use detent_class_protocol::JoinCode;
+use detent_class_protocol::{JoinCode, Standing};
 use detent_content::{ContentError, ContentLibrary};
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
 use std::path::{Path, PathBuf};
@@ -36,7 +36,9 @@ pub struct ClassOptions {
     pub folder: PathBuf,
     /// What the class is, where it is not there yet.
     pub definition: ClassDefinition,
-    /// How long it lasts from now on, where it is not there yet.
+    /// In how long it opens by itself, where it is not there yet; at once without.
+    pub opens_in: Option<Duration>,
+    /// How long it lasts from when it opens by itself, where it is not there yet.
     pub lasts: Option<Duration>,
     /// Names for the list.
     pub names: Vec<String>,
@@ -56,6 +58,8 @@ pub struct StartedClass {
     pub definition: ClassDefinition,
     /// Whether it was there before.
     pub is_continued: bool,
+    /// Where it stands.
+    pub standing: Standing,
     /// The address to join at.
     pub address: String,
     /// The code to join with.
@@ -180,16 +184,10 @@ pub fn serve(
     let (class, is_continued) = match store.class()? {
         Some(class) => (class, true),
         None => {
-            let closes_ms = options
-                .lasts
-                .map(|lasts| now.after(lasts).0)
-                .or(options.definition.closes_ms);
-            let definition = ClassDefinition {
-                closes_ms,
-                ..options.definition
-            };
             let class = KeptClass {
-                definition,
+                definition: options
+                    .definition
+                    .begun(now, options.opens_in, options.lasts),
                 code: join_code(),
             };
             store.begin(&class.definition, class.code, &token, now)?;
@@ -199,9 +197,11 @@ pub fn serve(
     // What is kept of a token cannot be shown again: each start gives a new one.
     store.give_teacher(&token)?;
     let added_names = store.add_names(&names, class.definition.seats)?;
+    let standing = class.definition.standing(store.standing()?, now);
     let started_class = StartedClass {
         definition: class.definition.clone(),
         is_continued,
+        standing,
         address: address.clone(),
         code: class.code,
         board: format!(

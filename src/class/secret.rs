@@ -1,6 +1,6 @@
 //! What nobody may guess, drawn by the system.
 
-use detent_class_protocol::{JoinCode, SecretToken};
+use detent_class_protocol::{JoinCode, NONCE_BYTES, SecretToken};
 
 /// Letters and digits that spell nothing and are not taken for each other.
 const SYMBOLS: &[u8; 20] = b"dfghjklmnprtvwx34679";
@@ -27,6 +27,11 @@ pub fn join_code() -> JoinCode {
             return code;
         }
     }
+}
+
+/// A new nonce for a sealed text.
+pub(crate) fn nonce() -> [u8; NONCE_BYTES] {
+    bytes()
 }
 
 /// A new seed for the machines of a class.

@@ -1,6 +1,7 @@
 //! An attempt done again. What a learner's program says about its score is never believed.
 
 use super::definition::ClassDefinition;
+use super::drawing::DrawnJob;
 use detent_class_protocol::{Digest, UnverifiedReason, Verdict};
 use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
 use detent_gradebook::AttemptResult;
@@ -32,6 +33,8 @@ pub struct Submitted<'a> {
     pub content: Digest,
     /// All of its text.
     pub text: &'a str,
+    /// The seat's own scenarios, where the class's are sealed.
+    pub drawn: &'a [DrawnJob],
 }
 
 /// What is said of an attempt that came out as it says.
@@ -81,7 +84,7 @@ impl Verifier<'_> {
             }
             Err(_) => return Err(Verdict::Mismatch),
         };
-        let Some(scenario_source) = self.scenario_of(&attempt) else {
+        let Some(scenario_source) = self.scenario_of(&attempt, submitted.drawn) else {
             return Err(Verdict::Mismatch);
         };
         let work = replay_attempt_in_slices(
@@ -93,11 +96,13 @@ impl Verifier<'_> {
         match within(work, go_on) {
             None => Err(Verdict::Unverified(UnverifiedReason::TooLong)),
             Some(Err(_)) => Err(Verdict::Mismatch),
-            Some(Ok(_)) if !self.is_assigned(submitted.seat, &scenario_source, &attempt) => {
+            Some(Ok(_)) if !self.is_assigned(submitted, &scenario_source, &attempt) => {
                 Err(Verdict::NotAssigned)
             }
             Some(Ok(replayed)) => Ok(AttemptResult::of(
-                &scenario_source.stem(),
+                self.definition
+                    .original_of(&scenario_source.stem())
+                    .unwrap_or(&scenario_source.stem()),
                 replayed.first.is_some(),
                 &replayed.bench,
                 replayed.score,
@@ -105,9 +110,15 @@ impl Verifier<'_> {
         }
     }
 
-    /// The scenario that was attempted: the library's own of this name and text, or the one that the attempt carries.
-    pub fn scenario_of(&self, attempt: &Attempt) -> Option<ScenarioSource> {
-        let of_library = self.own_scenario(&attempt.header);
+    /// The scenario that was attempted: the seat's own of this name and text, the library's, or the one that the attempt
+    /// carries.
+    pub fn scenario_of(&self, attempt: &Attempt, drawn: &[DrawnJob]) -> Option<ScenarioSource> {
+        let header = &attempt.header;
+        if let Some(drawn) = drawn_of(header, drawn) {
+            let text = drawn.text.clone().into_bytes();
+            return (self.library.scenario_source(header.scenario.clone(), text)).ok();
+        }
+        let of_library = self.own_scenario(header);
         of_library.or_else(|| {
             self.library
                 .carried_scenario(&attempt.header)
@@ -123,16 +134,44 @@ impl Verifier<'_> {
 
     /// Whether it is a job of the class at this seat's own machine: a machine that the learner drew, or a scenario that an
     /// attempt carries, is none.
-    fn is_assigned(&self, seat: u32, scenario_source: &ScenarioSource, attempt: &Attempt) -> bool {
+    fn is_assigned(
+        &self,
+        submitted: &Submitted<'_>,
+        scenario_source: &ScenarioSource,
+        attempt: &Attempt,
+    ) -> bool {
         let header = &attempt.header;
-        header.scenario_text.is_none()
-            && (self.definition.jobs_of(seat).iter())
-                .any(|job| job.job == scenario_source.stem() && job.seed == header.seed)
+        if header.scenario_text.is_some() {
+            return false;
+        }
+        if self.definition.machines.are_sealed() {
+            return drawn_of(header, submitted.drawn)
+                .is_some_and(|drawn| drawn.seed == header.seed);
+        }
+        (self.definition.jobs_of(submitted.seat).iter())
+            .any(|job| job.job == scenario_source.stem() && job.seed == header.seed)
     }
 }
 
+/// The same of the text of an attempt, whole or not.
+pub(crate) fn scenario_in<'d>(drawn: &'d [DrawnJob], text: &str) -> Option<&'d DrawnJob> {
+    // Watched, it may lack its end and that of its last line.
+    let attempt = read_attempt("watched.attempt.part", text.as_bytes()).ok()?;
+    drawn_of(&attempt.header, drawn)
+}
+
+/// The one of these scenarios that an attempt is at.
+fn drawn_of<'d>(header: &Header, drawn: &'d [DrawnJob]) -> Option<&'d DrawnJob> {
+    let job = job_of(header)?;
+    let mut drawn = drawn.iter().filter(|drawn| drawn.job == job);
+    drawn.find(|drawn| sha256_hex(drawn.text.as_bytes()) == header.scenario_sha256)
+}
+
 /// Does work in slices as long as `go_on` says so; nothing where it was broken off.
-fn within<T>(work: impl Future<Output = T>, mut go_on: impl FnMut() -> bool) -> Option<T> {
+pub(crate) fn within<T>(
+    work: impl Future<Output = T>,
+    mut go_on: impl FnMut() -> bool,
+) -> Option<T> {
     let mut work = pin!(work);
     let mut context = Context::from_waker(Waker::noop());
     loop {

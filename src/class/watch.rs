@@ -1,5 +1,6 @@
 //! An attempt while it is being made, done again as it comes in: what the instructor's board tells of it.
 
+use super::drawing::DrawnJob;
 use super::verify::{Verifier, job_of};
 use detent_content::ScenarioSource;
 use detent_simulation::units::{Span, Time};
@@ -47,8 +48,9 @@ impl Watch {
         &self.watched
     }
 
-    /// Does again what is new in `text`, all of the attempt so far.
-    pub fn follow(&mut self, verifier: &Verifier<'_>, text: &str) {
+    /// Does again what is new in `text`, all of the attempt so far. `drawn`: the seat's own scenarios, where the class's are
+    /// sealed.
+    pub fn follow(&mut self, verifier: &Verifier<'_>, drawn: &[DrawnJob], text: &str) {
         // Its end may lack, and so may that of its last line.
         let Ok(attempt) = read_attempt("watched.attempt.part", text.as_bytes()) else {
             self.is_blind = true;
@@ -58,7 +60,7 @@ impl Watch {
         self.watched.deeds = u32::try_from(attempt.actions.len()).unwrap_or(u32::MAX);
         self.watched.machine_s = seconds(attempt.last());
         if self.bench.is_none() && !self.is_blind {
-            self.bench = begin(verifier, &attempt);
+            self.bench = begin(verifier, drawn, &attempt);
             self.is_blind = self.bench.is_none();
         }
         let Some((bench, scenario, done)) = &mut self.bench else {
@@ -123,12 +125,13 @@ fn seconds(at: Time) -> u32 {
 /// its lines.
 fn begin(
     verifier: &Verifier<'_>,
+    drawn: &[DrawnJob],
     attempt: &Attempt,
 ) -> Option<(Box<Bench>, ScenarioSource, usize)> {
     if attempt.first_visit.is_some() {
         return None;
     }
-    let source = verifier.scenario_of(attempt)?;
+    let source = verifier.scenario_of(attempt, drawn)?;
     let library = verifier.library.library(&source.scenario);
     let bench = set_up(&source.scenario, &library, attempt.header.seed).ok()?;
     Some((Box::new(bench), source, 0))

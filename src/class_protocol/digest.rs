@@ -90,6 +90,12 @@ hexadecimal! {
 }
 
 hexadecimal! {
+    /// Names a class among all that were ever made: two may have one title, and one server may have another class
+    /// tomorrow.
+    ClassId, 16
+}
+
+hexadecimal! {
     /// What lets a browser or a window back into its seat, or the teacher to the board: whoever has it is believed. It
     /// is never shown by `Debug`.
     SecretToken, 32
@@ -104,6 +110,12 @@ impl fmt::Debug for Digest {
 impl fmt::Debug for AttemptId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "AttemptId({self})")
+    }
+}
+
+impl fmt::Debug for ClassId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "ClassId({self})")
     }
 }
 

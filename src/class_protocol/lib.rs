@@ -8,17 +8,22 @@
 mod digest;
 mod join_code;
 mod messages;
+mod sealed_text;
 mod segment;
 mod upload;
 
-pub use digest::{AttemptId, Digest, NotHexadecimal, SecretToken};
+pub use digest::{AttemptId, ClassId, Digest, NotHexadecimal, SecretToken};
 pub use join_code::{JoinCode, NotACode};
 pub use messages::{
     AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinRefusal,
-    JoinRequest, LONGEST_NAME, SegmentAnswer, Standing, UnverifiedReason, Verdict,
+    JoinRequest, LONGEST_NAME, SealedJobAnswer, SegmentAnswer, Standing, UnverifiedReason, Verdict,
+    WatchedAttempt, WatchedScenario, sealed_scenario_file,
+};
+pub use sealed_text::{
+    LARGEST_SEALED_TEXT, NONCE_BYTES, NotSealed, SealedScenario, SealedText, TooLarge,
 };
 pub use segment::{LONGEST_SEGMENT_BYTES, MOST_ATTEMPT_BYTES, Segment, SegmentFault};
 pub use upload::{Upload, UploadState};
 
 /// Version of everything that both sides say; raised when one of them would misread the other.
-pub const PROTOCOL_VERSION: u32 = 1;
+pub const PROTOCOL_VERSION: u32 = 2;

@@ -6,11 +6,15 @@
 //! | `GET /api/seat` | [`ClassView`] |
 //! | `POST /api/segments` with a [`Segment`](crate::Segment) | [`SegmentAnswer`] |
 //! | `GET /api/attempts/ID` | [`AttemptStatus`] |
+//! | `GET /api/jobs/JOB` | [`SealedJobAnswer`] |
+//! | `GET /api/teacher/attempts/ID/watch` | [`WatchedAttempt`] |
 //!
-//! All but the first carry the token of the seat in `Authorization: Bearer TOKEN`. Moments are told as how long they are
+//! The last one carries the teacher's cookie, all others but the first the token of the seat in
+//! `Authorization: Bearer TOKEN`. Moments are told as how long they are
 //! away, in seconds: a learner's clock may stand anywhere.
 
-use super::digest::{AttemptId, Digest, SecretToken};
+use super::digest::{AttemptId, ClassId, Digest, SecretToken};
+use super::sealed_text::SealedText;
 use super::segment::SegmentFault;
 use serde::{Deserialize, Serialize};
 
@@ -130,10 +134,29 @@ impl Standing {
 /// One thing to do.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ClassJob {
-    /// Name of the scenario's file.
+    /// Name of the scenario's file, without folder and ending; of a sealed job one that says nothing.
     pub job: String,
     /// The seed of this learner's own machine.
     pub seed: u64,
+    /// Its scenario is this seat's alone and is asked for by itself: [`SealedJobAnswer`].
+    #[serde(default)]
+    pub is_sealed: bool,
+}
+
+/// File name of the scenario in an attempt at a sealed job.
+pub fn sealed_scenario_file(job: &str) -> String {
+    format!("{job}.ron")
+}
+
+/// The scenario of a sealed job, if it can be had.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SealedJobAnswer {
+    /// This is its text, closed for the name of the job.
+    Ready(SealedText),
+    /// It is still being drawn, or the class is not open yet: to be asked for again.
+    NotYet,
+    /// There is no such job for this seat.
+    NoJob,
 }
 
 /// A word from the teacher.
@@ -154,6 +177,9 @@ pub struct ClassView {
     pub program: String,
     /// Digest of the content that the class is made with.
     pub content: Digest,
+    /// Which class it is; none in what was kept before classes were told apart.
+    #[serde(default)]
+    pub class: Option<ClassId>,
     /// What the class is called.
     pub title: String,
     /// Who sits here.
@@ -265,4 +291,24 @@ pub enum SegmentAnswer {
     TooMuch,
     /// The server cannot keep it now, its disk being full or broken: to be sent again.
     NotNow,
+}
+
+/// All of an attempt so far, for whoever watches it at the bench.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WatchedAttempt {
+    /// Its text so far: whole lines.
+    pub text: String,
+    /// Its scenario, where that is in no library that the page has.
+    pub scenario: Option<WatchedScenario>,
+    /// Digest of the content that the attempt was made with.
+    pub content: Digest,
+}
+
+/// The scenario of an attempt that is watched.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WatchedScenario {
+    /// Name of its file, as the attempt names it.
+    pub file: String,
+    /// All of its text.
+    pub text: String,
 }

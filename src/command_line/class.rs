@@ -2,8 +2,8 @@
 
 use super::output::Output;
 use super::{Failure, LibraryFolder};
-use detent_class::definition::{ClassDefinition, MOST_SEATS};
-use detent_class::protocol::ClassKind;
+use detent_class::definition::{ClassDefinition, JobMachines, MOST_SEATS};
+use detent_class::protocol::{ClassKind, Standing};
 use detent_class::store::StoreError;
 use detent_class::{ClassError, ClassOptions, StartedClass, names_in, seed, serve};
 use detent_content::{Language, Texts, Value, disk};
@@ -26,6 +26,10 @@ pub(super) struct ClassArgs {
     job: Vec<String>,
     #[arg(long)]
     examination: bool,
+    #[arg(long, requires = "examination")]
+    as_written: bool,
+    #[arg(long, value_name = "MINUTES")]
+    opens_in: Option<u32>,
     #[arg(long, value_name = "MINUTES")]
     minutes: Option<u32>,
     #[arg(long, value_name = "FILE")]
@@ -86,6 +90,7 @@ pub(super) fn class(
         args.bind.unwrap_or(Ipv4Addr::UNSPECIFIED.into()),
         args.port.unwrap_or(PORT),
     );
+    let minutes = |minutes: u32| Duration::from_secs(60 * u64::from(minutes));
     let options = ClassOptions {
         folder: folder.clone(),
         definition: ClassDefinition {
@@ -99,15 +104,19 @@ pub(super) fn class(
                 ClassKind::Practice
             },
             jobs,
+            machines: match (args.examination, args.as_written) {
+                (false, _) => JobMachines::Named,
+                (true, true) => JobMachines::SealedAsWritten,
+                (true, false) => JobMachines::SealedVariants,
+            },
             seed: seed(),
             seats,
             only_listed: args.only_listed,
             opens_ms: None,
             closes_ms: None,
         },
-        lasts: args
-            .minutes
-            .map(|minutes| Duration::from_secs(60 * u64::from(minutes))),
+        opens_in: args.opens_in.map(minutes),
+        lasts: args.minutes.map(minutes),
         names,
         listen,
         address: args.address.clone(),
@@ -159,6 +168,13 @@ fn tell(started: &StartedClass, folder: &str, texts: &Texts) -> Result<(), Failu
         "cli-class-board",
         &[("address", started.board.as_str().into())],
     ))?;
+    match started.standing {
+        Standing::NotOpen { in_s } => {
+            let args = [("minutes", Value::from(in_s.div_ceil(60)))];
+            out.line(texts.with("cli-class-opens", &args))?;
+        }
+        Standing::Open { .. } | Standing::Paused | Standing::Closed => {}
+    }
     let key = if started.has_page {
         "cli-class-page"
     } else {

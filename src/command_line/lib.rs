@@ -107,6 +107,9 @@ pub struct WindowArgs {
     /// Join the class whose server is at this address, such as http://192.168.1.20:8080.
     #[arg(long, value_name = "ADDRESS")]
     pub join: Option<String>,
+    /// Watch this attempt, finished or not, as a film.
+    #[arg(long, value_name = "FILE")]
+    pub watch: Option<PathBuf>,
     /// Draw the machine flat, which is lighter on slow computers.
     #[arg(long)]
     pub flat: bool,

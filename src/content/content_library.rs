@@ -525,7 +525,11 @@ impl ContentLibrary {
         Ok((lesson.file.clone(), lesson.text.to_vec()))
     }
 
-    pub(super) fn scenario_source(
+    /// A scenario out of its text, checked against this library.
+    ///
+    /// # Errors
+    /// What is wrong with it.
+    pub fn scenario_source(
         &self,
         file: String,
         bytes: Vec<u8>,

@@ -25,6 +25,7 @@ mod examination_file;
 mod file_check;
 mod file_kind;
 mod file_schema;
+mod film_words;
 mod gesture_words;
 mod guide_file;
 mod handbook;
@@ -73,6 +74,7 @@ pub use file_check::{
 };
 pub use file_kind::FileKind;
 pub use file_schema::{file_schema, json_form, ron_form};
+pub use film_words::DeedWords;
 pub use guide_file::{GUIDE_ENDING, check_guide, read_guide};
 pub use handbook::{
     CodeKind, HandbookBlock, HandbookSpan, ListMark, instructors_tutorial, read_handbook,
@@ -90,7 +92,10 @@ pub use profile_file::{
 };
 pub use profile_folder::ProfileFolder;
 pub use reader::{Finding, read_checked};
-pub use replay::{ReplayError, ReplayedAttempt, replay_attempt, replay_attempt_in_slices};
+pub use replay::{
+    ArrivalAtJob, ReplayError, ReplayedAttempt, arrive_in_slices, replay_attempt,
+    replay_attempt_in_slices,
+};
 pub use scenario_draft::{ScenarioChange, ScenarioDraft, ScenarioSentence};
 pub use scenario_file::{KnownBoard, check_scenario, read_scenario};
 pub use script_file::{read_script, script_line};

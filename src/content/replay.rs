@@ -73,6 +73,47 @@ pub async fn replay_attempt_in_slices(
     file: &str,
     attempt: &Attempt,
 ) -> Result<ReplayedAttempt, ReplayError> {
+    let arrival = arrive_in_slices(content_library, scenario_source, file, attempt).await?;
+    let ArrivalAtJob {
+        first,
+        intake,
+        mut bench,
+    } = arrival;
+    let done = do_again(&scenario_source.scenario, &mut bench, attempt).await;
+    let (end, score) = done.map_err(|divergence| ReplayError::Differs {
+        file: file.to_owned(),
+        divergence,
+    })?;
+    Ok(ReplayedAttempt {
+        first,
+        intake,
+        bench,
+        end,
+        score,
+    })
+}
+
+/// The bench at which the technician of an attempt arrives.
+pub struct ArrivalAtJob {
+    /// The first visit and what the customer called back for, where this is the second one.
+    pub first: Option<(EarlierVisit, CustomerAccount)>,
+    /// What the customer answers to questions.
+    pub intake: Intake,
+    /// The bench, with nothing done at it yet.
+    pub bench: Bench,
+}
+
+/// Sets up the bench for `attempt`, which `file` names, in slices of a few milliseconds each. A second visit begins with
+/// the first one done again.
+///
+/// # Errors
+/// Another scenario, or what differs in the first visit.
+pub async fn arrive_in_slices(
+    content_library: &ContentLibrary,
+    scenario_source: &ScenarioSource,
+    file: &str,
+    attempt: &Attempt,
+) -> Result<ArrivalAtJob, ReplayError> {
     attempt.check_scenario(file, &scenario_source.text)?;
     let scenario = &scenario_source.scenario;
     let library = content_library.library(scenario);
@@ -92,16 +133,10 @@ pub async fn replay_attempt_in_slices(
         bench = call.bench;
         first = Some((call.earlier, call.account));
     }
-    let intake = Intake::of(&bench);
-    let (end, score) = do_again(scenario, &mut bench, attempt)
-        .await
-        .map_err(differs)?;
-    Ok(ReplayedAttempt {
+    Ok(ArrivalAtJob {
         first,
-        intake,
+        intake: Intake::of(&bench),
         bench,
-        end,
-        score,
     })
 }
 

@@ -70,6 +70,12 @@ impl VariantSeries {
         })
     }
 
+    /// The same, from the draft behind this one on.
+    pub fn after(mut self, number: u64) -> VariantSeries {
+        self.next = number.saturating_add(1);
+        self
+    }
+
     /// The difficulties that a variant may have.
     pub fn band(&self) -> &Band {
         self.maker.band()

@@ -10,4 +10,4 @@ pub mod reason;
 pub mod record;
 mod slices;
 pub mod variant;
-pub use slices::without_breaks;
+pub use slices::{wait as wait_in_slices, without_breaks};

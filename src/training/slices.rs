@@ -28,7 +28,7 @@ impl Future for SliceEnd {
 const SLICE: Span = Span::from_s(5);
 
 /// Lets so much machine time pass, in slices.
-pub(crate) async fn wait(bench: &mut Bench, span: Span) {
+pub async fn wait(bench: &mut Bench, span: Span) {
     let until = bench.now() + span;
     loop {
         let left = until.since(bench.now());

@@ -97,6 +97,8 @@ pub enum StorageError {
     Elsewhere,
     /// Nothing of this name.
     Gone(String),
+    /// The scenario of an attempt is not here.
+    NoScenario(String),
     /// It is damaged, or of a newer program.
     Damaged(RecordError),
     /// It cannot be done again here as it was recorded.
@@ -138,6 +140,7 @@ impl StorageError {
             StorageError::Full(detail) => ("trouble-full", detail.clone()),
             StorageError::Elsewhere => ("trouble-elsewhere", String::new()),
             StorageError::Gone(name) => ("trouble-gone", name.clone()),
+            StorageError::NoScenario(name) => ("trouble-no-scenario", name.clone()),
             StorageError::Damaged(error) => match error.problem {
                 Damage::NewerFormat { .. } => ("trouble-newer", error.file.clone()),
                 Damage::Foreign | Damage::Empty => ("trouble-foreign", error.file.clone()),

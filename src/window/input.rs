@@ -1,5 +1,6 @@
 //! Keys, and the fixed 100 Hz loop that drains actions and steps the bench.
 
+use super::film::Film;
 use super::key_strokes::{self, KeyStroke, KeyStrokes};
 use super::pick::PointingSystems;
 use super::practice::LearnerRes;
@@ -77,7 +78,8 @@ fn set_aside(
 ) {
     // Nobody need look while a picture is taken.
     let elsewhere = !cfg!(target_family = "wasm") && !window.focused && picture.is_none();
-    bench.set_aside = ui_state.keys || elsewhere;
+    // A film is watched from afar, whatever else has the focus.
+    bench.set_aside = ui_state.keys || (elsewhere && bench.film().is_none());
 }
 
 /// The way in which an arrow key turns the knob; these keys type nothing and are nobody else's.
@@ -106,7 +108,7 @@ fn pressed_in_focus(event: &KeyboardInput, ui_state: &mut UiState) -> Option<But
 
 /// Turns, presses and moves of the lid, event by event: at a low frame rate one frame holds several.
 fn hands(strokes: Res<KeyStrokes>, mut ui_state: ResMut<UiState>, mut bench: ResMut<BenchRes>) {
-    let busy = is_for_others(&bench, &ui_state);
+    let busy = is_for_others(&bench, &ui_state) || bench.film().is_some();
     let job = Arc::clone(bench.job());
     let panel = &job.board.panel;
     for stroke in strokes.all() {
@@ -198,6 +200,17 @@ const SPEEDS: [u32; 4] = [0, 1, 10, 60];
 
 /// What a key does besides working the machine.
 fn do_at_desk(done: KeyAction, bench: &mut BenchRes, ui_state: &mut UiState) {
+    if let Some(film) = bench.film_mut() {
+        let faster = match done {
+            KeyAction::Slower => Some(false),
+            KeyAction::Faster => Some(true),
+            _ => None,
+        };
+        if let Some(faster) = faster {
+            film.change_speed(faster);
+            return;
+        }
+    }
     let view = bench.view();
     let (plugged, open) = (view.machine.plugged, view.cabinet_open);
     let either = |now: bool, off: Action, on: Action| if now { off } else { on };
@@ -220,8 +233,8 @@ fn do_at_desk(done: KeyAction, bench: &mut BenchRes, ui_state: &mut UiState) {
         KeyAction::TabParts => ui_state.open_tab(Tab::Parts),
         KeyAction::TabReport => ui_state.open_tab(Tab::Report),
         KeyAction::TabScore => ui_state.open_tab(Tab::Score),
-        KeyAction::WaitMinute => bench.wait_ticks += 6_000,
-        KeyAction::WaitTenMinutes => bench.wait_ticks += 60_000,
+        KeyAction::WaitMinute => bench.wait(6_000),
+        KeyAction::WaitTenMinutes => bench.wait(60_000),
         KeyAction::WaitUntilStop => bench.wait_until_it_stops(),
         KeyAction::Slower => ui_state.speed = SPEEDS[speed.saturating_sub(1)],
         KeyAction::Faster => ui_state.speed = SPEEDS[(speed + 1).min(SPEEDS.len() - 1)],
@@ -277,6 +290,12 @@ fn ask_for_next_frame(
     let message = (ui_state.message.as_ref())
         .is_some_and(|(_, since_s)| time.elapsed_secs() - since_s < MESSAGE_S);
     let runs = bench.runs(ui_state.speed);
+    if bench
+        .film()
+        .is_some_and(|film| film.is_busy() || (runs && film.speed() > 1))
+    {
+        next.ask();
+    }
     // A fast clock has too much to do for a few frames a second.
     if bench.is_thinking() || (runs && (ui_state.speed > 1 || bench.wait_ticks > 0)) {
         next.ask();
@@ -351,7 +370,22 @@ fn spread(mut bench: ResMut<BenchRes>, ui_state: Res<UiState>, time: Res<Time<Vi
     bench.spread(frame / TICK_MS * u64::from(ui_state.speed));
 }
 
+/// Within the time allowed, so many ticks of the film.
+fn run_film(bench: &mut BenchRes, until: Instant) {
+    let ticks = bench.film().map_or(0, Film::speed);
+    for done in 0..ticks {
+        if !bench.runs(0) || (done % 16 == 15 && Instant::now() > until) {
+            return;
+        }
+        bench.tick();
+    }
+}
+
 fn step(mut bench: ResMut<BenchRes>, mut ui_state: ResMut<UiState>, budget: Res<Budget>) {
+    if bench.film().is_some() {
+        run_film(&mut bench, budget.until);
+        return;
+    }
     let (_, stop) = run(&mut bench, u64::from(ui_state.speed), budget.until);
     if let Some(stop) = stop {
         break_off(&mut bench, &mut ui_state, stop);
@@ -384,7 +418,9 @@ fn finish_frame(
     if bench.runs(ui_state.speed) {
         ui_state.stopped = None;
     }
-    if bench.wait_ticks > 0 {
+    if let Some(film) = bench.film_mut() {
+        film.go_on();
+    } else if bench.wait_ticks > 0 {
         wait_on(&mut bench, &mut ui_state, budget.until);
     } else if ui_state.speed == 0 {
         bench.do_while_paused();

@@ -21,6 +21,7 @@ mod class;
 mod demo;
 mod drill;
 mod examination;
+mod film;
 mod first_job;
 mod flat;
 mod hands;
@@ -112,6 +113,8 @@ pub struct AppOptions {
     pub examination: bool,
     /// Open with this of an invented class.
     pub class: Option<class::shown::ShownClass>,
+    /// Where a film that is opened stands still, for a picture of it.
+    pub film: Option<film::ShownFilm>,
     /// Open straight in the workshop; with something on its bench or with nothing.
     pub workshop: Option<Option<Written>>,
     /// The machine is drawn flat instead of as a scene; else that is chosen where there is no graphics card.
@@ -131,6 +134,8 @@ pub struct Picture {
     pub tab: (Tab, Page, bool),
     /// The drill that it shows, if it shows one.
     pub drill: Option<drill::Shown>,
+    /// Where the film stands in it, if it is of one.
+    pub film: Option<film::ShownFilm>,
     /// Done before it, after those of the pictures before.
     pub script: Vec<(usize, ScriptStep)>,
 }
@@ -153,6 +158,7 @@ impl Default for AppOptions {
             settings: None,
             examination: false,
             class: None,
+            film: None,
             workshop: None,
             flat: None,
             software: false,
@@ -298,6 +304,7 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             speed: if options.pictures.is_empty() { 1 } else { 0 },
             offer,
             seed: seed.to_string(),
+            shown_film: options.film,
             stage: Rect::new(0.0, 0.0, options.size.0 as f32, options.size.1 as f32),
             ..UiState::default()
         })
@@ -338,6 +345,7 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
     examination::plugin(app);
     class::plugin(app);
     library::plugin(app);
+    film::plugin(app);
     sound::plugin(app);
     shots::plugin(app, options);
 }

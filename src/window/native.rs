@@ -1,14 +1,15 @@
 //! The window as a program of its own: options from the command line, attempts in a folder.
 
-use super::attempts::{Attempts, Folder};
+use super::attempts::{Attempts, Folder, StorageError};
 use super::class;
 use super::class::address::ServerAddress;
 use super::class::kept::{ClassFolder, ClassStore};
 use super::class::shown::ShownClass;
 use super::drill::Shown;
+use super::film::ShownFilm;
 use super::first_job::window_with_bench;
 use super::library::{LibraryPlace, LibraryRes, LibraryUiState, remembered_library};
-use super::port::JobSource;
+use super::port::{JobSource, OpeningWork, RecordedAttempt};
 use super::practice::{self, LearnerRes};
 use super::software::card;
 use super::state::{Page, SettingsPage, Tab, UiState, ViewKind};
@@ -61,6 +62,9 @@ fn options(
         Some(name) => Written::named(name).map(Some),
         None => None,
     };
+    let films: Vec<Option<ShownFilm>> =
+        args.tab.iter().map(|name| ShownFilm::named(name)).collect();
+    options.film = films.first().copied().flatten();
     let drills: Vec<Option<Shown>> = args.tab.iter().map(|name| Shown::named(name)).collect();
     options.drill = drills.first().copied().flatten();
     if let Some(size) = &args.size {
@@ -86,6 +90,7 @@ fn options(
             view: views.get(n).or(views.last()).copied().unwrap_or_default(),
             tab: tabs.get(n).or(tabs.last()).copied().unwrap_or(NO_TAB_GIVEN),
             drill: drills.get(n).or(drills.last()).copied().flatten(),
+            film: films.get(n).or(films.last()).copied().flatten(),
             script: script.unwrap_or_default(),
         });
     }
@@ -110,6 +115,7 @@ fn tab(name: &str, texts: &Texts) -> Result<(Tab, Page, bool), String> {
         "practice" | "progress" | "examination" | "settings" | "settings-display" | "workshop" => {
             (Tab::Sheet, Page::Entry)
         }
+        film if ShownFilm::named(film).is_some() => (Tab::Score, Page::Entry),
         class if ShownClass::named(class).is_some() => (Tab::Sheet, Page::Entry),
         written if Written::named(written).is_some() => (Tab::Sheet, Page::Entry),
         drill if Shown::named(drill).is_some() => (Tab::Sheet, Page::Entry),
@@ -134,6 +140,16 @@ fn attempts_folder() -> Option<PathBuf> {
     let own = std::env::var_os("DETENT_ATTEMPTS").filter(|value| !value.is_empty());
     own.map(PathBuf::from)
         .or_else(|| disk::data_folder().map(|folder| folder.join("attempts")))
+}
+
+/// The film that is asked for, on its way. What is wrong with the file is known before there is a window.
+fn watched(args: &WindowArgs, jobs: &LibraryJobs) -> Result<Option<OpeningWork>, StorageError> {
+    let Some(path) = &args.watch else {
+        return Ok(None);
+    };
+    let record = RecordedAttempt::file(path);
+    jobs.read_recorded(record.clone())?;
+    Ok(Some(jobs.watch(record)))
 }
 
 /// Opens the window and stays until it is closed.
@@ -215,9 +231,13 @@ pub fn run(args: WindowArgs, language: Option<Language>) -> Result<(), String> {
         return Err(texts.get("cli-window-no-display"));
     }
     options.software |= has_card.is_some_and(|asked| !asked.join().unwrap_or(false));
+    let watched = watched(&args, &jobs).map_err(|error| error.words(&texts))?;
     let mut app = window_with_bench(&options, jobs)?;
     app.insert_resource(LibraryRes::with_first(args.scenario.clone()));
     let mut ui_state = app.world_mut().resource_mut::<UiState>();
+    if let Some(watched) = watched {
+        ui_state.open(watched);
+    }
     ui_state.library = LibraryUiState {
         place,
         mistakes,

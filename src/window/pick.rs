@@ -116,7 +116,8 @@ fn follow_hand(
     hand.place = hand.place.map(to_points);
     pointing.path.clear();
     pointing.path.extend(path.iter().copied().map(to_points));
-    let working = *screen.get() == Screen::Bench && !bench.is_held_up();
+    let watched = bench.film().is_some();
+    let working = *screen.get() == Screen::Bench && !bench.is_held_up() && !watched;
     let place = if hand.pressed {
         pointing.path.first().copied()
     } else {

@@ -2,6 +2,7 @@
 
 use super::attempts::{Attempts, StorageError};
 use super::background::Work;
+use super::film::{Film, FilmSource};
 use super::library::LibraryPlace;
 use super::workbench::OfferedJobs;
 use super::workshop::OwnTexts;
@@ -15,7 +16,7 @@ use detent_training::bench::script::ScriptStep;
 use detent_training::bench::{Action, BenchView, Caution, Display, Entries, Part, Rates, Refusal};
 use detent_training::lesson::{
     Bilingual, CallBack, CoursePart, CustomerAccount, EarlierVisit, Guide, Intake, Invoice, Points,
-    Score, SetUpError,
+    Scenario, Score, SetUpError,
 };
 use detent_training::practice::{CourseJob, Examination};
 use detent_training::reason::{ControlSuspicion, HandRecord, Hint, Review};
@@ -114,6 +115,14 @@ pub trait BenchPort: Send + Sync {
     fn kept_as(&self) -> Option<String> {
         None
     }
+    /// The film that this bench shows, if it shows one.
+    fn film(&self) -> Option<&Film> {
+        None
+    }
+    /// The same, to be played.
+    fn film_mut(&mut self) -> Option<&mut Film> {
+        None
+    }
     /// Remember how far the clock has come.
     fn mark(&mut self) {}
     /// Everything the person did, with its time on the bench.
@@ -130,6 +139,17 @@ pub struct OnTheWay {
     pub seed: u64,
     /// Machine time behind a deed.
     pub at: Time,
+}
+
+/// A job of a class that came closed, opened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SealedJob {
+    /// The file that an attempt at it names.
+    pub file: String,
+    /// The scenario's text.
+    pub text: String,
+    /// Seed of the machine's draws.
+    pub seed: u64,
 }
 
 /// Where jobs come from.
@@ -186,6 +206,16 @@ pub trait JobSource: Send + Sync {
     /// Offer what another library has, the one in this place, instead of what there is. Jobs of one's own are kept there
     /// from now on.
     fn take_library(&mut self, _offered: OfferedJobs, _place: &LibraryPlace) {}
+    /// Know these jobs of a class from now on, and no others; of two with one name the first is the one to do.
+    fn take_in_sealed(&mut self, _jobs: Vec<SealedJob>) {}
+    /// The scenario of the sealed job with this name, if it is here and sound.
+    fn sealed_scenario(&self, _job: &str) -> Option<&Scenario> {
+        None
+    }
+    /// Set a bench up for the sealed job with this name. Its attempt does not carry the scenario.
+    fn open_sealed(&self, _job: &str) -> OpeningWork {
+        Box::pin(async { Err(OpenError::NoJob) })
+    }
     /// Where attempts are kept, if they are.
     fn attempts(&self) -> Option<&dyn Attempts>;
     /// What is in a kept attempt.
@@ -195,6 +225,23 @@ pub trait JobSource: Send + Sync {
     fn kept(&self, name: &str) -> Result<Kept, StorageError>;
     /// Do a kept attempt again up to its end; an unfinished one goes on from there.
     fn resume(&self, name: &str) -> OpeningWork;
+    /// Show an attempt as a film.
+    fn watch(&self, record: RecordedAttempt) -> OpeningWork {
+        Box::pin(async move { Err(OpenError::Attempt(StorageError::Gone(record.name))) })
+    }
+}
+
+/// An attempt to be watched.
+#[derive(Clone, Debug)]
+pub struct RecordedAttempt {
+    /// Its name, for people.
+    pub name: String,
+    /// All of its text so far, or why there is none.
+    pub text: Result<Vec<u8>, StorageError>,
+    /// Its scenario, where it comes with it: name of the file, and text.
+    pub scenario: Option<(String, String)>,
+    /// Where it comes from.
+    pub source: FilmSource,
 }
 
 /// What is in a kept attempt.

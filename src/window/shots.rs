@@ -1,6 +1,7 @@
 //! Pictures on request: show so many frames, save one, go on to the next, leave.
 
 use super::camera::{MainCamera, to_window};
+use super::film::{Film, ShownFilm};
 use super::flat::FlatScene;
 use super::practice::DrillRes;
 use super::scene::console::lamps::{Place, in_window};
@@ -122,7 +123,8 @@ fn take(
         return;
     };
     let unproved = (workshop.open.as_ref()).is_some_and(|open| open.proof().is_under_way());
-    if bench.is_thinking() || unproved {
+    let filming = ui_state.opening.is_some() || bench.film().is_some_and(Film::is_busy);
+    if bench.is_thinking() || unproved || filming {
         return;
     }
     shot.frame += 1;
@@ -165,6 +167,10 @@ fn take(
         };
         ui_state.view = next.view;
         (ui_state.tab, ui_state.page, ui_state.hidden) = next.tab;
+        if let (Some(shown), Some(film)) = (next.film, bench.film_mut()) {
+            film.show(shown);
+            ui_state.film_ways = shown == ShownFilm::Ways;
+        }
         if let Some(shown) = next.drill {
             let seed = ui_state.seed.parse().unwrap_or_default();
             drill.show(shown, seed);

@@ -3,6 +3,7 @@
 use super::access::lamps::LampWatch;
 use super::attempts::StorageError;
 use super::background::{Background, Work};
+use super::film::{Film, ShownFilm};
 use super::hands::HeldButtons;
 use super::hints::ShownHint;
 use super::key_bindings::{KeyBindings, KeyTaken};
@@ -65,6 +66,8 @@ pub struct BenchRes {
     pub refused: Option<Refusal>,
     /// A hand was at the console while the clock stood, until that is shown.
     pub refused_while_paused: bool,
+    /// Somebody wanted to do something in a film, until that is shown.
+    pub refused_in_film: bool,
     /// Ticks still to run at once ("wait").
     pub wait_ticks: u64,
     /// That wait is for whatever comes, not for a time.
@@ -148,6 +151,7 @@ impl BenchRes {
             asked: None,
             refused: None,
             refused_while_paused: false,
+            refused_in_film: false,
             wait_ticks: 0,
             waits_for_stop: false,
             broken_off: None,
@@ -171,6 +175,16 @@ impl BenchRes {
             self.guided.1 = guide.place(log, &self.looked);
         }
         self.guided.1
+    }
+
+    /// The film that is watched here, if one is: then nothing can be done.
+    pub fn film(&self) -> Option<&Film> {
+        self.bench.film()
+    }
+
+    /// The same, to be played.
+    pub fn film_mut(&mut self) -> Option<&mut Film> {
+        self.bench.film_mut()
     }
 
     /// Nothing waits to be done, and the job goes on.
@@ -212,6 +226,9 @@ impl BenchRes {
         }
         if finished {
             go_on_or_begin(&mut self.calling_back, || self.bench.call_back());
+        }
+        // A film knows its end from its beginning on.
+        if finished || self.film().is_some() {
             go_on_or_begin(&mut self.reviewing, || self.bench.review());
         }
     }
@@ -373,11 +390,27 @@ impl BenchRes {
 
     /// The machine's clock runs, at this speed or because somebody waits.
     pub fn runs(&self, speed: u32) -> bool {
+        if let Some(film) = self.film() {
+            return !self.is_held_up() && film.runs();
+        }
         !self.is_held_up() && !self.view().finished && (speed > 0 || self.wait_ticks > 0)
+    }
+
+    /// Lets so many ticks run at once, beside those that run already.
+    pub fn wait(&mut self, ticks: u64) {
+        if self.film().is_some() {
+            self.refused_in_film = true;
+        } else {
+            self.wait_ticks += ticks;
+        }
     }
 
     /// Lets time run until something comes that ends a wait, two hours at most.
     pub fn wait_until_it_stops(&mut self) {
+        if self.film().is_some() {
+            self.refused_in_film = true;
+            return;
+        }
         self.wait_ticks = UNTIL_TICKS;
         self.waits_for_stop = true;
     }
@@ -422,6 +455,10 @@ impl BenchRes {
     /// Do `action`, which the hand did so many ticks before this frame's clock if that is known, as soon as
     /// its rhythm allows.
     pub fn push_aged(&mut self, action: Action, age: Option<i64>) {
+        if self.film().is_some() {
+            self.refused_in_film = true;
+            return;
+        }
         self.queue.push_back(Queued {
             action,
             cautioned: false,
@@ -512,6 +549,11 @@ impl BenchRes {
 
     /// One tick: what is queued, at most one turn or press of it, then the machine.
     pub fn tick(&mut self) {
+        if self.film().is_some() {
+            self.ticks += 1;
+            self.bench.step();
+            return;
+        }
         // The machine was handed back: nothing of it is worked on or charged any more.
         if self.view().finished {
             self.queue.clear();
@@ -779,6 +821,8 @@ pub enum Onward {
     Exercise(Exercise),
     /// The job after it on offer, to be chosen on the start screen.
     NextJob,
+    /// The same attempt once more, to be watched.
+    WatchAgain,
 }
 
 /// All texts in the present language.
@@ -1008,6 +1052,10 @@ pub struct UiState {
     pub told: Option<usize>,
     /// What is still to be shown of a step, line by line.
     pub showing: VecDeque<ScriptStep>,
+    /// Beside a film both ways through its job are shown, not the machine.
+    pub film_ways: bool,
+    /// Where a film that is opened stands still, for a picture of it.
+    pub shown_film: Option<ShownFilm>,
 }
 
 impl UiState {
@@ -1132,6 +1180,8 @@ impl Default for UiState {
             guidance: Guidance::Nothing,
             told: None,
             showing: VecDeque::new(),
+            film_ways: false,
+            shown_film: None,
         }
     }
 }

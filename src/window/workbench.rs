@@ -2,10 +2,11 @@
 
 use super::attempts::{AttemptSink, Attempts, StorageError};
 use super::background::Work;
+use super::film::{open_film, read_growing};
 use super::library::LibraryPlace;
 use super::port::{
     BenchPort, CallBackWork, CalledBack, CauseRow, DrawnVariant, HintWork, Job, JobSource, Kept,
-    Offer, OnTheWay, OpenError, OpeningWork, ReviewWork,
+    Offer, OnTheWay, OpenError, OpeningWork, RecordedAttempt, ReviewWork, SealedJob,
 };
 use super::workshop::{OwnTexts, own_boards_beside, own_jobs_beside};
 use bevy::tasks::futures_lite::future::yield_now;
@@ -23,7 +24,7 @@ use detent_training::lesson::{
 };
 use detent_training::practice::Examination;
 use detent_training::reason::{ControlSuspicion, HandRecord};
-use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt};
+use detent_training::record::{Attempt, Footer, Header, LATEST, read_attempt, sha256_hex};
 use std::borrow::Cow;
 use std::sync::Arc;
 
@@ -129,6 +130,15 @@ pub struct LibraryJobs {
     own_jobs: Option<Box<dyn OwnTexts>>,
     /// Where boards of one's own are kept, if they are.
     own_boards: Option<Box<dyn OwnTexts>>,
+    /// Jobs of a class that came closed.
+    sealed: Vec<OpenedJob>,
+}
+
+/// A job of a class that came closed, as this library reads it.
+struct OpenedJob {
+    source: ScenarioSource,
+    sha256: String,
+    seed: u64,
 }
 
 impl LibraryJobs {
@@ -163,6 +173,7 @@ impl LibraryJobs {
             attempts,
             own_jobs: None,
             own_boards: None,
+            sealed: Vec::new(),
         }
     }
 
@@ -193,9 +204,43 @@ impl LibraryJobs {
             let carried = self.offered.content_library.carried_scenario(header);
             return carried.ok().flatten().map(Cow::Owned);
         }
+        let mut sealed = self.sealed.iter();
+        let sealed = sealed.find(|sealed| {
+            sealed.source.file == header.scenario && sealed.sha256 == header.scenario_sha256
+        });
+        if let Some(sealed) = sealed {
+            return Some(Cow::Borrowed(&sealed.source));
+        }
         let mut sources = self.offered.scenario_sources.iter();
         let named = sources.find(|source| source.file == header.scenario);
         named.map(Cow::Borrowed)
+    }
+
+    fn sealed_job(&self, job: &str) -> Option<&OpenedJob> {
+        let mut sealed = self.sealed.iter();
+        sealed.find(|sealed| sealed.source.stem() == job)
+    }
+
+    /// An attempt to be watched, and the job that it names.
+    ///
+    /// # Errors
+    /// It is none, damaged, of a newer program, or its scenario is not here.
+    pub(super) fn read_recorded(
+        &self,
+        record: RecordedAttempt,
+    ) -> Result<(Attempt, ScenarioSource), StorageError> {
+        let attempt = read_growing(&record.name, &record.text?)?;
+        let source = match record.scenario {
+            Some((file, text)) => {
+                let library = &self.offered.content_library;
+                let source = library.scenario_source(file, text.into_bytes());
+                source.map_err(StorageError::File)?
+            }
+            None => (self.source_of(&attempt.header))
+                .ok_or_else(|| StorageError::NoScenario(attempt.header.scenario.clone()))?
+                .into_owned(),
+        };
+        Ok((attempt, source))
     }
 
     /// A kept attempt, the job that it names, and where it is kept.
@@ -367,6 +412,48 @@ impl JobSource for LibraryJobs {
         if let Some(own_jobs) = &self.own_jobs {
             self.offered.take_in_own(own_jobs.as_ref());
         }
+        let sealed = std::mem::take(&mut self.sealed).into_iter();
+        let sealed = sealed.map(|sealed| SealedJob {
+            file: sealed.source.file,
+            text: sealed.source.text,
+            seed: sealed.seed,
+        });
+        self.take_in_sealed(sealed.collect());
+    }
+
+    fn take_in_sealed(&mut self, jobs: Vec<SealedJob>) {
+        let read = jobs.into_iter().filter_map(|job| {
+            let content = &self.offered.content_library;
+            let source = content.scenario_source(job.file, job.text.into_bytes());
+            let source = source.ok()?;
+            Some(OpenedJob {
+                sha256: sha256_hex(source.text.as_bytes()),
+                source,
+                seed: job.seed,
+            })
+        });
+        self.sealed = read.collect();
+    }
+
+    fn sealed_scenario(&self, job: &str) -> Option<&Scenario> {
+        self.sealed_job(job).map(|sealed| &sealed.source.scenario)
+    }
+
+    fn open_sealed(&self, job: &str) -> OpeningWork {
+        let found = self.sealed_job(job);
+        let found = found.map(|sealed| (sealed.source.clone(), sealed.seed));
+        let content_library = Arc::clone(&self.offered.content_library);
+        let attempts = self.attempts.clone();
+        Box::pin(async move {
+            let (source, seed) = found.ok_or(OpenError::NoJob)?;
+            let log = Log::Begins {
+                job: source.stem(),
+                header: Header::new(&source.file, &source.text, seed),
+            };
+            let bench = begin(content_library, &source, None, seed, log).await?;
+            let opened: Box<dyn BenchPort> = Box::new(WorkBench { attempts, ..bench });
+            Ok(opened)
+        })
     }
 
     fn attempts(&self) -> Option<&dyn Attempts> {
@@ -386,6 +473,17 @@ impl JobSource for LibraryJobs {
             time_s: attempt.last().max(end).seconds(),
             finished: attempt.footer.is_some(),
             second_visit: attempt.first_visit.is_some(),
+        })
+    }
+
+    fn watch(&self, record: RecordedAttempt) -> OpeningWork {
+        let content_library = Arc::clone(&self.offered.content_library);
+        let (name, source) = (record.name.clone(), record.source.clone());
+        let found = self.read_recorded(record);
+        Box::pin(async move {
+            let (attempt, scenario_source) = found.map_err(OpenError::Attempt)?;
+            let work = open_film(content_library, scenario_source, (name, source), attempt);
+            work.await.map_err(OpenError::Attempt)
         })
     }
 
@@ -440,7 +538,7 @@ async fn begin(
     let bench = set_up_in_slices(scenario, &content_library.library(scenario), seed).await;
     let bench = bench.map_err(OpenError::SetUp)?;
     Ok(WorkBench {
-        job: Arc::new(job(
+        job: Arc::new(job_at(
             &content_library,
             scenario_source,
             guide,
@@ -487,7 +585,7 @@ async fn resume(
     Ok(WorkBench {
         job: Arc::new(Job {
             called_back,
-            ..job(
+            ..job_at(
                 &content_library,
                 &scenario_source,
                 guide,
@@ -507,7 +605,8 @@ async fn resume(
     })
 }
 
-fn job(
+/// What does not change during the job at this bench.
+pub(super) fn job_at(
     content_library: &ContentLibrary,
     scenario_source: &ScenarioSource,
     guide: Option<Guide>,

@@ -17,7 +17,7 @@
 #[path = "../stage/mod.rs"]
 mod stage;
 
-use detent_class::definition::ClassDefinition;
+use detent_class::definition::{ClassDefinition, JobMachines};
 use detent_class::moment::Moment;
 use detent_class::pages::PageTexts;
 use detent_class::protocol::{AttemptId, ClassKind, Digest, Segment};
@@ -219,6 +219,7 @@ fn main() {
         title: "Load".to_owned(),
         kind: ClassKind::Practice,
         jobs: vec!["drain-code".to_owned()],
+        machines: JobMachines::Named,
         seed: 7,
         seats: LEARNERS,
         only_listed: false,

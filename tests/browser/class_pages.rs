@@ -125,7 +125,9 @@ fn board() -> BoardView {
         address: "http://192.0.2.117:8090/".to_owned(),
         jobs: JOBS.map(str::to_owned).into(),
         seats: (1..).zip(NAMES).map(|(n, name)| seat(n, name)).collect(),
+        has_bench: true,
         trouble: None,
+        undrawn: None,
     }
 }
 

@@ -323,6 +323,7 @@ fn run(seed: u64, path: &Path, verifier: &Verifier<'_>, texts: &[(String, f64)])
                 program: &program,
                 content,
                 text: &text,
+                drawn: &[],
             };
             let (whole, points) = &texts[kept.seat as usize - 1];
             assert_eq!(&text, whole, "seed {seed}: seat {}", kept.seat);
@@ -386,6 +387,7 @@ fn nothing_that_was_acknowledged_is_lost_whatever_fails() {
                 program: PROGRAM,
                 content: Digest::NONE,
                 text: &text,
+                drawn: &[],
             };
             match verifier.verify(&submitted, || true) {
                 Verdict::Verified {

@@ -38,6 +38,7 @@ fn verifying_an_attempt_shows_all_of_it() {
         program: PROGRAM,
         content: Digest::NONE,
         text: &text,
+        drawn: &[],
     };
     let found = verifier
         .verify_in_full(&submitted(1), || true)
@@ -192,6 +193,7 @@ fn a_result_is_kept_once_and_only_of_an_attempt_that_is_there() {
         program: PROGRAM,
         content: Digest::NONE,
         text: &text,
+        drawn: &[],
     };
     let result = verifier.verify_in_full(&submitted, || true).expect("sound");
     let keep = |attempt| {

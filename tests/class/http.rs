@@ -2,13 +2,13 @@
 
 use super::stage::attempts::random_attempt;
 use super::{code, definition, scope, token};
-use detent_class::definition::ClassDefinition;
+use detent_class::definition::{ClassDefinition, JobMachines};
 use detent_class::moment::Moment;
 use detent_class::pages::PageTexts;
 use detent_class::protocol::{
     AttemptId, AttemptStatus, ClassKind, ClassView, Digest, JoinAnswer, JoinRefusal,
-    LONGEST_SEGMENT_BYTES, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing, Upload,
-    Verdict,
+    LONGEST_SEGMENT_BYTES, PROTOCOL_VERSION, SealedJobAnswer, SealedScenario, SecretToken, Segment,
+    SegmentAnswer, Standing, Upload, Verdict, WatchedAttempt,
 };
 use detent_class::server::{ClassServer, ServerParts, ServerThreads, certificate, listen};
 use detent_class::store::{Database, KeptClass};
@@ -194,6 +194,31 @@ impl Room {
         serde_json::from_slice(&body).expect("a status")
     }
 
+    /// The scenario of a sealed job, as it comes over the wire and as it is meant.
+    fn sealed_job(&self, token: &SecretToken, job: &str) -> (Vec<u8>, SealedJobAnswer) {
+        let path = format!("/api/jobs/{job}");
+        let (status, _, body) = self.ask("GET", &path, &[("authorization", &bearer(token))], b"");
+        assert_eq!(status, 200);
+        let answer = serde_json::from_slice(&body).expect("an answer");
+        (body, answer)
+    }
+
+    /// The same once it is drawn, opened.
+    fn drawn_job(&self, token: &SecretToken, job: &str) -> (Vec<u8>, SealedScenario) {
+        let until = Instant::now() + Duration::from_secs(120);
+        loop {
+            match self.sealed_job(token, job) {
+                (body, SealedJobAnswer::Ready(sealed)) => {
+                    return (body, SealedScenario::open(&sealed, job).expect("it opens"));
+                }
+                (_, SealedJobAnswer::NotYet) if Instant::now() < until => {
+                    std::thread::sleep(Duration::from_millis(20));
+                }
+                (_, answer) => panic!("{answer:?}"),
+            }
+        }
+    }
+
     /// Sends all of this text.
     pub(super) fn send_all(&self, token: &SecretToken, upload: &mut Upload, text: &str) {
         upload.told(&self.status(token, upload.attempt()), text);
@@ -238,6 +263,13 @@ pub(super) fn teacher(room: &Room, path: &str, body: &Value) -> (u16, Value) {
         &[("cookie", &cookie(255)), ("x-detent-class", "1")],
         body,
     )
+}
+
+/// The teacher's board as a page.
+fn board_of(room: &Room) -> String {
+    let (status, _, body) = room.ask("GET", "/teacher/board", &[("cookie", &cookie(255))], b"");
+    assert_eq!(status, 200);
+    String::from_utf8(body).expect("text")
 }
 
 pub(super) fn id(n: u8) -> AttemptId {
@@ -340,6 +372,69 @@ fn three_learners_are_marked_whatever_happens_to_their_network() {
     assert_eq!(hand_in(9, other.as_bytes()).0, 404);
     let seats = room.seat(&joined[1].token);
     assert_eq!(seats.attempts.len(), 2);
+}
+
+/// Over the shoulder: what has come in so far, and the rest once it is there; nothing of what nobody sent.
+#[test]
+fn the_teacher_watches_an_attempt_as_it_grows() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let room = Room::open(&folder.path().join("class.sqlite"), definition());
+    let ann = room.join("acd-efg", "Ann", None).expect("a seat");
+    let (text, _) = attempt(&ann.view, 8);
+    let end = text[..text.len() / 2].rfind('\n').expect("several lines") + 1;
+    let mut sent = upload(&ann.view, 1);
+    let watched = |attempt: &str| {
+        let path = format!("/api/teacher/attempts/{attempt}/watch");
+        let (status, _, body) = room.ask("GET", &path, &[("cookie", &cookie(255))], b"");
+        let answer = serde_json::from_slice::<WatchedAttempt>(&body);
+        (status, answer.ok())
+    };
+    assert_eq!(watched(&id(1).to_string()), (404, None));
+    for known in [&text[..end], &text] {
+        room.send_all(&ann.token, &mut sent, known);
+        let expected = WatchedAttempt {
+            text: known.to_owned(),
+            scenario: None,
+            content: ann.view.content,
+        };
+        assert_eq!(watched(&id(1).to_string()), (200, Some(expected)));
+    }
+    for nothing in ["x", &id(2).to_string()] {
+        assert_eq!(watched(nothing), (404, None), "{nothing}");
+    }
+}
+
+#[test]
+fn a_class_opens_by_itself_or_when_the_teacher_says_so_and_stays_open() {
+    let _clock = CLOCK_MOVES.lock().unwrap_or_else(PoisonError::into_inner);
+    let folder = tempfile::tempdir().expect("a folder");
+    let opens_in = |minutes: u64| ClassDefinition {
+        opens_ms: Some(clock().0 + minutes * 60_000),
+        ..definition()
+    };
+    let path = folder.path().join("by-itself.sqlite");
+    let room = Room::open(&path, opens_in(2));
+    let JoinAnswer { token, view } = room.join("ACDEFG", "Ann", None).expect("a seat");
+    assert_eq!(view.standing, Standing::NotOpen { in_s: 120 });
+    CLOCK.fetch_add(90_000, Ordering::Relaxed);
+    assert_eq!(room.seat(&token).standing, Standing::NotOpen { in_s: 30 });
+    CLOCK.fetch_add(30_000, Ordering::Relaxed);
+    let open = Standing::Open { left_s: None };
+    assert_eq!(room.seat(&token).standing, open);
+    room.close();
+
+    let path = folder.path().join("before.sqlite");
+    let definition = opens_in(60);
+    let room = Room::open(&path, definition.clone());
+    let token = room.join("ACDEFG", "Ann", None).expect("a seat").token;
+    assert!(board_of(&room).contains(">Open now<"));
+    let now = json!({"standing": "Open"});
+    assert_eq!(teacher(&room, "/api/teacher/standing", &now).0, 204);
+    assert_eq!(room.seat(&token).standing, open);
+    assert!(!board_of(&room).contains(">Open now<"));
+    room.close();
+    let room = Room::open(&path, definition);
+    assert_eq!(room.seat(&token).standing, open, "after a restart");
 }
 
 #[test]
@@ -518,6 +613,7 @@ fn whoever_is_not_asked_gets_nothing() {
         for path in [
             "/api/teacher/events",
             &format!("/api/teacher/attempts/{}", id(1)),
+            &format!("/api/teacher/attempts/{}/watch", id(1)),
         ] {
             assert_eq!(
                 room.ask("GET", path, &[("cookie", cookie)], b"").0,
@@ -591,9 +687,7 @@ fn whoever_is_not_asked_gets_nothing() {
         assert!(head.contains(needed), "{head}");
     }
     // The board says what was typed as text.
-    let (status, _, body) = room.ask("GET", "/teacher/board", &[("cookie", &cookie(255))], b"");
-    let body = String::from_utf8(body).expect("text");
-    assert_eq!(status, 200);
+    let body = board_of(&room);
     assert!(!body.contains("<script>alert"), "{body}");
 }
 
@@ -816,4 +910,85 @@ fn a_class_with_a_certificate_is_served_by_tls() {
     let _ = plain.read_to_end(&mut answer);
     assert!(!answer.starts_with(b"HTTP"), "{answer:?}");
     room.end();
+}
+
+#[test]
+fn a_job_of_an_examination_comes_closed_to_its_own_seat_and_not_before_the_class_opens() {
+    let _moves = CLOCK_MOVES.lock().unwrap_or_else(PoisonError::into_inner);
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("class.sqlite");
+    let examination = ClassDefinition {
+        kind: ClassKind::Examination,
+        machines: JobMachines::SealedVariants,
+        opens_ms: Some(clock().0 + 60_000),
+        ..definition()
+    };
+    let room = Room::open(&path, examination.clone());
+    let JoinAnswer { token, view } = room.join("ACDEFG", "Ann", None).expect("a seat");
+    let other = room.join("ACDEFG", "Ben", None).expect("a seat").token;
+    let [job] = &*view.jobs else {
+        panic!("{:?}", view.jobs);
+    };
+    assert!(job.is_sealed && job.job == "job-1");
+    // By no name before the class is open, and only to whoever has a seat.
+    assert_eq!(room.sealed_job(&token, "job-1").1, SealedJobAnswer::NotYet);
+    for name in ["drain-code", "job-2", "job-0", "..%2fjob-1", "%00"] {
+        assert_eq!(room.sealed_job(&token, name).1, SealedJobAnswer::NoJob);
+    }
+    let (status, ..) = room.ask("GET", "/api/jobs/job-1", &[], b"");
+    assert_eq!(status, 401);
+    CLOCK.fetch_add(60_000, Ordering::Relaxed);
+    let (body, mine) = room.drawn_job(&token, "job-1");
+    let (other_body, others) = room.drawn_job(&other, "job-1");
+    assert_ne!(mine.text, others.text, "each seat has its own");
+    // What goes over the wire and lies in the page's storage says nothing, and both are of one length.
+    let library = ContentLibrary::builtin().expect("sound");
+    let source = library.scenario_source("job-1.ron".to_owned(), mine.text.clone().into());
+    let source = source.expect("it is a scenario");
+    let wire = String::from_utf8(body).expect("text");
+    assert_eq!(wire.len(), other_body.len());
+    for told in ["title", "fault", "board", "complaint", "drain"] {
+        assert!(mine.text.contains(told) || told == "drain", "{told}");
+        assert!(!wire.contains(told), "{told}: {wire}");
+    }
+    // The same after a restart: it was drawn once.
+    let (text, points) = {
+        let recorded = random_attempt(&library, &source, mine.seed, 5);
+        let text = String::from_utf8(recorded.bytes).expect("text");
+        (text, recorded.score)
+    };
+    room.close();
+    let room = Room::open(&path, examination);
+    assert_eq!(room.drawn_job(&token, "job-1").1, mine);
+    room.send_all(&token, &mut upload(&view, 1), &text);
+    assert_eq!(
+        room.verdict(&token, id(1)),
+        Verdict::Verified { points: None }
+    );
+    assert_eq!(room.seat(&token).attempts[0].job.as_deref(), Some("job-1"));
+    // The instructor's board has the job by its title in the library.
+    let (_, _, board) = room.ask("GET", "/teacher/board", &[("cookie", &cookie(255))], b"");
+    let board = String::from_utf8(board).expect("text");
+    assert!(board.contains("drain-code") && !board.contains("job-1"));
+    // Watched at the bench, it has its scenario with it.
+    let path = format!("/api/teacher/attempts/{}/watch", id(1));
+    let (_, _, body) = room.ask("GET", &path, &[("cookie", &cookie(255))], b"");
+    let watched: WatchedAttempt = serde_json::from_slice(&body).expect("an attempt");
+    let scenario = watched.scenario.expect("it is drawn");
+    assert_eq!(
+        (scenario.file.as_str(), &scenario.text),
+        ("job-1.ron", &mine.text)
+    );
+    // Copied by the neighbor it is at no machine of theirs.
+    room.send_all(&other, &mut upload(&view, 2), &text);
+    assert_eq!(room.verdict(&other, id(2)), Verdict::Mismatch);
+    teacher(
+        &room,
+        "/api/teacher/standing",
+        &json!({"standing": "Closed"}),
+    );
+    let Verdict::Verified { points: Some(told) } = room.verdict(&token, id(1)) else {
+        panic!("it is told after the close");
+    };
+    assert!((told - points).abs() < 1e-9);
 }

@@ -20,7 +20,7 @@ mod stage;
 mod store;
 mod verified;
 
-use detent_class::definition::ClassDefinition;
+use detent_class::definition::{ClassDefinition, JobMachines};
 use detent_class::moment::Moment;
 use detent_class::protocol::{AttemptId, ClassKind, Digest, JoinCode, SecretToken, Segment};
 use detent_class::store::{Database, Disk, Scope, Words};
@@ -42,6 +42,7 @@ fn definition() -> ClassDefinition {
         title: "Tuesday".to_owned(),
         kind: ClassKind::Practice,
         jobs: vec!["drain-code".to_owned()],
+        machines: JobMachines::Named,
         seed: 7,
         seats: 3,
         only_listed: false,

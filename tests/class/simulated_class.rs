@@ -3,7 +3,7 @@
 
 use super::http::PROGRAM;
 use super::stage::attempts::recorded;
-use detent_class::definition::ClassDefinition;
+use detent_class::definition::{ClassDefinition, JobMachines};
 use detent_class::protocol::{ClassKind, Digest, Verdict};
 use detent_class::verify::{Submitted, Verifier};
 use detent_content::ContentLibrary;
@@ -49,6 +49,7 @@ impl Class {
                 title: "Known skill".to_owned(),
                 kind: ClassKind::Examination,
                 jobs: JOBS.map(|(job, _)| job.to_owned()).into(),
+                machines: JobMachines::Named,
                 seed: 11,
                 seats: 30,
                 only_listed: false,
@@ -74,6 +75,7 @@ impl Class {
             program: PROGRAM,
             content: Digest::NONE,
             text,
+            drawn: &[],
         };
         verifier.verify_in_full(&submitted, || true)
     }

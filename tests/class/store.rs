@@ -2,6 +2,7 @@
 
 use super::{begin, code, definition, join, scope, segments, some_result, token};
 use detent_class::definition::TeacherStanding;
+use detent_class::drawing::DrawnJob;
 use detent_class::moment::Moment;
 use detent_class::protocol::{AttemptId, Digest, JoinRefusal, Segment, SegmentAnswer, Verdict};
 use detent_class::store::{Database, StoreError, Words, back_up};
@@ -239,10 +240,7 @@ fn what_the_teacher_does_is_kept() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("class.sqlite");
     let disk = begin(&path);
-    assert_eq!(
-        disk.store().standing().expect("read"),
-        TeacherStanding::Open
-    );
+    assert_eq!(disk.store().standing().expect("read"), None);
     for standing in [
         TeacherStanding::Paused,
         TeacherStanding::Open,
@@ -251,7 +249,7 @@ fn what_the_teacher_does_is_kept() {
         disk.store()
             .set_standing(standing, Moment(5))
             .expect("kept");
-        assert_eq!(disk.store().standing().expect("read"), standing);
+        assert_eq!(disk.store().standing().expect("read"), Some(standing));
     }
     disk.store().say(None, "to all", Moment(6)).expect("kept");
     disk.store()
@@ -443,4 +441,58 @@ fn a_full_disk_loses_nothing_that_was_acknowledged() {
     assert!(sent[kept..].iter().all(|segment| send(segment).is_ok()));
     drop(disk);
     assert_eq!(next(&begin(&path)), 20);
+}
+
+/// A database as the first layout had it: it is brought to the newest, and nothing of it is lost.
+#[test]
+fn a_database_of_the_first_layout_goes_on() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("class.sqlite");
+    {
+        let old = rusqlite::Connection::open(&path).expect("it opens");
+        old.pragma_update(None, "journal_mode", "WAL").expect("set");
+        old.execute_batch(include_str!("../../src/class/store/schema.sql"))
+            .expect("laid out");
+        old.pragma_update(None, "application_id", 0x4474_436c_i64)
+            .expect("set");
+        old.pragma_update(None, "user_version", 1).expect("set");
+        let scope = scope();
+        detent_class::store::Store::new(&old, &scope)
+            .begin(&definition(), code(), &token(255), Moment(1))
+            .expect("begun");
+    }
+    let disk = begin(&path);
+    let seat = join(&disk, "Ann", 1);
+    let drawn = DrawnJob {
+        job: "job-1".to_owned(),
+        text: "Scenario()".to_owned(),
+        seed: (1 << 53) - 1,
+        draft: Some(4),
+    };
+    let store = disk.store();
+    store.keep_drawn(seat, &drawn, Moment(3)).expect("kept");
+    let other = DrawnJob {
+        text: "another".to_owned(),
+        ..drawn.clone()
+    };
+    store.keep_drawn(seat, &other, Moment(4)).expect("no error");
+    assert_eq!(
+        store.drawn_of(seat).expect("readable"),
+        [drawn],
+        "the first stays"
+    );
+    assert_eq!(store.drawn_of(seat + 1).expect("readable"), []);
+    assert_eq!(
+        store.drawn_drafts().expect("readable"),
+        [("job-1".to_owned(), 4)]
+    );
+    drop(disk);
+    let kept = Database::open(&path).expect("it opens");
+    let scope = scope();
+    let class = kept
+        .store(&scope)
+        .class()
+        .expect("readable")
+        .expect("there");
+    assert_eq!((class.definition, class.code), (definition(), code()));
 }

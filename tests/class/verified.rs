@@ -2,7 +2,8 @@
 
 use super::definition;
 use super::stage::attempts::random_attempt;
-use detent_class::definition::ClassDefinition;
+use detent_class::definition::{ClassDefinition, JobMachines};
+use detent_class::drawing::{DrawnJob, JobDrawing};
 use detent_class::protocol::{Digest, UnverifiedReason, Verdict};
 use detent_class::verify::{Submitted, Verifier};
 use detent_class::watch::Watch;
@@ -49,6 +50,7 @@ impl Room {
                 program,
                 content,
                 text,
+                drawn: &[],
             },
             || true,
         )
@@ -153,6 +155,7 @@ fn doing_it_again_ends_when_it_is_told_to() {
         program: PROGRAM,
         content: Digest::NONE,
         text: &text,
+        drawn: &[],
     };
     assert_eq!(
         verifier.verify(&submitted, || false),
@@ -172,9 +175,9 @@ fn an_attempt_is_watched_as_it_comes_in() {
     for line in text.lines() {
         so_far.push_str(line);
         so_far.push('\n');
-        by_line.follow(&verifier, &so_far);
+        by_line.follow(&verifier, &[], &so_far);
     }
-    at_once.follow(&verifier, &text);
+    at_once.follow(&verifier, &[], &text);
     assert_eq!(by_line.watched(), at_once.watched());
     let watched = at_once.watched();
     assert_eq!(watched.job.as_deref(), Some("drain-code"));
@@ -182,6 +185,67 @@ fn an_attempt_is_watched_as_it_comes_in() {
     assert!(watched.machine_s > 0);
     // Nonsense is nothing to follow, and no reason to stop.
     let mut blind = Watch::default();
-    blind.follow(&verifier, "nonsense\n");
+    blind.follow(&verifier, &[], "nonsense\n");
     assert_eq!(blind.watched().deeds, 0);
+}
+
+/// In an examination only the seat's own sealed machine counts; the same job out of the library is none of the class's.
+#[test]
+fn a_sealed_job_counts_at_the_machine_that_was_drawn_for_the_seat() {
+    let room = Room::new();
+    let definition = ClassDefinition {
+        machines: JobMachines::SealedVariants,
+        ..definition()
+    };
+    let mut drawing = JobDrawing::new(&room.library, &definition, []);
+    let drawn: Vec<DrawnJob> = (1..=2)
+        .map(|seat| {
+            let drawn = drawing.draw(0, seat, || true).expect("nothing is wrong");
+            drawn.expect("there is such a job")
+        })
+        .collect();
+    let at = |drawn: &DrawnJob, seed: u64| {
+        let source =
+            (room.library).scenario_source("job-1.ron".to_owned(), drawn.text.clone().into());
+        let recorded = random_attempt(&room.library, &source.expect("sound"), seed, 6);
+        (
+            String::from_utf8(recorded.bytes).expect("text"),
+            recorded.score,
+        )
+    };
+    let judge = |seat: u32, text: &str| {
+        let submitted = Submitted {
+            seat,
+            program: PROGRAM,
+            content: Digest::NONE,
+            text,
+            drawn: &drawn[seat as usize - 1..seat as usize],
+        };
+        room.verifier(&definition).verify(&submitted, || true)
+    };
+    let (text, points) = at(&drawn[0], drawn[0].seed);
+    let Verdict::Verified {
+        points: Some(found),
+    } = judge(1, &text)
+    else {
+        panic!("{:?}", judge(1, &text));
+    };
+    assert!((found - points).abs() < 1e-9, "{found} {points}");
+    // Nothing in it tells the fault: not even by a digest of something that everybody has.
+    let original = room.library.scenario("drain-code").expect("built in");
+    assert!(!text.contains(&sha256_hex(original.text.as_bytes())));
+    assert!(!text.contains("fault") && !text.contains("drain-code"));
+    // The neighbor's scenario is not this seat's, nor is another seed; nor is the library's own job.
+    assert_eq!(judge(2, &text), Verdict::Mismatch);
+    let (other_seed, _) = at(&drawn[0], drawn[0].seed ^ 1);
+    assert_eq!(judge(1, &other_seed), Verdict::NotAssigned);
+    let own_seed = definition.jobs_of(1)[0].seed;
+    let recorded = random_attempt(&room.library, &original, own_seed, 3);
+    let named = String::from_utf8(recorded.bytes).expect("text");
+    assert_eq!(judge(1, &named), Verdict::NotAssigned);
+    // It is watched as any other.
+    let mut watch = Watch::default();
+    watch.follow(&room.verifier(&definition), &drawn[..1], &text);
+    assert_eq!(watch.watched().job.as_deref(), Some("job-1"));
+    assert!(watch.watched().machine_s > 0);
 }

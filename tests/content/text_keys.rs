@@ -1,15 +1,15 @@
 //! Every text that the rooms outside the window can ask for is there in every language. The keys
 //! are taken from the program itself: its types, its content, and the literals in its source.
 
-use detent_content::{ContentLibrary, Language, Texts, builtin, read_board};
+use detent_content::{ContentLibrary, DeedWords, Language, Texts, builtin, read_board};
 use detent_simulation::controller::{EntryError, EntryRule, Monitor, PhaseKind};
-use detent_simulation::interface::{Button, Component, Connector, Side};
+use detent_simulation::interface::{Button, Component, Connector, Direction, Pin, Side, WaterPipe};
 use detent_simulation::machine::Sound;
 use detent_simulation::plant::Param;
-use detent_simulation::units::{TICKS_PER_S, Time};
+use detent_simulation::units::{Span, TICKS_PER_S, Time};
 use detent_training::bench::{
-    Advice, Caution, Condition, Consumable, Finding, HintRung, Question, Refusal, RunGap,
-    SignalWord,
+    Action, Advice, Caution, Condition, Consumable, Finding, Grip, HintRung, MeterMode,
+    MilestoneKind, Question, Quote, Refusal, Report, RunGap, SignalWord, Verdict,
 };
 use detent_training::lesson::{
     CoursePart, Customer, CustomerObservation, Dimension, FreeOfCharge, LayTheory, Loss, LossKind,
@@ -222,6 +222,125 @@ fn every_variant_has_its_texts() {
             .map(|part| format!("variant-goal-{part}")),
     );
     check(["variant-goal", "variant-title"]);
+}
+
+/// One deed of each kind, told by its button where it has one.
+fn deeds() -> Vec<Action> {
+    let probe = |mode, grip| Action::Probe {
+        mode,
+        red: Pin::BulkPlus,
+        black: Pin::BulkMinus,
+        grip,
+    };
+    let report = |verdict, causes: &[&str]| {
+        Action::Report(Report {
+            causes: causes.iter().map(|id| (*id).to_owned()).collect(),
+            verdict,
+            ..Report::given_up()
+        })
+    };
+    let quote = Quote {
+        parts: vec!["P-0701".to_owned()],
+        minutes: 60,
+    };
+    let connector = Connector::Board("X2".to_owned());
+    let (start, part) = (Button::Start, || "P-0701".to_owned());
+    let mut deeds = vec![
+        Action::Plug,
+        Action::Unplug,
+        Action::OpenLid,
+        Action::CloseLid,
+        Action::Detent(Direction::Left),
+        Action::Detent(Direction::Right),
+        Action::Down(start),
+        Action::Up(start),
+        Action::OpenCabinet,
+        Action::CloseCabinet,
+        Action::Discharge,
+        Action::BailOut,
+        Action::Pull(connector.clone()),
+        Action::Seat(connector),
+        Action::Pull(Connector::Load(Component::DrainPump)),
+        probe(MeterMode::Ohms, Grip::Clips),
+        probe(MeterMode::Ohms, Grip::Fingers),
+        probe(MeterMode::AmpsClamp, Grip::Clips),
+        Action::LiftProbes,
+        Action::HoldDisplay,
+        Action::ReleaseDisplay,
+        Action::TestMeter,
+        Action::ReplaceMeterFuse,
+        Action::ReplaceLeads,
+        Action::Order(part()),
+        Action::Return(part()),
+        Action::Fit(part()),
+        Action::NoteCode(7),
+        Action::StrikeCode(7),
+        report(Verdict::GivenUp, &[]),
+        report(Verdict::NothingWrong, &[]),
+        report(Verdict::CausesNamed, &["lid-lock.contact-open"]),
+        Action::ShutTaps,
+        Action::Quote(quote),
+        Action::CheckForLeaks,
+        Action::ResetOutlet,
+        Action::UnloadBasket,
+        Action::LoadBasket,
+    ];
+    deeds.extend(Component::ALL.iter().map(|c| Action::Inspect(*c)));
+    let by_hand = Component::ALL.iter().filter(|c| c.can_be_put_right());
+    deeds.extend(by_hand.map(|c| Action::PutRight(*c)));
+    deeds.extend(HintRung::ALL.iter().map(|rung| Action::TakeHint(*rung)));
+    deeds.extend(Question::ALL.iter().map(|question| Action::Ask(*question)));
+    deeds.extend(WaterPipe::ALL.iter().map(|pipe| Action::BucketTest(*pipe)));
+    deeds
+}
+
+#[test]
+fn every_deed_of_a_replay_has_its_words() {
+    let (board_file, text) = builtin::in_folder("assets/boards").next().expect("a board");
+    let board = read_board(&board_file, text.as_bytes()).expect("built-in boards are sound");
+    let parts = builtin::parts().expect("sound").parts;
+    let kinds = [
+        MilestoneKind::PowerReset,
+        MilestoneKind::ServiceEntered,
+        MilestoneKind::ProgramStarted,
+        MilestoneKind::ProgramCancelled,
+        MilestoneKind::ProgramFinished,
+        MilestoneKind::Held(Monitor::ALL[0]),
+        MilestoneKind::CalibrationStarted,
+        MilestoneKind::CalibrationPassed,
+        MilestoneKind::CalibrationFailed(Monitor::ALL[0]),
+        MilestoneKind::CodeShown(42),
+        MilestoneKind::CodesCleared,
+    ];
+    for texts in Language::ALL.map(Texts::load) {
+        let words = DeedWords {
+            texts: &texts,
+            board: &board,
+            parts: &parts,
+        };
+        let deeds = deeds();
+        let mut told: BTreeSet<String> = deeds.iter().map(|deed| words.deed(deed)).collect();
+        assert_eq!(
+            told.len(),
+            deeds.len(),
+            "two deeds are told alike: {told:#?}"
+        );
+        told.insert(words.turned(Direction::Left, 6));
+        told.insert(words.pressed(Button::Start, Span::from_ms(1300)));
+        let number = texts.digits("1.3".to_owned());
+        assert!(told.iter().any(|told| told.contains(&number)));
+        let machine: BTreeSet<String> = (kinds.iter())
+            .map(|kind| texts.milestone(*kind, true))
+            .collect();
+        assert_eq!(machine.len(), kinds.len());
+        assert!(machine.iter().any(|told| told.contains("42")));
+        // A code that may still be misread is not told.
+        let kept_back = texts.milestone(MilestoneKind::CodeShown(42), false);
+        assert!(!kept_back.contains("42"), "{kept_back}");
+        told.extend(machine.into_iter().chain([kept_back]));
+        let unfinished: Vec<&String> = told.iter().filter(|t| t.contains(['‹', '{'])).collect();
+        assert!(unfinished.is_empty(), "{unfinished:?}");
+    }
 }
 
 /// One loss of each kind, with what its text must name.

@@ -140,6 +140,9 @@ function showStanding() {
   setText(byId("standing"), words);
   for (const button of document.querySelectorAll("[data-standing]")) {
     setAttribute(button, "aria-pressed", String(button.dataset.standing === pressed));
+    if (button.dataset.standing === "Open") {
+      setText(button, value.NotOpen ? told("pages-standing-open-now") : told("pages-standing-set-open"));
+    }
     button.disabled = false;
   }
 }
@@ -188,9 +191,16 @@ function takeStanding(value, at) {
   standing = { value, at };
 }
 
-function takeTrouble(what = null) {
-  const banner = byId("trouble");
-  const words = what === null ? "" : told("pages-trouble", { what });
+/// What is wrong with the server, and which job could not be drawn.
+function takeTroubles({ trouble, undrawn }) {
+  const job = undrawn === null ? null : title(undrawn);
+  takeTrouble("trouble", trouble, (what) => told("pages-trouble", { what }));
+  takeTrouble("undrawn", job, (what) => told("pages-undrawn", { what }));
+}
+
+function takeTrouble(name, what, inWords) {
+  const banner = byId(name);
+  const words = what === null ? "" : inWords(what);
   if (words && banner.textContent !== words) say(words);
   setText(banner, words);
   banner.hidden = what === null;
@@ -200,7 +210,7 @@ function takeBoard(board, heard) {
   const at = performance.now();
   jobs = board.jobs;
   takeStanding(board.standing, at);
-  takeTrouble(board.trouble);
+  takeTroubles(board);
   const there = new Set(board.seats.map((view) => view.seat));
   for (const [number, { row }] of seats) {
     if (there.has(number)) continue;
@@ -242,6 +252,8 @@ function fillAttempts() {
     if (!item) {
       item = byId("attempt-template").content.firstElementChild.cloneNode(true);
       item.dataset.attempt = attempt.attempt;
+      const watch = slot(item, "watch");
+      if (watch) watch.href = `/?lang=${page.language}&watch=${attempt.attempt}`;
       slot(item, "download").href = `/api/teacher/attempts/${attempt.attempt}`;
       slot(item, "project").href = `/teacher/projector?lang=${page.language}&attempt=${attempt.attempt}`;
       list.prepend(item);
@@ -397,7 +409,7 @@ follow({
   seats: (change) => {
     const at = performance.now();
     takeStanding(change.standing, at);
-    takeTrouble(change.trouble);
+    takeTroubles(change);
     for (const view of change.seats) take(view, at);
     show(true);
   },

@@ -56,8 +56,12 @@ fn standing_buttons(standing: Standing, texts: &PageTexts) -> Markup {
         Standing::Paused => "Paused",
         Standing::Closed => "Closed",
     };
+    let open = match standing {
+        Standing::NotOpen { .. } => "pages-standing-open-now",
+        Standing::Open { .. } | Standing::Paused | Standing::Closed => "pages-standing-set-open",
+    };
     let buttons = [
-        ("Open", texts.get("pages-standing-set-open")),
+        ("Open", texts.get(open)),
         ("Paused", texts.get("pages-standing-pause")),
         ("Closed", texts.get("pages-standing-close")),
     ];
@@ -124,7 +128,7 @@ fn close_dialog(texts: &PageTexts) -> Markup {
 }
 
 /// What can be done for one seat; the script fills it in.
-fn seat_dialog(texts: &PageTexts) -> Markup {
+fn seat_dialog(texts: &PageTexts, has_bench: bool) -> Markup {
     html! {
         dialog #seat-dialog aria-labelledby="seat-heading" {
             header {
@@ -181,6 +185,9 @@ fn seat_dialog(texts: &PageTexts) -> Markup {
                     }
                 }
                 div.buttons {
+                    @if has_bench {
+                        a.button data-slot="watch" target="_blank" { (texts.get("pages-watch")) }
+                    }
                     a.button data-slot="download" download { (texts.get("pages-download")) }
                     a.button data-slot="project" target="detent-projector" { (texts.get("pages-projector-this")) }
                 }
@@ -209,7 +216,10 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
         attempts: Vec::new(),
     };
     let trouble =
-        (board.trouble.as_ref()).map(|what| texts.with("pages-trouble", &[("what", what.clone())]));
+        |key: &str, what: Option<String>| what.map(|what| texts.with(key, &[("what", what)]));
+    let undrawn = board.undrawn.as_ref().map(|job| texts.job(job));
+    let undrawn = trouble("pages-undrawn", undrawn);
+    let trouble = trouble("pages-trouble", board.trouble.clone());
     let language = texts.language().code();
     let body = html! {
         a.skip href="#seats" { (texts.get("pages-skip")) }
@@ -231,6 +241,7 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
                 a href={ "/teacher?lang=" (language) } { (texts.get("pages-sign-in-again")) }
             }
             p.banner #trouble hidden[trouble.is_none()] { (trouble.unwrap_or_default()) }
+            p.banner #undrawn hidden[undrawn.is_none()] { (undrawn.unwrap_or_default()) }
             div.overview {
                 section.standing aria-labelledby="standing-heading" {
                     h2 #standing-heading { (texts.get("pages-standing")) }
@@ -297,7 +308,7 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
             }
         }
         (close_dialog(texts))
-        (seat_dialog(texts))
+        (seat_dialog(texts, board.has_bench))
         div.unseen #told role="status" aria-atomic="false" {}
     };
     page.around(texts, &body)

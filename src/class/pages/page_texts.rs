@@ -47,14 +47,17 @@ const OF_SCRIPTS: &[&str] = &[
     "pages-standing-closed",
     "pages-standing-not-open",
     "pages-standing-open",
+    "pages-standing-open-now",
     "pages-standing-open-until",
     "pages-standing-paused",
+    "pages-standing-set-open",
     "pages-summary-here",
     "pages-summary-stuck",
     "pages-summary-unsafe",
     "pages-told-stuck",
     "pages-told-unsafe",
     "pages-trouble",
+    "pages-undrawn",
     "pages-word-is",
 ];
 

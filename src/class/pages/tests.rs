@@ -61,7 +61,9 @@ fn board(seats: Vec<SeatView>) -> BoardView {
         address: "http://192.0.2.7:8090/".to_owned(),
         jobs: vec!["blinking-lock-lamp.ron".to_owned()],
         seats,
+        has_bench: true,
         trouble: None,
+        undrawn: None,
     }
 }
 
@@ -298,6 +300,22 @@ fn seats_say_how_they_are_doing() {
             ..board(vec![seat.clone()])
         };
         assert_eq!(SeatState::of(&seat, &board), expected, "{seat:?}");
+    }
+}
+
+/// Only where the bench is served beside the board there is somewhere to watch an attempt.
+#[test]
+fn an_attempt_is_watched_at_the_bench_where_there_is_one() {
+    for texts in Language::ALL.map(page_texts) {
+        for has_bench in [true, false] {
+            let board = BoardView {
+                has_bench,
+                ..board(vec![seat(1, "Ann")])
+            };
+            let page = board_page(&texts, &board, SeatChoice::default());
+            assert_eq!(page.contains("data-slot=\"watch\""), has_bench);
+            assert_eq!(page.contains(&texts.get("pages-watch")), has_bench);
+        }
     }
 }
 

@@ -29,6 +29,7 @@ struct Changed {
     seats: Vec<SeatView>,
     standing: Standing,
     trouble: Option<String>,
+    undrawn: Option<String>,
 }
 
 /// Events as they are made.
@@ -105,7 +106,7 @@ fn next_event(
         if change == since && is_same {
             return None;
         }
-        let seats = live.seats_since(since, shared.now());
+        let seats = live.seats_since(since, &shared.definition, shared.now());
         if seats.is_empty() && is_same && !live.class_changed_since(since) {
             return None;
         }
@@ -114,6 +115,7 @@ fn next_event(
                 seats,
                 standing,
                 trouble: live.trouble().map(str::to_owned),
+                undrawn: live.undrawn().map(str::to_owned),
             },
             change,
         )

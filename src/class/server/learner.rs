@@ -5,7 +5,7 @@ use super::limits::Bucket;
 use super::{QUESTIONS, Shared, lock};
 use crate::name::shown_name;
 use crate::pages::no_page_page;
-use crate::secret::secret_token;
+use crate::secret::{nonce, secret_token};
 use crate::store::{KeptAttempt, StoreError, Words};
 use axum::Json;
 use axum::extract::rejection::JsonRejection;
@@ -15,7 +15,8 @@ use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
 use detent_class_protocol::{
     AttemptId, AttemptStatus, ClassNotice, ClassView, Digest, JoinAnswer, JoinCode, JoinRefusal,
-    JoinRequest, PROTOCOL_VERSION, SecretToken, Segment, SegmentAnswer, Standing, Verdict,
+    JoinRequest, PROTOCOL_VERSION, SealedJobAnswer, SealedScenario, SecretToken, Segment,
+    SegmentAnswer, Standing, Verdict,
 };
 use std::sync::Arc;
 
@@ -124,6 +125,7 @@ async fn try_to_join(
         Err(refusal) => return Ok(Err(refusal)),
     };
     let seat = joined.seat;
+    shared.draw_for(std::iter::once(seat));
     shared.change(|live| {
         live.seat(joined);
         live.heard(seat, now);
@@ -155,6 +157,7 @@ async fn view(shared: &Arc<Shared>, seat: u32) -> Result<ClassView, StoreError> 
         protocol: PROTOCOL_VERSION,
         program: env!("CARGO_PKG_VERSION").to_owned(),
         content: shared.content,
+        class: Some(shared.definition.id()),
         title: shared.definition.title.clone(),
         name,
         kind: shared.definition.kind,
@@ -211,6 +214,36 @@ pub(super) async fn attempt(
         text,
         ..status(&shared, kept, standing)
     }))
+}
+
+/// `GET /api/jobs/JOB`: the scenario of a sealed job, once the class is open.
+pub(super) async fn sealed_job(
+    State(shared): State<Arc<Shared>>,
+    Seat(seat): Seat,
+    Path(job): Path<String>,
+) -> Result<Json<SealedJobAnswer>, Refused> {
+    let definition = &shared.definition;
+    if !definition.machines.are_sealed() || definition.place_of(&job).is_none() {
+        return Ok(Json(SealedJobAnswer::NoJob));
+    }
+    match shared.standing() {
+        Standing::NotOpen { .. } => return Ok(Json(SealedJobAnswer::NotYet)),
+        Standing::Open { .. } | Standing::Paused | Standing::Closed => {}
+    }
+    let drawn = shared.read(move |store| store.drawn_of(seat)).await?;
+    let Some(drawn) = drawn.into_iter().find(|drawn| drawn.job == job) else {
+        // A drawing that could not be kept is done again.
+        shared.draw_for(std::iter::once(seat));
+        return Ok(Json(SealedJobAnswer::NotYet));
+    };
+    let contents = SealedScenario {
+        text: drawn.text,
+        seed: drawn.seed,
+    };
+    let sealed = contents
+        .seal(&drawn.job, nonce())
+        .map_err(|error| StoreError::Row(error.to_string()))?;
+    Ok(Json(SealedJobAnswer::Ready(sealed)))
 }
 
 /// `POST /api/segments`.

@@ -1,6 +1,7 @@
 //! Where everybody stands, in memory: made from what is kept, and from what comes in.
 
 use crate::board::{AttemptView, SeatView};
+use crate::definition::ClassDefinition;
 use crate::moment::Moment;
 use crate::store::{KeptAttempt, KeptSeat};
 use crate::watch::Watched;
@@ -34,6 +35,8 @@ pub(super) struct Live {
     erased: u64,
     /// What is wrong with the server itself.
     trouble: Option<String>,
+    /// The last job of which no variant could be drawn.
+    undrawn: Option<String>,
 }
 
 impl Live {
@@ -61,6 +64,19 @@ impl Live {
     pub fn set_trouble(&mut self, trouble: Option<String>) {
         if self.trouble != trouble {
             self.trouble = trouble;
+            self.class();
+        }
+    }
+
+    /// The last job of which no variant could be drawn, so that everybody has it as it is written.
+    pub fn undrawn(&self) -> Option<&str> {
+        self.undrawn.as_deref()
+    }
+
+    /// No variant of this job can be drawn.
+    pub fn set_undrawn(&mut self, job: String) {
+        if self.undrawn.as_ref() != Some(&job) {
+            self.undrawn = Some(job);
             self.class();
         }
     }
@@ -95,6 +111,11 @@ impl Live {
                 self.seats.insert(seat.kept.seat, seat);
             }
         }
+    }
+
+    /// The numbers of all seats.
+    pub fn seat_numbers(&self) -> impl Iterator<Item = u32> + Clone {
+        self.seats.keys().copied()
     }
 
     /// This seat is not there any more.
@@ -181,14 +202,19 @@ impl Live {
     }
 
     /// The seats that changed after this change; all of them after none.
-    pub fn seats_since(&self, change: u64, now: Moment) -> Vec<SeatView> {
+    pub fn seats_since(
+        &self,
+        change: u64,
+        definition: &ClassDefinition,
+        now: Moment,
+    ) -> Vec<SeatView> {
         let seats = self.seats.values().filter(|seat| seat.changed > change);
-        seats.map(|seat| seat.view(now)).collect()
+        seats.map(|seat| seat.view(definition, now)).collect()
     }
 }
 
 impl LiveSeat {
-    fn view(&self, now: Moment) -> SeatView {
+    fn view(&self, definition: &ClassDefinition, now: Moment) -> SeatView {
         let last = self.attempts.iter().map(|live| live.kept.last).max();
         SeatView {
             seat: self.kept.seat,
@@ -196,17 +222,20 @@ impl LiveSeat {
             joined: self.kept.joined.is_some(),
             silent_s: self.heard.map(|heard| now.seconds_since(heard)),
             idle_s: last.map(|last| now.seconds_since(last)),
-            attempts: self.attempts.iter().rev().map(LiveAttempt::view).collect(),
+            attempts: (self.attempts.iter().rev())
+                .map(|attempt| attempt.view(definition))
+                .collect(),
         }
     }
 }
 
 impl LiveAttempt {
-    fn view(&self) -> AttemptView {
+    fn view(&self, definition: &ClassDefinition) -> AttemptView {
         let (status, watched) = (&self.kept.status, &self.watched);
+        let job = watched.job.as_deref().unwrap_or_default();
         AttemptView {
             attempt: status.attempt,
-            job: watched.job.clone().unwrap_or_default(),
+            job: definition.original_of(job).unwrap_or(job).to_owned(),
             deeds: watched.deeds,
             machine_s: watched.machine_s,
             closed: status.closed,

@@ -101,7 +101,7 @@ struct Shared {
     page_texts: [PageTexts; LANGUAGES],
     address: String,
     clock: fn() -> Moment,
-    standing: Mutex<TeacherStanding>,
+    standing: Mutex<Option<TeacherStanding>>,
     live: Mutex<Live>,
     /// Told of each change.
     changes: watch::Sender<u64>,
@@ -188,6 +188,8 @@ impl ClassServer {
         to_verify
             .into_iter()
             .for_each(|attempt| shared.work.verify(attempt));
+        // Who is on the list need not wait for a machine.
+        shared.draw_for(lock(&shared.live).seat_numbers());
         let working = work::begin(&shared, parts.verifiers.max(1));
         Ok((ClassServer { shared }, ServerThreads { writing, working }))
     }
@@ -217,12 +219,14 @@ impl ClassServer {
             .route("/api/join", post(learner::join))
             .route("/api/seat", get(learner::seat))
             .route("/api/attempts/{attempt}", get(learner::attempt))
+            .route("/api/jobs/{job}", get(learner::sealed_job))
             .route("/api/teacher/session", post(teacher::session))
             .route("/api/teacher/standing", post(teacher::standing))
             .route("/api/teacher/notices", post(teacher::notice))
             .route("/api/teacher/names", post(teacher::names))
             .route("/api/teacher/seats/{seat}/word", post(teacher::word))
             .route("/api/teacher/attempts/{attempt}", get(teacher::text))
+            .route("/api/teacher/attempts/{attempt}/watch", get(teacher::watch))
             .merge(gradebook::routes())
             .layer(DefaultBodyLimit::max(LARGEST_TEXT))
             .merge(segments)
@@ -256,6 +260,13 @@ impl Shared {
             library: &self.library,
             content: self.content,
             definition: &self.definition,
+        }
+    }
+
+    /// Sealed jobs of these seats are drawn, if the class has such.
+    fn draw_for(&self, seats: impl Iterator<Item = u32> + Clone) {
+        if self.definition.machines.are_sealed() {
+            self.work.draw(0..self.definition.jobs.len(), seats);
         }
     }
 
@@ -331,7 +342,9 @@ impl Shared {
             code: self.code,
             address: self.address.clone(),
             jobs: self.definition.jobs.clone(),
-            seats: live.seats_since(0, now),
+            seats: live.seats_since(0, &self.definition, now),
+            undrawn: live.undrawn().map(str::to_owned),
+            has_bench: self.page.is_some(),
             trouble: live.trouble().map(str::to_owned),
         };
         (board, live.changes())

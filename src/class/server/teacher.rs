@@ -8,6 +8,7 @@ use crate::definition::TeacherStanding;
 use crate::name_list::{names_in, sorted_names};
 use crate::pages::{SeatChoice, asset as asset_of_pages, board_page, projector_page, sign_in_page};
 use crate::secret::word as new_word;
+use crate::verify::scenario_in;
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{FromRequestParts, Path, Query, RawQuery, State};
@@ -16,6 +17,7 @@ use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use detent_class_protocol::{
     AttemptId, AttemptStatus, MOST_ATTEMPT_BYTES, SecretToken, Segment, SegmentAnswer,
+    WatchedAttempt, WatchedScenario, sealed_scenario_file,
 };
 use qrcode::QrCode;
 use qrcode::render::svg;
@@ -108,7 +110,7 @@ pub(super) async fn standing(
     shared
         .write(move |store| store.set_standing(request.standing, now))
         .await?;
-    *lock(&shared.standing) = request.standing;
+    *lock(&shared.standing) = Some(request.standing);
     shared.change(|live| live.class());
     Ok(StatusCode::NO_CONTENT)
 }
@@ -287,6 +289,33 @@ pub(super) async fn text(
         text,
     )
         .into_response())
+}
+
+/// `GET /api/teacher/attempts/ID/watch`: the same for the page that shows it, which asks again as long as it grows.
+pub(super) async fn watch(
+    State(shared): State<Arc<Shared>>,
+    _: Teacher,
+    Path(attempt): Path<String>,
+) -> Result<Json<WatchedAttempt>, Refused> {
+    let attempt: AttemptId = attempt.parse().map_err(|_| Refused::NotThere)?;
+    let found = shared.read(move |store| {
+        let Some((text, _, content)) = store.text(attempt)? else {
+            return Ok(None);
+        };
+        let kept = store.attempt(attempt)?;
+        let drawn = kept.map_or(Ok(Vec::new()), |kept| store.drawn_of(kept.seat))?;
+        Ok(Some((text, content, drawn)))
+    });
+    let (text, content, drawn) = found.await?.ok_or(Refused::NotThere)?;
+    let sealed = scenario_in(&drawn, &text).map(|drawn| WatchedScenario {
+        file: sealed_scenario_file(&drawn.job),
+        text: drawn.text.clone(),
+    });
+    Ok(Json(WatchedAttempt {
+        text,
+        scenario: sealed,
+        content,
+    }))
 }
 
 /// `GET /teacher`.

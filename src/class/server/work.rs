@@ -1,6 +1,9 @@
-//! What goes on beside the questions: attempts are watched as they come in, and done again when they are finished.
+//! What goes on beside the questions: attempts are watched as they come in, and done again when they are finished; the
+//! scenarios of sealed jobs are drawn.
 
 use super::{Shared, lock};
+use crate::definition::JobMachines;
+use crate::drawing::{DrawingError, JobDrawing};
 use crate::verify::{Submitted, verified};
 use crate::watch::Watch;
 use detent_class_protocol::{AttemptId, Verdict};
@@ -20,6 +23,8 @@ const MOST_WATCHED: usize = 64;
 struct Waiting {
     to_watch: BTreeSet<AttemptId>,
     to_verify: VecDeque<AttemptId>,
+    /// Jobs, by their places in the class, and the seats that need them.
+    to_draw: BTreeSet<(usize, u32)>,
     is_over: bool,
 }
 
@@ -47,6 +52,21 @@ impl Queues {
     /// The end of this attempt came in.
     pub fn verify(&self, attempt: AttemptId) {
         self.put(|waiting| waiting.to_verify.push_back(attempt));
+    }
+
+    /// These seats need a scenario for each of the jobs in these places.
+    pub fn draw(&self, jobs: std::ops::Range<usize>, seats: impl Iterator<Item = u32> + Clone) {
+        self.put(|waiting| {
+            for job in jobs {
+                waiting
+                    .to_draw
+                    .extend(seats.clone().map(|seat| (job, seat)));
+            }
+        });
+    }
+
+    fn is_over(&self) -> bool {
+        lock(&self.waiting).is_over
     }
 
     /// Nothing more is to be done.
@@ -82,10 +102,14 @@ impl Queues {
     }
 }
 
-/// Begins the threads: one watches, the others do again.
+/// Begins the threads: one watches, one draws where there is something to draw, the others do again.
 pub(super) fn begin(shared: &Arc<Shared>, verifiers: usize) -> Vec<JoinHandle<()>> {
     let watcher = Arc::clone(shared);
     let mut threads = vec![thread::spawn(move || watch(&watcher))];
+    if shared.definition.machines.are_sealed() {
+        let shared = Arc::clone(shared);
+        threads.push(thread::spawn(move || draw(&shared)));
+    }
     threads.extend((0..verifiers).map(|_| {
         let shared = Arc::clone(shared);
         thread::spawn(move || verify(&shared))
@@ -97,15 +121,18 @@ fn watch(shared: &Shared) {
     let mut watches: BTreeMap<AttemptId, (u64, Watch)> = BTreeMap::new();
     let mut looks = 0;
     while let Some(attempt) = shared.work.next(|waiting| waiting.to_watch.pop_first()) {
-        let text = shared.read_here(|store| Ok((store.text(attempt)?, store.attempt(attempt)?)));
+        let read = shared.read_here(|store| Ok((store.text(attempt)?, store.attempt(attempt)?)));
         // What cannot be read now is looked at again when more of it comes.
-        let Ok((Some((text, ..)), Some(kept))) = text else {
+        let Ok((Some((text, ..)), Some(kept))) = read else {
+            continue;
+        };
+        let Ok(drawn) = shared.read_here(|store| store.drawn_of(kept.seat)) else {
             continue;
         };
         looks += 1;
         let (looked, watch) = watches.entry(attempt).or_default();
         *looked = looks;
-        watch.follow(&shared.verifier(), &text);
+        watch.follow(&shared.verifier(), &drawn, &text);
         shared.change(|live| live.watched(kept.seat, attempt, watch.watched()));
         if kept.status.closed {
             watches.remove(&attempt);
@@ -125,11 +152,15 @@ fn verify(shared: &Shared) {
         let Ok((Some((text, program, content)), Some(kept))) = read else {
             continue;
         };
+        let Ok(drawn) = shared.read_here(|store| store.drawn_of(kept.seat)) else {
+            continue;
+        };
         let submitted = Submitted {
             seat: kept.seat,
             program: &program,
             content,
             text: &text,
+            drawn: &drawn,
         };
         let began = Instant::now();
         let found = shared
@@ -153,5 +184,52 @@ fn keep(shared: &Shared, (seat, attempt): (u32, AttemptId), found: Result<Attemp
     });
     if written.is_ok() {
         shared.change(|live| live.judged(seat, attempt, verdict));
+    }
+}
+
+/// Draws what is asked for, job by job.
+fn draw(shared: &Shared) {
+    let definition = &shared.definition;
+    let Ok(drafts) = shared.read_here(|store| store.drawn_drafts()) else {
+        return;
+    };
+    let taken = drafts
+        .iter()
+        .filter_map(|(job, draft)| Some((definition.place_of(job)?, *draft)));
+    let mut drawing = JobDrawing::new(&shared.library, definition, taken);
+    while let Some((place, seat)) = shared.work.next(|waiting| waiting.to_draw.pop_first()) {
+        // Whoever was erased may have left the number of the seat to somebody else.
+        match shared.read_here(|store| store.drawn_of(seat)) {
+            Ok(drawn)
+                if drawn
+                    .iter()
+                    .any(|drawn| definition.place_of(&drawn.job) == Some(place)) =>
+            {
+                continue;
+            }
+            Ok(_) => {}
+            // It is asked for again.
+            Err(_) => continue,
+        }
+        let made = match drawing.draw(place, seat, || !shared.work.is_over()) {
+            Ok(Some(made)) => made,
+            Ok(None) => continue,
+            Err(DrawingError::BrokenOff) => return,
+            Err(DrawingError::Content(error)) => {
+                // Every scenario was read when the class began.
+                shared.change(|live| live.set_trouble(Some(error.to_string())));
+                continue;
+            }
+        };
+        if definition.machines == JobMachines::SealedVariants && made.draft.is_none() {
+            let job = definition.jobs[place].clone();
+            shared.change(|live| live.set_undrawn(job));
+        }
+        let now = shared.now();
+        let written = (shared.writer).write_here(move |store| store.keep_drawn(seat, &made, now));
+        // It is asked for again, and drawn again.
+        if let Err(error) = written {
+            shared.change(|live| live.set_trouble(Some(error.to_string())));
+        }
     }
 }

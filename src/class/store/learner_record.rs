@@ -8,6 +8,7 @@
 
 use super::attempts::fixed;
 use super::{Database, MarkChange, PATIENCE, Store, StoreError};
+use crate::drawing::DrawnJob;
 use detent_class_protocol::{AttemptId, Digest};
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, OptionalExtension, params};
@@ -32,6 +33,8 @@ pub struct LearnerRecord {
     pub devices_since_ms: Vec<u64>,
     /// What was said to this seat alone.
     pub notices: Vec<KeptMessage>,
+    /// Scenarios that were drawn for this seat alone.
+    pub drawn_jobs: Vec<DrawnJob>,
     /// Attempts, the oldest first.
     pub attempts: Vec<AttemptRecord>,
     /// What instructors changed about marks.
@@ -157,6 +160,7 @@ impl Store<'_> {
             joined_ms,
             devices_since_ms: devices.collect::<Result<_, _>>()?,
             notices: notices.collect::<Result<_, _>>()?,
+            drawn_jobs: self.drawn_of(seat)?,
             attempts,
             mark_changes: self.mark_changes(Some(seat))?,
             others,

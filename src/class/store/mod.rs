@@ -9,6 +9,7 @@ mod learner_record;
 mod marks;
 mod place;
 mod scores;
+mod sealed_jobs;
 mod seats;
 mod writer;
 
@@ -28,8 +29,8 @@ use std::time::Duration;
 
 /// Layout of the tables, kept in the database's `user_version`.
 const LAYOUT: i64 = 2;
-/// What leads from each layout to the next: `schema.sql` is the first one, and a new database goes the same way.
-const STEPS: [(i64, &str); 1] = [(2, include_str!("layout_2.sql"))];
+/// What each layout adds to the one before it, from the first on.
+const LAYOUTS: [&str; LAYOUT as usize] = [include_str!("schema.sql"), include_str!("layout_2.sql")];
 /// Marks the database as a class's, in its `application_id`: "DtCl".
 const APPLICATION: i64 = 0x4474_436c;
 /// How long a statement waits for another program that holds the database.
@@ -112,24 +113,14 @@ impl Database {
                         found,
                     });
                 }
-                let transaction = connection.transaction().map_err(at)?;
-                take_steps(&transaction, layout).map_err(at)?;
-                transaction.commit().map_err(at)?;
+                lay_out(&mut connection, layout).map_err(at)?;
             }
             _ if tables > 0 => return Err(StoreError::Foreign(path.to_owned())),
             _ => {
                 connection
                     .pragma_update(None, "journal_mode", "WAL")
                     .map_err(at)?;
-                let transaction = connection.transaction().map_err(at)?;
-                transaction
-                    .execute_batch(include_str!("schema.sql"))
-                    .map_err(at)?;
-                take_steps(&transaction, 1).map_err(at)?;
-                transaction
-                    .pragma_update(None, "application_id", APPLICATION)
-                    .map_err(at)?;
-                transaction.commit().map_err(at)?;
+                lay_out(&mut connection, 0).map_err(at)?;
             }
         }
         // In WAL mode a commit is only on the disk when the log was synced with it.
@@ -160,13 +151,21 @@ impl Database {
     }
 }
 
-/// Brings the tables from this layout to the newest one, and notes which that is.
-fn take_steps(connection: &Connection, layout: i64) -> rusqlite::Result<()> {
-    for (to, step) in STEPS.iter().filter(|(to, _)| *to > layout) {
-        connection.execute_batch(step)?;
-        connection.pragma_update(None, "user_version", to)?;
+/// Brings the tables from this layout, 0 for none, to [`LAYOUT`]: all at once or not at all.
+fn lay_out(connection: &mut Connection, from: i64) -> rusqlite::Result<()> {
+    let missing = usize::try_from(from)
+        .ok()
+        .and_then(|from| LAYOUTS.get(from..));
+    let Some(missing @ [_, ..]) = missing else {
+        return Ok(());
+    };
+    let transaction = connection.transaction()?;
+    for layout in missing {
+        transaction.execute_batch(layout)?;
     }
-    Ok(())
+    transaction.pragma_update(None, "application_id", APPLICATION)?;
+    transaction.pragma_update(None, "user_version", LAYOUT)?;
+    transaction.commit()
 }
 
 /// A whole copy of the database while it is in use; `to` must not be there.
@@ -257,11 +256,11 @@ impl<'c> Store<'c> {
         Ok(())
     }
 
-    /// What the teacher has done about the class last; open where nothing was.
+    /// What the teacher has done about the class last; none where nothing was.
     ///
     /// # Errors
     /// What the database says.
-    pub fn standing(&self) -> Result<TeacherStanding, StoreError> {
+    pub fn standing(&self) -> Result<Option<TeacherStanding>, StoreError> {
         let (tenant, class) = self.ours();
         let last = (self.connection)
             .prepare_cached(
@@ -270,9 +269,10 @@ impl<'c> Store<'c> {
             .query_row(params![tenant, class], |row| row.get::<_, String>(0))
             .optional()?;
         match last.as_deref() {
-            None | Some("open") => Ok(TeacherStanding::Open),
-            Some("paused") => Ok(TeacherStanding::Paused),
-            Some("closed") => Ok(TeacherStanding::Closed),
+            None => Ok(None),
+            Some("open") => Ok(Some(TeacherStanding::Open)),
+            Some("paused") => Ok(Some(TeacherStanding::Paused)),
+            Some("closed") => Ok(Some(TeacherStanding::Closed)),
             Some(other) => Err(StoreError::Row(other.to_owned())),
         }
     }

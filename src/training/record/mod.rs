@@ -32,7 +32,9 @@ pub use attempt::{
 pub use chain::sha256_hex;
 pub use error::{Damage, RecordError};
 pub use log::{AttemptLog, LogError, SystemReason};
-pub use replay::{Divergence, compare, replay, replay_in_slices};
+pub use replay::{
+    Divergence, compare, replay, replay_deeds_in_slices, replay_end_in_slices, replay_in_slices,
+};
 
 /// Ending of the name of a log that is not finished.
 pub const PART: &str = ".part";

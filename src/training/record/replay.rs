@@ -4,6 +4,7 @@ use super::attempt::{Answer, Attempt, Footer, Seal, Timed};
 use crate::bench::{Bench, Refusal};
 use crate::slices::{SliceEnd, wait, without_breaks};
 use detent_simulation::units::Time;
+use std::ops::Range;
 
 /// Where a replay leaves the recording. None says what the recording should have been.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -83,17 +84,38 @@ pub fn replay(bench: &mut Bench, attempt: &Attempt) -> Result<(), Divergence> {
 /// # Errors
 /// As [`replay`].
 pub async fn replay_in_slices(bench: &mut Bench, attempt: &Attempt) -> Result<(), Divergence> {
-    for (line, Timed { at, action }) in (2..).zip(&attempt.actions) {
+    replay_deeds_in_slices(bench, attempt, 0..attempt.actions.len()).await?;
+    replay_end_in_slices(bench, attempt).await
+}
+
+/// Does these deeds of the attempt, counted from 0, at their times on a bench where all before them are done.
+///
+/// # Errors
+/// The first one that cannot be done as recorded.
+pub async fn replay_deeds_in_slices(
+    bench: &mut Bench,
+    attempt: &Attempt,
+    deeds: Range<usize>,
+) -> Result<(), Divergence> {
+    let lines = (FIRST_DEED_LINE..).zip(&attempt.actions);
+    for (line, Timed { at, action }) in lines.take(deeds.end).skip(deeds.start) {
         let (at, busy) = (*at, bench.now());
         if at < busy {
             return Err(Divergence::Overlap { line, at, busy });
         }
         wait(bench, at.since(busy)).await;
-        bench
-            .act(action)
-            .map_err(|refusal| Divergence::Refused { line, at, refusal })?;
+        let done = bench.act_in_slices(action).await;
+        done.map_err(|refusal| Divergence::Refused { line, at, refusal })?;
         SliceEnd::default().await;
     }
+    Ok(())
+}
+
+/// Waits for the end of the attempt on a bench where all its deeds are done; an unfinished one has none.
+///
+/// # Errors
+/// The end lies before that.
+pub async fn replay_end_in_slices(bench: &mut Bench, attempt: &Attempt) -> Result<(), Divergence> {
     if let Some(footer) = &attempt.footer {
         if footer.at < bench.now() {
             let line = attempt.end_line();
@@ -103,6 +125,9 @@ pub async fn replay_in_slices(bench: &mut Bench, attempt: &Attempt) -> Result<()
     }
     Ok(())
 }
+
+/// Line of the first deed: the header stands above it.
+const FIRST_DEED_LINE: usize = 2;
 
 /// Holds the end of the replay against what the attempt says, and its lines against its digest. An
 /// unfinished attempt says nothing.

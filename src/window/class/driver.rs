@@ -1,10 +1,11 @@
 //! What is asked of a class's server, when, and what is made of its answers. No clock, no file and no network: whoever
 //! drives it brings the time, the texts of the attempts and the answers.
 
-use super::kept::{KeptAttempt, KeptClass, whole_name};
+use super::kept::{KeptAttempt, KeptClass, KeptSealedJob, whole_name};
 use detent_class_protocol::{
-    AttemptId, AttemptStatus, ClassView, Digest, JoinAnswer, JoinRefusal, JoinRequest, SecretToken,
-    Segment, SegmentAnswer, Standing, Upload, UploadState,
+    AttemptId, AttemptStatus, ClassView, Digest, JoinAnswer, JoinRefusal, JoinRequest,
+    SealedJobAnswer, SealedScenario, SecretToken, Segment, SegmentAnswer, Standing, Upload,
+    UploadState,
 };
 use detent_training::record::is_end;
 use std::collections::BTreeMap;
@@ -14,6 +15,8 @@ use std::time::Duration;
 const POLL: Duration = Duration::from_secs(5);
 /// The same while nobody looks at the window.
 const POLL_UNSEEN: Duration = Duration::from_secs(10);
+/// Between two questions for a job that is not drawn yet.
+const ASK_FOR_JOB: Duration = Duration::from_secs(3);
 /// Between two segments.
 const SEND: Duration = Duration::from_secs(1);
 /// The wait after the first question that got no answer, and the longest.
@@ -28,6 +31,8 @@ pub enum Question {
     Seat,
     /// What is there of an attempt.
     Attempt(AttemptId),
+    /// For the scenario of this sealed job.
+    SealedJob(String),
     /// To keep this.
     Segment(Segment),
 }
@@ -43,6 +48,8 @@ pub enum Answer {
     Seat(Box<ClassView>),
     /// What is there of an attempt.
     Attempt(AttemptStatus),
+    /// The scenario of a sealed job, if it can be had.
+    SealedJob(SealedJobAnswer),
     /// What became of a segment.
     Segment(SegmentAnswer),
 }
@@ -124,6 +131,8 @@ pub struct Driver {
     not_before: Duration,
     poll_at: Duration,
     send_at: Duration,
+    /// When the scenario of a sealed job is asked for next.
+    job_at: Duration,
     /// When the server last said where the class stands; none where that is from an earlier run.
     heard_at: Option<Duration>,
 }
@@ -161,6 +170,7 @@ impl Driver {
             not_before: Duration::ZERO,
             poll_at: Duration::ZERO,
             send_at: Duration::ZERO,
+            job_at: Duration::ZERO,
             heard_at: None,
         };
         driver.send_what_is_kept();
@@ -342,6 +352,11 @@ impl Driver {
         if now >= self.poll_at {
             return Some(Question::Seat);
         }
+        if now >= self.job_at
+            && let Some(job) = self.wanted_job(now)
+        {
+            return Some(Question::SealedJob(job.to_owned()));
+        }
         if now < self.send_at {
             return None;
         }
@@ -385,6 +400,14 @@ impl Driver {
         None
     }
 
+    /// A sealed job whose scenario can be asked for.
+    fn wanted_job(&self, now: Duration) -> Option<&str> {
+        match self.standing(now)? {
+            Standing::NotOpen { .. } => None,
+            Standing::Open { .. } | Standing::Paused | Standing::Closed => self.kept.missing_job(),
+        }
+    }
+
     /// How long until there may be something to ask: none while an answer is waited for, and where nothing comes by
     /// itself.
     pub fn due_in(&self, now: Duration) -> Option<Duration> {
@@ -397,7 +420,10 @@ impl Driver {
             .next();
         let at = match (&self.joining, self.has_seat()) {
             (Some(_), _) => now,
-            (None, true) => to_send.map_or(self.poll_at, |send_at| send_at.min(self.poll_at)),
+            (None, true) => {
+                let job = self.wanted_job(now).map(|_| self.job_at);
+                (to_send.into_iter().chain(job)).fold(self.poll_at, Duration::min)
+            }
             (None, false) => return None,
         };
         Some(at.max(self.not_before).saturating_sub(now))
@@ -440,6 +466,20 @@ impl Driver {
                             sent.told = Some(status);
                         }
                     }
+                    (Question::SealedJob(job), Answer::SealedJob(answer)) => match answer {
+                        SealedJobAnswer::Ready(sealed) => {
+                            let opens = SealedScenario::open(&sealed, &job).is_ok();
+                            self.job_at = now + if opens { Duration::ZERO } else { BACKOFF.1 };
+                            if let Some(seat) = self.kept.seat().filter(|_| opens) {
+                                let kept = KeptSealedJob { seat, job, sealed };
+                                self.kept.sealed_jobs.push(kept);
+                                self.to_keep = true;
+                            }
+                        }
+                        SealedJobAnswer::NotYet => self.job_at = now + ASK_FOR_JOB,
+                        // What the server said of the class is old; it says so again soon.
+                        SealedJobAnswer::NoJob => self.job_at = now + BACKOFF.1,
+                    },
                     (Question::Segment(segment), Answer::Segment(answer)) => {
                         self.send_at = now + SEND;
                         if let Some(sent) = self.upload_of(segment.attempt) {

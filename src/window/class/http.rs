@@ -3,7 +3,7 @@
 use super::address::ServerAddress;
 use super::driver::{Answer, Failure, Question};
 use detent_class_protocol::{
-    AttemptStatus, ClassView, JoinAnswer, JoinRefusal, SecretToken, SegmentAnswer,
+    AttemptStatus, ClassView, JoinAnswer, JoinRefusal, SealedJobAnswer, SecretToken, SegmentAnswer,
 };
 use ehttp::{Request, Response};
 use serde::de::DeserializeOwned;
@@ -54,6 +54,7 @@ fn request(address: &ServerAddress, token: Option<SecretToken>, question: &Quest
         }
         Question::Seat => Request::get(address.at("/api/seat")),
         Question::Attempt(attempt) => Request::get(address.at(&format!("/api/attempts/{attempt}"))),
+        Question::SealedJob(job) => Request::get(address.at(&format!("/api/jobs/{job}"))),
         Question::Segment(segment) => Request::post(
             address.at("/api/segments"),
             json(serde_json::to_vec(segment)),
@@ -83,6 +84,7 @@ fn answer(question: &Question, response: &ehttp::Result<Response>) -> Result<Ans
         _ if response.status == UNAUTHORIZED => return Err(Failure::UnknownSeat),
         Question::Seat => read::<ClassView>(response).map(|view| Answer::Seat(Box::new(view))),
         Question::Attempt(_) => read::<AttemptStatus>(response).map(Answer::Attempt),
+        Question::SealedJob(_) => read::<SealedJobAnswer>(response).map(Answer::SealedJob),
         Question::Segment(_) => read::<SegmentAnswer>(response)
             .or((response.status == TOO_LARGE).then_some(SegmentAnswer::TooMuch))
             .map(Answer::Segment),

@@ -28,6 +28,8 @@ pub enum JobStanding {
 pub struct JobRow {
     /// The job, and the seed of this learner's machine.
     pub job: ClassJob,
+    /// Whether its scenario came, where it is sealed.
+    pub has_scenario: bool,
     /// What has come of it.
     pub standing: JobStanding,
     /// The attempt that is under way here, by the name that it has now.
@@ -61,6 +63,7 @@ pub fn job_rows(view: &ClassView, kept: &KeptClass, names: &[&str]) -> Vec<JobRo
         let all = told.chain(ours.into_iter().flatten());
         JobRow {
             job: job.clone(),
+            has_scenario: kept.has_scenario(&job.job),
             standing: all.fold(JobStanding::NotBegun, further),
             under_way: under_way.map(|name| (*name).to_owned()),
             finished: finished.map(|name| (*name).to_owned()),

@@ -3,7 +3,9 @@
 
 use super::address::ServerAddress;
 use crate::attempts::StorageError;
-use detent_class_protocol::{AttemptId, ClassView, Digest, SecretToken};
+use detent_class_protocol::{
+    AttemptId, ClassId, ClassView, Digest, SealedScenario, SealedText, SecretToken,
+};
 use detent_training::record::PART;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -23,11 +25,28 @@ pub struct KeptClass {
     /// Attempts that were begun from the class's list, by the names of their files when they are finished.
     #[serde(default)]
     pub attempts: BTreeMap<String, KeptAttempt>,
+    /// Sealed jobs, closed as they came.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub sealed_jobs: Vec<KeptSealedJob>,
+}
+
+/// A sealed job as it was handed out.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct KeptSealedJob {
+    /// Whose it is.
+    pub seat: Seat,
+    /// The name that it has in the class.
+    pub job: String,
+    /// Its scenario.
+    pub sealed: SealedText,
 }
 
 /// Who sits in which class. A server may have another class tomorrow.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Seat {
+    /// Which class; none in what was kept before classes were told apart.
+    #[serde(default)]
+    pub id: Option<ClassId>,
     /// What the class is called.
     pub class: String,
     /// Who sits there.
@@ -38,6 +57,7 @@ impl Seat {
     /// The seat that the server speaks of.
     pub fn of(view: &ClassView) -> Seat {
         Seat {
+            id: view.class,
             class: view.title.clone(),
             name: view.name.clone(),
         }
@@ -78,11 +98,47 @@ impl KeptClass {
     /// Takes in what the server says of the class now. What is sealed is opened once its class is over.
     pub fn take_in(&mut self, view: ClassView) {
         let sealed = view.kind.keeps_results_back(view.standing);
-        for kept in self.attempts.values_mut() {
+        for KeptAttempt {
+            seat, sealed: is, ..
+        } in self.attempts.values_mut()
+        {
+            // What was kept before classes were told apart is of the class that has its title.
+            if seat.id.is_none() && seat.class == view.title {
+                seat.id = view.class;
+            }
             // Where another class is, this one is over.
-            kept.sealed &= sealed && kept.seat.class == view.title;
+            *is &= sealed && seat.id == view.class;
         }
         self.view = Some(view);
+    }
+
+    /// The sealed jobs that there are here, those of this seat first, with what is in them; one that was damaged is left out.
+    pub fn sealed_scenarios(&self) -> Vec<(&str, SealedScenario)> {
+        let seat = self.seat();
+        let is_ours = |kept: &&KeptSealedJob| Some(&kept.seat) == seat.as_ref();
+        let ours = self.sealed_jobs.iter().filter(is_ours);
+        let others = self.sealed_jobs.iter().filter(|kept| !is_ours(kept));
+        let all = ours.chain(others);
+        let opened = all.filter_map(|kept| {
+            let opened = SealedScenario::open(&kept.sealed, &kept.job);
+            Some((kept.job.as_str(), opened.ok()?))
+        });
+        opened.collect()
+    }
+
+    /// Whether the scenario of this sealed job of this class is here.
+    pub fn has_scenario(&self, job: &str) -> bool {
+        let seat = self.seat();
+        let mut kept = self.sealed_jobs.iter();
+        kept.any(|kept| kept.job == job && Some(&kept.seat) == seat.as_ref())
+    }
+
+    /// The next job of this class whose scenario is not here yet.
+    pub fn missing_job(&self) -> Option<&str> {
+        let view = self.view.as_ref().filter(|_| self.token.is_some())?;
+        let mut sealed = view.jobs.iter().filter(|job| job.is_sealed);
+        let missing = sealed.find(|job| !self.has_scenario(&job.job));
+        missing.map(|job| job.job.as_str())
     }
 
     /// Whether what a job of this class is worth is kept back now.
@@ -237,8 +293,9 @@ mod tests {
             standing: Standing::Paused,
             ..examination.clone()
         };
+        // Of the same title.
         let another = ClassView {
-            title: "Another".to_owned(),
+            class: Some(ClassId::of_bytes([9; 16])),
             ..examination.clone()
         };
         for (view, sealed) in [
@@ -254,5 +311,59 @@ mod tests {
             let now = &kept.attempts["drain-code-1.attempt"];
             assert_eq!(now.sealed, sealed, "{view:?}");
         }
+    }
+
+    /// What a program wrote that did not tell classes of one title apart.
+    #[test]
+    fn a_seat_that_was_kept_by_its_title_goes_on_in_the_class_of_that_title() {
+        let view = demo_view(ClassKind::Examination);
+        let attempt = KeptAttempt {
+            attempt: AttemptId::of_bytes([1; 16]),
+            seat: Seat::of(&view),
+            job: "drain-code".to_owned(),
+            program: "0.1.0".to_owned(),
+            content: Digest::NONE,
+            sealed: true,
+            is_there: false,
+        };
+        let mut kept = KeptClass {
+            token: Some(SecretToken::of_bytes([7; 32])),
+            view: Some(view.clone()),
+            ..KeptClass::default()
+        };
+        let of_another = Seat {
+            class: "Wednesday".to_owned(),
+            ..attempt.seat.clone()
+        };
+        kept.attempts
+            .insert("1.attempt".to_owned(), attempt.clone());
+        kept.attempts.insert(
+            "2.attempt".to_owned(),
+            KeptAttempt {
+                seat: of_another,
+                ..attempt
+            },
+        );
+        let mut written = serde_json::to_value(&kept).expect("JSON");
+        let object = |value: &mut serde_json::Value, key: &str| {
+            let object = value.as_object_mut().expect("an object");
+            assert!(object.remove(key).is_some(), "{key}");
+        };
+        object(&mut written["view"], "class");
+        for name in ["1.attempt", "2.attempt"] {
+            object(&mut written["attempts"][name]["seat"], "id");
+        }
+        let mut read: KeptClass = serde_json::from_value(written).expect("it is read");
+        let before = read.seat().expect("a seat");
+        assert_eq!(before.id, None);
+        assert_eq!(read.attempts["1.attempt"].seat, before);
+        read.take_in(view);
+        assert_eq!(
+            read.attempts["1.attempt"].seat,
+            read.seat().expect("a seat")
+        );
+        assert!(read.attempts["1.attempt"].sealed);
+        assert_eq!(read.attempts["2.attempt"].seat.id, None);
+        assert!(!read.attempts["2.attempt"].sealed);
     }
 }

@@ -13,6 +13,8 @@ pub mod shown;
 mod tests;
 
 use super::attempts::{Attempts, StorageError};
+use super::film::Film;
+use super::port::SealedJob;
 use super::practice::{LearnerRes, now};
 use super::rest::NextFrame;
 use super::state::{BenchRes, JobSourceRes, Screen, UiState};
@@ -22,12 +24,14 @@ use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
 #[cfg(not(target_family = "wasm"))]
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
-use detent_class_protocol::{AttemptId, Digest, JoinCode, JoinRequest, PROTOCOL_VERSION, Standing};
+use detent_class_protocol::{
+    AttemptId, Digest, JoinCode, JoinRequest, PROTOCOL_VERSION, Standing, sealed_scenario_file,
+};
 use detent_training::lesson::Score;
 use detent_training::practice::answers_of_job;
 use driver::{Answer, Driver, Failure, JoinProblem};
 use http::{Http, Transport};
-use kept::{ClassStore, whole_name};
+use kept::{ClassStore, Seat, whole_name};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
@@ -41,6 +45,8 @@ pub struct ClassRes {
     /// Results that are kept back until the class is closed: the job's file, its score, and the machine time that it
     /// took, s.
     kept_back: Vec<(String, Score, f64)>,
+    /// The sealed jobs that the jobs on offer know of: how many, and for which seat.
+    handed_over: (usize, Option<Seat>),
     /// The attempt at the bench, and its deeds that the driver knows of.
     noted: Option<(String, usize)>,
 }
@@ -301,6 +307,26 @@ fn exchange(
     }
 }
 
+/// Hands the scenarios of sealed jobs to where jobs are opened.
+fn hand_over_sealed_jobs(mut class: ResMut<ClassRes>, mut jobs: ResMut<JobSourceRes>) {
+    let Some(link) = &class.link else {
+        return;
+    };
+    let kept = link.driver.kept();
+    let there = (kept.sealed_jobs.len(), kept.seat());
+    if class.handed_over == there {
+        return;
+    }
+    let scenarios = kept.sealed_scenarios();
+    let scenarios = scenarios.into_iter().map(|(job, scenario)| SealedJob {
+        file: sealed_scenario_file(job),
+        text: scenario.text,
+        seed: scenario.seed,
+    });
+    jobs.0.take_in_sealed(scenarios.collect());
+    class.handed_over = there;
+}
+
 /// The whole text of an attempt, finished or not.
 fn text_of(attempts: &dyn Attempts, name: &str) -> Option<String> {
     let part = format!("{name}{}", detent_training::record::PART);
@@ -345,7 +371,11 @@ fn note_work(
     let name = name.filter(|name| link.driver.has(name));
     let sealed = match &name {
         Some(name) => link.driver.seals(name),
-        None => ui_state.class_job.is_some() && sealed_now,
+        None => {
+            let watched = bench.film().map(Film::name);
+            let watched = watched.is_some_and(|name| link.driver.seals(name));
+            watched || (ui_state.class_job.is_some() && sealed_now)
+        }
     };
     if ui_state.sealed != sealed {
         ui_state.sealed = sealed;
@@ -369,5 +399,8 @@ fn note_work(
 pub fn plugin(app: &mut App) {
     app.init_resource::<ClassRes>()
         // In the frame of a deed: whoever ends the program right after the first one finds the attempt to be the class's.
-        .add_systems(PostUpdate, (note_work, exchange).chain());
+        .add_systems(
+            PostUpdate,
+            (note_work, exchange, hand_over_sealed_jobs).chain(),
+        );
 }

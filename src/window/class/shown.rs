@@ -4,7 +4,7 @@ use super::driver::Driver;
 use super::kept::KeptClass;
 use super::{ClassLink, ClassRes};
 use detent_class_protocol::{
-    AttemptId, AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, Digest,
+    AttemptId, AttemptStatus, ClassId, ClassJob, ClassKind, ClassNotice, ClassView, Digest,
     PROTOCOL_VERSION, SecretToken, Standing, Verdict,
 };
 
@@ -48,6 +48,7 @@ pub fn demo_view(kind: ClassKind) -> ClassView {
     ClassView {
         protocol: PROTOCOL_VERSION,
         program: env!("CARGO_PKG_VERSION").to_owned(),
+        class: Some(ClassId::of_bytes([3; 16])),
         content: Digest::NONE,
         title: "Workshop B, Tuesday".to_owned(),
         name: "Rosa Ibáñez".to_owned(),
@@ -59,6 +60,7 @@ pub fn demo_view(kind: ClassKind) -> ClassView {
             .map(|(job, seed)| ClassJob {
                 job: (*job).to_owned(),
                 seed,
+                is_sealed: false,
             })
             .collect(),
         notices: vec![ClassNotice {

@@ -11,8 +11,8 @@ use crate::rest::tests::paused;
 use crate::workbench::LibraryJobs;
 
 use detent_class_protocol::{
-    AttemptStatus, ClassKind, ClassNotice, ClassView, Digest, JoinAnswer, JoinRefusal, SecretToken,
-    Segment, SegmentAnswer,
+    AttemptStatus, ClassId, ClassJob, ClassKind, ClassNotice, ClassView, Digest, JoinAnswer,
+    JoinRefusal, NONCE_BYTES, SealedJobAnswer, SealedScenario, SecretToken, Segment, SegmentAnswer,
 };
 use detent_training::bench::{Action, Report};
 use std::collections::BTreeMap;
@@ -33,6 +33,8 @@ struct FakeServer {
     segments: BTreeMap<AttemptId, Vec<Segment>>,
     knows_token: bool,
     disk_is_full: bool,
+    /// What there is of sealed jobs.
+    drawn: BTreeMap<String, SealedScenario>,
     /// What it says to every segment from now on, instead of keeping it.
     says: Option<SegmentAnswer>,
     asked: Vec<Question>,
@@ -45,6 +47,7 @@ impl FakeServer {
             segments: BTreeMap::new(),
             knows_token: true,
             disk_is_full: false,
+            drawn: BTreeMap::new(),
             says: None,
             asked: Vec::new(),
         }
@@ -86,6 +89,12 @@ impl FakeServer {
                     ..nothing
                 })
             }
+            Question::SealedJob(job) => Answer::SealedJob(match self.drawn.get(&job) {
+                Some(drawn) => {
+                    SealedJobAnswer::Ready(drawn.seal(&job, [3; NONCE_BYTES]).expect("it is short"))
+                }
+                None => SealedJobAnswer::NotYet,
+            }),
             Question::Segment(segment) => Answer::Segment(self.keep(segment)),
         })
     }
@@ -342,6 +351,23 @@ fn what_somebody_else_did_here_is_not_sent_from_this_seat() {
     assert_eq!(server.text(ID), files[FILE]);
 }
 
+/// One server, two classes of one title, one after the other.
+#[test]
+fn what_was_done_in_a_class_is_not_sent_to_another_of_the_same_title() {
+    let (mut driver, mut server) = seated(ClassKind::Practice);
+    let mut files = Files::new();
+    files.insert(FILE.to_owned(), "header\none\n".to_owned());
+    begin(&mut driver);
+    let first = server.view.class;
+    server.view.class = Some(ClassId::of_bytes([9; 16]));
+    driver.join(request(CODE), s(1));
+    settle(&mut driver, &mut server, &files, s(9));
+    assert_eq!(server.text(ID), "");
+    server.view.class = first;
+    settle(&mut driver, &mut server, &files, s(99));
+    assert_eq!(server.text(ID), files[FILE]);
+}
+
 #[test]
 fn what_is_refused_for_good_is_told_and_the_rest_goes_on() {
     let (mut driver, mut server) = seated(ClassKind::Practice);
@@ -454,6 +480,67 @@ fn an_examination_is_sealed_until_it_is_closed() {
     }
 }
 
+fn sealed_job(name: &str) -> ClassJob {
+    ClassJob {
+        job: name.to_owned(),
+        seed: 1,
+        is_sealed: true,
+    }
+}
+
+/// The machine of a sealed job, which is a job of the library under another name.
+fn drawn(seed: u64) -> SealedScenario {
+    let library = detent_content::ContentLibrary::builtin().expect("sound");
+    let source = library.scenario("drain-code").expect("built in");
+    SealedScenario {
+        text: format!("{}\n// 5af3\n", source.text),
+        seed,
+    }
+}
+
+#[test]
+fn a_sealed_job_is_asked_for_until_it_is_drawn_and_kept_closed() {
+    let (mut driver, mut server) = seated(ClassKind::Examination);
+    let jobs = vec![sealed_job("job-1"), sealed_job("job-2")];
+    server.view.jobs.clone_from(&jobs);
+    server.view.standing = Standing::NotOpen { in_s: 3 };
+    let asked = |server: &FakeServer| {
+        let of_jobs = server.asked.iter();
+        (of_jobs.filter(|asked| matches!(asked, Question::SealedJob(_)))).count()
+    };
+    settle(&mut driver, &mut server, &Files::new(), s(5));
+    assert_eq!(asked(&server), 0, "not before the class is open");
+    server.view.standing = Standing::Open { left_s: None };
+    settle(&mut driver, &mut server, &Files::new(), s(10));
+    assert_eq!(asked(&server), 1, "one that is not drawn holds the next up");
+    assert_eq!(driver.due_in(s(11)), Some(s(2)));
+    server.drawn.insert("job-1".to_owned(), drawn(11));
+    server.drawn.insert("job-2".to_owned(), drawn(12));
+    settle(&mut driver, &mut server, &Files::new(), s(13));
+    assert_eq!(asked(&server), 3);
+    assert_eq!(driver.kept().missing_job(), None);
+    assert_eq!(
+        driver.due_in(s(13)),
+        Some(s(2)),
+        "only where the class stands"
+    );
+    let kept = serde_json::to_string(driver.kept()).expect("it can be written");
+    assert!(
+        !kept.contains("complaint") && !kept.contains("fault"),
+        "{kept}"
+    );
+    // They are there after a restart; who sits there next does not have them.
+    let kept: KeptClass = serde_json::from_str(&kept).expect("it can be read");
+    let scenarios = kept.sealed_scenarios();
+    assert_eq!(scenarios, [("job-1", drawn(11)), ("job-2", drawn(12))]);
+    let mut other = kept.clone();
+    other.take_in(ClassView {
+        name: "Somebody else".to_owned(),
+        ..server.view.clone()
+    });
+    assert!(!other.has_scenario("job-1"));
+}
+
 /// Answers at once.
 struct AtOnce(Arc<Mutex<FakeServer>>);
 
@@ -555,6 +642,68 @@ fn a_job_of_an_examination_is_sent_sealed_and_opened_when_the_class_is_closed() 
     });
     app.update();
     assert!(points(&app).is_some());
+}
+
+/// What is kept of a sealed job does not tell its scenario; the program goes on with it after a restart.
+#[test]
+fn a_sealed_job_is_done_without_a_word_of_its_scenario_in_any_file() {
+    let mut fake = FakeServer::new(ClassKind::Examination);
+    fake.view.jobs = vec![sealed_job("job-1")];
+    fake.drawn.insert("job-1".to_owned(), drawn(11));
+    let server = Arc::new(Mutex::new(fake));
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut app = window_in_class(&server, folder.path());
+    let has_job = |app: &mut App| {
+        let jobs = &app.world().resource::<JobSourceRes>().0;
+        jobs.sealed_scenario("job-1").is_some()
+    };
+    until(&mut app, "the job", has_job);
+    let world = app.world_mut();
+    let work = world.resource::<JobSourceRes>().0.open_sealed("job-1");
+    let mut ui_state = world.resource_mut::<UiState>();
+    ui_state.opening_class_job = Some("job-1".to_owned());
+    ui_state.open(work);
+    until(&mut app, "the bench", |app| screen(app) == Screen::Bench);
+    let mut bench = app.world_mut().resource_mut::<BenchRes>();
+    bench.push(Action::Unplug);
+    (0..3).for_each(|_| app.update());
+    drop(app);
+    let mut told = 0;
+    for path in walk(folder.path()) {
+        let text = std::fs::read_to_string(&path).expect("text");
+        assert!(
+            !text.contains("fault") && !text.contains("complaint"),
+            "{text}"
+        );
+        told += usize::from(text.contains("job-1.ron"));
+    }
+    assert_eq!(told, 1, "the attempt names its job");
+    let mut app = window_in_class(&server, folder.path());
+    until(&mut app, "the job", has_job);
+    let world = app.world_mut();
+    let work = world
+        .resource::<JobSourceRes>()
+        .0
+        .resume("job-1-1.attempt.part");
+    world.resource_mut::<UiState>().open(work);
+    until(&mut app, "the bench", |app| screen(app) == Screen::Bench);
+    let world = app.world_mut();
+    assert_eq!(world.resource::<BenchRes>().history().len(), 1);
+    assert!(world.resource::<UiState>().sealed);
+    world
+        .resource_mut::<BenchRes>()
+        .push(Action::Report(Report::given_up()));
+    until(&mut app, "it is sent", |_| kept_seed(&server, 11));
+}
+
+/// Every file under this folder.
+fn walk(folder: &std::path::Path) -> Vec<std::path::PathBuf> {
+    let entries = std::fs::read_dir(folder).expect("a folder").flatten();
+    let paths = entries.flat_map(|entry| match entry.path().is_dir() {
+        true => walk(&entry.path()),
+        false => vec![entry.path()],
+    });
+    paths.collect()
 }
 
 /// Whether the attempt that came in is at the machine of this seed.
@@ -669,6 +818,9 @@ fn respond(stream: &mut TcpStream, server: &Mutex<FakeServer>) -> (&'static str,
         ("POST", "/api/join") => Question::Join(serde_json::from_slice(&body).expect(json)),
         ("GET", "/api/seat") => Question::Seat,
         ("POST", "/api/segments") => Question::Segment(serde_json::from_slice(&body).expect(json)),
+        ("GET", path) if path.starts_with("/api/jobs/") => {
+            Question::SealedJob(path.trim_start_matches("/api/jobs/").to_owned())
+        }
         ("GET", path) => {
             let id = path.strip_prefix("/api/attempts/").expect("a known path");
             Question::Attempt(id.parse().expect("an identifier"))
@@ -681,6 +833,7 @@ fn respond(stream: &mut TcpStream, server: &Mutex<FakeServer>) -> (&'static str,
         Ok(Answer::Refused(refusal)) => ("403 Forbidden", json(serde_json::to_vec(&refusal))),
         Ok(Answer::Seat(view)) => ("200 OK", json(serde_json::to_vec(&view))),
         Ok(Answer::Attempt(status)) => ("200 OK", json(serde_json::to_vec(&status))),
+        Ok(Answer::SealedJob(answer)) => ("200 OK", json(serde_json::to_vec(&answer))),
         Ok(Answer::Segment(answer)) => ("200 OK", json(serde_json::to_vec(&answer))),
         Err(Failure::UnknownSeat) => ("401 Unauthorized", Vec::new()),
         Err(Failure::NoAnswer | Failure::NotAClass) => ("404 Not Found", b"nothing".to_vec()),
@@ -716,6 +869,12 @@ fn a_learner_speaks_to_a_server_over_a_socket() {
         Question::Seat,
     );
     assert_eq!(nobody, Err(Failure::UnknownSeat));
+    let job = ask(
+        &address,
+        Some(TOKEN),
+        Question::SealedJob("job-1".to_owned()),
+    );
+    assert_eq!(job, Ok(Answer::SealedJob(SealedJobAnswer::NotYet)));
 
     let mut driver = Driver::new(KeptClass::default());
     let mut files = Files::new();

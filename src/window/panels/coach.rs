@@ -50,10 +50,12 @@ pub(super) fn coach_ui(ui: &mut Ui, context: &mut PanelContext) {
 /// On from a finished job: once more, or to the next.
 pub(super) fn onward_ui(ui: &mut Ui, context: &mut PanelContext) {
     let job = context.bench.job();
-    let (again, next) = kit::card(ui, |ui| {
+    let is_kept = context.bench.kept_as().is_some();
+    let (again, next, watch) = kit::card(ui, |ui| {
         (
             !job.is_variant && kit::go(ui, context.fixed("coach-again")).clicked(),
             kit::go(ui, context.fixed("coach-next-job")).clicked(),
+            is_kept && kit::go(ui, context.fixed("film-again")).clicked(),
         )
     });
     if again {
@@ -61,5 +63,7 @@ pub(super) fn onward_ui(ui: &mut Ui, context: &mut PanelContext) {
         context.ui_state.onward = Some(Onward::Exercise(Exercise::Job(file)));
     } else if next {
         context.ui_state.onward = Some(Onward::NextJob);
+    } else if watch {
+        context.ui_state.onward = Some(Onward::WatchAgain);
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{PanelContext, kit};
 use crate::attempts::{Attempts, StorageError};
-use crate::port::{JobSource, Kept};
+use crate::port::{JobSource, Kept, RecordedAttempt};
 use crate::state::{KeptRow, say};
 use crate::tokens as t;
 use bevy_egui::egui::{self, Align, Frame, Layout, Margin, RichText, ScrollArea, Ui, Vec2};
@@ -156,6 +156,11 @@ fn one_ui(
                 let button = kit::go_sized(ui, context.text(key), Vec2::ZERO);
                 if button.on_hover_text(name).clicked() {
                     context.ui_state.open(jobs.resume(name));
+                }
+                let again = kit::go_sized(ui, context.text("film-again"), Vec2::ZERO);
+                if again.clicked() {
+                    let record = RecordedAttempt::kept(attempts, name);
+                    context.ui_state.open(jobs.watch(record));
                 }
             }
             if attempts.file_exchange().is_some() && ui.button(context.text("kept-save")).clicked()

@@ -7,6 +7,7 @@ mod control_suspicion;
 mod customer;
 mod drill;
 mod examination;
+mod film;
 mod focus;
 mod guide;
 mod hint;
@@ -40,10 +41,12 @@ pub use workshop::tutorial;
 
 use super::camera::SceneTarget;
 use super::class::ClassRes;
+use super::film::ShownFilm;
 use super::flat::{self, FlatScene};
 use super::pointing::Pointing;
-use super::port::{BenchPort, Job, JobSource};
+use super::port::{BenchPort, Job, JobSource, RecordedAttempt};
 use super::practice::{DrillRes, LearnerRes};
+use super::preferences::is_still;
 use super::rest::NextFrame;
 use super::scene::console::KnobFeel;
 use super::scene::console::lamps::Shining;
@@ -130,6 +133,14 @@ fn tab_key(tab: Tab) -> &'static str {
     }
 }
 
+/// What stands on a tab. A film has its lost points where a job has its score.
+fn tab_text<'a>(context: &PanelContext<'a>, tab: Tab) -> Cow<'a, str> {
+    match (tab, context.bench.film()) {
+        (Tab::Score, Some(_)) => context.fixed("tab-film"),
+        (tab, _) => context.fixed(tab_key(tab)),
+    }
+}
+
 /// Every tab, in their order.
 const TABS: [Tab; 5] = [Tab::Sheet, Tab::Meter, Tab::Parts, Tab::Report, Tab::Score];
 
@@ -142,7 +153,7 @@ fn tabs(ui: &mut Ui, context: &mut PanelContext) {
             if kit::tab(
                 ui,
                 context.ui_state.tab == tab,
-                context.fixed(tab_key(tab)),
+                tab_text(context, tab),
                 egui::vec2(width, 34.0),
             )
             .clicked()
@@ -171,12 +182,19 @@ fn tab_page(ui: &mut Ui, context: &mut PanelContext) {
         .show(ui, |ui| {
             let tag = UiStackInfo::default().with_tag(kit::SCROLLED_TO_MARKS);
             let page = UiBuilder::new().ui_stack_info(tag);
+            let watched = context.bench.film().is_some();
             ui.scope_builder(page, |ui| match context.ui_state.tab {
                 Tab::Sheet => sheet::sheet_ui(ui, context),
-                Tab::Meter => meter::meter_ui(ui, context),
-                Tab::Parts => parts::parts_ui(ui, context),
-                Tab::Report => report::report_ui(ui, context),
+                Tab::Score if watched => film::page_ui(ui, context),
                 Tab::Score => score::score_ui(ui, context),
+                tab @ (Tab::Meter | Tab::Parts | Tab::Report) => {
+                    // Whoever watches sees it and has no hands there.
+                    ui.add_enabled_ui(!watched, |ui| match tab {
+                        Tab::Meter => meter::meter_ui(ui, context),
+                        Tab::Parts => parts::parts_ui(ui, context),
+                        _ => report::report_ui(ui, context),
+                    });
+                }
             });
             kit::scroll_by_keys(ui, true);
         });
@@ -229,6 +247,11 @@ fn ticket(ui: &mut Ui, context: &mut PanelContext, jobs: &dyn JobSource) {
         .id_salt(("ticket", context.ui_state.visit))
         .auto_shrink(false)
         .show(ui, |ui| {
+            if context.bench.film().is_some() {
+                ui.add_enabled_ui(false, |ui| ticket::watched_ticket_ui(ui, context));
+                kit::scroll_by_keys(ui, false);
+                return;
+            }
             guide::guide_ui(ui, context);
             ticket::ticket_ui(ui, context);
             kept::save_ui(ui, context, jobs);
@@ -305,7 +328,7 @@ fn front_ui(ui: &mut Ui, context: &mut PanelContext) {
         }
         for tab in TABS {
             let on = !machine && !ticket && context.ui_state.tab == tab;
-            if kit::tab(ui, on, context.fixed(tab_key(tab)), size).clicked() {
+            if kit::tab(ui, on, tab_text(context, tab), size).clicked() {
                 context.ui_state.open_tab(tab);
             }
         }
@@ -341,7 +364,11 @@ fn middle_ui(
         rest = below;
     }
     context.ui_state.stage = Rect::new(rest.left(), rest.top(), rest.right(), rest.bottom());
-    let told = finished && !context.ui_state.is_under_examination();
+    let told = !context.ui_state.is_under_examination()
+        && match context.bench.film() {
+            Some(_) => context.ui_state.film_ways,
+            None => finished,
+        };
     if context.ui_state.tab == Tab::Score && told {
         review::review_ui(ui, rest, context);
     } else {
@@ -369,6 +396,7 @@ fn bench_ui(
         BenchRoom::Small => framed(egui::Panel::top("top-small"), (8, 4)),
     }
     .show(ui, |ui| top::top_ui(ui, context, room));
+    film::strip_ui(ui, context, room);
     match room {
         BenchRoom::Wide | BenchRoom::Narrow => {
             let all = ui.available_rect_before_wrap();
@@ -418,7 +446,11 @@ fn open_job(
         || context.ui_state.opening_class_job.is_some() && class.is_examination(),
         |name| (class.link.as_ref()).is_some_and(|link| link.driver.seals(&name)),
     );
-    let tab = match context.bench.view().finished {
+    let sealed = match context.bench.film() {
+        Some(film) => (class.link.as_ref()).is_some_and(|link| link.driver.seals(film.name())),
+        None => sealed,
+    };
+    let tab = match context.bench.view().finished || context.bench.film().is_some() {
         true => Tab::Score,
         false => Tab::Sheet,
     };
@@ -443,6 +475,14 @@ fn open_job(
     };
     let looks_seen = context.bench.view().log.found().len();
     let examined = context.ui_state.examined.take();
+    let shown_film = context.ui_state.shown_film.take();
+    if let Some(film) = context.bench.film_mut() {
+        match shown_film {
+            Some(shown) => film.show(shown),
+            None if is_still(preferences.motion) => {}
+            None => film.play(),
+        }
+    }
     *context.ui_state = UiState {
         guidance,
         leads_back_to,
@@ -451,6 +491,7 @@ fn open_job(
         preferences,
         key_bindings,
         looks_seen,
+        film_ways: shown_film == Some(ShownFilm::Ways),
         page: (examined.as_ref().and_then(|e| e.sheet.first().copied())).unwrap_or_default(),
         examined,
         sealed,
@@ -545,6 +586,9 @@ fn draw(
     if let Some(refusal) = bench.refused.take() {
         ui_state.message = Some((texts.0.refusal(&refusal), now));
     }
+    if std::mem::take(&mut bench.refused_in_film) {
+        ui_state.message = Some((texts.0.get("film-no-hands"), now));
+    }
     if std::mem::take(&mut bench.refused_while_paused) {
         ui_state.message = Some((texts.0.get("paused-no-hands"), now));
     }
@@ -630,6 +674,13 @@ fn draw(
                     Onward::Exercise(exercise) => {
                         let to = practice::begin(&mut context, &mut drill, jobs, &exercise);
                         to.into_iter().for_each(|to| next.set(to));
+                    }
+                    Onward::WatchAgain => {
+                        let name = context.bench.kept_as();
+                        if let (Some(attempts), Some(name)) = (jobs.attempts(), name) {
+                            let record = RecordedAttempt::kept(attempts, &name);
+                            context.ui_state.open(jobs.watch(record));
+                        }
                     }
                     Onward::NextJob => {
                         choose_next_job(&mut context, jobs);

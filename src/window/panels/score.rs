@@ -54,6 +54,25 @@ pub(super) fn score_ui(ui: &mut Ui, context: &mut PanelContext) {
     }
 }
 
+/// What was won, and whether that is a pass.
+pub(super) fn total_told(ui: &mut Ui, context: &PanelContext, score: &Score) {
+    let args = [
+        ("kept", Value::from(score.total().round())),
+        ("of", Value::from(score.of().round())),
+    ];
+    let total = RichText::new(context.with("score-total", &args));
+    ui.label(total.size(t::HEADING).color(t::AMBER));
+}
+
+/// The points that a loss cost, as they are written; with nothing left to lose, the reason still counts.
+pub(super) fn points_lost(loss: &Deduction) -> String {
+    if loss.points > 0.05 {
+        format!("−{:.1}", loss.points)
+    } else {
+        "−".to_owned()
+    }
+}
+
 /// What was won, and on which side.
 fn total_ui(ui: &mut Ui, context: &PanelContext, score: &Score) {
     kit::card(ui, |ui| {
@@ -154,12 +173,7 @@ fn bar(ui: &mut Ui, context: &PanelContext, dimension: &DimensionScore) {
 }
 
 fn lost(ui: &mut Ui, context: &PanelContext, loss: &Deduction, account: Option<&Account>) {
-    // Nothing left to lose: the reason still counts.
-    let points = if loss.points > 0.05 {
-        format!("−{:.1}", loss.points)
-    } else {
-        "−".to_owned()
-    };
+    let points = points_lost(loss);
     ui.horizontal_top(|ui| {
         ui.label(RichText::new(points).color(t::BAD).strong());
         ui.vertical(|ui| {

@@ -191,9 +191,12 @@ pub(super) fn console_ui(
     grips: &[SceneGrip],
     now: f32,
 ) {
+    let watched = context.bench.film().is_some();
     for SceneGrip { kind, outline } in grips {
         let area = area_of(outline);
         match *kind {
+            // Whoever watches has no hands at the console.
+            GripKind::Pick(_) if watched => {}
             GripKind::Pick(Pick::Knob) => knob_ui(ui, context, area, rest),
             GripKind::Pick(Pick::Button(button)) => {
                 button_ui(ui, context, button, area, rest, now);

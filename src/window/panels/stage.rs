@@ -187,6 +187,9 @@ pub(super) fn hands_ui(ui: &mut Ui, context: &mut PanelContext) {
                 context.bench.queue_some(action);
             }
         }
+        if context.bench.film().is_some() {
+            return;
+        }
         kit::at_right_end(ui, |ui| {
             let on = context.ui_state.held.keep_next;
             let choice = kit::choice(ui, on, context.text("keep-next"));

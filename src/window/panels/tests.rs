@@ -31,6 +31,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 mod class_panels;
+mod film;
 mod newcomer;
 mod places;
 mod reach;

@@ -31,6 +31,12 @@ pub(super) fn ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
     }
 }
 
+/// The same for whoever only watches: the job, and how far it has come.
+pub(super) fn watched_ticket_ui(ui: &mut Ui, context: &mut PanelContext) {
+    complaint_ui(ui, context);
+    facts_ui(ui, context);
+}
+
 /// The guide is open.
 pub(super) fn is_guided(context: &PanelContext) -> bool {
     context.ui_state.guidance != Guidance::Nothing && context.bench.job().guide.is_some()
@@ -229,7 +235,7 @@ fn wait_ui(ui: &mut Ui, context: &mut PanelContext) {
             for (key, seconds) in [("wait-10-s", 10), ("wait-1-min", 60), ("wait-10-min", 600)] {
                 if kit::choice_sized(ui, false, context.fixed(key), [width, 28.0].into()).clicked()
                 {
-                    context.bench.wait_ticks += seconds * 100;
+                    context.bench.wait(seconds * 100);
                 }
             }
         });

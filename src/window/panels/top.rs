@@ -101,7 +101,12 @@ fn time_ui(ui: &mut Ui, context: &mut PanelContext) {
         seconds % 60
     );
     ui.label(RichText::new(clock).monospace().size(19.0).color(t::TEXT));
-    for speed in [0, 1, 10, 60] {
+    // A film has its own speeds.
+    let speeds: &[u32] = match context.bench.film() {
+        Some(_) => &[],
+        None => &[0, 1, 10, 60],
+    };
+    for speed in speeds.iter().copied() {
         let on = context.ui_state.speed == speed;
         let button = kit::choice(ui, on, clock_label(speed));
         let button = if speed == 0 {

@@ -1,6 +1,7 @@
 //! What the machine in the room shows: the job's at the bench, a shut one before it, the question's in a drill.
 
 use crate::drill::DrillRes;
+use crate::film::Film;
 use crate::state::{BenchRes, Screen, UiState};
 use bevy::prelude::*;
 use detent_simulation::controller::{Board, Lamps};
@@ -71,7 +72,7 @@ pub fn display(
     };
     let now = match screen.get() {
         Screen::Bench => DisplayedMachine {
-            held: ui_state.held.down(),
+            held: (bench.film()).map_or_else(|| ui_state.held.down(), Film::held),
             plugged: machine.plugged,
             lid_open: machine.lid_open,
             cabinet_open: view.cabinet_open,

@@ -14,6 +14,7 @@ pub(crate) use storage::keep_library;
 use super::AppOptions;
 use super::attempts::Attempts;
 use super::class;
+use super::film::Follower;
 use super::first_job::window_with_bench;
 use super::library::{CarriedFiles, CarriedLibrary, LibraryPlace, LibraryUiState};
 use super::practice::{self, LearnerRes};
@@ -49,6 +50,9 @@ extern "C" {
     /// Where the server of the class is that this page belongs to, if it belongs to one.
     #[wasm_bindgen(js_namespace = detentPage, js_name = classServer)]
     fn class_server() -> Option<String>;
+    /// The attempt of the class that the address asks to watch, if it does.
+    #[wasm_bindgen(js_namespace = detentPage, js_name = watchedAttempt)]
+    fn watched_attempt() -> Option<String>;
     /// The bench has stopped for good.
     #[wasm_bindgen(js_namespace = detentPage, js_name = stopped)]
     fn stopped(reason: &str);
@@ -117,8 +121,15 @@ pub async fn open(
     app.world_mut().resource_mut::<UiState>().library = library;
     let learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
     practice::welcome(&mut app, learner, asked);
-    if let Some(server) = class_server().and_then(|address| address.parse().ok()) {
-        class::join(&mut app, server, Some(Box::new(class_items::ClassItems)));
+    let server = class_server().and_then(|address| address.parse().ok());
+    let watched = watched_attempt().and_then(|attempt| attempt.parse().ok());
+    match (server, watched) {
+        // Whoever watches takes no seat.
+        (Some(_), Some(attempt)) => app.world_mut().resource_mut::<Follower>().want(attempt),
+        (Some(server), None) => {
+            class::join(&mut app, server, Some(Box::new(class_items::ClassItems)));
+        }
+        (None, Some(_) | None) => {}
     }
     if lost {
         go_on(app.world_mut());

@@ -18,6 +18,7 @@ use super::part::{Billing, Condition, Part, Rates, cure, current};
 use super::quote::{Quote, QuoteGiven};
 use super::report::Report;
 use super::view::{BenchView, Event, PartInHand, Reading, Refusal};
+use crate::slices::{self, without_breaks};
 use detent_simulation::controller::{ControlMode, Tries};
 use detent_simulation::interface::{Component, Connector, Pin};
 use detent_simulation::machine::Machine;
@@ -97,6 +98,14 @@ impl Bench {
     /// # Errors
     /// A [`Refusal`] when it is not physically possible. Nothing has changed then.
     pub fn act(&mut self, action: &Action) -> Result<(), Refusal> {
+        without_breaks(self.act_in_slices(action))
+    }
+
+    /// The same in slices of a few milliseconds each: some things take half an hour.
+    ///
+    /// # Errors
+    /// As [`Bench::act`].
+    pub(crate) async fn act_in_slices(&mut self, action: &Action) -> Result<(), Refusal> {
         if self.report.is_some() {
             return Err(Refusal::Finished);
         }
@@ -113,11 +122,11 @@ impl Bench {
         // The way to the outlet comes before the plug goes in: what a control does as its supply comes up is
         // seen and heard. All else takes its time from the moment it is done; a probe settles before it is read.
         if matches!(action, Action::Plug) {
-            self.wait(span);
+            slices::wait(self, span).await;
             self.perform(action);
         } else {
             self.perform(action);
-            self.wait(span);
+            slices::wait(self, span).await;
         }
         match *action {
             Action::Probe {

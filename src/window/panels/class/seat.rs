@@ -11,6 +11,7 @@ use crate::tokens as t;
 use bevy_egui::egui::{Color32, RichText, Ui, Vec2};
 use detent_class_protocol::{ClassKind, Standing, UnverifiedReason};
 use detent_content::Value;
+use detent_training::lesson::Bilingual;
 
 /// Draws it.
 pub(in crate::panels) fn seat_ui(
@@ -125,6 +126,44 @@ fn job_words(context: &PanelContext, row: &JobRow) -> (String, Color32) {
     (context.text(key), colour)
 }
 
+/// Where a job of the class is.
+enum JobAtHand<'a> {
+    /// On offer, in this place.
+    Offered(usize, &'a Bilingual),
+    /// It came closed and can be done.
+    Opened(&'a Bilingual),
+    /// It is still to come.
+    NotYet,
+    /// Nowhere.
+    Missing,
+}
+
+impl<'a> JobAtHand<'a> {
+    fn of(jobs: &'a dyn JobSource, row: &JobRow) -> JobAtHand<'a> {
+        let job = &row.job;
+        if job.is_sealed {
+            return match jobs.sealed_scenario(&job.job) {
+                Some(opened) => JobAtHand::Opened(&opened.title),
+                // What came cannot be read here: the content is another.
+                None if row.has_scenario => JobAtHand::Missing,
+                None => JobAtHand::NotYet,
+            };
+        }
+        let offers = jobs.offers();
+        let offer = offers.iter().position(|offer| offer.course.file == job.job);
+        offer.map_or(JobAtHand::Missing, |offer| {
+            JobAtHand::Offered(offer, &offers[offer].title)
+        })
+    }
+
+    fn title(&self) -> Option<&'a Bilingual> {
+        match self {
+            JobAtHand::Offered(_, title) | JobAtHand::Opened(title) => Some(title),
+            JobAtHand::NotYet | JobAtHand::Missing => None,
+        }
+    }
+}
+
 /// A job of the class: what has come of it, and what can be done with it now.
 fn job_ui(
     ui: &mut Ui,
@@ -132,20 +171,24 @@ fn job_ui(
     jobs: &dyn JobSource,
     (row, kind, is_open): (&JobRow, ClassKind, bool),
 ) {
-    let mut offers = jobs.offers().iter();
-    let offer = offers.position(|offer| offer.course.file == row.job.job);
+    let source = JobAtHand::of(jobs, row);
     kit::card(ui, |ui| {
-        let title = offer.map_or(row.job.job.as_str(), |offer| {
-            say(context.ui_state.language, &jobs.offers()[offer].title)
+        let title = source.title().map_or(row.job.job.as_str(), |title| {
+            say(context.ui_state.language, title)
         });
         ui.label(RichText::new(title).size(18.0));
         let (words, colour) = job_words(context, row);
         ui.label(RichText::new(words).size(t::SMALL).color(colour));
-        let Some(offer) = offer else {
-            let text = context.text("seat-job-missing");
-            ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
-            return;
+        let missing = match source {
+            JobAtHand::Offered(..) | JobAtHand::Opened(_) => None,
+            JobAtHand::NotYet => Some(("seat-job-drawing", t::AMBER)),
+            JobAtHand::Missing => Some(("seat-job-missing", t::BAD)),
         };
+        if let Some((key, colour)) = missing {
+            let text = context.text(key);
+            ui.label(RichText::new(text).size(t::SMALL).color(colour));
+            return;
+        }
         let is_new = row.standing == JobStanding::NotBegun;
         let may_begin = is_open && (is_new || kind == ClassKind::Practice);
         let resume = match (&row.under_way, &row.finished) {
@@ -170,7 +213,12 @@ fn job_ui(
             } else if begins {
                 context.ui_state.guidance = Guidance::Nothing;
                 context.ui_state.opening_class_job = Some(row.job.job.clone());
-                context.ui_state.open(jobs.open(offer, row.job.seed));
+                context.ui_state.open(match source {
+                    JobAtHand::Offered(offer, _) => jobs.open(offer, row.job.seed),
+                    JobAtHand::Opened(_) | JobAtHand::NotYet | JobAtHand::Missing => {
+                        jobs.open_sealed(&row.job.job)
+                    }
+                });
             }
         });
     });
