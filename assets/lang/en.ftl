@@ -1234,7 +1234,7 @@ film-play = Play
 film-previous = Previous action
 film-shortened = Wait shortened: { $minutes } min
 film-timeline = Timeline of the actions
-film-timeline-how = Lines: actions. Diamonds: what the machine went through. Triangles: lost points. Waits of more than { $seconds } s are shortened, here and in the replay.
+film-timeline-how = Lines: actions. Diamonds: what the machine went through. Triangles: lost points. Long waits are drawn short. What would take more than { $seconds } s to watch is shortened.
 film-waits-for-more = Waiting for the next action…
 film-ways = Compare with the best way
 

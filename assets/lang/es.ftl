@@ -1231,7 +1231,7 @@ film-play = Reproducir
 film-previous = Acción anterior
 film-shortened = Espera abreviada: { $minutes } min
 film-timeline = Línea de tiempo de las acciones
-film-timeline-how = Rayas: acciones. Rombos: lo que pasó en la máquina. Triángulos: puntos perdidos. Las esperas de más de { $seconds } s se abrevian, aquí y en la repetición.
+film-timeline-how = Rayas: acciones. Rombos: lo que pasó en la máquina. Triángulos: puntos perdidos. Las esperas largas se dibujan cortas. Lo que tardaría más de { $seconds } s en verse se abrevia.
 film-waits-for-more = Esperando la acción siguiente…
 film-ways = Comparar con el mejor camino
 
@@ -3157,7 +3157,7 @@ stopped-service-left = El control ha salido por sí solo del modo de servicio.
 
 ## tab
 
-tab-film = Repetición
+tab-film = Repaso
 tab-machine = Máquina
 tab-meter = Medir
 tab-parts = Piezas

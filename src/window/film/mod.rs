@@ -79,6 +79,8 @@ pub struct Film {
     /// What is shown.
     shown: BenchAt,
     whole: WholeRun,
+    /// Bytes that its source had at the last look.
+    seen_bytes: usize,
     /// What is new of the attempt, being done beforehand.
     growing: Option<Background<WholeRun>>,
     /// The way to somewhere else in it.
@@ -119,6 +121,7 @@ impl Film {
             attempt,
             shown: whole.arrival().clone(),
             whole,
+            seen_bytes: 0,
             growing: None,
             jump: None,
             shortened: None,
@@ -355,7 +358,8 @@ impl Film {
 
     /// To where a picture shows it, and it stays there.
     pub fn show(&mut self, shown: ShownFilm) {
-        self.playing = false;
+        // It comes out at its end by itself.
+        self.playing = matches!(shown, ShownFilm::End | ShownFilm::Ways);
         match shown {
             ShownFilm::Beginning => self.go_behind(0),
             ShownFilm::FirstLoss => {
@@ -488,9 +492,10 @@ impl Film {
     /// # Errors
     /// It cannot be read.
     pub fn take_in(&mut self, text: &[u8]) -> Result<(), RecordError> {
-        if !self.is_live() || self.growing.is_some() {
+        if !self.is_live() || self.growing.is_some() || text.len() == self.seen_bytes {
             return Ok(());
         }
+        self.seen_bytes = text.len();
         let attempt = read_growing(&self.name, text)?;
         let (old, new) = (&self.attempt, &attempt);
         let is_longer = new.actions.len() > old.actions.len() || new.footer.is_some();
@@ -517,8 +522,10 @@ pub fn read_growing(name: &str, text: &[u8]) -> Result<Attempt, RecordError> {
     let mut lines = text.trim_ascii_end().rsplit(|byte| *byte == b'\n');
     let last = lines.next().unwrap_or_default();
     let ended = std::str::from_utf8(last).is_ok_and(is_end);
-    match ended {
+    let read = match ended {
         true => read_attempt(whole, text),
         false => read_attempt(&format!("{whole}{PART}"), text),
-    }
+    };
+    let file = name.to_owned();
+    read.map_err(|error| RecordError { file, ..error })
 }

@@ -26,6 +26,8 @@ enum Wish {
     Behind(usize),
     /// To what lies at this moment.
     To(Time),
+    /// Both ways through the job beside it, or no longer.
+    Ways,
     /// Away from the film.
     Leave,
 }
@@ -43,11 +45,12 @@ fn grant(context: &mut PanelContext, wish: Option<Wish>) {
         Wish::PlayAt(speed) => film.play_at(speed),
         Wish::Behind(steps) => film.go_behind(steps),
         Wish::To(moment) => film.go_to(moment),
+        Wish::Ways => context.ui_state.film_ways = !context.ui_state.film_ways,
         Wish::Leave => context.ui_state.leave = true,
     }
 }
 
-/// What plays the film, under everything else at the bench; nothing where there is none.
+/// What plays the film, above machine and panels; nothing where there is none.
 pub(super) fn strip_ui(ui: &mut Ui, context: &mut PanelContext, room: BenchRoom) {
     let Some(film) = context.bench.film() else {
         return;
@@ -57,7 +60,7 @@ pub(super) fn strip_ui(ui: &mut Ui, context: &mut PanelContext, room: BenchRoom)
         BenchRoom::Wide | BenchRoom::Narrow => (12, 6),
         BenchRoom::Small => (8, 2),
     };
-    framed(egui::Panel::bottom("film"), margin).show(ui, |ui| {
+    framed(egui::Panel::top("film"), margin).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 4.0;
         let pressed = ui.horizontal_wrapped(|ui| buttons_ui(ui, context, film));
         wish = pressed.inner.or(wish);
@@ -86,6 +89,10 @@ fn wish_by_key(ui: &Ui, context: &PanelContext) -> Option<Wish> {
 fn buttons_ui(ui: &mut Ui, context: &PanelContext, film: &Film) -> Option<Wish> {
     ui.spacing_mut().item_spacing = vec2(6.0, 4.0);
     let mut wish = None;
+    // First: where the line is broken it could not begin the next one.
+    if kit::go_sized(ui, context.fixed("film-leave"), Vec2::ZERO).clicked() {
+        wish = Some(Wish::Leave);
+    }
     let back = context.fixed("film-previous");
     if kit::stepper(ui, "<", &back).on_hover_text(back).clicked() {
         wish = Some(Wish::Back);
@@ -110,9 +117,6 @@ fn buttons_ui(ui: &mut Ui, context: &PanelContext, film: &Film) -> Option<Wish> 
     }
     if film.is_live() && kit::choice(ui, false, context.fixed("film-newest")).clicked() {
         wish = Some(Wish::Newest);
-    }
-    if kit::go_sized(ui, context.fixed("film-leave"), Vec2::ZERO).clicked() {
-        wish = Some(Wish::Leave);
     }
     wish
 }
@@ -263,13 +267,6 @@ pub(super) fn page_ui(ui: &mut Ui, context: &mut PanelContext) {
         let lost = losses_ui(ui, context, film);
         lost.or(milestones_ui(ui, context, film))
     };
-    let told = !context.ui_state.sealed;
-    if told && context.bench.review().is_some() {
-        let on = context.ui_state.film_ways;
-        if kit::choice(ui, on, context.fixed("film-ways")).clicked() {
-            context.ui_state.film_ways = !on;
-        }
-    }
     grant(context, wish);
 }
 
@@ -296,15 +293,21 @@ fn losses_ui(ui: &mut Ui, context: &PanelContext, film: &Film) -> Option<Wish> {
             return None;
         };
         score::total_told(ui, context, score);
+        let mut wish = None;
+        let on = context.ui_state.film_ways;
+        if context.bench.review().is_some()
+            && kit::choice(ui, on, context.fixed("film-ways")).clicked()
+        {
+            wish = Some(Wish::Ways);
+        }
         let losses = film.losses();
         if losses.is_empty() {
             ui.label(context.fixed("score-none-lost"));
         }
-        let mut wish = None;
         for loss in losses {
             let text = format!(
                 "{}  {}",
-                score::points_lost(loss),
+                score::points_lost(context, loss),
                 context.texts.loss(&loss.loss)
             );
             if line_ui(ui, context, film, loss.at, &text, t::BAD) {

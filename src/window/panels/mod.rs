@@ -491,6 +491,8 @@ fn open_job(
         preferences,
         key_bindings,
         looks_seen,
+        // Where there is room for one thing, what is on the way comes before the ticket.
+        ticket_in_front: context.bench.film().is_none(),
         film_ways: shown_film == Some(ShownFilm::Ways),
         page: (examined.as_ref().and_then(|e| e.sheet.first().copied())).unwrap_or_default(),
         examined,

@@ -65,9 +65,9 @@ pub(super) fn total_told(ui: &mut Ui, context: &PanelContext, score: &Score) {
 }
 
 /// The points that a loss cost, as they are written; with nothing left to lose, the reason still counts.
-pub(super) fn points_lost(loss: &Deduction) -> String {
+pub(super) fn points_lost(context: &PanelContext, loss: &Deduction) -> String {
     if loss.points > 0.05 {
-        format!("−{:.1}", loss.points)
+        context.texts.digits(format!("−{:.1}", loss.points))
     } else {
         "−".to_owned()
     }
@@ -173,7 +173,7 @@ fn bar(ui: &mut Ui, context: &PanelContext, dimension: &DimensionScore) {
 }
 
 fn lost(ui: &mut Ui, context: &PanelContext, loss: &Deduction, account: Option<&Account>) {
-    let points = points_lost(loss);
+    let points = points_lost(context, loss);
     ui.horizontal_top(|ui| {
         ui.label(RichText::new(points).color(t::BAD).strong());
         ui.vertical(|ui| {

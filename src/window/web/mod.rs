@@ -25,6 +25,7 @@ use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use bevy::time::TimeSystems;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
+use detent_class_protocol::AttemptId;
 use detent_content::{ContentLibrary, Language, Texts};
 use detent_simulation::units::TICK_MS;
 use detent_training::record::{PART, read_attempt};
@@ -122,7 +123,7 @@ pub async fn open(
     let learner = LearnerRes::kept_in(Box::new(learners::BrowserLearners), None);
     practice::welcome(&mut app, learner, asked);
     let server = class_server().and_then(|address| address.parse().ok());
-    let watched = watched_attempt().and_then(|attempt| attempt.parse().ok());
+    let watched: Option<AttemptId> = watched_attempt().and_then(|attempt| attempt.parse().ok());
     match (server, watched) {
         // Whoever watches takes no seat.
         (Some(_), Some(attempt)) => app.world_mut().resource_mut::<Follower>().want(attempt),
@@ -131,7 +132,7 @@ pub async fn open(
         }
         (None, Some(_) | None) => {}
     }
-    if lost {
+    if lost && watched.is_none() {
         go_on(app.world_mut());
     }
     app.add_systems(First, note_clock.after(TimeSystems))

@@ -8,7 +8,6 @@ use crate::state::JobSourceRes;
 use bevy::input::ButtonState;
 use bevy::input::keyboard::{Key, KeyCode};
 use detent_content::DeedWords;
-use detent_simulation::units::Time;
 use egui_kittest::kittest::NodeT;
 
 /// A film of somebody who works by this script, with so many of its lines done, at its beginning.
@@ -87,7 +86,14 @@ fn a_film_is_played_by_buttons_and_by_keys() {
         let label = say("film-timeline");
         let timeline = harness.get_by_label(&label);
         assert_eq!(timeline.accesskit_node().role(), Role::Slider);
-        assert_eq!(timeline.accesskit_node().numeric_value(), Some(0.0));
+        // It tells its value and its limits (WAI-ARIA 1.2, slider; from memory).
+        let node = timeline.accesskit_node();
+        let told = [
+            node.min_numeric_value(),
+            node.numeric_value(),
+            node.max_numeric_value(),
+        ];
+        assert_eq!(told, [Some(0.0), Some(0.0), Some(count as f64)]);
         timeline.click();
         settle(&mut harness);
         let clicked = done(&harness);
@@ -214,8 +220,18 @@ fn a_film_runs_at_the_bench_and_takes_no_hand() {
     // Nothing glides for whoever wants it so, and no film begins by itself; here it does.
     assert!(film(&app).2);
     let began = film(&app).0;
-    (0..20).for_each(|_| app.update());
-    assert!(film(&app).0 > began);
+    // What takes long is done on another thread.
+    let until = |app: &mut App, comes: &dyn Fn(&App) -> bool| {
+        for _ in 0..2_000 {
+            app.update();
+            if comes(app) {
+                return;
+            }
+            std::thread::sleep(Duration::from_millis(5));
+        }
+        panic!("it never comes");
+    };
+    until(&mut app, &|app| film(app).0 > began && film(app).1 > 0);
     let tap = |app: &mut App, code: KeyCode, key: Key| {
         send_key(app, code, key.clone(), ButtonState::Pressed);
         app.update();
@@ -224,6 +240,11 @@ fn a_film_runs_at_the_bench_and_takes_no_hand() {
     };
     tap(&mut app, KeyCode::Space, Key::Space);
     assert!(!film(&app).2);
+    // What was on its way arrives.
+    until(&mut app, &|app| {
+        let bench = app.world().resource::<BenchRes>();
+        bench.film().is_some_and(|film| !film.is_busy())
+    });
     let (now, steps, _) = film(&app);
     let state_of = |app: &App| -> (bool, bool) {
         let view = app.world().resource::<BenchRes>().view();
@@ -242,13 +263,5 @@ fn a_film_runs_at_the_bench_and_takes_no_hand() {
     let told = Texts::load(Language::En).get("film-no-hands");
     assert_eq!(message.map(|(told, _)| told), Some(told));
     tap(&mut app, KeyCode::ArrowRight, Key::ArrowRight);
-    for _ in 0..2_000 {
-        app.update();
-        if film(&app).1 > steps {
-            break;
-        }
-        std::thread::sleep(Duration::from_millis(5));
-    }
-    assert_eq!(film(&app).1, steps + 1);
-    assert_ne!(film(&app).0, Time::ZERO);
+    until(&mut app, &|app| film(app).1 == steps + 1);
 }

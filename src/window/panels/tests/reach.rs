@@ -1,11 +1,14 @@
 //! Every screen by keys alone: the focus is walked through it, and what can be pressed is reached, named, large enough
 //! and in sight.
 
+use super::film::film_of;
 use super::*;
 use crate::board_workshop::{BoardPage, BoardWorkshop};
 use crate::class::JoinMistake;
 use crate::class::shown::ShownClass;
 use crate::drill::Shown;
+use crate::film::ShownFilm;
+use crate::film::tests::CLASSIC_MISTAKES;
 use crate::panels::tutorial::Tutorial;
 use crate::rest::tests::{paused, send_key};
 use crate::workshop::{Workshop, WorkshopPage, WorkshopRes};
@@ -39,6 +42,8 @@ enum Place {
     Join,
     /// A class on the start screen, with its seat about to be left or not.
     Class(ClassKind, bool),
+    /// A finished attempt as a film, paused before the first lost point.
+    Film,
     /// A job of a class at the bench, and a word from the teacher.
     ClassAtBench,
     Workshop {
@@ -97,6 +102,8 @@ fn places() -> Vec<Place> {
         Place::Caution,
         Place::Help,
         Place::Finished,
+        // Last: it takes the bench's place.
+        Place::Film,
     ]);
     places
 }
@@ -200,6 +207,10 @@ impl Walker {
                 ui_state.tab = Tab::Score;
                 Screen::Bench
             }
+            Place::Film => {
+                ui_state.tab = Tab::Score;
+                Screen::Bench
+            }
             Place::Caution | Place::Help | Place::ClassAtBench => Screen::Bench,
             Place::Practice { .. } => Screen::Practice,
             Place::Examination => Screen::Examination,
@@ -267,6 +278,15 @@ impl Walker {
         if let Place::Drill(name) = place {
             let shown = Shown::named(name).expect("a drill's name");
             world.resource_mut::<DrillRes>().show(shown, 7);
+        }
+        if place == Place::Film {
+            let mut bench = film_of(CLASSIC_MISTAKES, usize::MAX);
+            let film = bench.film_mut().expect("a film");
+            film.show(ShownFilm::FirstLoss);
+            film.wait();
+            bench.refresh();
+            bench.wait_for_review();
+            world.insert_resource(bench);
         }
         let mut bench = world.resource_mut::<BenchRes>();
         if bench.asked.is_some() {
