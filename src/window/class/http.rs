@@ -5,7 +5,7 @@ use super::driver::{Answer, Failure, Question};
 use detent_class_protocol::{
     AttemptStatus, ClassView, JoinAnswer, JoinRefusal, SealedJobAnswer, SecretToken, SegmentAnswer,
 };
-use ehttp::{Request, Response};
+use ehttp::{Headers, Request, Response};
 use serde::de::DeserializeOwned;
 use std::time::Duration;
 
@@ -60,8 +60,11 @@ fn request(address: &ServerAddress, token: Option<SecretToken>, question: &Quest
             json(serde_json::to_vec(segment)),
         ),
     };
-    request.headers.insert("Accept", "application/json");
-    request.headers.insert("Content-Type", "application/json");
+    // In the place of what `ehttp` puts there: `insert` would add a second one of each, which a server takes for none.
+    request.headers = Headers::new(&[
+        ("Accept", "application/json"),
+        ("Content-Type", "application/json"),
+    ]);
     if let Some(token) = token {
         request
             .headers

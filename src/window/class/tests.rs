@@ -796,6 +796,7 @@ fn respond(stream: &mut TcpStream, server: &Mutex<FakeServer>) -> (&'static str,
         line.trim_end().to_owned()
     };
     let (first, mut token, mut length) = (next(), None, 0);
+    let mut types = Vec::new();
     loop {
         let line = next();
         let Some((name, value)) = line.split_once(": ") else {
@@ -804,11 +805,16 @@ fn respond(stream: &mut TcpStream, server: &Mutex<FakeServer>) -> (&'static str,
         match name.to_ascii_lowercase().as_str() {
             "authorization" => token = value.strip_prefix("Bearer ").and_then(|t| t.parse().ok()),
             "content-length" => length = value.parse().expect("a number"),
+            "content-type" => types.push(value.to_owned()),
             _ => {}
         }
     }
     let mut body = vec![0; length];
     lines.read_exact(&mut body).expect("all of it");
+    // A class's server takes nothing else, and two of them for none.
+    if length > 0 && types != ["application/json"] {
+        return ("415 Unsupported Media Type", b"{}".to_vec());
+    }
     let (method, path) = first
         .trim_end_matches(" HTTP/1.1")
         .split_once(' ')
