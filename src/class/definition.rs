@@ -2,11 +2,10 @@
 
 use super::moment::Moment;
 use detent_class_protocol::{ClassId, ClassJob, ClassKind, Digest, Standing};
+pub use detent_training::practice::MOST_SEATS;
+use detent_training::practice::PlannedDrill;
 use serde::{Deserialize, Serialize};
 use std::time::Duration;
-
-/// Most seats of a class.
-pub const MOST_SEATS: u32 = 2_000;
 
 /// What a class is, as it was made.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -18,6 +17,9 @@ pub struct ClassDefinition {
     pub kind: ClassKind,
     /// Names of the scenarios' files, in the order in which they are to be done.
     pub jobs: Vec<String>,
+    /// Drills that are to be done besides, no two of one skill.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub drills: Vec<PlannedDrill>,
     /// Each learner's machines are drawn from this.
     pub seed: u64,
     /// Most seats.
@@ -118,6 +120,7 @@ mod tests {
             title: "Tuesday".to_owned(),
             kind: ClassKind::Practice,
             jobs: vec!["one".to_owned(), "two".to_owned()],
+            drills: Vec::new(),
             seed: 7,
             seats: 24,
             only_listed: false,

@@ -2,6 +2,7 @@
 
 pub mod board;
 pub mod definition;
+mod drills;
 pub mod moment;
 pub mod name;
 mod name_list;

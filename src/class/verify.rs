@@ -3,7 +3,9 @@
 use super::definition::ClassDefinition;
 use detent_class_protocol::{Digest, UnverifiedReason, Verdict};
 use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
-use detent_training::record::{Attempt, Damage, Header, RecordError, read_attempt, sha256_hex};
+use detent_training::record::{
+    Attempt, Damage, Header, RecordError, is_drill_round, read_attempt, sha256_hex,
+};
 use std::future::Future;
 use std::path::Path;
 use std::pin::pin;
@@ -47,6 +49,9 @@ impl Verifier<'_> {
         }
         if submitted.content != self.content {
             return Verdict::Unverified(UnverifiedReason::OtherContent);
+        }
+        if is_drill_round(submitted.text) {
+            return self.verify_round(submitted, go_on);
         }
         let attempt = match read_attempt("handed-in.attempt", submitted.text.as_bytes()) {
             Ok(attempt) => attempt,
@@ -106,7 +111,10 @@ impl Verifier<'_> {
 }
 
 /// Does work in slices as long as `go_on` says so; nothing where it was broken off.
-fn within<T>(work: impl Future<Output = T>, mut go_on: impl FnMut() -> bool) -> Option<T> {
+pub(super) fn within<T>(
+    work: impl Future<Output = T>,
+    mut go_on: impl FnMut() -> bool,
+) -> Option<T> {
     let mut work = pin!(work);
     let mut context = Context::from_waker(Waker::noop());
     loop {

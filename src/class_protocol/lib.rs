@@ -14,8 +14,9 @@ mod upload;
 pub use digest::{AttemptId, ClassId, Digest, NotHexadecimal, SecretToken};
 pub use join_code::{JoinCode, NotACode};
 pub use messages::{
-    AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinRefusal,
-    JoinRequest, LONGEST_NAME, SegmentAnswer, Standing, UnverifiedReason, Verdict,
+    AttemptStatus, ClassDrill, ClassJob, ClassKind, ClassNotice, ClassView, DrillStatus,
+    JoinAnswer, JoinRefusal, JoinRequest, LONGEST_NAME, SegmentAnswer, Standing, UnverifiedReason,
+    Verdict,
 };
 pub use segment::{LONGEST_SEGMENT_BYTES, MOST_ATTEMPT_BYTES, Segment, SegmentFault};
 pub use upload::{Upload, UploadState};

@@ -219,6 +219,7 @@ fn main() {
         title: "Load".to_owned(),
         kind: ClassKind::Practice,
         jobs: vec!["drain-code".to_owned()],
+        drills: Vec::new(),
         seed: 7,
         seats: LEARNERS,
         only_listed: false,

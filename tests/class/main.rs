@@ -7,6 +7,7 @@
     reason = "tests open files and sockets, and print"
 )]
 
+mod drills;
 mod faults;
 mod http;
 #[path = "../browser/class_pages.rs"]
@@ -35,6 +36,7 @@ fn definition() -> ClassDefinition {
         title: "Tuesday".to_owned(),
         kind: ClassKind::Practice,
         jobs: vec!["drain-code".to_owned()],
+        drills: Vec::new(),
         seed: 7,
         seats: 3,
         only_listed: false,

@@ -3,8 +3,8 @@
 use crate::board::{AttemptView, SeatView};
 use crate::moment::Moment;
 use crate::store::{KeptAttempt, KeptSeat};
-use crate::watch::Watched;
-use detent_class_protocol::{AttemptId, Verdict};
+use crate::watch::{Watched, WatchedDrill};
+use detent_class_protocol::{AttemptId, DrillStatus, Verdict};
 use std::collections::BTreeMap;
 
 /// One attempt.
@@ -166,10 +166,27 @@ impl Live {
         live.watched.job.as_deref()
     }
 
+    /// How far this attempt of this seat has come, where it is a round of a drill.
+    pub fn drill_of(&self, seat: u32, attempt: AttemptId) -> Option<DrillStatus> {
+        let mut attempts = self.seats.get(&seat)?.attempts.iter();
+        let live = attempts.find(|live| live.kept.status.attempt == attempt)?;
+        live.watched.drill.map(drill_status)
+    }
+
     /// The seats that changed after this change; all of them after none.
     pub fn seats_since(&self, change: u64, now: Moment) -> Vec<SeatView> {
         let seats = self.seats.values().filter(|seat| seat.changed > change);
         seats.map(|seat| seat.view(now)).collect()
+    }
+}
+
+fn drill_status(watched: WatchedDrill) -> DrillStatus {
+    let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
+    DrillStatus {
+        drill: watched.skill.name().to_owned(),
+        done: count(watched.done),
+        questions: count(watched.questions),
+        right: watched.right.map(count),
     }
 }
 
@@ -193,6 +210,7 @@ impl LiveAttempt {
         AttemptView {
             attempt: status.attempt,
             job: watched.job.clone().unwrap_or_default(),
+            drill: watched.drill.map(drill_status),
             deeds: watched.deeds,
             machine_s: watched.machine_s,
             closed: status.closed,

@@ -326,6 +326,9 @@ impl Shared {
             code: self.code,
             address: self.address.clone(),
             jobs: self.definition.jobs.clone(),
+            drills: (self.definition.drills.iter())
+                .map(|drill| drill.skill.name().to_owned())
+                .collect(),
             seats: live.seats_since(0, now),
             trouble: live.trouble().map(str::to_owned),
         };

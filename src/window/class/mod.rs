@@ -4,6 +4,7 @@
 //! a [`Driver`] that knows no clock, file or network.
 
 pub mod address;
+pub mod drills;
 pub mod driver;
 mod http;
 pub mod jobs;
@@ -22,7 +23,10 @@ use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
 #[cfg(not(target_family = "wasm"))]
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
-use detent_class_protocol::{AttemptId, Digest, JoinCode, JoinRequest, PROTOCOL_VERSION, Standing};
+use bevy_egui::EguiPostUpdateSet;
+use detent_class_protocol::{
+    AttemptId, ClassDrill, Digest, JoinCode, JoinRequest, PROTOCOL_VERSION, Standing,
+};
 use detent_training::lesson::Score;
 use detent_training::practice::answers_of_job;
 use driver::{Answer, Driver, Failure, JoinProblem};
@@ -38,6 +42,8 @@ pub struct ClassRes {
     pub link: Option<ClassLink>,
     /// What the panels remember.
     pub desk: ClassDesk,
+    /// A drill that is to be begun now, or gone on with.
+    pub to_begin: Option<ClassDrill>,
     /// Results that are kept back until the class is closed: the job's file, its score, and the machine time that it
     /// took, s.
     kept_back: Vec<(String, Score, f64)>,
@@ -316,7 +322,7 @@ fn note_work(
     mut learner: ResMut<LearnerRes>,
     screen: Res<State<Screen>>,
 ) {
-    let at_bench = *screen.get() == Screen::Bench;
+    let at_bench = matches!(screen.get(), Screen::Bench | Screen::Drill);
     let paused = at_bench && class.standing() == Some(Standing::Paused);
     if bench.class_paused != paused {
         bench.class_paused = paused;
@@ -369,5 +375,10 @@ fn note_work(
 pub fn plugin(app: &mut App) {
     app.init_resource::<ClassRes>()
         // In the frame of a deed: whoever ends the program right after the first one finds the attempt to be the class's.
-        .add_systems(PostUpdate, (note_work, exchange).chain());
+        .add_systems(
+            PostUpdate,
+            (drills::begin_round, drills::keep_round, note_work, exchange)
+                .chain()
+                .after(EguiPostUpdateSet::EndPass),
+        );
 }
